@@ -1,0 +1,75 @@
+/**
+ * The judgement of one arrangement: what `check` prints and the viewer shows.
+ */
+
+import type { EnergyBalance, Method } from "../engine/result.ts";
+import type { LayerRole } from "../scene/scene.ts";
+import type { Verdict } from "./verdict.ts";
+
+/** Area-weighted figures of an illuminance field (lx). */
+export interface Statistics {
+  readonly average: number;
+  readonly minimum: number;
+  readonly maximum: number;
+  /** U₀ = minimum / average */
+  readonly uniformity: number;
+  /** U_d = minimum / maximum */
+  readonly diversity: number;
+  /** Standard deviation / average. */
+  readonly variation: number;
+  readonly points: number;
+}
+
+export interface Driver {
+  /** In words: `flux of dome`, `wall reflectance`; the remainder is `rest`. */
+  readonly input: string;
+  /** Share of the variance of the deciding quantity, 0…1. */
+  readonly share: number;
+}
+
+export interface Check {
+  readonly quantity: "illuminance" | "uniformity";
+  readonly statistic: string;
+  readonly value: number;
+  readonly target: number;
+  readonly nature: "maintained" | "initial";
+  /** 95 % band of the value. */
+  readonly band: readonly [lo: number, hi: number];
+  readonly verdict: Verdict;
+  readonly drivers: readonly Driver[];
+  readonly source: string;
+}
+
+export interface ZoneAssessment {
+  readonly name: string;
+  readonly statistics: Statistics;
+  readonly checks: readonly Check[];
+  readonly verdict: Verdict;
+}
+
+/** Illuminance after dimming and maintenance, by layer and in total, at the points of one plane (lx). */
+export interface PlaneAssessment {
+  readonly name: string;
+  readonly layers: readonly {
+    readonly layer: string;
+    readonly role: LayerRole;
+    readonly direct: Float64Array;
+    readonly interreflected: Float64Array;
+  }[];
+  readonly illuminance: Float64Array;
+  readonly statistics: Statistics;
+}
+
+export interface ArrangementAssessment {
+  readonly name: string;
+  readonly planes: readonly PlaneAssessment[];
+  readonly zones: readonly ZoneAssessment[];
+  readonly verdict: Verdict;
+  readonly energy: {
+    readonly watts: number;
+    readonly wattsPerSquareMetre: number;
+    readonly unknownWatts: number;
+  };
+  readonly balance?: EnergyBalance;
+  readonly method: Method;
+}

@@ -1,0 +1,2 @@
+/** The custom elements. Importing this module registers them. */
+export {};

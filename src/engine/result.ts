@@ -1,0 +1,57 @@
+/**
+ * What a calculation answers: plain data, transferable, with its provenance.
+ */
+
+/** Light of one layer at the points of one plane, at full output, initial (lx). Dimming and maintenance are
+ * weights applied afterwards, so a dimmer never costs a calculation. */
+export interface LayerField {
+  readonly layer: string;
+  readonly direct: Float64Array;
+  readonly interreflected: Float64Array;
+}
+
+export interface PlaneField {
+  /** Name of the calculation plane, in the scene's order. */
+  readonly plane: string;
+  readonly layers: readonly LayerField[];
+}
+
+/** Energy balance of one calculation: flux emitted against flux absorbed, before any normalisation. */
+export interface EnergyBalance {
+  /** (absorbed − emitted) / emitted */
+  readonly imbalance: number;
+  /** Largest deviation of a form-factor row sum from one. */
+  readonly closureError: number;
+}
+
+/** Exitance (lm/m²) and illuminance (lx) of the patches, per layer, at full output, initial. */
+export interface PatchField {
+  /** Index of the scene surface each patch belongs to. */
+  readonly surface: Uint32Array;
+  /** Centre x, y, z of each patch (m). */
+  readonly centre: Float64Array;
+  readonly area: Float64Array;
+  readonly layers: readonly {
+    readonly layer: string;
+    readonly illuminance: Float64Array;
+    readonly exitance: Float64Array;
+  }[];
+}
+
+export interface Method {
+  readonly quality: "quick" | "full";
+  /** In words, for the report. */
+  readonly description: string;
+  readonly nearFieldError: number;
+  readonly patches: number;
+  /** Residual of the interreflection solution, relative. */
+  readonly residual: number;
+  readonly people: boolean;
+}
+
+export interface CalculationResult {
+  readonly planes: readonly PlaneField[];
+  readonly balance?: EnergyBalance;
+  readonly patches?: PatchField;
+  readonly method: Method;
+}

@@ -1,0 +1,32 @@
+/** The solid a luminaire presents to light, heads and eyes.
+ *
+ * dome, cone, bell, drum and cylinder open downward: their lower rim is level with the opening's lowest point
+ * and they rise by `height`; globe, bowl, disc and box are centred on the photometric centre. `offset` moves the body
+ * along the luminaire's axis (m, up positive). */
+export type BodyProfile =
+  | "dome"
+  | "cone"
+  | "bell"
+  | "drum"
+  | "cylinder"
+  | "globe"
+  | "bowl"
+  | "disc"
+  | "box"
+  | "profile";
+
+export interface Body {
+  readonly profile: BodyProfile;
+  /** Largest diameter (m); for a box its extent along local x is `length`, along local y `width`. */
+  readonly diameter: number;
+  readonly height: number;
+  readonly offset: number;
+  readonly length?: number;
+  readonly width?: number;
+  /** For `profile`: half-profile [radius, height above the photometric centre] (m), lower end first. */
+  readonly outline?: readonly (readonly [radius: number, z: number])[];
+  /** Diffuse reflectance of the outside, 0…1. */
+  readonly reflectance: number;
+  /** Fraction of light passed straight through, 0 for opaque. */
+  readonly transmittance: number;
+}

@@ -1,0 +1,36 @@
+/**
+ * A luminaire type: a distribution given a luminous opening, a body and what is known of it in words.
+ */
+
+import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
+import type { Body } from "./body.ts";
+import type { Evidence } from "./evidence.ts";
+import type { Emission } from "./near-field.ts";
+
+export interface Luminaire {
+  /** Name in the study's `luminaires`. */
+  readonly name: string;
+  readonly distribution: IntensityDistribution;
+  readonly emission: Emission;
+  readonly body?: Body;
+  readonly evidence: Evidence;
+  /** Flux leaving the luminaire, from the distribution (lm). */
+  readonly flux: number;
+  /** Rated flux the candela rest on, where known (lm). */
+  readonly ratedFlux?: number;
+  /** Input power at full output (W); undefined when nobody said. */
+  readonly watts?: number;
+  /** Largest lamp power marked on the luminaire (W). */
+  readonly markedWatts?: number;
+  /** Correlated colour temperature (K) and colour rendering index, where known. */
+  readonly cct?: number;
+  readonly cri?: number;
+  /** kg */
+  readonly weight?: number;
+  readonly canopy?: { readonly diameter: number; readonly height?: number };
+  readonly suspension?: "rod" | "cord" | "chain" | "cable";
+  readonly finish?: string;
+  readonly colour?: string;
+  /** What the figures come from, e.g. the file's name; untrusted text. */
+  readonly origin: string;
+}

@@ -1,0 +1,27 @@
+/**
+ * How light leaves a luminaire near to it. Both kinds answer one question: standing at this point, from where
+ * does how much arrive?
+ */
+
+import type { LuminousOpening } from "../photometry/luminous-opening.ts";
+
+/** The measured distribution, spread over the luminous opening (direct/opening-nodes). */
+export interface OpeningEmission {
+  readonly kind: "opening";
+  readonly opening: LuminousOpening;
+}
+
+/** Surfaces that emit in place, for luminaires built from lamp and shade. All arrays are per element, in
+ * local coordinates relative to the photometric centre. */
+export interface SurfaceEmission {
+  readonly kind: "surfaces";
+  /** Writes the light arriving at a local point: for each of the returned count of elements its local
+   * position to `positions[3i…]` and its illuminance on a plane facing it to `normalIlluminance[i]` (lx).
+   * The luminaire's own shade is already accounted for. Never allocates; at most `maximumElements`. */
+  sample(point: Float64Array, positions: Float64Array, normalIlluminance: Float64Array): number;
+  readonly maximumElements: number;
+  /** The convex extent of all elements (m), for culling and blocking. */
+  readonly opening: LuminousOpening;
+}
+
+export type Emission = OpeningEmission | SurfaceEmission;

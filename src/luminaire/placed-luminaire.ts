@@ -1,0 +1,8 @@
+import type { Frame } from "../geometry/frame.ts";
+import type { Luminaire } from "./luminaire.ts";
+
+/** A luminaire in the room: `frame.origin` is the photometric centre. */
+export interface PlacedLuminaire {
+  readonly luminaire: Luminaire;
+  readonly frame: Frame;
+}

@@ -1,0 +1,31 @@
+import type { Vec3 } from "../geometry/vector.ts";
+
+/** What a meter at the point would read: illuminance on a plane, or on a small vertical cylinder. */
+export type ReceivedQuantity = "planar" | "cylindrical" | "semi-cylindrical";
+
+/** Points at which light is calculated, with their weights. Points of a grid are cell centres. */
+export interface CalculationPlane {
+  readonly name: string;
+  /** Zone the plane judges, if any. */
+  readonly zone?: string;
+  readonly quantity: ReceivedQuantity;
+  /** x, y, z per point (m) */
+  readonly points: Float64Array;
+  /** Unit receiving normal, the same for all points; the facing direction of a semi-cylinder. */
+  readonly normal: Vec3;
+  /** Area of each cell inside the outline (m²); ones for free points. */
+  readonly weights: Float64Array;
+  /** Present on grids: cell k = row * columns + column at corner + (column + ½) u/columns + (row + ½) v/rows.
+   * `cells[i]` is the cell index k of point i (cells wholly outside the outline have no point). */
+  readonly grid?: PlaneGrid;
+}
+
+export interface PlaneGrid {
+  readonly columns: number;
+  readonly rows: number;
+  readonly corner: Vec3;
+  /** Full edge vectors (m). */
+  readonly u: Vec3;
+  readonly v: Vec3;
+  readonly cells: Uint32Array;
+}

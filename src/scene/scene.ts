@@ -1,0 +1,107 @@
+/**
+ * One arrangement of a study, resolved: everything has a place in metres and nothing is optional any more.
+ * This is all the engine knows.
+ */
+
+import type { Mesh } from "../geometry/mesh.ts";
+import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import type { CalculationPlane } from "./calculation-plane.ts";
+import type { Surface } from "./surface.ts";
+
+export type LayerRole = "pendant" | "recessed" | "accent" | "other";
+
+/** Luminaires switched and dimmed together. */
+export interface Layer {
+  readonly name: string;
+  readonly role: LayerRole;
+  /** Fraction of luminous flux, 0…1. */
+  readonly dim: number;
+  readonly luminaires: readonly PlacedLuminaire[];
+  readonly circuit?: string;
+  readonly dimmer?: {
+    readonly name?: string;
+    readonly minimumWatts?: number;
+    readonly maximumWatts?: number;
+  };
+}
+
+/** An opaque (or partly passing) solid that blocks light; its faces are in `surfaces` too. */
+export interface Blocker {
+  readonly name: string;
+  readonly kind: "island" | "body" | "person" | "pendant";
+  readonly mesh: Mesh;
+  readonly transmittance: number;
+  /** For a pendant's body: layer and luminaire index, whose own direct light it does not block. */
+  readonly owner?: readonly [layer: number, luminaire: number];
+}
+
+export interface RoomShape {
+  /** m */
+  readonly length: number;
+  readonly width: number;
+  /** Lowest height of the ceiling (m). */
+  readonly ceilingHeight: number;
+  /** rad; direction counter-clockwise from +x towards which the ceiling rises. */
+  readonly slope: number;
+  readonly towards: number;
+}
+
+/** The island in room coordinates. */
+export interface Island {
+  readonly centre: Vec2;
+  readonly turn: number;
+  /** Bounding-box extents along and across (m). */
+  readonly length: number;
+  readonly width: number;
+  /** Height of the main top (m). */
+  readonly height: number;
+  /** Outline in the island's frame (origin at the bounding box's least corner), counter-clockwise. */
+  readonly outline: readonly Vec2[];
+  readonly overhang?: { readonly side: "x-" | "x+" | "y-" | "y+"; readonly depth: number };
+  readonly topThickness: number;
+  readonly finish: "matt" | "satin" | "polished";
+  readonly topReflectance: number;
+  readonly sideReflectance: number;
+  readonly levels: readonly { readonly outline: readonly Vec2[]; readonly height: number }[];
+}
+
+/** A part of the top where one task is done, in the island's frame. */
+export interface Zone {
+  readonly name: string;
+  readonly outline: readonly Vec2[];
+  readonly height: number;
+  /** Key of the resolved targets. */
+  readonly target?: string;
+}
+
+export interface Person {
+  readonly name: string;
+  /** m */
+  readonly stature: number;
+  /** Between the feet (m). */
+  readonly at: Vec2;
+  /** rad counter-clockwise from +x */
+  readonly facing: number;
+  readonly posture: "standing" | "leaning" | "seated";
+  readonly age?: number;
+  readonly hand?: "left" | "right";
+  /** Eye point (m). */
+  readonly eye: Vec3;
+}
+
+export interface Scene {
+  readonly name: string;
+  readonly room: RoomShape;
+  readonly island?: Island;
+  readonly zones: readonly Zone[];
+  readonly people: readonly Person[];
+  readonly layers: readonly Layer[];
+  /** Every reflecting face of room, openings, island and bodies; not people, not pendants. */
+  readonly surfaces: readonly Surface[];
+  /** Every solid, people and pendants among them. */
+  readonly blockers: readonly Blocker[];
+  readonly planes: readonly CalculationPlane[];
+  /** Maintenance factor, 0…1. */
+  readonly maintenance: number;
+}

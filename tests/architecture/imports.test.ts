@@ -1,0 +1,110 @@
+/** The path of light is the layout: each stage imports only from stages above it, and the pure ones only from
+ * a short list of packages. */
+import { readdirSync, readFileSync } from "node:fs";
+import { dirname, join, relative, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+
+const source = fileURLToPath(new URL("../../src", import.meta.url));
+
+const STAGES = [
+  ["units", "diagnostics", "numerics", "geometry"],
+  ["photometry"],
+  ["luminaire"],
+  ["scene"],
+  ["engine"],
+  ["assessment"],
+  ["design"],
+  ["presentation"],
+  ["workers", "cli", "elements.ts", "index.ts"],
+] as const;
+
+const PURE_PACKAGES = new Set(["gl-matrix", "ml-matrix", "d3-contour", "d3-scale", "valibot"]);
+/** Packages of single corners, each with the reason it is there. */
+const EXTRA_PACKAGES: Record<string, readonly string[]> = {
+  "photometry/readers": ["saxes", "fflate"], // TM-33 is XML, GLDF a zip
+  "presentation/export": ["@tarikjabiri/dxf", "pdfkit"],
+  "presentation/elements": ["lit", "fflate", "idb"],
+  "presentation/preview": ["three", "lit", "three-mesh-bvh"],
+};
+
+const files = readdirSync(source, { recursive: true })
+  .map((name) => String(name).replaceAll("\\", "/"))
+  .filter((name) => name.endsWith(".ts") && !name.endsWith(".gen.ts"));
+
+function stageOf(file: string): number {
+  const head = file.split("/")[0];
+  return STAGES.findIndex((stage) => (stage as readonly string[]).includes(head));
+}
+
+function importsOf(file: string): string[] {
+  const text = readFileSync(join(source, file), "utf8");
+  const found = text.matchAll(
+    /(?:^|\n)\s*(?:import|export)\s[^;]*?from\s+"([^"]+)"|import\(\s*"([^"]+)"\s*\)|(?:^|\n)import\s+"([^"]+)"/g,
+  );
+  return [...found].map((match) => (match[1] ?? match[2] ?? match[3]) as string);
+}
+
+describe("the path of light", () => {
+  it("knows every file's stage", () => {
+    expect(files.filter((file) => stageOf(file) < 0)).toEqual([]);
+  });
+
+  it("runs one way", () => {
+    const wrong: string[] = [];
+    for (const file of files) {
+      for (const specifier of importsOf(file)) {
+        if (!specifier.startsWith(".")) continue;
+        const target = relative(source, resolve(source, dirname(file), specifier)).replaceAll("\\", "/");
+        const from = stageOf(file);
+        const to = stageOf(target);
+        if (target.endsWith(".gen.ts") || (to >= 0 && to <= from)) continue;
+        wrong.push(`${file} imports ${target}`);
+      }
+    }
+    expect(wrong).toEqual([]);
+  });
+
+  it("keeps elements apart from workers and the command line", () => {
+    const wrong = files
+      .filter((file) => file.startsWith("presentation/") || file === "elements.ts" || file === "index.ts")
+      .flatMap((file) =>
+        importsOf(file)
+          .filter((s) => /(^|\/)(workers|cli)\//.test(s))
+          .map((s) => `${file} imports ${s}`),
+      );
+    expect(wrong).toEqual([]);
+  });
+
+  it("imports only the packages each corner may", () => {
+    const wrong: string[] = [];
+    for (const file of files) {
+      const allowed = new Set(PURE_PACKAGES);
+      for (const [folder, names] of Object.entries(EXTRA_PACKAGES)) {
+        if (file.startsWith(`${folder}/`)) for (const name of names) allowed.add(name);
+      }
+      for (const specifier of importsOf(file)) {
+        if (specifier.startsWith(".")) continue;
+        if (specifier.startsWith("node:") && (file.startsWith("cli/") || file.startsWith("workers/node")))
+          continue;
+        const name = specifier.startsWith("@")
+          ? specifier.split("/").slice(0, 2).join("/")
+          : specifier.split("/")[0];
+        if (!allowed.has(name)) wrong.push(`${file} imports ${specifier}`);
+      }
+    }
+    expect(wrong).toEqual([]);
+  });
+
+  it("touches the disk only in cli/files", () => {
+    const wrong = files.filter(
+      (file) => file !== "cli/files.ts" && importsOf(file).some((s) => /^node:fs/.test(s)),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it("finds a breach when there is one", () => {
+    expect(stageOf("engine/calculate.ts")).toBeGreaterThan(stageOf("photometry/photometry.ts"));
+    expect(importsOf("scene/resolved-study.ts").length).toBeGreaterThan(2);
+  });
+});
