@@ -1,0 +1,146 @@
+/**
+ * What every command of the command line is: a name, a usage, a table of options and something to run.
+ *
+ * Exit codes: 0 all verdicts meet, 1 something falls short or is too close to call, 2 bad input, 3 internal
+ * fault.
+ */
+
+import { parseArgs } from "node:util";
+import { CandlespanError } from "../diagnostics/candlespan-error.ts";
+
+export const EXIT = { met: 0, notMet: 1, badInput: 2, fault: 3 } as const;
+
+/** The two streams a command speaks to. Results go to `out`; progress, warnings and errors to `err`. */
+export interface Io {
+  out(text: string): void;
+  err(text: string): void;
+}
+
+export interface Option {
+  readonly type: "string" | "boolean";
+  readonly short?: string;
+  readonly multiple?: boolean;
+  readonly default?: string;
+  /** Placeholder of the value in the help, e.g. `FOLDER`. */
+  readonly value?: string;
+  /** The only values there are. */
+  readonly choices?: readonly string[];
+  readonly description: string;
+}
+
+/** Arguments after the options were taken out, and the options by name. */
+export class Arguments {
+  readonly positionals: readonly string[];
+  readonly #values: Readonly<Record<string, string | boolean | readonly (string | boolean)[] | undefined>>;
+
+  constructor(
+    positionals: readonly string[],
+    values: Readonly<Record<string, string | boolean | readonly (string | boolean)[] | undefined>>,
+  ) {
+    this.positionals = positionals;
+    this.#values = values;
+  }
+
+  flag(name: string): boolean {
+    return this.#values[name] === true;
+  }
+
+  /** Value of a string option; undefined when it was not given and has no default. */
+  text(name: string): string | undefined {
+    const value = this.#values[name];
+    return typeof value === "string" ? value : undefined;
+  }
+
+  /** All values of a repeatable string option. */
+  texts(name: string): readonly string[] {
+    const value = this.#values[name];
+    return Array.isArray(value) ? (value as string[]) : typeof value === "string" ? [value] : [];
+  }
+}
+
+export interface Command {
+  readonly name: string;
+  /** After the program's name, e.g. `check STUDY [options]`. */
+  readonly usage: string;
+  readonly summary: string;
+  /** Smallest and largest number of arguments beside options. */
+  readonly arguments: readonly [least: number, most: number];
+  readonly options: Readonly<Record<string, Option>>;
+  /** Further paragraphs of `--help`. */
+  readonly details?: string;
+  /** Returns the exit code. Throws {@link CandlespanError} on bad input. */
+  run(args: Arguments, io: Io): Promise<number>;
+}
+
+/** The allowance every command takes that follows paths written in a study. */
+export const ALLOW_OUTSIDE: Readonly<Record<string, Option>> = {
+  "allow-outside": {
+    type: "string",
+    multiple: true,
+    value: "FOLDER",
+    description: "let the study's paths lead into FOLDER as well; repeatable",
+  },
+};
+
+/** Error of the way the program was called. */
+export function usageError(message: string, expected?: string, received?: string): CandlespanError {
+  return new CandlespanError([
+    { code: "cli-usage", severity: "error", message, expected, received, where: {} },
+  ]);
+}
+
+export function parseArguments(command: Command, argv: readonly string[]): Arguments {
+  const options: Record<string, { type: "string" | "boolean"; short?: string; multiple?: boolean }> = {};
+  for (const [name, option] of Object.entries(command.options)) {
+    options[name] = { type: option.type, multiple: option.multiple === true };
+    if (option.short !== undefined) options[name].short = option.short;
+  }
+  let parsed: ReturnType<typeof parseArgs>;
+  try {
+    parsed = parseArgs({ args: [...argv], options, allowPositionals: true, strict: true });
+  } catch (error) {
+    const unknown = /^Unknown option '(-[^' ]+)/.exec((error as Error).message)?.[1];
+    if (unknown === undefined)
+      throw usageError(`${(error as Error).message.split("\n")[0].replace(/\.?$/, ".")}`);
+    throw usageError(
+      `\`${command.name}\` has no option ${unknown}.`,
+      Object.keys(command.options)
+        .map((name) => `--${name}`)
+        .join(", ") || "no options",
+    );
+  }
+  const values = { ...parsed.values } as Record<string, string | boolean | undefined>;
+  for (const [name, option] of Object.entries(command.options)) {
+    values[name] ??= option.default;
+    const value = values[name];
+    if (option.choices !== undefined && value !== undefined && !option.choices.includes(String(value)))
+      throw usageError(`--${name} has a value it does not know.`, option.choices.join(", "), String(value));
+  }
+  const [least, most] = command.arguments;
+  const count = parsed.positionals.length;
+  if (count < least || count > most)
+    throw usageError(
+      `\`${command.name}\` was given ${count === 0 ? "nothing to work on" : `${count} arguments`}.`,
+      `\`candlespan ${command.usage}\``,
+    );
+  return new Arguments(parsed.positionals, values);
+}
+
+/** The text of `candlespan NAME --help`. */
+export function helpOf(command: Command): string {
+  const rows = Object.entries({
+    ...command.options,
+    help: { type: "boolean", description: "this text" } as Option,
+  }).map(([name, option]): readonly [string, string] => {
+    const short = option.short === undefined ? "" : `-${option.short}, `;
+    const value = option.type === "string" ? ` ${option.value ?? option.choices?.join("|") ?? "VALUE"}` : "";
+    const fallback = option.default === undefined ? "" : ` (default ${option.default})`;
+    return [`${short}--${name}${value}`, option.description + fallback];
+  });
+  const wide = Math.min(30, Math.max(...rows.map(([left]) => left.length)));
+  const lines = rows.map(([left, right]) =>
+    left.length > wide ? `  ${left}\n  ${"".padEnd(wide)}  ${right}` : `  ${left.padEnd(wide)}  ${right}`,
+  );
+  const details = command.details === undefined ? "" : `\n${command.details.trim()}\n`;
+  return `candlespan ${command.usage}\n\n${command.summary}\n${details}\nOptions\n${lines.join("\n")}\n`;
+}

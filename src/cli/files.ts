@@ -1,0 +1,227 @@
+/**
+ * The only place that touches the disk.
+ *
+ * Reads are capped in size, paths written in a study never lead out of its folder tree (symbolic links
+ * followed) unless a folder was allowed by the user, writes appear whole or not at all.
+ */
+
+import {
+  closeSync,
+  fstatSync,
+  mkdirSync,
+  openSync,
+  readSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
+import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
+import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+
+/** Largest study read (bytes). */
+export const STUDY_LIMIT = 8_000_000;
+/** Largest photometric file read (bytes); the largest real ones hold a few megabytes. */
+export const PHOTOMETRY_LIMIT = 64_000_000;
+
+const MEGA = 1_000_000;
+
+/** The bytes of a file, or of standard input for `-`. At most `limit` bytes are ever held. */
+export function readBytes(path: string, limit: number): Outcome<Uint8Array> {
+  const file = path === "-" ? "standard input" : path;
+  const wrong = (code: string, message: string, expected?: string, received?: string): Outcome<never> =>
+    failure({ code, severity: "error", message, expected, received, where: { file } });
+  if (path.includes("\0")) return wrong("file-name", "The path holds a zero byte.");
+  let descriptor: number;
+  try {
+    descriptor = path === "-" ? 0 : openSync(path, "r");
+  } catch (error) {
+    return wrong("file-unreadable", reasonOf(error));
+  }
+  try {
+    const status = fstatSync(descriptor);
+    if (status.isDirectory()) return wrong("file-unreadable", "This is a folder.", "a file");
+    if (status.isFile() && status.size > limit)
+      return wrong(
+        "file-too-large",
+        "The file is too large to be what it should be.",
+        `at most ${limit / MEGA} MB`,
+        `${Math.round(status.size / MEGA)} MB`,
+      );
+    return readCapped(descriptor, status.isFile() ? status.size : 0, limit, wrong);
+  } catch (error) {
+    return wrong("file-unreadable", reasonOf(error));
+  } finally {
+    if (descriptor !== 0) closeSync(descriptor);
+  }
+}
+
+function readCapped(
+  descriptor: number,
+  size: number,
+  limit: number,
+  wrong: (code: string, message: string, expected?: string, received?: string) => Outcome<never>,
+): Outcome<Uint8Array> {
+  // One byte more than the status says: a file that grows meanwhile, and a pipe of unknown length, both end
+  // with a read of nothing.
+  let buffer = Buffer.allocUnsafe(Math.min(limit, Math.max(size, 65_536)) + 1);
+  let used = 0;
+  for (;;) {
+    let got: number;
+    try {
+      got = readSync(descriptor, buffer, used, buffer.length - used, null);
+    } catch (error) {
+      const code = (error as NodeJS.ErrnoException).code;
+      if (code === "EOF") break;
+      if (code === "EAGAIN") {
+        Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
+        continue;
+      }
+      throw error;
+    }
+    if (got === 0) break;
+    used += got;
+    if (used > limit)
+      return wrong("file-too-large", "There is more than can be right.", `at most ${limit / MEGA} MB`);
+    if (used === buffer.length) {
+      const larger = Buffer.allocUnsafe(Math.min(limit + 1, buffer.length * 2));
+      buffer.copy(larger, 0, 0, used);
+      buffer = larger;
+    }
+  }
+  return success(new Uint8Array(buffer.buffer, buffer.byteOffset, used));
+}
+
+/** UTF-8 text; a byte-order mark is dropped, bytes that are no UTF-8 are an error with their place. */
+export function readUtf8(path: string, limit: number): Outcome<string> {
+  const bytes = readBytes(path, limit);
+  if (!bytes.ok) return bytes;
+  const file = path === "-" ? "standard input" : path;
+  try {
+    return success(new TextDecoder("utf-8", { fatal: true }).decode(bytes.value));
+  } catch {
+    return failure({
+      code: "file-not-text",
+      severity: "error",
+      message: "The file is not text.",
+      expected: "UTF-8 text",
+      received: "other bytes",
+      where: { file, line: lineOfFirstBadByte(bytes.value) },
+    });
+  }
+}
+
+function lineOfFirstBadByte(bytes: Uint8Array): number {
+  const decoder = new TextDecoder("utf-8", { fatal: true });
+  let line = 1;
+  let start = 0;
+  for (let i = 0; i <= bytes.length; i++) {
+    if (i < bytes.length && bytes[i] !== 10) continue;
+    try {
+      decoder.decode(bytes.subarray(start, i));
+    } catch {
+      return line;
+    }
+    start = i + 1;
+    line++;
+  }
+  return 1;
+}
+
+/** The folder tree a document may refer to, and what the user allowed beside it. */
+export interface Reach {
+  readonly folder: string;
+  readonly allowed: readonly string[];
+}
+
+/** Reach of a document at `path`; for standard input the working folder. */
+export function reachOf(path: string, allowed: readonly string[] = []): Reach {
+  return { folder: path === "-" ? process.cwd() : dirname(resolve(path)), allowed };
+}
+
+/** The bytes of a file a document names. `where` is the place in the document that names it. */
+export function readWithin(
+  reach: Reach,
+  path: string,
+  limit: number,
+  where: Issue["where"],
+): Outcome<{ readonly bytes: Uint8Array; readonly file: string }> {
+  const real = resolveWithin(reach, path, where);
+  if (!real.ok) return real;
+  const bytes = readBytes(real.value, limit);
+  if (bytes.ok) return success({ bytes: bytes.value, file: real.value });
+  return failure(...bytes.issues.map((issue) => ({ ...issue, received: issue.received ?? path, where })));
+}
+
+/** The real path of a file a document names, or why it may not be followed. */
+export function resolveWithin(reach: Reach, path: string, where: Issue["where"]): Outcome<string> {
+  const wrong = (code: string, message: string, expected?: string): Outcome<never> =>
+    failure({ code, severity: "error", message, expected, received: path, where });
+  if (path === "" || path.includes("\0")) return wrong("path-empty", "This is not a path.", "a file's path");
+  const roots = [reach.folder, ...reach.allowed].map((folder) => resolve(folder));
+  const lexical = resolve(reach.folder, path);
+  const outside = (): Outcome<never> =>
+    wrong(
+      "path-outside",
+      "The path leads out of the study's folder.",
+      "a path inside it, or --allow-outside FOLDER",
+    );
+  // By the letter first, so that an answer never tells whether something outside exists.
+  if (!roots.some((root) => contains(root, lexical))) return outside();
+  try {
+    const real = realpathSync(lexical);
+    const realRoots = roots.flatMap((root) => {
+      try {
+        return [realpathSync(root)];
+      } catch {
+        return [];
+      }
+    });
+    return realRoots.some((root) => contains(root, real)) ? success(real) : outside();
+  } catch (error) {
+    return wrong("file-unreadable", reasonOf(error));
+  }
+}
+
+function contains(folder: string, path: string): boolean {
+  const step = relative(folder, path);
+  return step !== ".." && !step.startsWith(`..${sep}`) && !isAbsolute(step);
+}
+
+/** Writes beside the target and renames, so that nobody ever sees half a file. Makes missing folders. */
+export function writeWhole(path: string, content: string | Uint8Array): Outcome<void> {
+  const target = resolve(path);
+  const partial = join(dirname(target), `.${process.pid}-${Date.now()}.partial`);
+  try {
+    mkdirSync(dirname(target), { recursive: true });
+    writeFileSync(partial, content, { flag: "wx" });
+    renameSync(partial, target);
+    return success(undefined);
+  } catch (error) {
+    rmSync(partial, { force: true });
+    return failure({
+      code: "file-unwritable",
+      severity: "error",
+      message: reasonOf(error),
+      where: { file: path },
+    });
+  }
+}
+
+/** Sentences for the system's codes, so that nobody has to know them. */
+function reasonOf(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  const known: Readonly<Record<string, string>> = {
+    ENOENT: "There is no such file.",
+    ENOTDIR: "A part of the path is not a folder.",
+    EISDIR: "This is a folder, not a file.",
+    EACCES: "Reading or writing it is not permitted.",
+    EPERM: "Reading or writing it is not permitted.",
+    ELOOP: "Its symbolic links go in a circle.",
+    ENAMETOOLONG: "The path is too long.",
+    ENOSPC: "The disk is full.",
+    EROFS: "The disk cannot be written to.",
+    EMFILE: "Too many files are open.",
+  };
+  return known[code ?? ""] ?? `The system refused it (${code ?? String(error)}).`;
+}

@@ -1,0 +1,67 @@
+import { CandlespanError } from "../diagnostics/candlespan-error.ts";
+import { formatIssue } from "../diagnostics/issue.ts";
+import { EXIT, helpOf, type Io, parseArguments, usageError } from "./command.ts";
+import { COMMANDS } from "./commands.ts";
+
+/** Kept equal to package.json by a test; reading the file would cost every start. */
+export const VERSION = "0.1.0";
+
+/** Runs one command line (without the program's own name) and returns the exit code. Never throws. */
+export async function run(argv: readonly string[], io: Io): Promise<number> {
+  try {
+    return await dispatch(argv, io);
+  } catch (error) {
+    if (error instanceof CandlespanError) {
+      for (const issue of error.issues) io.err(`${oneLine(formatIssue(issue))}\n`);
+      return EXIT.badInput;
+    }
+    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    io.err(`Internal fault: the program failed where it should not. Please report this.\n${text}\n`);
+    return EXIT.fault;
+  }
+}
+
+async function dispatch(argv: readonly string[], io: Io): Promise<number> {
+  const [name, ...rest] = argv;
+  if (name === undefined || name === "--help" || name === "-h" || name === "help") {
+    const asked = rest.find((word) => !word.startsWith("-"));
+    if (name !== undefined && asked !== undefined) return dispatch([asked, "--help"], io);
+    (name === undefined ? io.err : io.out)(overview());
+    return name === undefined ? EXIT.badInput : EXIT.met;
+  }
+  if (name === "--version" || name === "-v") {
+    io.out(`candlespan ${VERSION}\n`);
+    return EXIT.met;
+  }
+  const entry = COMMANDS.find((candidate) => candidate.name === name);
+  if (entry === undefined)
+    throw usageError("There is no such command.", COMMANDS.map((c) => c.name).join(", "), name);
+  const command = await entry.load();
+  const end = rest.indexOf("--");
+  if ((end < 0 ? rest : rest.slice(0, end)).some((word) => word === "--help" || word === "-h")) {
+    io.out(helpOf(command));
+    return EXIT.met;
+  }
+  return command.run(parseArguments(command, rest), io);
+}
+
+function overview(): string {
+  const wide = Math.max(...COMMANDS.map((command) => command.name.length));
+  const list = COMMANDS.map((command) => `  ${command.name.padEnd(wide)}  ${command.summary}`).join("\n");
+  return `candlespan COMMAND [options]
+
+Light on a kitchen island from pendants and recessed luminaires: computed point by point, judged against
+published targets, with its doubt.
+
+${list}
+
+\`candlespan COMMAND --help\` explains one. A path of - is standard input.
+Exit code: 0 all verdicts meet, 1 something falls short or is too close to call, 2 bad input, 3 internal fault.
+`;
+}
+
+/** Text from files may hold control characters; a terminal must not obey them. */
+function oneLine(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+  return text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]/g, "\u00b7");
+}
