@@ -1,0 +1,58 @@
+/**
+ * A real Chromium for the browser tests: one that is there, else the packaged build, which needs no system
+ * package. Names of installed browsers are tried in a fixed order, so that a machine always uses the same one.
+ */
+import { existsSync, mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { type Browser, chromium } from "playwright-core";
+
+/** Set to the path of a Chromium to use that one and no other. */
+export const BROWSER_VARIABLE = "CANDLESPAN_CHROMIUM";
+
+const INSTALLED = [
+  "/usr/bin/chromium",
+  "/usr/bin/chromium-browser",
+  "/usr/bin/google-chrome",
+  "/usr/bin/google-chrome-stable",
+  "/usr/bin/microsoft-edge",
+  "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+  "/Applications/Chromium.app/Contents/MacOS/Chromium",
+  "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
+  "C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe",
+  "C:\\Program Files (x86)\\Google\\Chrome\\Application\\chrome.exe",
+  "C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe",
+];
+
+/** WebGL by software everywhere, so that a picture does not depend on the machine's graphics. */
+const FLAGS = [
+  "--no-sandbox",
+  "--use-angle=swiftshader",
+  "--enable-unsafe-swiftshader",
+  "--ignore-gpu-blocklist",
+];
+
+export async function findBrowser(): Promise<string> {
+  const named = process.env[BROWSER_VARIABLE];
+  if (named !== undefined && named !== "") {
+    if (existsSync(named)) return named;
+    throw new Error(
+      `${BROWSER_VARIABLE}: expected the path of a Chromium, found ${named}, which is not there.`,
+    );
+  }
+  const installed = INSTALLED.find((path) => existsSync(path));
+  if (installed !== undefined) return installed;
+  // Both must be set before the package is loaded: it decides then which system libraries to unpack, and where.
+  const cache = fileURLToPath(new URL("../../node_modules/.cache/chromium", import.meta.url));
+  mkdirSync(cache, { recursive: true });
+  process.env.AWS_EXECUTION_ENV ??= "AWS_Lambda_nodejs20.x";
+  process.env.TMPDIR = cache;
+  const packaged = await import("@sparticuz/chromium");
+  const path = await packaged.default.executablePath();
+  if (!existsSync(path)) throw new Error(`No Chromium: looked at ${INSTALLED.join(", ")} and ${join(path)}.`);
+  return path;
+}
+
+export async function launchBrowser(flags: readonly string[] = []): Promise<Browser> {
+  return chromium.launch({ executablePath: await findBrowser(), args: [...FLAGS, ...flags] });
+}
