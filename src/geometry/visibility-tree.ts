@@ -1,0 +1,333 @@
+/**
+ * Can light pass from here to there? An any-hit bounding-volume hierarchy over closed triangle meshes.
+ *
+ * Nodes lie in depth-first order in flat arrays; a node that the segment misses is left by its skip pointer,
+ * so a query walks one loop without a stack. Built by the surface-area heuristic over 16 bins [1], at most four
+ * triangles a leaf; triangles are met two-sided by the test of Möller and Trumbore [2]. A segment counts from
+ * 1e-6 m after its start to 1e-6 m before its end, so that what it stands on does not block it.
+ *
+ * [1] I. Wald, "On fast construction of SAH-based bounding volume hierarchies", IEEE RT 2007.
+ * [2] T. Möller, B. Trumbore, "Fast, minimum storage ray-triangle intersection", JGT 2 (1997).
+ */
+
+import type { Mesh } from "./mesh.ts";
+
+/** Clearance at both ends of a segment (m). */
+export const SEGMENT_CLEARANCE = 1e-6;
+
+const LEAF_SIZE = 4;
+const BINS = 16;
+// Edges shared by two triangles must not leak: barycentric coordinates are met with this tolerance.
+const EDGE_TOLERANCE = 1e-12;
+// Stands in for 1/0: finite, so that 0 · (1/0) is 0 and never NaN when a segment runs in a slab's own plane.
+const HUGE = 1e300;
+
+/** One closed body: `transmittance` is the fraction of light that passes straight through the whole of it. */
+export interface Solid {
+  readonly mesh: Mesh;
+  readonly transmittance: number;
+}
+
+export class VisibilityTree {
+  readonly solids: number;
+  readonly triangles: number;
+  readonly #bounds: Float64Array;
+  readonly #skip: Int32Array;
+  /** Leaf: first triangle and count; inner node: count 0. */
+  readonly #first: Int32Array;
+  readonly #count: Int32Array;
+  /** Vertex and two edges per triangle. */
+  readonly #corner: Float64Array;
+  readonly #solid: Int32Array;
+  readonly #transmittance: Float64Array;
+  readonly #met: Int32Array;
+  #query = 0;
+
+  constructor(solids: readonly Solid[]) {
+    const built = build(solids);
+    this.solids = solids.length;
+    this.triangles = built.solid.length;
+    this.#bounds = built.bounds;
+    this.#skip = built.skip;
+    this.#first = built.first;
+    this.#count = built.count;
+    this.#corner = built.corner;
+    this.#solid = built.solid;
+    this.#transmittance = Float64Array.from(solids, (solid) => solid.transmittance);
+    this.#met = new Int32Array(solids.length).fill(-1);
+  }
+
+  /** Memory held, in bytes. */
+  get bytes(): number {
+    return (
+      this.#bounds.byteLength + this.#corner.byteLength + 12 * this.#skip.length + 4 * this.#solid.length
+    );
+  }
+
+  /** Fraction of light passed from a to b: 0 when an opaque solid stands between, else the product over the
+   * translucent solids crossed, each counted once. `except` is the index of a solid that does not block. */
+  transmittance(ax: number, ay: number, az: number, bx: number, by: number, bz: number, except = -1): number {
+    const bounds = this.#bounds;
+    const skip = this.#skip;
+    const counts = this.#count;
+    const nodes = skip.length;
+    const dx = bx - ax;
+    const dy = by - ay;
+    const dz = bz - az;
+    const distance = Math.sqrt(dx * dx + dy * dy + dz * dz);
+    if (nodes === 0 || distance <= 2 * SEGMENT_CLEARANCE) return 1;
+    const least = SEGMENT_CLEARANCE / distance;
+    const most = 1 - least;
+    const ix = dx === 0 ? HUGE : 1 / dx;
+    const iy = dy === 0 ? HUGE : 1 / dy;
+    const iz = dz === 0 ? HUGE : 1 / dz;
+    let passed = 1;
+    let query = -1;
+    let node = 0;
+    while (node < nodes) {
+      const at = 6 * node;
+      let t0 = (bounds[at] - ax) * ix;
+      let t1 = (bounds[at + 3] - ax) * ix;
+      let enter = t0 < t1 ? t0 : t1;
+      let leave = t0 < t1 ? t1 : t0;
+      t0 = (bounds[at + 1] - ay) * iy;
+      t1 = (bounds[at + 4] - ay) * iy;
+      if (t0 > t1) {
+        const swap = t0;
+        t0 = t1;
+        t1 = swap;
+      }
+      if (t0 > enter) enter = t0;
+      if (t1 < leave) leave = t1;
+      t0 = (bounds[at + 2] - az) * iz;
+      t1 = (bounds[at + 5] - az) * iz;
+      if (t0 > t1) {
+        const swap = t0;
+        t0 = t1;
+        t1 = swap;
+      }
+      if (t0 > enter) enter = t0;
+      if (t1 < leave) leave = t1;
+      if (enter > leave || enter > most || leave < least) {
+        node = skip[node];
+        continue;
+      }
+      const count = counts[node];
+      const first = this.#first[node];
+      for (let triangle = first; triangle < first + count; triangle++) {
+        const solid = this.#solid[triangle];
+        if (solid === except) continue;
+        if (!this.#meets(triangle, ax, ay, az, dx, dy, dz, least, most)) continue;
+        const tau = this.#transmittance[solid];
+        if (tau === 0) return 0;
+        if (query < 0) query = ++this.#query;
+        if (this.#met[solid] === query) continue;
+        this.#met[solid] = query;
+        passed *= tau;
+      }
+      node++;
+    }
+    return passed;
+  }
+
+  #meets(
+    triangle: number,
+    ax: number,
+    ay: number,
+    az: number,
+    dx: number,
+    dy: number,
+    dz: number,
+    least: number,
+    most: number,
+  ): boolean {
+    const c = this.#corner;
+    const k = 9 * triangle;
+    const e1x = c[k + 3];
+    const e1y = c[k + 4];
+    const e1z = c[k + 5];
+    const e2x = c[k + 6];
+    const e2y = c[k + 7];
+    const e2z = c[k + 8];
+    const px = dy * e2z - dz * e2y;
+    const py = dz * e2x - dx * e2z;
+    const pz = dx * e2y - dy * e2x;
+    const determinant = e1x * px + e1y * py + e1z * pz;
+    if (determinant === 0) return false;
+    const inverse = 1 / determinant;
+    const sx = ax - c[k];
+    const sy = ay - c[k + 1];
+    const sz = az - c[k + 2];
+    const u = (sx * px + sy * py + sz * pz) * inverse;
+    if (u < -EDGE_TOLERANCE || u > 1 + EDGE_TOLERANCE) return false;
+    const qx = sy * e1z - sz * e1y;
+    const qy = sz * e1x - sx * e1z;
+    const qz = sx * e1y - sy * e1x;
+    const v = (dx * qx + dy * qy + dz * qz) * inverse;
+    if (v < -EDGE_TOLERANCE || u + v > 1 + EDGE_TOLERANCE) return false;
+    const t = (e2x * qx + e2y * qy + e2z * qz) * inverse;
+    return t >= least && t <= most;
+  }
+}
+
+interface Built {
+  readonly bounds: Float64Array;
+  readonly skip: Int32Array;
+  readonly first: Int32Array;
+  readonly count: Int32Array;
+  readonly corner: Float64Array;
+  readonly solid: Int32Array;
+}
+
+function build(solids: readonly Solid[]): Built {
+  let total = 0;
+  for (const { mesh } of solids) total += mesh.triangles.length / 3;
+  const corner = new Float64Array(9 * total);
+  const owner = new Int32Array(total);
+  const extent = new Float64Array(6 * total);
+  let t = 0;
+  solids.forEach(({ mesh: { positions, triangles } }, index) => {
+    for (let i = 0; i < triangles.length; i += 3, t++) {
+      owner[t] = index;
+      for (let k = 0; k < 3; k++) {
+        const a = positions[3 * triangles[i] + k];
+        const b = positions[3 * triangles[i + 1] + k];
+        const c = positions[3 * triangles[i + 2] + k];
+        corner[9 * t + k] = a;
+        corner[9 * t + 3 + k] = b - a;
+        corner[9 * t + 6 + k] = c - a;
+        extent[6 * t + k] = Math.min(a, b, c);
+        extent[6 * t + 3 + k] = Math.max(a, b, c);
+      }
+    }
+  });
+  const order = Int32Array.from({ length: total }, (_, i) => i);
+  const bounds: number[] = [];
+  const skip: number[] = [];
+  const first: number[] = [];
+  const count: number[] = [];
+  const split = new BinnedSplit(extent);
+
+  const grow = (from: number, to: number): void => {
+    const node = skip.length;
+    const box = split.bounds(order, from, to);
+    bounds.push(...box);
+    skip.push(0);
+    first.push(from);
+    count.push(0);
+    const middle = to - from <= LEAF_SIZE ? from : split.partition(order, from, to);
+    if (middle === from) {
+      count[node] = to - from;
+    } else {
+      grow(from, middle);
+      grow(middle, to);
+    }
+    skip[node] = skip.length;
+  };
+  if (total > 0) grow(0, total);
+
+  const sortedCorner = new Float64Array(9 * total);
+  const sortedOwner = new Int32Array(total);
+  order.forEach((from, to) => {
+    sortedCorner.set(corner.subarray(9 * from, 9 * from + 9), 9 * to);
+    sortedOwner[to] = owner[from];
+  });
+  return {
+    bounds: Float64Array.from(bounds),
+    skip: Int32Array.from(skip),
+    first: Int32Array.from(first),
+    count: Int32Array.from(count),
+    corner: sortedCorner,
+    solid: sortedOwner,
+  };
+}
+
+/** The surface-area heuristic over bins of triangle centres. */
+class BinnedSplit {
+  readonly #extent: Float64Array;
+
+  constructor(extent: Float64Array) {
+    this.#extent = extent;
+  }
+
+  bounds(order: Int32Array, from: number, to: number): number[] {
+    const box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
+    for (let i = from; i < to; i++) this.#grow(box, order[i]);
+    return box;
+  }
+
+  /** Rearranges order[from … to) about the cheapest plane; its index, or the middle when all centres agree. */
+  partition(order: Int32Array, from: number, to: number): number {
+    let bestCost = Infinity;
+    let bestAxis = -1;
+    let bestPlane = 0;
+    for (let axis = 0; axis < 3; axis++) {
+      let lo = Infinity;
+      let hi = -Infinity;
+      for (let i = from; i < to; i++) {
+        const centre = this.#centre(order[i], axis);
+        if (centre < lo) lo = centre;
+        if (centre > hi) hi = centre;
+      }
+      if (!(hi > lo)) continue;
+      const boxes = Array.from({ length: BINS }, () => this.bounds(order, 0, 0));
+      const counts = new Int32Array(BINS);
+      const perUnit = BINS / (hi - lo);
+      for (let i = from; i < to; i++) {
+        const bin = Math.min(BINS - 1, Math.floor((this.#centre(order[i], axis) - lo) * perUnit));
+        counts[bin]++;
+        this.#grow(boxes[bin], order[i]);
+      }
+      for (let cut = 1; cut < BINS; cut++) {
+        const cost = side(boxes, counts, 0, cut) + side(boxes, counts, cut, BINS);
+        if (cost < bestCost) {
+          bestCost = cost;
+          bestAxis = axis;
+          bestPlane = lo + cut / perUnit;
+        }
+      }
+    }
+    if (bestAxis < 0) return (from + to) >> 1;
+    let i = from;
+    let j = to - 1;
+    while (i <= j) {
+      if (this.#centre(order[i], bestAxis) < bestPlane) i++;
+      else {
+        const swap = order[i];
+        order[i] = order[j];
+        order[j--] = swap;
+      }
+    }
+    return i === from || i === to ? (from + to) >> 1 : i;
+  }
+
+  #centre(triangle: number, axis: number): number {
+    return 0.5 * (this.#extent[6 * triangle + axis] + this.#extent[6 * triangle + 3 + axis]);
+  }
+
+  #grow(box: number[], triangle: number): void {
+    const k = 6 * triangle;
+    for (let axis = 0; axis < 3; axis++) {
+      if (this.#extent[k + axis] < box[axis]) box[axis] = this.#extent[k + axis];
+      if (this.#extent[k + 3 + axis] > box[3 + axis]) box[3 + axis] = this.#extent[k + 3 + axis];
+    }
+  }
+}
+
+function side(boxes: readonly number[][], counts: Int32Array, from: number, to: number): number {
+  let n = 0;
+  const box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
+  for (let bin = from; bin < to; bin++) {
+    if (counts[bin] === 0) continue;
+    n += counts[bin];
+    for (let k = 0; k < 3; k++) {
+      if (boxes[bin][k] < box[k]) box[k] = boxes[bin][k];
+      if (boxes[bin][k + 3] > box[k + 3]) box[k + 3] = boxes[bin][k + 3];
+    }
+  }
+  if (n === 0) return 0;
+  const x = box[3] - box[0];
+  const y = box[4] - box[1];
+  const z = box[5] - box[2];
+  return n * (x * y + y * z + z * x);
+}
