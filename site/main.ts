@@ -1,0 +1,3 @@
+import { spawn } from "../src/workers/browser.ts";
+
+console.log(spawn);

@@ -1,0 +1,36 @@
+import { existsSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vite";
+import { contentSecurity, HEADERS } from "./build/content-security.ts";
+import { precache } from "./build/precache.ts";
+
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+const pages = ["index.html", "embed.html"].filter((page) => existsSync(here(page)));
+
+export default defineConfig({
+  root: here("."),
+  base: "./",
+  publicDir: false,
+  plugins: [contentSecurity(), precache()],
+  worker: { format: "es" },
+  server: { fs: { allow: [here("..")] } },
+  preview: { headers: HEADERS },
+  build: {
+    target: "es2022",
+    outDir: here("../dist-site"),
+    emptyOutDir: true,
+    // A file small enough to become a data: URL would need a hole in the security policy.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    rolldownOptions: {
+      input: {
+        ...Object.fromEntries(pages.map((page) => [page.replace(".html", ""), here(page)])),
+        "service-worker": here("service-worker.ts"),
+      },
+      output: {
+        entryFileNames: (chunk: { name: string }) =>
+          chunk.name === "service-worker" ? "service-worker.js" : "assets/[name]-[hash].js",
+      },
+    },
+  },
+});

@@ -1,0 +1,7 @@
+/** Runs inside a browser's worker. */
+import { answers } from "./answers.ts";
+import type { Call, Reply } from "./protocol.ts";
+import { serve } from "./serve.ts";
+
+const receive = serve(answers(), (reply: Reply) => postMessage(reply));
+addEventListener("message", (event: MessageEvent<Call>) => receive(event.data));

@@ -1,0 +1,83 @@
+/**
+ * What a page and its workers say to each other: one typed map from a name to its request, its response and
+ * its progress. Host-free: browsers and Node spawn workers differently but speak this.
+ *
+ * The study document is the only state. A request carries the whole document (a few kilobytes), so no answer
+ * can depend on a message that was lost; what is dear to compute is cached in the worker by what it depends on.
+ */
+
+import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import type { Issue } from "../diagnostics/issue.ts";
+import type { DefaultUsed } from "../scene/resolved-study.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { Target } from "../scene/target.ts";
+
+/** A file the study names, by its path in the study. */
+export interface StudyFile {
+  readonly path: string;
+  readonly content: string | Uint8Array;
+}
+
+export interface LightRequest {
+  /** The study document, as JSON. */
+  readonly document: unknown;
+  /** Index of the arrangement. */
+  readonly arrangement: number;
+  /** `quick` follows a moving hand: direct light only. `full` is what is answered for. */
+  readonly quality: "quick" | "full";
+}
+
+/** A scene without what cannot cross between threads: the sampling functions of traced shades. */
+export type SceneDrawing = Scene;
+
+/** The light of one arrangement with everything a drawing of it needs. */
+export interface LightAnswer {
+  readonly title: string;
+  readonly scene: SceneDrawing;
+  readonly assessment: ArrangementAssessment;
+  readonly targets: ReadonlyMap<string, Target>;
+  readonly defaults: readonly DefaultUsed[];
+  readonly warnings: readonly Issue[];
+}
+
+/** What one photometric file holds, in words for one line on screen. */
+export interface FileReading {
+  readonly path: string;
+  readonly ok: boolean;
+  readonly line: string;
+  readonly issues: readonly Issue[];
+}
+
+export interface Progress {
+  /** In words. */
+  readonly stage: string;
+  /** 0…1 */
+  readonly fraction: number;
+}
+
+/** The map. Every request may be cancelled; only those with a `progress` report it. */
+export interface Messages {
+  /** Hands over files; later documents refer to them by path. A path given again replaces the file. */
+  files: { request: { readonly files: readonly StudyFile[] }; response: readonly FileReading[] };
+  /** Light of one arrangement. */
+  light: { request: LightRequest; response: LightAnswer };
+}
+
+export type MessageName = keyof Messages;
+export type RequestOf<N extends MessageName> = Messages[N]["request"];
+export type ResponseOf<N extends MessageName> = Messages[N]["response"];
+
+/** Page to worker. */
+export type Call =
+  | { readonly kind: "call"; readonly id: number; readonly name: MessageName; readonly request: unknown }
+  | { readonly kind: "cancel"; readonly id: number }
+  /** Shared memory by which a running calculation hears that it is cancelled: slot `id % length` holds `id`. */
+  | { readonly kind: "stop-flags"; readonly flags: Int32Array };
+
+/** Worker to page. */
+export type Reply =
+  | { readonly kind: "response"; readonly id: number; readonly response: unknown }
+  | { readonly kind: "progress"; readonly id: number; readonly progress: Progress }
+  | { readonly kind: "issues"; readonly id: number; readonly issues: readonly Issue[] }
+  | { readonly kind: "cancelled"; readonly id: number }
+  | { readonly kind: "fault"; readonly id: number; readonly message: string };

@@ -1,0 +1,59 @@
+/**
+ * The worker's side of the protocol, free of any host: messages in, replies out.
+ *
+ * Calls are answered one after another in the order they came. A call cancelled before it starts is never
+ * started; one that is running stops at its next look at the shared flags, where the host grants shared memory.
+ */
+
+import { Cancelled, type Observer } from "../diagnostics/cancelled.ts";
+import { CandlespanError } from "../diagnostics/candlespan-error.ts";
+import type { Outcome } from "../diagnostics/issue.ts";
+import type { Call, MessageName, Reply, RequestOf, ResponseOf } from "./protocol.ts";
+
+/** One answer a name; issues are answers too, faults are not. */
+export type Answers = {
+  readonly [N in MessageName]: (
+    request: RequestOf<N>,
+    observer: Observer,
+  ) => Promise<Outcome<ResponseOf<N>>> | Outcome<ResponseOf<N>>;
+};
+
+/** Returns the function to which the host hands every message. */
+export function serve(answers: Answers, reply: (message: Reply) => void): (message: Call) => void {
+  const cancelled = new Set<number>();
+  let flags: Int32Array | undefined;
+  let last: Promise<void> = Promise.resolve();
+
+  const isCancelled = (id: number): boolean =>
+    cancelled.has(id) || (flags !== undefined && Atomics.load(flags, id % flags.length) === id);
+
+  async function answer(call: Extract<Call, { kind: "call" }>): Promise<void> {
+    const { id } = call;
+    const observer: Observer = {
+      progress: (stage, fraction) => reply({ kind: "progress", id, progress: { stage, fraction } }),
+      cancelled: () => isCancelled(id),
+    };
+    try {
+      if (isCancelled(id)) throw new Cancelled();
+      const respond = answers[call.name] as (
+        request: unknown,
+        observer: Observer,
+      ) => Promise<Outcome<unknown>> | Outcome<unknown>;
+      const outcome = await respond(call.request, observer);
+      if (outcome.ok) reply({ kind: "response", id, response: outcome.value });
+      else reply({ kind: "issues", id, issues: outcome.issues });
+    } catch (error) {
+      if (error instanceof Cancelled) reply({ kind: "cancelled", id });
+      else if (error instanceof CandlespanError) reply({ kind: "issues", id, issues: error.issues });
+      else reply({ kind: "fault", id, message: error instanceof Error ? error.message : String(error) });
+    } finally {
+      cancelled.delete(id);
+    }
+  }
+
+  return (message) => {
+    if (message.kind === "stop-flags") flags = message.flags;
+    else if (message.kind === "cancel") cancelled.add(message.id);
+    else last = last.then(() => answer(message));
+  };
+}
