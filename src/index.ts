@@ -5,3 +5,8 @@ export type { IntensityDistribution, PhotometryType, Symmetry } from "./photomet
 export { fluxWithin, type LuminousFlux, luminousFlux } from "./photometry/luminous-flux.ts";
 export { anglesOf, directionOf, mirrorHorizontal } from "./photometry/photometric-planes.ts";
 export { intensityAt, intensityTowards } from "./photometry/reference-lookup.ts";
+export { insideFolder, type PhotometryPath, photometryPaths } from "./scene/photometry-paths.ts";
+export { checkStudy, readStudy, type StudyDocument } from "./scene/study.ts";
+export type { StudyContext } from "./scene/study-context.ts";
+export { formatIlluminance, readIlluminance } from "./units/illuminance-text.ts";
+export { formatLength, readLength, runningDimensions } from "./units/length-text.ts";

@@ -1,0 +1,202 @@
+/**
+ * The kinds of value a study is made of, as valibot schemas: lengths, angles, ratios, names, and objects that
+ * name the nearest known key when they meet an unknown one.
+ *
+ * Each carries metadata (`kind`, range) from which the JSON Schema is generated.
+ */
+
+import * as v from "valibot";
+import { nearestWord } from "../diagnostics/nearest-word.ts";
+import { readIlluminance } from "../units/illuminance-text.ts";
+import { readLength } from "../units/length-text.ts";
+
+/** Bounds of a number, in metres for lengths. `above` is exclusive. */
+export interface Range {
+  readonly above?: number;
+  readonly from?: number;
+  readonly to?: number;
+}
+
+/** Separates the parts of an issue inside valibot's single message. */
+export const PART = "\u0000";
+
+/** Nothing in a kitchen is longer; keeps hostile numbers out of every later product. */
+const LONGEST = 1000;
+
+const outside = (value: number, { above, from, to }: Range): boolean =>
+  !(value > (above ?? -Infinity) && value >= (from ?? -Infinity) && value <= (to ?? Infinity));
+
+function rangeWords({ above, from, to }: Range, unit: string): string {
+  const words: string[] = [];
+  if (above !== undefined) words.push(`above ${above}`);
+  if (from !== undefined) words.push(`at least ${from}`);
+  if (to !== undefined) words.push(`at most ${to}`);
+  return `${words.join(" and ")}${unit}`;
+}
+
+function measure(
+  kind: string,
+  unit: string,
+  range: Range,
+  readText?: (text: string) => { ok: true; value: number } | { ok: false; problem: string; expected: string },
+) {
+  const what = readText === undefined ? "a number" : `a number (${unit.trim()}) or a text with its unit`;
+  return v.pipe(
+    v.unknown(),
+    v.rawTransform<unknown, number>(({ dataset, addIssue, NEVER }) => {
+      let value = dataset.value;
+      if (typeof value === "string" && readText !== undefined) {
+        const read = readText(value);
+        if (!read.ok) {
+          addIssue({ message: `${read.problem}.${PART}${read.expected}${PART}${JSON.stringify(value)}` });
+          return NEVER;
+        }
+        value = read.value;
+      }
+      if (typeof value !== "number" || !Number.isFinite(value)) {
+        addIssue({ message: `The value is not a ${kind}.${PART}${what}` });
+        return NEVER;
+      }
+      if (outside(value, range)) {
+        addIssue({
+          message: `The ${kind} is out of range.${PART}${rangeWords(range, unit)}${PART}${value}${unit}`,
+        });
+        return NEVER;
+      }
+      return value;
+    }),
+    v.metadata({ kind, ...range }),
+  );
+}
+
+const lengthText = (text: string) => {
+  const read = readLength(text);
+  return read.ok ? { ok: true as const, value: read.metres } : read;
+};
+
+/** A coordinate or offset of either sign (m). */
+export const coordinate = measure("length", " m", { from: -LONGEST, to: LONGEST }, lengthText);
+/** A length that may be zero (m). */
+export const lengthFromZero = measure("length", " m", { from: 0, to: LONGEST }, lengthText);
+/** A length above zero (m). */
+export const positiveLength = measure("length", " m", { above: 0, to: LONGEST }, lengthText);
+export const lengthWithin = (range: Range) => measure("length", " m", range, lengthText);
+
+/** Degrees. */
+export const angle = measure("angle", "°", { from: -720, to: 720 });
+export const angleWithin = (range: Range) => measure("angle", "°", range);
+
+/** 0…1 */
+export const ratio = measure("ratio", "", { from: 0, to: 1 });
+/** A closed room of perfect reflectors has no balance, so a little is always absorbed. */
+export const reflectance = measure("reflectance", "", { from: 0, to: 0.98 });
+export const numberWithin = (kind: string, unit: string, range: Range) => measure(kind, unit, range);
+export const illuminance = measure("illuminance", " lx", { above: 0, to: 1e6 }, (text) => {
+  const read = readIlluminance(text);
+  return read.ok ? { ok: true, value: read.lux } : read;
+});
+
+export const wholeNumber = (from: number, to: number) =>
+  v.pipe(
+    v.number((issue) => `The value is not a whole number.${PART}a whole number${PART}${issue.received}`),
+    v.check(
+      (n) => Number.isInteger(n) && n >= from && n <= to,
+      (issue) =>
+        `The number is out of range.${PART}a whole number from ${from} to ${to}${PART}${issue.received}`,
+    ),
+    v.metadata({ kind: "whole number", from, to }),
+  );
+
+export const flag = v.boolean(
+  (issue) => `The value is neither true nor false.${PART}true or false${PART}${issue.received}`,
+);
+
+/** Text for people; untrusted. */
+export const text = v.pipe(
+  v.string((issue) => `The value is not a text.${PART}a text${PART}${issue.received}`),
+  v.maxLength(2000, `The text is too long.${PART}at most 2000 characters`),
+);
+
+export const name = v.pipe(
+  v.string((issue) => `The value is not a name.${PART}a text${PART}${issue.received}`),
+  v.check(
+    (s) => s.trim() !== "" && s.length <= 200,
+    `The name is empty or too long.${PART}1 to 200 characters`,
+  ),
+  v.metadata({ kind: "name" }),
+);
+
+export const oneOf = <const T extends readonly string[]>(words: T) =>
+  v.picklist(words, (issue) => {
+    const meant = typeof issue.input === "string" ? nearestWord(issue.input, words) : undefined;
+    const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
+    const list = words.map((w) => `"${w}"`).join(", ");
+    return `The word is not one of those known here.${hint}${PART}one of ${list}${PART}${issue.received}`;
+  });
+
+export const point2 = v.strictTuple([coordinate, coordinate], tupleMessage("[x, y]"));
+export const point3 = v.strictTuple([coordinate, coordinate, coordinate], tupleMessage("[x, y, z]"));
+export const size2 = v.strictTuple([positiveLength, positiveLength], tupleMessage("[along x, along y]"));
+
+/** A simple polygon of at least three corners. */
+export const polygon = list(point2, 3, 500, "corners");
+
+export function tupleMessage(expected: string) {
+  return (issue: { received: string; expected: string | null }) =>
+    issue.expected === "never"
+      ? `The list has too many entries.${PART}${expected}`
+      : `The value is not a list of the right length.${PART}${expected}${PART}${issue.received}`;
+}
+
+export function list<const S extends v.GenericSchema<unknown, unknown>>(
+  item: S,
+  least: number,
+  most: number,
+  what: string,
+) {
+  const size = least === 0 ? `at most ${most}` : `${least} to ${most}`;
+  return v.pipe(
+    v.array(item, (issue) => `The value is not a list.${PART}a list of ${what}${PART}${issue.received}`),
+    v.check(
+      (items) => items.length >= least && items.length <= most,
+      (issue) =>
+        `The list has the wrong number of ${what}.${PART}${size}${PART}${(issue.input as unknown[]).length}`,
+    ),
+    v.metadata({ kind: "list", from: least, to: most }),
+  );
+}
+
+/** An object of exactly these keys. */
+export function object<const E extends v.ObjectEntries>(entries: E) {
+  const keys = Object.keys(entries);
+  return v.strictObject(entries, (issue) => {
+    if (issue.expected === "never") {
+      const meant = nearestWord(String(issue.input), keys);
+      const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
+      const found = JSON.stringify(issue.input);
+      return `The key ${found} is not known here.${hint}${PART}one of ${keys.map((k) => `"${k}"`).join(", ")}`;
+    }
+    if (issue.expected === "Object")
+      return `The value is not an object.${PART}an object${PART}${issue.received}`;
+    return `The key ${issue.expected} is missing.`;
+  });
+}
+
+/** An object from names to values. */
+export function dictionary<const S extends v.GenericSchema<unknown, unknown>>(value: S) {
+  return v.record(
+    name,
+    value,
+    (issue) => `The value is not an object.${PART}an object from names to values${PART}${issue.received}`,
+  );
+}
+
+/** Contents checked later by whoever knows them. */
+export const opaque = v.pipe(
+  v.record(
+    v.string(),
+    v.unknown(),
+    (issue) => `The value is not an object.${PART}an object${PART}${issue.received}`,
+  ),
+  v.metadata({ kind: "opaque" }),
+);
