@@ -1,4 +1,18 @@
 /** The library: pure computation, no DOM, no Node. */
+
+export { type AssessOptions, assess, type FineField } from "./assessment/assess.ts";
+export type * from "./assessment/assessment.ts";
+export { familiarPlace, LUX_STEPS, seenSteps } from "./assessment/familiar-places.ts";
+export { fixedBandJudge, type Judge, type Judgement, type Question } from "./assessment/fixed-band.ts";
+export { centreProfile, type Profile, steepestGradient } from "./assessment/gradient.ts";
+export { averageOf } from "./assessment/layer-light.ts";
+export { percentile, shareWithin, statistics } from "./assessment/statistics.ts";
+export {
+  PUBLISHED_TARGETS,
+  PUBLISHED_TARGETS_BY_ID,
+  type PublishedTarget,
+} from "./assessment/targets-published.ts";
+export { type Verdict, worstVerdict } from "./assessment/verdict.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./diagnostics/issue.ts";
 export type { IntensityDistribution, PhotometryType, Symmetry } from "./photometry/intensity-distribution.ts";

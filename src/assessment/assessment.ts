@@ -42,6 +42,10 @@ export interface Check {
 
 export interface ZoneAssessment {
   readonly name: string;
+  /** Name of the plane that judges it. */
+  readonly plane: string;
+  /** What is asked of it, in words; undefined without a target. */
+  readonly target?: string;
   readonly statistics: Statistics;
   readonly checks: readonly Check[];
   readonly verdict: Verdict;
@@ -58,6 +62,22 @@ export interface PlaneAssessment {
   }[];
   readonly illuminance: Float64Array;
   readonly statistics: Statistics;
+  /** Figures of a finer grid over the same place, for minima and contours; no verdict rests on them. */
+  readonly fine?: FineFigures;
+}
+
+/** Figures on a grid of fine cells (lx), maintained and dimmed. */
+export interface FineFigures {
+  /** Sides of a cell (m). */
+  readonly cell: readonly [along: number, across: number];
+  readonly columns: number;
+  readonly rows: number;
+  readonly average: number;
+  readonly minimum: number;
+  readonly maximum: number;
+  readonly uniformity: number;
+  readonly layers: PlaneAssessment["layers"];
+  readonly illuminance: Float64Array;
 }
 
 export interface ArrangementAssessment {

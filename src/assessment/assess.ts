@@ -1,0 +1,170 @@
+/**
+ * From calculated light to the judgement of an arrangement: statistics of every plane, checks of every zone,
+ * power, verdict.
+ */
+
+import type { CalculationResult, PlaneField } from "../engine/result.ts";
+import type { CalculationPlane } from "../scene/calculation-plane.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { Requirement, Target } from "../scene/target.ts";
+import type {
+  ArrangementAssessment,
+  Check,
+  FineFigures,
+  PlaneAssessment,
+  Statistics,
+  ZoneAssessment,
+} from "./assessment.ts";
+import { energyOf } from "./energy.ts";
+import { fixedBandJudge, type Judge } from "./fixed-band.ts";
+import { maintainedLayers, totalOf } from "./layer-light.ts";
+import { statistics } from "./statistics.ts";
+import { PUBLISHED_TARGETS_BY_ID } from "./targets-published.ts";
+import { worstVerdict } from "./verdict.ts";
+
+/** A finer grid of a plane, calculated beside it. */
+export interface FineField {
+  readonly plane: CalculationPlane;
+  readonly field: PlaneField;
+}
+
+export interface AssessOptions {
+  /** Fine grids by the name of the plane they refine. */
+  readonly fine?: ReadonlyMap<string, FineField>;
+  readonly judge?: Judge;
+}
+
+/** The judgement of one scene of a study from its calculation. `result.planes` follow the scene's order. */
+export function assess(
+  study: Pick<ResolvedStudy, "targets">,
+  scene: Scene,
+  result: CalculationResult,
+  options: AssessOptions = {},
+): ArrangementAssessment {
+  const judge = options.judge ?? fixedBandJudge;
+  const planes = scene.planes.map((plane, index): PlaneAssessment => {
+    const layers = maintainedLayers(scene, result.planes[index]);
+    const illuminance = totalOf(layers, plane.points.length / 3);
+    const fine = options.fine?.get(plane.name);
+    return {
+      name: plane.name,
+      layers,
+      illuminance,
+      statistics: statistics(illuminance, plane.weights),
+      ...(fine === undefined ? {} : { fine: fineFigures(scene, fine) }),
+    };
+  });
+  const zones = judgedZones(scene).map(({ name, target, plane }): ZoneAssessment => {
+    const assessed = planes[plane];
+    const asked = target === undefined ? undefined : targetOf(study, target);
+    const checks = (asked?.requirements ?? []).map((requirement) =>
+      check(scene, scene.planes[plane], assessed, requirement, asked as Target, judge),
+    );
+    return {
+      name,
+      plane: assessed.name,
+      statistics: assessed.statistics,
+      checks,
+      verdict: worstVerdict(checks.map((each) => each.verdict)),
+      ...(asked === undefined ? {} : { target: asked.name }),
+    };
+  });
+  return {
+    name: scene.name,
+    planes,
+    zones,
+    verdict: worstVerdict(zones.map((zone) => zone.verdict)),
+    energy: energyOf(scene),
+    ...(result.balance === undefined ? {} : { balance: result.balance }),
+    method: result.method,
+  };
+}
+
+/** The study's own target of a name before the published one. */
+export function targetOf(study: Pick<ResolvedStudy, "targets">, id: string): Target | undefined {
+  return study.targets.get(id) ?? PUBLISHED_TARGETS_BY_ID.get(id);
+}
+
+/** The plane of the whole top: the first horizontal one that belongs to no zone. */
+export function topPlane(scene: Scene): number {
+  const index = scene.planes.findIndex((plane) => plane.name === "island top" && plane.zone === undefined);
+  if (index >= 0) return index;
+  return scene.planes.findIndex(
+    (plane) =>
+      plane.zone === undefined &&
+      plane.quantity === "planar" &&
+      plane.grid !== undefined &&
+      plane.normal[2] > 0.9,
+  );
+}
+
+/** Zones with the plane that judges each; without zones the whole top is one, named `top`. */
+function judgedZones(scene: Scene): { name: string; target?: string; plane: number }[] {
+  const zones = scene.zones
+    .map(({ name, target }) => ({
+      name,
+      target,
+      plane: scene.planes.findIndex((plane) => plane.zone === name && plane.quantity === "planar"),
+    }))
+    .filter(({ plane }) => plane >= 0);
+  if (zones.length > 0) return zones;
+  const plane = topPlane(scene);
+  return plane < 0 ? [] : [{ name: "top", plane }];
+}
+
+function check(
+  scene: Scene,
+  plane: CalculationPlane,
+  assessed: PlaneAssessment,
+  requirement: Requirement,
+  target: Target,
+  judge: Judge,
+): Check {
+  const { value, parts } = figureOf(scene, plane, assessed, requirement);
+  const { band, verdict, drivers } = judge({ scene, requirement, value, parts });
+  return {
+    quantity: requirement.quantity,
+    statistic: requirement.statistic,
+    value,
+    target: requirement.value,
+    nature: requirement.nature,
+    band,
+    verdict,
+    drivers,
+    source: target.source,
+  };
+}
+
+/** The figure a requirement asks for and what each layer brings to it. An initial figure is the maintained one
+ * with the maintenance factor taken out. */
+function figureOf(
+  scene: Scene,
+  plane: CalculationPlane,
+  assessed: PlaneAssessment,
+  { quantity, statistic, nature }: Requirement,
+): { readonly value: number; readonly parts: readonly number[] } {
+  if (quantity === "uniformity")
+    return { value: assessed.statistics.uniformity, parts: scene.layers.map(() => 0) };
+  const undo = nature === "initial" && scene.maintenance > 0 ? 1 / scene.maintenance : 1;
+  const count = plane.weights.length;
+  const whole: Statistics = assessed.statistics;
+  const darkest = statistic === "minimum" ? assessed.illuminance.indexOf(whole.minimum) : -1;
+  const parts = assessed.layers.map((layer) => {
+    const field = totalOf([layer], count);
+    return (darkest >= 0 ? field[darkest] : statistics(field, plane.weights).average) * undo;
+  });
+  return { value: (statistic === "minimum" ? whole.minimum : whole.average) * undo, parts };
+}
+
+function fineFigures(scene: Scene, { plane, field }: FineField): FineFigures {
+  const layers = maintainedLayers(scene, field);
+  const illuminance = totalOf(layers, plane.points.length / 3);
+  const { average, minimum, maximum, uniformity } = statistics(illuminance, plane.weights);
+  const { columns, rows, u, v } = plane.grid ?? { columns: 0, rows: 0, u: [0, 0, 0], v: [0, 0, 0] };
+  const cell: readonly [number, number] = [
+    columns > 0 ? Math.hypot(u[0], u[1], u[2]) / columns : 0,
+    rows > 0 ? Math.hypot(v[0], v[1], v[2]) / rows : 0,
+  ];
+  return { cell, columns, rows, average, minimum, maximum, uniformity, layers, illuminance };
+}

@@ -1,0 +1,104 @@
+/**
+ * Published recommendations for the light on a kitchen's surfaces, with where each figure stands, how it came
+ * to us, and what it speaks of. They disagree; that is shown, not hidden.
+ *
+ * "Maintained" = the average over the task area must not fall below the figure at any time before
+ * maintenance. Older "service" figures are averages over the maintenance cycle and are not listed as targets.
+ */
+
+import type { Requirement, Target } from "../scene/target.ts";
+
+export interface PublishedTarget extends Target {
+  /** Whether the document speaks of homes, or of places of work and is listed for comparison. */
+  readonly scope: "homes" | "work places";
+  readonly surface: "worktop" | "sink" | "cooktop" | "eating" | "general";
+  readonly note?: string;
+}
+
+const IES = "IES RP-11, lighting for interior living environments (quoted second-hand), ages 25 to 65";
+const IES_OLD = "IES RP-11, age band over 65: twice the middle band";
+const JIS = "JIS Z 9110:2010, 5.10 residences, Table 17";
+const GB = "GB 50034-2013, residential table";
+
+function maintained(value: number): Requirement {
+  return { quantity: "illuminance", statistic: "average", value, nature: "maintained" };
+}
+
+function published(
+  id: string,
+  name: string,
+  surface: PublishedTarget["surface"],
+  lux: number,
+  source: string,
+  known: Target["known"],
+  rest: { scope?: PublishedTarget["scope"]; uniformity?: number; note?: string } = {},
+): PublishedTarget {
+  const requirements: Requirement[] = [maintained(lux)];
+  if (rest.uniformity !== undefined)
+    requirements.push({
+      quantity: "uniformity",
+      statistic: "minimum / average",
+      value: rest.uniformity,
+      nature: "maintained",
+    });
+  const target = { id, name, requirements, source, known, scope: rest.scope ?? "homes", surface };
+  return rest.note === undefined ? target : { ...target, note: rest.note };
+}
+
+const CATERING = "The commercial-kitchen figure; not written for homes.";
+
+/** In the order they are listed: the plain ids first, then what else is published for the same surface. */
+export const PUBLISHED_TARGETS: readonly PublishedTarget[] = [
+  published("preparation", "preparation counters", "worktop", 500, IES, "secondary"),
+  published("washing", "sinks", "sink", 300, IES, "secondary"),
+  published("cooking", "cooktops", "cooktop", 300, IES, "secondary"),
+  published("eating", "eating", "eating", 200, IES, "secondary"),
+  published("general", "kitchen, general", "general", 50, IES, "secondary"),
+  published("preparation-over-65", "preparation counters", "worktop", 1000, IES_OLD, "from memory"),
+  published("washing-over-65", "sinks", "sink", 600, IES_OLD, "from memory"),
+  published("cooking-over-65", "cooktops", "cooktop", 600, IES_OLD, "from memory"),
+  published("worktop-jis", "kitchen counter", "worktop", 300, JIS, "from memory", {
+    note: "The 1979 edition gave a range, 200 to 500 lx; the two are not to be mixed.",
+  }),
+  published("sink-jis", "sink", "sink", 300, JIS, "from memory"),
+  published("eating-jis", "dining table", "eating", 300, JIS, "secondary"),
+  published("general-jis", "kitchen, general", "general", 100, JIS, "from memory"),
+  published("worktop-gb", "worktop", "worktop", 150, GB, "secondary", {
+    note: "Mixed lighting advised. Later editions were not seen.",
+  }),
+  published("eating-gb", "dining table", "eating", 150, GB, "secondary"),
+  published("general-gb", "kitchen, general", "general", 100, GB, "secondary"),
+  published(
+    "food-preparation-as-nzs",
+    "food preparation, cooking, washing-up",
+    "worktop",
+    240,
+    "AS/NZS 1680.2.1, extract",
+    "secondary",
+    { scope: "work places", note: "Written for workplaces." },
+  ),
+  published(
+    "catering-kitchen-en",
+    "catering kitchen",
+    "worktop",
+    500,
+    "EN 12464-1:2021, catering kitchen (row not seen)",
+    "from memory",
+    { scope: "work places", uniformity: 0.6, note: CATERING },
+  ),
+];
+
+/** The published targets by id, in the shape a study resolves names with. */
+export const PUBLISHED_TARGETS_BY_ID: ReadonlyMap<string, PublishedTarget> = new Map(
+  PUBLISHED_TARGETS.map((target) => [target.id, target]),
+);
+
+/** What the same surface is asked for elsewhere: least and greatest published average, and how many say so. */
+export function publishedRange(surface: PublishedTarget["surface"]): {
+  readonly least: number;
+  readonly greatest: number;
+  readonly count: number;
+} {
+  const values = PUBLISHED_TARGETS.filter((t) => t.surface === surface).map((t) => t.requirements[0].value);
+  return { least: Math.min(...values), greatest: Math.max(...values), count: values.length };
+}
