@@ -18,12 +18,36 @@ export interface LampSet {
   readonly colourRendering: string;
 }
 
+/** How the data came to be, as LM-63-2019 and TM-33 state it. */
+export interface FileGeneration {
+  /** The LM-63-2019 number with five decimals, such as `1.10000`. */
+  readonly code: string;
+  readonly source: "accredited laboratory" | "laboratory" | "simulation" | "undefined";
+  /** Angles were interpolated from fewer measured ones. */
+  readonly interpolated: boolean;
+  /** Intensities were scaled from another flux. */
+  readonly scaled: boolean;
+}
+
+/** How the flux of a tilt-sensitive lamp changes with the luminaire's tilt. */
+export interface TiltFactors {
+  /** 1 base up or down when aimed down; 2 horizontal and stays so; 3 horizontal and tilts along. */
+  readonly lampGeometry: 1 | 2 | 3;
+  /** Tilt of the luminaire (rad), rising. */
+  readonly angles: Float64Array;
+  /** Factor on every intensity at each angle. */
+  readonly factors: Float64Array;
+}
+
 export interface Photometry {
   readonly format: PhotometricFormat;
   /** `1986`, `1991`, `1995`, `2002`, `2019`; `18`, `23` for TM-33; empty where a format has none. */
   readonly edition: string;
   /** Final candela: multipliers, ballast, tilt and lamp flux are already applied. */
   readonly distribution: IntensityDistribution;
+  /** The factors of a file with tilt data; `distribution` holds the one for no tilt. */
+  readonly tilt?: TiltFactors;
+  readonly generation?: FileGeneration;
   readonly opening: LuminousOpening;
   /** True when the candela were measured on the luminaire itself, not per rated lamp lumen. */
   readonly absolute: boolean;
