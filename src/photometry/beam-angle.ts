@@ -137,7 +137,12 @@ function width(section: Section, right: number, left: number, threshold: number)
 
 /** Where the intensity first falls below the threshold, walking round the plane, through the zenith if need
  * be; undefined when it never does. */
-function edge({ theta, intensity }: Section, start: number, step: 1 | -1, threshold: number): number | undefined {
+function edge(
+  { theta, intensity }: Section,
+  start: number,
+  step: 1 | -1,
+  threshold: number,
+): number | undefined {
   const size = theta.length;
   if (intensity[start] < threshold) return theta[start];
   let turn = 0;

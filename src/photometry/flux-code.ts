@@ -25,7 +25,10 @@ export interface FluxCode {
 }
 
 /** Flux code of a type C distribution. `lampFlux` (lm) is that of all lamps, or `"absolute"`. */
-export function fluxCode(distribution: IntensityDistribution, lampFlux: number | "absolute" | undefined): FluxCode {
+export function fluxCode(
+  distribution: IntensityDistribution,
+  lampFlux: number | "absolute" | undefined,
+): FluxCode {
   const profile = meanOverPlanes(distribution);
   const within = FLUX_CODE_CONES.map((cone) => profileFluxWithin(profile, cone));
   const beyond = FLUX_CODE_CONES.map((cone) => profileFluxWithin(profile, Math.PI - cone));

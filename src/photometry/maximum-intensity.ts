@@ -15,7 +15,8 @@ export function maximumIntensity(distribution: IntensityDistribution): MaximumIn
   const size = vertical.length;
   let top = 0;
   for (let v = 0; v < size; v++)
-    for (let h = 0; h < horizontal.length; h++) if (intensity[h * size + v] > intensity[top]) top = h * size + v;
+    for (let h = 0; h < horizontal.length; h++)
+      if (intensity[h * size + v] > intensity[top]) top = h * size + v;
   const angles = convertAngles(type, "C", horizontal[Math.floor(top / size)], vertical[top % size]);
   return { intensity: intensity[top], C: angles.horizontal, gamma: angles.vertical };
 }
