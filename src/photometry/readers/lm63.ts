@@ -21,6 +21,7 @@ import { METRES_PER_FOOT } from "../../units/quantities.ts";
 import type { PhotometryType, Symmetry } from "../intensity-distribution.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { checkedAngles, near } from "./angle-list.ts";
+import { checkFlux } from "./flux-check.ts";
 import { allFinite, refuseNegative, verticalRangeWarning } from "./intensity-table.ts";
 import { fileGeneration } from "./lm63-generation.ts";
 import { type Lm63Header, readLm63Header } from "./lm63-header.ts";
@@ -84,6 +85,8 @@ function read(source: SourceText, options: ReadOptions): Photometry | undefined 
     );
 
   const ratedFlux = options.flux ?? ownFlux;
+  if (ratedFlux !== undefined && !absolute)
+    checkFlux(distribution, { rated: ratedFlux, at: numbers.at }, source);
   const lampSet: LampSet = {
     count: Math.max(1, numbers.lamps),
     type: labelValue(header, "LAMP", "LAMPCAT"),

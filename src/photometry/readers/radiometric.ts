@@ -16,22 +16,23 @@ const SIGNS: readonly RegExp[] = [
 
 /** Records an error and returns true when the labels say the intensities are not luminous. */
 export function refuseRadiometric(labels: readonly Label[], source: SourceText): boolean {
-  const sign = labels.find(isRadiometric);
+  const sign = labels.map(radiometricSign).find((found) => found !== undefined);
   if (sign === undefined) return false;
-  const at = Math.max(0, source.text.indexOf(sign.value.split("\n")[0]));
+  const at = Math.max(0, source.text.indexOf(sign));
   source.error(
     at,
     "radiometric-file",
     "The file is radiometric: its intensities are not luminous, so no illuminance follows from it.",
     {
       expected: "luminous intensity in candela",
-      received: quote(`${sign.key === "" ? "" : `[${sign.key}] `}${sign.value}`),
+      received: quote(sign),
     },
   );
   return true;
 }
 
-function isRadiometric({ key, value }: Label): boolean {
-  if (/RADIATION_?TYPE$/.test(key)) return /\bUV|ultraviolet|infrared|\bIR\b/i.test(value);
-  return SIGNS.some((sign) => sign.test(value));
+/** The words that give a radiometric file away, or undefined. */
+function radiometricSign({ key, value }: Label): string | undefined {
+  if (/RADIATION_?TYPE$/.test(key)) return /\bUV\w*|ultraviolet|infrared|\bIR\b/i.exec(value)?.[0];
+  return SIGNS.map((sign) => sign.exec(value)?.[0]).find((found) => found !== undefined);
 }

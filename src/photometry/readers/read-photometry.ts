@@ -5,6 +5,7 @@
 import { failure, type Outcome } from "../../diagnostics/issue.ts";
 import type { PhotometricFormat, Photometry } from "../photometry.ts";
 import { decodeText } from "../text-decoding.ts";
+import { readEulumdat } from "./eulumdat.ts";
 import { readLm63 } from "./lm63.ts";
 import { TILT_LINE } from "./lm63-header.ts";
 import type { ReadOptions } from "./read-options.ts";
@@ -41,6 +42,8 @@ export function readPhotometry(bytes: Uint8Array, options: ReadOptions): Outcome
   switch (detectFormat(text, options.file)) {
     case "LM-63":
       return readLm63(text, options);
+    case "EULUMDAT":
+      return readEulumdat(text, options);
     default:
       return refuse(
         "photometry-unknown-format",

@@ -1,0 +1,42 @@
+/**
+ * The one sanity test that catches wrong symmetry, plane order and unit slips together: the flux integral of the
+ * table against the flux the file states.
+ *
+ *   luminaire flux Φ = ∮ I dΩ;   Φ / lamp flux ≤ 1 for relative files, = light output ratio where it is stated
+ */
+
+import type { IntensityDistribution } from "../intensity-distribution.ts";
+import { luminousFlux } from "../luminous-flux.ts";
+import type { SourceText } from "./source-text.ts";
+
+/** Differences up to this share of the stated flux are rounding of tables and grids. */
+const TOLERANCE = 0.02;
+
+export interface StatedFlux {
+  /** lm, of all lamps or of the luminaire */
+  readonly rated: number;
+  /** Luminaire flux / `rated` as the file states it; undefined when it states only that it is at most 1. */
+  readonly ratio?: number;
+  /** Offset to point at. */
+  readonly at: number;
+}
+
+/** Warns where the integral differs from what is stated by more than 2 % of the rated flux. */
+export function checkFlux(
+  distribution: IntensityDistribution,
+  { rated, ratio, at }: StatedFlux,
+  source: SourceText,
+): void {
+  const integral = luminousFlux(distribution).total;
+  const found = integral / rated;
+  const off = ratio === undefined ? found - 1 : Math.abs(found - ratio);
+  if (off <= TOLERANCE) return;
+  source.warn(at, "flux-mismatch", "The flux integral of the intensities does not match the stated flux.", {
+    expected: ratio === undefined ? `at most ${rated} lm` : `${round(ratio * rated)} lm`,
+    received: `${round(integral)} lm`,
+  });
+}
+
+function round(flux: number): number {
+  return Number(flux.toPrecision(5));
+}
