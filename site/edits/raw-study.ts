@@ -1,0 +1,140 @@
+/**
+ * The study as it stands in its file: lengths may still be numbers of metres or texts with a unit, and are kept
+ * as they were written.
+ */
+
+import { readLength } from "../../src/units/length-text.ts";
+import type { Json } from "../store/pointer.ts";
+
+export type RawLength = number | string;
+export type RawPoint2 = readonly [RawLength, RawLength];
+export type RawPoint3 = readonly [RawLength, RawLength, RawLength];
+
+export interface RawRow {
+  readonly count: number;
+  readonly gap?: RawLength;
+  readonly spacing?: RawLength;
+  readonly end?: RawLength;
+  readonly clearance?: RawLength;
+  readonly offset?: RawPoint2;
+  readonly turn?: number;
+}
+
+export interface RawPlace {
+  readonly position: RawPoint3;
+  readonly turn?: number;
+  readonly tilt?: number;
+  readonly spin?: number;
+  readonly aim?: RawPoint3;
+}
+
+export interface RawGrid {
+  readonly columns: number;
+  readonly rows: number;
+  readonly margin?: RawLength;
+  readonly height?: RawLength;
+}
+
+export interface RawLayer {
+  readonly name: string;
+  readonly role?: "pendant" | "recessed" | "accent" | "other";
+  readonly luminaire: string;
+  readonly dim?: number;
+  readonly row?: RawRow;
+  readonly grid?: RawGrid;
+  readonly at?: readonly RawPlace[];
+  readonly circuit?: string;
+}
+
+export interface RawArrangement {
+  readonly name: string;
+  readonly layers: readonly RawLayer[];
+  readonly note?: string;
+}
+
+export interface RawZone {
+  readonly name: string;
+  readonly from?: RawPoint2;
+  readonly size?: RawPoint2;
+  readonly polygon?: readonly RawPoint2[];
+  readonly height?: RawLength;
+  readonly target?: string;
+}
+
+export interface RawPerson {
+  readonly name: string;
+  readonly stature?: RawLength;
+  readonly at: RawPoint2;
+  readonly facing?: number;
+  readonly posture?: "standing" | "leaning" | "seated";
+  readonly age?: number;
+}
+
+export interface RawLuminaire {
+  readonly photometry?: string;
+  readonly beam?: { readonly flux: number; readonly angle: number };
+  readonly lamp?: Json;
+  readonly shade?: Json;
+  readonly body?: {
+    readonly profile: string;
+    readonly diameter?: RawLength;
+    readonly height?: RawLength;
+  };
+  readonly watts?: number;
+  readonly flux?: number;
+  readonly [key: string]: unknown;
+}
+
+export interface RawStudy {
+  readonly format: string;
+  readonly version: number;
+  readonly title?: string;
+  readonly display?: { readonly length?: "mm" | "m" | "ft-in"; readonly illuminance?: "lx" | "fc" };
+  readonly room: {
+    readonly length: RawLength;
+    readonly width: RawLength;
+    readonly ceilingHeight: RawLength;
+    readonly reflectance?: {
+      readonly ceiling?: number;
+      readonly walls?: number | readonly number[];
+      readonly floor?: number;
+    };
+  };
+  readonly island?: {
+    readonly centre?: RawPoint2;
+    readonly length?: RawLength;
+    readonly width?: RawLength;
+    readonly height?: RawLength;
+    readonly turn?: number;
+    readonly finish?: "matt" | "satin" | "polished";
+    readonly overhang?: { readonly side: string; readonly depth: RawLength };
+    readonly reflectance?: { readonly top?: number; readonly sides?: number };
+    readonly zones?: readonly RawZone[];
+  };
+  readonly people?: readonly RawPerson[];
+  readonly luminaires?: { readonly [name: string]: RawLuminaire };
+  readonly maintenance?: Json;
+  readonly arrangements: readonly RawArrangement[];
+  readonly embedded?: { readonly [path: string]: { readonly text?: string; readonly base64?: string } };
+}
+
+/** Metres of a length as written; undefined when it cannot be read, which the study's own check reports. */
+export function metresOf(length: unknown): number | undefined {
+  if (typeof length === "number") return length;
+  if (typeof length !== "string") return undefined;
+  const read = readLength(length);
+  return read.ok ? read.metres : undefined;
+}
+
+/** A place in a document rounded to a tenth of a millimetre, which is finer than any hand or tape. */
+export function tidy(metres: number): number {
+  return Math.round(metres * 1e4) / 1e4;
+}
+
+/** A name that none of the others has: `pendants`, `pendants 2`, … */
+export function freshName(wish: string, taken: Iterable<string>): string {
+  const names = new Set(taken);
+  if (!names.has(wish)) return wish;
+  const stem = wish.replace(/ \d+$/, "");
+  for (let i = 2; ; i++) if (!names.has(`${stem} ${i}`)) return `${stem} ${i}`;
+}

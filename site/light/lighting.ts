@@ -1,0 +1,184 @@
+/**
+ * Light that follows the hand: a coarse answer as soon as one can be had, a refined one when the hand rests,
+ * and never an answer older than the one on screen.
+ *
+ * Two workers: one answers coarse requests and is always free within a frame, the other refines. Of the requests
+ * that wait, only the newest is kept. A refined answer counts only for the very document on screen.
+ */
+
+import { Cancelled } from "../../src/diagnostics/cancelled.ts";
+import type { Issue, Outcome } from "../../src/diagnostics/issue.ts";
+import type { Connection, LightAnswer, Progress, Running, StudyFile } from "../../src/workers/browser.ts";
+import type { Json } from "../store/pointer.ts";
+
+/** What the screen shows of the light, and how good it is. */
+export interface Shown {
+  /** Number of the document it belongs to. */
+  readonly sequence: number;
+  readonly quality: "quick" | "full";
+  readonly answer: LightAnswer;
+}
+
+export type LightState =
+  | { readonly kind: "first"; readonly progress?: Progress }
+  | { readonly kind: "coarse"; readonly progress?: Progress }
+  | { readonly kind: "refined" }
+  | { readonly kind: "issues"; readonly issues: readonly Issue[] }
+  | { readonly kind: "fault"; readonly message: string };
+
+export interface LightingOptions {
+  /** Makes a worker; called twice at most, the second time after the first light. */
+  spawn(): Connection;
+  /** How long the hand must rest before refining (ms). */
+  readonly rest?: number;
+}
+
+interface Wanted {
+  readonly sequence: number;
+  readonly document: Json;
+  readonly arrangement: number;
+}
+
+/** Fires `light` when a better or newer answer is there, `state` when what is said about it changes. */
+export class Lighting extends EventTarget {
+  readonly #spawn: () => Connection;
+  readonly #rest: number;
+  #hand: Connection | undefined;
+  #calm: Connection | undefined;
+  #files: StudyFile[] = [];
+  #wanted: Wanted | undefined;
+  #quickRunning = false;
+  #quickAsked = 0;
+  #refining: (Running<LightAnswer> & { sequence: number }) | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #shown: Shown | undefined;
+  #state: LightState = { kind: "first" };
+
+  constructor(options: LightingOptions) {
+    super();
+    this.#spawn = options.spawn;
+    this.#rest = options.rest ?? 140;
+  }
+
+  get shown(): Shown | undefined {
+    return this.#shown;
+  }
+
+  get state(): LightState {
+    return this.#state;
+  }
+
+  /** The worker for questions beside the light: files, comparisons. */
+  get connection(): Connection {
+    this.#calm ??= this.#start();
+    return this.#calm;
+  }
+
+  /** Hands files to both workers, now or when they start. */
+  give(files: readonly StudyFile[]): void {
+    for (const file of files) {
+      this.#files = this.#files.filter((other) => other.path !== file.path);
+      this.#files.push(file);
+    }
+    for (const connection of [this.#hand, this.#calm]) {
+      connection?.call("files", { files }).outcome.catch(ignoreCancelled);
+    }
+  }
+
+  /** Asks for the light of a document. While `moving`, refinement waits for the hand to rest. */
+  ask(document: Json, arrangement: number, moving: boolean): void {
+    const sequence = (this.#wanted?.sequence ?? 0) + 1;
+    this.#wanted = { sequence, document, arrangement };
+    if (this.#refining !== undefined) {
+      this.#refining.cancel();
+      this.#refining = undefined;
+    }
+    clearTimeout(this.#timer);
+    if (!this.#quickRunning) void this.#quick();
+    if (moving || this.#shown === undefined) return;
+    this.#timer = setTimeout(() => this.#refine(), this.#rest);
+  }
+
+  close(): void {
+    clearTimeout(this.#timer);
+    this.#hand?.close();
+    this.#calm?.close();
+  }
+
+  #start(): Connection {
+    const connection = this.#spawn();
+    if (this.#files.length > 0) {
+      connection.call("files", { files: this.#files }).outcome.catch(ignoreCancelled);
+    }
+    return connection;
+  }
+
+  async #quick(): Promise<void> {
+    const wanted = this.#wanted;
+    if (wanted === undefined || wanted.sequence === this.#quickAsked) return;
+    this.#hand ??= this.#start();
+    this.#quickRunning = true;
+    this.#quickAsked = wanted.sequence;
+    const { sequence, document, arrangement } = wanted;
+    try {
+      const { outcome } = this.#hand.call("light", { document, arrangement, quality: "quick" });
+      this.#take(await outcome, sequence, "quick");
+    } catch (error) {
+      this.#fault(error);
+    }
+    this.#quickRunning = false;
+    if (this.#wanted?.sequence !== sequence) void this.#quick();
+  }
+
+  async #refine(): Promise<void> {
+    const wanted = this.#wanted;
+    if (wanted === undefined || this.#state.kind === "issues") return;
+    const { sequence, document, arrangement } = wanted;
+    const running = this.connection.call("light", { document, arrangement, quality: "full" }, (progress) => {
+      if (this.#refining?.sequence === sequence && this.#state.kind !== "refined") {
+        this.#become({ kind: "coarse", progress });
+      }
+    });
+    this.#refining = { ...running, sequence };
+    try {
+      const outcome = await running.outcome;
+      if (this.#wanted?.sequence === sequence) this.#take(outcome, sequence, "full");
+    } catch (error) {
+      this.#fault(error);
+    }
+    if (this.#refining?.sequence === sequence) this.#refining = undefined;
+  }
+
+  #take(outcome: Outcome<LightAnswer>, sequence: number, quality: "quick" | "full"): void {
+    const newest = this.#wanted?.sequence === sequence;
+    if (!outcome.ok) {
+      if (newest) this.#become({ kind: "issues", issues: outcome.issues });
+      return;
+    }
+    const shown = this.#shown;
+    if (shown !== undefined && shown.sequence > sequence) return;
+    if (shown !== undefined && shown.sequence === sequence && shown.quality === "full") return;
+    this.#shown = { sequence, quality, answer: outcome.value };
+    this.#state = quality === "full" ? { kind: "refined" } : { kind: "coarse" };
+    this.dispatchEvent(new Event("light"));
+    this.dispatchEvent(new Event("state"));
+    // The first light calls for the second worker; every later refinement waits for its own rest.
+    if (shown === undefined && quality === "quick") {
+      this.#timer = setTimeout(() => this.#refine(), 0);
+    }
+  }
+
+  #become(state: LightState): void {
+    this.#state = state;
+    this.dispatchEvent(new Event("state"));
+  }
+
+  #fault(error: unknown): void {
+    if (error instanceof Cancelled) return;
+    this.#become({ kind: "fault", message: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+function ignoreCancelled(error: unknown): void {
+  if (!(error instanceof Cancelled)) throw error;
+}
