@@ -117,6 +117,12 @@ export const text = v.pipe(
   v.maxLength(2000, `The text is too long.${PART}at most 2000 characters`),
 );
 
+/** The content of a photometric file, which is rarely more than some hundred kilobytes. */
+export const fileContent = v.pipe(
+  v.string((issue) => `The value is not a text.${PART}a text${PART}${issue.received}`),
+  v.maxLength(8_000_000, `The file is too large.${PART}at most 8 million characters`),
+);
+
 export const name = v.pipe(
   v.string((issue) => `The value is not a name.${PART}a text${PART}${issue.received}`),
   v.check(

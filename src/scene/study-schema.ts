@@ -10,6 +10,7 @@ import {
   angleWithin,
   coordinate,
   dictionary,
+  fileContent,
   flag,
   illuminance,
   lengthFromZero,
@@ -293,6 +294,9 @@ const target = object({
   source: optional(text),
 });
 
+/** A file the study names, carried inside it: its text, or its bytes in base64. */
+const embeddedFile = object({ text: optional(fileContent), base64: optional(fileContent) });
+
 const factor = numberWithin("maintenance factor", "", { above: 0, to: 1 });
 const maintenanceParts = object({
   lampFlux: optional(factor),
@@ -329,6 +333,7 @@ export const studySchema = object({
   arrangements: list(arrangement, 1, 50, "arrangements"),
   planes: optional(list(plane, 0, 100, "planes")),
   targets: optional(dictionary(target)),
+  embedded: optional(dictionary(embeddedFile)),
   calculation: optional(
     object({
       interreflection: optional(flag),
