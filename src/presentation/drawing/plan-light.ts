@@ -1,0 +1,110 @@
+/**
+ * The light on a plan: filled bands of the absolute scale, isolux lines with their levels, hatching where a zone
+ * is below its target. Plain data in drawing units; colours are those of the absolute scale, the same on every
+ * ground.
+ */
+
+import type { Vec2 } from "../../geometry/vector.ts";
+import { type IsoluxField, isolines } from "../isolux.ts";
+import { darkInkOver, luxColour, scaleBands, scaleSteps } from "../scale.ts";
+import { clipLine } from "./clip-line.ts";
+import type { Box } from "./drawing.ts";
+import { type LineLabel, labelLines } from "./line-labels.ts";
+
+export const LABEL_SIZE = 11;
+/** Inks on the scale's own colours; not of the page, which may be dark. */
+export const DARK_INK = "#24211c";
+export const LIGHT_INK = "#fffdf9";
+
+export interface PlanLightInput {
+  /** In the island's axes (m). */
+  readonly field: IsoluxField;
+  readonly outline: readonly Vec2[];
+  /** Zones with a target for illuminance, in the same axes (m, lx). */
+  readonly targets: readonly { readonly outline: readonly Vec2[]; readonly level: number }[];
+  readonly unit: "lx" | "fc";
+  /** From the island's axes (m) to the page. */
+  place(point: Vec2): Vec2;
+  /** Words and marks already on the page. */
+  readonly taken: readonly Box[];
+}
+
+export interface PlanLight {
+  readonly outline: readonly Vec2[];
+  /** Painted in order, each over those before, cut to the outline; rings by the even-odd rule. */
+  readonly bands: readonly { readonly colour: string; readonly rings: readonly (readonly Vec2[])[] }[];
+  /** Rings by the even-odd rule, cut to `clip`: where the zone is below its target. */
+  readonly below: readonly { readonly clip: readonly Vec2[]; readonly rings: readonly (readonly Vec2[])[] }[];
+  readonly lines: readonly {
+    readonly level: number;
+    readonly points: readonly Vec2[];
+    readonly colour: string;
+    /** The line of a zone's target. */
+    readonly strong: boolean;
+  }[];
+  readonly labels: readonly (LineLabel & { readonly colour: string; readonly ground: string })[];
+}
+
+export function planLight(input: PlanLightInput): PlanLight {
+  const { field, outline, unit, place, targets } = input;
+  const known = field.values.filter((value) => !Number.isNaN(value));
+  const [least, most] = range(known);
+  const steps = scaleSteps(unit).filter(({ level }) => level > least && level <= most);
+  const bands = scaleBands(unit);
+  const lines = isolines(
+    field,
+    steps.map((step) => step.level),
+    outline,
+  );
+  const page = (rings: readonly (readonly Vec2[])[]): Vec2[][] => rings.map((ring) => ring.map(place));
+  const bandFrom = (level: number): string =>
+    bands.find((band) => level >= band.from && level < band.to)?.colour ?? luxColour(level);
+
+  const drawn = lines.flatMap(({ level, lines: parts }, i) =>
+    page(parts).map((points) => ({ text: steps[i].label, points, level })),
+  );
+  const strong = targets.flatMap(({ outline: zone, level }) =>
+    isolines(field, [level], outline)
+      .flatMap((isoline) => isoline.lines)
+      .flatMap((part) => clipLine(part, zone))
+      .map((part) => ({ level, points: part.map(place), colour: inkOver(level), strong: true })),
+  );
+  const pageOutline = outline.map(place);
+  return {
+    outline: pageOutline,
+    bands: [
+      { colour: bandFrom(Math.max(least, 0)), rings: [pageOutline] },
+      ...lines.map(({ level, rings }) => ({ colour: bandFrom(level), rings: page(rings) })),
+    ],
+    below: targets
+      .filter(({ level }) => least < level)
+      .map(({ outline: zone, level }) => ({
+        clip: zone.map(place),
+        // The zone and everything at or above the target, even-odd: inside the zone only what is below is left.
+        rings: [zone.map(place), ...page(isolines(field, [level]).flatMap((isoline) => isoline.rings))],
+      })),
+    lines: [
+      ...drawn.map(({ level, points }) => ({ level, points, colour: inkOver(level), strong: false })),
+      ...strong,
+    ],
+    labels: labelLines(drawn, pageOutline, input.taken, LABEL_SIZE).map((label) => ({
+      ...label,
+      colour: inkOver(drawn[label.line].level),
+      ground: luxColour(drawn[label.line].level),
+    })),
+  };
+}
+
+function inkOver(level: number): string {
+  return darkInkOver(level) ? DARK_INK : LIGHT_INK;
+}
+
+function range(values: Float64Array): readonly [number, number] {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    if (value < least) least = value;
+    if (value > most) most = value;
+  }
+  return [least, most];
+}

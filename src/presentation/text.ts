@@ -1,0 +1,86 @@
+/** Results in words: one sentence a zone, readable aloud. Names come from studies; whoever shows them escapes. */
+
+import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
+import { familiarPlace } from "../assessment/familiar-places.ts";
+import type { Verdict } from "../assessment/verdict.ts";
+import type { CalculationPlane } from "../scene/calculation-plane.ts";
+import {
+  formatIlluminance,
+  formatIlluminanceValue,
+  type IlluminanceUnit,
+} from "../units/illuminance-text.ts";
+
+/** Mark of a verdict, never without its words. */
+export const VERDICT_MARK: Readonly<Record<Verdict, string>> = {
+  meets: "✓",
+  "falls short": "✕",
+  "too close to call": "≈",
+  "no target": "–",
+};
+
+/** `prep 512 lx (475 to 560), evenness 0.71: meets 500 lx.` */
+export function zoneSentence(zone: ZoneAssessment, unit: IlluminanceUnit): string {
+  const light = zone.checks.find((check) => check.quantity === "illuminance");
+  const level = light?.value ?? zone.statistics.average;
+  const band =
+    light === undefined
+      ? ""
+      : ` (${formatIlluminanceValue(light.band[0], unit)} to ${formatIlluminanceValue(light.band[1], unit)})`;
+  const what =
+    light !== undefined && light.statistic !== "average"
+      ? `${light.statistic} ${formatIlluminance(level, unit)}`
+      : formatIlluminance(level, unit);
+  const figures = `${zone.name} ${what}${band}, evenness ${zone.statistics.uniformity.toFixed(2)}`;
+  if (zone.checks.length === 0) return `${figures}: nothing is asked of it.`;
+  return `${figures}: ${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.`;
+}
+
+/** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */
+export function checkWords({ quantity, target, verdict, nature }: Check, unit: IlluminanceUnit): string {
+  const level =
+    quantity === "illuminance" ? formatIlluminance(target, unit) : `evenness ${target.toFixed(2)}`;
+  const asked = nature === "initial" ? `${level} initial` : level;
+  if (verdict === "falls short") return `falls short of ${asked}`;
+  if (verdict === "too close to call") return `too close to call against ${asked}`;
+  return `meets ${asked}`;
+}
+
+/** `Bright as a classroom.` for the average of a zone. */
+export function placeSentence(lux: number): string {
+  return `about as bright as ${familiarPlace(lux)}`;
+}
+
+/** Where the least light of a plane falls, seen with the island's length from left to right: `on the left`, `on
+ * the right`, `in the middle`; with the side when it lies in the outer third across: `at the near left`.
+ * Undefined when the light is even (U₀ above 0.8) or there is no grid. */
+export function darkestPlace(plane: CalculationPlane, illuminance: Float64Array): string | undefined {
+  const { grid } = plane;
+  if (grid === undefined || illuminance.length === 0) return undefined;
+  let least = 0;
+  let sum = 0;
+  for (let i = 0; i < illuminance.length; i++) {
+    sum += illuminance[i];
+    if (illuminance[i] < illuminance[least]) least = i;
+  }
+  if (illuminance[least] > (0.8 * sum) / illuminance.length) return undefined;
+  const cell = grid.cells[least];
+  const along = ((cell % grid.columns) + 0.5) / grid.columns;
+  const across = (Math.floor(cell / grid.columns) + 0.5) / grid.rows;
+  const side = along < 1 / 3 ? "left" : along > 2 / 3 ? "right" : "middle";
+  const depth = across < 1 / 3 ? "near" : across > 2 / 3 ? "far" : "";
+  if (side === "middle") return depth === "" ? "in the middle" : `in the middle of the ${depth} side`;
+  return depth === "" ? `on the ${side}` : `at the ${depth} ${side}`;
+}
+
+/** Arrangements, the evenest first; the order given where they tie. `evenness` is that of the whole top. */
+export function rankedByUniformity<T extends { readonly evenness: number }>(all: readonly T[]): readonly T[] {
+  return all
+    .map((item, index) => ({ item, index }))
+    .sort((a, b) => b.item.evenness - a.item.evenness || a.index - b.index)
+    .map(({ item }) => item);
+}
+
+/** The verdict on a whole arrangement in a few words. */
+export function verdictWords(assessment: Pick<ArrangementAssessment, "verdict">): string {
+  return `${VERDICT_MARK[assessment.verdict]} ${assessment.verdict}`;
+}
