@@ -18,7 +18,11 @@ export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./di
 export type { IntensityDistribution, PhotometryType, Symmetry } from "./photometry/intensity-distribution.ts";
 export { fluxWithin, type LuminousFlux, luminousFlux } from "./photometry/luminous-flux.ts";
 export { anglesOf, directionOf, mirrorHorizontal } from "./photometry/photometric-planes.ts";
+export type * from "./photometry/photometry.ts";
+export { type ReadOptions, readPhotometry } from "./photometry/readers/read-photometry.ts";
 export { intensityAt, intensityTowards } from "./photometry/reference-lookup.ts";
+export { writeEulumdat } from "./photometry/writers/eulumdat-writer.ts";
+export { type Lm63WriterOptions, writeLm63 } from "./photometry/writers/lm63-writer.ts";
 export { insideFolder, type PhotometryPath, photometryPaths } from "./scene/photometry-paths.ts";
 export { checkStudy, readStudy, type StudyDocument } from "./scene/study.ts";
 export type { StudyContext } from "./scene/study-context.ts";
