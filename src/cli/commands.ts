@@ -15,6 +15,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import("./commands/check.ts")).check,
   },
   {
+    name: "inspect",
+    summary: "what photometric files hold: flux, beam, opening, and what is odd about them",
+    load: async () => (await import("./commands/inspect.ts")).inspect,
+  },
+  {
     name: "isolux",
     summary: "the plan of the island with its isolux lines, as SVG",
     load: async () => (await import("./commands/isolux.ts")).isolux,

@@ -12,7 +12,7 @@
 
 import { sum } from "../numerics/summation.ts";
 import { radians } from "../units/quantities.ts";
-import { resampleToC } from "./c-gamma-resampling.ts";
+import { type Resampled, resampleToC } from "./c-gamma-resampling.ts";
 import type { IntensityDistribution } from "./intensity-distribution.ts";
 
 /** Zones of 10° from nadir to zenith. */
@@ -35,7 +35,14 @@ export interface LuminousFlux {
 
 /** Flux of a distribution, with zones. */
 export function luminousFlux(distribution: IntensityDistribution): LuminousFlux {
-  const { distribution: typeC, worstError } = resampleToC(distribution);
+  return luminousFluxOf(distribution, resampleToC(distribution));
+}
+
+/** The same with the distribution's C–γ resampling at hand. */
+export function luminousFluxOf(
+  distribution: IntensityDistribution,
+  { distribution: typeC, worstError }: Resampled,
+): LuminousFlux {
   const profile = meanOverPlanes(typeC);
   const within = new Float64Array(FLUX_ZONES + 1);
   for (let k = 1; k <= FLUX_ZONES; k++) within[k] = profileFluxWithin(profile, radians(k * 10));

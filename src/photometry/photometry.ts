@@ -43,6 +43,8 @@ export interface Photometry {
   readonly format: PhotometricFormat;
   /** `1986`, `1991`, `1995`, `2002`, `2019`; `18`, `23` for TM-33; empty where a format has none. */
   readonly edition: string;
+  /** Planes and angles per plane as the file stores them, before symmetry expands the table. */
+  readonly stored?: { readonly planes: number; readonly angles: number };
   /** Final candela: multipliers, ballast, tilt and lamp flux are already applied. */
   readonly distribution: IntensityDistribution;
   /** The factors of a file with tilt data; `distribution` holds the one for no tilt. */

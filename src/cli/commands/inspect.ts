@@ -1,0 +1,161 @@
+import { basename, extname, join } from "node:path";
+import { formatIssue, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import type { Photometry } from "../../photometry/photometry.ts";
+import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
+import { intensityAt } from "../../photometry/reference-lookup.ts";
+import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
+import { type IntensityQuery, photometryText } from "../../presentation/photometry-text.ts";
+import { radians } from "../../units/quantities.ts";
+import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { PHOTOMETRY_LIMIT, reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+
+export const inspect: Command = {
+  name: "inspect",
+  usage: "inspect FILE… [options]",
+  summary: "What photometric files hold: format, symmetry, flux, beam, opening, and what is odd about them.",
+  arguments: [1, 100_000],
+  options: {
+    json: { type: "boolean", description: "one JSON array, an object a file" },
+    at: {
+      type: "string",
+      multiple: true,
+      value: "C,γ",
+      description: "the intensity at C and γ in degrees; repeatable",
+    },
+    svg: { type: "boolean", description: "draw each file's polar diagram" },
+    out: {
+      type: "string",
+      value: "PATH",
+      description: "where --svg writes: a .svg file for one file, else a folder (default .)",
+    },
+    "lamp-set": {
+      type: "string",
+      value: "N",
+      default: "0",
+      description: "which lamp set of the file, from 0",
+    },
+    ...ALLOW_OUTSIDE,
+  },
+  details:
+    "One bad file does not stop the rest; the exit code is then 2 at the end. A diagram is named after its file.",
+  run,
+};
+
+interface Inspected {
+  readonly file: string;
+  readonly photometry: Photometry;
+  readonly summary: PhotometrySummary;
+  readonly intensity: readonly IntensityQuery[];
+}
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const directions = args.texts("at").map(direction);
+  const lampSet = wholeNumber(args.text("lamp-set") ?? "0");
+  const diagram = args.flag("svg") ? diagramWriter(args.text("out"), args.positionals.length) : undefined;
+  if (diagram === undefined && args.text("out") !== undefined)
+    throw usageError("--out says where a diagram goes, and none was asked for.", "--svg beside it");
+  const allowed = args.texts("allow-outside");
+  const json = args.flag("json");
+  const objects: unknown[] = [];
+  let bad = false;
+  for (const file of args.positionals) {
+    const inspected = inspectFile(file, directions, lampSet, allowed);
+    const drawn = inspected.ok && diagram !== undefined ? await diagram(inspected.value) : success(undefined);
+    const failed = [inspected, drawn].flatMap((outcome) => (outcome.ok ? [] : outcome.issues));
+    for (const issue of failed) io.err(`${printable(formatIssue(issue), 1000)}\n`);
+    if (drawn.ok && drawn.value !== undefined)
+      io.err(`${printable(file)}: diagram in ${printable(drawn.value)}\n`);
+    if (failed.length > 0) bad = true;
+    if (json)
+      objects.push(
+        inspected.ok ? objectOf(inspected.value, directions.length > 0) : refusal(file, failed[0]),
+      );
+    else if (inspected.ok) {
+      const { summary, intensity } = inspected.value;
+      io.out(`${photometryText(file, summary, intensity)}\n`);
+    }
+  }
+  if (json) io.out(`${JSON.stringify(objects, null, 2)}\n`);
+  return bad ? EXIT.badInput : EXIT.met;
+}
+
+function inspectFile(
+  file: string,
+  directions: readonly { readonly C: number; readonly gamma: number }[],
+  lampSet: number,
+  allowed: readonly string[],
+): Outcome<Inspected> {
+  const bytes = readBytes(file, PHOTOMETRY_LIMIT);
+  if (!bytes.ok) return bytes;
+  const read = readPhotometry(bytes.value, {
+    file: file === "-" ? "standard input" : file,
+    lampSet,
+    tilt: (name) => {
+      const found = readWithin(reachOf(file, allowed), name, PHOTOMETRY_LIMIT, { file });
+      return found.ok ? success(found.value.bytes) : found;
+    },
+  });
+  if (!read.ok) return read;
+  const photometry = read.value;
+  const intensity = directions.map(({ C, gamma }) => ({
+    C,
+    gamma,
+    cd: intensityAt(photometry.distribution, radians(C), radians(gamma)),
+  }));
+  return success({ file, photometry, summary: summarise(photometry, read.warnings), intensity });
+}
+
+function objectOf({ file, summary, intensity }: Inspected, asked: boolean): object {
+  return { file, ...summary, ...(asked ? { intensity } : {}) };
+}
+
+function refusal(file: string, issue: Issue): object {
+  const { line, column } = issue.where;
+  return { file, error: { code: issue.code, message: formatIssue({ ...issue, where: {} }), line, column } };
+}
+
+/** Writes diagrams under names of their own; the path it wrote to is the outcome. */
+function diagramWriter(out: string | undefined, files: number): (one: Inspected) => Promise<Outcome<string>> {
+  const single = out !== undefined && extname(out).toLowerCase() === ".svg";
+  if (single && files > 1)
+    throw usageError("One file cannot hold the diagrams of several.", "--out FOLDER", `--out ${out}`);
+  const taken = new Set<string>();
+  return async ({ file, photometry, summary }) => {
+    // Loaded only when something is drawn.
+    const { polarDiagramSvg } = await import("../../presentation/drawing/polar-diagram-svg.ts");
+    const title = file === "-" ? "standard input" : basename(file);
+    const stem = file === "-" ? "photometry" : basename(file, extname(file));
+    let name = `${stem}.svg`;
+    for (let i = 2; taken.has(name.toLowerCase()); i++) name = `${stem}-${i}.svg`;
+    taken.add(name.toLowerCase());
+    const path = single ? out : join(out ?? ".", name);
+    const written = writeWhole(path, polarDiagramSvg(photometry.distribution, title, subtitle(summary)));
+    return written.ok ? success(path) : written;
+  };
+}
+
+function subtitle({ flux, format, edition }: PhotometrySummary): string {
+  return `cd · ${Number(flux.integrated.toPrecision(4))} lm · ${format}${edition === "" ? "" : ` ${edition}`}`;
+}
+
+const DIRECTION = /^\s*([-+]?(?:\d+\.?\d*|\.\d+))\s*[,;]\s*([-+]?(?:\d+\.?\d*|\.\d+))\s*$/;
+
+function direction(text: string): { C: number; gamma: number } {
+  const parts = DIRECTION.exec(text);
+  const C = Number(parts?.[1]);
+  const gamma = Number(parts?.[2]);
+  if (parts === null || !(gamma >= 0 && gamma <= 180) || !(Math.abs(C) <= 3600))
+    throw usageError(
+      "--at is not a direction.",
+      "C,γ in degrees, γ from 0 to 180, such as 90,45",
+      printable(text, 60),
+    );
+  return { C, gamma };
+}
+
+function wholeNumber(text: string): number {
+  if (!/^\d{1,4}$/.test(text))
+    throw usageError("--lamp-set is not a number.", "0 or more", printable(text, 60));
+  return Number(text);
+}
