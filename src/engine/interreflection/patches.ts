@@ -1,0 +1,170 @@
+/**
+ * The patches of a scene: every reflecting surface cut into graded cells, in flat arrays for the kernels.
+ *
+ * Key: the surfaces' shapes and the mean size; reflectance is not part of it.
+ */
+
+import { boxOfPoints } from "../../geometry/box.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
+import type { Surface } from "../../scene/surface.ts";
+import { type SurfaceGrid, surfaceGrid } from "./surface-grid.ts";
+
+export interface Patches {
+  readonly count: number;
+  readonly grids: readonly SurfaceGrid[];
+  /** First patch of each surface, and one past the last. */
+  readonly firstOfSurface: Uint32Array;
+  readonly surface: Uint32Array;
+  /** m², m */
+  readonly area: Float64Array;
+  readonly centre: Float64Array;
+  /** Largest distance from the centre to a vertex (m). */
+  readonly radius: Float64Array;
+  readonly whole: Uint8Array;
+  /** Outline of patch i: vertices `vertexStart[i]` to `vertexStart[i + 1]`. */
+  readonly vertexStart: Uint32Array;
+  readonly vertices: Float64Array;
+  /** Quadrature nodes of patch i with weights that sum to its area: exact for cubics on rectangles, for
+   * quadratics elsewhere. */
+  readonly nodeStart: Uint32Array;
+  readonly nodes: Float64Array;
+  readonly nodeWeights: Float64Array;
+  /** Bounds of patch i at 6 i. */
+  readonly bounds: Float64Array;
+  /** Unit normal and the two axes of each surface, at 3 s. */
+  readonly normal: Float64Array;
+  readonly u: Float64Array;
+  readonly v: Float64Array;
+}
+
+const GAUSS = 0.5 / Math.sqrt(3);
+
+/** Cuts surfaces into about `wanted` patches of like size. */
+export function patchesOf(surfaces: readonly Surface[], wanted: number): Patches {
+  let total = 0;
+  for (const surface of surfaces) total += polygonArea(surface);
+  return cutPatches(surfaces, Math.sqrt(total / wanted));
+}
+
+/** Cuts surfaces into patches of about `size` (m). */
+export function cutPatches(surfaces: readonly Surface[], size: number): Patches {
+  const grids = surfaces.map((surface) => surfaceGrid(surface, size));
+  const count = grids.reduce((sum, grid) => sum + grid.cells.length, 0);
+  const firstOfSurface = new Uint32Array(surfaces.length + 1);
+  const surface = new Uint32Array(count);
+  const area = new Float64Array(count);
+  const centre = new Float64Array(3 * count);
+  const radius = new Float64Array(count);
+  const whole = new Uint8Array(count);
+  const vertexStart = new Uint32Array(count + 1);
+  const nodeStart = new Uint32Array(count + 1);
+  const bounds = new Float64Array(6 * count);
+  const vertices: number[] = [];
+  const nodes: number[] = [];
+  const nodeWeights: number[] = [];
+  const normal = new Float64Array(3 * surfaces.length);
+  const u = new Float64Array(3 * surfaces.length);
+  const v = new Float64Array(3 * surfaces.length);
+  let i = 0;
+  grids.forEach(({ frame, cells }, s) => {
+    normal.set(frame.normal, 3 * s);
+    u.set(frame.u, 3 * s);
+    v.set(frame.v, 3 * s);
+    const place = ([x, y]: Vec2, into: number[]): void => {
+      for (let k = 0; k < 3; k++) into.push(frame.origin[k] + x * frame.u[k] + y * frame.v[k]);
+    };
+    for (const cell of cells) {
+      surface[i] = s;
+      area[i] = cell.area;
+      whole[i] = cell.whole ? 1 : 0;
+      for (const point of cell.outline) place(point, vertices);
+      vertexStart[i + 1] = vertices.length / 3;
+      const rule = cell.whole ? rectangleNodes(cell.outline) : polygonNodes(cell.outline);
+      for (const [point, weight] of rule) {
+        place(point, nodes);
+        nodeWeights.push(weight);
+      }
+      nodeStart[i + 1] = nodeWeights.length;
+      for (let n = nodeStart[i]; n < nodeStart[i + 1]; n++)
+        for (let k = 0; k < 3; k++) centre[3 * i + k] += (nodeWeights[n] * nodes[3 * n + k]) / cell.area;
+      for (let n = vertexStart[i]; n < vertexStart[i + 1]; n++)
+        radius[i] = Math.max(
+          radius[i],
+          Math.hypot(
+            vertices[3 * n] - centre[3 * i],
+            vertices[3 * n + 1] - centre[3 * i + 1],
+            vertices[3 * n + 2] - centre[3 * i + 2],
+          ),
+        );
+      bounds.set(boxOfPoints(vertices, vertexStart[i], vertexStart[i + 1] - vertexStart[i]), 6 * i);
+      i++;
+    }
+    firstOfSurface[s + 1] = i;
+  });
+  return {
+    count,
+    grids,
+    firstOfSurface,
+    surface,
+    area,
+    centre,
+    radius,
+    whole,
+    vertexStart,
+    vertices: Float64Array.from(vertices),
+    nodeStart,
+    nodes: Float64Array.from(nodes),
+    nodeWeights: Float64Array.from(nodeWeights),
+    bounds,
+    normal,
+    u,
+    v,
+  };
+}
+
+/** Area of a surface less its holes (m²). */
+export function polygonArea(surface: Surface): number {
+  let area = 0;
+  for (const loop of [surface.vertices, ...surface.holes]) {
+    const sum = [0, 0, 0];
+    loop.forEach((a, i) => {
+      const b = loop[(i + 1) % loop.length];
+      sum[0] += a[1] * b[2] - a[2] * b[1];
+      sum[1] += a[2] * b[0] - a[0] * b[2];
+      sum[2] += a[0] * b[1] - a[1] * b[0];
+    });
+    area += (sum[0] * surface.normal[0] + sum[1] * surface.normal[1] + sum[2] * surface.normal[2]) / 2;
+  }
+  return area;
+}
+
+/** Gauss 2 × 2. */
+function rectangleNodes(corners: readonly Vec2[]): [Vec2, number][] {
+  const [[x0, y0], , [x1, y1]] = corners;
+  const weight = ((x1 - x0) * (y1 - y0)) / 4;
+  const at = (lo: number, hi: number, side: number) => (lo + hi) / 2 + side * GAUSS * (hi - lo);
+  return [
+    [[at(x0, x1, -1), at(y0, y1, -1)], weight],
+    [[at(x0, x1, 1), at(y0, y1, -1)], weight],
+    [[at(x0, x1, 1), at(y0, y1, 1)], weight],
+    [[at(x0, x1, -1), at(y0, y1, 1)], weight],
+  ];
+}
+
+/** A fan of triangles, signed, three nodes each. */
+function polygonNodes(outline: readonly Vec2[]): [Vec2, number][] {
+  const out: [Vec2, number][] = [];
+  const a = outline[0];
+  for (let i = 1; i + 1 < outline.length; i++) {
+    const b = outline[i];
+    const c = outline[i + 1];
+    const area = ((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])) / 2;
+    if (area === 0) continue;
+    const inner = (p: Vec2, q: Vec2, r: Vec2): Vec2 => [
+      (4 * p[0] + q[0] + r[0]) / 6,
+      (4 * p[1] + q[1] + r[1]) / 6,
+    ];
+    out.push([inner(a, b, c), area / 3], [inner(b, c, a), area / 3], [inner(c, a, b), area / 3]);
+  }
+  return out;
+}
