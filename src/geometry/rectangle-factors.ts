@@ -40,7 +40,8 @@ function strip(δx: number, y1: number, y2: number, η1: number, η2: number, z:
   );
 }
 
-function parallelTerm(δx: number, δy: number, z: number): number {
+/** G of two parallel rectangles at one pair of corners; for callers that share corners between many pairs. */
+export function parallelTerm(δx: number, δy: number, z: number): number {
   const zz = z * z;
   const u = Math.sqrt(δx * δx + zz);
   const v = Math.sqrt(δy * δy + zz);
@@ -80,7 +81,8 @@ function ridge(cc: number, y1: number, y2: number, η1: number, η2: number): nu
   );
 }
 
-function perpendicularTerm(cc: number, D: number): number {
+/** G of two perpendicular rectangles: `cc` = x² + ξ², `D` = y − η. */
+export function perpendicularTerm(cc: number, D: number): number {
   const sum = cc + D * D;
   // The limit of t² ln t² at the point both rectangles share.
   if (sum === 0) return 0;

@@ -1,14 +1,10 @@
 /** Closed meshes to block light with. */
 import type { Mesh } from "../../src/geometry/mesh.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
+import { boxCorners } from "./rooms.ts";
 
-export function boxMesh(low: Vec3, high: Vec3): Mesh {
-  const positions = new Float64Array(24);
-  for (let i = 0; i < 8; i++) {
-    positions[3 * i] = i & 1 ? high[0] : low[0];
-    positions[3 * i + 1] = i & 2 ? high[1] : low[1];
-    positions[3 * i + 2] = i & 4 ? high[2] : low[2];
-  }
+export function boxMesh(low: Vec3, high: Vec3, turn = 0): Mesh {
+  const positions = Float64Array.from(boxCorners(low, high, turn).flat());
   const quads = [
     [0, 2, 3, 1],
     [4, 5, 7, 6],

@@ -24,8 +24,7 @@ export interface Patches {
   /** Outline of patch i: vertices `vertexStart[i]` to `vertexStart[i + 1]`. */
   readonly vertexStart: Uint32Array;
   readonly vertices: Float64Array;
-  /** Quadrature nodes of patch i with weights that sum to its area: exact for cubics on rectangles, for
-   * quadratics elsewhere. */
+  /** Quadrature nodes of patch i with weights that sum to its area: exact for cubics on rectangles. */
   readonly nodeStart: Uint32Array;
   readonly nodes: Float64Array;
   readonly nodeWeights: Float64Array;
@@ -79,7 +78,7 @@ export function cutPatches(surfaces: readonly Surface[], size: number): Patches 
       whole[i] = cell.whole ? 1 : 0;
       for (const point of cell.outline) place(point, vertices);
       vertexStart[i + 1] = vertices.length / 3;
-      const rule = cell.whole ? rectangleNodes(cell.outline) : polygonNodes(cell.outline);
+      const rule = cell.whole ? rectangleNodes(cell.outline) : polygonNodes(cell.loops);
       for (const [point, weight] of rule) {
         place(point, nodes);
         nodeWeights.push(weight);
@@ -151,20 +150,37 @@ function rectangleNodes(corners: readonly Vec2[]): [Vec2, number][] {
   ];
 }
 
-/** A fan of triangles, signed, three nodes each. */
-function polygonNodes(outline: readonly Vec2[]): [Vec2, number][] {
+/** Level trapezoids between the heights of all corners, Gauss 2 × 2 in each. Holes and concave outlines need no
+ * triangulation that way, and every node lies inside. */
+function polygonNodes(loops: readonly (readonly Vec2[])[]): [Vec2, number][] {
   const out: [Vec2, number][] = [];
-  const a = outline[0];
-  for (let i = 1; i + 1 < outline.length; i++) {
-    const b = outline[i];
-    const c = outline[i + 1];
-    const area = ((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])) / 2;
-    if (area === 0) continue;
-    const inner = (p: Vec2, q: Vec2, r: Vec2): Vec2 => [
-      (4 * p[0] + q[0] + r[0]) / 6,
-      (4 * p[1] + q[1] + r[1]) / 6,
-    ];
-    out.push([inner(a, b, c), area / 3], [inner(b, c, a), area / 3], [inner(c, a, b), area / 3]);
+  const levels = [...new Set(loops.flat().map(([, y]) => y))].sort((a, b) => a - b);
+  for (let k = 0; k + 1 < levels.length; k++) {
+    const y0 = levels[k];
+    const y1 = levels[k + 1];
+    const middle = (y0 + y1) / 2;
+    // Sides that cross the middle of the slab, from left to right.
+    const sides: { x: number; at: (y: number) => number }[] = [];
+    const edge = (a: Vec2, b: Vec2): void => {
+      if (a[1] > middle === b[1] > middle) return;
+      const at = (y: number) => a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0]);
+      sides.push({ x: at(middle), at });
+    };
+    for (const loop of loops)
+      loop.forEach((a, i) => {
+        edge(a, loop[(i + 1) % loop.length]);
+      });
+    sides.sort((a, b) => a.x - b.x);
+    for (let n = 0; n + 1 < sides.length; n += 2) {
+      if (sides[n + 1].x - sides[n].x < 1e-12) continue;
+      for (const t of [0.5 - GAUSS, 0.5 + GAUSS]) {
+        const y = y0 + t * (y1 - y0);
+        const left = sides[n].at(y);
+        const width = sides[n + 1].at(y) - left;
+        const weight = (width * (y1 - y0)) / 4;
+        for (const s of [0.5 - GAUSS, 0.5 + GAUSS]) out.push([[left + s * width, y], weight]);
+      }
+    }
   }
   return out;
 }

@@ -24,6 +24,8 @@ export interface SurfaceCell {
   readonly whole: boolean;
   /** In the surface's frame, counter-clockwise; separate pieces and holes joined by edges run both ways. */
   readonly outline: readonly Vec2[];
+  /** The same pieces and holes, not joined. */
+  readonly loops: readonly (readonly Vec2[])[];
   readonly area: number;
 }
 
@@ -81,7 +83,10 @@ export function surfaceGrid(surface: Surface, size: number): SurfaceGrid {
       const y0 = rowLines[row];
       const y1 = rowLines[row + 1];
       const full = (x1 - x0) * (y1 - y0);
-      const piece = joined([outer, ...holes].map((loop) => clipToCell(loop, x0, y0, x1, y1)));
+      const loops = [outer, ...holes]
+        .map((loop) => clipToCell(loop, x0, y0, x1, y1))
+        .filter((loop) => loop.length >= 3);
+      const piece = joined(loops);
       const area = signedArea(piece);
       if (!(area > 1e-9 * full)) continue;
       const whole = area > full * (1 - 1e-9);
@@ -91,7 +96,14 @@ export function surfaceGrid(surface: Surface, size: number): SurfaceGrid {
         [x1, y1],
         [x0, y1],
       ];
-      cells.push({ column, row, whole, outline: whole ? corners : piece, area: whole ? full : area });
+      cells.push({
+        column,
+        row,
+        whole,
+        outline: whole ? corners : piece,
+        loops: whole ? [corners] : loops,
+        area: whole ? full : area,
+      });
     }
   }
   return { frame, columnLines, rowLines, cells };
@@ -174,9 +186,8 @@ function clipToCell(loop: readonly Vec2[], x0: number, y0: number, x1: number, y
 }
 
 function joined(loops: readonly Vec2[][]): Vec2[] {
-  const kept = loops.filter((loop) => loop.length >= 3);
-  if (kept.length === 0) return [];
-  const [first, ...rest] = kept;
+  if (loops.length === 0) return [];
+  const [first, ...rest] = loops;
   const out = first.slice();
   for (const loop of rest) out.push(...loop, loop[0], first[0]);
   if (rest.length > 0) out.splice(first.length, 0, first[0]);

@@ -1,48 +1,22 @@
 /**
- * Exchange areas K₁₂ = A₁F₁₂ = A₂F₂₁ between flat patches that see each other whole.
+ * Exchange areas K₁₂ = A₁F₁₂ = A₂F₂₁ between any flat patches that see each other whole.
  *
- * Rectangles with parallel sides: K = Σ ± G over the 2 × 2 × 2 × 2 lines that bound them [1], with
- *   parallel       G = [δy·u·atan(δy/u) + δx·v·atan(δx/v) − (z²/2)·ln(δx² + δy² + z²)] / 2π,
- *                  u² = δx² + z², v² = δy² + z²
- *   perpendicular  G = [D·C·atan(D/C) − ¼(C² − D²)·ln(C² + D²)] / 2π, C² = x² + ξ², D = y − η,
- *                  x and ξ the distances from the line in which the planes meet.
- * Any polygons, near: K = (1/2π) ∮∮ ln r dr₁·dr₂ [2], the inner integral closed, the outer by Gauss.
- * Any polygons, far: the double area integral of cos θ₁ cos θ₂ / πr² on the patches' own nodes.
+ * Near: K = (1/2π) ∮∮ ln r dr₁·dr₂ [1], the inner integral closed, the outer by Gauss.
+ * Far: the double area integral of cos θ₁ cos θ₂ / πr² on the patches' own nodes.
+ * (Rectangles with parallel sides have a closed form: see `aligned-exchange.ts`.)
  *
- * [1] J. R. Howell, A Catalog of Radiation Heat Transfer Configuration Factors, C-13 and C-15 ff.
- * [2] G. P. Mitalas, D. G. Stephenson, "Fortran IV programs to calculate radiant energy interchange factors",
+ * [1] G. P. Mitalas, D. G. Stephenson, "Fortran IV programs to calculate radiant energy interchange factors",
  *     National Research Council of Canada, 1966; E. M. Sparrow, J. Heat Transfer 85 (1963).
- * Error: closed forms 1e-10 of the smaller area; contour 2e-4 where edges touch, 1e-6 apart; far 5e-4 at the
- * nearest distance it is used, falling with the fourth power.
+ * Error: contour 2e-4 of the smaller area where edges touch, 1e-6 apart; far 5e-4 at the nearest distance it is
+ * used, falling with the fourth power.
  */
 
 import type { Patches } from "./patches.ts";
 
 const TWO_PI = 2 * Math.PI;
 
-export function parallelCorner(dx: number, dy: number, z: number): number {
-  const x2 = dx * dx;
-  const y2 = dy * dy;
-  const z2 = z * z;
-  const u = Math.sqrt(x2 + z2);
-  const v = Math.sqrt(y2 + z2);
-  return (dy * u * Math.atan(dy / u) + dx * v * Math.atan(dx / v) - 0.5 * z2 * Math.log(x2 + y2 + z2)) / TWO_PI;
-}
-
-export function perpendicularCorner(c2: number, d: number): number {
-  const d2 = d * d;
-  const sum = c2 + d2;
-  // The limit at the corner where both vanish is 0, as s²·ln s goes.
-  if (sum < 1e-300) return 0;
-  const c = Math.sqrt(c2);
-  return ((c > 0 ? d * c * Math.atan(d / c) : 0) - 0.25 * (c2 - d2) * Math.log(sum)) / TWO_PI;
-}
-
 // Gauss–Legendre on [0, 1], 4 and 10 nodes (Abramowitz & Stegun, table 25.4).
-const GAUSS_4 = rule(
-  [0.339981043584856, 0.861136311594053],
-  [0.652145154862546, 0.347854845137454],
-);
+const GAUSS_4 = rule([0.339981043584856, 0.861136311594053], [0.652145154862546, 0.347854845137454]);
 const GAUSS_10 = rule(
   [0.148874338981631, 0.433395394129247, 0.679409568299024, 0.865063366688985, 0.973906528517172],
   [0.295524224714753, 0.269266719309996, 0.219086362515982, 0.149451349150581, 0.066671344308688],
@@ -84,7 +58,12 @@ export class PairKernel {
     const nb = this.#front(j, p.surface[i], i, this.#b);
     if (nb < 3) return 0;
     const order = distance > 1.2 * reach ? GAUSS_4 : GAUSS_10;
-    return Math.max(0, contour(this.#a, na, this.#b, nb, order.x, order.w));
+    // The outer, approximate integral runs over the smaller patch, whose edges see the other's log change least.
+    const k =
+      p.radius[i] < p.radius[j]
+        ? contour(this.#a, na, this.#b, nb, order.x, order.w)
+        : contour(this.#b, nb, this.#a, na, order.x, order.w);
+    return Math.max(0, k);
   }
 
   #far(i: number, j: number): number {

@@ -1,0 +1,133 @@
+/**
+ * Interreflection between diffuse patches: M = ρ(D + F·M), D the direct illuminance, M the exitance.
+ *
+ * Gauss–Seidel, all layers of luminaires in one sweep so that each row of F is read once. The residual
+ * r = ρ(D + F·M) − M bounds the error: ‖M − M*‖∞ ≤ ‖r‖∞ / (1 − max ρ) for row sums of at most one; the sweep
+ * ends when that bound, relative to the largest exitance, is below `tolerance`.
+ */
+
+import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+
+export interface RadiosityOptions {
+  /** Bound on the error relative to each layer's largest exitance. */
+  readonly tolerance: number;
+  readonly maximumSweeps?: number;
+}
+
+export interface RadiositySolution {
+  /** lm/m², per layer then patch: `exitance[layer * n + i]`. */
+  readonly exitance: Float64Array;
+  /** lx, the interreflected part F·M. */
+  readonly interreflected: Float64Array;
+  readonly sweeps: number;
+  /** Reached bound on the relative error. */
+  readonly residual: number;
+}
+
+/** What of F·M is not in the dense matrix, for row i of every layer: added to `sums`. */
+export type RowCorrection = (i: number, exitance: Float64Array, sums: Float64Array) => void;
+
+/** Solves for `layers` right-hand sides at once. `direct[layer * n + i]` in lx; `start` may hold the exitance of
+ * a nearby solution, which is then improved. */
+export function solveRadiosity(
+  factors: Float64Array,
+  reflectance: Float64Array,
+  direct: Float64Array,
+  options: RadiosityOptions,
+  start?: Float64Array,
+  observer?: Observer,
+  correction?: RowCorrection,
+): RadiositySolution {
+  const n = reflectance.length;
+  const layers = n === 0 ? 0 : direct.length / n;
+  const exitance = start?.length === direct.length ? start.slice() : new Float64Array(direct.length);
+  // Interleaved by layer while sweeping: one patch's exitances lie together.
+  const m = new Float64Array(n * layers);
+  const sums = new Float64Array(layers);
+  const largest = new Float64Array(layers);
+  const change = new Float64Array(layers);
+  let mostReflecting = 0;
+  for (let i = 0; i < n; i++) {
+    mostReflecting = Math.max(mostReflecting, reflectance[i]);
+    for (let l = 0; l < layers; l++)
+      m[i * layers + l] = start ? exitance[l * n + i] : reflectance[i] * direct[l * n + i];
+  }
+  const contraction = Math.max(1e-3, 1 - mostReflecting);
+  const maximum = options.maximumSweeps ?? 400;
+  let sweeps = 0;
+  let residual = Infinity;
+  while (sweeps < maximum && residual > options.tolerance) {
+    throwIfCancelled(observer);
+    largest.fill(0);
+    change.fill(0);
+    for (let i = 0; i < n; i++) {
+      sums.fill(0);
+      if (reflectance[i] > 0) {
+        rowTimes(factors, i * n, n, m, layers, sums);
+        correction?.(i, m, sums);
+      }
+      for (let l = 0; l < layers; l++) {
+        const next = reflectance[i] * (direct[l * n + i] + sums[l]);
+        const at = i * layers + l;
+        const step = Math.abs(next - m[at]);
+        if (step > change[l]) change[l] = step;
+        if (next > largest[l]) largest[l] = next;
+        m[at] = next;
+      }
+    }
+    sweeps++;
+    residual = 0;
+    // A sweep's changes are residuals met on the way; each is carried on at most by the contraction.
+    for (let l = 0; l < layers; l++)
+      if (largest[l] > 0)
+        residual = Math.max(residual, (change[l] * mostReflecting) / contraction / largest[l]);
+  }
+  const interreflected = new Float64Array(direct.length);
+  for (let i = 0; i < n; i++) {
+    sums.fill(0);
+    rowTimes(factors, i * n, n, m, layers, sums);
+    correction?.(i, m, sums);
+    for (let l = 0; l < layers; l++) {
+      interreflected[l * n + i] = sums[l];
+      exitance[l * n + i] = m[i * layers + l];
+    }
+  }
+  return { exitance, interreflected, sweeps, residual: n === 0 ? 0 : residual };
+}
+
+function rowTimes(
+  factors: Float64Array,
+  row: number,
+  n: number,
+  m: Float64Array,
+  layers: number,
+  sums: Float64Array,
+): void {
+  if (layers === 1) {
+    let a = 0;
+    let b = 0;
+    let j = 0;
+    for (; j + 1 < n; j += 2) {
+      a += factors[row + j] * m[j];
+      b += factors[row + j + 1] * m[j + 1];
+    }
+    if (j < n) a += factors[row + j] * m[j];
+    sums[0] = a + b;
+  } else if (layers === 2) {
+    let a = 0;
+    let b = 0;
+    for (let j = 0; j < n; j++) {
+      const f = factors[row + j];
+      a += f * m[2 * j];
+      b += f * m[2 * j + 1];
+    }
+    sums[0] = a;
+    sums[1] = b;
+  } else {
+    for (let j = 0; j < n; j++) {
+      const f = factors[row + j];
+      if (f === 0) continue;
+      for (let l = 0; l < layers; l++) sums[l] += f * m[j * layers + l];
+    }
+  }
+}

@@ -1,0 +1,63 @@
+/**
+ * The solids of a scene that stand in the way of light, with the culling that lets an empty way cost nothing.
+ */
+
+import { type Box, boxOfMesh, shaftMeetsBox } from "../../geometry/box.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
+import { VisibilityTree } from "../../geometry/visibility-tree.ts";
+import type { Blocker } from "../../scene/scene.ts";
+
+export class Occluders {
+  readonly blockers: readonly Blocker[];
+  readonly boxes: readonly Box[];
+  readonly tree: VisibilityTree;
+
+  constructor(blockers: readonly Blocker[]) {
+    this.blockers = blockers;
+    this.boxes = blockers.map(({ mesh }) => boxOfMesh(mesh));
+    this.tree = new VisibilityTree(blockers);
+  }
+
+  get count(): number {
+    return this.blockers.length;
+  }
+
+  /** Index of a luminaire's own body, −1 if it has none here. */
+  ownBody(layer: number, luminaire: number): number {
+    return this.blockers.findIndex(({ owner }) => owner?.[0] === layer && owner[1] === luminaire);
+  }
+
+  /** The solids that can stand between something in box `a` and something in box `b`. */
+  between(a: Box, b: Box, among?: readonly number[], except = -1): number[] {
+    const found: number[] = [];
+    if (among === undefined) {
+      for (let i = 0; i < this.boxes.length; i++)
+        if (i !== except && shaftMeetsBox(a, b, this.boxes[i])) found.push(i);
+    } else {
+      for (const i of among) if (i !== except && shaftMeetsBox(a, b, this.boxes[i])) found.push(i);
+    }
+    return found;
+  }
+
+  /** Whether any of `among` can stand between the boxes; allocates nothing. */
+  anyBetween(a: Box, b: Box, among: readonly number[], except = -1): boolean {
+    for (let k = 0; k < among.length; k++)
+      if (among[k] !== except && shaftMeetsBox(a, b, this.boxes[among[k]])) return true;
+    return false;
+  }
+
+  /** Whether a solid lies wholly behind a plane: then it blocks nothing in front of it. */
+  behind(solid: number, normal: Vec3, level: number): boolean {
+    const { positions } = this.blockers[solid].mesh;
+    for (let k = 0; k < positions.length; k += 3) {
+      const height = positions[k] * normal[0] + positions[k + 1] * normal[1] + positions[k + 2] * normal[2];
+      if (height > level + 1e-6) return false;
+    }
+    return true;
+  }
+
+  /** Fraction of light that passes from a to b, the solid `except` apart. */
+  transmittance(ax: number, ay: number, az: number, bx: number, by: number, bz: number, except = -1): number {
+    return this.tree.transmittance(ax, ay, az, bx, by, bz, except);
+  }
+}
