@@ -38,7 +38,7 @@ describe("factors between patches", () => {
     ] as const;
     let worst = 0;
     for (const { size, opposite, adjacent } of cases) {
-      const patches = patchesOf(roomSurfaces(...size, GREY), 200);
+      const patches = patchesOf(roomSurfaces(size[0], size[1], size[2], GREY), 200);
       const { factors } = exchangeOf(patches, NOTHING);
       worst = Math.max(worst, Math.abs(surfaceFactor(patches, factors, 0, 1) - opposite));
       if (size[0] === size[1] && size[1] === size[2])
