@@ -1,0 +1,626 @@
+/**
+ * Elevation of the island seen from its long side: ceiling, drops, pendants in true profile, clearance, the
+ * side of the island, eye lines and heads.
+ *
+ * One scale along and up. A drop that would only lengthen the drawing is cut by a break line between the
+ * pendants and a flat ceiling; everything a hand or an eye meets stays true.
+ */
+
+import type { Vec2 } from "../../geometry/vector.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import type { Layer, Scene } from "../../scene/scene.ts";
+import { horizontalDimension, verticalDimension } from "./dimension.ts";
+import { type Drawing, ellipse, type LuminaireMarks, line, type Mark, text } from "./drawing.ts";
+import { ceilingHeightAt, type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import { spreadLabels } from "./label-layout.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+import { halfWidth, luminaireProfile, verticalExtent } from "./silhouette.ts";
+import type { Wording } from "./wording.ts";
+
+/** What of the height is drawn (m). Between `upper` and the ceiling the drawing may be broken. */
+export interface ElevationExtent {
+  readonly lower: number;
+  readonly upper: number;
+  readonly ceiling: number;
+  readonly broken: boolean;
+}
+
+/** Room above the pendants before a break, and the height a broken drop is drawn with (drawing units). */
+const BREAK_ZONE = 64;
+const HEAD = { width: 0.155, height: 0.225 } as const;
+
+/** Heights worth drawing: from just under the top (or the floor, when `whole`) to above the highest pendant or
+ * head. */
+export function elevationExtent(scene: Scene, scale: SheetScale, whole = false): ElevationExtent {
+  const axes = islandAxes(scene);
+  const ceiling = highestCeiling(scene, axes, scale);
+  let upper = axes.height + 0.75;
+  for (const { placed } of suspended(scene))
+    upper = Math.max(upper, placed.frame.origin[2] + verticalExtent(placed.luminaire)[1] + 0.1);
+  for (const person of scene.people)
+    if (isShown(axes.toIsland(person.at)[0], scale)) upper = Math.max(upper, person.eye[2] + 0.2);
+  const lower = whole || scene.island === undefined ? 0 : axes.height - 0.16;
+  upper = Math.min(upper, ceiling);
+  const broken = !whole && scene.room.slope === 0 && (ceiling - upper) * scale.perMetre > BREAK_ZONE + 16;
+  return { lower, upper: broken ? upper : ceiling, ceiling, broken };
+}
+
+/** Vertical mapping of an elevation. */
+export interface ElevationScale {
+  readonly height: number;
+  y(z: number): number;
+  z(y: number): number;
+}
+
+export function elevationScale(extent: ElevationExtent, scale: SheetScale, top = 22): ElevationScale {
+  const zone = extent.broken ? BREAK_ZONE : 0;
+  const y = (z: number): number =>
+    extent.broken && z > extent.upper
+      ? top + zone * Math.max(0, (extent.ceiling - z) / (extent.ceiling - extent.upper))
+      : top + zone + (extent.upper - z) * scale.perMetre;
+  return {
+    height: Math.ceil(y(extent.lower) + 6),
+    y,
+    z: (at) => extent.upper - (at - top - zone) / scale.perMetre,
+  };
+}
+
+export function elevation(
+  scene: Scene,
+  scale: SheetScale,
+  words: Wording,
+  extent: ElevationExtent = elevationExtent(scene, scale),
+): Drawing {
+  const axes = islandAxes(scene);
+  const vertical = elevationScale(extent, scale);
+  const { y } = vertical;
+  const marks: Mark[] = [
+    ...eyeLines(scene, axes, scale, vertical, words),
+    ...people(scene, axes, scale, vertical),
+    ...island(scene, axes, scale, vertical, extent),
+    ...overhead(scene, axes, scale, vertical),
+    ...ceilingMarks(scene, axes, scale, vertical, words),
+  ];
+  const luminaires: LuminaireMarks[] = [];
+  scene.layers.forEach((layer, l) => {
+    layer.luminaires.forEach((placed, i) => {
+      const drawn = luminaireMarks(scene, axes, scale, vertical, extent, layer, l, placed, i);
+      if (drawn !== undefined) luminaires.push(drawn);
+    });
+  });
+  marks.push(...spacings(scene, axes, scale, y, extent, words), ...clearances(scene, axes, scale, y, words));
+  return {
+    width: scale.width,
+    height: vertical.height,
+    marks,
+    luminaires,
+    summary: summary(scene, words),
+  };
+}
+
+interface Suspended {
+  readonly layer: Layer;
+  readonly l: number;
+  readonly i: number;
+  readonly placed: PlacedLuminaire;
+}
+
+/** Luminaires that hang at least 120 mm below the ceiling; nearer ones are drawn in it. */
+export function suspended(scene: Scene): Suspended[] {
+  return scene.layers.flatMap((layer, l) =>
+    layer.luminaires.flatMap((placed, i) => (hangs(scene, placed) ? [{ layer, l, i, placed }] : [])),
+  );
+}
+
+function hangs(scene: Scene, placed: PlacedLuminaire): boolean {
+  const [x, y, z] = placed.frame.origin;
+  return ceilingHeightAt(scene.room, [x, y]) - (z + verticalExtent(placed.luminaire)[1]) > 0.12;
+}
+
+function isShown(along: number, scale: SheetScale): boolean {
+  return along >= scale.from - 0.05 && along <= scale.to + 0.05;
+}
+
+function highestCeiling(scene: Scene, axes: IslandAxes, scale: SheetScale): number {
+  const heights = [scale.from, scale.to].map((a) => ceilingHeightAt(scene.room, clampToRoom(scene, axes, a)));
+  return Math.max(...heights);
+}
+
+function clampToRoom(scene: Scene, axes: IslandAxes, along: number): Vec2 {
+  const [x, y] = axes.toRoom([along, axes.width / 2]);
+  const { room } = scene;
+  return [Math.max(0, Math.min(room.length, x)), Math.max(0, Math.min(room.width, y))];
+}
+
+/** Where the island's long axis leaves the room (m along), for islands parallel to a wall. */
+function roomEnds(scene: Scene, axes: IslandAxes): readonly [number, number] {
+  const { length, width } = scene.room;
+  const corners = [
+    [0, 0],
+    [length, 0],
+    [0, width],
+    [length, width],
+  ] as const;
+  const alongs = corners.map((c) => axes.toIsland(c)[0]);
+  return [Math.min(...alongs), Math.max(...alongs)];
+}
+
+function ceilingMarks(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  { y }: ElevationScale,
+  words: Wording,
+): Mark[] {
+  const [wall0, wall1] = roomEnds(scene, axes);
+  const a0 = Math.max(scale.from, wall0);
+  const a1 = Math.min(scale.to, wall1);
+  const z = (along: number): number => ceilingHeightAt(scene.room, clampToRoom(scene, axes, along));
+  const marks: Mark[] = [
+    line(
+      [
+        [scale.x(a0), y(z(a0))],
+        [scale.x(a1), y(z(a1))],
+      ],
+      "ceiling",
+      "ink",
+      1.5,
+    ),
+    text([scale.x(a0), y(z(a0)) - 7], `ceiling ${words.length(z(a0))}`, "ceiling height"),
+  ];
+  if (scene.room.slope !== 0)
+    marks.push(text([scale.x(a1), y(z(a1)) - 7], words.length(z(a1)), "ceiling height", { anchor: "end" }));
+  for (const [wall, end] of [
+    [wall0, a0],
+    [wall1, a1],
+  ] as const)
+    if (wall === end)
+      marks.push(
+        line(
+          [
+            [scale.x(wall), y(z(wall))],
+            [scale.x(wall), y(0)],
+          ],
+          "wall",
+          "ink",
+          1.5,
+        ),
+      );
+  return marks;
+}
+
+function island(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  { y }: ElevationScale,
+  extent: ElevationExtent,
+): Mark[] {
+  const { island: top } = scene;
+  if (top === undefined)
+    return [
+      line(
+        [
+          [scale.left, y(0)],
+          [scale.right, y(0)],
+        ],
+        "floor",
+        "ink",
+        1.5,
+      ),
+    ];
+  const { x } = scale;
+  const under = top.height - top.topThickness;
+  const side = top.overhang?.side;
+  const b0 = x(side === "x-" ? (top.overhang?.depth ?? 0) : 0.012);
+  const b1 = x(axes.length - (side === "x+" ? (top.overhang?.depth ?? 0) : 0.012));
+  const foot = y(extent.lower);
+  const marks: Mark[] = [
+    line(
+      [
+        [b0, y(under)],
+        [b0, foot],
+      ],
+      "island side",
+      "ink",
+      1,
+    ),
+    line(
+      [
+        [b1, y(under)],
+        [b1, foot],
+      ],
+      "island side",
+      "ink",
+      1,
+    ),
+    line(rectangle(x(0), y(top.height), x(axes.length), y(under)), "island top", "ink", 1.5, {
+      closed: true,
+      fill: "sheet",
+    }),
+  ];
+  if (extent.lower > 0) marks.push(...breakLine(b0, b1, foot));
+  else
+    marks.push(
+      line(
+        [
+          [scale.left, foot],
+          [scale.right, foot],
+        ],
+        "floor",
+        "ink",
+        1.5,
+      ),
+    );
+  for (const level of top.levels) {
+    const alongs = level.outline.map((p) => p[0]);
+    marks.push(
+      line(
+        rectangle(x(Math.min(...alongs)), y(level.height), x(Math.max(...alongs)), y(top.height)),
+        "raised level",
+        "ink",
+        1.5,
+        { closed: true, fill: "sheet" },
+      ),
+    );
+  }
+  return marks;
+}
+
+/** Solids over the island, such as a hood, by their extent. */
+function overhead(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: ElevationScale): Mark[] {
+  const marks: Mark[] = [];
+  for (const blocker of scene.blockers) {
+    if (blocker.kind !== "body") continue;
+    const { positions } = blocker.mesh;
+    let [a0, a1, c0, c1, z0, z1] = [1e9, -1e9, 1e9, -1e9, 1e9, -1e9];
+    for (let i = 0; i < positions.length; i += 3) {
+      const [a, c] = axes.toIsland([positions[i], positions[i + 1]]);
+      [a0, a1] = [Math.min(a0, a), Math.max(a1, a)];
+      [c0, c1] = [Math.min(c0, c), Math.max(c1, c)];
+      [z0, z1] = [Math.min(z0, positions[i + 2]), Math.max(z1, positions[i + 2])];
+    }
+    const over = a1 > 0 && a0 < axes.length && c1 > 0 && c0 < axes.width && z0 >= axes.height;
+    if (!over) continue;
+    marks.push(
+      line(rectangle(scale.x(a0), y(z1), scale.x(a1), y(z0)), "body", "ink", 1, {
+        closed: true,
+        fill: "sheet",
+      }),
+      text([scale.x((a0 + a1) / 2), y(z0) - 6], blocker.name, "body", { anchor: "middle" }),
+    );
+  }
+  return marks;
+}
+
+function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y, height }: ElevationScale): Mark[] {
+  const marks: Mark[] = [];
+  for (const person of scene.people) {
+    const [along] = axes.toIsland(person.at);
+    const [eyeAlong] = axes.toIsland(person.eye);
+    if (!isShown(along, scale)) continue;
+    const x = scale.x(eyeAlong);
+    const neck = y(person.eye[2] - 0.16);
+    const shoulder = y(person.eye[2] - 0.26);
+    // Breadth over the shoulders and depth of the trunk of a typical adult: common practice, no source.
+    const turned = person.facing - axes.turn;
+    const half =
+      scale.perMetre * 0.5 * (0.44 * Math.abs(Math.sin(turned)) + 0.26 * Math.abs(Math.cos(turned)));
+    const body = scale.x(along);
+    const foot = Math.min(height - 6, y(axes.height));
+    const n = 0.05 * scale.perMetre;
+    marks.push(
+      line(
+        [
+          [body - half, foot],
+          [body - half, shoulder + half * 0.3],
+          [body - half * 0.75, shoulder],
+          [x - n, neck],
+          [x + n, neck],
+          [body + half * 0.75, shoulder],
+          [body + half, shoulder + half * 0.3],
+          [body + half, foot],
+        ],
+        "person",
+        "quiet",
+        0.75,
+      ),
+      line(
+        ellipse(
+          x,
+          y(person.eye[2] + 0.01),
+          (HEAD.width / 2) * scale.perMetre,
+          (HEAD.height / 2) * scale.perMetre,
+        ),
+        "head",
+        "quiet",
+        0.75,
+        { closed: true, fill: "paper" },
+      ),
+    );
+  }
+  return marks;
+}
+
+function eyeLines(
+  scene: Scene,
+  _axes: IslandAxes,
+  scale: SheetScale,
+  { y }: ElevationScale,
+  words: Wording,
+): Mark[] {
+  if (scene.people.length === 0) return [];
+  const marks: Mark[] = [];
+  const eyes = scene.people.map((p) => y(p.eye[2]));
+  const places = spreadLabels(
+    eyes.map((e) => e - 5),
+    14,
+    y(scene.room.ceilingHeight) + 16,
+    y(0),
+  );
+  scene.people.forEach((person, i) => {
+    marks.push(
+      line(
+        [
+          [scale.left, eyes[i]],
+          [scale.right, eyes[i]],
+        ],
+        "eye line",
+        "quiet",
+        0.75,
+        { dash: "eye line" },
+      ),
+      text([scale.left, places[i]], `${person.name}, eye ${words.length(person.eye[2])}`, "eye height", {
+        ground: "paper",
+      }),
+    );
+  });
+  return marks;
+}
+
+function luminaireMarks(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  { y }: ElevationScale,
+  extent: ElevationExtent,
+  layer: Layer,
+  l: number,
+  placed: PlacedLuminaire,
+  i: number,
+): LuminaireMarks | undefined {
+  const { along, height } = placeOf(axes, placed.frame.origin);
+  if (!isShown(along, scale)) return undefined;
+  const { luminaire } = placed;
+  const x = scale.x(along);
+  const ceiling = y(ceilingHeightAt(scene.room, [placed.frame.origin[0], placed.frame.origin[1]]));
+  const [low, high] = verticalExtent(luminaire);
+  const marks: Mark[] = [];
+  const label = `${layer.name} ${i + 1}`;
+  if (!hangs(scene, placed)) {
+    const half = Math.max(4, halfWidth(luminaire) * scale.perMetre);
+    marks.push(
+      line(
+        [
+          [x - half, ceiling + 2.5],
+          [x + half, ceiling + 2.5],
+        ],
+        "recessed opening",
+        "luminaire",
+        1.5,
+      ),
+      line(
+        [
+          [x - half, ceiling],
+          [x - half, ceiling + 5],
+        ],
+        "recessed opening",
+        "luminaire",
+        0.75,
+      ),
+      line(
+        [
+          [x + half, ceiling],
+          [x + half, ceiling + 5],
+        ],
+        "recessed opening",
+        "luminaire",
+        0.75,
+      ),
+    );
+    return { layer: l, index: i, label, marks, handle: { x: x - 12, y: ceiling - 4, width: 24, height: 24 } };
+  }
+  const bodyTop = y(height + high);
+  const canopy = (Math.max(luminaire.canopy?.diameter ?? 0.1, 0.03) / 2) * scale.perMetre;
+  const canopyHeight = Math.max(
+    3,
+    (luminaire.canopy?.height ?? 0.025) * scale.perMetre * (extent.broken ? 0.7 : 1),
+  );
+  marks.push(
+    line(rectangle(x - canopy, ceiling, x + canopy, ceiling + canopyHeight), "canopy", "luminaire", 1, {
+      closed: true,
+      fill: "luminaire",
+    }),
+  );
+  const rod = luminaire.suspension === "rod";
+  const cordTop = ceiling + canopyHeight;
+  if (extent.broken && bodyTop - cordTop > 30) {
+    const middle = (cordTop + y(extent.upper)) / 2 + 4;
+    marks.push(...cord(x, cordTop, middle - 3, rod), ...cord(x, middle + 3, bodyTop, rod));
+    for (const dy of [-3, 3])
+      marks.push(
+        line(
+          [
+            [x - 5, middle + dy + 2],
+            [x + 5, middle + dy - 2],
+          ],
+          "break line",
+          "luminaire",
+          0.75,
+        ),
+      );
+  } else marks.push(...cord(x, cordTop, bodyTop, rod));
+  const outline = bodyOutline(placed, x, (z) => y(height + z), scale.perMetre);
+  marks.push(line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }));
+  const half = Math.max(12, halfWidth(luminaire) * scale.perMetre);
+  const hy = y(height + low);
+  return {
+    layer: l,
+    index: i,
+    label,
+    marks,
+    handle: {
+      x: x - half,
+      y: Math.min(bodyTop, hy - 24),
+      width: 2 * half,
+      height: Math.max(24, hy - bodyTop),
+    },
+  };
+}
+
+function cord(x: number, y0: number, y1: number, rod: boolean): Mark[] {
+  if (y1 <= y0) return [];
+  const at = (dx: number): Mark =>
+    line(
+      [
+        [x + dx, y0],
+        [x + dx, y1],
+      ],
+      rod ? "rod" : "cord",
+      "luminaire",
+      rod ? 0.75 : 1,
+    );
+  return rod ? [at(-1.5), at(1.5)] : [at(0)];
+}
+
+/** The outline of a body from its half-profile; a box shows the side it turns to the viewer. */
+export function bodyOutline(
+  placed: PlacedLuminaire,
+  x: number,
+  y: (z: number) => number,
+  perMetre: number,
+): Vec2[] {
+  const { luminaire, frame } = placed;
+  const half = luminaireProfile(luminaire);
+  const { body } = luminaire;
+  const isRound = body !== undefined && body.profile !== "box";
+  // Local x of a turned box or bare opening, foreshortened.
+  const c = Math.abs(frame.rotation[0]);
+  const across = halfWidth(luminaire, "y");
+  const along = halfWidth(luminaire, "x");
+  const seen = c * along + Math.sqrt(Math.max(0, 1 - c * c)) * across;
+  const widest = Math.max(...half.map(([r]) => r), 1e-6);
+  const k = isRound ? 1 : seen / widest;
+  const right = half.map(([r, z]) => [x + r * k * perMetre, y(z)] as const);
+  const left = half.map(([r, z]) => [x - r * k * perMetre, y(z)] as const).reverse();
+  return [...right, ...left];
+}
+
+function spacings(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  y: (z: number) => number,
+  extent: ElevationExtent,
+  words: Wording,
+): Mark[] {
+  const marks: Mark[] = [];
+  for (const layer of scene.layers) {
+    const hung = layer.luminaires.filter((p) => hangs(scene, p));
+    const alongs = hung.map((p) => placeOf(axes, p.frame.origin).along).sort((a, b) => a - b);
+    if (alongs.length < 2 || layer.role !== "pendant") continue;
+    const highest = Math.max(...hung.map((p) => p.frame.origin[2] + verticalExtent(p.luminaire)[1]));
+    const at = extent.broken ? y(extent.upper) - 2 : y(highest) - 22;
+    for (let i = 1; i < alongs.length; i++) {
+      const gap = alongs[i] - alongs[i - 1];
+      if (gap < 0.02) continue;
+      marks.push(...horizontalDimension(scale.x(alongs[i - 1]), scale.x(alongs[i]), at, words.length(gap)));
+    }
+  }
+  return marks;
+}
+
+/** The clearance of the last pendant, and of any other that hangs at another height. */
+function clearances(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  y: (z: number) => number,
+  words: Wording,
+): Mark[] {
+  const hung = suspended(scene)
+    .map(({ placed, layer }) => ({ placed, layer, ...placeOf(axes, placed.frame.origin) }))
+    .filter(({ layer, along }) => layer.role === "pendant" && along > 0 && along < axes.length)
+    .sort((a, b) => b.along - a.along);
+  const marks: Mark[] = [];
+  const shown: number[] = [];
+  for (const { placed, along } of hung) {
+    const lowest = placed.frame.origin[2] + verticalExtent(placed.luminaire)[0];
+    const clearance = lowest - axes.height;
+    if (clearance <= 0.02 || shown.some((c) => Math.abs(c - clearance) < 0.0005)) continue;
+    shown.push(clearance);
+    const x = scale.x(along) + halfWidth(placed.luminaire) * scale.perMetre + 12;
+    marks.push(
+      ...verticalDimension(x, y(lowest), y(axes.height), `${words.length(clearance)} above top`, "right", {
+        ground: "paper",
+      }),
+      line(
+        [
+          [x - 10, y(lowest)],
+          [x + 3, y(lowest)],
+        ],
+        "extension line",
+        "quiet",
+        0.75,
+      ),
+    );
+  }
+  return marks;
+}
+
+/** The long break line of building drawings: a line with one zigzag. */
+function breakLine(x0: number, x1: number, y: number): Mark[] {
+  const m = (x0 + x1) / 2;
+  return [
+    line(
+      [
+        [x0 - 8, y],
+        [m - 10, y],
+        [m - 4, y - 5],
+        [m + 4, y + 5],
+        [m + 10, y],
+        [x1 + 8, y],
+      ],
+      "break line",
+      "quiet",
+      0.75,
+    ),
+  ];
+}
+
+export function rectangle(x0: number, y0: number, x1: number, y1: number): Vec2[] {
+  return [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+}
+
+function summary(scene: Scene, words: Wording): string {
+  const hung = suspended(scene);
+  const axes = islandAxes(scene);
+  const parts = [`Elevation. Ceiling ${words.length(scene.room.ceilingHeight)}.`];
+  if (hung.length > 0) {
+    const clearances = hung.map(
+      ({ placed }) => placed.frame.origin[2] + verticalExtent(placed.luminaire)[0] - axes.height,
+    );
+    const low = Math.min(...clearances);
+    const high = Math.max(...clearances);
+    parts.push(
+      `${hung.length} hanging luminaires, ${words.length(low)}${high - low > 0.001 ? ` to ${words.length(high)}` : ""} above the top.`,
+    );
+  }
+  for (const person of scene.people) parts.push(`${person.name}: eye at ${words.length(person.eye[2])}.`);
+  return parts.join(" ");
+}

@@ -1,0 +1,422 @@
+/**
+ * Illuminance along the island: what a meter slid over the top would read, in total and by role of layer.
+ */
+
+import type { Vec2 } from "../../geometry/vector.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
+import type { LayerRole, Zone } from "../../scene/scene.ts";
+import type { Target } from "../../scene/target.ts";
+import type { Dash } from "./drawing.ts";
+import {
+  type Box,
+  type Drawing,
+  ellipse,
+  type Ink,
+  line,
+  type Mark,
+  overlaps,
+  text,
+  textBox,
+} from "./drawing.ts";
+import { fieldSampler } from "./field-sampler.ts";
+import type { IslandAxes } from "./island-axes.ts";
+import { spreadLabels } from "./label-layout.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+import type { Wording } from "./wording.ts";
+
+export interface ProfileSeries {
+  readonly name: string;
+  readonly role: LayerRole | "total";
+  /** lx at each sample; NaN off the top. */
+  readonly values: Float64Array;
+}
+
+export interface Profile {
+  /** m along the island */
+  readonly along: Float64Array;
+  /** m across, the line the profile runs on */
+  readonly across: number;
+  readonly series: readonly ProfileSeries[];
+}
+
+export interface TargetLine {
+  readonly zone: string;
+  readonly from: number;
+  readonly to: number;
+  /** lx */
+  readonly value: number;
+}
+
+/** Light of one plane by layer, after dimming and maintenance (lx). */
+export interface LayeredLight {
+  readonly illuminance: Float64Array;
+  readonly layers: readonly {
+    readonly layer: string;
+    readonly role: LayerRole;
+    readonly direct: Float64Array;
+    readonly interreflected: Float64Array;
+  }[];
+}
+
+const ROLE_NAMES: Readonly<Record<LayerRole, string>> = {
+  pendant: "pendants",
+  recessed: "recessed",
+  accent: "accents",
+  other: "other",
+};
+
+/** Samples a plane along the island at `across` (m), 96 steps over the top. Undefined for planes without a grid. */
+export function profileAlong(
+  plane: CalculationPlane,
+  light: LayeredLight,
+  axes: IslandAxes,
+  across = axes.width / 2,
+  steps = 96,
+): Profile | undefined {
+  const sampler = fieldSampler(plane);
+  if (sampler === undefined) return undefined;
+  const along = Float64Array.from({ length: steps + 1 }, (_, i) => (axes.length * i) / steps);
+  const places = Array.from(along, (a) => axes.toRoom([a, across]));
+  const read = (...fields: readonly Float64Array[]): Float64Array =>
+    Float64Array.from(places, ([x, y]) =>
+      fields.reduce((sum, field) => sum + sampler.sample(field, x, y), 0),
+    );
+  const series: ProfileSeries[] = [{ name: "total", role: "total", values: read(light.illuminance) }];
+  for (const role of ["pendant", "recessed", "accent", "other"] as const) {
+    const layers = light.layers.filter((layer) => layer.role === role);
+    if (layers.length === 0) continue;
+    const name = layers.length === 1 && role === "other" ? layers[0].layer : ROLE_NAMES[role];
+    series.push({ name, role, values: read(...layers.flatMap((l) => [l.direct, l.interreflected])) });
+  }
+  return { along, across, series };
+}
+
+/** Target lines of the zones, over each zone's extent along the island. */
+export function targetLines(zones: readonly Zone[], targets: ReadonlyMap<string, Target>): TargetLine[] {
+  return zones.flatMap((zone) => {
+    const target = zone.target === undefined ? undefined : targets.get(zone.target);
+    const wanted = target?.requirements.find((r) => r.quantity === "illuminance");
+    if (wanted === undefined) return [];
+    const alongs = zone.outline.map((p) => p[0]);
+    return [{ zone: zone.name, from: Math.min(...alongs), to: Math.max(...alongs), value: wanted.value }];
+  });
+}
+
+const STYLE: Readonly<Record<LayerRole | "total", { dash: Dash; ink: Ink; weight: 1.5 | 1 }>> = {
+  total: { dash: "solid", ink: "ink", weight: 1.5 },
+  pendant: { dash: "dashed", ink: "luminaire", weight: 1 },
+  recessed: { dash: "dotted", ink: "quiet", weight: 1.5 },
+  accent: { dash: "eye line", ink: "quiet", weight: 1 },
+  other: { dash: "eye line", ink: "ink", weight: 1 },
+};
+
+export interface ProfileFrame {
+  readonly height: number;
+  /** Highest value of the axis (lx). */
+  readonly top: number;
+  y(lux: number): number;
+}
+
+/** Vertical scale from zero to the first round figure above everything shown. `held` keeps an axis from
+ * jumping while a hand moves the light. */
+export function profileFrame(highest: number, height = 190, held?: number): ProfileFrame {
+  const top = held !== undefined && held >= highest ? held : roundUp(Math.max(highest * 1.08, 20));
+  const head = 14;
+  const foot = 12;
+  return { height, top, y: (lux) => height - foot - (lux / top) * (height - head - foot) };
+}
+
+export function profileDrawing(
+  profile: Profile,
+  targets: readonly TargetLine[],
+  scale: SheetScale,
+  words: Wording,
+  frame: ProfileFrame = profileFrame(highestOf(profile, targets)),
+): Drawing {
+  const { y } = frame;
+  const { x } = scale;
+  const marks: Mark[] = [];
+  const taken: Box[] = [];
+  const step = niceStep(frame.top / 4, words.illuminanceUnit === "fc");
+  const x0 = x(profile.along[0]);
+  const x1 = x(profile.along[profile.along.length - 1]);
+  for (let value = 0; value <= frame.top * 1.0001; value += step) {
+    marks.push(
+      line(
+        [
+          [scale.left, y(value)],
+          [Math.max(x1, scale.right), y(value)],
+        ],
+        "grid line",
+        value === 0 ? "quiet" : "hairline",
+        0.75,
+      ),
+      text([scale.left - 8, y(value) + 4], words.lightFigure(value), "axis figure", { anchor: "end" }),
+    );
+  }
+  marks.push(
+    text([scale.left - 8, y(frame.top) - 12 < 10 ? 10 : y(frame.top) - 12], words.illuminanceUnit, "unit", {
+      anchor: "end",
+    }),
+  );
+  const curves = profile.series.map((s) => curve(profile, s, x, y));
+  for (const points of curves) taken.push(...points.flatMap((part) => boxesAlong(part)));
+  // Behind the total: the parts it is made of.
+  [...profile.series].reverse().forEach((series, r) => {
+    const style = STYLE[series.role];
+    for (const part of curves[profile.series.length - 1 - r])
+      marks.push(
+        line(part, `${series.name} along the island`, style.ink, style.weight, { dash: style.dash }),
+      );
+  });
+  marks.push(...extremes(profile, x, y, words, taken));
+  marks.push(...targetMarks(targets, x, y, words, taken));
+  marks.push(...endLabels(profile, curves, x1, scale, frame, words));
+  return {
+    width: scale.width,
+    height: frame.height,
+    marks: [
+      line(
+        [
+          [x0, y(0)],
+          [x0, y(0) + 4],
+        ],
+        "end of top",
+        "ink",
+        1,
+      ),
+      line(
+        [
+          [x1, y(0)],
+          [x1, y(0) + 4],
+        ],
+        "end of top",
+        "ink",
+        1,
+      ),
+      ...marks,
+    ],
+    luminaires: [],
+    summary: profileSummary(profile, targets, words),
+  };
+}
+
+export function highestOf(profile: Profile, targets: readonly TargetLine[]): number {
+  let highest = 0;
+  for (const v of profile.series[0].values) if (v > highest) highest = v;
+  for (const t of targets) if (t.value > highest) highest = t.value;
+  return highest;
+}
+
+function curve(
+  profile: Profile,
+  series: ProfileSeries,
+  x: (a: number) => number,
+  y: (v: number) => number,
+): Vec2[][] {
+  const parts: Vec2[][] = [];
+  let part: Vec2[] = [];
+  series.values.forEach((value, i) => {
+    if (Number.isFinite(value)) part.push([x(profile.along[i]), y(value)]);
+    else if (part.length > 0) {
+      parts.push(part);
+      part = [];
+    }
+  });
+  if (part.length > 0) parts.push(part);
+  return parts;
+}
+
+function boxesAlong(points: readonly Vec2[]): Box[] {
+  const boxes: Box[] = [];
+  for (let i = 4; i < points.length; i += 4) {
+    const [a, b] = [points[i - 4], points[i]];
+    boxes.push({
+      x: Math.min(a[0], b[0]),
+      y: Math.min(a[1], b[1]) - 1,
+      width: Math.abs(a[0] - b[0]),
+      height: Math.abs(a[1] - b[1]) + 2,
+    });
+  }
+  return boxes;
+}
+
+function extremes(
+  profile: Profile,
+  x: (a: number) => number,
+  y: (v: number) => number,
+  words: Wording,
+  taken: Box[],
+): Mark[] {
+  const { values } = profile.series[0];
+  let low = -1;
+  let high = -1;
+  values.forEach((v, i) => {
+    if (!Number.isFinite(v)) return;
+    if (low < 0 || v < values[low]) low = i;
+    if (high < 0 || v > values[high]) high = i;
+  });
+  if (low < 0) return [];
+  const marks: Mark[] = [];
+  for (const [i, name, above] of [
+    [high, "max", true],
+    [low, "min", false],
+  ] as const) {
+    const at: Vec2 = [x(profile.along[i]), y(values[i])];
+    const first = i < 6;
+    const last = i > values.length - 7;
+    const anchor = first ? "start" : last ? "end" : "middle";
+    const words_ = `${name} ${words.lightFigure(values[i])}`;
+    const candidates = [above ? -8 : 17, above ? 17 : -8, above ? -22 : 31].map((dy) =>
+      text([at[0] + (first ? 6 : last ? -6 : 0), at[1] + dy], words_, `${name}imum`, {
+        anchor,
+        ink: "ink",
+        strong: true,
+        ground: "paper",
+      }),
+    );
+    const label = candidates.find((c) => !taken.some((b) => overlaps(textBox(c), b, 1))) ?? candidates[0];
+    taken.push(textBox(label));
+    marks.push(
+      line(ellipse(at[0], at[1], 3, 3, 16), `${name}imum`, "ink", 1, {
+        closed: true,
+        fill: above ? "ink" : "paper",
+      }),
+      label,
+    );
+  }
+  return marks;
+}
+
+function targetMarks(
+  targets: readonly TargetLine[],
+  x: (a: number) => number,
+  y: (v: number) => number,
+  words: Wording,
+  taken: Box[],
+): Mark[] {
+  const marks: Mark[] = [];
+  for (const target of targets) {
+    const [x0, x1] = [x(target.from), x(target.to)];
+    const at = y(target.value);
+    marks.push(
+      line(
+        [
+          [x0, at],
+          [x1, at],
+        ],
+        "target",
+        "meets",
+        1.5,
+      ),
+      line(
+        [
+          [x0, at - 4],
+          [x0, at + 4],
+        ],
+        "target",
+        "meets",
+        1,
+      ),
+      line(
+        [
+          [x1, at - 4],
+          [x1, at + 4],
+        ],
+        "target",
+        "meets",
+        1,
+      ),
+    );
+    const label = `${target.zone} ${words.light(target.value)}`;
+    const options = [
+      ...[-6, 15].flatMap((dy) => [
+        text([x0 + 6, at + dy], label, "target", { ink: "meets", strong: true, ground: "paper" }),
+        text([x1 - 6, at + dy], label, "target", {
+          ink: "meets",
+          strong: true,
+          anchor: "end",
+          ground: "paper",
+        }),
+        text([(x0 + x1) / 2, at + dy], label, "target", {
+          ink: "meets",
+          strong: true,
+          anchor: "middle",
+          ground: "paper",
+        }),
+      ]),
+    ];
+    const chosen = options.find((o) => !taken.some((b) => overlaps(textBox(o), b, 1))) ?? options[0];
+    taken.push(textBox(chosen));
+    marks.push(chosen);
+  }
+  return marks;
+}
+
+/** Names at the right end of their lines, pushed apart; under a narrow sheet they stand inside the field. */
+function endLabels(
+  profile: Profile,
+  curves: readonly (readonly (readonly Vec2[])[])[],
+  x1: number,
+  scale: SheetScale,
+  frame: ProfileFrame,
+  _words: Wording,
+): Mark[] {
+  const ends = curves.map((parts) => parts.at(-1)?.at(-1) ?? ([x1, frame.y(0)] as Vec2));
+  const outside = scale.width - x1 > 70;
+  const at = outside ? x1 + 18 : x1 - 4;
+  const wishes = ends.map((p) => p[1] + (outside ? 4 : -5));
+  const places = spreadLabels(wishes, 15, 12, frame.height - 8);
+  const marks: Mark[] = [];
+  profile.series.forEach((series, i) => {
+    const style = STYLE[series.role];
+    if (outside && ends[i] !== undefined)
+      marks.push(
+        line(
+          [
+            [ends[i][0] + 2, ends[i][1]],
+            [at - 4, places[i] - 4],
+          ],
+          "leader",
+          style.ink,
+          0.75,
+        ),
+      );
+    marks.push(
+      text([at, places[i]], series.name, "line name", {
+        ink: style.ink,
+        anchor: outside ? "start" : "end",
+        strong: series.role === "total",
+        ground: outside ? undefined : "paper",
+      }),
+    );
+  });
+  return marks;
+}
+
+function profileSummary(profile: Profile, targets: readonly TargetLine[], words: Wording): string {
+  const parts = profile.series.map((series) => {
+    const finite = Array.from(series.values).filter(Number.isFinite);
+    if (finite.length === 0) return `${series.name}: no light known.`;
+    return `${series.name}: ${words.light(Math.min(...finite))} to ${words.light(Math.max(...finite))}.`;
+  });
+  const wanted = targets.map((t) => `${t.zone} wants ${words.light(t.value)}.`);
+  return `Light along the island. ${[...parts, ...wanted].join(" ")}`;
+}
+
+const LUX_PER_FC = 10.763910416709722;
+
+/** 1, 2, 2.5 or 5 times a power of ten, in the unit shown. */
+function niceStep(raw: number, footcandles: boolean): number {
+  const unit = footcandles ? LUX_PER_FC : 1;
+  const value = raw / unit;
+  const power = 10 ** Math.floor(Math.log10(value));
+  const lead = [1, 2, 2.5, 5, 10].find((m) => m * power >= value * 0.999) ?? 10;
+  return lead * power * unit;
+}
+
+function roundUp(value: number): number {
+  const power = 10 ** Math.floor(Math.log10(value));
+  const lead = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10].find((m) => m * power >= value) ?? 10;
+  return lead * power;
+}
