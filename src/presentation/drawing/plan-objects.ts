@@ -1,0 +1,309 @@
+/**
+ * What stands on, over and beside the island in plan: outline, base under the overhang, zones, luminaires,
+ * people and the chain of dimensions. The light itself is drawn beneath by whoever shows the plan.
+ */
+
+import type { Vec2 } from "../../geometry/vector.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { horizontalDimension, verticalDimension } from "./dimension.ts";
+import {
+  type Box,
+  ellipse,
+  type LuminaireMarks,
+  line,
+  type Mark,
+  overlaps,
+  text,
+  textBox,
+  textWidth,
+} from "./drawing.ts";
+import { suspended } from "./elevation.ts";
+import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+import { halfWidth } from "./silhouette.ts";
+import type { Wording } from "./wording.ts";
+
+export interface PlanFrame {
+  readonly height: number;
+  /** Page y of a place across the island; across grows up the page. */
+  y(across: number): number;
+  across(y: number): number;
+}
+
+export interface PlanParts {
+  readonly zones: boolean;
+  readonly people: boolean;
+  readonly dimensions: boolean;
+}
+
+export interface PlanObjects {
+  /** Under the light's lines: outline and zones. */
+  readonly marks: readonly Mark[];
+  readonly luminaires: readonly LuminaireMarks[];
+  readonly outline: readonly Vec2[];
+  /** Boxes of words already placed, for those who place more. */
+  readonly taken: readonly Box[];
+}
+
+/** Room on the sheet above and below the top: people who stand there, else only the dimensions. */
+export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): PlanFrame {
+  const axes = islandAxes(scene);
+  let above = 0.02;
+  let below = 0.02;
+  if (parts.people) {
+    for (const person of scene.people) {
+      const [along, across] = axes.toIsland(person.at);
+      if (along < scale.from || along > scale.to) continue;
+      if (across > axes.width) above = Math.max(above, Math.min(0.6, across - axes.width + 0.16));
+      if (across < 0) below = Math.max(below, Math.min(0.6, -across + 0.16));
+    }
+  }
+  const head = (parts.dimensions ? 30 : 6) + above * scale.perMetre;
+  const foot = (parts.dimensions ? 26 : 6) + below * scale.perMetre;
+  return {
+    height: Math.ceil(head + axes.width * scale.perMetre + foot),
+    y: (across) => head + (axes.width - across) * scale.perMetre,
+    across: (y) => axes.width - (y - head) / scale.perMetre,
+  };
+}
+
+export function planObjects(
+  scene: Scene,
+  scale: SheetScale,
+  words: Wording,
+  parts: PlanParts = { zones: true, people: true, dimensions: true },
+  frame: PlanFrame = planFrame(scene, scale, parts),
+): PlanObjects {
+  const axes = islandAxes(scene);
+  const at = ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)];
+  const outline = (
+    scene.island?.outline ?? [
+      [0, 0],
+      [axes.length, 0],
+      [axes.length, axes.width],
+      [0, axes.width],
+    ]
+  ).map((p) => at(p as Vec2));
+  const taken: Box[] = [];
+  const marks: Mark[] = [
+    ...(parts.people ? people(scene, axes, scale, frame) : []),
+    ...overhang(scene, axes, at),
+    ...levels(scene, at),
+    ...(parts.zones ? zones(scene, at, axes, taken) : []),
+    line(outline, "island outline", "ink", 1.5, { closed: true }),
+    ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words) : []),
+  ];
+  return { marks, luminaires: luminaires(scene, axes, scale, frame), outline, taken };
+}
+
+/** The edge of the base under an overhang, hidden by the top: dashed. */
+function overhang(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark[] {
+  const over = scene.island?.overhang;
+  if (over === undefined || over.depth <= 0) return [];
+  const { length, width } = axes;
+  const d = over.depth;
+  const edge: Vec2[] =
+    over.side === "y-"
+      ? [
+          [0, d],
+          [length, d],
+        ]
+      : over.side === "y+"
+        ? [
+            [0, width - d],
+            [length, width - d],
+          ]
+        : over.side === "x-"
+          ? [
+              [d, 0],
+              [d, width],
+            ]
+          : [
+              [length - d, 0],
+              [length - d, width],
+            ];
+  return [line(edge.map(at), "base under the overhang", "ink", 0.75, { dash: "dotted" })];
+}
+
+function levels(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
+  return (scene.island?.levels ?? []).map((level) =>
+    line(level.outline.map(at), "raised level", "ink", 1, { closed: true }),
+  );
+}
+
+function zones(scene: Scene, at: (p: Vec2) => Vec2, axes: IslandAxes, taken: Box[]): Mark[] {
+  const marks: Mark[] = [];
+  const hung = suspended(scene).map(({ placed }) => {
+    const p = placeOf(axes, placed.frame.origin);
+    const [x, y] = at([p.along, p.across]);
+    const r = Math.abs(at([p.along + halfWidth(placed.luminaire), p.across])[0] - x);
+    return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
+  });
+  for (const zone of scene.zones) {
+    const points = zone.outline.map(at);
+    marks.push(line(points, "zone", "ink", 0.75, { closed: true, dash: "dashed" }));
+    const xs = points.map((p) => p[0]);
+    const ys = points.map((p) => p[1]);
+    const [x0, x1] = [Math.min(...xs) + 8, Math.max(...xs) - 8];
+    const [y0, y1] = [Math.min(...ys) + 17, Math.max(...ys) - 9];
+    const candidates = [
+      text([x0, y1], zone.name, "zone name", { ink: "ink", size: 12, strong: true }),
+      text([x0, y0], zone.name, "zone name", { ink: "ink", size: 12, strong: true }),
+      text([x1, y1], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor: "end" }),
+      text([x1, y0], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor: "end" }),
+    ];
+    const blocked = [...hung, ...taken];
+    const chosen = candidates.find((c) => !blocked.some((b) => overlaps(textBox(c), b, 3))) ?? candidates[0];
+    taken.push(textBox(chosen));
+    marks.push(chosen);
+  }
+  return marks;
+}
+
+function people(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: PlanFrame): Mark[] {
+  const marks: Mark[] = [];
+  for (const person of scene.people) {
+    const [along, across] = axes.toIsland(person.at);
+    const x = scale.x(along);
+    const y = frame.y(across);
+    if (x < scale.left - 30 || x > scale.right + 30 || y < -10 || y > frame.height + 10) continue;
+    const facing = person.facing - axes.turn;
+    // Page y grows downward, so angles turn the other way.
+    const [c, s] = [Math.cos(-facing), Math.sin(-facing)];
+    const m = scale.perMetre;
+    const shoulders = ellipse(0, 0, 0.13 * m, 0.225 * m, 36).map(
+      ([u, v]) => [x + c * u - s * v, y + s * u + c * v] as const,
+    );
+    const [hx, hy] = [scale.x(axes.toIsland(person.eye)[0]), frame.y(axes.toIsland(person.eye)[1])];
+    marks.push(
+      line(shoulders, "person", "quiet", 0.75, { closed: true, fill: "paper" }),
+      line(ellipse(hx, hy, 0.09 * m, 0.09 * m, 28), "head", "quiet", 0.75, { closed: true, fill: "paper" }),
+      line(
+        [
+          [hx, hy],
+          [hx + c * 0.16 * m, hy + s * 0.16 * m],
+        ],
+        "facing",
+        "quiet",
+        0.75,
+      ),
+      text([x, y + (across < axes.width / 2 ? 0.225 : -0.16) * m + 4], person.name, "person", {
+        anchor: "middle",
+        ground: "paper",
+      }),
+    );
+  }
+  return marks;
+}
+
+function dimensions(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  frame: PlanFrame,
+  words: Wording,
+): Mark[] {
+  const marks: Mark[] = [];
+  const { x } = scale;
+  marks.push(
+    ...horizontalDimension(x(0), x(axes.length), 18, words.length(axes.length), {
+      extension: [4, Math.max(5, frame.y(axes.width) - 18 - 3)],
+      ground: "paper",
+    }),
+  );
+  if (x(0) - scale.left > 20 || scale.left > 44)
+    marks.push(
+      ...verticalDimension(x(0) - 14, frame.y(axes.width), frame.y(0), "", "left"),
+      text([x(0) - 20, frame.y(axes.width / 2)], words.length(axes.width), "dimension", {
+        anchor: "middle",
+        turn: -90,
+        ground: "paper",
+      }),
+    );
+  // Ends and centres of the pendants, in one chain under the plan.
+  const alongs = suspended(scene)
+    .filter(({ layer }) => layer.role === "pendant")
+    .map(({ placed }) => placeOf(axes, placed.frame.origin).along)
+    .filter((a) => a > 0 && a < axes.length)
+    .sort((a, b) => a - b)
+    .filter((a, i, all) => i === 0 || a - all[i - 1] > 0.01);
+  if (alongs.length > 0) {
+    const stops = [0, ...alongs, axes.length];
+    const y = frame.height - 8;
+    for (let i = 1; i < stops.length; i++) {
+      const label = words.length(stops[i] - stops[i - 1]);
+      const fits = textWidth(label, 11.5) + 6 < x(stops[i]) - x(stops[i - 1]);
+      marks.push(
+        ...horizontalDimension(x(stops[i - 1]), x(stops[i]), y, fits ? label : "", { ground: "paper" }),
+      );
+    }
+  }
+  return marks;
+}
+
+function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: PlanFrame): LuminaireMarks[] {
+  const found: LuminaireMarks[] = [];
+  const hanging = new Set(suspended(scene).map(({ placed }) => placed));
+  scene.layers.forEach((layer, l) => {
+    layer.luminaires.forEach((placed, i) => {
+      const { along, across } = placeOf(axes, placed.frame.origin);
+      const x = scale.x(along);
+      const y = frame.y(across);
+      if (x < scale.left - 8 || x > scale.right + 8 || y < 4 || y > frame.height - 4) return;
+      const m = scale.perMetre;
+      const rx = Math.max(4, halfWidth(placed.luminaire, "x") * m);
+      const ry = Math.max(4, halfWidth(placed.luminaire, "y") * m);
+      const turn = -(Math.atan2(placed.frame.rotation[1], placed.frame.rotation[0]) - axes.turn);
+      const [c, s] = [Math.cos(turn), Math.sin(turn)];
+      const place = ([u, v]: Vec2): Vec2 => [x + c * u - s * v, y + s * u + c * v];
+      const isBox =
+        placed.luminaire.body === undefined
+          ? /rectangle|box/.test(placed.luminaire.emission.opening.shape)
+          : placed.luminaire.body.profile === "box";
+      const rim: Vec2[] = (
+        isBox
+          ? ([
+              [-rx, -ry],
+              [rx, -ry],
+              [rx, ry],
+              [-rx, ry],
+            ] as Vec2[])
+          : ellipse(0, 0, rx, ry)
+      ).map(place);
+      const hangs = hanging.has(placed);
+      const marks: Mark[] = [
+        line(rim, hangs ? "pendant" : "recessed", "ink", hangs ? 1.5 : 1, {
+          closed: true,
+          dash: hangs ? "solid" : "dotted",
+        }),
+        line(
+          [
+            [x - 5, y],
+            [x + 5, y],
+          ],
+          "centre",
+          "ink",
+          0.75,
+        ),
+        line(
+          [
+            [x, y - 5],
+            [x, y + 5],
+          ],
+          "centre",
+          "ink",
+          0.75,
+        ),
+      ];
+      const w = Math.max(12, rx, ry);
+      found.push({
+        layer: l,
+        index: i,
+        label: `${layer.name} ${i + 1}`,
+        marks,
+        handle: { x: x - w, y: y - w, width: 2 * w, height: 2 * w },
+      });
+    });
+  });
+  return found;
+}
