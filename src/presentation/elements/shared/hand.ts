@@ -69,11 +69,21 @@ export class Hand {
     const isSelected = this.#host.selection.some((s) => sameLuminaire(s, key));
     if (adds)
       this.#select(
-        isSelected ? this.#host.selection.filter((s) => !sameLuminaire(s, key)) : [...this.#host.selection, key],
+        isSelected
+          ? this.#host.selection.filter((s) => !sameLuminaire(s, key))
+          : [...this.#host.selection, key],
       );
     else if (!isSelected) this.#select([key]);
     const moving = orderedWith(key, this.#host.selection);
-    this.#hold = { scene, held: key, moving, x: event.clientX, y: event.clientY, pointer: event.pointerId, moved: false };
+    this.#hold = {
+      scene,
+      held: key,
+      moving,
+      x: event.clientX,
+      y: event.clientY,
+      pointer: event.pointerId,
+      moved: false,
+    };
     (event.currentTarget as Element).setPointerCapture?.(event.pointerId);
   };
 
@@ -106,7 +116,10 @@ export class Hand {
     this.#hold = undefined;
     if (hold === undefined || !hold.moved) return;
     this.#host.holding(false);
-    this.#emit("luminaire-move", this.#detail(hold, { along: 0, across: 0, height: 0 }, "cancel", "pointer", false));
+    this.#emit(
+      "luminaire-move",
+      this.#detail(hold, { along: 0, across: 0, height: 0 }, "cancel", "pointer", false),
+    );
   };
 
   readonly key = (event: KeyboardEvent): void => {
@@ -125,7 +138,9 @@ export class Hand {
       event.preventDefault();
       if (event.shiftKey || event.ctrlKey || event.metaKey)
         this.#select(
-          isSelected ? this.#host.selection.filter((s) => !sameLuminaire(s, key)) : [...this.#host.selection, key],
+          isSelected
+            ? this.#host.selection.filter((s) => !sameLuminaire(s, key))
+            : [...this.#host.selection, key],
         );
       else this.#select(isSelected && this.#host.selection.length === 1 ? [] : [key]);
       return;
@@ -138,7 +153,10 @@ export class Hand {
     if (event.key === "Delete" || event.key === "Backspace") {
       event.preventDefault();
       const luminaires = isSelected ? this.#host.selection : [key];
-      this.#emit<LuminaireRemoveDetail>("luminaire-remove", { luminaires, name: `remove ${nameOf(scene, luminaires)}` });
+      this.#emit<LuminaireRemoveDetail>("luminaire-remove", {
+        luminaires,
+        name: `remove ${nameOf(scene, luminaires)}`,
+      });
       return;
     }
     const [right, up] = ARROWS[event.key] ?? [0, 0];
@@ -147,10 +165,22 @@ export class Hand {
     const step = keyStep(this.#host.words, event.shiftKey);
     // One page unit right or up tells which of the island's directions an arrow means here.
     const unit = this.#host.moveOf(right, -up);
-    const move = { along: Math.sign(unit.along) * step, across: Math.sign(unit.across) * step, height: Math.sign(unit.height) * step };
+    const move = {
+      along: Math.sign(unit.along) * step,
+      across: Math.sign(unit.across) * step,
+      height: Math.sign(unit.height) * step,
+    };
     if (move.along === 0 && move.across === 0 && move.height === 0) return;
     if (!isSelected) this.#select([key]);
-    const hold: Hold = { scene, held: key, moving: orderedWith(key, this.#host.selection), x: 0, y: 0, pointer: -1, moved: true };
+    const hold: Hold = {
+      scene,
+      held: key,
+      moving: orderedWith(key, this.#host.selection),
+      x: 0,
+      y: 0,
+      pointer: -1,
+      moved: true,
+    };
     this.#emit("luminaire-move", this.#detail(hold, move, "commit", "keyboard", false));
   };
 

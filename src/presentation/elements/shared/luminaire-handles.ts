@@ -1,5 +1,5 @@
 /** Luminaires of a drawing as things a hand can take: focusable, named, with a visible state. */
-import { nothing, svg, type SVGTemplateResult } from "lit";
+import { nothing, type SVGTemplateResult, svg } from "lit";
 import type { LuminaireMarks } from "../../drawing/drawing.ts";
 import { type LuminaireKey, sameLuminaire } from "../../drawing/snap.ts";
 import { renderMarks, round } from "./marks.ts";

@@ -21,7 +21,8 @@ export function topPlane(scene: Scene, assessment: ArrangementAssessment): TopPl
     const light = assessment.planes.find((p) => p.name === plane.name);
     // A scene that moved on has other points than the light still in hand.
     if (light === undefined || light.illuminance.length * 3 !== plane.points.length) continue;
-    if (best === undefined || plane.grid.cells.length > (best.plane.grid?.cells.length ?? 0)) best = { plane, light };
+    if (best === undefined || plane.grid.cells.length > (best.plane.grid?.cells.length ?? 0))
+      best = { plane, light };
   }
   return best;
 }
@@ -52,7 +53,8 @@ export class Reader {
     if (!Number.isFinite(total)) return undefined;
     const parts = new Map<LayerRole, number>();
     for (const layer of this.top.light.layers) {
-      const value = this.#sampler.sample(layer.direct, x, y) + this.#sampler.sample(layer.interreflected, x, y);
+      const value =
+        this.#sampler.sample(layer.direct, x, y) + this.#sampler.sample(layer.interreflected, x, y);
       parts.set(layer.role, (parts.get(layer.role) ?? 0) + value);
     }
     return { total, parts: [...parts].map(([role, value]) => ({ role, value })) };

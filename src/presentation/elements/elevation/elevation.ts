@@ -1,0 +1,98 @@
+import { html, nothing, svg, type TemplateResult } from "lit";
+import { property } from "lit/decorators.js";
+import { type ElevationExtent, elevation, elevationExtent } from "../../drawing/elevation.ts";
+import type { Move } from "../../drawing/snap.ts";
+import { define } from "../shared/define.ts";
+import type { Place } from "../shared/drawing-element.ts";
+import { interactionStyles } from "../shared/interaction.styles.ts";
+import { InteractiveDrawing } from "../shared/interactive-drawing.ts";
+import { renderMarks } from "../shared/marks.ts";
+import { drawingStyles, tokens } from "../shared/tokens.ts";
+
+/**
+ * Elevation of the island's long side: ceiling, drops, pendants in true profile, clearance, eye lines, heads.
+ *
+ * @tag candlespan-elevation
+ * @fires luminaire-move - a luminaire is dragged or moved by key, along and up ({@link LuminaireMoveDetail})
+ * @fires luminaire-select - the selection changed ({@link LuminaireSelectDetail})
+ * @fires reading-move - light is read at a place ({@link ReadingDetail})
+ * @csspart luminaire - each luminaire with its grip
+ * @csspart pointer - the vertical reading line
+ */
+export class CandlespanElevation extends InteractiveDrawing {
+  static override styles = [tokens, drawingStyles, interactionStyles];
+
+  /** Draws from floor to ceiling without a break. */
+  @property({ type: Boolean, reflect: true }) whole = false;
+
+  #held: ElevationExtent | undefined;
+
+  override moveOf(dx: number, dy: number): Move {
+    const scene = this.shownScene;
+    const k = scene === undefined ? 0 : this.pageScale() / this.scaleFor(scene).perMetre;
+    return { along: dx * k, across: 0, height: -dy * k };
+  }
+
+  protected override placeAt(x: number): Place | undefined {
+    const scene = this.shownScene;
+    if (scene === undefined) return undefined;
+    const axes = this.axes(scene);
+    const along = this.scaleFor(scene).along(x);
+    return along < 0 || along > axes.length ? undefined : { along, across: axes.width / 2 };
+  }
+
+  /** Heights keep their place on the page while a pendant is in the hand. */
+  override holding(held: boolean): void {
+    super.holding(held);
+    const scene = this.shownScene;
+    this.#held =
+      held && scene !== undefined ? elevationExtent(scene, this.scaleFor(scene), this.whole) : undefined;
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const scene = this.shownScene;
+    if (scene === undefined) return html`<slot></slot>`;
+    if (this.scale === undefined && this.width === 0) return nothing;
+    const scale = this.scaleFor(scene);
+    const drawing = elevation(
+      scene,
+      scale,
+      this.words,
+      this.#held ?? elevationExtent(scene, scale, this.whole),
+    );
+    const axes = this.axes(scene);
+    const x0 = scale.x(0);
+    return html`<svg
+        width=${drawing.width}
+        height=${drawing.height}
+        viewBox="0 0 ${drawing.width} ${drawing.height}"
+        role="group"
+        aria-label=${drawing.summary}
+        @pointerdown=${this.pointerDown}
+        @pointermove=${this.pointerMove}
+        @pointerup=${this.pointerUp}
+        @pointercancel=${this.hand.cancel}
+        @pointerleave=${this.pointerLeave}
+        @keydown=${this.keyDown}
+      >
+        <g aria-hidden="true">${renderMarks(drawing.marks)}</g>
+        ${this.renderField(x0, drawing.height - 40, scale.x(axes.length) - x0, 36, "Light along the top")}
+        ${this.renderLuminaires(scene, drawing.luminaires)}
+        ${this.reading === undefined ? nothing : this.renderPointer(scale.x(this.reading.along), drawing.height)}
+        ${
+          this.reasons.length === 0
+            ? nothing
+            : svg`<text class="reason f-luminaire strong ground s-paper" x=${scale.right} y="14" font-size="12" text-anchor="end">${this.reasons.join(", ")}</text>`
+        }
+      </svg>
+      ${this.renderReasons()}`;
+  }
+}
+
+define("candlespan-elevation", CandlespanElevation);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "candlespan-elevation": CandlespanElevation;
+  }
+}

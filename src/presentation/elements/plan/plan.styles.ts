@@ -1,0 +1,21 @@
+import { css } from "lit";
+
+export const planStyles = css`
+  .line { fill: none; }
+  .dark { stroke: #1b1a16; }
+  .light { stroke: #fdf8ec; }
+  text.dark { fill: #1b1a16; }
+  text.light { fill: #fdf8ec; }
+  text.iso {
+    paint-order: stroke;
+    stroke-width: 3.5px;
+    stroke-linejoin: round;
+    font-weight: 600;
+  }
+  .over-light .s-ink { stroke: #1b1a16; }
+  .over-light .f-ink { fill: #1b1a16; }
+  .refine { transition: opacity 120ms linear; }
+  @media (prefers-reduced-motion: reduce) {
+    .refine { transition: none; }
+  }
+`;
