@@ -1,0 +1,179 @@
+/**
+ * A luminaire from what the maker prints: lamp and shade in, luminaire out.
+ *
+ * The far field is tabulated at every degree of γ; the photometric centre is the middle of the shade's height
+ * on its axis. Light output ratio = escaped / emitted.
+ */
+
+import type { Observer } from "../../diagnostics/cancelled.ts";
+import type { IntensityDistribution } from "../../photometry/intensity-distribution.ts";
+import type { Body } from "../body.ts";
+import type { Luminaire } from "../luminaire.ts";
+import { assemble } from "./assembly.ts";
+import { type ShadeEmitter, shadeEmitter } from "./emitter.ts";
+import { type LampDefinition, lampSource } from "./lamp.ts";
+import { MAXIMUM_ELEMENTS, nearFieldLattice } from "./near-field-lattice.ts";
+import type { Shade } from "./shade.ts";
+import { type TracedShade, traceShade } from "./trace.ts";
+
+export interface ShadeAccuracy {
+  /** Half-widths of the 95 % statistical band, relative. */
+  readonly axial: number;
+  readonly ratio: number;
+}
+
+export const DEFAULT_ACCURACY: ShadeAccuracy = { axial: 0.01, ratio: 0.005 };
+
+export interface ShadePhotometry {
+  readonly distribution: IntensityDistribution;
+  readonly emitter: ShadeEmitter;
+  readonly traced: TracedShade;
+  readonly lightOutputRatio: number;
+  /** Share of the escaping light that goes below the horizon. */
+  readonly downwardShare: number;
+  /** Half-widths of the 95 % statistical band actually reached, relative. */
+  readonly band: ShadeAccuracy;
+}
+
+const BATCH = 8_000;
+const GAMMA_STEPS = 180;
+
+/** Traces a shade until its band is reached or a million photons are spent. Same inputs, same bytes. */
+export function tracePhotometry(
+  shade: Shade,
+  lamps: readonly LampDefinition[],
+  accuracy: ShadeAccuracy = DEFAULT_ACCURACY,
+  observer?: Observer,
+): ShadePhotometry {
+  const assembly = assemble(shade, lamps.map(lampSource));
+  const n = assembly.surface.count;
+  // Axial intensity is linear in the exitances, so its scatter over the batches costs no second trace.
+  const blank = shadeEmitter(assembly, {
+    inwards: new Float64Array(n),
+    outwards: new Float64Array(n),
+    mirrored: new Float64Array(0),
+    escapedByGamma: new Float64Array(0),
+    escaped: 0,
+    absorbed: 0,
+    escapedDown: 0,
+    escapedError: 0,
+    batches: [],
+    photons: 0,
+  });
+  const lampAxial = blank.intensity(0);
+  const weight = new Float64Array(2 * n);
+  for (let i = 0; i < n; i++) {
+    const { r0, z0, r1, z1 } = assembly.surface;
+    const area = Math.PI * (r0[i] + r1[i]) * Math.hypot(r1[i] - r0[i], z1[i] - z0[i]);
+    if (area === 0) continue;
+    weight[i] = (blank.frustumIntensity(i, 0, false) * assembly.flux) / area;
+    weight[n + i] = (blank.frustumIntensity(i, 0, true) * assembly.flux) / area;
+  }
+  const bandOf = (traced: TracedShade): ShadeAccuracy => {
+    const axials = traced.batches.map((batch) =>
+      batch.reduce((sum, share, i) => sum + share * weight[i], lampAxial),
+    );
+    return {
+      axial: relativeBand(axials),
+      ratio: traced.escaped > 0 ? (1.96 * traced.escapedError) / traced.escaped : 0,
+    };
+  };
+  const traced = traceShade(
+    assembly,
+    {
+      seed: 20_240_501,
+      batchPhotons: BATCH,
+      minimumBatches: 6,
+      maximumBatches: 125,
+      enough: (so) => {
+        const band = bandOf(so);
+        return band.axial <= accuracy.axial && band.ratio <= accuracy.ratio;
+      },
+    },
+    observer,
+  );
+  const emitter = shadeEmitter(assembly, traced);
+  const vertical = Float64Array.from({ length: GAMMA_STEPS + 1 }, (_, i) => (i * Math.PI) / GAMMA_STEPS);
+  const intensity = vertical.map((gamma) => emitter.intensity(gamma));
+  return {
+    distribution: { type: "C", symmetry: "rotational", horizontal: Float64Array.of(0), vertical, intensity },
+    emitter,
+    traced,
+    lightOutputRatio: traced.escaped,
+    downwardShare: traced.escaped > 0 ? traced.escapedDown / traced.escaped : 0,
+    band: bandOf(traced),
+  };
+}
+
+function relativeBand(values: readonly number[]): number {
+  const k = values.length;
+  if (k < 2) return 1;
+  const mean = values.reduce((sum, value) => sum + value, 0) / k;
+  if (mean === 0) return 0;
+  const variance = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (k - 1);
+  return (1.96 * Math.sqrt(variance / k)) / mean;
+}
+
+export interface ShadeLuminaireOptions {
+  readonly name: string;
+  readonly origin: string;
+  readonly watts?: number;
+  readonly accuracy?: ShadeAccuracy;
+}
+
+/** Builds the luminaire; its light near by is that of lamp and shade in place. */
+export function shadeLuminaire(
+  shade: Shade,
+  lamps: readonly LampDefinition[],
+  options: ShadeLuminaireOptions,
+  observer?: Observer,
+): { readonly luminaire: Luminaire; readonly photometry: ShadePhotometry } {
+  const photometry = tracePhotometry(shade, lamps, options.accuracy, observer);
+  const { distribution, emitter } = photometry;
+  const { assembly } = emitter;
+  const step = Math.PI / GAMMA_STEPS;
+  const farField = (gamma: number) => {
+    const i = Math.min(GAMMA_STEPS - 1, Math.floor(gamma / step));
+    const { intensity } = distribution;
+    return intensity[i] + (intensity[i + 1] - intensity[i]) * (gamma / step - i);
+  };
+  const sampler = nearFieldLattice(emitter, farField);
+  const shifted = new Float64Array(3);
+  const height = shade.height;
+  const extent = { length: shade.diameter, width: shade.diameter, height };
+  const body: Body = {
+    profile: "profile",
+    diameter: shade.diameter,
+    height,
+    offset: 0,
+    outline: shade.segments
+      .flatMap((s, i) => (i === 0 ? [s.from, s.to] : [s.to]))
+      .map(([r, z]) => [r, z - assembly.centre] as const),
+    reflectance: shade.segments[0].material.outside,
+    transmittance: Math.min(...shade.segments.map((s) => s.material.transmittance)),
+  };
+  const luminaire: Luminaire = {
+    name: options.name,
+    origin: options.origin,
+    distribution,
+    emission: {
+      kind: "surfaces",
+      maximumElements: MAXIMUM_ELEMENTS,
+      opening: { shape: height > 0 ? "cylinder" : "disc", ...extent },
+      sample: (point, positions, normalIlluminance) => {
+        shifted[0] = point[0];
+        shifted[1] = point[1];
+        shifted[2] = point[2] + assembly.centre;
+        const count = sampler(shifted, positions, normalIlluminance);
+        for (let i = 0; i < count; i++) positions[3 * i + 2] -= assembly.centre;
+        return count;
+      },
+    },
+    body,
+    evidence: "E",
+    flux: assembly.flux * photometry.lightOutputRatio,
+    ratedFlux: assembly.flux,
+    watts: options.watts,
+  };
+  return { luminaire, photometry };
+}
