@@ -19,18 +19,19 @@ export interface Assembly {
   readonly lamps: readonly LampSource[];
   /** Flux of all lamps together (lm). */
   readonly flux: number;
-  /** Radius of a sphere about (0, 0, centre) that holds everything (m), and that centre's height. */
+  /** Height of the photometric centre, and the radius of a sphere about it that holds everything (m). */
   readonly reach: number;
   readonly centre: number;
 }
 
-const BULB_STEPS = 8;
+const BULB_STEPS = 12;
 const CAP_REFLECTANCE = 0.3;
 
 export function assemble(shade: Shade, lamps: readonly LampSource[]): Assembly {
   const segments: ShadeSegment[] = [...shade.segments];
   for (const lamp of lamps) if (lamp.radius === 0 && lamp.count === 1) segments.push(...lampSegments(lamp));
-  const centre = shade.height / 2;
+  // Light leaves a solid shade by its mouth, a see-through one from all over.
+  const centre = shade.solid ? 0 : shade.height / 2;
   let reach = 0;
   for (const { from, to } of segments) {
     for (const [r, z] of [from, to]) reach = Math.max(reach, Math.hypot(r, z - centre));

@@ -25,7 +25,7 @@ const LAMP_GROUPS = 2;
 export const GROUPS = RING_GROUPS * AZIMUTH_GROUPS + LAMP_GROUPS;
 /** Doubles a group: the vector illuminance x, y, z (lx) and the mean distance (m). */
 export const GROUP_STRIDE = 4;
-const LAMP_SAMPLES = 24;
+const LAMP_SAMPLES = 96;
 const SKIN = 1e-7;
 
 export interface ShadeEmitter {
@@ -117,8 +117,19 @@ export function shadeEmitter(assembly: Assembly, traced: TracedShade): ShadeEmit
       const value = lamp.flux * lamp.count * lawAt(lamp.law, gamma);
       if (value === 0) continue;
       let passed = 0;
-      eachLampPlace(lamp, dx, 0, dz, (x, y, z) => {
-        passed += passedAlong(surface, straight, x, y, z, dx, 0, dz, SKIN, Number.POSITIVE_INFINITY);
+      eachLampPlace(lamp, dx, 0, dz, (x, y, z, along) => {
+        passed += passedAlong(
+          surface,
+          straight,
+          x + along * dx,
+          y,
+          z + along * dz,
+          dx,
+          0,
+          dz,
+          SKIN,
+          Infinity,
+        );
       });
       total += (value * passed) / LAMP_SAMPLES;
     }
@@ -180,14 +191,18 @@ export function shadeEmitter(assembly: Assembly, traced: TracedShade): ShadeEmit
     }
     for (const lamp of assembly.lamps) {
       const toward = Math.hypot(r, z - lamp.z);
-      eachLampPlace(lamp, r / toward, 0, (z - lamp.z) / toward, (x, y, h, upper) => {
+      const dx = r / toward;
+      const dz = (z - lamp.z) / toward;
+      eachLampPlace(lamp, dx, 0, dz, (x, y, h, along, upper) => {
         const vx = r - x;
         const vz = z - h;
         const squared = vx * vx + y * y + vz * vz;
         const distance = Math.sqrt(squared);
         const value = lawAt(lamp.law, Math.acos(Math.min(1, Math.max(-1, -vz / distance))));
         if (value === 0) return;
-        const passed = passedAlong(surface, straight, x, y, h, vx, -y, vz, SKIN, 1);
+        const fx = x + along * dx;
+        const fz = h + along * dz;
+        const passed = passedAlong(surface, straight, fx, y, fz, r - fx, -y, z - fz, SKIN, 1);
         if (passed === 0) return;
         // Half the lamp: its mirror image in y is the other half.
         const power = ((lamp.flux * lamp.count * value) / (2 * LAMP_SAMPLES)) * passed;
@@ -205,13 +220,14 @@ export function shadeEmitter(assembly: Assembly, traced: TracedShade): ShadeEmit
 }
 
 /** Visits LAMP_SAMPLES places of the half y ≥ 0 of a lamp's outline as seen along the unit direction
- * (dx, dy, dz) from it. */
+ * (dx, dy, dz) from it. Places lie in the plane through the lamp's centre, from which a sphere's light obeys
+ * the inverse square law; its surface lies `along` further in that direction, where sight lines start. */
 export function eachLampPlace(
   lamp: LampSource,
   dx: number,
   dy: number,
   dz: number,
-  visit: (x: number, y: number, z: number, upper: boolean) => void,
+  visit: (x: number, y: number, z: number, along: number, upper: boolean) => void,
 ): void {
   for (let j = 0; j < LAMP_SAMPLES; j++) {
     // Off-axis lamps: azimuths spread over their ring; each place then takes one point of the outline.
@@ -225,7 +241,7 @@ export function eachLampPlace(
     }
     if (lamp.shape === "filament") {
       const s = 2 * u - 1;
-      visit(x, y, lamp.z + lamp.size * s, s > 0);
+      visit(x, y, lamp.z + lamp.size * s, 0, s > 0);
       continue;
     }
     const rho = Math.sqrt(u) * (1 - 1e-9);
@@ -233,7 +249,7 @@ export function eachLampPlace(
     const across = lamp.size * rho * Math.sin(angle);
     const a = lamp.size * rho * Math.cos(angle);
     if (lamp.shape === "disc") {
-      visit(x + a, y + across, lamp.z, a > 0);
+      visit(x + a, y + across, lamp.z, 0, a > 0);
       continue;
     }
     // Outline of a sphere: `across` along the horizontal normal to the ray, `a` along the other.
@@ -244,12 +260,7 @@ export function eachLampPlace(
     const ey = dz * hx;
     const ez = dx * hy - dy * hx;
     const along = lamp.size * Math.sqrt(Math.max(0, 1 - rho * rho)) * (1 + 1e-6);
-    visit(
-      x + across * hx + a * ex + along * dx,
-      y + across * hy + a * ey + along * dy,
-      lamp.z + a * ez + along * dz,
-      a * ez > 0,
-    );
+    visit(x + across * hx + a * ex, y + across * hy + a * ey, lamp.z + a * ez, along, a * ez > 0);
   }
 }
 

@@ -6,8 +6,8 @@
  * the first time a point needs them and kept (key: step numbers; the lattice belongs to one shade). Stored:
  * vector illuminance × d² of each group, which varies slowly. Bilinear; error up to 0.3 % away from the
  * shade's cut-off, where the edge is drawn 1.5° soft.
- * Closer than the shade's own reach the sum is done outright; beyond 40 reaches the far field stands in
- * (error (reach/d)² ≤ 0.06 %).
+ * Closer than the shade's own reach the sum is done outright; beyond 200 reaches the far field stands in
+ * (error reach/d, the offset of its bright parts from the centre: ≤ 0.3 %).
  */
 
 import { GROUP_STRIDE, GROUPS, type ShadeEmitter } from "./emitter.ts";
@@ -15,7 +15,7 @@ import { GROUP_STRIDE, GROUPS, type ShadeEmitter } from "./emitter.ts";
 const LOG_STEP = 0.05;
 const GAMMA_STEPS = 120;
 const GAMMA_STEP = Math.PI / GAMMA_STEPS;
-const FAR_REACHES = 40;
+const FAR_REACHES = 200;
 const SIZE = GROUPS * GROUP_STRIDE;
 
 export const MAXIMUM_ELEMENTS = 2 * GROUPS;

@@ -1,8 +1,8 @@
 /**
  * A luminaire from what the maker prints: lamp and shade in, luminaire out.
  *
- * The far field is tabulated at every degree of γ; the photometric centre is the middle of the shade's height
- * on its axis. Light output ratio = escaped / emitted.
+ * The far field is tabulated at every degree of γ; the photometric centre lies on the axis, in the mouth of a
+ * solid shade, in the middle of one that lets light through. Light output ratio = escaped / emitted.
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
@@ -140,7 +140,7 @@ export function shadeLuminaire(
   const sampler = nearFieldLattice(emitter, farField);
   const shifted = new Float64Array(3);
   const height = shade.height;
-  const extent = { length: shade.diameter, width: shade.diameter, height };
+  const extent = { length: shade.diameter, width: shade.diameter, height: shade.solid ? 0 : height };
   const body: Body = {
     profile: "profile",
     diameter: shade.diameter,
@@ -159,7 +159,7 @@ export function shadeLuminaire(
     emission: {
       kind: "surfaces",
       maximumElements: MAXIMUM_ELEMENTS,
-      opening: { shape: height > 0 ? "cylinder" : "disc", ...extent },
+      opening: { shape: shade.solid ? "disc" : "cylinder", ...extent },
       sample: (point, positions, normalIlluminance) => {
         shifted[0] = point[0];
         shifted[1] = point[1];

@@ -37,7 +37,7 @@ export interface Shade {
  * the largest radius and the height. Shapes of our own; common silhouettes, no maker's. */
 export type ShadeForm = "cone" | "dome" | "drum" | "cylinder" | "globe" | "bowl" | "bell" | "disc";
 
-const ARC_STEPS = 14;
+const ARC_STEPS = 16;
 
 /** Half-profile of a named form, from its lower rim to its top.
  * @param diameter largest diameter (m) @param height m @param topDiameter of a cone, bell, dome or drum (m) */

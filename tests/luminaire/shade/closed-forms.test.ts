@@ -7,8 +7,8 @@
  * its opening's share); any radiative transfer text, e.g. Siegel & Howell, Thermal Radiation Heat Transfer.
  */
 import { describe, expect, it } from "vitest";
-import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
 import { tracePhotometry } from "../../../src/luminaire/shade/shade-luminaire.ts";
+import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
 import { plainShade, pointLamp } from "../../support/shades.ts";
 
 const FINE = { axial: 0.005, ratio: 0.001 };
@@ -23,16 +23,26 @@ describe("a diffuse sphere", () => {
       [0.3, 0.6],
       [0.6, 0.33],
     ]) {
-      const shade = plainShade("globe", 0.25, 0.25, 0, { inside: reflectance, outside: reflectance, transmittance, diffusion: 1 });
+      const shade = plainShade("globe", 0.25, 0.25, 0, {
+        inside: reflectance,
+        outside: reflectance,
+        transmittance,
+        diffusion: 1,
+      });
       const p = tracePhotometry(shade, [pointLamp(0.125)], FINE);
       const expected = transmittance / (1 - reflectance);
       worst = Math.max(worst, Math.abs(p.lightOutputRatio / expected - 1));
       for (const gamma of [0, 45, 90, 135, 180]) {
-        worstShape = Math.max(worstShape, Math.abs((p.distribution.intensity[gamma] * 4 * Math.PI) / (800 * expected) - 1));
+        worstShape = Math.max(
+          worstShape,
+          Math.abs((p.distribution.intensity[gamma] * 4 * Math.PI) / (800 * expected) - 1),
+        );
       }
       expect(p.traced.absorbed + p.traced.escaped).toBeCloseTo(1, 3);
     }
-    console.log(`worst error: light output ratio ${worst.toExponential(1)}, evenness ${worstShape.toExponential(1)}`);
+    console.log(
+      `worst error: light output ratio ${worst.toExponential(1)}, evenness ${worstShape.toExponential(1)}`,
+    );
     // 95 % bands of 0.1 % and 0.5 % (asked for) on four and twenty draws: three half-widths.
     expect(worst).toBeLessThan(0.003);
     // Frustums stand in for a sphere: 28 of them, chord error about 1 %.
@@ -88,12 +98,23 @@ describe("energy", () => {
       { inside: 0.15, outside: 0.15, transmittance: 0.75, diffusion: 0.6 },
     ]) {
       const shade = plainShade("bell", 0.3, 0.22, 0.06, material);
-      const lamp = { flux: 800, finish: "frosted" as const, diameter: 0.06, orientation: "base-up" as const, z: 0.08 };
+      const lamp = {
+        flux: 800,
+        finish: "frosted" as const,
+        diameter: 0.06,
+        orientation: "base-up" as const,
+        z: 0.08,
+      };
       const p = tracePhotometry(shade, [lamp], FINE);
       worst = Math.max(worst, Math.abs(p.traced.absorbed + p.traced.escaped - 1));
-      worstFlux = Math.max(worstFlux, Math.abs(luminousFlux(p.distribution).total / 800 / p.lightOutputRatio - 1));
+      worstFlux = Math.max(
+        worstFlux,
+        Math.abs(luminousFlux(p.distribution).total / 800 / p.lightOutputRatio - 1),
+      );
     }
-    console.log(`worst error: balance ${worst.toExponential(1)}, flux of the far field ${worstFlux.toExponential(1)}`);
+    console.log(
+      `worst error: balance ${worst.toExponential(1)}, flux of the far field ${worstFlux.toExponential(1)}`,
+    );
     expect(worst).toBeLessThan(1e-3);
     // Frustum centres, 24 azimuths, 1° of γ and (for mirror-like light) 2° bins.
     expect(worstFlux).toBeLessThan(0.012);
