@@ -8,6 +8,9 @@ export interface LayerField {
   readonly layer: string;
   readonly direct: Float64Array;
   readonly interreflected: Float64Array;
+  /** Half-width of the near-field band (lx): |spread over the opening − from its centre|, summed over the
+   * luminaires whose opening is uncertain; absent where none is. */
+  readonly nearFieldBand?: Float64Array;
 }
 
 export interface PlaneField {

@@ -9,6 +9,9 @@ import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 export interface OpeningEmission {
   readonly kind: "opening";
   readonly opening: LuminousOpening;
+  /** True where the opening is known not to be the true luminous surface (a bowl filed as a disc): results then
+   * carry a band of ± the difference between the spread and the point value. */
+  readonly uncertain?: boolean;
 }
 
 /** Surfaces that emit in place, for luminaires built from lamp and shade. All arrays are per element, in

@@ -1,0 +1,113 @@
+/**
+ * Direct light of luminaires on calculation planes, nothing standing in the way.
+ *
+ *   E(p) = Σ over luminaires of ∫ dI(ω) w(ω) / d²      [`opening-emitter.ts`, `receiver.ts`]
+ *
+ * at full output and initial: dimming and maintenance are weights applied later. Superposition is exact: each
+ * luminaire's contribution is bounded on its own.
+ */
+
+import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
+import { type DirectEmitter, directEmitter } from "./direct-emitter.ts";
+import { Receiver } from "./receiver.ts";
+
+/** Share of a plane's highest illuminance below which a contribution's error is judged by that illuminance. */
+const FLOOR_SHARE = 1e-3;
+/** Points looked at to find a plane's highest illuminance. */
+const FLOOR_SAMPLES = 256;
+const POINTS_BETWEEN_QUESTIONS = 256;
+
+/** Illuminance (lx) that stands for 0.1 % of the plane's highest: from a sample of its points by the
+ * inverse-square law, halved because that law over-reads under a large opening and samples miss the peak. */
+export function contributionFloor(
+  plane: CalculationPlane,
+  luminaires: readonly PlacedLuminaire[],
+  nearFieldError: number,
+): number {
+  const count = plane.points.length / 3;
+  const step = Math.max(1, Math.floor(count / FLOOR_SAMPLES));
+  const samples = Math.ceil(count / step);
+  const total = new Float64Array(samples);
+  for (const { luminaire, frame } of luminaires) {
+    const emitter = directEmitter(luminaire, nearFieldError);
+    const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
+    const local = new LocalPoint(frame.origin, frame.rotation);
+    for (let s = 0; s < samples; s++) {
+      local.set(plane.points, s * step);
+      total[s] += emitter.pointIlluminance(local.x, local.y, local.z, receiver);
+    }
+  }
+  let highest = 0;
+  for (const E of total) if (E > highest && E < Number.POSITIVE_INFINITY) highest = E;
+  return 0.5 * FLOOR_SHARE * highest;
+}
+
+/** Adds one luminaire's direct illuminance (lx) at every point of a plane to `out`. */
+export function addDirectLight(
+  placed: PlacedLuminaire,
+  plane: CalculationPlane,
+  nearFieldError: number,
+  floor: number,
+  out: Float64Array,
+  observer?: Observer,
+): void {
+  const { luminaire, frame } = placed;
+  const emitter = directEmitter(luminaire, nearFieldError);
+  const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
+  const local = new LocalPoint(frame.origin, frame.rotation);
+  for (let i = 0; i < out.length; i++) {
+    if (i % POINTS_BETWEEN_QUESTIONS === 0) throwIfCancelled(observer);
+    local.set(plane.points, i);
+    if (emitter.unseen(local.x, local.y, local.z, receiver)) continue;
+    out[i] += emitter.illuminance(local.x, local.y, local.z, receiver, floor);
+  }
+}
+
+/** Adds |near field − inverse square| of one luminaire (lx) at every point of a plane to `out`. */
+export function addNearFieldBand(
+  placed: PlacedLuminaire,
+  plane: CalculationPlane,
+  nearFieldError: number,
+  floor: number,
+  out: Float64Array,
+): void {
+  const { luminaire, frame } = placed;
+  const emitter: DirectEmitter = directEmitter(luminaire, nearFieldError);
+  const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
+  const local = new LocalPoint(frame.origin, frame.rotation);
+  for (let i = 0; i < out.length; i++) {
+    local.set(plane.points, i);
+    const { x, y, z } = local;
+    if (emitter.unseen(x, y, z, receiver)) continue;
+    out[i] += Math.abs(
+      emitter.illuminance(x, y, z, receiver, floor) - emitter.pointIlluminance(x, y, z, receiver),
+    );
+  }
+}
+
+/** A room point in a luminaire's own frame, without allocating: x_local = Rᵀ (x − origin). */
+export class LocalPoint {
+  x = 0;
+  y = 0;
+  z = 0;
+  private readonly origin: readonly [number, number, number];
+  private readonly rotation: Float64Array;
+
+  constructor(origin: readonly [number, number, number], rotation: Float64Array) {
+    this.origin = origin;
+    this.rotation = rotation;
+  }
+
+  /** Takes the `index`-th of `points` (x, y, z each). */
+  set(points: Float64Array, index: number): void {
+    const r = this.rotation;
+    const x = points[3 * index] - this.origin[0];
+    const y = points[3 * index + 1] - this.origin[1];
+    const z = points[3 * index + 2] - this.origin[2];
+    this.x = r[0] * x + r[1] * y + r[2] * z;
+    this.y = r[3] * x + r[4] * y + r[5] * z;
+    this.z = r[6] * x + r[7] * y + r[8] * z;
+  }
+}

@@ -1,0 +1,254 @@
+/**
+ * How many nodes a luminous opening needs towards a point for a given error: a table over distance / size,
+ * obliquity and, where it matters, azimuth.
+ *
+ * With gᵢ = Wᵢ Iᵢ / dᵢ³ the illuminance of any plane at the point is E = Σ gᵢ (h + n·xᵢ), h the height of the
+ * photometric centre over the receiver's horizon: two moments, S₀ = Σ gᵢ and S₁ = Σ gᵢ xᵢ, carry the whole
+ * error whatever the receiver's normal. Each cell of the table holds, for each level of the ladder, the worst
+ * error of both over sample points of the cell, relative and absolute, against a rule at least 400 nodes strong
+ * and refined until it stands still. So the table knows the distribution's own narrowness and kinks, not only
+ * the geometry; for Lambertian openings the tests hold it against the closed forms.
+ *
+ * A level is good enough when h δS₀ + Σ|n_k| δS₁k ≤ bound · max(contribution, floor). Where the horizon cuts the
+ * opening, the error of a kinked integrand on a disc is added, known from the exact integral of max(0, x − t).
+ *
+ * A cell is measured when it is first asked for. Key: distribution, opening, bound (the instance); deterministic.
+ */
+
+import type { OpeningEmitter } from "./opening-emitter.ts";
+import { discNodes, LEVELS, TOP_LEVEL } from "./quadrature-ladder.ts";
+
+/** Steps of distance / radius: three an octave from ¼ to 256. */
+const STEPS_PER_OCTAVE = 3;
+const NEAREST = -2;
+const DISTANCES = 30;
+/** Steps of the polar projection, about 4.5° each, and of the azimuth's. */
+const OBLIQUITIES = 36;
+const AZIMUTHS = 12;
+/** Cells are sampled, not searched; a point between samples may err a little more. */
+const SAMPLING_MARGIN = 0.7;
+/** First level that may serve as reference. */
+const REFERENCE_LEVEL = 9;
+
+/** Per level: δS₀/S₀, δS₁/S₀ by axis (m), δS₀ r³ (cd), δS₁ r² by axis (cd). */
+const PER_LEVEL = 8;
+/** After the levels: |S₁|/S₀ by axis (m), S₀ r³ (cd). */
+const MEAN = LEVELS * PER_LEVEL;
+const CELL = MEAN + 4;
+
+export class NodeTable {
+  private readonly emitter: OpeningEmitter;
+  private readonly bound: number;
+  private readonly rotational: boolean;
+  private readonly cells: (Float64Array | undefined)[];
+  private readonly positions: Float64Array;
+  private readonly illuminance: Float64Array;
+  /** S₀ and S₁ of each level at the sample in hand. */
+  private readonly moments = new Float64Array(4 * LEVELS);
+
+  /** `bound`: largest accepted error, relative to the larger of contribution and floor. */
+  constructor(emitter: OpeningEmitter, bound: number) {
+    const { kind, axis, half } = emitter.surface;
+    const { distribution, worstDifference } = emitter.lookup;
+    this.emitter = emitter;
+    // What the lookup may err is no longer there for the nodes to spend.
+    this.bound = Math.max(0.1 * bound, SAMPLING_MARGIN * (bound - worstDifference));
+    this.rotational =
+      distribution.type === "C" &&
+      distribution.horizontal.length === 1 &&
+      half[0] === half[1] &&
+      axis === 2 &&
+      (kind === "flat disc" || kind === "ellipsoid" || kind === "cylinder");
+    this.cells = new Array(DISTANCES * OBLIQUITIES * (this.rotational ? 1 : AZIMUTHS));
+    this.positions = new Float64Array(3 * emitter.maximumElements());
+    this.illuminance = new Float64Array(emitter.maximumElements());
+  }
+
+  /**
+   * Level of the ladder for a local point.
+   *
+   * @param height of the photometric centre over the receiver's horizon (m), i.e. the receiving weight times
+   *   distance: n·v for a plane, horizontal distance for a cylinder
+   * @param nx, ny, nz local receiving normal; ones where the weight may vary in any direction
+   * @param share of the height that is received, 1 but for a semi-cylinder
+   * @param floor illuminance (lx) below which a contribution's own size no longer counts
+   */
+  level(
+    px: number,
+    py: number,
+    pz: number,
+    height: number,
+    nx: number,
+    ny: number,
+    nz: number,
+    share: number,
+    floor: number,
+  ): number {
+    const { radius, half } = this.emitter.surface;
+    if (radius === 0) return 0;
+    const rr = px * px + py * py + pz * pz;
+    const r = Math.sqrt(rr);
+    const step = (Math.log2(r / radius) - NEAREST) * STEPS_PER_OCTAVE;
+    if (!(step >= 0)) return TOP_LEVEL;
+    const i = step < DISTANCES ? step | 0 : DISTANCES - 1;
+    const w = -pz / r;
+    const P =
+      w >= 0 ? Math.sqrt(Math.max(0, 0.5 - 0.5 * w)) : Math.SQRT2 - Math.sqrt(Math.max(0, 0.5 + 0.5 * w));
+    const j = Math.min(OBLIQUITIES - 1, (P * (OBLIQUITIES / Math.SQRT2)) | 0);
+    let index = i * OBLIQUITIES + j;
+    if (!this.rotational) {
+      const sum = Math.abs(px) + Math.abs(py);
+      const q = sum > 0 ? px / sum : 1;
+      const Q = py >= 0 ? 1 - q : 3 + q;
+      index = index * AZIMUTHS + Math.min(AZIMUTHS - 1, (Q * (AZIMUTHS / 4)) | 0);
+    }
+    let cell = this.cells[index];
+    if (cell === undefined) {
+      cell = this.measure(i, j, index % AZIMUTHS);
+      this.cells[index] = cell;
+    }
+
+    const ax = Math.abs(nx);
+    const ay = Math.abs(ny);
+    const az = Math.abs(nz);
+    const reach = Math.min(radius, ax * half[0] + ay * half[1] + az * half[2]);
+    const mean = Math.min(reach, ax * cell[MEAN] + ay * cell[MEAN + 1] + az * cell[MEAN + 2]);
+    const S = cell[MEAN + 3];
+    const allowedAbsolute = this.bound * floor * rr;
+    const cut = height < reach;
+    // Where the horizon cuts the opening, what is left of it is taken as a disc's.
+    const left = cut ? reach * visibleMoment(-height / reach) : height - mean;
+    const allowed = this.bound * share * left;
+    const lever = Math.abs(height) / r;
+    for (let level = 0, k = 0; level < TOP_LEVEL; level++, k += PER_LEVEL) {
+      const kink = cut ? reach * kinkErrors()[level] : 0;
+      const relative =
+        Math.abs(height) * cell[k] + ax * cell[k + 1] + ay * cell[k + 2] + az * cell[k + 3] + kink;
+      if (relative <= allowed) return level;
+      const absolute =
+        lever * cell[k + 4] + ax * cell[k + 5] + ay * cell[k + 6] + az * cell[k + 7] + (kink * S) / r;
+      if (absolute <= allowedAbsolute) return level;
+    }
+    return TOP_LEVEL;
+  }
+
+  private measure(i: number, j: number, azimuth: number): Float64Array {
+    const cell = new Float64Array(CELL);
+    const { radius } = this.emitter.surface;
+    const turns = this.rotational
+      ? [0.3, 1.1]
+      : [0.02, 0.5, 0.98].map((t) => azimuthOf(((azimuth + t) * 4) / AZIMUTHS));
+    for (const u of [0, 1]) {
+      const r = radius * 2 ** (NEAREST + (i + u) / STEPS_PER_OCTAVE);
+      for (const v of [0.02, 0.5, 0.98]) {
+        const γ = polarOf(((j + v) * Math.SQRT2) / OBLIQUITIES);
+        for (const C of turns) {
+          const s = r * Math.sin(γ);
+          this.compare(s * Math.cos(C), s * Math.sin(C), -r * Math.cos(γ), r, cell);
+        }
+      }
+    }
+    return cell;
+  }
+
+  /** Raises the cell's errors to those of one sample point. */
+  private compare(px: number, py: number, pz: number, r: number, cell: Float64Array): void {
+    const { moments } = this;
+    const { radius } = this.emitter.surface;
+    let last = 0;
+    for (let level = 0; level < LEVELS; level++) {
+      this.sum(px, py, pz, level);
+      last = level;
+      if (level < REFERENCE_LEVEL) continue;
+      const S = moments[4 * level];
+      if (S === 0 && moments[4 * level - 4] === 0) break;
+      let change = 0;
+      for (let n = 0; n < 4; n++) {
+        const scale = n === 0 ? 1 : radius;
+        change = Math.max(change, Math.abs(moments[4 * level + n] - moments[4 * level - 4 + n]) / scale);
+      }
+      if (change <= 0.05 * this.bound * S) break;
+    }
+    const S0 = moments[4 * last];
+    for (let n = 0; n < 3; n++) {
+      const mean = S0 > 0 ? Math.abs(moments[4 * last + 1 + n]) / S0 : 0;
+      cell[MEAN + n] = Math.max(cell[MEAN + n], mean);
+    }
+    cell[MEAN + 3] = Math.max(cell[MEAN + 3], S0 * r * r * r);
+    for (let level = 0; level <= TOP_LEVEL; level++) {
+      for (let n = 0; n < 4; n++) {
+        // Beyond the reference nothing was measured, nor needs to be: rules only get better.
+        const measured = moments[4 * Math.min(level, last) + n];
+        const δ = Math.abs(measured - moments[4 * last + n]);
+        const k = level * PER_LEVEL + n;
+        const relative = δ === 0 ? 0 : δ / S0;
+        // A point on the opening itself has no answer; the top level is as good as any.
+        cell[k] = Number.isFinite(relative) ? Math.max(cell[k], relative) : Number.POSITIVE_INFINITY;
+        cell[k + 4] = Math.max(cell[k + 4], δ * r * r * (n === 0 ? r : 1));
+      }
+    }
+  }
+
+  private sum(px: number, py: number, pz: number, level: number): void {
+    const { positions, illuminance, moments } = this;
+    const count = this.emitter.sample(px, py, pz, level, positions, illuminance);
+    let S0 = 0;
+    let Sx = 0;
+    let Sy = 0;
+    let Sz = 0;
+    for (let i = 0; i < count; i++) {
+      const x = positions[3 * i];
+      const y = positions[3 * i + 1];
+      const z = positions[3 * i + 2];
+      const g = illuminance[i] / Math.sqrt((px - x) ** 2 + (py - y) ** 2 + (pz - z) ** 2);
+      S0 += g;
+      Sx += g * x;
+      Sy += g * y;
+      Sz += g * z;
+    }
+    moments[4 * level] = S0;
+    moments[4 * level + 1] = Sx;
+    moments[4 * level + 2] = Sy;
+    moments[4 * level + 3] = Sz;
+  }
+}
+
+function polarOf(P: number): number {
+  return P <= Math.SQRT1_2 ? 2 * Math.asin(P) : Math.PI - 2 * Math.asin(Math.min(1, Math.SQRT2 - P));
+}
+
+function azimuthOf(Q: number): number {
+  const r = Q <= 2 ? 1 - Q : Q - 3;
+  return Math.atan2((1 - Math.abs(r)) * (Q <= 2 ? 1 : -1), r);
+}
+
+/** ∫ max(0, x − t) over the unit disc / π: how much of a disc's first moment stands above the horizon x = t. */
+export function visibleMoment(t: number): number {
+  if (t >= 1) return 0;
+  if (t <= -1) return -t;
+  const s = Math.sqrt(1 - t * t);
+  return ((2 / 3) * s * s * s - t * (Math.acos(t) - t * s)) / Math.PI;
+}
+
+let kinks: Float64Array | undefined;
+
+/** Worst error of each level's disc rule on max(0, x − t), over cuts t in several directions. */
+function kinkErrors(): Float64Array {
+  kinks ??= Float64Array.from({ length: LEVELS }, (_, level) => {
+    const nodes = discNodes(level);
+    let worst = 0;
+    for (let turn = 0; turn < 5; turn++) {
+      const c = Math.cos(0.37 * turn);
+      const s = Math.sin(0.37 * turn);
+      for (let t = -0.975; t < 1; t += 0.15) {
+        let sum = 0;
+        for (let k = 0; k < nodes.length; k += 3) {
+          sum += nodes[k + 2] * Math.max(0, c * nodes[k] + s * nodes[k + 1] - t);
+        }
+        worst = Math.max(worst, Math.abs(sum - visibleMoment(t)));
+      }
+    }
+    return worst;
+  });
+  return kinks;
+}

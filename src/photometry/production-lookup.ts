@@ -1,0 +1,335 @@
+/**
+ * Luminous intensity towards a vector without trigonometry: the lookup of the inner loops.
+ *
+ * Polar angle and azimuth are replaced by monotone algebraic projections of the unit direction,
+ *   P = √(½ − ½w) for w ≥ 0, √2 − √(½ + ½w) for w < 0      (w = cosine from the pole: sin of half the angle)
+ *   Q = 1 − r for b ≥ 0, 3 + r for b < 0                    (r = a / (|a| + |b|); a turn runs from 0 to 4)
+ * and the fraction t of a tabulated interval is a quadratic in P or Q on cells that end at every tabulated
+ * angle and are halved until |δt| ≤ 2e-5. So nodes, kinks and true steps of the table stay where they are,
+ * however narrow the beam, and I stays bilinear in the file's own angles between them [`reference-lookup.ts`].
+ * A bucket table leads to the cell at once.
+ *
+ * Pole and azimuth: type C nadir, C from x to y; type A nadir, H from x to −y; type B +y, V from −z to x.
+ * Error: measured against the reference when built and kept in `worstDifference`; where that exceeds 5e-4
+ * of the local value (1e-4 of the peak where I is under 1 % of it) the reference itself answers.
+ */
+
+import type { IntensityDistribution } from "./intensity-distribution.ts";
+import { directionOf } from "./photometric-planes.ts";
+import { intensityTowards, RANGE_TOLERANCE } from "./reference-lookup.ts";
+
+/** Largest accepted |δI| / I, and |δI| / peak where I is under 1 % of the peak. */
+export const RELATIVE_BOUND = 5e-4;
+export const PEAK_BOUND = 1e-4;
+
+const FRACTION_TOLERANCE = 2e-5;
+/** next break, c₀, c₁, c₂ */
+const STRIDE = 4;
+const HALF_TURN = Math.PI;
+const TURN = 2 * Math.PI;
+
+/** One angle made algebraic: cells of the projection, in order, the last break infinite. */
+interface ProjectedAxis {
+  readonly cells: Float64Array;
+  /** Tabulated interval each cell lies in, −1 outside the range. */
+  readonly interval: Int32Array;
+  /** First cell that a bucket of the projection touches, as an index into `cells`. */
+  readonly bucket: Int32Array;
+  readonly scale: number;
+}
+
+export class ProductionLookup {
+  readonly distribution: IntensityDistribution;
+  /** Largest |δI| / I found against the reference, where I is at least 1 % of the peak; 0 when it answers. */
+  readonly worstDifference: number;
+  /** Largest |δI| / peak found where I is less. */
+  readonly worstDifferenceOfPeak: number;
+  /** True where the reference lookup answers. */
+  readonly usesReference: boolean;
+  /** Largest tabulated intensity (cd). */
+  readonly peak: number;
+
+  private readonly rotational: boolean;
+  private readonly typeB: boolean;
+  /** Sign of b: azimuth from x to y in type C, from x to −y in type A. */
+  private readonly sign: number;
+  private readonly table: Float64Array;
+  private readonly polarStride: number;
+  private readonly azimuthStride: number;
+  private readonly polarCells: Float64Array;
+  private readonly polarInterval: Int32Array;
+  private readonly polarBucket: Int32Array;
+  private readonly polarScale: number;
+  private readonly azimuthCells: Float64Array;
+  private readonly azimuthInterval: Int32Array;
+  private readonly azimuthBucket: Int32Array;
+  private readonly azimuthScale: number;
+
+  constructor(distribution: IntensityDistribution) {
+    const { type, horizontal, vertical, intensity } = distribution;
+    this.distribution = distribution;
+    this.rotational = type === "C" && horizontal.length === 1;
+    this.typeB = type === "B";
+    this.sign = type === "A" ? -1 : 1;
+    this.table = intensity;
+    let peak = 0;
+    for (const I of intensity) if (I > peak) peak = I;
+    this.peak = peak;
+
+    // In type B the horizontal angle is the one measured from the pole.
+    this.polarStride = type === "B" ? vertical.length : 1;
+    this.azimuthStride = type === "B" ? 1 : vertical.length;
+    const shift = type === "C" ? 0 : HALF_TURN / 2;
+    const polarAngles = Float64Array.from(type === "B" ? horizontal : vertical, (angle) => angle + shift);
+    const azimuthAngles = type === "B" ? vertical : horizontal;
+    const tabulated = polarAngles.length > 1 && (this.rotational || azimuthAngles.length > 1);
+
+    let polar = EMPTY;
+    let azimuth = EMPTY;
+    if (tabulated) {
+      polar = projectedAxis(polarPieces(polarAngles), polarProjection, Math.SQRT2);
+      if (this.rotational) polar = withIntensity(polar, intensity);
+      else azimuth = projectedAxis(azimuthPieces(azimuthAngles), azimuthProjection, 4);
+    }
+    this.polarCells = polar.cells;
+    this.polarInterval = polar.interval;
+    this.polarBucket = polar.bucket;
+    this.polarScale = polar.scale;
+    this.azimuthCells = azimuth.cells;
+    this.azimuthInterval = azimuth.interval;
+    this.azimuthBucket = azimuth.bucket;
+    this.azimuthScale = azimuth.scale;
+
+    this.usesReference = false;
+    const [relative, ofPeak] = tabulated ? this.difference() : [Number.POSITIVE_INFINITY, 0];
+    this.usesReference = !(relative <= RELATIVE_BOUND && ofPeak <= PEAK_BOUND);
+    this.worstDifference = this.usesReference ? 0 : relative;
+    this.worstDifferenceOfPeak = this.usesReference ? 0 : ofPeak;
+  }
+
+  /** Intensity (cd) towards the local vector x, y, z, where `inverse` = 1 / |(x, y, z)|. */
+  towards(x: number, y: number, z: number, inverse: number): number {
+    if (this.usesReference) return intensityTowards(this.distribution, x, y, z);
+    const w = (this.typeB ? y : -z) * inverse;
+    const P =
+      w >= 0 ? Math.sqrt(w < 1 ? 0.5 - 0.5 * w : 0) : Math.SQRT2 - Math.sqrt(w > -1 ? 0.5 + 0.5 * w : 0);
+    const cells = this.polarCells;
+    let k = this.polarBucket[(P * this.polarScale) | 0];
+    while (P >= cells[k]) k += STRIDE;
+    if (this.rotational) return cells[k + 1] + P * (cells[k + 2] + P * cells[k + 3]);
+
+    const row = this.polarInterval[k >> 2];
+    if (row < 0) return 0;
+    const t = cells[k + 1] + P * (cells[k + 2] + P * cells[k + 3]);
+    const a = this.typeB ? -z : x;
+    const b = this.typeB ? x : this.sign * y;
+    const sum = Math.abs(a) + Math.abs(b);
+    const r = sum > 0 ? a / sum : 1;
+    const Q = b >= 0 ? 1 - r : 3 + r;
+    const planes = this.azimuthCells;
+    let j = this.azimuthBucket[(Q * this.azimuthScale) | 0];
+    while (Q >= planes[j]) j += STRIDE;
+    const column = this.azimuthInterval[j >> 2];
+    if (column < 0) return 0;
+    const s = planes[j + 1] + Q * (planes[j + 2] + Q * planes[j + 3]);
+    const table = this.table;
+    const here = row * this.polarStride + column * this.azimuthStride;
+    const there = here + this.azimuthStride;
+    const step = this.polarStride;
+    const near = table[here] + t * (table[here + step] - table[here]);
+    const far = table[there] + t * (table[there + step] - table[there]);
+    return near + s * (far - near);
+  }
+
+  /** Worst difference from the reference over directions inside the cells, and just inside each rim. */
+  private difference(): [relative: number, ofPeak: number] {
+    const { type, horizontal, vertical } = this.distribution;
+    const down = samples(vertical, 4096);
+    const round = this.rotational ? [0.7] : samples(horizontal, Math.max(8, 60_000 / down.length));
+    let relative = 0;
+    let ofPeak = 0;
+    for (const h of round) {
+      for (const v of down) {
+        const [x, y, z] = directionOf(type, h, v);
+        const reference = intensityTowards(this.distribution, x, y, z);
+        const δ = Math.abs(this.towards(x, y, z, 1) - reference);
+        if (reference >= 0.01 * this.peak) relative = Math.max(relative, reference > 0 ? δ / reference : 0);
+        else ofPeak = Math.max(ofPeak, δ / this.peak);
+      }
+    }
+    // A NaN in the table must not pass for agreement.
+    return [relative + 0 * ofPeak, ofPeak];
+  }
+}
+
+const lookups = new WeakMap<IntensityDistribution, ProductionLookup>();
+
+/** The production lookup of a distribution; built once, kept as long as the distribution is. */
+export function productionLookup(distribution: IntensityDistribution): ProductionLookup {
+  let lookup = lookups.get(distribution);
+  if (lookup === undefined) {
+    lookup = new ProductionLookup(distribution);
+    lookups.set(distribution, lookup);
+  }
+  return lookup;
+}
+
+/** A stretch of one angle on which the fraction t rises from t0 to t1 within a tabulated interval. */
+interface Piece {
+  readonly from: number;
+  readonly to: number;
+  readonly interval: number;
+  readonly t0: number;
+  readonly t1: number;
+}
+
+const EMPTY: ProjectedAxis = {
+  cells: Float64Array.of(Number.POSITIVE_INFINITY, 0, 0, 0),
+  interval: Int32Array.of(-1),
+  bucket: new Int32Array(1),
+  scale: 0,
+};
+
+function polarProjection(angle: number): number {
+  return angle <= HALF_TURN / 2 ? Math.sin(angle / 2) : Math.SQRT2 - Math.sin((HALF_TURN - angle) / 2);
+}
+
+function azimuthProjection(angle: number): number {
+  const a = Math.cos(angle);
+  const b = Math.sin(angle);
+  const r = a / (Math.abs(a) + Math.abs(b));
+  return angle <= HALF_TURN ? 1 - r : 3 + r;
+}
+
+/** Pieces over 0…π: outside, the rim's tolerance, each interval, split where the projection has its seam. */
+function polarPieces(angles: Float64Array): Piece[] {
+  const pieces: Piece[] = [];
+  const first = angles[0];
+  const last = angles[angles.length - 1];
+  addPiece(pieces, 0, first - RANGE_TOLERANCE, -1, 0, 0, HALF_TURN);
+  addPiece(pieces, first - RANGE_TOLERANCE, first, 0, 0, 0, HALF_TURN);
+  for (let i = 0; i + 1 < angles.length; i++) addPiece(pieces, angles[i], angles[i + 1], i, 0, 1, HALF_TURN);
+  addPiece(pieces, last, last + RANGE_TOLERANCE, angles.length - 2, 1, 1, HALF_TURN);
+  addPiece(pieces, last + RANGE_TOLERANCE, HALF_TURN, -1, 0, 0, HALF_TURN);
+  return pieces;
+}
+
+/** Pieces over 0…2π of angles that may start below zero and need not fill the turn. */
+function azimuthPieces(angles: Float64Array): Piece[] {
+  const first = angles[0];
+  const last = angles[angles.length - 1];
+  const unwrapped: Piece[] = [];
+  const full = last - first > TURN - RANGE_TOLERANCE;
+  if (!full) unwrapped.push({ from: first - RANGE_TOLERANCE, to: first, interval: 0, t0: 0, t1: 0 });
+  for (let i = 0; i + 1 < angles.length; i++)
+    unwrapped.push({ from: angles[i], to: angles[i + 1], interval: i, t0: 0, t1: 1 });
+  if (!full) {
+    const rim = { from: last, to: last + RANGE_TOLERANCE, interval: angles.length - 2, t0: 1, t1: 1 };
+    unwrapped.push(rim, { from: rim.to, to: first - RANGE_TOLERANCE + TURN, interval: -1, t0: 0, t1: 0 });
+  }
+  const pieces: Piece[] = [];
+  for (const piece of unwrapped) {
+    for (const turn of [0, TURN]) {
+      addPiece(pieces, piece.from + turn, piece.to + turn, piece.interval, piece.t0, piece.t1, TURN);
+    }
+  }
+  return pieces.sort((p, q) => p.from - q.from);
+}
+
+/** The part of a piece inside 0…end, cut at the quarter turns. */
+function addPiece(
+  pieces: Piece[],
+  from: number,
+  to: number,
+  interval: number,
+  t0: number,
+  t1: number,
+  end: number,
+): void {
+  const fraction = (angle: number) => (to > from ? t0 + ((t1 - t0) * (angle - from)) / (to - from) : t0);
+  let low = Math.max(0, from);
+  const high = Math.min(end, to);
+  for (let quarter = 1; low < high; quarter++) {
+    const cut = Math.min(high, (quarter * HALF_TURN) / 2);
+    if (cut <= low) continue;
+    pieces.push({ from: low, to: cut, interval, t0: fraction(low), t1: fraction(cut) });
+    low = cut;
+  }
+}
+
+function projectedAxis(pieces: Piece[], project: (angle: number) => number, end: number): ProjectedAxis {
+  const cells: number[] = [];
+  const interval: number[] = [];
+  let narrowest = end;
+  const cut = (piece: Piece, depth: number): void => {
+    const { from, to, t0, t1 } = piece;
+    const p0 = project(from);
+    const p1 = project(to);
+    const middle = (from + to) / 2;
+    if (t0 === t1 || p1 <= p0) {
+      cells.push(p1, t0, 0, 0);
+    } else {
+      const pm = project(middle);
+      const t = (angle: number) => t0 + ((t1 - t0) * (angle - from)) / (to - from);
+      // Newton's divided differences through both ends and the middle.
+      const d1 = (t(middle) - t0) / (pm - p0);
+      const d2 = ((t1 - t(middle)) / (p1 - pm) - d1) / (p1 - p0);
+      const c0 = t0 - p0 * (d1 - pm * d2);
+      const c1 = d1 - d2 * (p0 + pm);
+      let worst = 0;
+      for (const k of [0.125, 0.25, 0.375, 0.625, 0.75, 0.875]) {
+        const angle = from + k * (to - from);
+        const p = project(angle);
+        worst = Math.max(worst, Math.abs(c0 + p * (c1 + p * d2) - t(angle)));
+      }
+      if (worst > FRACTION_TOLERANCE && depth < 12) {
+        cut({ ...piece, to: middle, t1: t(middle) }, depth + 1);
+        cut({ ...piece, from: middle, t0: t(middle) }, depth + 1);
+        return;
+      }
+      cells.push(p1, c0, c1, d2);
+      narrowest = Math.min(narrowest, p1 - p0);
+    }
+    interval.push(piece.interval);
+  };
+  for (const piece of pieces) cut(piece, 0);
+  cells[cells.length - STRIDE] = Number.POSITIVE_INFINITY;
+
+  // Two buckets to the narrowest cell: at most one step from a bucket's first cell, rims aside.
+  const count = Math.min(8192, Math.max(16, Math.ceil((2 * end) / narrowest)));
+  const scale = count / end;
+  const bucket = new Int32Array(count + 2);
+  for (let i = 0, k = 0; i < bucket.length; i++) {
+    // A hair early, because P · scale rounds.
+    while (cells[k] <= (i - 1e-9) / scale) k += STRIDE;
+    bucket[i] = k;
+  }
+  return { cells: Float64Array.from(cells), interval: Int32Array.from(interval), bucket, scale };
+}
+
+/** Folds I = I₀ + t (I₁ − I₀) into the quadratics of a rotational table. */
+function withIntensity(axis: ProjectedAxis, table: Float64Array): ProjectedAxis {
+  const cells = axis.cells.slice();
+  axis.interval.forEach((row, i) => {
+    const k = i * STRIDE;
+    const I0 = row < 0 ? 0 : table[row];
+    const rise = row < 0 ? 0 : table[row + 1] - I0;
+    cells[k + 1] = I0 + rise * cells[k + 1];
+    cells[k + 2] *= rise;
+    cells[k + 3] *= rise;
+  });
+  return { ...axis, cells };
+}
+
+/** Angles to compare at: inside every interval where that stays within `limit`, and beside both rims. */
+function samples(angles: Float64Array, limit: number): number[] {
+  const places = [0.06, 0.21, 0.4, 0.63, 0.82, 0.97];
+  const intervals = angles.length - 1;
+  const step = Math.max(1, Math.ceil((intervals * places.length) / limit));
+  const found = [angles[0], angles[intervals], angles[0] - 1e-6, angles[intervals] + 1e-6];
+  for (let n = 0; n < intervals * places.length; n += step) {
+    const i = Math.floor(n / places.length);
+    found.push(angles[i] + places[n % places.length] * (angles[i + 1] - angles[i]));
+  }
+  return found;
+}
