@@ -15,6 +15,8 @@ export {
 export { type Verdict, worstVerdict } from "./assessment/verdict.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./diagnostics/issue.ts";
+export { type Calculate, calculate } from "./engine/calculate.ts";
+export type { CalculationResult, LayerField, Method, PlaneField } from "./engine/result.ts";
 export type { IntensityDistribution, PhotometryType, Symmetry } from "./photometry/intensity-distribution.ts";
 export { fluxWithin, type LuminousFlux, luminousFlux } from "./photometry/luminous-flux.ts";
 export { anglesOf, directionOf, mirrorHorizontal } from "./photometry/photometric-planes.ts";
