@@ -196,13 +196,3 @@ export function dictionary<const S extends v.GenericSchema<unknown, unknown>>(va
     (issue) => `The value is not an object.${PART}an object from names to values${PART}${issue.received}`,
   );
 }
-
-/** Contents checked later by whoever knows them. */
-export const opaque = v.pipe(
-  v.record(
-    v.string(),
-    v.unknown(),
-    (issue) => `The value is not an object.${PART}an object${PART}${issue.received}`,
-  ),
-  v.metadata({ kind: "opaque" }),
-);

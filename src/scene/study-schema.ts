@@ -5,6 +5,7 @@
  */
 
 import * as v from "valibot";
+import { lampSchema, shadeSchema } from "./shade-schema.ts";
 import {
   angle,
   angleWithin,
@@ -20,7 +21,6 @@ import {
   numberWithin,
   object,
   oneOf,
-  opaque,
   PART,
   point2,
   point3,
@@ -180,8 +180,8 @@ const luminaire = object({
       fieldAngle: optional(angleWithin({ from: 1, to: 180 })),
     }),
   ),
-  lamp: optional(opaque),
-  shade: optional(opaque),
+  lamp: optional(lampSchema),
+  shade: optional(shadeSchema),
   opening: optional(
     object({
       shape: optional(oneOf(["point", "disc", "rectangle", "box", "ellipsoid", "cylinder"])),

@@ -1,0 +1,68 @@
+/** Lamp and shade of a luminaire without a photometric file; see luminaire/shade/definition.ts. */
+
+import * as v from "valibot";
+import { FINISH_NAMES, type FinishName } from "../luminaire/shade/finishes.ts";
+import {
+  angleWithin,
+  coordinate,
+  lengthFromZero,
+  lengthWithin,
+  list,
+  numberWithin,
+  object,
+  oneOf,
+  positiveLength,
+  ratio,
+  reflectance,
+  text,
+  tupleMessage,
+  wholeNumber,
+} from "./study-fields.ts";
+
+const finish = oneOf(FINISH_NAMES as readonly FinishName[]);
+const optional = v.optional;
+
+const side = object({
+  finish: optional(finish),
+  reflectance: optional(reflectance),
+  specular: optional(ratio),
+  transmittance: optional(ratio),
+  diffusion: optional(ratio),
+});
+
+export const lampSchema = object({
+  flux: numberWithin("luminous flux", " lm", { above: 0, to: 1e6 }),
+  watts: optional(numberWithin("power", " W", { above: 0, to: 1e5 })),
+  shape: optional(text),
+  diameter: optional(lengthWithin({ above: 0, to: 2 })),
+  finish: optional(oneOf(["frosted", "clear", "half-mirrored", "directional", "module"])),
+  beam: optional(angleWithin({ from: 1, to: 170 })),
+  orientation: optional(oneOf(["base-up", "base-down", "horizontal"])),
+  height: optional(coordinate),
+  radius: optional(lengthFromZero),
+  count: optional(wholeNumber(1, 60)),
+  filament: optional(lengthWithin({ above: 0, to: 1 })),
+});
+
+const profilePoint = v.strictTuple([lengthFromZero, coordinate], tupleMessage("[radius, height]"));
+
+export const shadeSchema = object({
+  profile: v.union(
+    [
+      oneOf(["cone", "dome", "drum", "cylinder", "globe", "bowl", "bell", "disc"]),
+      list(profilePoint, 2, 200, "points"),
+    ],
+    "The profile is neither a known form nor a list of [radius, height] points.",
+  ),
+  diameter: optional(lengthWithin({ above: 0, to: 5 })),
+  height: optional(positiveLength),
+  topDiameter: optional(lengthFromZero),
+  finish: optional(finish),
+  inside: optional(side),
+  outside: optional(side),
+  transmittance: optional(ratio),
+  diffusion: optional(ratio),
+  top: optional(oneOf(["open", "closed"])),
+  bottom: optional(oneOf(["open", "closed", "diffuser"])),
+  diffuser: optional(side),
+});

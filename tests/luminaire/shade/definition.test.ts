@@ -1,0 +1,100 @@
+import { describe, expect, it } from "vitest";
+import { buildShadeLuminaire } from "../../../src/luminaire/shade/build.ts";
+import { resolveShade, type ShadeDocument } from "../../../src/luminaire/shade/definition.ts";
+import { FINISH_NAMES, FINISHES } from "../../../src/luminaire/shade/finishes.ts";
+import { lampDiameter } from "../../../src/luminaire/shade/lamp-shape.ts";
+import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
+
+const LAMP = { flux: 800, watts: 8, shape: "A19" };
+
+describe("lamp shape codes", () => {
+  it("counts eighths of an inch or millimetres as the trade does", () => {
+    const mm = (code: string) => Math.round((lampDiameter(code) ?? 0) * 10_000) / 10;
+    // Diameters as printed by the trade: A19 60 mm, G25 3.125 in, ST19 2.375 in, PAR30 3.75 in, MR16 2.0 in.
+    expect([mm("A19"), mm("G25"), mm("ST19"), mm("PAR30"), mm("MR16"), mm("T8")]).toEqual([
+      60.3, 79.4, 60.3, 95.3, 50.8, 25.4,
+    ]);
+    expect([mm("A60"), mm("G95"), mm("ST64"), mm("C35")]).toEqual([60, 95, 64, 35]);
+    expect(lampDiameter("nineteen")).toBeUndefined();
+    expect(lampDiameter("A1")).toBeUndefined();
+  });
+});
+
+describe("finishes", () => {
+  it("never send on more than they receive, and each says where its value is from", () => {
+    for (const name of FINISH_NAMES) {
+      const { material, known, range } = FINISHES[name];
+      expect(material.inside + material.transmittance).toBeLessThanOrEqual(1);
+      expect(["published", "trade default"]).toContain(known);
+      expect(range.length).toBeGreaterThan(10);
+    }
+  });
+});
+
+describe("a definition", () => {
+  it("lists what it assumed", () => {
+    const built = buildShadeLuminaire("dome", { flux: 800 }, { profile: "dome", diameter: 0.3 });
+    if (!built.ok) throw new Error("refused");
+    expect(built.value.assumptions.map((a) => a.key)).toEqual([
+      "/shade/height",
+      "/shade/topDiameter",
+      "/shade/finish",
+      "/lamp/finish",
+      "/lamp/diameter",
+      "/lamp/height",
+    ]);
+    expect(built.value.luminaire.evidence).toBe("E");
+  });
+
+  it("refuses what cannot be, by place", () => {
+    const faults = (shade: ShadeDocument, lamp = {}) => {
+      const outcome = buildShadeLuminaire("x", { ...LAMP, ...lamp }, shade, { path: "/luminaires/x" });
+      return outcome.ok ? [] : outcome.issues.map((issue) => issue.where.path);
+    };
+    expect(faults({ profile: "dome" })).toEqual(["/luminaires/x/shade/diameter"]);
+    expect(faults({ profile: "dome", diameter: 0.3 }, { shape: "??" })).toEqual(["/luminaires/x/lamp/shape"]);
+    expect(faults({ profile: "globe", diameter: 0.2, bottom: "closed" }, { height: 0.5 })).toEqual([
+      "/luminaires/x/lamp/height",
+    ]);
+    expect(
+      faults({ profile: "drum", diameter: 0.3, transmittance: 0.9, inside: { reflectance: 0.5 } })[0],
+    ).toBe("/luminaires/x/shade");
+    expect(
+      faults({
+        profile: [
+          [0.05, 0.2],
+          [0.15, 0],
+        ],
+      }),
+    ).toEqual(["/luminaires/x/shade/profile"]);
+  });
+
+  it("draws every named form with a lamp inside and keeps the energy", () => {
+    for (const profile of ["cone", "dome", "drum", "cylinder", "globe", "bowl", "bell", "disc"] as const) {
+      for (const finish of ["white", "brass", "clear glass", "opal glass", "linen"] as const) {
+        const built = buildShadeLuminaire("any", LAMP, { profile, diameter: 0.3, finish });
+        if (profile === "globe" && (finish === "white" || finish === "brass")) {
+          expect(built.ok).toBe(false);
+          continue;
+        }
+        if (!built.ok) throw new Error(`${profile} ${finish} refused: ${built.issues[0].message}`);
+        const { photometry, luminaire } = built.value;
+        expect(photometry.traced.absorbed + photometry.traced.escaped).toBeCloseTo(1, 2);
+        expect(luminousFlux(luminaire.distribution).total / luminaire.flux).toBeCloseTo(1, 1);
+        expect(photometry.lightOutputRatio).toBeLessThanOrEqual(1);
+      }
+    }
+  });
+
+  it("puts a diffuser under a drum", () => {
+    const open = resolveShade(LAMP, { profile: "drum", diameter: 0.4, finish: "linen" });
+    const closed = resolveShade(LAMP, {
+      profile: "drum",
+      diameter: 0.4,
+      finish: "linen",
+      bottom: "diffuser",
+    });
+    if (!("shade" in open) || !("shade" in closed)) throw new Error("refused");
+    expect(closed.shade.segments.length).toBeGreaterThan(open.shade.segments.length);
+  });
+});
