@@ -1,3 +1,6 @@
-import { spawn } from "../src/workers/browser.ts";
+/** Starts the app on the worked example. */
 
-console.log(spawn);
+import { CandlespanApp } from "./app.ts";
+import { workedExample } from "./example.ts";
+
+document.getElementById("app")?.append(new CandlespanApp(workedExample()));

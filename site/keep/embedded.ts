@@ -12,7 +12,7 @@ export type Embedded = NonNullable<RawStudy["embedded"]>;
 export function filesIn(study: Pick<RawStudy, "embedded">): StudyFile[] {
   return Object.entries(study.embedded ?? {}).map(([path, file]) => ({
     path,
-    content: file.text ?? bytesOf(file.base64 ?? ""),
+    content: file.text === undefined ? bytesOf(file.base64 ?? "") : new TextEncoder().encode(file.text),
   }));
 }
 

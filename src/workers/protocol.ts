@@ -8,6 +8,7 @@
 
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
+import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
@@ -15,7 +16,7 @@ import type { Target } from "../scene/target.ts";
 /** A file the study names, by its path in the study. */
 export interface StudyFile {
   readonly path: string;
-  readonly content: string | Uint8Array;
+  readonly content: Uint8Array;
 }
 
 export interface LightRequest {
@@ -36,6 +37,7 @@ export interface LightAnswer {
   readonly scene: SceneDrawing;
   readonly assessment: ArrangementAssessment;
   readonly targets: ReadonlyMap<string, Target>;
+  readonly options: CalculationOptions;
   readonly defaults: readonly DefaultUsed[];
   readonly warnings: readonly Issue[];
 }

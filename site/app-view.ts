@@ -1,0 +1,82 @@
+/** What a place sees of the app: the study, its light, and the few things that may be done to them. */
+
+import type { ArrangementAssessment } from "../src/assessment/assessment.ts";
+import type { ReadLength } from "../src/units/length-text.ts";
+import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
+import type { LuminaireKey } from "./edits/luminaires.ts";
+import type { NamedEdit } from "./edits/named-edit.ts";
+import type { RawStudy } from "./edits/raw-study.ts";
+import type { Lighting, LightState } from "./light/lighting.ts";
+import type { StudyHistory } from "./store/history.ts";
+import type { Json, Path } from "./store/pointer.ts";
+
+export interface Display {
+  readonly length: "mm" | "m" | "ft-in";
+  readonly illuminance: "lx" | "fc";
+}
+
+/** A text in a field that could not be read, and why. */
+export interface Draft {
+  readonly text: string;
+  readonly problem: string;
+}
+
+export interface EditOptions {
+  /** Edits of one hand movement share a mark and become one change. */
+  readonly hand?: string;
+  /** The hand is still moving: coarse light will do. */
+  readonly moving?: boolean;
+}
+
+/** The last exchange of a layer's luminaire, for its before and after. */
+export interface Swap {
+  readonly arrangement: number;
+  readonly layer: number;
+  readonly luminaire: string;
+  readonly assessment: ArrangementAssessment;
+}
+
+export interface AppView {
+  readonly study: RawStudy;
+  readonly display: Display;
+  readonly history: StudyHistory;
+  /** Index of the option on screen. */
+  readonly arrangement: number;
+  readonly selection: readonly LuminaireKey[];
+  readonly lighting: Lighting;
+  /** The light on screen; undefined before the first. */
+  readonly light: LightAnswer | undefined;
+  readonly lightState: LightState;
+  readonly drafts: ReadonlyMap<string, Draft>;
+
+  read(path: Path): Json | undefined;
+  /** What the study's check says of a place, in one sentence. */
+  issueAt(path: Path): string | undefined;
+  edit(edit: NamedEdit, options?: EditOptions): void;
+  keepDraft(id: string, draft: Draft): void;
+  dropDraft(id: string): void;
+  /** The last swap of a luminaire, while it is still the latest change. */
+  readonly lastSwap: Swap | undefined;
+  /** Files read since the last study was opened, newest first. */
+  readonly readings: readonly FileReading[];
+
+  /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */
+  readLength(text: string): ReadLength;
+  /** Clearance of a layer's first luminaire above the top (m). */
+  clearanceOf(layer: number): number | undefined;
+  /** What a luminaire's light rests on, in words. */
+  evidenceOf(luminaire: string): string | undefined;
+  /** Puts another luminaire into a layer and remembers the light before. */
+  swap(layer: number, luminaire: string): void;
+  /** Shows another option; with an edit, as part of making it. */
+  showArrangement(index: number, edit?: NamedEdit): void;
+  select(keys: readonly LuminaireKey[]): void;
+  /** Says one line, on screen and to a screen reader. */
+  say(line: string): void;
+  /** Asks for files: studies or photometry. */
+  openFile(): void;
+  /** Takes files as dropped or chosen. */
+  takeFiles(files: readonly File[]): Promise<void>;
+  /** Drawn again when something outside the study changed. */
+  redraw(): void;
+}

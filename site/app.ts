@@ -1,0 +1,510 @@
+/**
+ * The app: the aligned sheet with the light on it, the place's controls beside it, and what keeps them true to
+ * one study document.
+ */
+
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import { EVIDENCE } from "../src/luminaire/evidence.ts";
+import type {
+  LuminaireMoveDetail,
+  LuminaireRemoveDetail,
+  LuminaireSelectDetail,
+} from "../src/presentation/elements/shared/contract.ts";
+import type { ResolvedStudy } from "../src/scene/resolved-study.ts";
+import { type ReadLength, readLength } from "../src/units/length-text.ts";
+import { type FileReading, type LightAnswer, spawn } from "../src/workers/browser.ts";
+import type { AppView, Display, Draft, EditOptions, Swap } from "./app-view.ts";
+import {
+  type LuminaireKey,
+  moveLuminaires,
+  removeLuminaires,
+  swapLuminaire,
+  type Vec3,
+} from "./edits/luminaires.ts";
+import type { NamedEdit } from "./edits/named-edit.ts";
+import type { RawStudy } from "./edits/raw-study.ts";
+import { filesIn } from "./keep/embedded.ts";
+import { Lighting, type LightState } from "./light/lighting.ts";
+import { withUnit } from "./parts/fields.ts";
+import { lengthText } from "./parts/words.ts";
+import { PLACES, type Place } from "./places/place.ts";
+import { StudyHistory } from "./store/history.ts";
+import { formatPointer, type Json, type Path } from "./store/pointer.ts";
+
+/** What the hand holds while it drags: the study and scene it took hold of. */
+interface Hold {
+  readonly mark: string;
+  readonly study: RawStudy;
+  readonly scene: LightAnswer["scene"];
+}
+
+type Mode = "day" | "evening" | "auto";
+
+export class CandlespanApp extends LitElement implements AppView {
+  readonly history: StudyHistory;
+  readonly lighting = new Lighting({ spawn });
+  readonly drafts = new Map<string, Draft>();
+  arrangement = 0;
+  selection: readonly LuminaireKey[] = [];
+  lastSwap: Swap | undefined;
+  readings: readonly FileReading[] = [];
+  /** Called after every change that is worth keeping. */
+  keep: () => void = () => {};
+
+  #place = "lights";
+  readonly #places = new Map<string, Place>();
+  #hold: Hold | undefined;
+  #holds = 0;
+  #line = "";
+  #mode: Mode = "auto";
+  #controlsOpen = true;
+  #drawn: { answer: LightAnswer; study: ResolvedStudy } | undefined;
+
+  constructor(study: RawStudy) {
+    super();
+    this.history = new StudyHistory(study as unknown as Json);
+    this.history.addEventListener("change", () => this.#changed());
+    this.lighting.addEventListener("light", () => this.requestUpdate());
+    this.lighting.addEventListener("state", () => this.requestUpdate());
+  }
+
+  /** The whole page is the app's own: no shadow, one stylesheet, one print layout. */
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#enter(this.#place);
+    this.lighting.give(filesIn(this.study));
+    this.#ask(false);
+    addEventListener("keydown", this.#key);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener("keydown", this.#key);
+    this.lighting.close();
+  }
+
+  get study(): RawStudy {
+    return this.history.document as unknown as RawStudy;
+  }
+
+  get display(): Display {
+    const { length = "mm", illuminance = "lx" } = this.study.display ?? {};
+    return { length, illuminance };
+  }
+
+  get light(): LightAnswer | undefined {
+    return this.lighting.shown?.answer;
+  }
+
+  get lightState(): LightState {
+    return this.lighting.state;
+  }
+
+  read(path: Path): Json | undefined {
+    return this.history.read(path);
+  }
+
+  issueAt(path: Path): string | undefined {
+    const { state } = this.lighting;
+    if (state.kind !== "issues") return undefined;
+    const pointer = formatPointer(path);
+    const found = state.issues.find((issue) => issue.where.path === pointer);
+    if (found === undefined) return undefined;
+    const expected = found.expected === undefined ? "" : ` Expected ${found.expected}`;
+    const received =
+      found.received === undefined ? "" : `${expected === "" ? " Found" : ", found"} ${found.received}`;
+    return `${found.message}${expected}${received}${expected + received === "" ? "" : "."}`;
+  }
+
+  edit(edit: NamedEdit, options: EditOptions = {}): void {
+    this.#moving = options.moving === true;
+    const before = this.history.document;
+    this.history.change(
+      edit.name,
+      edit.edits,
+      options.hand === undefined ? undefined : this.#markOf(options),
+    );
+    // The end of a movement may change nothing more, but it is time to refine.
+    if (before === this.history.document && !this.#moving) this.#ask(false);
+    this.#moving = false;
+  }
+
+  #moving = false;
+  #mark: { readonly hand: string; readonly mark: string } | undefined;
+
+  /** One mark from the first to the last edit of a movement; the next movement of the same slider gets another. */
+  #markOf({ hand = "", moving = false }: EditOptions): string {
+    if (this.#mark?.hand !== hand) this.#mark = { hand, mark: `${hand} ${++this.#holds}` };
+    const { mark } = this.#mark;
+    if (!moving) this.#mark = undefined;
+    return mark;
+  }
+
+  keepDraft(id: string, draft: Draft): void {
+    this.drafts.set(id, draft);
+    this.requestUpdate();
+  }
+
+  dropDraft(id: string): void {
+    this.drafts.delete(id);
+    this.requestUpdate();
+  }
+
+  readLength(text: string): ReadLength {
+    return readLength(withUnit(text, this.display.length));
+  }
+
+  evidenceOf(luminaire: string): string | undefined {
+    for (const layer of this.light?.scene.layers ?? []) {
+      const found = layer.luminaires.find((each) => each.luminaire.name === luminaire);
+      if (found !== undefined) return EVIDENCE[found.luminaire.evidence].words;
+    }
+    return undefined;
+  }
+
+  clearanceOf(layer: number): number | undefined {
+    const scene = this.light?.scene;
+    const placed = scene?.layers[layer]?.luminaires[0];
+    if (scene?.island === undefined || placed === undefined) return undefined;
+    const { body, emission } = placed.luminaire;
+    const opening = emission.opening.height / 2;
+    const centred = body !== undefined && ["globe", "bowl", "disc", "box"].includes(body.profile);
+    const lowest = Math.max(opening, centred ? body.height / 2 - body.offset : 0);
+    return placed.frame.origin[2] - lowest - scene.island.height;
+  }
+
+  swap(layer: number, luminaire: string): void {
+    const shown = this.lighting.shown;
+    const before = this.study.arrangements[this.arrangement].layers[layer].luminaire;
+    this.edit(swapLuminaire(this.study, this.arrangement, layer, luminaire));
+    if (shown === undefined) return;
+    const { assessment } = shown.answer;
+    this.lastSwap = { arrangement: this.arrangement, layer, luminaire: before, assessment };
+  }
+
+  showArrangement(index: number, edit?: NamedEdit): void {
+    this.arrangement = index;
+    this.selection = [];
+    if (edit !== undefined) this.edit(edit);
+    else this.#ask(false);
+    this.requestUpdate();
+  }
+
+  select(keys: readonly LuminaireKey[]): void {
+    this.selection = keys;
+    this.requestUpdate();
+  }
+
+  say(line: string): void {
+    this.#line = line;
+    this.requestUpdate();
+  }
+
+  redraw(): void {
+    this.requestUpdate();
+  }
+
+  openFile(): void {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.multiple = true;
+    input.accept = ".json,.ies,.ldt,.eul,.xml,.gldf";
+    input.addEventListener("change", () => void this.takeFiles([...(input.files ?? [])]));
+    input.click();
+  }
+
+  async takeFiles(files: readonly File[]): Promise<void> {
+    const { takeFiles } = await import("./keep/take-files.ts");
+    await takeFiles(this, files);
+  }
+
+  undo(): void {
+    const name = this.history.undo();
+    this.say(name === undefined ? "Nothing to undo." : `Undone: ${name}.`);
+  }
+
+  redo(): void {
+    const name = this.history.redo();
+    this.say(name === undefined ? "Nothing to redo." : `Done again: ${name}.`);
+  }
+
+  #changed(): void {
+    this.lastSwap = undefined;
+    const count = this.study.arrangements.length;
+    if (this.arrangement >= count) this.arrangement = count - 1;
+    this.selection = this.selection.filter(
+      (key) => this.study.arrangements[this.arrangement].layers[key.layer],
+    );
+    this.#ask(this.#moving || this.#hold !== undefined);
+    this.keep();
+    this.requestUpdate();
+  }
+
+  #ask(moving: boolean): void {
+    this.lighting.ask(this.history.document, this.arrangement, moving);
+  }
+
+  async #enter(id: string): Promise<void> {
+    const entry = PLACES.find((each) => each.id === id);
+    if (entry === undefined) return;
+    if (this.#place !== id) this.#places.get(this.#place)?.left?.();
+    this.#place = id;
+    this.requestUpdate();
+    if (!this.#places.has(id)) {
+      this.#places.set(id, await entry.load());
+      this.requestUpdate();
+    }
+  }
+
+  readonly #key = (event: KeyboardEvent): void => {
+    const typing = event.composedPath()[0] instanceof HTMLInputElement;
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    // A field being typed in has an undo of its own.
+    if (typing && (key === "z" || key === "y")) {
+      const input = event.composedPath()[0] as HTMLInputElement;
+      if (input.type === "text") return;
+    }
+    if (key === "z") {
+      event.preventDefault();
+      if (event.shiftKey) this.redo();
+      else this.undo();
+    } else if (key === "y") {
+      event.preventDefault();
+      this.redo();
+    }
+  };
+
+  readonly #move = (event: CustomEvent<LuminaireMoveDetail>): void => {
+    const { detail } = event;
+    const scene = this.light?.scene;
+    if (scene === undefined) return;
+    if (detail.phase === "cancel") {
+      if (this.#hold !== undefined) this.history.abandon(this.#hold.mark);
+      this.#hold = undefined;
+      this.#ask(false);
+      return;
+    }
+    this.#hold ??= { mark: `hand ${++this.#holds}`, study: this.study, scene };
+    const hold = this.#hold;
+    const by = detail.position.map((value, axis) => value - detail.from[axis]) as unknown as Vec3;
+    const edit = moveLuminaires(hold.study, this.arrangement, hold.scene, detail.moves, by);
+    if (detail.phase === "commit") this.#hold = undefined;
+    this.#moving = detail.phase === "drag";
+    const before = this.history.document;
+    this.history.change(this.#nameOf(edit, detail, hold), edit.edits, hold.mark);
+    if (before === this.history.document && detail.phase === "commit") this.#ask(false);
+    this.#moving = false;
+    if (detail.phase === "commit" && detail.by === "keyboard") {
+      this.say(`${this.history.done.at(-1)?.name ?? detail.name}.`);
+    }
+  };
+
+  #nameOf(edit: NamedEdit, detail: LuminaireMoveDetail, hold: Hold): string {
+    const row = hold.study.arrangements[this.arrangement].layers[detail.layer].row;
+    const lift = detail.position[2] - detail.from[2];
+    if (row?.clearance !== undefined && lift !== 0) {
+      const now = edit.edits[0]?.value as unknown as RawStudy["arrangements"][number]["layers"];
+      const clearance = now?.[detail.layer]?.row?.clearance;
+      if (typeof clearance === "number") return `clearance ${lengthText(this, clearance)}`;
+    }
+    const why = detail.reasons.length > 0 ? `, ${detail.reasons.join(", ")}` : "";
+    return edit.name + why;
+  }
+
+  /** The answer as the elements take it: a study of the one scene it holds. */
+  #resolved(answer: LightAnswer): ResolvedStudy {
+    if (this.#drawn?.answer !== answer) {
+      const study: ResolvedStudy = {
+        title: answer.title,
+        display: this.display,
+        scenes: [answer.scene],
+        luminaires: new Map(
+          answer.scene.layers.flatMap((layer) =>
+            layer.luminaires.map(({ luminaire }) => [luminaire.name, luminaire] as const),
+          ),
+        ),
+        targets: answer.targets,
+        options: answer.options,
+        defaults: answer.defaults,
+        warnings: answer.warnings,
+      };
+      this.#drawn = { answer, study };
+    }
+    return this.#drawn.study;
+  }
+
+  protected override updated(_changed: PropertyValues): void {
+    const title = this.study.title ?? "Untitled kitchen";
+    document.title = `${title} · Candlespan`;
+  }
+
+  protected override render(): TemplateResult {
+    const place = this.#places.get(this.#place);
+    const own = place?.sheet?.(this);
+    return html`
+      ${this.#header()}
+      <main class=${own === undefined ? "with-sheet" : "whole"} id="sheet-and-controls">
+        <div class="sheet">${own ?? this.#sheet()}</div>
+        <div class="side" ?data-closed=${!this.#controlsOpen}>
+          <nav aria-label="Places">
+            ${PLACES.map(
+              (entry) => html`<button
+                type="button"
+                aria-current=${entry.id === this.#place ? "page" : nothing}
+                @click=${() => {
+                  this.#controlsOpen = true;
+                  void this.#enter(entry.id);
+                }}
+              >${entry.name}</button>`,
+            )}
+            <button
+              type="button"
+              class="fold"
+              aria-expanded=${this.#controlsOpen ? "true" : "false"}
+              aria-controls="controls"
+              @click=${() => {
+                this.#controlsOpen = !this.#controlsOpen;
+                this.requestUpdate();
+              }}
+            >${this.#controlsOpen ? "Fold" : "Unfold"}</button>
+          </nav>
+          <div id="controls" class="controls" tabindex="-1">
+            ${place === undefined ? html`<p class="hint">Loading…</p>` : place.controls(this)}
+          </div>
+        </div>
+      </main>
+      ${this.#footer()}
+    `;
+  }
+
+  #header(): TemplateResult {
+    const { done, undone } = this.history;
+    const set = (key: "length" | "illuminance", value: string): void =>
+      this.edit({ name: `show ${value}`, edits: [{ path: ["display", key], value }] });
+    return html`<header>
+      <h1>Candlespan</h1>
+      <label class="title"><span class="visually-hidden">Title of the study</span>
+        <input
+          type="text"
+          autocomplete="off"
+          .value=${live(this.study.title ?? "Untitled kitchen")}
+          @change=${(event: Event) => {
+            const title = (event.target as HTMLInputElement).value.trim().slice(0, 200);
+            this.edit({
+              name: title === "" ? "no title" : `title ${title}`,
+              edits: [{ path: ["title"], value: title === "" ? undefined : title }],
+            });
+          }}
+        >
+      </label>
+      <div class="tools" role="group" aria-label="Study">
+        <button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => this.undo()}>
+          Undo<span class="what">${done.length === 0 ? "" : ` ${done.at(-1)?.name}`}</span>
+        </button>
+        <button type="button" ?disabled=${undone.length === 0} title=${undone.at(-1)?.name ?? ""} @click=${() => this.redo()}>Redo</button>
+        <label><span class="visually-hidden">Lengths in</span>
+          <select @change=${(event: Event) => set("length", (event.target as HTMLSelectElement).value)}>
+            ${["mm", "m", "ft-in"].map(
+              (unit) =>
+                html`<option value=${unit} .selected=${live(unit === this.display.length)}>${unit}</option>`,
+            )}
+          </select>
+        </label>
+        <label><span class="visually-hidden">Illuminance in</span>
+          <select @change=${(event: Event) => set("illuminance", (event.target as HTMLSelectElement).value)}>
+            ${["lx", "fc"].map(
+              (unit) =>
+                html`<option value=${unit} .selected=${live(unit === this.display.illuminance)}>${unit}</option>`,
+            )}
+          </select>
+        </label>
+        <button type="button" @click=${() => this.#turnMode()}>${this.#isEvening ? "Day" : "Evening"}</button>
+      </div>
+    </header>`;
+  }
+
+  get #isEvening(): boolean {
+    return (
+      this.#mode === "evening" ||
+      (this.#mode === "auto" && matchMedia("(prefers-color-scheme: dark)").matches)
+    );
+  }
+
+  #turnMode(): void {
+    this.#mode = this.#isEvening ? "day" : "evening";
+    document.documentElement.dataset.mode = this.#mode;
+    this.requestUpdate();
+  }
+
+  #sheet(): TemplateResult {
+    const { light } = this;
+    if (light === undefined) {
+      return html`<p class="waiting" role="status">${this.#stateWords()}</p>`;
+    }
+    const study = this.#resolved(light);
+    return html`
+      ${this.#stateLine()}
+      <candlespan-sheet
+        .study=${study}
+        .assessment=${light.assessment}
+        .display=${this.display}
+        .selection=${this.selection}
+        @luminaire-move=${this.#move}
+        @luminaire-select=${(event: CustomEvent<LuminaireSelectDetail>) => this.select(event.detail.selection)}
+        @luminaire-remove=${(event: CustomEvent<LuminaireRemoveDetail>) => {
+          this.edit(removeLuminaires(this.study, this.arrangement, light.scene, event.detail.luminaires));
+          this.select([]);
+        }}
+      ></candlespan-sheet>
+    `;
+  }
+
+  #stateLine(): TemplateResult {
+    const { state } = this.lighting;
+    const issues =
+      state.kind === "issues"
+        ? html`<ul class="problems">
+            ${state.issues.map((issue) => html`<li>✕ <code>${issue.where.path ?? ""}</code> ${issue.message}${issue.expected === undefined ? "" : ` Expected ${issue.expected}.`}${issue.received === undefined ? "" : ` Found ${issue.received}.`}</li>`)}
+          </ul>`
+        : nothing;
+    return html`<p class="light-state" data-quality=${this.lighting.shown?.quality ?? "none"} data-sequence=${this.lighting.shown?.sequence ?? 0}>${this.#stateWords()}</p>${issues}`;
+  }
+
+  #stateWords(): string {
+    const { state } = this.lighting;
+    switch (state.kind) {
+      case "first":
+        return "Computing the light…";
+      case "refined":
+        return "Refined: direct and interreflected light, in the dark, without daylight.";
+      case "issues":
+        return "The study cannot be computed as it stands; the light shown is the last that could be.";
+      case "fault":
+        return `The calculation stopped: ${state.message} Undo the last change or reload; nothing is lost.`;
+      default: {
+        const { progress } = state;
+        return progress === undefined
+          ? "Coarse: direct light; refining when the hand rests."
+          : `Coarse: direct light. Refining: ${progress.stage}, ${Math.round(progress.fraction * 100)} %.`;
+      }
+    }
+  }
+
+  #footer(): TemplateResult {
+    return html`<footer>
+      <p role="status" aria-live="polite" class="line">${this.#line}</p>
+      <p class="caution">
+        Predictions with a band, not a guarantee; night only. Wiring, box support, weight, heat above a hob and
+        hanging glass: licensed people and local codes decide.
+      </p>
+    </footer>`;
+  }
+}
+
+customElements.define("candlespan-app", CandlespanApp);

@@ -1,0 +1,11 @@
+import { formatIlluminance } from "../../src/units/illuminance-text.ts";
+import { formatLength } from "../../src/units/length-text.ts";
+import type { Display } from "../app-view.ts";
+
+export function lengthText(app: { readonly display: Display }, metres: number): string {
+  return formatLength(metres, app.display.length);
+}
+
+export function lightText(app: { readonly display: Display }, lux: number): string {
+  return formatIlluminance(lux, app.display.illuminance);
+}
