@@ -5,6 +5,7 @@
 
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import { formatIssue, type Issue } from "../src/diagnostics/issue.ts";
 import { EVIDENCE } from "../src/luminaire/evidence.ts";
 import type {
   LuminaireMoveDetail,
@@ -25,11 +26,13 @@ import {
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
 import { filesIn } from "./keep/embedded.ts";
+import type { Keeper } from "./keep/keeper.ts";
 import { Lighting, type LightState } from "./light/lighting.ts";
 import { withUnit } from "./parts/fields.ts";
+import type { StudyDialog } from "./parts/study-dialog.ts";
 import { lengthText } from "./parts/words.ts";
 import { PLACES, type Place } from "./places/place.ts";
-import { StudyHistory } from "./store/history.ts";
+import { type Change, StudyHistory } from "./store/history.ts";
 import { formatPointer, type Json, type Path } from "./store/pointer.ts";
 
 /** What the hand holds while it drags: the study and scene it took hold of. */
@@ -51,6 +54,12 @@ export class CandlespanApp extends LitElement implements AppView {
   readings: readonly FileReading[] = [];
   /** Called after every change that is worth keeping. */
   keep: () => void = () => {};
+  keeper: Keeper | undefined;
+
+  readonly #contents = new Map<string, Uint8Array>();
+  #dialog: StudyDialog | undefined;
+  #readingsPart: ((app: CandlespanApp) => unknown) | undefined;
+  #refusal: { readonly words: string; readonly issues: readonly Issue[] } | undefined;
 
   #place = "lights";
   readonly #places = new Map<string, Place>();
@@ -77,7 +86,6 @@ export class CandlespanApp extends LitElement implements AppView {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#enter(this.#place);
-    this.lighting.give(filesIn(this.study));
     this.#ask(false);
     addEventListener("keydown", this.#key);
   }
@@ -223,6 +231,56 @@ export class CandlespanApp extends LitElement implements AppView {
     await takeFiles(this, files);
   }
 
+  /** Puts another study in place. The one before is a change that can be undone. */
+  open(document: Json, name: string): void {
+    this.#settle();
+    this.history.replace(name, document);
+  }
+
+  /** Goes on with a study kept earlier, and with the changes that led to it. */
+  resume(study: RawStudy, done: readonly Change[], undone: readonly Change[]): void {
+    this.#settle();
+    this.history.restore(study as unknown as Json, done, undone);
+  }
+
+  #settle(): void {
+    this.arrangement = 0;
+    this.selection = [];
+    this.drafts.clear();
+    this.readings = [];
+    this.#refusal = undefined;
+  }
+
+  /** Says that something given was not taken, and why, until it is dismissed. */
+  refuse(words: string, issues: readonly Issue[]): void {
+    this.#refusal = { words, issues };
+    this.say(words);
+  }
+
+  /** Shows what was read from files, and where it may be used. */
+  async offer(readings: readonly FileReading[], contents: ReadonlyMap<string, Uint8Array>): Promise<void> {
+    for (const [path, bytes] of contents) this.#contents.set(path, bytes);
+    this.readings = [...readings, ...this.readings];
+    this.#readingsPart ??= (await import("./parts/readings.ts")).readingsPart as never;
+    this.requestUpdate();
+  }
+
+  contentOf(path: string): Uint8Array | undefined {
+    return this.#contents.get(path);
+  }
+
+  dismiss(path: string): void {
+    this.readings = this.readings.filter((reading) => reading.path !== path);
+    this.#contents.delete(path);
+    this.requestUpdate();
+  }
+
+  async #showStudy(): Promise<void> {
+    const { StudyDialog } = await import("./parts/study-dialog.ts");
+    this.#dialog ??= new StudyDialog(this);
+    await this.#dialog.show();
+  }
+
   undo(): void {
     const name = this.history.undo();
     this.say(name === undefined ? "Nothing to undo." : `Undone: ${name}.`);
@@ -245,8 +303,15 @@ export class CandlespanApp extends LitElement implements AppView {
     this.requestUpdate();
   }
 
+  #embedded: RawStudy["embedded"];
+
   #ask(moving: boolean): void {
-    this.lighting.ask(this.history.document, this.arrangement, moving);
+    const { embedded, ...study } = this.study;
+    if (embedded !== this.#embedded) {
+      this.#embedded = embedded;
+      this.lighting.give(filesIn(this.study));
+    }
+    this.lighting.ask(study as unknown as Json, this.arrangement, moving);
   }
 
   async #enter(id: string): Promise<void> {
@@ -350,7 +415,7 @@ export class CandlespanApp extends LitElement implements AppView {
     return html`
       ${this.#header()}
       <main class=${own === undefined ? "with-sheet" : "whole"} id="sheet-and-controls">
-        <div class="sheet">${own ?? this.#sheet()}</div>
+        <div class="sheet">${this.#refusalPart()} ${own ?? this.#sheet()}</div>
         <div class="side" ?data-closed=${!this.#controlsOpen}>
           <nav aria-label="Places">
             ${PLACES.map(
@@ -375,11 +440,12 @@ export class CandlespanApp extends LitElement implements AppView {
             >${this.#controlsOpen ? "Fold" : "Unfold"}</button>
           </nav>
           <div id="controls" class="controls" tabindex="-1">
+            ${this.readings.length > 0 ? this.#readingsPart?.(this) : nothing}
             ${place === undefined ? html`<p class="hint">Loading…</p>` : place.controls(this)}
           </div>
         </div>
       </main>
-      ${this.#footer()}
+      ${this.#footer()} ${this.#dialog?.render() ?? nothing}
     `;
   }
 
@@ -424,6 +490,7 @@ export class CandlespanApp extends LitElement implements AppView {
             )}
           </select>
         </label>
+        <button type="button" @click=${() => void this.#showStudy()}>Study</button>
         <button type="button" @click=${() => this.#turnMode()}>${this.#isEvening ? "Day" : "Evening"}</button>
       </div>
     </header>`;
@@ -465,12 +532,27 @@ export class CandlespanApp extends LitElement implements AppView {
     `;
   }
 
+  #refusalPart(): TemplateResult | typeof nothing {
+    const refusal = this.#refusal;
+    if (refusal === undefined) return nothing;
+    return html`<section class="refusal" aria-label="Not opened">
+      <p>✕ ${refusal.words}</p>
+      <ul class="plain">
+        ${refusal.issues.slice(0, 8).map((issue) => html`<li>${formatIssue(issue)}</li>`)}
+      </ul>
+      <button type="button" @click=${() => {
+        this.#refusal = undefined;
+        this.requestUpdate();
+      }}>Dismiss</button>
+    </section>`;
+  }
+
   #stateLine(): TemplateResult {
     const { state } = this.lighting;
     const issues =
       state.kind === "issues"
         ? html`<ul class="problems">
-            ${state.issues.map((issue) => html`<li>✕ <code>${issue.where.path ?? ""}</code> ${issue.message}${issue.expected === undefined ? "" : ` Expected ${issue.expected}.`}${issue.received === undefined ? "" : ` Found ${issue.received}.`}</li>`)}
+            ${state.issues.map((issue) => html`<li>✕ ${formatIssue(issue)}</li>`)}
           </ul>`
         : nothing;
     return html`<p class="light-state" data-quality=${this.lighting.shown?.quality ?? "none"} data-sequence=${this.lighting.shown?.sequence ?? 0}>${this.#stateWords()}</p>${issues}`;

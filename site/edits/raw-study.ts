@@ -114,6 +114,7 @@ export interface RawStudy {
   readonly people?: readonly RawPerson[];
   readonly luminaires?: { readonly [name: string]: RawLuminaire };
   readonly maintenance?: Json;
+  readonly targets?: { readonly [name: string]: Json };
   readonly arrangements: readonly RawArrangement[];
   readonly embedded?: { readonly [path: string]: { readonly text?: string; readonly base64?: string } };
 }

@@ -1,4 +1,108 @@
-/** Files given to the page, by drop or by choice: a study is opened, photometry is read and offered. */
-import type { AppView } from "../app-view.ts";
+/**
+ * Files given to the page, by drop or by choice: a study is opened, photometry is read, said in one line, and
+ * offered for use.
+ */
 
-export async function takeFiles(_app: AppView, _files: readonly File[]): Promise<void> {}
+import { Cancelled } from "../../src/diagnostics/cancelled.ts";
+import { formatIssue } from "../../src/diagnostics/issue.ts";
+import type { StudyFile } from "../../src/workers/browser.ts";
+import type { CandlespanApp } from "../app.ts";
+import type { NamedEdit } from "../edits/named-edit.ts";
+import { freshName } from "../edits/raw-study.ts";
+import type { Json } from "../store/pointer.ts";
+import { embed } from "./embedded.ts";
+
+/** Larger files are not photometry or a study (bytes). */
+const LARGEST = 32 * 1024 * 1024;
+
+export async function takeFiles(app: CandlespanApp, files: readonly File[]): Promise<void> {
+  const photometry: { readonly name: string; readonly bytes: Uint8Array }[] = [];
+  for (const file of files) {
+    if (file.size > LARGEST) {
+      app.say(`${file.name}: expected at most 32 MB, found ${Math.round(file.size / 1e6)} MB.`);
+      continue;
+    }
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    if (/\.json$/i.test(file.name)) await openStudy(app, new TextDecoder().decode(bytes), file.name);
+    else photometry.push({ name: file.name, bytes });
+  }
+  if (photometry.length > 0) await readPhotometry(app, photometry);
+}
+
+/** Opens a study's text after the worker has checked it; what is on screen stays if it is refused. */
+export async function openStudy(app: CandlespanApp, text: string, file: string): Promise<boolean> {
+  try {
+    const outcome = await app.lighting.connection.call("read", { text, file }).outcome;
+    if (!outcome.ok) {
+      app.refuse(`${file} was not opened; the study on screen is as it was.`, outcome.issues);
+      return false;
+    }
+    app.open(outcome.value.document as Json, `open ${file}`);
+    app.say(`Opened ${file}.`);
+    return true;
+  } catch (error) {
+    if (!(error instanceof Cancelled)) app.say(error instanceof Error ? error.message : String(error));
+    return false;
+  }
+}
+
+async function readPhotometry(
+  app: CandlespanApp,
+  given: readonly { readonly name: string; readonly bytes: Uint8Array }[],
+): Promise<void> {
+  const taken = new Set(Object.keys(app.study.embedded ?? {}));
+  const files: StudyFile[] = given.map(({ name, bytes }) => {
+    const path = `photometry/${pathSafe(name)}`;
+    const dot = path.lastIndexOf(".");
+    const fresh = freshPath(path, dot, taken);
+    taken.add(fresh);
+    return { path: fresh, content: bytes };
+  });
+  const outcome = await app.lighting.connection.call("files", { files }).outcome;
+  if (!outcome.ok) {
+    app.say(outcome.issues.map(formatIssue).join(" "));
+    return;
+  }
+  const readable = new Set(outcome.value.filter((reading) => reading.ok).map((reading) => reading.path));
+  app.lighting.give(files.filter((file) => readable.has(file.path)));
+  app.offer(outcome.value, new Map(files.map((file) => [file.path, file.content])));
+  const [first] = outcome.value;
+  app.say(first.line + (outcome.value.length > 1 ? ` And ${outcome.value.length - 1} more.` : ""));
+}
+
+/** Adds a read file as a luminaire of the study and, if asked, puts it into a layer. */
+export function useReading(
+  app: CandlespanApp,
+  path: string,
+  bytes: Uint8Array,
+  layer: number | undefined,
+): NamedEdit & { readonly luminaire: string } {
+  const stem = path.replace(/^.*\//, "").replace(/\.[^.]*$/, "");
+  const luminaire = freshName(stem === "" ? "luminaire" : stem, Object.keys(app.study.luminaires ?? {}));
+  const edits = [
+    { path: ["embedded", path], value: embed(bytes) },
+    { path: ["luminaires", luminaire], value: { photometry: path } },
+    ...(layer === undefined
+      ? []
+      : [{ path: ["arrangements", app.arrangement, "layers", layer, "luminaire"], value: luminaire }]),
+  ];
+  return { name: `read ${luminaire}`, edits, luminaire };
+}
+
+/** A file's own name as the last part of a path: no folders, no control characters, nothing that climbs. */
+function pathSafe(name: string): string {
+  const plain = [...name.replace(/^.*[\\/]/, "")]
+    .filter((character) => character.codePointAt(0)! > 31)
+    .join("")
+    .replace(/^\.+/, "")
+    .slice(-120);
+  return plain === "" ? "file" : plain;
+}
+
+function freshPath(path: string, dot: number, taken: ReadonlySet<string>): string {
+  if (!taken.has(path)) return path;
+  for (let i = 2; ; i++) {
+    const next = `${path.slice(0, dot)} ${i}${path.slice(dot)}`;
+    if (!taken.has(next)) return next;
+  }
+}

@@ -1,4 +1,45 @@
+/** Hand-over: files for those who order, wire and hang. */
+
 import { html } from "lit";
+import type { AppView } from "../app-view.ts";
+import { download, fileName } from "../keep/out.ts";
+import { EXPORTS, type Export } from "./exports.ts";
 import type { Place } from "./place.ts";
 
-export const handOver: Place = { controls: () => html`` };
+async function hand(app: AppView, each: Export): Promise<void> {
+  const { shown } = app.lighting;
+  if (shown === undefined) return;
+  if (shown.quality !== "full") {
+    app.say("The light is still being refined; the file waits for it. Ask again in a moment.");
+    return;
+  }
+  const { ending, type, content } = await each.make(app, shown.answer);
+  const option = app.study.arrangements[app.arrangement].name;
+  const name = fileName(`${app.study.title ?? "kitchen"} ${option}`, ending);
+  download(name, type, content);
+  app.say(`Saved ${name}.`);
+}
+
+export const handOver: Place = {
+  controls: (app) => html`
+    <section class="part" aria-labelledby="exports-heading">
+      <h2 id="exports-heading">Files of option ${app.study.arrangements[app.arrangement].name}</h2>
+      <ul class="plain exports">
+        ${EXPORTS.map(
+          (each) => html`<li>
+            <button type="button" @click=${() => void hand(app, each)}>${each.name}</button>
+            <p class="hint">${each.words}</p>
+          </li>`,
+        )}
+      </ul>
+      <p class="row-of-actions"><button type="button" @click=${() => print()}>Print the sheet to scale</button></p>
+    </section>
+    <section class="part">
+      <h2>Before it is ordered</h2>
+      <p>
+        The figures are predictions with a band, for the dark. Boxes, supports and circuits are for licensed
+        people and local codes to decide; check weights against the box, and keep glass and cords clear of heat.
+      </p>
+    </section>
+  `,
+};

@@ -61,6 +61,11 @@ export interface Progress {
 export interface Messages {
   /** Hands over files; later documents refer to them by path. A path given again replaces the file. */
   files: { request: { readonly files: readonly StudyFile[] }; response: readonly FileReading[] };
+  /** Checks the text of a study and lifts it to the present version. Nothing of it is kept. */
+  read: {
+    request: { readonly text: string; readonly file: string };
+    response: { readonly document: unknown };
+  };
   /** Light of one arrangement. */
   light: { request: LightRequest; response: LightAnswer };
 }

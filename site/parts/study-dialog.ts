@@ -1,0 +1,131 @@
+/** The study as a document: open, save, share, print, earlier versions, studies kept in this browser. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import type { CandlespanApp } from "../app.ts";
+import type { RawStudy } from "../edits/raw-study.ts";
+import type { KeptStudy, KeptVersion } from "../keep/cabinet.ts";
+import { downloadStudy, shareStudy } from "../keep/out.ts";
+
+export class StudyDialog {
+  readonly #app: CandlespanApp;
+  #kept: readonly KeptStudy[] = [];
+  #versions: readonly KeptVersion[] = [];
+  #link: string | undefined;
+
+  constructor(app: CandlespanApp) {
+    this.#app = app;
+  }
+
+  async show(): Promise<void> {
+    this.#link = undefined;
+    this.#app.redraw();
+    await this.#app.updateComplete;
+    this.#dialog?.showModal();
+    const keeper = this.#app.keeper;
+    if (keeper === undefined) return;
+    await keeper.save();
+    const cabinet = await keeper.cabinet();
+    this.#kept = (await cabinet?.list()) ?? [];
+    this.#versions = (await cabinet?.versions(keeper.id)) ?? [];
+    this.#app.redraw();
+  }
+
+  get #dialog(): HTMLDialogElement | null {
+    return this.#app.querySelector("dialog.study");
+  }
+
+  close(): void {
+    this.#dialog?.close();
+  }
+
+  render(): TemplateResult {
+    const app = this.#app;
+    const { done, undone } = app.history;
+    return html`<dialog class="study" aria-labelledby="study-heading">
+      <h2 id="study-heading">Study</h2>
+      <p class="row-of-actions">
+        <button type="button" @click=${() => app.openFile()}>Open a file</button>
+        <button type="button" @click=${() => downloadStudy(app.study)}>Save to a file</button>
+        <button type="button" @click=${() => this.#share()}>Share by link</button>
+        <button type="button" @click=${() => {
+          this.close();
+          print();
+        }}>Print</button>
+        <button type="button" @click=${async () => {
+          const { workedExample } = await import("../example.ts");
+          this.close();
+          app.open(workedExample() as never, "open the worked example");
+        }}>Worked example</button>
+      </p>
+      ${
+        this.#link === undefined
+          ? nothing
+          : html`<label class="field"><span>Link: the whole study is in it, no server keeps it</span>
+              <input type="text" readonly .value=${this.#link} @focus=${(event: Event) => (event.target as HTMLInputElement).select()}>
+            </label>`
+      }
+      <details ?open=${done.length + undone.length > 0}>
+        <summary>Changes (${done.length} done, ${undone.length} undone)</summary>
+        <ol class="changes">
+          ${done.map(
+            (change, index) =>
+              html`<li><button type="button" @click=${() => this.#backTo(done.length - 1 - index)}>${change.name}</button></li>`,
+          )}
+          ${[...undone].reverse().map((change) => html`<li class="undone">${change.name} (undone)</li>`)}
+        </ol>
+      </details>
+      <details>
+        <summary>Earlier versions (${this.#versions.length})</summary>
+        <ul class="plain">
+          ${this.#versions.map(
+            (version) => html`<li>
+              <button type="button" @click=${() => {
+                this.close();
+                app.history.replace(`version of ${when(version.saved)}`, version.document);
+              }}>${when(version.saved)}, after ${version.change}</button>
+            </li>`,
+          )}
+        </ul>
+      </details>
+      <details>
+        <summary>Studies kept in this browser (${this.#kept.length})</summary>
+        <ul class="plain">
+          ${this.#kept.map(
+            (kept) => html`<li class="row-of-actions">
+              <button type="button" @click=${() => {
+                this.close();
+                app.keeper?.resume(kept);
+              }}>${kept.title}, ${when(kept.saved)}</button>
+              <button type="button" aria-label="Forget ${kept.title}, ${when(kept.saved)}" @click=${async () => {
+                await (await app.keeper?.cabinet())?.forget(kept.id);
+                this.#kept = this.#kept.filter((each) => each.id !== kept.id);
+                app.redraw();
+              }}>Forget</button>
+            </li>`,
+          )}
+        </ul>
+      </details>
+      <p class="row-of-actions"><button type="button" @click=${() => this.close()}>Close</button></p>
+    </dialog>`;
+  }
+
+  /** Undoes the newest `count` changes, and so can be redone. */
+  #backTo(count: number): void {
+    for (let i = 0; i < count; i++) this.#app.history.undo();
+    this.#app.redraw();
+  }
+
+  async #share(): Promise<void> {
+    const study: RawStudy = this.#app.study;
+    this.#link = await shareStudy(study);
+    if (this.#link === undefined) {
+      this.#app.say("The study is too large for a link and was saved to a file to send instead.");
+      this.close();
+    } else this.#app.say("The link is below, ready to copy.");
+    this.#app.redraw();
+  }
+}
+
+function when(time: number): string {
+  return new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+}
