@@ -4,6 +4,7 @@ import type { Answers } from "./serve.ts";
 
 export function answers(): Answers {
   return {
+    read: () => failure({ code: "not-yet", severity: "error", message: "Not connected.", where: {} }),
     files: () => ({ ok: true, value: [], warnings: [] }),
     light: () =>
       failure({ code: "not-yet", severity: "error", message: "Not connected to the engine.", where: {} }),
