@@ -8,9 +8,9 @@
 
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
-import type { Layer, Scene } from "../../scene/scene.ts";
+import type { Layer, Person, Scene } from "../../scene/scene.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
-import { type Drawing, ellipse, type LuminaireMarks, line, type Mark, text } from "./drawing.ts";
+import { type Drawing, ellipse, type LuminaireMarks, line, type Mark, text, textWidth } from "./drawing.ts";
 import { ceilingHeightAt, type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -27,7 +27,7 @@ export interface ElevationExtent {
 
 /** Room above the pendants before a break, and the height a broken drop is drawn with (drawing units). */
 const BREAK_ZONE = 64;
-const HEAD = { width: 0.155, height: 0.225 } as const;
+const HEAD = { width: 0.155, depth: 0.19, height: 0.225 } as const;
 
 /** Heights worth drawing: from just under the top (or the floor, when `whole`) to above the highest pendant or
  * head. */
@@ -293,58 +293,86 @@ function overhead(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: Elev
   return marks;
 }
 
-function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y, height }: ElevationScale): Mark[] {
+function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: ElevationScale): Mark[] {
   const marks: Mark[] = [];
   for (const person of scene.people) {
     const [along] = axes.toIsland(person.at);
     const [eyeAlong] = axes.toIsland(person.eye);
     if (!isShown(along, scale)) continue;
-    const x = scale.x(eyeAlong);
-    const neck = y(person.eye[2] - 0.16);
-    const shoulder = y(person.eye[2] - 0.26);
-    // Breadth over the shoulders and depth of the trunk of a typical adult: common practice, no source.
-    const turned = person.facing - axes.turn;
-    const half =
-      scale.perMetre * 0.5 * (0.44 * Math.abs(Math.sin(turned)) + 0.26 * Math.abs(Math.cos(turned)));
-    const body = scale.x(along);
-    const foot = Math.min(height - 6, y(axes.height));
-    const n = 0.05 * scale.perMetre;
-    marks.push(
-      line(
-        [
-          [body - half, foot],
-          [body - half, shoulder + half * 0.3],
-          [body - half * 0.75, shoulder],
-          [x - n, neck],
-          [x + n, neck],
-          [body + half * 0.75, shoulder],
-          [body + half, shoulder + half * 0.3],
-          [body + half, foot],
-        ],
-        "person",
-        "quiet",
-        0.75,
-      ),
-      line(
-        ellipse(
-          x,
-          y(person.eye[2] + 0.01),
-          (HEAD.width / 2) * scale.perMetre,
-          (HEAD.height / 2) * scale.perMetre,
-        ),
-        "head",
-        "quiet",
-        0.75,
-        { closed: true, fill: "paper" },
-      ),
-    );
+    marks.push(...figure(person, along, eyeAlong, person.facing - axes.turn, axes.height, scale, y));
   }
   return marks;
 }
 
+/** A person as far as the top hides nothing: head, neck, shoulders, arms. Breadths of a typical adult: common
+ * practice, no source. */
+export function figure(
+  person: Person,
+  place: number,
+  eyePlace: number,
+  turned: number,
+  cutAt: number,
+  scale: Pick<SheetScale, "x" | "perMetre">,
+  y: (z: number) => number,
+): Mark[] {
+  const { x, perMetre } = scale;
+  const frontal = Math.abs(Math.sin(turned));
+  const half = 0.5 * (0.44 * frontal + 0.27 * (1 - frontal));
+  const eye = person.eye[2];
+  const marks: Mark[] = [];
+  for (const side of [-1, 1]) {
+    // From under the jaw down the neck, over the shoulder and down the arm: place, height.
+    const lean = (t: number): number => eyePlace + (place - eyePlace) * t;
+    const spine: Vec2[] = [
+      [lean(0) + side * 0.052, eye - 0.1],
+      [lean(0.15) + side * 0.056, eye - 0.155],
+      [lean(0.3) + side * half * 0.62, eye - 0.215],
+      [lean(0.4) + side * half * 0.92, eye - 0.26],
+      [lean(0.6) + side * half, eye - 0.36],
+      [lean(0.85) + side * half * 1.02, eye - 0.58],
+      [place + side * half * 0.98, eye - 0.8],
+    ];
+    const points: Vec2[] = [];
+    for (const [a, z] of smoothCurve(spine)) {
+      if (z < cutAt) {
+        points.push([x(a), y(cutAt)]);
+        break;
+      }
+      points.push([x(a), y(z)]);
+    }
+    marks.push(line(points, "person", "quiet", 0.75));
+  }
+  const head = ellipse(
+    x(eyePlace),
+    y(eye + 0.005),
+    (HEAD.width * frontal + HEAD.depth * (1 - frontal)) * 0.5 * perMetre,
+    (HEAD.height / 2) * perMetre,
+  );
+  marks.push(line(head, "head", "quiet", 0.75, { closed: true, fill: "paper" }));
+  return marks;
+}
+
+/** Points of an interpolating cubic through a polyline (Catmull-Rom), six to a span. */
+function smoothCurve(through: readonly Vec2[]): Vec2[] {
+  const at = (i: number): Vec2 => through[Math.max(0, Math.min(through.length - 1, i))];
+  const points: Vec2[] = [];
+  for (let i = 0; i + 1 < through.length; i++) {
+    for (let k = 0; k < 6; k++) {
+      const t = k / 6;
+      const mix = (n: 0 | 1): number => {
+        const [p0, p1, p2, p3] = [at(i - 1)[n], at(i)[n], at(i + 1)[n], at(i + 2)[n]];
+        return p1 + 0.5 * t * (p2 - p0 + t * (2 * p0 - 5 * p1 + 4 * p2 - p3 + t * (3 * (p1 - p2) + p3 - p0)));
+      };
+      points.push([mix(0), mix(1)]);
+    }
+  }
+  points.push(through[through.length - 1]);
+  return points;
+}
+
 function eyeLines(
   scene: Scene,
-  _axes: IslandAxes,
+  axes: IslandAxes,
   scale: SheetScale,
   { y }: ElevationScale,
   words: Wording,
@@ -359,6 +387,17 @@ function eyeLines(
     y(0),
   );
   scene.people.forEach((person, i) => {
+    const label = `${person.name}, eye ${words.length(person.eye[2])}`;
+    // The end of the line where no one stands.
+    const reach = textWidth(label, 11.5) + 12;
+    const alongs = scene.people.map((p) => scale.x(axes.toIsland(p.at)[0]));
+    const crowdedLeft = alongs.some(
+      (x) => Math.abs(x - scale.left - reach / 2) < reach / 2 + 0.2 * scale.perMetre,
+    );
+    const crowdedRight = alongs.some(
+      (x) => Math.abs(scale.right - reach / 2 - x) < reach / 2 + 0.2 * scale.perMetre,
+    );
+    const right = crowdedLeft && !crowdedRight;
     marks.push(
       line(
         [
@@ -370,8 +409,9 @@ function eyeLines(
         0.75,
         { dash: "eye line" },
       ),
-      text([scale.left, places[i]], `${person.name}, eye ${words.length(person.eye[2])}`, "eye height", {
+      text([right ? scale.right : scale.left, places[i]], label, "eye height", {
         ground: "paper",
+        anchor: right ? "end" : "start",
       }),
     );
   });
@@ -560,8 +600,10 @@ function clearances(
     if (clearance <= 0.02 || shown.some((c) => Math.abs(c - clearance) < 0.0005)) continue;
     shown.push(clearance);
     const x = scale.x(along) + halfWidth(placed.luminaire) * scale.perMetre + 12;
+    const label = `${words.length(clearance)} above top`;
+    const side = x + 7 + textWidth(label, 11.5) < scale.width ? "right" : "left";
     marks.push(
-      ...verticalDimension(x, y(lowest), y(axes.height), `${words.length(clearance)} above top`, "right", {
+      ...verticalDimension(x, y(lowest), y(axes.height), label, side, {
         ground: "paper",
       }),
       line(

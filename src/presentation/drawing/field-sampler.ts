@@ -1,6 +1,6 @@
 /**
- * Reading a field between the points of its grid: bilinear between cell centres, constant within the outermost
- * half cell.
+ * Reading a field between the points of its grid: bilinear between cell centres, carried on linearly over the
+ * outermost half cell.
  *
  * Known error: of the order of the second difference of the field over one cell; the statistics and verdicts
  * never use it, only read-outs and the profile.
@@ -34,30 +34,36 @@ export function fieldSampler(plane: CalculationPlane): FieldSampler | undefined 
     sample(values, x, y) {
       const [s, t] = toCell([x, y, grid.corner[2]]);
       if (s < -1e-9 || t < -1e-9 || s > columns + 1e-9 || t > rows + 1e-9) return Number.NaN;
-      const cs = Math.max(0, Math.min(columns - 1, s - 0.5));
-      const ct = Math.max(0, Math.min(rows - 1, t - 0.5));
-      const i = Math.min(columns - 1, Math.floor(cs));
-      const j = Math.min(rows - 1, Math.floor(ct));
       const own =
         Math.min(rows - 1, Math.max(0, Math.floor(t))) * columns +
         Math.min(columns - 1, Math.max(0, Math.floor(s)));
       if (pointOf[own] < 0) return Number.NaN;
-      const fs = cs - i;
-      const ft = ct - j;
+      const i = Math.max(0, Math.min(columns - 2, Math.floor(s - 0.5)));
+      const j = Math.max(0, Math.min(rows - 2, Math.floor(t - 0.5)));
+      const fs = columns > 1 ? s - 0.5 - i : 0;
+      const ft = rows > 1 ? t - 0.5 - j : 0;
+      const at = (di: number, dj: number): number =>
+        pointOf[Math.min(rows - 1, j + dj) * columns + Math.min(columns - 1, i + di)];
+      if (at(0, 0) >= 0 && at(1, 0) >= 0 && at(0, 1) >= 0 && at(1, 1) >= 0) {
+        const near = values[at(0, 0)] + fs * (values[at(1, 0)] - values[at(0, 0)]);
+        const far = values[at(0, 1)] + fs * (values[at(1, 1)] - values[at(0, 1)]);
+        return Math.max(0, near + ft * (far - near));
+      }
       let sum = 0;
       let weight = 0;
       for (let dj = 0; dj < 2; dj++) {
         for (let di = 0; di < 2; di++) {
-          const w = (di === 0 ? 1 - fs : fs) * (dj === 0 ? 1 - ft : ft);
-          if (w === 0) continue;
-          const point = pointOf[(j + dj) * columns + i + di];
-          if (point < 0) continue;
+          const point = at(di, dj);
+          const w =
+            Math.max(0, Math.min(1, di === 0 ? 1 - fs : fs)) *
+            Math.max(0, Math.min(1, dj === 0 ? 1 - ft : ft));
+          if (point < 0 || w === 0) continue;
           sum += w * values[point];
           weight += w;
         }
       }
       // Cells outside the outline have no light of their own; their neighbours stand in for them.
-      return weight > 0 ? sum / weight : Number.NaN;
+      return weight > 0 ? sum / weight : values[pointOf[own]];
     },
   };
 }

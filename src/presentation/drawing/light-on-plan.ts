@@ -12,8 +12,9 @@
 
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
+import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { type Isoline, type IsoluxField, isolines } from "../isolux.ts";
-import { scaleBands, scaleSteps } from "../scale.ts";
+import { luxColour, scaleSteps } from "../scale.ts";
 import { type Box, overlaps, textWidth } from "./drawing.ts";
 
 export interface LightBand {
@@ -28,6 +29,8 @@ export interface LightLine {
   readonly level: number;
   readonly path: string;
   readonly isTarget: boolean;
+  /** A line between two steps of the scale, drawn thinner still. */
+  readonly isBetween: boolean;
 }
 
 export interface LightLabel {
@@ -158,50 +161,99 @@ export interface LightOptions {
 }
 
 export function lightOnPlan(field: IsoluxField, toPage: GridToPage, options: LightOptions): LightOnPlan {
-  const bands = scaleBands(options.unit);
-  const steps = scaleSteps(options.unit);
   let low = Number.POSITIVE_INFINITY;
   let high = 0;
   for (const value of field.values) {
     if (value < low) low = value;
     if (value > high) high = value;
   }
-  const inside = steps.filter((s) => s.level > low && s.level < high);
-  const ground = bands.find((b) => low < b.to) ?? bands[bands.length - 1];
+  const steps = scaleSteps(options.unit);
+  const targets = options.targets ?? [];
+  const levels = levelsBetween(steps, targets, low, high, options.unit);
   const found = isolines(
     field,
-    inside.map((s) => s.level),
+    levels.map((l) => l.level),
   );
-  const extraTargets = (options.targets ?? []).filter(
-    (t) => t > low && t < high && !inside.some((s) => Math.abs(s.level - t) < 0.5),
-  );
-  const extra = isolines(field, extraTargets);
-  const lines: LightLine[] = [];
-  const labels: LightLabel[] = [];
   const taken = [...(options.taken ?? [])];
-  const isTarget = (level: number): boolean => (options.targets ?? []).some((t) => Math.abs(t - level) < 0.5);
-  for (const iso of [...extra, ...[...found].reverse()]) {
-    const paged = iso.lines.map((points) => points.map(toPage));
-    lines.push({
-      level: iso.level,
-      path: paged.map((points) => polyline(points)).join(""),
-      isTarget: isTarget(iso.level),
-    });
-    const step = inside.find((s) => s.level === iso.level);
-    const words = step?.label ?? figure(iso.level, options.unit);
-    const label = placeLabel(iso.level, words, paged, taken, options.within);
+  const labels: LightLabel[] = [];
+  const lines = found.map((iso, k): LightLine => {
+    const { level, isTarget, isBetween } = levels[k];
+    return {
+      level,
+      isTarget,
+      isBetween,
+      path: iso.lines.map((points) => polyline(points.map(toPage))).join(""),
+    };
+  });
+  // Targets are labelled first, then the steps from the brightest down: the inner rings have the least room.
+  const order = levels
+    .map((_, k) => k)
+    .sort((a, b) => rank(levels[b]) - rank(levels[a]) || levels[b].level - levels[a].level);
+  for (const k of order) {
+    const paged = found[k].lines.map((points) => points.map(toPage));
+    const label = placeLabel(levels[k].level, levels[k].label, paged, taken, options.within);
     if (label !== undefined) labels.push(label);
   }
   return {
-    ground: ground.colour,
-    bands: found.map((iso) => ({
+    ground: luxColour(middleOf(low, levels[0]?.level)),
+    bands: found.map((iso, k) => ({
       from: iso.level,
-      colour: colourFrom(bands, iso.level),
+      colour: luxColour(middleOf(iso.level, levels[k + 1]?.level)),
       path: rings(iso, toPage),
     })),
     lines,
     labels,
   };
+}
+
+interface Level {
+  readonly level: number;
+  readonly label: string;
+  readonly isTarget: boolean;
+  readonly isBetween: boolean;
+}
+
+/** Fewer steps than this over a top say little of its shape; round levels between them are drawn too. */
+const FEWEST_LINES = 4;
+
+/** The steps inside the field's range and the targets; where those are few, round levels between them. Bands
+ * between any two are coloured by the same absolute ramp, so nothing depends on which were drawn. */
+function levelsBetween(
+  steps: readonly { readonly level: number; readonly label: string }[],
+  targets: readonly number[],
+  low: number,
+  high: number,
+  unit: "lx" | "fc",
+): Level[] {
+  const inside = (level: number): boolean => level > low && level < high;
+  const isTarget = (level: number): boolean => targets.some((t) => Math.abs(t - level) < 0.5);
+  const levels: Level[] = steps
+    .filter((s) => inside(s.level))
+    .map((s) => ({ ...s, isTarget: isTarget(s.level), isBetween: false }));
+  const has = (level: number): boolean => levels.some((l) => Math.abs(l.level - level) < 1e-3 * level);
+  for (const t of targets)
+    if (inside(t) && !has(t))
+      levels.push({ level: t, label: figure(t, unit), isTarget: true, isBetween: true });
+  if (levels.length < FEWEST_LINES) {
+    const per = unit === "fc" ? LUX_PER_FOOTCANDLE : 1;
+    const step =
+      [1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500].find((n) => (high - low) / per / n <= 7) ?? 1000;
+    for (let n = Math.ceil(low / per / step); n * step * per < high; n++) {
+      const level = n * step * per;
+      if (inside(level) && !has(level))
+        levels.push({ level, label: `${n * step}`, isTarget: false, isBetween: true });
+    }
+  }
+  return levels.sort((a, b) => a.level - b.level);
+}
+
+function rank(level: Level): number {
+  return level.isTarget ? 2 : level.isBetween ? 0 : 1;
+}
+
+/** Geometric middle of a band; the outermost bands are open. */
+function middleOf(from: number, to: number | undefined): number {
+  return to === undefined ? from * 1.05 : Math.sqrt(Math.max(1, from) * to);
 }
 
 /** Everything below a level, as an even-odd path: the whole grid less what reaches it. */
@@ -221,10 +273,6 @@ export function belowLevel(field: IsoluxField, level: number, toPage: GridToPage
   );
   const [iso] = isolines(field, [level]);
   return whole + rings(iso, toPage);
-}
-
-function colourFrom(bands: ReturnType<typeof scaleBands>, level: number): string {
-  return (bands.find((b) => Math.abs(b.from - level) < 1e-6) ?? bands[bands.length - 1]).colour;
 }
 
 function rings(iso: Isoline, toPage: GridToPage): string {
@@ -312,5 +360,5 @@ function contains(outer: Box, inner: Box): boolean {
 }
 
 function figure(level: number, unit: "lx" | "fc"): string {
-  return unit === "fc" ? `${Math.round(level / 10.763910416709722)}` : `${Math.round(level)}`;
+  return unit === "fc" ? `${Math.round(level / LUX_PER_FOOTCANDLE)}` : `${Math.round(level)}`;
 }

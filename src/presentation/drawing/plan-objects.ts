@@ -37,8 +37,12 @@ export interface PlanParts {
 }
 
 export interface PlanObjects {
-  /** Under the light's lines: outline and zones. */
-  readonly marks: readonly Mark[];
+  /** Under the light: bodies of people who lean over the top. */
+  readonly under: readonly Mark[];
+  /** On the light, in whatever ink reads there: zones, levels, the edge of the base. */
+  readonly over: readonly Mark[];
+  /** Around it, in the sheet's ink: outline, heads, dimensions. */
+  readonly around: readonly Mark[];
   readonly luminaires: readonly LuminaireMarks[];
   readonly outline: readonly Vec2[];
   /** Boxes of words already placed, for those who place more. */
@@ -85,15 +89,23 @@ export function planObjects(
     ]
   ).map((p) => at(p as Vec2));
   const taken: Box[] = [];
-  const marks: Mark[] = [
-    ...(parts.people ? people(scene, axes, scale, frame) : []),
-    ...overhang(scene, axes, at),
-    ...levels(scene, at),
-    ...(parts.zones ? zones(scene, at, axes, taken) : []),
-    line(outline, "island outline", "ink", 1.5, { closed: true }),
-    ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words) : []),
-  ];
-  return { marks, luminaires: luminaires(scene, axes, scale, frame), outline, taken };
+  const figures = parts.people ? people(scene, axes, scale, frame, taken) : { bodies: [], heads: [] };
+  return {
+    under: figures.bodies,
+    over: [
+      ...overhang(scene, axes, at),
+      ...levels(scene, at),
+      ...(parts.zones ? zones(scene, at, axes, taken) : []),
+    ],
+    around: [
+      ...figures.heads,
+      line(outline, "island outline", "ink", 1.5, { closed: true }),
+      ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words) : []),
+    ],
+    luminaires: luminaires(scene, axes, scale, frame),
+    outline,
+    taken,
+  };
 }
 
 /** The edge of the base under an overhang, hidden by the top: dashed. */
@@ -160,8 +172,15 @@ function zones(scene: Scene, at: (p: Vec2) => Vec2, axes: IslandAxes, taken: Box
   return marks;
 }
 
-function people(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: PlanFrame): Mark[] {
-  const marks: Mark[] = [];
+function people(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  frame: PlanFrame,
+  taken: Box[],
+): { readonly bodies: Mark[]; readonly heads: Mark[] } {
+  const bodies: Mark[] = [];
+  const heads: Mark[] = [];
   for (const person of scene.people) {
     const [along, across] = axes.toIsland(person.at);
     const x = scale.x(along);
@@ -171,29 +190,47 @@ function people(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: PlanFr
     // Page y grows downward, so angles turn the other way.
     const [c, s] = [Math.cos(-facing), Math.sin(-facing)];
     const m = scale.perMetre;
-    const shoulders = ellipse(0, 0, 0.13 * m, 0.225 * m, 36).map(
-      ([u, v]) => [x + c * u - s * v, y + s * u + c * v] as const,
-    );
-    const [hx, hy] = [scale.x(axes.toIsland(person.eye)[0]), frame.y(axes.toIsland(person.eye)[1])];
-    marks.push(
-      line(shoulders, "person", "quiet", 0.75, { closed: true, fill: "paper" }),
-      line(ellipse(hx, hy, 0.09 * m, 0.09 * m, 28), "head", "quiet", 0.75, { closed: true, fill: "paper" }),
+    const turned = ([u, v]: Vec2): Vec2 => [c * u - s * v, s * u + c * v];
+    const eye = axes.toIsland(person.eye);
+    const [hx, hy] = [scale.x(eye[0]), frame.y(eye[1])];
+    // The head reaches a tenth of a metre around the eye.
+    const overTop = eye[0] > -0.1 && eye[0] < axes.length + 0.1 && eye[1] > -0.1 && eye[1] < axes.width + 0.1;
+    // Half extents over shoulders, trunk and head of a typical adult: common practice, no source.
+    const trunk = ellipse(0, 0, 0.12 * m, 0.225 * m, 40).map(turned);
+    const head = ellipse(0, 0, 0.098 * m, 0.078 * m, 32).map(turned);
+    bodies.push(
       line(
-        [
-          [hx, hy],
-          [hx + c * 0.16 * m, hy + s * 0.16 * m],
-        ],
-        "facing",
+        trunk.map(([u, v]) => [x + u, y + v] as const),
+        "person",
         "quiet",
         0.75,
+        { closed: true },
       ),
-      text([x, y + (across < axes.width / 2 ? 0.225 : -0.16) * m + 4], person.name, "person", {
-        anchor: "middle",
-        ground: "paper",
-      }),
+    );
+    taken.push({ x: hx - 0.12 * m, y: hy - 0.12 * m, width: 0.24 * m, height: 0.24 * m });
+    const nose = [
+      [0.092, -0.02],
+      [0.12, 0],
+      [0.092, 0.02],
+    ].map(([u, v]) => turned([u * m, v * m]));
+    heads.push(
+      line(
+        head.map(([u, v]) => [hx + u, hy + v] as const),
+        "head",
+        overTop ? "ink" : "quiet",
+        0.75,
+        { closed: true, fill: overTop ? "none" : "paper" },
+      ),
+      line(
+        nose.map(([u, v]) => [hx + u, hy + v] as const),
+        "facing",
+        overTop ? "ink" : "quiet",
+        0.75,
+      ),
+      text([x + (0.16 + 0.1 * Math.abs(s)) * m, y + 4], person.name, "person"),
     );
   }
-  return marks;
+  return { bodies, heads };
 }
 
 function dimensions(

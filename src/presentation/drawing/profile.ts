@@ -17,6 +17,7 @@ import {
   overlaps,
   text,
   textBox,
+  textWidth,
 } from "./drawing.ts";
 import { fieldSampler } from "./field-sampler.ts";
 import type { IslandAxes } from "./island-axes.ts";
@@ -151,14 +152,16 @@ export function profileDrawing(
         value === 0 ? "quiet" : "hairline",
         0.75,
       ),
-      text([scale.left - 8, y(value) + 4], words.lightFigure(value), "axis figure", { anchor: "end" }),
+      text(
+        [scale.left - 8, y(value) + 4],
+        axisFigure(value, value + step > frame.top * 1.0001, words),
+        "axis figure",
+        {
+          anchor: "end",
+        },
+      ),
     );
   }
-  marks.push(
-    text([scale.left - 8, y(frame.top) - 12 < 10 ? 10 : y(frame.top) - 12], words.illuminanceUnit, "unit", {
-      anchor: "end",
-    }),
-  );
   const curves = profile.series.map((s) => curve(profile, s, x, y));
   for (const points of curves) taken.push(...points.flatMap((part) => boxesAlong(part)));
   // Behind the total: the parts it is made of.
@@ -169,12 +172,18 @@ export function profileDrawing(
         line(part, `${series.name} along the island`, style.ink, style.weight, { dash: style.dash }),
       );
   });
-  marks.push(...extremes(profile, x, y, words, taken));
+  const lines = targets.map((t) => ({
+    x: x(t.from),
+    y: y(t.value) - 1,
+    width: x(t.to) - x(t.from),
+    height: 2,
+  }));
+  marks.push(...extremes(profile, x, y, words, [...taken, ...lines], taken));
   marks.push(...targetMarks(targets, x, y, words, taken));
-  marks.push(...endLabels(profile, curves, x1, scale, frame, words));
+  marks.push(...endLabels(profile, curves, x1, scale, frame));
   return {
     width: scale.width,
-    height: frame.height,
+    height: frame.height + (scale.width - x1 > 70 ? 0 : 18),
     marks: [
       line(
         [
@@ -246,6 +255,7 @@ function extremes(
   x: (a: number) => number,
   y: (v: number) => number,
   words: Wording,
+  blocked: readonly Box[],
   taken: Box[],
 ): Mark[] {
   const { values } = profile.series[0];
@@ -267,7 +277,7 @@ function extremes(
     const last = i > values.length - 7;
     const anchor = first ? "start" : last ? "end" : "middle";
     const words_ = `${name} ${words.lightFigure(values[i])}`;
-    const candidates = [above ? -8 : 17, above ? 17 : -8, above ? -22 : 31].map((dy) =>
+    const candidates = [above ? -8 : 17, above ? 17 : -8, above ? -22 : 31, 45, -36, 59].map((dy) =>
       text([at[0] + (first ? 6 : last ? -6 : 0), at[1] + dy], words_, `${name}imum`, {
         anchor,
         ink: "ink",
@@ -275,7 +285,7 @@ function extremes(
         ground: "paper",
       }),
     );
-    const label = candidates.find((c) => !taken.some((b) => overlaps(textBox(c), b, 1))) ?? candidates[0];
+    const label = candidates.find((c) => !blocked.some((b) => overlaps(textBox(c), b, 1))) ?? candidates[0];
     taken.push(textBox(label));
     marks.push(
       line(ellipse(at[0], at[1], 3, 3, 16), `${name}imum`, "ink", 1, {
@@ -360,17 +370,17 @@ function endLabels(
   x1: number,
   scale: SheetScale,
   frame: ProfileFrame,
-  _words: Wording,
 ): Mark[] {
   const ends = curves.map((parts) => parts.at(-1)?.at(-1) ?? ([x1, frame.y(0)] as Vec2));
   const outside = scale.width - x1 > 70;
-  const at = outside ? x1 + 18 : x1 - 4;
-  const wishes = ends.map((p) => p[1] + (outside ? 4 : -5));
+  if (!outside) return keyRow(profile, scale, frame);
+  const at = x1 + 18;
+  const wishes = ends.map((p) => p[1] + 4);
   const places = spreadLabels(wishes, 15, 12, frame.height - 8);
   const marks: Mark[] = [];
   profile.series.forEach((series, i) => {
     const style = STYLE[series.role];
-    if (outside && ends[i] !== undefined)
+    if (ends[i] !== undefined)
       marks.push(
         line(
           [
@@ -385,13 +395,35 @@ function endLabels(
     marks.push(
       text([at, places[i]], series.name, "line name", {
         ink: style.ink,
-        anchor: outside ? "start" : "end",
         strong: series.role === "total",
-        ground: outside ? undefined : "paper",
       }),
     );
   });
   return marks;
+}
+
+/** Under a narrow sheet the names stand in a row beneath, each beside a sample of its line. */
+function keyRow(profile: Profile, scale: SheetScale, frame: ProfileFrame): Mark[] {
+  const y = frame.height + 12;
+  let x = scale.left;
+  return profile.series.flatMap((series) => {
+    const style = STYLE[series.role];
+    const marks: Mark[] = [
+      line(
+        [
+          [x, y - 4],
+          [x + 24, y - 4],
+        ],
+        "key",
+        style.ink,
+        style.weight,
+        { dash: style.dash },
+      ),
+      text([x + 30, y], series.name, "line name", { ink: style.ink, strong: series.role === "total" }),
+    ];
+    x += 30 + textWidth(series.name, 11.5, series.role === "total") + 18;
+    return marks;
+  });
 }
 
 function profileSummary(profile: Profile, targets: readonly TargetLine[], words: Wording): string {
@@ -419,4 +451,9 @@ function roundUp(value: number): number {
   const power = 10 ** Math.floor(Math.log10(value));
   const lead = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10].find((m) => m * power >= value) ?? 10;
   return lead * power;
+}
+
+function axisFigure(value: number, isTop: boolean, words: Wording): string {
+  const figure = value === 0 ? "0" : words.lightFigure(value);
+  return isTop ? `${figure} ${words.illuminanceUnit}` : figure;
 }

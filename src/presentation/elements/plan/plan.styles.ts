@@ -2,8 +2,8 @@ import { css } from "lit";
 
 export const planStyles = css`
   .line { fill: none; }
-  .dark { stroke: #1b1a16; }
-  .light { stroke: #fdf8ec; }
+  .line.dark { stroke: #1b1a16; }
+  .line.light { stroke: #fdf8ec; }
   text.dark { fill: #1b1a16; }
   text.light { fill: #fdf8ec; }
   text.iso {

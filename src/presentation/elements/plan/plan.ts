@@ -52,7 +52,11 @@ export class CandlespanPlan extends InteractiveDrawing {
 
   #fineness: Fineness = "coarse";
   #light:
-    | { key: readonly unknown[]; light: LightOnPlan; hatch: readonly { zone: string; path: string }[] }
+    | {
+        key: readonly unknown[];
+        light: LightOnPlan;
+        hatch: readonly { zone: string; target: number; path: string }[];
+      }
     | undefined;
 
   private get parts(): PlanParts {
@@ -125,6 +129,7 @@ export class CandlespanPlan extends InteractiveDrawing {
           </pattern>
           ${lit === undefined ? nothing : this.#zoneClips(scene, scale, frame)}
         </defs>
+        <g aria-hidden="true">${renderMarks(objects.under)}</g>
         ${
           lit === undefined
             ? svg`<path d=${outline} class="f-sheet"></path>`
@@ -134,15 +139,21 @@ export class CandlespanPlan extends InteractiveDrawing {
               ${lit.hatch.map(({ zone, path }) => svg`<g clip-path="url(#zone-${zone})"><path d=${path} fill="url(#hatch)" fill-rule="evenodd"></path></g>`)}
               ${lit.light.lines.map(
                 (l) =>
-                  svg`<path class="line ${darkInkOver(l.level) ? "dark" : "light"}" d=${l.path} stroke-width=${l.isTarget ? 1.5 : 0.75}></path>`,
+                  svg`<path class="line ${darkInkOver(l.level) ? "dark" : "light"}" d=${l.path} stroke-width="0.75" opacity=${l.isBetween ? 0.6 : 1}></path>`,
               )}
+${lit.hatch.map(({ zone, target }) => {
+  const line = lit.light.lines.find((l) => Math.abs(l.level - target) < 0.5);
+  if (line === undefined) return nothing;
+  return svg`<g clip-path="url(#zone-${zone})"><path class="line ${darkInkOver(target) ? "dark" : "light"}" d=${line.path} stroke-width="1.5"></path></g>`;
+})}
               ${lit.light.labels.map(
                 (l) =>
                   svg`<text class="iso ${darkInkOver(l.level) ? "dark" : "light"}" x=${round(l.at[0])} y=${round(l.at[1] + 3.8)} font-size="11" text-anchor="middle" stroke=${colourAround(lit.light, l.level)} transform="rotate(${l.turn} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
               )}
             </g>`
         }
-        <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">${renderMarks(objects.marks)}</g>
+        <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">${renderMarks(objects.over)}</g>
+        <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, top, scale.x(axes.length) - x0, frame.y(0) - top, "Light on the top")}
         <g class=${lit === undefined ? "" : "over-light"}>${this.renderLuminaires(scene, objects.luminaires)}</g>
         ${
@@ -194,14 +205,17 @@ export class CandlespanPlan extends InteractiveDrawing {
     };
     const light = lightOnPlan(field, toPage, { unit, targets: targets.map((t) => t.value), taken, within });
     const hatched = !this.hide.includes("hatch");
-    const hatch = hatched
-      ? scene.zones.flatMap((zone, z) => {
-          const target = targets.find((t) => t.zone === zone.name);
-          return target === undefined
-            ? []
-            : [{ zone: String(z), path: belowLevel(field, target.value, toPage) }];
-        })
-      : [];
+    const hatch = scene.zones.flatMap((zone, z) => {
+      const target = targets.find((t) => t.zone === zone.name);
+      if (target === undefined) return [];
+      return [
+        {
+          zone: String(z),
+          target: target.value,
+          path: hatched ? belowLevel(field, target.value, toPage) : "",
+        },
+      ];
+    });
     this.#light = { key, light, hatch };
     return this.#light;
   }

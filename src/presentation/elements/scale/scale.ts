@@ -1,20 +1,39 @@
-import { css, html, LitElement, svg, type TemplateResult } from "lit";
+import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import { scaleBands, scaleSteps } from "../../scale.ts";
 import { define } from "../shared/define.ts";
 import { tokens } from "../shared/tokens.ts";
 
+/** Highest step shown; brighter bands are rare on a top and share the last colour. */
+const HIGHEST = 1100;
+
 /**
  * The steps of the one scale light is drawn on, with their figures.
  *
  * @tag candlespan-scale
+ * @csspart bands - the row of colours
  */
 export class CandlespanScale extends LitElement {
   static override styles = [
     tokens,
     css`
-      svg { display: block; width: 100%; height: auto; overflow: visible; forced-color-adjust: none; }
-      text { font-size: 11px; fill: var(--_quiet); font-family: inherit; font-variant-numeric: tabular-nums; }
+      :host { container-type: inline-size; font-size: 11.5px; color: var(--_quiet); }
+      .row { display: flex; align-items: flex-start; gap: 16px; }
+      .bands { display: flex; flex: 1; max-width: 460px; padding-bottom: 19px; forced-color-adjust: none; }
+      .band { flex: 1; height: 10px; position: relative; }
+      .band + .band::before {
+        content: ""; position: absolute; left: 0; top: 10px; height: 4px; border-left: 0.75px solid var(--_quiet);
+      }
+      .band span { position: absolute; left: 0; top: 13px; translate: -50% 0; line-height: 1.3; }
+      .band:last-child span { translate: -1.1em 0; white-space: nowrap; }
+      .key { display: inline-flex; align-items: center; gap: 6px; white-space: nowrap; line-height: 10px; }
+      svg { display: block; }
+      @container (max-width: 420px) {
+        .band:nth-child(odd) span { display: none; }
+      }
+      @media print {
+        .band { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+      }
     `,
   ];
 
@@ -25,24 +44,28 @@ export class CandlespanScale extends LitElement {
   @property({ reflect: true }) mode?: "day" | "evening";
 
   override render(): TemplateResult {
-    const steps = scaleSteps(this.unit).filter((s) => s.level <= (this.unit === "fc" ? 1090 : 1000));
+    const steps = scaleSteps(this.unit).filter((s) => s.level <= HIGHEST);
     const bands = scaleBands(this.unit).slice(0, steps.length + 1);
-    const cell = 30;
-    const width = cell * bands.length;
-    const label = `Scale of the light, ${this.unit}: steps at ${steps.map((s) => s.label).join(", ")}${this.hatch ? "; hatched where it lies below target" : ""}.`;
-    return html`<svg viewBox="0 0 ${width + (this.hatch ? 128 : 24)} 30" role="img" aria-label=${label}>
-      <defs><pattern id="h" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-        <path d="M0 0V7" stroke="#1b1a16" stroke-width="1.6" opacity="0.75"></path>
-        <path d="M1.3 0V7" stroke="#fdf8ec" stroke-width="0.8" opacity="0.65"></path></pattern></defs>
-      ${bands.map((band, i) => svg`<rect x=${i * cell} y="1" width=${cell + 0.5} height="10" fill=${band.colour}></rect>`)}
-      ${steps.map((step, i) => svg`<path d="M${(i + 1) * cell} 11v4" stroke="var(--_quiet)" stroke-width="0.75"></path><text x=${(i + 1) * cell} y="26" text-anchor="middle">${step.label}</text>`)}
-      <text x=${width + 2} y="26">${this.unit}</text>
+    const label = `Scale of the light in ${this.unit}, steps at ${steps.map((s) => s.label).join(", ")}`;
+    return html`<div class="row">
+      <div class="bands" part="bands" role="img" aria-label=${label}>
+        ${bands.map(
+          (band, i) => html`<div class="band" .style=${`background:${band.colour}`}>
+            ${i === 0 ? nothing : html`<span>${steps[i - 1].label}${i === bands.length - 1 ? ` ${this.unit}` : ""}</span>`}
+          </div>`,
+        )}
+      </div>
       ${
         this.hatch
-          ? svg`<rect x=${width + 26} y="1" width="24" height="10" fill=${bands[Math.floor(bands.length / 2)].colour}></rect><rect x=${width + 26} y="1" width="24" height="10" fill="url(#h)"></rect><text x=${width + 56} y="10">below target</text>`
-          : ""
+          ? html`<span class="key"><svg width="22" height="10" aria-hidden="true">
+              <defs><pattern id="h" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+                <path d="M0 0V7" stroke="#1b1a16" stroke-width="1.6" opacity="0.75"></path>
+                <path d="M1.3 0V7" stroke="#fdf8ec" stroke-width="0.8" opacity="0.65"></path></pattern></defs>
+              <rect width="22" height="10" fill=${bands[Math.floor(bands.length / 2)].colour}></rect>
+              <rect width="22" height="10" fill="url(#h)"></rect></svg>below target</span>`
+          : nothing
       }
-    </svg>`;
+    </div>`;
   }
 }
 

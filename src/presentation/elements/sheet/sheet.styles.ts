@@ -1,7 +1,7 @@
 import { css } from "lit";
 
 export const sheetStyles = css`
-  :host { background: var(--_paper); position: relative; }
+  :host { background: var(--_paper); position: relative; container-type: inline-size; }
   .verdict { padding: 0 0 12px; }
   .verdict h2 { margin: 0; font-size: 18px; font-weight: 600; line-height: 1.35; text-wrap: pretty; }
   .verdict .zone { display: inline; }
@@ -18,10 +18,12 @@ export const sheetStyles = css`
   .foot { position: relative; min-height: 24px; font-size: 13px; font-weight: 600; }
   .foot span { position: absolute; white-space: nowrap; top: 0; }
   .legend { display: flex; gap: 16px; align-items: flex-start; justify-content: space-between; flex-wrap: wrap; }
-  .legend candlespan-scale { width: min(100%, 480px); }
+  .legend candlespan-scale { flex: 1; min-width: min(100%, 300px); }
   .quality { color: var(--_quiet); font-size: 13px; white-space: nowrap; }
   @container (max-width: 559px) {
     .verdict h2 { font-size: 15px; }
+    candlespan-elevation { order: 1; }
+    .stack { gap: 12px; }
   }
   @media print {
     .thread, .foot { display: none; }

@@ -18,6 +18,9 @@ import "../plan/plan.ts";
 import "../profile/profile.ts";
 import "../scale/scale.ts";
 
+/** Pixels a metre beyond which three drawings no longer fit a screen's height. */
+const LARGEST = 280;
+
 /**
  * The aligned sheet: verdict, elevation, plan and profile of one island on one horizontal scale, with one line
  * through all three where the light is read.
@@ -59,7 +62,7 @@ export class CandlespanSheet extends DrawingElement {
     // Fixed parts of the three drawings take about 330 px; 1.3 m of elevation and the top's width share the rest.
     const largest =
       this.availableHeight === undefined
-        ? 420
+        ? LARGEST
         : Math.max(
             90,
             (this.availableHeight - 330) / (1.3 + axes.width + (scene.people.length > 0 ? 0.45 : 0)),
@@ -101,7 +104,7 @@ export class CandlespanSheet extends DrawingElement {
         ${
           hidden.has("legend")
             ? nothing
-            : html`<div class="legend" style="padding-left:${scale.left}px;padding-right:12px">
+            : html`<div class="legend" .style=${`padding-left:${scale.left}px`}>
               <candlespan-scale .unit=${this.words.illuminanceUnit} hatch></candlespan-scale>
               <span class="quality">${this.#quality()}</span>
             </div>`
@@ -114,7 +117,7 @@ export class CandlespanSheet extends DrawingElement {
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
             ></candlespan-profile>`
         }
-        ${this.reading === undefined ? nothing : html`<div class="thread" style="left:${scale.x(this.reading.along) - 0.5}px"></div>`}
+        ${this.reading === undefined ? nothing : html`<div class="thread" .style=${`left:${scale.x(this.reading.along) - 0.5}px`}></div>`}
       </div>
       <div class="foot" part="reading">${this.#readingWords(scale)}</div>
       <div class="visually-hidden" role="status">${this.said}</div>
@@ -169,7 +172,7 @@ export class CandlespanSheet extends DrawingElement {
     const x = scale.x(place.along);
     const side =
       x > scale.width * 0.62 ? `right:${Math.round(scale.width - x + 0)}px` : `left:${Math.round(x + 0)}px`;
-    return html`<span style=${side}>${this.readingSentence(light)}</span>`;
+    return html`<span .style=${side}>${this.readingSentence(light)}</span>`;
   }
 
   /** `691 lx here: pendants 600, recessed 91` */
