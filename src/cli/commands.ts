@@ -24,4 +24,9 @@ export const COMMANDS: readonly CommandEntry[] = [
     summary: "the plan of the island with its isolux lines, as SVG",
     load: async () => (await import("./commands/isolux.ts")).isolux,
   },
+  {
+    name: "shade",
+    summary: "photometry from lamp and shade, written as LM-63",
+    load: async () => (await import("./commands/shade.ts")).shade,
+  },
 ];

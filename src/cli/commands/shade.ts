@@ -1,0 +1,105 @@
+import { basename, extname, join } from "node:path";
+import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import { type BuiltShade, buildShadeLuminaire } from "../../luminaire/shade/build.ts";
+import { shadeFile } from "../../luminaire/shade/shade-file.ts";
+import { summarise } from "../../photometry/summary.ts";
+import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
+import { polarDiagramSvg } from "../../presentation/drawing/polar-diagram-svg.ts";
+import { readShades } from "../../scene/shade-document.ts";
+import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { readUtf8, STUDY_LIMIT, writeWhole } from "../files.ts";
+
+export const shade: Command = {
+  name: "shade",
+  usage: "shade FILE [options]",
+  summary:
+    "Photometry from lamp and shade, traced and written as LM-63-2019 (by simulation), with its polar diagram.",
+  arguments: [1, 1],
+  options: {
+    luminaire: { type: "string", value: "NAME", description: "only this luminaire of the study" },
+    out: { type: "string", value: "FOLDER", description: "where the files go", default: "." },
+    svg: { type: "boolean", description: "draw the polar diagrams too" },
+    json: { type: "boolean", description: "figures as one JSON array" },
+  },
+  details: `FILE is a study, of which every luminaire with "lamp" and "shade" is traced, or one
+{ "lamp": {…}, "shade": {…} } alone. Figures are computed from typical finishes unless the maker's are given:
+±22 % on the light, no source. Heat, weight and lamp limits are the maker's to state.`,
+  run,
+};
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const [file] = args.positionals;
+  const text = orThrow(readUtf8(file, STUDY_LIMIT));
+  const alone = file === "-" ? "shade" : basename(file).replace(/\.[a-z.]*json$/i, "");
+  const wanted = args.text("luminaire");
+  const all = orThrow(readShades(text, file, alone));
+  const chosen = all.filter(({ name }) => wanted === undefined || name === wanted);
+  if (chosen.length === 0) {
+    throw usageError(
+      "No luminaire with lamp and shade was found.",
+      all.length === 0
+        ? '"lamp" and "shade" in a luminaire'
+        : `one of ${all.map(({ name }) => printable(name)).join(", ")}`,
+      wanted === undefined ? undefined : printable(wanted),
+    );
+  }
+  const rows: object[] = [];
+  for (const { name, lamp, shade: document, path } of chosen) {
+    const outcome = buildShadeLuminaire(name, lamp, document, { file, path });
+    if (!outcome.ok) throw new CandlespanError(outcome.issues);
+    const built = outcome.value;
+    const photometry = shadeFile(built, new Date().toISOString().slice(0, 10));
+    const stem = name.replace(/[^\p{L}\p{N} ._-]/gu, "_").slice(0, 80) || "shade";
+    const target = join(args.text("out") ?? ".", `${stem}.ies`);
+    orThrow(writeWhole(target, orThrow(writeLm63(photometry, { edition: "2019" }))));
+    let diagram: string | undefined;
+    if (args.flag("svg")) {
+      diagram = target.slice(0, -extname(target).length) + ".svg";
+      orThrow(writeWhole(diagram, polarDiagramSvg(built.photometry.distribution, name, built.description)));
+    }
+    const summary = summarise(photometry, []);
+    const figures = {
+      name,
+      lightOutputRatio: built.photometry.lightOutputRatio,
+      lightOutputRatioBand: built.photometry.band.ratio,
+      downwardShare: built.photometry.downwardShare,
+      flux: built.luminaire.flux,
+      axialIntensity: summary.axial,
+      axialIntensityBand: built.photometry.band.axial,
+      beamAngle: summary.beamAngle.ofMaximum,
+      photons: built.photometry.traced.photons,
+      evidence: "traced from shade",
+      written: target,
+      ...(diagram === undefined ? {} : { diagram }),
+      assumptions: built.assumptions,
+    };
+    rows.push(figures);
+    if (!args.flag("json")) io.out(sentence(built, summary.beamAngle.ofMaximum, target, diagram));
+  }
+  if (args.flag("json")) io.out(`${JSON.stringify(rows, null, 2)}\n`);
+  return EXIT.met;
+}
+
+function sentence(
+  built: BuiltShade,
+  beam: number | null,
+  target: string,
+  diagram: string | undefined,
+): string {
+  const { luminaire, photometry, description, assumptions } = built;
+  const percent = (value: number, digits = 0) => (100 * value).toFixed(digits);
+  const lines = [
+    `${printable(luminaire.name)}: ${description}`,
+    `  light output ratio ${percent(photometry.lightOutputRatio, 1)} % ± ${percent(photometry.band.ratio * photometry.lightOutputRatio, 1)} (95 %, statistical), ${luminaire.flux.toFixed(0)} lm, ${percent(photometry.downwardShare)} % of it downward`,
+    `  straight down ${photometry.distribution.intensity[0].toFixed(0)} cd ± ${percent(photometry.band.axial, 1)} %${beam === null ? "" : `, beam ${beam.toFixed(0)}° at half its maximum`}`,
+    `  traced from shade; with typical finishes the light is known to ±22 % (engineering default, no source)`,
+    ...assumptions.map(
+      ({ key, value, why }) => `  assumed ${key.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,
+    ),
+    `  written to ${printable(target)}${diagram === undefined ? "" : ` and ${printable(diagram)}`}`,
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+const shown = (value: unknown) => (typeof value === "number" ? Number(value.toPrecision(4)) : String(value));

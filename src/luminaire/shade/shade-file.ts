@@ -1,0 +1,33 @@
+/** A traced shade as the contents of a photometric file: absolute candela, by simulation. */
+
+import type { Photometry } from "../../photometry/photometry.ts";
+import type { BuiltShade } from "./build.ts";
+
+/** @param issued ISO date of the file, for its label */
+export function shadeFile({ luminaire, photometry, description }: BuiltShade, issued: string): Photometry {
+  const { emission } = luminaire;
+  const ratio = (100 * photometry.lightOutputRatio).toFixed(1);
+  return {
+    format: "LM-63",
+    edition: "2019",
+    distribution: photometry.distribution,
+    // A reader of the file spreads the far field over this: the mouth of a solid shade, the whole of another.
+    opening: emission.opening,
+    absolute: true,
+    watts: luminaire.watts,
+    lampSets: [],
+    lampSet: 0,
+    labels: [
+      { key: "TEST", value: "computed from lamp and shade, not measured" },
+      { key: "TESTLAB", value: "none" },
+      { key: "ISSUEDATE", value: issued },
+      { key: "MANUFAC", value: "not stated" },
+      {
+        key: "OTHER",
+        value: `light output ratio ${ratio} % of ${Math.round(photometry.emitter.assembly.flux)} lm`,
+      },
+    ],
+    description: `${luminaire.name}: ${description}`,
+    generation: { code: "1.00010", source: "simulation", interpolated: false, scaled: false },
+  };
+}
