@@ -42,12 +42,13 @@ export function polarDiagram(distribution: IntensityDistribution, title: string,
   const upper = curves.some(({ section }) => reachesUp(section, UPPER_HALF_FROM * peak));
   const step = ringStep(peak);
   const rings = Math.max(1, Math.ceil(peak / step - 1e-9));
-  const centre: Vec2 = [CENTRE_X, 74 + (upper ? RADIUS + 18 : 14)];
+  const centre: Vec2 = [CENTRE_X, 76 + (upper ? RADIUS + 18 : 26)];
   const legend = centre[1] + RADIUS + 48;
 
   const marks: Mark[] = [
     text([MARGIN, 32], clipped(title, 15, true), "title", { ink: "ink", size: 15, strong: true }),
     text([MARGIN, 52], clipped(subtitle, 12), "title", { size: 12 }),
+    ...(curves.length > 1 ? sides() : []),
     ...spokes(centre, upper),
     ...Array.from({ length: rings }, (_, i) =>
       line(
@@ -121,6 +122,14 @@ function curvesOf(typeC: IntensityDistribution): Curve[] {
   ];
 }
 
+/** Which half-planes lie on which side. */
+function sides(): Mark[] {
+  return [
+    text([MARGIN, 76], "C180, C270", "side"),
+    text([WIDTH - MARGIN, 76], "C0, C90", "side", { anchor: "end" }),
+  ];
+}
+
 /** Spokes and their angles every 30°, both sides. */
 function spokes(centre: Vec2, upper: boolean): Mark[] {
   const marks: Mark[] = [];
@@ -155,14 +164,17 @@ function arc(centre: Vec2, radius: number, upper: boolean): Vec2[] {
 
 /** Candela along the right-hand horizontal, above the line, where most beams leave room. */
 function ringLabels(centre: Vec2, rings: number, step: number): Mark[] {
-  return Array.from({ length: rings }, (_, i) =>
-    text(
-      [centre[0] + (RADIUS * (i + 1)) / rings - 3, centre[1] - 5],
-      `${number((i + 1) * step)}${i + 1 === rings ? " cd" : ""}`,
-      "candela",
-      { anchor: "end", ground: "sheet" },
-    ),
+  const unit = text([centre[0] + RADIUS - 5, centre[1] + 14], "cd", "candela", {
+    anchor: "end",
+    ground: "sheet",
+  });
+  const values = Array.from({ length: rings }, (_, i) =>
+    text([centre[0] + (RADIUS * (i + 1)) / rings - 3, centre[1] - 5], number((i + 1) * step), "candela", {
+      anchor: "end",
+      ground: "sheet",
+    }),
   );
+  return [...values, unit];
 }
 
 function outline({ theta, intensity }: Section, scale: number, centre: Vec2): Vec2[] {
