@@ -19,7 +19,8 @@ export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
   A: { words: "measured", band: [0.08, 0.08], fromRatedFlux: false },
   B: { words: "measured, re-lamped", band: [0.15, 0.15], fromRatedFlux: true },
   C: { words: "peak and beam", band: [0.15, 0.15], fromRatedFlux: true },
-  D: { words: "flux and beam", band: [0.2, 0.25], fromRatedFlux: true },
+  // Measured lamps lie at 0.83 to 1.33 of the cosⁿ lobe of their flux and beam (tests/validation/beam-model).
+  D: { words: "flux and beam", band: [0.2, 0.35], fromRatedFlux: true },
   E: { words: "traced from shade", band: [0.22, 0.22], fromRatedFlux: true },
   F: { words: "typical", band: [0.35, 0.35], fromRatedFlux: true },
 };
