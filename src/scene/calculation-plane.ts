@@ -1,4 +1,4 @@
-import type { Vec3 } from "../geometry/vector.ts";
+import type { Vec2, Vec3 } from "../geometry/vector.ts";
 
 /** What a meter at the point would read: illuminance on a plane, or on a small vertical cylinder. */
 export type ReceivedQuantity = "planar" | "cylindrical" | "semi-cylindrical";
@@ -28,4 +28,9 @@ export interface PlaneGrid {
   readonly u: Vec3;
   readonly v: Vec3;
   readonly cells: Uint32Array;
+  /** The part of the parallelogram that counts: convex pieces, in metres along u and v from the corner. Absent
+   * when all of it does. */
+  readonly region?: readonly (readonly Vec2[])[];
+  /** Parts that stand above the plane, in the same coordinates, and by how much (m): raised levels of a top. */
+  readonly lifts?: readonly { readonly pieces: readonly (readonly Vec2[])[]; readonly lift: number }[];
 }

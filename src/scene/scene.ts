@@ -23,6 +23,8 @@ export interface Layer {
     readonly name?: string;
     readonly minimumWatts?: number;
     readonly maximumWatts?: number;
+    /** [share of flux, share of watts], rising. */
+    readonly curve?: readonly (readonly [flux: number, watts: number])[];
   };
 }
 
@@ -45,6 +47,36 @@ export interface RoomShape {
   /** rad; direction counter-clockwise from +x towards which the ceiling rises. */
   readonly slope: number;
   readonly towards: number;
+  readonly joists?: {
+    readonly along: "x" | "y";
+    readonly spacing: number;
+    /** Centreline of the first one from x = 0 or y = 0 (m). */
+    readonly first: number;
+    readonly width?: number;
+  };
+  /** Parts of the ceiling's plan where no box may go (m). */
+  readonly keepOuts?: readonly { readonly name: string; readonly outline: readonly Vec2[] }[];
+  readonly openings?: readonly RoomOpening[];
+}
+
+/** A window or door; `from` runs counter-clockwise from the wall's first corner (m). */
+export interface RoomOpening {
+  readonly name: string;
+  readonly wall: 0 | 1 | 2 | 3;
+  readonly from: number;
+  readonly length: number;
+  readonly sill: number;
+  readonly height: number;
+}
+
+/** An upright solid: a cabinet, a hood; plan outline counter-clockwise in the room (m). */
+export interface SolidBody {
+  readonly name: string;
+  readonly outline: readonly Vec2[];
+  readonly bottom: number;
+  readonly top: number;
+  readonly colour?: string;
+  readonly finish?: string;
 }
 
 /** The island in room coordinates. */
@@ -64,6 +96,16 @@ export interface Island {
   readonly topReflectance: number;
   readonly sideReflectance: number;
   readonly levels: readonly { readonly outline: readonly Vec2[]; readonly height: number }[];
+  /** A recess in the top: outline in the island's frame, height of its floor (m). */
+  readonly basin?: { readonly outline: readonly Vec2[]; readonly floor: number };
+  readonly hob?: readonly Vec2[];
+  readonly sink?: readonly Vec2[];
+  readonly seats?: {
+    readonly side: "x-" | "x+" | "y-" | "y+";
+    readonly count: number;
+    readonly width: number;
+  };
+  readonly colour?: string;
 }
 
 /** A part of the top where one task is done, in the island's frame. */
@@ -73,6 +115,8 @@ export interface Zone {
   readonly height: number;
   /** Key of the resolved targets. */
   readonly target?: string;
+  /** What is done there, as far as name and target tell; decides how people stand. */
+  readonly task?: "preparation" | "cooking" | "washing" | "eating";
 }
 
 export interface Person {
@@ -96,6 +140,7 @@ export interface Scene {
   readonly island?: Island;
   readonly zones: readonly Zone[];
   readonly people: readonly Person[];
+  readonly bodies?: readonly SolidBody[];
   readonly layers: readonly Layer[];
   /** Every reflecting face of room, openings, island and bodies; not people, not pendants. */
   readonly surfaces: readonly Surface[];

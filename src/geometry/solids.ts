@@ -1,0 +1,125 @@
+/**
+ * Closed meshes of upright prisms, of revolution, and of boxes. Every edge is shared by two faces that run it in
+ * opposite directions; faces are counter-clockwise seen from outside.
+ */
+
+import { type Frame, pointToRoom } from "./frame.ts";
+import type { Mesh } from "./mesh.ts";
+import { type Polygon, triangulate } from "./polygon.ts";
+import type { Vec3 } from "./vector.ts";
+
+/** An upright prism over a simple counter-clockwise polygon, from z₀ up to z₁ (m). */
+export function prism(base: Polygon, z0: number, z1: number): Mesh {
+  const n = base.length;
+  const positions = new Float64Array(6 * n);
+  base.forEach(([x, y], i) => {
+    positions.set([x, y, z0], 3 * i);
+    positions.set([x, y, z1], 3 * (n + i));
+  });
+  const triangles: number[] = [];
+  for (const [a, b, c] of triangulate(base)) triangles.push(a, c, b, n + a, n + b, n + c);
+  for (let i = 0; i < n; i++) {
+    const j = (i + 1) % n;
+    triangles.push(i, j, n + j, i, n + j, n + i);
+  }
+  return { positions, triangles: Uint32Array.from(triangles) };
+}
+
+/** A box of full extents (m) centred on the origin. */
+export function box(length: number, width: number, height: number): Mesh {
+  const [x, y, z] = [length / 2, width / 2, height / 2];
+  const base: Polygon = [
+    [-x, -y],
+    [x, -y],
+    [x, y],
+    [-x, y],
+  ];
+  return prism(base, -z, z);
+}
+
+/** A solid of revolution about z over a profile [radius, z], lower end first, closed to the axis at both ends.
+ * `around` flat sides, their section equal in area to the circle, so that volume is that of the profile. */
+export function revolved(profile: readonly (readonly [radius: number, z: number])[], around: number): Mesh {
+  const widen = Math.sqrt((2 * Math.PI) / (around * Math.sin((2 * Math.PI) / around)));
+  const [first, last] = [profile[0], profile[profile.length - 1]];
+  const rings = [
+    ...(first[0] > 0 ? [[0, first[1]] as const] : []),
+    ...profile,
+    ...(last[0] > 0 ? [[0, last[1]] as const] : []),
+  ];
+  const positions: number[] = [];
+  const starts = rings.map(([radius, z]) => {
+    const start = positions.length / 3;
+    const corners = radius > 0 ? around : 1;
+    for (let i = 0; i < corners; i++) {
+      const angle = (2 * Math.PI * i) / around;
+      positions.push(radius * widen * Math.cos(angle), radius * widen * Math.sin(angle), z);
+    }
+    return start;
+  });
+  const triangles: number[] = [];
+  for (let k = 0; k + 1 < rings.length; k++) {
+    const low = (i: number) => starts[k] + (rings[k][0] > 0 ? i % around : 0);
+    const high = (i: number) => starts[k + 1] + (rings[k + 1][0] > 0 ? i % around : 0);
+    for (let i = 0; i < around; i++) {
+      if (rings[k][0] > 0) triangles.push(low(i), low(i + 1), high(i));
+      if (rings[k + 1][0] > 0) triangles.push(low(i + 1), high(i + 1), high(i));
+    }
+  }
+  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+}
+
+/** A mesh moved into the room. */
+export function placed(mesh: Mesh, frame: Frame): Mesh {
+  const positions = new Float64Array(mesh.positions.length);
+  for (let i = 0; i < positions.length; i += 3)
+    positions.set(pointToRoom(frame, [mesh.positions[i], mesh.positions[i + 1], mesh.positions[i + 2]]), i);
+  return { positions, triangles: mesh.triangles };
+}
+
+/** Several meshes as one. */
+export function together(meshes: readonly Mesh[]): Mesh {
+  const positions: number[] = [];
+  const triangles: number[] = [];
+  for (const mesh of meshes) {
+    const first = positions.length / 3;
+    positions.push(...mesh.positions);
+    for (const i of mesh.triangles) triangles.push(first + i);
+  }
+  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+}
+
+/** Volume enclosed (m³), positive when faces turn outward: Σ a·(b × c)/6. */
+export function enclosedVolume({ positions: p, triangles }: Mesh): number {
+  let six = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [triangles[t] * 3, triangles[t + 1] * 3, triangles[t + 2] * 3];
+    six +=
+      p[a] * (p[b + 1] * p[c + 2] - p[b + 2] * p[c + 1]) +
+      p[a + 1] * (p[b + 2] * p[c] - p[b] * p[c + 2]) +
+      p[a + 2] * (p[b] * p[c + 1] - p[b + 1] * p[c]);
+  }
+  return six / 6;
+}
+
+/** Edges that are not shared by exactly two faces running them in opposite directions; none in a closed mesh. */
+export function openEdges({ triangles }: Mesh): number {
+  const edges = new Map<string, number>();
+  for (let t = 0; t < triangles.length; t += 3) {
+    for (let k = 0; k < 3; k++) {
+      const a = triangles[t + k];
+      const b = triangles[t + ((k + 1) % 3)];
+      const key = a < b ? `${a},${b}` : `${b},${a}`;
+      const run = a < b ? 1 : 1000;
+      edges.set(key, (edges.get(key) ?? 0) + run);
+    }
+  }
+  let open = 0;
+  for (const runs of edges.values()) if (runs !== 1001) open++;
+  return open;
+}
+
+/** Vertex `i` of a mesh. */
+export function vertex({ positions: p }: Mesh, i: number): Vec3 {
+  return [p[3 * i], p[3 * i + 1], p[3 * i + 2]];
+}

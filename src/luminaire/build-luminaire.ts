@@ -1,0 +1,277 @@
+/**
+ * A luminaire from what is known of it: a photometric file, or flux and beam; with body, power and paperwork.
+ */
+
+import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { pathTo } from "../diagnostics/json-text.ts";
+import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
+import { luminousFlux } from "../photometry/luminous-flux.ts";
+import { type LuminousOpening, type OpeningShape, POINT_OPENING } from "../photometry/luminous-opening.ts";
+import type { Photometry } from "../photometry/photometry.ts";
+import { radians } from "../units/quantities.ts";
+import { beamLuminaire } from "./beam-luminaire.ts";
+import type { Body, BodyProfile } from "./body.ts";
+import type { Evidence } from "./evidence.ts";
+import type { Luminaire } from "./luminaire.ts";
+
+/** What a study says of a luminaire; lengths in metres, angles in degrees. */
+export interface LuminaireDescription {
+  readonly photometry?: string;
+  readonly beam?: {
+    readonly flux: number;
+    readonly angle: number;
+    readonly peak?: number;
+    readonly fieldAngle?: number;
+  };
+  readonly opening?: {
+    readonly shape?: OpeningShape;
+    readonly diameter?: number;
+    readonly length?: number;
+    readonly width?: number;
+    readonly height?: number;
+  };
+  readonly body?: {
+    readonly profile: BodyProfile;
+    readonly diameter?: number;
+    readonly height?: number;
+    readonly length?: number;
+    readonly width?: number;
+    readonly outline?: readonly (readonly [radius: number, z: number])[];
+    readonly offset?: number;
+    readonly reflectance?: number;
+    readonly transmittance?: number;
+  };
+  readonly lampSet?: number;
+  readonly flux?: number;
+  readonly watts?: number;
+  readonly markedWatts?: number;
+  readonly cct?: number;
+  readonly cri?: number;
+  readonly weight?: number;
+  readonly canopy?: { readonly diameter: number; readonly height?: number };
+  readonly suspension?: "rod" | "cord" | "chain" | "cable";
+  readonly finish?: string;
+  readonly colour?: string;
+}
+
+export interface LuminaireDefault {
+  readonly path: string;
+  readonly value: unknown;
+  readonly why: string;
+}
+
+export interface BuiltLuminaire {
+  readonly luminaire: Luminaire;
+  readonly defaults: readonly LuminaireDefault[];
+}
+
+/** Light and where it leaves, before body and paperwork. */
+interface Source {
+  readonly distribution: IntensityDistribution;
+  readonly opening: LuminousOpening;
+  readonly evidence: Evidence;
+  readonly ratedFlux?: number;
+  readonly watts?: number;
+  readonly origin: string;
+}
+
+/** Builds a luminaire. `path` is the document path of its description, for issues. The photometry has been read
+ * with the description's `lampSet`. Fails when the description has no light, or two. */
+export function buildLuminaire(
+  name: string,
+  description: LuminaireDescription,
+  photometry: Photometry | undefined,
+  path: string,
+): Outcome<BuiltLuminaire> {
+  const warnings: Issue[] = [];
+  const source =
+    description.beam !== undefined
+      ? fromBeam(name, description, path)
+      : photometry !== undefined
+        ? fromPhotometry(description, photometry, path)
+        : failure<Source>(wrong("luminaire-no-light", "The luminaire has no light.", path, LIGHTS));
+  if (!source.ok) return source;
+  warnings.push(...source.warnings);
+  return finishLuminaire(name, description, source.value, path, warnings);
+}
+
+const LIGHTS = '"photometry", "beam", or "lamp" with "shade"';
+
+function fromPhotometry(description: LuminaireDescription, file: Photometry, path: string): Outcome<Source> {
+  const { distribution, opening, absolute, ratedFlux, watts } = file;
+  const origin = description.photometry ?? "photometric data";
+  const source = { opening: openingOf(description, opening), watts, origin };
+  if (description.flux === undefined)
+    return success({ ...source, distribution, ratedFlux, evidence: absolute ? "A" : "B" });
+  const at = pathTo(path, "flux");
+  if (absolute)
+    return failure(
+      wrong(
+        "luminaire-relamp-absolute",
+        "The file is absolute: its candela do not rest on a lamp's flux.",
+        at,
+        'no "flux"',
+      ),
+    );
+  if (ratedFlux === undefined || !(ratedFlux > 0))
+    return failure(
+      wrong("luminaire-relamp-unrated", "The file states no rated flux to scale from.", at, 'no "flux"'),
+    );
+  const scale = description.flux / ratedFlux;
+  const intensity = distribution.intensity.map((candela) => candela * scale);
+  return success({
+    ...source,
+    distribution: { ...distribution, intensity },
+    ratedFlux: description.flux,
+    evidence: "B",
+  });
+}
+
+function fromBeam(name: string, description: LuminaireDescription, path: string): Outcome<Source> {
+  const { flux, angle, peak, fieldAngle } = description.beam as NonNullable<LuminaireDescription["beam"]>;
+  const built = beamLuminaire(name, {
+    flux,
+    beamAngle: radians(angle),
+    ...(peak === undefined ? {} : { peakIntensity: peak }),
+    ...(fieldAngle === undefined ? {} : { fieldAngle: radians(fieldAngle) }),
+  });
+  if (!built.ok)
+    return failure(
+      ...built.issues.map((issue) => ({ ...issue, where: { ...issue.where, path: pathTo(path, "beam") } })),
+    );
+  const { distribution, evidence, origin } = built.value;
+  return success(
+    { distribution, opening: openingOf(description, POINT_OPENING), evidence, ratedFlux: flux, origin },
+    built.warnings,
+  );
+}
+
+/** Body, power and paperwork around a source; also for luminaires built from lamp and shade. */
+function finishLuminaire(
+  name: string,
+  description: LuminaireDescription,
+  source: Source,
+  path: string,
+  warnings: readonly Issue[],
+): Outcome<BuiltLuminaire> {
+  const body = description.body === undefined ? undefined : bodyOf(description.body, source.opening, path);
+  if (body !== undefined && !body.ok) return body;
+  const {
+    watts = source.watts,
+    markedWatts,
+    cct,
+    cri,
+    weight,
+    canopy,
+    suspension,
+    finish,
+    colour,
+  } = description;
+  const luminaire: Luminaire = {
+    name,
+    distribution: source.distribution,
+    emission: { kind: "opening", opening: source.opening },
+    evidence: source.evidence,
+    flux: luminousFlux(source.distribution).total,
+    origin: source.origin,
+    ...defined({
+      body: body?.value.body,
+      ratedFlux: source.ratedFlux,
+      watts,
+      markedWatts,
+      cct,
+      cri,
+      weight,
+      canopy,
+      suspension,
+      finish,
+      colour,
+    }),
+  };
+  return success({ luminaire, defaults: body?.value.defaults ?? [] }, warnings);
+}
+
+function openingOf({ opening }: LuminaireDescription, otherwise: LuminousOpening): LuminousOpening {
+  if (opening === undefined) return otherwise;
+  const { diameter, height = 0 } = opening;
+  const length = opening.length ?? diameter ?? 0;
+  const width = opening.width ?? diameter ?? length;
+  const round = diameter !== undefined;
+  const guess: OpeningShape =
+    length === 0 ? "point" : round ? (height > 0 ? "cylinder" : "disc") : height > 0 ? "box" : "rectangle";
+  const shape = opening.shape ?? guess;
+  if (shape === "point") return POINT_OPENING;
+  return { shape, length, width, height: shape === "ellipsoid" && height === 0 ? width : height };
+}
+
+const RISE: Partial<Record<BodyProfile, number>> = { globe: 1, disc: 0.1, bowl: 0.5, dome: 0.7, bell: 1 };
+const BODY_REFLECTANCE = 0.5;
+const TYPICAL = "not given; common practice, no source";
+
+function bodyOf(
+  given: NonNullable<LuminaireDescription["body"]>,
+  opening: LuminousOpening,
+  path: string,
+): Outcome<{ body: Body; defaults: LuminaireDefault[] }> {
+  const at = pathTo(path, "body");
+  const defaults: LuminaireDefault[] = [];
+  const fill = <T>(key: string, value: T, why: string): T => {
+    defaults.push({ path: pathTo(at, key), value, why });
+    return value;
+  };
+  const { profile, length, width, outline } = given;
+  const missing = (key: string, expected: string) =>
+    failure<{ body: Body; defaults: LuminaireDefault[] }>(
+      wrong("luminaire-body", `A body of profile "${profile}" needs "${key}".`, pathTo(at, key), expected),
+    );
+  let { diameter, height } = given;
+  if (profile === "profile") {
+    if (outline === undefined) return missing("outline", "[[radius, height], …], lower end first");
+    const fault = outlineFault(outline);
+    if (fault !== undefined) return failure(wrong("luminaire-body", fault, pathTo(at, "outline")));
+    diameter = 2 * Math.max(...outline.map(([r]) => r));
+    height = outline[outline.length - 1][1] - outline[0][1];
+  } else if (profile === "box") {
+    diameter ??= Math.max(length ?? 0, width ?? 0);
+    if (diameter === 0) return missing("length", "a length, and a width");
+  }
+  const luminous = Math.max(opening.length, opening.width);
+  if (diameter === undefined && luminous === 0) return missing("diameter", "the largest diameter");
+  diameter ??= fill("diameter", luminous, "not given; the luminous opening's");
+  height ??= fill("height", diameter * (RISE[profile] ?? 0.8), TYPICAL);
+  const body: Body = {
+    profile,
+    diameter,
+    height,
+    offset: given.offset ?? 0,
+    reflectance: given.reflectance ?? fill("reflectance", BODY_REFLECTANCE, TYPICAL),
+    transmittance: given.transmittance ?? 0,
+    ...defined({ length, width, outline }),
+  };
+  return success({ body, defaults });
+}
+
+function outlineFault(outline: readonly (readonly [number, number])[]): string | undefined {
+  if (outline.every(([r]) => r === 0)) return "The profile has no width.";
+  for (let i = 1; i < outline.length; i++)
+    if (outline[i][1] < outline[i - 1][1])
+      return "The profile must rise from its lower end without turning down.";
+  if (outline[outline.length - 1][1] === outline[0][1]) return "The profile has no height.";
+  const inner = outline.slice(1, -1);
+  return inner.some(([r]) => r === 0) ? "The profile touches its axis between its ends." : undefined;
+}
+
+function wrong(code: string, message: string, path: string, expected?: string): Issue {
+  return {
+    code,
+    severity: "error",
+    message,
+    ...(expected === undefined ? {} : { expected }),
+    where: { path },
+  };
+}
+
+/** The entries that have a value. */
+function defined<T extends object>(entries: T): T {
+  return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as T;
+}

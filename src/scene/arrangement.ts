@@ -1,0 +1,251 @@
+/**
+ * Rows, grids and single places turned into luminaires that hang where they were asked to.
+ *
+ * Row along the island's +x about the middle of its bounding box: x_i = L/2 + (i − (n − 1)/2)·s + along, with
+ * s = L/n (equal bays), the given spacing, gap + rim, or (L − 2·end − rim)/(n − 1).
+ * Height: top's surface + clearance − lowest point of body and opening relative to the photometric centre.
+ */
+
+import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
+import { depthInside } from "../geometry/polygon.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { highestPoint, lowestPoint, planExtents, widthAlong } from "../luminaire/extent.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { radians } from "../units/quantities.ts";
+import { islandToRoom, roomToIsland, topHeightAt } from "./island.ts";
+import { type Ledger, TYPICAL } from "./ledger.ts";
+import { ceilingAt } from "./room.ts";
+import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
+import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "./study-schema.ts";
+
+/** 33 in, the middle of the range heard most (m). */
+const CLEARANCE = 0.84;
+const NEGLIGIBLE = 1e-6;
+
+interface Surroundings {
+  readonly room: RoomShape;
+  readonly island: Island | undefined;
+  readonly luminaires: ReadonlyMap<string, Luminaire>;
+}
+
+/** The layer placed; undefined, with errors, when it cannot be. */
+export function layerOf(
+  document: LayerDocument,
+  path: string,
+  around: Surroundings,
+  ledger: Ledger,
+): Layer | undefined {
+  const luminaire = around.luminaires.get(document.luminaire);
+  const { row, grid, at, name, circuit, dimmer } = document;
+  const ways = [row, grid, at].filter((way) => way !== undefined).length;
+  if (ways !== 1) {
+    const found = ways === 0 ? "none" : `${ways} of them`;
+    ledger.error("layer-places", path, "A layer is placed in one way.", '"row", "grid" or "at"', found);
+    return undefined;
+  }
+  if (luminaire === undefined) return undefined;
+  const role: LayerRole = ledger.fill(
+    document.role,
+    `${path}/role`,
+    row !== undefined ? "pendant" : grid !== undefined ? "recessed" : "other",
+    row !== undefined ? "not given; a row hangs over the island" : "not given; from the way it is placed",
+  );
+  const frames =
+    row !== undefined
+      ? rowFrames(row, luminaire, `${path}/row`, around, ledger)
+      : grid !== undefined
+        ? gridFrames(grid, `${path}/grid`, around.room, ledger)
+        : (at ?? []).map((place, i) => placeFrame(place, `${path}/at/${i}`, ledger));
+  const where = row !== undefined ? `${path}/row` : grid !== undefined ? `${path}/grid` : undefined;
+  frames.forEach((placedAt, i) => {
+    checkPlace(luminaire, placedAt, role, where ?? `${path}/at/${i}`, around.room, ledger);
+  });
+  return {
+    name,
+    role,
+    dim: document.dim ?? 1,
+    luminaires: frames.map((placedAt): PlacedLuminaire => ({ luminaire, frame: placedAt })),
+    ...(circuit === undefined ? {} : { circuit }),
+    ...(dimmer === undefined ? {} : { dimmer }),
+  };
+}
+
+/** Centre-to-centre spacing of a row (m), however it was given. */
+export function rowSpacing(row: RowDocument, islandLength: number, rim: number): number {
+  const { count, spacing, gap, end } = row;
+  if (spacing !== undefined) return spacing;
+  if (gap !== undefined) return gap + rim;
+  if (end !== undefined) return count === 1 ? 0 : (islandLength - 2 * end - rim) / (count - 1);
+  return islandLength / count;
+}
+
+function rowFrames(
+  row: RowDocument,
+  luminaire: Luminaire,
+  path: string,
+  { room, island }: Surroundings,
+  ledger: Ledger,
+): Frame[] {
+  if (island === undefined) {
+    ledger.error("row-island", path, "A row follows the island, and there is none.", '"island", or "at"');
+    return [];
+  }
+  const ways = (["spacing", "gap", "end"] as const).filter((key) => row[key] !== undefined);
+  if (ways.length > 1) {
+    const found = ways.map((key) => `"${key}"`).join(" and ");
+    ledger.error(
+      "row-spacing",
+      path,
+      "The spacing is given twice.",
+      '"spacing", "gap", "end" or none',
+      found,
+    );
+    return [];
+  }
+  if (ways.length === 0 && row.count > 1)
+    ledger.note(`${path}/spacing`, island.length / row.count, "neither spacing, gap nor end; equal bays");
+  const ownTurn = rowTurn(row, luminaire, path, ledger);
+  const rim = widthAlong(luminaire, -ownTurn);
+  const spacing = rowSpacing(row, island.length, rim);
+  if (row.gap !== undefined && rim === 0)
+    ledger.warn(
+      "row-gap-of-points",
+      `${path}/gap`,
+      "The luminaire has no extent: the gap is taken centre to centre.",
+    );
+  if (!(spacing > 0) && row.count > 1) {
+    ledger.error("row-end", `${path}/end`, "The ends leave no room for the row.", "smaller ends");
+    return [];
+  }
+  const whole = (row.count - 1) * spacing + rim;
+  if (whole > island.length + NEGLIGIBLE)
+    ledger.warn(
+      "row-too-long",
+      path,
+      `The row is ${whole.toFixed(2)} m long, longer than the top (${island.length.toFixed(2)} m).`,
+    );
+  if (row.count > 1 && spacing < rim - NEGLIGIBLE)
+    ledger.warn(
+      "row-collides",
+      path,
+      "The luminaires of the row stand in one another: spacing below their width.",
+    );
+  const clearance = ledger.fill(row.clearance, `${path}/clearance`, CLEARANCE, `33 in: ${TYPICAL}`);
+  const [along, across] = row.offset ?? [0, 0];
+  const orientation = hung(island.turn + ownTurn, row.followSlope === true, room);
+  const lowest = lowestPoint(luminaire, rotationOf(orientation));
+  return Array.from({ length: row.count }, (_, i) => {
+    const p: Vec2 = [
+      island.length / 2 + (i - (row.count - 1) / 2) * spacing + along,
+      island.width / 2 + across,
+    ];
+    const [x, y] = islandToRoom(island, p);
+    return frame([x, y, topHeightAt(island, p) + clearance - lowest], orientation);
+  });
+}
+
+function rowTurn(row: RowDocument, luminaire: Luminaire, path: string, ledger: Ledger): number {
+  const [alongX, alongY] = planExtents(luminaire);
+  if (row.turn !== undefined || alongY <= alongX + NEGLIGIBLE) return radians(row.turn ?? 0);
+  ledger.note(
+    `${path}/turn`,
+    90,
+    "not given; the luminaire is longer across its own x and is laid along the row",
+  );
+  return Math.PI / 2;
+}
+
+/** Plumb, or square to the ceiling: nadir leans towards its rise, and the spin keeps the wanted heading. */
+function hung(heading: number, followSlope: boolean, { slope, towards }: RoomShape) {
+  if (!followSlope || slope === 0) return { ...UPRIGHT, turn: heading };
+  return { turn: towards, tilt: slope, spin: heading - towards };
+}
+
+function gridFrames(grid: GridDocument, path: string, room: RoomShape, ledger: Ledger): Frame[] {
+  const [[x0, y0], [x1, y1]] = grid.over ?? [
+    [0, 0],
+    [room.length, room.width],
+  ];
+  const [low, high] = [
+    [Math.min(x0, x1), Math.min(y0, y1)],
+    [Math.max(x0, x1), Math.max(y0, y1)],
+  ];
+  const xs = gridStations(low[0], high[0], grid.columns, grid.margin);
+  const ys = gridStations(low[1], high[1], grid.rows, grid.margin);
+  if (xs === undefined || ys === undefined) {
+    ledger.error(
+      "grid-margin",
+      `${path}/margin`,
+      "The margins leave no room for the grid.",
+      "a smaller margin",
+    );
+    return [];
+  }
+  const orientation = hung(radians(grid.turn ?? 0), grid.followSlope === true, room);
+  return ys.flatMap((y) => xs.map((x) => frame([x, y, grid.height ?? ceilingAt(room, x, y)], orientation)));
+}
+
+/** Centres of `count` luminaires between two walls; undefined when the margins meet. */
+function gridStations(from: number, to: number, count: number, margin?: number): number[] | undefined {
+  if (count === 1) return [(from + to) / 2];
+  const bay = (to - from) / count;
+  const first = margin === undefined ? from + bay / 2 : from + margin;
+  const step = margin === undefined ? bay : (to - from - 2 * margin) / (count - 1);
+  return step > 0 ? Array.from({ length: count }, (_, i) => first + i * step) : undefined;
+}
+
+function placeFrame(place: PlaceDocument, path: string, ledger: Ledger): Frame {
+  const { position, turn, tilt, spin, aim } = place;
+  const own = { turn: radians(turn ?? 0), tilt: radians(tilt ?? 0), spin: radians(spin ?? 0) };
+  if (aim === undefined) return frame(position, own);
+  if (turn !== undefined || tilt !== undefined)
+    ledger.error("aim-twice", path, "The direction is given twice.", '"aim", or "turn" and "tilt"');
+  const [dx, dy, dz] = [aim[0] - position[0], aim[1] - position[1], aim[2] - position[2]];
+  const level = Math.hypot(dx, dy);
+  if (level === 0 && dz === 0)
+    ledger.error("aim-here", `${path}/aim`, "The luminaire aims at its own place.", "another point");
+  return frame(position, {
+    ...own,
+    turn: level === 0 ? 0 : Math.atan2(dy, dx),
+    tilt: Math.atan2(level, -dz),
+  });
+}
+
+function checkPlace(
+  luminaire: Luminaire,
+  { origin, rotation }: Frame,
+  role: LayerRole,
+  path: string,
+  room: RoomShape,
+  ledger: Ledger,
+): void {
+  const [x, y, z] = origin;
+  const inside = (value: number, most: number) => value >= -NEGLIGIBLE && value <= most + NEGLIGIBLE;
+  const where = `(${origin.map((c) => c.toFixed(3)).join(", ")}) m`;
+  if (!inside(x, room.length) || !inside(y, room.width) || z < -NEGLIGIBLE) {
+    ledger.error("luminaire-outside", path, "The luminaire hangs outside the room.", undefined, where);
+    return;
+  }
+  const ceiling = ceilingAt(room, x, y);
+  // A recessed body goes through the ceiling; a hung one must not.
+  const top = role === "pendant" ? z + Math.max(0, highestPoint(luminaire, rotation)) : z;
+  if (top > ceiling + NEGLIGIBLE)
+    ledger.error(
+      "luminaire-above-ceiling",
+      path,
+      role === "pendant" ? "The pendant reaches above the ceiling." : "The luminaire is above the ceiling.",
+      `at most ${ceiling.toFixed(3)} m`,
+      `${top.toFixed(3)} m`,
+    );
+}
+
+/** Height (m) of the lowest point of body and opening above the top's surface under the luminaire's centre, or
+ * above the floor beside the island. */
+export function clearanceOf({ luminaire, frame: placedAt }: PlacedLuminaire, island?: Island): number {
+  const [x, y, z] = placedAt.origin;
+  const lowest = z + lowestPoint(luminaire, placedAt.rotation);
+  if (island === undefined) return lowest;
+  const p = roomToIsland(island, [x, y]);
+  return depthInside(p, island.outline) > -NEGLIGIBLE ? lowest - topHeightAt(island, p) : lowest;
+}

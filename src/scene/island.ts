@@ -1,0 +1,273 @@
+/**
+ * The island: its outline, levels and base in its own frame, and that frame in the room.
+ *
+ * room = centre + R(turn) · (p − (length/2, width/2)), p in the island's frame.
+ */
+
+import {
+  area,
+  bounds,
+  convexPieces,
+  depthInside,
+  difference,
+  intersection,
+  leftOf,
+  type Polygon,
+  rectangle,
+} from "../geometry/polygon.ts";
+import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { radians } from "../units/quantities.ts";
+import { type Ledger, TYPICAL } from "./ledger.ts";
+import { regionOutline, simplePolygon } from "./room.ts";
+import type { Island, RoomShape } from "./scene.ts";
+import type { IslandDocument } from "./study-schema.ts";
+
+const TOP_THICKNESS = 0.04;
+const SEAT_WIDTH = 0.6;
+const BASIN_DEPTH = 0.2;
+
+export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledger): Island | undefined {
+  const path = "/island";
+  const outline = outlineOf(document, ledger);
+  if (outline === undefined) return undefined;
+  const [, , length, width] = bounds(outline);
+  const height = ledger.fill(document.height, `${path}/height`, 0.914, `36 in: ${TYPICAL}`);
+  const island: Island = {
+    centre: ledger.fill(
+      document.centre,
+      `${path}/centre`,
+      [room.length / 2, room.width / 2],
+      "not given; the middle of the room",
+    ),
+    turn: radians(document.turn ?? 0),
+    length,
+    width,
+    height,
+    outline,
+    ...(document.overhang === undefined ? {} : { overhang: document.overhang }),
+    topThickness: Math.min(TOP_THICKNESS, height / 2),
+    finish: ledger.fill(
+      document.finish,
+      `${path}/finish`,
+      "polished",
+      "not given; the commonest of stone tops",
+    ),
+    topReflectance: ledger.fill(document.reflectance?.top, `${path}/reflectance/top`, 0.35, TYPICAL),
+    sideReflectance: ledger.fill(document.reflectance?.sides, `${path}/reflectance/sides`, 0.5, TYPICAL),
+    levels: levelsOf(document, outline, height, ledger),
+    ...fittings(document, outline, height, ledger),
+    ...(document.colour === undefined ? {} : { colour: document.colour }),
+  };
+  if (island.overhang !== undefined && area(basePieces(island)) < 1e-4)
+    ledger.error(
+      "island-overhang",
+      `${path}/overhang`,
+      "The overhang leaves no base.",
+      "less than the top's depth",
+    );
+  if (height >= room.ceilingHeight)
+    ledger.error("island-height", `${path}/height`, "The island reaches the ceiling.");
+  const corners = outline.map((p) => islandToRoom(island, p));
+  const out = corners.find(
+    ([x, y]) => x < -1e-6 || y < -1e-6 || x > room.length + 1e-6 || y > room.width + 1e-6,
+  );
+  if (out !== undefined)
+    ledger.error(
+      "island-outside",
+      path,
+      "The island reaches outside the room.",
+      `corners within ${room.length} m × ${room.width} m`,
+      `a corner at (${out[0].toFixed(3)}, ${out[1].toFixed(3)}) m`,
+    );
+  return island;
+}
+
+function outlineOf({ outline, length, width }: IslandDocument, ledger: Ledger): Polygon | undefined {
+  if (outline === undefined) {
+    if (length !== undefined && width !== undefined) return rectangle(0, 0, length, width);
+    ledger.error(
+      "island-size",
+      "/island",
+      "The island's size is not given.",
+      '"length" with "width", or "outline"',
+    );
+    return undefined;
+  }
+  const corners = simplePolygon(outline, "/island/outline", ledger);
+  if (corners === undefined) return undefined;
+  const [x0, y0, x1, y1] = bounds(corners);
+  if (Math.abs(x0) > 1e-6 || Math.abs(y0) > 1e-6)
+    ledger.warn(
+      "island-outline-origin",
+      "/island/outline",
+      "The outline's bounding box does not start at (0, 0); it was moved there, where zones are measured from.",
+    );
+  const differs = (given: number | undefined, found: number) =>
+    given !== undefined && Math.abs(given - found) > 1e-6;
+  if (differs(length, x1 - x0) || differs(width, y1 - y0))
+    ledger.warn(
+      "island-outline-size",
+      "/island/outline",
+      "The outline replaces a length and width that differ.",
+    );
+  return corners.map(([x, y]): Vec2 => [x - x0, y - y0]);
+}
+
+function levelsOf(
+  { levels = [] }: IslandDocument,
+  outline: Polygon,
+  height: number,
+  ledger: Ledger,
+): Island["levels"] {
+  const found = levels.flatMap((level, i) => {
+    const path = `/island/levels/${i}`;
+    const wanted = regionOutline(level, path, ledger);
+    if (wanted === undefined) return [];
+    if (level.height <= height) {
+      const at = `${path}/height`;
+      ledger.error(
+        "level-not-raised",
+        at,
+        "A level raises part of the top.",
+        `above ${height} m`,
+        `${level.height} m`,
+      );
+      return [];
+    }
+    const cut = cutToOutline(wanted, outline, path, ledger);
+    return cut === undefined ? [] : [{ outline: cut, height: level.height }];
+  });
+  for (let i = 0; i < found.length; i++)
+    for (let j = 0; j < i; j++)
+      if (area(intersection(convexPieces(found[i].outline), convexPieces(found[j].outline))) > 1e-6)
+        ledger.error("levels-overlap", `/island/levels/${i}`, `The level overlaps level ${j}.`);
+  return found;
+}
+
+function fittings(
+  { hob, sink, seats, overhang }: IslandDocument,
+  outline: Polygon,
+  height: number,
+  ledger: Ledger,
+): Pick<Island, "basin" | "hob" | "sink" | "seats"> {
+  const place = (from: Vec2, size: Vec2, path: string) =>
+    cutToOutline(rectangle(from[0], from[1], size[0], size[1]), outline, path, ledger);
+  const hobAt = hob === undefined ? undefined : place(hob.from, hob.size, "/island/hob");
+  const sinkAt = sink === undefined ? undefined : place(sink.from, sink.size, "/island/sink");
+  const given = sink?.basin;
+  const deep = given === true ? BASIN_DEPTH : given === false ? undefined : given;
+  if (given === true) ledger.note("/island/sink/basin", BASIN_DEPTH, `a basin without its depth; ${TYPICAL}`);
+  if (deep !== undefined && deep >= height)
+    ledger.error("basin-depth", "/island/sink/basin", "The basin is deeper than the island is high.");
+  return {
+    ...(hobAt === undefined ? {} : { hob: hobAt }),
+    ...(sinkAt === undefined ? {} : { sink: sinkAt }),
+    ...(sinkAt === undefined || deep === undefined
+      ? {}
+      : { basin: { outline: sinkAt, floor: height - deep } }),
+    ...(seats === undefined ? {} : { seats: seatsOf(seats, overhang, outline, ledger) }),
+  };
+}
+
+function seatsOf(
+  seats: NonNullable<IslandDocument["seats"]>,
+  overhang: IslandDocument["overhang"],
+  outline: Polygon,
+  ledger: Ledger,
+): NonNullable<Island["seats"]> {
+  const side = ledger.fill(
+    seats.side,
+    "/island/seats/side",
+    overhang?.side ?? "y-",
+    overhang === undefined ? "not given; the side of y = 0" : "not given; the side of the overhang",
+  );
+  const width = ledger.fill(seats.width, "/island/seats/width", SEAT_WIDTH, TYPICAL);
+  const [, , length, across] = bounds(outline);
+  const run = side.startsWith("y") ? length : across;
+  const fits = Math.max(1, Math.floor(run / width + 1e-9));
+  const count = ledger.fill(seats.count, "/island/seats/count", fits, "not given; as many as fit");
+  if (count > fits)
+    ledger.warn(
+      "seats-too-many",
+      "/island/seats/count",
+      `Only ${fits} seats of ${width} m fit on that side.`,
+    );
+  return { side, count, width };
+}
+
+/** The part of a polygon inside the outline, as one loop; undefined, with an error, when there is none. Warns when
+ * something was cut off. */
+export function cutToOutline(
+  polygon: Polygon,
+  outline: Polygon,
+  path: string,
+  ledger: Ledger,
+): Polygon | undefined {
+  const whole = convexPieces(polygon);
+  const inside = area(intersection(whole, convexPieces(outline)));
+  const full = area(whole);
+  if (inside > full - 1e-9) return polygon;
+  if (inside < 1e-6) {
+    ledger.error("zone-outside", path, "It lies outside the island's outline.");
+    return undefined;
+  }
+  ledger.warn("zone-cut", path, "It reaches beyond the island's outline and is cut to it.");
+  const outlinePieces = convexPieces(outline);
+  // One of the two must be convex for one loop to come out of cutting; two concave ones are left to the user.
+  if (outlinePieces.length === 1) return cutBy(polygon, outline);
+  if (whole.length === 1) return cutBy(outline, polygon);
+  ledger.error(
+    "zone-concave",
+    path,
+    "Outline and region are both concave and cross.",
+    "a region inside the outline",
+  );
+  return undefined;
+}
+
+function cutBy(polygon: Polygon, convex: Polygon): Polygon {
+  let rest: Vec2[] = [...polygon];
+  for (let i = 0; i < convex.length; i++) rest = leftOf(rest, convex[i], convex[(i + 1) % convex.length]);
+  return rest;
+}
+
+export function islandToRoom({ centre, turn, length, width }: Island, [x, y]: Vec2): Vec2 {
+  const [dx, dy] = [x - length / 2, y - width / 2];
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  return [centre[0] + c * dx - s * dy, centre[1] + s * dx + c * dy];
+}
+
+export function roomToIsland({ centre, turn, length, width }: Island, [x, y]: Vec2): Vec2 {
+  const [dx, dy] = [x - centre[0], y - centre[1]];
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  return [length / 2 + c * dx + s * dy, width / 2 - s * dx + c * dy];
+}
+
+/** Room direction of a direction in the island's frame. */
+export function islandDirection({ turn }: Island, [x, y]: Vec2): Vec3 {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  return [c * x - s * y, s * x + c * y, 0];
+}
+
+/** Height of the top's surface (m) at a point of the island's frame; the main top's beyond the outline. */
+export function topHeightAt(island: Island, p: Vec2): number {
+  const level = island.levels.find(({ outline }) => depthInside(p, outline) > -1e-9);
+  return level?.height ?? island.height;
+}
+
+/** Convex pieces of the solid base: the outline set back on the side of the overhang. */
+export function basePieces({ outline, overhang, length, width }: Island): Polygon[] {
+  const pieces = convexPieces(outline);
+  if (overhang === undefined || overhang.depth === 0) return pieces;
+  const { side, depth } = overhang;
+  const whole = 2 * (length + width);
+  const cut =
+    side === "x-"
+      ? rectangle(-whole, -whole, whole + depth, 3 * whole)
+      : side === "x+"
+        ? rectangle(length - depth, -whole, whole + depth, 3 * whole)
+        : side === "y-"
+          ? rectangle(-whole, -whole, 3 * whole, whole + depth)
+          : rectangle(-whole, width - depth, 3 * whole, whole + depth);
+  return difference(pieces, [cut]);
+}

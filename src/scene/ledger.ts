@@ -1,0 +1,55 @@
+/** What resolving a study leaves behind besides its scenes: defaults used, warnings, errors, each with its path. */
+
+import type { Issue } from "../diagnostics/issue.ts";
+import type { DefaultUsed } from "./resolved-study.ts";
+
+export class Ledger {
+  readonly defaults: DefaultUsed[] = [];
+  readonly warnings: Issue[] = [];
+  readonly errors: Issue[] = [];
+  private readonly file: string | undefined;
+
+  constructor(file?: string) {
+    this.file = file;
+  }
+
+  /** The value given, or the default, which is then listed. */
+  fill<T>(given: T | undefined, path: string, value: T, why: string): T {
+    if (given !== undefined) return given;
+    this.note(path, value, why);
+    return value;
+  }
+
+  note(path: string, value: unknown, why: string): void {
+    if (!this.defaults.some((d) => d.path === path)) this.defaults.push({ path, value, why });
+  }
+
+  warn(code: string, path: string, message: string): void {
+    this.warnings.push({ code, severity: "warning", message, where: this.where(path) });
+  }
+
+  error(code: string, path: string, message: string, expected?: string, received?: string): void {
+    this.errors.push({
+      code,
+      severity: "error",
+      message,
+      ...(expected === undefined ? {} : { expected }),
+      ...(received === undefined ? {} : { received }),
+      where: this.where(path),
+    });
+  }
+
+  /** Issues of another stage, put at a place of this document when they have none of their own. */
+  take(issues: readonly Issue[], path: string): void {
+    for (const issue of issues) {
+      const where = issue.where.file === undefined ? this.where(issue.where.path ?? path) : issue.where;
+      (issue.severity === "warning" ? this.warnings : this.errors).push({ ...issue, where });
+    }
+  }
+
+  private where(path: string): Issue["where"] {
+    return { ...(this.file === undefined ? {} : { file: this.file }), path };
+  }
+}
+
+export const TYPICAL = "not given; common practice, no source";

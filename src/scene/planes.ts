@@ -1,0 +1,311 @@
+/**
+ * Calculation planes: on the island, on a zone, on any rectangle, or at points; and the default ones.
+ */
+
+import {
+  area,
+  bounds,
+  convexPieces,
+  depthInside,
+  inset,
+  intersection,
+  type Polygon,
+  rectangle,
+} from "../geometry/polygon.ts";
+import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import { type GridArea, gridCells, gridPlane, MOST_CELLS } from "./calculation-grid.ts";
+import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
+import { islandDirection, islandToRoom } from "./island.ts";
+import type { Ledger } from "./ledger.ts";
+import { ceilingAt } from "./room.ts";
+import type { Island, RoomShape } from "./scene.ts";
+import type { Solid } from "./solids.ts";
+import type { PlaneDocument } from "./study-schema.ts";
+import type { PlannedZone } from "./zones.ts";
+
+/** A point this close to a face lies on it (m). */
+const ON_SURFACE = 1e-3;
+const UP: Vec3 = [0, 0, 1];
+
+interface Setting {
+  readonly room: RoomShape;
+  readonly island: Island | undefined;
+  readonly zones: readonly PlannedZone[];
+  readonly ledger: Ledger;
+}
+
+/** Planes as asked for, then one for every zone that has none; the default ones when none are asked for. */
+export function planesOf(
+  documents: readonly PlaneDocument[] | undefined,
+  setting: Setting,
+): CalculationPlane[] {
+  const { island, zones, ledger } = setting;
+  const planes = (documents ?? []).flatMap((d, i) => planeOf(d, `/planes/${i}`, setting) ?? []);
+  if (island !== undefined) {
+    const wholeTop = zones.length === 1 && zones[0].path === "/island" ? zones[0] : undefined;
+    if (documents === undefined || (wholeTop !== undefined && !judged(planes, wholeTop))) {
+      const top = onOutline(
+        { name: free("island top", planes), quantity: "planar", normal: UP },
+        island.outline,
+        undefined,
+        {},
+        "/planes",
+        setting,
+      );
+      if (top !== undefined) planes.push(wholeTop === undefined ? top : { ...top, zone: wholeTop.name });
+      ledger.note("/planes", "island top and zones", "not given; the default grids");
+    }
+    for (const zone of zones) {
+      if (zone === wholeTop || judged(planes, zone)) continue;
+      if (documents !== undefined)
+        ledger.note(`${zone.path}/plane`, zone.name, "no plane on this zone; the default grid judges it");
+      const plane = onOutline(
+        { name: free(zone.name, planes), zone: zone.name, quantity: "planar", normal: UP },
+        zone.outline,
+        zone,
+        {},
+        zone.path,
+        setting,
+      );
+      if (plane !== undefined) planes.push(plane);
+    }
+  }
+  return planes;
+}
+
+function judged(planes: readonly CalculationPlane[], zone: PlannedZone): boolean {
+  return planes.some(
+    (plane) => plane.zone === zone.name && plane.quantity === "planar" && plane.normal[2] === 1,
+  );
+}
+
+function free(name: string, planes: readonly CalculationPlane[]): string {
+  let candidate = name;
+  for (let i = 2; planes.some((plane) => plane.name === candidate); i++) candidate = `${name} ${i}`;
+  return candidate;
+}
+
+type About = Pick<CalculationPlane, "name" | "zone" | "quantity" | "normal">;
+
+function planeOf(document: PlaneDocument, path: string, setting: Setting): CalculationPlane | undefined {
+  const { ledger, island, zones, room } = setting;
+  const { name, on, rectangle: flat, points, quantity = "planar" } = document;
+  const ways = [on, flat, points].filter((way) => way !== undefined).length;
+  if (ways !== 1) {
+    ledger.error(
+      "plane-place",
+      path,
+      "A plane is placed in one way.",
+      '"on", "rectangle" or "points"',
+      `${ways} of them`,
+    );
+    return undefined;
+  }
+  const about = { name, quantity, normal: normalOf(document, quantity, path, ledger) };
+  if (flat !== undefined) return onRectangle(about, flat, document, path, setting);
+  if (points !== undefined) {
+    if (document.spacing !== undefined || document.margin !== undefined)
+      ledger.warn("plane-points-grid", path, "Points have neither spacing nor margin; these were left out.");
+    const outside = points.findIndex((p) => !insideRoom(p, room));
+    if (outside >= 0)
+      ledger.error("point-outside", `${path}/points/${outside}`, "The point lies outside the room.");
+    return {
+      ...about,
+      points: Float64Array.from(points.flat()),
+      weights: new Float64Array(points.length).fill(1),
+    };
+  }
+  if (island === undefined) {
+    ledger.error("plane-island", `${path}/on`, "The plane lies on the island, and there is none.");
+    return undefined;
+  }
+  const zone = zones.find((z) => z.name === on);
+  if (zone === undefined && on !== "island") {
+    const known = ["island", ...zones.map((z) => z.name)].map((n) => `"${n}"`).join(", ");
+    ledger.error("plane-zone", `${path}/on`, "There is no such zone.", `one of ${known}`, JSON.stringify(on));
+    return undefined;
+  }
+  if (on === "island") {
+    const whole = zones.length === 1 && zones[0].path === "/island" ? { zone: zones[0].name } : {};
+    return onOutline({ ...about, ...whole }, island.outline, undefined, document, path, setting);
+  }
+  const own = zone as PlannedZone;
+  return onOutline({ ...about, zone: own.name }, own.outline, own, document, path, setting);
+}
+
+function normalOf(
+  { normal, rectangle: flat }: PlaneDocument,
+  quantity: ReceivedQuantity,
+  path: string,
+  ledger: Ledger,
+): Vec3 {
+  const given = normal ?? (flat === undefined ? UP : cross(flat.u, flat.v));
+  const n = normalize(given);
+  if (length(n) === 0)
+    ledger.error("plane-normal", `${path}/normal`, "The normal has no direction.", "not [0, 0, 0]");
+  if (quantity === "semi-cylindrical" && Math.abs(n[2]) > 1e-6)
+    ledger.error(
+      "plane-facing",
+      `${path}/normal`,
+      "A semi-cylinder faces a horizontal direction.",
+      "a normal with z = 0",
+    );
+  return n;
+}
+
+function onRectangle(
+  about: About,
+  { corner, u, v }: NonNullable<PlaneDocument["rectangle"]>,
+  { spacing, margin = 0 }: PlaneDocument,
+  path: string,
+  { ledger, room }: Setting,
+): CalculationPlane | undefined {
+  const at = `${path}/rectangle`;
+  const [a, b] = [length(u), length(v)];
+  if (a < 1e-4 || b < 1e-4 || Math.abs(dot(u, v)) > 1e-6 * a * b) {
+    ledger.error("plane-rectangle", at, '"u" and "v" do not span a rectangle.', "two sides at right angles");
+    return undefined;
+  }
+  if (2 * margin >= Math.min(a, b)) {
+    ledger.error(
+      "plane-margin",
+      `${path}/margin`,
+      "The margin leaves nothing.",
+      `below ${Math.min(a, b) / 2} m`,
+    );
+    return undefined;
+  }
+  const [eu, ev] = [scale(u, 1 / a), scale(v, 1 / b)];
+  const shifted = corner.map((c, i) => c + margin * (eu[i] + ev[i])) as unknown as Vec3;
+  const gridArea = { corner: shifted, u: scale(eu, a - 2 * margin), v: scale(ev, b - 2 * margin) };
+  const far = [0, 1, 2, 3].map(
+    (k) => corner.map((c, i) => c + (k & 1 ? u[i] : 0) + (k & 2 ? v[i] : 0)) as unknown as Vec3,
+  );
+  if (far.some((p) => !insideRoom(p, room)))
+    ledger.error("plane-outside", at, "The rectangle reaches outside the room.");
+  return grid(about, gridArea, spacing, path, ledger);
+}
+
+function onOutline(
+  about: About,
+  outline: Polygon,
+  zone: PlannedZone | undefined,
+  { spacing, margin = 0 }: Pick<PlaneDocument, "spacing" | "margin">,
+  path: string,
+  { island, ledger }: Setting,
+): CalculationPlane | undefined {
+  if (island === undefined) return undefined;
+  const within = margin === 0 ? outline : inset(outline, margin);
+  if (within === undefined) {
+    ledger.error(
+      "plane-margin",
+      `${path}/margin`,
+      "The margin leaves nothing.",
+      "a smaller margin",
+      `${margin} m`,
+    );
+    return undefined;
+  }
+  const [x0, y0, x1, y1] = bounds(within);
+  const pieces = convexPieces(within).map((piece) => piece.map(([x, y]): Vec2 => [x - x0, y - y0]));
+  const whole = area(pieces) > (x1 - x0) * (y1 - y0) - 1e-9;
+  const ground =
+    zone?.ownHeight === true ? { z: zone.height, lifts: [] } : groundOf(island, within, [x0, y0]);
+  const [cx, cy] = islandToRoom(island, [x0, y0]);
+  const gridArea: GridArea = {
+    corner: [cx, cy, ground.z],
+    u: scale(islandDirection(island, [1, 0]), x1 - x0),
+    v: scale(islandDirection(island, [0, 1]), y1 - y0),
+    ...(whole ? {} : { region: pieces }),
+    ...(ground.lifts.length === 0 ? {} : { lifts: ground.lifts }),
+  };
+  return grid(about, gridArea, spacing, path, ledger);
+}
+
+/** Height under a region: one level's when it lies wholly on it, else the main top's with the levels lifted. */
+function groundOf(
+  island: Island,
+  outline: Polygon,
+  [x0, y0]: Vec2,
+): { z: number; lifts: NonNullable<GridArea["lifts"]> } {
+  const pieces = convexPieces(outline);
+  const whole = area(pieces);
+  const lifts: { pieces: Polygon[]; lift: number }[] = [];
+  for (const level of island.levels) {
+    const common = intersection(convexPieces(level.outline), pieces);
+    if (area(common) > whole - 1e-9) return { z: level.height, lifts: [] };
+    if (area(common) > 1e-9)
+      lifts.push({
+        pieces: common.map((piece) => piece.map(([x, y]): Vec2 => [x - x0, y - y0])),
+        lift: level.height - island.height,
+      });
+  }
+  return { z: island.height, lifts };
+}
+
+function grid(
+  about: About,
+  gridArea: GridArea,
+  spacing: number | undefined,
+  path: string,
+  ledger: Ledger,
+): CalculationPlane | undefined {
+  const [columns, rows] = gridCells(gridArea, spacing);
+  if (columns * rows > MOST_CELLS) {
+    const found = `${columns} × ${rows}`;
+    ledger.error(
+      "plane-too-fine",
+      `${path}/spacing`,
+      "The grid has too many points.",
+      `at most ${MOST_CELLS}`,
+      found,
+    );
+    return undefined;
+  }
+  return gridPlane(about, gridArea, columns, rows);
+}
+
+function insideRoom([x, y, z]: Vec3, room: RoomShape): boolean {
+  const t = ON_SURFACE;
+  if (x < -t || y < -t || z < -t || x > room.length + t || y > room.width + t) return false;
+  return z <= ceilingAt(room, x, y) + t;
+}
+
+/** Refuses planes with points inside a solid; a point within 1 mm of a face lies on it. */
+export function checkPointsOutside(
+  planes: readonly CalculationPlane[],
+  solids: readonly Solid[],
+  pathOf: (plane: CalculationPlane) => string,
+  ledger: Ledger,
+): void {
+  const rooms = solids.flatMap((solid) => solid.prisms.map((p) => ({ solid, p, box: bounds(p.outline) })));
+  for (const plane of planes) {
+    for (let i = 0; i < plane.points.length; i += 3) {
+      const [x, y, z] = [plane.points[i], plane.points[i + 1], plane.points[i + 2]];
+      const within = rooms.find(
+        ({ p, box }) =>
+          z > p.bottom + ON_SURFACE &&
+          z < p.top - ON_SURFACE &&
+          x > box[0] &&
+          x < box[2] &&
+          y > box[1] &&
+          y < box[3] &&
+          depthInside([x, y], p.outline) > ON_SURFACE,
+      );
+      if (within === undefined) continue;
+      ledger.error(
+        "point-in-body",
+        pathOf(plane),
+        `A point of "${plane.name}" lies inside "${within.solid.name}".`,
+        "points in the open",
+        `(${x.toFixed(3)}, ${y.toFixed(3)}, ${z.toFixed(3)}) m`,
+      );
+      break;
+    }
+  }
+}
+
+/** The whole top as a rectangle, for studies whose outline is one. */
+export function isRectangular({ outline, length: l, width: w }: Island): boolean {
+  return area([outline]) > area([rectangle(0, 0, l, w)]) - 1e-9;
+}

@@ -1,0 +1,84 @@
+/**
+ * The room: its box, and the height of its ceiling, which rises from its lowest corner.
+ *
+ * h(x, y) = H + tan s · (d·(x, y) − least d·corner), d the horizontal direction towards which it rises.
+ */
+
+import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
+import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { radians } from "../units/quantities.ts";
+import type { Ledger } from "./ledger.ts";
+import type { RoomShape } from "./scene.ts";
+import type { RoomDocument } from "./study-schema.ts";
+
+export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
+  const { length, width, ceilingHeight, joists, keepOuts = [] } = document;
+  const slope = radians(document.ceiling?.slope ?? 0);
+  const room: RoomShape = {
+    length,
+    width,
+    ceilingHeight,
+    slope,
+    towards: radians(document.ceiling?.towards ?? 0),
+    ...(joists === undefined ? {} : { joists }),
+    keepOuts: keepOuts.flatMap(({ name, from, size, polygon }, i) => {
+      const path = `/room/keepOuts/${i}`;
+      const outline = regionOutline({ from, size, polygon }, path, ledger);
+      return outline === undefined ? [] : [{ name: name ?? `keep-out ${i + 1}`, outline }];
+    }),
+  };
+  if (ceilingHeight < 1.5)
+    ledger.warn("room-low", "/room/ceilingHeight", "The ceiling is lower than a person stands.");
+  return room;
+}
+
+/** Height of the ceiling (m) over a point of the plan. */
+export function ceilingAt(room: RoomShape, x: number, y: number): number {
+  if (room.slope === 0) return room.ceilingHeight;
+  const [dx, dy] = [Math.cos(room.towards), Math.sin(room.towards)];
+  const least = Math.min(0, dx * room.length) + Math.min(0, dy * room.width);
+  return room.ceilingHeight + Math.tan(room.slope) * (dx * x + dy * y - least);
+}
+
+/** Unit normal of the ceiling, facing into the room. */
+export function ceilingNormal({ slope, towards }: RoomShape): Vec3 {
+  if (slope === 0) return [0, 0, -1];
+  return [Math.sin(slope) * Math.cos(towards), Math.sin(slope) * Math.sin(towards), -Math.cos(slope)];
+}
+
+/** A plan region given as `from` and `size`, or as a polygon; undefined, with an error, when neither or both. */
+export function regionOutline(
+  { from, size, polygon }: { from?: Vec2; size?: Vec2; polygon?: readonly Vec2[] },
+  path: string,
+  ledger: Ledger,
+): readonly Vec2[] | undefined {
+  if (polygon !== undefined) {
+    if (from !== undefined || size !== undefined) {
+      ledger.error(
+        "region-twice",
+        path,
+        'Both "polygon" and "from" with "size" are given.',
+        "one of the two",
+      );
+      return undefined;
+    }
+    return simplePolygon(polygon, `${path}/polygon`, ledger);
+  }
+  if (from === undefined || size === undefined) {
+    ledger.error("region-missing", path, "The place is not given.", '"from" with "size", or "polygon"');
+    return undefined;
+  }
+  return rectangle(from[0], from[1], size[0], size[1]);
+}
+
+/** The polygon counter-clockwise; undefined, with an error, when it crosses itself. */
+export function simplePolygon(
+  polygon: readonly Vec2[],
+  path: string,
+  ledger: Ledger,
+): readonly Vec2[] | undefined {
+  const corners = counterClockwise(polygon);
+  if (isSimple(corners) && signedArea(corners) > 1e-6) return corners;
+  ledger.error("polygon-crosses", path, "The outline crosses or touches itself.", "a simple polygon");
+  return undefined;
+}

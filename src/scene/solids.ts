@@ -1,0 +1,186 @@
+/**
+ * What stands in the room as upright prisms: the island's slab, base and raised levels, and bodies.
+ *
+ * The island's top is 40 mm thick over the whole outline; the base is set back by the overhang; a basin is a recess
+ * through both. Each prism is convex in plan, closed by itself, and touches its neighbours face to face.
+ */
+
+import { area, convexPieces, difference, intersection, type Polygon } from "../geometry/polygon.ts";
+import { prism } from "../geometry/solids.ts";
+import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { radians } from "../units/quantities.ts";
+import type { Face } from "./faces.ts";
+import { newellNormal } from "./faces.ts";
+import { basePieces, islandToRoom } from "./island.ts";
+import { type Ledger, TYPICAL } from "./ledger.ts";
+import type { Blocker, Island, RoomShape, SolidBody } from "./scene.ts";
+import type { BodyDocument } from "./study-schema.ts";
+import type { SurfacePart } from "./surface.ts";
+
+/** Common volume above which two solids overlap rather than touch (m³). */
+const TOUCHING_VOLUME = 1e-6;
+
+/** An upright prism in the room, convex in plan, counter-clockwise. */
+export interface Prism {
+  readonly outline: Polygon;
+  readonly bottom: number;
+  readonly top: number;
+}
+
+/** Prisms that belong together: one thing to people, one solid to light. */
+export interface Solid {
+  readonly name: string;
+  readonly kind: "island" | "body";
+  readonly path: string;
+  readonly prisms: readonly Prism[];
+  readonly topPart: SurfacePart;
+  readonly sidePart: SurfacePart;
+  readonly topReflectance: number;
+  readonly sideReflectance: number;
+  readonly transmittance: number;
+}
+
+export function islandSolid(island: Island): Solid {
+  const { height, topThickness, basin, levels } = island;
+  const recess = basin === undefined ? [] : convexPieces(basin.outline);
+  const underTop = height - topThickness;
+  const prisms: Prism[] = [];
+  const add = (pieces: readonly Polygon[], bottom: number, top: number) => {
+    for (const piece of pieces)
+      if (top - bottom > 1e-9 && area([piece]) > 1e-9)
+        prisms.push({ outline: piece.map((p) => islandToRoom(island, p)), bottom, top });
+  };
+  const outline = convexPieces(island.outline);
+  const base = basePieces(island);
+  const floor = basin?.floor ?? underTop;
+  add(difference(outline, recess), Math.max(floor, underTop), height);
+  if (floor > underTop) add(outline, underTop, floor);
+  add(base, 0, Math.min(floor, underTop));
+  if (floor < underTop) add(difference(base, recess), floor, underTop);
+  for (const level of levels) add(convexPieces(level.outline), height, level.height);
+  return {
+    name: "island",
+    kind: "island",
+    path: "/island",
+    prisms,
+    topPart: "island top",
+    sidePart: "island sides",
+    topReflectance: island.topReflectance,
+    sideReflectance: island.sideReflectance,
+    transmittance: 0,
+  };
+}
+
+export function bodySolid(
+  document: BodyDocument,
+  path: string,
+  room: RoomShape,
+  ledger: Ledger,
+): { readonly body: SolidBody; readonly solid: Solid } | undefined {
+  const { name, box, turn, colour, finish } = document;
+  const [a, b] = box;
+  const low = a.map((value, i) => Math.min(value, b[i]));
+  const high = a.map((value, i) => Math.max(value, b[i]));
+  if (low.some((value, i) => high[i] - value < 1e-4)) {
+    ledger.error("body-flat", `${path}/box`, "The body has no thickness.", "at least 0.1 mm each way");
+    return undefined;
+  }
+  const middle: Vec2 = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
+  const [hx, hy] = [(high[0] - low[0]) / 2, (high[1] - low[1]) / 2];
+  const [c, s] = turn === undefined ? [1, 0] : [Math.cos(radians(turn)), Math.sin(radians(turn))];
+  const corners: Vec2[] = [
+    [-hx, -hy],
+    [hx, -hy],
+    [hx, hy],
+    [-hx, hy],
+  ];
+  const outline = corners.map(([x, y]): Vec2 => [middle[0] + c * x - s * y, middle[1] + s * x + c * y]);
+  const outside = outline.some(
+    ([x, y]) => x < -1e-3 || y < -1e-3 || x > room.length + 1e-3 || y > room.width + 1e-3,
+  );
+  if (outside || low[2] < -1e-3)
+    ledger.error(
+      "body-outside",
+      `${path}/box`,
+      "The body reaches outside the room.",
+      "a box inside the room",
+    );
+  const reflectance = ledger.fill(document.reflectance, `${path}/reflectance`, 0.5, TYPICAL);
+  const body: SolidBody = {
+    name,
+    outline,
+    bottom: low[2],
+    top: high[2],
+    ...(colour === undefined ? {} : { colour }),
+    ...(finish === undefined ? {} : { finish }),
+  };
+  return {
+    body,
+    solid: {
+      name,
+      kind: "body",
+      path,
+      prisms: [{ outline, bottom: low[2], top: high[2] }],
+      topPart: "body",
+      sidePart: "body",
+      topReflectance: reflectance,
+      sideReflectance: reflectance,
+      transmittance: document.transmittance ?? 0,
+    },
+  };
+}
+
+/** The outward faces of a prism. Only its upper face is of the solid's top. */
+export function prismFaces(solid: Solid, { outline, bottom, top }: Prism): Face[] {
+  const { name, topPart, sidePart, topReflectance, sideReflectance } = solid;
+  const face = (vertices: readonly Vec3[], part: SurfacePart, reflectance: number): Face => ({
+    part,
+    name,
+    vertices,
+    normal: newellNormal(vertices),
+    reflectance,
+  });
+  const at = (z: number) => outline.map(([x, y]): Vec3 => [x, y, z]);
+  const low = at(bottom);
+  const high = at(top);
+  const sides = outline.map((_, i) => {
+    const j = (i + 1) % outline.length;
+    return face([low[i], low[j], high[j], high[i]], sidePart, sideReflectance);
+  });
+  return [face(high, topPart, topReflectance), face([...low].reverse(), sidePart, sideReflectance), ...sides];
+}
+
+export function solidBlockers({ name, kind, prisms, transmittance }: Solid): Blocker[] {
+  return prisms.map(({ outline, bottom, top }) => ({
+    name,
+    kind,
+    mesh: prism(outline, bottom, top),
+    transmittance,
+  }));
+}
+
+/** Common volume of two sets of prisms (m³). */
+export function commonVolume(a: readonly Prism[], b: readonly Prism[]): number {
+  let sum = 0;
+  for (const p of a)
+    for (const q of b) {
+      const height = Math.min(p.top, q.top) - Math.max(p.bottom, q.bottom);
+      if (height > 0) sum += height * area(intersection([p.outline], [q.outline]));
+    }
+  return sum;
+}
+
+/** Warns of solids that stand in one another. */
+export function checkOverlaps(solids: readonly Solid[], ledger: Ledger): void {
+  solids.forEach((a, i) => {
+    for (const b of solids.slice(0, i)) {
+      const volume = commonVolume(a.prisms, b.prisms);
+      if (volume > TOUCHING_VOLUME)
+        ledger.warn(
+          "bodies-overlap",
+          a.path,
+          `"${a.name}" and "${b.name}" share ${(volume * 1000).toFixed(2)} litres of space.`,
+        );
+    }
+  });
+}

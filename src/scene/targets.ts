@@ -1,0 +1,68 @@
+/** The targets a study asks for: its own, and the published ones its zones name. */
+
+import { nearestWord } from "../diagnostics/nearest-word.ts";
+import type { Ledger } from "./ledger.ts";
+import type { TargetDocument } from "./study-schema.ts";
+import type { Requirement, Target } from "./target.ts";
+import type { PlannedZone } from "./zones.ts";
+
+export function targetsOf(
+  own: Readonly<Record<string, TargetDocument>> | undefined,
+  published: ReadonlyMap<string, Target>,
+  zones: readonly PlannedZone[],
+  ledger: Ledger,
+): Map<string, Target> {
+  const targets = new Map<string, Target>();
+  for (const [id, document] of Object.entries(own ?? {})) {
+    const target = ownTarget(id, document);
+    if (target.requirements.length === 0)
+      ledger.warn(
+        "target-empty",
+        `/targets/${id}`,
+        "The target asks for nothing: no illuminance, minimum or uniformity.",
+      );
+    targets.set(id, target);
+  }
+  for (const { target, path } of zones) {
+    if (target === undefined || targets.has(target)) continue;
+    const known = published.get(target);
+    if (known !== undefined) {
+      targets.set(target, known);
+      continue;
+    }
+    const ids = [...Object.keys(own ?? {}), ...published.keys()];
+    const meant = nearestWord(target, ids);
+    const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
+    ledger.error(
+      "target-unknown",
+      `${path}/target`,
+      `There is no such target.${hint}`,
+      'a name in "targets", or a published one',
+      JSON.stringify(target),
+    );
+  }
+  return targets;
+}
+
+function ownTarget(id: string, document: TargetDocument): Target {
+  const nature = document.nature ?? "maintained";
+  const requirements: Requirement[] = [];
+  if (document.illuminance !== undefined)
+    requirements.push({ quantity: "illuminance", statistic: "average", value: document.illuminance, nature });
+  if (document.minimum !== undefined)
+    requirements.push({ quantity: "illuminance", statistic: "minimum", value: document.minimum, nature });
+  if (document.uniformity !== undefined)
+    requirements.push({
+      quantity: "uniformity",
+      statistic: "minimum / average",
+      value: document.uniformity,
+      nature,
+    });
+  return {
+    id,
+    name: document.name ?? id,
+    requirements,
+    source: document.source ?? "the designer's own",
+    known: "stated in the study",
+  };
+}
