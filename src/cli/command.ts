@@ -14,6 +14,8 @@ export const EXIT = { met: 0, notMet: 1, badInput: 2, fault: 3 } as const;
 export interface Io {
   out(text: string): void;
   err(text: string): void;
+  /** Whether a person watches `err` on a terminal. */
+  readonly interactive?: boolean;
 }
 
 export interface Option {

@@ -12,4 +12,5 @@ for (const stream of [process.stdout, process.stderr])
 process.exitCode = await run(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
+  interactive: process.stderr.isTTY === true,
 });

@@ -2,9 +2,7 @@ import { CandlespanError } from "../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import { EXIT, helpOf, type Io, parseArguments, usageError } from "./command.ts";
 import { COMMANDS } from "./commands.ts";
-
-/** Kept equal to package.json by a test; reading the file would cost every start. */
-export const VERSION = "0.1.0";
+import { VERSION } from "./version.ts";
 
 /** Runs one command line (without the program's own name) and returns the exit code. Never throws. */
 export async function run(argv: readonly string[], io: Io): Promise<number> {

@@ -9,6 +9,7 @@ import { type Box, textWidth } from "./drawing.ts";
 import { boxesMeet, corners, lineMeetsBox, type OrientedBox, orientedBox } from "./oriented-box.ts";
 
 export interface LabelledLine {
+  /** Empty for a line that only stands in the way. */
   readonly text: string;
   readonly points: readonly Vec2[];
 }
@@ -42,6 +43,7 @@ export function labelLines(
   const order = lines.map((_, i) => i).sort((a, b) => last(measured[a]) - last(measured[b]));
   for (const index of order) {
     const { text, points } = lines[index];
+    if (text === "") continue;
     const arc = measured[index];
     const total = last(arc);
     const width = textWidth(text, size) + 6;
@@ -98,9 +100,18 @@ function isFree(
 ): boolean {
   if (!corners(box).every((corner) => insidePolygon(corner, outline))) return false;
   if (blocked.some((other) => boxesMeet(box, other))) return false;
+  const reach = Math.hypot(box.width, box.height) / 2;
+  const [x, y] = box.centre;
   return lines.every(({ points }, index) => {
     if (index === own) return true;
-    for (let k = 1; k < points.length; k++) if (lineMeetsBox(points[k - 1], points[k], box)) return false;
+    for (let k = 1; k < points.length; k++) {
+      const [px, py] = points[k - 1];
+      const [qx, qy] = points[k];
+      // Most pieces lie far away; four comparisons say so.
+      if (Math.min(px, qx) > x + reach || Math.max(px, qx) < x - reach) continue;
+      if (Math.min(py, qy) > y + reach || Math.max(py, qy) < y - reach) continue;
+      if (lineMeetsBox(points[k - 1], points[k], box)) return false;
+    }
     return true;
   });
 }

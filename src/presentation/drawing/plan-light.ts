@@ -5,6 +5,7 @@
  */
 
 import type { Vec2 } from "../../geometry/vector.ts";
+import { formatIlluminanceValue } from "../../units/illuminance-text.ts";
 import { type IsoluxField, isolines } from "../isolux.ts";
 import { darkInkOver, luxColour, scaleBands, scaleSteps } from "../scale.ts";
 import { clipLine } from "./clip-line.ts";
@@ -27,6 +28,8 @@ export interface PlanLightInput {
   place(point: Vec2): Vec2;
   /** Words and marks already on the page. */
   readonly taken: readonly Box[];
+  /** Lines on the page that words keep clear of. */
+  readonly obstacles?: readonly (readonly Vec2[])[];
 }
 
 export interface PlanLight {
@@ -69,6 +72,14 @@ export function planLight(input: PlanLightInput): PlanLight {
       .flatMap((part) => clipLine(part, zone))
       .map((part) => ({ level, points: part.map(place), colour: inkOver(level), strong: true })),
   );
+  // A target that is no step of the scale has a line of its own, and a label of its own.
+  const named = [
+    ...drawn,
+    ...strong
+      .filter(({ level }) => !steps.some((step) => Math.abs(step.level / level - 1) < 1e-9))
+      .map(({ level, points }) => ({ level, points, text: formatIlluminanceValue(level, unit) })),
+    ...(input.obstacles ?? []).map((points) => ({ level: 0, points, text: "" })),
+  ];
   const pageOutline = outline.map(place);
   return {
     outline: pageOutline,
@@ -87,10 +98,10 @@ export function planLight(input: PlanLightInput): PlanLight {
       ...drawn.map(({ level, points }) => ({ level, points, colour: inkOver(level), strong: false })),
       ...strong,
     ],
-    labels: labelLines(drawn, pageOutline, input.taken, LABEL_SIZE).map((label) => ({
+    labels: labelLines(named, pageOutline, input.taken, LABEL_SIZE).map((label) => ({
       ...label,
-      colour: inkOver(drawn[label.line].level),
-      ground: luxColour(drawn[label.line].level),
+      colour: inkOver(named[label.line].level),
+      ground: luxColour(named[label.line].level),
     })),
   };
 }

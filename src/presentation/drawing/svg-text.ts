@@ -68,7 +68,7 @@ function markSvg(mark: Mark, { palette = DAY, halo }: MarkStyle): string {
     const rim =
       halo === undefined || mark.ink === "none"
         ? ""
-        : `<path d="${shape}" fill="none" stroke="${halo}" stroke-width="${mark.weight + 2}" stroke-opacity="0.75"/>`;
+        : `<path d="${shape}" fill="none" stroke="${halo}" stroke-width="${mark.weight + 1.75}" stroke-opacity="0.6"/>`;
     return `${rim}<path d="${shape}" fill="${colour(mark.fill)}" stroke="${colour(mark.ink)}" stroke-width="${mark.weight}"${
       dash.length === 0 ? "" : ` stroke-dasharray="${dash.join(" ")}"`
     }/>`;
@@ -124,5 +124,5 @@ ${labels.join("\n")}`;
 
 /** Paired light and dark strokes, so that the hatch shows on every colour of the scale and in grey. */
 export function hatchPattern(id: string): string {
-  return `<pattern id="${id}" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M1 0V7" stroke="#24211c" stroke-width="0.8" stroke-opacity="0.7"/><path d="M2 0V7" stroke="#fffdf9" stroke-width="0.8" stroke-opacity="0.7"/></pattern>`;
+  return `<pattern id="${id}" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M1 0V8" stroke="#24211c" stroke-width="0.8" stroke-opacity="0.6"/><path d="M2 0V8" stroke="#fffdf9" stroke-width="0.8" stroke-opacity="0.6"/></pattern>`;
 }

@@ -1,0 +1,369 @@
+/**
+ * The sheet `isolux` draws: the plan of the island for each arrangement, one under the other on one scale of
+ * length and one scale of light, with the verdict in words and the figures beside it.
+ */
+
+import { type FineField, targetOf, topPlane } from "../../assessment/assess.ts";
+import { averageOf, maintainedLayers, totalOf } from "../../assessment/layer-light.ts";
+import type { Verdict } from "../../assessment/verdict.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
+import type { PlaneGrid } from "../../scene/calculation-plane.ts";
+import type { ResolvedStudy } from "../../scene/resolved-study.ts";
+import type { LayerRole, Scene } from "../../scene/scene.ts";
+import {
+  formatIlluminance,
+  formatIlluminanceValue,
+  type IlluminanceUnit,
+} from "../../units/illuminance-text.ts";
+import { formatLength, type LengthUnit } from "../../units/length-text.ts";
+import { type Ink, line, type Mark, text, textWidth } from "../drawing/drawing.ts";
+import { cellCoordinates } from "../drawing/field-sampler.ts";
+import { islandAxes } from "../drawing/island-axes.ts";
+import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
+import { planLight } from "../drawing/plan-light.ts";
+import { planFrame, planObjects } from "../drawing/plan-objects.ts";
+import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
+import { DAY, escapeText, FONT, hatchPattern, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
+import { wording } from "../drawing/wording.ts";
+import { isoluxField } from "../isolux.ts";
+import { luxColour } from "../scale.ts";
+import { darkestPlace, VERDICT_MARK, zoneSentence } from "../text.ts";
+import type { JudgedArrangement } from "./judged-arrangement.ts";
+
+const WIDTH = 1080;
+const MARGIN = 56;
+const PARTS = { zones: true, people: true, dimensions: true };
+
+const VERDICT_INK: Readonly<Record<Verdict, Ink>> = {
+  meets: "meets",
+  "falls short": "short",
+  "too close to call": "close",
+  "no target": "quiet",
+};
+
+/** The sheet as SVG text. Arrangements whose study has no plane to draw are left out and named. */
+export function isoluxSheet(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {
+  const blocks: string[] = [];
+  let y = 44;
+  const { maintenance } = arrangements[0].scene;
+  blocks.push(
+    marksSvg([
+      text([MARGIN, y], study.title, "title", { ink: "ink", size: 24, strong: true }),
+      text(
+        [MARGIN, y + 22],
+        `Illuminance on the island, maintained (factor ${maintenance.toFixed(2)}), in the dark. Seen from above.`,
+        "subtitle",
+        { size: 13 },
+      ),
+    ]),
+  );
+  y += 56;
+  arrangements.forEach((judged, index) => {
+    const { svg, height } = block(study, judged, `plan-${index}`);
+    blocks.push(`<g transform="translate(0 ${short(y)})" role="group" aria-label="${escapeText(judged.scene.name)}">
+${svg}
+</g>`);
+    y += height + 28;
+  });
+  const foot = footer(study, arrangements, y);
+  const height = Math.ceil(foot.bottom);
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${height}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${escapeText(summary(study, arrangements))}" font-family="${FONT}" font-variant-numeric="tabular-nums">
+<title>${escapeText(study.title)}: isolux plan</title>
+<defs>${hatchPattern("key-hatch")}</defs>
+<rect width="${WIDTH}" height="${height}" fill="${DAY.paper}"/>
+${blocks.join("\n")}
+${foot.svg}
+</svg>
+`;
+}
+
+function summary(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {
+  const unit = study.display.illuminance;
+  return arrangements
+    .map(
+      ({ assessment }) =>
+        `${assessment.name}: ${assessment.zones.map((zone) => zoneSentence(zone, unit)).join(" ")}`,
+    )
+    .join(" ");
+}
+
+function block(
+  study: ResolvedStudy,
+  judged: JudgedArrangement,
+  id: string,
+): { readonly svg: string; readonly height: number } {
+  const { scene, assessment } = judged;
+  const unit = study.display.illuminance;
+  const { verdict } = assessment;
+  const marks: Mark[] = [
+    text([MARGIN, 18], scene.name, "arrangement", { ink: "ink", size: 18, strong: true }),
+    text([WIDTH - MARGIN, 18], `${VERDICT_MARK[verdict]} ${verdict}`, "verdict", {
+      ink: VERDICT_INK[verdict],
+      size: 15,
+      strong: true,
+      anchor: "end",
+    }),
+  ];
+  let y = 40;
+  for (const zone of assessment.zones) {
+    marks.push(
+      text([MARGIN, y], VERDICT_MARK[zone.verdict], "verdict", {
+        ink: VERDICT_INK[zone.verdict],
+        size: 13,
+        strong: true,
+      }),
+      text([MARGIN + 18, y], zoneSentence(zone, unit), "verdict sentence", { ink: "ink", size: 13 }),
+    );
+    y += 19;
+  }
+  const top = topPlane(scene);
+  const place = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
+  if (place !== undefined) {
+    const least = formatIlluminance(assessment.planes[top].statistics.minimum, unit);
+    marks.push(text([MARGIN + 18, y], `The darkest spot is ${place}: ${least}.`, "remark", { size: 13 }));
+    y += 19;
+  }
+  const plan = planOf(study, judged, top, id);
+  const planTop = y - 2;
+  y = planTop + plan.height;
+  marks.push(...figures(judged, unit, top, y + 16));
+  return {
+    svg: `${marksSvg(marks)}\n<g transform="translate(0 ${short(planTop)})">\n${plan.svg}\n</g>`,
+    height: y + 40,
+  };
+}
+
+function scaleOf(scene: Scene): SheetScale {
+  // The top never grows taller than half its sheet's width, nor a small island past 420 units a metre.
+  const axes = islandAxes(scene);
+  return sheetScale(axes, WIDTH, {
+    reach: 0.1,
+    largest: Math.min(420, 520 / axes.width),
+    margins: { left: MARGIN + 28, right: MARGIN + 28 },
+  });
+}
+
+function planOf(
+  study: ResolvedStudy,
+  { scene, assessment, fine }: JudgedArrangement,
+  top: number,
+  id: string,
+): { readonly svg: string; readonly height: number } {
+  const scale = scaleOf(scene);
+  const words = wording(study.display);
+  const dimensionWords = { ...words, length: (metres: number) => bothLengths(metres, study.display.length) };
+  const frame = planFrame(scene, scale, PARTS);
+  const objects = planObjects(scene, scale, dimensionWords, PARTS, frame);
+  const plane = scene.planes[top];
+  const refined = plane === undefined ? undefined : fine.get(plane.name);
+  const figuresOf = plane === undefined ? undefined : assessment.planes[top].fine;
+  const behind = objects.marks.filter((mark) => /person|head|facing/.test(mark.depicts));
+  const before = objects.marks.filter((mark) => !behind.includes(mark));
+  // What lies beside the light or on its very edge needs no rim against it.
+  const outside = before.filter((mark) => /dimension|extension|island outline/.test(mark.depicts));
+  const over = before.filter((mark) => !outside.includes(mark));
+  const luminaires = objects.luminaires.flatMap((each) => each.marks);
+  let light = "";
+  if (refined?.plane.grid !== undefined && figuresOf !== undefined) {
+    const { grid } = refined.plane;
+    const axes = islandAxes(scene);
+    const page = ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)];
+    const toGrid = gridMetres(grid);
+    const onGrid = (point: Vec2): Vec2 => {
+      const [x, y] = axes.toRoom(point);
+      return toGrid([x, y, grid.corner[2]]);
+    };
+    light = planLightSvg(
+      planLight({
+        field: isoluxField(grid, figuresOf.illuminance, marginLight(scene, refined.margin)),
+        outline: outlineOf(scene, grid, onGrid),
+        targets: targetAreas(study, scene).map(({ outline, level }) => ({
+          outline: outline.map(onGrid),
+          level,
+        })),
+        unit: study.display.illuminance,
+        place: ([s, t]) => page(axes.toIsland(roomOf(grid, s, t))),
+        taken: objects.taken,
+        obstacles: lineObstacles([...over, ...luminaires]),
+      }),
+      id,
+    );
+  }
+  return {
+    svg: [
+      marksSvg(behind),
+      light,
+      marksSvg(over, { halo: DAY.sheet }),
+      marksSvg(luminaires, { halo: DAY.sheet }),
+      marksSvg(outside),
+    ].join("\n"),
+    height: frame.height,
+  };
+}
+
+/** Light at the points of the edge ring, dimmed and maintained (lx). */
+function marginLight(scene: Scene, { plane, field }: FineField): Float64Array {
+  return totalOf(maintainedLayers(scene, field), plane.points.length / 3);
+}
+
+/** What counts of the plane, in the grid's metres: the island's outline, else the whole grid. */
+function outlineOf(scene: Scene, grid: PlaneGrid, onGrid: (point: Vec2) => Vec2): readonly Vec2[] {
+  if (grid.cells.length < grid.columns * grid.rows && scene.island !== undefined)
+    return scene.island.outline.map(onGrid);
+  const [length, width] = [Math.hypot(...grid.u), Math.hypot(...grid.v)];
+  return [
+    [0, 0],
+    [length, 0],
+    [length, width],
+    [0, width],
+  ];
+}
+
+/** Zones on the main top with a target for the average or least illuminance, in the island's axes. */
+function targetAreas(
+  study: ResolvedStudy,
+  scene: Scene,
+): { readonly outline: readonly Vec2[]; readonly level: number }[] {
+  return scene.zones.flatMap(({ outline, target, height }) => {
+    const asked = target === undefined ? undefined : targetOf(study, target);
+    const light = asked?.requirements.find((requirement) => requirement.quantity === "illuminance");
+    // A basin's floor or a raised bar is another plane than the one drawn.
+    const sameLevel = scene.island === undefined || Math.abs(height - scene.island.height) < 0.001;
+    return light === undefined || !sameLevel ? [] : [{ outline, level: light.value }];
+  });
+}
+
+/** Metres along a grid's sides of a point of the room. */
+function gridMetres(grid: PlaneGrid): (point: Vec3) => Vec2 {
+  const cells = cellCoordinates(grid);
+  const step: Vec2 = [Math.hypot(...grid.u) / grid.columns, Math.hypot(...grid.v) / grid.rows];
+  return (point) => {
+    const [column, row] = cells(point);
+    return [column * step[0], row * step[1]];
+  };
+}
+
+function roomOf({ corner, u, v }: PlaneGrid, along: number, across: number): Vec3 {
+  const s = along / Math.hypot(...u);
+  const t = across / Math.hypot(...v);
+  return [0, 1, 2].map((k) => corner[k] + s * u[k] + t * v[k]) as unknown as Vec3;
+}
+
+function lineObstacles(marks: readonly Mark[]): Vec2[][] {
+  return marks.flatMap((mark) => {
+    if (mark.kind !== "line") return [];
+    return [mark.closed ? [...mark.points, mark.points[0]] : [...mark.points]];
+  });
+}
+
+/** `2400 mm · 7'-10 1/2"`: a drawing is read by either trade. */
+function bothLengths(metres: number, unit: LengthUnit): string {
+  const other = unit === "ft-in" ? "mm" : "ft-in";
+  return `${formatLength(metres, unit)} · ${formatLength(metres, other)}`;
+}
+
+function figures(
+  { scene, assessment }: JudgedArrangement,
+  unit: IlluminanceUnit,
+  top: number,
+  y: number,
+): Mark[] {
+  const assessed = assessment.planes[top];
+  if (assessed === undefined) return [];
+  const light = (lux: number): string => formatIlluminanceValue(lux, unit);
+  const { average, minimum, maximum, uniformity } = assessed.statistics;
+  const fine = assessed.fine;
+  const part = (roles: readonly LayerRole[]): string =>
+    light(averageOf(assessed.layers, scene.planes[top].weights, (layer) => roles.includes(layer.role)).both);
+  const { watts, unknownWatts } = assessment.energy;
+  const cells: readonly (readonly [string, string])[] = [
+    ["whole top, average", `${light(average)} ${unit}`],
+    [
+      "minimum (fine grid)",
+      fine === undefined ? light(minimum) : `${light(minimum)} (${light(fine.minimum)})`,
+    ],
+    [
+      "maximum (fine grid)",
+      fine === undefined ? light(maximum) : `${light(maximum)} (${light(fine.maximum)})`,
+    ],
+    ["evenness U₀", uniformity.toFixed(2)],
+    ["pendants", `${part(["pendant"])} ${unit}`],
+    ["recessed", `${part(["recessed"])} ${unit}`],
+    ["power", `${unknownWatts > 0 ? "≥ " : ""}${watts.toFixed(0)} W`],
+  ];
+  const each = (WIDTH - 2 * MARGIN) / cells.length;
+  return cells.flatMap(([name, value], i) => [
+    text([MARGIN + i * each, y], name, "figure name", { size: 11.5 }),
+    text([MARGIN + i * each, y + 17], value, "figure", { ink: "ink", size: 15, strong: true }),
+  ]);
+}
+
+function footer(
+  study: ResolvedStudy,
+  arrangements: readonly JudgedArrangement[],
+  y: number,
+): { readonly svg: string; readonly bottom: number } {
+  const unit = study.display.illuminance;
+  const legend = scaleLegend(MARGIN, y + 6, 620, unit);
+  const right = MARGIN + 620 + 56;
+  const scale = scaleOf(arrangements[0].scene);
+  const { method } = arrangements[0].assessment;
+  const marks: Mark[] = [
+    ...legend.marks,
+    line(box(right, y + 6, 26, 14), "key: below target", "ink", 0.75, { closed: true }),
+    text([right + 34, y + 17], "below the zone’s target at that spot", "key", { ink: "ink" }),
+    line(
+      [
+        [right, y + 33],
+        [right + 26, y + 33],
+      ],
+      "key: target",
+      "ink",
+      1.5,
+    ),
+    text([right + 34, y + 37], "the target itself", "key", { ink: "ink" }),
+    ...scaleBar(right, y + 66, scale.perMetre, 220, study.display.length === "ft-in"),
+  ];
+  let line0 = y + 96;
+  const words = [
+    `${sentence(method.description)} Isolux lines on cells of at most 25 mm, calculated up to the edge.`,
+    "Predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
+  ];
+  for (const row of words.flatMap((each) => broken(each, WIDTH - 2 * MARGIN, 11.5))) {
+    marks.push(text([MARGIN, line0], row, "note", {}));
+    line0 += 16;
+  }
+  const swatches = legend.swatches.map(
+    ({ box: b, colour }) =>
+      `<rect x="${short(b.x)}" y="${short(b.y)}" width="${short(b.width)}" height="${short(b.height)}" fill="${colour}"/>`,
+  );
+  const hatch = `<rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="${luxColour(150)}"/><rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="url(#key-hatch)"/>`;
+  return { svg: `${swatches.join("")}\n${hatch}\n${marksSvg(marks)}`, bottom: line0 + 20 };
+}
+
+function box(x: number, y: number, width: number, height: number): Vec2[] {
+  return [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ];
+}
+
+function sentence(words: string): string {
+  return words === "" ? "" : `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/\.$/, "")}.`;
+}
+
+/** Words in lines of at most `width` drawing units. */
+function broken(words: string, width: number, size: number): string[] {
+  const rows: string[] = [];
+  let row = "";
+  for (const word of words.split(" ")) {
+    const longer = row === "" ? word : `${row} ${word}`;
+    if (row !== "" && textWidth(longer, size) > width) {
+      rows.push(row);
+      row = word;
+    } else row = longer;
+  }
+  return row === "" ? rows : [...rows, row];
+}

@@ -1,0 +1,18 @@
+/** Scenes carried through to their judgement with the textbook's point sources. */
+import { assess } from "../../src/assessment/assess.ts";
+import { marginPlane } from "../../src/presentation/isolux.ts";
+import type { JudgedArrangement } from "../../src/presentation/report/judged-arrangement.ts";
+import type { PlaneGrid } from "../../src/scene/calculation-plane.ts";
+import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
+import { rectanglePlane, textbookResult } from "./tiny-scene.ts";
+
+export function judged(study: ResolvedStudy): JudgedArrangement[] {
+  return study.scenes.map((scene) => {
+    const plane = rectanglePlane("island top", [1, 2, 0.9], [2.4, 1], 96, 40);
+    const edge = marginPlane({ ...plane, grid: plane.grid as PlaneGrid });
+    const [inside, margin] = textbookResult({ ...scene, planes: [plane, edge] }).planes;
+    const fine = new Map([["island top", { plane, field: inside, margin: { plane: edge, field: margin } }]]);
+    const result = textbookResult(scene);
+    return { scene, result, fine, assessment: assess(study, scene, result, { fine }) };
+  });
+}
