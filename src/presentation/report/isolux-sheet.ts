@@ -157,11 +157,6 @@ function planOf(
   const plane = scene.planes[top];
   const refined = plane === undefined ? undefined : fine.get(plane.name);
   const figuresOf = plane === undefined ? undefined : assessment.planes[top].fine;
-  const behind = objects.marks.filter((mark) => /person|head|facing/.test(mark.depicts));
-  const before = objects.marks.filter((mark) => !behind.includes(mark));
-  // What lies beside the light or on its very edge needs no rim against it.
-  const outside = before.filter((mark) => /dimension|extension|island outline/.test(mark.depicts));
-  const over = before.filter((mark) => !outside.includes(mark));
   const luminaires = objects.luminaires.flatMap((each) => each.marks);
   let light = "";
   if (refined?.plane.grid !== undefined && figuresOf !== undefined) {
@@ -184,18 +179,18 @@ function planOf(
         unit: study.display.illuminance,
         place: ([s, t]) => page(axes.toIsland(roomOf(grid, s, t))),
         taken: objects.taken,
-        obstacles: lineObstacles([...over, ...luminaires]),
+        obstacles: lineObstacles([...objects.over, ...luminaires]),
       }),
       id,
     );
   }
   return {
     svg: [
-      marksSvg(behind),
+      marksSvg(objects.under),
       light,
-      marksSvg(over, { halo: DAY.sheet }),
+      marksSvg(objects.over, { halo: DAY.sheet }),
       marksSvg(luminaires, { halo: DAY.sheet }),
-      marksSvg(outside),
+      marksSvg(objects.around),
     ].join("\n"),
     height: frame.height,
   };
