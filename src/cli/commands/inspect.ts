@@ -69,7 +69,9 @@ async function run(args: Arguments, io: Io): Promise<number> {
     if (failed.length > 0) bad = true;
     if (json)
       objects.push(
-        inspected.ok ? objectOf(inspected.value, directions.length > 0) : refusal(file, failed[0]),
+        inspected.ok
+          ? objectOf(inspected.value, directions.length > 0, drawn.ok ? drawn.value : undefined)
+          : refusal(file, failed[0]),
       );
     else if (inspected.ok) {
       const { summary, intensity } = inspected.value;
@@ -106,8 +108,13 @@ function inspectFile(
   return success({ file, photometry, summary: summarise(photometry, read.warnings), intensity });
 }
 
-function objectOf({ file, summary, intensity }: Inspected, asked: boolean): object {
-  return { file, ...summary, ...(asked ? { intensity } : {}) };
+function objectOf({ file, summary, intensity }: Inspected, asked: boolean, svg: string | undefined): object {
+  return {
+    file,
+    ...summary,
+    ...(asked ? { intensity } : {}),
+    ...(svg === undefined ? {} : { svg }),
+  };
 }
 
 function refusal(file: string, issue: Issue): object {

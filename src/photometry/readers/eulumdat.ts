@@ -82,6 +82,7 @@ function read(source: SourceText, options: ReadOptions): Photometry | undefined 
   return {
     format: "EULUMDAT",
     edition: "",
+    stored: { planes: table.horizontal.length, angles: table.vertical.length },
     distribution,
     opening: openingOf(header),
     absolute: scale.absolute,

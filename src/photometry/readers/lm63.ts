@@ -103,6 +103,7 @@ function read(source: SourceText, options: ReadOptions): Photometry | undefined 
   return {
     format: "LM-63",
     edition: header.edition,
+    stored: { planes: table.horizontal.length, angles: table.vertical.length },
     distribution,
     tilt: tilt === "none" ? undefined : tilt,
     generation: numbers.generation,
