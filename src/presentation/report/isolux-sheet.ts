@@ -203,7 +203,7 @@ function marginLight(scene: Scene, { plane, field }: FineField): Float64Array {
 
 /** What counts of the plane, in the grid's metres: the island's outline, else the whole grid. */
 function outlineOf(scene: Scene, grid: PlaneGrid, onGrid: (point: Vec2) => Vec2): readonly Vec2[] {
-  if (grid.cells.length < grid.columns * grid.rows && scene.island !== undefined)
+  if (grid.region !== undefined && scene.island !== undefined)
     return scene.island.outline.map(onGrid);
   const [length, width] = [Math.hypot(...grid.u), Math.hypot(...grid.v)];
   return [

@@ -1,0 +1,91 @@
+/** A study from disk, its photometric files beside it, resolved: what every command that takes a STUDY starts with. */
+
+import { dirname, join } from "node:path";
+import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
+import { orThrow } from "../diagnostics/candlespan-error.ts";
+import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { pathTo } from "../diagnostics/json-text.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
+import type { Photometry } from "../photometry/photometry.ts";
+import { readPhotometry } from "../photometry/readers/read-photometry.ts";
+import { type PhotometryPath, photometryPaths } from "../scene/photometry-paths.ts";
+import { resolveStudy } from "../scene/resolve.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import { type LuminaireDocument, readStudy, type StudyDocument } from "../scene/study.ts";
+import { PHOTOMETRY_LIMIT, type Reach, reachOf, readUtf8, readWithin, STUDY_LIMIT } from "./files.ts";
+
+export interface LoadedStudy {
+  readonly document: StudyDocument;
+  readonly study: ResolvedStudy;
+}
+
+/** Reads and resolves the study at `path` (`-` for standard input). Throws what is wrong with it. */
+export function loadStudy(path: string, allowOutside: readonly string[] = []): LoadedStudy {
+  const file = path === "-" ? "standard input" : path;
+  const document = orThrow(readStudy(orThrow(readUtf8(path, STUDY_LIMIT)), file));
+  const reach = reachOf(path, allowOutside);
+  const photometry = new Map<string, Outcome<Photometry>>();
+  for (const named of photometryPaths(document))
+    photometry.set(named.luminaire, readNamed(document, named, reach, file));
+  const study = orThrow(
+    resolveStudy(document, {
+      photometry,
+      publishedTargets: PUBLISHED_TARGETS_BY_ID,
+      shadeLuminaire: (name, luminaire) => traced(name, luminaire, file),
+      file,
+    }),
+  );
+  return { document, study };
+}
+
+/** The photometry of one luminaire: the file carried inside the study, else the one on disk. */
+function readNamed(
+  document: StudyDocument,
+  named: PhotometryPath,
+  reach: Reach,
+  file: string,
+): Outcome<Photometry> {
+  const where = { file, path: named.where };
+  const fetched = fetch(document, named.path, reach, where);
+  if (!fetched.ok) return fetched;
+  const flux = document.luminaires?.[named.luminaire]?.flux;
+  return readPhotometry(fetched.value, {
+    file: named.path,
+    lampSet: named.lampSet,
+    flux,
+    // A tilt file stands beside the photometric file that names it; the study's folder bounds it as well.
+    tilt: (name) =>
+      fetch(document, join(dirname(named.path), name), reach, { file: named.path, path: `TILT=${name}` }),
+  });
+}
+
+function traced(name: string, { lamp, shade }: LuminaireDocument, file: string): Outcome<Luminaire> {
+  const path = pathTo("/luminaires", name);
+  if (lamp === undefined || shade === undefined)
+    return failure({
+      code: "luminaire-shade",
+      severity: "error",
+      message: "Lamp and shade stand together, and one is missing.",
+      expected: `"lamp" and "shade"`,
+      received: lamp === undefined ? `"shade" alone` : `"lamp" alone`,
+      where: { file, path },
+    });
+  const built = buildShadeLuminaire(name, lamp, shade, { file, path });
+  return built.ok ? success(built.value.luminaire, built.warnings) : built;
+}
+
+function fetch(
+  document: StudyDocument,
+  path: string,
+  reach: Reach,
+  where: Issue["where"],
+): Outcome<Uint8Array> {
+  const { embedded } = document;
+  if (embedded !== undefined && Object.hasOwn(embedded, path)) {
+    const { text, base64 } = embedded[path];
+    return success(text === undefined ? Buffer.from(base64 ?? "", "base64") : new TextEncoder().encode(text));
+  }
+  const found = readWithin(reach, path, PHOTOMETRY_LIMIT, where);
+  return found.ok ? success(found.value.bytes) : failure(...found.issues);
+}

@@ -1,0 +1,139 @@
+/** What `check --json` says to a program: the contract's object, plain numbers in metres, degrees, lux, watts. */
+
+import { topPlane } from "../../assessment/assess.ts";
+import type { FineFigures, PlaneAssessment, Statistics } from "../../assessment/assessment.ts";
+import { clearanceOf } from "../../assessment/clearance.ts";
+import { formatIssue, formatLocation } from "../../diagnostics/issue.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import type { ResolvedStudy } from "../../scene/resolved-study.ts";
+import type { Scene } from "../../scene/scene.ts";
+import type { JudgedArrangement } from "./judged-arrangement.ts";
+
+export interface CheckJsonOptions {
+  readonly version: string;
+  /** Whether the values on the fine grids are listed too. */
+  readonly fine: boolean;
+}
+
+export function checkJson(
+  study: ResolvedStudy,
+  arrangements: readonly JudgedArrangement[],
+  { version, fine }: CheckJsonOptions,
+): unknown {
+  return {
+    candlespan: version,
+    study: study.title,
+    warnings: study.warnings.map((issue) => ({
+      code: issue.code,
+      message: formatIssue({ ...issue, where: {} }),
+      where: formatLocation(issue.where),
+    })),
+    defaults: study.defaults.map(({ path, value, why }) => ({ path, value, why })),
+    arrangements: arrangements.map((judged) => arrangement(judged, fine)),
+  };
+}
+
+function arrangement({ scene, assessment, fine: grids }: JudgedArrangement, listFine: boolean): unknown {
+  return {
+    name: assessment.name,
+    luminaires: scene.layers.flatMap((layer) =>
+      layer.luminaires.map((placed) => luminaire(scene, layer.name, placed)),
+    ),
+    planes: assessment.planes.map((plane, index) => {
+      const { points, normal, quantity, zone } = scene.planes[index];
+      const refined = grids.get(plane.name)?.plane;
+      return {
+        name: plane.name,
+        ...(zone === undefined ? {} : { zone }),
+        quantity,
+        points: triples(points),
+        normal,
+        layers: layersOf(scene, plane.layers),
+        illuminance: Array.from(plane.illuminance),
+        statistics: statisticsOf(plane.statistics),
+        ...(plane.fine === undefined
+          ? {}
+          : { fine: fineOf(plane.fine, listFine ? refined?.points : undefined, scene) }),
+      };
+    }),
+    top: scene.planes[topPlane(scene)]?.name ?? null,
+    zones: assessment.zones.map(({ name, plane, target, statistics, verdict, checks }) => ({
+      name,
+      plane,
+      ...(target === undefined ? {} : { target }),
+      statistics: statisticsOf(statistics),
+      verdict,
+      checks,
+    })),
+    verdict: assessment.verdict,
+    energy: assessment.energy,
+    ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),
+    method: assessment.method,
+    maintenance: scene.maintenance,
+  };
+}
+
+function luminaire(scene: Scene, layer: string, placed: PlacedLuminaire): unknown {
+  const { origin } = placed.frame;
+  return {
+    layer,
+    luminaire: placed.luminaire.name,
+    position: origin,
+    // Null where nothing of the top lies under the luminaire's centre.
+    clearance: clearanceOf(scene, placed) ?? null,
+  };
+}
+
+function layersOf(scene: Scene, layers: PlaneAssessment["layers"]): unknown {
+  // Own keys only, whatever a layer is called.
+  const named: Record<string, unknown> = Object.create(null);
+  layers.forEach(({ layer, role, direct, interreflected }, i) => {
+    const { dim, luminaires } = scene.layers[i];
+    const known = luminaires.every((placed) => placed.luminaire.watts !== undefined);
+    named[layer] = {
+      role,
+      dim,
+      maintenance: scene.maintenance,
+      watts: known ? luminaires.reduce((sum, placed) => sum + (placed.luminaire.watts ?? 0), 0) * dim : null,
+      direct: Array.from(direct),
+      interreflected: Array.from(interreflected),
+    };
+  });
+  return named;
+}
+
+function fineOf(figures: FineFigures, points: Float64Array | undefined, scene: Scene): unknown {
+  const { cell, columns, rows, average, minimum, maximum, uniformity } = figures;
+  return {
+    cell,
+    columns,
+    rows,
+    average,
+    minimum,
+    maximum,
+    uniformity,
+    ...(points === undefined
+      ? {}
+      : {
+          points: triples(points),
+          layers: layersOf(scene, figures.layers),
+          illuminance: Array.from(figures.illuminance),
+        }),
+  };
+}
+
+function statisticsOf({
+  average,
+  minimum,
+  maximum,
+  uniformity,
+  diversity,
+  variation,
+  points,
+}: Statistics): unknown {
+  return { average, minimum, maximum, uniformity, diversity, variation, points };
+}
+
+function triples(flat: Float64Array): number[][] {
+  return Array.from({ length: flat.length / 3 }, (_, i) => [flat[3 * i], flat[3 * i + 1], flat[3 * i + 2]]);
+}
