@@ -32,7 +32,6 @@ import type { JudgedArrangement } from "./judged-arrangement.ts";
 
 const WIDTH = 1080;
 const MARGIN = 56;
-const PARTS = { zones: true, people: true, dimensions: true };
 
 const VERDICT_INK: Readonly<Record<Verdict, Ink>> = {
   meets: "meets",
@@ -152,8 +151,10 @@ function planOf(
   const scale = scaleOf(scene);
   const words = wording(study.display);
   const dimensionWords = { ...words, length: (metres: number) => bothLengths(metres, study.display.length) };
-  const frame = planFrame(scene, scale, PARTS);
-  const objects = planObjects(scene, scale, dimensionWords, PARTS, frame);
+  // People are drawn where they stand in the light, and nowhere else.
+  const parts = { zones: true, people: assessment.method.people, dimensions: true };
+  const frame = planFrame(scene, scale, parts);
+  const objects = planObjects(scene, scale, dimensionWords, parts, frame);
   const plane = scene.planes[top];
   const refined = plane === undefined ? undefined : fine.get(plane.name);
   const figuresOf = plane === undefined ? undefined : assessment.planes[top].fine;
@@ -203,8 +204,7 @@ function marginLight(scene: Scene, { plane, field }: FineField): Float64Array {
 
 /** What counts of the plane, in the grid's metres: the island's outline, else the whole grid. */
 function outlineOf(scene: Scene, grid: PlaneGrid, onGrid: (point: Vec2) => Vec2): readonly Vec2[] {
-  if (grid.region !== undefined && scene.island !== undefined)
-    return scene.island.outline.map(onGrid);
+  if (grid.region !== undefined && scene.island !== undefined) return scene.island.outline.map(onGrid);
   const [length, width] = [Math.hypot(...grid.u), Math.hypot(...grid.v)];
   return [
     [0, 0],
