@@ -49,12 +49,14 @@ const profilePoint = v.strictTuple([lengthFromZero, coordinate], tupleMessage("[
 export const shadeSchema = object({
   profile: v.union(
     [
-      oneOf(["cone", "dome", "drum", "cylinder", "globe", "bowl", "bell", "disc"]),
+      oneOf(["cone", "dome", "drum", "cylinder", "globe", "bowl", "bell", "disc", "linear"]),
       list(profilePoint, 2, 200, "points"),
     ],
     "The profile is neither a known form nor a list of [radius, height] points.",
   ),
   diameter: optional(lengthWithin({ above: 0, to: 5 })),
+  length: optional(lengthWithin({ above: 0, to: 10 })),
+  width: optional(lengthWithin({ above: 0, to: 5 })),
   height: optional(positiveLength),
   topDiameter: optional(lengthFromZero),
   finish: optional(finish),

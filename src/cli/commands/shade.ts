@@ -56,19 +56,19 @@ async function run(args: Arguments, io: Io): Promise<number> {
     let diagram: string | undefined;
     if (args.flag("svg")) {
       diagram = target.slice(0, -extname(target).length) + ".svg";
-      orThrow(writeWhole(diagram, polarDiagramSvg(built.photometry.distribution, name, built.description)));
+      orThrow(writeWhole(diagram, polarDiagramSvg(built.luminaire.distribution, name, built.description)));
     }
     const summary = summarise(photometry, []);
     const figures = {
       name,
-      lightOutputRatio: built.photometry.lightOutputRatio,
-      lightOutputRatioBand: built.photometry.band.ratio,
-      downwardShare: built.photometry.downwardShare,
+      lightOutputRatio: built.lightOutputRatio,
+      lightOutputRatioBand: built.band.ratio,
+      downwardShare: built.downwardShare,
       flux: built.luminaire.flux,
       axialIntensity: summary.axial,
-      axialIntensityBand: built.photometry.band.axial,
+      axialIntensityBand: built.band.axial,
       beamAngle: summary.beamAngle.ofMaximum,
-      photons: built.photometry.traced.photons,
+      photons: built.traced?.traced.photons ?? 0,
       evidence: "traced from shade",
       written: target,
       ...(diagram === undefined ? {} : { diagram }),
@@ -87,12 +87,12 @@ function sentence(
   target: string,
   diagram: string | undefined,
 ): string {
-  const { luminaire, photometry, description, assumptions } = built;
+  const { luminaire, lightOutputRatio, downwardShare, band, description, assumptions } = built;
   const percent = (value: number, digits = 0) => (100 * value).toFixed(digits);
   const lines = [
     `${printable(luminaire.name)}: ${description}`,
-    `  light output ratio ${percent(photometry.lightOutputRatio, 1)} % ± ${percent(photometry.band.ratio * photometry.lightOutputRatio, 1)} (95 %, statistical), ${luminaire.flux.toFixed(0)} lm, ${percent(photometry.downwardShare)} % of it downward`,
-    `  straight down ${photometry.distribution.intensity[0].toFixed(0)} cd ± ${percent(photometry.band.axial, 1)} %${beam === null ? "" : `, beam ${beam.toFixed(0)}° at half its maximum`}`,
+    `  light output ratio ${percent(lightOutputRatio, 1)} % ± ${percent(band.ratio * lightOutputRatio, 1)} (95 %, statistical), ${luminaire.flux.toFixed(0)} lm, ${percent(downwardShare)} % of it downward`,
+    `  straight down ${luminaire.distribution.intensity[0].toFixed(0)} cd ± ${percent(band.axial, 1)} %${beam === null ? "" : `, beam ${beam.toFixed(0)}° at half its maximum`}`,
     `  traced from shade; with typical finishes the light is known to ±22 % (engineering default, no source)`,
     ...assumptions.map(
       ({ key, value, why }) => `  assumed ${key.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,

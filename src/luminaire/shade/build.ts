@@ -1,8 +1,8 @@
 /**
  * The luminaire a study's `lamp` and `shade` stand for.
  *
- * Traced shades are kept by the text of their definition (name and origin apart), so that an arrangement may
- * be changed for ever without tracing again.
+ * Built shades are kept by the text of their definition, so that an arrangement may be changed for ever without
+ * tracing again.
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
@@ -12,14 +12,24 @@ import {
   type Assumption,
   describeShade,
   type LampDocument,
+  type LinearAssembly,
   resolveShade,
+  type ShadeAssembly,
   type ShadeDocument,
 } from "./definition.ts";
-import { type ShadePhotometry, shadeLuminaire } from "./shade-luminaire.ts";
+import { linearLight } from "./linear.ts";
+import { type ShadeAccuracy, type ShadePhotometry, shadeLuminaire } from "./shade-luminaire.ts";
 
 export interface BuiltShade {
   readonly luminaire: Luminaire;
-  readonly photometry: ShadePhotometry;
+  /** Flux of all lamps (lm), and the share of it that leaves the luminaire, and of that the share below. */
+  readonly lampFlux: number;
+  readonly lightOutputRatio: number;
+  readonly downwardShare: number;
+  /** Half-widths of the 95 % statistical band, relative; zero where nothing was sampled. */
+  readonly band: ShadeAccuracy;
+  /** What was traced, for a shade of revolution. */
+  readonly traced?: ShadePhotometry;
   readonly assumptions: readonly Assumption[];
   readonly description: string;
 }
@@ -27,7 +37,7 @@ export interface BuiltShade {
 const KEPT = 32;
 const kept = new Map<string, BuiltShade>();
 
-/** @param path document path of the luminaire, for issues */
+/** @param where file and document path of the luminaire, for issues */
 export function buildShadeLuminaire(
   name: string,
   lamp: LampDocument,
@@ -35,44 +45,105 @@ export function buildShadeLuminaire(
   where: { readonly file?: string; readonly path?: string } = {},
   observer?: Observer,
 ): Outcome<BuiltShade> {
+  const issueAt = (
+    key: string,
+    code: string,
+    message: string,
+    expected: string,
+    received: string,
+  ): Issue => ({
+    code,
+    severity: "error",
+    message,
+    expected,
+    received,
+    where: { ...where, path: `${where.path ?? ""}${key}` },
+  });
   const resolved = resolveShade(lamp, shade);
-  if (!("shade" in resolved)) {
-    const issues = resolved.map(
-      (fault): Issue => ({
-        code: "shade-definition",
-        severity: "error",
-        message: fault.message,
-        expected: fault.expected,
-        received: fault.received,
-        where: { ...where, path: `${where.path ?? ""}${fault.key}` },
-      }),
+  if (resolved.kind === "faulty") {
+    return failure(
+      ...resolved.faults.map(({ key, message, expected, received }) =>
+        issueAt(key, "shade-definition", message, expected, received),
+      ),
     );
-    return failure(...issues);
   }
   const key = JSON.stringify([lamp, shade]);
   let built = kept.get(key);
   if (built === undefined) {
-    const description = describeShade(resolved);
     const watts = lamp.watts === undefined ? undefined : lamp.watts * (lamp.count ?? 1);
-    const made = shadeLuminaire(
-      resolved.shade,
-      [resolved.lamp],
-      { name, origin: description, watts },
-      observer,
-    );
-    if (made.photometry.lightOutputRatio < 1e-4) {
-      return failure({
-        code: "shade-dark",
-        severity: "error",
-        message: "The shade lets no light out.",
-        expected: "an open end or a finish that passes light",
-        received: "a closed solid shade",
-        where: { ...where, path: `${where.path ?? ""}/shade` },
-      });
+    built =
+      resolved.kind === "linear" ? buildLinear(resolved, watts) : buildRevolved(resolved, watts, observer);
+    if (built.lightOutputRatio < 1e-4) {
+      return failure(
+        issueAt(
+          "/shade",
+          "shade-dark",
+          "The shade lets no light out.",
+          "an open end or a finish that passes light",
+          "a closed solid shade",
+        ),
+      );
     }
-    built = { ...made, assumptions: resolved.assumptions, description };
     if (kept.size >= KEPT) kept.delete(kept.keys().next().value as string);
     kept.set(key, built);
   }
   return success({ ...built, luminaire: { ...built.luminaire, name } });
+}
+
+function buildRevolved(assembly: ShadeAssembly, watts: number | undefined, observer?: Observer): BuiltShade {
+  const description = describeShade(assembly);
+  const { luminaire, photometry } = shadeLuminaire(
+    assembly.shade,
+    [assembly.lamp],
+    { name: "", origin: description, watts },
+    observer,
+  );
+  return {
+    luminaire,
+    lampFlux: photometry.emitter.assembly.flux,
+    lightOutputRatio: photometry.lightOutputRatio,
+    downwardShare: photometry.downwardShare,
+    band: photometry.band,
+    traced: photometry,
+    assumptions: assembly.assumptions,
+    description,
+  };
+}
+
+function buildLinear(assembly: LinearAssembly, watts: number | undefined): BuiltShade {
+  const { housing, flux } = assembly;
+  const { distribution, lightOutputRatio } = linearLight(housing, flux);
+  const description = describeShade(assembly);
+  return {
+    luminaire: {
+      name: "",
+      origin: description,
+      distribution,
+      emission: {
+        kind: "opening",
+        opening: { shape: "rectangle", length: housing.length, width: housing.width, height: 0 },
+      },
+      body: {
+        profile: "box",
+        diameter: Math.hypot(housing.length, housing.width),
+        length: housing.length,
+        width: housing.width,
+        height: Math.max(housing.depth, 0.01),
+        // The housing rises from its mouth, where the light leaves.
+        offset: Math.max(housing.depth, 0.01) / 2,
+        reflectance: housing.inside.outside,
+        transmittance: 0,
+      },
+      evidence: "E",
+      flux: flux * lightOutputRatio,
+      ratedFlux: flux,
+      watts,
+    },
+    lampFlux: flux,
+    lightOutputRatio,
+    downwardShare: 1,
+    band: { axial: 0, ratio: 0 },
+    assumptions: assembly.assumptions,
+    description,
+  };
 }

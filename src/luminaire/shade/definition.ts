@@ -1,22 +1,14 @@
 /**
- * From what a study says of lamp and shade to the surfaces and sources that are traced, every assumption
- * named.
+ * What a study says of a luminaire without a photometric file, and what becomes of it.
  */
 
-import type { ProfilePoint } from "../../geometry/revolved-surface.ts";
-import { degrees, radians } from "../../units/quantities.ts";
-import { FINISHES, type FinishName } from "./finishes.ts";
+import { degrees } from "../../units/quantities.ts";
+import type { FinishName } from "./finishes.ts";
 import type { LampDefinition, LampFinish } from "./lamp.ts";
-import { lampDiameter } from "./lamp-shape.ts";
-import {
-  formProfile,
-  type Shade,
-  type ShadeForm,
-  type ShadeMaterial,
-  type ShadeSegment,
-  segmentsAlong,
-  subdivide,
-} from "./shade.ts";
+import type { LinearHousing } from "./linear.ts";
+import { resolveLinear } from "./linear-definition.ts";
+import { resolveRevolved } from "./revolved-definition.ts";
+import type { Shade, ShadeForm } from "./shade.ts";
 
 /** `lamp` of a study; lengths in metres, angles in degrees. */
 export interface LampDocument {
@@ -45,7 +37,10 @@ export interface SurfaceDocument {
 
 /** `shade` of a study. */
 export interface ShadeDocument {
-  readonly profile: ShadeForm | readonly (readonly [number, number])[];
+  readonly profile: ShadeForm | "linear" | readonly (readonly [number, number])[];
+  /** Mouth of a linear housing; its `height` is the depth from strip to mouth. */
+  readonly length?: number;
+  readonly width?: number;
   readonly diameter?: number;
   readonly height?: number;
   readonly topDiameter?: number;
@@ -67,8 +62,16 @@ export interface Assumption {
 }
 
 export interface ShadeAssembly {
+  readonly kind: "revolved";
   readonly shade: Shade;
   readonly lamp: LampDefinition;
+  readonly assumptions: readonly Assumption[];
+}
+
+export interface LinearAssembly {
+  readonly kind: "linear";
+  readonly housing: LinearHousing;
+  readonly flux: number;
   readonly assumptions: readonly Assumption[];
 }
 
@@ -80,242 +83,28 @@ export interface DefinitionFault {
   readonly received: string;
 }
 
-const HEIGHT_SHARE: Readonly<Record<ShadeForm, number>> = {
-  cone: 0.8,
-  dome: 0.6,
-  bell: 0.75,
-  drum: 0.7,
-  cylinder: 1.6,
-  globe: 1,
-  bowl: 0.4,
-  disc: 0.12,
-};
-const TOP_SHARE: Readonly<Record<ShadeForm, number>> = {
-  cone: 0.25,
-  dome: 0.25,
-  bell: 0.2,
-  drum: 0.9,
-  cylinder: 1,
-  globe: 0,
-  bowl: 0,
-  disc: 0.3,
-};
-/** Forms whose top is open unless said otherwise. */
-const OPEN_TOP = new Set<ShadeForm>(["drum", "bowl"]);
+export interface Faulty {
+  readonly kind: "faulty";
+  readonly faults: readonly DefinitionFault[];
+}
 
 /** Resolves lamp and shade; faults instead where they cannot be. */
 export function resolveShade(
   lamp: LampDocument,
   shade: ShadeDocument,
-): ShadeAssembly | readonly DefinitionFault[] {
-  const assumptions: Assumption[] = [];
-  const faults: DefinitionFault[] = [];
-  const assume = <T>(key: string, given: T | undefined, value: T, why: string): T => {
-    if (given !== undefined) return given;
-    assumptions.push({ key, value, why });
-    return value;
-  };
-
-  const form = typeof shade.profile === "string" ? shade.profile : undefined;
-  let profile: ProfilePoint[];
-  let height: number;
-  let diameter: number;
-  if (form === undefined) {
-    const points = shade.profile as readonly ProfilePoint[];
-    const lowest = Math.min(...points.map(([, z]) => z));
-    profile = subdivide(points.map(([r, z]) => [r, z - lowest]));
-    height = Math.max(...profile.map(([, z]) => z));
-    diameter = 2 * Math.max(...profile.map(([r]) => r));
-    if (points[0][1] > points[points.length - 1][1]) {
-      faults.push({
-        key: "/shade/profile",
-        message: "The profile is drawn from the top down.",
-        expected: "its points from the lower rim upwards",
-        received: `a first point at ${points[0][1]} m above the last at ${points[points.length - 1][1]} m`,
-      });
-    }
-  } else {
-    if (shade.diameter === undefined) {
-      faults.push({
-        key: "/shade/diameter",
-        message: "The shade has no diameter.",
-        expected: "its largest diameter",
-        received: "nothing",
-      });
-    }
-    diameter = shade.diameter ?? 0.3;
-    height = assume(
-      "/shade/height",
-      shade.height,
-      diameter * HEIGHT_SHARE[form],
-      `a common height for this form, ${HEIGHT_SHARE[form]} of the diameter (common practice, no source)`,
-    );
-    const top = assume(
-      "/shade/topDiameter",
-      shade.topDiameter,
-      diameter * TOP_SHARE[form],
-      `a common top for this form, ${TOP_SHARE[form]} of the diameter (common practice, no source)`,
-    );
-    profile = formProfile(form, diameter, height, Math.min(top, diameter));
-  }
-
-  const finish = assume(
-    "/shade/finish",
-    shade.finish,
-    "white",
-    "the commonest lining of a task pendant (common practice, no source)",
-  );
-  const base = FINISHES[finish];
-  const inside = surface(shade.inside, finish);
-  const outside = surface(shade.outside, finish);
-  const material: ShadeMaterial = {
-    inside: inside.inside,
-    specular: inside.specular,
-    outside: outside.outside,
-    transmittance:
-      shade.transmittance ??
-      (shade.inside?.finish === undefined ? base.material.transmittance : inside.transmittance),
-    diffusion: shade.diffusion ?? base.material.diffusion,
-  };
-  const segments: ShadeSegment[] = [];
-  const bottom = shade.bottom ?? "open";
-  const rim = profile[0][0];
-  if (bottom !== "open" && rim > 0) {
-    const cover =
-      bottom === "closed" ? material : surface(shade.diffuser, shade.diffuser?.finish ?? "opal plastic");
-    segments.push(
-      ...segmentsAlong(
-        subdivide(
-          [
-            [0, 0],
-            [rim, 0],
-          ],
-          6,
-        ),
-        cover,
-      ),
-    );
-  }
-  segments.push(...segmentsAlong(profile, material));
-  const [topRadius, topHeight] = profile[profile.length - 1];
-  const topOpen = (shade.top ?? (form !== undefined && OPEN_TOP.has(form) ? "open" : "closed")) === "open";
-  if (!topOpen && topRadius > 0) {
-    segments.push(
-      ...segmentsAlong(
-        subdivide(
-          [
-            [topRadius, topHeight],
-            [0, topHeight],
-          ],
-          3,
-        ),
-        material,
-      ),
-    );
-  }
-  for (const { material: m } of segments) {
-    for (const reflectance of [m.inside, m.outside]) {
-      if (reflectance + m.transmittance > 1) {
-        faults.push({
-          key: "/shade",
-          message: "The shade would send on more light than it receives.",
-          expected: "reflectance and transmittance that add to at most 1",
-          received: `${reflectance} and ${m.transmittance}`,
-        });
-      }
-    }
-  }
-
-  const lampFinish = assume<LampFinish>(
-    "/lamp/finish",
-    lamp.finish,
-    lamp.beam === undefined ? "frosted" : "directional",
-    lamp.beam === undefined ? "a frosted lamp (common practice, no source)" : "a beam angle was given",
-  );
-  let lampSize = lamp.diameter;
-  if (lampSize === undefined && lamp.shape !== undefined) {
-    lampSize = lampDiameter(lamp.shape);
-    if (lampSize === undefined) {
-      faults.push({
-        key: "/lamp/shape",
-        message: "The lamp's shape code is not understood.",
-        expected: 'letters and a number such as "A19", "G95" or "PAR30", or "diameter" instead',
-        received: JSON.stringify(lamp.shape),
-      });
-    }
-  }
-  const lampWidth = assume(
-    "/lamp/diameter",
-    lampSize,
-    0.06,
-    "an A19 or A60 lamp, 60 mm (common practice, no source)",
-  );
-  const closed = bottom !== "open" || form === "globe";
-  const z = assume(
-    "/lamp/height",
-    lamp.height,
-    form === "globe" || form === "bowl" ? height / 2 : Math.max(lampWidth / 2, height * 0.45),
-    form === "globe" || form === "bowl"
-      ? "the middle of the shade"
-      : "45 % of the shade's height above its rim (common practice, no source)",
-  );
-  if (closed && (z - lampWidth / 2 < 0 || z + lampWidth / 2 > height)) {
-    faults.push({
-      key: "/lamp/height",
-      message: "The lamp does not fit inside the closed shade.",
-      expected: `a lamp between the shade's ends, 0 to ${height} m`,
-      received: `a lamp from ${(z - lampWidth / 2).toFixed(3)} to ${(z + lampWidth / 2).toFixed(3)} m`,
-    });
-  }
-  const count = lamp.count ?? 1;
-  const radius = lamp.radius ?? 0;
-  if (radius + lampWidth / 2 > diameter / 2 && radius > 0) {
-    faults.push({
-      key: "/lamp/radius",
-      message: "The lamps reach beyond the shade.",
-      expected: `at most ${(diameter / 2 - lampWidth / 2).toFixed(3)} m`,
-      received: `${radius} m`,
-    });
-  }
-  if (faults.length > 0) return faults;
-  return {
-    shade: {
-      segments,
-      diameter,
-      height,
-      solid: segments.every((s) => s.material.transmittance === 0) && bottom === "open",
-    },
-    lamp: {
-      flux: lamp.flux,
-      finish: lampFinish,
-      diameter: lampWidth,
-      beam: lamp.beam === undefined ? undefined : radians(lamp.beam),
-      orientation: lamp.orientation ?? "base-up",
-      z,
-      radius,
-      count,
-      filamentLength: lamp.filament,
-      // Off-axis lamps are not drawn, so neither are their caps.
-      capDiameter: count > 1 ? 0 : undefined,
-    },
-    assumptions,
-  };
-}
-
-function surface(document: SurfaceDocument | undefined, fallback: FinishName): ShadeMaterial {
-  const { material } = FINISHES[document?.finish ?? fallback];
-  const reflectance = document?.reflectance;
-  return {
-    inside: reflectance ?? material.inside,
-    outside: reflectance ?? material.outside,
-    specular: document?.specular ?? material.specular,
-    transmittance: document?.transmittance ?? material.transmittance,
-    diffusion: document?.diffusion ?? material.diffusion,
-  };
+): ShadeAssembly | LinearAssembly | Faulty {
+  return shade.profile === "linear"
+    ? resolveLinear(lamp, shade)
+    : resolveRevolved(lamp, shade, shade.profile);
 }
 
 /** Lamp and shade in one line, for people. */
-export function describeShade({ shade, lamp }: ShadeAssembly): string {
+export function describeShade(assembly: ShadeAssembly | LinearAssembly): string {
+  if (assembly.kind === "linear") {
+    const { length, width, cover } = assembly.housing;
+    return `${Math.round(assembly.flux)} lm strip in a linear housing, ${Math.round(length * 1000)} × ${Math.round(width * 1000)} mm, ${cover === undefined ? "open" : "opal cover"}`;
+  }
+  const { shade, lamp } = assembly;
   const beam = lamp.beam === undefined ? "" : `, ${degrees(lamp.beam).toFixed(0)}°`;
   return `${Math.round(lamp.flux)} lm ${lamp.finish} lamp${beam}${(lamp.count ?? 1) > 1 ? ` × ${lamp.count}` : ""} in a ${shade.solid ? "solid" : "see-through"} shade, ${Math.round(shade.diameter * 1000)} × ${Math.round(shade.height * 1000)} mm`;
 }

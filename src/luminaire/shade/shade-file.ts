@@ -4,13 +4,16 @@ import type { Photometry } from "../../photometry/photometry.ts";
 import type { BuiltShade } from "./build.ts";
 
 /** @param issued ISO date of the file, for its label */
-export function shadeFile({ luminaire, photometry, description }: BuiltShade, issued: string): Photometry {
+export function shadeFile(
+  { luminaire, lightOutputRatio, lampFlux, description }: BuiltShade,
+  issued: string,
+): Photometry {
   const { emission } = luminaire;
-  const ratio = (100 * photometry.lightOutputRatio).toFixed(1);
+  const ratio = (100 * lightOutputRatio).toFixed(1);
   return {
     format: "LM-63",
     edition: "2019",
-    distribution: photometry.distribution,
+    distribution: luminaire.distribution,
     // A reader of the file spreads the far field over this: the mouth of a solid shade, the whole of another.
     opening: emission.opening,
     absolute: true,
@@ -24,7 +27,7 @@ export function shadeFile({ luminaire, photometry, description }: BuiltShade, is
       { key: "MANUFAC", value: "not stated" },
       {
         key: "OTHER",
-        value: `light output ratio ${ratio} % of ${Math.round(photometry.emitter.assembly.flux)} lm`,
+        value: `light output ratio ${ratio} % of ${Math.round(lampFlux)} lm`,
       },
     ],
     description: `${luminaire.name}: ${description}`,
