@@ -116,13 +116,16 @@ function halfPlane(distribution: IntensityDistribution, C: number): [number, num
   return nodes;
 }
 
+/** Planes closer than this (rad) are one: a step between planes is two of them 2e-9 apart. */
+const SAME_PLANE = 1e-8;
+
 /** The distinct planes C in [0, π) that a table holds at least one half of. */
 function planesOf({ horizontal }: IntensityDistribution): number[] {
   if (horizontal.length === 1) return [0];
-  const folded = [...horizontal].map((C) => (C >= Math.PI - 1e-9 ? C - Math.PI : C));
+  const folded = [...horizontal].map((C) => (C >= Math.PI - SAME_PLANE ? C - Math.PI : C));
   const planes: number[] = [];
-  for (const C of folded.filter((c) => c < Math.PI - 1e-9).sort((a, b) => a - b))
-    if (planes.length === 0 || C - planes[planes.length - 1] > 1e-9) planes.push(Math.max(0, C));
+  for (const C of folded.filter((c) => c < Math.PI - SAME_PLANE).sort((a, b) => a - b))
+    if (planes.length === 0 || C - planes[planes.length - 1] > SAME_PLANE) planes.push(Math.max(0, C));
   return planes;
 }
 

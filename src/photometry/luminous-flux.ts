@@ -5,7 +5,7 @@
  * linear in γ; and over one cell γ = m + u, |u| ≤ h, with I = I_m + s u,
  *   ∫ I sin γ dγ = 2 I_m sin m sin h + 2 s cos m (sin h − h cos h)
  * so Φ = 2π Σ cells. For types A and B the same in their latitude: ∫∫ I cos V dV dH (A), ∫∫ I cos H dH dV (B),
- * by sin → cos; their zones and cones come from the C–γ resampling, whose error is in the result.
+ * by sin → cos; their zones and cones come from `c-gamma-resampling.ts`, whose error is in the result.
  *
  * Error: rounding, below 1e-13 of the total.
  */
