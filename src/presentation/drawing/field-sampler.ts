@@ -7,7 +7,7 @@
  */
 
 import type { Vec3 } from "../../geometry/vector.ts";
-import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
+import type { PlaneGrid } from "../../scene/calculation-plane.ts";
 
 export interface FieldSampler {
   readonly columns: number;
@@ -18,11 +18,8 @@ export interface FieldSampler {
   sample(values: ArrayLike<number>, x: number, y: number): number;
 }
 
-/** A sampler of a plane with a grid; undefined for free points. Holds nothing of the values: one sampler reads
- * every field of its plane. */
-export function fieldSampler(plane: CalculationPlane): FieldSampler | undefined {
-  const { grid } = plane;
-  if (grid === undefined) return undefined;
+/** A sampler of a grid. Holds nothing of the values: one sampler reads every field on it. */
+export function fieldSampler(grid: PlaneGrid): FieldSampler {
   const { columns, rows } = grid;
   const pointOf = new Int32Array(columns * rows).fill(-1);
   for (let i = 0; i < grid.cells.length; i++) pointOf[grid.cells[i]] = i;

@@ -57,6 +57,7 @@ export function labelLines(
         // Level words read best; away from the ends of an open line they are clearest.
         const score = Math.cos((label.turn * Math.PI) / 180) + 0.4 * Math.min(1, Math.min(s, total - s) / 80);
         if (best !== undefined && score <= best.score) continue;
+        if (placed.some((other) => other.line === index && near(other.at, label.at))) continue;
         if (!isFree(label.box, index, lines, outline, blocked)) continue;
         best = { label, score };
       }
@@ -66,6 +67,11 @@ export function labelLines(
     }
   }
   return placed;
+}
+
+/** Words repeated on one line stand well apart. */
+function near(a: Vec2, b: Vec2): boolean {
+  return Math.hypot(a[0] - b[0], a[1] - b[1]) < REPEAT / 3;
 }
 
 function at(

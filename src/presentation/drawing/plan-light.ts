@@ -6,8 +6,9 @@
 
 import type { Vec2 } from "../../geometry/vector.ts";
 import { formatIlluminanceValue } from "../../units/illuminance-text.ts";
+import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { type IsoluxField, isolines } from "../isolux.ts";
-import { darkInkOver, luxColour, scaleBands, scaleSteps } from "../scale.ts";
+import { darkInkOver, luxColour, type ScaleStep, scaleBands, scaleSteps } from "../scale.ts";
 import { clipLine } from "./clip-line.ts";
 import type { Box } from "./drawing.ts";
 import { type LineLabel, labelLines } from "./line-labels.ts";
@@ -24,6 +25,9 @@ export interface PlanLightInput {
   /** Zones with a target for illuminance, in the same axes (m, lx). */
   readonly targets: readonly { readonly outline: readonly Vec2[]; readonly level: number }[];
   readonly unit: "lx" | "fc";
+  /** Draws round levels between the steps too where fewer than four steps cross the field, so that its shape
+   * shows; their bands take their colour from the same absolute ramp. */
+  readonly between?: boolean;
   /** From the island's axes (m) to the page. */
   place(point: Vec2): Vec2;
   /** Words and marks already on the page. */
@@ -44,6 +48,8 @@ export interface PlanLight {
     readonly colour: string;
     /** The line of a zone's target. */
     readonly strong: boolean;
+    /** A level between two steps. */
+    readonly faint: boolean;
   }[];
   readonly labels: readonly (LineLabel & { readonly colour: string; readonly ground: string })[];
 }
@@ -52,7 +58,9 @@ export function planLight(input: PlanLightInput): PlanLight {
   const { field, outline, unit, place, targets } = input;
   const known = field.values.filter((value) => !Number.isNaN(value));
   const [least, most] = range(known);
-  const steps = scaleSteps(unit).filter(({ level }) => level > least && level <= most);
+  const named = scaleSteps(unit).filter(({ level }) => level > least && level <= most);
+  const extra = input.between && named.length < FEWEST_STEPS ? levelsBetween(named, least, most, unit) : [];
+  const steps = [...named, ...extra].sort((a, b) => a.level - b.level);
   const bands = scaleBands(unit);
   const lines = isolines(
     field,
@@ -60,8 +68,10 @@ export function planLight(input: PlanLightInput): PlanLight {
     outline,
   );
   const page = (rings: readonly (readonly Vec2[])[]): Vec2[][] => rings.map((ring) => ring.map(place));
-  const bandFrom = (level: number): string =>
-    bands.find((band) => level >= band.from && level < band.to)?.colour ?? luxColour(level);
+  const bandFrom = (level: number, next = Number.POSITIVE_INFINITY): string =>
+    extra.length > 0 && Number.isFinite(next)
+      ? luxColour(Math.sqrt(Math.max(level, 1) * next))
+      : (bands.find((band) => level >= band.from && level < band.to)?.colour ?? luxColour(level));
 
   const drawn = lines.flatMap(({ level, lines: parts }, i) =>
     page(parts).map((points) => ({ text: steps[i].label, points, level })),
@@ -70,7 +80,13 @@ export function planLight(input: PlanLightInput): PlanLight {
     isolines(field, [level], outline)
       .flatMap((isoline) => isoline.lines)
       .flatMap((part) => clipLine(part, zone))
-      .map((part) => ({ level, points: part.map(place), colour: inkOver(level), strong: true })),
+      .map((part) => ({
+        level,
+        points: part.map(place),
+        colour: inkOver(level),
+        strong: true,
+        faint: false,
+      })),
   );
   // A target that is no step of the scale has a line of its own, and a label of its own.
   const named = [
@@ -84,8 +100,11 @@ export function planLight(input: PlanLightInput): PlanLight {
   return {
     outline: pageOutline,
     bands: [
-      { colour: bandFrom(Math.max(least, 0)), rings: [pageOutline] },
-      ...lines.map(({ level, rings }) => ({ colour: bandFrom(level), rings: page(rings) })),
+      { colour: bandFrom(Math.max(least, 0), steps[0]?.level), rings: [pageOutline] },
+      ...lines.map(({ level, rings }, i) => ({
+        colour: bandFrom(level, steps[i + 1]?.level ?? (extra.length > 0 ? most : undefined)),
+        rings: page(rings),
+      })),
     ],
     below: targets
       .filter(({ level }) => least < level)
@@ -95,7 +114,13 @@ export function planLight(input: PlanLightInput): PlanLight {
         rings: [zone.map(place), ...page(isolines(field, [level]).flatMap((isoline) => isoline.rings))],
       })),
     lines: [
-      ...drawn.map(({ level, points }) => ({ level, points, colour: inkOver(level), strong: false })),
+      ...drawn.map(({ level, points }) => ({
+        level,
+        points,
+        colour: inkOver(level),
+        strong: false,
+        faint: extra.some((step) => step.level === level),
+      })),
       ...strong,
     ],
     labels: labelLines(named, pageOutline, input.taken, LABEL_SIZE).map((label) => ({
@@ -104,6 +129,28 @@ export function planLight(input: PlanLightInput): PlanLight {
       ground: luxColour(named[label.line].level),
     })),
   };
+}
+
+/** Fewer steps than this over a top say little of its shape. */
+const FEWEST_STEPS = 4;
+
+/** Round levels inside a range that are no steps of the scale, at most about six. */
+function levelsBetween(
+  steps: readonly ScaleStep[],
+  least: number,
+  most: number,
+  unit: "lx" | "fc",
+): ScaleStep[] {
+  const per = unit === "fc" ? LUX_PER_FOOTCANDLE : 1;
+  const step =
+    [1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500].find((n) => (most - least) / per / n <= 7) ?? 1000;
+  const found: ScaleStep[] = [];
+  for (let n = Math.floor(least / per / step) + 1; n * step * per < most; n++) {
+    const level = n * step * per;
+    if (!steps.some((s) => Math.abs(s.level - level) < 1e-3 * level))
+      found.push({ level, label: `${n * step}` });
+  }
+  return found;
 }
 
 function inkOver(level: number): string {

@@ -3,7 +3,7 @@
  */
 
 import type { Vec2 } from "../../geometry/vector.ts";
-import type { CalculationPlane } from "../../scene/calculation-plane.ts";
+import type { PlaneGrid } from "../../scene/calculation-plane.ts";
 import type { LayerRole, Zone } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
 import type { Dash } from "./drawing.ts";
@@ -66,16 +66,15 @@ const ROLE_NAMES: Readonly<Record<LayerRole, string>> = {
   other: "other",
 };
 
-/** Samples a plane along the island at `across` (m), 96 steps over the top. Undefined for planes without a grid. */
+/** Samples light on a grid along the island at `across` (m), 96 steps over the top. */
 export function profileAlong(
-  plane: CalculationPlane,
+  grid: PlaneGrid,
   light: LayeredLight,
   axes: IslandAxes,
   across = axes.width / 2,
   steps = 96,
-): Profile | undefined {
-  const sampler = fieldSampler(plane);
-  if (sampler === undefined) return undefined;
+): Profile {
+  const sampler = fieldSampler(grid);
   const along = Float64Array.from({ length: steps + 1 }, (_, i) => (axes.length * i) / steps);
   const places = Array.from(along, (a) => axes.toRoom([a, across]));
   const read = (...fields: readonly Float64Array[]): Float64Array =>

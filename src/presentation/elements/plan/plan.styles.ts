@@ -1,11 +1,6 @@
 import { css } from "lit";
 
 export const planStyles = css`
-  .line { fill: none; }
-  .line.dark { stroke: #1b1a16; }
-  .line.light { stroke: #fdf8ec; }
-  text.dark { fill: #1b1a16; }
-  text.light { fill: #fdf8ec; }
   text.iso {
     paint-order: stroke;
     stroke-width: 3.5px;

@@ -60,7 +60,7 @@ export class CandlespanProfile extends InteractiveDrawing {
     const scale = this.scaleFor(scene);
     const axes = this.axes(scene);
     const top = this.reader(scene)?.top;
-    const profile = top === undefined ? undefined : profileAlong(top.plane, top.light, axes, this.across);
+    const profile = top === undefined ? undefined : profileAlong(top.grid, top.fine, axes, this.across);
     if (profile === undefined) return html`<p class="none">No light calculated yet.</p>`;
     const targets = targetLines(scene.zones, this.targets);
     // The axis keeps still while a hand moves the light, and shrinks only when half of it would stand empty.

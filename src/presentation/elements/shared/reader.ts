@@ -1,30 +1,48 @@
 /** Light anywhere on the top, in total and by role of layer. */
 import type { ArrangementAssessment, PlaneAssessment } from "../../../assessment/assessment.ts";
-import type { CalculationPlane } from "../../../scene/calculation-plane.ts";
+import type { CalculationPlane, PlaneGrid } from "../../../scene/calculation-plane.ts";
 import type { LayerRole, Scene } from "../../../scene/scene.ts";
 import { type FieldSampler, fieldSampler } from "../../drawing/field-sampler.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
+import type { LayeredLight } from "../../drawing/profile.ts";
 import type { LightReading } from "./contract.ts";
 
 export interface TopPlane {
   readonly plane: CalculationPlane;
+  readonly grid: PlaneGrid;
+  /** Values on `grid`: the fine ones where they were calculated (lx). */
+  readonly values: Float64Array;
   readonly light: PlaneAssessment;
+  /** Layers on `grid`. */
+  readonly fine: LayeredLight;
 }
 
-/** The plane that covers the top most finely: a planar grid of no zone, facing up at the island's height. */
+/** The plane of the whole top: a planar grid of no zone, facing up at the island's height, with its finest
+ * values. Undefined while the light in hand belongs to another scene's points. */
 export function topPlane(scene: Scene, assessment: ArrangementAssessment): TopPlane | undefined {
   let best: TopPlane | undefined;
   for (const plane of scene.planes) {
-    if (plane.grid === undefined || plane.quantity !== "planar" || plane.normal[2] < 0.5) continue;
+    const { grid } = plane;
+    if (grid === undefined || plane.quantity !== "planar" || plane.normal[2] < 0.5) continue;
     if (plane.zone !== undefined) continue;
-    if (scene.island !== undefined && Math.abs(plane.grid.corner[2] - scene.island.height) > 0.02) continue;
+    if (scene.island !== undefined && Math.abs(grid.corner[2] - scene.island.height) > 0.02) continue;
     const light = assessment.planes.find((p) => p.name === plane.name);
-    // A scene that moved on has other points than the light still in hand.
     if (light === undefined || light.illuminance.length * 3 !== plane.points.length) continue;
-    if (best === undefined || plane.grid.cells.length > (best.plane.grid?.cells.length ?? 0))
-      best = { plane, light };
+    const found = finest(plane, grid, light);
+    if (best === undefined || found.values.length > best.values.length) best = found;
   }
   return best;
+}
+
+function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment): TopPlane {
+  const { fine } = light;
+  // A fine grid of an outline with empty cells does not say which; only whole rectangles are taken from it.
+  if (fine !== undefined && fine.illuminance.length === fine.columns * fine.rows) {
+    const cells = Uint32Array.from({ length: fine.illuminance.length }, (_, k) => k);
+    const fineGrid = { ...grid, columns: fine.columns, rows: fine.rows, cells };
+    return { plane, grid: fineGrid, values: fine.illuminance, light, fine };
+  }
+  return { plane, grid, values: light.illuminance, light, fine: light };
 }
 
 export class Reader {
@@ -39,7 +57,7 @@ export class Reader {
     this.#assessment = assessment;
     this.axes = islandAxes(scene);
     this.top = topPlane(scene, assessment);
-    this.#sampler = this.top === undefined ? undefined : fieldSampler(this.top.plane);
+    this.#sampler = this.top === undefined ? undefined : fieldSampler(this.top.grid);
   }
 
   reads(scene: Scene, assessment: ArrangementAssessment): boolean {
@@ -49,10 +67,10 @@ export class Reader {
   at(place: { readonly along: number; readonly across: number }): LightReading | undefined {
     if (this.top === undefined || this.#sampler === undefined) return undefined;
     const [x, y] = this.axes.toRoom([place.along, place.across]);
-    const total = this.#sampler.sample(this.top.light.illuminance, x, y);
+    const total = this.#sampler.sample(this.top.values, x, y);
     if (!Number.isFinite(total)) return undefined;
     const parts = new Map<LayerRole, number>();
-    for (const layer of this.top.light.layers) {
+    for (const layer of this.top.fine.layers) {
       const value =
         this.#sampler.sample(layer.direct, x, y) + this.#sampler.sample(layer.interreflected, x, y);
       parts.set(layer.role, (parts.get(layer.role) ?? 0) + value);

@@ -12,7 +12,7 @@ import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
 import { sheetStyles } from "./sheet.styles.ts";
-import { remark, VERDICT_CLASS, VERDICT_SIGN, zoneSentence } from "./verdict-words.ts";
+import { sentences } from "./verdict-words.ts";
 import "../elevation/elevation.ts";
 import "../plan/plan.ts";
 import "../profile/profile.ts";
@@ -126,38 +126,17 @@ export class CandlespanSheet extends DrawingElement {
 
   #verdict(): TemplateResult {
     const { assessment } = this;
-    if (assessment === undefined)
-      return html`<div class="verdict" part="verdict"><h2>No light calculated yet.</h2></div>`;
-    const sentences = assessment.zones.map((zone) => zoneSentence(zone, this.words));
-    const more = remark(assessment, this.#darkEnd());
-    return html`<div class="verdict" part="verdict">
-      <h2>${sentences.map(
-        (s) =>
-          html`<span class="zone ${VERDICT_CLASS[s.verdict]}"><span class="sign" aria-hidden="true">${VERDICT_SIGN[s.verdict]}</span> ${s.words} </span>`,
-      )}</h2>
-      ${more === "" ? nothing : html`<p>${more}</p>`}
-    </div>`;
-  }
-
-  /** The end that has clearly less light: its last eighth averages under 85 % of the other's. */
-  #darkEnd(): "left" | "right" | undefined {
     const scene = this.shownScene;
-    const reader = scene === undefined ? undefined : this.reader(scene);
-    if (scene === undefined || reader === undefined) return undefined;
-    const { length, width } = islandAxes(scene);
-    const mean = (from: number): number => {
-      let sum = 0;
-      for (let i = 0; i < 9; i++)
-        sum +=
-          reader.at({
-            along: from + ((i % 3) + 0.5) * (length / 24),
-            across: ((Math.floor(i / 3) + 0.5) / 3) * width,
-          })?.total ?? Number.NaN;
-      return sum / 9;
-    };
-    const [left, right] = [mean(0), mean((length * 7) / 8)];
-    if (left < 0.85 * right) return "left";
-    return right < 0.85 * left ? "right" : undefined;
+    if (assessment === undefined || scene === undefined)
+      return html`<div class="verdict" part="verdict"><h2>No light calculated yet.</h2></div>`;
+    const { zones, remark } = sentences(assessment, this.reader(scene)?.top, this.words.illuminanceUnit);
+    return html`<div class="verdict" part="verdict">
+      <h2>${zones.map(
+        (zone) =>
+          html`<span class=${zone.style}><span class="sign" aria-hidden="true">${zone.mark}</span> ${zone.words} </span>`,
+      )}</h2>
+      ${remark === "" ? nothing : html`<p>${remark}</p>`}
+    </div>`;
   }
 
   #quality(): string {
