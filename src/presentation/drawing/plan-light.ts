@@ -58,9 +58,9 @@ export function planLight(input: PlanLightInput): PlanLight {
   const { field, outline, unit, place, targets } = input;
   const known = field.values.filter((value) => !Number.isNaN(value));
   const [least, most] = range(known);
-  const named = scaleSteps(unit).filter(({ level }) => level > least && level <= most);
-  const extra = input.between && named.length < FEWEST_STEPS ? levelsBetween(named, least, most, unit) : [];
-  const steps = [...named, ...extra].sort((a, b) => a.level - b.level);
+  const round = scaleSteps(unit).filter(({ level }) => level > least && level <= most);
+  const extra = input.between && round.length < FEWEST_STEPS ? levelsBetween(round, least, most, unit) : [];
+  const steps = [...round, ...extra].sort((a, b) => a.level - b.level);
   const bands = scaleBands(unit);
   const lines = isolines(
     field,
