@@ -12,6 +12,7 @@ import type {
   LuminaireRemoveDetail,
   LuminaireSelectDetail,
 } from "../src/presentation/elements/shared/contract.ts";
+import "../src/presentation/elements/sheet/sheet.ts";
 import type { ResolvedStudy } from "../src/scene/resolved-study.ts";
 import { type ReadLength, readLength } from "../src/units/length-text.ts";
 import { type FileReading, type LightAnswer, spawn } from "../src/workers/browser.ts";
@@ -66,8 +67,13 @@ export class CandlespanApp extends LitElement implements AppView {
   #hold: Hold | undefined;
   #holds = 0;
   #line = "";
+  #dropping = false;
   #mode: Mode = "auto";
   #controlsOpen = true;
+  #narrow = false;
+  #sheetHeight: number | undefined;
+  readonly #narrowQuery = matchMedia("(max-width: 699px)");
+  readonly #sizes = new ResizeObserver(([entry]) => this.#sized(entry));
   #drawn: { answer: LightAnswer; study: ResolvedStudy } | undefined;
 
   constructor(study: RawStudy) {
@@ -88,12 +94,36 @@ export class CandlespanApp extends LitElement implements AppView {
     this.#enter(this.#place);
     this.#ask(false);
     addEventListener("keydown", this.#key);
+    this.#narrow = this.#narrowQuery.matches;
+    this.#narrowQuery.addEventListener("change", this.#turned);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener("keydown", this.#key);
+    this.#narrowQuery.removeEventListener("change", this.#turned);
+    this.#sizes.disconnect();
     this.lighting.close();
+  }
+
+  readonly #turned = (): void => {
+    this.#narrow = this.#narrowQuery.matches;
+    this.requestUpdate();
+  };
+
+  protected override firstUpdated(): void {
+    const sheet = this.querySelector(".sheet");
+    if (sheet !== null) this.#sizes.observe(sheet);
+  }
+
+  /** Beside its controls the whole sheet fits the height of its pane, so that nothing need be scrolled for. */
+  #sized(entry: ResizeObserverEntry): void {
+    const pane = entry.target;
+    const scrolls = getComputedStyle(pane).overflowY === "auto" && !this.#narrow;
+    const height = scrolls ? Math.round(entry.contentRect.height) : undefined;
+    if (height === this.#sheetHeight) return;
+    this.#sheetHeight = height;
+    this.requestUpdate();
   }
 
   get study(): RawStudy {
@@ -214,6 +244,12 @@ export class CandlespanApp extends LitElement implements AppView {
   }
 
   redraw(): void {
+    this.requestUpdate();
+  }
+
+  /** Files are held over the page. */
+  set dropping(over: boolean) {
+    this.#dropping = over;
     this.requestUpdate();
   }
 
@@ -370,6 +406,9 @@ export class CandlespanApp extends LitElement implements AppView {
     }
   };
 
+  readonly #selected = (event: CustomEvent<LuminaireSelectDetail>): void =>
+    this.select(event.detail.selection);
+
   #nameOf(edit: NamedEdit, detail: LuminaireMoveDetail, hold: Hold): string {
     const row = hold.study.arrangements[this.arrangement].layers[detail.layer].row;
     const lift = detail.position[2] - detail.from[2];
@@ -446,6 +485,7 @@ export class CandlespanApp extends LitElement implements AppView {
         </div>
       </main>
       ${this.#footer()} ${this.#dialog?.render() ?? nothing}
+      ${this.#dropping ? html`<div class="dropping">Drop a photometric file or a study anywhere.</div>` : nothing}
     `;
   }
 
@@ -469,7 +509,8 @@ export class CandlespanApp extends LitElement implements AppView {
           }}
         >
       </label>
-      <div class="tools" role="group" aria-label="Study">
+      <button type="button" @click=${() => void this.#showStudy()}>Study</button>
+      <div class="tools" role="group" aria-label="Changes and units">
         <button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => this.undo()}>
           Undo<span class="what">${done.length === 0 ? "" : ` ${done.at(-1)?.name}`}</span>
         </button>
@@ -490,7 +531,6 @@ export class CandlespanApp extends LitElement implements AppView {
             )}
           </select>
         </label>
-        <button type="button" @click=${() => void this.#showStudy()}>Study</button>
         <button type="button" @click=${() => this.#turnMode()}>${this.#isEvening ? "Day" : "Evening"}</button>
       </div>
     </header>`;
@@ -516,19 +556,33 @@ export class CandlespanApp extends LitElement implements AppView {
     }
     const study = this.#resolved(light);
     return html`
-      ${this.#stateLine()}
+      ${this.#issuesPart()}
       <candlespan-sheet
+        .availableHeight=${this.#sheetHeight}
+        .hide=${this.#narrow ? "elevation" : ""}
         .study=${study}
         .assessment=${light.assessment}
         .display=${this.display}
         .selection=${this.selection}
         @luminaire-move=${this.#move}
-        @luminaire-select=${(event: CustomEvent<LuminaireSelectDetail>) => this.select(event.detail.selection)}
+        @luminaire-select=${this.#selected}
         @luminaire-remove=${(event: CustomEvent<LuminaireRemoveDetail>) => {
           this.edit(removeLuminaires(this.study, this.arrangement, light.scene, event.detail.luminaires));
           this.select([]);
         }}
       ></candlespan-sheet>
+      ${
+        this.#narrow
+          ? html`<candlespan-elevation
+              .study=${study}
+              .assessment=${light.assessment}
+              .display=${this.display}
+              .selection=${this.selection}
+              @luminaire-move=${this.#move}
+              @luminaire-select=${this.#selected}
+            ></candlespan-elevation>`
+          : nothing
+      }
     `;
   }
 
@@ -547,15 +601,13 @@ export class CandlespanApp extends LitElement implements AppView {
     </section>`;
   }
 
-  #stateLine(): TemplateResult {
+  #issuesPart(): TemplateResult | typeof nothing {
     const { state } = this.lighting;
-    const issues =
-      state.kind === "issues"
-        ? html`<ul class="problems">
-            ${state.issues.map((issue) => html`<li>✕ ${formatIssue(issue)}</li>`)}
-          </ul>`
-        : nothing;
-    return html`<p class="light-state" data-quality=${this.lighting.shown?.quality ?? "none"} data-sequence=${this.lighting.shown?.sequence ?? 0}>${this.#stateWords()}</p>${issues}`;
+    if (state.kind !== "issues") return nothing;
+    return html`<section class="refusal" aria-label="What is wrong in the study">
+      <p>The study cannot be computed as it stands; the light shown is the last that could be.</p>
+      <ul class="plain problems">${state.issues.slice(0, 8).map((issue) => html`<li>✕ ${formatIssue(issue)}</li>`)}</ul>
+    </section>`;
   }
 
   #stateWords(): string {
@@ -566,7 +618,7 @@ export class CandlespanApp extends LitElement implements AppView {
       case "refined":
         return "Refined: direct and interreflected light, in the dark, without daylight.";
       case "issues":
-        return "The study cannot be computed as it stands; the light shown is the last that could be.";
+        return "Not computed: see what is wrong above the sheet.";
       case "fault":
         return `The calculation stopped: ${state.message} Undo the last change or reload; nothing is lost.`;
       default: {
@@ -579,7 +631,11 @@ export class CandlespanApp extends LitElement implements AppView {
   }
 
   #footer(): TemplateResult {
+    const { shown } = this.lighting;
     return html`<footer>
+      <p class="light-state" data-quality=${shown?.quality ?? "none"} data-sequence=${shown?.sequence ?? 0}>
+        ${this.#stateWords()}
+      </p>
       <p role="status" aria-live="polite" class="line">${this.#line}</p>
       <p class="caution">
         Predictions with a band, not a guarantee; night only. Wiring, box support, weight, heat above a hob and

@@ -1,6 +1,76 @@
-/** Starts the app on the worked example. */
+/** Starts the app: on a shared study, else where the last visit left off, else on the worked example. */
 
 import { CandlespanApp } from "./app.ts";
 import { workedExample } from "./example.ts";
+import { Keeper } from "./keep/keeper.ts";
 
-document.getElementById("app")?.append(new CandlespanApp(workedExample()));
+async function start(): Promise<void> {
+  const shared = location.hash.startsWith("#study=") ? location.hash : undefined;
+  const app = new CandlespanApp(workedExample());
+  const keeper = new Keeper(app);
+  app.keeper = keeper;
+  if (shared === undefined && Keeper.hasEarlier()) {
+    const earlier = await keeper.earlier();
+    if (earlier !== undefined) keeper.resume(earlier);
+  }
+  document.getElementById("app")?.replaceWith(app);
+  if (shared !== undefined) await openShared(app, shared);
+  addEventListener("hashchange", () => {
+    if (location.hash.startsWith("#study=")) void openShared(app, location.hash);
+  });
+  takeDrops(app);
+  if (import.meta.env.PROD && "serviceWorker" in navigator) {
+    // After the first light: keeping a copy for later must not compete with it.
+    addEventListener("load", () => setTimeout(() => void keepOffline(), 2000));
+  }
+}
+
+async function openShared(app: CandlespanApp, fragment: string): Promise<void> {
+  const [{ unpackFragment }, { openStudy }] = await Promise.all([
+    import("./keep/share.ts"),
+    import("./keep/take-files.ts"),
+  ]);
+  const unpacked = unpackFragment(fragment);
+  if (unpacked.kind === "refused") app.refuse(unpacked.message, []);
+  else if (unpacked.kind === "study") {
+    app.keeper?.begin();
+    await openStudy(app, unpacked.text, "the link's study");
+  }
+  // The address is a copy of what is now a study of its own; later changes would make it lie.
+  history.replaceState(null, "", location.pathname + location.search);
+}
+
+function takeDrops(app: CandlespanApp): void {
+  let over = 0;
+  const carriesFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes("Files") === true;
+  addEventListener("dragenter", (event) => {
+    if (!carriesFiles(event)) return;
+    over++;
+    app.dropping = true;
+  });
+  addEventListener("dragleave", (event) => {
+    if (!carriesFiles(event)) return;
+    over--;
+    if (over <= 0) app.dropping = false;
+  });
+  addEventListener("dragover", (event) => {
+    if (carriesFiles(event)) event.preventDefault();
+  });
+  addEventListener("drop", (event) => {
+    if (!carriesFiles(event)) return;
+    event.preventDefault();
+    over = 0;
+    app.dropping = false;
+    void app.takeFiles([...(event.dataTransfer?.files ?? [])]);
+  });
+}
+
+async function keepOffline(): Promise<void> {
+  try {
+    await navigator.serviceWorker.register("./service-worker.js");
+  } catch {
+    // Without it the page works the same, only not offline.
+  }
+}
+
+void start();

@@ -54,11 +54,13 @@ function optionBar(app: AppView): TemplateResult {
         >${String.fromCharCode(65 + (index % 26))} ${each.name}</button>`,
       )}
     </div>
-    ${textField(app, {
-      label: "Name of this option",
-      path: ["arrangements", app.arrangement, "name"],
-      change: "rename option",
-    })}
+    <details>
+      <summary>Copy, rename, remove</summary>
+      ${textField(app, {
+        label: "Name of this option",
+        path: ["arrangements", app.arrangement, "name"],
+        change: "rename option",
+      })}
     <p class="row-of-actions">
       <button type="button" @click=${() => {
         const index = app.arrangement;
@@ -71,6 +73,7 @@ function optionBar(app: AppView): TemplateResult {
         app.showArrangement(index === 0 ? 0 : index - 1, edit);
       }}>Remove option</button>
     </p>
+    </details>
   </section>`;
 }
 
@@ -279,10 +282,9 @@ function rowFields(app: AppView, layer: RawLayer, path: Path): TemplateResult {
       whole: true,
     })}
     ${lengthField(app, {
-      label: "Clearance above the top",
+      label: "Clearance",
       path: [...path, "row", "clearance"],
       change: "clearance",
-      hint: "From the top to the lowest point of the pendant.",
     })}
     <div class="field">
       <label for=${id}>Spread by</label>
