@@ -58,7 +58,7 @@ async function readPhotometry(
     taken.add(fresh);
     return { path: fresh, content: bytes };
   });
-  const outcome = await app.lighting.connection.call("files", { files }).outcome;
+  const outcome = await app.lighting.connection.call("files", { files, describe: true }).outcome;
   if (!outcome.ok) {
     app.say(outcome.issues.map(formatIssue).join(" "));
     return;

@@ -59,8 +59,12 @@ export interface Progress {
 
 /** The map. Every request may be cancelled; only those with a `progress` report it. */
 export interface Messages {
-  /** Hands over files; later documents refer to them by path. A path given again replaces the file. */
-  files: { request: { readonly files: readonly StudyFile[] }; response: readonly FileReading[] };
+  /** Hands over files; later documents refer to them by path. A path given again replaces the file. With
+   * `describe`, answers what each one holds. */
+  files: {
+    request: { readonly files: readonly StudyFile[]; readonly describe?: boolean };
+    response: readonly FileReading[];
+  };
   /** Checks the text of a study and lifts it to the present version. Nothing of it is kept. */
   read: {
     request: { readonly text: string; readonly file: string };

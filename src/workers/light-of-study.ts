@@ -1,0 +1,237 @@
+/**
+ * From a study document to the light of one of its arrangements: checked, resolved, calculated, judged.
+ *
+ * What is dear is kept by what it depends on: the photometry of a file by its path, lamp set and flux until the
+ * file is replaced; a luminaire by its part of the document and its photometry, so that a pendant that moved is
+ * still the same luminaire to the engine, which keeps its tables by luminaire.
+ */
+
+import { assess } from "../assessment/assess.ts";
+import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { calculate } from "../engine/calculate.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { Photometry } from "../photometry/photometry.ts";
+import { readPhotometry } from "../photometry/readers/read-photometry.ts";
+import { fineGrid } from "../scene/calculation-grid.ts";
+import { photometryPaths } from "../scene/photometry-paths.ts";
+import { resolveStudy } from "../scene/resolve.ts";
+import type { Scene } from "../scene/scene.ts";
+import { checkStudy, type StudyDocument } from "../scene/study.ts";
+import type { LightAnswer, LightRequest } from "./protocol.ts";
+
+/** Cells of the grid the light is drawn on (m). */
+const DRAWN_CELL = 0.05;
+/** Bound on the near-field error while the hand moves; the study's own holds at rest. */
+const QUICK_NEAR_FIELD_ERROR = 0.02;
+
+interface KnownLuminaire {
+  readonly text: string;
+  readonly photometry: Outcome<Photometry> | undefined;
+  readonly luminaire: Luminaire;
+}
+
+/** The files of a study and what was made of them. */
+export class Files {
+  readonly #bytes = new Map<string, Uint8Array>();
+  readonly #read = new Map<string, Outcome<Photometry>>();
+  readonly #luminaires = new Map<string, KnownLuminaire>();
+
+  put(path: string, content: Uint8Array): void {
+    this.#bytes.set(path, content);
+    for (const key of [...this.#read.keys()]) if (key.startsWith(`${path}\n`)) this.#read.delete(key);
+  }
+
+  /** The photometry of a file, read once for each way of reading it. */
+  photometry(path: string, options: { lampSet?: number; flux?: number } = {}): Outcome<Photometry> {
+    const key = `${path}\n${options.lampSet ?? ""}\n${options.flux ?? ""}`;
+    const known = this.#read.get(key);
+    if (known !== undefined) return known;
+    const bytes = this.#bytes.get(path);
+    const outcome =
+      bytes === undefined
+        ? failure<Photometry>({
+            code: "file-missing",
+            severity: "error",
+            message: "The study names a file that is not with it.",
+            expected: "the file, dropped onto the page or carried in the study",
+            received: JSON.stringify(path),
+            where: { file: path },
+          })
+        : readPhotometry(bytes, {
+            file: path,
+            ...options,
+            tilt: (name) => this.#beside(path, name),
+          });
+    // A missing file may come yet.
+    if (bytes !== undefined) this.#read.set(key, outcome);
+    return outcome;
+  }
+
+  /** The luminaire made earlier from the same document and photometry, else the one just made. */
+  same(made: Luminaire, document: unknown, photometry: Outcome<Photometry> | undefined): Luminaire {
+    const text = JSON.stringify(document);
+    const known = this.#luminaires.get(made.name);
+    if (known !== undefined && known.text === text && known.photometry === photometry) return known.luminaire;
+    this.#luminaires.set(made.name, { text, photometry, luminaire: made });
+    return made;
+  }
+
+  /** A file named by another, in the same folder. */
+  #beside(path: string, name: string): Outcome<Uint8Array> {
+    const bytes = this.#bytes.get(path.replace(/[^/]*$/, "") + name);
+    if (bytes !== undefined) return success(bytes);
+    return failure({
+      code: "file-missing",
+      severity: "error",
+      message: "The file names another that is not with it.",
+      received: JSON.stringify(name),
+      where: { file: path },
+    });
+  }
+}
+
+/** The light of one arrangement. `quick` resolves that arrangement alone and calculates direct light on the
+ * planes of the island; `full` answers for the whole study. */
+export function lightOfStudy(
+  { document, arrangement, quality }: LightRequest,
+  files: Files,
+  observer: Observer,
+): Outcome<LightAnswer> {
+  const quick = quality === "quick";
+  const alone = quick ? onlyArrangement(document, arrangement) : document;
+  const restored = (issues: readonly Issue[]): readonly Issue[] =>
+    quick ? issues.map((issue) => atArrangement(issue, arrangement)) : issues;
+
+  const checked = checkStudy(alone);
+  if (!checked.ok) return failure(...restored(checked.issues));
+  const study = checked.value;
+  const photometry = photometryOf(study, files);
+  const resolved = resolveStudy(study, {
+    photometry,
+    publishedTargets: PUBLISHED_TARGETS_BY_ID,
+  });
+  if (!resolved.ok) return failure(...restored(resolved.issues));
+  const scene = resolved.value.scenes[quick ? 0 : arrangement];
+  if (scene === undefined) {
+    return failure({
+      code: "arrangement-missing",
+      severity: "error",
+      message: "There is no such arrangement.",
+      received: String(arrangement),
+      where: { path: "/arrangements" },
+    });
+  }
+  const known = new Map(
+    [...resolved.value.luminaires].map(([name, made]) => [
+      name,
+      files.same(made, study.luminaires?.[name], photometry(name)),
+    ]),
+  );
+  const drawn = withLuminaires(forDrawing(scene, quality), known);
+  const { options } = resolved.value;
+  const result = calculate(
+    drawn,
+    quick
+      ? { ...options, quality, interreflection: false, nearFieldError: QUICK_NEAR_FIELD_ERROR }
+      : { ...options, quality },
+    observer,
+  );
+  const { title, targets, defaults, warnings } = resolved.value;
+  return success({
+    title,
+    scene: withoutFunctions(drawn),
+    assessment: assess(resolved.value, drawn, result),
+    targets,
+    options,
+    defaults,
+    warnings: restored(warnings),
+  });
+}
+
+function onlyArrangement(document: unknown, arrangement: number): unknown {
+  const { arrangements } = (document ?? {}) as { arrangements?: unknown };
+  if (!Array.isArray(arrangements)) return document;
+  return { ...(document as object), arrangements: arrangements.slice(arrangement, arrangement + 1) };
+}
+
+function atArrangement(issue: Issue, arrangement: number): Issue {
+  const { path } = issue.where;
+  if (path === undefined || !path.startsWith("/arrangements/0")) return issue;
+  return {
+    ...issue,
+    where: { ...issue.where, path: `/arrangements/${arrangement}${path.slice("/arrangements/0".length)}` },
+  };
+}
+
+/** Each luminaire's photometry by its name, read with its own lamp set and flux. */
+function photometryOf(
+  study: StudyDocument,
+  files: Files,
+): (luminaire: string) => Outcome<Photometry> | undefined {
+  const paths = new Map(photometryPaths(study).map((each) => [each.luminaire, each]));
+  return (luminaire) => {
+    const named = paths.get(luminaire);
+    if (named === undefined) return undefined;
+    const flux = study.luminaires?.[luminaire]?.flux;
+    const { lampSet } = named;
+    return files.photometry(named.path, {
+      ...(lampSet === undefined ? {} : { lampSet }),
+      ...(flux === undefined ? {} : { flux }),
+    });
+  };
+}
+
+/** The scene with a finer grid of the whole top beside the one that is judged, for isolux lines; and while the
+ * hand moves, without the planes nobody looks at. */
+function forDrawing(scene: Scene, quality: "quick" | "full"): Scene {
+  const { island } = scene;
+  const atTop = (plane: Scene["planes"][number]): boolean =>
+    plane.grid !== undefined &&
+    plane.quantity === "planar" &&
+    plane.normal[2] > 0.99 &&
+    island !== undefined &&
+    Math.abs(plane.grid.corner[2] - island.height) < 0.02;
+  const kept =
+    quality === "full"
+      ? scene.planes
+      : scene.planes.filter((plane) => plane.zone !== undefined || atTop(plane));
+  const top = kept.find((plane) => plane.zone === undefined && atTop(plane)) ?? kept.find(atTop);
+  const fine = top === undefined ? undefined : fineGrid(top, DRAWN_CELL);
+  if (fine === undefined) return { ...scene, planes: kept };
+  const { zone: _zone, ...plane } = fine;
+  return { ...scene, planes: [...kept, { ...plane, name: `${plane.name}, fine` }] };
+}
+
+function withLuminaires(scene: Scene, known: ReadonlyMap<string, Luminaire>): Scene {
+  const layers = scene.layers.map((layer) => ({
+    ...layer,
+    luminaires: layer.luminaires.map((placed) => ({
+      ...placed,
+      luminaire: known.get(placed.luminaire.name) ?? placed.luminaire,
+    })),
+  }));
+  return { ...scene, layers };
+}
+
+/** Traced shades carry a sampling function, which cannot cross between threads and which no drawing needs. */
+function withoutFunctions(scene: Scene): Scene {
+  const isPlain = scene.layers.every((layer) =>
+    layer.luminaires.every(({ luminaire }) => luminaire.emission.kind === "opening"),
+  );
+  if (isPlain) return scene;
+  const layers = scene.layers.map((layer) => ({
+    ...layer,
+    luminaires: layer.luminaires.map((placed) => {
+      const { emission } = placed.luminaire;
+      if (emission.kind === "opening") return placed;
+      const { opening } = emission;
+      return {
+        ...placed,
+        luminaire: { ...placed.luminaire, emission: { kind: "opening" as const, opening } },
+      };
+    }),
+  }));
+  return { ...scene, layers };
+}

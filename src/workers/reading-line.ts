@@ -1,0 +1,22 @@
+/** What a photometric file holds, in one line for the person who dropped it. */
+
+import { printable } from "../diagnostics/printable.ts";
+import type { Photometry } from "../photometry/photometry.ts";
+import { summarise } from "../photometry/summary.ts";
+
+/** `It read dome.ies: LM-63 2019, absolute, 1150 lm, beam 118°, 12 W, opening disc 280 × 280 mm.` */
+export function readingLine(name: string, photometry: Photometry): string {
+  const summary = summarise(photometry);
+  const { format, edition, absolute, flux, beamAngle, watts, opening } = summary;
+  const parts = [
+    edition === "" ? format : `${format} ${edition}`,
+    absolute ? "absolute" : "relative to its lamps",
+    `${Math.round(flux.integrated)} lm`,
+    beamAngle.ofMaximum === null ? "" : `beam ${Math.round(beamAngle.ofMaximum)}°`,
+    watts === null ? "" : `${Math.round(watts * 10) / 10} W`,
+    opening.shape === "point"
+      ? "no luminous opening given"
+      : `opening ${opening.shape} ${Math.round(opening.length * 1000)} × ${Math.round(opening.width * 1000)} mm`,
+  ];
+  return `It read ${printable(name, 80)}: ${parts.filter((part) => part !== "").join(", ")}.`;
+}
