@@ -122,6 +122,10 @@ describe("inspect", () => {
     expect((await inspect("--svg", "--out", at("two.svg"), at("good.ies"), at("good.ldt"))).code).toBe(2);
     expect(existsSync(at("two.svg"))).toBe(false);
     expect((await inspect("--out", at("two.svg"), at("good.ies"))).code).toBe(2);
+    await inspect(at("good.ies"), "--svg", at("four.svg"));
+    expect(existsSync(at("four.svg"))).toBe(true);
+    expect((await inspect("--svg", "--out", "-", at("good.ies"))).out).toMatch(/^<svg[\s\S]*<\/svg>\n$/);
+    expect((await inspect("--svg", "--json", "--out", "-", at("good.ies"))).code).toBe(2);
     const json = await inspect("--json", "--svg", "--out", at("three.svg"), at("good.ies"));
     expect(JSON.parse(json.out)[0].svg).toBe(at("three.svg"));
   });

@@ -27,7 +27,7 @@ export const inspect: Command = {
     out: {
       type: "string",
       value: "PATH",
-      description: "where --svg writes: a .svg file for one file, else a folder (default .)",
+      description: "where --svg writes: a .svg file or - for one file, else a folder (default .)",
     },
     "lamp-set": {
       type: "string",
@@ -38,7 +38,7 @@ export const inspect: Command = {
     ...ALLOW_OUTSIDE,
   },
   details:
-    "One bad file does not stop the rest; the exit code is then 2 at the end. A diagram is named after its file.",
+    "One bad file does not stop the rest; the exit code is then 2 at the end. A diagram is named after its file; a last argument ending in .svg is taken as --out.",
   run,
 };
 
@@ -52,19 +52,23 @@ interface Inspected {
 async function run(args: Arguments, io: Io): Promise<number> {
   const directions = args.texts("at").map(direction);
   const lampSet = wholeNumber(args.text("lamp-set") ?? "0");
-  const diagram = args.flag("svg") ? diagramWriter(args.text("out"), args.positionals.length) : undefined;
-  if (diagram === undefined && args.text("out") !== undefined)
+  const svg = args.flag("svg");
+  const { files, out } = svg ? filesAndTarget(args) : { files: args.positionals, out: args.text("out") };
+  if (!svg && out !== undefined)
     throw usageError("--out says where a diagram goes, and none was asked for.", "--svg beside it");
+  const diagram = svg ? diagramWriter(out, files.length, io) : undefined;
   const allowed = args.texts("allow-outside");
   const json = args.flag("json");
+  if (json && out === "-")
+    throw usageError("Standard output cannot carry both JSON and a diagram.", "--out FILE.svg");
   const objects: unknown[] = [];
   let bad = false;
-  for (const file of args.positionals) {
+  for (const file of files) {
     const inspected = inspectFile(file, directions, lampSet, allowed);
     const drawn = inspected.ok && diagram !== undefined ? await diagram(inspected.value) : success(undefined);
     const failed = [inspected, drawn].flatMap((outcome) => (outcome.ok ? [] : outcome.issues));
     for (const issue of failed) io.err(`${printable(formatIssue(issue), 1000)}\n`);
-    if (drawn.ok && drawn.value !== undefined)
+    if (drawn.ok && drawn.value !== undefined && out !== "-")
       io.err(`${printable(file)}: diagram in ${printable(drawn.value)}\n`);
     if (failed.length > 0) bad = true;
     if (json)
@@ -73,7 +77,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
           ? objectOf(inspected.value, directions.length > 0, drawn.ok ? drawn.value : undefined)
           : refusal(file, failed[0]),
       );
-    else if (inspected.ok) {
+    else if (inspected.ok && out !== "-") {
       const { summary, intensity } = inspected.value;
       io.out(`${photometryText(file, summary, intensity)}\n`);
     }
@@ -122,9 +126,28 @@ function refusal(file: string, issue: Issue): object {
   return { file, error: { code: issue.code, message: formatIssue({ ...issue, where: {} }), line, column } };
 }
 
+/** What is read, and where the diagram goes: `inspect a.ies --svg a.svg` means what it looks like, since no
+ * photometric file ends so. */
+function filesAndTarget(args: Arguments): { files: readonly string[]; out: string | undefined } {
+  const { positionals } = args;
+  const out = args.text("out");
+  const last = positionals[positionals.length - 1];
+  if (out === undefined && positionals.length > 1 && isSvg(last))
+    return { files: positionals.slice(0, -1), out: last };
+  return { files: positionals, out };
+}
+
+function isSvg(path: string): boolean {
+  return extname(path).toLowerCase() === ".svg";
+}
+
 /** Writes diagrams under names of their own; the path it wrote to is the outcome. */
-function diagramWriter(out: string | undefined, files: number): (one: Inspected) => Promise<Outcome<string>> {
-  const single = out !== undefined && extname(out).toLowerCase() === ".svg";
+function diagramWriter(
+  out: string | undefined,
+  files: number,
+  io: Io,
+): (one: Inspected) => Promise<Outcome<string>> {
+  const single = out !== undefined && (out === "-" || isSvg(out));
   if (single && files > 1)
     throw usageError("One file cannot hold the diagrams of several.", "--out FOLDER", `--out ${out}`);
   const taken = new Set<string>();
@@ -137,7 +160,12 @@ function diagramWriter(out: string | undefined, files: number): (one: Inspected)
     for (let i = 2; taken.has(name.toLowerCase()); i++) name = `${stem}-${i}.svg`;
     taken.add(name.toLowerCase());
     const path = single ? out : join(out ?? ".", name);
-    const written = writeWhole(path, polarDiagramSvg(photometry.distribution, title, subtitle(summary)));
+    const drawing = polarDiagramSvg(photometry.distribution, title, subtitle(summary));
+    if (path === "-") {
+      io.out(drawing);
+      return success(path);
+    }
+    const written = writeWhole(path, drawing);
     return written.ok ? success(path) : written;
   };
 }

@@ -67,6 +67,19 @@ describe("polar diagram", () => {
     ).toHaveLength(1);
   });
 
+  it("puts C0 and C90 on the right", () => {
+    const leaning = (C0: number) =>
+      tabulated("C", (C, g) => Math.cos(g) * (2 + Math.cos(C - C0)), range(0, 360, 15), range(0, 90, 5));
+    for (const [curve, C0] of [
+      [0, 0],
+      [1, Math.PI / 2],
+    ]) {
+      const xs = lines(leaning(C0), "intensity")[curve].points.map(([x]) => x - 220);
+      expect(Math.max(...xs)).toBeGreaterThan(1.5 * Math.max(...xs.map((x) => -x)));
+    }
+    expect(words(leaning(0)).find((mark) => mark.text === "C0, C90")?.at[0]).toBeGreaterThan(300);
+  });
+
   it("opens the upper half for light that goes up, and only then", () => {
     expect(words(upDown).some((mark) => mark.text === "180°")).toBe(true);
     expect(words(lambert).some((mark) => mark.text === "120°")).toBe(false);
