@@ -11,7 +11,6 @@ import type { Photometry } from "../photometry/photometry.ts";
 import { radians } from "../units/quantities.ts";
 import { beamLuminaire } from "./beam-luminaire.ts";
 import type { Body, BodyProfile } from "./body.ts";
-import type { Evidence } from "./evidence.ts";
 import type { Luminaire } from "./luminaire.ts";
 
 /** What a study says of a luminaire; lengths in metres, angles in degrees. */
@@ -65,16 +64,6 @@ export interface BuiltLuminaire {
   readonly defaults: readonly LuminaireDefault[];
 }
 
-/** Light and where it leaves, before body and paperwork. */
-interface Source {
-  readonly distribution: IntensityDistribution;
-  readonly opening: LuminousOpening;
-  readonly evidence: Evidence;
-  readonly ratedFlux?: number;
-  readonly watts?: number;
-  readonly origin: string;
-}
-
 /** Builds a luminaire. `path` is the document path of its description, for issues. The photometry has been read
  * with the description's `lampSet`. Fails when the description has no light, or two. */
 export function buildLuminaire(
@@ -83,26 +72,36 @@ export function buildLuminaire(
   photometry: Photometry | undefined,
   path: string,
 ): Outcome<BuiltLuminaire> {
-  const warnings: Issue[] = [];
   const source =
     description.beam !== undefined
       ? fromBeam(name, description, path)
       : photometry !== undefined
-        ? fromPhotometry(description, photometry, path)
-        : failure<Source>(wrong("luminaire-no-light", "The luminaire has no light.", path, LIGHTS));
+        ? fromPhotometry(name, description, photometry, path)
+        : failure<Luminaire>(wrong("luminaire-no-light", "The luminaire has no light.", path, LIGHTS));
   if (!source.ok) return source;
-  warnings.push(...source.warnings);
-  return finishLuminaire(name, description, source.value, path, warnings);
+  const furnished = furnishLuminaire(source.value, description, path);
+  return furnished.ok ? success(furnished.value, [...source.warnings, ...furnished.warnings]) : furnished;
 }
 
 const LIGHTS = '"photometry", "beam", or "lamp" with "shade"';
 
-function fromPhotometry(description: LuminaireDescription, file: Photometry, path: string): Outcome<Source> {
-  const { distribution, opening, absolute, ratedFlux, watts } = file;
-  const origin = description.photometry ?? "photometric data";
-  const source = { opening: openingOf(description, opening), watts, origin };
-  if (description.flux === undefined)
-    return success({ ...source, distribution, ratedFlux, evidence: absolute ? "A" : "B" });
+function fromPhotometry(
+  name: string,
+  description: LuminaireDescription,
+  file: Photometry,
+  path: string,
+): Outcome<Luminaire> {
+  const { distribution, absolute, ratedFlux, watts } = file;
+  const luminaire = (light: IntensityDistribution, rated: number | undefined): Luminaire => ({
+    name,
+    distribution: light,
+    emission: { kind: "opening", opening: openingOf(description, file.opening) },
+    evidence: absolute ? "A" : "B",
+    flux: luminousFlux(light).total,
+    origin: description.photometry ?? "photometric data",
+    ...defined({ ratedFlux: rated, watts }),
+  });
+  if (description.flux === undefined) return success(luminaire(distribution, ratedFlux));
   const at = pathTo(path, "flux");
   if (absolute)
     return failure(
@@ -119,76 +118,36 @@ function fromPhotometry(description: LuminaireDescription, file: Photometry, pat
     );
   const scale = description.flux / ratedFlux;
   const intensity = distribution.intensity.map((candela) => candela * scale);
-  return success({
-    ...source,
-    distribution: { ...distribution, intensity },
-    ratedFlux: description.flux,
-    evidence: "B",
-  });
+  return success(luminaire({ ...distribution, intensity }, description.flux));
 }
 
-function fromBeam(name: string, description: LuminaireDescription, path: string): Outcome<Source> {
+function fromBeam(name: string, description: LuminaireDescription, path: string): Outcome<Luminaire> {
   const { flux, angle, peak, fieldAngle } = description.beam as NonNullable<LuminaireDescription["beam"]>;
   const built = beamLuminaire(name, {
     flux,
     beamAngle: radians(angle),
+    opening: openingOf(description, POINT_OPENING),
     ...(peak === undefined ? {} : { peakIntensity: peak }),
     ...(fieldAngle === undefined ? {} : { fieldAngle: radians(fieldAngle) }),
   });
-  if (!built.ok)
-    return failure(
-      ...built.issues.map((issue) => ({ ...issue, where: { ...issue.where, path: pathTo(path, "beam") } })),
-    );
-  const { distribution, evidence, origin } = built.value;
-  return success(
-    { distribution, opening: openingOf(description, POINT_OPENING), evidence, ratedFlux: flux, origin },
-    built.warnings,
-  );
+  if (built.ok) return built;
+  const beam = pathTo(path, "beam");
+  return failure(...built.issues.map((issue) => ({ ...issue, where: { ...issue.where, path: beam } })));
 }
 
-/** Body, power and paperwork around a source; also for luminaires built from lamp and shade. */
-function finishLuminaire(
-  name: string,
+/** Body, power and paperwork put on a luminaire that has its light; what the description does not say stays. */
+export function furnishLuminaire(
+  bare: Luminaire,
   description: LuminaireDescription,
-  source: Source,
   path: string,
-  warnings: readonly Issue[],
 ): Outcome<BuiltLuminaire> {
-  const body = description.body === undefined ? undefined : bodyOf(description.body, source.opening, path);
+  const { opening } = bare.emission;
+  const body = description.body === undefined ? undefined : bodyOf(description.body, opening, path);
   if (body !== undefined && !body.ok) return body;
-  const {
-    watts = source.watts,
-    markedWatts,
-    cct,
-    cri,
-    weight,
-    canopy,
-    suspension,
-    finish,
-    colour,
-  } = description;
-  const luminaire: Luminaire = {
-    name,
-    distribution: source.distribution,
-    emission: { kind: "opening", opening: source.opening },
-    evidence: source.evidence,
-    flux: luminousFlux(source.distribution).total,
-    origin: source.origin,
-    ...defined({
-      body: body?.value.body,
-      ratedFlux: source.ratedFlux,
-      watts,
-      markedWatts,
-      cct,
-      cri,
-      weight,
-      canopy,
-      suspension,
-      finish,
-      colour,
-    }),
-  };
-  return success({ luminaire, defaults: body?.value.defaults ?? [] }, warnings);
+  const { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour } = description;
+  const said = { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour };
+  const luminaire: Luminaire = { ...bare, ...defined({ body: body?.value.body, ...said }) };
+  return success({ luminaire, defaults: body?.value.defaults ?? [] });
 }
 
 function openingOf({ opening }: LuminaireDescription, otherwise: LuminousOpening): LuminousOpening {

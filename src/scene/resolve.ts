@@ -7,8 +7,9 @@ import { pathTo } from "../diagnostics/json-text.ts";
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { placed } from "../geometry/solids.ts";
 import { bodyMesh } from "../luminaire/body-mesh.ts";
-import { buildLuminaire } from "../luminaire/build-luminaire.ts";
+import { type BuiltLuminaire, buildLuminaire, furnishLuminaire } from "../luminaire/build-luminaire.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { layerOf } from "./arrangement.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "./calculation-options.ts";
 import { islandOf } from "./island.ts";
@@ -127,6 +128,13 @@ function kitchenOf(study: StudyDocument, ledger: Ledger) {
 
 function luminairesOf(study: StudyDocument, context: StudyContext, ledger: Ledger): Map<string, Luminaire> {
   const luminaires = new Map<string, Luminaire>();
+  const keep = (built: Outcome<BuiltLuminaire>, path: string) => {
+    ledger.take(built.ok ? built.warnings : built.issues, path);
+    if (!built.ok) return;
+    const { luminaire, defaults } = built.value;
+    for (const { path: at, value, why } of defaults) ledger.note(at, value, why);
+    luminaires.set(luminaire.name, luminaire);
+  };
   for (const [name, document] of Object.entries(study.luminaires ?? {})) {
     const path = pathTo("/luminaires", name);
     const { photometry, beam, lamp, shade } = document;
@@ -140,17 +148,17 @@ function luminairesOf(study: StudyDocument, context: StudyContext, ledger: Ledge
       ledger.error("luminaire-light", path, message, `one of ${expected}`);
       continue;
     }
-    if (traced) {
-      const built = context.shadeLuminaire?.(name, document);
-      if (built === undefined)
-        ledger.error(
-          "luminaire-shade",
-          path,
-          "Lamp and shade cannot be traced here.",
-          '"photometry" or "beam"',
-        );
-      else if (built.ok) luminaires.set(name, built.value);
-      ledger.take(built === undefined ? [] : built.ok ? built.warnings : built.issues, path);
+    if (lamp !== undefined || shade !== undefined) {
+      if (lamp === undefined || shade === undefined) {
+        ledger.error("luminaire-light", path, "Lamp and shade belong together.", '"lamp" with "shade"');
+        continue;
+      }
+      const where = { path, ...(context.file === undefined ? {} : { file: context.file }) };
+      const built = buildShadeLuminaire(name, lamp, shade, where, context.observer);
+      ledger.take(built.ok ? built.warnings : built.issues, path);
+      if (!built.ok) continue;
+      for (const { key, value, why } of built.value.assumptions) ledger.note(`${path}${key}`, value, why);
+      keep(furnishLuminaire(built.value.luminaire, document, path), path);
       continue;
     }
     const file = photometry === undefined ? undefined : readPhotometry(name, context);
@@ -166,11 +174,7 @@ function luminairesOf(study: StudyDocument, context: StudyContext, ledger: Ledge
     }
     if (file !== undefined) ledger.take(file.ok ? file.warnings : file.issues, `${path}/photometry`);
     if (file !== undefined && !file.ok) continue;
-    const built = buildLuminaire(name, document, file?.value, path);
-    ledger.take(built.ok ? built.warnings : built.issues, path);
-    if (!built.ok) continue;
-    for (const { path: at, value, why } of built.value.defaults) ledger.note(at, value, why);
-    luminaires.set(name, built.value.luminaire);
+    keep(buildLuminaire(name, document, file?.value, path), path);
   }
   return luminaires;
 }

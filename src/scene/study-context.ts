@@ -1,9 +1,8 @@
 /** What resolving a study needs from outside it: the photometric files it names and the published targets. */
 
+import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Outcome } from "../diagnostics/issue.ts";
-import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
-import type { LuminaireDocument } from "./study-schema.ts";
 import type { Target } from "./target.ts";
 
 export interface StudyContext {
@@ -13,8 +12,8 @@ export interface StudyContext {
     | ReadonlyMap<string, Outcome<Photometry>>
     | ((luminaire: string) => Outcome<Photometry> | undefined);
   readonly publishedTargets: ReadonlyMap<string, Target>;
-  /** Builds a luminaire from `lamp` and `shade`; without it such a luminaire is an error. */
-  readonly shadeLuminaire?: (name: string, document: LuminaireDocument) => Outcome<Luminaire>;
+  /** Follows and stops the tracing of shades, the one long part. */
+  readonly observer?: Observer;
   /** Named in issues. */
   readonly file?: string;
 }

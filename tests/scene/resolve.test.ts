@@ -256,4 +256,21 @@ describe("references and defaults", () => {
     const unread = { dome: { photometry: "dome.ies" }, spot: { beam: { flux: 1, angle: 30 } } };
     expect(refusal(kitchen({ luminaires: unread }))[0].code).toBe("photometry-unread");
   });
+
+  it("traces lamp and shade, lists what it assumed, and hangs their body", () => {
+    const luminaires = {
+      dome: {
+        lamp: { flux: 800, shape: "A19", finish: "frosted" },
+        shade: { profile: "dome", diameter: 0.35, finish: "white" },
+        weight: 2.1,
+      },
+    };
+    const study = resolved(withRow({ count: 2, clearance: 0.85 }, { luminaires }));
+    const { luminaire } = study.scenes[0].layers[0].luminaires[0];
+    expect(luminaire).toMatchObject({ evidence: "E", weight: 2.1, name: "dome" });
+    expect(study.defaults.map((d) => d.path)).toContain("/luminaires/dome/shade/height");
+    expect(study.scenes[0].blockers.filter((b) => b.kind === "pendant")).toHaveLength(2);
+    const half = { dome: { lamp: { flux: 800 } } };
+    expect(refusal(withRow({ count: 1 }, { luminaires: half }))[0].code).toBe("luminaire-light");
+  });
 });
