@@ -4,15 +4,12 @@ import { dirname, join } from "node:path";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { pathTo } from "../diagnostics/json-text.ts";
-import type { Luminaire } from "../luminaire/luminaire.ts";
-import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import { type PhotometryPath, photometryPaths } from "../scene/photometry-paths.ts";
 import { resolveStudy } from "../scene/resolve.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import { type LuminaireDocument, readStudy, type StudyDocument } from "../scene/study.ts";
+import { readStudy, type StudyDocument } from "../scene/study.ts";
 import { PHOTOMETRY_LIMIT, type Reach, reachOf, readUtf8, readWithin, STUDY_LIMIT } from "./files.ts";
 
 export interface LoadedStudy {
@@ -32,7 +29,6 @@ export function loadStudy(path: string, allowOutside: readonly string[] = []): L
     resolveStudy(document, {
       photometry,
       publishedTargets: PUBLISHED_TARGETS_BY_ID,
-      shadeLuminaire: (name, luminaire) => traced(name, luminaire, file),
       file,
     }),
   );
@@ -58,21 +54,6 @@ function readNamed(
     tilt: (name) =>
       fetch(document, join(dirname(named.path), name), reach, { file: named.path, path: `TILT=${name}` }),
   });
-}
-
-function traced(name: string, { lamp, shade }: LuminaireDocument, file: string): Outcome<Luminaire> {
-  const path = pathTo("/luminaires", name);
-  if (lamp === undefined || shade === undefined)
-    return failure({
-      code: "luminaire-shade",
-      severity: "error",
-      message: "Lamp and shade stand together, and one is missing.",
-      expected: `"lamp" and "shade"`,
-      received: lamp === undefined ? `"shade" alone` : `"lamp" alone`,
-      where: { file, path },
-    });
-  const built = buildShadeLuminaire(name, lamp, shade, { file, path });
-  return built.ok ? success(built.value.luminaire, built.warnings) : built;
 }
 
 function fetch(

@@ -6,8 +6,8 @@ import type { Photometry } from "../photometry/photometry.ts";
 import type { Target } from "./target.ts";
 
 export interface StudyContext {
-  /** The photometry of a luminaire by its name in the study, already read with its `lampSet`; undefined when it
-   * was not read. */
+  /** The photometry of a luminaire by its name in the study, already read with its `lampSet` (and, if the
+   * reader did it, its `flux`); undefined when it was not read. */
   readonly photometry:
     | ReadonlyMap<string, Outcome<Photometry>>
     | ((luminaire: string) => Outcome<Photometry> | undefined);
