@@ -17,6 +17,7 @@ import type { Occluders } from "../visibility/occluders.ts";
 import { alignedExchange } from "./aligned-exchange.ts";
 import { PairKernel } from "./pair-exchange.ts";
 import { PairVisibility } from "./pair-visibility.ts";
+import { HEAVY } from "./patch-sampler.ts";
 import type { Patches } from "./patches.ts";
 
 export interface Exchange {
@@ -35,8 +36,6 @@ export interface Exchange {
 
 /** A row further from one than this is a hole in the room, not an error of sampling. */
 const LARGEST_CLOSURE_ERROR = 0.08;
-/** A factor from which a disagreement of rays is looked into most closely. */
-const HEAVY = 0.004;
 
 export function exchangeOf(patches: Patches, solids: Occluders, observer?: Observer): Exchange {
   const n = patches.count;

@@ -9,10 +9,8 @@
 
 import { seedOf } from "../../numerics/random-sequence.ts";
 import type { Occluders } from "../visibility/occluders.ts";
+import { PatchSampler, STRATA } from "./patch-sampler.ts";
 import type { Patches } from "./patches.ts";
-
-/** Sides of the strata: 2 × 2 rays at first, 4 × 4 where they disagree, 8 × 8 where the pair weighs much. */
-const SIDES = [2, 4, 8] as const;
 
 export class PairVisibility {
   rays = 0;
@@ -22,29 +20,31 @@ export class PairVisibility {
   readonly #occluders: Occluders;
   readonly #a = new Float64Array(3);
   readonly #b = new Float64Array(3);
-  #state = 0;
+  readonly #sampler: PatchSampler;
 
   constructor(patches: Patches, occluders: Occluders) {
     this.#p = patches;
     this.#occluders = occluders;
+    this.#sampler = new PatchSampler(patches);
   }
 
   /** Visible share of the exchange of patches i and j, 0…1. `heavy` asks for the finest strata in doubt. */
   visible(i: number, j: number, heavy: boolean): number {
     this.pairs++;
-    this.#state = seedOf(i, j, 1) | 1;
+    const sampler = this.#sampler;
+    sampler.seed(seedOf(i, j, 1));
     let weight = 0;
     let passed = 0;
     const levels = heavy ? 3 : 2;
     for (let level = 0; level < levels; level++) {
-      const side = SIDES[level];
+      const side = STRATA[level];
       const cells = side * side;
       // A fixed odd stride pairs the strata of one patch with those of the other in mixed order.
-      const shift = Math.floor(this.#random() * cells);
+      const shift = Math.floor(sampler.random() * cells);
       for (let n = 0; n < cells; n++) {
         const m = (n * (side + 1) + (n >> (level + 1)) + shift) % cells;
-        this.#sample(i, n % side, Math.floor(n / side), side, this.#a);
-        this.#sample(j, m % side, Math.floor(m / side), side, this.#b);
+        sampler.sample(i, n % side, Math.floor(n / side), side, this.#a);
+        sampler.sample(j, m % side, Math.floor(m / side), side, this.#b);
         const k = this.#kernel(i, j);
         if (k <= 0) continue;
         this.rays++;
@@ -56,42 +56,6 @@ export class PairVisibility {
       if (passed === 0 || passed >= weight * (1 - 1e-12)) break;
     }
     return weight > 0 ? passed / weight : 1;
-  }
-
-  /** Uniform on [0, 1): a xorshift of 32 bits, seeded by the pair. */
-  #random(): number {
-    let x = this.#state;
-    x ^= x << 13;
-    x ^= x >>> 17;
-    x ^= x << 5;
-    this.#state = x;
-    return (x >>> 0) / 4294967296;
-  }
-
-  #sample(i: number, column: number, row: number, side: number, out: Float64Array): void {
-    const p = this.#p;
-    if (p.whole[i] === 1) {
-      const s = (column + this.#random()) / side;
-      const t = (row + this.#random()) / side;
-      const k = 3 * p.vertexStart[i];
-      for (let c = 0; c < 3; c++) {
-        const o = p.vertices[k + c];
-        out[c] = o + s * (p.vertices[k + 3 + c] - o) + t * (p.vertices[k + 9 + c] - o);
-      }
-      return;
-    }
-    // A clipped patch is sampled at its quadrature nodes, those of positive weight by their share.
-    const first = p.nodeStart[i];
-    const last = p.nodeStart[i + 1];
-    let wanted = ((row * side + column + this.#random()) / (side * side)) * p.area[i];
-    let node = first;
-    for (; node + 1 < last; node++) {
-      wanted -= p.nodeWeights[node];
-      if (wanted < 0) break;
-    }
-    out[0] = p.nodes[3 * node];
-    out[1] = p.nodes[3 * node + 1];
-    out[2] = p.nodes[3 * node + 2];
   }
 
   #kernel(i: number, j: number): number {
