@@ -36,6 +36,8 @@ export interface Blocker {
   readonly transmittance: number;
   /** For a pendant's body: layer and luminaire index, whose own direct light it does not block. */
   readonly owner?: readonly [layer: number, luminaire: number];
+  /** Diffuse reflectance of the outside of a pendant or a person, where known; the others are in `surfaces`. */
+  readonly reflectance?: number;
 }
 
 export interface RoomShape {

@@ -11,14 +11,13 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
-import { boxOfPoints } from "../../geometry/box.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Occluders } from "../visibility/occluders.ts";
 import { alignedExchange } from "./aligned-exchange.ts";
 import { PairKernel } from "./pair-exchange.ts";
 import { PairVisibility } from "./pair-visibility.ts";
 import { HEAVY } from "./patch-sampler.ts";
-import type { Patches } from "./patches.ts";
+import { type Patches, surfaceBounds } from "./patches.ts";
 
 export interface Exchange {
   readonly patches: Patches;
@@ -106,13 +105,11 @@ interface SurfaceView {
 
 function surfaceViews(p: Patches, solids: Occluders, all: readonly number[]): SurfaceView[] {
   return p.grids.map((grid, s) => {
-    const first = p.vertexStart[p.firstOfSurface[s]];
-    const last = p.vertexStart[p.firstOfSurface[s + 1]];
     const normal = grid.frame.normal;
     const o = grid.frame.origin;
     const level = o[0] * normal[0] + o[1] * normal[1] + o[2] * normal[2];
     return {
-      box: boxOfPoints(p.vertices, first, last - first),
+      box: surfaceBounds(p, s),
       behind: new Set(all.filter((solid) => solids.behind(solid, normal, level))),
       sees: (t) => anyInFront(p, t, normal, level),
     };

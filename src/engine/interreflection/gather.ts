@@ -14,7 +14,7 @@ import { elementToPolygon } from "../../geometry/polygon-factor.ts";
 import { seedOf } from "../../numerics/random-sequence.ts";
 import type { Occluders } from "../visibility/occluders.ts";
 import { HEAVY, PatchSampler, STRATA } from "./patch-sampler.ts";
-import type { Patches } from "./patches.ts";
+import { type Patches, surfaceBounds } from "./patches.ts";
 
 /** Distance in radii of a patch from which its nodes stand for it. */
 const FAR = 4;
@@ -40,7 +40,7 @@ export class Gather {
     this.#solids = solids;
     this.#sampler = new PatchSampler(patches);
     this.#all = Array.from({ length: solids.count }, (_, i) => i);
-    this.#surfaceBoxes = surfaceBoxes(patches);
+    this.#surfaceBoxes = patches.grids.map((_, s) => surfaceBounds(patches, s));
     this.#hidden = patches.grids.map(({ frame: { origin, normal } }) => {
       const level = origin[0] * normal[0] + origin[1] * normal[1] + origin[2] * normal[2];
       return new Set(this.#all.filter((solid) => solids.behind(solid, normal, level)));
@@ -221,15 +221,3 @@ export class Gather {
 }
 
 const ONLY = [0] as const;
-
-function surfaceBoxes(p: Patches): Float64Array[] {
-  return p.grids.map((_, s) => {
-    const box = Float64Array.of(Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity);
-    for (let i = p.firstOfSurface[s]; i < p.firstOfSurface[s + 1]; i++)
-      for (let k = 0; k < 3; k++) {
-        box[k] = Math.min(box[k], p.bounds[6 * i + k]);
-        box[k + 3] = Math.max(box[k + 3], p.bounds[6 * i + k + 3]);
-      }
-    return box;
-  });
-}

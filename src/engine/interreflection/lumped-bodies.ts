@@ -9,12 +9,10 @@
  * Key of a body's hidden pairs: patches, standing solids, and its mesh in the room.
  */
 
-import { seedOf } from "../../numerics/random-sequence.ts";
-import type { Blocker } from "../../scene/scene.ts";
-import { Occluders } from "../visibility/occluders.ts";
+import type { Occluders } from "../visibility/occluders.ts";
 import { PairVisibility } from "./pair-visibility.ts";
 import { HEAVY } from "./patch-sampler.ts";
-import type { Patches } from "./patches.ts";
+import { type Patches, surfaceBounds } from "./patches.ts";
 import type { RowCorrection } from "./radiosity.ts";
 
 /** Pairs i < j of patches that a body hides from each other, and by what share. */
@@ -22,11 +20,6 @@ export interface HiddenPairs {
   readonly i: Uint32Array;
   readonly j: Uint32Array;
   readonly share: Float64Array;
-}
-
-/** A body alone in the room. */
-export function bodyOf(blocker: Blocker): Occluders {
-  return new Occluders([blocker]);
 }
 
 const ONLY = [0] as const;
@@ -40,7 +33,7 @@ export function hiddenPairs(patches: Patches, factors: Float64Array, body: Occlu
   const visibility = new PairVisibility(p, body);
   for (let s = 0; s < p.grids.length; s++) {
     for (let t = s + 1; t < p.grids.length; t++) {
-      if (!body.anyBetween(boundsOf(p, s), boundsOf(p, t), ONLY)) continue;
+      if (!body.anyBetween(surfaceBounds(p, s), surfaceBounds(p, t), ONLY)) continue;
       for (let i = p.firstOfSurface[s]; i < p.firstOfSurface[s + 1]; i++) {
         const boxI = p.bounds.subarray(6 * i, 6 * i + 6);
         for (let j = p.firstOfSurface[t]; j < p.firstOfSurface[t + 1]; j++) {
@@ -57,16 +50,6 @@ export function hiddenPairs(patches: Patches, factors: Float64Array, body: Occlu
     }
   }
   return { i: Uint32Array.from(first), j: Uint32Array.from(second), share: Float64Array.from(share) };
-}
-
-function boundsOf(p: Patches, s: number): Float64Array {
-  const box = Float64Array.of(Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity);
-  for (let i = p.firstOfSurface[s]; i < p.firstOfSurface[s + 1]; i++)
-    for (let k = 0; k < 3; k++) {
-      box[k] = Math.min(box[k], p.bounds[6 * i + k]);
-      box[k + 3] = Math.max(box[k + 3], p.bounds[6 * i + k + 3]);
-    }
-  return box;
 }
 
 /** Several bodies at once, as a correction of the rows of F·M. */
@@ -182,9 +165,4 @@ export class LumpedBodies {
     }
     return sum;
   }
-}
-
-/** A seed for the points of one plane, the same in every run. */
-export function pointSeed(plane: number, point: number): number {
-  return seedOf(plane, point, 7);
 }

@@ -4,7 +4,7 @@
  * Key: the surfaces' shapes and the mean size; reflectance is not part of it.
  */
 
-import { boxOfPoints } from "../../geometry/box.ts";
+import { type Box, boxOfPoints } from "../../geometry/box.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { type SurfaceGrid, surfaceGrid } from "./surface-grid.ts";
@@ -119,6 +119,12 @@ export function cutPatches(surfaces: readonly Surface[], size: number): Patches 
     u,
     v,
   };
+}
+
+/** Bounds of all patches of a surface. */
+export function surfaceBounds(p: Patches, s: number): Box {
+  const first = p.vertexStart[p.firstOfSurface[s]];
+  return boxOfPoints(p.vertices, first, p.vertexStart[p.firstOfSurface[s + 1]] - first);
 }
 
 /** Area of a surface less its holes (m²). */
