@@ -25,6 +25,12 @@ export interface EnergyBalance {
   readonly imbalance: number;
   /** Largest deviation of a form-factor row sum from one. */
   readonly closureError: number;
+  /** Its area-weighted mean. */
+  readonly meanClosureError?: number;
+  /** (direct light that arrived anywhere − emitted) / emitted */
+  readonly directImbalance?: number;
+  /** Share of the emitted flux that ends in pendants and people. */
+  readonly absorbedByBodies?: number;
 }
 
 /** Exitance (lm/m²) and illuminance (lx) of the patches, per layer, at full output, initial. */
@@ -50,6 +56,17 @@ export interface Method {
   /** Residual of the interreflection solution, relative. */
   readonly residual: number;
   readonly people: boolean;
+  /** Bound on the visible share of an opening in a penumbra. */
+  readonly penumbraError?: number;
+  /** Bound on interreflected light at a point, relative to the plane's mean interreflected light. */
+  readonly interreflectionBound?: number;
+  /** Largest distance between gathered points (m), and the largest error of interpolating between them that was
+   * met, relative to the plane's mean interreflected light. */
+  readonly gatherSpacing?: number;
+  readonly interpolationError?: number;
+  /** Largest change at a point that letting pendants and people take part in the exchange between surfaces made,
+   * relative to the plane's mean interreflected light; undefined where it was not done. */
+  readonly bodyExchangeDifference?: number;
 }
 
 export interface CalculationResult {

@@ -13,6 +13,7 @@
 import { elementToPolygon } from "../../geometry/polygon-factor.ts";
 import { seedOf } from "../../numerics/random-sequence.ts";
 import type { Occluders } from "../visibility/occluders.ts";
+import { ON_SURFACE } from "../visibility/shadowed-light.ts";
 import { HEAVY, PatchSampler, STRATA } from "./patch-sampler.ts";
 import { type Patches, surfaceBounds } from "./patches.ts";
 
@@ -198,6 +199,10 @@ export class Gather {
     let weight = 0;
     let passed = 0;
     const levels = heavy ? 3 : 2;
+    // Rays leave a little in front of the receiver, so that a point in a surface counts as on it.
+    const fx = px + ON_SURFACE * nx;
+    const fy = py + ON_SURFACE * ny;
+    const fz = pz + ON_SURFACE * nz;
     for (let level = 0; level < levels; level++) {
       const side = STRATA[level];
       for (let n = 0; n < side * side; n++) {
@@ -212,7 +217,7 @@ export class Gather {
         const k = (here * there) / (r2 * r2);
         this.rays++;
         weight += k;
-        passed += k * occluders.transmittance(px, py, pz, at[0], at[1], at[2]);
+        passed += k * occluders.transmittance(fx, fy, fz, at[0], at[1], at[2]);
       }
       if (passed === 0 || passed >= weight * (1 - 1e-12)) break;
     }

@@ -1,0 +1,274 @@
+/**
+ * The calculation, with its memory: what a change does not touch is not calculated again.
+ *
+ * | kept                         | depends on                                                    |
+ * | form factors, patches        | shapes of surfaces, standing solids, number of patches        |
+ * | gather rows of a plane       | the above, points, quantity                                   |
+ * | what a body hides of a row   | the above, the body's mesh in the room                        |
+ * | direct field of a luminaire  | luminaire, place, points, bound, solids in the way            |
+ * | direct flux on patches       | luminaire, place, patches, solids in the way                  |
+ * | patch solution, gathered     | all of these and the reflectances                             |
+ *
+ * Dimming and maintenance are weights on the result and touch nothing. A result never depends on what was
+ * calculated before it: the same scene gives the same bits from a fresh engine, a warm one, or a worker.
+ */
+
+import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import { contentKey } from "../numerics/content-key.ts";
+import { type CalculationOptions, DEFAULT_OPTIONS } from "../scene/calculation-options.ts";
+import type { CalculationPlane } from "../scene/calculation-plane.ts";
+import type { Scene } from "../scene/scene.ts";
+import { directEmitter } from "./direct/direct-emitter.ts";
+import { addNearFieldBand, contributionFloor } from "./direct/direct-light.ts";
+import { type Interreflection, InterreflectionStage } from "./interreflection/interreflection-stage.ts";
+import { standingKey } from "./interreflection/room-exchange.ts";
+import type { KeyedLuminaire } from "./keyed-luminaire.ts";
+import { QUALITY, type Quality } from "./quality.ts";
+import { RecentCache } from "./recent-cache.ts";
+import type { CalculationResult, LayerField, PlaneField } from "./result.ts";
+import { Occluders } from "./visibility/occluders.ts";
+import { PENUMBRA_ERROR, Penumbra } from "./visibility/penumbra.ts";
+import { addShadowedLight, inTheWayOf } from "./visibility/shadowed-light.ts";
+import { type MovingBody, movingBodies, Surroundings, standingBlockers } from "./visibility/surroundings.ts";
+
+/** Calculations an unused part is kept for: a hand that goes back and forth finds its way. */
+const KEEP = 4;
+
+interface DirectPlane {
+  readonly field: Float64Array;
+  readonly band: Float64Array | undefined;
+}
+
+export class LightEngine {
+  readonly #luminaires = new WeakMap<Luminaire, { key: string; same: Luminaire }>();
+  readonly #sameLuminaire = new Map<string, Luminaire>();
+  readonly #standing = new RecentCache<Occluders>(KEEP);
+  readonly #bodies = new RecentCache<MovingBody>(KEEP);
+  readonly #direct = new RecentCache<DirectPlane>(KEEP);
+  readonly #interreflection = new InterreflectionStage(KEEP);
+  #unnamed = 0;
+
+  /** Illuminance (lx) of every layer at every point of every plane, direct and interreflected apart, at full
+   * output and initial. Throws only `Cancelled`, when the observer asks for it. */
+  calculate(scene: Scene, options?: Partial<CalculationOptions>, observer?: Observer): CalculationResult {
+    const chosen: CalculationOptions = { ...DEFAULT_OPTIONS, ...options };
+    const quality = QUALITY[chosen.quality];
+    const nearFieldError = Math.max(chosen.nearFieldError, quality.leastNearFieldError);
+    const standing = this.#standing.get(standingKey(scene), () => new Occluders(standingBlockers(scene)));
+    const bodies = chosen.occlusion ? this.#movingBodies(scene, chosen.people) : [];
+    const inSight = new Surroundings(chosen.occlusion ? standing : new Occluders([]), bodies);
+    const luminaires = this.#keyed(scene, inSight);
+
+    const planes = this.#directPlanes(scene, luminaires, inSight, nearFieldError, observer);
+    let light: Interreflection | undefined;
+    if (chosen.interreflection && scene.surfaces.length > 0) {
+      light = this.#interreflection.calculate(
+        scene,
+        luminaires,
+        inSight,
+        standing,
+        quality,
+        nearFieldError,
+        observer,
+      );
+    }
+    this.#standing.turn();
+    this.#bodies.turn();
+    this.#direct.turn();
+    observer?.progress?.("done", 1);
+    return assemble(scene, planes, light, chosen, quality, nearFieldError);
+  }
+
+  /** Memory of the factors and gather rows kept (bytes). */
+  get bytes(): number {
+    return this.#interreflection.bytes;
+  }
+
+  #movingBodies(scene: Scene, people: boolean): MovingBody[] {
+    const known = new Map(this.#bodies.values().map((body) => [body.key, body]));
+    const bodies = movingBodies(scene, people, known);
+    for (const body of bodies) this.#bodies.get(body.key, () => body);
+    return bodies;
+  }
+
+  #keyed(scene: Scene, surroundings: Surroundings): KeyedLuminaire[] {
+    return scene.layers.flatMap(({ luminaires }, layer) =>
+      luminaires.map(({ luminaire, frame }, index) => {
+        const { key, same } = this.#identify(luminaire);
+        return {
+          placed: { luminaire: same, frame },
+          key: contentKey(key, frame.origin, frame.rotation),
+          layer,
+          own: surroundings.ownBody(layer, index),
+        };
+      }),
+    );
+  }
+
+  /** One luminaire object for all of like content, so that what was learnt about it stays with it. */
+  #identify(luminaire: Luminaire): { key: string; same: Luminaire } {
+    let found = this.#luminaires.get(luminaire);
+    if (found === undefined) {
+      const { distribution: d, emission, flux } = luminaire;
+      const { shape, length, width, height } = emission.opening;
+      const key =
+        emission.kind === "opening"
+          ? contentKey(
+              d.type,
+              d.symmetry,
+              d.horizontal,
+              d.vertical,
+              d.intensity,
+              shape,
+              length,
+              width,
+              height,
+              emission.uncertain,
+              flux,
+            )
+          : `surfaces ${this.#unnamed++}`;
+      const same = this.#sameLuminaire.get(key) ?? luminaire;
+      this.#sameLuminaire.set(key, same);
+      found = { key, same };
+      this.#luminaires.set(luminaire, found);
+    }
+    return found;
+  }
+
+  #directPlanes(
+    scene: Scene,
+    luminaires: readonly KeyedLuminaire[],
+    surroundings: Surroundings,
+    nearFieldError: number,
+    observer?: Observer,
+  ): PlaneField[] {
+    return scene.planes.map((plane, index) => {
+      observer?.progress?.("direct light", index / scene.planes.length);
+      throwIfCancelled(observer);
+      const count = plane.points.length / 3;
+      const planeKey = contentKey(plane.points, plane.normal, plane.quantity);
+      // A power of two: moving one luminaire rarely changes it, so the others' fields stay valid.
+      const floor = powerOfTwoBelow(
+        contributionFloor(
+          plane,
+          luminaires.map(({ placed }) => placed),
+          nearFieldError,
+        ),
+      );
+      const layers = scene.layers.map(({ name }, layer): LayerField => {
+        const direct = new Float64Array(count);
+        let band: Float64Array | undefined;
+        for (const luminaire of luminaires) {
+          if (luminaire.layer !== layer) continue;
+          const part = this.#directField(
+            plane,
+            planeKey,
+            luminaire,
+            surroundings,
+            nearFieldError,
+            floor,
+            observer,
+          );
+          for (let i = 0; i < count; i++) direct[i] += part.field[i];
+          if (part.band === undefined) continue;
+          band ??= new Float64Array(count);
+          for (let i = 0; i < count; i++) band[i] += part.band[i];
+        }
+        const field = { layer: name, direct, interreflected: new Float64Array(count) };
+        return band === undefined ? field : { ...field, nearFieldBand: band };
+      });
+      return { plane: plane.name, layers };
+    });
+  }
+
+  #directField(
+    plane: CalculationPlane,
+    planeKey: string,
+    { placed, key, own }: KeyedLuminaire,
+    surroundings: Surroundings,
+    nearFieldError: number,
+    floor: number,
+    observer?: Observer,
+  ): DirectPlane {
+    const penumbra = new Penumbra(placed, directEmitter(placed.luminaire, nearFieldError), surroundings);
+    const { standing, bodies } = inTheWayOf(plane, penumbra, surroundings, own);
+    const shadows = contentKey(
+      ...standing.map((solid) => contentKey(surroundings.standing.blockers[solid].mesh.positions)),
+      ...bodies.map((body) => surroundings.bodies[body].key),
+    );
+    return this.#direct.get(contentKey(planeKey, key, nearFieldError, floor, shadows), () => {
+      const count = plane.points.length / 3;
+      const field = new Float64Array(count);
+      addShadowedLight(placed, plane, nearFieldError, floor, surroundings, own, field, observer);
+      const { emission } = placed.luminaire;
+      if (emission.kind !== "opening" || emission.uncertain !== true) return { field, band: undefined };
+      const band = new Float64Array(count);
+      addNearFieldBand(placed, plane, nearFieldError, floor, band);
+      return { field, band };
+    });
+  }
+}
+
+function powerOfTwoBelow(value: number): number {
+  return value > 0 ? 2 ** Math.floor(Math.log2(value)) : 0;
+}
+
+function assemble(
+  scene: Scene,
+  planes: PlaneField[],
+  light: Interreflection | undefined,
+  chosen: CalculationOptions,
+  quality: Quality,
+  nearFieldError: number,
+): CalculationResult {
+  const method = {
+    quality: chosen.quality,
+    nearFieldError,
+    people: chosen.people,
+    penumbraError: chosen.occlusion ? PENUMBRA_ERROR : undefined,
+  };
+  if (light === undefined) {
+    return {
+      planes,
+      method: {
+        ...method,
+        description: "direct light from luminous openings by weighted nodes",
+        patches: 0,
+        residual: 0,
+      },
+    };
+  }
+  return {
+    planes: planes.map((field, index) => ({
+      ...field,
+      layers: field.layers.map((layer, l) => ({
+        ...layer,
+        interreflected: light.planes[index].layers[l].slice(),
+      })),
+    })),
+    balance: light.balance,
+    patches: {
+      surface: light.patches.surface.slice(),
+      centre: light.patches.centre.slice(),
+      area: light.patches.area.slice(),
+      layers: scene.layers.map(({ name }, l) => ({
+        layer: name,
+        illuminance: light.illuminance[l].slice(),
+        exitance: light.exitance[l].slice(),
+      })),
+    },
+    method: {
+      ...method,
+      description:
+        "direct light from luminous openings by weighted nodes; interreflected light by radiosity between graded" +
+        " patches and final gather",
+      patches: light.patches.count,
+      residual: light.residual,
+      interreflectionBound: quality.interreflectionBound,
+      gatherSpacing: quality.gatherSpacing,
+      interpolationError: light.planes.reduce((worst, { interpolationError: e }) => Math.max(worst, e), 0),
+      bodyExchangeDifference: light.bodyExchangeDifference,
+    },
+  };
+}

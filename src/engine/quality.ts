@@ -1,0 +1,34 @@
+/** What `quick` and `full` mean, and the bound each states. */
+export interface Quality {
+  readonly patches: number;
+  /** Largest distance between gathered points (m). */
+  readonly gatherSpacing: number;
+  /** Bound on the solution's error, relative to the largest exitance of each layer. */
+  readonly tolerance: number;
+  /** Smallest near-field bound that is followed. */
+  readonly leastNearFieldError: number;
+  /** Whether bodies that come and go take part in the exchange between patches. */
+  readonly bodiesExchange: boolean;
+  /** Bound on interreflected light at a point, relative to the plane's mean interreflected light: from the
+   * refinement tests, not a proof. */
+  readonly interreflectionBound: number;
+}
+
+export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
+  quick: {
+    patches: 500,
+    gatherSpacing: 0.2,
+    tolerance: 1e-4,
+    leastNearFieldError: 0.01,
+    bodiesExchange: false,
+    interreflectionBound: 0.04,
+  },
+  full: {
+    patches: 1500,
+    gatherSpacing: 0.1,
+    tolerance: 1e-6,
+    leastNearFieldError: 0,
+    bodiesExchange: true,
+    interreflectionBound: 0.015,
+  },
+};
