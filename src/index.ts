@@ -16,7 +16,15 @@ export { type Verdict, worstVerdict } from "./assessment/verdict.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./diagnostics/issue.ts";
 export { type Calculate, calculate } from "./engine/calculate.ts";
-export type { CalculationResult, LayerField, Method, PlaneField } from "./engine/result.ts";
+export { LightEngine } from "./engine/light-engine.ts";
+export type {
+  CalculationResult,
+  EnergyBalance,
+  LayerField,
+  Method,
+  PatchField,
+  PlaneField,
+} from "./engine/result.ts";
 export { type BeamLuminaireData, beamLuminaire } from "./luminaire/beam-luminaire.ts";
 export { type BeamAngle, beamAngle } from "./photometry/beam-angle.ts";
 export { resampleToC } from "./photometry/c-gamma-resampling.ts";

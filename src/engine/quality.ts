@@ -16,7 +16,7 @@ export interface Quality {
 
 export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
   quick: {
-    patches: 500,
+    patches: 400,
     gatherSpacing: 0.2,
     tolerance: 1e-4,
     leastNearFieldError: 0.01,
@@ -24,7 +24,7 @@ export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
     interreflectionBound: 0.04,
   },
   full: {
-    patches: 1500,
+    patches: 1050,
     gatherSpacing: 0.1,
     tolerance: 1e-6,
     leastNearFieldError: 0,
