@@ -27,6 +27,8 @@ const CUT_OFF = 0.05;
 const LEAST_STEPS = 3;
 /** White light of good colour cannot pass about 300 lm/W; below 2 lm/W nothing is sold. */
 const EFFICACY = [2, 300] as const;
+/** The strongest lighthouses reach some 1e7 cd. */
+const BRIGHTEST = 1e8;
 const LARGEST_RESAMPLING_ERROR = 0.02;
 
 export interface Analysis {
@@ -53,6 +55,17 @@ export function photometryWarnings(
     warn("no-light", "Every intensity is zero.");
     return found;
   }
+  if (!(flux.total > 0)) {
+    warn("no-light", "The table spans no solid angle, so there is no flux.");
+    return found;
+  }
+  if (maximum.intensity > BRIGHTEST)
+    warn(
+      "intensity-odd",
+      "The intensity is beyond any luminaire; units or multiplier may be wrong.",
+      `at most ${BRIGHTEST} cd`,
+      `${number(maximum.intensity)} cd`,
+    );
   if (ratedFlux !== undefined && ratedFlux > 0) {
     const ratio = flux.total / ratedFlux;
     const lumens = `${number(flux.total)} lm`;

@@ -82,6 +82,18 @@ describe("inspect", () => {
     expect(out).toContain("good.ies");
   });
 
+  it("never prints a figure that is none", async () => {
+    writeFileSync(at("vast.ies"), lm63({ candela: "1e308 1e308 1e308" }));
+    writeFileSync(at("faint.ies"), lm63({ candela: "1e-300 1e-310 1e-320" }));
+    writeFileSync(at("thin.ies"), lm63({ ten: "1 -1 1 1 1 1 2 0 0 0", vertical: "30", candela: "5" }));
+    for (const name of ["vast.ies", "faint.ies", "thin.ies", "good.ies"]) {
+      const { out, err } = await inspect(at(name), "--at", "0,30");
+      expect(out + err).not.toMatch(/NaN|Infinity|undefined|null/);
+      expect((await inspect(at(name), "--svg", "--out", "-")).out).not.toMatch(/NaN|Infinity|undefined/);
+    }
+    expect((await inspect(at("vast.ies"))).code).toBe(2);
+  });
+
   it("answers intensity at directions", async () => {
     const { out } = await inspect(
       "--json",

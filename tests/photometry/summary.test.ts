@@ -96,6 +96,8 @@ describe("photometry warnings", () => {
   const lambert = rotational((g) => (1000 / Math.PI) * Math.cos(g), range(0, 90, 1));
   it.each<[string, Photometry]>([
     ["no-light", photometryOf(rotational(() => 0))],
+    ["no-light", photometryOf(rotational(() => 5, [30]))],
+    ["intensity-odd", photometryOf(rotational((g) => 1e9 * Math.cos(g)))],
     ["flux-mismatch", photometryOf(lambert, { ratedFlux: 970 })],
     ["flux-mismatch", photometryOf(lambert, { ratedFlux: 1030 })],
     ["flux-mismatch", photometryOf(lambert, { ratedFlux: 970, absolute: false })],

@@ -53,7 +53,7 @@ function read(source: SourceText, options: ReadOptions): Photometry | undefined 
     return source.error(
       header.conversionOffset,
       "eulumdat-overflow",
-      "The scaled intensities are not finite.",
+      "The scaled intensities are beyond any light.",
     );
   const { distribution, conflict } = expandPlanes({ ...table, type: "C", intensity });
   if (conflict > 0)

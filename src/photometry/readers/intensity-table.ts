@@ -41,9 +41,12 @@ export function refuseNegative(
   return true;
 }
 
-/** Whether every value stayed finite after scaling; a huge multiplier can overflow. */
+/** No source of light comes near it (cd); sums and products over a table below it stay finite. */
+export const BEYOND_LIGHT = 1e15;
+
+/** Whether every value stayed within reason after scaling; a huge multiplier can overflow. */
 export function allFinite(values: Float64Array): boolean {
-  return values.every(Number.isFinite);
+  return values.every((value) => Math.abs(value) < BEYOND_LIGHT);
 }
 
 /** The first issue about a vertical list that ends elsewhere than the standards let it. */

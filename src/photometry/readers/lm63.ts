@@ -72,7 +72,7 @@ function read(source: SourceText, options: ReadOptions): Photometry | undefined 
   const factor = numbers.multiplier * numbers.ballastFactor * numbers.lampFactor * tiltFactor * relamp;
   const intensity = table.candela.map((value) => value * factor);
   if (!allFinite(intensity))
-    return source.error(numbers.at, "lm63-overflow", "The multiplied intensities are not finite.");
+    return source.error(numbers.at, "lm63-overflow", "The multiplied intensities are beyond any light.");
   const { distribution, conflict } = expandPlanes({ ...table, type: numbers.type, intensity });
   if (conflict > 0)
     source.warn(
