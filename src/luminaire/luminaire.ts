@@ -2,6 +2,7 @@
  * A luminaire type: a distribution given a luminous opening, a body and what is known of it in words.
  */
 
+import type { Vec3 } from "../geometry/vector.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import type { Body } from "./body.ts";
 import type { Evidence } from "./evidence.ts";
@@ -31,6 +32,13 @@ export interface Luminaire {
   readonly suspension?: "rod" | "cord" | "chain" | "cable";
   readonly finish?: string;
   readonly colour?: string;
+  /** The brightest luminance (cd/m²) that a local point meets, and whether it is the lamp itself, where lamp and
+   * shade are known; elsewhere only the mean over the opening can be told. */
+  readonly luminanceTowards?: (local: Vec3) => {
+    readonly luminance: number;
+    readonly source: "lamp" | "shade";
+    readonly lampInSight: number;
+  };
   /** What the figures come from, e.g. the file's name; untrusted text. */
   readonly origin: string;
 }

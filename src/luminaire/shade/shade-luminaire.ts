@@ -12,6 +12,7 @@ import type { Luminaire } from "../luminaire.ts";
 import { assemble } from "./assembly.ts";
 import { type ShadeEmitter, shadeEmitter } from "./emitter.ts";
 import { type LampDefinition, lampSource } from "./lamp.ts";
+import { brightestTowards } from "./luminance.ts";
 import { MAXIMUM_ELEMENTS, nearFieldLattice } from "./near-field-lattice.ts";
 import type { Shade } from "./shade.ts";
 import { type TracedShade, traceShade } from "./trace.ts";
@@ -170,6 +171,7 @@ export function shadeLuminaire(
       },
     },
     body,
+    luminanceTowards: ([x, y, z]) => brightestTowards(emitter, [x, y, z + assembly.centre]),
     evidence: "E",
     flux: assembly.flux * photometry.lightOutputRatio,
     ratedFlux: assembly.flux,
