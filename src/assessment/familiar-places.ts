@@ -16,7 +16,7 @@ const PLACES: readonly (readonly [lux: number, words: string])[] = [
   [75, "a hotel corridor"],
   [100, "a stairwell in a public building"],
   [150, "a quiet café"],
-  [200, "a restaurant table under its own lamp"],
+  [200, "a restaurant table"],
   [300, "a classroom"],
   [500, "an office desk"],
   [750, "a supermarket aisle"],

@@ -188,17 +188,23 @@ function contains(folder: string, path: string): boolean {
   return step !== ".." && !step.startsWith(`..${sep}`) && !isAbsolute(step);
 }
 
+let writes = 0;
+
 /** Writes beside the target and renames, so that nobody ever sees half a file. Makes missing folders. */
 export function writeWhole(path: string, content: string | Uint8Array): Outcome<void> {
   const target = resolve(path);
-  const partial = join(dirname(target), `.${process.pid}-${Date.now()}.partial`);
+  const partial = join(dirname(target), `.${process.pid}-${Date.now()}-${writes++}.partial`);
   try {
     mkdirSync(dirname(target), { recursive: true });
     writeFileSync(partial, content, { flag: "wx" });
     renameSync(partial, target);
     return success(undefined);
   } catch (error) {
-    rmSync(partial, { force: true });
+    try {
+      rmSync(partial, { force: true });
+    } catch {
+      // The folder itself could not be made; there is nothing to take away.
+    }
     return failure({
       code: "file-unwritable",
       severity: "error",
@@ -214,6 +220,7 @@ function reasonOf(error: unknown): string {
   const known: Readonly<Record<string, string>> = {
     ENOENT: "There is no such file.",
     ENOTDIR: "A part of the path is not a folder.",
+    EEXIST: "A file stands where a folder should be.",
     EISDIR: "This is a folder, not a file.",
     EACCES: "Reading or writing it is not permitted.",
     EPERM: "Reading or writing it is not permitted.",

@@ -11,6 +11,7 @@
 
 import { contours } from "d3-contour";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { pointAt } from "../scene/calculation-grid.ts";
 import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
 import { clipLine } from "./drawing/clip-line.ts";
 
@@ -40,8 +41,8 @@ export function marginPlane(plane: CalculationPlane & { readonly grid: PlaneGrid
   const points = new Float64Array(nodes.length * 3);
   const { along, across } = latticeOf(grid);
   nodes.forEach((node, k) => {
-    const p = onPlane(grid, along[node % along.length], across[Math.floor(node / along.length)]);
-    points.set(p, 3 * k);
+    const [x, y] = [along[node % along.length], across[Math.floor(node / along.length)]];
+    points.set(pointAt(grid, plane.normal, x, y), 3 * k);
   });
   return {
     name: `${plane.name}, edge`,
@@ -153,10 +154,4 @@ function marginNodes(grid: PlaneGrid): number[] {
     if (touches) nodes.push(node);
   }
   return nodes;
-}
-
-function onPlane({ corner, u, v }: PlaneGrid, along: number, across: number): Vec3 {
-  const s = along / Math.hypot(u[0], u[1], u[2]);
-  const t = across / Math.hypot(v[0], v[1], v[2]);
-  return [corner[0] + s * u[0] + t * v[0], corner[1] + s * u[1] + t * v[1], corner[2] + s * u[2] + t * v[2]];
 }

@@ -1,7 +1,6 @@
 /** Results in words: one sentence a zone, readable aloud. Names come from studies; whoever shows them escapes. */
 
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
-import { familiarPlace } from "../assessment/familiar-places.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import {
@@ -45,9 +44,21 @@ export function checkWords({ quantity, target, verdict, nature }: Check, unit: I
   return `meets ${asked}`;
 }
 
-/** `Bright as a classroom.` for the average of a zone. */
-export function placeSentence(lux: number): string {
-  return `about as bright as ${familiarPlace(lux)}`;
+/** Below this U₀ a zone is called patchy (EN 12464-1 asks 0.60 of a task and 0.40 even of what surrounds it). */
+const PATCHY = 0.4;
+
+/** Names the zones whose light is patchy although nothing asks for evenness; undefined when there are none. */
+export function patchyRemark({ zones }: Pick<ArrangementAssessment, "zones">): string | undefined {
+  const patchy = zones
+    .filter(
+      (zone) =>
+        zone.statistics.uniformity < PATCHY && !zone.checks.some((check) => check.quantity === "uniformity"),
+    )
+    .map((zone) => zone.name);
+  if (patchy.length === 0) return undefined;
+  const names = patchy.length === 1 ? patchy[0] : `${patchy.slice(0, -1).join(", ")} and ${patchy.at(-1)}`;
+  const [is, it] = patchy.length === 1 ? ["is", "it"] : ["are", "them"];
+  return `${names} ${is} patchy, evenness under ${PATCHY.toFixed(2)}; no target asks evenness of ${it}.`;
 }
 
 /** Where the least light of a plane falls, seen with the island's length from left to right: `on the left`, `on

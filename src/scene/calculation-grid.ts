@@ -136,7 +136,8 @@ function insideArea(
   return sum;
 }
 
-function pointAt({ corner, u, v, lifts }: GridArea, normal: Vec3, x: number, y: number): Vec3 {
+/** The room point (m) at x, y metres along the sides of a grid, on a raised level where one is. */
+export function pointAt({ corner, u, v, lifts }: GridArea, normal: Vec3, x: number, y: number): Vec3 {
   const [eu, ev] = [normalize(u), normalize(v)];
   const flat = add(corner, add(scale(eu, x), scale(ev, y)));
   const lift = lifts?.find(({ pieces }) => pieces.some((piece) => depthInside([x, y], piece) > -1e-9));

@@ -13,7 +13,7 @@ import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LayerRole } from "../../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../../units/illuminance-text.ts";
-import { darkestPlace, rankedByUniformity, VERDICT_MARK, zoneSentence } from "../text.ts";
+import { darkestPlace, patchyRemark, rankedByUniformity, VERDICT_MARK, zoneSentence } from "../text.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 import { table, wrapped } from "./table.ts";
 
@@ -122,9 +122,11 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked): string[] {
   const unit = study.display.illuminance;
   const lines = [printable(judged.scene.name)];
   for (const zone of judged.assessment.zones) {
-    const sentence = `${VERDICT_MARK[zone.verdict]} ${printable(zoneSentence(zone, unit))} About as bright as ${familiarPlace(zone.statistics.average)}.`;
-    lines.push(...wrapped(sentence, WIDTH, 2));
+    const sentence = `${VERDICT_MARK[zone.verdict]} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
+    lines.push(...wrapped(sentence, WIDTH, 2, 2));
   }
+  const patchy = patchyRemark(judged.assessment);
+  if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), WIDTH, 2));
   const plane = judged.scene.planes[top];
   const assessed = judged.assessment.planes[top];
   const place = plane === undefined ? undefined : darkestPlace(plane, assessed.illuminance);
@@ -134,6 +136,7 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked): string[] {
 }
 
 function basis(study: ResolvedStudy, ranked: readonly Ranked[]): string[] {
+  const unit = study.display.illuminance;
   const scenes = ranked.map(({ judged }) => judged.scene);
   const used = new Set(scenes.flatMap((s) => s.layers.flatMap((l) => l.luminaires.map((p) => p.luminaire))));
   const lines = ["What this rests on"];
@@ -141,13 +144,13 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[]): string[] {
     const { words, band } = EVIDENCE[luminaire.evidence];
     const [down, up] = band.map((share) => `${Math.round(share * 100)}`);
     return [
-      `  ${printable(luminaire.name, 24)}`,
+      printable(luminaire.name, 24),
       `${luminaire.flux.toFixed(0)} lm`,
       `${words}, ${down === up ? `±${up}` : `−${down} +${up}`} %`,
       printable(luminaire.origin, 34),
     ];
   });
-  lines.push(...table(luminaires));
+  lines.push(...table(luminaires, 2, [0, 2, 3]));
   const maintenance = [...new Set(scenes.map((scene) => scene.maintenance))].map((m) => m.toFixed(2));
   lines.push(
     `  Maintained values: maintenance factor ${maintenance.join(", ")}. Night only, no daylight.`,
@@ -158,11 +161,16 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[]): string[] {
       judged.assessment.zones.flatMap((zone) => zone.checks.map((check) => check.source)),
     ),
   );
-  for (const source of sources) lines.push(...wrapped(`Target from: ${printable(source)}.`, WIDTH, 2));
+  for (const source of sources) lines.push(...wrapped(`Target from: ${printable(source)}.`, WIDTH, 2, 2));
+  if (sources.size > 0) {
+    const { least, greatest } = publishedRange("worktop");
+    const range = `${formatIlluminanceValue(least, unit)} to ${formatIlluminance(greatest, unit)}`;
+    lines.push(`  Published figures for a worktop disagree, from ${range}; --targets lists them.`);
+  }
   if (study.defaults.length > 0) {
     lines.push(`  Typical values stood in for ${study.defaults.length} the study does not give:`);
     for (const { path, value, why } of study.defaults.slice(0, 12))
-      lines.push(...wrapped(printable(`${path} = ${brief(value)} (${why})`), WIDTH, 4));
+      lines.push(...wrapped(printable(`${path} = ${brief(value)} (${why})`, 300), WIDTH, 4));
     if (study.defaults.length > 12)
       lines.push(`    and ${study.defaults.length - 12} more; --json lists them all.`);
   }
@@ -192,7 +200,8 @@ function methods(ranked: readonly Ranked[]): string[] {
 }
 
 function brief(value: unknown): string {
-  const text = typeof value === "string" ? value : JSON.stringify(value);
+  const rounded = typeof value === "number" ? Number(value.toPrecision(6)) : value;
+  const text = typeof rounded === "string" ? rounded : JSON.stringify(rounded);
   return printable(text ?? "", 40);
 }
 

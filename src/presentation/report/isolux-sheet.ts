@@ -27,7 +27,7 @@ import { DAY, escapeText, FONT, hatchPattern, marksSvg, planLightSvg, short } fr
 import { wording } from "../drawing/wording.ts";
 import { isoluxField } from "../isolux.ts";
 import { luxColour } from "../scale.ts";
-import { darkestPlace, VERDICT_MARK, zoneSentence } from "../text.ts";
+import { darkestPlace, patchyRemark, VERDICT_MARK, zoneSentence } from "../text.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 
 const WIDTH = 1080;
@@ -116,6 +116,11 @@ function block(
     y += 19;
   }
   const top = topPlane(scene);
+  const patchy = patchyRemark(assessment);
+  if (patchy !== undefined) {
+    marks.push(text([MARGIN + 18, y], patchy, "remark", { size: 13 }));
+    y += 19;
+  }
   const place = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
   if (place !== undefined) {
     const least = formatIlluminance(assessment.planes[top].statistics.minimum, unit);

@@ -1,7 +1,12 @@
 /** Columns of plain text, for a screen of fixed-width letters. */
 
-/** Rows of cells as lines: the first column to the left, the others to the right, two spaces between. */
-export function table(rows: readonly (readonly string[])[], indent = 0): string[] {
+/** Rows of cells as lines, two spaces between: columns in `left` (the first) to the left, the others to the
+ * right. */
+export function table(
+  rows: readonly (readonly string[])[],
+  indent = 0,
+  left: readonly number[] = [0],
+): string[] {
   const widths: number[] = [];
   for (const row of rows)
     row.forEach((cell, i) => {
@@ -13,25 +18,25 @@ export function table(rows: readonly (readonly string[])[], indent = 0): string[
       row
         .map((cell, i) => {
           const space = " ".repeat(widths[i] - columns(cell));
-          return i === 0 ? cell + space : space + cell;
+          return left.includes(i) ? cell + space : space + cell;
         })
         .join("  ")
     ).trimEnd(),
   );
 }
 
-/** Words broken into lines of at most `width` columns. */
-export function wrapped(words: string, width: number, indent = 0): string[] {
+/** Words broken into lines of at most `width` columns; lines after the first stand `hang` further in. */
+export function wrapped(words: string, width: number, indent = 0, hang = 0): string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of words.split(" ")) {
-    if (line !== "" && columns(line) + 1 + columns(word) > width - indent) {
+    if (line !== "" && columns(line) + 1 + columns(word) > width - indent - (lines.length > 0 ? hang : 0)) {
       lines.push(line);
       line = word;
     } else line = line === "" ? word : `${line} ${word}`;
   }
   if (line !== "") lines.push(line);
-  return lines.map((text) => " ".repeat(indent) + text);
+  return lines.map((text, i) => " ".repeat(indent + (i > 0 ? hang : 0)) + text);
 }
 
 // Letters, not code units; wide scripts would need a table of their own and only shift a column.

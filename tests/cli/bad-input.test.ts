@@ -1,0 +1,140 @@
+/** Bad input through the built program: a clear sentence naming the place, exit 2, memory bounded, nothing written. */
+import { spawnSync } from "node:child_process";
+import {
+  cpSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+  writeSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, describe, expect, it } from "vitest";
+import { candlespan, candlespanMemory } from "../support/cli.ts";
+
+const example = fileURLToPath(new URL("../../fixtures-data/boathouse", import.meta.url));
+const main = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
+const root = mkdtempSync(join(tmpdir(), "candlespan-bad-"));
+cpSync(example, root, { recursive: true });
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+const good = readFileSync(join(root, "boathouse.study.json"), "utf8");
+
+function digits(name: string): string {
+  const path = join(root, name);
+  const file = openSync(path, "w");
+  const chunk = Buffer.alloc(10_000_000, "7");
+  for (let i = 0; i < 20; i++) writeSync(file, chunk);
+  return path;
+}
+
+/** Runs `isolux`, which would write, on a study; expects exit 2, one or more sentences, and no file. */
+function refused(text: string | Buffer): string {
+  const study = join(root, "bad.study.json");
+  writeFileSync(study, text);
+  const before = readdirSync(root);
+  const { code, out, err } = candlespan(["isolux", study, "--out", join(root, "written.svg")]);
+  expect({ code, out }).toEqual({ code: 2, out: "" });
+  expect(err).not.toContain("Internal fault");
+  expect(readdirSync(root)).toEqual(before);
+  return err;
+}
+
+describe("a study that cannot be used", () => {
+  it("empty, binary, not JSON", () => {
+    expect(refused("")).toContain("bad.study.json");
+    expect(refused(Buffer.from([0x7f, 0x45, 0x4c, 0x46, 0xff, 0x00, 0xfe]))).toContain("not text");
+    expect(refused(`{ "format": "candlespan-study", `)).toMatch(/bad\.study\.json:1:\d+/);
+    expect(refused("[]")).toContain("bad.study.json");
+  });
+
+  it("a misspelt key: its line, its path, and the key that was meant", () => {
+    const err = refused(good.replace(`"ceilingHeight"`, `"ceilingHieght"`));
+    expect(err).toMatch(/bad\.study\.json:\d+:\d+ \/room\/ceilingHieght/);
+    expect(err).toContain("ceilingHeight");
+  });
+
+  it("a file that is missing", () => {
+    const err = refused(good.replace("photometry/dome-wide.ies", "photometry/none.ies"));
+    expect(err).toContain("/luminaires/dome/photometry");
+    expect(err).toContain("There is no such file.");
+    expect(err).toContain("photometry/none.ies");
+  });
+
+  it("a path that climbs out", () => {
+    for (const path of ["../../etc/passwd", "/etc/passwd", "photometry/../../x.ies"]) {
+      const err = refused(good.replace("photometry/dome-wide.ies", path));
+      expect(err).toContain("/luminaires/dome/photometry");
+      expect(err).toMatch(/leads out of the study|leaves the study/);
+    }
+  });
+
+  it("photometry that is empty, binary or nonsense", () => {
+    const file = join(root, "photometry", "dome-wide.ies");
+    const kept = readFileSync(file);
+    for (const bytes of [
+      "",
+      Buffer.from([0, 1, 2, 255, 254]),
+      "hello",
+      "IESNA:LM-63-2002\nTILT=NONE\n1 NaN",
+    ]) {
+      writeFileSync(file, bytes);
+      expect(refused(good)).toContain("dome-wide.ies");
+    }
+    writeFileSync(file, kept);
+  });
+
+  it("a name of an arrangement, a target or a luminaire that is not there", () => {
+    const study = join(root, "boathouse.study.json");
+    const { code, err } = candlespan(["check", study, "--arrangement", "four domes"]);
+    expect(code).toBe(2);
+    expect(err).toContain(`"three domes"`);
+    expect(refused(good.replace(`"target": "preparation"`, `"target": "preparatoin"`))).toContain(
+      "preparation",
+    );
+    expect(refused(good.replace(`"luminaire": "dome"`, `"luminaire": "doom"`))).toContain("doom");
+  });
+
+  it("200 MB of digits, as study, as photometry, through a pipe: refused before it is held", () => {
+    const path = digits("digits.study.json");
+    const runs = [candlespanMemory(["check", path]), candlespanMemory(["inspect", path])];
+    for (const { code, err, memory } of runs) {
+      expect(code).toBe(2);
+      expect(err).toContain("digits.study.json");
+      // Node alone holds about 45 MB.
+      expect(memory).toBeLessThan(150e6);
+    }
+    const piped = spawnSync("sh", ["-c", `cat "${path}" | "${process.execPath}" "${main}" check -`], {
+      encoding: "utf8",
+    });
+    expect(piped.status).toBe(2);
+    expect(piped.stderr).toContain("standard input");
+    console.log(
+      `worst memory ${(Math.max(...runs.map((r) => r.memory)) / 1e6).toFixed(0)} MB on 200 MB of digits`,
+    );
+    rmSync(path);
+  });
+
+  it("a study that does not exist, or is a folder", () => {
+    expect(candlespan(["check", join(root, "none.json")])).toMatchObject({ code: 2, out: "" });
+    expect(candlespan(["check", root]).err).toContain("a folder");
+  });
+});
+
+describe("a reader that stops listening", () => {
+  it("is no fault", () => {
+    const { stdout, stderr } = spawnSync(
+      "sh",
+      [
+        "-c",
+        `"${process.execPath}" "${main}" check "${join(root, "boathouse.study.json")}" --json --fine | head -c 20; echo`,
+      ],
+      { encoding: "utf8" },
+    );
+    expect(stdout.trim()).toBe(`{"candlespan":"0.1.0`);
+    expect(stderr).not.toContain("Error");
+  });
+});

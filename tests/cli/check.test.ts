@@ -1,0 +1,220 @@
+/** `check` and `isolux` on the worked example, through the built program: the JSON is the contract's. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, describe, expect, it } from "vitest";
+import { candlespan } from "../support/cli.ts";
+
+const study = fileURLToPath(new URL("../../fixtures-data/boathouse/boathouse.study.json", import.meta.url));
+const root = mkdtempSync(join(tmpdir(), "candlespan-check-"));
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+
+interface Statistics {
+  average: number;
+  minimum: number;
+  maximum: number;
+  uniformity: number;
+  diversity: number;
+  variation: number;
+  points: number;
+}
+interface Plane {
+  name: string;
+  points: [number, number, number][];
+  normal: number[];
+  layers: Record<
+    string,
+    { direct: number[]; interreflected: number[]; dim: number; maintenance: number; watts: number }
+  >;
+  illuminance: number[];
+  statistics: Statistics;
+  fine?: {
+    cell: number[];
+    columns: number;
+    rows: number;
+    minimum: number;
+    average: number;
+    illuminance?: number[];
+  };
+}
+interface Result {
+  candlespan: string;
+  study: string;
+  warnings: { code: string; message: string; where: string }[];
+  defaults: { path: string; value: unknown; why: string }[];
+  arrangements: {
+    name: string;
+    luminaires: { layer: string; luminaire: string; position: number[]; clearance: number | null }[];
+    planes: Plane[];
+    zones: {
+      name: string;
+      statistics: Statistics;
+      verdict: string;
+      checks: {
+        quantity: string;
+        statistic: string;
+        value: number;
+        target: number;
+        nature: string;
+        band: [number, number];
+        verdict: string;
+        drivers: { input: string; share: number }[];
+      }[];
+    }[];
+    verdict: string;
+    energy: { watts: number; wattsPerSquareMetre: number };
+  }[];
+}
+
+const run = candlespan(["check", study, "--json"]);
+const result = JSON.parse(run.out) as Result;
+
+describe("check --json", () => {
+  it("is one object with the contract's keys", () => {
+    expect(result).toMatchObject({ study: "Boathouse kitchen" });
+    expect(Object.keys(result)).toEqual(["candlespan", "study", "warnings", "defaults", "arrangements"]);
+    expect(result.arrangements.map((a) => a.name)).toEqual([
+      "three domes",
+      "two narrow cones",
+      "three opal globes",
+    ]);
+    for (const arrangement of result.arrangements) {
+      expect(arrangement).toMatchObject({
+        luminaires: expect.any(Array),
+        planes: expect.any(Array),
+        zones: expect.any(Array),
+        verdict: expect.stringMatching(/^(meets|falls short|too close to call|no target)$/),
+        energy: { watts: expect.any(Number), wattsPerSquareMetre: expect.any(Number) },
+      });
+    }
+  });
+
+  it("lists every luminaire with its place and clearance, none for those beside the top", () => {
+    const [domes] = result.arrangements;
+    const pendants = domes.luminaires.filter((luminaire) => luminaire.layer === "pendants");
+    expect(pendants.length).toBe(3);
+    for (const { position, clearance } of pendants) {
+      expect(position[1]).toBeCloseTo(1.9, 9);
+      // As the study asks: 0.85 m from the top to the lowest point.
+      expect(clearance).toBeCloseTo(0.85, 9);
+    }
+    expect(domes.luminaires.some((luminaire) => luminaire.clearance === null)).toBe(true);
+  });
+
+  it("gives layers after dim and maintenance that sum to the illuminance, and statistics of the same values", () => {
+    let worst = 0;
+    for (const { planes } of result.arrangements)
+      for (const { illuminance, layers, points, statistics } of planes) {
+        expect(points.length).toBe(illuminance.length);
+        illuminance.forEach((e, i) => {
+          let sum = 0;
+          for (const layer of Object.values(layers)) sum += layer.direct[i] + layer.interreflected[i];
+          worst = Math.max(worst, Math.abs(sum - e) / e);
+        });
+        expect(statistics.points).toBe(points.length);
+        expect(statistics.minimum).toBe(Math.min(...illuminance));
+        expect(statistics.maximum).toBe(Math.max(...illuminance));
+        // Whole cells of equal area on a rectangle: the plain mean.
+        const mean = illuminance.reduce((a, b) => a + b, 0) / illuminance.length;
+        expect(statistics.average).toBeCloseTo(mean, 6);
+      }
+    console.log(`worst error of layers against illuminance ${worst.toExponential(1)}`);
+    expect(worst).toBeLessThan(1e-12);
+  });
+
+  it("judges zones by their checks, the arrangement by its zones, the exit code by the arrangements", () => {
+    const order = ["no target", "meets", "too close to call", "falls short"];
+    const worst = (all: string[]): string =>
+      all.reduce((a, b) => (order.indexOf(b) > order.indexOf(a) ? b : a), "no target");
+    for (const { zones, verdict } of result.arrangements) {
+      for (const zone of zones) {
+        expect(zone.verdict).toBe(worst(zone.checks.map((check) => check.verdict)));
+        for (const { value, band, drivers } of zone.checks) {
+          expect(band[0]).toBeLessThanOrEqual(value);
+          expect(band[1]).toBeGreaterThanOrEqual(value);
+          if (drivers.length > 0) expect(drivers.reduce((sum, d) => sum + d.share, 0)).toBeCloseTo(1, 9);
+        }
+      }
+      expect(verdict).toBe(worst(zones.map((zone) => zone.verdict)));
+    }
+    const all = worst(result.arrangements.map((a) => a.verdict));
+    expect(run.code).toBe(all === "meets" || all === "no target" ? 0 : 1);
+  });
+
+  it("states the fine grid beside, and lists its values only with --fine", () => {
+    const top = (r: Result): Plane => r.arrangements[0].planes.find((p) => p.name === "island top") as Plane;
+    const stated = top(result).fine as NonNullable<Plane["fine"]>;
+    expect(Math.max(...stated.cell)).toBeLessThanOrEqual(0.025 + 1e-12);
+    expect(stated.illuminance).toBeUndefined();
+    expect(stated.minimum).toBeLessThanOrEqual(top(result).statistics.minimum);
+    const listed = JSON.parse(
+      candlespan(["check", study, "--json", "--fine", "--arrangement", "three domes"]).out,
+    ) as Result;
+    expect(listed.arrangements.length).toBe(1);
+    expect(top(listed).fine?.illuminance?.length).toBe(stated.columns * stated.rows);
+  });
+});
+
+describe("check, exit codes", () => {
+  const codes = (name: string, ...more: string[]): number | null =>
+    candlespan(["check", study, "--arrangement", name, ...more]).code;
+
+  it("follow --fail-on", () => {
+    const short = result.arrangements.find((a) => a.verdict === "falls short")?.name as string;
+    expect(codes(short)).toBe(1);
+    expect(codes(short, "--fail-on", "short")).toBe(1);
+    expect(codes(short, "--fail-on", "never")).toBe(0);
+  });
+});
+
+describe("a study through standard input", () => {
+  it("is the same study, its files found from the working folder", () => {
+    const input = readFileSync(study);
+    const { out, code } = candlespan(["check", "-"], { input, cwd: join(study, "..") });
+    expect(code).toBe(run.code);
+    expect(out).toBe(candlespan(["check", study]).out);
+  });
+});
+
+describe("isolux", () => {
+  it("writes one SVG, to a file or to standard output", () => {
+    const file = join(root, "plan.svg");
+    expect(candlespan(["isolux", study, "--out", file]).code).toBe(0);
+    const svg = readFileSync(file, "utf8");
+    expect(svg.startsWith("<svg ")).toBe(true);
+    expect(svg).not.toMatch(/NaN|undefined|Infinity/);
+    for (const { name } of result.arrangements) expect(svg).toContain(`aria-label="${name}"`);
+    expect(candlespan(["isolux", study]).out).toBe(svg);
+  });
+
+  it("draws an L-shaped island with a raised end, turned in the room", () => {
+    const other = JSON.parse(readFileSync(study, "utf8"));
+    other.island = {
+      centre: [2.7, 1.9],
+      height: 0.92,
+      turn: 15,
+      outline: [
+        [0, 0],
+        [2.4, 0],
+        [2.4, 0.7],
+        [1, 0.7],
+        [1, 1.4],
+        [0, 1.4],
+      ],
+      levels: [{ from: [1.8, 0], size: [0.6, 0.7], height: 1.05 }],
+      zones: [{ name: "prep", from: [0, 0], size: [1, 1.4], target: "preparation" }],
+    };
+    other.people = [];
+    other.planes = [{ name: "island top", on: "island" }];
+    other.arrangements = other.arrangements.slice(0, 1);
+    for (const luminaire of Object.values(other.luminaires) as { photometry?: string }[])
+      luminaire.photometry = join(study, "..", luminaire.photometry as string);
+    const path = join(root, "l.study.json");
+    writeFileSync(path, JSON.stringify(other));
+    const { code, out, err } = candlespan(["isolux", path, "--allow-outside", join(study, "..")]);
+    expect(err).not.toContain("Internal fault");
+    expect(code).toBe(0);
+    expect(out).not.toMatch(/NaN|undefined|Infinity/);
+  });
+});

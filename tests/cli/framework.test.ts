@@ -1,0 +1,88 @@
+/** The frame of the command line: help on everything, exit codes, options, and text that a terminal may not obey. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { type Command, type Io, parseArguments } from "../../src/cli/command.ts";
+import { COMMANDS } from "../../src/cli/commands.ts";
+import { run } from "../../src/cli/run.ts";
+import { VERSION } from "../../src/cli/version.ts";
+
+async function called(...argv: string[]): Promise<{ code: number; out: string; err: string }> {
+  const said = { out: "", err: "" };
+  const io: Io = {
+    out: (text) => {
+      said.out += text;
+    },
+    err: (text) => {
+      said.err += text;
+    },
+  };
+  return { code: await run(argv, io), ...said };
+}
+
+describe("the command line", () => {
+  it("has the package's version", async () => {
+    const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8"));
+    expect(VERSION).toBe(version);
+    expect((await called("--version")).out).toBe(`candlespan ${version}\n`);
+  });
+
+  it("explains itself and every command", async () => {
+    const overview = await called("--help");
+    expect(overview.code).toBe(0);
+    for (const { name, load } of COMMANDS) {
+      expect(overview.out).toContain(`  ${name} `);
+      const help = await called(name, "--help");
+      expect(help.code).toBe(0);
+      const command = await load();
+      expect(command.name).toBe(name);
+      expect(help.out).toContain(`candlespan ${command.usage}`);
+      for (const option of Object.keys(command.options)) expect(help.out).toContain(`--${option}`);
+    }
+  });
+
+  it("answers a wrong call with exit 2 and what was expected", async () => {
+    expect(await called()).toMatchObject({ code: 2, out: "" });
+    const unknown = await called("chekc");
+    expect(unknown).toMatchObject({ code: 2, out: "" });
+    expect(unknown.err).toContain("There is no such command. Expected ");
+    const option = await called("check", "x", "--josn");
+    expect(option).toMatchObject({ code: 2, out: "" });
+    expect(option.err).toContain("no option --josn");
+    expect((await called("check", "x", "--fail-on", "sometimes")).err).toContain("never, short, close");
+    expect((await called("isolux")).err).toContain("nothing to work on");
+    expect((await called("isolux", "a", "b")).code).toBe(2);
+  });
+
+  it("lists the published targets without a study", async () => {
+    const { code, out } = await called("check", "--targets");
+    expect(code).toBe(0);
+    expect(out).toContain("catering-kitchen-en");
+  });
+
+  it("says a control character of a path, never sends it", async () => {
+    const { code, err } = await called("check", "a\u001b[2J\nb");
+    expect(code).toBe(2);
+    expect(err).not.toContain("\u001b");
+    expect(err.trimEnd()).not.toContain("\n");
+  });
+
+  it("takes defaults, repeats and choices from the table of options", () => {
+    const command: Command = {
+      name: "try",
+      usage: "try",
+      summary: "",
+      arguments: [0, 1],
+      options: {
+        at: { type: "string", multiple: true, description: "" },
+        mode: { type: "string", default: "a", choices: ["a", "b"], description: "" },
+        on: { type: "boolean", description: "" },
+      },
+      run: async () => 0,
+    };
+    const args = parseArguments(command, ["-", "--at", "1,2", "--at=-3,4"]);
+    expect(args.positionals).toEqual(["-"]);
+    expect(args.texts("at")).toEqual(["1,2", "-3,4"]);
+    expect(args.text("mode")).toBe("a");
+    expect(args.flag("on")).toBe(false);
+  });
+});

@@ -1,0 +1,39 @@
+/** The built command line, run as a person runs it. */
+import { spawnSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
+
+const MAIN = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
+
+export interface CliRun {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+  /** Largest memory the process held (bytes), where it was asked for. */
+  readonly memory?: number;
+}
+
+export function candlespan(
+  args: readonly string[],
+  options: { readonly input?: string | Uint8Array; readonly cwd?: string } = {},
+): CliRun {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], {
+    encoding: "utf8",
+    cwd: options.cwd,
+    input: options.input,
+    maxBuffer: 1 << 28,
+  });
+  return { code: status, out: stdout, err: stderr };
+}
+
+/** The same, watched for memory: the process reports its own high-water mark as the last line of standard error. */
+export function candlespanMemory(args: readonly string[]): CliRun & { readonly memory: number } {
+  const watch = `process.on("exit", () => process.stderr.write("\\n" + process.resourceUsage().maxRSS * 1024));`;
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    ["--import", `data:text/javascript,${encodeURIComponent(watch)}`, MAIN, ...args],
+    { encoding: "utf8", maxBuffer: 1 << 28 },
+  );
+  const lines = stderr.split("\n");
+  const memory = Number(lines.pop());
+  return { code: status, out: stdout, err: lines.join("\n"), memory };
+}
