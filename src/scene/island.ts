@@ -65,6 +65,13 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
       "The overhang leaves no base.",
       "less than the top's depth",
     );
+  if (island.basin !== undefined && !basinFits(island, island.basin.outline))
+    ledger.error(
+      "basin-place",
+      `${path}/sink`,
+      "The basin does not fit there.",
+      "a place over the base, on the main top",
+    );
   if (height >= room.ceilingHeight)
     ledger.error("island-height", `${path}/height`, "The island reaches the ceiling.");
   const corners = outline.map((p) => islandToRoom(island, p));
@@ -80,6 +87,15 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
       `a corner at (${out[0].toFixed(3)}, ${out[1].toFixed(3)}) m`,
     );
   return island;
+}
+
+function basinFits(island: Island, outline: Polygon): boolean {
+  const basin = convexPieces(outline);
+  const onBase = area(intersection(basin, basePieces(island)));
+  const underLevels = island.levels.some(
+    (level) => area(intersection(basin, convexPieces(level.outline))) > 1e-6,
+  );
+  return onBase > area(basin) - 1e-6 && !underLevels;
 }
 
 function outlineOf({ outline, length, width }: IslandDocument, ledger: Ledger): Polygon | undefined {
