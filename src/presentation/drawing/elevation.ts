@@ -340,6 +340,9 @@ export function figure(
       }
       points.push([x(a), y(z)]);
     }
+    const hip = eye - 0.8;
+    // Below the hip a standing figure goes on to whatever cuts it; a seated one ends at the seat.
+    if (hip > cutAt && person.posture !== "seated") points.push([x(place + side * half * 0.8), y(cutAt)]);
     marks.push(line(points, "person", "quiet", 0.75));
   }
   const head = ellipse(

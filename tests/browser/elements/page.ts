@@ -15,17 +15,29 @@ const stage = document.querySelector("#stage") as HTMLElement;
 let scene = syntheticScene();
 const events: LuminaireMoveDetail[] = [];
 const sheet = document.createElement("candlespan-sheet");
-sheet.study = syntheticStudy(scene);
-sheet.scene = scene;
-sheet.assessment = syntheticAssessment(scene);
+const others = ["candlespan-section", "candlespan-figures"] as const;
+const shown = query.get("element") ?? "candlespan-sheet";
+const elements = [sheet, ...others.map((tag) => document.createElement(tag))];
+
+function give(quality: "quick" | "full" = "full"): void {
+  const assessment = syntheticAssessment(scene, quality);
+  for (const element of elements) {
+    element.scene = scene;
+    element.assessment = assessment;
+  }
+}
+
+for (const element of elements) {
+  element.study = syntheticStudy(scene);
+  element.addEventListener("luminaire-move", (event) => {
+    const { detail } = event as CustomEvent<LuminaireMoveDetail>;
+    events.push(detail);
+    scene = withMoves(scene, detail.moves);
+    give(detail.phase === "drag" ? "quick" : "full");
+  });
+  if (element.localName === shown) stage.append(element);
+}
+give();
 if (query.has("height")) sheet.availableHeight = Number(query.get("height"));
-sheet.addEventListener("luminaire-move", (event) => {
-  const { detail } = event as CustomEvent<LuminaireMoveDetail>;
-  events.push(detail);
-  scene = withMoves(scene, detail.moves);
-  sheet.scene = scene;
-  sheet.assessment = syntheticAssessment(scene, detail.phase === "drag" ? "quick" : "full");
-});
-stage.append(sheet);
 
 Object.assign(globalThis, { sheet, moves: events });
