@@ -1,9 +1,10 @@
 /** Every figure of an arrangement with what it came from: inputs, method, source, band. Plain data, no markup. */
 import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../../assessment/assessment.ts";
+import { familiarPlace } from "../../../assessment/familiar-places.ts";
 import { EVIDENCE } from "../../../luminaire/evidence.ts";
 import type { Scene } from "../../../scene/scene.ts";
 import type { Wording } from "../../drawing/wording.ts";
-import { checkWords, placeSentence, VERDICT_MARK } from "../../text.ts";
+import { checkWords, VERDICT_MARK } from "../../text.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
 
 export interface FigureRow {
@@ -93,7 +94,7 @@ function figureOf(check: Check, words: Wording): string {
 }
 
 function place(check: Check): string {
-  return check.quantity === "illuminance" ? `, ${placeSentence(check.value)}` : "";
+  return check.quantity === "illuminance" ? `, about as bright as ${familiarPlace(check.value)}` : "";
 }
 
 function bandWords(check: Check, words: Wording): string {
