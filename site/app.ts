@@ -347,7 +347,8 @@ export class CandlespanApp extends LitElement implements AppView {
       this.#embedded = embedded;
       this.lighting.give(filesIn(this.study));
     }
-    this.lighting.ask(study as unknown as Json, this.arrangement, moving);
+    const sequence = this.lighting.ask(study as unknown as Json, this.arrangement, moving);
+    this.dispatchEvent(new CustomEvent("light-asked", { detail: { sequence } }));
   }
 
   async #enter(id: string): Promise<void> {
@@ -444,8 +445,27 @@ export class CandlespanApp extends LitElement implements AppView {
   }
 
   protected override updated(_changed: PropertyValues): void {
+    if (this.light !== undefined) this.#markLight();
     const title = this.study.title ?? "Untitled kitchen";
     document.title = `${title} · Candlespan`;
+  }
+
+  #marked = 0;
+
+  /** For measuring: the mark `first light`, then `light-drawn` for every answer once it is on the plan. */
+  async #markLight(): Promise<void> {
+    const { shown } = this.lighting;
+    if (shown === undefined) return;
+    const number = 2 * shown.sequence + (shown.quality === "full" ? 1 : 0);
+    if (number === this.#marked) return;
+    const first = this.#marked === 0;
+    this.#marked = number;
+    const sheet = this.querySelector("candlespan-sheet");
+    await sheet?.updateComplete;
+    await sheet?.shadowRoot?.querySelector("candlespan-plan")?.updateComplete;
+    if (first) performance.mark("first light");
+    const { quality, sequence } = shown;
+    this.dispatchEvent(new CustomEvent("light-drawn", { detail: { quality, sequence } }));
   }
 
   protected override render(): TemplateResult {

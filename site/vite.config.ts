@@ -1,7 +1,8 @@
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
-import { contentSecurity, HEADERS } from "./build/content-security.ts";
+import { HEADERS } from "../src/cli/content-security.ts";
+import { policyInPage } from "./build/policy-in-page.ts";
 import { precache } from "./build/precache.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -11,7 +12,7 @@ export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: false,
-  plugins: [contentSecurity(), precache()],
+  plugins: [policyInPage(), precache()],
   worker: { format: "es" },
   server: { fs: { allow: [here("..")] } },
   preview: { headers: HEADERS },

@@ -85,8 +85,9 @@ export class Lighting extends EventTarget {
     }
   }
 
-  /** Asks for the light of a document. While `moving`, refinement waits for the hand to rest. */
-  ask(document: Json, arrangement: number, moving: boolean): void {
+  /** Asks for the light of a document and returns its number. While `moving`, refinement waits for the hand to
+   * rest. */
+  ask(document: Json, arrangement: number, moving: boolean): number {
     const sequence = (this.#wanted?.sequence ?? 0) + 1;
     this.#wanted = { sequence, document, arrangement };
     if (this.#refining !== undefined) {
@@ -95,8 +96,10 @@ export class Lighting extends EventTarget {
     }
     clearTimeout(this.#timer);
     if (!this.#quickRunning) void this.#quick();
-    if (moving || this.#shown === undefined) return;
-    this.#timer = setTimeout(() => this.#refine(), this.#rest);
+    if (!moving && this.#shown !== undefined) {
+      this.#timer = setTimeout(() => this.#refine(), this.#rest);
+    }
+    return sequence;
   }
 
   close(): void {

@@ -1,6 +1,5 @@
-import type { Plugin } from "vite";
+/** What a browser may do with the viewer: run, style and fetch only what came with it, and speak to nobody. */
 
-/** The page may run, style and fetch only what came with it, and speaks to nobody else. */
 export const POLICY = [
   "default-src 'none'",
   "script-src 'self'",
@@ -24,19 +23,3 @@ export const HEADERS: Readonly<Record<string, string>> = {
   "X-Content-Type-Options": "nosniff",
   "Referrer-Policy": "no-referrer",
 };
-
-/** Writes the policy into every built page, so that it holds on servers that set no headers. Not in
- * development, where the bundler injects styles inline. */
-export function contentSecurity(): Plugin {
-  return {
-    name: "content-security",
-    apply: "build",
-    transformIndexHtml: () => [
-      {
-        tag: "meta",
-        attrs: { "http-equiv": "Content-Security-Policy", content: POLICY },
-        injectTo: "head-prepend",
-      },
-    ],
-  };
-}

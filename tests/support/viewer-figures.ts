@@ -1,0 +1,91 @@
+/**
+ * What the viewer must show, measured: first light with a cold cache and the JavaScript it took, the plan
+ * following a drag, and the refinement after letting go.
+ */
+import { firstLight, refined, type Viewer } from "./viewer.ts";
+
+export interface ViewerFigures {
+  /** ms from navigation to the light drawn on the plan */
+  readonly firstLight: number;
+  /** gzip bytes of scripts asked for by then, page and worker together; each file once */
+  readonly script: number;
+  /** ms from each move of the hand to the plan drawn with its light, ascending */
+  readonly drag: readonly number[];
+  /** ms from letting go to the refined light drawn */
+  readonly refinement: number;
+  /** ms from first light to the first refined light, which loads what refining needs */
+  readonly firstRefinement: number;
+}
+
+interface Log {
+  readonly asked: Map<number, number>;
+  readonly drawn: { readonly sequence: number; readonly quality: string; readonly at: number }[];
+}
+
+export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
+  const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await context.newPage();
+  const before = viewer.asked.length;
+  await page.goto(viewer.server.address);
+  await firstLight(page);
+  const script = new Map(
+    viewer.asked
+      .slice(before)
+      .filter(({ path }) => path.endsWith(".js"))
+      .map(({ path, bytes }) => [path, bytes]),
+  );
+  const light = await page.evaluate(() => performance.getEntriesByName("first light")[0].startTime);
+  await refined(page);
+  const firstRefinement = (await page.evaluate(() => performance.now())) - light;
+
+  await page.evaluate(() => {
+    const log: Log = { asked: new Map(), drawn: [] };
+    (window as unknown as { log: Log }).log = log;
+    const app = document.querySelector("candlespan-app");
+    app?.addEventListener("light-asked", (event) => {
+      log.asked.set((event as CustomEvent<{ sequence: number }>).detail.sequence, performance.now());
+    });
+    app?.addEventListener("light-drawn", (event) => {
+      const { sequence, quality } = (event as CustomEvent<{ sequence: number; quality: string }>).detail;
+      log.drawn.push({ sequence, quality, at: performance.now() });
+    });
+  });
+  const handle = page.locator('candlespan-plan [data-luminaire="0 1"] .grip');
+  const box = await handle.boundingBox();
+  if (box === null) throw new Error("The plan shows no pendant to take hold of.");
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let i = 1; i <= 90; i++) {
+    await page.mouse.move(x + 60 * Math.sin(i / 12), y + 20 * Math.sin(i / 7));
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(done)));
+  }
+  const drags = await page.evaluate(() => (window as unknown as { log: Log }).log.drawn.length);
+  await page.mouse.up();
+  const letGo = await page.evaluate(() => performance.now());
+  await page.waitForFunction(() =>
+    (window as unknown as { log: Log }).log.drawn.some((each) => each.quality === "full"),
+  );
+  const { asked, drawn } = await page.evaluate(() => {
+    const { log } = window as unknown as { log: Log };
+    return { asked: [...log.asked], drawn: log.drawn };
+  });
+  await context.close();
+  const askedAt = new Map(asked);
+  const full = drawn.find((each) => each.quality === "full");
+  return {
+    firstLight: light,
+    script: [...script.values()].reduce((sum, bytes) => sum + bytes, 0),
+    drag: drawn
+      .slice(0, drags)
+      .filter(({ quality }) => quality === "quick")
+      .map(({ sequence, at }) => at - (askedAt.get(sequence) ?? Number.NaN))
+      .sort((a, b) => a - b),
+    refinement: (full?.at ?? Number.NaN) - letGo,
+    firstRefinement,
+  };
+}
+
+export function percentile(ascending: readonly number[], share: number): number {
+  return ascending[Math.min(ascending.length - 1, Math.floor(share * ascending.length))];
+}
