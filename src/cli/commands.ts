@@ -29,4 +29,9 @@ export const COMMANDS: readonly CommandEntry[] = [
     summary: "photometry from lamp and shade, written as LM-63",
     load: async () => (await import("./commands/shade.ts")).shade,
   },
+  {
+    name: "serve",
+    summary: "the viewer on a local port",
+    load: async () => (await import("./commands/serve.ts")).serve,
+  },
 ];
