@@ -47,8 +47,7 @@ export function beamAngle(distribution: IntensityDistribution, level = BEAM_LEVE
   const axial = axialIntensity(distribution);
   const planes = planesOf(distribution).map((C): PlaneWidth => {
     const section = sectionAt(distribution, C);
-    let top = 0;
-    for (let i = 1; i < section.theta.length; i++) if (section.intensity[i] > section.intensity[top]) top = i;
+    const top = topOf(section);
     return {
       C,
       ofMaximum: width(section, top, top, level * section.intensity[top]),
@@ -61,6 +60,15 @@ export function beamAngle(distribution: IntensityDistribution, level = BEAM_LEVE
     ofMaximum: mean(planes.map((plane) => plane.ofMaximum)),
     ofAxial: mean(planes.map((plane) => plane.ofAxial)),
   };
+}
+
+/** Index of the largest intensity; of equal ones, as in a symmetric batwing, the nearest to the nadir on the
+ * side of C. */
+function topOf({ intensity, axis }: Section): number {
+  let top = axis;
+  for (let i = axis + 1; i < intensity.length; i++) if (intensity[i] > intensity[top]) top = i;
+  for (let i = axis - 1; i >= 0; i--) if (intensity[i] > intensity[top]) top = i;
+  return top;
 }
 
 /** Intensity at the nadir (cd): the mean over the planes, which files do not always agree on. */
