@@ -24,12 +24,11 @@ export interface Lm63Header {
   readonly end: number;
 }
 
-/** Only a line that begins with it: the word also stands inside keyword values. */
-export const TILT_LINE = /^\s*TILT\s*=\s*(.*?)\s*$/i;
-const KEYWORD = /^\s*\[\s*([^\]]*?)\s*\]\s*(.*?)\s*$/;
-const NAMED_EDITION = /^\s*IES(?:NA)?\s*:?\s*(?:LM\s*-?\s*63)\s*-?\s*(\d{2,4})?/i;
-const SHORT_EDITION = /^\s*IESNA\s*-?\s*(\d{2,4})\s*$/i;
-const LOOKS_LIKE_EDITION = /^\s*IES(?:NA)?\s*(?::|$|\d)/i;
+const NAMED_EDITION = /^IES(?:NA)?[ :]{0,4}LM[ -]{0,3}63[ -]{0,3}(\d{2,4})?/i;
+const SHORT_EDITION = /^IESNA[ -]{0,3}(\d{2,4})$/i;
+const LOOKS_LIKE_EDITION = /^IES(?:NA)?[ ]{0,3}(?::|$|\d)/i;
+/** Only the beginning of a line is matched against patterns, however long the line. */
+const LONGEST_EDITION = 80;
 
 const EDITIONS: Record<string, Lm63Edition> = {
   "86": "1986",
@@ -56,14 +55,14 @@ export function readLm63Header(source: SourceText): Lm63Header | undefined {
     position = line.end;
     if (line.text.trim() === "") continue;
 
-    const tilt = TILT_LINE.exec(line.text);
-    if (tilt !== null) {
+    const tilt = tiltOf(line.text);
+    if (tilt !== undefined) {
       if (edition === undefined && !stated && labels.some((label) => label.key !== ""))
         source.warn(0, "lm63-no-edition", "No line names the edition; the rules of 1986 apply.");
       return {
         edition: edition ?? "1986",
         labels,
-        tilt: tilt[1],
+        tilt,
         tiltOffset: line.start,
         end: line.end,
       };
@@ -83,8 +82,9 @@ export function readLm63Header(source: SourceText): Lm63Header | undefined {
 
 /** The edition a first line names; undefined for one it names but that is not known; `none` for a plain line. */
 function readEdition(line: SourceLine, source: SourceText): Lm63Edition | undefined | "none" {
-  const match = NAMED_EDITION.exec(line.text) ?? SHORT_EDITION.exec(line.text);
-  if (match === null && !LOOKS_LIKE_EDITION.test(line.text)) return "none";
+  const head = line.text.trim().slice(0, LONGEST_EDITION);
+  const match = NAMED_EDITION.exec(head) ?? SHORT_EDITION.exec(head);
+  if (match === null && !LOOKS_LIKE_EDITION.test(head)) return "none";
   const year = match?.[1];
   const edition = year === undefined || year.length === 3 ? undefined : EDITIONS[year.slice(-2)];
   if (edition === undefined || (year?.length === 4 && year !== edition)) {
@@ -98,13 +98,22 @@ function readEdition(line: SourceLine, source: SourceText): Lm63Edition | undefi
 }
 
 function addLabel(labels: { key: string; value: string }[], line: string): void {
-  const keyword = KEYWORD.exec(line);
-  if (keyword === null) {
-    labels.push({ key: "", value: line.trim() });
+  const text = line.trim();
+  const close = text.startsWith("[") ? text.indexOf("]") : -1;
+  if (close < 0) {
+    labels.push({ key: "", value: text });
     return;
   }
-  const key = keyword[1].toUpperCase();
+  const key = text.slice(1, close).trim().toUpperCase();
+  const value = text.slice(close + 1).trim();
   const last = labels.at(-1);
-  if (key === "MORE" && last !== undefined) last.value += `\n${keyword[2]}`;
-  else labels.push({ key, value: keyword[2] });
+  if (key === "MORE" && last !== undefined) last.value += `\n${value}`;
+  else labels.push({ key, value });
+}
+
+/** What stands after `TILT=`; undefined unless the line begins with it: the word also stands in keyword values. */
+export function tiltOf(line: string): string | undefined {
+  const text = line.trim();
+  if (!/^TILT\s*=/i.test(text)) return undefined;
+  return text.slice(text.indexOf("=") + 1).trim();
 }

@@ -7,11 +7,12 @@
 import type { Label } from "./lm63-header.ts";
 import { quote, type SourceText } from "./source-text.ts";
 
+/** Blanks are bounded, so that no text makes a pattern run long. */
 const SIGNS: readonly RegExp[] = [
-  /[mµμu]?W\s*(?:\/|per)\s*(?:sr\b|steradian)/i,
-  /[µμu]mol\s*(?:\/|per|\s)\s*s/i,
-  /radiometric\s+units?/i,
-  /candelas?\s*(?:->|=)\s*m?W/i,
+  /[mµμu]?W {0,3}(?:\/|per) {0,3}(?:sr\b|steradian)/i,
+  /[µμu]mol {0,3}(?:\/|per)? {0,3}(?:s\b|second)/i,
+  /radiometric {1,3}units?/i,
+  /candelas? {0,3}(?:->|=) {0,3}m?W/i,
 ];
 
 /** Records an error and returns true when the labels say the intensities are not luminous. */

@@ -7,7 +7,7 @@ import type { PhotometricFormat, Photometry } from "../photometry.ts";
 import { decodeText } from "../text-decoding.ts";
 import { readEulumdat } from "./eulumdat.ts";
 import { readLm63 } from "./lm63.ts";
-import { TILT_LINE } from "./lm63-header.ts";
+import { tiltOf } from "./lm63-header.ts";
 import type { ReadOptions } from "./read-options.ts";
 
 export type { ReadOptions } from "./read-options.ts";
@@ -53,17 +53,18 @@ export function readPhotometry(bytes: Uint8Array, options: ReadOptions): Outcome
   }
 }
 
-/** Control characters other than white space and the old end-of-file mark have no place in a text format. */
+/** Control characters other than white space have no place in a text format, up to the old end-of-file mark. */
 function looksBinary(text: string): boolean {
+  const head = text.slice(0, 4096).split("\x1a", 1)[0];
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-  return /[\0-\x08\x0e-\x19\x1b-\x1f]/.test(text.slice(0, 4096));
+  return /[\0-\x08\x0e-\x1f]/.test(head);
 }
 
 function detectFormat(text: string, file: string): PhotometricFormat | undefined {
   const head = text.slice(0, 1 << 16);
   if (/^\s*</.test(head)) return "TM-33";
   const lines = head.split(/\r\n|\r|\n/);
-  const tilt = lines.findIndex((line) => TILT_LINE.test(line));
+  const tilt = lines.findIndex((line) => tiltOf(line) !== undefined);
   // Lines 2 to 7 of EULUMDAT are numbers: type, symmetry, planes, spacing, angles, spacing.
   const numeric = lines.slice(1, 7).every((line) => /^\s*\d[\d.,]*\s*$/.test(line));
   if (numeric && lines.length > 7 && (tilt < 0 || tilt > 7)) return "EULUMDAT";

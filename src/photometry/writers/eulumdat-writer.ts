@@ -116,7 +116,8 @@ function lampSets(photometry: Photometry, integral: number): LampSet[] {
   const chosen = photometry.lampSets[photometry.lampSet];
   const first: LampSet = {
     ...(chosen ?? { count: 1, type: "", colourTemperature: "", colourRendering: "" }),
-    flux: photometry.ratedFlux ?? integral,
+    // As written, so that the table is per 1000 lm of the very number a reader will find.
+    flux: Number(decimalText(photometry.ratedFlux ?? integral)),
     watts: photometry.watts ?? chosen?.watts,
   };
   const others = photometry.lampSets.filter((set, i) => i !== photometry.lampSet && (set.flux ?? 0) > 0);

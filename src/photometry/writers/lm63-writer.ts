@@ -99,7 +99,7 @@ function tilt({ tilt: factors }: Photometry): { factor: number; lines: string[] 
   // At a factor of zero nothing is left to divide; the intensities are written as they are.
   if (factors === undefined || factor <= 0) return { factor: 1, lines: ["TILT=NONE"] };
   return {
-    factor,
+    factor: Number(decimalText(factor)),
     lines: [
       "TILT=INCLUDE",
       String(factors.lampGeometry),
