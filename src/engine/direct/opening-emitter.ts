@@ -32,6 +32,11 @@ export class OpeningEmitter {
   readonly flat: boolean;
   /** Per level x, y, z, weight of each node of a flat opening. */
   private readonly nodes: Float64Array[] = [];
+  private room: Scratch = {
+    vectors: new Float64Array(0),
+    inverse: new Float64Array(0),
+    values: new Float64Array(0),
+  };
 
   constructor(distribution: IntensityDistribution, opening: LuminousOpening) {
     this.surface = openingSurface(opening, distribution);
@@ -59,60 +64,52 @@ export class OpeningEmitter {
     normalIlluminance: Float64Array,
   ): number {
     const { kind } = this.surface;
-    if (level === 0 || kind === "point") {
-      positions[0] = 0;
-      positions[1] = 0;
-      positions[2] = 0;
-      normalIlluminance[0] = this.normal(px, py, pz);
-      return 1;
+    if (this.flat || level === 0) {
+      const nodes = this.flatNodes(level);
+      let count = 0;
+      for (let k = 0; k < nodes.length; k += 4) {
+        positions[3 * count] = nodes[k];
+        positions[3 * count + 1] = nodes[k + 1];
+        positions[3 * count + 2] = nodes[k + 2];
+        normalIlluminance[count++] = nodes[k + 3];
+      }
+      this.complete(px, py, pz, count, positions, normalIlluminance, true);
+      return count;
     }
-    switch (kind) {
-      case "box":
-        return this.sampleBox(px, py, pz, level, positions, normalIlluminance);
-      case "ellipsoid":
-        return this.sampleEllipsoid(px, py, pz, level, positions, normalIlluminance);
-      case "cylinder":
-        return this.sampleCylinder(px, py, pz, level, positions, normalIlluminance);
-    }
-    const nodes = this.flatNodes(level);
-    const { lookup } = this;
-    let count = 0;
-    for (let k = 0; k < nodes.length; k += 4) {
-      const x = px - nodes[k];
-      const y = py - nodes[k + 1];
-      const z = pz - nodes[k + 2];
-      const inverse = 1 / Math.sqrt(x * x + y * y + z * z);
-      positions[3 * count] = nodes[k];
-      positions[3 * count + 1] = nodes[k + 1];
-      positions[3 * count + 2] = nodes[k + 2];
-      normalIlluminance[count++] = nodes[k + 3] * lookup.towards(x, y, z, inverse) * inverse * inverse;
-    }
+    const count =
+      kind === "box"
+        ? this.sampleBox(px, py, pz, level, positions, normalIlluminance)
+        : kind === "ellipsoid"
+          ? this.sampleEllipsoid(px, py, pz, level, positions, normalIlluminance)
+          : this.sampleCylinder(px, py, pz, level, positions, normalIlluminance);
+    this.complete(px, py, pz, count, positions, normalIlluminance, false);
     return count;
   }
 
   /** Illuminance (lx) at the local point on the plane of local unit normal (nx, ny, nz), from a flat opening:
-   * `sample` and the cosine in one loop. */
+   * `sample` and the cosine in one pass. */
   planar(px: number, py: number, pz: number, nx: number, ny: number, nz: number, level: number): number {
     const nodes = this.flatNodes(level);
-    const { lookup } = this;
-    let E = 0;
+    const { vectors, inverse, values } = this.scratch(nodes.length / 4);
+    let count = 0;
     for (let k = 0; k < nodes.length; k += 4) {
       const x = px - nodes[k];
       const y = py - nodes[k + 1];
       const z = pz - nodes[k + 2];
       const h = -(nx * x + ny * y + nz * z);
       if (h > 0) {
-        const inverse = 1 / Math.sqrt(x * x + y * y + z * z);
-        E += nodes[k + 3] * lookup.towards(x, y, z, inverse) * (h * inverse) * (inverse * inverse);
+        const over = 1 / Math.sqrt(x * x + y * y + z * z);
+        vectors[3 * count] = x;
+        vectors[3 * count + 1] = y;
+        vectors[3 * count + 2] = z;
+        inverse[count] = over;
+        values[count++] = nodes[k + 3] * h * over * over * over;
       }
     }
+    this.lookup.multiply(vectors, inverse, values, count);
+    let E = 0;
+    for (let i = 0; i < count; i++) E += values[i];
     return E;
-  }
-
-  /** Illuminance on a plane facing the centre, by the inverse-square law. */
-  private normal(px: number, py: number, pz: number): number {
-    const inverse = 1 / Math.sqrt(px * px + py * py + pz * pz);
-    return this.lookup.towards(px, py, pz, inverse) * inverse * inverse;
   }
 
   private flatNodes(level: number): Float64Array {
@@ -151,7 +148,7 @@ export class OpeningEmitter {
           positions[k + i] = half[i] * (2 * along.nodes[m] - 1);
           positions[k + j] = half[j] * (2 * across.nodes[n] - 1);
           const W = clear * area * along.weights[m] * across.weights[n];
-          count = this.write(px, py, pz, W, count, positions, normalIlluminance);
+          normalIlluminance[count++] = W;
         }
       }
     }
@@ -199,7 +196,7 @@ export class OpeningEmitter {
         positions[k] = a * (cosine * ex + s * fx + t * gx);
         positions[k + 1] = b * (cosine * ey + s * fy + t * gy);
         positions[k + 2] = c * (cosine * ez + s * fz + t * gz);
-        count = this.write(px, py, pz, W, count, positions, normalIlluminance);
+        normalIlluminance[count++] = W;
       }
     }
     return count;
@@ -242,7 +239,7 @@ export class OpeningEmitter {
           positions[k + i] = a * (cosine * ei - sine * ej);
           positions[k + j] = b * (cosine * ej + sine * ei);
           positions[k + axis] = c * (2 * along.nodes[n] - 1);
-          count = this.write(px, py, pz, W * along.weights[n], count, positions, normalIlluminance);
+          normalIlluminance[count++] = W * along.weights[n];
         }
       }
     }
@@ -255,32 +252,59 @@ export class OpeningEmitter {
         positions[k + i] = a * nodes[n];
         positions[k + j] = b * nodes[n + 1];
         positions[k + axis] = pk > 0 ? c : -c;
-        count = this.write(px, py, pz, clear * area * nodes[n + 2], count, positions, normalIlluminance);
+        normalIlluminance[count++] = clear * area * nodes[n + 2];
       }
     }
     return count;
   }
 
-  /** Completes the element whose position was just written: `W` is n·v dA, still to be divided by A_p(v). */
-  private write(
+  /** Completes `count` elements whose positions are written: their weight W, which unless `shared` is n·v dA
+   * still to be divided by A_p(v), becomes the illuminance W I / d². */
+  private complete(
     px: number,
     py: number,
     pz: number,
-    W: number,
     count: number,
     positions: Float64Array,
-    normalIlluminance: Float64Array,
-  ): number {
-    const k = 3 * count;
-    const x = px - positions[k];
-    const y = py - positions[k + 1];
-    const z = pz - positions[k + 2];
-    const area = projectedArea(this.surface, x, y, z);
-    const inverse = 1 / Math.sqrt(x * x + y * y + z * z);
-    normalIlluminance[count] =
-      area > 0 ? (W / area) * this.lookup.towards(x, y, z, inverse) * inverse * inverse : 0;
-    return count + 1;
+    values: Float64Array,
+    shared: boolean,
+  ): void {
+    const { surface } = this;
+    const { vectors, inverse } = this.scratch(count);
+    for (let i = 0; i < count; i++) {
+      const x = px - positions[3 * i];
+      const y = py - positions[3 * i + 1];
+      const z = pz - positions[3 * i + 2];
+      const over = 1 / Math.sqrt(x * x + y * y + z * z);
+      vectors[3 * i] = x;
+      vectors[3 * i + 1] = y;
+      vectors[3 * i + 2] = z;
+      inverse[i] = over;
+      values[i] *= over * over;
+      if (shared) continue;
+      const area = projectedArea(surface, x, y, z);
+      values[i] = area > 0 ? values[i] / area : 0;
+    }
+    this.lookup.multiply(vectors, inverse, values, count);
   }
+
+  /** Room for `count` elements in hand; grows, and is kept. */
+  private scratch(count: number): Scratch {
+    if (this.room.inverse.length < count) {
+      this.room = {
+        vectors: new Float64Array(3 * count),
+        inverse: new Float64Array(count),
+        values: new Float64Array(count),
+      };
+    }
+    return this.room;
+  }
+}
+
+interface Scratch {
+  readonly vectors: Float64Array;
+  readonly inverse: Float64Array;
+  readonly values: Float64Array;
 }
 
 function flatNodes(surface: OpeningSurface, level: number): Float64Array {
