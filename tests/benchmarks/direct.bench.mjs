@@ -34,7 +34,9 @@ const plane = {
 };
 
 function table(I, planes = 1, to = 90) {
-  const horizontal = Float64Array.from({ length: planes }, (_, h) => (planes === 1 ? 0 : (2 * Math.PI * h) / (planes - 1)));
+  const horizontal = Float64Array.from({ length: planes }, (_, h) =>
+    planes === 1 ? 0 : (2 * Math.PI * h) / (planes - 1),
+  );
   const vertical = Float64Array.from({ length: to + 1 }, (_, v) => v * rad);
   const intensity = new Float64Array(planes * (to + 1));
   horizontal.forEach((C, h) => {
@@ -129,7 +131,9 @@ const plain = [];
 for (const pendant of pendants) {
   const { shape, length, width } = pendant.luminaire.emission.opening;
   const fine = equalAreas(shape, length, width, shape === "disc" ? 40 : 90);
-  const exact = judged.map((i) => plainAt(pendant, fine, points[3 * i], points[3 * i + 1], points[3 * i + 2]));
+  const exact = judged.map((i) =>
+    plainAt(pendant, fine, points[3 * i], points[3 * i + 1], points[3 * i + 2]),
+  );
   const emitter = directEmitter(pendant.luminaire, ERROR);
   const receiver = new Receiver("planar", [0, 0, 1], pendant.frame.rotation);
   let worst = 0;
@@ -178,4 +182,6 @@ console.log(
   `direct light, ${COLUMNS * ROWS} points × ${pendants.length} pendants: ${engine.toFixed(1)} ms (target 25 ms), ` +
     `${((1e6 * engine) / nodes).toFixed(1)} ns per point × element, ${(nodes / pairs).toFixed(1)} elements on average`,
 );
-console.log(`plain loop at the same error: ${loop.toFixed(0)} ms, ${(loop / engine).toFixed(1)} × slower (target 2.5)`);
+console.log(
+  `plain loop at the same error: ${loop.toFixed(0)} ms, ${(loop / engine).toFixed(1)} × slower (target 2.5)`,
+);

@@ -18,14 +18,22 @@ import { radians } from "../../src/units/quantities.ts";
 import { beam, luminaire, placed, plane, rotational, sampled, scene } from "../support/luminaires.ts";
 
 /** Illuminance (lx) at points facing up, or towards `normal`. */
-function lux(luminaires: readonly PlacedLuminaire[], points: readonly Vec3[], normal: Vec3 = [0, 0, 1]): Float64Array {
-  const result = calculate(scene([luminaires], [plane(points, normal)]), { interreflection: false, occlusion: false });
+function lux(
+  luminaires: readonly PlacedLuminaire[],
+  points: readonly Vec3[],
+  normal: Vec3 = [0, 0, 1],
+): Float64Array {
+  const result = calculate(scene([luminaires], [plane(points, normal)]), {
+    interreflection: false,
+    occlusion: false,
+  });
   return result.planes[0].layers[0].direct;
 }
 
 // A table fine enough that interpolation (step²/8 relative) stays under the printed digits.
 const isotropic = (I: number) => luminaire(rotational(() => I, 30));
-const cosine = (I: number, n = 1) => luminaire(rotational((γ) => I * Math.max(0, Math.cos(γ)) ** n, 0.02, 0, 90));
+const cosine = (I: number, n = 1) =>
+  luminaire(rotational((γ) => I * Math.max(0, Math.cos(γ)) ** n, 0.02, 0, 90));
 
 let worst = 0;
 function printed(actual: number, expected: number, digits: number) {
@@ -33,7 +41,11 @@ function printed(actual: number, expected: number, digits: number) {
   expect(Math.abs(actual - expected)).toBeLessThanOrEqual(0.501 * 10 ** -digits);
 }
 
-afterAll(() => console.log(`worst error point sources, printed tables ${worst.toExponential(2)} (print rounding included)`));
+afterAll(() =>
+  console.log(
+    `worst error point sources, printed tables ${worst.toExponential(2)} (print rounding included)`,
+  ),
+);
 
 describe("a point source 3 m over a plane, axial intensity 1000 cd", () => {
   const rows: [number, number, number, number, number][] = [
@@ -201,9 +213,21 @@ describe("any orientation, against the textbook loop", () => {
     const v = [p[0] - origin[0], p[1] - origin[1], p[2] - origin[2]];
     const d = Math.sqrt(v[0] ** 2 + v[1] ** 2 + v[2] ** 2);
     // Inverse rotations in reverse order: turn about z, then −tilt about y, then spin about z.
-    const a = [Math.cos(turn) * v[0] + Math.sin(turn) * v[1], -Math.sin(turn) * v[0] + Math.cos(turn) * v[1], v[2]];
-    const b = [Math.cos(tilt) * a[0] + Math.sin(tilt) * a[2], a[1], -Math.sin(tilt) * a[0] + Math.cos(tilt) * a[2]];
-    const c = [Math.cos(spin) * b[0] + Math.sin(spin) * b[1], -Math.sin(spin) * b[0] + Math.cos(spin) * b[1], b[2]];
+    const a = [
+      Math.cos(turn) * v[0] + Math.sin(turn) * v[1],
+      -Math.sin(turn) * v[0] + Math.cos(turn) * v[1],
+      v[2],
+    ];
+    const b = [
+      Math.cos(tilt) * a[0] + Math.sin(tilt) * a[2],
+      a[1],
+      -Math.sin(tilt) * a[0] + Math.cos(tilt) * a[2],
+    ];
+    const c = [
+      Math.cos(spin) * b[0] + Math.sin(spin) * b[1],
+      -Math.sin(spin) * b[0] + Math.cos(spin) * b[1],
+      b[2],
+    ];
     const γ = Math.atan2(Math.sqrt(c[0] ** 2 + c[1] ** 2), -c[2]);
     let C = Math.atan2(c[1], c[0]);
     if (C < 0) C += 2 * Math.PI;

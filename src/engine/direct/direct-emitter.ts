@@ -7,6 +7,7 @@
  */
 
 import type { Luminaire } from "../../luminaire/luminaire.ts";
+import { type Horizon, NO_HORIZON } from "./element-pieces.ts";
 import { NodeTable } from "./node-table.ts";
 import { OpeningEmitter } from "./opening-emitter.ts";
 import { openingSurface } from "./opening-surface.ts";
@@ -28,6 +29,7 @@ export class DirectEmitter {
   private readonly positions: Float64Array;
   private readonly normalIlluminance: Float64Array;
   private readonly point = new Float64Array(3);
+  private readonly horizon: Horizon = { ...NO_HORIZON };
 
   constructor(luminaire: Luminaire, nearFieldError: number) {
     const { emission, distribution } = luminaire;
@@ -70,13 +72,18 @@ export class DirectEmitter {
     const { emitter } = this;
     if (emitter === undefined) return this.sampleSurfaces(px, py, pz, positions, normalIlluminance);
     const level = this.level(px, py, pz, receiver, floor);
-    return emitter.sample(px, py, pz, level, positions, normalIlluminance);
+    const horizon = this.horizonOf(px, py, pz, receiver);
+    return emitter.sample(px, py, pz, level, positions, normalIlluminance, horizon);
   }
 
   /** Unoccluded illuminance (lx) at the local point. */
   illuminance(px: number, py: number, pz: number, receiver: Receiver, floor: number): number {
     const { emitter, positions, normalIlluminance } = this;
-    if (emitter?.flat && receiver.quantity === "planar") {
+    if (
+      emitter?.flat &&
+      receiver.quantity === "planar" &&
+      this.height(px, py, pz, receiver) >= this.reach(receiver)
+    ) {
       const level = this.level(px, py, pz, receiver, floor);
       return emitter.planar(px, py, pz, receiver.nx, receiver.ny, receiver.nz, level);
     }
@@ -126,6 +133,18 @@ export class DirectEmitter {
     const share =
       receiver.quantity === "cylindrical" || horizontal === 0 ? 1 : Math.max(0.05, (1 + h / horizontal) / 2);
     return table.level(px, py, pz, horizontal, 1, 1, 1, share, floor);
+  }
+
+  /** The planar receiver's horizon, for elements that end there. */
+  private horizonOf(px: number, py: number, pz: number, receiver: Receiver): Horizon {
+    if (receiver.quantity !== "planar") return NO_HORIZON;
+    const { horizon } = this;
+    horizon.height = this.height(px, py, pz, receiver);
+    horizon.cuts = horizon.height < this.reach(receiver);
+    horizon.nx = receiver.nx;
+    horizon.ny = receiver.ny;
+    horizon.nz = receiver.nz;
+    return horizon;
   }
 
   /** Height of the photometric centre over the receiver's horizon (m). */

@@ -10,13 +10,14 @@
  * the geometry; for Lambertian openings the tests hold it against the closed forms.
  *
  * A level is good enough when h δS₀ + Σ|n_k| δS₁k ≤ bound · max(contribution, floor). Where the horizon cuts the
- * opening, the error of a kinked integrand on a disc is added, known from the exact integral of max(0, x − t).
+ * opening, only part of it sends light, in nodes that end at the horizon: the contribution is then taken as a
+ * disc's visible moment ∫ max(0, x − t), and the level from the whole opening's errors against it.
  *
  * A cell is measured when it is first asked for. Key: distribution, opening, bound (the instance); deterministic.
  */
 
 import type { OpeningEmitter } from "./opening-emitter.ts";
-import { discNodes, LEVELS, TOP_LEVEL } from "./quadrature-ladder.ts";
+import { LEVELS, TOP_LEVEL } from "./quadrature-ladder.ts";
 
 /** Steps of distance / radius: three an octave from ¼ to 256. */
 const STEPS_PER_OCTAVE = 3;
@@ -25,16 +26,21 @@ const DISTANCES = 30;
 /** Steps of the polar projection, about 4.5° each, and of the azimuth's. */
 const OBLIQUITIES = 36;
 const AZIMUTHS = 12;
+/** Up to three radii the error changes within a cell, and with the nodes' own azimuth: more samples. */
+const NEAR_DISTANCES = 11;
 /** Cells are sampled, not searched; a point between samples may err a little more. */
 const SAMPLING_MARGIN = 0.7;
+/** Levels added where a horizon cuts the opening: the substitution that smooths an arc's beginning doubles the
+ * degree of what is left to integrate, and the arc grows with a root. */
+const CUT_LEVELS = 3;
 /** First level that may serve as reference. */
 const REFERENCE_LEVEL = 9;
 
 /** Per level: δS₀/S₀, δS₁/S₀ by axis (m), δS₀ r³ (cd), δS₁ r² by axis (cd). */
 const PER_LEVEL = 8;
-/** After the levels: |S₁|/S₀ by axis (m), S₀ r³ (cd). */
+/** After the levels: |S₁|/S₀ by axis (m). */
 const MEAN = LEVELS * PER_LEVEL;
-const CELL = MEAN + 4;
+const CELL = MEAN + 3;
 
 export class NodeTable {
   private readonly emitter: OpeningEmitter;
@@ -113,7 +119,6 @@ export class NodeTable {
     const az = Math.abs(nz);
     const reach = Math.min(radius, ax * half[0] + ay * half[1] + az * half[2]);
     const mean = Math.min(reach, ax * cell[MEAN] + ay * cell[MEAN + 1] + az * cell[MEAN + 2]);
-    const S = cell[MEAN + 3];
     const allowedAbsolute = this.bound * floor * rr;
     const cut = height < reach;
     // Where the horizon cuts the opening, what is left of it is taken as a disc's.
@@ -121,13 +126,10 @@ export class NodeTable {
     const allowed = this.bound * share * left;
     const lever = Math.abs(height) / r;
     for (let level = 0, k = 0; level < TOP_LEVEL; level++, k += PER_LEVEL) {
-      const kink = cut ? reach * kinkErrors()[level] : 0;
-      const relative =
-        Math.abs(height) * cell[k] + ax * cell[k + 1] + ay * cell[k + 2] + az * cell[k + 3] + kink;
-      if (relative <= allowed) return level;
-      const absolute =
-        lever * cell[k + 4] + ax * cell[k + 5] + ay * cell[k + 6] + az * cell[k + 7] + (kink * S) / r;
-      if (absolute <= allowedAbsolute) return level;
+      const relative = Math.abs(height) * cell[k] + ax * cell[k + 1] + ay * cell[k + 2] + az * cell[k + 3];
+      if (relative <= allowed) return cut ? Math.min(TOP_LEVEL, level + CUT_LEVELS) : level;
+      const absolute = lever * cell[k + 4] + ax * cell[k + 5] + ay * cell[k + 6] + az * cell[k + 7];
+      if (absolute <= allowedAbsolute) return cut ? Math.min(TOP_LEVEL, level + CUT_LEVELS) : level;
     }
     return TOP_LEVEL;
   }
@@ -135,12 +137,15 @@ export class NodeTable {
   private measure(i: number, j: number, azimuth: number): Float64Array {
     const cell = new Float64Array(CELL);
     const { radius } = this.emitter.surface;
+    const near = i < NEAR_DISTANCES;
     const turns = this.rotational
-      ? [0.3, 1.1]
+      ? near
+        ? [0, 0.13, 0.3, 0.55, 0.83, 1.1]
+        : [0.3, 1.1]
       : [0.02, 0.5, 0.98].map((t) => azimuthOf(((azimuth + t) * 4) / AZIMUTHS));
-    for (const u of [0, 1]) {
+    for (const u of near ? [0, 0.5, 1] : [0, 1]) {
       const r = radius * 2 ** (NEAREST + (i + u) / STEPS_PER_OCTAVE);
-      for (const v of [0.02, 0.5, 0.98]) {
+      for (const v of near ? [0.02, 0.25, 0.5, 0.75, 0.98] : [0.02, 0.5, 0.98]) {
         const γ = polarOf(((j + v) * Math.SQRT2) / OBLIQUITIES);
         for (const C of turns) {
           const s = r * Math.sin(γ);
@@ -174,7 +179,6 @@ export class NodeTable {
       const mean = S0 > 0 ? Math.abs(moments[4 * last + 1 + n]) / S0 : 0;
       cell[MEAN + n] = Math.max(cell[MEAN + n], mean);
     }
-    cell[MEAN + 3] = Math.max(cell[MEAN + 3], S0 * r * r * r);
     for (let level = 0; level <= TOP_LEVEL; level++) {
       for (let n = 0; n < 4; n++) {
         // Beyond the reference nothing was measured, nor needs to be: rules only get better.
@@ -228,27 +232,4 @@ export function visibleMoment(t: number): number {
   if (t <= -1) return -t;
   const s = Math.sqrt(1 - t * t);
   return ((2 / 3) * s * s * s - t * (Math.acos(t) - t * s)) / Math.PI;
-}
-
-let kinks: Float64Array | undefined;
-
-/** Worst error of each level's disc rule on max(0, x − t), over cuts t in several directions. */
-function kinkErrors(): Float64Array {
-  kinks ??= Float64Array.from({ length: LEVELS }, (_, level) => {
-    const nodes = discNodes(level);
-    let worst = 0;
-    for (let turn = 0; turn < 5; turn++) {
-      const c = Math.cos(0.37 * turn);
-      const s = Math.sin(0.37 * turn);
-      for (let t = -0.975; t < 1; t += 0.15) {
-        let sum = 0;
-        for (let k = 0; k < nodes.length; k += 3) {
-          sum += nodes[k + 2] * Math.max(0, c * nodes[k] + s * nodes[k + 1] - t);
-        }
-        worst = Math.max(worst, Math.abs(sum - visibleMoment(t)));
-      }
-    }
-    return worst;
-  });
-  return kinks;
 }

@@ -6,8 +6,6 @@
  * rectangle: Gauss × Gauss; a shorter side takes fewer nodes in proportion to its length, but one.
  */
 
-import { gaussLegendre } from "../../numerics/quadrature.ts";
-
 /** Nodes along the longest side of a rectangle, by level. */
 const ALONG = [1, 2, 3, 4, 5, 6, 8, 10, 14, 20, 28, 40, 56];
 /** Rings and angles on a disc, by level. */
@@ -32,43 +30,19 @@ export function anglesAt(level: number): number {
   return ANGLES[level];
 }
 
-/** Nodes of the unit disc: x, y, weight per node, weights summing to one. */
-export function discNodes(level: number): Float64Array {
-  const known = discs[level];
-  if (known !== undefined) return known;
-  const rings = RINGS[level];
-  const angles = ANGLES[level];
-  const nodes = new Float64Array(3 * rings * angles);
-  const gauss = gaussLegendre(rings);
-  let k = 0;
-  for (let i = 0; i < rings; i++) {
-    const r = level === 0 ? 0 : Math.sqrt(gauss.nodes[i]);
-    for (let j = 0; j < angles; j++) {
-      // Every other ring is turned by half a step, which keeps the mirror symmetry and spreads the nodes.
-      const φ = (2 * Math.PI * (j + 0.5 * (i % 2))) / angles;
-      nodes[k++] = r * Math.cos(φ);
-      nodes[k++] = r * Math.sin(φ);
-      nodes[k++] = gauss.weights[i] / angles;
-    }
-  }
-  discs[level] = nodes;
-  return nodes;
-}
-
-const discs: Float64Array[] = [];
-
-/** Cosine and sine of even angles round a turn, interleaved. */
-export function turnNodes(angles: number): Float64Array {
-  const known = turns.get(angles);
+/** Cosine and sine of even angles round a turn, interleaved; the first at 0 when `straight`, else half a step on. */
+export function turnNodes(angles: number, straight: boolean): Float64Array {
+  const key = 2 * angles + (straight ? 1 : 0);
+  const known = turns[key];
   if (known !== undefined) return known;
   const nodes = new Float64Array(2 * angles);
   for (let j = 0; j < angles; j++) {
-    const φ = (2 * Math.PI * (j + 0.5)) / angles;
+    const φ = (2 * Math.PI * (j + (straight ? 0 : 0.5))) / angles;
     nodes[2 * j] = Math.cos(φ);
     nodes[2 * j + 1] = Math.sin(φ);
   }
-  turns.set(angles, nodes);
+  turns[key] = nodes;
   return nodes;
 }
 
-const turns = new Map<number, Float64Array>();
+const turns: (Float64Array | undefined)[] = [];
