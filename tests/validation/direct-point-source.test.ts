@@ -69,7 +69,7 @@ describe("a point source 3 m over a plane, axial intensity 1000 cd", () => {
       [placed(source, [0, 0, 3])],
       rows.map(([x, y]) => [x, y, 0]),
     );
-    rows.forEach((row, i) => printed(E[i], row[column], 4));
+    for (const [i, row] of rows.entries()) printed(E[i], row[column], 4);
   });
 
   it("puts the closed-form flux on the 4 × 4 m plane", () => {

@@ -37,7 +37,7 @@ export function scatterOpening(
     const y = py - positions[3 * n + 1];
     const z = pz - positions[3 * n + 2];
     const inverse = 1 / Math.sqrt(x * x + y * y + z * z);
-    weights[n] = projected * lookup.towards(x, y, z, inverse) * inverse * inverse;
+    weights[n] = projected * lookup.towards(x, y, z) * inverse * inverse;
   }
 }
 
