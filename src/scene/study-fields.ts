@@ -172,27 +172,26 @@ export function list<const S extends v.GenericSchema<unknown, unknown>>(
   );
 }
 
+// A list is an object to JavaScript and has none of an object's keys, so it would pass where all are optional.
+const notAList = v.custom<Readonly<Record<string, unknown>>>(
+  (input) => typeof input === "object" && input !== null && !Array.isArray(input),
+  (issue) => `The value is not an object.${PART}an object${PART}${issue.received}`,
+);
+
 /** An object of exactly these keys. */
 export function object<const E extends v.ObjectEntries>(entries: E) {
   const keys = Object.keys(entries);
-  return v.strictObject(entries, (issue) => {
-    if (issue.expected === "never") {
-      const meant = nearestWord(String(issue.input), keys);
-      const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
-      const found = JSON.stringify(issue.input);
-      return `The key ${found} is not known here.${hint}${PART}one of ${keys.map((k) => `"${k}"`).join(", ")}`;
-    }
-    if (issue.expected === "Object")
-      return `The value is not an object.${PART}an object${PART}${issue.received}`;
-    return `The key ${issue.expected} is missing.`;
+  const exact = v.strictObject(entries, (issue) => {
+    if (issue.expected !== "never") return `The key ${issue.expected} is missing.`;
+    const meant = nearestWord(String(issue.input), keys);
+    const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
+    const found = JSON.stringify(issue.input);
+    return `The key ${found} is not known here.${hint}${PART}one of ${keys.map((k) => `"${k}"`).join(", ")}`;
   });
+  return v.pipe(notAList, exact);
 }
 
 /** An object from names to values. */
 export function dictionary<const S extends v.GenericSchema<unknown, unknown>>(value: S) {
-  return v.record(
-    name,
-    value,
-    (issue) => `The value is not an object.${PART}an object from names to values${PART}${issue.received}`,
-  );
+  return v.pipe(notAList, v.record(name, value));
 }
