@@ -38,7 +38,7 @@ export const inspect: Command = {
     ...ALLOW_OUTSIDE,
   },
   details:
-    "One bad file does not stop the rest; the exit code is then 2 at the end. A diagram is named after its file; a last argument ending in .svg is taken as --out.",
+    "One bad file does not stop the rest; the exit code is then 2 at the end.\nA diagram is named after its file; a last argument ending in .svg is taken as --out.",
   run,
 };
 
