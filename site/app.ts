@@ -456,7 +456,7 @@ export class CandlespanApp extends LitElement implements AppView {
   async #markLight(): Promise<void> {
     const { shown } = this.lighting;
     if (shown === undefined) return;
-    const number = 2 * shown.sequence + (shown.quality === "full" ? 1 : 0);
+    const number = 3 * shown.sequence + ["first", "quick", "full"].indexOf(shown.quality);
     if (number === this.#marked) return;
     const first = this.#marked === 0;
     this.#marked = number;
@@ -643,9 +643,13 @@ export class CandlespanApp extends LitElement implements AppView {
         return `The calculation stopped: ${state.message} Undo the last change or reload; nothing is lost.`;
       default: {
         const { progress } = state;
+        const stands = (this.light?.assessment.planes ?? []).some((plane) =>
+          plane.layers.some((layer) => layer.interreflected.some((lux) => lux > 0)),
+        );
+        const what = stands ? "direct light as moved, interreflected light as before" : "direct light only";
         return progress === undefined
-          ? "Coarse: direct light; refining when the hand rests."
-          : `Coarse: direct light. Refining: ${progress.stage}, ${Math.round(progress.fraction * 100)} %.`;
+          ? `Coarse: ${what}; refining when the hand rests.`
+          : `Coarse: ${what}. Refining: ${progress.stage}, ${Math.round(progress.fraction * 100)} %.`;
       }
     }
   }

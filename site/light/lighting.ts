@@ -8,14 +8,21 @@
 
 import { Cancelled } from "../../src/diagnostics/cancelled.ts";
 import type { Issue, Outcome } from "../../src/diagnostics/issue.ts";
-import type { Connection, LightAnswer, Progress, Running, StudyFile } from "../../src/workers/browser.ts";
+import type {
+  Connection,
+  InterreflectedLight,
+  LightAnswer,
+  Progress,
+  Running,
+  StudyFile,
+} from "../../src/workers/browser.ts";
 import type { Json } from "../store/pointer.ts";
 
 /** What the screen shows of the light, and how good it is. */
 export interface Shown {
   /** Number of the document it belongs to. */
   readonly sequence: number;
-  readonly quality: "quick" | "full";
+  readonly quality: "first" | "quick" | "full";
   readonly answer: LightAnswer;
 }
 
@@ -52,6 +59,7 @@ export class Lighting extends EventTarget {
   #refining: (Running<LightAnswer> & { sequence: number }) | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #shown: Shown | undefined;
+  #stand: { readonly arrangement: number; readonly light: InterreflectedLight } | undefined;
   #state: LightState = { kind: "first" };
 
   constructor(options: LightingOptions) {
@@ -122,15 +130,21 @@ export class Lighting extends EventTarget {
     this.#hand ??= this.#start();
     this.#quickRunning = true;
     this.#quickAsked = wanted.sequence;
-    const { sequence, document, arrangement } = wanted;
+    const { document, arrangement } = wanted;
     try {
-      const { outcome } = this.#hand.call("light", { document, arrangement, quality: "quick" });
-      this.#take(await outcome, sequence, "quick");
+      const quality = this.#shown === undefined ? "first" : "quick";
+      const { outcome } = this.#hand.call("light", {
+        document,
+        arrangement,
+        quality,
+        interreflected: this.#stand?.arrangement === arrangement ? this.#stand.light : [],
+      });
+      this.#take(await outcome, wanted, quality);
     } catch (error) {
       this.#fault(error);
     }
     this.#quickRunning = false;
-    if (this.#wanted?.sequence !== sequence) void this.#quick();
+    if (this.#wanted?.sequence !== this.#quickAsked) void this.#quick();
   }
 
   async #refine(): Promise<void> {
@@ -145,14 +159,14 @@ export class Lighting extends EventTarget {
     this.#refining = { ...running, sequence };
     try {
       const outcome = await running.outcome;
-      if (this.#wanted?.sequence === sequence) this.#take(outcome, sequence, "full");
+      if (this.#wanted?.sequence === sequence) this.#take(outcome, wanted, "full");
     } catch (error) {
       this.#fault(error);
     }
     if (this.#refining?.sequence === sequence) this.#refining = undefined;
   }
 
-  #take(outcome: Outcome<LightAnswer>, sequence: number, quality: "quick" | "full"): void {
+  #take(outcome: Outcome<LightAnswer>, { sequence, arrangement }: Wanted, quality: Shown["quality"]): void {
     const newest = this.#wanted?.sequence === sequence;
     if (!outcome.ok) {
       if (newest) this.#become({ kind: "issues", issues: outcome.issues });
@@ -163,11 +177,14 @@ export class Lighting extends EventTarget {
     if (shown !== undefined && shown.sequence === sequence && shown.quality === "full") return;
     this.#shown = { sequence, quality, answer: outcome.value };
     this.#state = quality === "full" ? { kind: "refined" } : { kind: "coarse" };
+    if (quality === "full") this.#stand = { arrangement, light: outcome.value.interreflected };
     this.dispatchEvent(new Event("light"));
     this.dispatchEvent(new Event("state"));
     // The first light calls for the second worker; every later refinement waits for its own rest.
-    if (shown === undefined && quality === "quick") {
+    // The first worker meanwhile loads what a moving hand will need.
+    if (quality === "first") {
       this.#timer = setTimeout(() => this.#refine(), 0);
+      this.#quickAsked = 0;
     }
   }
 

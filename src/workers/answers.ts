@@ -3,12 +3,13 @@
 import { readJson } from "../diagnostics/json-text.ts";
 import { migrate } from "../scene/migrate.ts";
 import { readStudy } from "../scene/study.ts";
-import { Files, lightOfStudy } from "./light-of-study.ts";
+import { Engines, Files, lightOfStudy } from "./light-of-study.ts";
 import type { FileReading, StudyFile } from "./protocol.ts";
 import type { Answers } from "./serve.ts";
 
 export function answers(): Answers {
   const files = new Files();
+  const engines = new Engines();
   return {
     async files({ files: given, describe = false }) {
       for (const { path, content } of given) files.put(path, content);
@@ -25,7 +26,7 @@ export function answers(): Answers {
         : json;
     },
 
-    light: (request, observer) => lightOfStudy(request, files, observer),
+    light: (request, observer) => lightOfStudy(request, files, engines, observer),
   };
 }
 

@@ -10,21 +10,24 @@ import { assess } from "../assessment/assess.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { calculate } from "../engine/calculate.ts";
+import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
+import type { LightEngine } from "../engine/light-engine.ts";
+import type { CalculationResult } from "../engine/result.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
+import type { CalculationOptions } from "../scene/calculation-options.ts";
 import { photometryPaths } from "../scene/photometry-paths.ts";
 import { resolveStudy } from "../scene/resolve.ts";
 import type { Scene } from "../scene/scene.ts";
 import { checkStudy, type StudyDocument } from "../scene/study.ts";
-import type { LightAnswer, LightRequest } from "./protocol.ts";
+import type { InterreflectedLight, LightAnswer, LightRequest } from "./protocol.ts";
 
 /** Cells of the grid the light is drawn on (m). */
 const DRAWN_CELL = 0.05;
-/** Bound on the near-field error while the hand moves; the study's own holds at rest. */
-const QUICK_NEAR_FIELD_ERROR = 0.02;
+/** Bound on the near-field error of the first light. */
+const FIRST_NEAR_FIELD_ERROR = 0.02;
 
 interface KnownLuminaire {
   readonly text: string;
@@ -92,28 +95,35 @@ export class Files {
   }
 }
 
-/** The light of one arrangement. `quick` resolves that arrangement alone and calculates direct light on the
- * planes of the island; `full` answers for the whole study. */
-export function lightOfStudy(
-  { document, arrangement, quality }: LightRequest,
-  files: Files,
-  observer: Observer,
-): Outcome<LightAnswer> {
-  const quick = quality === "quick";
-  const alone = quick ? onlyArrangement(document, arrangement) : document;
-  const restored = (issues: readonly Issue[]): readonly Issue[] =>
-    quick ? issues.map((issue) => atArrangement(issue, arrangement)) : issues;
+/** Engines load after the first light; one remembers what a change does not touch. */
+export class Engines {
+  #engine: Promise<LightEngine> | undefined;
 
-  const checked = checkStudy(alone);
+  get(): Promise<LightEngine> {
+    this.#engine ??= import("../engine/light-engine.ts").then(({ LightEngine }) => new LightEngine());
+    return this.#engine;
+  }
+}
+
+/** The light of one arrangement, see {@link LightRequest.quality}. */
+export async function lightOfStudy(
+  request: LightRequest,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<LightAnswer>> {
+  const { document, arrangement, quality } = request;
+  const alone = quality !== "full";
+  const restored = (issues: readonly Issue[]): readonly Issue[] =>
+    alone ? issues.map((issue) => atArrangement(issue, arrangement)) : issues;
+
+  const checked = checkStudy(alone ? onlyArrangement(document, arrangement) : document);
   if (!checked.ok) return failure(...restored(checked.issues));
   const study = checked.value;
   const photometry = photometryOf(study, files);
-  const resolved = resolveStudy(study, {
-    photometry,
-    publishedTargets: PUBLISHED_TARGETS_BY_ID,
-  });
+  const resolved = resolveStudy(study, { photometry, publishedTargets: PUBLISHED_TARGETS_BY_ID, observer });
   if (!resolved.ok) return failure(...restored(resolved.issues));
-  const scene = resolved.value.scenes[quick ? 0 : arrangement];
+  const scene = resolved.value.scenes[alone ? 0 : arrangement];
   if (scene === undefined) {
     return failure({
       code: "arrangement-missing",
@@ -129,25 +139,54 @@ export function lightOfStudy(
       files.same(made, study.luminaires?.[name], photometry(name)),
     ]),
   );
-  const drawn = withLuminaires(forDrawing(scene, quality), known);
-  const { options } = resolved.value;
-  const result = calculate(
-    drawn,
-    quick
-      ? { ...options, quality, interreflection: false, nearFieldError: QUICK_NEAR_FIELD_ERROR }
-      : { ...options, quality },
-    observer,
-  );
-  const { title, targets, defaults, warnings } = resolved.value;
+  const drawn = withLuminaires(forDrawing(scene, alone), known);
+  const { title, targets, options, defaults, warnings } = resolved.value;
+  const result = await calculated(drawn, request, options, engines, observer);
   return success({
     title,
     scene: withoutFunctions(drawn),
     assessment: assess(resolved.value, drawn, result),
+    interreflected: quality === "full" ? interreflectedOf(result) : [],
     targets,
     options,
     defaults,
     warnings: restored(warnings),
   });
+}
+
+async function calculated(
+  scene: Scene,
+  { quality, interreflected = [] }: LightRequest,
+  options: CalculationOptions,
+  engines: Engines,
+  observer: Observer,
+): Promise<CalculationResult> {
+  if (quality === "first") return unobstructedLight(scene, FIRST_NEAR_FIELD_ERROR, observer);
+  const engine = await engines.get();
+  if (quality === "full") return engine.calculate(scene, { ...options, quality }, observer);
+  const direct = engine.calculate(scene, { ...options, quality, interreflection: false }, observer);
+  return withInterreflected(direct, interreflected);
+}
+
+function interreflectedOf(result: CalculationResult): InterreflectedLight {
+  return result.planes.flatMap(({ plane, layers }) =>
+    layers.map(({ layer, interreflected }) => ({ plane, layer, interreflected })),
+  );
+}
+
+/** Direct light with the interreflected light of an earlier answer, where plane, layer and points are the same. */
+function withInterreflected(direct: CalculationResult, earlier: InterreflectedLight): CalculationResult {
+  if (earlier.length === 0) return direct;
+  const planes = direct.planes.map((plane) => ({
+    ...plane,
+    layers: plane.layers.map((field) => {
+      const found = earlier.find((each) => each.plane === plane.plane && each.layer === field.layer);
+      if (found === undefined || found.interreflected.length !== field.direct.length) return field;
+      return { ...field, interreflected: found.interreflected };
+    }),
+  }));
+  const description = `${direct.method.description}; interreflected light of the arrangement before`;
+  return { ...direct, planes, method: { ...direct.method, description } };
 }
 
 function onlyArrangement(document: unknown, arrangement: number): unknown {
@@ -185,7 +224,7 @@ function photometryOf(
 
 /** The scene with a finer grid of the whole top beside the one that is judged, for isolux lines; and while the
  * hand moves, without the planes nobody looks at. */
-function forDrawing(scene: Scene, quality: "quick" | "full"): Scene {
+function forDrawing(scene: Scene, topAlone: boolean): Scene {
   const { island } = scene;
   const atTop = (plane: Scene["planes"][number]): boolean =>
     plane.grid !== undefined &&
@@ -193,10 +232,9 @@ function forDrawing(scene: Scene, quality: "quick" | "full"): Scene {
     plane.normal[2] > 0.99 &&
     island !== undefined &&
     Math.abs(plane.grid.corner[2] - island.height) < 0.02;
-  const kept =
-    quality === "full"
-      ? scene.planes
-      : scene.planes.filter((plane) => plane.zone !== undefined || atTop(plane));
+  const kept = topAlone
+    ? scene.planes.filter((plane) => plane.zone !== undefined || atTop(plane))
+    : scene.planes;
   const top = kept.find((plane) => plane.zone === undefined && atTop(plane)) ?? kept.find(atTop);
   const fine = top === undefined ? undefined : fineGrid(top, DRAWN_CELL);
   if (fine === undefined) return { ...scene, planes: kept };

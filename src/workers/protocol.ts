@@ -24,9 +24,20 @@ export interface LightRequest {
   readonly document: unknown;
   /** Index of the arrangement. */
   readonly arrangement: number;
-  /** `quick` follows a moving hand: direct light only. `full` is what is answered for. */
-  readonly quality: "quick" | "full";
+  /** `first`: direct light on the island's planes as if nothing stood in the way, with what is loaded at once.
+   * `quick`: direct light with its shadows, to follow a moving hand. `full`: what is answered for, with
+   * interreflected light, on every plane, the whole study checked. */
+  readonly quality: "first" | "quick" | "full";
+  /** For `quick`: the interreflected light of the last full answer, which stands in until the next. */
+  readonly interreflected?: InterreflectedLight;
 }
+
+/** Interreflected light (lx) of each layer on each plane, at full output, initial. */
+export type InterreflectedLight = readonly {
+  readonly plane: string;
+  readonly layer: string;
+  readonly interreflected: Float64Array;
+}[];
 
 /** A scene without what cannot cross between threads: the sampling functions of traced shades. */
 export type SceneDrawing = Scene;
@@ -36,6 +47,8 @@ export interface LightAnswer {
   readonly title: string;
   readonly scene: SceneDrawing;
   readonly assessment: ArrangementAssessment;
+  /** To stand in while the hand moves; empty but in full answers. */
+  readonly interreflected: InterreflectedLight;
   readonly targets: ReadonlyMap<string, Target>;
   readonly options: CalculationOptions;
   readonly defaults: readonly DefaultUsed[];

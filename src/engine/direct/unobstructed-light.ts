@@ -1,0 +1,44 @@
+/**
+ * The direct light of a scene as if nothing stood in the way: the first light of a page, before what is needed
+ * for shadows and interreflection has been loaded.
+ *
+ * Known error: bodies and people cast no shadow and no surface reflects; see `light-engine.ts` for the answer.
+ */
+
+import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import type { Scene } from "../../scene/scene.ts";
+import type { CalculationResult } from "../result.ts";
+import { addDirectLight, contributionFloor } from "./direct-light.ts";
+
+/** Direct illuminance (lx) of every layer at every point of every plane, at full output and initial. */
+export function unobstructedLight(
+  scene: Scene,
+  nearFieldError: number,
+  observer?: Observer,
+): CalculationResult {
+  return {
+    planes: scene.planes.map((plane) => {
+      throwIfCancelled(observer);
+      const floor = contributionFloor(
+        plane,
+        scene.layers.flatMap(({ luminaires }) => luminaires),
+        nearFieldError,
+      );
+      const layers = scene.layers.map(({ name, luminaires }) => {
+        const direct = new Float64Array(plane.points.length / 3);
+        for (const placed of luminaires)
+          addDirectLight(placed, plane, nearFieldError, floor, direct, observer);
+        return { layer: name, direct, interreflected: new Float64Array(direct.length) };
+      });
+      return { plane: plane.name, layers };
+    }),
+    method: {
+      quality: "quick",
+      description: "direct light from luminous openings by weighted nodes, nothing in the way",
+      nearFieldError,
+      patches: 0,
+      residual: 0,
+      people: false,
+    },
+  };
+}
