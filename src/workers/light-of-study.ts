@@ -19,7 +19,7 @@ import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import { photometryPaths } from "../scene/photometry-paths.ts";
-import { resolveStudy } from "../scene/resolve.ts";
+import { namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
 import type { Scene } from "../scene/scene.ts";
 import { checkStudy, type StudyDocument } from "../scene/study.ts";
 import type { InterreflectedLight, LightAnswer, LightRequest } from "./protocol.ts";
@@ -121,7 +121,11 @@ export async function lightOfStudy(
   if (!checked.ok) return failure(...restored(checked.issues));
   const study = checked.value;
   const photometry = photometryOf(study, files);
-  const resolved = resolveStudy(study, { photometry, publishedTargets: PUBLISHED_TARGETS_BY_ID, observer });
+  const resolved = resolveStudyWith(
+    study,
+    { photometry, publishedTargets: PUBLISHED_TARGETS_BY_ID, observer },
+    namesShades(study) ? (await import("../luminaire/shade/build.ts")).buildShadeLuminaire : noShade,
+  );
   if (!resolved.ok) return failure(...restored(resolved.issues));
   const scene = resolved.value.scenes[alone ? 0 : arrangement];
   if (scene === undefined) {
@@ -187,6 +191,10 @@ function withInterreflected(direct: CalculationResult, earlier: InterreflectedLi
   }));
   const description = `${direct.method.description}; interreflected light of the arrangement before`;
   return { ...direct, planes, method: { ...direct.method, description } };
+}
+
+function noShade(): never {
+  throw new Error("A shade was met in a study that names none.");
 }
 
 function onlyArrangement(document: unknown, arrangement: number): unknown {

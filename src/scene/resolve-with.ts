@@ -1,0 +1,264 @@
+/**
+ * A study resolved: every reference followed, every default filled in and listed, everything in its place.
+ */
+
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { pathTo } from "../diagnostics/json-text.ts";
+import { nearestWord } from "../diagnostics/nearest-word.ts";
+import { placed } from "../geometry/solids.ts";
+import { bodyMesh } from "../luminaire/body-mesh.ts";
+import { type BuiltLuminaire, buildLuminaire, furnishLuminaire } from "../luminaire/build-luminaire.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
+import { layerOf } from "./arrangement.ts";
+import { type CalculationOptions, DEFAULT_OPTIONS } from "./calculation-options.ts";
+import { islandOf } from "./island.ts";
+import { Ledger } from "./ledger.ts";
+import { personOf } from "./people.ts";
+import { checkPointsOutside, planesOf } from "./planes.ts";
+import type { ResolvedStudy } from "./resolved-study.ts";
+import { roomOf } from "./room.ts";
+import type { Blocker, Layer, Scene } from "./scene.ts";
+import { bodySolid, checkOverlaps, islandSolid, type Solid, solidBlockers } from "./solids.ts";
+import type { StudyContext } from "./study-context.ts";
+import type { StudyDocument } from "./study-schema.ts";
+import { surfacesOf } from "./surfaces.ts";
+import { targetsOf } from "./targets.ts";
+import { zonesOf } from "./zones.ts";
+
+const MAINTENANCE = 0.8;
+
+/** Whether resolving needs the tracing of shades. */
+export function namesShades(study: StudyDocument): boolean {
+  return Object.values(study.luminaires ?? {}).some(
+    ({ lamp, shade }) => lamp !== undefined && shade !== undefined,
+  );
+}
+
+/** Resolves a checked study. Every fault is reported, not the first alone. `buildShade` is handed in so that a
+ * page without shades need not load their tracing; only a study that {@link namesShades} calls it. */
+export function resolveStudyWith(
+  study: StudyDocument,
+  context: StudyContext,
+  buildShade: typeof buildShadeLuminaire,
+): Outcome<ResolvedStudy> {
+  const ledger = new Ledger(context.file);
+  const luminaires = luminairesOf(study, context, buildShade, ledger);
+  const kitchen = kitchenOf(study, ledger);
+  const targets = targetsOf(study.targets, context.publishedTargets, kitchen.zones, ledger);
+  const maintenance = maintenanceOf(study, ledger);
+  const names = new Set<string>();
+  const scenes = study.arrangements.map((arrangement, i): Scene => {
+    const path = `/arrangements/${i}`;
+    if (names.has(arrangement.name))
+      ledger.error("arrangement-name", `${path}/name`, `Two arrangements are named "${arrangement.name}".`);
+    names.add(arrangement.name);
+    const layers = arrangement.layers.flatMap((layer, k) => {
+      const at = `${path}/layers/${k}`;
+      const twin = arrangement.layers.findIndex((other) => other.name === layer.name);
+      if (twin < k) ledger.error("layer-name", `${at}/name`, `Two layers are named "${layer.name}".`);
+      checkReference(layer.luminaire, study, `${at}/luminaire`, ledger);
+      return layerOf(layer, at, { ...kitchen, luminaires }, ledger) ?? [];
+    });
+    const { room, island, zones, people, bodies, surfaces, blockers, planes } = kitchen;
+    return {
+      name: arrangement.name,
+      room,
+      ...(island === undefined ? {} : { island }),
+      zones: zones.map(({ path: _, ownHeight: __, ...zone }) => zone),
+      people,
+      bodies,
+      layers,
+      surfaces,
+      blockers: [...blockers, ...pendantBlockers(layers)],
+      planes,
+      maintenance,
+    };
+  });
+  if (ledger.errors.length > 0) return failure(...ledger.errors);
+  const { warnings, defaults } = ledger;
+  return success(
+    {
+      title: study.title ?? "Untitled study",
+      display: {
+        length: ledger.fill(study.display?.length, "/display/length", "mm", "not given"),
+        illuminance: ledger.fill(study.display?.illuminance, "/display/illuminance", "lx", "not given"),
+      },
+      scenes,
+      luminaires,
+      targets,
+      options: optionsOf(study, ledger),
+      defaults,
+      warnings,
+    },
+    warnings,
+  );
+}
+
+/** What all arrangements share. */
+function kitchenOf(study: StudyDocument, ledger: Ledger) {
+  const shape = roomOf(study.room, ledger);
+  const island = study.island === undefined ? undefined : islandOf(study.island, shape, ledger);
+  const zones =
+    island === undefined || study.island === undefined ? [] : zonesOf(study.island, island, ledger);
+  const found = (study.bodies ?? []).flatMap(
+    (body, i) => bodySolid(body, `/bodies/${i}`, shape, ledger) ?? [],
+  );
+  const solids: Solid[] = [
+    ...(island === undefined ? [] : [islandSolid(island)]),
+    ...found.map((f) => f.solid),
+  ];
+  checkOverlaps(solids, ledger);
+  const { surfaces, openings } = surfacesOf(study.room, shape, solids, ledger);
+  const people = (study.people ?? []).map((person, i) =>
+    personOf(person, `/people/${i}`, shape, island, zones, ledger),
+  );
+  const room = { ...shape, openings };
+  const planes = planesOf(study.planes, { room, island, zones, ledger });
+  const pathOf = (plane: (typeof planes)[number]) => {
+    const asked = (study.planes ?? []).findIndex((p) => p.name === plane.name);
+    return asked >= 0 ? `/planes/${asked}` : (zones.find((z) => z.name === plane.zone)?.path ?? "/planes");
+  };
+  checkPointsOutside(planes, solids, pathOf, ledger);
+  const blockers: Blocker[] = [
+    ...solids.flatMap(solidBlockers),
+    ...people.map(
+      ({ person, mesh }): Blocker => ({ name: person.name, kind: "person", mesh, transmittance: 0 }),
+    ),
+  ];
+  return {
+    room,
+    island,
+    zones,
+    planes,
+    surfaces,
+    blockers,
+    people: people.map(({ person }) => person),
+    bodies: found.map(({ body }) => body),
+  };
+}
+
+function luminairesOf(
+  study: StudyDocument,
+  context: StudyContext,
+  buildShade: typeof buildShadeLuminaire,
+  ledger: Ledger,
+): Map<string, Luminaire> {
+  const luminaires = new Map<string, Luminaire>();
+  const keep = (built: Outcome<BuiltLuminaire>, path: string) => {
+    ledger.take(built.ok ? built.warnings : built.issues, path);
+    if (!built.ok) return;
+    const { luminaire, defaults } = built.value;
+    for (const { path: at, value, why } of defaults) ledger.note(at, value, why);
+    luminaires.set(luminaire.name, luminaire);
+  };
+  for (const [name, document] of Object.entries(study.luminaires ?? {})) {
+    const path = pathTo("/luminaires", name);
+    const { photometry, beam, lamp, shade } = document;
+    const traced = lamp !== undefined || shade !== undefined;
+    const lights = [photometry, beam, traced ? true : undefined].filter(
+      (light) => light !== undefined,
+    ).length;
+    if (lights !== 1) {
+      const expected = '"photometry", "beam", or "lamp" with "shade"';
+      const message = lights === 0 ? "The luminaire has no light." : "The luminaire's light is given twice.";
+      ledger.error("luminaire-light", path, message, `one of ${expected}`);
+      continue;
+    }
+    if (lamp !== undefined || shade !== undefined) {
+      if (lamp === undefined || shade === undefined) {
+        ledger.error("luminaire-light", path, "Lamp and shade belong together.", '"lamp" with "shade"');
+        continue;
+      }
+      const where = { path, ...(context.file === undefined ? {} : { file: context.file }) };
+      const built = buildShade(name, lamp, shade, where, context.observer);
+      ledger.take(built.ok ? built.warnings : built.issues, path);
+      if (!built.ok) continue;
+      for (const { key, value, why } of built.value.assumptions) ledger.note(`${path}${key}`, value, why);
+      keep(furnishLuminaire(built.value.luminaire, document, path), path);
+      continue;
+    }
+    const file = photometry === undefined ? undefined : readPhotometry(name, context);
+    if (photometry !== undefined && file === undefined) {
+      ledger.error(
+        "photometry-unread",
+        `${path}/photometry`,
+        "The photometric file was not read.",
+        undefined,
+        JSON.stringify(photometry),
+      );
+      continue;
+    }
+    if (file !== undefined) ledger.take(file.ok ? file.warnings : file.issues, `${path}/photometry`);
+    if (file !== undefined && !file.ok) continue;
+    keep(buildLuminaire(name, document, file?.value, path), path);
+  }
+  return luminaires;
+}
+
+function readPhotometry(name: string, { photometry }: StudyContext) {
+  return typeof photometry === "function" ? photometry(name) : photometry.get(name);
+}
+
+function checkReference(name: string, study: StudyDocument, path: string, ledger: Ledger): void {
+  const known = Object.keys(study.luminaires ?? {});
+  if (known.includes(name)) return;
+  const meant = nearestWord(name, known);
+  const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
+  const expected =
+    known.length === 0 ? 'an entry in "luminaires"' : `one of ${known.map((k) => `"${k}"`).join(", ")}`;
+  ledger.error(
+    "luminaire-unknown",
+    path,
+    `There is no such luminaire.${hint}`,
+    expected,
+    JSON.stringify(name),
+  );
+}
+
+/** Bodies of all luminaires that have one; each knows whose light it does not block. */
+function pendantBlockers(layers: readonly Layer[]): Blocker[] {
+  return layers.flatMap(({ name, luminaires }, layer) =>
+    luminaires.flatMap(({ luminaire, frame }, i): Blocker[] => {
+      const { body, emission } = luminaire;
+      if (body === undefined) return [];
+      return [
+        {
+          name: `${name} ${i + 1}`,
+          kind: "pendant",
+          mesh: placed(bodyMesh(body, emission.opening), frame),
+          transmittance: body.transmittance,
+          owner: [layer, i],
+        },
+      ];
+    }),
+  );
+}
+
+function maintenanceOf({ maintenance }: StudyDocument, ledger: Ledger): number {
+  if (typeof maintenance !== "object")
+    return ledger.fill(
+      maintenance,
+      "/maintenance",
+      MAINTENANCE,
+      "not given; usual for sealed sources, common practice",
+    );
+  const { lampFlux = 1, survival = 1, luminaire = 1, surfaces = 1 } = maintenance;
+  return lampFlux * survival * luminaire * surfaces;
+}
+
+function optionsOf({ calculation }: StudyDocument, ledger: Ledger): CalculationOptions {
+  const fill = <K extends "interreflection" | "occlusion" | "nearFieldError">(key: K) =>
+    ledger.fill(
+      calculation?.[key],
+      `/calculation/${key}`,
+      DEFAULT_OPTIONS[key],
+      "not given",
+    ) as CalculationOptions[K];
+  return {
+    ...DEFAULT_OPTIONS,
+    interreflection: fill("interreflection"),
+    occlusion: fill("occlusion"),
+    nearFieldError: fill("nearFieldError"),
+  };
+}
