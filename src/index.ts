@@ -38,7 +38,15 @@ export { intensityAt, intensityTowards } from "./photometry/reference-lookup.ts"
 export { type PhotometrySummary, summarise } from "./photometry/summary.ts";
 export { writeEulumdat } from "./photometry/writers/eulumdat-writer.ts";
 export { type Lm63WriterOptions, writeLm63 } from "./photometry/writers/lm63-writer.ts";
+export { type PlanLight, type PlanLightInput, planLight } from "./presentation/drawing/plan-light.ts";
 export { polarDiagramSvg } from "./presentation/drawing/polar-diagram-svg.ts";
+export { type IsoluxField, isolines, isoluxField, marginPlane } from "./presentation/isolux.ts";
+export { checkJson } from "./presentation/report/check-json.ts";
+export { checkText } from "./presentation/report/check-text.ts";
+export { isoluxSheet } from "./presentation/report/isolux-sheet.ts";
+export type { JudgedArrangement } from "./presentation/report/judged-arrangement.ts";
+export { luxColour, scaleBands, scaleSteps } from "./presentation/scale.ts";
+export { zoneSentence } from "./presentation/text.ts";
 export { clearanceOf } from "./scene/arrangement.ts";
 export { contourLattice, edgeRing, fineGrid } from "./scene/calculation-grid.ts";
 export { islandToRoom, roomToIsland, topHeightAt } from "./scene/island.ts";

@@ -1,7 +1,7 @@
 /** The light of a study's arrangements, calculated and judged. */
 
 import { assess, type FineField } from "../assessment/assess.ts";
-import { calculate } from "../engine/calculate.ts";
+import { LightEngine } from "../engine/light-engine.ts";
 import { marginPlane } from "../presentation/isolux.ts";
 import type { JudgedArrangement } from "../presentation/report/judged-arrangement.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
@@ -35,12 +35,14 @@ export function lightArrangements(study: ResolvedStudy, choice: LightChoice, io:
     quality: choice.quick === true ? "quick" : study.options.quality,
     people: choice.people === true || study.options.people,
   };
+  // One engine for all: it remembers the room's form factors and the layers the arrangements share.
+  const engine = new LightEngine();
   return scenes.map((scene, index) => {
     const progress = progressOf(
       io,
       scenes.length > 1 ? `${scene.name} (${index + 1} of ${scenes.length})` : "",
     );
-    const judged = lightArrangement(study, scene, options, progress.report);
+    const judged = lightArrangement(study, scene, options, engine, progress.report);
     progress.done();
     return judged;
   });
@@ -50,6 +52,7 @@ function lightArrangement(
   study: ResolvedStudy,
   scene: Scene,
   options: CalculationOptions,
+  engine: LightEngine,
   report: (stage: string, fraction: number) => void,
 ): JudgedArrangement {
   const refined = scene.planes.flatMap((plane) => {
@@ -59,7 +62,7 @@ function lightArrangement(
   });
   // One calculation for all of them: the room's interreflection is the same.
   const planes = [...scene.planes, ...refined.flatMap(({ fine, margin }) => [fine, margin])];
-  const result = calculate({ ...scene, planes }, options, { progress: report });
+  const result = engine.calculate({ ...scene, planes }, options, { progress: report });
   const count = scene.planes.length;
   const fine = new Map<string, FineField & { readonly margin: FineField }>();
   refined.forEach((each, i) => {

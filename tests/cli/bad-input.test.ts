@@ -126,11 +126,15 @@ describe("a study that cannot be used", () => {
 
 describe("a reader that stops listening", () => {
   it("is no fault", () => {
+    writeFileSync(
+      join(root, "plain.study.json"),
+      JSON.stringify({ ...JSON.parse(good), calculation: { interreflection: false } }),
+    );
     const { stdout, stderr } = spawnSync(
       "sh",
       [
         "-c",
-        `"${process.execPath}" "${main}" check "${join(root, "boathouse.study.json")}" --json --fine | head -c 20; echo`,
+        `"${process.execPath}" "${main}" check "${join(root, "plain.study.json")}" --json --fine | head -c 20; echo`,
       ],
       { encoding: "utf8" },
     );

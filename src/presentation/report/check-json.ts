@@ -3,8 +3,11 @@
 import { topPlane } from "../../assessment/assess.ts";
 import type { FineFigures, PlaneAssessment, Statistics } from "../../assessment/assessment.ts";
 import { clearanceOf } from "../../assessment/clearance.ts";
+import { centreProfile, steepestGradient } from "../../assessment/gradient.ts";
+import { percentile } from "../../assessment/statistics.ts";
 import { formatIssue, formatLocation } from "../../diagnostics/issue.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
@@ -51,6 +54,7 @@ function arrangement({ scene, assessment, fine: grids }: JudgedArrangement, list
         layers: layersOf(scene, plane.layers),
         illuminance: Array.from(plane.illuminance),
         statistics: statisticsOf(plane.statistics),
+        ...spread(scene.planes[index], plane.illuminance),
         ...(plane.fine === undefined
           ? {}
           : { fine: fineOf(plane.fine, listFine ? refined?.points : undefined, scene) }),
@@ -70,6 +74,22 @@ function arrangement({ scene, assessment, fine: grids }: JudgedArrangement, list
     ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),
     method: assessment.method,
     maintenance: scene.maintenance,
+  };
+}
+
+/** How the light is spread over a plane: percentiles by area, and over a grid the steepest change and the profile
+ * along the centre line. */
+function spread(plane: CalculationPlane, illuminance: Float64Array): object {
+  const at = (p: number): number | null =>
+    illuminance.length > 0 ? percentile(illuminance, plane.weights, p) : null;
+  const steepest = steepestGradient(plane, illuminance);
+  const profile = centreProfile(plane, illuminance);
+  return {
+    percentiles: { p5: at(0.05), p50: at(0.5), p95: at(0.95) },
+    ...(steepest === undefined ? {} : { steepest: { luxPer100mm: steepest.value, at: steepest.at } }),
+    ...(profile === undefined
+      ? {}
+      : { profile: { distance: Array.from(profile.distance), illuminance: Array.from(profile.values) } }),
   };
 }
 
