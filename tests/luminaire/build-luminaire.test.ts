@@ -1,0 +1,128 @@
+import { describe, expect, it } from "vitest";
+import { buildLuminaire, type LuminaireDescription } from "../../src/luminaire/build-luminaire.ts";
+import type { Photometry } from "../../src/photometry/photometry.ts";
+import { lambertian } from "../support/tiny-scene.ts";
+
+const FILE: Photometry = {
+  format: "LM-63",
+  edition: "2002",
+  distribution: lambertian("x", 1000, "A").distribution,
+  opening: { shape: "disc", length: 0.3, width: 0.3, height: 0 },
+  absolute: false,
+  ratedFlux: 1250,
+  watts: 12,
+  lampSets: [],
+  lampSet: 0,
+  labels: [],
+  description: "",
+};
+
+function built(description: LuminaireDescription, file?: Photometry) {
+  const outcome = buildLuminaire("x", description, file, "/luminaires/x");
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
+  return outcome.value;
+}
+
+function refused(description: LuminaireDescription, file?: Photometry) {
+  const outcome = buildLuminaire("x", description, file, "/luminaires/x");
+  if (outcome.ok) throw new Error("it was built");
+  return outcome.issues[0];
+}
+
+describe("a luminaire from a file", () => {
+  it("carries the file's flux, opening and power", () => {
+    const { luminaire } = built({ photometry: "x.ies" }, FILE);
+    expect(luminaire.flux).toBeCloseTo(1000, 0);
+    expect(luminaire).toMatchObject({ watts: 12, ratedFlux: 1250, evidence: "B", origin: "x.ies" });
+    expect(luminaire.emission.opening).toBe(FILE.opening);
+    expect(built({ photometry: "x.ies" }, { ...FILE, absolute: true }).luminaire.evidence).toBe("A");
+  });
+
+  it("is re-lamped by the ratio of fluxes, and what is said wins over the file", () => {
+    const { luminaire } = built({ photometry: "x.ies", flux: 2500, watts: 20, cri: 95 }, FILE);
+    expect(luminaire.flux).toBeCloseTo(2000, 0);
+    expect(luminaire).toMatchObject({ ratedFlux: 2500, watts: 20, cri: 95, evidence: "B" });
+    // The file's own table is left as it was.
+    expect(FILE.distribution.intensity[0]).toBeCloseTo(1000 / Math.PI, 10);
+  });
+
+  it("is not re-lamped when absolute or unrated", () => {
+    expect(refused({ flux: 1 }, { ...FILE, absolute: true })).toMatchObject({
+      code: "luminaire-relamp-absolute",
+      where: { path: "/luminaires/x/flux" },
+    });
+    expect(refused({ flux: 1 }, { ...FILE, ratedFlux: undefined }).code).toBe("luminaire-relamp-unrated");
+  });
+});
+
+describe("a luminaire from a beam", () => {
+  it("has the flux it was given, from a point unless an opening is", () => {
+    const { luminaire } = built({ beam: { flux: 650, angle: 36 } });
+    expect(luminaire.flux / 650).toBeCloseTo(1, 3);
+    expect(luminaire).toMatchObject({ evidence: "D", ratedFlux: 650 });
+    expect(luminaire.emission.opening.shape).toBe("point");
+    const opening = (o: LuminaireDescription["opening"]) =>
+      built({ beam: { flux: 650, angle: 36 }, opening: o }).luminaire.emission.opening;
+    expect(opening({ diameter: 0.1 })).toEqual({ shape: "disc", length: 0.1, width: 0.1, height: 0 });
+    expect(opening({ length: 1.2, width: 0.05 })).toMatchObject({
+      shape: "rectangle",
+      length: 1.2,
+      width: 0.05,
+    });
+    expect(opening({ length: 1.2, width: 0.05, height: 0.04 }).shape).toBe("box");
+    expect(opening({ shape: "ellipsoid", diameter: 0.2 })).toEqual({
+      shape: "ellipsoid",
+      length: 0.2,
+      width: 0.2,
+      height: 0.2,
+    });
+  });
+
+  it("says where a beam cannot be", () => {
+    expect(refused({ beam: { flux: 650, angle: 180 } }).where.path).toBe("/luminaires/x/beam");
+    expect(refused({}).code).toBe("luminaire-no-light");
+  });
+});
+
+describe("a body", () => {
+  const beam = { flux: 650, angle: 90 };
+
+  it("takes the opening's diameter and a usual height, and lists both", () => {
+    const { luminaire, defaults } = built({ beam, opening: { diameter: 0.3 }, body: { profile: "globe" } });
+    expect(luminaire.body).toMatchObject({ diameter: 0.3, height: 0.3, reflectance: 0.5, transmittance: 0 });
+    expect(defaults.map((d) => d.path)).toEqual(
+      ["diameter", "height", "reflectance"].map((key) => `/luminaires/x/body/${key}`),
+    );
+  });
+
+  it.each([
+    ["no diameter anywhere", { profile: "dome" }, "/luminaires/x/body/diameter"],
+    ["a drawn profile without its points", { profile: "profile" }, "/luminaires/x/body/outline"],
+    ["a box without sides", { profile: "box" }, "/luminaires/x/body/length"],
+    [
+      "a profile that turns down",
+      {
+        profile: "profile",
+        outline: [
+          [0.1, 0],
+          [0.2, 0.1],
+          [0.1, 0.05],
+        ],
+      },
+      "/luminaires/x/body/outline",
+    ],
+    [
+      "a profile without width",
+      {
+        profile: "profile",
+        outline: [
+          [0, 0],
+          [0, 1],
+        ],
+      },
+      "/luminaires/x/body/outline",
+    ],
+  ] as const)("needs its sizes: %s", (_, body, path) => {
+    expect(refused({ beam, body: body as LuminaireDescription["body"] }).where.path).toBe(path);
+  });
+});
