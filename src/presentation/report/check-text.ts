@@ -33,6 +33,8 @@ export function checkText(study: ResolvedStudy, arrangements: readonly JudgedArr
   const lines: string[] = [printable(study.title), ""];
   for (let from = 0; from < ranked.length; from += ABREAST)
     lines.push(...comparison(study, ranked.slice(from, from + ABREAST), from === 0), "");
+  const beside = otherPlanes(study, ranked);
+  if (beside.length > 0) lines.push(...beside, "");
   for (const each of ranked) lines.push(...zones(study, each), "");
   lines.push(...basis(study, ranked));
   return `${lines.join("\n").trimEnd()}\n`;
@@ -115,7 +117,29 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
       return `${VERDICT_MARK[verdict]} ${verdict}`;
     }),
   );
-  return table(rows);
+  return table(rows.filter(([, ...cells]) => cells.some((cell) => cell !== "–")));
+}
+
+/** Planes the study asks for beside the top and the zones: average and least light of each. */
+function otherPlanes(study: ResolvedStudy, ranked: readonly Ranked[]): string[] {
+  const unit = study.display.illuminance;
+  const [first] = ranked;
+  const rows = first.judged.scene.planes.flatMap((plane, index) => {
+    if (index === first.top || plane.zone !== undefined) return [];
+    const kind = plane.quantity === "planar" ? "" : ` (${plane.quantity})`;
+    return [
+      [
+        `${printable(plane.name, 24)}${kind}: average, minimum`,
+        ...ranked.slice(0, ABREAST).map(({ judged }) => {
+          const { average, minimum } = judged.assessment.planes[index].statistics;
+          return `${formatIlluminanceValue(average, unit)}, ${formatIlluminanceValue(minimum, unit)}`;
+        }),
+      ],
+    ];
+  });
+  if (rows.length === 0) return [];
+  const names = ranked.slice(0, ABREAST).map(({ judged }) => printable(judged.scene.name, 22));
+  return table([[`other planes, ${unit}`, ...names], ...rows]);
 }
 
 function zones(study: ResolvedStudy, { judged, top }: Ranked): string[] {

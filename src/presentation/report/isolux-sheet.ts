@@ -6,6 +6,7 @@
 import { type FineField, targetOf, topPlane } from "../../assessment/assess.ts";
 import { averageOf, maintainedLayers, totalOf } from "../../assessment/layer-light.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
+import { printable } from "../../diagnostics/printable.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { PlaneGrid } from "../../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
@@ -47,7 +48,7 @@ export function isoluxSheet(study: ResolvedStudy, arrangements: readonly JudgedA
   const { maintenance } = arrangements[0].scene;
   blocks.push(
     marksSvg([
-      text([MARGIN, y], study.title, "title", { ink: "ink", size: 24, strong: true }),
+      text([MARGIN, y], printable(study.title, 70), "title", { ink: "ink", size: 24, strong: true }),
       text(
         [MARGIN, y + 22],
         `Illuminance on the island, maintained (factor ${maintenance.toFixed(2)}), in the dark. Seen from above.`,
@@ -95,7 +96,7 @@ function block(
   const unit = study.display.illuminance;
   const { verdict } = assessment;
   const marks: Mark[] = [
-    text([MARGIN, 18], scene.name, "arrangement", { ink: "ink", size: 18, strong: true }),
+    text([MARGIN, 18], printable(scene.name, 70), "arrangement", { ink: "ink", size: 18, strong: true }),
     text([WIDTH - MARGIN, 18], `${VERDICT_MARK[verdict]} ${verdict}`, "verdict", {
       ink: VERDICT_INK[verdict],
       size: 15,
@@ -111,21 +112,18 @@ function block(
         size: 13,
         strong: true,
       }),
-      text([MARGIN + 18, y], zoneSentence(zone, unit), "verdict sentence", { ink: "ink", size: 13 }),
     );
-    y += 19;
+    y = paragraph(marks, zoneSentence(zone, unit), y, "ink");
   }
   const top = topPlane(scene);
   const patchy = patchyRemark(assessment);
   if (patchy !== undefined) {
-    marks.push(text([MARGIN + 18, y], patchy, "remark", { size: 13 }));
-    y += 19;
+    y = paragraph(marks, patchy, y, "quiet");
   }
   const place = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
   if (place !== undefined) {
     const least = formatIlluminance(assessment.planes[top].statistics.minimum, unit);
-    marks.push(text([MARGIN + 18, y], `The darkest spot is ${place}: ${least}.`, "remark", { size: 13 }));
-    y += 19;
+    y = paragraph(marks, `The darkest spot is ${place}: ${least}.`, y, "quiet");
   }
   const plan = planOf(study, judged, top, id);
   const planTop = y - 2;
@@ -135,6 +133,16 @@ function block(
     svg: `${marksSvg(marks)}\n<g transform="translate(0 ${short(planTop)})">\n${plan.svg}\n</g>`,
     height: y + 40,
   };
+}
+
+/** Words beside the plan, broken where the sheet ends; the y of what follows. */
+function paragraph(marks: Mark[], words: string, y: number, ink: Ink): number {
+  let at = y;
+  for (const row of broken(printable(words, 600), WIDTH - 2 * MARGIN - 18, 13)) {
+    marks.push(text([MARGIN + 18, at], row, "sentence", { ink, size: 13 }));
+    at += 19;
+  }
+  return at;
 }
 
 function scaleOf(scene: Scene): SheetScale {
