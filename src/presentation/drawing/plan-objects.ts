@@ -56,10 +56,13 @@ export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): Pl
   let below = 0.02;
   if (parts.people) {
     for (const person of scene.people) {
-      const [along, across] = axes.toIsland(person.at);
-      if (along < scale.from || along > scale.to) continue;
-      if (across > axes.width) above = Math.max(above, Math.min(0.6, across - axes.width + 0.16));
-      if (across < 0) below = Math.max(below, Math.min(0.6, -across + 0.16));
+      // Someone seated has the head behind the feet.
+      for (const point of [person.at, person.eye] as const) {
+        const [along, across] = axes.toIsland(point);
+        if (along < scale.from || along > scale.to) continue;
+        if (across > axes.width) above = Math.max(above, Math.min(0.7, across - axes.width + 0.16));
+        if (across < 0) below = Math.max(below, Math.min(0.7, -across + 0.16));
+      }
     }
   }
   const head = (parts.dimensions ? 30 : 6) + above * scale.perMetre;
