@@ -46,6 +46,7 @@ export class LightEngine {
   readonly #standing = new RecentCache<Occluders>(KEEP);
   readonly #bodies = new RecentCache<MovingBody>(KEEP);
   readonly #direct = new RecentCache<DirectPlane>(KEEP);
+  readonly #floors = new RecentCache<number>(KEEP);
   readonly #interreflection = new InterreflectionStage(KEEP);
   #unnamed = 0;
 
@@ -76,6 +77,7 @@ export class LightEngine {
     this.#standing.turn();
     this.#bodies.turn();
     this.#direct.turn();
+    this.#floors.turn();
     observer?.progress?.("done", 1);
     return assemble(scene, planes, light, chosen, quality, nearFieldError);
   }
@@ -150,10 +152,12 @@ export class LightEngine {
       const planeKey = contentKey(plane.points, plane.normal, plane.quantity);
       // A power of two: moving one luminaire rarely changes it, so the others' fields stay valid.
       const floor = powerOfTwoBelow(
-        contributionFloor(
-          plane,
-          luminaires.map(({ placed }) => placed),
-          nearFieldError,
+        this.#floors.get(contentKey(planeKey, nearFieldError, ...luminaires.map(({ key }) => key)), () =>
+          contributionFloor(
+            plane,
+            luminaires.map(({ placed }) => placed),
+            nearFieldError,
+          ),
         ),
       );
       const layers = scene.layers.map(({ name }, layer): LayerField => {

@@ -16,7 +16,7 @@ export interface Quality {
 
 export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
   quick: {
-    patches: 400,
+    patches: 250,
     gatherSpacing: 0.2,
     tolerance: 1e-4,
     leastNearFieldError: 0.01,
@@ -24,9 +24,9 @@ export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
     interreflectionBound: 0.04,
   },
   full: {
-    patches: 1050,
+    patches: 850,
     gatherSpacing: 0.1,
-    tolerance: 1e-6,
+    tolerance: 1e-5,
     leastNearFieldError: 0,
     bodiesExchange: true,
     interreflectionBound: 0.015,

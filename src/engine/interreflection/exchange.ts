@@ -7,7 +7,7 @@
  * symmetric scaling, K_ij ← d_i K_ij d_j, which keeps reciprocity, and only where the error is small enough to be
  * the known error of sampling; a room that is not closed keeps its hole.
  *
- * Key of a cache: the patches and the solids that stay put. Memory: 8 n² bytes.
+ * Key of a cache: the patches and the solids that stay put. Memory: 4 n² bytes kept, 12 n² while being made.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
@@ -21,8 +21,8 @@ import { type Patches, surfaceBounds } from "./patches.ts";
 
 export interface Exchange {
   readonly patches: Patches;
-  /** F_ij at i · count + j. */
-  readonly factors: Float64Array;
+  /** F_ij at i · count + j; single precision, whose 6e-8 is far below any other error and halves what a sweep reads. */
+  readonly factors: Float32Array;
   /** Σ_j F_ij before any normalisation. */
   readonly rowSums: Float64Array;
   /** Largest |Σ_j F_ij − 1|, and its area-weighted mean. */
@@ -38,7 +38,7 @@ const LARGEST_CLOSURE_ERROR = 0.08;
 
 export function exchangeOf(patches: Patches, solids: Occluders, observer?: Observer): Exchange {
   const n = patches.count;
-  const factors = new Float64Array(n * n);
+  const areas = new Float64Array(n * n);
   const kernel = new PairKernel(patches);
   const visibility = new PairVisibility(patches, solids);
   const surfaces = patches.grids.length;
@@ -57,10 +57,10 @@ export function exchangeOf(patches: Patches, solids: Occluders, observer?: Obser
       const blockers = solids
         .between(view[s].box, view[t].box, all)
         .filter((solid) => !view[s].behind.has(solid) && !view[t].behind.has(solid));
-      fillPair(patches, solids, visibility, kernel, factors, s, t, aligned, blockers);
+      fillPair(patches, solids, visibility, kernel, areas, s, t, aligned, blockers);
     }
   }
-  return normalised(patches, factors, visibility);
+  return normalised(patches, areas, visibility);
 }
 
 function fillPair(
@@ -68,7 +68,7 @@ function fillPair(
   solids: Occluders,
   visibility: PairVisibility,
   kernel: PairKernel,
-  factors: Float64Array,
+  areas: Float64Array,
   s: number,
   t: number,
   aligned: ReturnType<typeof alignedExchange>,
@@ -89,8 +89,8 @@ function fillPair(
       if (!(k > 0)) continue;
       if (blockers.length > 0 && solids.anyBetween(boxI, p.bounds.subarray(6 * j, 6 * j + 6), blockers))
         k *= visibility.visible(i, j, k > HEAVY * Math.min(p.area[i], p.area[j]));
-      factors[i * n + j] = k;
-      factors[j * n + i] = k;
+      areas[i * n + j] = k;
+      areas[j * n + i] = k;
     }
   }
 }
@@ -153,13 +153,14 @@ function normalised(p: Patches, k: Float64Array, visibility: PairVisibility): Ex
       if (sum > 0) d[i] *= Math.sqrt(p.area[i] / sum);
     }
   }
+  const factors = new Float32Array(n * n);
   for (let i = 0; i < n; i++) {
     const scale = d[i] / p.area[i];
-    for (let j = 0; j < n; j++) k[i * n + j] *= scale * d[j];
+    for (let j = 0; j < n; j++) factors[i * n + j] = k[i * n + j] * scale * d[j];
   }
   return {
     patches: p,
-    factors: k,
+    factors,
     rowSums,
     closureError: worst,
     meanClosureError: area > 0 ? mean / area : 0,

@@ -36,6 +36,9 @@ export interface Interreflection {
   readonly bodyExchangeDifference: number | undefined;
 }
 
+/** Bound on the first solution where it is refined. */
+const START_TOLERANCE = 1e-3;
+
 interface Solved {
   readonly solution: RadiositySolution;
   /** `[body * layers + layer]` */
@@ -160,7 +163,10 @@ export class InterreflectionStage {
     const reflectance = Float64Array.from(patches.surface, (s) => scene.surfaces[s].reflectance);
     observer?.progress?.("interreflection", 0);
     const options = { tolerance: quality.tolerance };
-    const first = solveRadiosity(factors, reflectance, D, options, undefined, observer);
+    const refines = quality.bodiesExchange && bodies.length > 0;
+    // Where the refinement follows, the first solution only measures its difference and starts it.
+    const start = refines ? { tolerance: Math.max(quality.tolerance, START_TOLERANCE) } : options;
+    const first = solveRadiosity(factors, reflectance, D, start, undefined, observer);
     let solved: Solved = {
       solution: first,
       bodyExitance: meanBodyExitance(patches, first, caught, surroundings, layers),
@@ -170,7 +176,7 @@ export class InterreflectionStage {
     );
     let bodyExchangeDifference: number | undefined;
     let absorbedByBodies = 0;
-    if (quality.bodiesExchange && bodies.length > 0) {
+    if (refines) {
       observer?.progress?.("bodies in the exchange", 0);
       const pairs = bodies.map((body) => {
         throwIfCancelled(observer);

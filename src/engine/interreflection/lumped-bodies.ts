@@ -24,7 +24,7 @@ export interface HiddenPairs {
 
 const ONLY = [0] as const;
 
-export function hiddenPairs(patches: Patches, factors: Float64Array, body: Occluders): HiddenPairs {
+export function hiddenPairs(patches: Patches, factors: Float32Array, body: Occluders): HiddenPairs {
   const p = patches;
   const n = p.count;
   const first: number[] = [];
@@ -72,7 +72,7 @@ export class LumpedBodies {
 
   constructor(
     patches: Patches,
-    factors: Float64Array,
+    factors: Float32Array,
     hidden: readonly HiddenPairs[],
     reflectance: Float64Array,
     caught: Float64Array,

@@ -226,13 +226,17 @@ export class PlaneGather {
 function dot(a: Float64Array, i: number, b: Float64Array, j: number, n: number): number {
   let p = 0;
   let q = 0;
+  let r = 0;
+  let s = 0;
   let k = 0;
-  for (; k + 1 < n; k += 2) {
+  for (; k + 3 < n; k += 4) {
     p += a[i + k] * b[j + k];
     q += a[i + k + 1] * b[j + k + 1];
+    r += a[i + k + 2] * b[j + k + 2];
+    s += a[i + k + 3] * b[j + k + 3];
   }
-  if (k < n) p += a[i + k] * b[j + k];
-  return p + q;
+  for (; k < n; k++) p += a[i + k] * b[j + k];
+  return p + q + (r + s);
 }
 
 function receivingNormals(plane: CalculationPlane): Vec3[] {

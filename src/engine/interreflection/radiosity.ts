@@ -30,7 +30,7 @@ export type RowCorrection = (i: number, exitance: Float64Array, sums: Float64Arr
 /** Solves for `layers` right-hand sides at once. `direct[layer * n + i]` in lx; `start` may hold the exitance of
  * a nearby solution, which is then improved. */
 export function solveRadiosity(
-  factors: Float64Array,
+  factors: Float32Array,
   reflectance: Float64Array,
   direct: Float64Array,
   options: RadiosityOptions,
@@ -43,6 +43,7 @@ export function solveRadiosity(
   const exitance = start?.length === direct.length ? start.slice() : new Float64Array(direct.length);
   // Interleaved by layer while sweeping: one patch's exitances lie together.
   const m = new Float64Array(n * layers);
+  const interreflected = new Float64Array(direct.length);
   const sums = new Float64Array(layers);
   const largest = new Float64Array(layers);
   const change = new Float64Array(layers);
@@ -62,11 +63,11 @@ export function solveRadiosity(
     change.fill(0);
     for (let i = 0; i < n; i++) {
       sums.fill(0);
-      if (reflectance[i] > 0) {
-        rowTimes(factors, i * n, n, m, layers, sums);
-        correction?.(i, m, sums);
-      }
+      rowTimes(factors, i * n, n, m, layers, sums);
+      correction?.(i, m, sums);
       for (let l = 0; l < layers; l++) {
+        // The last sweep's sums stand as the result: as good as its exitances are.
+        interreflected[l * n + i] = sums[l];
         const next = reflectance[i] * (direct[l * n + i] + sums[l]);
         const at = i * layers + l;
         const step = Math.abs(next - m[at]);
@@ -82,21 +83,13 @@ export function solveRadiosity(
       if (largest[l] > 0)
         residual = Math.max(residual, (change[l] * mostReflecting) / contraction / largest[l]);
   }
-  const interreflected = new Float64Array(direct.length);
-  for (let i = 0; i < n; i++) {
-    sums.fill(0);
-    rowTimes(factors, i * n, n, m, layers, sums);
-    correction?.(i, m, sums);
-    for (let l = 0; l < layers; l++) {
-      interreflected[l * n + i] = sums[l];
-      exitance[l * n + i] = m[i * layers + l];
-    }
-  }
+  for (let i = 0; i < n; i++) for (let l = 0; l < layers; l++) exitance[l * n + i] = m[i * layers + l];
   return { exitance, interreflected, sweeps, residual: n === 0 ? 0 : residual };
 }
 
+/** Σ_j F_ij M_j of every layer. Several running sums a layer: one alone would wait for each addition to end. */
 function rowTimes(
-  factors: Float64Array,
+  factors: Float32Array,
   row: number,
   n: number,
   m: Float64Array,
@@ -106,23 +99,38 @@ function rowTimes(
   if (layers === 1) {
     let a = 0;
     let b = 0;
+    let c = 0;
+    let d = 0;
     let j = 0;
-    for (; j + 1 < n; j += 2) {
+    for (; j + 3 < n; j += 4) {
       a += factors[row + j] * m[j];
       b += factors[row + j + 1] * m[j + 1];
+      c += factors[row + j + 2] * m[j + 2];
+      d += factors[row + j + 3] * m[j + 3];
     }
-    if (j < n) a += factors[row + j] * m[j];
-    sums[0] = a + b;
+    for (; j < n; j++) a += factors[row + j] * m[j];
+    sums[0] = a + b + (c + d);
   } else if (layers === 2) {
-    let a = 0;
-    let b = 0;
-    for (let j = 0; j < n; j++) {
+    let a0 = 0;
+    let a1 = 0;
+    let b0 = 0;
+    let b1 = 0;
+    let j = 0;
+    for (; j + 1 < n; j += 2) {
       const f = factors[row + j];
-      a += f * m[2 * j];
-      b += f * m[2 * j + 1];
+      const g = factors[row + j + 1];
+      const k = 2 * j;
+      a0 += f * m[k];
+      a1 += f * m[k + 1];
+      b0 += g * m[k + 2];
+      b1 += g * m[k + 3];
     }
-    sums[0] = a;
-    sums[1] = b;
+    if (j < n) {
+      a0 += factors[row + j] * m[2 * j];
+      a1 += factors[row + j] * m[2 * j + 1];
+    }
+    sums[0] = a0 + b0;
+    sums[1] = a1 + b1;
   } else {
     for (let j = 0; j < n; j++) {
       const f = factors[row + j];

@@ -24,6 +24,8 @@ const MOST = 2048;
 /** Known to this share of the opening. */
 export const PENUMBRA_ERROR = 0.005;
 
+const NONE = new Float64Array(0);
+
 const openings = new WeakMap<Luminaire, OpeningEmitter>();
 
 function openingOf(luminaire: Luminaire): OpeningEmitter {
@@ -44,17 +46,14 @@ export class Penumbra {
   readonly #emitter: DirectEmitter;
   readonly #opening: OpeningEmitter | undefined;
   readonly #surroundings: Surroundings;
-  readonly #positions: Float64Array;
-  readonly #weights: Float64Array;
+  #positions = NONE;
+  #weights = NONE;
 
   constructor(placed: PlacedLuminaire, emitter: DirectEmitter, surroundings: Surroundings) {
     this.#placed = placed;
     this.#emitter = emitter;
     this.#surroundings = surroundings;
     this.#opening = placed.luminaire.emission.kind === "opening" ? openingOf(placed.luminaire) : undefined;
-    const most = Math.max(MOST, emitter.maximumElements);
-    this.#positions = new Float64Array(3 * most);
-    this.#weights = new Float64Array(most);
     this.box = boxOf(placed, emitter);
   }
 
@@ -71,6 +70,7 @@ export class Penumbra {
     inTheWay: InTheWay,
     number: number,
   ): number {
+    this.#ready();
     const opening = this.#opening;
     if (opening === undefined) return this.#shareOfSurfaces(x, y, z, px, py, pz, receiver, inTheWay);
     const positions = this.#positions;
@@ -139,6 +139,7 @@ export class Penumbra {
     receiver: Receiver,
     out: Float64Array,
   ): number {
+    this.#ready();
     const opening = this.#opening;
     let k = 0;
     if (opening !== undefined) {
@@ -151,6 +152,14 @@ export class Penumbra {
     const w = this.#received(k, px, py, pz, receiver);
     this.#toRoom(k, out);
     return w;
+  }
+
+  /** Room for the samples, made when the first is wanted: most luminaires never need any. */
+  #ready(): void {
+    if (this.#weights.length > 0) return;
+    const most = this.#opening === undefined ? this.#emitter.maximumElements : MOST;
+    this.#positions = new Float64Array(3 * most);
+    this.#weights = new Float64Array(most);
   }
 
   #received(k: number, px: number, py: number, pz: number, receiver: Receiver): number {

@@ -16,7 +16,7 @@ const GREY = { ceiling: 0.5, walls: 0.5, floor: 0.5 };
 const NOTHING = new Occluders([]);
 
 /** Factor from one whole surface to another. */
-function surfaceFactor(patches: Patches, factors: Float64Array, s: number, t: number): number {
+function surfaceFactor(patches: Patches, factors: Float32Array, s: number, t: number): number {
   let flux = 0;
   let area = 0;
   for (let i = 0; i < patches.count; i++) {
@@ -70,7 +70,8 @@ describe("factors between patches", () => {
     // weighs most on the thin slivers that a slope cuts off.
     expect(closure).toBeLessThan(1e-10);
     expect(sloped).toBeLessThan(5e-3);
-    expect(reciprocity).toBeLessThan(1e-12);
+    // Factors are kept in single precision.
+    expect(reciprocity).toBeLessThan(2e-7);
   });
 
   it("close a room with a turned island and a hood, within the error of sampling", () => {
@@ -90,7 +91,7 @@ describe("factors between patches", () => {
       after = Math.max(after, Math.abs(sum - 1));
     }
     expect(after).toBeLessThan(2e-3);
-    expect(worstReciprocity(patches, exchange.factors)).toBeLessThan(1e-12);
+    expect(worstReciprocity(patches, exchange.factors)).toBeLessThan(2e-7);
   });
 
   it("agree between the contour integral and the plain area integral, in any position", () => {
@@ -119,7 +120,7 @@ describe("factors between patches", () => {
   });
 });
 
-function worstReciprocity(patches: Patches, factors: Float64Array): number {
+function worstReciprocity(patches: Patches, factors: Float32Array): number {
   const n = patches.count;
   let worst = 0;
   for (let i = 0; i < n; i++)
