@@ -2,8 +2,8 @@
  * How much of a luminaire's light reaches a point past what stands in the way: the visible share of its opening,
  *   V = Σ w_k V_k / Σ w_k,  w_k the illuminance that sample k would give the receiver.
  *
- * 64 samples tell whether the opening is partly hidden at all; where it is, 256 to 2048 are taken, until the share
- * stands still to 0.005 of the opening between one number and its double. Samples depend on the point's and the
+ * 64 samples tell whether the opening is partly hidden at all; where it is, 512 to 4096 are taken, until the share
+ * stands still to a third of 0.005 of the opening between one number and its double. Samples depend on the point's and the
  * luminaire's number only. Error: 0.005 of the contribution; a hidden sliver under 1/64 of the opening may be
  * missed.
  */
@@ -19,8 +19,8 @@ import { scatterOpening } from "./opening-samples.ts";
 import type { InTheWay, Surroundings } from "./surroundings.ts";
 
 const PROBES = 64;
-const FIRST = 256;
-const MOST = 2048;
+const FIRST = 512;
+const MOST = 4096;
 /** Known to this share of the opening. */
 export const PENUMBRA_ERROR = 0.005;
 
@@ -97,7 +97,7 @@ export class Penumbra {
       if (weight === 0) return 1;
       const share = passed / weight;
       if (to === PROBES && (passed === 0 || passed >= weight * (1 - 1e-12))) return share;
-      if (to > FIRST && Math.abs(share - last) <= PENUMBRA_ERROR / 2) return share;
+      if (to > FIRST && Math.abs(share - last) <= PENUMBRA_ERROR / 3) return share;
       if (to >= MOST) return share;
       last = share;
       from = to;
