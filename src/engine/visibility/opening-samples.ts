@@ -206,3 +206,62 @@ function placeOnCylinder(
   out[k + axis] = p[axis] > 0 ? half[axis] : -half[axis];
   return overArea(surface, px, py, pz, out, k);
 }
+
+const RIM = 24;
+
+/** Writes points of the outline of an opening as the local point sees it, or of edges that hold it, and returns
+ * their number: where a shadow begins to cross an opening, it crosses its outline first. */
+export function rimOfOpening(
+  surface: OpeningSurface,
+  px: number,
+  py: number,
+  pz: number,
+  out: Float64Array,
+): number {
+  const [a, b, c] = surface.half;
+  const put = (n: number, x: number, y: number, z: number): number => {
+    out[3 * n] = x;
+    out[3 * n + 1] = y;
+    out[3 * n + 2] = z;
+    return n + 1;
+  };
+  let n = 0;
+  switch (surface.kind) {
+    case "point":
+      return 0;
+    case "flat rectangle":
+    case "box":
+      // Corners, middles of edges and of faces: 27 points less the centre; coincident where an extent is none.
+      for (let i = -1; i <= 1; i++)
+        for (let j = -1; j <= 1; j++)
+          for (let k = -1; k <= 1; k++) if (i !== 0 || j !== 0 || k !== 0) n = put(n, i * a, j * b, k * c);
+      return n;
+    case "flat disc":
+      for (let k = 0; k < RIM; k++) {
+        const x = Math.cos((2 * Math.PI * k) / RIM);
+        const y = Math.sin((2 * Math.PI * k) / RIM);
+        n = surface.axis === 0 ? put(n, 0, b * x, c * y) : put(n, a * x, b * y, 0);
+      }
+      return n;
+    case "ellipsoid":
+      for (let k = 0; k < RIM; k++) {
+        // At s = 1 the cap ends: the outline.
+        placeOnEllipsoid(surface, px, py, pz, 1, k / RIM, out, 3 * n);
+        n++;
+      }
+      return n;
+    case "cylinder": {
+      const { axis, half } = surface;
+      const i = (axis + 1) % 3;
+      const j = (axis + 2) % 3;
+      for (let k = 0; k < RIM; k++) {
+        const angle = (4 * Math.PI * (k >> 1)) / RIM;
+        out[3 * n + i] = half[i] * Math.cos(angle);
+        out[3 * n + j] = half[j] * Math.sin(angle);
+        out[3 * n + axis] = k % 2 === 0 ? half[axis] : -half[axis];
+        n++;
+      }
+      return n;
+    }
+  }
+}

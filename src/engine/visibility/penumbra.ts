@@ -2,10 +2,10 @@
  * How much of a luminaire's light reaches a point past what stands in the way: the visible share of its opening,
  *   V = Σ w_k V_k / Σ w_k,  w_k the illuminance that sample k would give the receiver.
  *
- * 64 samples tell whether the opening is partly hidden at all; where it is, 512 to 4096 are taken, until the share
+ * Points of the opening's outline and 64 samples tell whether it is partly hidden at all; where it is, 512 to 4096 are taken, until the share
  * stands still to a third of 0.005 of the opening between one number and its double. Samples depend on the point's and the
- * luminaire's number only. Error: 0.005 of the contribution; a hidden sliver under 1/64 of the opening may be
- * missed.
+ * luminaire's number only. Error: 0.005 of the contribution; a hidden sliver between points of
+ * the outline, a few thousandths of the opening, may be missed.
  */
 
 import type { Box } from "../../geometry/box.ts";
@@ -15,7 +15,7 @@ import { seedOf } from "../../numerics/random-sequence.ts";
 import type { DirectEmitter } from "../direct/direct-emitter.ts";
 import { OpeningEmitter } from "../direct/opening-emitter.ts";
 import type { Receiver } from "../direct/receiver.ts";
-import { scatterOpening } from "./opening-samples.ts";
+import { rimOfOpening, scatterOpening } from "./opening-samples.ts";
 import type { InTheWay, Surroundings } from "./surroundings.ts";
 
 const PROBES = 64;
@@ -83,6 +83,7 @@ export class Penumbra {
     const seed = seedOf(number, 11);
     const s = seed / 4294967296;
     const t = seedOf(seed, 13) / 4294967296;
+    const rim = this.#rim(opening, x, y, z, px, py, pz, inTheWay);
     let weight = 0;
     let passed = 0;
     let last = -1;
@@ -96,13 +97,30 @@ export class Penumbra {
       }
       if (weight === 0) return 1;
       const share = passed / weight;
-      if (to === PROBES && (passed === 0 || passed >= weight * (1 - 1e-12))) return share;
+      if (to === PROBES && agree(rim, share)) return share;
       if (to > FIRST && Math.abs(share - last) <= PENUMBRA_ERROR / 3) return share;
       if (to >= MOST) return share;
       last = share;
       from = to;
       to = to < FIRST ? FIRST : 2 * to;
     }
+  }
+
+  /** Mean of what passes from the points of the outline; −1 where there are none. */
+  #rim(
+    opening: OpeningEmitter,
+    x: number,
+    y: number,
+    z: number,
+    px: number,
+    py: number,
+    pz: number,
+    inTheWay: InTheWay,
+  ): number {
+    const count = rimOfOpening(opening.surface, px, py, pz, this.#positions);
+    let passed = 0;
+    for (let k = 0; k < count; k++) passed += this.#passed(k, x, y, z, inTheWay);
+    return count === 0 ? -1 : passed / count;
   }
 
   /** Surfaces that emit in place bring their own elements: each is asked for. */
@@ -189,6 +207,11 @@ export class Penumbra {
     out[1] = r[1] * ex + r[4] * ey + r[7] * ez + origin[1];
     out[2] = r[2] * ex + r[5] * ey + r[8] * ez + origin[2];
   }
+}
+
+/** Whether outline and samples are all hidden, or all seen, or all behind the same translucent body. */
+function agree(rim: number, share: number): boolean {
+  return rim < 0 || Math.abs(rim - share) < 1e-12;
 }
 
 /** Bounds in the room of the box that holds all elements. */
