@@ -2,6 +2,12 @@
 
 export { type AssessOptions, assess, type FineField } from "./assessment/assess.ts";
 export type * from "./assessment/assessment.ts";
+export {
+  type BodyShadow,
+  bodyShadows,
+  type LayerShadow,
+  type Posture,
+} from "./assessment/body-shadow.ts";
 export { familiarPlace, LUX_STEPS, seenSteps } from "./assessment/familiar-places.ts";
 export { fixedBandJudge, type Judge, type Judgement, type Question } from "./assessment/fixed-band.ts";
 export { centreProfile, type Profile, steepestGradient } from "./assessment/gradient.ts";
