@@ -532,7 +532,7 @@ export class CandlespanApp extends LitElement implements AppView {
       <button type="button" @click=${() => void this.#showStudy()}>Study</button>
       <div class="tools" role="group" aria-label="Changes and units">
         <button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => this.undo()}>
-          Undo<span class="what">${done.length === 0 ? "" : ` ${done.at(-1)?.name}`}</span>
+          Undo${done.length === 0 ? nothing : html` <span class="what">${done.at(-1)?.name}</span>`}
         </button>
         <button type="button" ?disabled=${undone.length === 0} title=${undone.at(-1)?.name ?? ""} @click=${() => this.redo()}>Redo</button>
         <label><span class="visually-hidden">Lengths in</span>

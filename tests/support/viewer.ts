@@ -1,6 +1,7 @@
 /** The built viewer in a real browser, served as the command line serves it. */
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
+import { expect } from "vitest";
 import { serveViewer, type ViewerServer } from "../../src/cli/viewer-server.ts";
 import { launchBrowser } from "./browser.ts";
 
@@ -9,7 +10,7 @@ const SITE = fileURLToPath(new URL("../../dist-site", import.meta.url));
 export interface Viewer {
   readonly browser: Browser;
   readonly server: ViewerServer;
-  /** Packed bytes of every file asked for, in order. */
+  /** Packed bytes of every file asked for, in order, with the time (ms since 1970). */
   readonly asked: { readonly path: string; readonly bytes: number; readonly at: number }[];
   close(): Promise<void>;
 }
@@ -17,7 +18,7 @@ export interface Viewer {
 export async function openViewer(): Promise<Viewer> {
   const asked: Viewer["asked"] = [];
   const server = await serveViewer(SITE, 0, (path, bytes) =>
-    asked.push({ path, bytes, at: performance.now() }),
+    asked.push({ path, bytes, at: performance.timeOrigin + performance.now() }),
   );
   const browser = await launchBrowser();
   return {
@@ -48,4 +49,9 @@ export async function firstLight(page: Page): Promise<void> {
 /** Until the newest document's refined light is drawn. */
 export async function refined(page: Page): Promise<void> {
   await page.waitForSelector('.light-state[data-quality="full"]');
+}
+
+/** Polls with patience: on a machine that computes other things, a second is not long. */
+export function poll<T>(ask: () => T | Promise<T>) {
+  return expect.poll(ask, { timeout: 20_000, interval: 40 });
 }

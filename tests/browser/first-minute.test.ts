@@ -1,0 +1,189 @@
+/** The first minute of a new user, and each thing a person comes to do, once, in a real browser. */
+
+import type { BrowserContext, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
+import { openViewer, poll, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+
+let viewer: Viewer;
+let context: BrowserContext;
+let page: Page;
+let troubles: string[];
+
+beforeAll(async () => {
+  viewer = await openViewer();
+});
+afterAll(() => viewer.close());
+beforeEach(async () => {
+  context = await viewer.browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    acceptDownloads: true,
+  });
+  page = await context.newPage();
+  troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await refined(page);
+});
+afterEach(async () => {
+  await context.close();
+  expect(troubles).toEqual([]);
+});
+
+const study = () =>
+  page.evaluate(
+    () =>
+      (document.querySelector("candlespan-app") as unknown as { history: { document: never } }).history
+        .document,
+  ) as Promise<{
+    title: string;
+    arrangements: {
+      name: string;
+      layers: { luminaire: string; dim: number; row?: Record<string, number>; at?: unknown[] }[];
+    }[];
+    luminaires: Record<string, unknown>;
+    island: { length: unknown };
+  }>;
+const button = (name: string | RegExp) => page.getByRole("button", { name, exact: typeof name === "string" });
+const undo = () => page.locator(".tools button").first();
+const verdict = () => page.locator("candlespan-sheet .verdict h2").innerText();
+
+it("opens on the worked example with everything computed", async () => {
+  expect(await page.title()).toBe("Boathouse kitchen · Candlespan");
+  expect(await verdict()).toMatch(/Prep \d+ lx \(\d+ to \d+\), evenness 0\.\d+: /);
+  expect(await page.locator("candlespan-plan svg text.iso").count()).toBeGreaterThan(2);
+  expect(await page.locator("candlespan-elevation svg [data-luminaire]").count()).toBeGreaterThan(2);
+  expect(await page.locator("candlespan-profile svg").count()).toBe(1);
+  await poll(() => page.locator(".light-state").innerText()).toMatch(/^Refined/);
+});
+
+it("follows a dragged pendant, names the change, and takes it back", async () => {
+  const before = await study();
+  const box = await page.locator('candlespan-plan [data-luminaire="0 1"] .grip').boundingBox();
+  if (box === null) throw new Error("no pendant");
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 40, box.y + 30, { steps: 8 });
+  await page.waitForSelector('.light-state[data-quality="quick"]');
+  expect(await page.locator(".light-state").innerText()).toMatch(
+    /^Coarse: direct light as moved, interreflected light as before/,
+  );
+  await page.mouse.up();
+  await refined(page);
+  const after = await study();
+  expect(after.arrangements[0].layers[0].at).toHaveLength(3);
+  expect(await undo().innerText()).toMatch(/^Undo move pendant 2/);
+  await undo().click();
+  expect(await study()).toEqual(before);
+  await button("Redo").click();
+  expect(await study()).toEqual(after);
+});
+
+it("lets go of a drag by Escape as if it had never begun", async () => {
+  const before = await study();
+  const box = await page.locator('candlespan-elevation [data-luminaire="0 0"] .grip').boundingBox();
+  if (box === null) throw new Error("no pendant");
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 10, box.y - 40, { steps: 5 });
+  await page.waitForSelector('.light-state[data-quality="quick"]');
+  await page.locator('candlespan-elevation [data-luminaire="0 0"]').press("Escape");
+  await page.mouse.up();
+  expect(await study()).toEqual(before);
+  expect(await undo().isDisabled()).toBe(true);
+});
+
+it("moves by arrow keys, 25 mm or 5 mm", async () => {
+  const handle = page.locator('candlespan-elevation [data-luminaire="0 2"]');
+  await handle.focus();
+  await handle.press("ArrowUp");
+  await expect
+    .poll(async () => (await study()).arrangements[0].layers[0].row?.clearance)
+    .toBeCloseTo(0.875, 6);
+  await page.locator('candlespan-elevation [data-luminaire="0 2"]').press("Shift+ArrowDown");
+  await expect
+    .poll(async () => (await study()).arrangements[0].layers[0].row?.clearance)
+    .toBeCloseTo(0.87, 6);
+  expect(await undo().innerText()).toMatch(/clearance 870 mm/);
+});
+
+it("takes lengths in any unit and keeps what was typed; a wrong one stays with its reason", async () => {
+  const field = page.getByLabel("Clearance");
+  await field.fill("33 in");
+  await field.press("Enter");
+  expect((await study()).arrangements[0].layers[0].row?.clearance).toBe("33 in");
+  await poll(() => page.getByLabel("Clearance").inputValue()).toBe("838 mm");
+  await page.getByLabel("Clearance").fill("about a yard");
+  await page.getByLabel("Clearance").press("Tab");
+  expect(await page.locator(".problem").innerText()).toMatch(/not a length.*Expected a length with its unit/);
+  expect(await page.getByLabel("Clearance").getAttribute("aria-invalid")).toBe("true");
+  expect((await study()).arrangements[0].layers[0].row?.clearance).toBe("33 in");
+  await page.getByLabel("Clearance").press("Escape");
+  expect(await page.locator(".problem").count()).toBe(0);
+});
+
+it("shows feet and inches, and foot-candles, at any time", async () => {
+  await page.getByLabel("Lengths in").selectOption("ft-in");
+  await page.getByLabel("Illuminance in").selectOption("fc");
+  await poll(verdict).toMatch(/Prep \d+ fc/);
+  expect(await page.getByLabel("Clearance").inputValue()).toMatch(/^2'-9 1\/2"$/);
+});
+
+it("swaps a lamp and shows before and after", async () => {
+  await page.getByLabel("Luminaire", { exact: true }).first().selectOption("cone");
+  await refined(page);
+  const table = page.locator("table.before-after");
+  expect(await table.innerText()).toMatch(/dome.*cone/s);
+  expect(await table.locator("tbody tr").count()).toBeGreaterThan(3);
+});
+
+it("changes a row, dims a layer, adds, copies, mirrors and removes", async () => {
+  const layer = async () => (await study()).arrangements[0].layers[0];
+  await page.getByLabel("Count").fill("4");
+  await page.getByLabel("Count").press("Enter");
+  expect((await layer()).row?.count).toBe(4);
+  await page.getByLabel("Spread by").selectOption("gap");
+  expect((await layer()).row?.gap).toBeGreaterThan(0);
+  await page.getByLabel("Dimmed to").first().fill("60");
+  expect((await layer()).dim).toBe(0.6);
+  await button("Add one").first().click();
+  expect((await layer()).row?.count).toBe(5);
+  await refined(page);
+  await page.locator('candlespan-plan [data-luminaire="0 0"]').press("Enter");
+  await button("Copy").click();
+  expect((await layer()).at).toHaveLength(6);
+  await button("Mirror along").click();
+  await button("Remove").click();
+  expect((await layer()).at).toHaveLength(5);
+  await refined(page);
+});
+
+it("edits zones, finishes and people in the kitchen", async () => {
+  await button("Kitchen").click();
+  await page.getByLabel("Target").first().selectOption({ index: 0 });
+  await poll(verdict).toMatch(/Prep[^.]*: nothing/);
+  await button("Add a person").click();
+  await poll(() => page.locator("summary", { hasText: "cook 2" }).count()).toBe(1);
+  await page.getByLabel("Ceiling", { exact: true }).fill("40");
+  await refined(page);
+  expect(await undo().innerText()).toMatch(/ceiling reflect/);
+});
+
+it("says what is wrong in the study and keeps the last light", async () => {
+  await button("Kitchen").click();
+  await page.locator("#field-room-ceilingHeight").fill("1.2 m");
+  await page.locator("#field-room-ceilingHeight").press("Enter");
+  await page.waitForSelector(".problems li");
+  expect(await page.locator("candlespan-plan svg text.iso").count()).toBeGreaterThan(2);
+  await undo().click();
+  await poll(() => page.locator(".problems li").count()).toBe(0);
+});
+
+it("hands over the light and the study as files", async () => {
+  await button("Hand-over").click();
+  const [csv] = await Promise.all([
+    page.waitForEvent("download"),
+    button("Illuminance at every point").click(),
+  ]);
+  expect(csv.suggestedFilename()).toBe("Boathouse-kitchen-three-domes.lux.csv");
+  const [json] = await Promise.all([page.waitForEvent("download"), button("The study").click()]);
+  expect(json.suggestedFilename()).toBe("Boathouse-kitchen-three-domes.study.json");
+});

@@ -1,0 +1,190 @@
+/** Nothing is lost: not by a reload in mid-edit, not without a network, not on the way through a link or a file;
+ * and nothing given to the page runs, leaves or breaks it. */
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import type { BrowserContext, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
+import { openViewer, poll, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+
+let viewer: Viewer;
+let context: BrowserContext;
+let page: Page;
+let troubles: string[];
+const foreign: string[] = [];
+
+beforeAll(async () => {
+  viewer = await openViewer();
+});
+afterAll(() => viewer.close());
+beforeEach(async () => {
+  context = await viewer.browser.newContext({ viewport: { width: 1280, height: 800 } });
+  page = await context.newPage();
+  page.on("request", (request) => {
+    if (!/^(http:\/\/127\.0\.0\.1|blob:|data:)/.test(request.url())) foreign.push(request.url());
+  });
+  troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await refined(page);
+});
+afterEach(async () => {
+  await context.close();
+  expect(troubles).toEqual([]);
+  expect(foreign).toEqual([]);
+});
+
+interface Study {
+  title?: string;
+  luminaires: Record<string, { photometry?: string }>;
+  embedded: Record<string, { text?: string }>;
+  arrangements: {
+    name: string;
+    layers: { name: string; luminaire: string; row?: { clearance?: unknown } }[];
+  }[];
+}
+const study = (of: Page = page): Promise<Study> =>
+  of.evaluate(
+    () =>
+      (document.querySelector("candlespan-app") as unknown as { history: { document: never } }).history
+        .document,
+  );
+const setClearance = async (words: string): Promise<void> => {
+  await page.getByLabel("Clearance").fill(words);
+  await page.getByLabel("Clearance").press("Enter");
+};
+const fixture = (name: string): Buffer =>
+  readFileSync(fileURLToPath(new URL(`../../fixtures-data/boathouse/photometry/${name}`, import.meta.url)));
+const choose = async (...files: { name: string; mimeType: string; buffer: Buffer }[]): Promise<void> => {
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    page.getByRole("button", { name: "Read a photometric file" }).click(),
+  ]);
+  await chooser.setFiles(files);
+};
+
+it("goes on after a reload in mid-edit, with the undo list", async () => {
+  await setClearance("900 mm");
+  await setClearance("910 mm");
+  // No waiting: the reload comes before the pause after which it would have been saved.
+  await page.reload();
+  await refined(page);
+  expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.91);
+  await setClearance("920 mm");
+  await page.waitForTimeout(600);
+  await page.reload();
+  await refined(page);
+  expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.92);
+  await page.keyboard.press("Control+z");
+  expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.91);
+});
+
+it("opens and computes without a network once it was there", async () => {
+  const state = () =>
+    page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.active?.state);
+  await poll(state).toBe("activated");
+  await context.setOffline(true);
+  await page.reload();
+  await refined(page);
+  await setClearance("800 mm");
+  await page.waitForSelector('.light-state[data-quality="quick"]');
+  await refined(page);
+  await page.getByRole("button", { name: "Kitchen", exact: true }).click();
+  await page.getByLabel("Ceiling height").waitFor();
+  await context.setOffline(false);
+});
+
+it("carries a study through a link to another browser", async () => {
+  await setClearance("777 mm");
+  await page.getByRole("button", { name: "Study", exact: true }).click();
+  await page.getByRole("button", { name: "Share by link" }).click();
+  const link = await page.locator("dialog input[readonly]").inputValue();
+  expect(link).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#study=1\./);
+  const asked = viewer.asked.length;
+  const other = await viewer.browser.newContext();
+  const there = await other.newPage();
+  await there.goto(link);
+  await refined(there);
+  await there.waitForFunction(() => location.hash === "");
+  expect(await study(there)).toEqual(await study());
+  expect(viewer.asked.slice(asked).every(({ path }) => !path.includes("study="))).toBe(true);
+  await other.close();
+});
+
+it("refuses a damaged link and a later version without harm", async () => {
+  const before = await study();
+  await page.goto(`${viewer.server.address}#study=1.abcdefgh`);
+  await poll(() => page.locator(".refusal").innerText()).toMatch(/damaged or cut short/);
+  expect(await study()).toEqual(before);
+  await page.getByRole("button", { name: "Dismiss" }).click();
+  const later = JSON.stringify({ ...before, version: 99, novelty: true });
+  await choose({ name: "later.study.json", mimeType: "application/json", buffer: Buffer.from(later) });
+  await poll(() => page.locator(".refusal").innerText()).toMatch(/later version/);
+  expect(await study()).toEqual(before);
+});
+
+it("reads a dropped file, says what it read, and uses it where asked", async () => {
+  const text = fixture("lantern-up-down.ies").toString("latin1");
+  await page.evaluate((content) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([content], "lantern.ies"));
+    for (const type of ["dragenter", "dragover", "drop"]) {
+      window.dispatchEvent(new DragEvent(type, { dataTransfer: transfer, bubbles: true, cancelable: true }));
+    }
+  }, text);
+  const line = page.locator(".readings li p").first();
+  await poll(() => line.innerText()).toMatch(/^It read lantern\.ies: LM-63 2019, absolute, 1400 lm/);
+  await page.getByRole("button", { name: "Use in pendants" }).click();
+  await refined(page);
+  const now = await study();
+  expect(now.arrangements[0].layers[0].luminaire).toBe("lantern");
+  expect(now.embedded["photometry/lantern.ies"].text).toBe(text);
+  await page.keyboard.press("Control+z");
+  expect((await study()).luminaires.lantern).toBeUndefined();
+});
+
+it("escapes hostile names everywhere and runs none of them", async () => {
+  const hostile = `<img src=x onerror="window.broken=1">"'\`\${window.broken=1}</script><script>window.broken=1</script>`;
+  const before = await study();
+  const evil = {
+    ...before,
+    title: hostile,
+    arrangements: before.arrangements.map((each, i) =>
+      i === 0
+        ? {
+            ...each,
+            name: hostile,
+            layers: each.layers.map((layer, k) => (k === 0 ? { ...layer, name: hostile } : layer)),
+          }
+        : each,
+    ),
+  };
+  await choose({
+    name: "evil.study.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify(evil)),
+  });
+  await poll(async () => (await study()).title).toBe(hostile);
+  await choose({
+    name: `<img src=x onerror=window.broken=1>.ies`,
+    mimeType: "text/plain",
+    buffer: fixture("dome-wide.ies"),
+  });
+  await page.locator(".readings").waitFor();
+  await refined(page);
+  for (const place of ["Kitchen", "Lights", "Compare", "Hand-over"]) {
+    await page.getByRole("button", { name: place, exact: true }).click();
+    await page.waitForTimeout(150);
+  }
+  expect(await page.evaluate(() => (window as unknown as { broken?: number }).broken)).toBeUndefined();
+  expect(await page.locator("candlespan-app img").count()).toBe(0);
+});
+
+it("refuses files that are no study and no photometry, in words", async () => {
+  await choose({ name: "noise.ies", mimeType: "text/plain", buffer: Buffer.from([0, 1, 2, 3, 255]) });
+  await poll(() => page.locator(".readings").innerText()).toMatch(/noise\.ies could not be read/);
+  await choose({
+    name: "half.study.json",
+    mimeType: "application/json",
+    buffer: Buffer.from('{"format": "candlespan-study",'),
+  });
+  await poll(() => page.locator(".refusal").innerText()).toMatch(/half\.study\.json was not opened/);
+});
