@@ -117,7 +117,7 @@ function draw(light: PlanLight, hatch: boolean): SVGTemplateResult {
 }
 
 /** Metres along a grid's own sides of a room point. */
-function gridMetres({ grid }: TopPlane): (point: Vec2) => Vec2 {
+export function gridMetres({ grid }: TopPlane): (point: Vec2) => Vec2 {
   const cells = cellCoordinates(grid);
   const u = Math.hypot(...grid.u) / grid.columns;
   const v = Math.hypot(...grid.v) / grid.rows;
@@ -128,7 +128,7 @@ function gridMetres({ grid }: TopPlane): (point: Vec2) => Vec2 {
 }
 
 /** From a grid's own sides through room and island to the page; an affine map, taken from three points. */
-function gridToPage(
+export function gridToPage(
   { grid }: TopPlane,
   axes: IslandAxes,
   scale: SheetScale,
