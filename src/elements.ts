@@ -1,4 +1,5 @@
 /** The custom elements. Importing this module registers them. */
+export { CandlespanComparison } from "./presentation/elements/comparison/comparison.ts";
 export { CandlespanElevation } from "./presentation/elements/elevation/elevation.ts";
 export { CandlespanFigures } from "./presentation/elements/figures/figures.ts";
 export { CandlespanGuidelineCards } from "./presentation/elements/guideline-cards/guideline-cards.ts";

@@ -12,25 +12,10 @@ import { drawnField } from "./drawn-field.ts";
 import { fieldSampler } from "./field-sampler.ts";
 import { type LineLabel, labelLines } from "./line-labels.ts";
 
-/** Per cent; even to the eye, which judges ratios. */
-export const DIFFERENCE_LEVELS = [-70, -50, -30, -20, -10, 10, 20, 30, 50, 100, 200] as const;
-
-/** Colours of the bands between the levels, lowest first: blue to orange through a pale middle, lightness falling
- * evenly to both sides. */
-const COLOURS = [
-  "#2f5d8c",
-  "#4f7cab",
-  "#7a9fc6",
-  "#a5c0dc",
-  "#cfdeec",
-  "#f2efe6",
-  "#f6e0c2",
-  "#f0c592",
-  "#e3a45f",
-  "#cc8033",
-  "#a85e16",
-  "#7f430b",
-] as const;
+/** Ends and middle of the colours: as much again (or half), no difference. */
+const LESS = [0x6f, 0x98, 0xc4] as const;
+const SAME = [0xf2, 0xef, 0xe6] as const;
+const MORE = [0xdd, 0x9a, 0x4e] as const;
 
 export interface DifferenceMap {
   readonly outline: readonly Vec2[];
@@ -66,7 +51,7 @@ export function differenceMap(
     if (value < least) least = value;
     if (value > most) most = value;
   }
-  const levels = DIFFERENCE_LEVELS.filter((level) => level > least && level < most);
+  const levels = levelsWithin(least, most);
   const found = isolines({ ...a, values }, levels, outline);
   const lines = found.flatMap(({ level, lines: parts }) =>
     parts.map((points) => ({ level, points: points.map(place), text: percent(level) })),
@@ -75,9 +60,9 @@ export function differenceMap(
   return {
     outline: pageOutline,
     bands: [
-      { colour: colourAt(least), rings: [pageOutline] },
-      ...found.map(({ level, rings }) => ({
-        colour: colourAt(level + 0.01),
+      { colour: colourAt((least + (levels[0] ?? most)) / 2), rings: [pageOutline] },
+      ...found.map(({ level, rings }, k) => ({
+        colour: colourAt((level + (levels[k + 1] ?? most)) / 2),
         rings: rings.map((ring) => ring.map(place)),
       })),
     ],
@@ -94,9 +79,24 @@ export function percent(value: number): string {
   return `${whole > 0 ? "+" : whole < 0 ? "−" : ""}${Math.abs(whole)} %`;
 }
 
-function colourAt(level: number): string {
-  const index = DIFFERENCE_LEVELS.findIndex((l) => level < l);
-  return COLOURS[index < 0 ? COLOURS.length - 1 : index];
+/** Round levels inside a range, at most about eight; nought is always one of them where it lies inside. */
+function levelsWithin(least: number, most: number): number[] {
+  const step = [1, 2, 5, 10, 20, 50, 100, 200].find((n) => (most - least) / n <= 8) ?? 500;
+  const levels: number[] = [];
+  for (let n = Math.floor(least / step) + 1; n * step < most; n++) levels.push(n * step);
+  return levels;
+}
+
+/** Colour of a difference (per cent) by the logarithm of the ratio, full at half and at double: the same for
+ * every pair of options. */
+export function colourAt(level: number): string {
+  const t = Math.max(-1, Math.min(1, Math.log2(1 + Math.max(-99, level) / 100)));
+  const end = t < 0 ? LESS : MORE;
+  const channel = (k: number): string =>
+    Math.round(SAME[k] + Math.abs(t) * (end[k] - SAME[k]))
+      .toString(16)
+      .padStart(2, "0");
+  return `#${channel(0)}${channel(1)}${channel(2)}`;
 }
 
 /** Values of another grid at the points of this one. */

@@ -296,8 +296,9 @@ function overhead(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: Elev
 function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: ElevationScale): Mark[] {
   const marks: Mark[] = [];
   for (const person of scene.people) {
-    const [along] = axes.toIsland(person.at);
     const [eyeAlong] = axes.toIsland(person.eye);
+    // A seated trunk is under its head, not over its feet.
+    const [along] = person.posture === "seated" ? [eyeAlong] : axes.toIsland(person.at);
     if (!isShown(along, scale)) continue;
     marks.push(...figure(person, along, eyeAlong, person.facing - axes.turn, axes.height, scale, y));
   }

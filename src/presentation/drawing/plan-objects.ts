@@ -4,7 +4,7 @@
  */
 
 import type { Vec2 } from "../../geometry/vector.ts";
-import type { Scene } from "../../scene/scene.ts";
+import type { Person, Scene } from "../../scene/scene.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import {
   type Box,
@@ -49,6 +49,14 @@ export interface PlanObjects {
   readonly taken: readonly Box[];
 }
 
+/** People further from the top than this are cut by the sheet (m). */
+const FURTHEST = 0.5;
+
+/** Where a trunk is in plan: over the feet, or on the seat, under the head. */
+function trunkPlace(person: Person, axes: IslandAxes): Vec2 {
+  return axes.toIsland(person.posture === "seated" ? person.eye : person.at);
+}
+
 /** Room on the sheet above and below the top: people who stand there, else only the dimensions. */
 export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): PlanFrame {
   const axes = islandAxes(scene);
@@ -56,13 +64,10 @@ export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): Pl
   let below = 0.02;
   if (parts.people) {
     for (const person of scene.people) {
-      // Someone seated has the head behind the feet.
-      for (const point of [person.at, person.eye] as const) {
-        const [along, across] = axes.toIsland(point);
-        if (along < scale.from || along > scale.to) continue;
-        if (across > axes.width) above = Math.max(above, Math.min(0.7, across - axes.width + 0.16));
-        if (across < 0) below = Math.max(below, Math.min(0.7, -across + 0.16));
-      }
+      const [along, across] = trunkPlace(person, axes);
+      if (along < scale.from || along > scale.to) continue;
+      if (across > axes.width) above = Math.max(above, Math.min(FURTHEST, across - axes.width + 0.16));
+      if (across < 0) below = Math.max(below, Math.min(FURTHEST, -across + 0.16));
     }
   }
   const head = (parts.dimensions ? 30 : 6) + above * scale.perMetre;
@@ -185,7 +190,7 @@ function people(
   const bodies: Mark[] = [];
   const heads: Mark[] = [];
   for (const person of scene.people) {
-    const [along, across] = axes.toIsland(person.at);
+    const [along, across] = trunkPlace(person, axes);
     const x = scale.x(along);
     const y = frame.y(across);
     if (x < scale.left - 30 || x > scale.right + 30 || y < -10 || y > frame.height + 10) continue;

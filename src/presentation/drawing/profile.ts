@@ -6,6 +6,8 @@ import type { Vec2 } from "../../geometry/vector.ts";
 import type { PlaneGrid } from "../../scene/calculation-plane.ts";
 import type { LayerRole, Zone } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
+import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
+import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import type { Dash } from "./drawing.ts";
 import {
   type Box,
@@ -117,10 +119,17 @@ export interface ProfileFrame {
   y(lux: number): number;
 }
 
-/** Vertical scale from zero to the first round figure above everything shown. `held` keeps an axis from
- * jumping while a hand moves the light. */
-export function profileFrame(highest: number, height = 190, held?: number): ProfileFrame {
-  const top = held !== undefined && held >= highest ? held : roundUp(Math.max(highest * 1.08, 20));
+/** Vertical scale from zero to the first round figure above everything shown, in the unit shown. `held` (lx)
+ * keeps an axis from jumping while a hand moves the light. */
+export function profileFrame(
+  highest: number,
+  unit: IlluminanceUnit = "lx",
+  height = 170,
+  held?: number,
+): ProfileFrame {
+  const step = niceStep(Math.max(highest * 1.06, 20) / 4, unit === "fc");
+  const own = Math.ceil((highest * 1.06) / step) * step;
+  const top = held !== undefined && held >= highest ? held : own;
   const head = 14;
   const foot = 12;
   return { height, top, y: (lux) => height - foot - (lux / top) * (height - head - foot) };
@@ -131,13 +140,13 @@ export function profileDrawing(
   targets: readonly TargetLine[],
   scale: SheetScale,
   words: Wording,
-  frame: ProfileFrame = profileFrame(highestOf(profile, targets)),
+  frame: ProfileFrame = profileFrame(highestOf(profile, targets), words.illuminanceUnit),
 ): Drawing {
   const { y } = frame;
   const { x } = scale;
   const marks: Mark[] = [];
   const taken: Box[] = [];
-  const step = niceStep(frame.top / 4, words.illuminanceUnit === "fc");
+  const step = niceStep(frame.top / 4.2, words.illuminanceUnit === "fc");
   const x0 = x(profile.along[0]);
   const x1 = x(profile.along[profile.along.length - 1]);
   for (let value = 0; value <= frame.top * 1.0001; value += step) {
@@ -435,21 +444,13 @@ function profileSummary(profile: Profile, targets: readonly TargetLine[], words:
   return `Light along the island. ${[...parts, ...wanted].join(" ")}`;
 }
 
-const LUX_PER_FC = 10.763910416709722;
-
 /** 1, 2, 2.5 or 5 times a power of ten, in the unit shown. */
 function niceStep(raw: number, footcandles: boolean): number {
-  const unit = footcandles ? LUX_PER_FC : 1;
+  const unit = footcandles ? LUX_PER_FOOTCANDLE : 1;
   const value = raw / unit;
   const power = 10 ** Math.floor(Math.log10(value));
   const lead = [1, 2, 2.5, 5, 10].find((m) => m * power >= value * 0.999) ?? 10;
   return lead * power * unit;
-}
-
-function roundUp(value: number): number {
-  const power = 10 ** Math.floor(Math.log10(value));
-  const lead = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10].find((m) => m * power >= value) ?? 10;
-  return lead * power;
 }
 
 function axisFigure(value: number, isTop: boolean, words: Wording): string {

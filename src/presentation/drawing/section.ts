@@ -32,8 +32,9 @@ export function sectionScale(scene: Scene, width: number): SectionScale {
   for (const person of scene.people) {
     const [along, across] = axes.toIsland(person.at);
     if (along < -0.3 || along > axes.length + 0.3 || across < -1.2 || across > axes.width + 1.2) continue;
-    from = Math.min(from, across - 0.45);
-    to = Math.max(to, across + 0.45);
+    const eye = axes.toIsland(person.eye)[1];
+    from = Math.min(from, across - 0.4, eye - 0.55);
+    to = Math.max(to, across + 0.4, eye + 0.55);
   }
   const ceiling = Math.max(...[from, to].map((c) => ceilingAt(scene, axes, c)));
   const perMetre = (width - 2 * MARGIN.side) / (to - from);
@@ -132,40 +133,41 @@ function island(scene: Scene, axes: IslandAxes, { x, y }: SectionScale, words: W
 function people(scene: Scene, axes: IslandAxes, scale: SectionScale): Mark[] {
   const { x, y } = scale;
   return atTheTop(scene, axes).flatMap((person) => {
-    const place = axes.toIsland(person.at)[1];
-    const marks = figure(
-      person,
-      place,
-      axes.toIsland(person.eye)[1],
-      person.facing - axes.turn - Math.PI / 2,
-      0,
-      scale,
-      y,
-    );
-    if (person.posture !== "seated") return marks;
+    const feet = axes.toIsland(person.at)[1];
+    const eye = axes.toIsland(person.eye)[1];
+    const isSeated = person.posture === "seated";
+    const turned = person.facing - axes.turn - Math.PI / 2;
+    const marks = figure(person, isSeated ? eye : feet, eye, turned, 0, scale, y);
+    if (!isSeated) return marks;
+    // On the seat: thighs forward to over the feet, shins down to the floor.
     const seat = person.eye[2] - 0.8;
-    const half = 0.18;
+    const ahead = Math.sign(Math.sin(person.facing - axes.turn)) || 1;
+    const leg = (points: readonly Vec2[]): Mark => line(points, "person", "quiet", 0.75);
+    const knee = eye + 0.42 * ahead;
     return [
       ...marks,
+      leg([
+        [x(eye), y(seat + 0.13)],
+        [x(knee), y(seat + 0.11)],
+        [x(Math.abs(feet - eye) > 0.1 ? feet : knee - 0.08 * ahead), y(Math.max(0, seat - 0.42))],
+      ]),
       line(
         [
-          [x(place - half), y(seat)],
-          [x(place + half), y(seat)],
+          [x(eye - 0.17), y(seat)],
+          [x(eye + 0.17), y(seat)],
         ],
         "seat",
         "quiet",
         1,
       ),
-      ...[-1, 1].map((side) =>
-        line(
-          [
-            [x(place + side * half * 0.7), y(seat)],
-            [x(place + side * half), y(0)],
-          ],
-          "seat",
-          "quiet",
-          0.75,
-        ),
+      line(
+        [
+          [x(eye), y(seat)],
+          [x(eye), y(0)],
+        ],
+        "seat",
+        "quiet",
+        0.75,
       ),
     ];
   });

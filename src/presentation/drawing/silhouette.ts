@@ -41,9 +41,9 @@ export function halfProfile(body: Body, opening: LuminousOpening): HalfProfile {
     case "bell":
       return [...at((t) => 0.22 + 0.78 * (0.5 + 0.5 * Math.cos(Math.PI * t ** 0.8))), [0, z0 + h]];
     case "globe":
-      return at((t) => Math.sqrt(Math.max(0, 1 - (2 * t - 1) ** 2)));
+      return round(r, z0, h, Math.PI);
     case "bowl":
-      return [...at((t) => Math.sqrt(Math.max(0, 1 - (1 - t) ** 2))), [0, z0 + h]];
+      return [...round(r, z0, h, Math.PI / 2), [0, z0 + h]];
     case "profile":
       if (body.outline !== undefined && body.outline.length > 1)
         return body.outline.map(([radius, z]) => [radius, z + body.offset] as const);
@@ -104,5 +104,15 @@ function quarter(r: number, z0: number, h: number): HalfProfile {
   return Array.from({ length: STEPS + 1 }, (_, i) => {
     const angle = (Math.PI / 2) * (i / STEPS);
     return [r * Math.cos(angle), z0 + h * Math.sin(angle)] as const;
+  });
+}
+
+/** Arc of an ellipse from its lowest point, even steps of angle so that the poles are as smooth as the flanks. */
+function round(r: number, z0: number, h: number, through: number): HalfProfile {
+  const steps = Math.round((STEPS * 2 * through) / Math.PI);
+  const full = through > 2 ? h / 2 : h;
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    const angle = (through * i) / steps;
+    return [r * Math.sin(angle), z0 + full * (1 - Math.cos(angle))] as const;
   });
 }

@@ -15,5 +15,7 @@ export const comparisonStyles = css`
     min-height: 36px; padding: 4px 8px; max-width: 100%;
   }
   .iso { paint-order: stroke; stroke-width: 3.5px; stroke-linejoin: round; font-weight: 600; }
+  .over .s-ink { stroke: #24211c; }
+  .over .f-ink { fill: #24211c; }
   @media print { .pick { display: none; } }
 `;

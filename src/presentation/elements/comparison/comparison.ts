@@ -4,7 +4,7 @@ import type { ArrangementAssessment } from "../../../assessment/assessment.ts";
 import type { Vec2 } from "../../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../../scene/resolved-study.ts";
 import type { Scene } from "../../../scene/scene.ts";
-import { type DifferenceMap, differenceMap, percent } from "../../drawing/difference-map.ts";
+import { colourAt, type DifferenceMap, differenceMap, percent } from "../../drawing/difference-map.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
@@ -13,7 +13,7 @@ import { rankedByUniformity, VERDICT_MARK } from "../../text.ts";
 import { gridMetres, gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
-import { topPlane } from "../shared/reader.ts";
+import { judgedTop, topPlane } from "../shared/reader.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
@@ -77,8 +77,8 @@ export class CandlespanComparison extends LitElement {
     const known = study.scenes.flatMap((scene, index): Option[] => {
       const assessment = this.assessments[index];
       if (assessment === undefined) return [];
-      const top = topPlane(scene, assessment);
-      return [{ index, scene, assessment, evenness: top?.light.statistics.uniformity ?? 0 }];
+      const evenness = judgedTop(scene, assessment)?.statistics.uniformity ?? 0;
+      return [{ index, scene, assessment, evenness }];
     });
     const waiting = study.scenes.length - known.length;
     const ranked = rankedByUniformity(known);
@@ -98,7 +98,7 @@ export class CandlespanComparison extends LitElement {
     scale: SheetScale,
     words: Wording,
   ): TemplateResult {
-    const top = topPlane(scene, assessment)?.light.statistics;
+    const top = judgedTop(scene, assessment)?.statistics;
     const figures =
       top === undefined
         ? ""
@@ -163,7 +163,7 @@ export class CandlespanComparison extends LitElement {
     return html`<p class="figures">${said}</p>
       <svg width=${scale.width} height=${frame.height} viewBox="0 0 ${scale.width} ${frame.height}" role="img" aria-label=${`Map of the difference. ${said}`}>
         ${drawMap(map)}
-        <g class="over">${renderMarks(objects.over)}</g>
+        <g class="over">${renderMarks(objects.over)}${objects.luminaires.map((l) => renderMarks(l.marks))}</g>
         ${renderMarks(objects.around)}
       </svg>`;
   }
@@ -178,7 +178,7 @@ function drawMap(map: DifferenceMap) {
     </g>
     ${map.labels.map(
       (l) =>
-        svg`<text class="iso" x=${round(l.at[0])} y=${round(l.at[1] + 4)} font-size="11" text-anchor="middle" fill="#24211c" stroke="#f2efe6" transform="rotate(${round(l.turn)} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
+        svg`<text class="iso" x=${round(l.at[0])} y=${round(l.at[1] + 4)} font-size="11" text-anchor="middle" fill="#24211c" stroke=${colourAt(map.lines[l.line].level)} transform="rotate(${round(l.turn)} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
     )}`;
 }
 

@@ -85,8 +85,13 @@ export function planLightOf({
     unit,
     between: true,
     place,
+    obstacles: scene.zones.map((zone) => closed(zone.outline.map(([a, c]) => [scale.x(a), frame.y(c)]))),
     taken: [...objects.taken, ...objects.luminaires.map((l) => l.handle)],
   });
+}
+
+function closed(points: Vec2[]): Vec2[] {
+  return [...points, points[0]];
 }
 
 function draw(light: PlanLight, hatch: boolean): SVGTemplateResult {

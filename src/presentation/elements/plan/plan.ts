@@ -10,6 +10,7 @@ import type { Place } from "../shared/drawing-element.ts";
 import { interactionStyles } from "../shared/interaction.styles.ts";
 import { InteractiveDrawing } from "../shared/interactive-drawing.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
+import { judgedTop } from "../shared/reader.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { LightLayer } from "./light-layer.ts";
 import { planStyles } from "./plan.styles.ts";
@@ -138,9 +139,9 @@ export class CandlespanPlan extends InteractiveDrawing {
   }
 
   protected summary(scene: Scene): string {
-    const top = this.reader(scene)?.top;
+    const top = this.assessment === undefined ? undefined : judgedTop(scene, this.assessment);
     if (top === undefined) return "No light calculated.";
-    const { average, minimum, maximum } = top.light.statistics;
+    const { average, minimum, maximum } = top.statistics;
     const { words } = this;
     return `Average ${words.light(average)}, from ${words.light(minimum)} to ${words.light(maximum)}.`;
   }

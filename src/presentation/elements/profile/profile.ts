@@ -27,7 +27,7 @@ export class CandlespanProfile extends InteractiveDrawing {
   static override styles = [tokens, drawingStyles, interactionStyles];
 
   /** Height of the drawing (px). */
-  @property({ type: Number }) height = 190;
+  @property({ type: Number }) height = 170;
   /** Where the profile runs, in metres across the island; its centre line unless set. */
   @property({ type: Number }) across?: number;
 
@@ -66,7 +66,12 @@ export class CandlespanProfile extends InteractiveDrawing {
     // The axis keeps still while a hand moves the light, and shrinks only when half of it would stand empty.
     const highest = highestOf(profile, targets);
     const keep = this.#holding || highest > this.#axis / 2;
-    const frame = profileFrame(highest, this.height, keep && this.#axis > 0 ? this.#axis : undefined);
+    const frame = profileFrame(
+      highest,
+      this.words.illuminanceUnit,
+      this.height,
+      keep && this.#axis > 0 ? this.#axis : undefined,
+    );
     this.#axis = frame.top;
     const drawing = profileDrawing(profile, targets, scale, this.words, frame);
     const base = frame.y(0);

@@ -1,5 +1,6 @@
 /** What the elements say to the page: event details and the data they take beside the library's own types. */
 import type { Vec3 } from "../../../geometry/vector.ts";
+import type { Photometry } from "../../../photometry/photometry.ts";
 import type { LayerRole } from "../../../scene/scene.ts";
 import type { LuminaireKey } from "../../drawing/snap.ts";
 
@@ -58,11 +59,17 @@ export interface StudyEditDetail {
   readonly name: string;
 }
 
+/** `field-change`: metres, lux, or the plain number, and the same in words. */
+export interface FieldChangeDetail {
+  readonly value: number;
+  readonly words: string;
+}
+
 /** `photometry-choose`: a photometric file was given to the page. */
 export interface PhotometryChooseDetail {
   readonly file: string;
-  readonly text: string;
   readonly bytes: Uint8Array;
+  readonly photometry: Photometry;
 }
 
 declare global {
@@ -71,6 +78,7 @@ declare global {
     "luminaire-select": CustomEvent<LuminaireSelectDetail>;
     "luminaire-remove": CustomEvent<LuminaireRemoveDetail>;
     "reading-move": CustomEvent<ReadingDetail>;
+    "field-change": CustomEvent<FieldChangeDetail>;
     "study-edit": CustomEvent<StudyEditDetail>;
     "photometry-choose": CustomEvent<PhotometryChooseDetail>;
   }

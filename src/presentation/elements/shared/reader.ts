@@ -23,15 +23,26 @@ export function topPlane(scene: Scene, assessment: ArrangementAssessment): TopPl
   let best: TopPlane | undefined;
   for (const plane of scene.planes) {
     const { grid } = plane;
-    if (grid === undefined || plane.quantity !== "planar" || plane.normal[2] < 0.5) continue;
-    if (plane.zone !== undefined) continue;
-    if (scene.island !== undefined && Math.abs(grid.corner[2] - scene.island.height) > 0.02) continue;
+    if (grid === undefined || !isTop(scene, plane)) continue;
     const light = assessment.planes.find((p) => p.name === plane.name);
     if (light === undefined || light.illuminance.length * 3 !== plane.points.length) continue;
     const found = finest(plane, grid, light);
     if (best === undefined || found.values.length > best.values.length) best = found;
   }
   return best;
+}
+
+/** The whole top as it is judged: the first of its planes, whose grid the figures are of. */
+export function judgedTop(scene: Scene, assessment: ArrangementAssessment): PlaneAssessment | undefined {
+  const plane = scene.planes.find((p) => isTop(scene, p));
+  return assessment.planes.find((p) => p.name === plane?.name);
+}
+
+function isTop(scene: Scene, plane: CalculationPlane): boolean {
+  const { grid } = plane;
+  if (grid === undefined || plane.quantity !== "planar" || plane.normal[2] < 0.5) return false;
+  if (plane.zone !== undefined) return false;
+  return scene.island === undefined || Math.abs(grid.corner[2] - scene.island.height) <= 0.02;
 }
 
 function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment): TopPlane {

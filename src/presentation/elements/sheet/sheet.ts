@@ -1,5 +1,6 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
+import type { Scene } from "../../../scene/scene.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type {
@@ -18,8 +19,19 @@ import "../plan/plan.ts";
 import "../profile/profile.ts";
 import "../scale/scale.ts";
 
-/** Pixels a metre beyond which three drawings no longer fit a screen's height. */
+/** Pixels a metre beyond which three drawings no longer fit a screen's height, and under which they say little. */
 const LARGEST = 280;
+const SMALLEST = 110;
+/** What of the stack's height does not grow with the scale (px): margins, break, legend, profile, gaps. */
+const FIXED = 410;
+
+/** Metres the elevation and the plan show up the page. */
+function metresUp(scene: Scene): number {
+  const axes = islandAxes(scene);
+  const beside = scene.people.map((p) => axes.toIsland(p.eye)[1]);
+  const people = (beside.some((c) => c > axes.width) ? 0.35 : 0) + (beside.some((c) => c < 0) ? 0.45 : 0);
+  return 1.3 + axes.width + people;
+}
 
 /**
  * The aligned sheet: verdict, elevation, plan and profile of one island on one horizontal scale, with one line
@@ -59,14 +71,12 @@ export class CandlespanSheet extends DrawingElement {
     const scene = this.shownScene;
     if (scene === undefined || this.width === 0) return undefined;
     const axes = islandAxes(scene);
-    // Fixed parts of the three drawings take about 330 px; 1.3 m of elevation and the top's width share the rest.
+    const perMetreFor = (height: number): number => (height - FIXED) / metresUp(scene);
+    // Unasked, the plan with its light should be on screen at once, the profile just below.
     const largest =
-      this.availableHeight === undefined
-        ? LARGEST
-        : Math.max(
-            90,
-            (this.availableHeight - 330) / (1.3 + axes.width + (scene.people.length > 0 ? 0.45 : 0)),
-          );
+      this.availableHeight !== undefined
+        ? Math.max(SMALLEST, perMetreFor(this.availableHeight))
+        : Math.min(LARGEST, Math.max(190, perMetreFor(1.08 * innerHeight)));
     return sheetScale(axes, this.width, { largest });
   }
 

@@ -2,7 +2,7 @@
 import type { ArrangementAssessment } from "../../../assessment/assessment.ts";
 import type { Verdict } from "../../../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../../../units/illuminance-text.ts";
-import { darkestPlace, VERDICT_MARK, zoneSentence } from "../../text.ts";
+import { darkestPlace, patchyRemark, VERDICT_MARK, zoneSentence } from "../../text.ts";
 import type { TopPlane } from "../shared/reader.ts";
 
 /** Class of a verdict in the elements' styles. */
@@ -34,7 +34,9 @@ export function sentences(
     .flatMap((zone) => zone.checks)
     .find((check) => check.verdict === "too close to call");
   const driver = doubtful?.drivers[0];
+  const patchy = patchyRemark(assessment);
   const parts = [
+    patchy === undefined ? "" : capital(patchy),
     dark === undefined ? "" : `Darkest ${dark}.`,
     driver === undefined ? "" : `Most of the doubt is ${driver.input}.`,
   ];
