@@ -23,18 +23,19 @@ export function bodyMesh(body: Body, opening: LuminousOpening): Mesh {
   return mesh;
 }
 
-/** Half-profile [radius, height above the photometric centre] (m), lower end first; the two extents of a box. */
-export function halfProfile(body: Body, opening: LuminousOpening): Half {
+/** Half-profile [radius, height above the photometric centre] (m), lower end first; the two extents of a box.
+ * Curves are drawn in `count` steps. */
+export function halfProfile(body: Body, opening: LuminousOpening, count = STEPS): Half {
   const radius = body.diameter / 2;
   const { height, offset } = body;
   const rim = offset - opening.height / 2;
   const middle = offset - height / 2;
   const rising = (shape: (t: number) => number): Half =>
-    steps((t) => [radius * shape(t), rim + height * t] as const);
+    steps(count, (t) => [radius * shape(t), rim + height * t] as const);
   switch (body.profile) {
     case "dome":
       // t is a sine, so that the steps are even in angle and the top is closed to the last bit
-      return steps((t) => [radius * ellipse(sine(t)), rim + height * sine(t)] as const);
+      return steps(count, (t) => [radius * ellipse(sine(t)), rim + height * sine(t)] as const);
     case "cone":
       return rising((t) => 1 - 0.85 * t);
     case "bell":
@@ -46,12 +47,13 @@ export function halfProfile(body: Body, opening: LuminousOpening): Half {
         [radius, rim + height],
       ];
     case "globe":
-      return steps((t) => {
+      return steps(count, (t) => {
         const z = -Math.cos(Math.PI * t);
         return [radius * ellipse(z), offset + (height / 2) * z] as const;
       });
     case "bowl":
       return steps(
+        count,
         (t) => [radius * ellipse(1 - sineFromBottom(t)), middle + height * sineFromBottom(t)] as const,
       );
     case "profile":
@@ -64,8 +66,8 @@ export function halfProfile(body: Body, opening: LuminousOpening): Half {
   }
 }
 
-function steps(point: (t: number) => readonly [number, number]): Half {
-  return Array.from({ length: STEPS + 1 }, (_, i) => point(i / STEPS));
+function steps(count: number, point: (t: number) => readonly [number, number]): Half {
+  return Array.from({ length: count + 1 }, (_, i) => point(i / count));
 }
 
 /** Radius of the unit circle at height z; exactly zero at its ends. */
