@@ -1,7 +1,18 @@
-/** The worked example with its light, in a browser page: every arrangement calculated in full. */
-import type { ArrangementAssessment } from "../../src/assessment/assessment.ts";
-import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
-import { Files, lightOfStudy } from "../../src/workers/light-of-study.ts";
+/** The worked example with its light, in a browser page: every arrangement calculated in full, through the
+ * library's public door alone. */
+import {
+  type ArrangementAssessment,
+  assess,
+  calculate,
+  checkStudy,
+  orThrow,
+  PUBLISHED_TARGETS_BY_ID,
+  photometryPaths,
+  type ResolvedStudy,
+  readPhotometry,
+  resolveStudy,
+} from "../../src/index.ts";
+import { fineGrid } from "../../src/scene/calculation-grid.ts";
 
 export interface BoathouseLight {
   readonly study: ResolvedStudy;
@@ -9,28 +20,26 @@ export interface BoathouseLight {
 }
 
 export async function boathouseLight(folder: string): Promise<BoathouseLight> {
-  const document = await (await fetch(`${folder}boathouse.study.json`)).json();
-  const files = new Files();
-  for (const { photometry } of Object.values(
-    document.luminaires as Record<string, { photometry?: string }>,
-  )) {
-    if (photometry === undefined) continue;
-    files.put(photometry, new Uint8Array(await (await fetch(folder + photometry)).arrayBuffer()));
-  }
-  const answers = document.arrangements.map((_: unknown, arrangement: number) => {
-    const outcome = lightOfStudy({ document, arrangement, quality: "full" }, files, {});
-    if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
-    return outcome.value;
+  const document = orThrow(checkStudy(await (await fetch(`${folder}boathouse.study.json`)).json()));
+  const read = await Promise.all(
+    photometryPaths(document).map(async ({ luminaire, path }) => {
+      const bytes = new Uint8Array(await (await fetch(folder + path)).arrayBuffer());
+      return [luminaire, readPhotometry(bytes, { file: path })] as const;
+    }),
+  );
+  const study = orThrow(
+    resolveStudy(document, { photometry: new Map(read), publishedTargets: PUBLISHED_TARGETS_BY_ID }),
+  );
+  const assessments = study.scenes.map((scene) => {
+    const top = scene.planes[0];
+    const fine = fineGrid(top);
+    const planes = fine === undefined ? scene.planes : [...scene.planes, fine];
+    const result = calculate({ ...scene, planes }, study.options);
+    const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
+    const field = result.planes[scene.planes.length];
+    return assess(study, scene, own, {
+      fine: new Map(fine === undefined ? [] : [[top.name, { plane: fine, field }]]),
+    });
   });
-  const study: ResolvedStudy = {
-    title: answers[0].title,
-    display: document.display,
-    scenes: answers.map((a: { scene: unknown }) => a.scene),
-    luminaires: new Map(),
-    targets: answers[0].targets,
-    options: answers[0].options,
-    defaults: answers[0].defaults,
-    warnings: answers[0].warnings,
-  };
-  return { study, assessments: answers.map((a: { assessment: unknown }) => a.assessment) };
+  return { study, assessments };
 }
