@@ -6,27 +6,38 @@ import { failure, type Outcome } from "../../diagnostics/issue.ts";
 import type { PhotometricFormat, Photometry } from "../photometry.ts";
 import { decodeText } from "../text-decoding.ts";
 import { readEulumdat } from "./eulumdat.ts";
+import { readGldf } from "./gldf.ts";
 import { readLm63 } from "./lm63.ts";
 import { tiltOf } from "./lm63-header.ts";
 import type { ReadOptions } from "./read-options.ts";
+import { readTm33 } from "./tm33.ts";
 
 export type { ReadOptions } from "./read-options.ts";
 
 /** Largest text file read (bytes). A table of a whole sphere at half a degree is below 2 MB. */
 export const LARGEST_TEXT = 16 * 2 ** 20;
+/** Largest container read (bytes); it carries pictures and geometry too. */
+export const LARGEST_CONTAINER = 64 * 2 ** 20;
 
 /** The photometry in `bytes`. Never throws: whatever the bytes are, the answer is a value or issues with places. */
 export function readPhotometry(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
-  const refuse = (code: string, message: string, expected?: string, received?: string) =>
-    failure<Photometry>({
-      code,
-      severity: "error",
-      message,
-      expected,
-      received,
-      where: { file: options.file, line: 1, column: 1 },
-    });
+  const refuse = refusal(options);
+  // "PK" and the signature of a local file: a zip.
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4)
+    return bytes.length > LARGEST_CONTAINER
+      ? refuse(
+          "photometry-too-large",
+          "The archive is too large.",
+          `at most ${LARGEST_CONTAINER} bytes`,
+          `${bytes.length}`,
+        )
+      : readGldf(bytes, options, readText);
+  return readText(bytes, options);
+}
 
+/** A photometric file that is text; what may also lie inside a container. */
+function readText(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
+  const refuse = refusal(options);
   if (bytes.length === 0)
     return refuse("photometry-empty", "The file is empty.", "a photometric file", "0 bytes");
   if (bytes.length > LARGEST_TEXT)
@@ -44,13 +55,27 @@ export function readPhotometry(bytes: Uint8Array, options: ReadOptions): Outcome
       return readLm63(text, options);
     case "EULUMDAT":
       return readEulumdat(text, options);
+    case "TM-33":
+      return readTm33(text, options);
     default:
       return refuse(
         "photometry-unknown-format",
         "The file is in no known photometric format.",
-        "LM-63 (.ies) or EULUMDAT (.ldt)",
+        "LM-63 (.ies), EULUMDAT (.ldt), TM-33 (.xml) or GLDF (.gldf)",
       );
   }
+}
+
+function refusal(options: ReadOptions) {
+  return (code: string, message: string, expected?: string, received?: string) =>
+    failure<Photometry>({
+      code,
+      severity: "error",
+      message,
+      expected,
+      received,
+      where: { file: options.file, line: 1, column: 1 },
+    });
 }
 
 /** Control characters other than white space have no place in a text format, up to the old end-of-file mark. */
