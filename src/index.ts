@@ -44,6 +44,7 @@ export { intensityAt, intensityTowards } from "./photometry/reference-lookup.ts"
 export { type PhotometrySummary, summarise } from "./photometry/summary.ts";
 export { writeEulumdat } from "./photometry/writers/eulumdat-writer.ts";
 export { type Lm63WriterOptions, writeLm63 } from "./photometry/writers/lm63-writer.ts";
+export { writeTm33 } from "./photometry/writers/tm33-writer.ts";
 export { type PlanLight, type PlanLightInput, planLight } from "./presentation/drawing/plan-light.ts";
 export { polarDiagramSvg } from "./presentation/drawing/polar-diagram-svg.ts";
 export { type IsoluxField, isolines, isoluxField, marginPlane } from "./presentation/isolux.ts";

@@ -106,6 +106,12 @@ export function zoneIntegral(a: number, b: number, Ia: number, Ib: number): numb
   return (Ia + Ib) * Math.sin(m) * sinH + 2 * slope * Math.cos(m) * (sinH - h * Math.cos(h));
 }
 
+/** Total flux (lm) alone, exact for every type and without resampling types A and B. */
+export function totalFlux(distribution: IntensityDistribution): number {
+  if (distribution.type !== "C") return fluxInOwnAngles(distribution);
+  return profileFluxWithin(meanOverPlanes(distribution), Math.PI);
+}
+
 /** Total flux of types A and B: trapezoidal along the longitude, closed form along the latitude. */
 function fluxInOwnAngles({ type, horizontal, vertical, intensity }: IntensityDistribution): number {
   const size = vertical.length;

@@ -6,7 +6,7 @@
  */
 
 import type { IntensityDistribution } from "../intensity-distribution.ts";
-import { luminousFlux } from "../luminous-flux.ts";
+import { totalFlux } from "../luminous-flux.ts";
 import type { SourceText } from "./source-text.ts";
 
 /** Differences up to this share of the stated flux are rounding of tables and grids. */
@@ -27,7 +27,7 @@ export function checkFlux(
   { rated, ratio, at }: StatedFlux,
   source: SourceText,
 ): void {
-  const integral = luminousFlux(distribution).total;
+  const integral = totalFlux(distribution);
   const found = integral / rated;
   const off = ratio === undefined ? found - 1 : Math.abs(found - ratio);
   if (off <= TOLERANCE) return;

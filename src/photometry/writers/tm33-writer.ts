@@ -10,7 +10,7 @@
  */
 
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
-import { luminousFlux } from "../luminous-flux.ts";
+import { totalFlux } from "../luminous-flux.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { foldPlanes } from "./fold-planes.ts";
@@ -100,7 +100,7 @@ function intensities({ distribution, absolute, ratedFlux }: Photometry): string 
 }
 
 function flux({ distribution, absolute, ratedFlux }: Photometry): string {
-  const stated = absolute && ratedFlux !== undefined ? ratedFlux : luminousFlux(distribution).total;
+  const stated = absolute && ratedFlux !== undefined ? ratedFlux : totalFlux(distribution);
   return element("LuminousFlux", decimalText(stated));
 }
 
