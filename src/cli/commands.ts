@@ -20,6 +20,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import("./commands/inspect.ts")).inspect,
   },
   {
+    name: "convert",
+    summary: "a photometric file in another format",
+    load: async () => (await import("./commands/convert.ts")).convert,
+  },
+  {
     name: "isolux",
     summary: "the plan of the island with its isolux lines, as SVG",
     load: async () => (await import("./commands/isolux.ts")).isolux,

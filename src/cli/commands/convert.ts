@@ -1,0 +1,91 @@
+import { extname, resolve } from "node:path";
+import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import type { Photometry } from "../../photometry/photometry.ts";
+import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
+import { writeEulumdat } from "../../photometry/writers/eulumdat-writer.ts";
+import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
+import { writeTm33 } from "../../photometry/writers/tm33-writer.ts";
+import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { PHOTOMETRY_LIMIT, reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+
+export const convert: Command = {
+  name: "convert",
+  usage: "convert IN OUT [options]",
+  summary: "A photometric file in another format.",
+  arguments: [2, 2],
+  options: {
+    edition: {
+      type: "string",
+      choices: ["2002", "2019"],
+      default: "2002",
+      description: "edition of LM-63 to write",
+    },
+    "lamp-set": {
+      type: "string",
+      value: "N",
+      description: "which lamp set or emitter, from 0 (default: the first lamp set, all emitters)",
+    },
+    flux: { type: "string", value: "LM", description: "rated flux to read a relative file with" },
+    ...ALLOW_OUTSIDE,
+  },
+  details: `Reads LM-63, EULUMDAT, TM-33 and GLDF, told by their content. Writes by OUT's extension:
+.ies LM-63, .ldt EULUMDAT, .xml TM-33-18. The lengths of the luminous opening swap between LM-63 and
+EULUMDAT as the formats want it. What a format cannot hold is said on standard error.`,
+  run,
+};
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const [from, to] = args.positionals;
+  if (resolve(from) === resolve(to))
+    throw usageError("IN and OUT are the same file.", "another name for OUT", to);
+  const write = writerFor(to, args);
+  const bytes = orThrow(readBytes(from, PHOTOMETRY_LIMIT));
+  const read = readPhotometry(bytes, {
+    file: from === "-" ? "standard input" : from,
+    lampSet: numberOption(args, "lamp-set"),
+    flux: numberOption(args, "flux"),
+    tilt: (name) => {
+      const found = readWithin(reachOf(from, args.texts("allow-outside")), name, PHOTOMETRY_LIMIT, {
+        file: from,
+      });
+      return found.ok ? success(found.value.bytes) : found;
+    },
+  });
+  const photometry = orThrow(read);
+  const written = write(photometry);
+  const text = orThrow(written);
+  orThrow(writeWhole(to, text));
+  const warnings = [read, written].flatMap((outcome) => (outcome.ok ? outcome.warnings : []));
+  for (const warning of warnings) io.err(`${printable(formatIssue(warning), 1000)}\n`);
+  return EXIT.met;
+}
+
+function writerFor(path: string, args: Arguments): (photometry: Photometry) => Outcome<string> {
+  const extension = extname(path).toLowerCase();
+  switch (extension) {
+    case ".ies":
+      return (photometry) =>
+        writeLm63(photometry, { edition: args.text("edition") === "2019" ? "2019" : "2002" });
+    case ".ldt":
+      return writeEulumdat;
+    case ".xml":
+      return writeTm33;
+    default:
+      throw usageError(
+        "OUT has no extension of a format that can be written.",
+        ".ies, .ldt or .xml",
+        extension || path,
+      );
+  }
+}
+
+function numberOption(args: Arguments, name: string): number | undefined {
+  const text = args.text(name);
+  if (text === undefined) return undefined;
+  const value = Number(text);
+  if (text.trim() === "" || !Number.isFinite(value))
+    throw usageError(`--${name} is no number.`, "a number", text);
+  return value;
+}
