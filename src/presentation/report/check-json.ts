@@ -3,6 +3,7 @@
 import { topPlane } from "../../assessment/assess.ts";
 import type { FineFigures, PlaneAssessment, Statistics } from "../../assessment/assessment.ts";
 import { clearanceOf } from "../../assessment/clearance.ts";
+import { layerPower } from "../../assessment/energy.ts";
 import { centreProfile, steepestGradient } from "../../assessment/gradient.ts";
 import { percentile } from "../../assessment/statistics.ts";
 import { formatIssue, formatLocation } from "../../diagnostics/issue.ts";
@@ -108,13 +109,13 @@ function layersOf(scene: Scene, layers: PlaneAssessment["layers"]): unknown {
   // Own keys only, whatever a layer is called.
   const named: Record<string, unknown> = Object.create(null);
   layers.forEach(({ layer, role, direct, interreflected }, i) => {
-    const { dim, luminaires } = scene.layers[i];
-    const known = luminaires.every((placed) => placed.luminaire.watts !== undefined);
+    const { dim } = scene.layers[i];
+    const { watts, unknown } = layerPower(scene.layers[i]);
     named[layer] = {
       role,
       dim,
       maintenance: scene.maintenance,
-      watts: known ? luminaires.reduce((sum, placed) => sum + (placed.luminaire.watts ?? 0), 0) * dim : null,
+      watts: unknown === 0 ? watts : null,
       direct: Array.from(direct),
       interreflected: Array.from(interreflected),
     };

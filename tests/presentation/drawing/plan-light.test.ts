@@ -76,6 +76,36 @@ describe("labels on isolux lines", () => {
     expect(lineMeetsBox([-20, 12], [20, 12], a)).toBe(false);
   });
 
+  it("keep clear of a line that passes close by", () => {
+    const square: Vec2[] = [
+      [0, 0],
+      [500, 0],
+      [500, 500],
+      [0, 500],
+    ];
+    const level: Vec2[] = [
+      [10, 250],
+      [490, 250],
+    ];
+    // Below the first line by four units over all but its left end.
+    const near: Vec2[] = [
+      [90, 254],
+      [490, 254],
+    ];
+    const [alone] = labelLines([{ text: "500", points: level }], square, [], 11);
+    const [label] = labelLines(
+      [
+        { text: "500", points: level },
+        { text: "", points: near },
+      ],
+      square,
+      [],
+      11,
+    );
+    expect(alone.at[0]).toBeGreaterThan(90);
+    expect(label.at[0] + label.box.width / 2).toBeLessThan(90);
+  });
+
   it("leaves a line too short or too bent without a word", () => {
     const square: Vec2[] = [
       [0, 0],
