@@ -118,24 +118,3 @@ export function syntheticAssessment(scene: Scene, quality: "quick" | "full" = "f
   const result = textbookResult(scene, 30);
   return assess(syntheticStudy(scene), scene, { ...result, method: { ...result.method, quality } });
 }
-
-/** The scene with one luminaire elsewhere, as a page would apply a `luminaire-move`. */
-export function withMoves(
-  scene: Scene,
-  moves: readonly {
-    readonly layer: number;
-    readonly index: number;
-    readonly position: readonly [number, number, number];
-  }[],
-): Scene {
-  return {
-    ...scene,
-    layers: scene.layers.map((layer, l) => ({
-      ...layer,
-      luminaires: layer.luminaires.map((placed, i) => {
-        const move = moves.find((m) => m.layer === l && m.index === i);
-        return move === undefined ? placed : { ...placed, frame: { ...placed.frame, origin: move.position } };
-      }),
-    })),
-  };
-}

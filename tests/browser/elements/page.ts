@@ -1,12 +1,7 @@
 /** The page the element tests open: one sheet on the synthetic island, moves applied as an app would. */
-import "../../../src/elements.ts";
+import { movedScene } from "../../../src/elements.ts";
 import type { LuminaireMoveDetail } from "../../../src/presentation/elements/shared/contract.ts";
-import {
-  syntheticAssessment,
-  syntheticScene,
-  syntheticStudy,
-  withMoves,
-} from "../../support/synthetic-island.ts";
+import { syntheticAssessment, syntheticScene, syntheticStudy } from "../../support/synthetic-island.ts";
 
 const query = new URLSearchParams(location.search);
 document.documentElement.dataset.mode = query.get("mode") ?? "day";
@@ -32,7 +27,7 @@ for (const element of elements) {
   element.addEventListener("luminaire-move", (event) => {
     const { detail } = event as CustomEvent<LuminaireMoveDetail>;
     events.push(detail);
-    scene = withMoves(scene, detail.moves);
+    scene = movedScene(scene, detail.moves);
     give(detail.phase === "drag" ? "quick" : "full");
   });
   if (element.localName === shown) stage.append(element);
