@@ -44,7 +44,7 @@ const study = () =>
   }>;
 const button = (name: string | RegExp) => page.getByRole("button", { name, exact: typeof name === "string" });
 const undo = () => page.locator(".tools button").first();
-const verdict = () => page.locator("candlespan-sheet .verdict h2").textContent();
+const verdict = () => page.locator("candlespan-sheet .verdict h2").innerText();
 
 it("opens on the worked example with everything computed", async () => {
   expect(await page.title()).toBe("Boathouse kitchen · Candlespan");
@@ -52,7 +52,7 @@ it("opens on the worked example with everything computed", async () => {
   expect(await page.locator("candlespan-plan svg text.iso").count()).toBeGreaterThan(2);
   expect(await page.locator("candlespan-elevation svg [data-luminaire]").count()).toBeGreaterThan(2);
   expect(await page.locator("candlespan-profile svg").count()).toBe(1);
-  await poll(() => page.locator(".light-state").textContent()).toMatch(/^Refined/);
+  await poll(() => page.locator(".light-state").innerText()).toMatch(/^Refined/);
 });
 
 it("follows a dragged pendant, names the change, and takes it back", async () => {
@@ -63,14 +63,14 @@ it("follows a dragged pendant, names the change, and takes it back", async () =>
   await page.mouse.down();
   await page.mouse.move(box.x + 40, box.y + 30, { steps: 8 });
   await page.waitForSelector('.light-state[data-quality="quick"]');
-  expect(await page.locator(".light-state").textContent()).toMatch(
+  expect(await page.locator(".light-state").innerText()).toMatch(
     /^Coarse: direct light as moved, interreflected light as before/,
   );
   await page.mouse.up();
   await refined(page);
   const after = await study();
   expect(after.arrangements[0].layers[0].at).toHaveLength(3);
-  expect(await undo().textContent()).toMatch(/^Undo move pendant 2/);
+  expect(await undo().innerText()).toMatch(/^Undo move pendant 2/);
   await undo().click();
   expect(await study()).toEqual(before);
   await button("Redo").click();
@@ -102,7 +102,7 @@ it("moves by arrow keys, 25 mm or 5 mm", async () => {
   await expect
     .poll(async () => (await study()).arrangements[0].layers[0].row?.clearance)
     .toBeCloseTo(0.87, 6);
-  expect(await undo().textContent()).toMatch(/clearance 870 mm/);
+  expect(await undo().innerText()).toMatch(/clearance 870 mm/);
 });
 
 it("takes lengths in any unit and keeps what was typed; a wrong one stays with its reason", async () => {
@@ -113,9 +113,7 @@ it("takes lengths in any unit and keeps what was typed; a wrong one stays with i
   await poll(() => page.getByLabel("Clearance").inputValue()).toBe("838 mm");
   await page.getByLabel("Clearance").fill("about a yard");
   await page.getByLabel("Clearance").press("Tab");
-  expect(await page.locator(".problem").textContent()).toMatch(
-    /not a length.*Expected a length with its unit/,
-  );
+  expect(await page.locator(".problem").innerText()).toMatch(/not a length.*Expected a length with its unit/);
   expect(await page.getByLabel("Clearance").getAttribute("aria-invalid")).toBe("true");
   expect((await study()).arrangements[0].layers[0].row?.clearance).toBe("33 in");
   await page.getByLabel("Clearance").press("Escape");
@@ -133,7 +131,7 @@ it("swaps a lamp and shows before and after", async () => {
   await page.getByLabel("Luminaire", { exact: true }).first().selectOption("cone");
   await refined(page);
   const table = page.locator("table.before-after");
-  expect(await table.textContent()).toMatch(/dome.*cone/s);
+  expect(await table.innerText()).toMatch(/dome.*cone/s);
   expect(await table.locator("tbody tr").count()).toBeGreaterThan(3);
 });
 
@@ -166,7 +164,7 @@ it("edits zones, finishes and people in the kitchen", async () => {
   await poll(() => page.locator("summary", { hasText: "cook 2" }).count()).toBe(1);
   await page.getByLabel("Ceiling", { exact: true }).fill("40");
   await refined(page);
-  expect(await undo().textContent()).toMatch(/ceiling reflect/);
+  expect(await undo().innerText()).toMatch(/ceiling reflect/);
 });
 
 it("says what is wrong in the study and keeps the last light", async () => {

@@ -112,12 +112,12 @@ it("carries a study through a link to another browser", async () => {
 it("refuses a damaged link and a later version without harm", async () => {
   const before = await study();
   await page.goto(`${viewer.server.address}#study=1.abcdefgh`);
-  await poll(() => page.locator(".refusal").textContent()).toMatch(/damaged or cut short/);
+  await poll(() => page.locator(".refusal").innerText()).toMatch(/damaged or cut short/);
   expect(await study()).toEqual(before);
   await page.getByRole("button", { name: "Dismiss" }).click();
   const later = JSON.stringify({ ...before, version: 99, novelty: true });
   await choose({ name: "later.study.json", mimeType: "application/json", buffer: Buffer.from(later) });
-  await poll(() => page.locator(".refusal").textContent()).toMatch(/later version/);
+  await poll(() => page.locator(".refusal").innerText()).toMatch(/later version/);
   expect(await study()).toEqual(before);
 });
 
@@ -131,7 +131,7 @@ it("reads a dropped file, says what it read, and uses it where asked", async () 
     }
   }, text);
   const line = page.locator(".readings li p").first();
-  await poll(() => line.textContent()).toMatch(/^It read lantern\.ies: LM-63 2019, absolute, 1400 lm/);
+  await poll(() => line.innerText()).toMatch(/^It read lantern\.ies: LM-63 2019, absolute, 1400 lm/);
   await page.getByRole("button", { name: "Use in pendants" }).click();
   await refined(page);
   const now = await study();
@@ -180,11 +180,11 @@ it("escapes hostile names everywhere and runs none of them", async () => {
 
 it("refuses files that are no study and no photometry, in words", async () => {
   await choose({ name: "noise.ies", mimeType: "text/plain", buffer: Buffer.from([0, 1, 2, 3, 255]) });
-  await poll(() => page.locator(".readings").textContent()).toMatch(/noise\.ies could not be read/);
+  await poll(() => page.locator(".readings").innerText()).toMatch(/noise\.ies could not be read/);
   await choose({
     name: "half.study.json",
     mimeType: "application/json",
     buffer: Buffer.from('{"format": "candlespan-study",'),
   });
-  await poll(() => page.locator(".refusal").textContent()).toMatch(/half\.study\.json was not opened/);
+  await poll(() => page.locator(".refusal").innerText()).toMatch(/half\.study\.json was not opened/);
 });
