@@ -59,6 +59,8 @@ export interface PlaneAssessment {
     readonly role: LayerRole;
     readonly direct: Float64Array;
     readonly interreflected: Float64Array;
+    /** Half-width of the doubt about where on an uncertain opening the light leaves (lx); absent without one. */
+    readonly nearFieldBand?: Float64Array;
   }[];
   readonly illuminance: Float64Array;
   readonly statistics: Statistics;

@@ -19,6 +19,7 @@ export function maintainedLayers(scene: Scene, field: PlaneField): PlaneAssessme
       role: layer.role,
       direct: weighted(found?.direct),
       interreflected: weighted(found?.interreflected),
+      ...(found?.nearFieldBand === undefined ? {} : { nearFieldBand: weighted(found.nearFieldBand) }),
     };
   });
 }

@@ -31,7 +31,9 @@ export function zoneSentence(zone: ZoneAssessment, unit: IlluminanceUnit): strin
       : formatIlluminance(level, unit);
   const figures = `${zone.name} ${what}${band}, evenness ${zone.statistics.uniformity.toFixed(2)}`;
   if (zone.checks.length === 0) return `${figures}: nothing is asked of it.`;
-  return `${figures}: ${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.`;
+  const open = zone.checks.find((check) => check.verdict === "too close to call" && check.drivers.length > 0);
+  const doubt = open === undefined ? "" : ` Most of the doubt is the ${open.drivers[0].input}.`;
+  return `${figures}: ${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${doubt}`;
 }
 
 /** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */

@@ -1,5 +1,7 @@
 /** The frame of the command line: help on everything, exit codes, options, and text that a terminal may not obey. */
 import { readFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { type Command, type Io, parseArguments } from "../../src/cli/command.ts";
 import { COMMANDS } from "../../src/cli/commands.ts";
@@ -53,10 +55,31 @@ describe("the command line", () => {
     expect((await called("isolux", "a", "b")).code).toBe(2);
   });
 
+  it("loads nothing of a command before it is asked for, so that help starts at once", () => {
+    const source = fileURLToPath(new URL("../../src/", import.meta.url));
+    const seen = new Set<string>();
+    const visit = (file: string): void => {
+      if (seen.has(file)) return;
+      seen.add(file);
+      const text = readFileSync(file, "utf8");
+      for (const [, type, specifier] of text.matchAll(
+        /^(?:import|export)\s+(type\s)?[^;]*?from "(\.[^"]+)"/gm,
+      ))
+        if (type === undefined) visit(resolve(dirname(file), specifier));
+    };
+    visit(join(source, "cli", "main.ts"));
+    const heavy = [...seen].filter((file) => !/\/src\/(cli|diagnostics)\//.test(file));
+    expect(seen.size).toBeGreaterThan(4);
+    expect(heavy).toEqual([]);
+    expect([...seen].filter((file) => /\/cli\/commands\//.test(file))).toEqual([]);
+  });
+
   it("lists the published targets without a study", async () => {
     const { code, out } = await called("check", "--targets");
     expect(code).toBe(0);
     expect(out).toContain("catering-kitchen-en");
+    const listed = JSON.parse((await called("check", "--targets", "--json")).out) as { id: string }[];
+    expect(listed.map(({ id }) => id)).toContain("preparation");
   });
 
   it("says a control character of a path, never sends it", async () => {

@@ -1,7 +1,7 @@
 import { worstVerdict } from "../../assessment/verdict.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { checkJson } from "../../presentation/report/check-json.ts";
+import { checkJson, targetsJson } from "../../presentation/report/check-json.ts";
 import { checkText, targetsText } from "../../presentation/report/check-text.ts";
 import {
   ALLOW_OUTSIDE,
@@ -48,7 +48,7 @@ export const check: Command = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   if (args.flag("targets")) {
-    io.out(targetsText());
+    io.out(args.flag("json") ? `${JSON.stringify(targetsJson(), null, 2)}\n` : targetsText());
     return EXIT.met;
   }
   const [path] = args.positionals;

@@ -6,6 +6,7 @@ import { clearanceOf } from "../../assessment/clearance.ts";
 import { layerPower } from "../../assessment/energy.ts";
 import { centreProfile, steepestGradient } from "../../assessment/gradient.ts";
 import { percentile } from "../../assessment/statistics.ts";
+import { PUBLISHED_TARGETS } from "../../assessment/targets-published.ts";
 import { formatIssue, formatLocation } from "../../diagnostics/issue.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
@@ -108,7 +109,7 @@ function luminaire(scene: Scene, layer: string, placed: PlacedLuminaire): unknow
 function layersOf(scene: Scene, layers: PlaneAssessment["layers"]): unknown {
   // Own keys only, whatever a layer is called.
   const named: Record<string, unknown> = Object.create(null);
-  layers.forEach(({ layer, role, direct, interreflected }, i) => {
+  layers.forEach(({ layer, role, direct, interreflected, nearFieldBand }, i) => {
     const { dim } = scene.layers[i];
     const { watts, unknown } = layerPower(scene.layers[i]);
     named[layer] = {
@@ -118,6 +119,7 @@ function layersOf(scene: Scene, layers: PlaneAssessment["layers"]): unknown {
       watts: unknown === 0 ? watts : null,
       direct: Array.from(direct),
       interreflected: Array.from(interreflected),
+      ...(nearFieldBand === undefined ? {} : { nearFieldBand: Array.from(nearFieldBand) }),
     };
   });
   return named;
@@ -141,6 +143,11 @@ function fineOf(figures: FineFigures, points: Float64Array | undefined, scene: S
           illuminance: Array.from(figures.illuminance),
         }),
   };
+}
+
+/** What `check --targets --json` prints: every published target. */
+export function targetsJson(): unknown {
+  return PUBLISHED_TARGETS;
 }
 
 function statisticsOf({

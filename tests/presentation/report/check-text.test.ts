@@ -41,6 +41,32 @@ describe("the text of check", () => {
     expect(text).toContain("measured, ±8 %");
   });
 
+  it("goes on below when there are many arrangements, each in one block and in one paragraph", () => {
+    const many = tinyStudy(Array.from({ length: 9 }, (_, i) => tinyScene({ name: `option ${i + 1}` })));
+    const words = checkText(many, judged(many));
+    expect(words.split("\n").filter((line) => line.startsWith("whole top")).length).toBe(3);
+    for (let i = 1; i <= 9; i++) expect(words.split(`option ${i}`).length).toBe(3);
+  });
+
+  it("says what the doubt hangs on when it is too close to call", () => {
+    const { value } = judged(study)[1].assessment.zones[0].checks[0];
+    const close = tinyStudy(
+      [even],
+      [
+        {
+          id: "preparation",
+          name: "own",
+          requirements: [{ quantity: "illuminance", statistic: "average", value, nature: "maintained" }],
+          source: "the designer's own",
+          known: "stated in the study",
+        },
+      ],
+    );
+    expect(checkText(close, judged(close)).replace(/\s+/g, " ")).toMatch(
+      /≈ prep .*too close to call against 316 lx\. Most of the doubt is the light of dome/,
+    );
+  });
+
   it("fits a screen of 100 columns", () => {
     for (const line of text.split("\n")) expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
