@@ -1,6 +1,7 @@
 /** The light of a study's arrangements, calculated and judged. */
 
 import { assess, type FineField } from "../assessment/assess.ts";
+import { printable } from "../diagnostics/printable.ts";
 import { LightEngine } from "../engine/light-engine.ts";
 import { marginPlane } from "../presentation/isolux.ts";
 import type { JudgedArrangement } from "../presentation/report/judged-arrangement.ts";
@@ -40,7 +41,7 @@ export function lightArrangements(study: ResolvedStudy, choice: LightChoice, io:
   return scenes.map((scene, index) => {
     const progress = progressOf(
       io,
-      scenes.length > 1 ? `${scene.name} (${index + 1} of ${scenes.length})` : "",
+      scenes.length > 1 ? `${printable(scene.name, 40)} (${index + 1} of ${scenes.length})` : "",
     );
     const judged = lightArrangement(study, scene, options, engine, progress.report);
     progress.done();
