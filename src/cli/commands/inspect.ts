@@ -32,8 +32,8 @@ export const inspect: Command = {
     "lamp-set": {
       type: "string",
       value: "N",
-      default: "0",
-      description: "which lamp set of the file, from 0",
+      description:
+        "which lamp set or emitter of the file, from 0 (default: the first lamp set, all emitters)",
     },
     ...ALLOW_OUTSIDE,
   },
@@ -51,7 +51,8 @@ interface Inspected {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const directions = args.texts("at").map(direction);
-  const lampSet = wholeNumber(args.text("lamp-set") ?? "0");
+  const asked = args.text("lamp-set");
+  const lampSet = asked === undefined ? undefined : wholeNumber(asked);
   const svg = args.flag("svg");
   const { files, out } = svg ? filesAndTarget(args) : { files: args.positionals, out: args.text("out") };
   if (!svg && out !== undefined)
@@ -89,7 +90,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
 function inspectFile(
   file: string,
   directions: readonly { readonly C: number; readonly gamma: number }[],
-  lampSet: number,
+  lampSet: number | undefined,
   allowed: readonly string[],
 ): Outcome<Inspected> {
   const bytes = readBytes(file, PHOTOMETRY_LIMIT);

@@ -17,6 +17,8 @@ import { quote, type SourceText } from "./source-text.ts";
 
 const MOST_PLANES = 100_000;
 const MOST_SETS = 1000;
+/** mm */
+const LARGEST_EXTENT = 1e6;
 
 export interface EulumdatHeader {
   readonly isym: 0 | 1 | 2 | 3 | 4;
@@ -107,6 +109,24 @@ class Lines {
     return least;
   }
 
+  /** An extent of the luminous area (mm): 0 with a warning where it is none, since the light is known without. */
+  extent(what: string): number {
+    const text = this.text(what);
+    const value = parseNumber(text.replace(",", "."));
+    if (value !== undefined && value >= 0 && value <= LARGEST_EXTENT) return value;
+    if (this.source.errors.length === 0)
+      this.source.warn(
+        this.at,
+        "eulumdat-bad-extent",
+        `Line ${this.number}, ${what}, is not usable; 0 was used.`,
+        {
+          expected: `a number from 0 to ${LARGEST_EXTENT}`,
+          received: quote(text),
+        },
+      );
+    return 0;
+  }
+
   /** A number the light does not depend on: 0 where it is none. */
   optional(what: string): number {
     return parseNumber(this.text(what).replace(",", ".")) ?? 0;
@@ -129,10 +149,10 @@ export function readEulumdatHeader(source: SourceText): EulumdatHeader | undefin
   const date = lines.text("the date");
   const housing = ["length", "width", "height"].map((side) => lines.optional(`the housing's ${side}`));
   const luminous: [number, number] = [
-    lines.required("the luminous length", 0, 1e6),
-    lines.required("the luminous width", 0, 1e6),
+    lines.extent("the luminous length"),
+    lines.extent("the luminous width"),
   ];
-  const sides = [0, 90, 180, 270].map((c) => lines.required(`the luminous height in C${c}`, 0, 1e6));
+  const sides = [0, 90, 180, 270].map((c) => lines.extent(`the luminous height in C${c}`));
   const downwardShare = lines.optional("the downward share");
   const lightOutputRatio = lines.optional("the light output ratio");
   const ratioOffset = lines.at;

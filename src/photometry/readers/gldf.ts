@@ -3,6 +3,7 @@
  *
  *   Emitters/Emitter/(Changeable|Fixed)LightEmitter → PhotometryReference → Photometries/Photometry →
  *   PhotometryFileReference → Files/File → the file under `ldc/`
+ *   (a multi-channel emitter: LightSourceReference → LightSources/… → Channels/Channel → PhotometryReference)
  *
  * Every light emitter with a photometry is one choice; the first is the default. Its rated luminous flux replaces
  * the lamp flux of a relative file. Sensors are not light. Files named by address are not fetched.
@@ -128,8 +129,9 @@ function choicesOf(root: XmlElement): Choice[] {
   return childrenNamed(child(general, "Emitters"), "Emitter").flatMap((emitter) =>
     emitter.children
       .filter(({ name }) => /LightEmitter$/i.test(name))
-      .flatMap((light): Choice[] => {
-        const photometry = photometries.get(attributeOf(child(light, "PhotometryReference"), "photometryId"));
+      .flatMap((light) => photometryReferences(light, general).map((id) => ({ light, id })))
+      .flatMap(({ light, id }): Choice[] => {
+        const photometry = photometries.get(id);
         const file = files.get(attributeOf(child(photometry, "PhotometryFileReference"), "fileId"));
         if (file === undefined || /^url$/i.test(attributeOf(file, "type"))) return [];
         return [
@@ -143,6 +145,19 @@ function choicesOf(root: XmlElement): Choice[] {
         ];
       }),
   );
+}
+
+/** Ids of the photometries of a light emitter; a multi-channel one has them at the channels of its light source. */
+function photometryReferences(light: XmlElement, general: XmlElement | undefined): string[] {
+  const own = attributeOf(child(light, "PhotometryReference"), "photometryId");
+  if (own !== "") return [own];
+  const named = child(light, "LightSourceReference")?.attributes.values() ?? [];
+  const ids = new Set(named);
+  return (child(general, "LightSources")?.children ?? [])
+    .filter((lamp) => ids.has(attributeOf(lamp, "id")))
+    .flatMap((lamp) => childrenNamed(child(lamp, "Channels"), "Channel"))
+    .map((channel) => attributeOf(child(channel, "PhotometryReference"), "photometryId"))
+    .filter((id) => id !== "");
 }
 
 /** By its name under `ldc/`, letter case aside; the text may already hold the folder. */

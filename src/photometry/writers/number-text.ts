@@ -7,14 +7,19 @@ import { radians } from "../../units/quantities.ts";
 /** Significant digits of a written intensity: ten outlast every goniophotometer and hide the noise that doubles
  * add in their last places, so that 238.15 read, scaled and written is 238.15 again. Error ≤ 5e-10 relative. */
 const SIGNIFICANT = 10;
+/** Decimals after the point at most: below 1e-40 a number is written as 0, below 1e-30 with fewer digits. */
+const SMALLEST = 40;
 
 /** `value` in plain decimals with at most `significant` digits, trailing zeros dropped. Finite values only. */
 export function decimalText(value: number, significant = SIGNIFICANT): string {
-  const rounded = Number(value.toPrecision(significant));
+  const nearest = Number(value.toPrecision(significant));
+  // Rounding up can leave the range of doubles at its very end.
+  const rounded = Number.isFinite(nearest) ? nearest : value;
   const text = String(rounded);
-  if (!text.includes("e")) return text === "-0" ? "0" : text;
+  if (!text.includes("e")) return text;
   if (Math.abs(rounded) >= 1) return BigInt(rounded).toString();
-  return rounded.toFixed(40).replace(/0+$/, "").replace(/\.$/, "");
+  const fixed = rounded.toFixed(SMALLEST).replace(/\.?0+$/, "");
+  return fixed === "-0" ? "0" : fixed;
 }
 
 /** The shortest decimal degrees that read back as this very angle (rad). */

@@ -62,6 +62,15 @@ describe("GLDF", () => {
     expect(bad(gldf(emitters), { lampSet: 2 })).toBe("lamp-set-unknown");
   });
 
+  it("finds the photometries of a multi-channel emitter at the channels of its light source", () => {
+    const emitter = `<Emitter id="m"><MultiChannelLightEmitter><LightSourceReference multiChannelLightSourceId="l"/>
+</MultiChannelLightEmitter></Emitter></Emitters><LightSources><MultiChannelLightSource id="l"><Channels>
+<Channel><PhotometryReference photometryId="p2"/></Channel><Channel><PhotometryReference photometryId="p1"/></Channel>
+</Channels></MultiChannelLightSource></LightSources><Emitters>`;
+    expect(good(gldf(emitter)).value.absolute).toBe(true);
+    expect(good(gldf(emitter), { lampSet: 1 }).value.ratedFlux).toBe(1000);
+  });
+
   it("rates a relative file anew by the emitter's flux, and the caller's flux goes before that", () => {
     const outcome = good(gldf(light("p1", "2000")));
     expect(outcome.value.distribution.intensity[0]).toBe(600);

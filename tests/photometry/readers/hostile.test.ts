@@ -127,7 +127,7 @@ describe("hostile text", () => {
       " ".repeat(4e6),
     ])
       expect(readPhotometry(bytesOf(line), { file: "x.ies" }).ok).toBe(false);
-    expect(errorOf(eulumdat({ lines: { 16: `${"1".repeat(1e6)}x` } }))).toBe("eulumdat-bad-number 16:1");
+    expect(errorOf(eulumdat({ lines: { 26: `${"1".repeat(1e6)}x` } }))).toBe("eulumdat-bad-number 26:1");
   });
 
   it("of a million keywords is only long", () => {

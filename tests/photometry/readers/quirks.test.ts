@@ -345,6 +345,14 @@ describe("EULUMDAT as it is met", () => {
     expect(readGood(text).watts).toBeUndefined();
   });
 
+  it("leaves its luminous area blank or impossible: none, with a warning", () => {
+    expect(warningsOf(eulumdat({ lines: { 16: "", 17: -5, 23: 0 } }))).toEqual([
+      "eulumdat-bad-extent",
+      "eulumdat-bad-extent",
+    ]);
+    expect(readGood(eulumdat({ lines: { 16: "", 17: -5 } })).opening.shape).toBe("point");
+  });
+
   it("is radiometric by its own words", () => {
     expect(errorOf(eulumdat({ lines: { 9: "UV lamp, values in mW/sr" } }))).toBe("radiometric-file 9:20");
   });
