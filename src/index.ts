@@ -11,8 +11,17 @@ export {
 export { familiarPlace, LUX_STEPS, seenSteps } from "./assessment/familiar-places.ts";
 export { fixedBandJudge, type Judge, type Judgement, type Question } from "./assessment/fixed-band.ts";
 export { centreProfile, type Profile, steepestGradient } from "./assessment/gradient.ts";
+export type { GuidelineCard, GuidelineSubject, ImpliedRow } from "./assessment/guideline-card.ts";
+export {
+  type CardOptions,
+  cardSummary,
+  guidelineCards,
+  type TopLight,
+} from "./assessment/guidelines/cards.ts";
 export { averageOf } from "./assessment/layer-light.ts";
+export { type PendantRow, pendantRow } from "./assessment/pendant-row.ts";
 export { percentile, shareWithin, statistics } from "./assessment/statistics.ts";
+export { SuperposedLight } from "./assessment/superposed-light.ts";
 export {
   PUBLISHED_TARGETS,
   PUBLISHED_TARGETS_BY_ID,
@@ -32,6 +41,7 @@ export type {
   PlaneField,
 } from "./engine/result.ts";
 export { type BeamLuminaireData, beamLuminaire } from "./luminaire/beam-luminaire.ts";
+export { scaledLuminaire } from "./luminaire/scaled.ts";
 export { type BeamAngle, beamAngle } from "./photometry/beam-angle.ts";
 export { resampleToC } from "./photometry/c-gamma-resampling.ts";
 export { type FluxCode, fluxCode, formatFluxCode } from "./photometry/flux-code.ts";

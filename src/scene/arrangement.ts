@@ -8,7 +8,7 @@
 
 import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
 import { depthInside } from "../geometry/polygon.ts";
-import type { Vec2 } from "../geometry/vector.ts";
+import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint, planExtents, widthAlong } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
@@ -140,9 +140,15 @@ function rowFrames(
       island.length / 2 + (i - (row.count - 1) / 2) * spacing + along,
       island.width / 2 + across,
     ];
-    const [x, y] = islandToRoom(island, p);
-    return frame([x, y, topHeightAt(island, p) + clearance - lowest], orientation);
+    return frame(hungAt(island, p, clearance, lowest), orientation);
   });
+}
+
+/** Photometric centre (m, room) of a luminaire hung over a point of the island's frame. @param lowest height of its
+ * lowest point relative to the photometric centre, at or below zero */
+export function hungAt(island: Island, p: Vec2, clearance: number, lowest: number): Vec3 {
+  const [x, y] = islandToRoom(island, p);
+  return [x, y, topHeightAt(island, p) + clearance - lowest];
 }
 
 function rowTurn(row: RowDocument, luminaire: Luminaire, path: string, ledger: Ledger): number {
@@ -187,7 +193,7 @@ function gridFrames(grid: GridDocument, path: string, room: RoomShape, ledger: L
 }
 
 /** Centres of `count` luminaires between two walls; undefined when the margins meet. */
-function gridStations(from: number, to: number, count: number, margin?: number): number[] | undefined {
+export function gridStations(from: number, to: number, count: number, margin?: number): number[] | undefined {
   if (count === 1) return [(from + to) / 2];
   const bay = (to - from) / count;
   const first = margin === undefined ? from + bay / 2 : from + margin;

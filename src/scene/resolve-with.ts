@@ -5,8 +5,6 @@
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-text.ts";
 import { nearestWord } from "../diagnostics/nearest-word.ts";
-import { placed } from "../geometry/solids.ts";
-import { bodyMesh } from "../luminaire/body-mesh.ts";
 import { type BuiltLuminaire, buildLuminaire, furnishLuminaire } from "../luminaire/build-luminaire.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
@@ -14,11 +12,12 @@ import { layerOf } from "./arrangement.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "./calculation-options.ts";
 import { islandOf } from "./island.ts";
 import { Ledger } from "./ledger.ts";
+import { pendantBlockers } from "./pendant-blockers.ts";
 import { personOf } from "./people.ts";
 import { checkPointsOutside, planesOf } from "./planes.ts";
 import type { ResolvedStudy } from "./resolved-study.ts";
 import { roomOf } from "./room.ts";
-import type { Blocker, Layer, Scene } from "./scene.ts";
+import type { Blocker, Scene } from "./scene.ts";
 import { bodySolid, checkOverlaps, islandSolid, type Solid, solidBlockers } from "./solids.ts";
 import type { StudyContext } from "./study-context.ts";
 import type { StudyDocument } from "./study-schema.ts";
@@ -213,25 +212,6 @@ function checkReference(name: string, study: StudyDocument, path: string, ledger
     `There is no such luminaire.${hint}`,
     expected,
     JSON.stringify(name),
-  );
-}
-
-/** Bodies of all luminaires that have one; each knows whose light it does not block. */
-function pendantBlockers(layers: readonly Layer[]): Blocker[] {
-  return layers.flatMap(({ name, luminaires }, layer) =>
-    luminaires.flatMap(({ luminaire, frame }, i): Blocker[] => {
-      const { body, emission } = luminaire;
-      if (body === undefined) return [];
-      return [
-        {
-          name: `${name} ${i + 1}`,
-          kind: "pendant",
-          mesh: placed(bodyMesh(body, emission.opening), frame),
-          transmittance: body.transmittance,
-          owner: [layer, i],
-        },
-      ];
-    }),
   );
 }
 

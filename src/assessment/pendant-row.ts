@@ -1,0 +1,105 @@
+/**
+ * The pendants over the island in the numbers people speak of: how many, how wide, how far apart, how high.
+ *
+ * Along = the island's +x, across = its +y (m). Rim = the wider of body and opening.
+ */
+
+import { depthInside } from "../geometry/polygon.ts";
+import { lowestPoint, widthAlong } from "../luminaire/extent.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { roomToIsland, topHeightAt } from "../scene/island.ts";
+import { ceilingAt } from "../scene/room.ts";
+import type { Island, Scene } from "../scene/scene.ts";
+
+export interface PendantRow {
+  /** The layer that holds most of them, and its luminaire. */
+  readonly layer: number;
+  readonly luminaire: Luminaire;
+  /** Whether several types or layers hang there; then no other row is worked out. */
+  readonly mixed: boolean;
+  readonly count: number;
+  /** Centres along the island, rising. */
+  readonly stations: readonly number[];
+  /** Mean place across. */
+  readonly across: number;
+  /** Mean distance between neighbours' centres; undefined for one pendant. */
+  readonly pitch?: number;
+  /** Least free distance between neighbouring rims. */
+  readonly gap?: number;
+  /** Extent of one along and across the island. */
+  readonly rim: number;
+  readonly breadth: number;
+  /** From the outer rims, and from the outer centres, to the end of the top: the lesser of both ends. */
+  readonly end: number;
+  readonly endToCentre: number;
+  /** Of the lowest rim above the top and above the floor. */
+  readonly clearance: number;
+  readonly aboveFloor: number;
+  /** Longer than wide by half again and at least 0.6 m. */
+  readonly linear: boolean;
+  readonly island: Island;
+  /** Over the middle of the island. */
+  readonly ceiling: number;
+}
+
+const LINEAR = { ratio: 1.5, length: 0.6 };
+
+/** The row of a scene; undefined without island or pendants over it. */
+export function pendantRow(scene: Scene): PendantRow | undefined {
+  const { island, room } = scene;
+  if (island === undefined) return undefined;
+  const over = scene.layers.map((layer) =>
+    layer.role === "pendant" ? layer.luminaires.filter((placed) => hangsOver(island, placed)) : [],
+  );
+  const all = over.flat();
+  if (all.length === 0) return undefined;
+  const layer = over.reduce((most, each, i) => (each.length > over[most].length ? i : most), 0);
+  const { luminaire } = over[layer][0];
+  const places = all
+    .map(({ frame: { origin } }) => roomToIsland(island, [origin[0], origin[1]]))
+    .sort((a, b) => a[0] - b[0]);
+  const stations = places.map(([along]) => along);
+  const rim = Math.max(...all.map((placed) => extentAlong(island, placed, 0)));
+  const gaps = stations.slice(1).map((s, i) => s - stations[i]);
+  const lowest = all.map(({ luminaire: each, frame }) => frame.origin[2] + lowestPoint(each, frame.rotation));
+  const clearances = all.map(({ frame: { origin } }, i) => {
+    return lowest[i] - topHeightAt(island, roomToIsland(island, [origin[0], origin[1]]));
+  });
+  const endToCentre = Math.min(stations[0], island.length - stations[stations.length - 1]);
+  return {
+    layer,
+    luminaire,
+    mixed:
+      over.some((each, i) => i !== layer && each.length > 0) || all.some((p) => p.luminaire !== luminaire),
+    count: all.length,
+    stations,
+    across: places.reduce((sum, [, y]) => sum + y, 0) / places.length,
+    ...(gaps.length === 0
+      ? {}
+      : {
+          pitch: (stations[stations.length - 1] - stations[0]) / gaps.length,
+          gap: Math.min(...gaps) - rim,
+        }),
+    rim,
+    breadth: Math.max(...all.map((placed) => extentAlong(island, placed, Math.PI / 2))),
+    end: endToCentre - rim / 2,
+    endToCentre,
+    clearance: Math.min(...clearances),
+    aboveFloor: Math.min(...lowest),
+    linear: rim >= LINEAR.length && rim >= LINEAR.ratio * extentAlong(island, over[layer][0], Math.PI / 2),
+    island,
+    ceiling: ceilingAt(room, island.centre[0], island.centre[1]),
+  };
+}
+
+/** Whether the luminaire's centre lies over the top. */
+export function hangsOver(island: Island, { frame: { origin } }: PlacedLuminaire): boolean {
+  return depthInside(roomToIsland(island, [origin[0], origin[1]]), island.outline) >= 0;
+}
+
+/** Extent (m) of a hung luminaire in a plan direction at `angle` (rad) from the island's +x. */
+export function extentAlong(island: Island, { luminaire, frame }: PlacedLuminaire, angle: number): number {
+  const heading = Math.atan2(frame.rotation[1], frame.rotation[0]);
+  return widthAlong(luminaire, island.turn + angle - heading);
+}

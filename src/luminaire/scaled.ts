@@ -1,0 +1,68 @@
+/**
+ * A luminaire of the same make in another size, with the same lamp flux.
+ *
+ *   I'(C, γ) = I(C, γ);  opening, body and lit surfaces are s times as large;
+ *   near by E'(p) = E(p / s) / s²;  luminance L' = L / s².
+ *
+ * Exact for a luminaire scaled as a whole, lamp included. Known error: a real range of sizes keeps its lamp, so the
+ * share of light that leaves the shade changes with size; the evidence becomes `typical` where s is not 1.
+ */
+
+import type { LuminousOpening } from "../photometry/luminous-opening.ts";
+import type { Body } from "./body.ts";
+import type { Luminaire } from "./luminaire.ts";
+import type { Emission } from "./near-field.ts";
+
+/** @param s size relative to the given luminaire, > 0 */
+export function scaledLuminaire(luminaire: Luminaire, s: number): Luminaire {
+  if (s === 1) return luminaire;
+  const { emission, body, luminanceTowards } = luminaire;
+  return {
+    ...luminaire,
+    emission: scaledEmission(emission, s),
+    evidence: "F",
+    ...(body === undefined ? {} : { body: scaledBody(body, s) }),
+    ...(luminanceTowards === undefined
+      ? {}
+      : {
+          luminanceTowards: ([x, y, z]) => {
+            const seen = luminanceTowards([x / s, y / s, z / s]);
+            return { ...seen, luminance: seen.luminance / (s * s) };
+          },
+        }),
+  };
+}
+
+function scaledEmission(emission: Emission, s: number): Emission {
+  const opening = scaledOpening(emission.opening, s);
+  if (emission.kind === "opening") return { ...emission, opening };
+  const at = new Float64Array(3);
+  return {
+    ...emission,
+    opening,
+    sample: (point, positions, normalIlluminance) => {
+      for (let k = 0; k < 3; k++) at[k] = point[k] / s;
+      const count = emission.sample(at, positions, normalIlluminance);
+      for (let k = 0; k < 3 * count; k++) positions[k] *= s;
+      for (let i = 0; i < count; i++) normalIlluminance[i] /= s * s;
+      return count;
+    },
+  };
+}
+
+function scaledOpening({ shape, length, width, height }: LuminousOpening, s: number): LuminousOpening {
+  return { shape, length: length * s, width: width * s, height: height * s };
+}
+
+function scaledBody(body: Body, s: number): Body {
+  const { diameter, height, offset, length, width, outline } = body;
+  return {
+    ...body,
+    diameter: diameter * s,
+    height: height * s,
+    offset: offset * s,
+    ...(length === undefined ? {} : { length: length * s }),
+    ...(width === undefined ? {} : { width: width * s }),
+    ...(outline === undefined ? {} : { outline: outline.map(([r, z]) => [r * s, z * s] as const) }),
+  };
+}
