@@ -16,7 +16,7 @@ import { RecentCache } from "../recent-cache.ts";
 import type { EnergyBalance } from "../result.ts";
 import type { Occluders } from "../visibility/occluders.ts";
 import type { Surroundings } from "../visibility/surroundings.ts";
-import { type HiddenPairs, hiddenPairs, LumpedBodies } from "./lumped-bodies.ts";
+import { type HiddenPairs, type HiddenRows, hiddenPairs, hiddenRows, LumpedBodies } from "./lumped-bodies.ts";
 import { type PatchDirect, shadowedFlux, unshadowedFlux } from "./patch-direct.ts";
 import type { Patches } from "./patches.ts";
 import { type Gathered, PlaneGather } from "./plane-gather.ts";
@@ -51,6 +51,7 @@ export class InterreflectionStage {
   readonly #direct: RecentCache<PatchDirect>;
   readonly #gathers: RecentCache<PlaneGather>;
   readonly #hidden: RecentCache<HiddenPairs>;
+  readonly #hiddenRows: RecentCache<HiddenRows>;
   readonly #results: RecentCache<Interreflection>;
 
   constructor(keep: number) {
@@ -59,6 +60,7 @@ export class InterreflectionStage {
     this.#direct = new RecentCache(keep);
     this.#gathers = new RecentCache(keep);
     this.#hidden = new RecentCache(keep);
+    this.#hiddenRows = new RecentCache(keep);
     this.#results = new RecentCache(keep);
   }
 
@@ -112,6 +114,7 @@ export class InterreflectionStage {
       this.#direct,
       this.#gathers,
       this.#hidden,
+      this.#hiddenRows,
       this.#results,
     ])
       cache.turn();
@@ -166,7 +169,8 @@ export class InterreflectionStage {
     const refines = quality.bodiesExchange && bodies.length > 0;
     // Where the refinement follows, the first solution only measures its difference and starts it.
     const start = refines ? { tolerance: Math.max(quality.tolerance, START_TOLERANCE) } : options;
-    const first = solveRadiosity(factors, reflectance, D, start, undefined, observer);
+    const guess = evenExitance(patches, reflectance, D, layers);
+    const first = solveRadiosity(factors, reflectance, D, start, guess, observer);
     let solved: Solved = {
       solution: first,
       bodyExitance: meanBodyExitance(patches, first, caught, surroundings, layers),
@@ -178,16 +182,21 @@ export class InterreflectionStage {
     let absorbedByBodies = 0;
     if (refines) {
       observer?.progress?.("bodies in the exchange", 0);
-      const pairs = bodies.map((body) => {
-        throwIfCancelled(observer);
-        return this.#hidden.get(contentKey(room.key, body.key), () =>
-          hiddenPairs(patches, factors, body.occluders),
-        );
-      });
+      const rows = this.#hiddenRows.get(contentKey(room.key, ...bodies.map(({ key }) => key)), () =>
+        hiddenRows(
+          patches,
+          factors,
+          bodies.map((body) => {
+            throwIfCancelled(observer);
+            return this.#hidden.get(contentKey(room.key, body.key), () =>
+              hiddenPairs(patches, factors, body.occluders),
+            );
+          }),
+        ),
+      );
       const lumped = new LumpedBodies(
         patches,
-        factors,
-        pairs,
+        rows,
         Float64Array.from(bodies, (body) => body.reflectance),
         caught,
         layers,
@@ -223,6 +232,27 @@ export class InterreflectionStage {
       bodyExchangeDifference,
     };
   }
+}
+
+/** Exitance if interreflected light were even: E = Σ ρAD / (A (1 − ρ̄)). Two sweeps nearer than direct light alone. */
+function evenExitance(
+  { area, count: n }: Patches,
+  reflectance: Float64Array,
+  direct: Float64Array,
+  layers: number,
+): Float64Array {
+  const out = new Float64Array(direct.length);
+  for (let l = 0; l < layers; l++) {
+    let reflected = 0;
+    let absorbing = 0;
+    for (let i = 0; i < n; i++) {
+      reflected += reflectance[i] * area[i] * direct[l * n + i];
+      absorbing += (1 - reflectance[i]) * area[i];
+    }
+    const even = absorbing > 0 ? reflected / absorbing : 0;
+    for (let i = 0; i < n; i++) out[l * n + i] = reflectance[i] * (direct[l * n + i] + even);
+  }
+  return out;
 }
 
 /** A body's exitance before it takes part: its own direct light, and the mean interreflected light of the room. */
