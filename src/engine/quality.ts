@@ -9,8 +9,9 @@ export interface Quality {
   readonly leastNearFieldError: number;
   /** Whether bodies that come and go take part in the exchange between patches. */
   readonly bodiesExchange: boolean;
-  /** Bound on interreflected light at a point, relative to the plane's mean interreflected light: from the
-   * refinement tests, not a proof. */
+  /** Bound on interreflected light at a point, relative to the plane's mean interreflected light. Not a proof: the
+   * worst seen on the worked example against twice the patches and every point gathered was 1.6 % (full, on the
+   * floor beside a body; 1 % on the tops) and 2.5 % (quick). */
   readonly interreflectionBound: number;
 }
 
@@ -21,7 +22,7 @@ export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
     tolerance: 1e-4,
     leastNearFieldError: 0.01,
     bodiesExchange: false,
-    interreflectionBound: 0.04,
+    interreflectionBound: 0.05,
   },
   full: {
     patches: 850,
@@ -29,6 +30,6 @@ export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
     tolerance: 1e-5,
     leastNearFieldError: 0,
     bodiesExchange: true,
-    interreflectionBound: 0.015,
+    interreflectionBound: 0.02,
   },
 };

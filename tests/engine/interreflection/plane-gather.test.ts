@@ -1,0 +1,90 @@
+/** Gathered light on planes, cylinders and semi-cylinders against closed forms, and what interpolation may err. */
+import { describe, expect, it } from "vitest";
+import { Gather } from "../../../src/engine/interreflection/gather.ts";
+import { patchesOf } from "../../../src/engine/interreflection/patches.ts";
+import { PlaneGather } from "../../../src/engine/interreflection/plane-gather.ts";
+import { Occluders } from "../../../src/engine/visibility/occluders.ts";
+import type { Vec3 } from "../../../src/geometry/vector.ts";
+import type { ReceivedQuantity } from "../../../src/scene/calculation-plane.ts";
+import { plane } from "../../support/luminaires.ts";
+import { roomSurfaces, surfaceOf } from "../../support/rooms.ts";
+import { rectanglePlane } from "../../support/tiny-scene.ts";
+
+const NOTHING = new Occluders([]);
+
+describe("gathered light", () => {
+  it("on cylinders and semi-cylinders is what their definitions integrate", () => {
+    // A small facet up and ahead: E_z = I sin θ / (π d²), E_sc = I (1 + cos α) cos ε / (π d²), I = L A cos θ′.
+    const side = 0.02;
+    const centre: Vec3 = [1.5, 0.8, 2.6];
+    const [x, y, z] = centre;
+    const facet = surfaceOf(
+      "ceiling",
+      [
+        [x - side / 2, y - side / 2, z],
+        [x - side / 2, y + side / 2, z],
+        [x + side / 2, y + side / 2, z],
+        [x + side / 2, y - side / 2, z],
+      ],
+      1,
+    );
+    const gather = new Gather(patchesOf([facet], 1), NOTHING);
+    const eye: Vec3 = [0, 0, 1.2];
+    const d2 = x * x + y * y + (z - 1.2) ** 2;
+    const d = Math.sqrt(d2);
+    const M = 5000;
+    const I = (M / Math.PI) * side * side * ((z - 1.2) / d);
+    const horizontal = Math.hypot(x, y) / d;
+    let worst = 0;
+    const check = (quantity: ReceivedQuantity, normal: Vec3, exact: number) => {
+      const found = new PlaneGather(gather, plane([eye], normal, quantity), 0.1).evaluate(
+        new Float64Array(gather.patches.count).fill(M),
+        1,
+        [],
+        new Float64Array(0),
+      ).layers[0][0];
+      worst = Math.max(worst, Math.abs(found / exact - 1));
+    };
+    check("planar", [0, 0, 1], (I / d2) * ((z - 1.2) / d));
+    check("cylindrical", [0, 0, 1], ((I / d2) * horizontal) / Math.PI);
+    for (const facing of [0, 0.7, 2.5]) {
+      const alpha = Math.atan2(y, x) - facing;
+      check(
+        "semi-cylindrical",
+        [Math.cos(facing), Math.sin(facing), 0],
+        ((I / d2) * (1 + Math.cos(alpha)) * horizontal) / Math.PI,
+      );
+    }
+    console.log(`cylinders: worst error ${(100 * worst).toFixed(2)} %`);
+    // One facet is the hardest case for a mean over 24 (12) directions: the kink of max(0, cos) at most a half
+    // step off, (π / 24)² / 6 = 0.3 % of a cylinder; light from all round averages it out.
+    expect(worst).toBeLessThan(0.01);
+  });
+
+  it("on a fine grid errs by interpolation no more than it says", () => {
+    const patches = patchesOf(roomSurfaces(5, 4, 2.7, { ceiling: 0.8, walls: 0.5, floor: 0.2 }), 400);
+    const gather = new Gather(patches, NOTHING);
+    // A bright patch of ceiling and a bright wall: stronger gradients than a kitchen's.
+    const exitance = Float64Array.from(patches.surface, (s, i) =>
+      s === 2 ? 300 : s === 1 && patches.centre[3 * i] > 2 && patches.centre[3 * i] < 3 ? 800 : 20,
+    );
+    const top = rectanglePlane("top", [1, 0.4, 0.9], [2.4, 1.1], 96, 44);
+    const none = new Float64Array(0);
+    const coarse = new PlaneGather(gather, top, 0.1);
+    const all = new PlaneGather(gather, top, 0.001);
+    const fast = coarse.evaluate(exitance, 1, [], none);
+    const exact = all.evaluate(exitance, 1, [], none).layers[0];
+    const mean = exact.reduce((sum, E) => sum + E, 0) / exact.length;
+    let worst = 0;
+    fast.layers[0].forEach((E, i) => {
+      worst = Math.max(worst, Math.abs(E - exact[i]) / mean);
+    });
+    console.log(
+      `interpolation: worst error ${(100 * worst).toFixed(3)} % of the mean, said ${(100 * fast.interpolationError).toFixed(3)} %, ${coarse.nodes.length} points gathered of ${exact.length}`,
+    );
+    expect(coarse.nodes.length).toBeLessThan(exact.length / 10);
+    expect(worst).toBeLessThan(2e-3);
+    // Eight checks see the order of the error, not its peak.
+    expect(fast.interpolationError).toBeGreaterThan(worst / 20);
+  });
+});
