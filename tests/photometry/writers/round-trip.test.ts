@@ -15,8 +15,8 @@ import { bytesOf, photometryOf } from "../../support/photometric-text.ts";
 
 /** Ten significant digits are written: 5e-10, and rounding when candela per 1000 lm are scaled back. */
 const DIGITS = 6e-10;
-/** cd; decimals without exponent end at 1e-40, so what is darker than this may lose digits. */
-const DARKEST = 1e-25;
+/** cd; numbers below 1e-30 are written as 0. */
+const DARKEST = 1e-18;
 let worst = 0;
 afterAll(() =>
   console.log(`worst error of a written and re-read intensity: ${worst.toExponential(1)} relative`),
