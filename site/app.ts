@@ -29,9 +29,8 @@ import type { RawStudy } from "./edits/raw-study.ts";
 import { filesIn } from "./keep/embedded.ts";
 import type { Keeper } from "./keep/keeper.ts";
 import { Lighting, type LightState } from "./light/lighting.ts";
-import { withUnit } from "./parts/fields.ts";
 import type { StudyDialog } from "./parts/study-dialog.ts";
-import { lengthText } from "./parts/words.ts";
+import { lengthText, withUnit } from "./parts/words.ts";
 import { PLACES, type Place } from "./places/place.ts";
 import { type Change, StudyHistory } from "./store/history.ts";
 import { formatPointer, type Json, type Path } from "./store/pointer.ts";
@@ -76,9 +75,9 @@ export class CandlespanApp extends LitElement implements AppView {
   readonly #sizes = new ResizeObserver(([entry]) => this.#sized(entry));
   #drawn: { answer: LightAnswer; study: ResolvedStudy } | undefined;
 
-  constructor(study: RawStudy) {
+  constructor() {
     super();
-    this.history = new StudyHistory(study as unknown as Json);
+    this.history = new StudyHistory(null);
     this.history.addEventListener("change", () => this.#changed());
     this.lighting.addEventListener("light", () => this.requestUpdate());
     this.lighting.addEventListener("state", () => this.requestUpdate());
@@ -91,7 +90,6 @@ export class CandlespanApp extends LitElement implements AppView {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#enter(this.#place);
     this.#ask(false);
     addEventListener("keydown", this.#key);
     this.#narrow = this.#narrowQuery.matches;
@@ -267,6 +265,11 @@ export class CandlespanApp extends LitElement implements AppView {
     await takeFiles(this, files);
   }
 
+  /** Begins with a study, before the app is on the page. */
+  start(study: RawStudy): void {
+    this.history.restore(study as unknown as Json);
+  }
+
   /** Puts another study in place. The one before is a change that can be undone. */
   open(document: Json, name: string): void {
     this.#settle();
@@ -334,6 +337,7 @@ export class CandlespanApp extends LitElement implements AppView {
     this.selection = this.selection.filter(
       (key) => this.study.arrangements[this.arrangement].layers[key.layer],
     );
+    if (!this.isConnected) return;
     this.#ask(this.#moving || this.#hold !== undefined);
     this.keep();
     this.requestUpdate();
@@ -463,7 +467,11 @@ export class CandlespanApp extends LitElement implements AppView {
     const sheet = this.querySelector("candlespan-sheet");
     await sheet?.updateComplete;
     await sheet?.shadowRoot?.querySelector("candlespan-plan")?.updateComplete;
-    if (first) performance.mark("first light");
+    if (first) {
+      performance.mark("first light");
+      // The controls load after what they control is seen.
+      void this.#enter(this.#place);
+    }
     const { quality, sequence } = shown;
     this.dispatchEvent(new CustomEvent("light-drawn", { detail: { quality, sequence } }));
   }

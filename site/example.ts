@@ -1,22 +1,7 @@
-/** The worked example, with the photometric files it names inside it. */
+/** The worked example, which stands beside the page with its photometric files inside it. */
 
-import study from "../fixtures-data/boathouse/boathouse.study.json";
 import type { RawStudy } from "./edits/raw-study.ts";
 
-const texts = import.meta.glob<string>("../fixtures-data/boathouse/photometry/*", {
-  query: "?raw",
-  import: "default",
-  eager: true,
-});
-
-export function workedExample(): RawStudy {
-  const embedded: Record<string, { text: string }> = {};
-  const named = new Set(
-    Object.values(study.luminaires).map((each) => ("photometry" in each ? each.photometry : "")),
-  );
-  for (const [path, text] of Object.entries(texts)) {
-    const name = path.replace("../fixtures-data/boathouse/", "");
-    if (named.has(name)) embedded[name] = { text };
-  }
-  return { ...(study as unknown as RawStudy), embedded };
+export async function workedExample(): Promise<RawStudy> {
+  return (await (await fetch("./example.study.json")).json()) as RawStudy;
 }

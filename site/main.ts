@@ -6,23 +6,20 @@ import { Keeper } from "./keep/keeper.ts";
 
 async function start(): Promise<void> {
   const shared = location.hash.startsWith("#study=") ? location.hash : undefined;
-  const app = new CandlespanApp(workedExample());
+  const app = new CandlespanApp();
   const keeper = new Keeper(app);
   app.keeper = keeper;
-  if (shared === undefined && Keeper.hasEarlier()) {
-    const earlier = await keeper.earlier();
-    if (earlier !== undefined) keeper.resume(earlier);
-  }
+  const earlier = shared === undefined && Keeper.hasEarlier() ? await keeper.earlier() : undefined;
+  if (earlier === undefined) app.start(await workedExample());
+  else keeper.resume(earlier);
   document.getElementById("app")?.replaceWith(app);
   if (shared !== undefined) await openShared(app, shared);
   addEventListener("hashchange", () => {
     if (location.hash.startsWith("#study=")) void openShared(app, location.hash);
   });
   takeDrops(app);
-  if (import.meta.env.PROD && "serviceWorker" in navigator) {
-    // After the first light: keeping a copy for later must not compete with it.
-    addEventListener("load", () => setTimeout(() => void keepOffline(), 2000));
-  }
+  // After the first light: keeping a copy for later must not compete with it.
+  if (import.meta.env.PROD && "serviceWorker" in navigator) setTimeout(() => void keepOffline(), 2500);
 }
 
 async function openShared(app: CandlespanApp, fragment: string): Promise<void> {

@@ -4,6 +4,7 @@ import { defineConfig } from "vite";
 import { HEADERS } from "../src/cli/content-security.ts";
 import { policyInPage } from "./build/policy-in-page.ts";
 import { precache } from "./build/precache.ts";
+import { example } from "./build/worked-example.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const pages = ["index.html", "embed.html"].filter((page) => existsSync(here(page)));
@@ -12,7 +13,7 @@ export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: false,
-  plugins: [policyInPage(), precache()],
+  plugins: [example(), policyInPage(), precache()],
   worker: { format: "es" },
   server: { fs: { allow: [here("..")] } },
   preview: { headers: HEADERS },

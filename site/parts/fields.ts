@@ -12,6 +12,7 @@ import { formatLength, readLength } from "../../src/units/length-text.ts";
 import type { AppView } from "../app-view.ts";
 import { metresOf } from "../edits/raw-study.ts";
 import { formatPointer, type Json, type Path } from "../store/pointer.ts";
+import { withUnit } from "./words.ts";
 
 export interface FieldOptions {
   readonly label: string;
@@ -41,12 +42,6 @@ export function lengthField(app: AppView, options: FieldOptions): TemplateResult
     const written = /["'”″′]|in|ft|foot|feet|inch/.test(whole) ? whole : Math.round(read.metres * 1e6) / 1e6;
     return { value: written, words: formatLength(read.metres, unit) };
   });
-}
-
-/** A bare number gets the unit on screen. */
-export function withUnit(text: string, unit: AppView["display"]["length"]): string {
-  const bare = /^-?\d+(?:[.,]\d+)?(?: \d+\/\d+)?$/.test(text.trim());
-  return bare ? `${text.trim()} ${unit === "ft-in" ? "in" : unit}` : text;
 }
 
 export function illuminanceField(app: AppView, options: FieldOptions): TemplateResult {

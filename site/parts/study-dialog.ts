@@ -5,6 +5,7 @@ import type { CandlespanApp } from "../app.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { KeptStudy, KeptVersion } from "../keep/cabinet.ts";
 import { downloadStudy, shareStudy } from "../keep/out.ts";
+import type { Json } from "../store/pointer.ts";
 
 export class StudyDialog {
   readonly #app: CandlespanApp;
@@ -54,7 +55,7 @@ export class StudyDialog {
         <button type="button" @click=${async () => {
           const { workedExample } = await import("../example.ts");
           this.close();
-          app.open(workedExample() as never, "open the worked example");
+          app.open((await workedExample()) as unknown as Json, "open the worked example");
         }}>Worked example</button>
       </p>
       ${

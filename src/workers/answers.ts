@@ -12,7 +12,7 @@ export function answers(): Answers {
   const engines = new Engines();
   return {
     async files({ files: given, describe = false }) {
-      for (const { path, content } of given) files.put(path, content);
+      for (const { path, content } of given) await files.put(path, content);
       return { ok: true, value: describe ? await readings(given, files) : [], warnings: [] };
     },
 

@@ -15,7 +15,8 @@ import type { LightEngine } from "../engine/light-engine.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
-import { readPhotometry } from "../photometry/readers/read-photometry.ts";
+import type { ReadOptions } from "../photometry/readers/read-options.ts";
+import { isContainerOrXml, readTextPhotometry } from "../photometry/readers/read-text-photometry.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import { photometryPaths } from "../scene/photometry-paths.ts";
@@ -40,8 +41,13 @@ export class Files {
   readonly #bytes = new Map<string, Uint8Array>();
   readonly #read = new Map<string, Outcome<Photometry>>();
   readonly #luminaires = new Map<string, KnownLuminaire>();
+  #reader: (bytes: Uint8Array, options: ReadOptions) => Outcome<Photometry> = readTextPhotometry;
 
-  put(path: string, content: Uint8Array): void {
+  /** Takes a file. The readers of XML and archives load with the first file that needs them. */
+  async put(path: string, content: Uint8Array): Promise<void> {
+    if (isContainerOrXml(content)) {
+      this.#reader = (await import("../photometry/readers/read-photometry.ts")).readPhotometry;
+    }
     this.#bytes.set(path, content);
     for (const key of [...this.#read.keys()]) if (key.startsWith(`${path}\n`)) this.#read.delete(key);
   }
@@ -62,7 +68,7 @@ export class Files {
             received: JSON.stringify(path),
             where: { file: path },
           })
-        : readPhotometry(bytes, {
+        : this.#reader(bytes, {
             file: path,
             ...options,
             tilt: (name) => this.#beside(path, name),

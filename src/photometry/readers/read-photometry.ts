@@ -1,100 +1,32 @@
 /**
- * Any photometric file to photometry: the format is told by what the bytes hold, the name only breaks ties.
+ * Any photometric file to photometry, whatever its format.
  */
 
-import { failure, type Outcome } from "../../diagnostics/issue.ts";
-import type { PhotometricFormat, Photometry } from "../photometry.ts";
-import { decodeText } from "../text-decoding.ts";
-import { readEulumdat } from "./eulumdat.ts";
+import type { Outcome } from "../../diagnostics/issue.ts";
+import type { Photometry } from "../photometry.ts";
 import { readGldf } from "./gldf.ts";
-import { readLm63 } from "./lm63.ts";
-import { tiltOf } from "./lm63-header.ts";
 import type { ReadOptions } from "./read-options.ts";
+import { isZip, readTextPhotometry, refusal } from "./read-text-photometry.ts";
 import { readTm33 } from "./tm33.ts";
 
 export type { ReadOptions } from "./read-options.ts";
+export { LARGEST_TEXT } from "./read-text-photometry.ts";
 
-/** Largest text file read (bytes). A table of a whole sphere at half a degree is below 2 MB. */
-export const LARGEST_TEXT = 16 * 2 ** 20;
 /** Largest container read (bytes); it carries pictures and geometry too. */
 export const LARGEST_CONTAINER = 64 * 2 ** 20;
 
 /** The photometry in `bytes`. Never throws: whatever the bytes are, the answer is a value or issues with places. */
 export function readPhotometry(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
-  const refuse = refusal(options);
-  // "PK" and the signature of a local file: a zip.
-  if (bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4)
-    return bytes.length > LARGEST_CONTAINER
-      ? refuse(
-          "photometry-too-large",
-          "The archive is too large.",
-          `at most ${LARGEST_CONTAINER} bytes`,
-          `${bytes.length}`,
-        )
-      : readGldf(bytes, options, readText);
-  return readText(bytes, options);
+  if (!isZip(bytes)) return readText(bytes, options);
+  if (bytes.length <= LARGEST_CONTAINER) return readGldf(bytes, options, readText);
+  return refusal(options)(
+    "photometry-too-large",
+    "The archive is too large.",
+    `at most ${LARGEST_CONTAINER} bytes`,
+    `${bytes.length}`,
+  );
 }
 
-/** A photometric file that is text; what may also lie inside a container. */
 function readText(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
-  const refuse = refusal(options);
-  if (bytes.length === 0)
-    return refuse("photometry-empty", "The file is empty.", "a photometric file", "0 bytes");
-  if (bytes.length > LARGEST_TEXT)
-    return refuse(
-      "photometry-too-large",
-      "The file is too large for a photometric file.",
-      `at most ${LARGEST_TEXT} bytes`,
-      `${bytes.length}`,
-    );
-  const { text } = decodeText(bytes);
-  if (looksBinary(text))
-    return refuse("photometry-binary", "The file is not text.", "a photometric text file");
-  switch (detectFormat(text, options.file)) {
-    case "LM-63":
-      return readLm63(text, options);
-    case "EULUMDAT":
-      return readEulumdat(text, options);
-    case "TM-33":
-      return readTm33(text, options);
-    default:
-      return refuse(
-        "photometry-unknown-format",
-        "The file is in no known photometric format.",
-        "LM-63 (.ies), EULUMDAT (.ldt), TM-33 (.xml) or GLDF (.gldf)",
-      );
-  }
-}
-
-function refusal(options: ReadOptions) {
-  return (code: string, message: string, expected?: string, received?: string) =>
-    failure<Photometry>({
-      code,
-      severity: "error",
-      message,
-      expected,
-      received,
-      where: { file: options.file, line: 1, column: 1 },
-    });
-}
-
-/** Control characters other than white space have no place in a text format, up to the old end-of-file mark. */
-function looksBinary(text: string): boolean {
-  const head = text.slice(0, 4096).split("\x1a", 1)[0];
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-  return /[\0-\x08\x0e-\x1f]/.test(head);
-}
-
-function detectFormat(text: string, file: string): PhotometricFormat | undefined {
-  const head = text.slice(0, 1 << 16);
-  if (/^\s*</.test(head)) return "TM-33";
-  const lines = head.split(/\r\n|\r|\n/);
-  const tilt = lines.findIndex((line) => tiltOf(line) !== undefined);
-  // Lines 2 to 7 of EULUMDAT are numbers: type, symmetry, planes, spacing, angles, spacing.
-  const numeric = lines.slice(1, 7).every((line) => /^\s*\d[\d.,]*\s*$/.test(line));
-  if (numeric && lines.length > 7 && (tilt < 0 || tilt > 7)) return "EULUMDAT";
-  if (tilt >= 0 || /^\s*IES(NA)?\s*[:\d]/i.test(head)) return "LM-63";
-  if (/\.(ldt|eul)$/i.test(file)) return "EULUMDAT";
-  if (/\.ies$/i.test(file)) return "LM-63";
-  return undefined;
+  return readTextPhotometry(bytes, options, readTm33);
 }
