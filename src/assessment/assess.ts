@@ -55,11 +55,13 @@ export function assess(
       ...(fine === undefined ? {} : { fine: fineFigures(scene, fine) }),
     };
   });
-  const zones = judgedZones(scene).map(({ name, target, plane }): ZoneAssessment => {
+  const judgedPlanes = judgedZones(scene);
+  const asking = judgedPlanes.map(({ plane }) => plane);
+  const zones = judgedPlanes.map(({ name, target, plane }): ZoneAssessment => {
     const assessed = planes[plane];
     const asked = target === undefined ? undefined : targetOf(study, target);
     const checks = (asked?.requirements ?? []).map((requirement) =>
-      check(scene, scene.planes[plane], assessed, requirement, asked as Target, judge),
+      check(scene, plane, asking, assessed, requirement, asked as Target, judge),
     );
     return {
       name,
@@ -115,14 +117,24 @@ function judgedZones(scene: Scene): { name: string; target?: string; plane: numb
 
 function check(
   scene: Scene,
-  plane: CalculationPlane,
+  plane: number,
+  planes: readonly number[],
   assessed: PlaneAssessment,
   requirement: Requirement,
   target: Target,
   judge: Judge,
 ): Check {
-  const { value, parts } = figureOf(scene, plane, assessed, requirement);
-  const { band, verdict, drivers } = judge({ scene, requirement, value, parts });
+  const { value, parts } = figureOf(scene, scene.planes[plane], assessed, requirement);
+  const { illuminance } = assessed;
+  const { band, verdict, probability, drivers } = judge({
+    scene,
+    requirement,
+    value,
+    parts,
+    plane,
+    planes,
+    illuminance,
+  });
   return {
     quantity: requirement.quantity,
     statistic: requirement.statistic,
@@ -131,6 +143,7 @@ function check(
     nature: requirement.nature,
     band,
     verdict,
+    ...(probability === undefined ? {} : { probability }),
     drivers,
     source: target.source,
   };

@@ -36,6 +36,8 @@ export interface Check {
   /** 95 % band of the value. */
   readonly band: readonly [lo: number, hi: number];
   readonly verdict: Verdict;
+  /** Probability of reaching the target, where it was worked out. */
+  readonly probability?: number;
   readonly drivers: readonly Driver[];
   readonly source: string;
 }

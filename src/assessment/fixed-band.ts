@@ -27,11 +27,17 @@ export interface Question {
   /** The part of the figure each layer brings, same order as the scene's layers (lx); they sum to `value`.
    * Zeros for a ratio. */
   readonly parts: readonly number[];
+  /** The plane asked about, all planes that will be, and the maintained illuminance of the one (lx). */
+  readonly plane: number;
+  readonly planes: readonly number[];
+  readonly illuminance: Float64Array;
 }
 
 export interface Judgement {
   readonly band: readonly [lo: number, hi: number];
   readonly verdict: Verdict;
+  /** Probability that the true figure reaches the target, where it was worked out. */
+  readonly probability?: number;
   readonly drivers: readonly Driver[];
 }
 

@@ -1,8 +1,11 @@
 /** The light of a study's arrangements, calculated and judged. */
 
 import { assess, type FineField } from "../assessment/assess.ts";
+import { fixedBandJudge, type Judge } from "../assessment/fixed-band.ts";
+import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { LightEngine } from "../engine/light-engine.ts";
+import type { CalculationResult } from "../engine/result.ts";
 import { marginPlane } from "../presentation/isolux.ts";
 import type { JudgedArrangement } from "../presentation/report/judged-arrangement.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
@@ -19,6 +22,8 @@ export interface LightChoice {
   readonly arrangement?: string;
   readonly quick?: boolean;
   readonly people?: boolean;
+  /** Probability with which a target must be reached to be called met; the default of the tolerance otherwise. */
+  readonly confidence?: number;
 }
 
 export function lightArrangements(study: ResolvedStudy, choice: LightChoice, io: Io): JudgedArrangement[] {
@@ -38,12 +43,20 @@ export function lightArrangements(study: ResolvedStudy, choice: LightChoice, io:
   };
   // One engine for all: it remembers the room's form factors and the layers the arrangements share.
   const engine = new LightEngine();
+  // One of its own for the doubts, whose many small changes would turn over the first one's memory.
+  const doubting = new LightEngine();
   return scenes.map((scene, index) => {
     const progress = progressOf(
       io,
       scenes.length > 1 ? `${printable(scene.name, 40)} (${index + 1} of ${scenes.length})` : "",
     );
-    const judged = lightArrangement(study, scene, options, engine, progress.report);
+    const judged = lightArrangement(study, scene, options, engine, progress.report, (own) =>
+      options.quality === "quick"
+        ? fixedBandJudge
+        : toleranceJudge(scene, own, (...asked) => doubting.calculate(...asked), {
+            confidence: choice.confidence,
+          }),
+    );
     progress.done();
     return judged;
   });
@@ -55,6 +68,7 @@ function lightArrangement(
   options: CalculationOptions,
   engine: LightEngine,
   report: (stage: string, fraction: number) => void,
+  judgeOf: (own: CalculationResult) => Judge,
 ): JudgedArrangement {
   const refined = scene.planes.flatMap((plane) => {
     const fine = area(plane) <= LARGEST_FINE ? fineGrid(plane) : undefined;
@@ -72,7 +86,7 @@ function lightArrangement(
     fine.set(each.of, { plane: each.fine, field, margin });
   });
   const own = { ...result, planes: result.planes.slice(0, count) };
-  return { scene, result: own, fine, assessment: assess(study, scene, own, { fine }) };
+  return { scene, result: own, fine, assessment: assess(study, scene, own, { fine, judge: judgeOf(own) }) };
 }
 
 function area({ weights }: CalculationPlane): number {

@@ -38,6 +38,12 @@ export const check: Command = {
       default: "close",
       description: "which verdict makes the exit code 1: falls short, or also too close to call",
     },
+    confidence: {
+      type: "string",
+      value: "P",
+      default: "0.9",
+      description: "probability of reaching its target with which a zone is called met, 0.5 to 0.999",
+    },
     targets: { type: "boolean", description: "list the published targets, their sources and conflicts" },
     ...LIGHT_OPTIONS,
   },
@@ -60,7 +66,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
   for (const issue of study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
   const arrangements = lightArrangements(
     study,
-    { arrangement: args.text("arrangement"), quick: args.flag("quick"), people: args.flag("with-people") },
+    {
+      arrangement: args.text("arrangement"),
+      quick: args.flag("quick"),
+      people: args.flag("with-people"),
+      confidence: confidenceOf(args.text("confidence") ?? ""),
+    },
     io,
   );
   io.out(
@@ -73,4 +84,11 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const fails =
     (worst === "falls short" && failOn !== "never") || (worst === "too close to call" && failOn === "close");
   return fails ? EXIT.notMet : EXIT.met;
+}
+
+function confidenceOf(text: string): number {
+  const value = /^0?\.\d{1,6}$/.test(text) ? Number(text) : Number.NaN;
+  if (!(value >= 0.5 && value <= 0.999))
+    throw usageError("--confidence is not a probability it can use.", "0.5 to 0.999", printable(text, 40));
+  return value;
 }
