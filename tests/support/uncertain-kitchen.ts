@@ -1,0 +1,149 @@
+/**
+ * Random kitchens, and the kitchens they might really turn out to be: every input drawn from its stated band,
+ * the light calculated again from scratch. The second route to a verdict's doubt.
+ */
+
+import type { InputBands } from "../../src/assessment/tolerance/input-bands.ts";
+import type { LightEngine } from "../../src/engine/light-engine.ts";
+import { frame } from "../../src/geometry/frame.ts";
+import { EVIDENCE, type Evidence } from "../../src/luminaire/evidence.ts";
+import type { Luminaire } from "../../src/luminaire/luminaire.ts";
+import type { Random } from "../../src/numerics/random-sequence.ts";
+import type { Scene } from "../../src/scene/scene.ts";
+import { rotational } from "./distributions.ts";
+import { boxSurfaces, roomSurfaces } from "./rooms.ts";
+import { rectanglePlane } from "./tiny-scene.ts";
+
+export function normal(random: Random): number {
+  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}
+
+/** A kitchen 5.4 × 4.2 × 2.7 m with an island, a row of pendants and a recessed grid, drawn by `random`. */
+export function randomKitchen(random: Random): Scene {
+  const between = (low: number, high: number) => low + (high - low) * random();
+  const length = between(1.8, 3);
+  const width = between(0.8, 1.3);
+  const count = 2 + Math.floor(3 * random());
+  const evidence = ["A", "B", "D", "E"][Math.floor(4 * random())] as Evidence;
+  const exponent = between(1, 5);
+  const pendant = lobe("pendant", between(500, 1800), exponent, evidence, between(0.1, 0.4));
+  const downlight = lobe("downlight", between(400, 900), between(2, 6), "A", 0.08);
+  const x0 = 2.7 - length / 2;
+  const y0 = 2.1 - width / 2;
+  const height = 0.92;
+  const clearance = between(0.7, 1);
+  return {
+    name: "random",
+    room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, slope: 0, towards: 0 },
+    zones: [],
+    people: [],
+    layers: [
+      {
+        name: "pendants",
+        role: "pendant",
+        dim: random() < 0.3 ? between(0.5, 0.95) : 1,
+        luminaires: Array.from({ length: count }, (_, i) => ({
+          luminaire: pendant,
+          frame: frame([x0 + ((i + 0.5) * length) / count, 2.1, height + clearance]),
+        })),
+      },
+      {
+        name: "recessed",
+        role: "recessed",
+        dim: 1,
+        luminaires: [0.9, 2.7, 4.5].flatMap((x) =>
+          [0.9, 3.3].map((y) => ({ luminaire: downlight, frame: frame([x, y, 2.69]) })),
+        ),
+      },
+    ],
+    surfaces: [
+      ...roomSurfaces(5.4, 4.2, 2.7, {
+        ceiling: between(0.6, 0.88),
+        walls: between(0.2, 0.8),
+        floor: between(0.05, 0.4),
+      }),
+      ...boxSurfaces(
+        "island sides",
+        [x0, y0, 0],
+        [x0 + length, y0 + width, height - 0.001],
+        between(0.1, 0.8),
+      ),
+    ],
+    blockers: [],
+    planes: [rectanglePlane("top", [x0, y0, height], [length, width], 7, 4)],
+    maintenance: between(0.75, 0.9),
+  };
+}
+
+function lobe(name: string, flux: number, n: number, evidence: Evidence, diameter: number): Luminaire {
+  return {
+    name,
+    origin: "test",
+    distribution: rotational((gamma) =>
+      gamma < 90 ? ((flux * (n + 1)) / (2 * Math.PI)) * Math.cos((gamma * Math.PI) / 180) ** n : 0,
+    ),
+    emission: { kind: "opening", opening: { shape: "disc", length: diameter, width: diameter, height: 0 } },
+    evidence,
+    flux,
+  };
+}
+
+/** One way the kitchen may turn out: maintained, dimmed illuminance of its plane (lx). */
+export function drawnIlluminance(
+  scene: Scene,
+  bands: InputBands,
+  random: Random,
+  engine: LightEngine,
+): Float64Array {
+  const types = new Map<Luminaire, number>();
+  const factorOf = (luminaire: Luminaire): number => {
+    let factor = types.get(luminaire);
+    if (factor === undefined) {
+      const { band, fromRatedFlux } = EVIDENCE[luminaire.evidence];
+      const [down, up] = band;
+      factor = 1 + (up - down) / 2 + ((down + up) / 4) * normal(random);
+      if (fromRatedFlux) factor *= 1 - bands.ratedFlux * random();
+      types.set(luminaire, factor);
+    }
+    return factor;
+  };
+  const surface = new Map<string, number>();
+  const reflectanceOf = (part: string, reflectance: number): number => {
+    let drawn = surface.get(part);
+    if (drawn === undefined) {
+      do drawn = reflectance + (bands.reflectance / 2) * normal(random);
+      while (drawn < 0 || drawn > 0.98);
+      surface.set(part, drawn);
+    }
+    return drawn;
+  };
+  const maintenance = Math.min(1, scene.maintenance + (bands.maintenance / 2) * normal(random));
+  // Each luminaire is a layer of its own, so that each may have its own flux.
+  const weights: number[] = [];
+  const layers = scene.layers.flatMap((layer) => {
+    const dim = layer.dim < 1 ? layer.dim * (1 + (bands.dimming / 2) * normal(random)) : layer.dim;
+    return layer.luminaires.map(({ luminaire, frame: at }, i) => {
+      weights.push(maintenance * dim * factorOf(luminaire) * (1 + bands.unitScatter * normal(random)));
+      const [x, y, z] = at.origin;
+      const place = (bands.position / 2) * normal(random);
+      const across = (bands.position / 2) * normal(random);
+      const lift = layer.role === "recessed" ? 0 : (bands.height / 2) * normal(random);
+      return {
+        name: `${layer.name} ${i}`,
+        role: layer.role,
+        dim: 1,
+        luminaires: [{ luminaire, frame: frame([x + place, y + across, z + lift]) }],
+      };
+    });
+  });
+  const surfaces = scene.surfaces.map((each) => ({
+    ...each,
+    reflectance: reflectanceOf(each.part, each.reflectance),
+  }));
+  const result = engine.calculate({ ...scene, layers, surfaces }, { quality: "quick", occlusion: false });
+  const out = new Float64Array(scene.planes[0].weights.length);
+  result.planes[0].layers.forEach(({ direct, interreflected }, l) => {
+    for (let i = 0; i < out.length; i++) out[i] += weights[l] * (direct[i] + interreflected[i]);
+  });
+  return out;
+}
