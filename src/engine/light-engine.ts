@@ -54,7 +54,8 @@ export class LightEngine {
    * output and initial. Throws only `Cancelled`, when the observer asks for it. */
   calculate(scene: Scene, options?: Partial<CalculationOptions>, observer?: Observer): CalculationResult {
     const chosen: CalculationOptions = { ...DEFAULT_OPTIONS, ...options };
-    const quality = QUALITY[chosen.quality];
+    const { patches = QUALITY[chosen.quality].patches } = chosen;
+    const quality = { ...QUALITY[chosen.quality], patches };
     const nearFieldError = Math.max(chosen.nearFieldError, quality.leastNearFieldError);
     const standing = this.#standing.get(standingKey(scene), () => new Occluders(standingBlockers(scene)));
     const bodies = chosen.occlusion ? this.#movingBodies(scene, chosen.people) : [];

@@ -7,6 +7,8 @@ export interface CalculationOptions {
   readonly nearFieldError: number;
   /** `quick` follows a moving hand; `full` is what is answered for. Both state their bound in the result. */
   readonly quality: "quick" | "full";
+  /** Patches to aim at instead of the quality's own, for differences between rooms rather than figures of one. */
+  readonly patches?: number;
   /** Whether people stand in the light. */
   readonly people: boolean;
 }

@@ -14,6 +14,9 @@ import { rotational } from "./distributions.ts";
 import { boxSurfaces, roomSurfaces } from "./rooms.ts";
 import { rectanglePlane } from "./tiny-scene.ts";
 
+/** Direct light and at most 150 patches: thousands of kitchens must be calculated. */
+export const CHEAP = { quality: "quick", patches: 140, occlusion: false } as const;
+
 export function normal(random: Random): number {
   return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }
@@ -140,7 +143,7 @@ export function drawnIlluminance(
     ...each,
     reflectance: reflectanceOf(each.part, each.reflectance),
   }));
-  const result = engine.calculate({ ...scene, layers, surfaces }, { quality: "quick", occlusion: false });
+  const result = engine.calculate({ ...scene, layers, surfaces }, CHEAP);
   const out = new Float64Array(scene.planes[0].weights.length);
   result.planes[0].layers.forEach(({ direct, interreflected }, l) => {
     for (let i = 0; i < out.length; i++) out[i] += weights[l] * (direct[i] + interreflected[i]);

@@ -53,6 +53,8 @@ export interface FieldDoubt {
 
 /** Near-field bound asked of moved luminaires: a difference of two figures must not see their nodes change. */
 const MOVED_NEAR_FIELD_ERROR = 5e-4;
+/** Patches for the effect of a reflectance: a tenth of a difference is a hundredth of the light. */
+const PATCHES = 160;
 
 /** Doubts of the given planes of a scene. `calculate` should remember its form factors between calls.
  * @param result of the scene, planes in its order */
@@ -182,7 +184,11 @@ function reflectanceTerms(
 ): ReflectanceTerm[] {
   const judged = { ...scene, planes: planes.map((index) => scene.planes[index]) };
   const fields = (surfaces: readonly Surface[]): Float64Array[] => {
-    const result = calculate({ ...judged, surfaces }, { quality: "quick", nearFieldError: 0.05 }, observer);
+    const result = calculate(
+      { ...judged, surfaces },
+      { quality: "quick", patches: PATCHES, nearFieldError: 0.05 },
+      observer,
+    );
     return result.planes.map(({ layers }) => {
       const sum = new Float64Array(layers[0]?.interreflected.length ?? 0);
       layers.forEach(({ interreflected }, l) => {
