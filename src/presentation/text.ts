@@ -1,6 +1,7 @@
 /** Results in words: one sentence a zone, readable aloud. Names come from studies; whoever shows them escapes. */
 
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
+import { whatWouldSettle } from "../assessment/tolerance/settling.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import {
@@ -32,7 +33,7 @@ export function zoneSentence(zone: ZoneAssessment, unit: IlluminanceUnit): strin
   const figures = `${zone.name} ${what}${band}, evenness ${zone.statistics.uniformity.toFixed(2)}`;
   if (zone.checks.length === 0) return `${figures}: nothing is asked of it.`;
   const open = zone.checks.find((check) => check.verdict === "too close to call" && check.drivers.length > 0);
-  const doubt = open === undefined ? "" : ` Most of the doubt is the ${open.drivers[0].input}.`;
+  const doubt = open === undefined ? "" : ` The doubt is ${whatWouldSettle(open.drivers)}.`;
   return `${figures}: ${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${doubt}`;
 }
 

@@ -7,6 +7,7 @@
  */
 
 import { assess } from "../assessment/assess.ts";
+import { fixedBandJudge, type Judge } from "../assessment/fixed-band.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
@@ -104,10 +105,17 @@ export class Files {
 /** Engines load after the first light; one remembers what a change does not touch. */
 export class Engines {
   #engine: Promise<LightEngine> | undefined;
+  #doubting: Promise<LightEngine> | undefined;
 
   get(): Promise<LightEngine> {
     this.#engine ??= import("../engine/light-engine.ts").then(({ LightEngine }) => new LightEngine());
     return this.#engine;
+  }
+
+  /** One for the doubts, whose many small changes would turn over the other's memory. */
+  doubting(): Promise<LightEngine> {
+    this.#doubting ??= import("../engine/light-engine.ts").then(({ LightEngine }) => new LightEngine());
+    return this.#doubting;
   }
 }
 
@@ -155,7 +163,9 @@ export async function lightOfStudy(
   return success({
     title,
     scene: withoutFunctions(drawn),
-    assessment: assess(resolved.value, drawn, result),
+    assessment: assess(resolved.value, drawn, result, {
+      judge: quality === "full" ? await doubtful(drawn, result, engines, observer) : fixedBandJudge,
+    }),
     interreflected: quality === "full" ? interreflectedOf(result) : [],
     targets,
     options,
@@ -176,6 +186,22 @@ async function calculated(
   if (quality === "full") return engine.calculate(scene, { ...options, quality }, observer);
   const direct = engine.calculate(scene, { ...options, quality, interreflection: false }, observer);
   return withInterreflected(direct, interreflected);
+}
+
+/** The judge of an answer that stands: every input's doubt, loaded with the rest of the full calculation. */
+async function doubtful(
+  scene: Scene,
+  result: CalculationResult,
+  engines: Engines,
+  observer: Observer,
+): Promise<Judge> {
+  const [{ toleranceJudge }, engine] = await Promise.all([
+    import("../assessment/tolerance/tolerance-judge.ts"),
+    engines.doubting(),
+  ]);
+  return toleranceJudge(scene, result, (...asked) => engine.calculate(...asked), {
+    observer: { cancelled: () => observer.cancelled?.() === true },
+  });
 }
 
 function interreflectedOf(result: CalculationResult): InterreflectedLight {

@@ -14,10 +14,10 @@ const WAYS: readonly (readonly [RegExp, string])[] = [
   [/^dimming of /, "a measured dimmer level would settle it"],
 ];
 
-/** `mostly the flux of dome (62 %): a measured file would settle it`; empty when nothing leads. */
+/** `mostly the flux of dome (62 %): a measured file would settle it`; `spread over many inputs` when none leads. */
 export function whatWouldSettle(drivers: readonly Driver[]): string {
   const [first] = drivers;
-  if (first === undefined || first.input === "rest") return "";
+  if (first === undefined || first.input === "rest") return "spread over many inputs";
   const way = WAYS.find(([pattern]) => pattern.test(first.input))?.[1];
   const lead = `mostly the ${first.input} (${Math.round(100 * first.share)} %)`;
   return way === undefined ? lead : `${lead}: ${way}`;

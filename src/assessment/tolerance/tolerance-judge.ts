@@ -56,6 +56,8 @@ export function toleranceJudge(
 }
 
 export function verdictAt(probability: number, confidence: number): Verdict {
-  if (probability >= confidence) return "meets";
-  return probability <= 1 - confidence ? "falls short" : "too close to call";
+  // A rounding of 1 − 0.9 must not move the edge.
+  const edge = 1e-12;
+  if (probability >= confidence - edge) return "meets";
+  return probability <= 1 - confidence + edge ? "falls short" : "too close to call";
 }

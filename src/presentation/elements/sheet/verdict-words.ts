@@ -1,4 +1,4 @@
-/** The verdict as sentences with their marks, and one remark: where it is dark, or what the doubt rests on. */
+/** The verdict as sentences with their marks, and one remark: what is patchy, and where it is dark. */
 import type { ArrangementAssessment } from "../../../assessment/assessment.ts";
 import type { Verdict } from "../../../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../../../units/illuminance-text.ts";
@@ -30,16 +30,8 @@ export function sentences(
     style: VERDICT_STYLE[zone.verdict],
   }));
   const dark = top === undefined ? undefined : darkestPlace(top.plane, top.light.illuminance);
-  const doubtful = assessment.zones
-    .flatMap((zone) => zone.checks)
-    .find((check) => check.verdict === "too close to call");
-  const driver = doubtful?.drivers[0];
   const patchy = patchyRemark(assessment);
-  const parts = [
-    patchy === undefined ? "" : capital(patchy),
-    dark === undefined ? "" : `Darkest ${dark}.`,
-    driver === undefined ? "" : `Most of the doubt is ${driver.input}.`,
-  ];
+  const parts = [patchy === undefined ? "" : capital(patchy), dark === undefined ? "" : `Darkest ${dark}.`];
   return { zones, remark: parts.filter((part) => part !== "").join(" ") };
 }
 
