@@ -12,7 +12,8 @@ function simpson(f: (x: number) => number, a: number, b: number, n = 4000): numb
 
 it("agrees with quadrature of its density and with the tables", () => {
   let worst = 0;
-  for (let x = -5; x <= 5; x += 0.25) worst = Math.max(worst, Math.abs(normalBelow(x) - simpson(density, -12, x)));
+  for (let x = -5; x <= 5; x += 0.25)
+    worst = Math.max(worst, Math.abs(normalBelow(x) - simpson(density, -12, x)));
   console.log(`worst error: ${worst.toExponential(1)}`);
   expect(worst).toBeLessThan(1e-12);
   expect(normalBelow(1.959963984540054)).toBeCloseTo(0.975, 12);
