@@ -1,5 +1,6 @@
 /** The library: pure computation, no DOM, no Node. */
 
+export { type AgeBand, type AgeRemark, ageBand, oldestEyes } from "./assessment/age.ts";
 export { type AssessOptions, assess, type FineField } from "./assessment/assess.ts";
 export type * from "./assessment/assessment.ts";
 export {
@@ -8,6 +9,14 @@ export {
   type LayerShadow,
   type Posture,
 } from "./assessment/body-shadow.ts";
+export {
+  type AgeingRow,
+  ageing,
+  type Depreciation,
+  maintenanceAt,
+  USUAL_DEPRECIATION,
+  yearsUntil,
+} from "./assessment/depreciation.ts";
 export { familiarPlace, LUX_STEPS, seenSteps } from "./assessment/familiar-places.ts";
 export { fixedBandJudge, type Judge, type Judgement, type Question } from "./assessment/fixed-band.ts";
 export { centreProfile, type Profile, steepestGradient } from "./assessment/gradient.ts";
@@ -19,6 +28,7 @@ export {
   type TopLight,
 } from "./assessment/guidelines/cards.ts";
 export { averageOf } from "./assessment/layer-light.ts";
+export { type LoadReport, loadReport } from "./assessment/load.ts";
 export { type PendantRow, pendantRow } from "./assessment/pendant-row.ts";
 export { percentile, shareWithin, statistics } from "./assessment/statistics.ts";
 export { SuperposedLight } from "./assessment/superposed-light.ts";

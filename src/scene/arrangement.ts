@@ -37,7 +37,7 @@ export function layerOf(
   ledger: Ledger,
 ): Layer | undefined {
   const luminaire = around.luminaires.get(document.luminaire);
-  const { row, grid, at, name, circuit, dimmer } = document;
+  const { row, grid, at, name, circuit, dimmer, hours } = document;
   const ways = [row, grid, at].filter((way) => way !== undefined).length;
   if (ways !== 1) {
     const found = ways === 0 ? "none" : `${ways} of them`;
@@ -68,6 +68,7 @@ export function layerOf(
     luminaires: frames.map((placedAt): PlacedLuminaire => ({ luminaire, frame: placedAt })),
     ...(circuit === undefined ? {} : { circuit }),
     ...(dimmer === undefined ? {} : { dimmer }),
+    ...(hours === undefined ? {} : { hours }),
   };
 }
 

@@ -19,6 +19,8 @@ export interface Layer {
   readonly dim: number;
   readonly luminaires: readonly PlacedLuminaire[];
   readonly circuit?: string;
+  /** Hours of use a day. */
+  readonly hours?: number;
   readonly dimmer?: {
     readonly name?: string;
     readonly minimumWatts?: number;

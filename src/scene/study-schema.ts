@@ -266,6 +266,7 @@ const layer = object({
   at: optional(list(place, 1, 1000, "places")),
   circuit: optional(text),
   dimmer: optional(dimmer),
+  hours: optional(numberWithin("hours of use a day", " h", { from: 0, to: 24 })),
 });
 
 const arrangement = object({
