@@ -12,7 +12,7 @@
 
 import { gaussLegendre, type QuadratureRule } from "../../numerics/quadrature.ts";
 import type { OpeningSurface } from "./opening-surface.ts";
-import { anglesAt, nodesAlong, ringsAt, TOP_LEVEL, turnNodes } from "./quadrature-ladder.ts";
+import { anglesAt, nodesAlong, nodesRound, ringsAt, TOP_LEVEL, turnNodes } from "./quadrature-ladder.ts";
 
 /** A receiver's horizon in the luminaire's frame: what has nx x + ny y + nz z + height > 0 is above it. */
 export interface Horizon {
@@ -39,7 +39,9 @@ export class ElementPieces {
   private readonly centre = new Float64Array(3);
   private readonly a = new Float64Array(3);
   private readonly b = new Float64Array(3);
-  /** The outer rule in hand: place in 0…1 and weight. */
+  /** The outer rule in hand: breaks, place in 0…1 and weight. */
+  private readonly breaks = new Float64Array(4);
+  private breakCount = 0;
   private readonly share = new Float64Array(OUTER);
   private readonly weight = new Float64Array(OUTER);
 
@@ -123,16 +125,16 @@ export class ElementPieces {
     const { half } = this.surface;
     const longest = Math.max(half[0], half[1], half[2]);
     const inner = gaussLegendre(half[j] === 0 ? 1 : nodesAlong(level, half[j], longest));
-    const breaks: number[] = [];
+    this.breakCount = 0;
     if (this.horizon.cuts) {
       const n = [this.horizon.nx, this.horizon.ny, this.horizon.nz];
       // Where the horizon crosses either long edge: h = 0 at x_j = ±half, in the outer fraction.
       for (const side of [-1, 1]) {
         const A = n[k] * at + n[j] * side * half[j] + this.horizon.height;
-        breaks.push(0.5 - A / (2 * n[i] * half[i]));
+        this.breakAt(0.5 - A / (2 * n[i] * half[i]));
       }
     }
-    const lines = this.lines(half[i] === 0 ? 1 : nodesAlong(level, half[i], longest), breaks);
+    const lines = this.lines(half[i] === 0 ? 1 : nodesAlong(level, half[i], longest));
     for (let m = 0; m < lines; m++) {
       centre.fill(0);
       a.fill(0);
@@ -207,7 +209,7 @@ export class ElementPieces {
       const reach = Math.acos(1 / D);
       const longest = Math.max(hi, hj, along);
       const inner = gaussLegendre(nodesAlong(level, along, longest));
-      const breaks: number[] = [];
+      this.breakCount = 0;
       if (this.horizon.cuts) {
         // Where the horizon crosses either rim: h(β) = A + B cos(β − β₀) = 0, in the outer fraction.
         const n = [this.horizon.nx, this.horizon.ny, this.horizon.nz];
@@ -217,10 +219,10 @@ export class ElementPieces {
         for (const side of [-1, 1]) {
           const α = Math.acos(-(n[axis] * side * along + this.horizon.height) / Math.hypot(Bs, Bc));
           for (const β of [β0 - α, β0 + α])
-            breaks.push(0.5 + (β - 2 * Math.PI * Math.round(β / (2 * Math.PI))) / (2 * reach));
+            this.breakAt(0.5 + (β - 2 * Math.PI * Math.round(β / (2 * Math.PI))) / (2 * reach));
         }
       }
-      const lines = this.lines(nodesAlong(level, Math.max(hi, hj), longest), breaks);
+      const lines = this.lines(nodesRound(level, Math.max(hi, hj), longest));
       for (let m = 0; m < lines; m++) {
         const β = reach * (2 * this.share[m] - 1);
         const cosine = Math.cos(β);
@@ -263,12 +265,13 @@ export class ElementPieces {
     return count;
   }
 
-  /** Outer rule over lines: Gauss on each stretch between the breaks inside 0…1. Returns the number of lines. */
-  private lines(n: number, breaks: number[]): number {
+  /** Outer rule over lines: Gauss on each stretch between the breaks. Returns the number of lines. */
+  private lines(n: number): number {
     const { nodes, weights } = gaussLegendre(n);
     let count = 0;
     let from = 0;
-    for (const to of [...breaks.filter((t) => t > 0 && t < 1).sort((p, q) => p - q), 1]) {
+    for (let stretch = 0; stretch <= this.breakCount; stretch++) {
+      const to = stretch < this.breakCount ? this.breaks[stretch] : 1;
       for (let m = 0; m < n; m++) {
         this.share[count] = from + (to - from) * nodes[m];
         this.weight[count++] = (to - from) * weights[m];
@@ -276,6 +279,14 @@ export class ElementPieces {
       from = to;
     }
     return count;
+  }
+
+  /** Notes a break of the outer rule, in order; places outside 0…1 (or none at all) are none. */
+  private breakAt(t: number): void {
+    if (!(t > 0 && t < 1)) return;
+    let k = this.breakCount++;
+    for (; k > 0 && this.breaks[k - 1] > t; k--) this.breaks[k] = this.breaks[k - 1];
+    this.breaks[k] = t;
   }
 
   /** The ring in hand, of total weight W: even angles all round, or Gauss nodes on the arc above the horizon. */

@@ -5,7 +5,7 @@
  * With gᵢ = Wᵢ Iᵢ / dᵢ³ the illuminance of any plane at the point is E = Σ gᵢ (h + n·xᵢ), h the height of the
  * photometric centre over the receiver's horizon: two moments, S₀ = Σ gᵢ and S₁ = Σ gᵢ xᵢ, carry the whole
  * error whatever the receiver's normal. Each cell of the table holds, for each level of the ladder, the worst
- * error of both over sample points of the cell, relative and absolute, against a rule at least 400 nodes strong
+ * error of both over sample points of the cell, relative and absolute, against a rule at least 100 nodes strong
  * and refined until it stands still. So the table knows the distribution's own narrowness and kinks, not only
  * the geometry; for Lambertian openings the tests hold it against the closed forms.
  *
@@ -34,7 +34,11 @@ const SAMPLING_MARGIN = 0.7;
  * degree of what is left to integrate, and the arc grows with a root. */
 const CUT_LEVELS = 3;
 /** First level that may serve as reference. */
-const REFERENCE_LEVEL = 9;
+const REFERENCE_LEVEL = 7;
+/** Largest change over two levels, relative to the bound, at which a rule stands still. */
+const SETTLED = 0.1;
+/** Where nothing arrives, a narrow beam may have slipped between the nodes: look this closely. */
+const EMPTY_LEVEL = 9;
 
 /** Per level: δS₀/S₀, δS₁/S₀ by axis (m), δS₀ r³ (cd), δS₁ r² by axis (cd). */
 const PER_LEVEL = 8;
@@ -140,7 +144,7 @@ export class NodeTable {
     const near = i < NEAR_DISTANCES;
     const turns = this.rotational
       ? near
-        ? [0, 0.13, 0.3, 0.55, 0.83, 1.1]
+        ? [0, 0.3, 0.55, 1.1]
         : [0.3, 1.1]
       : [0.02, 0.5, 0.98].map((t) => azimuthOf(((azimuth + t) * 4) / AZIMUTHS));
     for (const u of near ? [0, 0.5, 1] : [0, 1]) {
@@ -166,13 +170,20 @@ export class NodeTable {
       last = level;
       if (level < REFERENCE_LEVEL) continue;
       const S = moments[4 * level];
-      if (S === 0 && moments[4 * level - 4] === 0) break;
-      let change = 0;
-      for (let n = 0; n < 4; n++) {
-        const scale = n === 0 ? 1 : radius;
-        change = Math.max(change, Math.abs(moments[4 * level + n] - moments[4 * level - 4 + n]) / scale);
+      if (S === 0) {
+        if (level >= EMPTY_LEVEL) break;
+        continue;
       }
-      if (change <= 0.05 * this.bound * S) break;
+      // Two steps up the ladder without change, so that a chance agreement does not pass.
+      let change = 0;
+      for (let n = 0; n < 8; n++) {
+        const scale = n % 4 === 0 ? 1 : radius;
+        change = Math.max(
+          change,
+          Math.abs(moments[4 * level + (n % 4)] - moments[4 * level - 4 * (1 + (n >> 2)) + (n % 4)]) / scale,
+        );
+      }
+      if (change <= SETTLED * this.bound * S) break;
     }
     const S0 = moments[4 * last];
     for (let n = 0; n < 3; n++) {

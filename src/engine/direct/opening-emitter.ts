@@ -14,7 +14,7 @@ import type { LuminousOpening } from "../../photometry/luminous-opening.ts";
 import { type ProductionLookup, productionLookup } from "../../photometry/production-lookup.ts";
 import { ElementPieces, type Horizon, NO_HORIZON } from "./element-pieces.ts";
 import { type OpeningSurface, openingSurface, projectedArea } from "./opening-surface.ts";
-import { anglesAt, nodesAlong, ringsAt, TOP_LEVEL } from "./quadrature-ladder.ts";
+import { anglesAt, nodesAlong, nodesRound, ringsAt, TOP_LEVEL } from "./quadrature-ladder.ts";
 
 export class OpeningEmitter {
   readonly surface: OpeningSurface;
@@ -49,7 +49,7 @@ export class OpeningEmitter {
       case "box":
         return 9 * n * n;
       case "cylinder":
-        return 5 * n * n + 2 * rings;
+        return 5 * nodesRound(level, 1, 1) * n + 2 * rings;
       default:
         return 2 * rings;
     }

@@ -8,6 +8,8 @@
 
 /** Nodes along the longest side of a rectangle, by level. */
 const ALONG = [1, 2, 3, 4, 5, 6, 8, 10, 14, 20, 28, 40, 56];
+/** The least across it: so that a step up the ladder is a step in both directions, and standing still means it. */
+const LEAST_ACROSS = [1, 1, 1, 2, 2, 2, 3, 4, 5, 7, 10, 14, 20];
 /** Rings and angles on a disc, by level. */
 const RINGS = [1, 1, 2, 2, 3, 3, 4, 5, 7, 10, 14, 20, 28];
 const ANGLES = [1, 4, 6, 8, 10, 12, 16, 20, 28, 40, 56, 80, 112];
@@ -19,7 +21,13 @@ export const TOP_LEVEL = LEVELS - 1;
 export function nodesAlong(level: number, side: number, longest: number): number {
   const n = ALONG[level];
   if (side >= longest) return n;
-  return Math.min(n, 1 + Math.ceil((n * side) / longest));
+  return Math.min(n, Math.max(LEAST_ACROSS[level], 1 + Math.ceil((n * side) / longest)));
+}
+
+/** Nodes round the arc of a cylinder that a point sees: the arc turns through almost half a circle however thin
+ * the cylinder. */
+export function nodesRound(level: number, diameter: number, longest: number): number {
+  return Math.max(nodesAlong(level, diameter, longest), RINGS[level] + 2);
 }
 
 export function ringsAt(level: number): number {
