@@ -5,8 +5,8 @@
  * With gᵢ = Wᵢ Iᵢ / dᵢ³ the illuminance of any plane at the point is E = Σ gᵢ (h + n·xᵢ), h the height of the
  * photometric centre over the receiver's horizon: two moments, S₀ = Σ gᵢ and S₁ = Σ gᵢ xᵢ, carry the whole
  * error whatever the receiver's normal. Each cell of the table holds, for each level of the ladder, the worst
- * error of both over sample points of the cell, relative and absolute, against a rule at least 100 nodes strong
- * and refined until it stands still. So the table knows the distribution's own narrowness and kinks, not only
+ * error of both over sample points of the cell, relative and absolute, against a rule refined until it
+ * stands still over two steps of the ladder. So the table knows the distribution's own narrowness and kinks, not only
  * the geometry; for Lambertian openings the tests hold it against the closed forms.
  *
  * A level is good enough when h δS₀ + Σ|n_k| δS₁k ≤ bound · max(contribution, floor). Where the horizon cuts the
@@ -26,19 +26,85 @@ const DISTANCES = 30;
 /** Steps of the polar projection, about 4.5° each, and of the azimuth's. */
 const OBLIQUITIES = 36;
 const AZIMUTHS = 12;
-/** Up to three radii the error changes within a cell, and with the nodes' own azimuth: more samples. */
-const NEAR_DISTANCES = 11;
+
+/** How a cell is sampled, by distance: near to an opening the error changes within a cell, and with the nodes' own
+ * azimuth; far from it the nearest corner is the worst and few nodes do. */
+interface Sampling {
+  /** First cells in distance that are not sampled this way any more. */
+  readonly until: number;
+  /** Places within the cell, 0…1, and azimuths of a rotational opening (rad). */
+  readonly distance: readonly number[];
+  readonly obliquity: readonly number[];
+  readonly azimuth: readonly number[];
+  readonly turn: readonly number[];
+  /** First level that may serve as reference, and the one that must look where nothing arrives: there a narrow
+   * beam may have slipped between the nodes. */
+  readonly reference: number;
+  readonly empty: number;
+}
+
+const SAMPLINGS: readonly Sampling[] = [
+  {
+    // 3.2 radii
+    until: 11,
+    distance: [0, 0.5, 1],
+    obliquity: [0.02, 0.25, 0.5, 0.75, 0.98],
+    azimuth: [0.02, 0.5, 0.98],
+    turn: [0, 0.3, 0.55, 1.1],
+    reference: 7,
+    empty: 9,
+  },
+  {
+    // 10 radii
+    until: 16,
+    distance: [0],
+    obliquity: [0.02, 0.5, 0.98],
+    azimuth: [0.2, 0.8],
+    turn: [0.3, 1.1],
+    reference: 6,
+    empty: 7,
+  },
+  {
+    until: DISTANCES,
+    distance: [0],
+    obliquity: [0.1, 0.9],
+    azimuth: [0.5],
+    turn: [0.3],
+    reference: 5,
+    empty: 5,
+  },
+];
+
+/** Where the intensity itself bends within what the opening and the cell span, whatever the distance: errors then
+ * change sign from one table angle to the next. */
+const BENT: Sampling = {
+  until: DISTANCES,
+  distance: [0, 0.6],
+  obliquity: [0.03, 0.27, 0.5, 0.73, 0.97],
+  azimuth: [0.2, 0.8],
+  turn: [],
+  reference: 8,
+  empty: 9,
+};
+/** The same where one azimuth stands for all: there are few such cells, so each is looked at closely. */
+const BENT_ROTATIONAL: Sampling = {
+  ...BENT,
+  distance: [0, 0.35, 0.7, 1],
+  obliquity: [0, 0.14, 0.28, 0.43, 0.57, 0.71, 0.86, 1],
+  turn: [0, 0.3, 0.55, 1.1],
+  reference: 9,
+};
+/** Deviation from a bilinear patch, relative to its largest value, from which an intensity counts as bent. */
+const BEND = 0.05;
+/** What samples of such a cell are raised by, since they may miss its worst place. */
+const BENT_MARGIN = 1.4;
 /** Cells are sampled, not searched; a point between samples may err a little more. */
 const SAMPLING_MARGIN = 0.7;
 /** Levels added where a horizon cuts the opening: the substitution that smooths an arc's beginning doubles the
  * degree of what is left to integrate, and the arc grows with a root. */
 const CUT_LEVELS = 3;
-/** First level that may serve as reference. */
-const REFERENCE_LEVEL = 7;
 /** Largest change over two levels, relative to the bound, at which a rule stands still. */
 const SETTLED = 0.1;
-/** Where nothing arrives, a narrow beam may have slipped between the nodes: look this closely. */
-const EMPTY_LEVEL = 9;
 
 /** Per level: δS₀/S₀, δS₁/S₀ by axis (m), δS₀ r³ (cd), δS₁ r² by axis (cd). */
 const PER_LEVEL = 8;
@@ -141,37 +207,82 @@ export class NodeTable {
   private measure(i: number, j: number, azimuth: number): Float64Array {
     const cell = new Float64Array(CELL);
     const { radius } = this.emitter.surface;
-    const near = i < NEAR_DISTANCES;
+    const bent = this.bend(i, j, azimuth) > BEND;
+    const sampling = bent
+      ? this.rotational
+        ? BENT_ROTATIONAL
+        : BENT
+      : (SAMPLINGS.find(({ until }) => i < until) ?? SAMPLINGS[SAMPLINGS.length - 1]);
     const turns = this.rotational
-      ? near
-        ? [0, 0.3, 0.55, 1.1]
-        : [0.3, 1.1]
-      : [0.02, 0.5, 0.98].map((t) => azimuthOf(((azimuth + t) * 4) / AZIMUTHS));
-    for (const u of near ? [0, 0.5, 1] : [0, 1]) {
+      ? sampling.turn
+      : sampling.azimuth.map((t) => azimuthOf(((azimuth + t) * 4) / AZIMUTHS));
+    for (const u of sampling.distance) {
       const r = radius * 2 ** (NEAREST + (i + u) / STEPS_PER_OCTAVE);
-      for (const v of near ? [0.02, 0.25, 0.5, 0.75, 0.98] : [0.02, 0.5, 0.98]) {
+      for (const v of sampling.obliquity) {
         const γ = polarOf(((j + v) * Math.SQRT2) / OBLIQUITIES);
         for (const C of turns) {
           const s = r * Math.sin(γ);
-          this.compare(s * Math.cos(C), s * Math.sin(C), -r * Math.cos(γ), r, cell);
+          this.compare(s * Math.cos(C), s * Math.sin(C), -r * Math.cos(γ), r, sampling, cell);
         }
       }
     }
+    if (bent) for (let k = 0; k < MEAN; k++) cell[k] *= BENT_MARGIN;
     return cell;
   }
 
+  /** How far the intensity towards a cell, from anywhere on the opening, departs from a bilinear patch in γ and C,
+   * relative to its largest value there. */
+  private bend(i: number, j: number, azimuth: number): number {
+    const span = 2 ** -(NEAREST + i / STEPS_PER_OCTAVE);
+    const low = Math.max(0, polarOf((j * Math.SQRT2) / OBLIQUITIES) - span);
+    const high = Math.min(Math.PI, polarOf(((j + 1) * Math.SQRT2) / OBLIQUITIES) + span);
+    const around = span / Math.max(0.1, Math.sin((low + high) / 2));
+    const from = azimuthOf((azimuth * 4) / AZIMUTHS) - around;
+    const turn = this.rotational ? 0 : Math.min(2 * Math.PI, Math.PI / 6 + 2 * around);
+    const rows = 8;
+    const columns = this.rotational ? 1 : 4;
+    const at = (row: number, column: number) => {
+      const γ = low + ((high - low) * row) / rows;
+      const C = from + (turn * column) / columns;
+      const s = Math.sin(γ);
+      return this.emitter.lookup.towards(s * Math.cos(C), s * Math.sin(C), -Math.cos(γ));
+    };
+    const corner = [at(0, 0), at(0, columns), at(rows, 0), at(rows, columns)];
+    let most = 0;
+    let largest = 0;
+    for (let row = 0; row <= rows; row++) {
+      for (let column = 0; column <= columns; column++) {
+        const t = row / rows;
+        const u = column / columns;
+        const patch =
+          (1 - t) * ((1 - u) * corner[0] + u * corner[1]) + t * ((1 - u) * corner[2] + u * corner[3]);
+        const I = at(row, column);
+        most = Math.max(most, Math.abs(I - patch));
+        largest = Math.max(largest, I);
+      }
+    }
+    return largest > 0 ? most / largest : 0;
+  }
+
   /** Raises the cell's errors to those of one sample point. */
-  private compare(px: number, py: number, pz: number, r: number, cell: Float64Array): void {
+  private compare(
+    px: number,
+    py: number,
+    pz: number,
+    r: number,
+    sampling: Sampling,
+    cell: Float64Array,
+  ): void {
     const { moments } = this;
     const { radius } = this.emitter.surface;
     let last = 0;
     for (let level = 0; level < LEVELS; level++) {
       this.sum(px, py, pz, level);
       last = level;
-      if (level < REFERENCE_LEVEL) continue;
+      if (level < sampling.reference) continue;
       const S = moments[4 * level];
       if (S === 0) {
-        if (level >= EMPTY_LEVEL) break;
+        if (level >= sampling.empty) break;
         continue;
       }
       // Two steps up the ladder without change, so that a chance agreement does not pass.
