@@ -141,6 +141,45 @@ export class ProductionLookup {
     }
   }
 
+  /** Σ W I(v) h / |v|³ over nodes x, y, z, W (four a node), v from node to the point p, h = −n·v where positive:
+   * the illuminance of a plane under a flat opening, in one pass. Only where the distribution is rotational and no
+   * reference is needed ({@link sumsAtOnce}). */
+  planarSum(
+    nodes: Float64Array,
+    px: number,
+    py: number,
+    pz: number,
+    nx: number,
+    ny: number,
+    nz: number,
+  ): number {
+    const cells = this.polarCells;
+    const bucket = this.polarBucket;
+    const scale = this.polarScale;
+    let sum = 0;
+    for (let n = 0; n < nodes.length; n += 4) {
+      const x = px - nodes[n];
+      const y = py - nodes[n + 1];
+      const z = pz - nodes[n + 2];
+      const h = -(nx * x + ny * y + nz * z);
+      if (h <= 0) continue;
+      const over = 1 / Math.sqrt(x * x + y * y + z * z);
+      const w = -z * over;
+      const P =
+        w >= 0 ? Math.sqrt(w < 1 ? 0.5 - 0.5 * w : 0) : Math.SQRT2 - Math.sqrt(w > -1 ? 0.5 + 0.5 * w : 0);
+      let k = bucket[(P * scale) | 0];
+      while (P >= cells[k]) k += STRIDE;
+      const I = cells[k + 1] + P * (cells[k + 2] + P * cells[k + 3]);
+      sum += nodes[n + 3] * I * (h * over) * (over * over);
+    }
+    return sum;
+  }
+
+  /** Whether `planarSum` may be asked. */
+  get sumsAtOnce(): boolean {
+    return this.rotational && !this.usesReference;
+  }
+
   private multiplyRotational(
     vectors: Float64Array,
     inverse: Float64Array,

@@ -41,6 +41,8 @@ interface Sampling {
    * beam may have slipped between the nodes. */
   readonly reference: number;
   readonly empty: number;
+  /** What measured errors are raised by: many samples miss little of a cell's worst place, few miss much. */
+  readonly raise?: number;
 }
 
 const SAMPLINGS: readonly Sampling[] = [
@@ -85,6 +87,7 @@ const BENT: Sampling = {
   turn: [],
   reference: 8,
   empty: 9,
+  raise: 1.4,
 };
 /** The same where one azimuth stands for all: there are few such cells, so each is looked at closely. */
 const BENT_ROTATIONAL: Sampling = {
@@ -93,11 +96,11 @@ const BENT_ROTATIONAL: Sampling = {
   obliquity: [0, 0.14, 0.28, 0.43, 0.57, 0.71, 0.86, 1],
   turn: [0, 0.3, 0.55, 1.1],
   reference: 9,
+  raise: 0.85,
 };
 /** Deviation from a bilinear patch, relative to its largest value, from which an intensity counts as bent. */
 const BEND = 0.05;
-/** What samples of such a cell are raised by, since they may miss its worst place. */
-const BENT_MARGIN = 1.4;
+
 /** Cells are sampled, not searched; a point between samples may err a little more. */
 const SAMPLING_MARGIN = 0.7;
 /** Levels added where a horizon cuts the opening: the substitution that smooths an arc's beginning doubles the
@@ -226,7 +229,7 @@ export class NodeTable {
         }
       }
     }
-    if (bent) for (let k = 0; k < MEAN; k++) cell[k] *= BENT_MARGIN;
+    if (bent) for (let k = 0; k < MEAN; k++) cell[k] *= sampling.raise ?? 1;
     return cell;
   }
 

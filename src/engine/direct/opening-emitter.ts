@@ -21,6 +21,7 @@ export class OpeningEmitter {
   readonly lookup: ProductionLookup;
   /** True where the nodes do not depend on the point, so that `planar` may sum at once. */
   readonly flat: boolean;
+  private readonly atOnce: boolean;
   private readonly pieces: ElementPieces;
   /** Per level x, y, z, weight of each node of a flat opening. */
   private readonly nodes: Float64Array[] = [];
@@ -34,6 +35,7 @@ export class OpeningEmitter {
     this.surface = openingSurface(opening, distribution);
     this.lookup = productionLookup(distribution);
     this.flat = this.surface.kind.startsWith("flat") || this.surface.kind === "point";
+    this.atOnce = this.lookup.sumsAtOnce;
     this.pieces = new ElementPieces(this.surface);
   }
 
@@ -89,6 +91,7 @@ export class OpeningEmitter {
    * `sample` and the cosine in one pass. */
   planar(px: number, py: number, pz: number, nx: number, ny: number, nz: number, level: number): number {
     const nodes = this.flatNodes(level);
+    if (this.atOnce) return this.lookup.planarSum(nodes, px, py, pz, nx, ny, nz);
     const { vectors, inverse, values } = this.scratch(nodes.length / 4);
     let count = 0;
     for (let k = 0; k < nodes.length; k += 4) {
