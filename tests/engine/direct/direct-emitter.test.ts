@@ -1,0 +1,201 @@
+/** Direct light as a part of the engine: dark ends, horizons, degenerate openings, surfaces, bands, stopping. */
+import { describe, expect, it } from "vitest";
+import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
+import { calculate } from "../../../src/engine/calculate.ts";
+import { DirectEmitter, directEmitter } from "../../../src/engine/direct/direct-emitter.ts";
+import { openingSurface, projectedArea } from "../../../src/engine/direct/opening-surface.ts";
+import { Receiver } from "../../../src/engine/direct/receiver.ts";
+import type { Vec3 } from "../../../src/geometry/vector.ts";
+import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
+import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
+import {
+  beam,
+  luminaire,
+  opening,
+  placed,
+  plane,
+  rotational,
+  sampled,
+  scene,
+} from "../../support/luminaires.ts";
+
+const OPTIONS = { interreflection: false, occlusion: false };
+const lux = (type: Luminaire, at: Vec3, points: Vec3[], normal: Vec3 = [0, 0, 1]) =>
+  calculate(scene([[placed(type, at)]], [plane(points, normal)]), OPTIONS).planes[0].layers[0].direct;
+
+describe("luminous surface", () => {
+  const down = rotational((γ) => 100 * Math.max(0, Math.cos(γ)), 1, 0, 90);
+
+  it("leaves ends dark along whose normal under 1 % of the maximum is sent", () => {
+    const box = openingSurface(opening("box", 0.6, 0.2, 0.1), down);
+    expect([...box.ends]).toEqual([0, 0, 0, 0, 0.12, 0].map((a) => expect.closeTo(a, 12)));
+    const side = openingSurface(
+      opening("cylinder", 0.1, 0.1, 0.4),
+      rotational((γ) => 50 * Math.sin(γ)),
+    );
+    expect([...side.ends]).toEqual([0, 0, 0, 0, 0, 0]);
+  });
+  it("lights an end again where nothing else could carry what is sent that way", () => {
+    // Nothing straight up, much at 150°: the sides are edge-on to neither, but they are dark too.
+    const batwing = rotational((γ) => (γ > 2 ? 100 * Math.sin(2 * γ) ** 2 : 0));
+    const box = openingSurface(opening("box", 0.3, 0.3, 0.1), batwing);
+    expect(box.ends[5]).toBeGreaterThan(0);
+  });
+  it("projected areas: box, cylinder, ellipsoid", () => {
+    const all = rotational(() => 1, 30);
+    const box = openingSurface(opening("box", 0.6, 0.2, 0.1), all);
+    expect(projectedArea(box, 0.6, 0, -0.8)).toBeCloseTo(0.6 * 0.02 + 0.8 * 0.12, 12);
+    const cylinder = openingSurface(opening("cylinder", 0.2, 0.2, 0.5), all);
+    expect(projectedArea(cylinder, 0.6, 0, -0.8)).toBeCloseTo(0.6 * 0.1 + 0.8 * Math.PI * 0.01, 12);
+    const sphere = openingSurface(opening("ellipsoid", 0.4, 0.4, 0.4), all);
+    expect(projectedArea(sphere, 0, 0.6, 0.8)).toBeCloseTo(Math.PI * 0.04, 12);
+  });
+  it("degenerate extents leave finite light", () => {
+    const shapes: LuminousOpening[] = [
+      opening("rectangle", 0, 0),
+      opening("rectangle", 1, 0),
+      opening("disc", 0.2, 0),
+      opening("box", 0, 0, 0.4),
+      opening("box", 0.3, 0, 0.4),
+      opening("ellipsoid", 0.2, 0.2, 0),
+      opening("ellipsoid", 0, 0.2, 0.2),
+      opening("cylinder", 0.1, 0.1, 0),
+      opening("cylinder along length", 0.5, 0.1, 0),
+      opening("upright disc", 0, 0, 0),
+      opening("disc", Number.NaN, -1),
+    ];
+    for (const shape of shapes) {
+      const E = lux(
+        luminaire(
+          rotational(() => 100, 10),
+          shape,
+        ),
+        [0, 0, 2],
+        [[0.3, 0.2, 0]],
+      )[0];
+      const point = (100 * 2) / (4 + 0.13) ** 1.5;
+      expect(Math.abs(E / point - 1)).toBeLessThan(0.1);
+    }
+  });
+});
+
+describe("receivers", () => {
+  const disc = luminaire(beam(120), opening("disc", 0.2));
+
+  it("a recessed opening at ceiling height sends the ceiling nothing", () => {
+    const E = lux(
+      disc,
+      [1, 1, 2.7],
+      [
+        [1, 1, 2.7],
+        [1.3, 1, 2.7],
+        [3, 2, 2.7],
+      ],
+      [0, 0, -1],
+    );
+    expect([...E]).toEqual([0, 0, 0]);
+  });
+  it("nothing arrives from behind, and no point makes NaN or a negative", () => {
+    for (const shape of [
+      opening("disc", 0.4),
+      opening("rectangle", 0.5, 0.1),
+      opening("box", 0.5, 0.2, 0.1),
+      opening("ellipsoid", 0.3, 0.3, 0.3),
+      opening("cylinder", 0.2, 0.2, 0.4),
+    ]) {
+      const type = luminaire(
+        sampled(([x, , z]) => 100 + 50 * x - 30 * z, 30, 10),
+        shape,
+      );
+      const points: Vec3[] = [
+        [0, 0, 1],
+        [0.01, 0, 1],
+        [0.1, 0, 1],
+        [0, 0, 0.95],
+        [0, 0, 1.3],
+        [0.25, 0, 1],
+        [2, 0, 1],
+      ];
+      for (const quantity of ["planar", "cylindrical", "semi-cylindrical"] as const) {
+        const result = calculate(
+          scene([[placed(type, [0, 0, 1])]], [plane(points, [1, 0, 0], quantity)]),
+          OPTIONS,
+        );
+        for (const E of result.planes[0].layers[0].direct) expect(E).toBeGreaterThanOrEqual(0);
+      }
+      expect(lux(type, [0, 0, 1], [[0, 0, 2]], [0, 0, 1])[0]).toBe(0);
+    }
+  });
+  it("a sample is the same light as the sum", () => {
+    const emitter = directEmitter(disc, 0.0025);
+    const frame = placed(disc, [0, 0, 0]).frame;
+    const receiver = new Receiver("planar", [0, 0, 1], frame.rotation);
+    const positions = new Float64Array(3 * emitter.maximumElements);
+    const illuminance = new Float64Array(emitter.maximumElements);
+    const count = emitter.sample(0.2, 0.1, -0.5, receiver, 0, positions, illuminance);
+    let E = 0;
+    for (let i = 0; i < count; i++) {
+      const v = [0.2 - positions[3 * i], 0.1 - positions[3 * i + 1], -0.5 - positions[3 * i + 2]];
+      E += (illuminance[i] * 0.5) / Math.hypot(...v);
+    }
+    expect(Math.abs(E / emitter.illuminance(0.2, 0.1, -0.5, receiver, 0) - 1)).toBeLessThan(1e-12);
+  });
+});
+
+describe("surfaces that emit in place", () => {
+  it("are summed as they are", () => {
+    // One element of 5 lx at 1 m below, whatever the point.
+    const type: Luminaire = {
+      ...luminaire(beam(60)),
+      emission: {
+        kind: "surfaces",
+        maximumElements: 1,
+        opening: opening("disc", 0.2),
+        sample(_, positions, normalIlluminance) {
+          positions.set([0, 0, 0]);
+          normalIlluminance[0] = 5;
+          return 1;
+        },
+      },
+    };
+    expect(
+      lux(
+        type,
+        [0, 0, 1],
+        [
+          [0, 0, 0],
+          [1, 0, 0],
+        ],
+      ),
+    ).toEqual(Float64Array.of(5, 5 * Math.SQRT1_2));
+    expect(new DirectEmitter(type, 0.0025).maximumElements).toBe(1);
+  });
+});
+
+describe("calculate", () => {
+  it("gives a near-field band only to openings known to be uncertain", () => {
+    const sure = luminaire(beam(120), opening("disc", 0.6));
+    const unsure: Luminaire = {
+      ...sure,
+      emission: { kind: "opening", opening: opening("disc", 0.6), uncertain: true },
+    };
+    const run = (type: Luminaire) =>
+      calculate(scene([[placed(type, [0, 0, 0.9])]], [plane([[0, 0, 0]])]), OPTIONS).planes[0].layers[0];
+    expect(run(sure).nearFieldBand).toBeUndefined();
+    const field = run(unsure);
+    // Lambertian: (D/2d)² of the spread value.
+    expect(field.nearFieldBand?.[0]).toBeCloseTo(field.direct[0] / 9, 0);
+  });
+  it("stops when asked", () => {
+    const points = Array.from({ length: 2000 }, (_, i): Vec3 => [i / 1000, 0, 0]);
+    let asked = 0;
+    const observer = { cancelled: () => ++asked > 3 };
+    expect(() =>
+      calculate(scene([[placed(luminaire(beam(60)), [0, 0, 2])]], [plane(points)]), OPTIONS, observer),
+    ).toThrow(Cancelled);
+  });
+  it("answers a plane without points and a scene without luminaires", () => {
+    expect(lux(luminaire(beam(60)), [0, 0, 2], []).length).toBe(0);
+    expect(calculate(scene([[]], [plane([[0, 0, 0]])]), OPTIONS).planes[0].layers[0].direct[0]).toBe(0);
+  });
+});
