@@ -2,6 +2,7 @@
 import { type Connection, connect } from "./connection.ts";
 import type { Reply } from "./protocol.ts";
 
+export { Cancelled } from "../diagnostics/cancelled.ts";
 export type { Connection, Running } from "./connection.ts";
 export type * from "./protocol.ts";
 

@@ -2,6 +2,7 @@
 import { Worker } from "node:worker_threads";
 import { type Connection, connect } from "./connection.ts";
 
+export { Cancelled } from "../diagnostics/cancelled.ts";
 export type { Connection, Running } from "./connection.ts";
 export type * from "./protocol.ts";
 

@@ -1,0 +1,142 @@
+/** Light that follows the hand: the newest answer wins, an older one is never shown. */
+import { describe, expect, it } from "vitest";
+import { Lighting } from "../../site/light/lighting.ts";
+import { Cancelled } from "../../src/diagnostics/cancelled.ts";
+import type { Outcome } from "../../src/diagnostics/issue.ts";
+import type { Connection, LightAnswer, LightRequest } from "../../src/workers/browser.ts";
+
+interface Waiting {
+  readonly request: LightRequest;
+  answer(): Promise<void>;
+  refuse(): Promise<void>;
+  cancelled: boolean;
+}
+
+/** A worker whose answers come when the test says so. */
+function slowWorker(): { readonly connection: Connection; readonly waiting: Waiting[] } {
+  const waiting: Waiting[] = [];
+  const call = (name: string, request: unknown) => {
+    if (name === "files")
+      return { outcome: Promise.resolve({ ok: true, value: [], warnings: [] }), cancel() {} };
+    let settle: (outcome: Outcome<unknown>) => void = () => {};
+    let reject: (reason: Error) => void = () => {};
+    const outcome = new Promise<Outcome<unknown>>((resolve, no) => {
+      settle = resolve;
+      reject = no;
+    });
+    const tick = () => new Promise<void>((done) => setTimeout(done, 0));
+    const entry: Waiting = {
+      request: request as LightRequest,
+      cancelled: false,
+      answer: () => {
+        const { document } = request as LightRequest;
+        settle({
+          ok: true,
+          value: { title: document, interreflected: [] } as unknown as LightAnswer,
+          warnings: [],
+        });
+        return tick();
+      },
+      refuse: () => {
+        settle({ ok: false, issues: [{ code: "x", severity: "error", message: "wrong", where: {} }] });
+        return tick();
+      },
+    };
+    waiting.push(entry);
+    return {
+      outcome,
+      cancel() {
+        entry.cancelled = true;
+        reject(new Cancelled());
+      },
+    };
+  };
+  return { connection: { call, close() {} } as unknown as Connection, waiting };
+}
+
+function setUp() {
+  const workers: ReturnType<typeof slowWorker>[] = [];
+  const shown: string[] = [];
+  const lighting = new Lighting({
+    spawn() {
+      const worker = slowWorker();
+      workers.push(worker);
+      return worker.connection;
+    },
+    rest: 1,
+  });
+  lighting.addEventListener("light", () =>
+    shown.push(`${lighting.shown?.answer.title} ${lighting.shown?.quality}`),
+  );
+  const rest = () => new Promise<void>((done) => setTimeout(done, 5));
+  return { lighting, workers, shown, rest };
+}
+
+describe("lighting", () => {
+  it("shows the first light, then refines it in a second worker", async () => {
+    const { lighting, workers, shown, rest } = setUp();
+    lighting.ask("a", 0, false);
+    expect(workers).toHaveLength(1);
+    await workers[0].waiting[0].answer();
+    await rest();
+    expect(workers).toHaveLength(2);
+    await workers[1].waiting[0].answer();
+    expect(shown).toEqual(["a first", "a full"]);
+    // What the hand will need was loaded meanwhile; its late answer does not replace the refined one.
+    await workers[0].waiting[1].answer();
+    expect(shown).toEqual(["a first", "a full"]);
+    expect(lighting.state.kind).toBe("refined");
+  });
+
+  it("keeps only the newest of the documents that wait", async () => {
+    const { lighting, workers, shown } = setUp();
+    lighting.ask("a", 0, false);
+    for (const document of ["b", "c", "d"]) lighting.ask(document, 0, true);
+    const { waiting } = workers[0];
+    await waiting[0].answer();
+    expect(waiting.map((each) => each.request.document)).toEqual(["a", "d"]);
+    await waiting[1].answer();
+    expect(shown).toEqual(["a first", "d quick"]);
+  });
+
+  it("never shows a refined answer for a document that has changed since", async () => {
+    const { lighting, workers, shown, rest } = setUp();
+    lighting.ask("a", 0, false);
+    await workers[0].waiting[0].answer();
+    await rest();
+    const stale = workers[1].waiting[0];
+    lighting.ask("b", 0, true);
+    expect(stale.cancelled).toBe(true);
+    await stale.answer();
+    expect(shown).toEqual(["a first"]);
+  });
+
+  it("waits for the hand to rest before refining", async () => {
+    const { lighting, workers, rest } = setUp();
+    lighting.ask("a", 0, true);
+    await workers[0].waiting[0].answer();
+    await rest();
+    const before = workers[1]?.waiting.length ?? 0;
+    lighting.ask("b", 0, true);
+    await rest();
+    expect(workers[1]?.waiting.length ?? 0).toBe(before);
+    lighting.ask("b", 0, false);
+    await rest();
+    expect(workers[1].waiting.at(-1)?.request).toMatchObject({ document: "b", quality: "full" });
+  });
+
+  it("says what is wrong with the newest document only, and keeps the last light", async () => {
+    const { lighting, workers, shown } = setUp();
+    lighting.ask("a", 0, true);
+    await workers[0].waiting[0].answer();
+    await workers[0].waiting[1].answer();
+    lighting.ask("bad", 0, true);
+    lighting.ask("good", 0, true);
+    await workers[0].waiting[2].refuse();
+    expect(lighting.state.kind).not.toBe("issues");
+    await workers[0].waiting[3].refuse();
+    expect(lighting.state.kind).toBe("issues");
+    expect(lighting.shown?.answer.title).toBe("a");
+    expect(shown.at(-1)).toBe("a quick");
+  });
+});

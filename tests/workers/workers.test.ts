@@ -1,0 +1,171 @@
+/** A worker answers with the very bits the main thread would, cancels, reports, and says what is wrong. */
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { Cancelled, type Connection, spawn } from "candlespan/workers";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { Cancelled as CancelledHere } from "../../src/diagnostics/cancelled.ts";
+import { answers } from "../../src/workers/answers.ts";
+import { connect } from "../../src/workers/connection.ts";
+import type { Call, LightAnswer, LightRequest, Reply, StudyFile } from "../../src/workers/protocol.ts";
+import { serve } from "../../src/workers/serve.ts";
+
+const folder = fileURLToPath(new URL("../../fixtures-data/boathouse/", import.meta.url));
+const document = JSON.parse(readFileSync(`${folder}boathouse.study.json`, "utf8"));
+const files: StudyFile[] = readdirSync(`${folder}photometry`).map((name) => ({
+  path: `photometry/${name}`,
+  content: new Uint8Array(readFileSync(`${folder}photometry/${name}`)),
+}));
+
+/** Every number of an answer in order, as bits. */
+function bitsOf(value: unknown, into: number[] = []): number[] {
+  if (typeof value === "number") into.push(value);
+  else if (ArrayBuffer.isView(value)) into.push(...(value as Float64Array));
+  else if (value instanceof Map) for (const each of value.values()) bitsOf(each, into);
+  else if (typeof value === "object" && value !== null)
+    for (const each of Object.values(value)) bitsOf(each, into);
+  return into;
+}
+
+describe("a worker thread", () => {
+  let worker: Connection;
+  beforeAll(async () => {
+    worker = spawn();
+    await worker.call("files", { files }).outcome;
+  });
+  afterAll(() => worker.close());
+
+  it("gives the main thread's bits, at every quality", async () => {
+    const here = answers();
+    await here.files({ files }, {});
+    let compared = 0;
+    let lastFull: LightAnswer | undefined;
+    for (const quality of ["first", "full", "quick"] as const) {
+      const interreflected = lastFull?.interreflected ?? [];
+      const request: LightRequest = { document, arrangement: 0, quality, interreflected };
+      const [there, main] = [await worker.call("light", request).outcome, await here.light(request, {})];
+      if (!there.ok || !main.ok) throw new Error("no light");
+      const [a, b] = [bitsOf(there.value), bitsOf(main.value)];
+      expect(a.length).toBe(b.length);
+      expect(a.every((value, i) => Object.is(value, b[i]))).toBe(true);
+      compared += a.length;
+      if (quality === "full") lastFull = there.value;
+    }
+    console.log(`worst error 0 in ${compared} numbers, worker against main thread`);
+  });
+
+  it("reports progress and stops when cancelled", async () => {
+    const seen: number[] = [];
+    const request: LightRequest = {
+      document: { ...document, maintenance: 0.5 },
+      arrangement: 1,
+      quality: "full",
+    };
+    const running = worker.call("light", request, ({ fraction }) => {
+      seen.push(fraction);
+      running.cancel();
+    });
+    await expect(running.outcome).rejects.toBeInstanceOf(Cancelled);
+    expect(seen.length).toBeGreaterThan(0);
+    // The worker is free again at once, and its memory unharmed.
+    const after = await worker.call("light", { document, arrangement: 0, quality: "first" }).outcome;
+    expect(after.ok).toBe(true);
+  });
+
+  it("says what is wrong, with its place in the whole study", async () => {
+    const broken = structuredClone(document);
+    broken.arrangements[2].layers[0].row.gap = "a hand";
+    const outcome = await worker.call("light", { document: broken, arrangement: 2, quality: "quick" })
+      .outcome;
+    expect(!outcome.ok && outcome.issues.map((issue) => issue.where.path)).toEqual([
+      "/arrangements/2/layers/0/row/gap",
+    ]);
+  });
+
+  it("says which file is missing, and takes it when it comes", async () => {
+    const fresh = spawn();
+    const lonely = await fresh.call("light", { document, arrangement: 0, quality: "first" }).outcome;
+    expect(!lonely.ok && lonely.issues[0].code).toBe("file-missing");
+    await fresh.call("files", { files }).outcome;
+    expect((await fresh.call("light", { document, arrangement: 0, quality: "first" }).outcome).ok).toBe(true);
+    fresh.close();
+  });
+
+  it("reads a study's text and refuses a later version", async () => {
+    const text = JSON.stringify(document);
+    const read = await worker.call("read", { text, file: "a.study.json" }).outcome;
+    expect(read.ok && read.value.document).toEqual(document);
+    const later = JSON.stringify({ ...document, version: 99 });
+    const refused = await worker.call("read", { text: later, file: "b.study.json" }).outcome;
+    expect(!refused.ok && refused.issues[0]).toMatchObject({
+      code: "study-version",
+      where: { file: "b.study.json" },
+    });
+  });
+});
+
+/** Both sides in one thread, over a channel that can be held up. */
+function loop(sharedMemory: boolean, respond: Partial<ReturnType<typeof answers>>) {
+  const all = { ...answers(), ...respond };
+  const held: Call[] = [];
+  let receive: (message: Call) => void = (message) => held.push(message);
+  const two = connect({ post: (message) => receive(message), close: () => {} }, sharedMemory);
+  const posted: Reply[] = [];
+  const served = serve(all, (reply) => {
+    posted.push(reply);
+    two.receive(reply);
+  });
+  return {
+    connection: two.connection,
+    fail: two.fail,
+    posted,
+    open() {
+      receive = served;
+      for (const message of held.splice(0)) served(message);
+    },
+  };
+}
+
+describe("the protocol", () => {
+  it("never starts a call cancelled before its turn", async () => {
+    for (const shared of [true, false]) {
+      let started = 0;
+      const { connection, open } = loop(shared, {
+        read: () => {
+          started++;
+          return { ok: true, value: { document: 1 }, warnings: [] };
+        },
+      });
+      const first = connection.call("read", { text: "", file: "" });
+      const second = connection.call("read", { text: "", file: "" });
+      second.cancel();
+      await expect(second.outcome).rejects.toBeInstanceOf(CancelledHere);
+      open();
+      expect((await first.outcome).ok).toBe(true);
+      await new Promise((done) => setTimeout(done, 5));
+      expect(started).toBe(1);
+    }
+  });
+
+  it("turns a fault of the program into a rejection and serves on", async () => {
+    let faults = 1;
+    const { connection, open } = loop(false, {
+      read: () => {
+        if (faults-- > 0) throw new Error("broken");
+        return { ok: true, value: { document: 1 }, warnings: [] };
+      },
+    });
+    open();
+    await expect(connection.call("read", { text: "", file: "" }).outcome).rejects.toThrow("broken");
+    expect((await connection.call("read", { text: "", file: "" }).outcome).ok).toBe(true);
+  });
+
+  it("lets no call hang when the worker breaks or is closed", async () => {
+    const { connection, fail } = loop(false, {});
+    const lost = connection.call("read", { text: "", file: "" });
+    fail("gone");
+    await expect(lost.outcome).rejects.toThrow("gone");
+    const closed = connection.call("read", { text: "", file: "" });
+    connection.close();
+    await expect(closed.outcome).rejects.toBeInstanceOf(CancelledHere);
+  });
+});
