@@ -222,11 +222,11 @@ export function cutToOutline(
   const whole = convexPieces(polygon);
   const inside = area(intersection(whole, convexPieces(outline)));
   const full = area(whole);
-  if (inside > full - 1e-9) return polygon;
   if (inside < 1e-6) {
-    ledger.error("zone-outside", path, "It lies outside the island's outline.");
+    ledger.error("zone-outside", path, "It lies outside the island's outline, or is smaller than 1 mm².");
     return undefined;
   }
+  if (inside > full - 1e-9) return polygon;
   ledger.warn("zone-cut", path, "It reaches beyond the island's outline and is cut to it.");
   const outlinePieces = convexPieces(outline);
   // One of the two must be convex for one loop to come out of cutting; two concave ones are left to the user.

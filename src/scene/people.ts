@@ -101,26 +101,19 @@ export function personOf(
   return { person, mesh };
 }
 
-/** Task of the nearest zone that lies in front within reach. */
+/** Task of the first zone met going forward, within reach. */
 function taskInReach(
   at: Vec2,
   facing: number,
   island: Island,
   zones: readonly Zone[],
 ): Zone["task"] | undefined {
-  let nearest = Infinity;
-  let task: Zone["task"] | undefined;
   for (let reach = 0; reach <= REACH; reach += 0.025) {
     const p = roomToIsland(island, [at[0] + reach * Math.cos(facing), at[1] + reach * Math.sin(facing)]);
-    for (const zone of zones) {
-      const short = reach - Math.min(0, depthInside(p, zone.outline));
-      if (zone.task !== undefined && depthInside(p, zone.outline) >= 0 && short < nearest) {
-        nearest = short;
-        task = zone.task;
-      }
-    }
+    const zone = zones.find(({ task, outline }) => task !== undefined && depthInside(p, outline) >= 0);
+    if (zone !== undefined) return zone.task;
   }
-  return task;
+  return undefined;
 }
 
 /** The figure's closed mesh and its eye point (m), 10 mm in front of the face. */

@@ -23,6 +23,8 @@ import type { Solid } from "./solids.ts";
 import type { PlaneDocument } from "./study-schema.ts";
 import type { PlannedZone } from "./zones.ts";
 
+/** Most points of a study's planes together. */
+const MOST_POINTS = 500_000;
 /** A point this close to a face lies on it (m). */
 const ON_SURFACE = 1e-3;
 const UP: Vec3 = [0, 0, 1];
@@ -40,7 +42,27 @@ export function planesOf(
   setting: Setting,
 ): CalculationPlane[] {
   const { island, zones, ledger } = setting;
-  const planes = (documents ?? []).flatMap((d, i) => planeOf(d, `/planes/${i}`, setting) ?? []);
+  const planes: CalculationPlane[] = [];
+  let points = 0;
+  for (const [i, document] of (documents ?? []).entries()) {
+    const path = `/planes/${i}`;
+    if (planes.some((plane) => plane.name === document.name))
+      ledger.error("plane-name", `${path}/name`, `Two planes are named "${document.name}".`);
+    const plane = planeOf(document, path, setting);
+    if (plane === undefined) continue;
+    planes.push(plane);
+    points += plane.weights.length;
+    if (points <= MOST_POINTS) continue;
+    const found = `${points} and more`;
+    ledger.error(
+      "points-too-many",
+      path,
+      "The planes have too many points.",
+      `at most ${MOST_POINTS}`,
+      found,
+    );
+    return [];
+  }
   if (island !== undefined) {
     const wholeTop = zones.length === 1 && zones[0].path === "/island" ? zones[0] : undefined;
     if (documents === undefined || (wholeTop !== undefined && !judged(planes, wholeTop))) {
@@ -251,7 +273,8 @@ function grid(
   ledger: Ledger,
 ): CalculationPlane | undefined {
   const [columns, rows] = gridCells(gridArea, spacing);
-  if (columns * rows > MOST_CELLS) {
+  // Written so that sides without length, which have no number of cells, are refused too.
+  if (!(columns * rows <= MOST_CELLS)) {
     const found = `${columns} × ${rows}`;
     ledger.error(
       "plane-too-fine",

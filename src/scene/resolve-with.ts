@@ -26,6 +26,9 @@ import { targetsOf } from "./targets.ts";
 import { zonesOf } from "./zones.ts";
 
 const MAINTENANCE = 0.8;
+/** Most luminaires of one arrangement, and of a study. */
+const MOST_LUMINAIRES = 1000;
+const MOST_IN_STUDY = 5000;
 
 /** Whether resolving needs the tracing of shades. */
 export function namesShades(study: StudyDocument): boolean {
@@ -47,6 +50,7 @@ export function resolveStudyWith(
   const targets = targetsOf(study.targets, context.publishedTargets, kitchen.zones, ledger);
   const maintenance = maintenanceOf(study, ledger);
   const names = new Set<string>();
+  if (tooMany(study, ledger)) return failure(...ledger.errors);
   const scenes = study.arrangements.map((arrangement, i): Scene => {
     const path = `/arrangements/${i}`;
     if (names.has(arrangement.name))
@@ -92,6 +96,24 @@ export function resolveStudyWith(
     },
     warnings,
   );
+}
+
+/** Whether there are more luminaires than a kitchen has; asked before any is placed. */
+function tooMany(study: StudyDocument, ledger: Ledger): boolean {
+  const counts = study.arrangements.map(({ layers }) =>
+    layers.reduce(
+      (sum, { row, grid, at }) =>
+        sum + (row?.count ?? 0) + (grid ? grid.columns * grid.rows : 0) + (at?.length ?? 0),
+      0,
+    ),
+  );
+  const most = Math.max(...counts);
+  const all = counts.reduce((a, b) => a + b, 0);
+  if (most <= MOST_LUMINAIRES && all <= MOST_IN_STUDY) return false;
+  const found = most > MOST_LUMINAIRES ? `${most} in one` : `${all} in all`;
+  const expected = `at most ${MOST_LUMINAIRES} in an arrangement and ${MOST_IN_STUDY} in all`;
+  ledger.error("luminaires-too-many", "/arrangements", "There are too many luminaires.", expected, found);
+  return true;
 }
 
 /** What all arrangements share. */

@@ -78,8 +78,8 @@ const lengthText = (text: string) => {
 export const coordinate = measure("length", " m", { from: -LONGEST, to: LONGEST }, lengthText);
 /** A length that may be zero (m). */
 export const lengthFromZero = measure("length", " m", { from: 0, to: LONGEST }, lengthText);
-/** A length above zero (m). */
-export const positiveLength = measure("length", " m", { above: 0, to: LONGEST }, lengthText);
+/** An extent (m). Nothing below a tenth of a millimetre is one: smaller is lost beside the metres it is added to. */
+export const positiveLength = measure("length", " m", { from: 1e-4, to: LONGEST }, lengthText);
 export const lengthWithin = (range: Range) => measure("length", " m", range, lengthText);
 
 /** Degrees. */
@@ -144,8 +144,8 @@ export const point2 = v.strictTuple([coordinate, coordinate], tupleMessage("[x, 
 export const point3 = v.strictTuple([coordinate, coordinate, coordinate], tupleMessage("[x, y, z]"));
 export const size2 = v.strictTuple([positiveLength, positiveLength], tupleMessage("[along x, along y]"));
 
-/** A simple polygon of at least three corners. */
-export const polygon = list(point2, 3, 500, "corners");
+/** A simple polygon. More corners than this no plan needs, and dividing them grows with their cube. */
+export const polygon = list(point2, 3, 120, "corners");
 
 export function tupleMessage(expected: string) {
   return (issue: { received: string; expected: string | null }) =>

@@ -60,6 +60,17 @@ export function checkStudy(
   return failure(...checked.issues.map((issue) => issueOf(issue, place)));
 }
 
+/** Issues that know only their path in a study, with line and column in its text as well. */
+export function placeIssues(issues: readonly Issue[], text: string): Issue[] {
+  const json = readJson(text);
+  if (!json.ok) return [...issues];
+  return issues.map((issue) => {
+    const { path, line } = issue.where;
+    if (path === undefined || line !== undefined || !path.startsWith("/")) return issue;
+    return { ...issue, where: { ...issue.where, ...json.value.locate(path) } };
+  });
+}
+
 function issueOf(issue: v.BaseIssue<unknown>, place: (path: string) => Issue["where"]): Issue {
   const path = (issue.path ?? []).reduce((whole, item) => pathTo(whole, String(item.key)), "");
   const [message, expected, received] = issue.message.split(PART);
