@@ -95,7 +95,16 @@ describe("hostile studies", () => {
     const zones = [{ name: "a", from: [1.3, 0.4], size: [7e-107, 0.4] }];
     const island = { ...(kitchen().island as object), zones };
     expect(refusal(kitchen({ island }))[0].where.path).toBe("/island/zones/0/size/0");
-    const thin = [{ name: "a", polygon: [[0, 0], [1, 0], [1, 1e-12]] }];
+    const thin = [
+      {
+        name: "a",
+        polygon: [
+          [0, 0],
+          [1, 0],
+          [1, 1e-12],
+        ],
+      },
+    ];
     expect(refusal(kitchen({ island: { ...island, zones: thin } }))[0].code).toBe("polygon-crosses");
   });
 
