@@ -76,7 +76,7 @@ export class DirectEmitter {
     return emitter.sample(px, py, pz, level, positions, normalIlluminance, horizon);
   }
 
-  /** Unoccluded illuminance (lx) at the local point. */
+  /** Unoccluded illuminance (lx) at the local point, ≥ 0; 0 where the point lies on an element. */
   illuminance(px: number, py: number, pz: number, receiver: Receiver, floor: number): number {
     const { emitter, positions, normalIlluminance } = this;
     if (
@@ -85,10 +85,10 @@ export class DirectEmitter {
       this.height(px, py, pz, receiver) >= this.reach(receiver)
     ) {
       const level = this.level(px, py, pz, receiver, floor);
-      return emitter.planar(px, py, pz, receiver.nx, receiver.ny, receiver.nz, level);
+      return proper(emitter.planar(px, py, pz, receiver.nx, receiver.ny, receiver.nz, level));
     }
     const count = this.sample(px, py, pz, receiver, floor, positions, normalIlluminance);
-    return received(receiver, px, py, pz, positions, normalIlluminance, count);
+    return proper(received(receiver, px, py, pz, positions, normalIlluminance, count));
   }
 
   /** What the inverse-square law from the photometric centre gives (lx); for surfaces, their own sum. */
@@ -162,6 +162,11 @@ export class DirectEmitter {
 /** An opening in a receiver's own plane, as a recessed luminaire's in the ceiling, sends it nothing; rounding
  * must not turn that into a grazing contribution (m). */
 const TOUCHING = 1e-9;
+
+/** Where the table is dark, rounding in the lookup may leave −1e-15; on the opening itself there is no answer. */
+function proper(E: number): number {
+  return E > 0 ? E : 0;
+}
 
 const emitters = new WeakMap<Luminaire, Map<number, DirectEmitter>>();
 

@@ -158,16 +158,16 @@ describe("surfaces that emit in place", () => {
         },
       },
     };
-    expect(
-      lux(
-        type,
-        [0, 0, 1],
-        [
-          [0, 0, 0],
-          [1, 0, 0],
-        ],
-      ),
-    ).toEqual(Float64Array.of(5, 5 * Math.SQRT1_2));
+    const E = lux(
+      type,
+      [0, 0, 1],
+      [
+        [0, 0, 0],
+        [1, 0, 0],
+      ],
+    );
+    expect(E[0]).toBe(5);
+    expect(E[1]).toBeCloseTo(5 * Math.SQRT1_2, 12);
     expect(new DirectEmitter(type, 0.0025).maximumElements).toBe(1);
   });
 });
