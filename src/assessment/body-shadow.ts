@@ -1,7 +1,7 @@
 /**
  * The light that a person's own body takes from the place where the hands work.
  *
- * For every zone and everyone within reach of it, standing, leaning and seated: light with the person there
+ * For every zone and everyone who faces it within reach, standing, leaning and seated: light with the person there
  * against light without, layer by layer. A recessed light above and behind the cook loses almost all; a pendant
  * over the top loses little. (A published field test lost 95 % of one downlight: one kitchen, one point.)
  *
@@ -13,11 +13,12 @@
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { LightEngine } from "../engine/light-engine.ts";
 import type { CalculationResult } from "../engine/result.ts";
+import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
-import { islandToRoom } from "../scene/island.ts";
+import { islandToRoom, roomToIsland } from "../scene/island.ts";
 import { figure } from "../scene/people.ts";
 import type { Island, Person, Scene, Zone } from "../scene/scene.ts";
 
@@ -133,10 +134,20 @@ function peopleAt(
   zone: Zone,
   plane: CalculationPlane,
 ): { person: Person; standIn: boolean }[] {
-  const near = scene.people.filter((person) => workingArea(plane, person).includes(1));
+  const near = scene.people.filter((person) => zoneInFront(scene, island, person) === zone);
   if (near.length > 0) return near.map((person) => ({ person, standIn: false }));
   const person = standInAt(island, zone);
   return person !== undefined && workingArea(plane, person).includes(1) ? [{ person, standIn: true }] : [];
+}
+
+/** The first zone met straight ahead within reach: where the person works. */
+function zoneInFront(scene: Scene, island: Island, { at, facing }: Person): Zone | undefined {
+  for (let reach = 0; reach <= REACH; reach += 0.02) {
+    const p = roomToIsland(island, [at[0] + reach * Math.cos(facing), at[1] + reach * Math.sin(facing)]);
+    const met = scene.zones.find(({ outline }) => depthInside(p, outline) > 0);
+    if (met !== undefined) return met;
+  }
+  return undefined;
 }
 
 /** A cook at the middle of the zone's longest side that lies along the edge of the top. */

@@ -1,6 +1,7 @@
 /** The light of a study's arrangements, calculated and judged. */
 
 import { assess, type FineField } from "../assessment/assess.ts";
+import { bodyShadows } from "../assessment/body-shadow.ts";
 import { fixedBandJudge, type Judge } from "../assessment/fixed-band.ts";
 import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -57,8 +58,11 @@ export function lightArrangements(study: ResolvedStudy, choice: LightChoice, io:
             confidence: choice.confidence,
           }),
     );
+    const shadows = options.people
+      ? bodyShadows(scene, { options, engine, observer: { progress: progress.report } })
+      : undefined;
     progress.done();
-    return judged;
+    return shadows === undefined ? judged : { ...judged, bodyShadows: shadows };
   });
 }
 

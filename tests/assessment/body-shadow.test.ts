@@ -9,7 +9,7 @@ import { bodyShadows } from "../../src/assessment/body-shadow.ts";
 import { calculate } from "../../src/engine/calculate.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { bodyShadowSvg } from "../../src/presentation/drawing/body-shadow-svg.ts";
-import { bodyShadowJson, bodyShadowText } from "../../src/presentation/report/body-shadow.ts";
+import { bodyShadowJson, bodyShadowLines } from "../../src/presentation/report/body-shadow.ts";
 import { figure } from "../../src/scene/people.ts";
 import { rotational } from "../support/distributions.ts";
 import { luminaire, opening, placed, plane, scene } from "../support/luminaires.ts";
@@ -110,9 +110,9 @@ describe("body shadows of a study", () => {
   });
 
   it("are told in words, plain data and a drawing without trusting names", () => {
-    const text = bodyShadowText(shadows, study.display);
+    const text = bodyShadowLines(shadows, study.display).join("\n");
     expect(text).toContain("prep");
-    expect(text).toMatch(/% lost/);
+    expect(text).toMatch(/lost standing .*%, leaning \(usual\) .*%/);
     const json = JSON.parse(JSON.stringify(bodyShadowJson(shadows, true)));
     expect(json[0].layers.map((l: { layer: string }) => l.layer)).toEqual(["pendants", "ambient"]);
     expect(json[0].map.points.length).toBe(json[0].map.lost.length);

@@ -1,6 +1,6 @@
 /**
  * The map of a body's shadow over a zone, as SVG: darkness for the share of light lost, and the figure itself written
- * where there is room, so that nothing rests on shade alone. One metre is 400 units; x to the right, y up the page.
+ * where there is room, so that nothing rests on shade alone. x to the right, y up the page.
  */
 
 import type { BodyShadow } from "../../assessment/body-shadow.ts";
@@ -8,11 +8,24 @@ import { escapeText } from "./svg-text.ts";
 
 const SCALE = 400;
 const MARGIN = 24;
-/** A figure every so many metres. */
-const FIGURES = 0.15;
+/** Drawing units between written figures, and of a letter. */
+const FIGURES = 44;
+const LETTER = 6.6;
 
 /** A complete SVG document. Names from the study are escaped. */
 export function bodyShadowSvg(shadow: BodyShadow): string {
+  const { svg, width, height, title } = bodyShadowMap(shadow);
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${f(width)} ${f(height)}" role="img" aria-label="${escapeText(title)}">` +
+    `<title>${escapeText(title)}</title><rect width="100%" height="100%" fill="#fff"/>${svg}</svg>\n`
+  );
+}
+
+/** The map as a group of `width` × `height` units with its corner at the origin, `scale` units a metre. */
+export function bodyShadowMap(
+  shadow: BodyShadow,
+  scale = SCALE,
+): { readonly svg: string; readonly width: number; readonly height: number; readonly title: string } {
   const { plane, lost, within } = shadow.map;
   const { points, grid } = plane;
   const count = lost.length;
@@ -32,23 +45,23 @@ export function bodyShadowSvg(shadow: BodyShadow): string {
   const cellY = grid === undefined ? 0.05 : Math.hypot(v[0], v[1]) / grid.rows;
   const turn = (-Math.atan2(u[1], u[0]) * 180) / Math.PI;
   const pad = Math.hypot(cellX, cellY) / 2;
-  const width = (x1 - x0 + 2 * pad) * SCALE + 2 * MARGIN;
-  const height = (y1 - y0 + 2 * pad) * SCALE + 2 * MARGIN + 22;
-  const px = (x: number) => (x - x0 + pad) * SCALE + MARGIN;
-  const py = (y: number) => (y1 + pad - y) * SCALE + MARGIN + 22;
+  const plan = (x1 - x0 + 2 * pad) * scale + 2 * MARGIN;
+  const height = (y1 - y0 + 2 * pad) * scale + 2 * MARGIN + 22;
+  const px = (x: number) => (x - x0 + pad) * scale + MARGIN;
+  const py = (y: number) => (y1 + pad - y) * scale + MARGIN + 22;
   const title =
     `${shadow.zone}, ${shadow.person} ${shadow.posture}: ${Math.round(100 * shadow.lost)} % of the light lost within reach,` +
     ` ${Math.round(100 * shadow.worst.lost)} % at the worst place`;
   const cells: string[] = [];
   const figures: string[] = [];
-  const stepX = Math.max(1, Math.round(FIGURES / cellX));
-  const stepY = Math.max(1, Math.round(FIGURES / cellY));
+  const stepX = Math.max(1, Math.round(FIGURES / (cellX * scale)));
+  const stepY = Math.max(1, Math.round(FIGURES / (cellY * scale)));
   for (let i = 0; i < count; i++) {
     const x = px(points[3 * i]);
     const y = py(points[3 * i + 1]);
     const shade = Math.round(255 * (1 - 0.85 * lost[i]));
-    const w = cellX * SCALE;
-    const h = cellY * SCALE;
+    const w = cellX * scale;
+    const h = cellY * scale;
     cells.push(
       `<rect x="${f(x - w / 2)}" y="${f(y - h / 2)}" width="${f(w)}" height="${f(h)}" fill="rgb(${shade},${shade},${shade})"` +
         `${turn === 0 ? "" : ` transform="rotate(${f(turn)} ${f(x)} ${f(y)})"`}${within[i] === 1 ? "" : ' opacity="0.45"'}/>`,
@@ -62,13 +75,11 @@ export function bodyShadowSvg(shadow: BodyShadow): string {
       );
   }
   const hand = `<circle cx="${f(px(shadow.worst.position[0]))}" cy="${f(py(shadow.worst.position[1]))}" r="9" fill="none" stroke="#222" stroke-width="1.5"/>`;
-  return (
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${f(width)} ${f(height)}" role="img" aria-label="${escapeText(title)}">` +
-    `<title>${escapeText(title)}</title><rect width="100%" height="100%" fill="#fff"/>` +
-    `<text x="${MARGIN}" y="20" font-family="sans-serif" font-size="13" fill="#222">${escapeText(title)}</text>` +
+  const svg =
+    `<text x="${MARGIN}" y="20" font-size="13" fill="#222">${escapeText(title)}</text>` +
     `<g shape-rendering="crispEdges">${cells.join("")}</g>` +
-    `<g font-family="sans-serif" font-size="11" text-anchor="middle">${figures.join("")}</g>${hand}</svg>\n`
-  );
+    `<g font-size="11" text-anchor="middle">${figures.join("")}</g>${hand}`;
+  return { svg, width: Math.max(plan, title.length * LETTER + 2 * MARGIN), height, title };
 }
 
 function f(value: number): string {

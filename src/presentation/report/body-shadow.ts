@@ -5,31 +5,38 @@ import { printable } from "../../diagnostics/printable.ts";
 import { formatIlluminance } from "../../units/illuminance-text.ts";
 import { formatLength } from "../../units/length-text.ts";
 
-/** One line a zone, person and posture. Names from the study are made safe to print. */
-export function bodyShadowText(
+/** A heading, then one line for each person at each zone; none without shadows. Names from the study are made safe
+ * to print. */
+export function bodyShadowLines(
   shadows: readonly BodyShadow[],
   display: { readonly length: "mm" | "m" | "ft-in"; readonly illuminance: "lx" | "fc" },
-): string {
-  if (shadows.length === 0) return "";
-  const lines = shadows.map((shadow) => {
-    const { worst } = shadow;
-    const layers = shadow.layers.map(({ layer, lost }) => `${printable(layer)} ${percent(lost)}`).join(", ");
-    const who = shadow.standIn
-      ? `a cook of ${formatLength(shadow.stature, display.length)}`
-      : printable(shadow.person);
-    const place = `x ${formatLength(worst.position[0], display.length)}, y ${formatLength(worst.position[1], display.length)}`;
-    const light = (lux: number) => formatIlluminance(lux, display.illuminance);
+): string[] {
+  if (shadows.length === 0) return [];
+  const length = (metres: number) => formatLength(metres, display.length);
+  const light = (lux: number) => formatIlluminance(lux, display.illuminance);
+  const together = new Map<string, BodyShadow[]>();
+  for (const shadow of shadows) {
+    const key = JSON.stringify([shadow.zone, shadow.person, shadow.standIn]);
+    together.set(key, [...(together.get(key) ?? []), shadow]);
+  }
+  const lines = [...together.values()].map((postures) => {
+    const told = postures.find(({ usual }) => usual) ?? postures[0];
+    const who = told.standIn ? `a cook of ${length(told.stature)}` : printable(told.person);
+    const each = postures.map(
+      ({ posture, lost, usual }) => `${posture}${usual ? " (usual)" : ""} ${percent(lost)}`,
+    );
+    const layers = told.layers.map(({ layer, lost }) => `${printable(layer)} ${percent(lost)}`);
+    const [x, y] = told.worst.position;
     return (
-      `  ${printable(shadow.zone)}, ${who} ${shadow.posture}${shadow.usual ? "" : " (not the usual posture)"}:` +
-      ` ${light(shadow.without)} to ${light(shadow.with)}, ${percent(shadow.lost)} lost (${layers});` +
-      ` worst for the hand at ${place}: ${light(worst.without)} to ${light(worst.with)}, ${percent(worst.lost)} lost`
+      `${printable(told.zone)}, ${who}: lost ${each.join(", ")}; ${told.posture}, ${light(told.without)} becomes` +
+      ` ${light(told.with)} (${layers.join(", ")} lost); the hand is worst off at x ${length(x)}, y ${length(y)}:` +
+      ` ${light(told.worst.without)} becomes ${light(told.worst.with)}, ${percent(told.worst.lost)} lost`
     );
   });
   return [
-    "Body shadow: the light left within reach of whoever stands there, against nobody there (no arms, no hair)",
+    "Own shadow within reach of whoever stands there, against nobody there (no arms, no hair):",
     ...lines,
-    "",
-  ].join("\n");
+  ];
 }
 
 /** Plain data, metres and lux; `map` only when wanted. */

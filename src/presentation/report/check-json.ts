@@ -12,6 +12,7 @@ import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { bodyShadowJson } from "./body-shadow.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 
 export interface CheckJsonOptions {
@@ -38,7 +39,10 @@ export function checkJson(
   };
 }
 
-function arrangement({ scene, assessment, fine: grids }: JudgedArrangement, listFine: boolean): unknown {
+function arrangement(
+  { scene, assessment, fine: grids, bodyShadows }: JudgedArrangement,
+  listFine: boolean,
+): unknown {
   return {
     name: assessment.name,
     luminaires: scene.layers.flatMap((layer) =>
@@ -74,6 +78,7 @@ function arrangement({ scene, assessment, fine: grids }: JudgedArrangement, list
     verdict: assessment.verdict,
     energy: assessment.energy,
     ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),
+    ...(bodyShadows === undefined ? {} : { bodyShadows: bodyShadowJson(bodyShadows, listFine) }),
     method: assessment.method,
     maintenance: scene.maintenance,
   };

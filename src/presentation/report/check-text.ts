@@ -14,6 +14,7 @@ import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LayerRole } from "../../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../../units/illuminance-text.ts";
 import { darkestPlace, patchyRemark, rankedByUniformity, VERDICT_MARK, zoneSentence } from "../text.ts";
+import { bodyShadowLines } from "./body-shadow.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 import { table, wrapped } from "./table.ts";
 
@@ -35,7 +36,11 @@ export function checkText(study: ResolvedStudy, arrangements: readonly JudgedArr
     lines.push(...comparison(study, ranked.slice(from, from + ABREAST), from === 0), "");
   const beside = otherPlanes(study, ranked);
   if (beside.length > 0) lines.push(...beside, "");
-  for (const each of ranked) lines.push(...zones(study, each), "");
+  for (const each of ranked) {
+    lines.push(...zones(study, each), "");
+    const shadows = bodyShadowLines(each.judged.bodyShadows ?? [], study.display);
+    if (shadows.length > 0) lines.push(...shadows.flatMap((line) => wrapped(line, WIDTH, 2, 2)), "");
+  }
   lines.push(...basis(study, ranked));
   return `${lines.join("\n").trimEnd()}\n`;
 }

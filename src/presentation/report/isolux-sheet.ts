@@ -4,6 +4,7 @@
  */
 
 import { type FineField, targetOf, topPlane } from "../../assessment/assess.ts";
+import type { BodyShadow } from "../../assessment/body-shadow.ts";
 import { averageOf, maintainedLayers, totalOf } from "../../assessment/layer-light.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -17,6 +18,7 @@ import {
   type IlluminanceUnit,
 } from "../../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";
+import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
 import { type Ink, line, type Mark, text, textWidth } from "../drawing/drawing.ts";
 import { cellCoordinates } from "../drawing/field-sampler.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
@@ -41,6 +43,9 @@ const VERDICT_INK: Readonly<Record<Verdict, Ink>> = {
   "no target": "quiet",
 };
 
+/** Drawing units a metre of the shadow maps. */
+const SHADOW_SCALE = 260;
+
 /** The sheet as SVG text. Arrangements whose study has no plane to draw are left out and named. */
 export function isoluxSheet(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {
   const blocks: string[] = [];
@@ -64,6 +69,9 @@ export function isoluxSheet(study: ResolvedStudy, arrangements: readonly JudgedA
 ${svg}
 </g>`);
     y += height + 28;
+    const shadows = shadowMaps(judged.bodyShadows ?? [], y);
+    blocks.push(...shadows.blocks);
+    y = shadows.bottom;
   });
   const foot = footer(study, arrangements, y);
   const height = Math.ceil(foot.bottom);
@@ -75,6 +83,29 @@ ${blocks.join("\n")}
 ${foot.svg}
 </svg>
 `;
+}
+
+/** What the people's own bodies take from their hands, in their usual posture, map beside map. */
+function shadowMaps(shadows: readonly BodyShadow[], top: number): { blocks: string[]; bottom: number } {
+  const blocks: string[] = [];
+  let x = 0;
+  let y = top;
+  let tallest = 0;
+  for (const shadow of shadows) {
+    if (!shadow.usual) continue;
+    const { svg, width, height, title } = bodyShadowMap(shadow, SHADOW_SCALE);
+    if (x > 0 && x + width > WIDTH) {
+      x = 0;
+      y += tallest;
+      tallest = 0;
+    }
+    blocks.push(
+      `<g transform="translate(${short(x)} ${short(y)})" role="img" aria-label="${escapeText(title)}">${svg}</g>`,
+    );
+    x += width;
+    tallest = Math.max(tallest, height);
+  }
+  return { blocks, bottom: blocks.length === 0 ? top : y + tallest + 12 };
 }
 
 function summary(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {

@@ -1,5 +1,6 @@
 import type { FineField } from "../../assessment/assess.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import type { BodyShadow } from "../../assessment/body-shadow.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Scene } from "../../scene/scene.ts";
 
@@ -10,4 +11,6 @@ export interface JudgedArrangement {
   readonly assessment: ArrangementAssessment;
   /** Fine grids by the name of the plane they refine, their edge ring beside them. */
   readonly fine: ReadonlyMap<string, FineField & { readonly margin: FineField }>;
+  /** What the people's own bodies take from their hands, where people were asked for. */
+  readonly bodyShadows?: readonly BodyShadow[];
 }
