@@ -3,6 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { failure, success } from "../../../src/diagnostics/issue.ts";
 import type { Photometry } from "../../../src/photometry/photometry.ts";
+import { tiltFactorAt } from "../../../src/photometry/readers/lm63-tilt.ts";
 import { intensityAt, intensityAtOwnAngles } from "../../../src/photometry/reference-lookup.ts";
 import { radians } from "../../../src/units/quantities.ts";
 import { bytesOf, errorOf, lm63, read, readGood, warningsOf } from "../../support/photometric-text.ts";
@@ -202,6 +203,17 @@ describe("TILT", () => {
     expect(Array.from(photometry.tilt?.factors ?? [])).toEqual([0.9, 0.8, 0.7]);
     expect(photometry.tilt?.angles[1]).toBe(radians(45));
     expect(warningsOf(lm63({ tilt: include }))).toEqual(["lm63-tilt-sensitive"]);
+  });
+
+  it("is linear between its angles and constant beyond them", () => {
+    const between = lm63({ tilt: "TILT=INCLUDE\r\n3\r\n3\r\n-30 30 90\r\n0.9 0.8 0.7" });
+    const photometry = readGood(between);
+    expect(at(photometry, 0, 0)).toBeCloseTo(85, 12);
+    const { tilt } = photometry;
+    if (tilt === undefined) throw new Error("no tilt");
+    expect([-90, -30, 0, 60, 90, 120].map((angle) => tiltFactorAt(tilt, radians(angle)).toFixed(12))).toEqual(
+      [0.9, 0.9, 0.85, 0.75, 0.7, 0.7].map((factor) => factor.toFixed(12)),
+    );
   });
 
   it("a file is fetched by its name", () => {
