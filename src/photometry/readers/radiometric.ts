@@ -10,7 +10,7 @@ import { quote, type SourceText } from "./source-text.ts";
 /** Blanks are bounded, so that no text makes a pattern run long. */
 const SIGNS: readonly RegExp[] = [
   /[mµμu]?W {0,3}(?:\/|per) {0,3}(?:sr\b|steradian)/i,
-  /[µμu]mol {0,3}(?:\/|per)? {0,3}(?:s\b|second)/i,
+  /[µμu]mol.{0,8}sr\b/i,
   /radiometric {1,3}units?/i,
   /candelas? {0,3}(?:->|=) {0,3}m?W/i,
 ];

@@ -21,8 +21,8 @@ import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { asciiText } from "./ascii-text.ts";
 import { foldPlanes } from "./fold-planes.ts";
-import { refuseUnwritable } from "./lm63-writer.ts";
 import { angleText, decimalText } from "./number-text.ts";
+import { refuseUnwritable } from "./unwritable.ts";
 
 const ISYM: Record<Symmetry, 0 | 1 | 2 | 3 | 4> = {
   none: 0,

@@ -8,13 +8,14 @@
  * Reference: ANSI/IES LM-63-2002 and -2019. Error: ≤ 5e-10 relative on intensities, none on angles.
  */
 
-import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { Photometry } from "../photometry.ts";
 import { tiltFactorAt } from "../readers/lm63-tilt.ts";
 import { foldPlanes } from "./fold-planes.ts";
 import { keywordLines } from "./lm63-keywords.ts";
 import { angleText, decimalText, wrapWords } from "./number-text.ts";
+import { refuseUnwritable } from "./unwritable.ts";
 
 /** Longest line (132 with its end). */
 const LINE = 130;
@@ -110,22 +111,5 @@ function tilt({ tilt: factors }: Photometry): { factor: number; lines: string[] 
         LINE,
       ),
     ],
-  };
-}
-
-/** What no text format can carry. */
-export function refuseUnwritable({ distribution, opening, ratedFlux, watts }: Photometry): Issue | undefined {
-  const finite =
-    distribution.intensity.every(Number.isFinite) &&
-    distribution.horizontal.every(Number.isFinite) &&
-    distribution.vertical.every(Number.isFinite) &&
-    [opening.length, opening.width, opening.height, ratedFlux ?? 0, watts ?? 0].every(Number.isFinite);
-  if (finite && distribution.intensity.every((value) => value >= 0)) return undefined;
-  return {
-    code: "photometry-not-writable",
-    severity: "error",
-    message: "The photometry holds a value that no file can carry.",
-    expected: "finite numbers, no negative intensity",
-    where: {},
   };
 }

@@ -14,8 +14,8 @@ import { totalFlux } from "../luminous-flux.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { foldPlanes } from "./fold-planes.ts";
-import { refuseUnwritable } from "./lm63-writer.ts";
 import { angleText, decimalText } from "./number-text.ts";
+import { refuseUnwritable } from "./unwritable.ts";
 
 const NO_DATE = "1970-01-01";
 

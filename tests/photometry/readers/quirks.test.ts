@@ -238,8 +238,12 @@ describe("LM-63 as it is met", () => {
     expect(!outcome.ok && outcome.issues[0]).toMatchObject({ code: "radiometric-file", where: { line: 3 } });
   });
 
-  it("does not take watts in prose for a radiometric unit", () => {
-    expect(nadir(lm63({ labels: ["[LAMP] 5W LED, UV free", "[OTHER] 12 W, 900 lm, 75 lm/W"] }))).toBe(100);
+  it("does not take watts or photon flux in prose for the unit of its intensities", () => {
+    expect(
+      nadir(
+        lm63({ labels: ["[LAMP] 5W LED, UV free", "[OTHER] 12 W, 900 lm, 75 lm/W", "[_PPF] 17 µmol/s"] }),
+      ),
+    ).toBe(100);
   });
 
   it("gives more light than its lamps: a warning, and the integral stands", () => {
