@@ -19,6 +19,13 @@ export {
 } from "./assessment/depreciation.ts";
 export { familiarPlace, LUX_STEPS, seenSteps } from "./assessment/familiar-places.ts";
 export { fixedBandJudge, type Judge, type Judgement, type Question } from "./assessment/fixed-band.ts";
+export {
+  type GlareRequest,
+  type LuminaireInView,
+  type MirrorImage,
+  type PersonGlare,
+  personGlare,
+} from "./assessment/glare/person-glare.ts";
 export { centreProfile, type Profile, steepestGradient } from "./assessment/gradient.ts";
 export type { GuidelineCard, GuidelineSubject, ImpliedRow } from "./assessment/guideline-card.ts";
 export {
@@ -30,6 +37,9 @@ export {
 export { averageOf } from "./assessment/layer-light.ts";
 export { type LoadReport, loadReport } from "./assessment/load.ts";
 export { type PendantRow, pendantRow } from "./assessment/pendant-row.ts";
+export { type EyeLight, eyeLight, eyePlanes } from "./assessment/people/eye-light.ts";
+export { type HeadRoom, headRoom } from "./assessment/people/head-room.ts";
+export { type Sightline, sightlines } from "./assessment/people/sightlines.ts";
 export { percentile, shareWithin, statistics } from "./assessment/statistics.ts";
 export { SuperposedLight } from "./assessment/superposed-light.ts";
 export {

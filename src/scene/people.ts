@@ -149,6 +149,24 @@ export function figure(
   return { mesh: together(parts), eye: pointToRoom(hips, [head / 2 + 0.01, 0, crown - EYE_BELOW_CROWN]) };
 }
 
+/** Centre and radius (m) of a sphere about the head of someone whose trunk leans `lean` (rad) forward about the hips,
+ * which rest at `hip` above the floor: 0.53 of stature standing, the seat's height seated. */
+export function headSphere(
+  at: Vec2,
+  facing: number,
+  stature: number,
+  lean: number,
+  seat?: number,
+): { readonly centre: Vec3; readonly radius: number } {
+  const hip = seat ?? PART.hip * stature;
+  const back = seat === undefined ? 0 : -0.5 * PART.thigh * stature;
+  const ground = frame([at[0], at[1], 0], { turn: facing, tilt: 0, spin: 0 });
+  const hips = frame(pointToRoom(ground, [back, 0, hip]), { turn: facing, tilt: -lean, spin: 0 });
+  const crown = seat === undefined ? stature - hip : PART.sitting * stature;
+  const radius = ((1 - PART.chin) / 2) * stature;
+  return { centre: pointToRoom(hips, [0, 0, crown - radius]), radius };
+}
+
 function sittingLegs(ground: Frame, back: number, seat: number, H: number): Mesh[] {
   const thickness = Math.min(0.085 * H, seat / 2);
   const knee = back + PART.thigh * H;

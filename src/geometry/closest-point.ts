@@ -1,0 +1,53 @@
+/**
+ * How far a point is from a closed mesh: distance to its nearest triangle, zero inside.
+ *
+ * Nearest point of a triangle by the regions of its edges [1]; inside by the solid angle the mesh subtends, 4π from
+ * within and 0 from without [2].
+ *
+ * [1] C. Ericson, Real-Time Collision Detection (2005), 5.1.5.
+ * [2] A. van Oosterom, J. Strackee, "The solid angle of a plane triangle", IEEE Trans. Biomed. Eng. 30 (1983).
+ */
+
+import type { Mesh } from "./mesh.ts";
+import { add, cross, dot, length, scale, subtract, type Vec3 } from "./vector.ts";
+
+/** Distance (m); 0 inside and on the surface. */
+export function distanceToMesh(p: Vec3, { positions, triangles }: Mesh): number {
+  const corner = (i: number): Vec3 => [positions[3 * i], positions[3 * i + 1], positions[3 * i + 2]];
+  let nearest = Infinity;
+  let angle = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [corner(triangles[t]), corner(triangles[t + 1]), corner(triangles[t + 2])];
+    nearest = Math.min(nearest, length(subtract(p, closestOfTriangle(p, a, b, c))));
+    angle += solidAngle(subtract(a, p), subtract(b, p), subtract(c, p));
+  }
+  return Math.abs(angle) > 2 * Math.PI ? 0 : nearest;
+}
+
+/** The point of triangle abc nearest to p. */
+export function closestOfTriangle(p: Vec3, a: Vec3, b: Vec3, c: Vec3): Vec3 {
+  const [ab, ac, ap] = [subtract(b, a), subtract(c, a), subtract(p, a)];
+  const [d1, d2] = [dot(ab, ap), dot(ac, ap)];
+  if (d1 <= 0 && d2 <= 0) return a;
+  const bp = subtract(p, b);
+  const [d3, d4] = [dot(ab, bp), dot(ac, bp)];
+  if (d3 >= 0 && d4 <= d3) return b;
+  const vc = d1 * d4 - d3 * d2;
+  if (vc <= 0 && d1 >= 0 && d3 <= 0) return add(a, scale(ab, d1 / (d1 - d3)));
+  const cp = subtract(p, c);
+  const [d5, d6] = [dot(ab, cp), dot(ac, cp)];
+  if (d6 >= 0 && d5 <= d6) return c;
+  const vb = d5 * d2 - d1 * d6;
+  if (vb <= 0 && d2 >= 0 && d6 <= 0) return add(a, scale(ac, d2 / (d2 - d6)));
+  const va = d3 * d6 - d5 * d4;
+  if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0)
+    return add(b, scale(subtract(c, b), (d4 - d3) / (d4 - d3 + (d5 - d6))));
+  const whole = va + vb + vc;
+  return whole === 0 ? a : add(a, add(scale(ab, vb / whole), scale(ac, vc / whole)));
+}
+
+function solidAngle(a: Vec3, b: Vec3, c: Vec3): number {
+  const [la, lb, lc] = [length(a), length(b), length(c)];
+  const under = la * lb * lc + dot(a, b) * lc + dot(b, c) * la + dot(c, a) * lb;
+  return 2 * Math.atan2(dot(a, cross(b, c)), under);
+}
