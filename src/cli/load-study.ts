@@ -9,7 +9,7 @@ import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import { type PhotometryPath, photometryPaths } from "../scene/photometry-paths.ts";
 import { resolveStudy } from "../scene/resolve.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import { readStudy, type StudyDocument } from "../scene/study.ts";
+import { placeIssues, readStudy, type StudyDocument } from "../scene/study.ts";
 import { PHOTOMETRY_LIMIT, type Reach, reachOf, readUtf8, readWithin, STUDY_LIMIT } from "./files.ts";
 
 export interface LoadedStudy {
@@ -20,17 +20,16 @@ export interface LoadedStudy {
 /** Reads and resolves the study at `path` (`-` for standard input). Throws what is wrong with it. */
 export function loadStudy(path: string, allowOutside: readonly string[] = []): LoadedStudy {
   const file = path === "-" ? "standard input" : path;
-  const document = orThrow(readStudy(orThrow(readUtf8(path, STUDY_LIMIT)), file));
+  const text = orThrow(readUtf8(path, STUDY_LIMIT));
+  const document = orThrow(readStudy(text, file));
   const reach = reachOf(path, allowOutside);
   const photometry = new Map<string, Outcome<Photometry>>();
   for (const named of photometryPaths(document))
     photometry.set(named.luminaire, readNamed(document, named, reach, file));
+  const resolved = resolveStudy(document, { photometry, publishedTargets: PUBLISHED_TARGETS_BY_ID, file });
+  // What is wrong with the photometric files has its own file and line; the rest gets its place in the study.
   const study = orThrow(
-    resolveStudy(document, {
-      photometry,
-      publishedTargets: PUBLISHED_TARGETS_BY_ID,
-      file,
-    }),
+    resolved.ok ? resolved : failure<ResolvedStudy>(...placeIssues(resolved.issues, text, file)),
   );
   return { document, study };
 }

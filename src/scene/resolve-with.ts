@@ -10,6 +10,7 @@ import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { layerOf } from "./arrangement.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "./calculation-options.ts";
+import { checkHanging } from "./hanging-bodies.ts";
 import { islandOf } from "./island.ts";
 import { Ledger } from "./ledger.ts";
 import { pendantBlockers } from "./pendant-blockers.ts";
@@ -64,6 +65,7 @@ export function resolveStudyWith(
       return layerOf(layer, at, { ...kitchen, luminaires }, ledger) ?? [];
     });
     const { room, island, zones, people, bodies, surfaces, blockers, planes } = kitchen;
+    checkHanging(layers, kitchen.solids, path, ledger);
     return {
       name: arrangement.name,
       room,
@@ -152,6 +154,7 @@ function kitchenOf(study: StudyDocument, ledger: Ledger) {
     island,
     zones,
     planes,
+    solids,
     surfaces,
     blockers,
     people: people.map(({ person }) => person),

@@ -18,7 +18,7 @@ import type { BodyDocument } from "./study-schema.ts";
 import type { SurfacePart } from "./surface.ts";
 
 /** Common volume above which two solids overlap rather than touch (m³). */
-const TOUCHING_VOLUME = 1e-6;
+export const TOUCHING_VOLUME = 1e-6;
 
 /** An upright prism in the room, convex in plan, counter-clockwise. */
 export interface Prism {

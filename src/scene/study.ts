@@ -60,13 +60,15 @@ export function checkStudy(
   return failure(...checked.issues.map((issue) => issueOf(issue, place)));
 }
 
-/** Issues that know only their path in a study, with line and column in its text as well. */
-export function placeIssues(issues: readonly Issue[], text: string): Issue[] {
+/** Issues that know only their path in a study, with line and column in its text as well; those of another file
+ * stay as they are. */
+export function placeIssues(issues: readonly Issue[], text: string, file?: string): Issue[] {
   const json = readJson(text);
   if (!json.ok) return [...issues];
   return issues.map((issue) => {
     const { path, line } = issue.where;
-    if (path === undefined || line !== undefined || !path.startsWith("/")) return issue;
+    const elsewhere = issue.where.file !== undefined && issue.where.file !== file;
+    if (path === undefined || line !== undefined || elsewhere) return issue;
     return { ...issue, where: { ...issue.where, ...json.value.locate(path) } };
   });
 }

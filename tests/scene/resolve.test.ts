@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { directionToRoom } from "../../src/geometry/frame.ts";
 import { clearanceOf } from "../../src/scene/arrangement.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { placeIssues } from "../../src/scene/study.ts";
 import { kitchen, refusal, resolved, withRow } from "../support/studies.ts";
 
 function first(study: Record<string, unknown>): Scene {
@@ -272,5 +273,47 @@ describe("references and defaults", () => {
     expect(study.scenes[0].blockers.filter((b) => b.kind === "pendant")).toHaveLength(2);
     const half = { dome: { lamp: { flux: 800 } } };
     expect(refusal(withRow({ count: 1 }, { luminaires: half }))[0].code).toBe("luminaire-light");
+  });
+
+  it("puts a reference that leads nowhere at its line in the text", () => {
+    const layers = [{ name: "x", luminaire: "dom", row: { count: 1 } }];
+    const text = JSON.stringify(kitchen({ arrangements: [{ name: "a", layers }] }), null, 2);
+    const [issue] = placeIssues(refusal(JSON.parse(text)), text);
+    const line = text.split("\n")[(issue.where.line ?? 0) - 1];
+    expect(line.slice((issue.where.column ?? 0) - 1)).toMatch(/^"dom"/);
+    const other = { ...issue, where: { file: "dome.ies", path: "/x" } };
+    expect(placeIssues([other], text, "kitchen.study.json")).toEqual([other]);
+  });
+});
+
+describe("pendants in the way", () => {
+  it("warn when they stand in a hood or in one another, not when they touch it", () => {
+    const codes = (box: unknown) =>
+      resolved(withRow({ count: 1, clearance: 0.85 }, { bodies: [{ name: "hood", box }] })).warnings.map(
+        (w) => w.code,
+      );
+    // The dome hangs at (2.7, 2.1), its rim at 1.77 m, 0.3 m wide.
+    expect(
+      codes([
+        [2.8, 1.9, 1.7],
+        [3.4, 2.3, 2.7],
+      ]),
+    ).toEqual(["bodies-overlap"]);
+    expect(
+      codes([
+        [2.86, 1.9, 1.7],
+        [3.4, 2.3, 2.7],
+      ]),
+    ).toEqual([]);
+    expect(
+      codes([
+        [2.4, 1.9, 2.0],
+        [3.0, 2.3, 2.7],
+      ]),
+    ).toEqual([]);
+    const crowded = resolved(withRow({ count: 2, spacing: 0.2, clearance: 0.85 })).warnings.map(
+      (w) => w.code,
+    );
+    expect(crowded).toEqual(["row-collides", "bodies-overlap"]);
   });
 });
