@@ -60,6 +60,9 @@ export interface AppView {
   /** Files read since the last study was opened, newest first. */
   readonly readings: readonly FileReading[];
 
+  /** Whether people are asked to stand in the light. */
+  readonly withPeople: boolean | undefined;
+  standPeople(stand: boolean): void;
   /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */
   readLength(text: string): ReadLength;
   /** Clearance of a layer's first luminaire above the top (m). */

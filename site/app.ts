@@ -52,6 +52,7 @@ export class CandlespanApp extends LitElement implements AppView {
   selection: readonly LuminaireKey[] = [];
   lastSwap: Swap | undefined;
   readings: readonly FileReading[] = [];
+  withPeople: boolean | undefined;
   /** Called after every change that is worth keeping. */
   keep: () => void = () => {};
   keeper: Keeper | undefined;
@@ -231,6 +232,12 @@ export class CandlespanApp extends LitElement implements AppView {
     this.requestUpdate();
   }
 
+  standPeople(stand: boolean): void {
+    this.withPeople = stand ? true : undefined;
+    this.#ask(false);
+    this.requestUpdate();
+  }
+
   select(keys: readonly LuminaireKey[]): void {
     this.selection = keys;
     this.requestUpdate();
@@ -351,7 +358,7 @@ export class CandlespanApp extends LitElement implements AppView {
       this.#embedded = embedded;
       this.lighting.give(filesIn(this.study));
     }
-    const sequence = this.lighting.ask(study as unknown as Json, this.arrangement, moving);
+    const sequence = this.lighting.ask(study as unknown as Json, this.arrangement, moving, this.withPeople);
     this.dispatchEvent(new CustomEvent("light-asked", { detail: { sequence } }));
   }
 
@@ -460,7 +467,7 @@ export class CandlespanApp extends LitElement implements AppView {
   async #markLight(): Promise<void> {
     const { shown } = this.lighting;
     if (shown === undefined) return;
-    const number = 3 * shown.sequence + ["first", "quick", "full"].indexOf(shown.quality);
+    const number = 4 * shown.sequence + ["first", "quick", "full", "judged"].indexOf(shown.quality);
     if (number === this.#marked) return;
     const first = this.#marked === 0;
     this.#marked = number;
@@ -644,7 +651,9 @@ export class CandlespanApp extends LitElement implements AppView {
       case "first":
         return "Computing the light…";
       case "refined":
-        return "Refined: direct and interreflected light, in the dark, without daylight.";
+        return this.lighting.shown?.quality === "judged"
+          ? "Refined: direct and interreflected light, in the dark, without daylight; bands from what each input may be off."
+          : "Refined: direct and interreflected light, in the dark, without daylight. Weighing the doubt…";
       case "issues":
         return "Not computed: see what is wrong above the sheet.";
       case "fault":

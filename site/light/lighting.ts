@@ -12,6 +12,7 @@ import type {
   Connection,
   InterreflectedLight,
   LightAnswer,
+  LightRequest,
   Progress,
   Running,
   StudyFile,
@@ -22,7 +23,7 @@ import type { Json } from "../store/pointer.ts";
 export interface Shown {
   /** Number of the document it belongs to. */
   readonly sequence: number;
-  readonly quality: "first" | "quick" | "full";
+  readonly quality: LightRequest["quality"];
   readonly answer: LightAnswer;
 }
 
@@ -44,7 +45,11 @@ interface Wanted {
   readonly sequence: number;
   readonly document: Json;
   readonly arrangement: number;
+  readonly people: boolean | undefined;
 }
+
+/** From coarse to final. */
+const QUALITIES: readonly LightRequest["quality"][] = ["first", "quick", "full", "judged"];
 
 /** Fires `light` when a better or newer answer is there, `state` when what is said about it changes. */
 export class Lighting extends EventTarget {
@@ -95,9 +100,9 @@ export class Lighting extends EventTarget {
 
   /** Asks for the light of a document and returns its number. While `moving`, refinement waits for the hand to
    * rest. */
-  ask(document: Json, arrangement: number, moving: boolean): number {
+  ask(document: Json, arrangement: number, moving: boolean, people?: boolean): number {
     const sequence = (this.#wanted?.sequence ?? 0) + 1;
-    this.#wanted = { sequence, document, arrangement };
+    this.#wanted = { sequence, document, arrangement, people };
     if (this.#refining !== undefined) {
       this.#refining.cancel();
       this.#refining = undefined;
@@ -130,13 +135,14 @@ export class Lighting extends EventTarget {
     this.#hand ??= this.#start();
     this.#quickRunning = true;
     this.#quickAsked = wanted.sequence;
-    const { document, arrangement } = wanted;
+    const { document, arrangement, people } = wanted;
     try {
       const quality = this.#shown === undefined ? "first" : "quick";
       const { outcome } = this.#hand.call("light", {
         document,
         arrangement,
         quality,
+        people,
         interreflected: this.#stand?.arrangement === arrangement ? this.#stand.light : [],
       });
       this.#take(await outcome, wanted, quality);
@@ -147,23 +153,26 @@ export class Lighting extends EventTarget {
     if (this.#wanted?.sequence !== this.#quickAsked) void this.#quick();
   }
 
-  async #refine(): Promise<void> {
+  async #refine(quality: "full" | "judged" = "full"): Promise<void> {
     const wanted = this.#wanted;
     if (wanted === undefined || this.#state.kind === "issues") return;
-    const { sequence, document, arrangement } = wanted;
-    const running = this.connection.call("light", { document, arrangement, quality: "full" }, (progress) => {
-      if (this.#refining?.sequence === sequence && this.#state.kind !== "refined") {
+    const { sequence, document, arrangement, people } = wanted;
+    const request = { document, arrangement, people, quality };
+    const running = this.connection.call("light", request, (progress) => {
+      if (this.#refining?.sequence === sequence && quality === "full") {
         this.#become({ kind: "coarse", progress });
       }
     });
     this.#refining = { ...running, sequence };
     try {
       const outcome = await running.outcome;
-      if (this.#wanted?.sequence === sequence) this.#take(outcome, wanted, "full");
+      if (this.#wanted?.sequence === sequence) this.#take(outcome, wanted, quality);
     } catch (error) {
       this.#fault(error);
     }
-    if (this.#refining?.sequence === sequence) this.#refining = undefined;
+    if (this.#refining?.sequence !== sequence) return;
+    this.#refining = undefined;
+    if (quality === "full" && this.#state.kind === "refined") void this.#refine("judged");
   }
 
   #take(outcome: Outcome<LightAnswer>, { sequence, arrangement }: Wanted, quality: Shown["quality"]): void {
@@ -174,10 +183,12 @@ export class Lighting extends EventTarget {
     }
     const shown = this.#shown;
     if (shown !== undefined && shown.sequence > sequence) return;
-    if (shown !== undefined && shown.sequence === sequence && shown.quality === "full") return;
+    const better = shown === undefined || QUALITIES.indexOf(quality) > QUALITIES.indexOf(shown.quality);
+    if (shown?.sequence === sequence && !better) return;
     this.#shown = { sequence, quality, answer: outcome.value };
-    this.#state = quality === "full" ? { kind: "refined" } : { kind: "coarse" };
-    if (quality === "full") this.#stand = { arrangement, light: outcome.value.interreflected };
+    const isFinal = quality === "full" || quality === "judged";
+    this.#state = isFinal ? { kind: "refined" } : { kind: "coarse" };
+    if (isFinal) this.#stand = { arrangement, light: outcome.value.interreflected };
     this.dispatchEvent(new Event("light"));
     this.dispatchEvent(new Event("state"));
     // The first light calls for the second worker; every later refinement waits for its own rest.

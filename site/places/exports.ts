@@ -1,5 +1,6 @@
 /** What can be handed over as a file. A new export joins this list; each loads when it is first asked for. */
 
+import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { studyText } from "../keep/out.ts";
@@ -19,6 +20,16 @@ export interface Export {
 }
 
 export const EXPORTS: readonly Export[] = [
+  {
+    name: "The plan with its isolux lines",
+    words: "SVG: one sheet to scale, verdict and figures beside it.",
+    async make(app) {
+      const { embedded: _, ...document } = app.study;
+      const { arrangement, withPeople: people } = app;
+      const running = app.lighting.connection.call("plan", { document, arrangement, people });
+      return { ending: ".plan.svg", type: "image/svg+xml", content: orThrow(await running.outcome) };
+    },
+  },
   {
     name: "Illuminance at every point",
     words: "CSV: place, total and each layer's part, in metres and lux.",

@@ -3,17 +3,25 @@
 import { html } from "lit";
 import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../keep/out.ts";
-import { EXPORTS, type Export } from "./exports.ts";
+import { EXPORTS, type Export, type Made } from "./exports.ts";
 import type { Place } from "./place.ts";
 
 async function hand(app: AppView, each: Export): Promise<void> {
   const { shown } = app.lighting;
   if (shown === undefined) return;
-  if (shown.quality !== "full") {
+  if (shown.quality !== "full" && shown.quality !== "judged") {
     app.say("The light is still being refined; the file waits for it. Ask again in a moment.");
     return;
   }
-  const { ending, type, content } = await each.make(app, shown.answer);
+  app.say(`Making ${each.name.toLowerCase()}…`);
+  let made: Made;
+  try {
+    made = await each.make(app, shown.answer);
+  } catch (error) {
+    app.say(error instanceof Error ? error.message : String(error));
+    return;
+  }
+  const { ending, type, content } = made;
   const option = app.study.arrangements[app.arrangement].name;
   const name = fileName(`${app.study.title ?? "kitchen"} ${option}`, ending);
   download(name, type, content);

@@ -239,6 +239,12 @@ function peoplePart(app: AppView): TemplateResult {
           </p>
         </details>`;
     })}
+    <label class="check"><input type="checkbox" .checked=${app.withPeople === true} @change=${(
+      event: Event,
+    ) =>
+      app.standPeople(
+        (event.target as HTMLInputElement).checked,
+      )}> They stand in the light and cast their shadow</label>
     <p class="row-of-actions"><button type="button" @click=${() => {
       const name = freshName(
         "cook",

@@ -3,7 +3,7 @@
 import { readJson } from "../diagnostics/json-text.ts";
 import { migrate } from "../scene/migrate.ts";
 import { readStudy } from "../scene/study.ts";
-import { Engines, Files, lightOfStudy } from "./light-of-study.ts";
+import { Engines, Files, lightOfStudy, planOfStudy } from "./light-of-study.ts";
 import type { FileReading, StudyFile } from "./protocol.ts";
 import type { Answers } from "./serve.ts";
 
@@ -25,6 +25,8 @@ export function answers(): Answers {
         ? { ok: true, value: { document: migrate(json.value.value) }, warnings: checked.warnings }
         : json;
     },
+
+    plan: (request, observer) => planOfStudy(request, files, engines, observer),
 
     light: (request, observer) => lightOfStudy(request, files, engines, observer),
   };

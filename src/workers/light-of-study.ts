@@ -22,6 +22,7 @@ import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import { photometryPaths } from "../scene/photometry-paths.ts";
 import { namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { checkStudy, type StudyDocument } from "../scene/study.ts";
 import type { InterreflectedLight, LightAnswer, LightRequest } from "./protocol.ts";
@@ -119,29 +120,32 @@ export class Engines {
   }
 }
 
-/** The light of one arrangement, see {@link LightRequest.quality}. */
-export async function lightOfStudy(
-  request: LightRequest,
+interface Resolved {
+  readonly study: ResolvedStudy;
+  readonly scene: Scene;
+  readonly restored: (issues: readonly Issue[]) => readonly Issue[];
+}
+
+/** The study resolved, and the scene asked for with the luminaires known from before. `alone` resolves that
+ * arrangement without its neighbours. */
+async function resolved(
+  { document, arrangement, people }: Omit<LightRequest, "quality">,
+  alone: boolean,
   files: Files,
-  engines: Engines,
   observer: Observer,
-): Promise<Outcome<LightAnswer>> {
-  const { document, arrangement, quality } = request;
-  const alone = quality !== "full";
+): Promise<Outcome<Resolved>> {
   const restored = (issues: readonly Issue[]): readonly Issue[] =>
     alone ? issues.map((issue) => atArrangement(issue, arrangement)) : issues;
-
   const checked = checkStudy(alone ? onlyArrangement(document, arrangement) : document);
   if (!checked.ok) return failure(...restored(checked.issues));
-  const study = checked.value;
-  const photometry = photometryOf(study, files);
-  const resolved = resolveStudyWith(
-    study,
+  const photometry = photometryOf(checked.value, files);
+  const outcome = resolveStudyWith(
+    checked.value,
     { photometry, publishedTargets: PUBLISHED_TARGETS_BY_ID, observer },
-    namesShades(study) ? (await import("../luminaire/shade/build.ts")).buildShadeLuminaire : noShade,
+    namesShades(checked.value) ? (await import("../luminaire/shade/build.ts")).buildShadeLuminaire : noShade,
   );
-  if (!resolved.ok) return failure(...restored(resolved.issues));
-  const scene = resolved.value.scenes[alone ? 0 : arrangement];
+  if (!outcome.ok) return failure(...restored(outcome.issues));
+  const scene = outcome.value.scenes[alone ? 0 : arrangement];
   if (scene === undefined) {
     return failure({
       code: "arrangement-missing",
@@ -152,26 +156,67 @@ export async function lightOfStudy(
     });
   }
   const known = new Map(
-    [...resolved.value.luminaires].map(([name, made]) => [
+    [...outcome.value.luminaires].map(([name, made]) => [
       name,
-      files.same(made, study.luminaires?.[name], photometry(name)),
+      files.same(made, checked.value.luminaires?.[name], photometry(name)),
     ]),
   );
-  const drawn = withLuminaires(forDrawing(scene, alone), known);
-  const { title, targets, options, defaults, warnings } = resolved.value;
-  const result = await calculated(drawn, request, options, engines, observer);
+  const { options } = outcome.value;
+  const study = people === undefined ? outcome.value : { ...outcome.value, options: { ...options, people } };
+  return success({ study, scene: withLuminaires(scene, known), restored });
+}
+
+/** The light of one arrangement, see {@link LightRequest.quality}. */
+export async function lightOfStudy(
+  request: LightRequest,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<LightAnswer>> {
+  const { quality } = request;
+  const alone = quality === "first" || quality === "quick";
+  const found = await resolved(request, alone, files, observer);
+  if (!found.ok) return found;
+  const { study, restored } = found.value;
+  const scene = forDrawing(found.value.scene, alone);
+  const { title, targets, options, defaults, warnings } = study;
+  const result = await calculated(scene, request, options, engines, observer);
+  const judge = quality === "judged" ? await doubtful(scene, result, engines, observer) : fixedBandJudge;
   return success({
     title,
-    scene: withoutFunctions(drawn),
-    assessment: assess(resolved.value, drawn, result, {
-      judge: quality === "full" ? await doubtful(drawn, result, engines, observer) : fixedBandJudge,
-    }),
-    interreflected: quality === "full" ? interreflectedOf(result) : [],
+    scene: withoutFunctions(scene),
+    assessment: assess(study, scene, result, { judge }),
+    interreflected: alone ? [] : interreflectedOf(result),
     targets,
     options,
     defaults,
     warnings: restored(warnings),
   });
+}
+
+/** The plan of one arrangement with its isolux lines, as SVG. */
+export async function planOfStudy(
+  request: Omit<LightRequest, "quality">,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<string>> {
+  const found = await resolved(request, false, files, observer);
+  if (!found.ok) return found;
+  const [{ isoluxSheet }, { lightArrangement }] = await Promise.all([
+    import("../presentation/report/isolux-sheet.ts"),
+    import("../presentation/report/light-arrangement.ts"),
+  ]);
+  const { study, scene } = found.value;
+  const engine = await engines.get();
+  const report = (stage: string, fraction: number): void => observer.progress?.(stage, fraction);
+  // The drawing shows the judgement the screen shows: the same judge on the same light.
+  const { toleranceJudge } = await import("../assessment/tolerance/tolerance-judge.ts");
+  const doubting = await engines.doubting();
+  const judged = lightArrangement(study, scene, study.options, engine, report, (own) =>
+    toleranceJudge(scene, own, (...asked) => doubting.calculate(...asked)),
+  );
+  return success(isoluxSheet(study, [judged]));
 }
 
 async function calculated(
@@ -183,7 +228,7 @@ async function calculated(
 ): Promise<CalculationResult> {
   if (quality === "first") return unobstructedLight(scene, FIRST_NEAR_FIELD_ERROR, observer);
   const engine = await engines.get();
-  if (quality === "full") return engine.calculate(scene, { ...options, quality }, observer);
+  if (quality !== "quick") return engine.calculate(scene, { ...options, quality: "full" }, observer);
   const direct = engine.calculate(scene, { ...options, quality, interreflection: false }, observer);
   return withInterreflected(direct, interreflected);
 }

@@ -25,9 +25,11 @@ export interface LightRequest {
   /** Index of the arrangement. */
   readonly arrangement: number;
   /** `first`: direct light on the island's planes as if nothing stood in the way, with what is loaded at once.
-   * `quick`: direct light with its shadows, to follow a moving hand. `full`: what is answered for, with
-   * interreflected light, on every plane, the whole study checked. */
-  readonly quality: "first" | "quick" | "full";
+   * `quick`: direct light with its shadows, to follow a moving hand. `full`: with interreflected light, on every
+   * plane, the whole study checked. `judged`: the same light, its bands from what each input may be off. */
+  readonly quality: "first" | "quick" | "full" | "judged";
+  /** Whether people stand in the light, whatever the study says. */
+  readonly people?: boolean;
   /** For `quick`: the interreflected light of the last full answer, which stands in until the next. */
   readonly interreflected?: InterreflectedLight;
 }
@@ -83,6 +85,8 @@ export interface Messages {
     request: { readonly text: string; readonly file: string };
     response: { readonly document: unknown };
   };
+  /** The plan of one arrangement with its isolux lines as an SVG sheet. */
+  plan: { request: Omit<LightRequest, "quality">; response: string; progress: Progress };
   /** Light of one arrangement. */
   light: { request: LightRequest; response: LightAnswer };
 }

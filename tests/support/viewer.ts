@@ -48,7 +48,7 @@ export async function firstLight(page: Page): Promise<void> {
 
 /** Until the newest document's refined light is drawn. */
 export async function refined(page: Page): Promise<void> {
-  await page.waitForSelector('.light-state[data-quality="full"]');
+  await page.waitForSelector('.light-state:is([data-quality="full"], [data-quality="judged"])');
 }
 
 /** Polls with patience: on a machine that computes other things, a second is not long. */
