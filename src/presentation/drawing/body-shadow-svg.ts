@@ -4,7 +4,7 @@
  */
 
 import type { BodyShadow } from "../../assessment/body-shadow.ts";
-import { escapeText } from "./svg-text.ts";
+import { escapeText, short } from "./svg-text.ts";
 
 const SCALE = 400;
 const MARGIN = 24;
@@ -16,7 +16,7 @@ const LETTER = 6.6;
 export function bodyShadowSvg(shadow: BodyShadow): string {
   const { svg, width, height, title } = bodyShadowMap(shadow);
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${f(width)} ${f(height)}" role="img" aria-label="${escapeText(title)}">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${short(width)} ${short(height)}" role="img" aria-label="${escapeText(title)}">` +
     `<title>${escapeText(title)}</title><rect width="100%" height="100%" fill="#fff"/>${svg}</svg>\n`
   );
 }
@@ -51,7 +51,7 @@ export function bodyShadowMap(
   const py = (y: number) => (y1 + pad - y) * scale + MARGIN + 22;
   const title =
     `${shadow.zone}, ${shadow.person} ${shadow.posture}: ${Math.round(100 * shadow.lost)} % of the light lost within reach,` +
-    ` ${Math.round(100 * shadow.worst.lost)} % at the worst place`;
+    ` ${Math.round(100 * shadow.worst.lost)} % at the worst place (ring). Figures: % lost, bold within reach`;
   const cells: string[] = [];
   const figures: string[] = [];
   const stepX = Math.max(1, Math.round(FIGURES / (cellX * scale)));
@@ -59,29 +59,24 @@ export function bodyShadowMap(
   for (let i = 0; i < count; i++) {
     const x = px(points[3 * i]);
     const y = py(points[3 * i + 1]);
-    const shade = Math.round(255 * (1 - 0.85 * lost[i]));
     const w = cellX * scale;
     const h = cellY * scale;
     cells.push(
-      `<rect x="${f(x - w / 2)}" y="${f(y - h / 2)}" width="${f(w)}" height="${f(h)}" fill="rgb(${shade},${shade},${shade})"` +
-        `${turn === 0 ? "" : ` transform="rotate(${f(turn)} ${f(x)} ${f(y)})"`}${within[i] === 1 ? "" : ' opacity="0.45"'}/>`,
+      `<rect x="${short(x - w / 2)}" y="${short(y - h / 2)}" width="${short(w)}" height="${short(h)}" fill="#222" fill-opacity="${short(0.06 + 0.8 * lost[i])}"` +
+        `${turn === 0 ? "" : ` transform="rotate(${short(turn)} ${short(x)} ${short(y)})"`}/>`,
     );
     const cell = grid?.cells[i] ?? i;
     const column = grid === undefined ? i : cell % grid.columns;
     const row = grid === undefined ? 0 : Math.floor(cell / grid.columns);
     if (column % stepX === stepX >> 1 && row % stepY === stepY >> 1)
       figures.push(
-        `<text x="${f(x)}" y="${f(y + 4)}" fill="${lost[i] > 0.45 ? "#fff" : "#222"}">${Math.round(100 * lost[i])}</text>`,
+        `<text x="${short(x)}" y="${short(y + 4)}" fill="${lost[i] > 0.45 ? "#fff" : "#222"}"${within[i] === 1 ? ' font-weight="bold"' : ""}>${Math.round(100 * lost[i])}</text>`,
       );
   }
-  const hand = `<circle cx="${f(px(shadow.worst.position[0]))}" cy="${f(py(shadow.worst.position[1]))}" r="9" fill="none" stroke="#222" stroke-width="1.5"/>`;
+  const hand = `<circle cx="${short(px(shadow.worst.position[0]))}" cy="${short(py(shadow.worst.position[1]))}" r="9" fill="none" stroke="#222" stroke-width="1.5"/>`;
   const svg =
     `<text x="${MARGIN}" y="20" font-size="13" fill="#222">${escapeText(title)}</text>` +
     `<g shape-rendering="crispEdges">${cells.join("")}</g>` +
     `<g font-size="11" text-anchor="middle">${figures.join("")}</g>${hand}`;
   return { svg, width: Math.max(plan, title.length * LETTER + 2 * MARGIN), height, title };
-}
-
-function f(value: number): string {
-  return String(Math.round(value * 10) / 10);
 }

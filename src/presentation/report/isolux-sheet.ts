@@ -45,6 +45,8 @@ const VERDICT_INK: Readonly<Record<Verdict, Ink>> = {
 
 /** Drawing units a metre of the shadow maps. */
 const SHADOW_SCALE = 260;
+/** Where they begin: the map brings a margin of its own. */
+const SHADOW_LEFT = MARGIN - 24;
 
 /** The sheet as SVG text. Arrangements whose study has no plane to draw are left out and named. */
 export function isoluxSheet(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {
@@ -88,14 +90,14 @@ ${foot.svg}
 /** What the people's own bodies take from their hands, in their usual posture, map beside map. */
 function shadowMaps(shadows: readonly BodyShadow[], top: number): { blocks: string[]; bottom: number } {
   const blocks: string[] = [];
-  let x = 0;
+  let x = SHADOW_LEFT;
   let y = top;
   let tallest = 0;
   for (const shadow of shadows) {
     if (!shadow.usual) continue;
     const { svg, width, height, title } = bodyShadowMap(shadow, SHADOW_SCALE);
-    if (x > 0 && x + width > WIDTH) {
-      x = 0;
+    if (x > SHADOW_LEFT && x + width > WIDTH) {
+      x = SHADOW_LEFT;
       y += tallest;
       tallest = 0;
     }
