@@ -32,6 +32,9 @@ import { PENUMBRA_ERROR, Penumbra } from "./visibility/penumbra.ts";
 import { addShadowedLight, inTheWayOf } from "./visibility/shadowed-light.ts";
 import { type MovingBody, movingBodies, Surroundings, standingBlockers } from "./visibility/surroundings.ts";
 
+/** A room of more surfaces than this is given without interreflected light, and says so. */
+const MOST_SURFACES = 2500;
+
 /** Calculations an unused part is kept for: a hand that goes back and forth finds its way. */
 const KEEP = 4;
 
@@ -64,7 +67,8 @@ export class LightEngine {
 
     const planes = this.#directPlanes(scene, luminaires, inSight, nearFieldError, observer);
     let light: Interreflection | undefined;
-    if (chosen.interreflection && scene.surfaces.length > 0) {
+    const tooMany = scene.surfaces.length > MOST_SURFACES;
+    if (chosen.interreflection && scene.surfaces.length > 0 && !tooMany) {
       light = this.#interreflection.calculate(
         scene,
         luminaires,
@@ -80,7 +84,7 @@ export class LightEngine {
     this.#direct.turn();
     this.#floors.turn();
     observer?.progress?.("done", 1);
-    return assemble(scene, planes, light, chosen, quality, nearFieldError);
+    return assemble(scene, planes, light, chosen, quality, nearFieldError, chosen.interreflection && tooMany);
   }
 
   /** Memory of the factors and gather rows kept (bytes). */
@@ -226,6 +230,7 @@ function assemble(
   chosen: CalculationOptions,
   quality: Quality,
   nearFieldError: number,
+  tooMany: boolean,
 ): CalculationResult {
   const method = {
     quality: chosen.quality,
@@ -238,7 +243,9 @@ function assemble(
       planes,
       method: {
         ...method,
-        description: "direct light from luminous openings by weighted nodes",
+        description:
+          "direct light from luminous openings by weighted nodes" +
+          (tooMany ? "; without interreflected light: more surfaces than it is calculated for" : ""),
         patches: 0,
         residual: 0,
       },

@@ -32,16 +32,20 @@ function rule(x: number[], w: number[]): { x: Float64Array; w: Float64Array } {
   return { x: Float64Array.from(nodes), w: Float64Array.from(weights) };
 }
 
-const MAX_VERTICES = 256;
-
 /** Works on one pair at a time without allocating. */
 export class PairKernel {
   readonly #p: Patches;
-  readonly #a = new Float64Array(3 * MAX_VERTICES);
-  readonly #b = new Float64Array(3 * MAX_VERTICES);
+  readonly #a: Float64Array;
+  readonly #b: Float64Array;
 
   constructor(patches: Patches) {
     this.#p = patches;
+    let most = 0;
+    for (let i = 0; i < patches.count; i++)
+      most = Math.max(most, patches.vertexStart[i + 1] - patches.vertexStart[i]);
+    // A plane cuts each edge at most once, so each vertex leaves at most two.
+    this.#a = new Float64Array(6 * most);
+    this.#b = new Float64Array(6 * most);
   }
 
   /** Exchange area of patches i and j, whatever their shape and position (m²). */
@@ -107,12 +111,12 @@ export class PairKernel {
       const bz = p.vertices[3 * m + 2];
       const da = ax * nx + ay * ny + az * nz - level;
       const db = bx * nx + by * ny + bz * nz - level;
-      if (da >= -1e-12 && count < MAX_VERTICES) {
+      if (da >= -1e-12) {
         out[3 * count] = ax;
         out[3 * count + 1] = ay;
         out[3 * count++ + 2] = az;
       }
-      if (da >= -1e-12 !== db >= -1e-12 && count < MAX_VERTICES) {
+      if (da >= -1e-12 !== db >= -1e-12) {
         const t = da / (da - db);
         out[3 * count] = ax + t * (bx - ax);
         out[3 * count + 1] = ay + t * (by - ay);

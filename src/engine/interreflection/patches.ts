@@ -38,11 +38,21 @@ export interface Patches {
 
 const GAUSS = 0.5 / Math.sqrt(3);
 
-/** Cuts surfaces into about `wanted` patches of like size. */
+/** More patches than this are not made: their factors alone would take 64 MB, and 190 MB while being made. */
+export const MOST_PATCHES = 4000;
+
+/** Cuts surfaces into about `wanted` patches of like size; fewer where many small surfaces would make too many.
+ * Surfaces without area have none. */
 export function patchesOf(surfaces: readonly Surface[], wanted: number): Patches {
   let total = 0;
-  for (const surface of surfaces) total += polygonArea(surface);
-  return cutPatches(surfaces, Math.sqrt(total / wanted));
+  for (const surface of surfaces) total += Math.max(0, polygonArea(surface));
+  let size = Math.sqrt(total / wanted);
+  let patches = cutPatches(surfaces, size);
+  for (let round = 0; patches.count > MOST_PATCHES && round < 8; round++) {
+    size *= 1.5;
+    patches = cutPatches(surfaces, size);
+  }
+  return patches;
 }
 
 /** Cuts surfaces into patches of about `size` (m). */

@@ -44,6 +44,9 @@ const GROWTH = 0.3;
 /** Breaks nearer to each other than this share of the mean cell make one line. */
 const MERGE = 0.1;
 
+/** Cells along one side between two breaks: a sliver of a surface as long as a street stays in bounds. */
+const MOST_LINES = 400;
+
 /** u lies level where the surface is not itself level; there along its longest edge. */
 export function surfaceFrame(surface: Surface): SurfaceFrame {
   const { vertices, normal } = surface;
@@ -73,6 +76,10 @@ export function surfaceGrid(surface: Surface, size: number): SurfaceGrid {
     });
   const outer = flatten(surface.vertices);
   const holes = surface.holes.map(flatten);
+  const extent = signedArea(outer);
+  // A surface without area, or of numbers that are none, has no cells.
+  if (!(extent > 1e-12) || !(size > 0) || !Number.isFinite(extent + size))
+    return { frame, columnLines: new Float64Array(0), rowLines: new Float64Array(0), cells: [] };
   const columnLines = gradedLines(breaks([outer, ...holes], 0, size), size);
   const rowLines = gradedLines(breaks([outer, ...holes], 1, size), size);
   const cells: SurfaceCell[] = [];
@@ -147,7 +154,7 @@ function gradedLines(stops: readonly number[], size: number): Float64Array {
       const cell = Math.min(OPEN_SIZE * size, EDGE_SIZE * size + GROWTH * fromEdge);
       cumulative[i + 1] = cumulative[i] + (b - a) / steps / cell;
     }
-    const cells = Math.max(1, Math.round(cumulative[steps]));
+    const cells = Math.min(MOST_LINES, Math.max(1, Math.round(cumulative[steps])));
     let i = 0;
     for (let n = 1; n < cells; n++) {
       const wanted = (n / cells) * cumulative[steps];

@@ -94,6 +94,35 @@ describe("factors between patches", () => {
     expect(worstReciprocity(patches, exchange.factors)).toBeLessThan(2e-7);
   });
 
+  it("take what is flat, tiny, round or absurd without hanging", () => {
+    const flat = {
+      ...roomSurfaces(4, 4, 3, GREY)[0],
+      vertices: [
+        [0, 0, 0],
+        [1, 0, 0],
+        [2, 0, 0],
+      ] as const,
+    };
+    const round = {
+      ...roomSurfaces(4, 4, 3, GREY)[0],
+      vertices: Array.from({ length: 700 }, (_, k): readonly [number, number, number] => [
+        2 + Math.cos((2 * Math.PI * k) / 700),
+        2 + Math.sin((2 * Math.PI * k) / 700),
+        0,
+      ]),
+    };
+    const street = roomSurfaces(1e5, 0.01, 3, GREY);
+    expect(patchesOf([flat], 100).count).toBe(0);
+    expect(patchesOf([], 100).count).toBe(0);
+    expect(patchesOf(street, 100).count).toBeLessThan(4000);
+    const patches = patchesOf([round, roomSurfaces(4, 4, 3, GREY)[1]], 12);
+    const { factors } = exchangeOf(patches, NOTHING);
+    // A disc of radius 1 under a 4 m square 3 m up: about what the square gives its centre, 0.3577 at mid height 3 m.
+    const found = surfaceFactor(patches, factors, 0, 1);
+    expect(found).toBeGreaterThan(0.32);
+    expect(found).toBeLessThan(0.3577);
+  });
+
   it("agree between the contour integral and the plain area integral, in any position", () => {
     const { surfaces } = furnished(0.35, 0.7);
     const patches = cutPatches(surfaces, 0.5);
