@@ -1,0 +1,58 @@
+/**
+ * What hangs a pendant: the drop from ceiling to body, pieces of rod that make it up, cord to cut, and how far a
+ * box may be off before the canopy no longer hides it.
+ *
+ * drop = ceiling at the box − (top + gap) − height of the luminaire; every height is rounded once as a distance
+ * from the floor, so that printed parts sum to printed totals.
+ */
+
+import { METRES_PER_INCH } from "../../units/quantities.ts";
+
+/** Usual lengths of threaded rod (m): 3, 6, 12 and 24 in; common practice, no source. */
+export const ROD_PIECES: readonly number[] = [24, 12, 6, 3].map((inches) => inches * METRES_PER_INCH);
+/** More than this many joints in one rod is a made-to-measure rod. */
+const MOST_PIECES = 6;
+/** A rod set this close to the drop hits it: an eighth of an inch, as finely as it is hung (m). */
+const ROD_TOLERANCE = METRES_PER_INCH / 8;
+/** Cord left over for the connection (m): 300 mm; common practice, no source. */
+export const CORD_ALLOWANCE = 0.3;
+/** Width of the usual ceiling box (m): 4 in; common practice, no source. */
+export const BOX_WIDTH = 4 * METRES_PER_INCH;
+/** Heaviest luminaire that usually hangs from a box without a support of its own (kg): 50 lb, from memory of
+ * NFPA 70, 314.27; confirm locally. */
+export const BOX_WEIGHT_LIMIT = 22.7;
+
+export interface RodSet {
+  /** Lengths (m), longest first. */
+  readonly pieces: readonly number[];
+  readonly total: number;
+  /** drop − total (m); what an adjustable end or a cut piece must take up. */
+  readonly rest: number;
+  readonly exact: boolean;
+}
+
+/** The usual pieces that come nearest to a drop (m) without exceeding it, the fewest of them; no piece for a drop
+ * under the shortest. */
+export function rodSet(drop: number): RodSet {
+  // All pieces are whole multiples of the shortest and each divides the next longer, so taking the longest first
+  // is the fewest pieces.
+  const pieces: number[] = [];
+  let rest = drop;
+  for (const piece of ROD_PIECES)
+    while (rest > piece - ROD_TOLERANCE && pieces.length < MOST_PIECES) {
+      pieces.push(piece);
+      rest -= piece;
+    }
+  return { pieces, total: drop - rest, rest, exact: Math.abs(rest) <= ROD_TOLERANCE };
+}
+
+/** Cord to cut for a drop (m), up to the next 50 mm. */
+export function cordLength(drop: number): number {
+  return Math.ceil((Math.max(0, drop) + CORD_ALLOWANCE) / 0.05 - 1e-9) * 0.05;
+}
+
+/** How far a box may be off its place (m) and still be hidden: canopy radius − box radius; negative when the
+ * canopy is smaller than the box. */
+export function canopyCover(canopyDiameter: number): number {
+  return (canopyDiameter - BOX_WIDTH) / 2;
+}
