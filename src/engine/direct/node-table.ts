@@ -94,9 +94,9 @@ const BENT_ROTATIONAL: Sampling = {
   ...BENT,
   distance: [0, 0.35, 0.7, 1],
   obliquity: [0, 0.14, 0.28, 0.43, 0.57, 0.71, 0.86, 1],
-  turn: [0, 0.3, 0.55, 1.1],
+  turn: [0, 0.55],
   reference: 9,
-  raise: 0.85,
+  raise: 0.9,
 };
 /** Deviation from a bilinear patch, relative to its largest value, from which an intensity counts as bent. */
 const BEND = 0.05;
@@ -107,7 +107,10 @@ const SAMPLING_MARGIN = 0.7;
  * degree of what is left to integrate, and the arc grows with a root. */
 const CUT_LEVELS = 3;
 /** Largest change over two levels, relative to the bound, at which a rule stands still. */
-const SETTLED = 0.1;
+const SETTLED = 0.15;
+/** Share of the peak intensity under which a rule need only stand still relative to that share: light so faint is
+ * no plane's highest, so its floor decides, and the last thousand nodes of a beam's tail are not worth their time. */
+const FAINT = 1e-3;
 
 /** Per level: δS₀/S₀, δS₁/S₀ by axis (m), δS₀ r³ (cd), δS₁ r² by axis (cd). */
 const PER_LEVEL = 8;
@@ -278,6 +281,7 @@ export class NodeTable {
   ): void {
     const { moments } = this;
     const { radius } = this.emitter.surface;
+    const faint = (FAINT * this.emitter.lookup.peak) / (r * r * r);
     let last = 0;
     for (let level = 0; level < LEVELS; level++) {
       this.sum(px, py, pz, level);
@@ -297,7 +301,7 @@ export class NodeTable {
           Math.abs(moments[4 * level + (n % 4)] - moments[4 * level - 4 * (1 + (n >> 2)) + (n % 4)]) / scale,
         );
       }
-      if (change <= SETTLED * this.bound * S) break;
+      if (change <= SETTLED * this.bound * Math.max(S, faint)) break;
     }
     const S0 = moments[4 * last];
     for (let n = 0; n < 3; n++) {
