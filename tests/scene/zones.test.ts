@@ -116,6 +116,16 @@ describe("zones of the top", () => {
     for (const i of [0, 1, 2, 3]) expect(paths).toContain(`/island/zones/${i}`);
     expect(paths).toContain("/island/sink/basin");
   });
+
+  it("prepare on the longest run, also where hob and sink lie side by side", () => {
+    // The hob reaches from 0.2 to 1.4 m, the sink beside it from 0.5 to 0.9 m: what is free begins at 1.4 m.
+    const found = study({
+      hob: { from: [0.2, 0.6], size: [1.2, 0.4] },
+      sink: { from: [0.5, 0.1], size: [0.4, 0.4] },
+    });
+    const prep = found.scenes[0].zones.find((z) => z.name === "prep");
+    expect(bounds(prep?.outline ?? [])).toEqual([1.4, 0, 2.4, 1.1].map((c) => expect.closeTo(c, 12)));
+  });
 });
 
 describe("calculation planes", () => {
