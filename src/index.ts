@@ -61,6 +61,7 @@ export type {
   PlaneField,
 } from "./engine/result.ts";
 export { type BeamLuminaireData, beamLuminaire } from "./luminaire/beam-luminaire.ts";
+export { lowestPoint, planExtents, widthAlong } from "./luminaire/extent.ts";
 export { scaledLuminaire } from "./luminaire/scaled.ts";
 export { type BeamAngle, beamAngle } from "./photometry/beam-angle.ts";
 export { resampleToC } from "./photometry/c-gamma-resampling.ts";
@@ -91,7 +92,8 @@ export { insideFolder, type PhotometryPath, photometryPaths } from "./scene/phot
 export { resolveStudy } from "./scene/resolve.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
-export { checkStudy, readStudy, type StudyDocument } from "./scene/study.ts";
+export { checkStudy, placeIssues, readStudy, type StudyDocument } from "./scene/study.ts";
 export type { StudyContext } from "./scene/study-context.ts";
+export { studyJsonSchema } from "./scene/study-json-schema.ts";
 export { formatIlluminance, readIlluminance } from "./units/illuminance-text.ts";
 export { formatLength, readLength, runningDimensions } from "./units/length-text.ts";

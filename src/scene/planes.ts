@@ -2,31 +2,20 @@
  * Calculation planes: on the island, on a zone, on any rectangle, or at points; and the default ones.
  */
 
-import {
-  area,
-  bounds,
-  convexPieces,
-  depthInside,
-  inset,
-  intersection,
-  type Polygon,
-  rectangle,
-} from "../geometry/polygon.ts";
+import { area, bounds, convexPieces, inset, intersection, type Polygon } from "../geometry/polygon.ts";
 import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import { type GridArea, gridCells, gridPlane, MOST_CELLS } from "./calculation-grid.ts";
 import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
 import { islandDirection, islandToRoom } from "./island.ts";
 import type { Ledger } from "./ledger.ts";
+import { ON_SURFACE } from "./points-in-solids.ts";
 import { ceilingAt } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
-import type { Solid } from "./solids.ts";
 import type { PlaneDocument } from "./study-schema.ts";
 import type { PlannedZone } from "./zones.ts";
 
 /** Most points of a study's planes together. */
 const MOST_POINTS = 500_000;
-/** A point this close to a face lies on it (m). */
-const ON_SURFACE = 1e-3;
 const UP: Vec3 = [0, 0, 1];
 
 interface Setting {
@@ -292,43 +281,4 @@ function insideRoom([x, y, z]: Vec3, room: RoomShape): boolean {
   const t = ON_SURFACE;
   if (x < -t || y < -t || z < -t || x > room.length + t || y > room.width + t) return false;
   return z <= ceilingAt(room, x, y) + t;
-}
-
-/** Refuses planes with points inside a solid; a point within 1 mm of a face lies on it. */
-export function checkPointsOutside(
-  planes: readonly CalculationPlane[],
-  solids: readonly Solid[],
-  pathOf: (plane: CalculationPlane) => string,
-  ledger: Ledger,
-): void {
-  const rooms = solids.flatMap((solid) => solid.prisms.map((p) => ({ solid, p, box: bounds(p.outline) })));
-  for (const plane of planes) {
-    for (let i = 0; i < plane.points.length; i += 3) {
-      const [x, y, z] = [plane.points[i], plane.points[i + 1], plane.points[i + 2]];
-      const within = rooms.find(
-        ({ p, box }) =>
-          z > p.bottom + ON_SURFACE &&
-          z < p.top - ON_SURFACE &&
-          x > box[0] &&
-          x < box[2] &&
-          y > box[1] &&
-          y < box[3] &&
-          depthInside([x, y], p.outline) > ON_SURFACE,
-      );
-      if (within === undefined) continue;
-      ledger.error(
-        "point-in-body",
-        pathOf(plane),
-        `A point of "${plane.name}" lies inside "${within.solid.name}".`,
-        "points in the open",
-        `(${x.toFixed(3)}, ${y.toFixed(3)}, ${z.toFixed(3)}) m`,
-      );
-      break;
-    }
-  }
-}
-
-/** The whole top as a rectangle, for studies whose outline is one. */
-export function isRectangular({ outline, length: l, width: w }: Island): boolean {
-  return area([outline]) > area([rectangle(0, 0, l, w)]) - 1e-9;
 }
