@@ -59,23 +59,22 @@ export function writeEulumdat(photometry: Photometry): Outcome<string> {
 
   const { isym, stored, all } = planesOf(distribution);
   const rows = distribution.vertical.length;
-  const label = (key: string, otherKey: string) =>
-    photometry.labels.find((entry) => entry.key === key || entry.key === otherKey)?.value ?? "";
+  const label = (...keys: string[]) => photometry.labels.find(({ key }) => keys.includes(key))?.value ?? "";
   const area = luminousArea(photometry.opening, warnings);
   const lines: (string | number)[] = [
-    asciiText(label("maker", "MANUFAC"), LONG_TEXT),
+    asciiText(label("maker", "MANUFAC", "Manufacturer"), LONG_TEXT),
     isym === 1 ? 1 : 3,
     isym,
     all.length,
     spacing(all),
     rows,
     spacing(distribution.vertical),
-    asciiText(label("report number", "TEST"), LONG_TEXT),
+    asciiText(label("report number", "TEST", "ReportNumber"), LONG_TEXT),
     asciiText(photometry.description, LONG_TEXT),
     asciiText(label("luminaire number", "LUMCAT"), LONG_TEXT),
-    asciiText(label("file name", ""), 8),
-    asciiText(label("date", "ISSUEDATE"), LONG_TEXT),
-    ...(housing(label("housing (mm)", "")) ?? [area[0], area[1], area[2]]).map((side) => decimalText(side)),
+    asciiText(label("file name"), 8),
+    asciiText(label("date", "ISSUEDATE", "ReportDate"), LONG_TEXT),
+    ...(housing(label("housing (mm)")) ?? [area[0], area[1], area[2]]).map((side) => decimalText(side)),
     ...[area[0], area[1], area[2], area[2], area[2], area[2]].map((side) => decimalText(side)),
     decimalText(100 * flux.downwardShare, 6),
     decimalText((100 * flux.total) / rated, 6),

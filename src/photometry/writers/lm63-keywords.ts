@@ -41,6 +41,10 @@ const RENAMED: Record<string, string> = {
   LUMINAIRE: "LUMINAIRE",
   "LUMINAIRE NUMBER": "LUMCAT",
   LABORATORY: "TESTLAB",
+  REPORTNUMBER: "TEST",
+  REPORTDATE: "ISSUEDATE",
+  DESCRIPTION: "LUMINAIRE",
+  MANUFACTURER: "MANUFAC",
 };
 const DROPPED = new Set(["BLOCK", "ENDBLOCK"]);
 /** The shortest limit of any edition, 82 with the line end. */

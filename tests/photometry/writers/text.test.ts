@@ -5,6 +5,7 @@ import { asciiText } from "../../../src/photometry/writers/ascii-text.ts";
 import { writeEulumdat } from "../../../src/photometry/writers/eulumdat-writer.ts";
 import { writeLm63 } from "../../../src/photometry/writers/lm63-writer.ts";
 import { angleText, decimalText, wrapWords } from "../../../src/photometry/writers/number-text.ts";
+import { writeTm33 } from "../../../src/photometry/writers/tm33-writer.ts";
 import { radians } from "../../../src/units/quantities.ts";
 import { arbitraryTypeC } from "../../support/distributions.ts";
 import { photometryOf, readGood } from "../../support/photometric-text.ts";
@@ -77,6 +78,29 @@ describe("a written text", () => {
     expect(back.distribution.intensity[0]).toBe(100);
     const ldt = writeEulumdat(photometryOf(undefined, { labels, description: evil }));
     expect(readGood(ldt.ok ? ldt.value : "").distribution.intensity[0]).toBeCloseTo(100, 6);
+  });
+});
+
+describe("what a file says of itself", () => {
+  it("goes under the names of the other format", () => {
+    const labels = [
+      { key: "maker", value: "nobody" },
+      { key: "report number", value: "R 7" },
+      { key: "date", value: "2026-01-02" },
+    ];
+    const lm63 = writeLm63(photometryOf(undefined, { labels }));
+    const there = readGood(lm63.ok ? lm63.value : "");
+    const value = (key: string) => there.labels.find((label) => label.key === key)?.value;
+    expect([value("MANUFAC"), value("TEST"), value("ISSUEDATE")]).toEqual(["nobody", "R 7", "2026-01-02"]);
+    const xml = writeTm33(there);
+    const between = readGood(xml.ok ? xml.value : "", { file: "x.xml" });
+    const ldt = writeEulumdat({
+      ...between,
+      labels: [...between.labels, { key: "Manufacturer", value: "nobody" }],
+    });
+    const back = readGood(ldt.ok ? ldt.value : "");
+    for (const label of labels) expect(back.labels).toContainEqual(label);
+    expect(back.description).toBe("a pendant");
   });
 });
 
