@@ -103,3 +103,21 @@ function filledCells(grid: PlaneGrid, values: ArrayLike<number>): Float64Array {
   }
   return out;
 }
+
+/** The drawn field anywhere on the grid (m along its sides), bilinear on its lattice; held at the edges. */
+export function readDrawn({ along, across, values }: IsoluxField, s: number, t: number): number {
+  const [i, u] = cell(along, s);
+  const [j, v] = cell(across, t);
+  const w = along.length;
+  const near = values[j * w + i] + u * (values[j * w + i + 1] - values[j * w + i]);
+  const far = values[(j + 1) * w + i] + u * (values[(j + 1) * w + i + 1] - values[(j + 1) * w + i]);
+  return near + v * (far - near);
+}
+
+/** Interval and place in it, on a lattice of even steps. */
+function cell(places: Float64Array, at: number): readonly [number, number] {
+  const last = places.length - 1;
+  const p = Math.max(0, Math.min(last, (at / places[last]) * last));
+  const i = Math.min(last - 1, Math.floor(p));
+  return [i, p - i];
+}

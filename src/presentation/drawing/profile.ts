@@ -21,7 +21,8 @@ import {
   textBox,
   textWidth,
 } from "./drawing.ts";
-import { fieldSampler } from "./field-sampler.ts";
+import { drawnField, readDrawn } from "./drawn-field.ts";
+import { cellCoordinates, fieldSampler } from "./field-sampler.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -78,11 +79,22 @@ export function profileAlong(
 ): Profile {
   const sampler = fieldSampler(grid);
   const along = Float64Array.from({ length: steps + 1 }, (_, i) => (axes.length * i) / steps);
+  const inCells = cellCoordinates(grid);
+  const [du, dv] = [Math.hypot(...grid.u) / grid.columns, Math.hypot(...grid.v) / grid.rows];
   const places = Array.from(along, (a) => axes.toRoom([a, across]));
-  const read = (...fields: readonly Float64Array[]): Float64Array =>
-    Float64Array.from(places, ([x, y]) =>
-      fields.reduce((sum, field) => sum + sampler.sample(field, x, y), 0),
-    );
+  const ones = new Float64Array(grid.cells.length).fill(1);
+  const inside = places.map(([x, y]) => Number.isFinite(sampler.sample(ones, x, y)));
+  // Read from the field as it is drawn, so that profile and plan show the same light.
+  const read = (...fields: readonly Float64Array[]): Float64Array => {
+    const sum =
+      fields.length === 1 ? fields[0] : fields[0].map((_, k) => fields.reduce((n, f) => n + f[k], 0));
+    const field = drawnField(grid, sum, "coarse");
+    return Float64Array.from(places, ([x, y], k) => {
+      if (!inside[k]) return Number.NaN;
+      const [s, t] = inCells([x, y, grid.corner[2]]);
+      return readDrawn(field, s * du, t * dv);
+    });
+  };
   const series: ProfileSeries[] = [{ name: "total", role: "total", values: read(light.illuminance) }];
   for (const role of ["pendant", "recessed", "accent", "other"] as const) {
     const layers = light.layers.filter((layer) => layer.role === role);

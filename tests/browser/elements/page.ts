@@ -1,38 +1,62 @@
-/** The page the element tests open: one sheet on the synthetic island, moves applied as an app would. */
+/** The page the element tests open: any element on the synthetic island, moves applied as an app would. */
 import { movedScene } from "../../../src/elements.ts";
+import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import type { LuminaireMoveDetail } from "../../../src/presentation/elements/shared/contract.ts";
+import type { ResolvedStudy } from "../../../src/scene/resolved-study.ts";
+import { SAMPLE_CARDS } from "../../support/sample-cards.ts";
 import { syntheticAssessment, syntheticScene, syntheticStudy } from "../../support/synthetic-island.ts";
 
 const query = new URLSearchParams(location.search);
 document.documentElement.dataset.mode = query.get("mode") ?? "day";
 const stage = document.querySelector("#stage") as HTMLElement;
+const hostile = query.get("name");
 
 let scene = syntheticScene();
-const events: LuminaireMoveDetail[] = [];
-const sheet = document.createElement("candlespan-sheet");
-const others = ["candlespan-section", "candlespan-figures"] as const;
-const shown = query.get("element") ?? "candlespan-sheet";
-const elements = [sheet, ...others.map((tag) => document.createElement(tag))];
+if (hostile !== null)
+  scene = {
+    ...scene,
+    name: hostile,
+    zones: scene.zones.map((zone) => ({ ...zone, name: zone.name + hostile })),
+    people: scene.people.map((person) => ({ ...person, name: hostile })),
+    layers: scene.layers.map((layer) => ({ ...layer, name: hostile })),
+  };
+const moves: LuminaireMoveDetail[] = [];
+const edits: unknown[] = [];
+const narrow = { ...scene, name: "narrow", layers: [{ ...scene.layers[0], dim: 0.6 }, scene.layers[1]] };
+const study: ResolvedStudy = { ...syntheticStudy(scene), scenes: [scene, narrow] };
+const document_ = {
+  room: { length: 5.4, width: 4.2, ceilingHeight: "8'-10\"" },
+  island: { zones: [{ name: "prep", from: [0, 0], size: [1.5, 1.1], target: "preparation" }] },
+  people: [{ name: "cook", at: [2.3, 2.6] }],
+};
 
+const element = document.createElement(query.get("element") ?? "candlespan-sheet");
 function give(quality: "quick" | "full" = "full"): void {
-  const assessment = syntheticAssessment(scene, quality);
-  for (const element of elements) {
-    element.scene = scene;
-    element.assessment = assessment;
-  }
+  Object.assign(element, { scene, assessment: syntheticAssessment(scene, quality) });
 }
-
-for (const element of elements) {
-  element.study = syntheticStudy(scene);
-  element.addEventListener("luminaire-move", (event) => {
-    const { detail } = event as CustomEvent<LuminaireMoveDetail>;
-    events.push(detail);
-    scene = movedScene(scene, detail.moves);
-    give(detail.phase === "drag" ? "quick" : "full");
-  });
-  if (element.localName === shown) stage.append(element);
-}
+Object.assign(element, {
+  study,
+  assessments: [syntheticAssessment(scene), syntheticAssessment(narrow)],
+  luminaire: scene.layers[0].luminaires[0].luminaire,
+  cards: SAMPLE_CARDS,
+  about: query.get("about") ?? "room",
+  document: document_,
+  defaults: [{ path: "/people/0/stature", value: 1.7, why: "not given; common practice, no source" }],
+  read: readPhotometry,
+  ...(element.localName === "candlespan-study-fields" ? { targets: ["preparation", "eating"] } : {}),
+  ...(element.localName === "candlespan-length-field"
+    ? { label: "Clearance", value: 0.85, least: 0.1, most: 2 }
+    : {}),
+});
+element.addEventListener("luminaire-move", (event) => {
+  const { detail } = event as CustomEvent<LuminaireMoveDetail>;
+  moves.push(detail);
+  scene = movedScene(scene, detail.moves);
+  give(detail.phase === "drag" ? "quick" : "full");
+});
+for (const type of ["study-edit", "field-change", "photometry-choose", "luminaire-remove"])
+  element.addEventListener(type, (event) => edits.push((event as CustomEvent).detail));
 give();
-if (query.has("height")) sheet.availableHeight = Number(query.get("height"));
+stage.append(element);
 
-Object.assign(globalThis, { sheet, moves: events });
+Object.assign(globalThis, { element, sheet: element, moves, edits });

@@ -13,6 +13,8 @@ let page: Page;
 beforeAll(async () => {
   [browser, pages] = await Promise.all([launchBrowser(), serveElementPages()]);
   page = await browser.newPage({ viewport: { width: 1024, height: 1600 } });
+  page.setDefaultTimeout(15_000);
+  page.on("pageerror", (error) => console.error(`page: ${error.message}`));
 });
 afterAll(async () => {
   await browser?.close();
@@ -21,7 +23,16 @@ afterAll(async () => {
 
 async function open(query = ""): Promise<void> {
   await page.goto(pages.url(`page.html?${query}`));
-  await page.locator("candlespan-plan text.iso").first().waitFor();
+  await page.locator("candlespan-plan text.iso").first().waitFor({ timeout: 15_000 });
+}
+
+/** The SVG a reader sees, without the marks the template library leaves for itself. */
+async function drawn(selector: string): Promise<string> {
+  const markup = await page.locator(selector).evaluate((element) => element.outerHTML);
+  return `${markup
+    .replaceAll(/<!--.*?-->/g, "")
+    .replaceAll(/>\s*</g, ">\n<")
+    .replaceAll(/\s+/g, (space) => (space.includes("\n") ? "\n" : " "))}\n`;
 }
 
 async function violations(): Promise<string[]> {
@@ -64,6 +75,96 @@ describe("accessibility", () => {
     expect(sizes.length).toBeGreaterThanOrEqual(9);
     expect(Math.min(...sizes)).toBeGreaterThanOrEqual(23.9);
   });
+});
+
+describe("every other element", () => {
+  const elements = [
+    "candlespan-section",
+    "candlespan-figures",
+    "candlespan-comparison",
+    "candlespan-polar",
+    "candlespan-guideline-cards",
+    "candlespan-length-field",
+    "candlespan-luminaire-picker",
+    "candlespan-light-table",
+    "candlespan-luminaire-table",
+    "candlespan-study-fields",
+    "candlespan-study-fields&about=people",
+    "candlespan-study-fields&about=zones",
+  ];
+  for (const mode of ["day", "evening"]) {
+    it(`has no violations by ${mode}`, async () => {
+      const found: string[] = [];
+      for (const element of elements) {
+        await page.goto(pages.url(`page.html?mode=${mode}&element=${element}`));
+        const tag = element.split("&")[0];
+        await page.waitForFunction(
+          (t) => (document.querySelector(t)?.shadowRoot?.childElementCount ?? 0) > 0,
+          tag,
+        );
+        found.push(...(await violations()).map((v) => `${element}: ${v}`));
+      }
+      expect(found).toEqual([]);
+    });
+  }
+});
+
+describe("hostile names", () => {
+  it("are words in every drawing, never markup", async () => {
+    const name = encodeURIComponent(`"><img src=x onerror="globalThis.struck=1"><b>${"x".repeat(60)}`);
+    for (const tag of [
+      "candlespan-sheet",
+      "candlespan-figures",
+      "candlespan-comparison",
+      "candlespan-luminaire-table",
+    ]) {
+      await page.goto(pages.url(`page.html?element=${tag}&name=${name}`));
+      await page.waitForFunction(
+        (t) => (document.querySelector(t)?.shadowRoot?.childElementCount ?? 0) > 0,
+        tag,
+      );
+      expect(
+        await page.evaluate(() => (globalThis as unknown as { struck?: number }).struck),
+      ).toBeUndefined();
+      expect(await page.locator(`${tag} img, ${tag} b`).count()).toBe(0);
+    }
+  });
+});
+
+describe("fields", () => {
+  it("say what they read, refuse in place, and let Escape take it back", async () => {
+    await page.goto(pages.url("page.html?element=candlespan-length-field"));
+    const field = page.locator("candlespan-length-field input");
+    await field.fill("36 in");
+    expect(await page.locator("candlespan-length-field .note").textContent()).toContain("914 mm");
+    await field.press("Enter");
+    await field.fill("tall");
+    await field.press("Enter");
+    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    expect(await page.locator("candlespan-length-field .note").textContent()).toMatch(/Expected/);
+    await field.press("Escape");
+    expect(await field.inputValue()).toBe("914 mm");
+    const edits = await page.evaluate(() => (globalThis as unknown as { edits: { value: number }[] }).edits);
+    expect(edits.map((e) => e.value)).toEqual([36 * 0.0254]);
+  });
+
+  it("name the edit and where it stands", async () => {
+    await page.goto(pages.url("page.html?element=candlespan-study-fields"));
+    const height = page.locator("candlespan-length-field", { hasText: "Ceiling height" }).locator("input");
+    await height.fill("2.55 m");
+    await height.press("Enter");
+    const edits = await page.evaluate(() => (globalThis as unknown as { edits: unknown[] }).edits);
+    expect(edits).toEqual([
+      { path: "/room/ceilingHeight", value: 2.55, name: "room, ceiling height 2550 mm" },
+    ]);
+  });
+});
+
+it("draws the plan as it was looked at and approved", async () => {
+  await page.setViewportSize({ width: 900, height: 1600 });
+  await open();
+  await expect(await drawn("candlespan-plan svg")).toMatchFileSnapshot("./plan.svg");
+  await page.setViewportSize({ width: 1024, height: 1600 });
 });
 
 describe("the hand", () => {
@@ -156,7 +257,7 @@ it("keeps up with a hand at 60 Hz", async () => {
       grip.dispatchEvent(new PointerEvent(type, { ...init, altKey: true }));
     };
     send("pointerdown", 0);
-    for (let k = 1; k <= 60; k++) {
+    for (let k = 1; k <= 36; k++) {
       const start = performance.now();
       send("pointermove", 5 + k);
       await sheet.updateComplete;
@@ -174,5 +275,5 @@ it("keeps up with a hand at 60 Hz", async () => {
     `drag frame, light and three drawings: median ${median.toFixed(1)} ms, 95 % ${times[Math.floor(times.length * 0.95)].toFixed(1)} ms`,
   );
   // No assertion on time: machines differ. That every frame arrived is what a test can hold.
-  expect(times.length).toBe(55);
+  expect(times.length).toBe(31);
 });

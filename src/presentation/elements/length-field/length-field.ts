@@ -81,6 +81,11 @@ export class CandlespanLengthField extends LitElement {
   }
 
   readonly #commit = (): void => {
+    // What stands there is rounded for reading; leaving it alone must not round the value behind it.
+    if (this.input.value === this.#written()) {
+      this.draft = undefined;
+      return;
+    }
     const reading = this.#read(this.input.value);
     if (!reading.ok) {
       this.draft = this.input.value;

@@ -92,7 +92,7 @@ export class CandlespanLuminairePicker extends LitElement {
           }}
         />
       </div>
-      <ul role="status">${this.given.map((given) => this.#file(given))}</ul>`;
+      <div role="status"><ul>${this.given.map((given) => this.#file(given))}</ul></div>`;
   }
 
   #file({ file, bytes, outcome }: Given): TemplateResult {
