@@ -21,7 +21,7 @@ export const SAMPLE_CARDS: readonly GuidelineCard[] = [
     measure: { kind: "length", low: 0.61, high: 0.762, found: 0.8 },
     outcome: "above",
     asks: "It would bring the pendants 38 mm nearer to each other.",
-    known: "secondary",
+    known: "published",
     source: "trade articles",
     contradicts: ["clearance-above-top"],
   },

@@ -1,5 +1,6 @@
 /** The worked example in any element: `?element=candlespan-sheet&arrangement=1&mode=evening`. */
 import "../../../src/elements.ts";
+import { bodyShadows } from "../../../src/assessment/body-shadow.ts";
 import { boathouseLight } from "../../support/boathouse-light.ts";
 
 const query = new URLSearchParams(location.search);
@@ -12,6 +13,12 @@ Object.assign(element, {
   study,
   arrangement,
   assessment: assessments[arrangement],
+  ...(query.has("shadow")
+    ? {
+        shadows: bodyShadows(study.scenes[arrangement]),
+        images: [{ spot: [2.5, 1.8, 0.92], person: "guest" }],
+      }
+    : {}),
   assessments,
   ...(query.has("fc") ? { display: { length: "ft-in", illuminance: "fc" } } : {}),
   ...(query.has("height") ? { availableHeight: Number(query.get("height")) } : {}),

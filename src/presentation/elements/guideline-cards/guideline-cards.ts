@@ -58,7 +58,7 @@ export class CandlespanGuidelineCards extends LitElement {
         <span class="rule">${card.rule}</span>
         <span class="outcome ${card.outcome}"><span aria-hidden="true">${MARKS[card.outcome]}</span> ${card.outcome}</span>
       </div>
-      <p>${found === undefined ? nothing : html`Here ${measured(found, card, words)}; the rule allows ${rangeWords(card, words)}. `}${card.asks}</p>
+      <p>${found === undefined ? nothing : html`Here ${card.measure.of === undefined ? nothing : html`${card.measure.of} `}${measured(found, card, words)}; the rule allows ${rangeWords(card, words)}. `}${card.asks}</p>
       ${
         card.light === undefined
           ? nothing

@@ -1,8 +1,11 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
+import type { BodyShadow } from "../../../assessment/body-shadow.ts";
+import type { Vec2 } from "../../../geometry/vector.ts";
 import type { Scene } from "../../../scene/scene.ts";
 import type { Fineness } from "../../drawing/drawn-field.ts";
-import { type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
+import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
+import { imagesOnPlan, type SeenImage, shadowsOnPlan } from "../../drawing/shadow-on-plan.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { Move } from "../../drawing/snap.ts";
 import { define } from "../shared/define.ts";
@@ -34,6 +37,11 @@ export class CandlespanPlan extends InteractiveDrawing {
 
   /** Leave out people, the dimensions, the hatch or the zones: a list of `people dimensions hatch zones`. */
   @property() hide = "";
+
+  /** What the bodies of those who stand there take from the light; drawn as lines of equal loss. */
+  @property({ attribute: false }) shadows: readonly BodyShadow[] = [];
+  /** Where someone sees the image of a luminaire in a polished top. */
+  @property({ attribute: false }) images: readonly SeenImage[] = [];
 
   readonly #light = new LightLayer();
 
@@ -97,6 +105,10 @@ export class CandlespanPlan extends InteractiveDrawing {
     const x0 = scale.x(0);
     const head = frame.y(axes.width);
     const reading = this.reading;
+    const place = (room: Vec2): Vec2 => {
+      const [along, across] = axes.toIsland(room);
+      return [scale.x(along), frame.y(across)];
+    };
     return html`<svg
         width=${scale.width}
         height=${frame.height}
@@ -118,7 +130,10 @@ export class CandlespanPlan extends InteractiveDrawing {
         </defs>
         <g aria-hidden="true">${renderMarks(objects.under)}</g>
         ${lit ?? svg`<path d=${outline} class="f-sheet"></path>`}
-        <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">${renderMarks(objects.over)}</g>
+        ${this.#shadowLayer(place, objects, outline)}
+        <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">
+          ${renderMarks(objects.over)}${renderMarks(imagesOnPlan(this.images, place))}
+        </g>
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, head, scale.x(axes.length) - x0, frame.y(0) - head, "Light on the top")}
         <g class=${lit === undefined ? "" : "over-light"}>${this.renderLuminaires(scene, objects.luminaires)}</g>
@@ -133,6 +148,18 @@ export class CandlespanPlan extends InteractiveDrawing {
       ${this.renderReasons()}`;
   }
 
+  #shadowLayer(place: (room: Vec2) => Vec2, objects: PlanObjects, outline: string) {
+    if (this.shadows.length === 0) return nothing;
+    const { steps, marks } = shadowsOnPlan(this.shadows, place, objects.taken);
+    const rings = (all: readonly (readonly Vec2[])[]): string =>
+      all.map((ring) => pathOf(ring, true)).join("");
+    return svg`<clipPath id="shaded"><path d=${outline}></path></clipPath>
+      <g class="over-light shadows" clip-path="url(#shaded)" aria-hidden="true">
+        ${steps.map((step) => svg`<path d=${rings(step.rings)} fill="#1b1a16" fill-opacity="0.16" fill-rule="evenodd"></path>`)}
+        ${renderMarks(marks)}
+      </g>`;
+  }
+
   #reasonMark(scale: SheetScale) {
     if (this.reasons.length === 0) return nothing;
     return svg`<text class="reason f-luminaire strong ground s-paper" x=${scale.right} y="14" font-size="12" text-anchor="end">${this.reasons.join(", ")}</text>`;
@@ -143,7 +170,14 @@ export class CandlespanPlan extends InteractiveDrawing {
     if (top === undefined) return "No light calculated.";
     const { average, minimum, maximum } = top.statistics;
     const { words } = this;
-    return `Average ${words.light(average)}, from ${words.light(minimum)} to ${words.light(maximum)}.`;
+    const said = [
+      `Average ${words.light(average)}, from ${words.light(minimum)} to ${words.light(maximum)}.`,
+    ];
+    for (const { zone, person, lost, usual } of this.shadows)
+      if (usual) said.push(`${person} takes ${Math.round(lost * 100)} % of the light at ${zone}.`);
+    for (const { person } of this.images)
+      said.push(`${person ?? "Someone"} sees the image of a luminaire in the top.`);
+    return said.join(" ");
   }
 }
 

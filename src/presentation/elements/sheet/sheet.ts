@@ -1,7 +1,9 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
+import type { BodyShadow } from "../../../assessment/body-shadow.ts";
 import type { Scene } from "../../../scene/scene.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
+import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type {
   LightReading,
@@ -57,6 +59,10 @@ export class CandlespanSheet extends DrawingElement {
   @property({ type: Boolean, reflect: true }) fixed = false;
   /** Height the three drawings may take together (px); the width left over then shows more of the room. */
   @property({ type: Number, attribute: "available-height" }) availableHeight?: number;
+  /** What the bodies of those who stand there take from the light; drawn as lines of equal loss. */
+  @property({ attribute: false }) shadows: readonly BodyShadow[] = [];
+  /** Where someone sees the image of a luminaire in a polished top. */
+  @property({ attribute: false }) images: readonly SeenImage[] = [];
   /** Leaves out parts: a list of `elevation plan profile legend people dimensions hatch zones`. */
   @property() hide = "";
 
@@ -109,6 +115,7 @@ export class CandlespanSheet extends DrawingElement {
             : html`<candlespan-plan
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed} .hide=${this.hide}
+              .shadows=${this.shadows} .images=${this.images}
             ></candlespan-plan>`
         }
         ${
