@@ -78,6 +78,16 @@ export function readLm63Numbers(header: Lm63Header, scanner: NumberScanner, sour
         received: String(twelfth),
       },
     );
+  if (!multiplies && header.edition !== "2019" && twelfth !== 1)
+    source.warn(
+      scanner.at,
+      "lm63-twelfth-number",
+      "The twelfth number is reserved in this edition; it was not applied.",
+      {
+        expected: "1",
+        received: String(twelfth),
+      },
+    );
   const watts = scanner.number("the input watts");
   if (watts === undefined) return undefined;
   if (watts < 0)

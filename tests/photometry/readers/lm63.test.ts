@@ -30,6 +30,13 @@ describe("factors", () => {
     },
   );
 
+  it("remarks on a twelfth number that an edition reserves and a file uses", () => {
+    expect(warningsOf(lm63({ header: "IESNA:LM-63-1995", three: "1 0.95 5" }))).toEqual([
+      "lm63-twelfth-number",
+    ]);
+    expect(warningsOf(lm63({ header: "IESNA:LM-63-1995", three: "1 1.00 5" }))).toEqual([]);
+  });
+
   it("never multiplies by the number of lamps or their lumens", () => {
     const photometry = readGood(lm63({ ten: "3 700 1 3 1 1 2 0 0 0" }));
     expect(at(photometry, 0, 0)).toBe(100);
