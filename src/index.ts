@@ -1,6 +1,14 @@
 /** The library: pure computation, no DOM, no Node. */
 
 export { type AgeBand, type AgeRemark, ageBand, oldestEyes } from "./assessment/age.ts";
+export { colourDifference, type Lab, labOf } from "./assessment/appearance/cielab.ts";
+export { type Cohesion, cohesion, type Likeness } from "./assessment/appearance/cohesion.ts";
+export {
+  usualViewpoint,
+  type Viewpoint,
+  type VisualWeight,
+  visualWeight,
+} from "./assessment/appearance/visual-weight.ts";
 export { type AssessOptions, assess, type FineField } from "./assessment/assess.ts";
 export type * from "./assessment/assessment.ts";
 export {
@@ -9,6 +17,7 @@ export {
   type LayerShadow,
   type Posture,
 } from "./assessment/body-shadow.ts";
+export { type CountSizeCell, type CountSizeTable, countSizeTable } from "./assessment/count-size-table.ts";
 export {
   type AgeingRow,
   ageing,

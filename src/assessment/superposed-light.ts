@@ -15,15 +15,17 @@
 
 import { addDirectLight, contributionFloor } from "../engine/direct/direct-light.ts";
 import type { PlaneField } from "../engine/result.ts";
+import type { Vec3 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { scaleOf } from "../luminaire/scaled.ts";
 import { contentKey } from "../numerics/content-key.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import { maintainedLayers, totalOf } from "./layer-light.ts";
 
-/** Near-field bound of the differences; they are small beside what they are added to. */
-const NEAR_FIELD_ERROR = 0.005;
+/** The calculation's usual near-field bound, so that its nodes serve here too. */
+const NEAR_FIELD_ERROR = 0.0025;
 
 export class SuperposedLight {
   readonly #scene: Scene;
@@ -74,6 +76,22 @@ export class SuperposedLight {
     }
   }
 
+  /** Of a scaled luminaire, E'(p) = E(p / s) / s² of its original, whose nodes are already known. */
+  #direct({ luminaire, frame }: PlacedLuminaire, field: Float64Array): void {
+    const { of, s } = scaleOf(luminaire);
+    const { origin, rotation } = frame;
+    const shrunk = origin.map((c) => c / s) as unknown as Vec3;
+    const plane = s === 1 ? this.#plane : { ...this.#plane, points: this.#plane.points.map((c) => c / s) };
+    addDirectLight(
+      { luminaire: of, frame: { origin: shrunk, rotation } },
+      plane,
+      NEAR_FIELD_ERROR,
+      this.#floor * s * s,
+      field,
+    );
+    for (let i = 0; i < field.length; i++) field[i] /= s * s;
+  }
+
   #field(placed: PlacedLuminaire): Float64Array {
     let known = this.#fields.get(placed.luminaire);
     if (known === undefined) {
@@ -84,7 +102,7 @@ export class SuperposedLight {
     let field = known.get(key);
     if (field === undefined) {
       field = new Float64Array(this.#plane.points.length / 3);
-      addDirectLight(placed, this.#plane, NEAR_FIELD_ERROR, this.#floor, field);
+      this.#direct(placed, field);
       known.set(key, field);
     }
     return field;

@@ -15,8 +15,26 @@ const STEPS = 8;
 
 type Half = (readonly [radius: number, z: number])[];
 
-/** Closed mesh of a body (m). `opening` sets the level of the lower rim of profiles that open downward. */
+/** Meshes already made, by body and height of the opening; to be read, not changed. */
+const made = new WeakMap<Body, Map<number, Mesh>>();
+
+/** Closed mesh of a body (m), shared by all who ask. `opening` sets the level of the lower rim of profiles that open
+ * downward. */
 export function bodyMesh(body: Body, opening: LuminousOpening): Mesh {
+  let byHeight = made.get(body);
+  if (byHeight === undefined) {
+    byHeight = new Map();
+    made.set(body, byHeight);
+  }
+  let mesh = byHeight.get(opening.height);
+  if (mesh === undefined) {
+    mesh = meshOf(body, opening);
+    byHeight.set(opening.height, mesh);
+  }
+  return mesh;
+}
+
+function meshOf(body: Body, opening: LuminousOpening): Mesh {
   if (body.profile !== "box") return revolved(halfProfile(body, opening), AROUND);
   const mesh = box(body.length ?? body.diameter, body.width ?? body.diameter, body.height);
   for (let i = 2; i < mesh.positions.length; i += 3) mesh.positions[i] += body.offset;

@@ -13,11 +13,19 @@ import type { Body } from "./body.ts";
 import type { Luminaire } from "./luminaire.ts";
 import type { Emission } from "./near-field.ts";
 
+const scales = new WeakMap<Luminaire, { readonly of: Luminaire; readonly s: number }>();
+
+/** What a luminaire made by {@link scaledLuminaire} was scaled from, for whoever prefers to scale the point asked for
+ * and use what is known of the original; itself and 1 for any other. */
+export function scaleOf(luminaire: Luminaire): { readonly of: Luminaire; readonly s: number } {
+  return scales.get(luminaire) ?? { of: luminaire, s: 1 };
+}
+
 /** @param s size relative to the given luminaire, > 0 */
 export function scaledLuminaire(luminaire: Luminaire, s: number): Luminaire {
   if (s === 1) return luminaire;
   const { emission, body, luminanceTowards } = luminaire;
-  return {
+  const scaled: Luminaire = {
     ...luminaire,
     emission: scaledEmission(emission, s),
     evidence: "F",
@@ -31,6 +39,9 @@ export function scaledLuminaire(luminaire: Luminaire, s: number): Luminaire {
           },
         }),
   };
+  const before = scaleOf(luminaire);
+  scales.set(scaled, { of: before.of, s: before.s * s });
+  return scaled;
 }
 
 function scaledEmission(emission: Emission, s: number): Emission {

@@ -10,7 +10,7 @@ import { type PendantRow, pendantRow } from "../pendant-row.ts";
 import { CLEARANCE_RULES } from "./clearance-rules.ts";
 import { contradict } from "./contradictions.ts";
 import { COUNT_RULES } from "./count-rules.ts";
-import { impliedRow, rowAsHung, sceneOfRecessed, sceneOfRow } from "./implied.ts";
+import { impliedRow, reachesCeiling, rowAsHung, sceneOfRecessed, sceneOfRow } from "./implied.ts";
 import { type RecessedGrid, recessedGrid } from "./recessed-grid.ts";
 import { RECESSED_RULES } from "./recessed-rules.ts";
 import type { Held, Rule, Want } from "./rule.ts";
@@ -50,9 +50,12 @@ export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptio
     ...(recessed === undefined ? {} : { recessed }),
   };
   const known = new Map<string, ReturnType<TopLight>>();
-  const lightOf = (key: string, implied: Scene | undefined): ReturnType<TopLight> => {
-    if (light === undefined || implied === undefined) return undefined;
-    if (!known.has(key)) known.set(key, light(implied));
+  const lightOf = (key: string, implied: () => Scene | undefined): ReturnType<TopLight> => {
+    if (light === undefined) return undefined;
+    if (!known.has(key)) {
+      const hung = implied();
+      known.set(key, hung === undefined ? undefined : light(hung));
+    }
     return known.get(key);
   };
   const all = RULES.map((rule) => ({ rule, held: rule.held(arrangement) }));
@@ -93,10 +96,14 @@ export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptio
 
 interface Implied {
   readonly asks: string;
+  /** Equal for equal arrangements. */
   readonly key: string;
-  readonly scene?: Scene;
+  /** Made only where its light is wanted. */
+  readonly scene: () => Scene | undefined;
   readonly row?: ImpliedRow;
 }
+
+const NOWHERE = { key: "none", scene: () => undefined };
 
 function impliedBy(
   scene: Scene,
@@ -110,22 +117,20 @@ function impliedBy(
     return {
       asks: "Followed here.",
       key: "as it hangs",
-      scene,
+      scene: () => scene,
       ...(row === undefined ? {} : { row: rowAsHung(row) }),
     };
-  if (want === undefined) return { asks: "Other luminaires than these would follow it.", key: "none" };
+  if (want === undefined) return { asks: "Other luminaires than these would follow it.", ...NOWHERE };
   if (want.variable === "recessed spacing" || want.variable === "recessed margin")
-    return recessed === undefined ? { asks: "", key: "none" } : recessedAs(scene, recessed, want, unit);
-  if (row === undefined) return { asks: "", key: "none" };
+    return recessed === undefined ? { asks: "", ...NOWHERE } : recessedAs(scene, recessed, want, unit);
+  if (row === undefined) return { asks: "", ...NOWHERE };
   const implied = impliedRow(row, want);
   if (implied === undefined)
-    return { asks: "It cannot be followed on this top with these pendants.", key: "none" };
-  const hung = sceneOfRow(scene, row, implied);
-  const fits =
-    hung === undefined
-      ? row.mixed
-        ? " Light not worked out: several kinds of pendant hang here."
-        : " They would reach the ceiling."
+    return { asks: "It cannot be followed on this top with these pendants.", ...NOWHERE };
+  const fits = row.mixed
+    ? " Light not worked out: several kinds of pendant hang here."
+    : reachesCeiling(scene, row, implied)
+      ? " They would reach the ceiling."
       : "";
   return {
     asks: `${asksOf(row, implied, want, unit)}${fits}`,
@@ -134,7 +139,7 @@ function impliedBy(
       ...[implied.pitch, implied.clearance, implied.width].map(millimetres),
     ]),
     row: implied,
-    ...(hung === undefined ? {} : { scene: hung }),
+    scene: () => sceneOfRow(scene, row, implied),
   };
 }
 
@@ -165,7 +170,7 @@ function asksOf(row: PendantRow, implied: ImpliedRow, { variable }: Want, unit: 
 function recessedAs(scene: Scene, grid: RecessedGrid, want: Want, unit: LengthUnit): Implied {
   const say = (metres: number) => formatLength(metres, unit);
   const implied = sceneOfRecessed(scene, grid, want);
-  if (implied === undefined) return { asks: "It cannot be followed in this room.", key: "none" };
+  if (implied === undefined) return { asks: "It cannot be followed in this room.", ...NOWHERE };
   const { columns, rows, margin } = implied;
   const before = `${grid.columns.length} × ${grid.rows.length}`;
   return {
@@ -174,7 +179,7 @@ function recessedAs(scene: Scene, grid: RecessedGrid, want: Want, unit: LengthUn
         ? `Set ${columns} × ${rows} instead of ${before}, ${say(Math.max(grid.room.length / columns, grid.room.width / rows))} apart.`
         : `Move the outer rows to ${say(margin)} from the walls.`,
     key: JSON.stringify(["recessed", columns, rows, margin === undefined ? "" : millimetres(margin)]),
-    scene: implied.scene,
+    scene: () => implied.scene,
   };
 }
 

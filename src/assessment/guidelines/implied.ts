@@ -5,7 +5,7 @@
  * scales the pendant as a whole. Rows stand about the middle of the island.
  */
 
-import { highestPoint } from "../../luminaire/extent.ts";
+import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import { scaledLuminaire } from "../../luminaire/scaled.ts";
 import { gridStations } from "../../scene/arrangement.ts";
 import { hungRow, stationsAbout, withLuminaires, withPlaces } from "../../scene/rehang.ts";
@@ -75,10 +75,16 @@ export function sceneOfRow(scene: Scene, row: PendantRow, implied: ImpliedRow): 
     places: along.map((x) => [x, row.across] as const),
     clearance: implied.clearance,
   });
-  const top = highestPoint(sized, rotation);
-  if (hung.some(({ frame: { origin } }) => origin[2] + top > ceilingAt(scene.room, origin[0], origin[1])))
-    return undefined;
+  if (reachesCeiling(scene, row, implied)) return undefined;
   return withLuminaires(scene, layer, hung);
+}
+
+/** Whether a row hung so would reach the ceiling over the middle of the island: scaled bodies reach in proportion. */
+export function reachesCeiling(scene: Scene, row: PendantRow, { clearance, width }: ImpliedRow): boolean {
+  const rotation = scene.layers[row.layer].luminaires[0].frame.rotation;
+  const scale = row.rim > 0 ? width / row.rim : 1;
+  const tall = highestPoint(row.luminaire, rotation) - lowestPoint(row.luminaire, rotation);
+  return row.aboveFloor - row.clearance + clearance + scale * tall > row.ceiling;
 }
 
 /** The scene with its recessed grid respaced (equal bays) or its outer rows moved; undefined where it cannot be. */
