@@ -5,7 +5,7 @@
 
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 
-/** The measured distribution, spread over the luminous opening (direct/opening-nodes). */
+/** The measured distribution, spread over the luminous opening (engine/direct/opening-emitter). */
 export interface OpeningEmission {
   readonly kind: "opening";
   readonly opening: LuminousOpening;
