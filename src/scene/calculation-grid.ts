@@ -146,7 +146,7 @@ export function pointAt({ corner, u, v, lifts }: GridArea, normal: Vec3, x: numb
 
 /** The same plane with cells no larger than `largest` (m), for contours and minima; undefined for free points. */
 export function fineGrid(plane: CalculationPlane, largest = FINE_CELL): CalculationPlane | undefined {
-  if (plane.grid === undefined) return undefined;
+  if (plane.grid === undefined || plane.grid.broken === true) return undefined;
   const { u, v } = plane.grid;
   const cell = Math.max(largest, Math.sqrt((length(u) * length(v)) / MOST_CELLS));
   const cells = (side: number) => Math.max(1, Math.ceil(side / cell - 1e-9));
@@ -163,7 +163,7 @@ export interface ContourLattice {
 }
 
 export function contourLattice(plane: CalculationPlane, largest = FINE_CELL): ContourLattice | undefined {
-  if (plane.grid === undefined) return undefined;
+  if (plane.grid === undefined || plane.grid.broken === true) return undefined;
   const { u, v } = plane.grid;
   const cell = Math.max(largest, Math.sqrt((length(u) * length(v)) / MOST_CELLS));
   const stations = (side: number) => {

@@ -31,6 +31,8 @@ export interface PlaneGrid {
   /** The part of the parallelogram that counts: convex pieces, in metres along u and v from the corner. Absent
    * when all of it does. */
   readonly region?: readonly (readonly Vec2[])[];
+  /** True when cells were left out because a solid covers them: what lies between them is not known to be open. */
+  readonly broken?: boolean;
   /** Parts that stand above the plane, in the same coordinates, and by how much (m): raised levels of a top. */
   readonly lifts?: readonly { readonly pieces: readonly (readonly Vec2[])[]; readonly lift: number }[];
 }

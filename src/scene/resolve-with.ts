@@ -16,7 +16,7 @@ import { Ledger } from "./ledger.ts";
 import { pendantBlockers } from "./pendant-blockers.ts";
 import { personOf } from "./people.ts";
 import { planesOf } from "./planes.ts";
-import { checkPointsOutside } from "./points-in-solids.ts";
+import { openPlanes } from "./points-in-solids.ts";
 import type { ResolvedStudy } from "./resolved-study.ts";
 import { roomOf } from "./room.ts";
 import type { Blocker, Scene } from "./scene.ts";
@@ -138,12 +138,14 @@ function kitchenOf(study: StudyDocument, ledger: Ledger) {
     personOf(person, `/people/${i}`, shape, island, zones, ledger),
   );
   const room = { ...shape, openings };
-  const planes = planesOf(study.planes, { room, island, zones, ledger });
-  const pathOf = (plane: (typeof planes)[number]) => {
-    const asked = (study.planes ?? []).findIndex((p) => p.name === plane.name);
-    return asked >= 0 ? `/planes/${asked}` : (zones.find((z) => z.name === plane.zone)?.path ?? "/planes");
+  const asked = planesOf(study.planes, { room, island, zones, ledger });
+  const pathOf = (plane: (typeof asked)[number]) => {
+    const written = (study.planes ?? []).findIndex((p) => p.name === plane.name);
+    return written >= 0
+      ? `/planes/${written}`
+      : (zones.find((z) => z.name === plane.zone)?.path ?? "/planes");
   };
-  checkPointsOutside(planes, solids, pathOf, ledger);
+  const planes = openPlanes(asked, solids, pathOf, ledger);
   const blockers: Blocker[] = [
     ...solids.flatMap(solidBlockers),
     ...people.map(

@@ -271,6 +271,17 @@ describe("bodies", () => {
       code: "point-in-body",
       where: { path: "/planes/0" },
     });
+    // A grid over the whole floor keeps the cells in the open: none under the island has a point.
+    const floor = { name: "floor", rectangle: { corner: [0, 0, 0], u: [5.4, 0, 0], v: [0, 4.2, 0] } };
+    const study = resolved(kitchen({ planes: [floor] }));
+    const swept = study.scenes[0].planes[0];
+    expect(study.warnings.map(({ code }) => code)).toContain("cells-in-body");
+    expect(swept.weights.length).toBeGreaterThan(10);
+    for (let i = 0; i < swept.weights.length; i++) {
+      expect(Math.abs(swept.points[3 * i] - 2.7) < 1.1 && Math.abs(swept.points[3 * i + 1] - 2.1) < 0.3).toBe(
+        false,
+      );
+    }
     // On the top itself, or a hair below it, is on it.
     expect(
       resolved(kitchen({ planes: [{ name: "probe", points: [[2.7, 2.1, 0.9195]] }] })).scenes,
