@@ -60,6 +60,7 @@ export class CandlespanApp extends LitElement implements AppView {
   readonly #contents = new Map<string, Uint8Array>();
   #dialog: StudyDialog | undefined;
   #readingsPart: ((app: CandlespanApp) => unknown) | undefined;
+  #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
   #refusal: { readonly words: string; readonly issues: readonly Issue[] } | undefined;
 
   #place = "lights";
@@ -115,11 +116,12 @@ export class CandlespanApp extends LitElement implements AppView {
     if (sheet !== null) this.#sizes.observe(sheet);
   }
 
-  /** Beside its controls the whole sheet fits the height of its pane, so that nothing need be scrolled for. */
+  /** Beside its controls the sheet is as large as its pane can show. */
   #sized(entry: ResizeObserverEntry): void {
     const pane = entry.target;
     const scrolls = getComputedStyle(pane).overflowY === "auto" && !this.#narrow;
-    const height = scrolls ? Math.round(entry.contentRect.height) : undefined;
+    // Elevation and plan fill the pane; the profile may lie a little below its edge.
+    const height = scrolls ? Math.round(entry.contentRect.height * 1.25) : undefined;
     if (height === this.#sheetHeight) return;
     this.#sheetHeight = height;
     this.requestUpdate();
@@ -478,6 +480,8 @@ export class CandlespanApp extends LitElement implements AppView {
       performance.mark("first light");
       // The controls load after what they control is seen.
       void this.#enter(this.#place);
+      this.#below = (await import("./parts/below-the-sheet.ts")).belowTheSheet;
+      this.requestUpdate();
     }
     const { quality, sequence } = shown;
     this.dispatchEvent(new CustomEvent("light-drawn", { detail: { quality, sequence } }));
@@ -618,6 +622,7 @@ export class CandlespanApp extends LitElement implements AppView {
             ></candlespan-elevation>`
           : nothing
       }
+      ${this.#below?.(this, study, light)}
     `;
   }
 

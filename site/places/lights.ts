@@ -21,6 +21,7 @@ import { freshName, metresOf, type RawLayer } from "../edits/raw-study.ts";
 import { choiceField, lengthField, numberField, shareSlider, textField } from "../parts/fields.ts";
 import { lengthText, lightText } from "../parts/words.ts";
 import type { Json, Path } from "../store/pointer.ts";
+import { luminairesPart } from "./luminaires-part.ts";
 import type { Place } from "./place.ts";
 
 export const lights: Place = {
@@ -35,8 +36,8 @@ export const lights: Place = {
       )}
       <p class="row-of-actions">
         <button type="button" @click=${() => addLayer(app)}>Add a layer</button>
-        <button type="button" @click=${() => app.openFile()}>Read a photometric file</button>
       </p>
+      ${luminairesPart(app)}
     `;
   },
 };

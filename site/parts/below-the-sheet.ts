@@ -1,0 +1,39 @@
+/** Below the sheet: what every figure comes from, the same light as tables, and the island cut across. */
+
+import { html, type TemplateResult } from "lit";
+import "../../src/presentation/elements/figures/figures.ts";
+import "../../src/presentation/elements/section/section.ts";
+import "../../src/presentation/elements/twins/light-table.ts";
+import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
+import type { LightAnswer } from "../../src/workers/browser.ts";
+import type { AppView } from "../app-view.ts";
+
+export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAnswer): TemplateResult {
+  const { assessment } = light;
+  return html`<div class="below">
+    <section aria-labelledby="figures-heading">
+      <h2 id="figures-heading">Figures, and what they come from</h2>
+      <candlespan-figures .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-figures>
+    </section>
+    <section>
+      <details>
+        <summary>Cut across the island</summary>
+        <candlespan-section
+          fixed
+          .study=${study}
+          .assessment=${assessment}
+          .display=${app.display}
+          .selection=${app.selection}
+        ></candlespan-section>
+      </details>
+      <details>
+        <summary>The light as a table</summary>
+        <candlespan-light-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-light-table>
+      </details>
+      <details>
+        <summary>The luminaires as a table</summary>
+        <candlespan-luminaire-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-luminaire-table>
+      </details>
+    </section>
+  </div>`;
+}
