@@ -80,6 +80,7 @@ export interface AppView {
   openFile(): void;
   /** Takes files as dropped or chosen. */
   takeFiles(files: readonly File[]): Promise<void>;
+  printToScale(): Promise<void>;
   /** Drawn again when something outside the study changed. */
   redraw(): void;
 }

@@ -29,6 +29,7 @@ import type { RawStudy } from "./edits/raw-study.ts";
 import { filesIn } from "./keep/embedded.ts";
 import type { Keeper } from "./keep/keeper.ts";
 import { Lighting, type LightState } from "./light/lighting.ts";
+import { type PaperScale, paperScale } from "./light/paper.ts";
 import type { StudyDialog } from "./parts/study-dialog.ts";
 import { lengthText, withUnit } from "./parts/words.ts";
 import { PLACES, type Place } from "./places/place.ts";
@@ -69,6 +70,7 @@ export class CandlespanApp extends LitElement implements AppView {
   #holds = 0;
   #line = "";
   #dropping = false;
+  #paper: PaperScale | undefined;
   #mode: Mode = "auto";
   #controlsOpen = true;
   #narrow = false;
@@ -329,6 +331,25 @@ export class CandlespanApp extends LitElement implements AppView {
     await this.#dialog.show();
   }
 
+  /** Prints the sheet at a usual scale: laid out for paper first, so that a metre is a metre on it. */
+  async printToScale(): Promise<void> {
+    const scene = this.light?.scene;
+    if (scene === undefined) return;
+    this.#paper = paperScale(
+      scene.island?.length ?? scene.room.length,
+      scene.island?.width ?? scene.room.width,
+    );
+    document.documentElement.classList.add("on-paper");
+    this.requestUpdate();
+    await this.updateComplete;
+    // The drawings measure their width when the browser has laid the page out.
+    for (let i = 0; i < 3; i++) await new Promise((done) => requestAnimationFrame(done));
+    print();
+    document.documentElement.classList.remove("on-paper");
+    this.#paper = undefined;
+    this.requestUpdate();
+  }
+
   undo(): void {
     const name = this.history.undo();
     this.say(name === undefined ? "Nothing to undo." : `Undone: ${name}.`);
@@ -380,6 +401,11 @@ export class CandlespanApp extends LitElement implements AppView {
     const typing = event.composedPath()[0] instanceof HTMLInputElement;
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
+    if (key === "p") {
+      event.preventDefault();
+      void this.printToScale();
+      return;
+    }
     // A field being typed in has an undo of its own.
     if (typing && (key === "z" || key === "y")) {
       const input = event.composedPath()[0] as HTMLInputElement;
@@ -598,7 +624,8 @@ export class CandlespanApp extends LitElement implements AppView {
       ${this.#issuesPart()}
       <candlespan-sheet
         .availableHeight=${this.#sheetHeight}
-        .hide=${this.#narrow ? "elevation" : ""}
+        .perMetre=${this.#paper?.perMetre}
+        .hide=${this.#narrow && this.#paper === undefined ? "elevation" : ""}
         .study=${study}
         .assessment=${light.assessment}
         .display=${this.display}
@@ -611,7 +638,15 @@ export class CandlespanApp extends LitElement implements AppView {
         }}
       ></candlespan-sheet>
       ${
-        this.#narrow
+        this.#paper === undefined
+          ? nothing
+          : html`<div class="paper-scale">
+              <p>Scale 1 : ${this.#paper.ratio} when printed at 100 %. The line below is 100 mm long.</p>
+              <div class="hundred-millimetres"></div>
+            </div>`
+      }
+      ${
+        this.#narrow && this.#paper === undefined
           ? html`<candlespan-elevation
               .study=${study}
               .assessment=${light.assessment}
@@ -665,6 +700,9 @@ export class CandlespanApp extends LitElement implements AppView {
         return `The calculation stopped: ${state.message} Undo the last change or reload; nothing is lost.`;
       default: {
         const { progress } = state;
+        if (progress !== undefined && this.lighting.isBehind) {
+          return `The light of the last change is being computed: ${progress.stage}, ${Math.round(progress.fraction * 100)} %.`;
+        }
         const stands = (this.light?.assessment.planes ?? []).some((plane) =>
           plane.layers.some((layer) => layer.interreflected.some((lux) => lux > 0)),
         );

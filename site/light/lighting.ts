@@ -81,6 +81,11 @@ export class Lighting extends EventTarget {
     return this.#state;
   }
 
+  /** Whether the light on screen belongs to an earlier document than the one last asked for. */
+  get isBehind(): boolean {
+    return this.#shown !== undefined && this.#shown.sequence !== this.#wanted?.sequence;
+  }
+
   /** The worker for questions beside the light: files, comparisons. */
   get connection(): Connection {
     this.#calm ??= this.#start();
@@ -137,13 +142,14 @@ export class Lighting extends EventTarget {
     this.#quickAsked = wanted.sequence;
     const { document, arrangement, people } = wanted;
     try {
-      const quality = this.#shown === undefined ? "first" : "quick";
-      const { outcome } = this.#hand.call("light", {
-        document,
-        arrangement,
-        quality,
-        people,
-        interreflected: this.#stand?.arrangement === arrangement ? this.#stand.light : [],
+      const quality: Shown["quality"] = this.#shown === undefined ? "first" : "quick";
+      const interreflected = this.#stand?.arrangement === arrangement ? this.#stand.light : [];
+      const request: LightRequest = { document, arrangement, quality, people, interreflected };
+      const { outcome } = this.#hand.call("light", request, (progress) => {
+        // Only what takes long enough to report it, such as the tracing of a shade, is worth a word.
+        if (this.#shown !== undefined && this.isBehind && this.#wanted === wanted) {
+          this.#become({ kind: "coarse", progress });
+        }
       });
       this.#take(await outcome, wanted, quality);
     } catch (error) {

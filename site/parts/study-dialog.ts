@@ -50,7 +50,7 @@ export class StudyDialog {
         <button type="button" @click=${() => this.#share()}>Share by link</button>
         <button type="button" @click=${() => {
           this.close();
-          print();
+          void app.printToScale();
         }}>Print</button>
         <button type="button" @click=${async () => {
           const { workedExample } = await import("../example.ts");

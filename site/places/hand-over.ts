@@ -40,7 +40,7 @@ export const handOver: Place = {
           </li>`,
         )}
       </ul>
-      <p class="row-of-actions"><button type="button" @click=${() => print()}>Print the sheet to scale</button></p>
+      <p class="row-of-actions"><button type="button" @click=${() => void app.printToScale()}>Print the sheet to scale</button></p>
     </section>
     <section class="part">
       <h2>Before it is ordered</h2>

@@ -177,6 +177,43 @@ it("says what is wrong in the study and keeps the last light", async () => {
   await poll(() => page.locator(".problems li").count()).toBe(0);
 });
 
+it("prints the plan to a true scale", async () => {
+  const perMetre = await page.evaluate(async () => {
+    let measured = 0;
+    window.print = () => {
+      const plan = document.querySelector("candlespan-sheet")?.shadowRoot?.querySelector("candlespan-plan");
+      const outline = plan?.shadowRoot?.querySelector("clipPath#top path") as SVGGraphicsElement | null;
+      measured = outline?.getBBox().width ?? 0;
+    };
+    await (
+      document.querySelector("candlespan-app") as unknown as { printToScale(): Promise<void> }
+    ).printToScale();
+    return measured / 2.4;
+  });
+  // 1 : 25 at 96 px to the inch; drawn coordinates are rounded to a twentieth of a pixel.
+  expect(Math.abs(perMetre - 96 / 0.0254 / 25)).toBeLessThan(0.1);
+});
+
+it("compares every option on one scale, ranked by evenness", async () => {
+  await button("Compare").click();
+  const headings = page.locator("candlespan-comparison h3");
+  await poll(() => headings.count()).toBe(4);
+  const evenness = (await headings.allInnerTexts()).flatMap(
+    (text) => /evenness ([\d.]+)/.exec(text)?.[1] ?? [],
+  );
+  expect(evenness.map(Number)).toEqual(evenness.map(Number).sort((a, b) => b - a));
+  expect(await page.getByRole("img", { name: /^Map of the difference/ }).count()).toBe(1);
+});
+
+it("makes a luminaire from lamp and shade, with its profile and polar diagram", async () => {
+  await button("Make one from lamp and shade").click();
+  await poll(async () => (await study()).arrangements[0].layers[0].luminaire).toBe("shade");
+  await poll(() => page.locator("summary", { hasText: /^shade$/ }).count()).toBe(1);
+  await page.locator("summary", { hasText: /^shade$/ }).click();
+  await poll(() => page.locator("candlespan-polar svg").count()).toBeGreaterThan(0);
+  expect(await page.getByText(/its light is traced from shade/).count()).toBeGreaterThan(0);
+});
+
 it("hands over the light and the study as files", async () => {
   await button("Hand-over").click();
   const [csv] = await Promise.all([
@@ -184,6 +221,11 @@ it("hands over the light and the study as files", async () => {
     button("Illuminance at every point").click(),
   ]);
   expect(csv.suggestedFilename()).toBe("Boathouse-kitchen-three-domes.lux.csv");
+  const [plan] = await Promise.all([
+    page.waitForEvent("download", { timeout: 60_000 }),
+    button("The plan with its isolux lines").click(),
+  ]);
+  expect(plan.suggestedFilename()).toBe("Boathouse-kitchen-three-domes.plan.svg");
   const [json] = await Promise.all([page.waitForEvent("download"), button("The study").click()]);
   expect(json.suggestedFilename()).toBe("Boathouse-kitchen-three-domes.study.json");
 });

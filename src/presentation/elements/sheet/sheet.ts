@@ -63,6 +63,8 @@ export class CandlespanSheet extends DrawingElement {
   @property({ attribute: false }) shadows: readonly BodyShadow[] = [];
   /** Where someone sees the image of a luminaire in a polished top. */
   @property({ attribute: false }) images: readonly SeenImage[] = [];
+  /** Exact scale wanted (px a metre), for paper; kept wherever the width allows it. */
+  @property({ type: Number, attribute: "per-metre" }) perMetre?: number;
   /** Leaves out parts: a list of `elevation plan profile legend people dimensions hatch zones`. */
   @property() hide = "";
 
@@ -78,6 +80,7 @@ export class CandlespanSheet extends DrawingElement {
     if (scene === undefined || this.width === 0) return undefined;
     const axes = islandAxes(scene);
     const perMetreFor = (height: number): number => (height - FIXED) / metresUp(scene);
+    if (this.perMetre !== undefined) return sheetScale(axes, this.width, { largest: this.perMetre });
     // Unasked, the plan with its light should be on screen at once, the profile just below.
     const largest =
       this.availableHeight !== undefined

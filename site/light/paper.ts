@@ -1,0 +1,30 @@
+/** Drawing scales on paper: CSS promises 96 px to the inch when a page is printed at 100 %. */
+
+const PX_PER_METRE = 96 / 0.0254;
+/** Architects' scales, largest drawing first. */
+const RATIOS = [10, 20, 25, 50, 100] as const;
+/** Room beyond each end of the island on the sheet (m), and the sheet's margins for figures and names (px). */
+const REACH = 0.32;
+const MARGINS = 136;
+/** Width and height of the printed sheet (mm): A4 and Letter upright both hold it. */
+export const PAPER_WIDTH = 190;
+const PAPER_HEIGHT = 255;
+/** Words, legend, profile and dimensions (px), and the elevation and people around the top (m), up the page. */
+const FIXED_HEIGHT = 520;
+const AROUND_TOP = 2.1;
+
+export interface PaperScale {
+  /** 1 : ratio */
+  readonly ratio: number;
+  /** px a metre of the kitchen */
+  readonly perMetre: number;
+}
+
+/** The largest of the usual scales at which the sheet of an island of this size (m) fits the paper. */
+export function paperScale(length: number, width: number): PaperScale {
+  const across = ((PAPER_WIDTH / 1000) * PX_PER_METRE - MARGINS) / (length + 2 * REACH);
+  const up = ((PAPER_HEIGHT / 1000) * PX_PER_METRE - FIXED_HEIGHT) / (width + AROUND_TOP);
+  const fits = RATIOS.find((ratio) => Math.min(across, up) >= PX_PER_METRE / ratio);
+  const ratio = fits ?? RATIOS[RATIOS.length - 1];
+  return { ratio, perMetre: PX_PER_METRE / ratio };
+}
