@@ -31,6 +31,7 @@ import type { Keeper } from "./keep/keeper.ts";
 import { Lighting, type LightState } from "./light/lighting.ts";
 import { type PaperScale, paperScale } from "./light/paper.ts";
 import type { StudyDialog } from "./parts/study-dialog.ts";
+import { typedValue } from "./parts/typed-value.ts";
 import { lengthText, withUnit } from "./parts/words.ts";
 import { PLACES, type Place } from "./places/place.ts";
 import { type Change, StudyHistory } from "./store/history.ts";
@@ -564,7 +565,7 @@ export class CandlespanApp extends LitElement implements AppView {
         <input
           type="text"
           autocomplete="off"
-          .value=${live(this.study.title ?? "Untitled kitchen")}
+          .value=${typedValue(this.study.title ?? "Untitled kitchen")}
           @change=${(event: Event) => {
             const title = (event.target as HTMLInputElement).value.trim().slice(0, 200);
             this.edit({
@@ -574,6 +575,11 @@ export class CandlespanApp extends LitElement implements AppView {
           }}
         >
       </label>
+      ${
+        this.#paper === undefined
+          ? nothing
+          : html`<p class="paper-scale">1 : ${this.#paper.ratio} when printed at 100 %: the line is 100 mm long</p>`
+      }
       <button type="button" @click=${() => void this.#showStudy()}>Study</button>
       <div class="tools" role="group" aria-label="Changes and units">
         <button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => this.undo()}>
@@ -637,14 +643,6 @@ export class CandlespanApp extends LitElement implements AppView {
           this.select([]);
         }}
       ></candlespan-sheet>
-      ${
-        this.#paper === undefined
-          ? nothing
-          : html`<div class="paper-scale">
-              <p>Scale 1 : ${this.#paper.ratio} when printed at 100 %. The line below is 100 mm long.</p>
-              <div class="hundred-millimetres"></div>
-            </div>`
-      }
       ${
         this.#narrow && this.#paper === undefined
           ? html`<candlespan-elevation

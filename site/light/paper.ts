@@ -8,9 +8,10 @@ const REACH = 0.32;
 const MARGINS = 136;
 /** Width and height of the printed sheet (mm): A4 and Letter upright both hold it. */
 export const PAPER_WIDTH = 190;
-const PAPER_HEIGHT = 255;
-/** Words, legend, profile and dimensions (px), and the elevation and people around the top (m), up the page. */
-const FIXED_HEIGHT = 520;
+const PAPER_HEIGHT = 257;
+/** Words, legend and dimensions (px), and the elevation and people around the top (m), up the page; the profile may
+ * stand on the next. */
+const FIXED_HEIGHT = 355;
 const AROUND_TOP = 2.1;
 
 export interface PaperScale {

@@ -12,6 +12,7 @@ import { formatLength, readLength } from "../../src/units/length-text.ts";
 import type { AppView } from "../app-view.ts";
 import { metresOf } from "../edits/raw-study.ts";
 import { formatPointer, type Json, type Path } from "../store/pointer.ts";
+import { typedValue } from "./typed-value.ts";
 import { withUnit } from "./words.ts";
 
 export interface FieldOptions {
@@ -134,7 +135,7 @@ function field(
       type="text"
       autocomplete="off"
       spellcheck="false"
-      .value=${live(draft?.text ?? shown)}
+      .value=${typedValue(draft?.text ?? shown)}
       aria-invalid=${problem === undefined ? nothing : "true"}
       aria-describedby=${described === "" ? nothing : described}
       @change=${(event: Event) => commit(event.target as HTMLInputElement)}

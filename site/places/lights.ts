@@ -19,6 +19,7 @@ import {
 } from "../edits/luminaires.ts";
 import { freshName, metresOf, type RawLayer } from "../edits/raw-study.ts";
 import { choiceField, lengthField, numberField, shareSlider, textField } from "../parts/fields.ts";
+import { typedValue } from "../parts/typed-value.ts";
 import { lengthText, lightText } from "../parts/words.ts";
 import type { Json, Path } from "../store/pointer.ts";
 import { luminairesPart } from "./luminaires-part.ts";
@@ -123,7 +124,7 @@ function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
           id=${id}
           type="text"
           autocomplete="off"
-          .value=${live(draft?.text ?? lengthText(app, placed.frame.origin[axis]))}
+          .value=${typedValue(draft?.text ?? lengthText(app, placed.frame.origin[axis]))}
           aria-invalid=${draft === undefined ? nothing : "true"}
           aria-describedby=${draft === undefined ? nothing : `${id}-problem`}
           @change=${(event: Event) => {
