@@ -79,7 +79,7 @@ export function elevation(
     ...people(scene, axes, scale, vertical),
     ...island(scene, axes, scale, vertical, extent),
     ...overhead(scene, axes, scale, vertical),
-    ...ceilingMarks(scene, axes, scale, vertical, words),
+    ...ceilingMarks(scene, axes, scale, vertical, extent, words),
   ];
   const luminaires: LuminaireMarks[] = [];
   scene.layers.forEach((layer, l) => {
@@ -150,12 +150,14 @@ function ceilingMarks(
   axes: IslandAxes,
   scale: SheetScale,
   { y }: ElevationScale,
+  extent: ElevationExtent,
   words: Wording,
 ): Mark[] {
   const [wall0, wall1] = roomEnds(scene, axes);
   const a0 = Math.max(scale.from, wall0);
   const a1 = Math.min(scale.to, wall1);
   const z = (along: number): number => ceilingHeightAt(scene.room, clampToRoom(scene, axes, along));
+  const foot = y(extent.lower);
   const marks: Mark[] = [
     line(
       [
@@ -179,7 +181,7 @@ function ceilingMarks(
         line(
           [
             [scale.x(wall), y(z(wall))],
-            [scale.x(wall), y(0)],
+            [scale.x(wall), foot],
           ],
           "wall",
           "ink",
@@ -383,6 +385,10 @@ function eyeLines(
 ): Mark[] {
   if (scene.people.length === 0) return [];
   const marks: Mark[] = [];
+  const [wall0, wall1] = roomEnds(scene, axes);
+  const left = Math.max(scale.left, scale.x(wall0));
+  const right = Math.min(scale.right, scale.x(wall1));
+  const gap = left > scale.left ? 6 : 0;
   const eyes = scene.people.map((p) => y(p.eye[2]));
   const places = spreadLabels(
     eyes.map((e) => e - 5),
@@ -395,27 +401,25 @@ function eyeLines(
     // The end of the line where no one stands.
     const reach = textWidth(label, 11.5) + 12;
     const alongs = scene.people.map((p) => scale.x(axes.toIsland(p.at)[0]));
-    const crowdedLeft = alongs.some(
-      (x) => Math.abs(x - scale.left - reach / 2) < reach / 2 + 0.2 * scale.perMetre,
-    );
+    const crowdedLeft = alongs.some((x) => Math.abs(x - left - reach / 2) < reach / 2 + 0.2 * scale.perMetre);
     const crowdedRight = alongs.some(
-      (x) => Math.abs(scale.right - reach / 2 - x) < reach / 2 + 0.2 * scale.perMetre,
+      (x) => Math.abs(right - reach / 2 - x) < reach / 2 + 0.2 * scale.perMetre,
     );
-    const right = crowdedLeft && !crowdedRight;
+    const atRight = crowdedLeft && !crowdedRight;
     marks.push(
       line(
         [
-          [scale.left, eyes[i]],
-          [scale.right, eyes[i]],
+          [left, eyes[i]],
+          [right, eyes[i]],
         ],
         "eye line",
         "quiet",
         0.75,
         { dash: "eye line" },
       ),
-      text([right ? scale.right : scale.left, places[i]], label, "eye height", {
+      text([atRight ? right - gap : left + gap, places[i]], label, "eye height", {
         ground: "paper",
-        anchor: right ? "end" : "start",
+        anchor: atRight ? "end" : "start",
       }),
     );
   });

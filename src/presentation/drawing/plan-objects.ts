@@ -294,7 +294,10 @@ function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: Pl
       const { along, across } = placeOf(axes, placed.frame.origin);
       const x = scale.x(along);
       const y = frame.y(across);
-      if (x < scale.left - 8 || x > scale.right + 8 || y < 4 || y > frame.height - 4) return;
+      // Beside the top the sheet's dimensions have their places; what would stand in them is left out.
+      const beside = across < 0 || across > axes.width;
+      const [top, foot] = beside ? [34, frame.height - 34] : [4, frame.height - 4];
+      if (x < scale.left - 8 || x > scale.right + 8 || y < top || y > foot) return;
       const m = scale.perMetre;
       const rx = Math.max(4, halfWidth(placed.luminaire, "x") * m);
       const ry = Math.max(4, halfWidth(placed.luminaire, "y") * m);

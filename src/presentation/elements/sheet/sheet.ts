@@ -23,9 +23,9 @@ import "../scale/scale.ts";
 
 /** Pixels a metre beyond which three drawings no longer fit a screen's height, and under which they say little. */
 const LARGEST = 280;
-const SMALLEST = 110;
+const SMALLEST = 165;
 /** What of the stack's height does not grow with the scale (px): margins, break, legend, profile, gaps. */
-const FIXED = 410;
+const FIXED = 390;
 
 /** Metres the elevation and the plan show up the page. */
 function metresUp(scene: Scene): number {
@@ -134,7 +134,7 @@ export class CandlespanSheet extends DrawingElement {
             ? nothing
             : html`<candlespan-profile
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
-              .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
+              .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed} .height=${150}
             ></candlespan-profile>`
         }
         ${this.reading === undefined ? nothing : html`<div class="thread" .style=${`left:${scale.x(this.reading.along) - 0.5}px`}></div>`}
@@ -153,7 +153,7 @@ export class CandlespanSheet extends DrawingElement {
     return html`<div class="verdict" part="verdict">
       <h2>${zones.map(
         (zone) =>
-          html`<span class=${zone.style}><span class="sign" aria-hidden="true">${zone.mark}</span> ${zone.words} </span>`,
+          html`<span class=${zone.style}><span class="sign" aria-hidden="true">${zone.mark}</span>\u00a0${zone.words} </span>`,
       )}</h2>
       ${remark === "" ? nothing : html`<p>${remark}</p>`}
     </div>`;
