@@ -101,7 +101,8 @@ function radiusOf(kind: SurfaceKind, [a, b, c]: readonly number[], axis: number)
   return Math.hypot(along, across);
 }
 
-/** Projected luminous area A_p towards the vector (x, y, z), times its length (m² · its unit). */
+/** Projected luminous area A_p towards the vector (x, y, z), times its length (m² · its unit); of a flat opening
+ * either face; 0 of a point or a line. */
 export function projectedArea(surface: OpeningSurface, x: number, y: number, z: number): number {
   const [a, b, c] = surface.half;
   const { ends, kind } = surface;
@@ -110,6 +111,11 @@ export function projectedArea(surface: OpeningSurface, x: number, y: number, z: 
     const q = a * c * y;
     const r = a * b * z;
     return Math.PI * Math.sqrt(p * p + q * q + r * r);
+  }
+  if (kind === "flat disc" || kind === "flat rectangle") {
+    // Both faces; of the three products two hold the extent that is zero.
+    const shape = kind === "flat disc" ? Math.PI : 4;
+    return shape * (b * c * Math.abs(x) + a * c * Math.abs(y) + a * b * Math.abs(z));
   }
   const faces =
     (x > 0 ? x * ends[1] : -x * ends[0]) +

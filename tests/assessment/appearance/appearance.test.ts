@@ -146,9 +146,9 @@ describe("cohesion", () => {
   it("weighs lit luminance against the walls", () => {
     const scene = hung(body, { count: 3 }, { colour: "#1a1a1a", opening: { diameter: 0.3 } });
     const result = new LightEngine().calculate({ ...scene, planes: [] }, { quality: "quick" });
-    const far = cohesion(scene, [4, 19.7, 1], result);
+    const far = cohesion(scene, [4, 17, 1.2], result);
     expect(far?.litRatio).toBeGreaterThan(0);
     expect(cohesion(scene)?.litRatio).toBeUndefined();
-    expect(cohesion(hung(body, { count: 3 }), [4, 19.7, 1], result)?.litRatio).toBeUndefined();
+    expect(cohesion(hung(body, { count: 3 }), [4, 17, 1.2], result)?.litRatio).toBeUndefined();
   });
 });

@@ -100,6 +100,34 @@ describe("unified glare rating", () => {
   });
 });
 
+describe("a luminaire as an eye sees it", () => {
+  it("has I / A_p of a flat opening: a Lambertian disc or panel is as bright from every side below", () => {
+    const vertical = Float64Array.from({ length: 181 }, (_, i) => (i * Math.PI) / 360);
+    const flux = 1000;
+    const base = opalSphere(0.25, flux);
+    for (const [shape, area] of [
+      ["disc", (Math.PI / 4) * 0.3 * 0.2],
+      ["rectangle", 0.3 * 0.2],
+    ] as const) {
+      const panel: Luminaire = {
+        ...base,
+        distribution: {
+          ...base.distribution,
+          vertical,
+          intensity: vertical.map((gamma) => (flux / Math.PI) * Math.max(0, Math.cos(gamma))),
+        },
+        emission: { kind: "opening", opening: { shape, length: 0.3, width: 0.2, height: 0 } },
+      };
+      for (const x of [0, 0.7, 2]) {
+        const seen = seenLuminaire({ luminaire: panel, frame: frame([0, 0, 2]) }, [x, 0, 1], 1);
+        // L = Φ / (π A)
+        expect(seen.luminance).toBeCloseTo(flux / Math.PI / area, 0);
+        expect(seen.solidAngle).toBeCloseTo(area / Math.hypot(x, 1) ** 3, 9);
+      }
+    }
+  });
+});
+
 describe("shielding", () => {
   it("steps at 20, 50 and 500 kcd/m² (EN 12464-1, secondary)", () => {
     const angle = (luminance: number) => Math.round(degrees(shieldingClass(luminance).angle));
