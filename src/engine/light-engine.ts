@@ -28,8 +28,14 @@ import { QUALITY, type Quality } from "./quality.ts";
 import { RecentCache } from "./recent-cache.ts";
 import type { CalculationResult, LayerField, PlaneField } from "./result.ts";
 import { Occluders } from "./visibility/occluders.ts";
-import { PENUMBRA_ERROR, Penumbra } from "./visibility/penumbra.ts";
-import { addShadowedLight, inTheWayOf } from "./visibility/shadowed-light.ts";
+import { Penumbra } from "./visibility/penumbra.ts";
+import {
+  inTheWayOf,
+  type LightBounds,
+  type StandingLight,
+  shadowedLight,
+  standingLight,
+} from "./visibility/shadowed-light.ts";
 import { type MovingBody, movingBodies, Surroundings, standingBlockers } from "./visibility/surroundings.ts";
 
 /** A room of more surfaces than this is given without interreflected light, and says so. */
@@ -49,6 +55,7 @@ export class LightEngine {
   readonly #standing = new RecentCache<Occluders>(KEEP);
   readonly #bodies = new RecentCache<MovingBody>(KEEP);
   readonly #direct = new RecentCache<DirectPlane>(KEEP);
+  readonly #standingLight = new RecentCache<StandingLight>(KEEP);
   readonly #floors = new RecentCache<number>(KEEP);
   readonly #interreflection = new InterreflectionStage(KEEP);
   #unnamed = 0;
@@ -65,7 +72,13 @@ export class LightEngine {
     const inSight = new Surroundings(chosen.occlusion ? standing : new Occluders([]), bodies);
     const luminaires = this.#keyed(scene, inSight);
 
-    const planes = this.#directPlanes(scene, luminaires, inSight, nearFieldError, observer);
+    const planes = this.#directPlanes(
+      scene,
+      luminaires,
+      inSight,
+      { nearFieldError, penumbraError: quality.penumbraError },
+      observer,
+    );
     let light: Interreflection | undefined;
     const tooMany = scene.surfaces.length > MOST_SURFACES;
     if (chosen.interreflection && scene.surfaces.length > 0 && !tooMany) {
@@ -83,6 +96,7 @@ export class LightEngine {
     this.#bodies.turn();
     this.#direct.turn();
     this.#floors.turn();
+    this.#standingLight.turn();
     observer?.progress?.("done", 1);
     return assemble(scene, planes, light, chosen, quality, nearFieldError, chosen.interreflection && tooMany);
   }
@@ -147,7 +161,7 @@ export class LightEngine {
     scene: Scene,
     luminaires: readonly KeyedLuminaire[],
     surroundings: Surroundings,
-    nearFieldError: number,
+    { nearFieldError, penumbraError }: Omit<LightBounds, "floor">,
     observer?: Observer,
   ): PlaneField[] {
     return scene.planes.map((plane, index) => {
@@ -175,8 +189,7 @@ export class LightEngine {
             planeKey,
             luminaire,
             surroundings,
-            nearFieldError,
-            floor,
+            { nearFieldError, penumbraError, floor },
             observer,
           );
           for (let i = 0; i < count; i++) direct[i] += part.field[i];
@@ -196,23 +209,35 @@ export class LightEngine {
     planeKey: string,
     { placed, key, own }: KeyedLuminaire,
     surroundings: Surroundings,
-    nearFieldError: number,
-    floor: number,
+    bounds: LightBounds,
     observer?: Observer,
   ): DirectPlane {
-    const penumbra = new Penumbra(placed, directEmitter(placed.luminaire, nearFieldError), surroundings);
+    const { nearFieldError, floor, penumbraError } = bounds;
+    const emitter = directEmitter(placed.luminaire, nearFieldError);
+    const penumbra = new Penumbra(placed, emitter, surroundings, penumbraError);
     const { standing, bodies } = inTheWayOf(plane, penumbra, surroundings, own);
-    const shadows = contentKey(
+    const still = contentKey(
+      planeKey,
+      key,
+      nearFieldError,
+      floor,
+      penumbraError,
       ...standing.map((solid) => contentKey(surroundings.standing.blockers[solid].mesh.positions)),
-      ...bodies.map((body) => surroundings.bodies[body].key),
     );
-    return this.#direct.get(contentKey(planeKey, key, nearFieldError, floor, shadows), () => {
-      const count = plane.points.length / 3;
-      const field = new Float64Array(count);
-      addShadowedLight(placed, plane, nearFieldError, floor, surroundings, own, field, observer);
+    // Kept as long as anything made from it is in use.
+    this.#standingLight.touch(still);
+    const moving = contentKey(still, ...bodies.map((body) => surroundings.bodies[body].key));
+    return this.#direct.get(moving, () => {
+      const light = this.#standingLight.get(still, () =>
+        standingLight(placed, plane, bounds, surroundings, observer),
+      );
+      const field =
+        bodies.length === 0
+          ? light.standing
+          : shadowedLight(light, placed, plane, bounds, surroundings, own, observer);
       const { emission } = placed.luminaire;
       if (emission.kind !== "opening" || emission.uncertain !== true) return { field, band: undefined };
-      const band = new Float64Array(count);
+      const band = new Float64Array(field.length);
       addNearFieldBand(placed, plane, nearFieldError, floor, band);
       return { field, band };
     });
@@ -236,7 +261,7 @@ function assemble(
     quality: chosen.quality,
     nearFieldError,
     people: chosen.people,
-    penumbraError: chosen.occlusion ? PENUMBRA_ERROR : undefined,
+    penumbraError: chosen.occlusion ? quality.penumbraError : undefined,
   };
   if (light === undefined) {
     return {

@@ -7,6 +7,8 @@ export interface Quality {
   readonly tolerance: number;
   /** Smallest near-field bound that is followed. */
   readonly leastNearFieldError: number;
+  /** Share of an opening to which a penumbra is known. */
+  readonly penumbraError: number;
   /** Whether bodies that come and go take part in the exchange between patches. */
   readonly bodiesExchange: boolean;
   /** Bound on interreflected light at a point, relative to the plane's mean interreflected light. Not a proof: the
@@ -21,6 +23,7 @@ export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
     gatherSpacing: 0.2,
     tolerance: 1e-4,
     leastNearFieldError: 0.01,
+    penumbraError: 0.02,
     bodiesExchange: false,
     interreflectionBound: 0.05,
   },
@@ -29,6 +32,7 @@ export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
     gatherSpacing: 0.1,
     tolerance: 1e-5,
     leastNearFieldError: 0,
+    penumbraError: 0.005,
     bodiesExchange: true,
     interreflectionBound: 0.02,
   },

@@ -19,6 +19,12 @@ export class RecentCache<V> {
     return entry.value;
   }
 
+  /** Keeps an entry, if it is there, as if it had been asked for. */
+  touch(key: string): void {
+    const entry = this.#entries.get(key);
+    if (entry !== undefined) entry.used = this.#turn;
+  }
+
   values(): V[] {
     return [...this.#entries.values()].map(({ value }) => value);
   }

@@ -21,7 +21,7 @@ const { study } = loadStudy(
   fileURLToPath(new URL("../../fixtures-data/boathouse/boathouse.study.json", import.meta.url)),
 );
 const base = study.scenes[0];
-const tops = base.planes.filter(({ name }) => name !== "floor");
+const tops = base.planes.filter(({ name }) => !name.includes("floor"));
 const scene = { ...base, planes: [...base.planes, ...tops.flatMap((plane) => fineGrid(plane) ?? [])] };
 
 function best(runs, work) {

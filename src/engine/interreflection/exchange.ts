@@ -57,7 +57,7 @@ export function exchangeOf(patches: Patches, solids: Occluders, observer?: Obser
       const blockers = solids
         .between(view[s].box, view[t].box, all)
         .filter((solid) => !view[s].behind.has(solid) && !view[t].behind.has(solid));
-      fillPair(patches, solids, visibility, kernel, areas, s, t, aligned, blockers);
+      fillPair(patches, solids, visibility, kernel, areas, s, t, aligned, blockers, observer);
     }
   }
   return normalised(patches, areas, visibility);
@@ -73,11 +73,13 @@ function fillPair(
   t: number,
   aligned: ReturnType<typeof alignedExchange>,
   blockers: readonly number[],
+  observer?: Observer,
 ): void {
   const n = p.count;
   const cellsS = p.grids[s].cells;
   const cellsT = p.grids[t].cells;
   for (let a = 0; a < cellsS.length; a++) {
+    throwIfCancelled(observer);
     const i = p.firstOfSurface[s] + a;
     const boxI = p.bounds.subarray(6 * i, 6 * i + 6);
     for (let b = 0; b < cellsT.length; b++) {
@@ -88,7 +90,7 @@ function fillPair(
           : kernel.exchange(i, j);
       if (!(k > 0)) continue;
       if (blockers.length > 0 && solids.anyBetween(boxI, p.bounds.subarray(6 * j, 6 * j + 6), blockers))
-        k *= visibility.visible(i, j, k > HEAVY * Math.min(p.area[i], p.area[j]));
+        k *= visibility.visible(i, j, k > HEAVY * Math.min(p.area[i], p.area[j]), blockers);
       areas[i * n + j] = k;
       areas[j * n + i] = k;
     }

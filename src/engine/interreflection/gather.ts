@@ -19,6 +19,8 @@ import { type Patches, surfaceBounds } from "./patches.ts";
 
 /** Distance in radii of a patch from which its nodes stand for it. */
 const FAR = 4;
+/** Distance in radii beyond which a patch's quarters are not told apart. */
+const NEAR = 8;
 /** A row further from one than this is not closed by any error of sampling. */
 const LARGEST_ROW_ERROR = 0.08;
 
@@ -34,6 +36,7 @@ export class Gather {
   readonly #hidden: ReadonlySet<number>[];
   readonly #at = new Float64Array(3);
   readonly #box = new Float64Array(6);
+  readonly #quarter = new Float64Array(12);
   readonly #sampler: PatchSampler;
 
   constructor(patches: Patches, solids: Occluders) {
@@ -86,7 +89,19 @@ export class Gather {
         if (f > 0 && between.length > 0) {
           const patchBox = p.bounds.subarray(6 * i, 6 * i + 6);
           if (this.#solids.anyBetween(pointBox, patchBox, between))
-            f *= this.visible(this.#solids, px, py, pz, nx, ny, nz, i, seedOf(seed, i, 2), f > HEAVY);
+            f *= this.visible(
+              this.#solids,
+              px,
+              py,
+              pz,
+              nx,
+              ny,
+              nz,
+              i,
+              seedOf(seed, i, 2),
+              f > HEAVY,
+              between,
+            );
         }
         row[offset + i] = f;
         sum += f;
@@ -122,13 +137,46 @@ export class Gather {
       for (let i = p.firstOfSurface[s]; i < p.firstOfSurface[s + 1]; i++) {
         const f = row[offset + i];
         if (f === 0 || !body.anyBetween(pointBox, p.bounds.subarray(6 * i, 6 * i + 6), ONLY)) continue;
-        const hidden = 1 - this.visible(body, px, py, pz, nx, ny, nz, i, seedOf(seed, i, 3), f > HEAVY);
+        const hidden = 1 - this.visible(body, px, py, pz, nx, ny, nz, i, seedOf(seed, i, 3), f > HEAVY, ONLY);
         if (hidden > 0) {
           patch.push(i);
           share.push(hidden);
         }
       }
     }
+  }
+
+  /** Factors to the four quarters of a whole patch, unhidden, to `out`; false where the patch is so far that its
+   * quarters are as good as one. */
+  quarters(
+    px: number,
+    py: number,
+    pz: number,
+    nx: number,
+    ny: number,
+    nz: number,
+    i: number,
+    out: Float64Array,
+  ): boolean {
+    const p = this.patches;
+    const near = NEAR * p.radius[i];
+    const dx = p.centre[3 * i] - px;
+    const dy = p.centre[3 * i + 1] - py;
+    const dz = p.centre[3 * i + 2] - pz;
+    if (p.whole[i] === 0 || dx * dx + dy * dy + dz * dz > near * near) return false;
+    const v = p.vertices;
+    const k = 3 * p.vertexStart[i];
+    const corner = this.#quarter;
+    for (let q = 0; q < 4; q++) {
+      for (let m = 0; m < 4; m++) {
+        const s = ((q & 1) + (m === 1 || m === 2 ? 1 : 0)) / 2;
+        const t = ((q >> 1) + (m >= 2 ? 1 : 0)) / 2;
+        for (let c = 0; c < 3; c++)
+          corner[3 * m + c] = v[k + c] + s * (v[k + 3 + c] - v[k + c]) + t * (v[k + 9 + c] - v[k + c]);
+      }
+      out[q] = Math.max(0, elementToPolygon(px, py, pz, nx, ny, nz, corner, 4, 0));
+    }
+    return true;
   }
 
   #pointBox(px: number, py: number, pz: number): Float64Array {
@@ -190,6 +238,7 @@ export class Gather {
     i: number,
     seed: number,
     heavy: boolean,
+    among: readonly number[],
   ): number {
     const p = this.patches;
     const s = 3 * p.surface[i];
@@ -217,7 +266,7 @@ export class Gather {
         const k = (here * there) / (r2 * r2);
         this.rays++;
         weight += k;
-        passed += k * occluders.transmittance(fx, fy, fz, at[0], at[1], at[2]);
+        passed += k * occluders.transmittanceAmong(fx, fy, fz, at[0], at[1], at[2], among);
       }
       if (passed === 0 || passed >= weight * (1 - 1e-12)) break;
     }

@@ -17,11 +17,12 @@ import type { EnergyBalance } from "../result.ts";
 import type { Occluders } from "../visibility/occluders.ts";
 import type { Surroundings } from "../visibility/surroundings.ts";
 import { type HiddenPairs, type HiddenRows, hiddenPairs, hiddenRows, LumpedBodies } from "./lumped-bodies.ts";
-import { type PatchDirect, shadowedFlux, unshadowedFlux } from "./patch-direct.ts";
+import { type PatchDirect, shadowedFlux, type UnshadowedFlux, unshadowedFlux } from "./patch-direct.ts";
 import type { Patches } from "./patches.ts";
 import { type Gathered, PlaneGather } from "./plane-gather.ts";
 import { type RadiositySolution, solveRadiosity } from "./radiosity.ts";
 import { type RoomExchange, roomExchange, roomExchangeKey } from "./room-exchange.ts";
+import { unevenPatches } from "./uneven-patches.ts";
 
 export interface Interreflection {
   readonly patches: Patches;
@@ -47,7 +48,7 @@ interface Solved {
 
 export class InterreflectionStage {
   readonly #rooms: RecentCache<RoomExchange>;
-  readonly #unshadowed: RecentCache<Float64Array>;
+  readonly #unshadowed: RecentCache<UnshadowedFlux>;
   readonly #direct: RecentCache<PatchDirect>;
   readonly #gathers: RecentCache<PlaneGather>;
   readonly #hidden: RecentCache<HiddenPairs>;
@@ -175,8 +176,15 @@ export class InterreflectionStage {
       solution: first,
       bodyExitance: meanBodyExitance(patches, first, caught, surroundings, layers),
     };
+    const uneven = unevenPatches(
+      patches,
+      reflectance,
+      luminaires.map(({ layer }, k) => ({ layer, light: direct[k] })),
+      first.exitance,
+      layers,
+    );
     let planes = gathers.map((gather) =>
-      gather.evaluate(solved.solution.exitance, layers, bodies, solved.bodyExitance, observer),
+      gather.evaluate(solved.solution.exitance, layers, bodies, solved.bodyExitance, observer, uneven),
     );
     let bodyExchangeDifference: number | undefined;
     let absorbedByBodies = 0;
@@ -212,7 +220,7 @@ export class InterreflectionStage {
       );
       solved = { solution, bodyExitance: lumped.exitance.slice() };
       const refined = gathers.map((gather) =>
-        gather.evaluate(solution.exitance, layers, bodies, solved.bodyExitance, observer),
+        gather.evaluate(solution.exitance, layers, bodies, solved.bodyExitance, observer, uneven),
       );
       bodyExchangeDifference = largestDifference(planes, refined);
       planes = refined;

@@ -39,7 +39,7 @@ export function hiddenPairs(patches: Patches, factors: Float32Array, body: Occlu
         for (let j = p.firstOfSurface[t]; j < p.firstOfSurface[t + 1]; j++) {
           const f = factors[i * n + j];
           if (f === 0 || !body.anyBetween(boxI, p.bounds.subarray(6 * j, 6 * j + 6), ONLY)) continue;
-          const hidden = 1 - visibility.visible(i, j, f > HEAVY);
+          const hidden = 1 - visibility.visible(i, j, f > HEAVY, ONLY);
           if (hidden > 0) {
             first.push(i);
             second.push(j);

@@ -28,8 +28,9 @@ export class PairVisibility {
     this.#sampler = new PatchSampler(patches);
   }
 
-  /** Visible share of the exchange of patches i and j, 0…1. `heavy` asks for the finest strata in doubt. */
-  visible(i: number, j: number, heavy: boolean): number {
+  /** Visible share of the exchange of patches i and j, 0…1. `heavy` asks for the finest strata in
+   * doubt; `among` are the solids that can stand between. */
+  visible(i: number, j: number, heavy: boolean, among: readonly number[]): number {
     this.pairs++;
     const sampler = this.#sampler;
     sampler.seed(seedOf(i, j, 1));
@@ -51,7 +52,7 @@ export class PairVisibility {
         const a = this.#a;
         const b = this.#b;
         weight += k;
-        passed += k * this.#occluders.transmittance(a[0], a[1], a[2], b[0], b[1], b[2]);
+        passed += k * this.#occluders.transmittanceAmong(a[0], a[1], a[2], b[0], b[1], b[2], among);
       }
       if (passed === 0 || passed >= weight * (1 - 1e-12)) break;
     }

@@ -27,14 +27,21 @@ const FLUX_TOLERANCE = 2e-5;
 const FLOOR_SHARE = 0.05;
 const SIDES = [4, 8] as const;
 
-/** Flux on each patch (lm), nothing standing in the way. */
+/** Flux of one luminaire on each patch (lm), and on its quarters where it changes fast. */
+export interface UnshadowedFlux {
+  readonly flux: Float64Array;
+  readonly quarters: ReadonlyMap<number, Float64Array>;
+}
+
+/** Flux on each patch, nothing standing in the way. */
 export function unshadowedFlux(
   patches: Patches,
   placed: PlacedLuminaire,
   emitter: DirectEmitter,
   observer?: Observer,
-): Float64Array {
+): UnshadowedFlux {
   const flux = new Float64Array(patches.count);
+  const quarters = new Map<number, Float64Array>();
   const integral = new PatchIntegral(patches);
   const { origin, rotation: r } = placed.frame;
   let area = 0;
@@ -53,15 +60,18 @@ export function unshadowedFlux(
       const pz = r[6] * dx + r[7] * dy + r[8] * dz;
       return emitter.unseen(px, py, pz, receiver) ? 0 : emitter.illuminance(px, py, pz, receiver, floor);
     };
-    for (let i = patches.firstOfSurface[s]; i < patches.firstOfSurface[s + 1]; i++)
+    for (let i = patches.firstOfSurface[s]; i < patches.firstOfSurface[s + 1]; i++) {
       flux[i] = integral.over(i, at, FLUX_TOLERANCE * total);
+      if (integral.quartered) quarters.set(i, integral.quarters.slice());
+    }
   }
-  return flux;
+  return { flux, quarters };
 }
 
 export interface PatchDirect {
   /** lm on each patch */
   readonly flux: Float64Array;
+  readonly unshadowed: UnshadowedFlux;
   /** lm caught by each moving body */
   readonly caught: Float64Array;
   readonly rays: number;
@@ -70,7 +80,7 @@ export interface PatchDirect {
 /** Flux past the surroundings; `own` is the index of the luminaire's own body among the moving ones. */
 export function shadowedFlux(
   patches: Patches,
-  unshadowed: Float64Array,
+  unshadowed: UnshadowedFlux,
   placed: PlacedLuminaire,
   emitter: DirectEmitter,
   surroundings: Surroundings,
@@ -79,9 +89,10 @@ export function shadowedFlux(
   observer?: Observer,
 ): PatchDirect {
   const p = patches;
-  const flux = unshadowed.slice();
+  const clear = unshadowed.flux;
+  const flux = clear.slice();
   const caught = new Float64Array(surroundings.bodies.length);
-  const penumbra = new Penumbra(placed, emitter, surroundings);
+  const penumbra = new Penumbra(placed, emitter, surroundings, 0.01);
   const shadow = new PatchShadow(p, placed, penumbra, surroundings);
   for (let s = 0; s < p.grids.length; s++) {
     throwIfCancelled(observer);
@@ -96,7 +107,7 @@ export function shadowedFlux(
     if (isClear(candidates)) continue;
     const receiver = new Receiver("planar", normal, placed.frame.rotation);
     for (let i = p.firstOfSurface[s]; i < p.firstOfSurface[s + 1]; i++) {
-      if (unshadowed[i] === 0) continue;
+      if (clear[i] === 0) continue;
       const inTheWay = surroundings.between(
         p.bounds.subarray(6 * i, 6 * i + 6),
         penumbra.box,
@@ -105,11 +116,11 @@ export function shadowedFlux(
       );
       if (isClear(inTheWay)) continue;
       shadow.look(i, receiver, inTheWay, seedOf(seed, i, 5));
-      flux[i] = unshadowed[i] * shadow.visible;
-      for (const b of inTheWay.bodies) caught[b] += unshadowed[i] * shadow.caught[b];
+      flux[i] = clear[i] * shadow.visible;
+      for (const b of inTheWay.bodies) caught[b] += clear[i] * shadow.caught[b];
     }
   }
-  return { flux, caught, rays: shadow.rays };
+  return { flux, unshadowed, caught, rays: shadow.rays };
 }
 
 /** The shadow on one patch at a time. */
@@ -173,7 +184,15 @@ class PatchShadow {
     let left =
       inTheWay.standing.length === 0
         ? 1
-        : this.#surroundings.standing.transmittance(a[0], a[1], a[2], b[0], b[1], b[2]);
+        : this.#surroundings.standing.transmittanceAmong(
+            a[0],
+            a[1],
+            a[2],
+            b[0],
+            b[1],
+            b[2],
+            inTheWay.standing,
+          );
     for (const body of inTheWay.bodies) {
       if (left === 0) break;
       const through = this.#surroundings.bodies[body].occluders.transmittance(

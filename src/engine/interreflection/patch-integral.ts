@@ -16,6 +16,10 @@ const DEEPEST = 5;
 
 export class PatchIntegral {
   readonly #p: Patches;
+  /** Of the last patch: whether it had to be quartered, and the integral over each quarter, first along the first
+   * side. */
+  quartered = false;
+  readonly quarters = new Float64Array(4);
   #at: FieldAt = () => 0;
   #origin = 0;
   #tolerance = 0;
@@ -28,6 +32,7 @@ export class PatchIntegral {
   over(i: number, at: FieldAt, tolerance: number): number {
     const p = this.#p;
     this.#at = at;
+    this.quartered = false;
     if (p.whole[i] === 0) {
       let sum = 0;
       for (let n = p.nodeStart[i]; n < p.nodeStart[i + 1]; n++)
@@ -51,12 +56,18 @@ export class PatchIntegral {
       4;
     if (depth >= DEEPEST || Math.abs(gauss - middle) * area <= this.#tolerance) return gauss * area;
     const half = side / 2;
-    return (
-      this.#rectangle(s, t, half, area / 4, depth + 1) +
-      this.#rectangle(s + half, t, half, area / 4, depth + 1) +
-      this.#rectangle(s, t + half, half, area / 4, depth + 1) +
-      this.#rectangle(s + half, t + half, half, area / 4, depth + 1)
-    );
+    const a = this.#rectangle(s, t, half, area / 4, depth + 1);
+    const b = this.#rectangle(s + half, t, half, area / 4, depth + 1);
+    const c = this.#rectangle(s, t + half, half, area / 4, depth + 1);
+    const d = this.#rectangle(s + half, t + half, half, area / 4, depth + 1);
+    if (depth === 0) {
+      this.quartered = true;
+      this.quarters[0] = a;
+      this.quarters[1] = b;
+      this.quarters[2] = c;
+      this.quarters[3] = d;
+    }
+    return a + b + (c + d);
   }
 
   #value(s: number, t: number): number {

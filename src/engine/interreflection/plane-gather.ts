@@ -17,6 +17,7 @@ import { seedOf } from "../../numerics/random-sequence.ts";
 import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
 import type { MovingBody } from "../visibility/surroundings.ts";
 import type { Gather } from "./gather.ts";
+import { NO_UNEVEN_PATCHES, type UnevenPatches } from "./uneven-patches.ts";
 
 const CYLINDER_DIRECTIONS = 24;
 const SEMI_CYLINDER_DIRECTIONS = 12;
@@ -47,6 +48,7 @@ export class PlaneGather {
   readonly #plane: CalculationPlane;
   readonly #normals: readonly Vec3[];
   readonly #stencil: Stencil;
+  readonly #quarter = new Float64Array(4);
   #rows: Float64Array | undefined;
   readonly #hidden = new Map<string, Hidden>();
 
@@ -80,6 +82,7 @@ export class PlaneGather {
     bodies: readonly MovingBody[],
     bodyExitance: Float64Array,
     observer?: Observer,
+    uneven: UnevenPatches = NO_UNEVEN_PATCHES,
   ): Gathered {
     const n = this.#gather.patches.count;
     const rowsPerNode = this.#normals.length;
@@ -97,6 +100,7 @@ export class PlaneGather {
         if (!keep) this.#row(k, d, row, 0);
         for (let l = 0; l < layers; l++)
           values[k * layers + l] += dot(row, offset, exitance, l * n, n) / rowsPerNode;
+        this.#addUneven(uneven, k, d, row, offset, values, layers);
         for (let b = 0; b < bodies.length; b++) {
           const hidden = keep ? this.#hidden.get(bodies[b].key)! : this.#hiddenRow(bodies[b], k, d, row, 0);
           const at = keep ? k * rowsPerNode + d : 0;
@@ -117,6 +121,36 @@ export class PlaneGather {
       }
     }
     return this.#spread(values, layers);
+  }
+
+  /** What near patches' unevenness adds; a hidden share is the patch's own. */
+  #addUneven(
+    { patch, deviation }: UnevenPatches,
+    k: number,
+    d: number,
+    row: Float64Array,
+    offset: number,
+    values: Float64Array,
+    layers: number,
+  ): void {
+    const [nx, ny, nz] = this.#normals[d];
+    const at = 3 * this.nodes[k];
+    const p = this.#plane.points;
+    const quarter = this.#quarter;
+    for (let u = 0; u < patch.length; u++) {
+      const f = row[offset + patch[u]];
+      if (f === 0 || !this.#gather.quarters(p[at], p[at + 1], p[at + 2], nx, ny, nz, patch[u], quarter))
+        continue;
+      const sum = quarter[0] + quarter[1] + quarter[2] + quarter[3];
+      if (sum === 0) continue;
+      const share = f / sum / this.#normals.length;
+      for (let l = 0; l < layers; l++) {
+        const m = 4 * (u * layers + l);
+        let light = 0;
+        for (let q = 0; q < 4; q++) light += quarter[q] * deviation[m + q];
+        values[k * layers + l] += share * light;
+      }
+    }
   }
 
   #spread(values: Float64Array, layers: number): Gathered {

@@ -3,19 +3,26 @@
  */
 
 import { type Box, boxOfMesh, shaftMeetsBox } from "../../geometry/box.ts";
+import { type ConvexSolid, convexSolid, meetsConvexSolid } from "../../geometry/convex-solid.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import type { Blocker } from "../../scene/scene.ts";
+
+/** Solids up to this many are asked one by one. */
+const FEW = 5;
 
 export class Occluders {
   readonly blockers: readonly Blocker[];
   readonly boxes: readonly Box[];
   readonly tree: VisibilityTree;
+  /** Planes of the solids that are convex and simple. */
+  readonly #convex: readonly (ConvexSolid | undefined)[];
 
   constructor(blockers: readonly Blocker[]) {
     this.blockers = blockers;
     this.boxes = blockers.map(({ mesh }) => boxOfMesh(mesh));
     this.tree = new VisibilityTree(blockers);
+    this.#convex = blockers.map(({ mesh }) => convexSolid(mesh));
   }
 
   get count(): number {
@@ -72,5 +79,27 @@ export class Occluders {
   /** Fraction of light that passes from a to b, the solid `except` apart. */
   transmittance(ax: number, ay: number, az: number, bx: number, by: number, bz: number, except = -1): number {
     return this.tree.transmittance(ax, ay, az, bx, by, bz, except);
+  }
+
+  /** Fraction of light that passes from a to b where only the solids `among` can stand between. */
+  transmittanceAmong(
+    ax: number,
+    ay: number,
+    az: number,
+    bx: number,
+    by: number,
+    bz: number,
+    among: readonly number[],
+  ): number {
+    if (among.length > FEW) return this.tree.transmittance(ax, ay, az, bx, by, bz);
+    let passed = 1;
+    for (let k = 0; k < among.length; k++) {
+      const planes = this.#convex[among[k]];
+      if (planes === undefined) return this.tree.transmittance(ax, ay, az, bx, by, bz);
+      if (!meetsConvexSolid(planes, ax, ay, az, bx, by, bz)) continue;
+      passed *= this.blockers[among[k]].transmittance;
+      if (passed === 0) return 0;
+    }
+    return passed;
   }
 }

@@ -2,9 +2,9 @@
  * How much of a luminaire's light reaches a point past what stands in the way: the visible share of its opening,
  *   V = Σ w_k V_k / Σ w_k,  w_k the illuminance that sample k would give the receiver.
  *
- * Points of the opening's outline and 64 samples tell whether it is partly hidden at all; where it is, 512 to 4096 are taken, until the share
- * stands still to a third of 0.005 of the opening between one number and its double. Samples depend on the point's and the
- * luminaire's number only. Error: 0.005 of the contribution; a hidden sliver between points of
+ * Points of the opening's outline and 12 samples within tell whether it is partly hidden at all; where it is, 256 to 4096 are taken, until the share
+ * stands still to 0.4 of the wanted error between one number and its double. Samples depend on the point's and the
+ * luminaire's number only. Error: as wanted; a hidden sliver between points of
  * the outline, a few thousandths of the opening, may be missed.
  */
 
@@ -18,11 +18,9 @@ import type { Receiver } from "../direct/receiver.ts";
 import { rimOfOpening, scatterOpening } from "./opening-samples.ts";
 import type { InTheWay, Surroundings } from "./surroundings.ts";
 
-const PROBES = 64;
-const FIRST = 512;
+const PROBES = 12;
+const FIRST = 256;
 const MOST = 4096;
-/** Known to this share of the opening. */
-export const PENUMBRA_ERROR = 0.005;
 
 const NONE = new Float64Array(0);
 
@@ -46,10 +44,13 @@ export class Penumbra {
   readonly #emitter: DirectEmitter;
   readonly #opening: OpeningEmitter | undefined;
   readonly #surroundings: Surroundings;
+  readonly #error: number;
   #positions = NONE;
   #weights = NONE;
 
-  constructor(placed: PlacedLuminaire, emitter: DirectEmitter, surroundings: Surroundings) {
+  /** `error`: share of the opening to which the visible part is wanted. */
+  constructor(placed: PlacedLuminaire, emitter: DirectEmitter, surroundings: Surroundings, error: number) {
+    this.#error = error;
     this.#placed = placed;
     this.#emitter = emitter;
     this.#surroundings = surroundings;
@@ -98,7 +99,7 @@ export class Penumbra {
       if (weight === 0) return 1;
       const share = passed / weight;
       if (to === PROBES && agree(rim, share)) return share;
-      if (to > FIRST && Math.abs(share - last) <= PENUMBRA_ERROR / 3) return share;
+      if (to > FIRST && Math.abs(share - last) <= 0.4 * this.#error) return share;
       if (to >= MOST) return share;
       last = share;
       from = to;
