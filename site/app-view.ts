@@ -1,6 +1,7 @@
 /** What a place sees of the app: the study, its light, and the few things that may be done to them. */
 
 import type { ArrangementAssessment } from "../src/assessment/assessment.ts";
+import type { GuidelineCard } from "../src/assessment/guideline-card.ts";
 import type { ReadLength } from "../src/units/length-text.ts";
 import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
@@ -63,6 +64,9 @@ export interface AppView {
   /** Whether people are asked to stand in the light. */
   readonly withPeople: boolean | undefined;
   standPeople(stand: boolean): void;
+  readonly showPeople: boolean;
+  turnPeople(show: boolean): void;
+  readonly rules: readonly GuidelineCard[] | undefined;
   /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */
   readLength(text: string): ReadLength;
   /** Clearance of a layer's first luminaire above the top (m). */

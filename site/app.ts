@@ -5,6 +5,7 @@
 
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import type { GuidelineCard } from "../src/assessment/guideline-card.ts";
 import { formatIssue, type Issue } from "../src/diagnostics/issue.ts";
 import { EVIDENCE } from "../src/luminaire/evidence.ts";
 import type {
@@ -29,6 +30,7 @@ import type { RawStudy } from "./edits/raw-study.ts";
 import { filesIn } from "./keep/embedded.ts";
 import type { Keeper } from "./keep/keeper.ts";
 import { Lighting, type LightState } from "./light/lighting.ts";
+import { OnRequest } from "./light/on-request.ts";
 import { type PaperScale, paperScale } from "./light/paper.ts";
 import type { StudyDialog } from "./parts/study-dialog.ts";
 import { typedValue } from "./parts/typed-value.ts";
@@ -62,6 +64,14 @@ export class CandlespanApp extends LitElement implements AppView {
   readonly #contents = new Map<string, Uint8Array>();
   #dialog: StudyDialog | undefined;
   #readingsPart: ((app: CandlespanApp) => unknown) | undefined;
+  /** What people take from the light, while it is asked to be shown. */
+  showPeople = false;
+  readonly #people = new OnRequest((document, arrangement) =>
+    this.lighting.connection.call("people", { document, arrangement }),
+  );
+  readonly #rules = new OnRequest((document, arrangement) =>
+    this.lighting.connection.call("rules", { document, arrangement }),
+  );
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
   #refusal: { readonly words: string; readonly issues: readonly Issue[] } | undefined;
 
@@ -86,6 +96,8 @@ export class CandlespanApp extends LitElement implements AppView {
     this.history.addEventListener("change", () => this.#changed());
     this.lighting.addEventListener("light", () => this.requestUpdate());
     this.lighting.addEventListener("state", () => this.requestUpdate());
+    this.#people.addEventListener("answer", () => this.requestUpdate());
+    this.#rules.addEventListener("answer", () => this.requestUpdate());
   }
 
   /** The whole page is the app's own: no shadow, one stylesheet, one print layout. */
@@ -243,6 +255,24 @@ export class CandlespanApp extends LitElement implements AppView {
     this.requestUpdate();
   }
 
+  /** Shows or hides the shadows of people and the images they see in the top. */
+  turnPeople(show: boolean): void {
+    this.showPeople = show;
+    if (!show) this.#people.stop();
+    this.requestUpdate();
+  }
+
+  /** The published rules held against the option on screen; undefined while they are computed. */
+  get rules(): readonly GuidelineCard[] | undefined {
+    return this.#atRest ? this.#rules.of(this.#document, this.arrangement) : undefined;
+  }
+
+  /** Only a light that stands is worth the side questions. */
+  get #atRest(): boolean {
+    const { shown } = this.lighting;
+    return shown !== undefined && !this.lighting.isBehind && shown.quality === "judged";
+  }
+
   select(keys: readonly LuminaireKey[]): void {
     this.selection = keys;
     this.requestUpdate();
@@ -375,6 +405,8 @@ export class CandlespanApp extends LitElement implements AppView {
   }
 
   #embedded: RawStudy["embedded"];
+  /** The study without its files, as the workers take it. */
+  #document: Json = null;
 
   #ask(moving: boolean): void {
     const { embedded, ...study } = this.study;
@@ -382,7 +414,8 @@ export class CandlespanApp extends LitElement implements AppView {
       this.#embedded = embedded;
       this.lighting.give(filesIn(this.study));
     }
-    const sequence = this.lighting.ask(study as unknown as Json, this.arrangement, moving, this.withPeople);
+    this.#document = study as unknown as Json;
+    const sequence = this.lighting.ask(this.#document, this.arrangement, moving, this.withPeople);
     this.dispatchEvent(new CustomEvent("light-asked", { detail: { sequence } }));
   }
 
@@ -626,6 +659,8 @@ export class CandlespanApp extends LitElement implements AppView {
       return html`<p class="waiting" role="status">${this.#stateWords()}</p>`;
     }
     const study = this.#resolved(light);
+    const people =
+      this.showPeople && this.#atRest ? this.#people.of(this.#document, this.arrangement) : undefined;
     return html`
       ${this.#issuesPart()}
       <candlespan-sheet
@@ -636,6 +671,8 @@ export class CandlespanApp extends LitElement implements AppView {
         .assessment=${light.assessment}
         .display=${this.display}
         .selection=${this.selection}
+        .shadows=${people?.shadows ?? []}
+        .images=${people?.images ?? []}
         @luminaire-move=${this.#move}
         @luminaire-select=${this.#selected}
         @luminaire-remove=${(event: CustomEvent<LuminaireRemoveDetail>) => {

@@ -1,12 +1,21 @@
 /** Below the sheet: what every figure comes from, the same light as tables, and the island cut across. */
 
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import "../../src/presentation/elements/figures/figures.ts";
+import "../../src/presentation/elements/guideline-cards/guideline-cards.ts";
 import "../../src/presentation/elements/section/section.ts";
 import "../../src/presentation/elements/twins/light-table.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
+
+let rulesOpen = false;
+
+function rules(app: AppView): TemplateResult {
+  const cards = app.rules;
+  if (cards === undefined) return html`<p class="hint">Computing the light each rule would give…</p>`;
+  return html`<candlespan-guideline-cards .cards=${cards} .display=${app.display}></candlespan-guideline-cards>`;
+}
 
 export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAnswer): TemplateResult {
   const { assessment } = light;
@@ -25,6 +34,13 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
           .display=${app.display}
           .selection=${app.selection}
         ></candlespan-section>
+      </details>
+      <details @toggle=${(event: Event) => {
+        rulesOpen = (event.target as HTMLDetailsElement).open;
+        app.redraw();
+      }}>
+        <summary>Published rules of thumb, and what they would give</summary>
+        ${rulesOpen ? rules(app) : nothing}
       </details>
       <details>
         <summary>The light as a table</summary>

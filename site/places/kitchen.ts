@@ -244,7 +244,11 @@ function peoplePart(app: AppView): TemplateResult {
     ) =>
       app.standPeople(
         (event.target as HTMLInputElement).checked,
-      )}> They stand in the light and cast their shadow</label>
+      )}> They stand in the light: every figure with them there</label>
+    <label class="check"><input type="checkbox" .checked=${app.showPeople} @change=${(event: Event) =>
+      app.turnPeople(
+        (event.target as HTMLInputElement).checked,
+      )}> Show on the plan what their bodies shade, and what they see mirrored in the top</label>
     <p class="row-of-actions"><button type="button" @click=${() => {
       const name = freshName(
         "cook",

@@ -3,7 +3,7 @@
 import { readJson } from "../diagnostics/json-text.ts";
 import { migrate } from "../scene/migrate.ts";
 import { readStudy } from "../scene/study.ts";
-import { Engines, Files, lightOfStudy, planOfStudy } from "./light-of-study.ts";
+import { Engines, Files, lightOfStudy, peopleOfStudy, planOfStudy, rulesOfStudy } from "./light-of-study.ts";
 import type { FileReading, StudyFile } from "./protocol.ts";
 import type { Answers } from "./serve.ts";
 
@@ -27,6 +27,10 @@ export function answers(): Answers {
     },
 
     plan: (request, observer) => planOfStudy(request, files, engines, observer),
+
+    people: (request, observer) => peopleOfStudy(request, files, engines, observer),
+
+    rules: (request, observer) => rulesOfStudy(request, files, engines, observer),
 
     light: (request, observer) => lightOfStudy(request, files, engines, observer),
   };

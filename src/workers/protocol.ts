@@ -7,7 +7,10 @@
  */
 
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import type { BodyShadow } from "../assessment/body-shadow.ts";
+import type { GuidelineCard } from "../assessment/guideline-card.ts";
 import type { Issue } from "../diagnostics/issue.ts";
+import type { Vec3 } from "../geometry/vector.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -43,6 +46,13 @@ export type InterreflectedLight = readonly {
 
 /** A scene without what cannot cross between threads: the sampling functions of traced shades. */
 export type SceneDrawing = Scene;
+
+export interface PeopleAnswer {
+  /** Of everyone in their usual posture. */
+  readonly shadows: readonly BodyShadow[];
+  /** Where each person sees the image of a luminaire in the top (m, in the room). */
+  readonly images: readonly { readonly person: string; readonly spot: Vec3; readonly luminance: number }[];
+}
 
 /** The light of one arrangement with everything a drawing of it needs. */
 export interface LightAnswer {
@@ -87,6 +97,14 @@ export interface Messages {
   };
   /** The plan of one arrangement with its isolux lines as an SVG sheet. */
   plan: { request: Omit<LightRequest, "quality">; response: string; progress: Progress };
+  /** What people take from the light and see in a polished top. */
+  people: { request: Omit<LightRequest, "quality">; response: PeopleAnswer; progress: Progress };
+  /** The published rules held against one arrangement, with the light each would give. */
+  rules: {
+    request: Omit<LightRequest, "quality">;
+    response: readonly GuidelineCard[];
+    progress: Progress;
+  };
   /** Light of one arrangement. */
   light: { request: LightRequest; response: LightAnswer };
 }

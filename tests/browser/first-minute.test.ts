@@ -167,6 +167,14 @@ it("edits zones, finishes and people in the kitchen", async () => {
   expect(await undo().innerText()).toMatch(/ceiling reflect/);
 });
 
+it("shows what bodies shade and what the top mirrors, and the rules others publish", async () => {
+  await button("Kitchen").click();
+  await page.getByLabel(/^Show on the plan/).check();
+  await poll(() => page.locator("candlespan-plan svg g.shadows").count()).toBe(1);
+  await page.locator("summary", { hasText: "Published rules" }).click();
+  await poll(() => page.locator("candlespan-guideline-cards li").count()).toBeGreaterThan(10);
+});
+
 it("says what is wrong in the study and keeps the last light", async () => {
   await button("Kitchen").click();
   await page.locator("#field-room-ceilingHeight").fill("1.2 m");
