@@ -12,6 +12,7 @@ import {
   readPhotometry,
   resolveStudy,
 } from "../../src/index.ts";
+import { withValueAt } from "../../src/presentation/elements/study-fields/edit-path.ts";
 import { fineGrid } from "../../src/scene/calculation-grid.ts";
 
 export interface BoathouseLight {
@@ -19,8 +20,14 @@ export interface BoathouseLight {
   readonly assessments: readonly ArrangementAssessment[];
 }
 
-export async function boathouseLight(folder: string): Promise<BoathouseLight> {
-  const document = orThrow(checkStudy(await (await fetch(`${folder}boathouse.study.json`)).json()));
+/** `edits` replaces values of the document by JSON pointer before it is read. */
+export async function boathouseLight(
+  folder: string,
+  edits: Readonly<Record<string, unknown>> = {},
+): Promise<BoathouseLight> {
+  let written: unknown = await (await fetch(`${folder}boathouse.study.json`)).json();
+  for (const [path, value] of Object.entries(edits)) written = withValueAt(written, path, value ?? undefined);
+  const document = orThrow(checkStudy(written));
   const read = await Promise.all(
     photometryPaths(document).map(async ({ luminaire, path }) => {
       const bytes = new Uint8Array(await (await fetch(folder + path)).arrayBuffer());

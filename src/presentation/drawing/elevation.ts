@@ -168,7 +168,11 @@ function ceilingMarks(
       "ink",
       1.5,
     ),
-    text([scale.x(a0), y(z(a0)) - 7], `ceiling ${words.length(z(a0))}`, "ceiling height"),
+    text(
+      [scale.x(a0), y(z(a0)) + (z(a1) > z(a0) + 0.02 ? 16 : -7)],
+      `ceiling ${words.length(z(a0))}`,
+      "ceiling height",
+    ),
   ];
   if (scene.room.slope !== 0)
     marks.push(text([scale.x(a1), y(z(a1)) - 7], words.length(z(a1)), "ceiling height", { anchor: "end" }));
@@ -508,7 +512,7 @@ function luminaireMarks(
         ),
       );
   } else marks.push(...cord(x, cordTop, bodyTop, rod));
-  const outline = bodyOutline(placed, x, (z) => y(height + z), scale.perMetre);
+  const outline = bodyOutline(placed, x, (z) => y(height + z), scale.perMetre, axes.turn);
   marks.push(line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }));
   const half = Math.max(12, halfWidth(luminaire) * scale.perMetre);
   const hy = y(height + low);
@@ -547,13 +551,14 @@ export function bodyOutline(
   x: number,
   y: (z: number) => number,
   perMetre: number,
+  turn: number,
 ): Vec2[] {
   const { luminaire, frame } = placed;
   const half = luminaireProfile(luminaire);
   const { body } = luminaire;
   const isRound = body !== undefined && body.profile !== "box";
-  // Local x of a turned box or bare opening, foreshortened.
-  const c = Math.abs(frame.rotation[0]);
+  // Local x of a turned box or bare opening, foreshortened against the island's length.
+  const c = Math.abs(frame.rotation[0] * Math.cos(turn) + frame.rotation[1] * Math.sin(turn));
   const across = halfWidth(luminaire, "y");
   const along = halfWidth(luminaire, "x");
   const seen = c * along + Math.sqrt(Math.max(0, 1 - c * c)) * across;

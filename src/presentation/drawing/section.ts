@@ -8,10 +8,10 @@ import type { Scene } from "../../scene/scene.ts";
 import { degrees } from "../../units/quantities.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Drawing, type LuminaireMarks, line, type Mark, text } from "./drawing.ts";
-import { figure, rectangle, suspended } from "./elevation.ts";
+import { bodyOutline, figure, rectangle, suspended } from "./elevation.ts";
 import { ceilingHeightAt, type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
-import { halfWidth, luminaireProfile, verticalExtent } from "./silhouette.ts";
+import { halfWidth, verticalExtent } from "./silhouette.ts";
 import type { Wording } from "./wording.ts";
 
 export interface SectionScale {
@@ -185,19 +185,14 @@ function pendants(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionSca
   return suspended(scene).map(({ layer, l, i, placed }) => {
     const place = placeOf(axes, placed.frame.origin);
     const [low, high] = verticalExtent(placed.luminaire);
-    const half = luminaireProfile(placed.luminaire);
-    const round = placed.luminaire.body !== undefined && placed.luminaire.body.profile !== "box";
-    const widest = Math.max(...half.map(([r]) => r), 1e-6);
-    const c = Math.abs(placed.frame.rotation[0]);
-    const seen =
-      c * halfWidth(placed.luminaire, "y") +
-      Math.sqrt(Math.max(0, 1 - c * c)) * halfWidth(placed.luminaire, "x");
-    const k = round ? 1 : seen / widest;
     const centre = x(place.across);
-    const outline: Vec2[] = [
-      ...half.map(([r, z]): Vec2 => [centre + r * k * perMetre, y(place.height + z)]),
-      ...half.map(([r, z]): Vec2 => [centre - r * k * perMetre, y(place.height + z)]).reverse(),
-    ];
+    const outline = bodyOutline(
+      placed,
+      centre,
+      (z) => y(place.height + z),
+      perMetre,
+      axes.turn + Math.PI / 2,
+    );
     const ceiling = y(ceilingHeightAt(scene.room, [placed.frame.origin[0], placed.frame.origin[1]]));
     const canopy = ((placed.luminaire.canopy?.diameter ?? 0.1) / 2) * perMetre;
     const marks: Mark[] = [

@@ -7,7 +7,10 @@ const query = new URLSearchParams(location.search);
 document.documentElement.dataset.mode = query.get("mode") ?? "day";
 const tag = query.get("element") ?? "candlespan-sheet";
 const arrangement = Number(query.get("arrangement") ?? 0);
-const { study, assessments } = await boathouseLight("/fixtures-data/boathouse/");
+const { study, assessments } = await boathouseLight(
+  "/fixtures-data/boathouse/",
+  JSON.parse(query.get("edits") ?? "{}"),
+);
 const element = document.createElement(tag);
 Object.assign(element, {
   study,

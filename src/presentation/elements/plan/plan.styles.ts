@@ -9,6 +9,10 @@ export const planStyles = css`
   }
   .over-light .s-ink { stroke: #1b1a16; }
   .over-light .f-ink { fill: #1b1a16; }
+  /* Where a luminaire reaches past the lit top by evening, its dark line needs a light edge. */
+  .over-light .luminaire path {
+    filter: drop-shadow(0 0 1px light-dark(transparent, #fdf8ec));
+  }
   .refine { transition: opacity 120ms linear; }
   @media (prefers-reduced-motion: reduce) {
     .refine { transition: none; }

@@ -41,8 +41,15 @@ export function judgedTop(scene: Scene, assessment: ArrangementAssessment): Plan
 function isTop(scene: Scene, plane: CalculationPlane): boolean {
   const { grid } = plane;
   if (grid === undefined || plane.quantity !== "planar" || plane.normal[2] < 0.5) return false;
-  if (plane.zone !== undefined) return false;
+  // A zone may be the whole top.
+  if (plane.zone !== undefined && !coversTop(scene, grid)) return false;
   return scene.island === undefined || Math.abs(grid.corner[2] - scene.island.height) <= 0.02;
+}
+
+function coversTop({ island }: Scene, grid: PlaneGrid): boolean {
+  if (island === undefined) return false;
+  const area = Math.hypot(...grid.u) * Math.hypot(...grid.v);
+  return area > 0.98 * island.length * island.width;
 }
 
 function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment): TopPlane {
