@@ -57,6 +57,12 @@ export {
   type PublishedTarget,
 } from "./assessment/targets-published.ts";
 export { type Verdict, worstVerdict } from "./assessment/verdict.ts";
+export {
+  compareShadeVariants,
+  type ShadeVariant,
+  type ShadeVariantResult,
+  shadeVariants,
+} from "./design/shade-variants.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./diagnostics/issue.ts";
 export { type Calculate, calculate } from "./engine/calculate.ts";

@@ -59,7 +59,10 @@ export function lightArrangements(study: ResolvedStudy, choice: LightChoice, io:
 }
 
 /** One line on a terminal, rewritten; nothing into files and pipes. */
-function progressOf(io: Io, name: string): { report(stage: string, fraction: number): void; done(): void } {
+export function progressOf(
+  io: Io,
+  name: string,
+): { report(stage: string, fraction: number): void; done(): void } {
   if (io.interactive !== true) return { report: () => undefined, done: () => undefined };
   let shown = "";
   return {

@@ -29,4 +29,6 @@ export interface Body {
   readonly reflectance: number;
   /** Fraction of light passed straight through, 0 for opaque. */
   readonly transmittance: number;
+  /** What an eye sees through it, where that is less: scattered light shows nothing of what lies behind. */
+  readonly seeThrough?: number;
 }

@@ -84,7 +84,7 @@ interface Looks {
 function likeness(own: Looks, to: string, kind: Likeness["kind"], other: Looks): Likeness {
   const finish = words(own.finish).filter((word) => words(other.finish).includes(word));
   const [p, q] = [labIn(own.colour), labIn(other.colour)];
-  const difference = p === undefined || q === undefined ? undefined : colourDifference(p, q);
+  const difference = differenceOf(own.colour, other.colour);
   const relation =
     finish.length > 0 || (difference !== undefined && difference <= REPEATS)
       ? "repeats"
@@ -103,6 +103,14 @@ function likeness(own: Looks, to: string, kind: Likeness["kind"], other: Looks):
     ...(p === undefined || q === undefined ? {} : { lightness: p.L - q.L }),
     relation,
   };
+}
+
+/** Two colours said in the same words are the same, whether or not the words are understood. */
+function differenceOf(a: string | undefined, b: string | undefined): number | undefined {
+  if (a === undefined || b === undefined) return undefined;
+  if (a.trim().toLowerCase() === b.trim().toLowerCase()) return 0;
+  const [p, q] = [labOf(a), labOf(b)];
+  return p === undefined || q === undefined ? undefined : colourDifference(p, q);
 }
 
 const labIn = (colour: string | undefined): Lab | undefined =>

@@ -1,7 +1,7 @@
 /**
  * Visual weight: how much of the view between counter and ceiling the pendants take. Our own construction, no source.
  *
- *   covered = share of the view's lines that meet a pendant;  weight = mean of 1 − transmittance along them.
+ *   covered = share of the view's lines that meet a pendant;  weight = mean of 1 − what is seen through it along them.
  *
  * The view is the upright rectangle through the middle of the island, its length (from an end: its width) wide, from
  * top to ceiling, seen from an eye; a see-through pendant covers as much as a solid one and weighs less. Under 3 % we
@@ -10,7 +10,7 @@
  */
 
 import type { Vec3 } from "../../geometry/vector.ts";
-import { VisibilityTree } from "../../geometry/visibility-tree.ts";
+import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Island, RoomShape, Scene } from "../../scene/scene.ts";
@@ -68,10 +68,12 @@ export function visualWeight(scene: Scene, viewpoint?: Viewpoint): VisualWeight 
   const wide = fromEnd ? island.width : island.length;
   const high = ceilingAt(room, cx, cy) - island.height;
   if (!(high > 0)) return undefined;
-  const pendants = scene.blockers.filter(
-    ({ kind, owner }) =>
-      kind === "pendant" && owner !== undefined && scene.layers[owner[0]].role === "pendant",
-  );
+  const pendants = scene.blockers.flatMap(({ kind, owner, mesh, transmittance }): Solid[] => {
+    const layer = kind === "pendant" && owner !== undefined ? scene.layers[owner[0]] : undefined;
+    if (layer?.role !== "pendant" || owner === undefined) return [];
+    const body = layer.luminaires[owner[1]]?.luminaire.body;
+    return [{ mesh, transmittance: body?.seeThrough ?? transmittance }];
+  });
   if (pendants.length === 0) return { viewpoint: from, covered: 0, weight: 0, words: "none" };
   const tree = new VisibilityTree(pendants);
   let covered = 0;

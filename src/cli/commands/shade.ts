@@ -7,7 +7,7 @@ import { summarise } from "../../photometry/summary.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
 import { polarDiagramSvg } from "../../presentation/drawing/polar-diagram-svg.ts";
 import { readShades } from "../../scene/shade-document.ts";
-import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { readUtf8, STUDY_LIMIT, writeWhole } from "../files.ts";
 
 export const shade: Command = {
@@ -21,6 +21,12 @@ export const shade: Command = {
     out: { type: "string", value: "FOLDER", description: "where the files go", default: "." },
     svg: { type: "boolean", description: "draw the polar diagrams too" },
     json: { type: "boolean", description: "figures as one JSON array" },
+    compare: {
+      type: "boolean",
+      description: "FILE is a study: the shade clear, frosted, opal and solid, each in its place",
+    },
+    arrangement: { type: "string", value: "NAME", description: "with --compare: in this arrangement" },
+    ...ALLOW_OUTSIDE,
   },
   details: `FILE is a study, of which every luminaire with "lamp" and "shade" is traced, or one
 { "lamp": {…}, "shade": {…} } alone. Figures are computed from typical finishes unless the maker's are given:
@@ -30,6 +36,13 @@ export const shade: Command = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const [file] = args.positionals;
+  if (args.flag("compare")) {
+    // The engine loads only for those who compare.
+    const { compareShades } = await import("../compare-shades.ts");
+    return compareShades(args, io);
+  }
+  if (args.text("arrangement") !== undefined)
+    throw usageError("--arrangement says where to compare.", "--compare beside it");
   const text = orThrow(readUtf8(file, STUDY_LIMIT));
   const alone = file === "-" ? "shade" : basename(file).replace(/\.[a-z.]*json$/i, "");
   const wanted = args.text("luminaire");

@@ -152,6 +152,7 @@ export function shadeLuminaire(
       .map(([r, z]) => [r, z - assembly.centre] as const),
     reflectance: shade.segments[0].material.outside,
     transmittance: Math.min(...shade.segments.map((s) => s.material.transmittance)),
+    seeThrough: Math.min(...shade.segments.map((s) => s.material.transmittance * (1 - s.material.diffusion))),
   };
   const luminaire: Luminaire = {
     name: options.name,

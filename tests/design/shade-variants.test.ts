@@ -1,0 +1,74 @@
+/** One shade in five finishes: the order physics gives them, and what does not carry over. */
+import { describe, expect, it } from "vitest";
+import { compareShadeVariants, shadeVariants } from "../../src/design/shade-variants.ts";
+import { LightEngine } from "../../src/engine/light-engine.ts";
+import { kitchen, resolved } from "../support/studies.ts";
+
+const LAMP = { flux: 800, finish: "frosted" } as const;
+const SHADE = {
+  profile: "drum",
+  diameter: 0.3,
+  height: 0.25,
+  finish: "linen",
+  inside: { reflectance: 0.6 },
+} as const;
+
+const study = resolved(
+  kitchen({
+    people: [{ name: "guest", at: [2.7, 1.1], facing: 90, posture: "seated" }],
+    luminaires: { drum: { lamp: LAMP, shade: SHADE } },
+    arrangements: [
+      { name: "a", layers: [{ name: "pendants", luminaire: "drum", row: { count: 3, clearance: 0.85 } }] },
+    ],
+  }),
+);
+const engine = new LightEngine();
+const request = {
+  layer: 0,
+  lamp: LAMP,
+  calculate: (...all: Parameters<LightEngine["calculate"]>) => engine.calculate(...all),
+  options: { quality: "quick" },
+} as const;
+
+describe("clear against solid", () => {
+  it("drops what was said of the surfaces and keeps the form", () => {
+    const variants = shadeVariants(SHADE);
+    expect(variants.map(({ finish }) => finish)).toEqual([
+      "clear glass",
+      "frosted glass",
+      "opal glass",
+      "white",
+      "black",
+    ]);
+    expect(variants[3].shade).toEqual({ profile: "drum", diameter: 0.3, height: 0.25, finish: "white" });
+  });
+
+  it("orders light, ceiling, brightness and see-through as it must", () => {
+    const [clear, frosted, opal, white, dark] = compareShadeVariants(study.scenes[0], {
+      ...request,
+      shade: SHADE,
+    }).map(({ figures }) => {
+      if (figures === undefined) throw new Error("unlit");
+      return figures;
+    });
+    const ratios = [clear, frosted, opal, white, dark].map(({ lightOutputRatio }) => lightOutputRatio);
+    expect([...ratios].sort((a, b) => b - a)).toEqual(ratios);
+    expect(white.average).toBeGreaterThan(1.3 * dark.average);
+    expect(clear.ceiling).toBeGreaterThan(dark.ceiling);
+    // The same silhouette; glass passes the view, opal none of it although it passes light.
+    for (const each of [frosted, opal, white, dark]) expect(each.covered).toBeCloseTo(clear.covered, 12);
+    expect(clear.weight).toBeLessThan(0.2 * clear.covered);
+    expect(opal.weight).toBeCloseTo(opal.covered, 12);
+    expect(clear.eyes[0]).toMatchObject({ person: "guest", lamp: true });
+    expect(opal.eyes[0].luminance).toBeLessThan(clear.eyes[0].luminance / 3);
+    console.log(`light out ${ratios.map((r) => r.toFixed(2)).join(" ")}`);
+  });
+
+  it("says that a closed solid globe lets nothing out", () => {
+    const globe = { profile: "globe", diameter: 0.25 } as const;
+    const results = compareShadeVariants(study.scenes[0], { ...request, shade: globe });
+    expect(results[2].figures?.lightOutputRatio).toBeGreaterThan(0.7);
+    expect(results[3].figures).toBeUndefined();
+    expect(results[3].unlit).toMatch(/lets no light out/);
+  });
+});
