@@ -1,8 +1,10 @@
 /** Gathered light on planes, cylinders and semi-cylinders against closed forms, and what interpolation may err. */
 import { describe, expect, it } from "vitest";
 import { Gather } from "../../../src/engine/interreflection/gather.ts";
-import { patchesOf } from "../../../src/engine/interreflection/patches.ts";
+import { PatchIntegral } from "../../../src/engine/interreflection/patch-integral.ts";
+import { type Patches, patchesOf } from "../../../src/engine/interreflection/patches.ts";
 import { PlaneGather } from "../../../src/engine/interreflection/plane-gather.ts";
+import { unevenPatches } from "../../../src/engine/interreflection/uneven-patches.ts";
 import { Occluders } from "../../../src/engine/visibility/occluders.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { ReceivedQuantity } from "../../../src/scene/calculation-plane.ts";
@@ -86,5 +88,44 @@ describe("gathered light", () => {
     expect(worst).toBeLessThan(2e-3);
     // Eight checks see the order of the error, not its peak.
     expect(fast.interpolationError).toBeGreaterThan(worst / 20);
+  });
+
+  it("next to a wall with a scallop of light sees the scallop, not the patches' means", () => {
+    // A bright spot on wall 0, 0.3 m wide, seen from points 0.2 m off the wall.
+    const M = (x: number, z: number) => 100 + 2000 * Math.exp(-((x - 2.2) ** 2 + (z - 1.1) ** 2) / 0.18);
+    const room = roomSurfaces(5, 4, 2.7, { ceiling: 0.8, walls: 0.5, floor: 0.2 });
+    const points = Array.from({ length: 12 }, (_, k): Vec3 => [1.5 + 0.13 * k, 0.2, 0.9]);
+    const at = (patches: Patches) => {
+      const gather = new PlaneGather(new Gather(patches, NOTHING), plane(points), 0.1);
+      const integral = new PatchIntegral(patches);
+      const n = patches.count;
+      const flux = new Float64Array(n);
+      const quarters = new Map<number, Float64Array>();
+      for (let i = 0; i < n; i++) {
+        if (patches.surface[i] !== 2) continue;
+        flux[i] = integral.over(i, (x, _, z) => M(x, z), 0.2);
+        if (integral.quartered) quarters.set(i, integral.quarters.slice());
+      }
+      const rho = new Float64Array(n).fill(1);
+      const light = { flux, unshadowed: { flux, quarters }, caught: new Float64Array(0), rays: 0 };
+      const exitance = flux.map((value, i) => value / patches.area[i]);
+      const uneven = unevenPatches(patches, rho, [{ layer: 0, light }], exitance, 1);
+      const none = new Float64Array(0);
+      return {
+        plain: gather.evaluate(exitance, 1, [], none).layers[0],
+        seen: gather.evaluate(exitance, 1, [], none, undefined, uneven).layers[0],
+      };
+    };
+    const exact = at(patchesOf(room, 30_000)).plain;
+    const { plain, seen } = at(patchesOf(room, 850));
+    const worst = (field: Float64Array) =>
+      field.reduce((most, E, i) => Math.max(most, Math.abs(E / exact[i] - 1)), 0);
+    console.log(
+      `beside a scallop: worst error ${(100 * worst(plain)).toFixed(1)} % by even patches, ${(100 * worst(seen)).toFixed(1)} % by quarters`,
+    );
+    // The spot is as small as a patch: harder than any scallop. Quarters leave the second difference of M over half a
+    // patch, a quarter of the even patches' first.
+    expect(worst(seen)).toBeLessThan(0.04);
+    expect(worst(seen)).toBeLessThan(worst(plain) / 4);
   });
 });
