@@ -33,6 +33,15 @@ interface Hidden {
   readonly share: Float64Array;
 }
 
+interface NearQuarters {
+  readonly key: string;
+  readonly node: readonly number[];
+  /** Index among the patches asked for. */
+  readonly which: readonly number[];
+  /** Four an entry. */
+  readonly weight: readonly number[];
+}
+
 export interface Gathered {
   /** Per layer, lx at every point of the plane. */
   readonly layers: readonly Float64Array[];
@@ -48,7 +57,7 @@ export class PlaneGather {
   readonly #plane: CalculationPlane;
   readonly #normals: readonly Vec3[];
   readonly #stencil: Stencil;
-  readonly #quarter = new Float64Array(4);
+  #near: NearQuarters | undefined;
   #rows: Float64Array | undefined;
   readonly #hidden = new Map<string, Hidden>();
 
@@ -100,7 +109,6 @@ export class PlaneGather {
         if (!keep) this.#row(k, d, row, 0);
         for (let l = 0; l < layers; l++)
           values[k * layers + l] += dot(row, offset, exitance, l * n, n) / rowsPerNode;
-        this.#addUneven(uneven, k, d, row, offset, values, layers);
         for (let b = 0; b < bodies.length; b++) {
           const hidden = keep ? this.#hidden.get(bodies[b].key)! : this.#hiddenRow(bodies[b], k, d, row, 0);
           const at = keep ? k * rowsPerNode + d : 0;
@@ -120,37 +128,51 @@ export class PlaneGather {
         touched.length = 0;
       }
     }
+    this.#addUneven(uneven, values, layers);
     return this.#spread(values, layers);
   }
 
-  /** What near patches' unevenness adds; a hidden share is the patch's own. */
-  #addUneven(
-    { patch, deviation }: UnevenPatches,
-    k: number,
-    d: number,
-    row: Float64Array,
-    offset: number,
-    values: Float64Array,
-    layers: number,
-  ): void {
-    const [nx, ny, nz] = this.#normals[d];
-    const at = 3 * this.nodes[k];
-    const p = this.#plane.points;
-    const quarter = this.#quarter;
-    for (let u = 0; u < patch.length; u++) {
-      const f = row[offset + patch[u]];
-      if (f === 0 || !this.#gather.quarters(p[at], p[at + 1], p[at + 2], nx, ny, nz, patch[u], quarter))
-        continue;
-      const sum = quarter[0] + quarter[1] + quarter[2] + quarter[3];
-      if (sum === 0) continue;
-      const share = f / sum / this.#normals.length;
+  /** What near patches' unevenness adds. */
+  #addUneven(uneven: UnevenPatches, values: Float64Array, layers: number): void {
+    if (uneven.patch.length === 0 || this.#rows === undefined) return;
+    const { node, which, weight } = this.#nearQuarters(uneven.patch, this.#rows);
+    for (let k = 0; k < node.length; k++)
       for (let l = 0; l < layers; l++) {
-        const m = 4 * (u * layers + l);
-        let light = 0;
-        for (let q = 0; q < 4; q++) light += quarter[q] * deviation[m + q];
-        values[k * layers + l] += share * light;
+        const m = 4 * (which[k] * layers + l);
+        for (let q = 0; q < 4; q++)
+          values[node[k] * layers + l] += weight[4 * k + q] * uneven.deviation[m + q];
+      }
+  }
+
+  /** Factors of all nodes to the quarters of the patches near them; a hidden share is the patch's own. Key: the
+   * numbers of the patches. */
+  #nearQuarters(patch: readonly number[], rows: Float64Array): NearQuarters {
+    const key = patch.join();
+    if (this.#near?.key === key) return this.#near;
+    const n = this.#gather.patches.count;
+    const count = this.#normals.length;
+    const p = this.#plane.points;
+    const quarter = new Float64Array(4);
+    const node: number[] = [];
+    const which: number[] = [];
+    const weight: number[] = [];
+    for (let k = 0; k < this.nodes.length; k++) {
+      const at = 3 * this.nodes[k];
+      for (let d = 0; d < count; d++) {
+        const [nx, ny, nz] = this.#normals[d];
+        patch.forEach((i, u) => {
+          const f = rows[(k * count + d) * n + i];
+          if (f === 0 || !this.#gather.quarters(p[at], p[at + 1], p[at + 2], nx, ny, nz, i, quarter)) return;
+          const sum = quarter[0] + quarter[1] + quarter[2] + quarter[3];
+          if (sum === 0) return;
+          node.push(k);
+          which.push(u);
+          for (const part of quarter) weight.push((part * f) / sum / count);
+        });
       }
     }
+    this.#near = { key, node, which, weight };
+    return this.#near;
   }
 
   #spread(values: Float64Array, layers: number): Gathered {
