@@ -55,11 +55,10 @@ export class LatticeKernel {
       const p = which[k];
       const index = base + nodes[2 * p + 1] * columns + nodes[2 * p];
       const E = values[index];
-      if (E === E) out[p] = E;
-      else {
+      if (Number.isNaN(E)) {
         missing ??= [];
         missing.push(index, p);
-      }
+      } else out[p] = E;
     }
     if (missing === undefined) return;
     this.#calculate(missing);
