@@ -97,10 +97,13 @@ export function planObjects(
     ]
   ).map((p) => at(p as Vec2));
   const taken: Box[] = [];
-  const figures = parts.people ? people(scene, axes, scale, frame, taken) : { bodies: [], heads: [] };
+  const figures = parts.people
+    ? people(scene, axes, scale, frame, taken)
+    : { bodies: [], over: [], heads: [] };
   return {
     under: figures.bodies,
     over: [
+      ...figures.over,
       ...overhang(scene, axes, at),
       ...levels(scene, at),
       ...(parts.zones ? zones(scene, at, axes, taken) : []),
@@ -186,8 +189,9 @@ function people(
   scale: SheetScale,
   frame: PlanFrame,
   taken: Box[],
-): { readonly bodies: Mark[]; readonly heads: Mark[] } {
+): { readonly bodies: Mark[]; readonly over: Mark[]; readonly heads: Mark[] } {
   const bodies: Mark[] = [];
+  const over: Mark[] = [];
   const heads: Mark[] = [];
   for (const person of scene.people) {
     const [along, across] = trunkPlace(person, axes);
@@ -221,7 +225,7 @@ function people(
       [0.12, 0],
       [0.092, 0.02],
     ].map(([u, v]) => turned([u * m, v * m]));
-    heads.push(
+    (overTop ? over : heads).push(
       line(
         head.map(([u, v]) => [hx + u, hy + v] as const),
         "head",
@@ -235,10 +239,10 @@ function people(
         overTop ? "ink" : "quiet",
         0.75,
       ),
-      text([x + (0.16 + 0.1 * Math.abs(s)) * m, y + 4], person.name, "person"),
     );
+    heads.push(text([x + (0.16 + 0.1 * Math.abs(s)) * m, y + 4], person.name, "person"));
   }
-  return { bodies, heads };
+  return { bodies, over, heads };
 }
 
 function dimensions(

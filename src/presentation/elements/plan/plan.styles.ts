@@ -13,8 +13,15 @@ export const planStyles = css`
   .over-light .luminaire path {
     filter: drop-shadow(0 0 1px light-dark(transparent, #fdf8ec));
   }
-  .refine { transition: opacity 120ms linear; }
-  @media (prefers-reduced-motion: reduce) {
-    .refine { transition: none; }
+  /* On the light the ground is the scale's own, by day and by evening. */
+  .over-light .luminaire:focus-visible .grip {
+    stroke: #1b1a16;
+    filter: drop-shadow(0 0 1px #fdf8ec);
   }
+  .over-light .luminaire:hover .grip { stroke: #1b1a16; }
+  .over-light .chosen path {
+    stroke: #6b3300;
+    filter: drop-shadow(0 0 1px #fdf8ec);
+  }
+  .pointer { filter: drop-shadow(0 0 1px light-dark(transparent, #1b1a16)); }
 `;

@@ -57,6 +57,11 @@ export class Hand {
     return this.#hold?.last?.reasons ?? [];
   }
 
+  /** Where the held luminaire has been moved to (m, room). */
+  get position(): Vec3 | undefined {
+    return this.#hold?.last?.position;
+  }
+
   get isHolding(): boolean {
     return this.#hold?.moved === true;
   }

@@ -47,6 +47,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements HandH
     this.hand.move(event);
     if (this.hand.isHolding) {
       this.reasons = this.hand.reasons;
+      this.#readUnderHand();
       return;
     }
     const box = this.page.getBoundingClientRect();
@@ -54,6 +55,17 @@ export abstract class InteractiveDrawing extends DrawingElement implements HandH
     const place = this.placeAt((event.clientX - box.left) * k, (event.clientY - box.top) * k);
     if (place !== undefined || this.reading !== undefined) this.readAt(place);
   };
+
+  /** While a luminaire is in the hand the light is read under it, if the top is there. */
+  #readUnderHand(): void {
+    const scene = this.shownScene;
+    const { position } = this.hand;
+    if (scene === undefined || position === undefined) return;
+    const axes = this.axes(scene);
+    const [along, across] = axes.toIsland(position);
+    const over = along >= 0 && along <= axes.length && across >= 0 && across <= axes.width;
+    this.readAt(over ? { along, across } : undefined);
+  }
 
   protected readonly pointerUp = (event: PointerEvent): void => this.hand.up(event);
   protected readonly pointerDown = (event: PointerEvent): void => {

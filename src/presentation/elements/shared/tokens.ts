@@ -35,6 +35,11 @@ export const tokens = css`
   :host([mode="evening"]) {
     color-scheme: dark;
   }
+  @media print {
+    :host {
+      color-scheme: light;
+    }
+  }
   *,
   *::before,
   *::after {

@@ -14,6 +14,7 @@ export const sheetStyles = css`
   .thread {
     position: absolute; top: 0; bottom: 0; width: 0; pointer-events: none;
     border-left: 1px solid var(--_luminaire);
+    box-shadow: 0 0 1px light-dark(transparent, #171510);
   }
   .foot { position: relative; min-height: 24px; font-size: 13px; font-weight: 600; }
   .foot span { position: absolute; white-space: nowrap; top: 0; }
