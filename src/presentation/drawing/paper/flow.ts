@@ -1,0 +1,227 @@
+/**
+ * Headings, paragraphs, tables and figures set one under the other into boxes, from box to box where one is full:
+ * columns of a sheet, pages of a report. Tables repeat their head, headings stay with what follows.
+ */
+
+import { type Box, line, text } from "../drawing.ts";
+import type { PaperMark } from "./paper.ts";
+import { paperRows } from "./paper-text.ts";
+
+/** 3/32 in, the least lettering of construction sheets. */
+export const SMALL = 6.75;
+export const BODY = 8.5;
+const LEADING = 1.3;
+
+export interface Column {
+  readonly title: string;
+  /** Share of the width, among all columns. */
+  readonly share: number;
+  readonly align?: "start" | "end";
+}
+
+export type Block =
+  | { readonly kind: "heading"; readonly words: string; readonly size?: number }
+  | {
+      readonly kind: "paragraph";
+      readonly words: string;
+      readonly size?: number;
+      /** Stands before the first row, the rest hangs behind it. */
+      readonly marker?: string;
+      readonly strong?: boolean;
+      readonly depicts?: string;
+    }
+  | {
+      readonly kind: "table";
+      readonly columns: readonly Column[];
+      readonly rows: readonly (readonly string[])[];
+      readonly size?: number;
+      readonly depicts?: string;
+    }
+  | {
+      readonly kind: "figure";
+      readonly height: number;
+      draw(x: number, y: number, width: number): PaperMark[];
+    }
+  | { readonly kind: "space"; readonly height: number }
+  /** What follows starts in a new box. */
+  | { readonly kind: "break" };
+
+export const heading = (words: string, size = 11): Block => ({ kind: "heading", words, size });
+export const paragraph = (
+  words: string,
+  more: Partial<Extract<Block, { kind: "paragraph" }>> = {},
+): Block => ({
+  kind: "paragraph",
+  words,
+  ...more,
+});
+export const bullet = (words: string, size?: number): Block => paragraph(words, { marker: "–", size });
+export const gap = (height: number): Block => ({ kind: "space", height });
+
+/** Marks of each box, as many boxes as are needed. `box(i)` is asked for boxes in order; it may go on for ever. */
+export function flow(blocks: readonly Block[], box: (index: number) => Box): PaperMark[][] {
+  const setter = new Setter(box);
+  blocks.forEach((block, i) => {
+    setter.put(block, blocks[i + 1]);
+  });
+  return setter.boxes;
+}
+
+/** Height the blocks take in one box of a width (points). */
+export function flowHeight(blocks: readonly Block[], width: number): number {
+  const setter = new Setter(() => ({ x: 0, y: 0, width, height: Number.POSITIVE_INFINITY }));
+  blocks.forEach((block, i) => {
+    setter.put(block, blocks[i + 1]);
+  });
+  return setter.y;
+}
+
+class Setter {
+  readonly boxes: PaperMark[][] = [[]];
+  y: number;
+  #box: Box;
+  readonly #next: (index: number) => Box;
+
+  constructor(next: (index: number) => Box) {
+    this.#next = next;
+    this.#box = next(0);
+    this.y = this.#box.y;
+  }
+
+  put(block: Block, following: Block | undefined): void {
+    switch (block.kind) {
+      case "break":
+        if (this.#marks.length > 0) this.#turn();
+        break;
+      case "space":
+        if (this.#marks.length > 0) this.y += block.height;
+        break;
+      case "heading":
+        this.#heading(block.words, block.size ?? 11, following);
+        break;
+      case "paragraph":
+        this.#paragraph(block);
+        break;
+      case "figure": {
+        this.#need(block.height);
+        this.#marks.push(...block.draw(this.#box.x, this.y, this.#box.width));
+        this.y += block.height;
+        break;
+      }
+      case "table":
+        this.#table(block);
+        break;
+    }
+  }
+
+  get #marks(): PaperMark[] {
+    return this.boxes[this.boxes.length - 1];
+  }
+
+  #turn(): void {
+    this.#box = this.#next(this.boxes.length);
+    this.boxes.push([]);
+    this.y = this.#box.y;
+  }
+
+  #need(height: number): void {
+    if (this.y + height > this.#box.y + this.#box.height + 0.01 && this.#marks.length > 0) this.#turn();
+  }
+
+  #heading(words: string, size: number, following: Block | undefined): void {
+    const rows = paperRows(words, this.#box.width, size, true);
+    const height = rows.length * size * LEADING + 3;
+    const before = this.#marks.length === 0 ? 0 : size * 0.7;
+    const least = following?.kind === "figure" ? following.height : 34;
+    this.#need(before + height + least);
+    if (this.#marks.length > 0) this.y += before;
+    for (const row of rows) {
+      this.y += size * LEADING;
+      this.#marks.push(
+        text([this.#box.x, this.y - size * 0.3], row, "heading", { ink: "ink", size, strong: true }),
+      );
+    }
+    this.y += 3;
+  }
+
+  #paragraph({
+    words,
+    size = BODY,
+    marker,
+    strong,
+    depicts = "paragraph",
+  }: Extract<Block, { kind: "paragraph" }>): void {
+    const indent = marker === undefined ? 0 : Math.max(9, size * 1.2 * Math.max(1, marker.length * 0.62));
+    const rows = paperRows(words, this.#box.width - indent, size, strong);
+    rows.forEach((row, i) => {
+      this.#need(size * LEADING);
+      this.y += size * LEADING;
+      const y = this.y - size * 0.3;
+      if (i === 0 && marker !== undefined)
+        this.#marks.push(
+          text([this.#box.x, y], marker, depicts, { ink: "ink", size, strong: marker !== "–" }),
+        );
+      this.#marks.push(text([this.#box.x + indent, y], row, depicts, { ink: "ink", size, strong }));
+    });
+    this.y += size * 0.35;
+  }
+
+  #table({ columns, rows, size = SMALL + 0.5, depicts = "table" }: Extract<Block, { kind: "table" }>): void {
+    const total = columns.reduce((sum, column) => sum + column.share, 0);
+    const { width } = this.#box;
+    const widths = columns.map((column) => (column.share / total) * width);
+    const cells = (row: readonly string[], strong: boolean): string[][] =>
+      row.map((cell, i) => (cell === "" ? [] : paperRows(cell, widths[i] - 5, size, strong)));
+    const height = (row: readonly (readonly string[])[]): number =>
+      Math.max(1, ...row.map((cell) => cell.length)) * size * 1.2 + size * 0.45;
+    const head = cells(
+      columns.map((column) => column.title),
+      true,
+    );
+    const body = rows.map((row) => cells(row, false));
+    const put = (row: readonly (readonly string[])[], strong: boolean, rule: number): void => {
+      let x = this.#box.x;
+      row.forEach((cell, i) => {
+        const end = columns[i].align === "end";
+        cell.forEach((words, k) => {
+          this.#marks.push(
+            text(
+              [end ? x + widths[i] - 5 : x, this.y + size * (1.05 + 1.2 * k)],
+              words,
+              strong ? "table head" : depicts,
+              { ink: "ink", size, strong, anchor: end ? "end" : "start" },
+            ),
+          );
+        });
+        x += widths[i];
+      });
+      this.y += height(row);
+      this.#rule(rule);
+    };
+    this.#need(height(head) + (body.length > 0 ? height(body[0]) : 0));
+    put(head, true, 1);
+    for (const row of body) {
+      if (this.y + height(row) > this.#box.y + this.#box.height) {
+        this.#turn();
+        put(head, true, 1);
+      }
+      put(row, false, 0);
+    }
+    this.y += size * 0.6;
+  }
+
+  #rule(strength: number): void {
+    const { x, width } = this.#box;
+    this.#marks.push(
+      line(
+        [
+          [x, this.y],
+          [x + width, this.y],
+        ],
+        "rule",
+        strength === 1 ? "ink" : "hairline",
+        strength === 1 ? 1 : 0.75,
+      ),
+    );
+  }
+}

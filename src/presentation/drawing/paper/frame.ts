@@ -1,0 +1,223 @@
+/**
+ * The frame of a sheet: what it is, of what project, which revision, when, in which units; and the two things by
+ * which anyone sees whether a print came out at its scale, a bar and a square of known size.
+ */
+
+import { type Box, line, type Mark, text } from "../drawing.ts";
+import { PAPERS, type PaperMark, type PaperName, POINTS_PER_METRE, POINTS_PER_MILLIMETRE } from "./paper.ts";
+import { paperCut, paperRows, paperTextWidth } from "./paper-text.ts";
+
+export interface FrameFacts {
+  readonly project: string;
+  /** What the sheet shows, e.g. `Set-out of boxes`. */
+  readonly title: string;
+  /** The option handed over. */
+  readonly option?: string;
+  readonly revision: string;
+  /** ISO date. */
+  readonly date: string;
+  readonly units: string;
+  /** `1:50`, `1/4" = 1'-0"`, or undefined where nothing is to scale. */
+  readonly scale?: string;
+  /** `1 of 3` */
+  readonly number: string;
+  /** Key of the study's content: equal key, equal study. */
+  readonly fingerprint: string;
+}
+
+const EDGE = 26;
+const BLOCK = 44;
+
+export interface SheetFrame {
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly PaperMark[];
+  /** What is left for the drawing. */
+  readonly field: Box;
+}
+
+export function sheetFrame(paper: PaperName, landscape: boolean, facts: FrameFacts): SheetFrame {
+  const [short, long] = PAPERS[paper];
+  const [width, height] = landscape ? [long, short] : [short, long];
+  const inner = { x: EDGE, y: EDGE, width: width - 2 * EDGE, height: height - 2 * EDGE };
+  const top = inner.y + inner.height - BLOCK;
+  return {
+    width,
+    height,
+    marks: [rectangle(inner, "frame", 1.5), ...titleBlock({ ...inner, y: top, height: BLOCK }, facts)],
+    field: { x: inner.x + 10, y: inner.y + 10, width: inner.width - 20, height: inner.height - BLOCK - 18 },
+  };
+}
+
+function titleBlock(box: Box, facts: FrameFacts): Mark[] {
+  const cells: readonly (readonly [share: number, name: string, value: string, strong?: boolean])[] = [
+    [3.1, facts.project, facts.title, true],
+    [1.5, "option", facts.option ?? "–"],
+    [0.8, "revision", facts.revision, true],
+    [1.05, "date", facts.date],
+    [1.5, "units", facts.units],
+    [1.15, "scale", facts.scale === undefined ? "not to scale" : facts.scale],
+    [1.15, "study", facts.fingerprint],
+    [0.8, "sheet", facts.number, true],
+  ];
+  const total = cells.reduce((sum, [share]) => sum + share, 0);
+  const marks: Mark[] = [
+    line(
+      [
+        [box.x, box.y],
+        [box.x + box.width, box.y],
+      ],
+      "frame",
+      "ink",
+      1.5,
+    ),
+  ];
+  let x = box.x;
+  cells.forEach(([share, name, value, strong], i) => {
+    const width = (share / total) * box.width;
+    if (i > 0)
+      marks.push(
+        line(
+          [
+            [x, box.y],
+            [x, box.y + box.height],
+          ],
+          "frame",
+          "ink",
+          0.75,
+        ),
+      );
+    const size = i === 0 ? 12 : strong ? 11 : 8;
+    marks.push(
+      text([x + 6, box.y + 11], paperCut(name, width - 10, 6.75), "title block", { ink: "ink", size: 6.75 }),
+    );
+    const rows = paperRows(value, width - 10, size, strong).slice(0, 2);
+    rows.forEach((row, k) => {
+      marks.push(
+        text(
+          [x + 6, box.y + (rows.length > 1 ? 21 : 25) + k * size * 1.15],
+          paperCut(row, width - 8, size, strong),
+          "title block",
+          {
+            ink: "ink",
+            size,
+            strong,
+          },
+        ),
+      );
+    });
+    x += width;
+  });
+  const words = "Do not scale: written dimensions govern.";
+  marks.push(text([box.x + 6, box.y + box.height - 5], words, "title block", { ink: "ink", size: 6.75 }));
+  return marks;
+}
+
+/** A rectangle's outline. */
+export function rectangle({ x, y, width, height }: Box, depicts: string, weight: 1.5 | 1 | 0.75 = 1): Mark {
+  return line(
+    [
+      [x, y],
+      [x + width, y],
+      [x + width, y + height],
+      [x, y + height],
+    ],
+    depicts,
+    "ink",
+    weight,
+    { closed: true },
+  );
+}
+
+/** Height the print check takes (points). */
+export const PRINT_CHECK_HEIGHT = 80;
+
+/** A square of known size and a scale bar: whoever measures them knows whether the print is true. */
+export function printCheck(x: number, y: number, unit: "mm" | "ft-in", perMetre?: number): PaperMark[] {
+  const side = unit === "mm" ? 20 * POINTS_PER_MILLIMETRE : 0.75 * 72;
+  const marks: PaperMark[] = [
+    rectangle({ x, y: y + 12, width: side, height: side }, "check square", 1),
+    text([x, y + 8], "Check the print", "check square", { ink: "ink", size: 6.75, strong: true }),
+    text(
+      [x + side + 5, y + 20],
+      unit === "mm" ? "This square is 20 mm" : 'This square is 3/4"',
+      "check square",
+      { ink: "ink", size: 6.75 },
+    ),
+    text([x + side + 5, y + 29], "each way on a true print.", "check square", { ink: "ink", size: 6.75 }),
+  ];
+  if (perMetre !== undefined) marks.push(...scaleBarMarks(x + side + 5, y + 44, perMetre, unit));
+  return marks;
+}
+
+function scaleBarMarks(x: number, y: number, perMetre: number, unit: "mm" | "ft-in"): Mark[] {
+  const [part, name] = unit === "mm" ? [1, " m"] : [0.3048, " ft"];
+  const each = [0.1, 0.25, 0.5, 1, 2, 5].filter((n) => n * part * perMetre <= 42).pop() ?? 0.1;
+  const step = each * part * perMetre;
+  const marks: Mark[] = [];
+  for (let i = 0; i < 2; i++) {
+    const box = { x: x + i * step, y, width: step, height: 4 };
+    marks.push({
+      ...rectangle(box, "scale bar", 0.75),
+      ...(i === 0 ? { fill: "ink" as const } : {}),
+    } as Mark);
+  }
+  for (let i = 0; i <= 2; i++) {
+    const words = `${Number((i * each).toFixed(2))}${i === 2 ? name : ""}`;
+    marks.push(
+      text([x + i * step, y + 12], words, "scale bar", {
+        ink: "ink",
+        size: 6.75,
+        anchor: i === 0 ? "start" : "middle",
+      }),
+    );
+  }
+  return marks;
+}
+
+/** A usual scale of drawings, by its words and by the paper points a metre takes. */
+export interface DrawingScale {
+  readonly words: string;
+  readonly perMetre: number;
+}
+
+const METRIC = [5, 10, 20, 25, 50, 75, 100, 125, 150, 200, 250, 500, 1000];
+/** Paper inches a foot. */
+const IMPERIAL: readonly (readonly [number, string])[] = [
+  [3, '3" = 1\'-0"'],
+  [1.5, '1 1/2" = 1\'-0"'],
+  [1, '1" = 1\'-0"'],
+  [3 / 4, '3/4" = 1\'-0"'],
+  [1 / 2, '1/2" = 1\'-0"'],
+  [3 / 8, '3/8" = 1\'-0"'],
+  [1 / 4, '1/4" = 1\'-0"'],
+  [3 / 16, '3/16" = 1\'-0"'],
+  [1 / 8, '1/8" = 1\'-0"'],
+  [3 / 32, '3/32" = 1\'-0"'],
+  [1 / 16, '1/16" = 1\'-0"'],
+  [1 / 32, '1/32" = 1\'-0"'],
+];
+
+/** The largest usual scale at which so many metres fit into so many points. */
+export function drawingScale(
+  unit: "mm" | "ft-in",
+  fits: readonly (readonly [metres: number, points: number])[],
+): DrawingScale {
+  const scales: DrawingScale[] =
+    unit === "mm"
+      ? METRIC.map((n) => ({ words: `1:${n}`, perMetre: POINTS_PER_METRE / n }))
+      : IMPERIAL.map(([inches, words]) => ({ words, perMetre: (inches * 72) / 0.3048 }));
+  const largest = scales.find(({ perMetre }) =>
+    fits.every(([metres, points]) => metres * perMetre <= points),
+  );
+  return largest ?? scales[scales.length - 1];
+}
+
+/** Words with a border around them, for what must not be overlooked. */
+export function boxed(x: number, y: number, words: string, size = 8): PaperMark[] {
+  const width = paperTextWidth(words, size, true) + 8;
+  return [
+    rectangle({ x, y, width, height: size * 1.5 }, "flag", 1),
+    text([x + 4, y + size * 1.1], words, "flag", { ink: "ink", size, strong: true }),
+  ];
+}

@@ -1,0 +1,425 @@
+/**
+ * Elevation of the island from its long side, and section across it, for those who hang: floor, top, ceiling,
+ * each pendant in true profile with its drop, heights above finished floor and above finished top, and a running
+ * string from the end (or the near side) of the top.
+ *
+ * Drawn from the floor up at one scale, with nothing broken out: on this sheet everything is measured.
+ */
+
+import { printable } from "../../diagnostics/printable.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { runningDimensions } from "../../units/length-text.ts";
+import type { SetOut, SetOutBox } from "../schedule/set-out.ts";
+import { type Ink, line, text } from "./drawing.ts";
+import { ceilingHeightAt, type IslandAxes, islandAxes } from "./island-axes.ts";
+import { spreadLabels } from "./label-layout.ts";
+import type { PaperMark } from "./paper/paper.ts";
+import { paperTextWidth } from "./paper/paper-text.ts";
+import { LETTERING, runningString, stringDepth } from "./running-string.ts";
+import type { PlanWords } from "./set-out-plan.ts";
+import { halfWidth, luminaireProfile } from "./silhouette.ts";
+
+export type ElevationView = "along" | "across";
+
+/** What of the room is drawn beyond the top (m). */
+const REACH = 0.5;
+
+export interface ElevationDrawing {
+  readonly marks: readonly PaperMark[];
+  /** Paper the drawing covers right of and above its origin (the floor under the end of the top), and beyond. */
+  readonly left: number;
+  readonly right: number;
+  readonly above: number;
+  readonly below: number;
+}
+
+/** Metres a view spans, sideways and up, for choosing a scale. */
+export function elevationSpan(scene: Scene, view: ElevationView): readonly [width: number, height: number] {
+  const [from, to] = range(scene, view);
+  return [to - from, tallest(scene, view)];
+}
+
+/** Paper beside the drawing itself that its figures take (points), left and right, above and below. */
+export function elevationMargins(
+  setOut: SetOut,
+  words: PlanWords,
+): { readonly side: number; readonly below: number; readonly above: number } {
+  const widest = Math.max(paperTextWidth(`+${words.dimension(setOut.length)}`, LETTERING), 30);
+  return { side: widest + 48, below: 26 + stringDepth([words.dimension(setOut.length)]), above: 24 };
+}
+
+export function setOutElevation(
+  scene: Scene,
+  setOut: SetOut,
+  view: ElevationView,
+  perMetre: number,
+  words: PlanWords,
+): ElevationDrawing {
+  const axes = islandAxes(scene);
+  const [from, to] = range(scene, view);
+  const at = (s: number, z: number): Vec2 => [s * perMetre, -z * perMetre];
+  const pendants = setOut.boxes
+    .filter((box) => box.hangs)
+    .map((box) => ({ box, s: stationOf(axes, box, view) }))
+    .filter(({ s }) => s > from && s < to)
+    .sort((a, b) => a.s - b.s);
+  // Across, pendants of a row stand behind one another: the nearest of each place is drawn.
+  const seen = pendants.filter(
+    ({ s, box }, i) =>
+      !pendants.slice(0, i).some((other) => Math.abs(other.s - s) < 0.02 && other.box.type === box.type),
+  );
+  const margins = elevationMargins(setOut, words);
+  const marks: PaperMark[] = [
+    ...bodiesBehind(scene, axes, view, [from, to], at),
+    ...islandMarks(scene, view, at),
+    ...shell(scene, axes, view, [from, to], at),
+    ...seen.flatMap(({ box, s }) => pendantMarks(box, s, view, at, perMetre, words, pendants, view)),
+    ...levels(
+      scene,
+      axes,
+      view,
+      [from, to],
+      seen.map(({ box }) => box),
+      perMetre,
+      words,
+    ),
+    ...string(
+      scene,
+      axes,
+      setOut,
+      view,
+      seen.map(({ s }) => s),
+      perMetre,
+      words,
+    ),
+  ];
+  return {
+    marks,
+    left: -from * perMetre + 16,
+    right: to * perMetre + margins.side,
+    above: tallest(scene, view) * perMetre + margins.above,
+    below: margins.below,
+  };
+}
+
+function extent(scene: Scene, view: ElevationView): number {
+  const axes = islandAxes(scene);
+  return view === "along" ? axes.length : axes.width;
+}
+
+function range(scene: Scene, view: ElevationView): readonly [number, number] {
+  const axes = islandAxes(scene);
+  const { length, width } = scene.room;
+  const corners = (
+    [
+      [0, 0],
+      [length, 0],
+      [0, width],
+      [length, width],
+    ] as const
+  ).map((c) => axes.toIsland(c)[view === "along" ? 0 : 1]);
+  return [
+    Math.max(-REACH, Math.min(...corners)),
+    Math.min(extent(scene, view) + REACH, Math.max(...corners)),
+  ];
+}
+
+function stationOf(axes: IslandAxes, box: SetOutBox, view: ElevationView): number {
+  return axes.toIsland(box.at)[view === "along" ? 0 : 1];
+}
+
+/** Height of the ceiling over the axis of the view (m): along the island's middle, or across it at mid-length. */
+function ceilingOver(scene: Scene, axes: IslandAxes, view: ElevationView, s: number): number {
+  const p = axes.toRoom(view === "along" ? [s, axes.width / 2] : [axes.length / 2, s]);
+  return ceilingHeightAt(scene.room, [
+    Math.max(0, Math.min(scene.room.length, p[0])),
+    Math.max(0, Math.min(scene.room.width, p[1])),
+  ]);
+}
+
+function tallest(scene: Scene, view: ElevationView): number {
+  const axes = islandAxes(scene);
+  return Math.max(...range(scene, view).map((s) => ceilingOver(scene, axes, view, s)));
+}
+
+function shell(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  [from, to]: readonly [number, number],
+  at: (s: number, z: number) => Vec2,
+): PaperMark[] {
+  const ceiling = (s: number): Vec2 => at(s, ceilingOver(scene, axes, view, s));
+  const marks: PaperMark[] = [
+    line([at(from, 0), at(to, 0)], "floor", "ink", 1.5),
+    line([ceiling(from), ceiling(to)], "ceiling", "ink", 1.5),
+  ];
+  for (const [s, open] of [
+    [from, from <= -REACH + 1e-9],
+    [to, to >= extent(scene, view) + REACH - 1e-9],
+  ] as const)
+    marks.push(
+      line(
+        [at(s, 0), ceiling(s)],
+        open ? "cut" : "wall",
+        open ? "hairline" : "ink",
+        open ? 0.75 : 1.5,
+        open ? { dash: "eye line" } : {},
+      ),
+    );
+  return marks;
+}
+
+function bodiesBehind(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  [from, to]: readonly [number, number],
+  at: (s: number, z: number) => Vec2,
+): PaperMark[] {
+  return (scene.bodies ?? []).flatMap((body) => {
+    const places = body.outline.map((p) => axes.toIsland(p)[view === "along" ? 0 : 1]);
+    const [a, b] = [Math.max(from, Math.min(...places)), Math.min(to, Math.max(...places))];
+    if (b - a < 0.02) return [];
+    return [
+      line(
+        [at(a, body.bottom), at(b, body.bottom), at(b, body.top), at(a, body.top)],
+        "cabinet",
+        "hairline",
+        0.75,
+        { closed: true },
+      ),
+      text([at(a, 0)[0] + 3, at(0, body.top)[1] + 8], printable(body.name, 24), "cabinet name", {
+        size: LETTERING,
+        ink: "hairline",
+      }),
+    ];
+  });
+}
+
+function islandMarks(scene: Scene, view: ElevationView, at: (s: number, z: number) => Vec2): PaperMark[] {
+  const { island } = scene;
+  if (island === undefined) return [];
+  const whole = view === "along" ? island.length : island.width;
+  const under = island.height - island.topThickness;
+  const [low, high] = view === "along" ? ["x-", "x+"] : ["y-", "y+"];
+  const { overhang } = island;
+  const b0 = overhang?.side === low ? overhang.depth : 0;
+  const b1 = whole - (overhang?.side === high ? overhang.depth : 0);
+  const fill = { closed: true, fill: "sheet" as Ink } as const;
+  const marks: PaperMark[] = [
+    line([at(b0, 0), at(b1, 0), at(b1, under), at(b0, under)], "island base", "ink", 1, fill),
+    line(
+      [at(0, under), at(whole, under), at(whole, island.height), at(0, island.height)],
+      "island top",
+      "ink",
+      1.5,
+      fill,
+    ),
+  ];
+  for (const { outline, height } of island.levels) {
+    const places = outline.map((p) => p[view === "along" ? 0 : 1]);
+    const [a, b] = [Math.min(...places), Math.max(...places)];
+    marks.push(
+      line(
+        [at(a, island.height), at(a, height), at(b, height), at(b, island.height)],
+        "island level",
+        "ink",
+        1,
+        fill,
+      ),
+    );
+  }
+  return marks;
+}
+
+function pendantMarks(
+  box: SetOutBox,
+  s: number,
+  view: ElevationView,
+  at: (s: number, z: number) => Vec2,
+  perMetre: number,
+  words: PlanWords,
+  all: readonly { readonly box: SetOutBox; readonly s: number }[],
+  shown: ElevationView,
+): PaperMark[] {
+  const h = box.heights;
+  if (h === undefined) return [];
+  const { luminaire } = box;
+  const [x] = at(s, 0);
+  const [ceiling, bodyTop, bottom, top] = [h.ceiling, h.bodyTop, h.bottom, h.top].map((z) => at(s, z)[1]);
+  const half = luminaireProfile(luminaire);
+  const lowest = Math.min(...half.map(([, z]) => z));
+  const across = halfWidth(luminaire, view === "along" ? "x" : "y");
+  const widest = Math.max(...half.map(([r]) => r));
+  // A linear body is as long as it is; its profile's radius is stretched to the extent seen from this side.
+  const stretch = widest > 0 ? across / widest : 1;
+  const right = half.map(([r, z]): Vec2 => [x + r * stretch * perMetre, bottom - (z - lowest) * perMetre]);
+  const left = [...right].reverse().map(([px, py]): Vec2 => [2 * x - px, py]);
+  const canopy = luminaire.canopy;
+  const marks: PaperMark[] = [
+    line(
+      [
+        [x, ceiling],
+        [x, bodyTop],
+      ],
+      "pendant suspension",
+      "ink",
+      1,
+    ),
+    line([...right, ...left], "pendant body", "ink", 1.5, { closed: true, fill: "sheet" }),
+  ];
+  if (canopy !== undefined) {
+    const [w, d] = [(canopy.diameter / 2) * perMetre, (canopy.height ?? 0.025) * perMetre];
+    marks.push(
+      line(
+        [
+          [x - w, ceiling],
+          [x + w, ceiling],
+          [x + w, ceiling + d],
+          [x - w, ceiling + d],
+        ],
+        "pendant canopy",
+        "ink",
+        1,
+        { closed: true, fill: "sheet" },
+      ),
+    );
+  }
+  const tags =
+    shown === "across"
+      ? all.filter((other) => Math.abs(other.s - s) < 0.02).map((other) => other.box.tag)
+      : [box.tag];
+  const label = { size: LETTERING, ink: "ink", ground: "sheet" } as const;
+  const name = tags.length > 2 ? `${tags[0]} to ${tags.at(-1)}` : tags.join(", ");
+  const dimX = x + Math.min(across * perMetre + 10, 26);
+  marks.push(
+    text([x, Math.min(ceiling, bodyTop) - 6], name, "tag", {
+      anchor: "middle",
+      size: 8,
+      strong: true,
+      ink: "ink",
+      ground: "sheet",
+    }),
+    // Drop, body and gap in one upright line beside the pendant.
+    line(
+      [
+        [dimX, ceiling],
+        [dimX, top],
+      ],
+      "dimension line",
+      "ink",
+      0.75,
+    ),
+    ...[ceiling, bodyTop, bottom, top].map((y) =>
+      line(
+        [
+          [dimX - 2.5, y + 2.5],
+          [dimX + 2.5, y - 2.5],
+        ],
+        "dimension tick",
+        "ink",
+        1,
+      ),
+    ),
+    ...[bodyTop, bottom].map((y) =>
+      line(
+        [
+          [x + 2, y],
+          [dimX + 3, y],
+        ],
+        "extension line",
+        "hairline",
+        0.75,
+      ),
+    ),
+    text([dimX + 4, (ceiling + bodyTop) / 2], `drop ${words.dimension(h.drop)}`, "dimension drop", label),
+    text([dimX + 4, (bodyTop + bottom) / 2 + 2.5], words.dimension(h.body), "dimension body", label),
+    text([dimX + 4, (bottom + top) / 2], words.dimension(h.gap), "dimension gap", label),
+  );
+  return marks;
+}
+
+/** Heights above the finished floor, at the right edge of the view: floor, top, lower edges, bodies, ceiling. */
+function levels(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  [, to]: readonly [number, number],
+  boxes: readonly SetOutBox[],
+  perMetre: number,
+  words: PlanWords,
+): PaperMark[] {
+  const found = new Map<string, { z: number; names: Set<string> }>();
+  const add = (z: number, name: string): void => {
+    const key = words.dimension(z);
+    const level = found.get(key) ?? { z, names: new Set<string>() };
+    level.names.add(name);
+    found.set(key, level);
+  };
+  add(0, "finished floor");
+  if (scene.island !== undefined) add(scene.island.height, "finished top");
+  for (const box of boxes)
+    if (box.heights !== undefined) {
+      add(box.heights.bottom, "lower edge");
+      if (scene.room.slope === 0) add(box.heights.ceiling, "ceiling");
+      else add(box.heights.ceiling, `ceiling at ${box.tag}`);
+    }
+  if (boxes.length === 0) add(ceilingOver(scene, axes, view, to), "ceiling");
+  const x = to * perMetre;
+  const rows = [...found.entries()].sort(([, a], [, b]) => a.z - b.z);
+  const places = spreadLabels(
+    rows.map(([, { z }]) => -z * perMetre),
+    LETTERING * 2.35,
+    -1e4,
+    1e4,
+  );
+  return rows.flatMap(([words_, { z, names }], i) => {
+    const y = -z * perMetre;
+    return [
+      line(
+        [
+          [x + 4, y],
+          [x + 20, y],
+          [x + 28, places[i]],
+        ],
+        "level",
+        "ink",
+        0.75,
+      ),
+      text([x + 30, places[i] - 1.5], [...names].join(", "), "level name", { size: LETTERING, ink: "ink" }),
+      text([x + 30, places[i] + LETTERING * 0.95], `+${words_}`, "dimension level", {
+        size: LETTERING,
+        ink: "ink",
+        strong: true,
+      }),
+    ];
+  });
+}
+
+function string(
+  scene: Scene,
+  axes: IslandAxes,
+  setOut: SetOut,
+  view: ElevationView,
+  stations: readonly number[],
+  perMetre: number,
+  words: PlanWords,
+): PaperMark[] {
+  if (scene.island === undefined || stations.length === 0) return [];
+  const whole = view === "along" ? axes.length : axes.width;
+  const over = stations.filter((s) => s > 0.002 && s < whole - 0.002);
+  const exact = [0, ...over, whole];
+  const dims = runningDimensions(exact, setOut.unit);
+  const { lines, figures } = runningString({
+    axis: "x",
+    places: exact.map((metres) => metres * perMetre),
+    texts: dims.positions.map(words.dimension),
+    offset: 18,
+    reach: (i) => (i === 0 || i === exact.length - 1 ? 0 : (scene.island?.height ?? 0) * perMetre),
+    name: view === "along" ? "from end of top" : "from near edge",
+    depicts: `dimension island ${view}`,
+  });
+  return [...lines, ...figures];
+}

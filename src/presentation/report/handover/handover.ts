@@ -1,0 +1,136 @@
+/**
+ * What a hand-over is made from: the options of a study with their light, the one that was chosen, and how the
+ * papers are to be written. Plain data: the command line and the page fill it each in its own way.
+ */
+
+import { topPlane } from "../../../assessment/assess.ts";
+import type { ArrangementAssessment } from "../../../assessment/assessment.ts";
+import { maintainedLayers, totalOf } from "../../../assessment/layer-light.ts";
+import type { Issue } from "../../../diagnostics/issue.ts";
+import { contentKey } from "../../../numerics/content-key.ts";
+import type { CalculationOptions } from "../../../scene/calculation-options.ts";
+import type { PlaneGrid } from "../../../scene/calculation-plane.ts";
+import type { DefaultUsed, ResolvedStudy } from "../../../scene/resolved-study.ts";
+import type { Scene } from "../../../scene/scene.ts";
+import type { Target } from "../../../scene/target.ts";
+import type { IlluminanceUnit } from "../../../units/illuminance-text.ts";
+import { formatIlluminance, formatIlluminanceValue } from "../../../units/illuminance-text.ts";
+import { formatLength } from "../../../units/length-text.ts";
+import { drawnField } from "../../drawing/drawn-field.ts";
+import type { PaperName } from "../../drawing/paper/paper.ts";
+import { type IsoluxField, isoluxField } from "../../isolux.ts";
+import type { SetOutUnit } from "../../schedule/set-out.ts";
+import type { JudgedArrangement } from "../judged-arrangement.ts";
+
+/** One option with its light. */
+export interface HandoverOption {
+  readonly scene: Scene;
+  readonly assessment: ArrangementAssessment;
+  /** The light on the whole top, fine enough to be drawn; absent where there is no such plane. */
+  readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
+}
+
+export interface Handover {
+  readonly project: string;
+  readonly options: readonly HandoverOption[];
+  /** Index of the option that is to be built. */
+  readonly chosen: number;
+  readonly targets: ReadonlyMap<string, Target>;
+  readonly calculation: CalculationOptions;
+  readonly defaults: readonly DefaultUsed[];
+  readonly warnings: readonly Issue[];
+  readonly paper: PaperName;
+  readonly unit: SetOutUnit;
+  readonly illuminance: IlluminanceUnit;
+  readonly revision: string;
+  /** ISO date. */
+  readonly date: string;
+  /** Key of the study's content. */
+  readonly fingerprint: string;
+  /** Version of the program, for the report. */
+  readonly version: string;
+}
+
+/** How a hand-over writes its figures. */
+export interface HandoverWords {
+  readonly unit: SetOutUnit;
+  readonly light: IlluminanceUnit;
+  /** A length (m) with its unit. */
+  length(metres: number): string;
+  /** A length (m) as on a drawing whose units are stated: millimetres bare, feet and inches marked. */
+  dimension(metres: number): string;
+  /** An illuminance (lx) with its unit. */
+  lux(value: number): string;
+  /** An illuminance (lx) without. */
+  figure(value: number): string;
+}
+
+export function handoverWords({ unit, illuminance }: Pick<Handover, "unit" | "illuminance">): HandoverWords {
+  return {
+    unit,
+    light: illuminance,
+    length: (metres) => formatLength(metres, unit),
+    dimension: (metres) => {
+      const words = formatLength(metres, unit);
+      return unit === "mm" ? words.replace(/ mm$/, "") : words;
+    },
+    lux: (value) => formatIlluminance(value, illuminance),
+    figure: (value) => formatIlluminanceValue(value, illuminance),
+  };
+}
+
+/** The option that is to be built. */
+export function chosenOption({ options, chosen }: Pick<Handover, "options" | "chosen">): HandoverOption {
+  return options[chosen];
+}
+
+/** Letters of options on paper: A, B, C … */
+export function optionLetter(index: number): string {
+  return String.fromCharCode(65 + (index % 26)) + (index < 26 ? "" : `${Math.floor(index / 26)}`);
+}
+
+/** An option from a full calculation with its fine grids. */
+export function optionOfJudged({ scene, assessment, fine }: JudgedArrangement): HandoverOption {
+  const plane = scene.planes[topPlane(scene)];
+  const refined = plane === undefined ? undefined : fine.get(plane.name);
+  const grid = refined?.plane.grid;
+  if (refined === undefined || grid === undefined) return { scene, assessment };
+  const light = ({
+    plane: of,
+    field,
+  }: {
+    plane: { points: Float64Array };
+    field: JudgedArrangement["result"]["planes"][number];
+  }): Float64Array => totalOf(maintainedLayers(scene, field), of.points.length / 3);
+  return {
+    scene,
+    assessment,
+    top: { grid, field: isoluxField(grid, light(refined), light(refined.margin)) },
+  };
+}
+
+/** An option from an answer that carries a finer grid of the top as a plane of its own, as the page's does. */
+export function optionOfAnswer(scene: Scene, assessment: ArrangementAssessment): HandoverOption {
+  const fine = scene.planes.findIndex((plane) => plane.name.endsWith(", fine") && plane.grid !== undefined);
+  const index = fine >= 0 ? fine : topPlane(scene);
+  const grid = scene.planes[index]?.grid;
+  if (grid === undefined) return { scene, assessment };
+  return {
+    scene,
+    assessment,
+    top: { grid, field: drawnField(grid, assessment.planes[index].illuminance, "refined") },
+  };
+}
+
+/** The content of a study's text in eight letters: the same study, the same letters. */
+export function studyFingerprint(text: string): string {
+  return contentKey(text).padStart(8, "0").slice(0, 8);
+}
+
+/** What the papers of a resolved study share. */
+export function handoverFacts(
+  study: ResolvedStudy,
+): Pick<Handover, "project" | "targets" | "calculation" | "defaults" | "warnings"> {
+  const { title, targets, options, defaults, warnings } = study;
+  return { project: title, targets, calculation: options, defaults, warnings };
+}

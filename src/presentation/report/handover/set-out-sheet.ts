@@ -1,0 +1,386 @@
+/**
+ * The electrician's sheet: set-out plan, the table of boxes, how each pendant hangs, loads, what is on hold, and
+ * the notes that keep people out of trouble. One page where it fits; tables go on to a second where it does not.
+ */
+
+import { printable } from "../../../diagnostics/printable.ts";
+import { planExtents } from "../../../luminaire/extent.ts";
+import type { Luminaire } from "../../../luminaire/luminaire.ts";
+import { degrees } from "../../../units/quantities.ts";
+import type { Box } from "../../drawing/drawing.ts";
+import { type Block, bullet, flow, gap, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../../drawing/paper/frame.ts";
+import { moved, type PaperMark, type ScaledView, type Sheet } from "../../drawing/paper/paper.ts";
+import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
+import { circuits } from "../../schedule/circuits.ts";
+import { holds } from "../../schedule/holds.ts";
+import { type SetOut, type SetOutBox, setOut } from "../../schedule/set-out.ts";
+import { BOX_WIDTH, canopyCover, cordLength, rodSet } from "../../schedule/suspension.ts";
+import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
+
+export interface SetOutSheets {
+  readonly sheets: readonly Sheet[];
+  /** The plan alone, for CAD. */
+  readonly view: ScaledView;
+  readonly setOut: SetOut;
+}
+
+/** Least width of the column of tables (points). */
+const COLUMN = 318;
+
+export function setOutSheets(handover: Handover): SetOutSheets {
+  const { scene } = chosenOption(handover);
+  const words = handoverWords(handover);
+  const found = setOut(scene, handover.unit, words.length);
+  const frameOf = (number: string, scale?: string) =>
+    sheetFrame(handover.paper, true, {
+      project: handover.project,
+      title: "Set-out of ceiling boxes",
+      option: scene.name,
+      revision: handover.revision,
+      date: handover.date,
+      units: handover.unit === "mm" ? "millimetres" : "feet and inches, to 1/8 in",
+      number,
+      fingerprint: handover.fingerprint,
+      ...(scale === undefined ? {} : { scale }),
+    });
+  const { field } = frameOf("1");
+  const { scale, view, size } = placedPlan(handover, found, words, {
+    width: field.width - COLUMN - 14,
+    height: field.height - PRINT_CHECK_HEIGHT - 12,
+  });
+  const origin: readonly [number, number] = [field.x + size.left, field.y + size.above];
+  const column: Box = {
+    x: field.x + size.width + 14,
+    y: field.y,
+    width: field.width - size.width - 14,
+    height: field.height,
+  };
+  const under: Box = {
+    x: field.x,
+    y: field.y + size.height + 8,
+    width: size.width,
+    height: field.height - size.height - 8,
+  };
+  const left = flow(legend(handover, found), () => ({
+    ...under,
+    x: under.x + 190,
+    width: under.width - 190,
+  }))[0];
+  const blocks = tables(handover, found, words);
+  // What does not fit beside the plan goes on in two columns of a second sheet.
+  const boxes = flow(blocks, (i) => (i === 0 ? column : half(field, (i - 1) % 2)));
+  const pages = 1 + Math.ceil((boxes.length - 1) / 2);
+  const sheets = Array.from({ length: pages }, (_, page): Sheet => {
+    const frame = frameOf(`${page + 1} of ${pages}`, page === 0 ? scale.words : undefined);
+    const marks: PaperMark[] = [...frame.marks];
+    if (page === 0)
+      marks.push(
+        ...moved(view.marks, origin),
+        ...printCheck(under.x, under.y + under.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
+        ...left,
+        ...boxes[0],
+      );
+    else marks.push(...(boxes[2 * page - 1] ?? []), ...(boxes[2 * page] ?? []));
+    return {
+      name: "set-out",
+      title: `${handover.project}: set-out of ceiling boxes`,
+      width: frame.width,
+      height: frame.height,
+      marks,
+      summary: summary(found, words),
+    };
+  });
+  return { sheets, view, setOut: found };
+}
+
+function half(field: Box, side: number): Box {
+  const width = (field.width - 18) / 2;
+  return { ...field, x: field.x + side * (width + 18), width };
+}
+
+interface PlanSize {
+  readonly left: number;
+  readonly above: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+function placedPlan(
+  handover: Handover,
+  found: SetOut,
+  words: HandoverWords,
+  room: { readonly width: number; readonly height: number },
+): { readonly scale: ReturnType<typeof drawingScale>; readonly view: ScaledView; readonly size: PlanSize } {
+  const { scene } = chosenOption(handover);
+  const { length, width } = scene.room;
+  // Names of strings stand above the far wall.
+  const beyond = { x: 6, y: 44 };
+  const fixed = planMargins(found, words, 0);
+  const scale = drawingScale(handover.unit, [
+    [length + 0.2, room.width - fixed.left - beyond.x],
+    [width + 0.2, room.height - fixed.below - beyond.y],
+  ]);
+  const margins = planMargins(found, words, scale.perMetre);
+  const above = margins.edge + beyond.y + width * scale.perMetre;
+  return {
+    scale,
+    view: setOutPlan(scene, found, scale.perMetre, words),
+    size: {
+      left: margins.left,
+      above,
+      width: margins.left + length * scale.perMetre + margins.edge + beyond.x,
+      height: above + margins.below,
+    },
+  };
+}
+
+function legend(handover: Handover, found: SetOut): Block[] {
+  const { scene } = chosenOption(handover);
+  const hasRecessed = found.boxes.some((box) => !box.hangs);
+  return [
+    bullet("Ceiling seen from above, over the floor plan; not mirrored.", SMALL),
+    bullet("Cross in a circle: pendant box (P), its body drawn at size around it.", SMALL),
+    ...(hasRecessed ? [bullet("Ring in a circle: recessed luminaire (R).", SMALL)] : []),
+    bullet("Dashed: overhead cabinets, base of the island.", SMALL),
+    ...(scene.room.joists === undefined ? [] : [bullet("Dotted: joist centrelines.", SMALL)]),
+    ...(scene.room.keepOuts?.length ? [bullet("Hatched: no box here.", SMALL)] : []),
+  ];
+}
+
+function tables(handover: Handover, found: SetOut, words: HandoverWords): Block[] {
+  const { scene } = chosenOption(handover);
+  const blocks: Block[] = [];
+  const pendants = found.boxes.filter((box) => box.hangs);
+  const recessed = found.boxes.filter((box) => !box.hangs);
+  if (pendants.length > 0) blocks.push(...pendantTable(pendants, words), ...hanging(pendants, words));
+  if (recessed.length > 0)
+    blocks.push(heading("Recessed, from the datum", 9), recessedTable(recessed, words));
+  blocks.push(heading("Circuits", 9), circuitTable(handover));
+  const flags = holds(scene, found, handover.defaults, words.length);
+  blocks.push(heading("HOLD: not to be built before this is settled", 9));
+  if (pendants.length > 0)
+    blocks.push(
+      hold(
+        tagRange(pendants),
+        "If the island is not yet set, or has moved: hold these boxes, measure it, and ask.",
+      ),
+    );
+  for (const { tags, words: flag } of flags)
+    blocks.push(hold(tags.length === 0 ? "all" : shortTags(tags), flag));
+  blocks.push(heading("Notes", 9), ...notes(handover, found, words));
+  return blocks;
+}
+
+function pendantTable(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
+  const overTop = pendants.some((box) => box.heights?.overTop);
+  return [
+    heading("Pendants, from the datum and from the finished floor", 9),
+    {
+      kind: "table",
+      size: SMALL,
+      depicts: "pendant row",
+      columns: [
+        { title: "box", share: 0.7 },
+        { title: "type", share: 0.6 },
+        { title: "from face of wall 3 (x)", share: 1.3, align: "end" },
+        { title: "from face of wall 0 (y)", share: 1.3, align: "end" },
+        { title: "ceiling above floor", share: 1.2, align: "end" },
+        { title: "drop to body", share: 1.1, align: "end" },
+        { title: "body height", share: 1, align: "end" },
+        { title: "bottom above floor", share: 1.2, align: "end" },
+        ...(overTop ? [{ title: "bottom above top", share: 1.1, align: "end" as const }] : []),
+      ],
+      rows: pendants.map((box) => {
+        const h = box.heights as NonNullable<SetOutBox["heights"]>;
+        return [
+          box.tag,
+          box.type,
+          words.dimension(box.x),
+          words.dimension(box.y),
+          words.dimension(h.ceiling),
+          words.dimension(h.drop),
+          words.dimension(h.body),
+          words.dimension(h.bottom),
+          ...(overTop ? [h.overTop ? words.dimension(h.gap) : "–"] : []),
+        ];
+      }),
+    },
+  ];
+}
+
+/** How each type hangs: rod or cord and what to bring, canopy, weight. */
+function hanging(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
+  const types = new Map<string, SetOutBox[]>();
+  for (const box of pendants) types.set(box.type, [...(types.get(box.type) ?? []), box]);
+  return [...types].map(([type, boxes]) =>
+    bullet(`${type} (${shortTags(boxes.map((box) => box.tag))}): ${hangingWords(boxes, words)}`, SMALL + 0.5),
+  );
+}
+
+export function hangingWords(boxes: readonly SetOutBox[], words: HandoverWords): string {
+  const { luminaire } = boxes[0];
+  const drops = boxes.map((box) => (box.heights as NonNullable<SetOutBox["heights"]>).drop);
+  const same = Math.max(...drops) - Math.min(...drops) < 1e-9;
+  const each = (value: (drop: number) => string): string =>
+    same ? value(drops[0]) : boxes.map((box, i) => `${box.tag} ${value(drops[i])}`).join(", ");
+  const parts: string[] = [`"${printable(luminaire.name, 30)}"`];
+  switch (luminaire.suspension) {
+    case "rod":
+      parts.push(`on a rod: ${each((drop) => rodWords(drop, words))}`);
+      break;
+    case undefined:
+      parts.push("rod or cord not stated");
+      break;
+    default:
+      parts.push(
+        `on a ${luminaire.suspension}: cut ${each((drop) => words.length(cordLength(drop)))} or longer`,
+      );
+  }
+  parts.push(canopyWords(luminaire, words), weightWords(luminaire));
+  return `${parts.join("; ")}.`;
+}
+
+function rodWords(drop: number, words: HandoverWords): string {
+  const { pieces, rest, exact } = rodSet(drop);
+  if (pieces.length === 0) return `${words.length(drop)}, shorter than any usual piece`;
+  const inches = pieces.map((piece) => `${Math.round(piece / 0.0254)}`).join(" + ");
+  return exact
+    ? `${inches} in pieces reach it`
+    : `${inches} in pieces leave ${words.length(rest)}: an adjustable end or a cut piece`;
+}
+
+function canopyWords({ canopy }: Luminaire, words: HandoverWords): string {
+  if (canopy === undefined) return "canopy not stated";
+  const cover = canopyCover(canopy.diameter);
+  const size = `canopy ${words.length(canopy.diameter)}`;
+  return cover < 0
+    ? `${size}, smaller than a ${words.length(BOX_WIDTH)} box`
+    : `${size}, hides a ${words.length(BOX_WIDTH)} box up to ${words.length(cover)} off`;
+}
+
+function weightWords({ weight }: Luminaire): string {
+  return weight === undefined
+    ? "weight not stated"
+    : `weight ${weight} kg (${(weight / 0.45359237).toFixed(1)} lb)`;
+}
+
+function recessedTable(recessed: readonly SetOutBox[], words: HandoverWords): Block {
+  const rows = recessed.map((box) => [
+    box.tag,
+    box.type,
+    words.dimension(box.x),
+    words.dimension(box.y),
+    words.dimension(box.ceiling),
+  ]);
+  const columns = [
+    { title: "box", share: 0.7 },
+    { title: "type", share: 0.7 },
+    { title: "x", share: 1.2, align: "end" as const },
+    { title: "y", share: 1.2, align: "end" as const },
+    { title: "ceiling", share: 1.2, align: "end" as const },
+  ];
+  // Two lots abreast: recessed grids are long lists of short rows.
+  const count = Math.ceil(rows.length / 2);
+  if (count < 3) return { kind: "table", size: SMALL, columns, rows, depicts: "recessed row" };
+  const blank = ["", "", "", "", ""];
+  return {
+    kind: "table",
+    size: SMALL,
+    depicts: "recessed row",
+    columns: [...columns, { title: "", share: 0.35 }, ...columns],
+    rows: rows.slice(0, count).map((row, i) => [...row, "", ...(rows[count + i] ?? blank)]),
+  };
+}
+
+function circuitTable(handover: Handover): Block {
+  const rows = circuits(chosenOption(handover).scene);
+  return {
+    kind: "table",
+    size: SMALL,
+    depicts: "circuit row",
+    columns: [
+      { title: "circuit", share: 0.8 },
+      { title: "layers", share: 1.8 },
+      { title: "luminaires", share: 0.9, align: "end" },
+      { title: "load, W", share: 0.8, align: "end" },
+      { title: "dimmer", share: 2.6 },
+    ],
+    rows: rows.map(({ circuit, layers, luminaires, watts, unknown, dimmers, faults }) => [
+      circuit === undefined ? "HOLD" : printable(circuit, 20),
+      layers.map((layer) => printable(layer.name, 30)).join(", "),
+      `${luminaires}`,
+      `${unknown > 0 ? "≥ " : ""}${watts.toFixed(0)}`,
+      [...new Set(dimmers)].map((words) => printable(words, 60)).join(", ") +
+        (faults.length === 0 ? "" : `. HOLD: ${printable(faults.join(" "), 200)}`),
+    ]),
+  };
+}
+
+function hold(who: string, words: string): Block {
+  return {
+    kind: "paragraph",
+    words: `HOLD ${who}: ${words}`,
+    marker: "□",
+    size: SMALL + 0.25,
+    depicts: "hold",
+  };
+}
+
+function notes(handover: Handover, found: SetOut, words: HandoverWords): Block[] {
+  const { scene } = chosenOption(handover);
+  const { room } = scene;
+  const lines: string[] = [];
+  if (found.centreline !== undefined) lines.push(found.centreline);
+  lines.push(
+    "Faces are FINISHED faces (plaster, tile, floor covering on); if they are not on yet, add their thickness before marking.",
+    `Datum: the corner of the finished faces of wall 0 (at the foot of the plan) and wall 3 (on its left). Strings run from it to ${words.length(found.length)} and ${words.length(found.width)} at the far faces; every figure is rounded once, so gaps are differences.`,
+  );
+  if (found.boxes.some((box) => box.hangs))
+    lines.push(
+      "Hang by the bottom edge: set heights from the finished top with a laser line, to within 3 mm (1/8 in) of one another.",
+    );
+  if (room.slope !== 0)
+    lines.push(
+      `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°: each drop differs. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
+    );
+  const tilted = scene.layers.some(({ luminaires }) =>
+    luminaires.some(({ frame }) => frame.rotation[8] < 0.999),
+  );
+  if (tilted) lines.push("Some luminaires are tilted or aimed: see the schedule.");
+  lines.push(
+    "Pendants are switched and dimmed on a leg of their own, apart from the ambient light.",
+    "Electrical work, boxes, supports, heat above a hob and hanging glass: licensed people and local codes decide.",
+  );
+  return lines.map((line) => bullet(line, SMALL + 0.25)).concat(gap(2));
+}
+
+/** P1 to P3; P1, P4. */
+export function shortTags(tags: readonly string[]): string {
+  const runs: string[][] = [];
+  for (const tag of tags) {
+    const last = runs.at(-1)?.at(-1);
+    const follows =
+      last !== undefined && last[0] === tag[0] && Number(tag.slice(1)) === Number(last.slice(1)) + 1;
+    if (follows) runs.at(-1)?.push(tag);
+    else runs.push([tag]);
+  }
+  return runs.map((run) => (run.length > 2 ? `${run[0]} to ${run.at(-1)}` : run.join(", "))).join(", ");
+}
+
+function tagRange(boxes: readonly SetOutBox[]): string {
+  return shortTags(boxes.map((box) => box.tag));
+}
+
+function summary(found: SetOut, words: HandoverWords): string {
+  const places = found.boxes
+    .filter((box) => box.hangs)
+    .map((box) => `${box.tag} at ${words.length(box.x)} from wall 3 and ${words.length(box.y)} from wall 0`)
+    .join("; ");
+  return `Set-out plan of ${found.boxes.length} ceiling boxes. ${places}`;
+}
+
+/** Footprint of a luminaire in plan (m), for schedules. */
+export function footprint(luminaire: Luminaire): readonly [number, number] {
+  return planExtents(luminaire);
+}
