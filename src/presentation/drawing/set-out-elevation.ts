@@ -23,7 +23,7 @@ import { halfWidth, luminaireProfile } from "./silhouette.ts";
 export type ElevationView = "along" | "across";
 
 /** What of the room is drawn beyond the top (m). */
-const REACH = 0.5;
+const REACH = 0.35;
 
 export interface ElevationDrawing {
   readonly marks: readonly PaperMark[];
@@ -46,7 +46,7 @@ export function elevationMargins(
   words: PlanWords,
 ): { readonly side: number; readonly below: number; readonly above: number } {
   const widest = Math.max(paperTextWidth(`+${words.dimension(setOut.length)}`, LETTERING), 30);
-  return { side: widest + 48, below: 26 + stringDepth([words.dimension(setOut.length)]), above: 24 };
+  return { side: widest + 34, below: 26 + stringDepth([words.dimension(setOut.length)]), above: 24 };
 }
 
 export function setOutElevation(
@@ -178,23 +178,27 @@ function bodiesBehind(
   [from, to]: readonly [number, number],
   at: (s: number, z: number) => Vec2,
 ): PaperMark[] {
-  return (scene.bodies ?? []).flatMap((body) => {
+  const { island } = scene;
+  return (scene.bodies ?? []).flatMap((body): PaperMark[] => {
     const places = body.outline.map((p) => axes.toIsland(p)[view === "along" ? 0 : 1]);
     const [a, b] = [Math.max(from, Math.min(...places)), Math.min(to, Math.max(...places))];
     if (b - a < 0.02) return [];
-    return [
-      line(
-        [at(a, body.bottom), at(b, body.bottom), at(b, body.top), at(a, body.top)],
-        "cabinet",
-        "hairline",
-        0.75,
-        { closed: true },
-      ),
-      text([at(a, 0)[0] + 3, at(0, body.top)[1] + 8], printable(body.name, 24), "cabinet name", {
-        size: LETTERING,
-        ink: "hairline",
-      }),
-    ];
+    const outline = line(
+      [at(a, body.bottom), at(b, body.bottom), at(b, body.top), at(a, body.top)],
+      "cabinet",
+      "hairline",
+      0.75,
+      { closed: true },
+    );
+    const name = printable(body.name, 24);
+    const room = at(b, 0)[0] - at(a, 0)[0] - 6;
+    const hidden = island !== undefined && body.top < island.height + 0.1 && b > 0;
+    if (hidden || paperTextWidth(name, LETTERING) > room) return [outline];
+    const words = text([at(a, 0)[0] + 3, at(0, body.top)[1] + 8], name, "cabinet name", {
+      size: LETTERING,
+      ink: "quiet",
+    });
+    return [outline, words];
   });
 }
 

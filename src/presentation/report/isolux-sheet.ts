@@ -3,13 +3,12 @@
  * length and one scale of light, with the verdict in words and the figures beside it.
  */
 
-import { type FineField, targetOf, topPlane } from "../../assessment/assess.ts";
+import { type FineField, topPlane } from "../../assessment/assess.ts";
 import type { BodyShadow } from "../../assessment/body-shadow.ts";
 import { averageOf, maintainedLayers, totalOf } from "../../assessment/layer-light.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import type { Vec2, Vec3 } from "../../geometry/vector.ts";
-import type { PlaneGrid } from "../../scene/calculation-plane.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LayerRole, Scene } from "../../scene/scene.ts";
 import {
@@ -20,10 +19,8 @@ import {
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
 import { type Ink, line, type Mark, text, textWidth } from "../drawing/drawing.ts";
-import { cellCoordinates } from "../drawing/field-sampler.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
-import { planLight } from "../drawing/plan-light.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
 import { DAY, escapeText, FONT, hatchPattern, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
@@ -31,6 +28,7 @@ import { wording } from "../drawing/wording.ts";
 import { isoluxField } from "../isolux.ts";
 import { luxColour } from "../scale.ts";
 import { darkestPlace, patchyRemark, VERDICT_MARK, zoneSentence } from "../text.ts";
+import { islandLight } from "./island-light.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 
 const WIDTH = 1080;
@@ -208,25 +206,14 @@ function planOf(
   let light = "";
   if (refined?.plane.grid !== undefined && figuresOf !== undefined) {
     const { grid } = refined.plane;
-    const axes = islandAxes(scene);
-    const page = ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)];
-    const toGrid = gridMetres(grid);
-    const onGrid = (point: Vec2): Vec2 => {
-      const [x, y] = axes.toRoom(point);
-      return toGrid([x, y, grid.corner[2]]);
-    };
     light = planLightSvg(
-      planLight({
+      islandLight(study, scene, {
+        grid,
         field: isoluxField(grid, figuresOf.illuminance, marginLight(scene, refined.margin)),
-        outline: outlineOf(scene, grid, onGrid),
-        targets: targetAreas(study, scene).map(({ outline, level }) => ({
-          outline: outline.map(onGrid),
-          level,
-        })),
         unit: study.display.illuminance,
-        place: ([s, t]) => page(axes.toIsland(roomOf(grid, s, t))),
+        page: ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)],
         taken: objects.taken,
-        obstacles: lineObstacles([...objects.over, ...luminaires]),
+        obstacles: [...objects.over, ...luminaires],
       }),
       id,
     );
@@ -246,55 +233,6 @@ function planOf(
 /** Light at the points of the edge ring, dimmed and maintained (lx). */
 function marginLight(scene: Scene, { plane, field }: FineField): Float64Array {
   return totalOf(maintainedLayers(scene, field), plane.points.length / 3);
-}
-
-/** What counts of the plane, in the grid's metres: the island's outline, else the whole grid. */
-function outlineOf(scene: Scene, grid: PlaneGrid, onGrid: (point: Vec2) => Vec2): readonly Vec2[] {
-  if (grid.region !== undefined && scene.island !== undefined) return scene.island.outline.map(onGrid);
-  const [length, width] = [Math.hypot(...grid.u), Math.hypot(...grid.v)];
-  return [
-    [0, 0],
-    [length, 0],
-    [length, width],
-    [0, width],
-  ];
-}
-
-/** Zones on the main top with a target for the average or least illuminance, in the island's axes. */
-function targetAreas(
-  study: ResolvedStudy,
-  scene: Scene,
-): { readonly outline: readonly Vec2[]; readonly level: number }[] {
-  return scene.zones.flatMap(({ outline, target, height }) => {
-    const asked = target === undefined ? undefined : targetOf(study, target);
-    const light = asked?.requirements.find((requirement) => requirement.quantity === "illuminance");
-    // A basin's floor or a raised bar is another plane than the one drawn.
-    const sameLevel = scene.island === undefined || Math.abs(height - scene.island.height) < 0.001;
-    return light === undefined || !sameLevel ? [] : [{ outline, level: light.value }];
-  });
-}
-
-/** Metres along a grid's sides of a point of the room. */
-function gridMetres(grid: PlaneGrid): (point: Vec3) => Vec2 {
-  const cells = cellCoordinates(grid);
-  const step: Vec2 = [Math.hypot(...grid.u) / grid.columns, Math.hypot(...grid.v) / grid.rows];
-  return (point) => {
-    const [column, row] = cells(point);
-    return [column * step[0], row * step[1]];
-  };
-}
-
-function roomOf({ corner, u, v }: PlaneGrid, along: number, across: number): Vec3 {
-  const s = along / Math.hypot(...u);
-  const t = across / Math.hypot(...v);
-  return [0, 1, 2].map((k) => corner[k] + s * u[k] + t * v[k]) as unknown as Vec3;
-}
-
-function lineObstacles(marks: readonly Mark[]): Vec2[][] {
-  return marks.flatMap((mark) => {
-    if (mark.kind !== "line") return [];
-    return [mark.closed ? [...mark.points, mark.points[0]] : [...mark.points]];
-  });
 }
 
 /** `2400 mm · 7'-10 1/2"`: a drawing is read by either trade. */

@@ -3,12 +3,13 @@
  * outside the room, luminaires heavier than a box carries. Each flag names the boxes it holds.
  */
 
+import { BOX_LIMIT } from "../../assessment/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { depthInside } from "../../geometry/polygon.ts";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
-import { BOX_WEIGHT_LIMIT, BOX_WIDTH, canopyCover } from "./suspension.ts";
+import { BOX_WIDTH, canopyCover } from "./suspension.ts";
 
 export interface Hold {
   /** Tags of the boxes held; empty when it concerns all. */
@@ -57,8 +58,8 @@ export function holds(
     if (box.heights !== undefined && box.heights.drop < 0) hold([box], "The body reaches above the ceiling.");
   }
   hold(
-    pendants.filter((box) => (box.luminaire.weight ?? 0) > BOX_WEIGHT_LIMIT),
-    `Heavier than ${BOX_WEIGHT_LIMIT} kg (50 lb): needs a support of its own, not the box alone.`,
+    pendants.filter((box) => (box.luminaire.weight ?? 0) > BOX_LIMIT),
+    `Heavier than 22.7 kg (50 lb): needs a support of its own, not the box alone.`,
   );
   hold(
     pendants.filter(

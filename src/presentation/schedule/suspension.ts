@@ -18,10 +18,6 @@ const ROD_TOLERANCE = METRES_PER_INCH / 8;
 export const CORD_ALLOWANCE = 0.3;
 /** Width of the usual ceiling box (m): 4 in; common practice, no source. */
 export const BOX_WIDTH = 4 * METRES_PER_INCH;
-/** Heaviest luminaire that usually hangs from a box without a support of its own (kg): 50 lb, from memory of
- * NFPA 70, 314.27; confirm locally. */
-export const BOX_WEIGHT_LIMIT = 22.7;
-
 export interface RodSet {
   /** Lengths (m), longest first. */
   readonly pieces: readonly number[];
@@ -46,9 +42,10 @@ export function rodSet(drop: number): RodSet {
   return { pieces, total: drop - rest, rest, exact: Math.abs(rest) <= ROD_TOLERANCE };
 }
 
-/** Cord to cut for a drop (m), up to the next 50 mm. */
-export function cordLength(drop: number): number {
-  return Math.ceil((Math.max(0, drop) + CORD_ALLOWANCE) / 0.05 - 1e-9) * 0.05;
+/** Cord to cut for a drop (m), up to the next 50 mm or the next inch. */
+export function cordLength(drop: number, unit: "mm" | "ft-in"): number {
+  const step = unit === "mm" ? 0.05 : METRES_PER_INCH;
+  return Math.ceil((Math.max(0, drop) + CORD_ALLOWANCE) / step - 1e-9) * step;
 }
 
 /** How far a box may be off its place (m) and still be hidden: canopy radius − box radius; negative when the

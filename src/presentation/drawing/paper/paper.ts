@@ -86,7 +86,15 @@ export interface ScaledView {
 
 /** Marks moved by a step (points). */
 export function moved(marks: readonly PaperMark[], [dx, dy]: Vec2): PaperMark[] {
-  const by = ([x, y]: Vec2): Vec2 => [x + dx, y + dy];
+  return changed(marks, ([x, y]) => [x + dx, y + dy], 1);
+}
+
+/** Marks drawn for a screen made smaller (or larger) for paper, words with them. */
+export function scaled(marks: readonly PaperMark[], factor: number): PaperMark[] {
+  return changed(marks, ([x, y]) => [x * factor, y * factor], factor);
+}
+
+function changed(marks: readonly PaperMark[], by: (p: Vec2) => Vec2, factor: number): PaperMark[] {
   return marks.map((mark): PaperMark => {
     switch (mark.kind) {
       case "line":
@@ -96,9 +104,9 @@ export function moved(marks: readonly PaperMark[], [dx, dy]: Vec2): PaperMark[] 
       case "area":
         return { ...mark, rings: mark.rings.map((ring) => ring.map(by)), ...clipped(mark.clip, by) };
       case "circle":
-        return { ...mark, centre: by(mark.centre) };
+        return { ...mark, centre: by(mark.centre), radius: mark.radius * factor };
       default:
-        return { ...mark, at: by(mark.at) };
+        return { ...mark, at: by(mark.at), size: mark.size * factor };
     }
   });
 }

@@ -38,14 +38,14 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
   const wide = spans.reduce((sum, [width]) => sum + width, 0);
   const tall = Math.max(...spans.map(([, height]) => height));
   const scale = drawingScale(handover.unit, [
-    [wide, field.width - 2 * (margins.side + 16) - 30],
-    [tall, field.height - margins.above - margins.below - PRINT_CHECK_HEIGHT - 40],
+    [wide, field.width - 2 * (margins.side + 16) - 14],
+    [tall, field.height - margins.above - margins.below - PRINT_CHECK_HEIGHT - 16],
   ]);
   const frame = sheetFrame(handover.paper, true, { ...facts, scale: scale.words });
   const marks: PaperMark[] = [...frame.marks];
   const spare = field.width - wide * scale.perMetre - 2 * (margins.side + 16);
   let x = field.x + Math.max(0, spare / 3);
-  const floor = field.y + 26 + margins.above + tall * scale.perMetre;
+  const floor = field.y + 12 + margins.above + tall * scale.perMetre;
   for (const [view, title] of VIEWS) {
     const drawing = setOutElevation(scene, setOut, view, scale.perMetre, words);
     marks.push(

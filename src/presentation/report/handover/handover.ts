@@ -30,11 +30,23 @@ export interface HandoverOption {
   readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
 }
 
+/** What a study says of the lamp in a shade, as far as an order needs it. */
+export interface LampWords {
+  readonly flux?: number;
+  readonly watts?: number;
+  readonly shape?: string;
+  readonly finish?: string;
+  readonly beam?: number;
+  readonly count?: number;
+}
+
 export interface Handover {
   readonly project: string;
   readonly options: readonly HandoverOption[];
   /** Index of the option that is to be built. */
   readonly chosen: number;
+  /** Lamps by the name of their luminaire, where the study states them. */
+  readonly lamps: ReadonlyMap<string, LampWords>;
   readonly targets: ReadonlyMap<string, Target>;
   readonly calculation: CalculationOptions;
   readonly defaults: readonly DefaultUsed[];
@@ -125,6 +137,16 @@ export function optionOfAnswer(scene: Scene, assessment: ArrangementAssessment):
 /** The content of a study's text in eight letters: the same study, the same letters. */
 export function studyFingerprint(text: string): string {
   return contentKey(text).padStart(8, "0").slice(0, 8);
+}
+
+/** Lamps of a study document, whether its lengths are read or still text. */
+export function lampsOf(
+  luminaires: Readonly<Record<string, { readonly lamp?: unknown }>> | undefined,
+): ReadonlyMap<string, LampWords> {
+  const found = new Map<string, LampWords>();
+  for (const [name, { lamp }] of Object.entries(luminaires ?? {}))
+    if (typeof lamp === "object" && lamp !== null) found.set(name, lamp as LampWords);
+  return found;
 }
 
 /** What the papers of a resolved study share. */

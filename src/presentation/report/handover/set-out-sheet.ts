@@ -3,8 +3,8 @@
  * the notes that keep people out of trouble. One page where it fits; tables go on to a second where it does not.
  */
 
+import { loadReport } from "../../../assessment/load.ts";
 import { printable } from "../../../diagnostics/printable.ts";
-import { planExtents } from "../../../luminaire/extent.ts";
 import type { Luminaire } from "../../../luminaire/luminaire.ts";
 import { degrees } from "../../../units/quantities.ts";
 import type { Box } from "../../drawing/drawing.ts";
@@ -12,7 +12,6 @@ import { type Block, bullet, flow, gap, heading, SMALL } from "../../drawing/pap
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, type ScaledView, type Sheet } from "../../drawing/paper/paper.ts";
 import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
-import { circuits } from "../../schedule/circuits.ts";
 import { holds } from "../../schedule/holds.ts";
 import { type SetOut, type SetOutBox, setOut } from "../../schedule/set-out.ts";
 import { BOX_WIDTH, canopyCover, cordLength, rodSet } from "../../schedule/suspension.ts";
@@ -234,7 +233,7 @@ export function hangingWords(boxes: readonly SetOutBox[], words: HandoverWords):
       break;
     default:
       parts.push(
-        `on a ${luminaire.suspension}: cut ${each((drop) => words.length(cordLength(drop)))} or longer`,
+        `on a ${luminaire.suspension}: cut ${each((drop) => words.length(cordLength(drop, words.unit)))} or longer`,
       );
   }
   parts.push(canopyWords(luminaire, words), weightWords(luminaire));
@@ -294,25 +293,31 @@ function recessedTable(recessed: readonly SetOutBox[], words: HandoverWords): Bl
 }
 
 function circuitTable(handover: Handover): Block {
-  const rows = circuits(chosenOption(handover).scene);
+  const { layers } = loadReport(chosenOption(handover).scene);
   return {
     kind: "table",
     size: SMALL,
     depicts: "circuit row",
     columns: [
-      { title: "circuit", share: 0.8 },
-      { title: "layers", share: 1.8 },
-      { title: "luminaires", share: 0.9, align: "end" },
+      { title: "circuit", share: 0.9 },
+      { title: "layer", share: 1.5 },
+      { title: "count", share: 0.7, align: "end" },
       { title: "load, W", share: 0.8, align: "end" },
-      { title: "dimmer", share: 2.6 },
+      { title: "marked, W", share: 0.95, align: "end" },
+      { title: "dimmer", share: 3.2 },
     ],
-    rows: rows.map(({ circuit, layers, luminaires, watts, unknown, dimmers, faults }) => [
+    rows: layers.map(({ circuit, layer, luminaires, fittedWatts, markedWatts, unknown, dimmer }) => [
       circuit === undefined ? "HOLD" : printable(circuit, 20),
-      layers.map((layer) => printable(layer.name, 30)).join(", "),
+      printable(layer, 30),
       `${luminaires}`,
-      `${unknown > 0 ? "≥ " : ""}${watts.toFixed(0)}`,
-      [...new Set(dimmers)].map((words) => printable(words, 60)).join(", ") +
-        (faults.length === 0 ? "" : `. HOLD: ${printable(faults.join(" "), 200)}`),
+      `${unknown > 0 ? "≥ " : ""}${fittedWatts.toFixed(0)}`,
+      `${unknown > 0 ? "≥ " : ""}${markedWatts.toFixed(0)}`,
+      dimmer === undefined
+        ? "not stated"
+        : printable(
+            `${dimmer.name === undefined ? "" : `${dimmer.name}: `}${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`,
+            160,
+          ),
     ]),
   };
 }
@@ -378,9 +383,4 @@ function summary(found: SetOut, words: HandoverWords): string {
     .map((box) => `${box.tag} at ${words.length(box.x)} from wall 3 and ${words.length(box.y)} from wall 0`)
     .join("; ");
   return `Set-out plan of ${found.boxes.length} ceiling boxes. ${places}`;
-}
-
-/** Footprint of a luminaire in plan (m), for schedules. */
-export function footprint(luminaire: Luminaire): readonly [number, number] {
-  return planExtents(luminaire);
 }
