@@ -24,7 +24,7 @@ export interface LineLabel {
   readonly box: OrientedBox;
 }
 
-/** Distance along a line between places tried, and between repeated words on a long line. */
+/** Distance along a line between places tried unless said otherwise, and between repeated words on a long line. */
 const TRY = 5;
 const REPEAT = 620;
 /** How far a line may bow away from its word. */
@@ -35,6 +35,7 @@ export function labelLines(
   outline: readonly Vec2[],
   taken: readonly Box[],
   size: number,
+  step = TRY,
 ): LineLabel[] {
   const placed: LineLabel[] = [];
   const blocked: OrientedBox[] = taken.map(orientedBox);
@@ -51,7 +52,7 @@ export function labelLines(
     for (let k = 0; k < wanted; k++) {
       const stretch: readonly [number, number] = [(total * k) / wanted, (total * (k + 1)) / wanted];
       let best: { label: LineLabel; score: number } | undefined;
-      for (let s = stretch[0] + TRY; s < stretch[1]; s += TRY) {
+      for (let s = stretch[0] + step; s < stretch[1]; s += step) {
         const label = at(index, text, points, arc, s, width, size);
         if (label === undefined) continue;
         // Level words read best; away from the ends of an open line they are clearest.

@@ -32,6 +32,8 @@ export interface PlanLightInput {
   place(point: Vec2): Vec2;
   /** Words and marks already on the page. */
   readonly taken: readonly Box[];
+  /** Distance along a line between places tried for its word (drawing units): wider is quicker. */
+  readonly labelStep?: number;
   /** Lines on the page that words keep clear of. */
   readonly obstacles?: readonly (readonly Vec2[])[];
 }
@@ -123,7 +125,7 @@ export function planLight(input: PlanLightInput): PlanLight {
       })),
       ...strong,
     ],
-    labels: labelLines(named, pageOutline, input.taken, LABEL_SIZE).map((label) => ({
+    labels: labelLines(named, pageOutline, input.taken, LABEL_SIZE, input.labelStep).map((label) => ({
       ...label,
       colour: inkOver(named[label.line].level),
       ground: luxColour(named[label.line].level),

@@ -84,6 +84,8 @@ export function planLightOf({
     targets: asked,
     unit,
     between: true,
+    // Under a moving hand a word somewhere on its line will do.
+    labelStep: fineness === "coarse" ? 18 : undefined,
     place,
     obstacles: scene.zones.map((zone) => closed(zone.outline.map(([a, c]) => [scale.x(a), frame.y(c)]))),
     taken: [...objects.taken, ...objects.luminaires.map((l) => l.handle)],

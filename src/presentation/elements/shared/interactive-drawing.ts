@@ -13,6 +13,9 @@ import { round } from "./marks.ts";
 /** Steps of the reading by arrow key, in pixels of the drawing. */
 const SNAP_PIXELS = 7;
 
+/** Asked once; the answer keeps itself up to date. */
+let coarsePointer: MediaQueryList | undefined;
+
 export abstract class InteractiveDrawing extends DrawingElement implements HandHost {
   /** Drawn only: nothing can be taken, only read. */
   @property({ type: Boolean, reflect: true }) fixed = false;
@@ -124,7 +127,8 @@ export abstract class InteractiveDrawing extends DrawingElement implements HandH
     luminaires: readonly LuminaireMarks[],
     fixed = this.fixed,
   ): SVGTemplateResult[] {
-    const coarse = typeof matchMedia === "function" && matchMedia("(pointer: coarse)").matches;
+    coarsePointer ??= typeof matchMedia === "function" ? matchMedia("(pointer: coarse)") : undefined;
+    const coarse = coarsePointer?.matches === true;
     return renderHandles(luminaires, this.selection, this.describe(scene), { coarse, fixed });
   }
 
