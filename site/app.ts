@@ -18,13 +18,8 @@ import type { ResolvedStudy } from "../src/scene/resolved-study.ts";
 import { type ReadLength, readLength } from "../src/units/length-text.ts";
 import { type FileReading, type LightAnswer, spawn } from "../src/workers/browser.ts";
 import type { AppView, Display, Draft, EditOptions, Swap } from "./app-view.ts";
-import {
-  type LuminaireKey,
-  moveLuminaires,
-  removeLuminaires,
-  swapLuminaire,
-  type Vec3,
-} from "./edits/luminaires.ts";
+import type * as LuminaireEdits from "./edits/luminaires.ts";
+import type { LuminaireKey, Vec3 } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
 import { filesIn } from "./keep/embedded.ts";
@@ -78,6 +73,8 @@ export class CandlespanApp extends LitElement implements AppView {
   #place = "lights";
   readonly #places = new Map<string, Place>();
   #hold: Hold | undefined;
+  /** Loaded after the first light: nobody moves what is not yet drawn. */
+  #edits: typeof LuminaireEdits | undefined;
   #holds = 0;
   #line = "";
   #dropping = false;
@@ -235,7 +232,8 @@ export class CandlespanApp extends LitElement implements AppView {
   swap(layer: number, luminaire: string): void {
     const shown = this.lighting.shown;
     const before = this.study.arrangements[this.arrangement].layers[layer].luminaire;
-    this.edit(swapLuminaire(this.study, this.arrangement, layer, luminaire));
+    if (this.#edits === undefined) return;
+    this.edit(this.#edits.swapLuminaire(this.study, this.arrangement, layer, luminaire));
     if (shown === undefined) return;
     const { assessment } = shown.answer;
     this.lastSwap = { arrangement: this.arrangement, layer, luminaire: before, assessment };
@@ -458,7 +456,7 @@ export class CandlespanApp extends LitElement implements AppView {
   readonly #move = (event: CustomEvent<LuminaireMoveDetail>): void => {
     const { detail } = event;
     const scene = this.light?.scene;
-    if (scene === undefined) return;
+    if (scene === undefined || this.#edits === undefined) return;
     if (detail.phase === "cancel") {
       if (this.#hold !== undefined) this.history.abandon(this.#hold.mark);
       this.#hold = undefined;
@@ -468,7 +466,7 @@ export class CandlespanApp extends LitElement implements AppView {
     this.#hold ??= { mark: `hand ${++this.#holds}`, study: this.study, scene };
     const hold = this.#hold;
     const by = detail.position.map((value, axis) => value - detail.from[axis]) as unknown as Vec3;
-    const edit = moveLuminaires(hold.study, this.arrangement, hold.scene, detail.moves, by);
+    const edit = this.#edits.moveLuminaires(hold.study, this.arrangement, hold.scene, detail.moves, by);
     if (detail.phase === "commit") this.#hold = undefined;
     this.#moving = detail.phase === "drag";
     const before = this.history.document;
@@ -540,6 +538,7 @@ export class CandlespanApp extends LitElement implements AppView {
       performance.mark("first light");
       // The controls load after what they control is seen.
       void this.#enter(this.#place);
+      this.#edits = await import("./edits/luminaires.ts");
       this.#below = (await import("./parts/below-the-sheet.ts")).belowTheSheet;
       this.requestUpdate();
     }
@@ -676,7 +675,9 @@ export class CandlespanApp extends LitElement implements AppView {
         @luminaire-move=${this.#move}
         @luminaire-select=${this.#selected}
         @luminaire-remove=${(event: CustomEvent<LuminaireRemoveDetail>) => {
-          this.edit(removeLuminaires(this.study, this.arrangement, light.scene, event.detail.luminaires));
+          const { luminaires } = event.detail;
+          if (this.#edits === undefined) return;
+          this.edit(this.#edits.removeLuminaires(this.study, this.arrangement, light.scene, luminaires));
           this.select([]);
         }}
       ></candlespan-sheet>

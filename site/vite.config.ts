@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { HEADERS } from "../src/cli/content-security.ts";
+import { FIRST_LIGHT_GROUP, firstLightChunk } from "./build/first-light-chunk.ts";
 import { policyInPage } from "./build/policy-in-page.ts";
 import { precache } from "./build/precache.ts";
 import { example } from "./build/worked-example.ts";
@@ -13,7 +14,7 @@ export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: false,
-  plugins: [example(), policyInPage(), precache()],
+  plugins: [firstLightChunk("/site/main.ts"), example(), policyInPage(), precache()],
   worker: { format: "es" },
   server: { fs: { allow: [here("..")] } },
   preview: { headers: HEADERS },
@@ -30,6 +31,7 @@ export default defineConfig({
         "service-worker": here("service-worker.ts"),
       },
       output: {
+        codeSplitting: { groups: [FIRST_LIGHT_GROUP] },
         entryFileNames: (chunk: { name: string }) =>
           chunk.name === "service-worker" ? "service-worker.js" : "assets/[name]-[hash].js",
       },

@@ -107,8 +107,9 @@ export { insideFolder, type PhotometryPath, photometryPaths } from "./scene/phot
 export { resolveStudy } from "./scene/resolve.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
-export { checkStudy, placeIssues, readStudy, type StudyDocument } from "./scene/study.ts";
+export { checkStudy, type StudyDocument } from "./scene/study.ts";
 export type { StudyContext } from "./scene/study-context.ts";
 export { studyJsonSchema } from "./scene/study-json-schema.ts";
+export { placeIssues, readStudy } from "./scene/study-text.ts";
 export { formatIlluminance, readIlluminance } from "./units/illuminance-text.ts";
 export { formatLength, readLength, runningDimensions } from "./units/length-text.ts";

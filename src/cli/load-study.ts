@@ -9,7 +9,8 @@ import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import { type PhotometryPath, photometryPaths } from "../scene/photometry-paths.ts";
 import { resolveStudy } from "../scene/resolve.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import { placeIssues, readStudy, type StudyDocument } from "../scene/study.ts";
+import type { StudyDocument } from "../scene/study.ts";
+import { placeIssues, readStudy } from "../scene/study-text.ts";
 import { PHOTOMETRY_LIMIT, type Reach, reachOf, readUtf8, readWithin, STUDY_LIMIT } from "./files.ts";
 
 export interface LoadedStudy {

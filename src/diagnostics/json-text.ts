@@ -7,6 +7,7 @@
  */
 
 import { failure, type Issue, type Outcome, type SourceLocation, success } from "./issue.ts";
+import { pathTo } from "./json-path.ts";
 
 export interface JsonDocument {
   readonly value: unknown;
@@ -18,11 +19,6 @@ const LONGEST_TEXT = 16_000_000;
 const DEEPEST = 64;
 const MOST_VALUES = 400_000;
 const REFUSED_KEYS = new Set(["__proto__", "constructor", "prototype"]);
-
-/** Appends a key or index to a document path (RFC 6901: `~` and `/` inside a key are written `~0` and `~1`). */
-export function pathTo(parent: string, key: string | number): string {
-  return `${parent}/${String(key).replaceAll("~", "~0").replaceAll("/", "~1")}`;
-}
 
 /** Reads JSON text. `file` only names the place in issues. */
 export function readJson(text: string, file?: string): Outcome<JsonDocument> {

@@ -3,7 +3,7 @@
  */
 
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { pathTo } from "../diagnostics/json-text.ts";
+import { pathTo } from "../diagnostics/json-path.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import { luminousFlux } from "../photometry/luminous-flux.ts";
 import { type LuminousOpening, type OpeningShape, POINT_OPENING } from "../photometry/luminous-opening.ts";

@@ -4,7 +4,7 @@
  */
 
 import type { Issue } from "../diagnostics/issue.ts";
-import { pathTo } from "../diagnostics/json-text.ts";
+import { pathTo } from "../diagnostics/json-path.ts";
 import type { StudyDocument } from "./study-schema.ts";
 
 export interface PhotometryPath {

@@ -3,7 +3,7 @@
  */
 
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
-import { pathTo } from "../diagnostics/json-text.ts";
+import { pathTo } from "../diagnostics/json-path.ts";
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { type BuiltLuminaire, buildLuminaire, furnishLuminaire } from "../luminaire/build-luminaire.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";

@@ -4,8 +4,9 @@ import type { Outcome } from "../diagnostics/issue.ts";
 import { success } from "../diagnostics/issue.ts";
 import { readJson } from "../diagnostics/json-text.ts";
 import type { LampDocument, ShadeDocument } from "../luminaire/shade/definition.ts";
-import { checkStudy, readStudy } from "./study.ts";
+import { checkStudy } from "./study.ts";
 import type { StudyDocument } from "./study-schema.ts";
+import { readStudy } from "./study-text.ts";
 
 export interface NamedShade {
   readonly name: string;

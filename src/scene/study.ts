@@ -1,10 +1,10 @@
 /**
- * Reading a study: text to a checked document, or every reason why not, each with its line, column and path.
+ * Checking a study: a document, or every reason why it is none, each with its path.
  */
 
 import * as v from "valibot";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { pathTo, readJson } from "../diagnostics/json-text.ts";
+import { pathTo } from "../diagnostics/json-path.ts";
 import { migrate, PRESENT_VERSION } from "./migrate.ts";
 import { PART } from "./study-fields.ts";
 import { type StudyDocument, studySchema } from "./study-schema.ts";
@@ -25,14 +25,6 @@ export type {
   TargetDocument,
   ZoneDocument,
 } from "./study-schema.ts";
-
-/** Reads the text of a `*.study.json`. Lengths come out in metres whatever they were written in; angles in
- * degrees. `file` names the place in issues. */
-export function readStudy(text: string, file?: string): Outcome<StudyDocument> {
-  const json = readJson(text, file);
-  if (!json.ok) return json;
-  return checkStudy(json.value.value, file, (path) => json.value.locate(path));
-}
 
 /** Checks a study that is already an object, such as one made by a program. */
 export function checkStudy(
@@ -58,19 +50,6 @@ export function checkStudy(
   const checked = v.safeParse(studySchema, migrate(value));
   if (checked.success) return success(checked.output);
   return failure(...checked.issues.map((issue) => issueOf(issue, place)));
-}
-
-/** Issues that know only their path in a study, with line and column in its text as well; those of another file
- * stay as they are. */
-export function placeIssues(issues: readonly Issue[], text: string, file?: string): Issue[] {
-  const json = readJson(text);
-  if (!json.ok) return [...issues];
-  return issues.map((issue) => {
-    const { path, line } = issue.where;
-    const elsewhere = issue.where.file !== undefined && issue.where.file !== file;
-    if (path === undefined || line !== undefined || elsewhere) return issue;
-    return { ...issue, where: { ...issue.where, ...json.value.locate(path) } };
-  });
 }
 
 function issueOf(issue: v.BaseIssue<unknown>, place: (path: string) => Issue["where"]): Issue {

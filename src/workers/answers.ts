@@ -1,37 +1,23 @@
 /** What a worker answers, host-free; the same functions on the main thread give the same bits. */
 
-import { readJson } from "../diagnostics/json-text.ts";
-import { migrate } from "../scene/migrate.ts";
-import { readStudy } from "../scene/study.ts";
-import { Engines, Files, lightOfStudy, peopleOfStudy, planOfStudy, rulesOfStudy } from "./light-of-study.ts";
+import { Engines, Files, lightOfStudy } from "./light-of-study.ts";
 import type { FileReading, StudyFile } from "./protocol.ts";
 import type { Answers } from "./serve.ts";
 
 export function answers(): Answers {
   const files = new Files();
   const engines = new Engines();
+  // What stands beside the light loads when it is first asked for.
+  const side = () => import("./side-answers.ts");
   return {
     async files({ files: given, describe = false }) {
       for (const { path, content } of given) await files.put(path, content);
       return { ok: true, value: describe ? await readings(given, files) : [], warnings: [] };
     },
-
-    read({ text, file }) {
-      const checked = readStudy(text, file);
-      if (!checked.ok) return checked;
-      // The document as it was written, lengths with their units, lifted to the present version.
-      const json = readJson(text, file);
-      return json.ok
-        ? { ok: true, value: { document: migrate(json.value.value) }, warnings: checked.warnings }
-        : json;
-    },
-
-    plan: (request, observer) => planOfStudy(request, files, engines, observer),
-
-    people: (request, observer) => peopleOfStudy(request, files, engines, observer),
-
-    rules: (request, observer) => rulesOfStudy(request, files, engines, observer),
-
+    read: async ({ text, file }) => (await side()).studyOfText(text, file),
+    plan: async (request, observer) => (await side()).planOfStudy(request, files, engines, observer),
+    people: async (request, observer) => (await side()).peopleOfStudy(request, files, engines, observer),
+    rules: async (request, observer) => (await side()).rulesOfStudy(request, files, engines, observer),
     light: (request, observer) => lightOfStudy(request, files, engines, observer),
   };
 }

@@ -6,9 +6,8 @@
  * still the same luminaire to the engine, which keeps its tables by luminaire.
  */
 
-import { assess, topPlane } from "../assessment/assess.ts";
+import { assess } from "../assessment/assess.ts";
 import { fixedBandJudge, type Judge } from "../assessment/fixed-band.ts";
-import type { GuidelineCard } from "../assessment/guideline-card.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
@@ -26,7 +25,7 @@ import { namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { checkStudy, type StudyDocument } from "../scene/study.ts";
-import type { InterreflectedLight, LightAnswer, LightRequest, PeopleAnswer } from "./protocol.ts";
+import type { InterreflectedLight, LightAnswer, LightRequest } from "./protocol.ts";
 
 /** Cells of the grid the light is drawn on (m). */
 const DRAWN_CELL = 0.05;
@@ -121,7 +120,7 @@ export class Engines {
   }
 }
 
-interface Resolved {
+export interface Resolved {
   readonly study: ResolvedStudy;
   readonly scene: Scene;
   readonly restored: (issues: readonly Issue[]) => readonly Issue[];
@@ -129,7 +128,7 @@ interface Resolved {
 
 /** The study resolved, and the scene asked for with the luminaires known from before. `alone` resolves that
  * arrangement without its neighbours. */
-async function resolved(
+export async function resolved(
   { document, arrangement, people }: Omit<LightRequest, "quality">,
   alone: boolean,
   files: Files,
@@ -193,86 +192,6 @@ export async function lightOfStudy(
     defaults,
     warnings: restored(warnings),
   });
-}
-
-/** The plan of one arrangement with its isolux lines, as SVG. */
-export async function planOfStudy(
-  request: Omit<LightRequest, "quality">,
-  files: Files,
-  engines: Engines,
-  observer: Observer,
-): Promise<Outcome<string>> {
-  const found = await resolved(request, false, files, observer);
-  if (!found.ok) return found;
-  const [{ isoluxSheet }, { lightArrangement }] = await Promise.all([
-    import("../presentation/report/isolux-sheet.ts"),
-    import("../presentation/report/light-arrangement.ts"),
-  ]);
-  const { study, scene } = found.value;
-  const engine = await engines.get();
-  const report = (stage: string, fraction: number): void => observer.progress?.(stage, fraction);
-  // The drawing shows the judgement the screen shows: the same judge on the same light.
-  const { toleranceJudge } = await import("../assessment/tolerance/tolerance-judge.ts");
-  const doubting = await engines.doubting();
-  const judged = lightArrangement(study, scene, study.options, engine, report, (own) =>
-    toleranceJudge(scene, own, (...asked) => doubting.calculate(...asked)),
-  );
-  return success(isoluxSheet(study, [judged]));
-}
-
-/** Body shadows of everyone in their usual posture, and images in a polished top. */
-export async function peopleOfStudy(
-  request: Omit<LightRequest, "quality">,
-  files: Files,
-  engines: Engines,
-  observer: Observer,
-): Promise<Outcome<PeopleAnswer>> {
-  const found = await resolved(request, true, files, observer);
-  if (!found.ok) return found;
-  const { study, scene } = found.value;
-  const [{ bodyShadows }, { mirrorSpot }, engine] = await Promise.all([
-    import("../assessment/body-shadow.ts"),
-    import("../assessment/glare/mirror-image.ts"),
-    engines.doubting(),
-  ]);
-  const { island, people, layers } = scene;
-  const images = people.flatMap((person) =>
-    layers.flatMap((layer) =>
-      layer.luminaires.flatMap((placed) => {
-        const image = island === undefined ? undefined : mirrorSpot(island, placed, person.eye, layer.dim);
-        return image === undefined
-          ? []
-          : [{ person: person.name, spot: image.spot, luminance: image.luminance }];
-      }),
-    ),
-  );
-  const shadows = bodyShadows(scene, { options: study.options, engine, observer });
-  return success({ shadows: shadows.filter(({ usual }) => usual), images });
-}
-
-/** The published rules held against the arrangement; the light of what they ask for is calculated quickly. */
-export async function rulesOfStudy(
-  request: Omit<LightRequest, "quality">,
-  files: Files,
-  engines: Engines,
-  observer: Observer,
-): Promise<Outcome<readonly GuidelineCard[]>> {
-  const found = await resolved(request, true, files, observer);
-  if (!found.ok) return found;
-  const { study, scene } = found.value;
-  const [{ guidelineCards }, engine] = await Promise.all([
-    import("../assessment/guidelines/cards.ts"),
-    engines.doubting(),
-  ]);
-  const light = (implied: Scene) => {
-    const top = topPlane(implied);
-    if (top < 0) return undefined;
-    const planes = [implied.planes[top]];
-    const lit = { ...implied, planes, zones: [] };
-    const result = engine.calculate(lit, { ...study.options, quality: "quick" }, observer);
-    return assess(study, lit, result).planes[0].statistics;
-  };
-  return success(guidelineCards(scene, { length: study.display.length, light }));
 }
 
 async function calculated(

@@ -204,7 +204,7 @@ it("prints the plan to a true scale", async () => {
 
 it("compares every option on one scale, ranked by evenness", async () => {
   await button("Compare").click();
-  const headings = page.locator("candlespan-comparison h3");
+  const headings = page.locator("candlespan-comparison h2");
   await poll(() => headings.count()).toBe(4);
   const evenness = (await headings.allInnerTexts()).flatMap(
     (text) => /evenness ([\d.]+)/.exec(text)?.[1] ?? [],

@@ -4,8 +4,9 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
 import { resolveStudy } from "../../src/scene/resolve.ts";
-import { checkStudy, readStudy } from "../../src/scene/study.ts";
+import { checkStudy } from "../../src/scene/study.ts";
 import { type JsonSchema, studyJsonSchema } from "../../src/scene/study-json-schema.ts";
+import { readStudy } from "../../src/scene/study-text.ts";
 import { CONTEXT } from "../support/studies.ts";
 
 const file = (name: string) => readFileSync(new URL(`../../fixtures-data/${name}`, import.meta.url), "utf8");

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Issue } from "../../src/diagnostics/issue.ts";
 import { readJson } from "../../src/diagnostics/json-text.ts";
 import { migrate } from "../../src/scene/migrate.ts";
-import { readStudy } from "../../src/scene/study.ts";
+import { readStudy } from "../../src/scene/study-text.ts";
 
 const SMALL = {
   format: "candlespan-study",

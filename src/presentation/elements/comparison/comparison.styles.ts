@@ -2,8 +2,8 @@ import { css } from "lit";
 
 export const comparisonStyles = css`
   :host { container-type: inline-size; }
-  h3 { margin: 0 0 4px; font-size: 15px; font-weight: 600; display: flex; flex-wrap: wrap; gap: 0 16px; align-items: baseline; }
-  h3 .rank { color: var(--_quiet); font-weight: 400; }
+  h2 { margin: 0 0 4px; font-size: 15px; font-weight: 600; display: flex; flex-wrap: wrap; gap: 0 16px; align-items: baseline; }
+  h2 .rank { color: var(--_quiet); font-weight: 400; }
   .option { margin-bottom: 24px; }
   .figures { color: var(--_quiet); font-size: 13px; margin: 0 0 4px; }
   .meets .mark { color: var(--_meets); }

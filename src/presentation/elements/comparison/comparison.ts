@@ -104,11 +104,11 @@ export class CandlespanComparison extends LitElement {
         ? ""
         : `whole top ${words.light(top.average)}, ${words.lightFigure(top.minimum)} to ${words.lightFigure(top.maximum)}; ${assessment.energy.watts.toFixed(0)} W`;
     return html`<section class="option" part="option" aria-label=${scene.name}>
-      <h3>
+      <h2>
         <span><span class="rank">${rank + 1}.</span> ${scene.name}</span>
         <span>evenness ${evenness.toFixed(2)}</span>
         <span class=${VERDICT_STYLE[assessment.verdict]}><span class="mark" aria-hidden="true">${VERDICT_MARK[assessment.verdict]}</span> ${assessment.verdict}</span>
-      </h3>
+      </h2>
       <p class="figures">${figures}</p>
       <candlespan-plan fixed hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale}></candlespan-plan>
     </section>`;
@@ -124,7 +124,7 @@ export class CandlespanComparison extends LitElement {
         ${known.map((o) => html`<option value=${o.index} ?selected=${o === chosen}>${o.scene.name}</option>`)}
       </select></label>`;
     return html`<section part="difference" aria-label="Difference">
-      <h3>Difference</h3>
+      <h2>Difference</h2>
       <div class="pick">
         ${choose("Light of", second, (index) => {
           this.second = index;

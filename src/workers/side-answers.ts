@@ -1,0 +1,98 @@
+/**
+ * Answers beside the light, which nobody's first light waits for: the plan as a drawing, what people take from
+ * the light, the published rules.
+ */
+
+import { assess, topPlane } from "../assessment/assess.ts";
+import { bodyShadows } from "../assessment/body-shadow.ts";
+import { mirrorSpot } from "../assessment/glare/mirror-image.ts";
+import type { GuidelineCard } from "../assessment/guideline-card.ts";
+import { guidelineCards } from "../assessment/guidelines/cards.ts";
+import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import { type Outcome, success } from "../diagnostics/issue.ts";
+import { readJson } from "../diagnostics/json-text.ts";
+import { isoluxSheet } from "../presentation/report/isolux-sheet.ts";
+import { lightArrangement } from "../presentation/report/light-arrangement.ts";
+import { migrate } from "../scene/migrate.ts";
+import type { Scene } from "../scene/scene.ts";
+import { readStudy } from "../scene/study-text.ts";
+import { type Engines, type Files, resolved } from "./light-of-study.ts";
+import type { LightRequest, PeopleAnswer } from "./protocol.ts";
+
+/** A study's text checked: the document as it was written, lengths with their units, lifted to the present
+ * version. */
+export function studyOfText(text: string, file: string): Outcome<{ readonly document: unknown }> {
+  const checked = readStudy(text, file);
+  if (!checked.ok) return checked;
+  const json = readJson(text, file);
+  return json.ok ? success({ document: migrate(json.value.value) }, checked.warnings) : json;
+}
+
+/** The plan of one arrangement with its isolux lines, as SVG. */
+export async function planOfStudy(
+  request: Omit<LightRequest, "quality">,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<string>> {
+  const found = await resolved(request, false, files, observer);
+  if (!found.ok) return found;
+  const { study, scene } = found.value;
+  const engine = await engines.get();
+  const report = (stage: string, fraction: number): void => observer.progress?.(stage, fraction);
+  // The drawing shows the judgement the screen shows: the same judge on the same light.
+  const doubting = await engines.doubting();
+  const judged = lightArrangement(study, scene, study.options, engine, report, (own) =>
+    toleranceJudge(scene, own, (...asked) => doubting.calculate(...asked)),
+  );
+  return success(isoluxSheet(study, [judged]));
+}
+
+/** Body shadows of everyone in their usual posture, and images in a polished top. */
+export async function peopleOfStudy(
+  request: Omit<LightRequest, "quality">,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<PeopleAnswer>> {
+  const found = await resolved(request, true, files, observer);
+  if (!found.ok) return found;
+  const { study, scene } = found.value;
+  const engine = await engines.doubting();
+  const { island, people, layers } = scene;
+  const images = people.flatMap((person) =>
+    layers.flatMap((layer) =>
+      layer.luminaires.flatMap((placed) => {
+        const image = island === undefined ? undefined : mirrorSpot(island, placed, person.eye, layer.dim);
+        return image === undefined
+          ? []
+          : [{ person: person.name, spot: image.spot, luminance: image.luminance }];
+      }),
+    ),
+  );
+  const shadows = bodyShadows(scene, { options: study.options, engine, observer });
+  return success({ shadows: shadows.filter(({ usual }) => usual), images });
+}
+
+/** The published rules held against the arrangement; the light of what they ask for is calculated quickly. */
+export async function rulesOfStudy(
+  request: Omit<LightRequest, "quality">,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<readonly GuidelineCard[]>> {
+  const found = await resolved(request, true, files, observer);
+  if (!found.ok) return found;
+  const { study, scene } = found.value;
+  const engine = await engines.doubting();
+  const light = (implied: Scene) => {
+    const top = topPlane(implied);
+    if (top < 0) return undefined;
+    const planes = [implied.planes[top]];
+    const lit = { ...implied, planes, zones: [] };
+    const result = engine.calculate(lit, { ...study.options, quality: "quick" }, observer);
+    return assess(study, lit, result).planes[0].statistics;
+  };
+  return success(guidelineCards(scene, { length: study.display.length, light }));
+}
