@@ -10,6 +10,7 @@ export { CandlespanPolar } from "./presentation/elements/polar/polar.ts";
 export { CandlespanProfile } from "./presentation/elements/profile/profile.ts";
 export { CandlespanScale } from "./presentation/elements/scale/scale.ts";
 export { CandlespanSection } from "./presentation/elements/section/section.ts";
+export { CandlespanShade } from "./presentation/elements/shade/shade.ts";
 export type * from "./presentation/elements/shared/contract.ts";
 export { type MovedLuminaire, movedScene } from "./presentation/elements/shared/moved-scene.ts";
 export { CandlespanSheet } from "./presentation/elements/sheet/sheet.ts";

@@ -28,6 +28,8 @@ const document_ = {
   room: { length: 5.4, width: 4.2, ceilingHeight: "8'-10\"" },
   island: { zones: [{ name: "prep", from: [0, 0], size: [1.5, 1.1], target: "preparation" }] },
   people: [{ name: "cook", at: [2.3, 2.6] }],
+  lamp: { flux: 806, watts: 7, finish: "frosted" },
+  shade: { profile: "bell", diameter: "14 in", height: 0.24, finish: "white" },
 };
 
 const element = document.createElement(query.get("element") ?? "candlespan-sheet");

@@ -86,6 +86,7 @@ describe("every other element", () => {
     "candlespan-guideline-cards",
     "candlespan-length-field",
     "candlespan-luminaire-picker",
+    "candlespan-shade",
     "candlespan-light-table",
     "candlespan-luminaire-table",
     "candlespan-study-fields",
