@@ -5,6 +5,14 @@ const root = fileURLToPath(new URL("..", import.meta.url));
 
 export default defineConfig({
   root,
+  resolve: {
+    alias: [
+      {
+        find: /^fast-check$/,
+        replacement: fileURLToPath(new URL("./support/fast-check.ts", import.meta.url)),
+      },
+    ],
+  },
   test: {
     reporters: ["default", fileURLToPath(new URL("./support/closing-line-reporter.ts", import.meta.url))],
     projects: [
@@ -14,7 +22,7 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/{validation,laws,browser,shaders}/**"],
-          testTimeout: 20_000,
+          testTimeout: 60_000,
         },
       },
       {
