@@ -32,33 +32,40 @@ const document_ = {
   shade: { profile: "bell", diameter: "14 in", height: 0.24, finish: "white" },
 };
 
-const element = document.createElement(query.get("element") ?? "candlespan-sheet");
-function give(quality: "quick" | "full" = "full"): void {
-  Object.assign(element, { scene, assessment: syntheticAssessment(scene, quality) });
-}
-Object.assign(element, {
-  study,
-  assessments: [syntheticAssessment(scene), syntheticAssessment(narrow)],
-  luminaire: scene.layers[0].luminaires[0].luminaire,
-  cards: SAMPLE_CARDS,
-  about: query.get("about") ?? "room",
-  document: document_,
-  defaults: [{ path: "/people/0/stature", value: 1.7, why: "not given; common practice, no source" }],
-  read: readPhotometry,
-  ...(element.localName === "candlespan-study-fields" ? { targets: ["preparation", "eating"] } : {}),
-  ...(element.localName === "candlespan-length-field"
-    ? { label: "Clearance", value: 0.85, least: 0.1, most: 2 }
-    : {}),
+// `tag` or `tag:about`, several separated by commas.
+const elements = (query.get("element") ?? "candlespan-sheet").split(",").map((name) => {
+  const [tag, about = "room"] = name.split(":");
+  return Object.assign(document.createElement(tag), { about });
 });
-element.addEventListener("luminaire-move", (event) => {
-  const { detail } = event as CustomEvent<LuminaireMoveDetail>;
-  moves.push(detail);
-  scene = movedScene(scene, detail.moves);
-  give(detail.phase === "drag" ? "quick" : "full");
-});
-for (const type of ["study-edit", "field-change", "photometry-choose", "luminaire-remove"])
-  element.addEventListener(type, (event) => edits.push((event as CustomEvent).detail));
-give();
-stage.append(element);
 
-Object.assign(globalThis, { element, sheet: element, moves, edits });
+function give(quality: "quick" | "full" = "full"): void {
+  const assessment = syntheticAssessment(scene, quality);
+  for (const element of elements) Object.assign(element, { scene, assessment });
+}
+
+for (const element of elements) {
+  const tag = element.localName;
+  Object.assign(element, {
+    study,
+    assessments: [syntheticAssessment(scene), syntheticAssessment(narrow)],
+    luminaire: scene.layers[0].luminaires[0].luminaire,
+    cards: SAMPLE_CARDS,
+    document: document_,
+    defaults: [{ path: "/people/0/stature", value: 1.7, why: "not given; common practice, no source" }],
+    read: readPhotometry,
+    ...(tag === "candlespan-study-fields" ? { targets: ["preparation", "eating"] } : {}),
+    ...(tag === "candlespan-length-field" ? { label: "Clearance", value: 0.85, least: 0.1, most: 2 } : {}),
+  });
+  element.addEventListener("luminaire-move", (event) => {
+    const { detail } = event as CustomEvent<LuminaireMoveDetail>;
+    moves.push(detail);
+    scene = movedScene(scene, detail.moves);
+    give(detail.phase === "drag" ? "quick" : "full");
+  });
+  for (const type of ["study-edit", "field-change", "photometry-choose", "luminaire-remove"])
+    element.addEventListener(type, (event) => edits.push((event as CustomEvent).detail));
+  stage.append(element);
+}
+give();
+
+Object.assign(globalThis, { sheet: elements[0], moves, edits });
