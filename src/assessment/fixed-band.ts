@@ -13,6 +13,7 @@
 
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { untilted } from "../luminaire/tilted.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Requirement } from "../scene/target.ts";
 import type { Driver } from "./assessment.ts";
@@ -54,9 +55,10 @@ export const fixedBandJudge: Judge = ({ scene, requirement, value, parts }) => {
     let flux = 0;
     for (const { luminaire } of layer.luminaires) flux += luminaire.flux;
     // Types mixed in one layer are told apart by their flux only.
-    for (const { luminaire } of layer.luminaires)
-      if (flux > 0)
-        byType.set(luminaire, (byType.get(luminaire) ?? 0) + (parts[index] * luminaire.flux) / flux);
+    for (const { luminaire } of layer.luminaires) {
+      const type = untilted(luminaire);
+      if (flux > 0) byType.set(type, (byType.get(type) ?? 0) + (parts[index] * luminaire.flux) / flux);
+    }
   });
   let lo = value;
   let hi = value;

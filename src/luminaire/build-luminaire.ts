@@ -91,7 +91,7 @@ function fromPhotometry(
   file: Photometry,
   path: string,
 ): Outcome<Luminaire> {
-  const { distribution, absolute, ratedFlux, watts } = file;
+  const { distribution, absolute, ratedFlux, watts, tilt } = file;
   const luminaire = (light: IntensityDistribution, rated: number | undefined): Luminaire => ({
     name,
     distribution: light,
@@ -99,7 +99,7 @@ function fromPhotometry(
     evidence: absolute ? "A" : "B",
     flux: luminousFlux(light).total,
     origin: description.photometry ?? "photometric data",
-    ...defined({ ratedFlux: rated, watts }),
+    ...defined({ ratedFlux: rated, watts, tilt }),
   });
   if (description.flux === undefined) return success(luminaire(distribution, ratedFlux));
   const at = pathTo(path, "flux");

@@ -4,6 +4,7 @@
 
 import type { Vec3 } from "../geometry/vector.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
+import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
 import type { Evidence } from "./evidence.ts";
 import type { Emission } from "./near-field.ts";
@@ -15,6 +16,8 @@ export interface Luminaire {
   readonly emission: Emission;
   readonly body?: Body;
   readonly evidence: Evidence;
+  /** Of a lamp sensitive to tilt; `distribution` and `flux` are for none (see `tilted.ts`). */
+  readonly tilt?: TiltFactors;
   /** Flux leaving the luminaire, from the distribution (lm). */
   readonly flux: number;
   /** Rated flux the candela rest on, where known (lm). */

@@ -12,7 +12,9 @@ import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint, planExtents, widthAlong } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { tiltedLuminaire } from "../luminaire/tilted.ts";
 import { radians } from "../units/quantities.ts";
+import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { islandToRoom, roomToIsland, topHeightAt } from "./island.ts";
 import { type Ledger, TYPICAL } from "./ledger.ts";
 import { ceilingAt } from "./room.ts";
@@ -64,8 +66,13 @@ export function layerOf(
   return {
     name,
     role,
-    dim: document.dim ?? 1,
-    luminaires: frames.map((placedAt): PlacedLuminaire => ({ luminaire, frame: placedAt })),
+    dim: ledger.fill(document.dim, `${path}/dim`, 1, "not given; at full output"),
+    luminaires: frames.map(
+      (placedAt): PlacedLuminaire => ({
+        luminaire: tiltedLuminaire(luminaire, placedAt.rotation),
+        frame: placedAt,
+      }),
+    ),
     ...(circuit === undefined ? {} : { circuit }),
     ...(dimmer === undefined ? {} : { dimmer }),
     ...(hours === undefined ? {} : { hours }),
@@ -106,6 +113,7 @@ function rowFrames(
   }
   if (ways.length === 0 && row.count > 1)
     ledger.note(`${path}/spacing`, island.length / row.count, "neither spacing, gap nor end; equal bays");
+  checkAim(row, ["turn", "followSlope"], path, ledger);
   const ownTurn = rowTurn(row, luminaire, path, ledger);
   const rim = widthAlong(luminaire, -ownTurn);
   const spacing = rowSpacing(row, island.length, rim);
@@ -141,8 +149,24 @@ function rowFrames(
       island.length / 2 + (i - (row.count - 1) / 2) * spacing + along,
       island.width / 2 + across,
     ];
-    return frame(hungAt(island, p, clearance, lowest), orientation);
+    const plumb = frame(hungAt(island, p, clearance, lowest), orientation);
+    return row.aim === undefined ? plumb : hungAimed(island, p, clearance, luminaire, row.aim);
   });
+}
+
+/** Height and tilt depend on one another: the more it tilts, the lower its rim, the higher it hangs, the more it
+ * tilts. Each step shrinks by body size / distance of the aim. */
+function hungAimed(island: Island, p: Vec2, clearance: number, luminaire: Luminaire, aim: Vec3): Frame {
+  let placed = frame(hungAt(island, p, clearance, 0));
+  for (let step = 0; step < 30; step++) {
+    const orientation = aimed(placed.origin, aim);
+    const lowest = lowestPoint(luminaire, rotationOf(orientation));
+    const higher = frame(hungAt(island, p, clearance, lowest), orientation);
+    const still = Math.abs(higher.origin[2] - placed.origin[2]) < 1e-12;
+    placed = higher;
+    if (still && step > 0) break;
+  }
+  return placed;
 }
 
 /** Photometric centre (m, room) of a luminaire hung over a point of the island's frame. @param lowest height of its
@@ -154,7 +178,8 @@ export function hungAt(island: Island, p: Vec2, clearance: number, lowest: numbe
 
 function rowTurn(row: RowDocument, luminaire: Luminaire, path: string, ledger: Ledger): number {
   const [alongX, alongY] = planExtents(luminaire);
-  if (row.turn !== undefined || alongY <= alongX + NEGLIGIBLE) return radians(row.turn ?? 0);
+  if (row.turn !== undefined || row.aim !== undefined || alongY <= alongX + NEGLIGIBLE)
+    return radians(row.turn ?? 0);
   ledger.note(
     `${path}/turn`,
     90,
@@ -189,8 +214,23 @@ function gridFrames(grid: GridDocument, path: string, room: RoomShape, ledger: L
     );
     return [];
   }
+  if (grid.margin === undefined && grid.columns * grid.rows > 1)
+    ledger.note(
+      `${path}/margin`,
+      [(high[0] - low[0]) / grid.columns / 2, (high[1] - low[1]) / grid.rows / 2],
+      "not given; half a spacing",
+    );
+  const { aim } = grid;
+  checkAim(grid, ["turn", "followSlope"], path, ledger);
   const orientation = hung(radians(grid.turn ?? 0), grid.followSlope === true, room);
-  return ys.flatMap((y) => xs.map((x) => frame([x, y, grid.height ?? ceilingAt(room, x, y)], orientation)));
+  return ys.flatMap((y) =>
+    xs.map((x) => {
+      const place: Vec3 = [x, y, grid.height ?? ceilingAt(room, x, y)];
+      if (aim === undefined) return frame(place, orientation);
+      checkAimedAway(place, aim, path, ledger);
+      return frame(place, aimed(place, aim));
+    }),
+  );
 }
 
 /** Centres of `count` luminaires between two walls; undefined when the margins meet. */
@@ -204,19 +244,11 @@ export function gridStations(from: number, to: number, count: number, margin?: n
 
 function placeFrame(place: PlaceDocument, path: string, ledger: Ledger): Frame {
   const { position, turn, tilt, spin, aim } = place;
-  const own = { turn: radians(turn ?? 0), tilt: radians(tilt ?? 0), spin: radians(spin ?? 0) };
-  if (aim === undefined) return frame(position, own);
-  if (turn !== undefined || tilt !== undefined)
-    ledger.error("aim-twice", path, "The direction is given twice.", '"aim", or "turn" and "tilt"');
-  const [dx, dy, dz] = [aim[0] - position[0], aim[1] - position[1], aim[2] - position[2]];
-  const level = Math.hypot(dx, dy);
-  if (level === 0 && dz === 0)
-    ledger.error("aim-here", `${path}/aim`, "The luminaire aims at its own place.", "another point");
-  return frame(position, {
-    ...own,
-    turn: level === 0 ? 0 : Math.atan2(dy, dx),
-    tilt: Math.atan2(level, -dz),
-  });
+  checkAim(place, ["turn", "tilt"], path, ledger);
+  if (aim === undefined)
+    return frame(position, { turn: radians(turn ?? 0), tilt: radians(tilt ?? 0), spin: radians(spin ?? 0) });
+  checkAimedAway(position, aim, path, ledger);
+  return frame(position, aimed(position, aim, radians(spin ?? 0)));
 }
 
 function checkPlace(

@@ -251,8 +251,9 @@ function maintenanceOf({ maintenance }: StudyDocument, ledger: Ledger): number {
       MAINTENANCE,
       "not given; usual for sealed sources, common practice",
     );
-  const { lampFlux = 1, survival = 1, luminaire = 1, surfaces = 1 } = maintenance;
-  return lampFlux * survival * luminaire * surfaces;
+  const part = (key: keyof typeof maintenance) =>
+    ledger.fill(maintenance[key], `/maintenance/${key}`, 1, "not given; no loss");
+  return part("lampFlux") * part("survival") * part("luminaire") * part("surfaces");
 }
 
 function optionsOf({ calculation }: StudyDocument, ledger: Ledger): CalculationOptions {

@@ -19,7 +19,11 @@ export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
     width,
     ceilingHeight,
     slope,
-    towards: radians(document.ceiling?.towards ?? 0),
+    towards: radians(
+      slope === 0
+        ? 0
+        : ledger.fill(document.ceiling?.towards, "/room/ceiling/towards", 0, "not given; along +x"),
+    ),
     ...(joists === undefined ? {} : { joists }),
     keepOuts: keepOuts.flatMap(({ name, from, size, polygon }, i) => {
       const path = `/room/keepOuts/${i}`;

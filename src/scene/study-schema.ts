@@ -226,6 +226,7 @@ const row = object({
   clearance: optional(positiveLength),
   offset: optional(point2),
   turn: optional(angle),
+  aim: optional(point3),
   followSlope: optional(flag),
 });
 
@@ -236,6 +237,7 @@ const grid = object({
   over: optional(v.strictTuple([point2, point2], tupleMessage("[[x0, y0], [x1, y1]]"))),
   height: optional(positiveLength),
   turn: optional(angle),
+  aim: optional(point3),
   followSlope: optional(flag),
 });
 

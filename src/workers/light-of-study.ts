@@ -15,6 +15,7 @@ import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
 import type { LightEngine } from "../engine/light-engine.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { tiltedLuminaire } from "../luminaire/tilted.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import type { ReadOptions } from "../photometry/readers/read-options.ts";
 import { isContainerOrXml, readTextPhotometry } from "../photometry/readers/read-text-photometry.ts";
@@ -307,7 +308,7 @@ function withLuminaires(scene: Scene, known: ReadonlyMap<string, Luminaire>): Sc
     ...layer,
     luminaires: layer.luminaires.map((placed) => ({
       ...placed,
-      luminaire: known.get(placed.luminaire.name) ?? placed.luminaire,
+      luminaire: tiltedLuminaire(known.get(placed.luminaire.name) ?? placed.luminaire, placed.frame.rotation),
     })),
   }));
   return { ...scene, layers };

@@ -317,3 +317,61 @@ describe("pendants in the way", () => {
     expect(crowded).toEqual(["row-collides", "bodies-overlap"]);
   });
 });
+
+describe("aim", () => {
+  const aim = [2.7, 3, 0.92];
+  const nadir = (placed: { frame: { rotation: Float64Array } }) =>
+    directionToRoom(placed.frame.rotation, [0, 0, -1]);
+  const towards = (from: readonly number[]) => {
+    const d = aim.map((a, i) => a - from[i]);
+    return d.map((c) => expect.closeTo(c / Math.hypot(...d), 10));
+  };
+
+  it("turns and tilts each luminaire of a row towards a point, at its clearance", () => {
+    const scene = first(withRow({ count: 3, clearance: 0.85, aim }));
+    const { luminaires } = scene.layers[0];
+    for (const placed of luminaires) {
+      expect(nadir(placed)).toEqual(towards(placed.frame.origin));
+      expect(clearanceOf(placed, scene.island)).toBeCloseTo(0.85, 10);
+    }
+    // Further to the side tilts more, so the rim comes down further and the centre hangs higher.
+    expect(luminaires[0].frame.origin[2]).toBeGreaterThan(luminaires[1].frame.origin[2] + 1e-3);
+  });
+
+  it("does so in a grid", () => {
+    const layer = { name: "a", luminaire: "spot", grid: { columns: 2, rows: 2, margin: 0.7, aim } };
+    const scene = first(kitchen({ arrangements: [{ name: "a", layers: [layer] }] }));
+    expect(scene.layers[0].luminaires).toHaveLength(4);
+    for (const placed of scene.layers[0].luminaires)
+      expect(nadir(placed)).toEqual(towards(placed.frame.origin));
+  });
+
+  it("straight down keeps the luminaire square to the island, whatever the rounding", () => {
+    const scene = first(withRow({ count: 1, clearance: 0.85, aim: [2.7, 2.1 + 1e-13, 0.92] }));
+    expect(directionToRoom(scene.layers[0].luminaires[0].frame.rotation, [1, 0, 0])[0]).toBeCloseTo(1, 9);
+  });
+
+  it("stands instead of turn and tilt, not beside them", () => {
+    expect(refusal(withRow({ count: 2, aim, turn: 10 }))[0]).toMatchObject({ code: "aim-twice" });
+    expect(refusal(withRow({ count: 2, aim, followSlope: true }))[0]).toMatchObject({ code: "aim-twice" });
+    expect(resolved(withRow({ count: 2, aim, followSlope: false })).scenes).toHaveLength(1);
+  });
+});
+
+describe("defaults that stand for a number", () => {
+  it("are listed: output, grid margin, direction of a slope, maintenance left out", () => {
+    const room = { length: 5.4, width: 4.2, ceilingHeight: 2.7, ceiling: { slope: 10 } };
+    const layer = { name: "a", luminaire: "spot", grid: { columns: 3, rows: 2 } };
+    const study = resolved(
+      kitchen({ room, maintenance: { lampFlux: 0.9 }, arrangements: [{ name: "a", layers: [layer] }] }),
+    );
+    const said = new Map(study.defaults.map(({ path, value }) => [path, value]));
+    expect(said.get("/room/ceiling/towards")).toBe(0);
+    expect(said.get("/maintenance/survival")).toBe(1);
+    expect(said.has("/maintenance/lampFlux")).toBe(false);
+    expect(said.get("/arrangements/0/layers/0/dim")).toBe(1);
+    const margin = said.get("/arrangements/0/layers/0/grid/margin") as number[];
+    expect(margin).toEqual([expect.closeTo(0.9, 12), expect.closeTo(1.05, 12)]);
+    expect(study.scenes[0].maintenance).toBeCloseTo(0.9, 12);
+  });
+});

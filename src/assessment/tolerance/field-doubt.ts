@@ -16,6 +16,7 @@ import type { CalculationResult } from "../../engine/result.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { untilted } from "../../luminaire/tilted.ts";
 import { cutNormal } from "../../numerics/normal-distribution.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -96,9 +97,10 @@ export function fieldDoubts(
         const own = directLight(placed, plane);
         for (let i = 0; i < count; i++) own[i] = weight * (own[i] + share * field.interreflected[i]);
         terms.push(term(`unit scatter`, "unit scatter", own, bands.unitScatter));
-        const type = byType.get(placed.luminaire) ?? new Float64Array(count);
+        const make = untilted(placed.luminaire);
+        const type = byType.get(make) ?? new Float64Array(count);
         for (let i = 0; i < count; i++) type[i] += whole[i] * share;
-        byType.set(placed.luminaire, type);
+        byType.set(make, type);
         terms.push(...movedTerms(placed, plane, weight, bands));
       }
     });

@@ -18,12 +18,13 @@
 
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
+import { tiltFactorAt } from "../tilt-factor.ts";
 import { checkFlux } from "./flux-check.ts";
 import { allFinite } from "./intensity-table.ts";
 import { type Lm63Header, readLm63Header } from "./lm63-header.ts";
 import { readLm63Numbers } from "./lm63-numbers.ts";
 import { readLm63Table } from "./lm63-table.ts";
-import { readTilt, tiltFactorAt } from "./lm63-tilt.ts";
+import { readTilt } from "./lm63-tilt.ts";
 import { NumberScanner } from "./number-scanner.ts";
 import { expandPlanes } from "./plane-expansion.ts";
 import { refuseRadiometric } from "./radiometric.ts";
@@ -58,7 +59,7 @@ function read(source: SourceText, options: ReadOptions): Photometry | undefined 
     source.warn(
       header.tiltOffset,
       "lm63-tilt-sensitive",
-      "The lamp is sensitive to tilt; intensities are for none.",
+      "The lamp is sensitive to tilt: the intensities are for none, and a luminaire hung tilted takes its factor.",
     );
 
   const factor = numbers.multiplier * numbers.ballastFactor * numbers.lampFactor * tiltFactor * relamp;

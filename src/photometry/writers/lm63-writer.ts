@@ -11,7 +11,7 @@
 import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { Photometry } from "../photometry.ts";
-import { tiltFactorAt } from "../readers/lm63-tilt.ts";
+import { tiltFactorAt } from "../tilt-factor.ts";
 import { foldPlanes } from "./fold-planes.ts";
 import { keywordLines } from "./lm63-keywords.ts";
 import { angleText, decimalText, wrapWords } from "./number-text.ts";

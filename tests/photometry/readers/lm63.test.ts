@@ -3,8 +3,8 @@
 import { describe, expect, it } from "vitest";
 import { failure, success } from "../../../src/diagnostics/issue.ts";
 import type { Photometry } from "../../../src/photometry/photometry.ts";
-import { tiltFactorAt } from "../../../src/photometry/readers/lm63-tilt.ts";
 import { intensityAt, intensityAtOwnAngles } from "../../../src/photometry/reference-lookup.ts";
+import { tiltFactorAt } from "../../../src/photometry/tilt-factor.ts";
 import { radians } from "../../../src/units/quantities.ts";
 import { bytesOf, errorOf, lm63, read, readGood, warningsOf } from "../../support/photometric-text.ts";
 
