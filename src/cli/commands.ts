@@ -35,6 +35,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import("./commands/shade.ts")).shade,
   },
   {
+    name: "handover",
+    summary: "set-out sheet, schedule, comparison, report and drawings into a folder",
+    load: async () => (await import("./commands/handover.ts")).handover,
+  },
+  {
     name: "serve",
     summary: "the viewer on a local port",
     load: async () => (await import("./commands/serve.ts")).serve,

@@ -5,7 +5,12 @@ import type { BuiltShade } from "./build.ts";
 
 /** @param issued ISO date of the file, for its label */
 export function shadeFile(
-  { luminaire, lightOutputRatio, lampFlux, description }: BuiltShade,
+  {
+    luminaire,
+    lightOutputRatio,
+    lampFlux,
+    description,
+  }: Pick<BuiltShade, "luminaire" | "lightOutputRatio" | "lampFlux" | "description">,
   issued: string,
 ): Photometry {
   const { emission } = luminaire;

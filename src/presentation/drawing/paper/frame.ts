@@ -52,13 +52,13 @@ export function sheetFrame(paper: PaperName, landscape: boolean, facts: FrameFac
 function titleBlock(box: Box, facts: FrameFacts): Mark[] {
   const cells: readonly (readonly [share: number, name: string, value: string, strong?: boolean])[] = [
     [3.1, facts.project, facts.title, true],
-    [1.5, "option", facts.option ?? "–"],
-    [0.8, "revision", facts.revision, true],
-    [1.05, "date", facts.date],
+    ...(facts.option === undefined ? [] : [[1.5, "option", facts.option] as const]),
+    [0.85, "revision", facts.revision, true],
+    [1.1, "date", facts.date],
     [1.5, "units", facts.units],
-    [1.15, "scale", facts.scale === undefined ? "not to scale" : facts.scale],
+    ...(facts.scale === undefined ? [] : [[1.15, "scale", facts.scale] as const]),
     [1.15, "study", facts.fingerprint],
-    [0.8, "sheet", facts.number, true],
+    [0.9, "sheet", facts.number, true],
   ];
   const total = cells.reduce((sum, [share]) => sum + share, 0);
   const marks: Mark[] = [
@@ -108,8 +108,10 @@ function titleBlock(box: Box, facts: FrameFacts): Mark[] {
     });
     x += width;
   });
-  const words = "Do not scale: written dimensions govern.";
-  marks.push(text([box.x + 6, box.y + box.height - 5], words, "title block", { ink: "ink", size: 6.75 }));
+  if (facts.scale !== undefined) {
+    const words = "Do not scale: written dimensions govern.";
+    marks.push(text([box.x + 6, box.y + box.height - 5], words, "title block", { ink: "ink", size: 6.75 }));
+  }
   return marks;
 }
 

@@ -8,17 +8,16 @@ import type { ZoneAssessment } from "../../../assessment/assessment.ts";
 import { familiarPlace, seenSteps } from "../../../assessment/familiar-places.ts";
 import type { Verdict } from "../../../assessment/verdict.ts";
 import { printable } from "../../../diagnostics/printable.ts";
-import { text } from "../../drawing/drawing.ts";
 import { suspended } from "../../drawing/elevation.ts";
-import { type Block, flow, heading, paragraph } from "../../drawing/paper/flow.ts";
+import { type Block, flow, flowHeight, heading, paragraph } from "../../drawing/paper/flow.ts";
 import { sheetFrame } from "../../drawing/paper/frame.ts";
 import { moved, type Sheet } from "../../drawing/paper/paper.ts";
 import { darkestPlace, patchyRemark, VERDICT_MARK } from "../../text.ts";
 import { type Handover, type HandoverOption, handoverWords, optionLetter } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 
-/** Tallest a top is drawn (points). */
-const TOP = 132;
+/** Tallest a top is drawn (points): three options share a page. */
+const TOP = 130;
 
 export function clientSheets(handover: Handover): Sheet[] {
   const facts = {
@@ -64,11 +63,18 @@ function key(handover: Handover, width: number): Block {
   return { kind: "figure", height: figure.height + 4, draw: (x, y) => [...figure.draw(x, y + 2)] };
 }
 
+/** The plan on the left, the words beside it. */
 function optionBlocks(handover: Handover, option: HandoverOption, index: number, width: number): Block[] {
   const { scene, assessment } = option;
-  const plan = optionPlan(handover, option, width, TOP);
+  const left = width * 0.58;
+  const plan = optionPlan(handover, option, left, TOP);
   const chosen = index === handover.chosen && handover.options.length > 1 ? "   (to be built)" : "";
-  const mark = `${VERDICT_MARK[assessment.verdict]} ${PLAIN[assessment.verdict]}`;
+  const words: Block[] = [
+    paragraph(plainVerdict(option), { marker: VERDICT_MARK[assessment.verdict], size: 9.5, strong: true }),
+    ...sentences(handover, option).map((each) => paragraph(each, { size: 8.5, depicts: "client sentence" })),
+  ];
+  const right = width - left - 8;
+  const height = Math.max(plan.height, flowHeight(words, right)) + 6;
   return [
     heading(
       `${handover.options.length > 1 ? `${optionLetter(index)}  ` : ""}${printable(scene.name, 60)}${chosen}`,
@@ -76,28 +82,35 @@ function optionBlocks(handover: Handover, option: HandoverOption, index: number,
     ),
     {
       kind: "figure",
-      height: plan.height + 12,
+      height,
       draw: (x, y) => [
-        text([x, y + 8], mark, "verdict", { ink: "ink", size: 9, strong: true }),
-        ...moved(plan.marks, [x, y + 10]),
+        ...moved(plan.marks, [x, y]),
+        ...flow(words, () => ({ x: x + left + 8, y, width: right, height }))[0],
       ],
     },
-    ...sentences(handover, option).map((words) => paragraph(words, { size: 9, depicts: "client sentence" })),
   ];
 }
 
-const PLAIN: Readonly<Record<Verdict, string>> = {
-  meets: "gives the light that was asked for",
-  "falls short": "gives less light than was asked for somewhere",
-  "too close to call": "may or may not give the light that was asked for",
-  "no target": "nothing was asked of it",
-};
+/** The verdict without the trade's words: too little light and too uneven light are different complaints. */
+function plainVerdict({ assessment }: HandoverOption): string {
+  if (assessment.verdict === "meets") return "gives the light that was asked for";
+  if (assessment.verdict === "no target") return "nothing was asked of it";
+  const open = assessment.zones
+    .flatMap((zone) => zone.checks)
+    .filter(({ verdict }) => verdict === assessment.verdict);
+  const what = open.every(({ quantity }) => quantity === "uniformity")
+    ? "bright enough, but less even than was asked for"
+    : "less light than was asked for";
+  return assessment.verdict === "falls short"
+    ? `${what}, in at least one place`
+    : "may or may not give the light that was asked for: too close to promise";
+}
 
 /** Plain sentences on one option: each zone as a place people know, patchiness, what it takes. */
 export function sentences(handover: Handover, { scene, assessment }: HandoverOption): string[] {
   const words = handoverWords(handover);
   const zones = assessment.zones.map((zone) => zoneWords(zone, words.lux));
-  const lines = [zones.join(" ")];
+  const lines = [...zones];
   const top = topPlane(scene);
   const dark = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
   const patchy = patchyRemark(assessment);
@@ -117,18 +130,22 @@ function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string
   const { average, uniformity } = zone.statistics;
   const even = uniformity >= 0.7 ? "evenly lit" : uniformity >= 0.4 ? "brighter in places" : "patchy";
   const light = zone.checks.find((check) => check.quantity === "illuminance");
-  const asked =
-    light === undefined
-      ? ""
-      : light.verdict === "meets"
-        ? `; ${lux(light.target)} was asked for, and it has it`
-        : light.verdict === "falls short"
-          ? `; ${lux(light.target)} was asked for, and it falls short`
-          : `; ${lux(light.target)} was asked for, too close to promise`;
+  const asked = light === undefined ? "" : `; ${lux(light.target)} was asked for${ANSWER[light.verdict]}`;
+  const uneven = zone.checks.some(
+    ({ quantity, verdict }) => quantity === "uniformity" && verdict === "falls short",
+  );
+  const name = printable(zone.name, 40);
   return sentence(
-    `${printable(zone.name, 40)}: about ${lux(average)}, as bright as ${familiarPlace(average)}, ${even}${asked}`,
+    `${name}: about ${lux(average)}, as bright as ${familiarPlace(average)}, ${even}${asked}${uneven ? ", but less evenly than was asked for" : ""}`,
   );
 }
+
+const ANSWER: Readonly<Record<Verdict, string>> = {
+  meets: ", and it has it",
+  "falls short": ", and it falls short",
+  "too close to call": ", too close to promise",
+  "no target": "",
+};
 
 /** How the options differ where the eye would see it: steps of 1.5 times. */
 function differences(handover: Handover): Block[] {

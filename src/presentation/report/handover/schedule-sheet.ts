@@ -130,7 +130,7 @@ function cells(
     said(cct),
     said(cri),
     beam === undefined ? "–" : `${degrees(beam).toFixed(0)}°`,
-    length === 0 ? "–" : `${plan}, ${words.dimension(height)}`,
+    length === 0 ? "–" : height < 0.0005 ? plan : `${plan}, ${words.dimension(height)}`,
     said(weight),
     said(suspension),
     said(finish),

@@ -1,0 +1,130 @@
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { formatIssue } from "../../diagnostics/issue.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import type { PaperName } from "../../presentation/drawing/paper/paper.ts";
+import { handoverFiles } from "../../presentation/export/handover-files.ts";
+import {
+  chosenOption,
+  type Handover,
+  handoverFacts,
+  lampsOf,
+  optionOfJudged,
+  studyFingerprint,
+} from "../../presentation/report/handover/handover.ts";
+import { verdictWords } from "../../presentation/text.ts";
+import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { readBytes, writeWhole } from "../files.ts";
+import { lightArrangements } from "../light-arrangements.ts";
+import { loadStudy } from "../load-study.ts";
+import { VERSION } from "../version.ts";
+import { LIGHT_OPTIONS } from "./check.ts";
+
+export const handover: Command = {
+  name: "handover",
+  usage: "handover STUDY --out FOLDER [options]",
+  summary:
+    "The papers for electrician, supplier and client in a folder: set-out sheet, elevations, schedule, comparison, report, mock-up; PDF, SVG, DXF, CSV, LM-63.",
+  arguments: [1, 1],
+  options: {
+    out: { type: "string", value: "FOLDER", description: "where the files go; made when missing" },
+    ...LIGHT_OPTIONS,
+    arrangement: {
+      type: "string",
+      value: "NAME",
+      description:
+        "the arrangement that is to be built (default: the first); the others are compared with it",
+    },
+    paper: {
+      type: "string",
+      choices: ["A4", "Letter", "A3", "Tabloid"],
+      description: "paper of the sheets (default A4, Letter with feet and inches)",
+    },
+    units: {
+      type: "string",
+      choices: ["mm", "ft-in"],
+      description: "units of the dimensions (default: as the study displays them)",
+    },
+    revision: { type: "string", value: "LETTER", description: "revision of the sheets", default: "A" },
+    date: { type: "string", value: "YYYY-MM-DD", description: "date of the sheets (default: today)" },
+  },
+  details:
+    "Every coordinate is rounded once, as a distance from the datum, so that printed parts sum to printed totals.\nPrint at 100 % and check the square on the sheet. What is not known is flagged HOLD.",
+  run,
+};
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const out = args.text("out");
+  if (out === undefined)
+    throw usageError("`handover` was not told where to write.", `\`candlespan ${handover.usage}\``);
+  const date = dateOf(args.text("date"));
+  const { study, document } = loadStudy(args.positionals[0], args.texts("allow-outside"));
+  for (const issue of study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
+  const wanted = args.text("arrangement");
+  const chosen = wanted === undefined ? 0 : study.scenes.findIndex((scene) => scene.name === wanted);
+  if (chosen < 0)
+    throw usageError(
+      "The study has no arrangement of that name.",
+      study.scenes.map((scene) => JSON.stringify(printable(scene.name, 60))).join(", "),
+      JSON.stringify(printable(wanted ?? "", 60)),
+    );
+  const judged = lightArrangements(
+    study,
+    { quick: args.flag("quick"), people: args.flag("with-people") },
+    io,
+  );
+  const unit = unitOf(args.text("units"), study.display.length);
+  const facts: Handover = {
+    ...handoverFacts(study),
+    options: judged.map(optionOfJudged),
+    chosen,
+    lamps: lampsOf(document.luminaires),
+    paper: (args.text("paper") as PaperName | undefined) ?? (unit === "mm" ? "A4" : "Letter"),
+    unit,
+    illuminance: study.display.illuminance,
+    revision: printable(args.text("revision") ?? "A", 10),
+    date,
+    fingerprint: studyFingerprint(JSON.stringify(document)),
+    version: VERSION,
+  };
+  const files = handoverFiles(facts);
+  const fonts = { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold") };
+  const { sheetsPdf } = await import("../../presentation/export/pdf/sheet-pdf.ts");
+  for (const file of files) {
+    const content =
+      "content" in file
+        ? file.content
+        : await sheetsPdf(file.sheets, fonts, { title: file.title, date: new Date(`${date}T12:00:00Z`) });
+    orThrow(writeWhole(join(out, ...file.path.split("/")), content));
+  }
+  const option = chosenOption(facts);
+  io.out(
+    `${printable(option.scene.name, 80)}: ${verdictWords(option.assessment)}. ${files.length} files in ${printable(out, 200)}\n` +
+      files.map(({ path, about }) => `  ${path}  ${about}\n`).join(""),
+  );
+  return EXIT.met;
+}
+
+function unitOf(given: string | undefined, display: "mm" | "m" | "ft-in"): Handover["unit"] {
+  if (given === "mm" || given === "ft-in") return given;
+  return display === "ft-in" ? "ft-in" : "mm";
+}
+
+function dateOf(given: string | undefined): string {
+  const date = given ?? new Date().toISOString().slice(0, 10);
+  const parsed = new Date(`${date}T12:00:00Z`);
+  if (
+    !/^\d{4}-\d\d-\d\d$/.test(date) ||
+    Number.isNaN(parsed.getTime()) ||
+    parsed.toISOString().slice(0, 10) !== date
+  )
+    throw usageError("--date is no date.", "YYYY-MM-DD", printable(date, 40));
+  return date;
+}
+
+/** Bytes of a face of the font that is embedded in PDFs. */
+function font(face: string): Uint8Array {
+  const path = createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${face}.ttf`);
+  return orThrow(readBytes(path, 4_000_000));
+}
