@@ -3,8 +3,6 @@
  * grid interpolated between the gathered values (never between patches), because interreflected light varies
  * slowly. How far interpolation is off is measured at points gathered as well, and reported.
  *
- * Nodes are points of the plane itself, so none lies inside a body or off the top. Cubic Lagrange polynomials
- * through four nodes each way where they exist, linear between two, else the point is gathered itself.
  * Cylindrical and semi-cylindrical light is the mean of the planar light over the directions that the definition
  * integrates: E_z = (1/2π) ∫ E_v dφ, E_sc = (1/π) ∫_{−π/2}^{π/2} E_v dφ.
  *
@@ -14,9 +12,10 @@
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { seedOf } from "../../numerics/random-sequence.ts";
-import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { MovingBody } from "../visibility/surroundings.ts";
 import type { Gather } from "./gather.ts";
+import { type Stencil, stencilOf } from "./gather-stencil.ts";
 import { NO_UNEVEN_PATCHES, type UnevenPatches } from "./uneven-patches.ts";
 
 const CYLINDER_DIRECTIONS = 24;
@@ -303,113 +302,5 @@ function receivingNormals(plane: CalculationPlane): Vec3[] {
   return Array.from({ length: count }, (_, k) => {
     const turn = ((k + 0.5) / count - 0.5) * (whole ? 2 : 1) * Math.PI;
     return [Math.cos(facing + turn), Math.sin(facing + turn), 0];
-  });
-}
-
-/** Every point as a weighted sum of gathered nodes. */
-interface Stencil {
-  /** Point numbers of the nodes. */
-  readonly nodes: readonly number[];
-  readonly start: Uint32Array;
-  /** Index into `nodes`. */
-  readonly node: readonly number[];
-  readonly weight: readonly number[];
-}
-
-function stencilOf(plane: CalculationPlane, spacing: number): Stencil {
-  const count = plane.points.length / 3;
-  const { grid } = plane;
-  const strideX = grid ? stride(grid.u, grid.columns, spacing) : 1;
-  const strideY = grid ? stride(grid.v, grid.rows, spacing) : 1;
-  if (grid === undefined || (strideX === 1 && strideY === 1)) {
-    const all = Array.from({ length: count }, (_, i) => i);
-    return {
-      nodes: all,
-      start: Uint32Array.from({ length: count + 1 }, (_, i) => i),
-      node: all,
-      weight: all.map(() => 1),
-    };
-  }
-  return gridStencil(grid, count, strideX, strideY);
-}
-
-function gridStencil(grid: PlaneGrid, count: number, strideX: number, strideY: number): Stencil {
-  const pointOfCell = new Int32Array(grid.columns * grid.rows).fill(-1);
-  for (let i = 0; i < count; i++) pointOfCell[grid.cells[i]] = i;
-  const columns = stops(grid.columns, strideX);
-  const rows = stops(grid.rows, strideY);
-  const nodes: number[] = [];
-  const nodeOfPoint = new Int32Array(count).fill(-1);
-  const nodeAt = (column: number, row: number): number => {
-    const point = pointOfCell[row * grid.columns + column];
-    return point < 0 ? -1 : nodeOfPoint[point];
-  };
-  for (const row of rows)
-    for (const column of columns) {
-      const point = pointOfCell[row * grid.columns + column];
-      if (point < 0) continue;
-      nodeOfPoint[point] = nodes.length;
-      nodes.push(point);
-    }
-  const start = new Uint32Array(count + 1);
-  const node: number[] = [];
-  const weight: number[] = [];
-  for (let i = 0; i < count; i++) {
-    const column = grid.cells[i] % grid.columns;
-    const row = Math.floor(grid.cells[i] / grid.columns);
-    let done = false;
-    for (const order of [4, 2]) {
-      const x = lagrange(columns, column, order);
-      const y = lagrange(rows, row, order);
-      if (x.some(([c]) => y.some(([r]) => nodeAt(c, r) < 0))) continue;
-      for (const [r, wy] of y)
-        for (const [c, wx] of x) {
-          if (wx * wy === 0) continue;
-          node.push(nodeAt(c, r));
-          weight.push(wx * wy);
-        }
-      done = true;
-      break;
-    }
-    if (!done) {
-      if (nodeOfPoint[i] < 0) {
-        nodeOfPoint[i] = nodes.length;
-        nodes.push(i);
-      }
-      node.push(nodeOfPoint[i]);
-      weight.push(1);
-    }
-    start[i + 1] = node.length;
-  }
-  return { nodes, start, node, weight };
-}
-
-function stride(edge: Vec3, cells: number, spacing: number): number {
-  const cell = Math.hypot(edge[0], edge[1], edge[2]) / cells;
-  return Math.max(1, Math.floor(spacing / cell + 1e-9));
-}
-
-/** Every `step`-th of `count` cells, and the last. */
-function stops(count: number, step: number): number[] {
-  const found: number[] = [];
-  for (let k = 0; k < count - 1; k += step) found.push(k);
-  found.push(count - 1);
-  return found;
-}
-
-/** Weights of the `order` stops about `at`; a stop itself gets all. */
-function lagrange(stopsAt: readonly number[], at: number, order: number): [number, number][] {
-  let last = 0;
-  while (last < stopsAt.length - 1 && stopsAt[last] < at) last++;
-  if (stopsAt[last] === at) return [[at, 1]];
-  const size = Math.min(order, stopsAt.length);
-  const first = Math.max(0, Math.min(stopsAt.length - size, last - size / 2));
-  const used = stopsAt.slice(first, first + size);
-  return used.map((x, i) => {
-    let w = 1;
-    used.forEach((y, j) => {
-      if (j !== i) w *= (at - y) / (x - y);
-    });
-    return [x, w];
   });
 }
