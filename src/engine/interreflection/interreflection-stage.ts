@@ -16,6 +16,7 @@ import { RecentCache } from "../recent-cache.ts";
 import type { EnergyBalance } from "../result.ts";
 import type { Occluders } from "../visibility/occluders.ts";
 import type { Surroundings } from "../visibility/surroundings.ts";
+import { energyBalance } from "./energy-balance.ts";
 import { type HiddenPairs, type HiddenRows, hiddenPairs, hiddenRows, LumpedBodies } from "./lumped-bodies.ts";
 import { type PatchDirect, shadowedFlux, type UnshadowedFlux, unshadowedFlux } from "./patch-direct.ts";
 import type { Patches } from "./patches.ts";
@@ -235,7 +236,7 @@ export class InterreflectionStage {
         Float64Array.from({ length: n }, (_, i) => D[l * n + i] + interreflected[l * n + i]),
       ),
       exitance: scene.layers.map((_, l) => exitance.slice(l * n, (l + 1) * n)),
-      balance: balanceOf(room, luminaires, direct, solved.solution, layers, absorbedByBodies),
+      balance: energyBalance(room, luminaires, direct, solved.solution, layers, absorbedByBodies),
       residual: solved.solution.residual,
       bodyExchangeDifference,
     };
@@ -304,40 +305,4 @@ function largestDifference(before: readonly Gathered[], after: readonly Gathered
     if (mean > 0) worst = Math.max(worst, most / mean);
   });
   return worst;
-}
-
-/**
- * Absorbed less emitted, over emitted, as it is before the factors' rows are brought to one:
- *   [Σ Φ_direct − Φ + Σ_j A_j M_j (Σ_i F_ji − 1)] / Φ
- * The first part is the direct light's integration, the second the factors' closure; the solution's residual and,
- * where bodies take part, their exchange (exact by construction) add nothing of this order.
- */
-function balanceOf(
-  { exchange }: RoomExchange,
-  luminaires: readonly KeyedLuminaire[],
-  direct: readonly PatchDirect[],
-  { exitance }: RadiositySolution,
-  layers: number,
-  absorbedByBodies: number,
-): EnergyBalance {
-  const { patches, rowSums, closureError, meanClosureError } = exchange;
-  const n = patches.count;
-  let emitted = 0;
-  let arrived = 0;
-  luminaires.forEach(({ placed }, k) => {
-    emitted += placed.luminaire.flux;
-    for (let i = 0; i < n; i++) arrived += direct[k].flux[i];
-    for (const part of direct[k].caught) arrived += part;
-  });
-  let leak = 0;
-  for (let l = 0; l < layers; l++)
-    for (let j = 0; j < n; j++) leak += patches.area[j] * exitance[l * n + j] * (rowSums[j] - 1);
-  const relative = (flux: number): number => (emitted > 0 ? flux / emitted : 0);
-  return {
-    imbalance: relative(arrived - emitted + leak),
-    directImbalance: relative(arrived - emitted),
-    absorbedByBodies: relative(absorbedByBodies),
-    closureError,
-    meanClosureError,
-  };
 }
