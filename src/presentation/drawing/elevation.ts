@@ -8,62 +8,26 @@
 
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
-import type { Layer, Person, Scene } from "../../scene/scene.ts";
+import type { Layer, Scene } from "../../scene/scene.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
-import { type Drawing, ellipse, type LuminaireMarks, line, type Mark, text, textWidth } from "./drawing.ts";
+import { type Drawing, type LuminaireMarks, line, type Mark, text, textWidth } from "./drawing.ts";
+import {
+  clampToRoom,
+  type ElevationExtent,
+  type ElevationScale,
+  elevationExtent,
+  elevationScale,
+  hangs,
+  isShown,
+  roomEnds,
+  suspended,
+} from "./elevation-scale.ts";
+import { figure } from "./figure.ts";
 import { ceilingHeightAt, type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth, luminaireProfile, verticalExtent } from "./silhouette.ts";
 import type { Wording } from "./wording.ts";
-
-/** What of the height is drawn (m). Between `upper` and the ceiling the drawing may be broken. */
-export interface ElevationExtent {
-  readonly lower: number;
-  readonly upper: number;
-  readonly ceiling: number;
-  readonly broken: boolean;
-}
-
-/** Room above the pendants before a break, and the height a broken drop is drawn with (drawing units). */
-const BREAK_ZONE = 64;
-const HEAD = { width: 0.155, depth: 0.19, height: 0.225 } as const;
-
-/** Heights worth drawing: from just under the top (or the floor, when `whole`) to above the highest pendant or
- * head. */
-export function elevationExtent(scene: Scene, scale: SheetScale, whole = false): ElevationExtent {
-  const axes = islandAxes(scene);
-  const ceiling = highestCeiling(scene, axes, scale);
-  let upper = axes.height + 0.75;
-  for (const { placed } of suspended(scene))
-    upper = Math.max(upper, placed.frame.origin[2] + verticalExtent(placed.luminaire)[1] + 0.1);
-  for (const person of scene.people)
-    if (isShown(axes.toIsland(person.at)[0], scale)) upper = Math.max(upper, person.eye[2] + 0.2);
-  const lower = whole || scene.island === undefined ? 0 : axes.height - 0.16;
-  upper = Math.min(upper, ceiling);
-  const broken = !whole && scene.room.slope === 0 && (ceiling - upper) * scale.perMetre > BREAK_ZONE + 16;
-  return { lower, upper: broken ? upper : ceiling, ceiling, broken };
-}
-
-/** Vertical mapping of an elevation. */
-export interface ElevationScale {
-  readonly height: number;
-  y(z: number): number;
-  z(y: number): number;
-}
-
-export function elevationScale(extent: ElevationExtent, scale: SheetScale, top = 22): ElevationScale {
-  const zone = extent.broken ? BREAK_ZONE : 0;
-  const y = (z: number): number =>
-    extent.broken && z > extent.upper
-      ? top + zone * Math.max(0, (extent.ceiling - z) / (extent.ceiling - extent.upper))
-      : top + zone + (extent.upper - z) * scale.perMetre;
-  return {
-    height: Math.ceil(y(extent.lower) + 6),
-    y,
-    z: (at) => extent.upper - (at - top - zone) / scale.perMetre,
-  };
-}
 
 export function elevation(
   scene: Scene,
@@ -96,53 +60,6 @@ export function elevation(
     luminaires,
     summary: summary(scene, words),
   };
-}
-
-interface Suspended {
-  readonly layer: Layer;
-  readonly l: number;
-  readonly i: number;
-  readonly placed: PlacedLuminaire;
-}
-
-/** Luminaires that hang at least 120 mm below the ceiling; nearer ones are drawn in it. */
-export function suspended(scene: Scene): Suspended[] {
-  return scene.layers.flatMap((layer, l) =>
-    layer.luminaires.flatMap((placed, i) => (hangs(scene, placed) ? [{ layer, l, i, placed }] : [])),
-  );
-}
-
-function hangs(scene: Scene, placed: PlacedLuminaire): boolean {
-  const [x, y, z] = placed.frame.origin;
-  return ceilingHeightAt(scene.room, [x, y]) - (z + verticalExtent(placed.luminaire)[1]) > 0.12;
-}
-
-function isShown(along: number, scale: SheetScale): boolean {
-  return along >= scale.from - 0.05 && along <= scale.to + 0.05;
-}
-
-function highestCeiling(scene: Scene, axes: IslandAxes, scale: SheetScale): number {
-  const heights = [scale.from, scale.to].map((a) => ceilingHeightAt(scene.room, clampToRoom(scene, axes, a)));
-  return Math.max(...heights);
-}
-
-function clampToRoom(scene: Scene, axes: IslandAxes, along: number): Vec2 {
-  const [x, y] = axes.toRoom([along, axes.width / 2]);
-  const { room } = scene;
-  return [Math.max(0, Math.min(room.length, x)), Math.max(0, Math.min(room.width, y))];
-}
-
-/** Where the island's long axis leaves the room (m along), for islands parallel to a wall. */
-function roomEnds(scene: Scene, axes: IslandAxes): readonly [number, number] {
-  const { length, width } = scene.room;
-  const corners = [
-    [0, 0],
-    [length, 0],
-    [0, width],
-    [length, width],
-  ] as const;
-  const alongs = corners.map((c) => axes.toIsland(c)[0]);
-  return [Math.min(...alongs), Math.max(...alongs)];
 }
 
 function ceilingMarks(
@@ -309,75 +226,6 @@ function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: Elevat
     marks.push(...figure(person, along, eyeAlong, person.facing - axes.turn, axes.height, scale, y));
   }
   return marks;
-}
-
-/** A person as far as the top hides nothing: head, neck, shoulders, arms. Breadths of a typical adult: common
- * practice, no source. */
-export function figure(
-  person: Person,
-  place: number,
-  eyePlace: number,
-  turned: number,
-  cutAt: number,
-  scale: Pick<SheetScale, "x" | "perMetre">,
-  y: (z: number) => number,
-): Mark[] {
-  const { x, perMetre } = scale;
-  const frontal = Math.abs(Math.sin(turned));
-  const half = 0.5 * (0.44 * frontal + 0.27 * (1 - frontal));
-  const eye = person.eye[2];
-  const marks: Mark[] = [];
-  for (const side of [-1, 1]) {
-    // From under the jaw down the neck, over the shoulder and down the arm: place, height.
-    const lean = (t: number): number => eyePlace + (place - eyePlace) * t;
-    const spine: Vec2[] = [
-      [lean(0) + side * 0.052, eye - 0.1],
-      [lean(0.15) + side * 0.056, eye - 0.155],
-      [lean(0.3) + side * half * 0.62, eye - 0.215],
-      [lean(0.4) + side * half * 0.92, eye - 0.26],
-      [lean(0.6) + side * half, eye - 0.36],
-      [lean(0.85) + side * half * 1.02, eye - 0.58],
-      [place + side * half * 0.98, eye - 0.8],
-    ];
-    const points: Vec2[] = [];
-    for (const [a, z] of smoothCurve(spine)) {
-      if (z < cutAt) {
-        points.push([x(a), y(cutAt)]);
-        break;
-      }
-      points.push([x(a), y(z)]);
-    }
-    const hip = eye - 0.8;
-    // Below the hip a standing figure goes on to whatever cuts it; a seated one ends at the seat.
-    if (hip > cutAt && person.posture !== "seated") points.push([x(place + side * half * 0.8), y(cutAt)]);
-    marks.push(line(points, "person", "quiet", 0.75));
-  }
-  const head = ellipse(
-    x(eyePlace),
-    y(eye + 0.005),
-    (HEAD.width * frontal + HEAD.depth * (1 - frontal)) * 0.5 * perMetre,
-    (HEAD.height / 2) * perMetre,
-  );
-  marks.push(line(head, "head", "quiet", 0.75, { closed: true, fill: "paper" }));
-  return marks;
-}
-
-/** Points of an interpolating cubic through a polyline (Catmull-Rom), six to a span. */
-function smoothCurve(through: readonly Vec2[]): Vec2[] {
-  const at = (i: number): Vec2 => through[Math.max(0, Math.min(through.length - 1, i))];
-  const points: Vec2[] = [];
-  for (let i = 0; i + 1 < through.length; i++) {
-    for (let k = 0; k < 6; k++) {
-      const t = k / 6;
-      const mix = (n: 0 | 1): number => {
-        const [p0, p1, p2, p3] = [at(i - 1)[n], at(i)[n], at(i + 1)[n], at(i + 2)[n]];
-        return p1 + 0.5 * t * (p2 - p0 + t * (2 * p0 - 5 * p1 + 4 * p2 - p3 + t * (3 * (p1 - p2) + p3 - p0)));
-      };
-      points.push([mix(0), mix(1)]);
-    }
-  }
-  points.push(through[through.length - 1]);
-  return points;
 }
 
 function eyeLines(

@@ -17,7 +17,7 @@ import {
   textBox,
   textWidth,
 } from "./drawing.ts";
-import { suspended } from "./elevation.ts";
+import { suspended } from "./elevation-scale.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth } from "./silhouette.ts";

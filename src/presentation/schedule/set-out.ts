@@ -15,7 +15,7 @@ import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Layer, Scene } from "../../scene/scene.ts";
 import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
-import { suspended } from "../drawing/elevation.ts";
+import { suspended } from "../drawing/elevation-scale.ts";
 
 /** Units of construction sheets: whole millimetres, or feet and inches to 1/8 in. */
 export type SetOutUnit = "mm" | "ft-in";

@@ -17,6 +17,9 @@ if (hostile !== null)
     ...scene,
     name: hostile,
     zones: scene.zones.map((zone) => ({ ...zone, name: zone.name + hostile })),
+    planes: scene.planes.map((plane) =>
+      plane.zone === undefined ? plane : { ...plane, zone: plane.zone + hostile },
+    ),
     people: scene.people.map((person) => ({ ...person, name: hostile })),
     layers: scene.layers.map((layer) => ({ ...layer, name: hostile })),
   };

@@ -1,11 +1,13 @@
 /** The sheet's drawings as plain data: true to scale, in the right place, no words on words. */
 import { describe, expect, it } from "vitest";
 import { type Drawing, overlaps, type TextMark, textBox } from "../../../src/presentation/drawing/drawing.ts";
-import { elevation, elevationExtent, elevationScale } from "../../../src/presentation/drawing/elevation.ts";
+import { elevation } from "../../../src/presentation/drawing/elevation.ts";
+import { elevationExtent, elevationScale } from "../../../src/presentation/drawing/elevation-scale.ts";
 import { islandAxes } from "../../../src/presentation/drawing/island-axes.ts";
 import { spreadLabels } from "../../../src/presentation/drawing/label-layout.ts";
 import { planFrame, planObjects } from "../../../src/presentation/drawing/plan-objects.ts";
-import { profileAlong, profileDrawing, targetLines } from "../../../src/presentation/drawing/profile.ts";
+import { profileAlong, targetLines } from "../../../src/presentation/drawing/profile.ts";
+import { profileDrawing } from "../../../src/presentation/drawing/profile-drawing.ts";
 import { section, sectionScale } from "../../../src/presentation/drawing/section.ts";
 import { sheetScale } from "../../../src/presentation/drawing/sheet-scale.ts";
 import { wording } from "../../../src/presentation/drawing/wording.ts";

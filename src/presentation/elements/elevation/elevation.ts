@@ -1,6 +1,7 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
-import { type ElevationExtent, elevation, elevationExtent } from "../../drawing/elevation.ts";
+import { elevation } from "../../drawing/elevation.ts";
+import { type ElevationExtent, elevationExtent } from "../../drawing/elevation-scale.ts";
 import type { Move } from "../../drawing/snap.ts";
 import { define } from "../shared/define.ts";
 import type { Place } from "../shared/drawing-element.ts";

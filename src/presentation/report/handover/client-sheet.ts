@@ -8,7 +8,7 @@ import type { ZoneAssessment } from "../../../assessment/assessment.ts";
 import { familiarPlace, seenSteps } from "../../../assessment/familiar-places.ts";
 import type { Verdict } from "../../../assessment/verdict.ts";
 import { printable } from "../../../diagnostics/printable.ts";
-import { suspended } from "../../drawing/elevation.ts";
+import { suspended } from "../../drawing/elevation-scale.ts";
 import { type Block, flow, flowHeight, heading, paragraph } from "../../drawing/paper/flow.ts";
 import { sheetFrame } from "../../drawing/paper/frame.ts";
 import { moved, type Sheet } from "../../drawing/paper/paper.ts";
