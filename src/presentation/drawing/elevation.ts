@@ -29,6 +29,9 @@ import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth, luminaireProfile, verticalExtent } from "./silhouette.ts";
 import type { Wording } from "./wording.ts";
 
+export { suspended } from "./elevation-scale.ts";
+
+/** The drawing of one scene; `extent` may be held from an earlier one while a hand moves. */
 export function elevation(
   scene: Scene,
   scale: SheetScale,

@@ -10,7 +10,7 @@ import type { Luminaire } from "../../../luminaire/luminaire.ts";
 import { islandToRoom } from "../../../scene/island.ts";
 import { clipLine } from "../../drawing/clip-line.ts";
 import { type Box, line, text } from "../../drawing/drawing.ts";
-import { suspended } from "../../drawing/elevation.ts";
+import { suspended } from "../../drawing/elevation-scale.ts";
 import { type Block, bullet, flow, paragraph, SMALL } from "../../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../../drawing/paper/frame.ts";
 import {
