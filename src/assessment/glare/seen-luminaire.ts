@@ -5,9 +5,10 @@
  * eye / projected luminous area, a mean over the opening; a visible lamp can be 10 to 100 times brighter.
  */
 
-import { openingSurface, projectedArea } from "../../engine/direct/opening-surface.ts";
+import { type OpeningSurface, openingSurface, projectedArea } from "../../engine/direct/opening-surface.ts";
 import { pointToLocal } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { intensityTowards } from "../../photometry/reference-lookup.ts";
 
@@ -33,8 +34,8 @@ export function seenLuminaire(
 ): SeenLuminaire {
   const local = pointToLocal(frame, eye);
   const distance = Math.hypot(local[0], local[1], local[2]);
-  const { distribution, emission } = luminaire;
-  const surface = openingSurface(emission.opening, distribution);
+  const { distribution } = luminaire;
+  const surface = surfaceOf(luminaire);
   const area = projectedArea(surface, local[0] / distance, local[1] / distance, local[2] / distance);
   const intensity = output * intensityTowards(distribution, local[0], local[1], local[2]);
   const mean = area > 0 ? intensity / area : 0;
@@ -48,4 +49,16 @@ export function seenLuminaire(
     return { luminance: mean, what: "mean over the opening", ...geometry };
   const { luminance, source, lampInSight } = luminaire.luminanceTowards(local);
   return { luminance: output * luminance, what: source, lampInSight, ...geometry };
+}
+
+const surfaces = new WeakMap<Luminaire, OpeningSurface>();
+
+/** Kept by luminaire: a search asks thousands of times. */
+function surfaceOf(luminaire: Luminaire): OpeningSurface {
+  let surface = surfaces.get(luminaire);
+  if (surface === undefined) {
+    surface = openingSurface(luminaire.emission.opening, luminaire.distribution);
+    surfaces.set(luminaire, surface);
+  }
+  return surface;
 }

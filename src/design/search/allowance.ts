@@ -1,0 +1,53 @@
+/**
+ * How far above a target a figure must lie to be met with a stated confidence, told from the evidence alone:
+ *
+ *   E·(1 + shift − z σ) ≥ target,  σ² = Σ (share of each light · its σ)² + σ_maintenance²
+ *
+ * bands of `input-bands.ts`, z the confidence's normal quantile. Used to sort candidates; verdicts come from the full
+ * check.
+ */
+
+import { DEFAULT_BANDS } from "../../assessment/tolerance/input-bands.ts";
+import { EVIDENCE } from "../../luminaire/evidence.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
+import { normalBelow } from "../../numerics/normal-distribution.ts";
+
+export interface LightDoubt {
+  /** Expected offset and standard deviation, relative. */
+  readonly shift: number;
+  readonly sigma: number;
+}
+
+export function lightDoubt({ evidence }: Luminaire): LightDoubt {
+  const { band, fromRatedFlux } = EVIDENCE[evidence];
+  const [down, up] = band;
+  const flux = fromRatedFlux ? DEFAULT_BANDS.ratedFlux : 0;
+  return { shift: (up - down) / 2 - flux / 2, sigma: Math.hypot((up + down) / 4, flux / Math.sqrt(12)) };
+}
+
+/** The normal quantile of a probability, 0.5 ≤ p < 1. */
+export function quantile(p: number): number {
+  let low = 0;
+  let high = 8;
+  for (let k = 0; k < 60; k++) {
+    const middle = (low + high) / 2;
+    if (normalBelow(middle) < p) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** What is sure of `parts` of light (lx) with their doubts, at z standard deviations. */
+export function sureLight(
+  first: number,
+  doubt: LightDoubt,
+  second: number,
+  other: LightDoubt,
+  maintenance: number,
+  z: number,
+): number {
+  const whole = first + second;
+  const sigmaMaintenance = maintenance > 0 ? (whole * DEFAULT_BANDS.maintenance) / 2 / maintenance : 0;
+  const sigma = Math.hypot(first * doubt.sigma, second * other.sigma, sigmaMaintenance);
+  return whole + first * doubt.shift + second * other.shift - z * sigma;
+}

@@ -1,0 +1,92 @@
+/**
+ * A candidate: a row of pendants over the island in whole steps of the lattice.
+ *
+ *   node of the i-th = along + (i − (n − 1)/2)·pitch,  pitch even, so that every row stands on nodes
+ *
+ * One kind throughout, or two that take turns.
+ */
+
+import { rotationOf } from "../../geometry/frame.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
+import { lowestPoint, planExtents, widthAlong } from "../../luminaire/extent.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { hungAt } from "../../scene/arrangement.ts";
+import type { Island } from "../../scene/scene.ts";
+import { placeOf } from "./search-grid.ts";
+
+export interface Candidate {
+  /** Indices of the kinds that take turns. */
+  readonly kinds: readonly [number] | readonly [number, number];
+  readonly count: number;
+  /** Lattice steps, centre to centre; even. 0 for one pendant. */
+  readonly pitch: number;
+  /** Shift of the row's middle from the island's, in steps. */
+  readonly along: number;
+  readonly across: number;
+  /** Lowest point above the top (m). */
+  readonly clearance: number;
+}
+
+/** A luminaire of the shortlist with what its place in a row depends on. */
+export interface Kind {
+  readonly luminaire: Luminaire;
+  /** Turn from the island's +x (rad): laid along the row when it is longer across its own x. */
+  readonly turn: number;
+  /** Local to room. */
+  readonly rotation: Float64Array;
+  /** Extents along and across the island, and depth below the photometric centre, at or below zero (m). */
+  readonly rim: number;
+  readonly breadth: number;
+  readonly lowest: number;
+}
+
+const SAME = 1e-6;
+
+export function kindOf(luminaire: Luminaire, island: Island): Kind {
+  const [alongX, alongY] = planExtents(luminaire);
+  const turn = alongY > alongX + SAME ? Math.PI / 2 : 0;
+  const rotation = rotationOf({ turn: island.turn + turn, tilt: 0, spin: 0 });
+  return {
+    luminaire,
+    turn,
+    rotation,
+    rim: widthAlong(luminaire, -turn),
+    breadth: widthAlong(luminaire, Math.PI / 2 - turn),
+    lowest: lowestPoint(luminaire, rotation),
+  };
+}
+
+/** Kind of the i-th pendant. */
+export function kindAt({ kinds }: Candidate, i: number): number {
+  return kinds[i % kinds.length] as number;
+}
+
+/** Node of the i-th pendant along the island, in steps from its middle. */
+export function stationOf({ count, pitch, along }: Candidate, i: number): number {
+  return along + ((2 * i - (count - 1)) * pitch) / 2;
+}
+
+/** Photometric centre of the i-th pendant (m, room). */
+export function centreOf(
+  candidate: Candidate,
+  i: number,
+  kinds: readonly Kind[],
+  island: Island,
+  step: number,
+): Vec3 {
+  const p = placeOf(island, step, stationOf(candidate, i), candidate.across);
+  return hungAt(island, p, candidate.clearance, kinds[kindAt(candidate, i)].lowest);
+}
+
+export function hungCandidate(
+  candidate: Candidate,
+  kinds: readonly Kind[],
+  island: Island,
+  step: number,
+): PlacedLuminaire[] {
+  return Array.from({ length: candidate.count }, (_, i) => {
+    const { luminaire, rotation } = kinds[kindAt(candidate, i)];
+    return { luminaire, frame: { origin: centreOf(candidate, i, kinds, island, step), rotation } };
+  });
+}

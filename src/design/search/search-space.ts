@@ -1,0 +1,90 @@
+/**
+ * What is tried: every count, pitch, clearance and shift of a row of each kind, and of two kinds in turn.
+ *
+ * Defaults are wide enough for any rule of thumb: 1 to 6 pendants, gaps from a hand's breadth up to the length of the
+ * top, 0.70 to 1.00 m (28 to 40 in) above it, on the island's centreline. Where joists or keep-outs are known the row
+ * may also shift along the island. All common practice, no source.
+ */
+
+import type { Island, RoomShape } from "../../scene/scene.ts";
+import { METRES_PER_INCH } from "../../units/quantities.ts";
+import type { Candidate, Kind } from "./candidate.ts";
+
+export interface SearchSpace {
+  /** Lattice step (m). */
+  readonly step: number;
+  readonly counts: readonly number[];
+  /** Lowest points above the top (m). */
+  readonly clearances: readonly number[];
+  /** Least free distance between neighbouring rims, and from outer rim to the end of the top (m). */
+  readonly leastGap: number;
+  readonly leastEnd: number;
+  /** Shifts of the row from the island's middle (m); taken to the nearest two steps. */
+  readonly along: readonly number[];
+  readonly across: readonly number[];
+  /** Also rows of two kinds in turn. */
+  readonly pairs: boolean;
+}
+
+export const METRIC_STEP = 0.025;
+export const INCH_STEP = METRES_PER_INCH;
+/** Most candidates of one search. */
+export const MOST_CANDIDATES = 200_000;
+
+export function usualSpace(room: RoomShape, unit: "mm" | "m" | "ft-in"): SearchSpace {
+  const inch = unit === "ft-in";
+  const step = inch ? INCH_STEP : METRIC_STEP;
+  const held = room.joists !== undefined || (room.keepOuts?.length ?? 0) > 0;
+  return {
+    step,
+    counts: [1, 2, 3, 4, 5, 6],
+    clearances: Array.from({ length: 7 }, (_, k) => (28 + 2 * k) * step),
+    leastGap: 4 * step,
+    leastEnd: 0,
+    along: held ? [0, 2, -2, 4, -4, 6, -6, 8, -8].map((n) => n * step) : [0],
+    across: [0],
+    pairs: false,
+  };
+}
+
+/** All candidates, those of one clearance together. */
+export function candidatesOf(space: SearchSpace, kinds: readonly Kind[], island: Island): Candidate[] {
+  const { step } = space;
+  const even = (metres: number): number => 2 * Math.round(metres / (2 * step));
+  const alongs = [...new Set(space.along.map(even))];
+  const acrosses = [...new Set(space.across.map(even))];
+  const out: Candidate[] = [];
+  for (const clearance of space.clearances)
+    for (const turn of turnsOf(kinds.length, space.pairs))
+      for (const count of space.counts) {
+        if (turn.length > count) continue;
+        const rims = turn.map((k) => kinds[k as number].rim);
+        const widest = Math.max(...rims);
+        // Neighbours of two kinds stand half a rim of each apart.
+        const rim = turn.length === 1 ? widest : (rims[0] + rims[1]) / 2;
+        const least =
+          count === 1 ? 0 : 2 * Math.max(1, Math.ceil((rim + space.leastGap) / (2 * step) - 1e-9));
+        const room = island.length - 2 * space.leastEnd - widest;
+        const most = count === 1 ? 0 : 2 * Math.floor(room / (count - 1) / (2 * step) + 1e-9);
+        if (room < -1e-9) continue;
+        for (let pitch = least; pitch <= most; pitch += 2)
+          for (const across of acrosses)
+            for (const along of alongs) {
+              const whole = (count - 1) * pitch * step + 2 * Math.abs(along) * step;
+              if (whole > room + 1e-9) continue;
+              if (out.length >= MOST_CANDIDATES) return out;
+              out.push({ kinds: turn, count, pitch, along, across, clearance });
+            }
+      }
+  return out;
+}
+
+function turnsOf(kinds: number, pairs: boolean): (readonly [number] | readonly [number, number])[] {
+  const turns: (readonly [number] | readonly [number, number])[] = [];
+  for (let a = 0; a < kinds; a++) {
+    turns.push([a]);
+    if (!pairs) continue;
+    for (let b = 0; b < kinds; b++) if (b !== a) turns.push([a, b]);
+  }
+  return turns;
+}
