@@ -1,0 +1,67 @@
+/** A candidate as an arrangement of the study document, so that it is resolved, checked, drawn and saved like any other. */
+
+import type { Island } from "../../scene/scene.ts";
+import type { ArrangementDocument, LayerDocument } from "../../scene/study.ts";
+import { degrees } from "../../units/quantities.ts";
+import { type Candidate, centreOf, type Kind, kindAt } from "./candidate.ts";
+
+export interface Written {
+  readonly island: Island;
+  readonly kinds: readonly Kind[];
+  readonly step: number;
+}
+
+/** The arrangement `base` with the candidate in its layer number `layer`; a row where one kind hangs, else places. */
+export function arrangementOf(
+  candidate: Candidate,
+  base: ArrangementDocument,
+  layer: number,
+  name: string,
+  { island, kinds, step }: Written,
+): ArrangementDocument {
+  const { luminaire: _l, row: _r, grid: _g, at: _a, ...kept } = base.layers[layer];
+  const first = kinds[candidate.kinds[0]];
+  const about = { ...kept, role: "pendant" as const };
+  const hung: LayerDocument[] =
+    candidate.kinds.length === 1
+      ? [
+          {
+            ...about,
+            luminaire: first.luminaire.name,
+            row: {
+              count: candidate.count,
+              ...(candidate.count === 1 ? {} : { spacing: exact(candidate.pitch * step) }),
+              clearance: exact(candidate.clearance),
+              offset: [exact(candidate.along * step), exact(candidate.across * step)],
+              turn: degrees(first.turn),
+            },
+          },
+        ]
+      : candidate.kinds.map((k, turn) => ({
+          ...about,
+          name: turn === 0 ? about.name : besides(about.name, base),
+          luminaire: kinds[k as number].luminaire.name,
+          at: Array.from({ length: candidate.count }, (_, i) => i)
+            .filter((i) => kindAt(candidate, i) === k)
+            .map((i) => {
+              const [x, y, z] = centreOf(candidate, i, kinds, island, step);
+              return {
+                position: [exact(x), exact(y), exact(z)] as [number, number, number],
+                turn: degrees(island.turn + kinds[k as number].turn),
+              };
+            }),
+        }));
+  const { note: _n, ...rest } = base;
+  return { ...rest, name, layers: base.layers.flatMap((each, i) => (i === layer ? hung : [each])) };
+}
+
+/** A tenth of a micrometre: no tool sets out finer, and the file stays readable. */
+function exact(metres: number): number {
+  return Math.round(metres * 1e7) / 1e7;
+}
+
+function besides(name: string, { layers }: ArrangementDocument): string {
+  let other = `${name}, second kind`;
+  while (layers.some((layer) => layer.name === other)) other += " more";
+  return other;
+}

@@ -1,0 +1,170 @@
+/**
+ * What a row must keep besides its light, as far as it can be told without calculating: ceiling boxes clear of joists
+ * and keep-outs, pendants under the ceiling, the rules of thumb the user switched on, and the dimmer's load.
+ */
+
+import { RULES } from "../../assessment/guidelines/cards.ts";
+import type { Rule } from "../../assessment/guidelines/rule.ts";
+import type { PendantRow } from "../../assessment/pendant-row.ts";
+import { highestPoint } from "../../luminaire/extent.ts";
+import { topHeightAt } from "../../scene/island.ts";
+import { ceilingAt } from "../../scene/room.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { type Candidate, centreOf, type Kind, kindAt, stationOf } from "./candidate.ts";
+import { boxMeets } from "./ceiling-holds.ts";
+import { placeOf } from "./search-grid.ts";
+
+export interface Constraints {
+  /** Identifiers of guideline cards that must agree. */
+  readonly rules: readonly string[];
+  /** Whether the layer's fitted watts must lie within its dimmer's load. */
+  readonly load: boolean;
+}
+
+/** Why rows were left out, how many of each count, the commonest first. */
+export interface LeftOut {
+  readonly why: string;
+  readonly count: number;
+  readonly rows: number;
+  /** Whether no row of that count was left. */
+  readonly all: boolean;
+}
+
+const SAME = 5e-4;
+
+/** The rows that keep all constraints, and what was left out. */
+export function keepingConstraints(
+  candidates: readonly Candidate[],
+  scene: Scene,
+  layer: number,
+  kinds: readonly Kind[],
+  step: number,
+  { rules, load }: Constraints,
+): { readonly kept: Candidate[]; readonly leftOut: readonly LeftOut[] } {
+  const chosen = RULES.filter(({ id }) => rules.includes(id));
+  const tally = new Map<string, number>();
+  const keptOf = new Map<number, number>();
+  const kept = candidates.filter((candidate) => {
+    const why =
+      meetsCeiling(candidate, scene, kinds, step) ??
+      (load ? overload(candidate, scene, layer, kinds) : undefined) ??
+      breaks(candidate, scene, layer, kinds, step, chosen);
+    if (why === undefined) {
+      keptOf.set(candidate.count, (keptOf.get(candidate.count) ?? 0) + 1);
+      return true;
+    }
+    const key = `${candidate.count}\n${why}`;
+    tally.set(key, (tally.get(key) ?? 0) + 1);
+    return false;
+  });
+  const leftOut = [...tally]
+    .map(([key, rows]): LeftOut => {
+      const [count, why] = key.split("\n");
+      return { why, count: Number(count), rows, all: !keptOf.has(Number(count)) };
+    })
+    .sort((a, b) => b.rows - a.rows);
+  return { kept, leftOut };
+}
+
+function meetsCeiling(
+  candidate: Candidate,
+  { island, room }: Scene,
+  kinds: readonly Kind[],
+  step: number,
+): string | undefined {
+  if (island === undefined) return undefined;
+  for (let i = 0; i < candidate.count; i++) {
+    const { luminaire, rotation } = kinds[kindAt(candidate, i)];
+    const [x, y, z] = centreOf(candidate, i, kinds, island, step);
+    if (z + Math.max(0, highestPoint(luminaire, rotation)) > ceilingAt(room, x, y))
+      return "the pendants would reach the ceiling";
+    if (x < 0 || y < 0 || x > room.length || y > room.width) return "it would hang outside the room";
+    const met = boxMeets(room, x, y);
+    if (met !== undefined) return `a box would meet ${met}`;
+  }
+  return undefined;
+}
+
+function overload(
+  candidate: Candidate,
+  { layers }: Scene,
+  layer: number,
+  kinds: readonly Kind[],
+): string | undefined {
+  const { dimmer } = layers[layer];
+  if (dimmer === undefined) return undefined;
+  const marked = sumOf(candidate, (i) => {
+    const { markedWatts, watts } = kinds[i].luminaire;
+    return markedWatts ?? watts ?? 0;
+  });
+  if (dimmer.maximumWatts !== undefined && marked > dimmer.maximumWatts)
+    return "the load would be more than the dimmer carries";
+  const fitted = sumOf(candidate, (i) => kinds[i].luminaire.watts ?? Infinity);
+  if (dimmer.minimumWatts !== undefined && fitted < dimmer.minimumWatts)
+    return "the load would be less than the dimmer needs";
+  return undefined;
+}
+
+function sumOf(candidate: Candidate, of: (kind: number) => number): number {
+  let sum = 0;
+  for (let i = 0; i < candidate.count; i++) sum += of(kindAt(candidate, i));
+  return sum;
+}
+
+function breaks(
+  candidate: Candidate,
+  scene: Scene,
+  layer: number,
+  kinds: readonly Kind[],
+  step: number,
+  rules: readonly Rule[],
+): string | undefined {
+  if (rules.length === 0) return undefined;
+  const row = rowOf(candidate, scene, layer, kinds, step);
+  for (const rule of rules) {
+    const held = rule.held({ scene, ...(row === undefined ? {} : { row }) });
+    if (held === undefined) continue;
+    const { low, high } = held.allows;
+    if (held.found < low - SAME || held.found > high + SAME) return `the rule ${rule.id} would be broken`;
+  }
+  return undefined;
+}
+
+/** The row in the numbers the rules speak of. */
+function rowOf(
+  candidate: Candidate,
+  { island, room }: Scene,
+  layer: number,
+  kinds: readonly Kind[],
+  step: number,
+): PendantRow | undefined {
+  if (island === undefined) return undefined;
+  const own = candidate.kinds.map((k) => kinds[k as number]);
+  const rim = Math.max(...own.map((kind) => kind.rim));
+  const breadth = Math.max(...own.map((kind) => kind.breadth));
+  const stations = Array.from(
+    { length: candidate.count },
+    (_, i) => placeOf(island, step, stationOf(candidate, i), 0)[0],
+  );
+  const endToCentre = Math.min(stations[0], island.length - stations[stations.length - 1]);
+  const pitch = candidate.pitch * step;
+  const across = island.width / 2 + candidate.across * step;
+  return {
+    layer,
+    luminaire: own[0].luminaire,
+    mixed: own.length > 1,
+    count: candidate.count,
+    stations,
+    across,
+    ...(candidate.count === 1 ? {} : { pitch, gap: pitch - rim }),
+    rim,
+    breadth,
+    end: endToCentre - rim / 2,
+    endToCentre,
+    clearance: candidate.clearance,
+    aboveFloor: candidate.clearance + topHeightAt(island, [stations[0], across]),
+    linear: rim >= 0.6 && rim >= 1.5 * breadth,
+    island,
+    ceiling: ceilingAt(room, island.centre[0], island.centre[1]),
+  };
+}

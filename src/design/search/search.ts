@@ -1,0 +1,98 @@
+/**
+ * The search: which pendants, how many, how far apart, how high, where. Ranked by light on one lattice, the best few
+ * that differ in kind checked in full and given with their reasons.
+ */
+
+import { targetOf } from "../../assessment/assess.ts";
+import type { Observer } from "../../diagnostics/cancelled.ts";
+import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
+import type { Calculate } from "../../engine/calculate.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
+import type { ResolvedStudy } from "../../scene/resolved-study.ts";
+import type { Scene } from "../../scene/scene.ts";
+import type { ArrangementDocument } from "../../scene/study.ts";
+import { kindOf } from "./candidate.ts";
+import { type Constraints, keepingConstraints, type LeftOut } from "./constraints.ts";
+import { OBJECTIVES, type Objective } from "./pareto.ts";
+import { type FullCheck, type PeopleConstraints, type Proposals, proposalsOf } from "./proposals.ts";
+import { rankCandidates } from "./ranking.ts";
+import { searchGrid } from "./search-grid.ts";
+import { candidatesOf, type SearchSpace, usualSpace } from "./search-space.ts";
+import { standingLight } from "./standing-light.ts";
+
+export interface SearchRequest {
+  readonly study: Pick<ResolvedStudy, "targets" | "display" | "options">;
+  /** The arrangement searched from, resolved and as written, and the layer whose luminaires are sought. */
+  readonly scene: Scene;
+  readonly base: ArrangementDocument;
+  readonly layer: number;
+  readonly kinds: readonly Luminaire[];
+  readonly check: FullCheck;
+  readonly calculate: Calculate;
+  readonly space?: Partial<SearchSpace>;
+  readonly constraints?: Partial<Constraints & PeopleConstraints>;
+  readonly objectives?: readonly Objective[];
+  readonly wanted?: number;
+  readonly confidence?: number;
+}
+
+export interface SearchResult extends Proposals {
+  readonly candidates: number;
+  /** Rows that reach all targets as far as the ranking can tell. */
+  readonly promising: number;
+  readonly leftOut: readonly LeftOut[];
+}
+
+export function searchArrangements(request: SearchRequest, observer?: Observer): Outcome<SearchResult> {
+  const { study, scene, layer, calculate } = request;
+  const { island } = scene;
+  const wrong = (message: string, expected: string): Outcome<SearchResult> =>
+    failure({ code: "search", severity: "error", message, expected, where: {} });
+  if (island === undefined)
+    return wrong("There is no island to hang pendants over.", '"island" in the study');
+  if (scene.layers[layer] === undefined)
+    return wrong("The arrangement has no layer to search.", "a layer of pendants");
+  if (request.kinds.length === 0) return wrong("There is no luminaire to try.", "at least one");
+  const space = { ...usualSpace(scene.room, study.display.length), ...request.space };
+  const kinds = request.kinds.map((luminaire) => kindOf(luminaire, island));
+  const { faces = false, heads = false, rules = [], load = true } = request.constraints ?? {};
+  const all = candidatesOf(space, kinds, island);
+  const { kept, leftOut } = keepingConstraints(all, scene, layer, kinds, space.step, { rules, load });
+  const grid = searchGrid(island, scene.zones, space.step);
+  const light = standingLight(scene, layer, kinds, grid, calculate, observer);
+  const ranked = rankCandidates(
+    {
+      scene,
+      layer,
+      kinds,
+      grid,
+      light,
+      requirements: grid.zones.map(({ zone }) =>
+        zone.target === undefined ? [] : (targetOf(study, zone.target)?.requirements ?? []),
+      ),
+      confidence: request.confidence ?? 0.9,
+      nearFieldError: study.options.nearFieldError,
+    },
+    kept,
+    observer,
+  );
+  const found = proposalsOf(
+    {
+      ranked,
+      written: { island, kinds, step: space.step },
+      base: request.base,
+      layer,
+      check: request.check,
+      objectives: request.objectives ?? OBJECTIVES,
+      people: { faces, heads },
+      wanted: request.wanted ?? 4,
+    },
+    observer,
+  );
+  return success({
+    ...found,
+    candidates: all.length,
+    promising: ranked.filter(({ shortage }) => shortage === 0).length,
+    leftOut,
+  });
+}
