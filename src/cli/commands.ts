@@ -40,6 +40,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import("./commands/handover.ts")).handover,
   },
   {
+    name: "arrange",
+    summary: "the best rows of pendants that can be found, with reasons",
+    load: async () => (await import("./commands/arrange.ts")).arrange,
+  },
+  {
     name: "serve",
     summary: "the viewer on a local port",
     load: async () => (await import("./commands/serve.ts")).serve,

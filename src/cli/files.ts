@@ -10,6 +10,7 @@ import {
   fstatSync,
   mkdirSync,
   openSync,
+  readdirSync,
   readSync,
   realpathSync,
   renameSync,
@@ -180,6 +181,24 @@ export function resolveWithin(reach: Reach, path: string, where: Issue["where"])
     return realRoots.some((root) => contains(root, real)) ? success(real) : outside();
   } catch (error) {
     return wrong("file-unreadable", reasonOf(error));
+  }
+}
+
+/** Names of the files in a folder, not of those below it. */
+export function listFiles(folder: string): Outcome<readonly string[]> {
+  try {
+    return success(
+      readdirSync(folder, { withFileTypes: true })
+        .filter((entry) => !entry.isDirectory())
+        .map(({ name }) => name),
+    );
+  } catch (error) {
+    return failure({
+      code: "folder-unreadable",
+      severity: "error",
+      message: reasonOf(error),
+      where: { file: folder },
+    });
   }
 }
 

@@ -19,7 +19,23 @@ export interface LightChoice {
   readonly confidence?: number;
 }
 
-export function lightArrangements(study: ResolvedStudy, choice: LightChoice, io: Io): JudgedArrangement[] {
+/** The engines of one run. One for all arrangements: it remembers the room's form factors and the layers they share; and
+ * one of its own for the doubts, whose many small changes would turn over the first one's memory. */
+export interface Engines {
+  readonly light: LightEngine;
+  readonly doubt: LightEngine;
+}
+
+export function newEngines(): Engines {
+  return { light: new LightEngine(), doubt: new LightEngine() };
+}
+
+export function lightArrangements(
+  study: ResolvedStudy,
+  choice: LightChoice,
+  io: Io,
+  { light: engine, doubt: doubting }: Engines = newEngines(),
+): JudgedArrangement[] {
   const scenes = study.scenes.filter(
     (scene) => choice.arrangement === undefined || scene.name === choice.arrangement,
   );
@@ -34,10 +50,6 @@ export function lightArrangements(study: ResolvedStudy, choice: LightChoice, io:
     quality: choice.quick === true ? "quick" : study.options.quality,
     people: choice.people === true || study.options.people,
   };
-  // One engine for all: it remembers the room's form factors and the layers the arrangements share.
-  const engine = new LightEngine();
-  // One of its own for the doubts, whose many small changes would turn over the first one's memory.
-  const doubting = new LightEngine();
   return scenes.map((scene, index) => {
     const progress = progressOf(
       io,

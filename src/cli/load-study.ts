@@ -10,29 +10,38 @@ import { type PhotometryPath, photometryPaths } from "../scene/photometry-paths.
 import { resolveStudy } from "../scene/resolve.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { StudyDocument } from "../scene/study.ts";
+import type { StudyContext } from "../scene/study-context.ts";
 import { placeIssues, readStudy } from "../scene/study-text.ts";
 import { PHOTOMETRY_LIMIT, type Reach, reachOf, readUtf8, readWithin, STUDY_LIMIT } from "./files.ts";
 
 export interface LoadedStudy {
   readonly document: StudyDocument;
   readonly study: ResolvedStudy;
+  /** What resolving it needed, for documents made from it. */
+  readonly context: StudyContext;
 }
 
-/** Reads and resolves the study at `path` (`-` for standard input). Throws what is wrong with it. */
-export function loadStudy(path: string, allowOutside: readonly string[] = []): LoadedStudy {
+/** Reads and resolves the study at `path` (`-` for standard input), `extended` first where asked. Throws what is wrong
+ * with it. */
+export function loadStudy(
+  path: string,
+  allowOutside: readonly string[] = [],
+  extended: (document: StudyDocument) => StudyDocument = (document) => document,
+): LoadedStudy {
   const file = path === "-" ? "standard input" : path;
   const text = orThrow(readUtf8(path, STUDY_LIMIT));
-  const document = orThrow(readStudy(text, file));
+  const document = extended(orThrow(readStudy(text, file)));
   const reach = reachOf(path, allowOutside);
   const photometry = new Map<string, Outcome<Photometry>>();
   for (const named of photometryPaths(document))
     photometry.set(named.luminaire, readNamed(document, named, reach, file));
-  const resolved = resolveStudy(document, { photometry, publishedTargets: PUBLISHED_TARGETS_BY_ID, file });
+  const context: StudyContext = { photometry, publishedTargets: PUBLISHED_TARGETS_BY_ID, file };
+  const resolved = resolveStudy(document, context);
   // What is wrong with the photometric files has its own file and line; the rest gets its place in the study.
   const study = orThrow(
     resolved.ok ? resolved : failure<ResolvedStudy>(...placeIssues(resolved.issues, text, file)),
   );
-  return { document, study };
+  return { document, study, context };
 }
 
 /** The photometry of one luminaire: the file carried inside the study, else the one on disk. */

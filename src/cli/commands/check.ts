@@ -86,7 +86,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   return fails ? EXIT.notMet : EXIT.met;
 }
 
-function confidenceOf(text: string): number {
+export function confidenceOf(text: string): number {
   const value = /^0?\.\d{1,6}$/.test(text) ? Number(text) : Number.NaN;
   if (!(value >= 0.5 && value <= 0.999))
     throw usageError("--confidence is not a probability it can use.", "0.5 to 0.999", printable(text, 40));

@@ -316,7 +316,10 @@ function reasonsOf(
         ? `the least bright to the people's eyes: ${Number(each.figures.luminance.toPrecision(2))} cd/m²`
         : undefined,
     "visual weight": () =>
-      least(({ figures }) => figures.silhouette)
+      each.scene.layers.every(
+        ({ role, luminaires }) =>
+          role !== "pendant" || luminaires.every(({ luminaire }) => luminaire.body !== undefined),
+      ) && least(({ figures }) => figures.silhouette)
         ? `takes the least of the view: ${each.figures.silhouette.toFixed(2)} m² of pendants`
         : undefined,
   };

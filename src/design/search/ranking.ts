@@ -52,6 +52,8 @@ export interface CandidateFigures {
 
 /** Where a luminaire does not state its power (lm/W); a present white LED luminaire, common practice, no source. */
 const ASSUMED_EFFICACY = 80;
+/** Nothing that hangs is thinner to the eye (m), body known or not; our own. */
+const LEAST_HEIGHT = 0.05;
 const BETWEEN_QUESTIONS = 256;
 
 /** One pendant at one node: its direct light, maintained and dimmed (lx), and the luminance it shows people. */
@@ -81,7 +83,7 @@ export function rankCandidates(
   const share = powerShare(scene.layers[layer]);
   const silhouettes = kinds.map(({ luminaire, rim }) => {
     const height = luminaire.body?.height ?? luminaire.emission.opening.height;
-    return rim * height;
+    return rim * Math.max(height, LEAST_HEIGHT);
   });
   const starts = new Map<string, Float64Array>();
   const total = new Float64Array(count);
