@@ -101,6 +101,16 @@ export function topPlane(scene: Scene): number {
   );
 }
 
+/** The plane that stands for the whole top where one figure is wanted of it: {@link topPlane}, else the one of a top that
+ * is a single zone, else the first level one; −1 without any. */
+export function wholeTopPlane(scene: Scene): number {
+  const free = topPlane(scene);
+  if (free >= 0) return free;
+  const named = scene.planes.findIndex((plane) => plane.name === "island top");
+  if (named >= 0) return named;
+  return scene.planes.findIndex((plane) => plane.quantity === "planar" && plane.normal[2] > 0.9);
+}
+
 /** Zones with the plane that judges each; without zones the whole top is one, named `top`. */
 function judgedZones(scene: Scene): { name: string; target?: string; plane: number }[] {
   const zones = scene.zones

@@ -7,7 +7,7 @@
  */
 
 import { visualWeight } from "../assessment/appearance/visual-weight.ts";
-import { topPlane } from "../assessment/assess.ts";
+import { wholeTopPlane } from "../assessment/assess.ts";
 import { personGlare } from "../assessment/glare/person-glare.ts";
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import { statistics } from "../assessment/statistics.ts";
@@ -81,7 +81,7 @@ export interface ShadeVariantRequest {
 /** Each variant in the place of the layer's luminaires, calculated with everything else as it is. */
 export function compareShadeVariants(scene: Scene, request: ShadeVariantRequest): ShadeVariantResult[] {
   const { layer, lamp, shade, calculate, options, observer } = request;
-  const top = topPlane(scene);
+  const top = wholeTopPlane(scene);
   const planes = top < 0 ? [] : [scene.planes[top]];
   const variants = shadeVariants(shade);
   return variants.map(({ name, finish, shade: document }, i): ShadeVariantResult => {
