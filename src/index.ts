@@ -27,6 +27,7 @@ export {
   yearsUntil,
 } from "./assessment/depreciation.ts";
 export { familiarPlace, LUX_STEPS, seenSteps } from "./assessment/familiar-places.ts";
+export { type Findings, findingsOf, type PersonFindings } from "./assessment/findings.ts";
 export { fixedBandJudge, type Judge, type Judgement, type Question } from "./assessment/fixed-band.ts";
 export {
   type GlareRequest,

@@ -1,6 +1,7 @@
 /** The light of a study's arrangements, calculated and judged. */
 
 import { bodyShadows } from "../assessment/body-shadow.ts";
+import { findingsOf } from "../assessment/findings.ts";
 import { fixedBandJudge } from "../assessment/fixed-band.ts";
 import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -15,6 +16,8 @@ export interface LightChoice {
   readonly arrangement?: string;
   readonly quick?: boolean;
   readonly people?: boolean;
+  /** Whether rules of thumb, eyes and heads, load and look are worked out too. */
+  readonly findings?: "brief" | "full";
   /** Probability with which a target must be reached to be called met; the default of the tolerance otherwise. */
   readonly confidence?: number;
 }
@@ -65,8 +68,16 @@ export function lightArrangements(
     const shadows = options.people
       ? bodyShadows(scene, { options, engine, observer: { progress: progress.report } })
       : undefined;
+    const findings =
+      choice.findings === undefined
+        ? undefined
+        : findingsOf(study, scene, judged.result, judged.assessment, judged.eyes, choice.findings === "full");
     progress.done();
-    return shadows === undefined ? judged : { ...judged, bodyShadows: shadows };
+    return {
+      ...judged,
+      ...(shadows === undefined ? {} : { bodyShadows: shadows }),
+      ...(findings === undefined ? {} : { findings }),
+    };
   });
 }
 

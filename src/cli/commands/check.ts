@@ -31,6 +31,10 @@ export const check: Command = {
   arguments: [0, 1],
   options: {
     json: { type: "boolean", description: "one JSON object: metres, degrees, lux" },
+    full: {
+      type: "boolean",
+      description: "all there is to say: every rule of thumb, each person's eyes and head, load, years, look",
+    },
     fine: { type: "boolean", description: "with --json: the values on the fine grids too" },
     "fail-on": {
       type: "string",
@@ -70,6 +74,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       arrangement: args.text("arrangement"),
       quick: args.flag("quick"),
       people: args.flag("with-people"),
+      findings: args.flag("full") || args.flag("json") ? "full" : "brief",
       confidence: confidenceOf(args.text("confidence") ?? ""),
     },
     io,
@@ -77,7 +82,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   io.out(
     args.flag("json")
       ? `${JSON.stringify(checkJson(study, arrangements, { version: VERSION, fine: args.flag("fine") }))}\n`
-      : checkText(study, arrangements),
+      : checkText(study, arrangements, { full: args.flag("full") }),
   );
   const worst = worstVerdict(arrangements.map(({ assessment }) => assessment.verdict));
   const failOn = args.text("fail-on");

@@ -13,6 +13,7 @@ import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { bodyShadowJson } from "./body-shadow.ts";
+import { findingsJson } from "./findings-json.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 
 export interface CheckJsonOptions {
@@ -40,7 +41,7 @@ export function checkJson(
 }
 
 function arrangement(
-  { scene, assessment, fine: grids, bodyShadows }: JudgedArrangement,
+  { scene, assessment, fine: grids, bodyShadows, findings }: JudgedArrangement,
   listFine: boolean,
 ): unknown {
   return {
@@ -79,6 +80,7 @@ function arrangement(
     energy: assessment.energy,
     ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),
     ...(bodyShadows === undefined ? {} : { bodyShadows: bodyShadowJson(bodyShadows, listFine) }),
+    ...(findings === undefined ? {} : findingsJson(findings)),
     method: assessment.method,
     maintenance: scene.maintenance,
   };

@@ -15,6 +15,7 @@ import type { LayerRole } from "../../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../../units/illuminance-text.ts";
 import { darkestPlace, patchyRemark, rankedByUniformity, VERDICT_MARK, zoneSentence } from "../text.ts";
 import { bodyShadowLines } from "./body-shadow.ts";
+import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 import { table, wrapped } from "./table.ts";
 
@@ -29,7 +30,16 @@ interface Ranked {
   readonly top: number;
 }
 
-export function checkText(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {
+export interface CheckTextOptions {
+  /** Everything that was found out, every default: many screens. */
+  readonly full?: boolean;
+}
+
+export function checkText(
+  study: ResolvedStudy,
+  arrangements: readonly JudgedArrangement[],
+  { full = false }: CheckTextOptions = {},
+): string {
   const ranked = rankedByUniformity(arrangements.map(rank));
   const lines: string[] = [printable(study.title), ""];
   for (let from = 0; from < ranked.length; from += ABREAST)
@@ -37,11 +47,14 @@ export function checkText(study: ResolvedStudy, arrangements: readonly JudgedArr
   const beside = otherPlanes(study, ranked);
   if (beside.length > 0) lines.push(...beside, "");
   for (const each of ranked) {
-    lines.push(...zones(study, each), "");
+    lines.push(...zones(study, each));
+    const { findings } = each.judged;
+    if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, study.display));
+    lines.push("");
     const shadows = bodyShadowLines(each.judged.bodyShadows ?? [], study.display);
     if (shadows.length > 0) lines.push(...shadows.flatMap((line) => wrapped(line, WIDTH, 2, 2)), "");
   }
-  lines.push(...basis(study, ranked));
+  lines.push(...basis(study, ranked, full));
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
@@ -164,7 +177,7 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked): string[] {
   return lines;
 }
 
-function basis(study: ResolvedStudy, ranked: readonly Ranked[]): string[] {
+function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): string[] {
   const unit = study.display.illuminance;
   const scenes = ranked.map(({ judged }) => judged.scene);
   const used = new Set(scenes.flatMap((s) => s.layers.flatMap((l) => l.luminaires.map((p) => p.luminaire))));
@@ -196,12 +209,15 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[]): string[] {
     const range = `${formatIlluminanceValue(least, unit)} to ${formatIlluminance(greatest, unit)}`;
     lines.push(`  Published figures for a worktop disagree, from ${range}; --targets lists them.`);
   }
-  if (study.defaults.length > 0) {
-    lines.push(`  Typical values stood in for ${study.defaults.length} the study does not give:`);
-    for (const { path, value, why } of study.defaults.slice(0, 12))
+  const quarrels = quarrelsWords(ranked.flatMap(({ judged }) => judged.findings ?? []));
+  if (quarrels !== undefined) lines.push(...wrapped(quarrels, WIDTH, 2, 2));
+  const count = study.defaults.length;
+  if (count > 0 && !full)
+    lines.push(`  Typical values stood in for ${count} the study does not give; --full lists them.`);
+  if (count > 0 && full) {
+    lines.push(`  Typical values stood in for ${count} the study does not give:`);
+    for (const { path, value, why } of study.defaults)
       lines.push(...wrapped(printable(`${path} = ${brief(value)} (${why})`, 300), WIDTH, 4));
-    if (study.defaults.length > 12)
-      lines.push(`    and ${study.defaults.length - 12} more; --json lists them all.`);
   }
   lines.push(
     "",

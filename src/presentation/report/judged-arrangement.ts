@@ -1,7 +1,8 @@
 import type { FineField } from "../../assessment/assess.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import type { BodyShadow } from "../../assessment/body-shadow.ts";
-import type { CalculationResult } from "../../engine/result.ts";
+import type { Findings } from "../../assessment/findings.ts";
+import type { CalculationResult, PlaneField } from "../../engine/result.ts";
 import type { Scene } from "../../scene/scene.ts";
 
 /** One arrangement with everything that was found out about it: what reports and drawings are made from. */
@@ -11,6 +12,10 @@ export interface JudgedArrangement {
   readonly assessment: ArrangementAssessment;
   /** Fine grids by the name of the plane they refine, their edge ring beside them. */
   readonly fine: ReadonlyMap<string, FineField & { readonly margin: FineField }>;
+  /** Light at the eyes of the scene's people, on `eyePlanes(scene)`. */
+  readonly eyes?: readonly PlaneField[];
+  /** What there is to say beside the verdict, where it was asked for. */
+  readonly findings?: Findings;
   /** What the people's own bodies take from their hands, where people were asked for. */
   readonly bodyShadows?: readonly BodyShadow[];
 }

@@ -2,6 +2,7 @@
 
 import { assess, type FineField } from "../../assessment/assess.ts";
 import type { Judge } from "../../assessment/fixed-band.ts";
+import { eyePlanes } from "../../assessment/people/eye-light.ts";
 import type { LightEngine } from "../../engine/light-engine.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import { fineGrid } from "../../scene/calculation-grid.ts";
@@ -30,7 +31,8 @@ export function lightArrangement(
     return [{ of: plane.name, fine, margin: marginPlane(fine as CalculationPlane & { grid: PlaneGrid }) }];
   });
   // One calculation for all of them: the room's interreflection is the same.
-  const planes = [...scene.planes, ...refined.flatMap(({ fine, margin }) => [fine, margin])];
+  const eyes = eyePlanes(scene);
+  const planes = [...scene.planes, ...refined.flatMap(({ fine, margin }) => [fine, margin]), ...eyes];
   const result = engine.calculate({ ...scene, planes }, options, { progress: report });
   const count = scene.planes.length;
   const fine = new Map<string, FineField & { readonly margin: FineField }>();
@@ -40,7 +42,13 @@ export function lightArrangement(
     fine.set(each.of, { plane: each.fine, field, margin });
   });
   const own = { ...result, planes: result.planes.slice(0, count) };
-  return { scene, result: own, fine, assessment: assess(study, scene, own, { fine, judge: judgeOf(own) }) };
+  return {
+    scene,
+    result: own,
+    fine,
+    assessment: assess(study, scene, own, { fine, judge: judgeOf(own) }),
+    eyes: result.planes.slice(planes.length - eyes.length),
+  };
 }
 
 function area({ weights }: CalculationPlane): number {
