@@ -310,8 +310,9 @@ export class CandlespanApp extends LitElement implements AppView {
     this.history.restore(study as unknown as Json);
   }
 
-  /** Puts another study in place. The one before is a change that can be undone. */
-  open(document: Json, name: string): void {
+  /** Puts another study in place, kept beside the one before, which is a change that can be undone. */
+  async open(document: Json, name: string): Promise<void> {
+    await this.keeper?.begin();
     this.#settle();
     this.history.replace(name, document);
   }
@@ -655,7 +656,7 @@ export class CandlespanApp extends LitElement implements AppView {
   #sheet(): TemplateResult {
     const { light } = this;
     if (light === undefined) {
-      return html`<p class="waiting" role="status">${this.#stateWords()}</p>`;
+      return html`${this.#issuesPart()}<p class="waiting" role="status">${this.#stateWords()}</p>`;
     }
     const study = this.#resolved(light);
     const people =
@@ -716,7 +717,10 @@ export class CandlespanApp extends LitElement implements AppView {
     const { state } = this.lighting;
     if (state.kind !== "issues") return nothing;
     return html`<section class="refusal" aria-label="What is wrong in the study">
-      <p>The study cannot be computed as it stands; the light shown is the last that could be.</p>
+      <p>
+        The study cannot be computed as it
+        stands${this.light === undefined ? "." : "; the light shown is the last that could be."}
+      </p>
       <ul class="plain problems">${state.issues.slice(0, 8).map((issue) => html`<li>✕ ${formatIssue(issue)}</li>`)}</ul>
     </section>`;
   }

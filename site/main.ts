@@ -30,7 +30,6 @@ async function openShared(app: CandlespanApp, fragment: string): Promise<void> {
   const unpacked = unpackFragment(fragment);
   if (unpacked.kind === "refused") app.refuse(unpacked.message, []);
   else if (unpacked.kind === "study") {
-    app.keeper?.begin();
     await openStudy(app, unpacked.text, "the link's study");
   }
   // The address is a copy of what is now a study of its own; later changes would make it lie.

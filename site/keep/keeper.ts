@@ -84,11 +84,12 @@ export class Keeper {
     this.#app.resume(kept.document as unknown as RawStudy, kept.done, kept.undone);
   }
 
-  /** The study on screen is another one from now on. */
-  begin(): void {
+  /** Keeps the study on screen as it is; what comes next is another one. */
+  async begin(): Promise<void> {
+    await this.save();
     this.#id = crypto.randomUUID();
     this.#seen = 0;
-    this.#later();
+    this.#dirty = true;
   }
 
   #later(): void {

@@ -37,7 +37,7 @@ export async function openStudy(app: CandlespanApp, text: string, file: string):
       app.refuse(`${file} was not opened; the study on screen is as it was.`, outcome.issues);
       return false;
     }
-    app.open(outcome.value.document as Json, `open ${file}`);
+    await app.open(outcome.value.document as Json, `open ${file}`);
     app.say(`Opened ${file}.`);
     return true;
   } catch (error) {
@@ -51,23 +51,38 @@ async function readPhotometry(
   given: readonly { readonly name: string; readonly bytes: Uint8Array }[],
 ): Promise<void> {
   const taken = new Set(Object.keys(app.study.embedded ?? {}));
-  const files: StudyFile[] = given.map(({ name, bytes }) => {
+  const rest = given.filter((each) => !fillIn(app, each, taken));
+  if (rest.length === 0) return;
+  const files: StudyFile[] = rest.map(({ name, bytes }) => {
     const path = `photometry/${pathSafe(name)}`;
     const dot = path.lastIndexOf(".");
     const fresh = freshPath(path, dot, taken);
     taken.add(fresh);
     return { path: fresh, content: bytes };
   });
-  const outcome = await app.lighting.connection.call("files", { files, describe: true }).outcome;
+  const outcome = await app.lighting.connection.call("describe", { files }).outcome;
   if (!outcome.ok) {
     app.say(outcome.issues.map(formatIssue).join(" "));
     return;
   }
-  const readable = new Set(outcome.value.filter((reading) => reading.ok).map((reading) => reading.path));
-  app.lighting.give(files.filter((file) => readable.has(file.path)));
   app.offer(outcome.value, new Map(files.map((file) => [file.path, file.content])));
   const [first] = outcome.value;
   app.say(first.line + (outcome.value.length > 1 ? ` And ${outcome.value.length - 1} more.` : ""));
+}
+
+/** A file the study names but does not carry goes where it is missed. */
+function fillIn(
+  app: CandlespanApp,
+  { name, bytes }: { readonly name: string; readonly bytes: Uint8Array },
+  taken: ReadonlySet<string>,
+): boolean {
+  const missed = Object.values(app.study.luminaires ?? {})
+    .map((each) => each.photometry)
+    .find((path) => path !== undefined && !taken.has(path) && path.replace(/^.*[\\/]/, "") === name);
+  if (missed === undefined) return false;
+  app.edit({ name: `bring ${name}`, edits: [{ path: ["embedded", missed], value: embed(bytes) }] });
+  app.say(`${name} is where the study missed it.`);
+  return true;
 }
 
 /** Adds a read file as a luminaire of the study and, if asked, puts it into a layer. */

@@ -57,7 +57,7 @@ export class Lighting extends EventTarget {
   readonly #rest: number;
   #hand: Connection | undefined;
   #calm: Connection | undefined;
-  #files: StudyFile[] = [];
+  #files: readonly StudyFile[] = [];
   #wanted: Wanted | undefined;
   #quickRunning = false;
   #quickAsked = 0;
@@ -92,12 +92,9 @@ export class Lighting extends EventTarget {
     return this.#calm;
   }
 
-  /** Hands files to both workers, now or when they start. */
+  /** Hands the files of the study to both workers, now or when they start; those before are forgotten. */
   give(files: readonly StudyFile[]): void {
-    for (const file of files) {
-      this.#files = this.#files.filter((other) => other.path !== file.path);
-      this.#files.push(file);
-    }
+    this.#files = files;
     for (const connection of [this.#hand, this.#calm]) {
       connection?.call("files", { files }).outcome.catch(ignoreCancelled);
     }

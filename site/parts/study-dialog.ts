@@ -55,7 +55,7 @@ export class StudyDialog {
         <button type="button" @click=${async () => {
           const { workedExample } = await import("../example.ts");
           this.close();
-          app.open((await workedExample()) as unknown as Json, "open the worked example");
+          await app.open((await workedExample()) as unknown as Json, "open the worked example");
         }}>Worked example</button>
       </p>
       ${

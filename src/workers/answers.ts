@@ -1,7 +1,6 @@
 /** What a worker answers, host-free; the same functions on the main thread give the same bits. */
 
 import { Engines, Files, lightOfStudy } from "./light-of-study.ts";
-import type { FileReading, StudyFile } from "./protocol.ts";
 import type { Answers } from "./serve.ts";
 
 export function answers(): Answers {
@@ -10,9 +9,13 @@ export function answers(): Answers {
   // What stands beside the light loads when it is first asked for.
   const side = () => import("./side-answers.ts");
   return {
-    async files({ files: given, describe = false }) {
-      for (const { path, content } of given) await files.put(path, content);
-      return { ok: true, value: describe ? await readings(given, files) : [], warnings: [] };
+    async files({ files: given }) {
+      await files.replace(given);
+      return { ok: true, value: null, warnings: [] };
+    },
+    describe: async ({ files: given }) => {
+      const { readings } = await import("./reading-line.ts");
+      return { ok: true, value: readings(given), warnings: [] };
     },
     read: async ({ text, file }) => (await side()).studyOfText(text, file),
     plan: async (request, observer) => (await side()).planOfStudy(request, files, engines, observer),
@@ -20,16 +23,4 @@ export function answers(): Answers {
     rules: async (request, observer) => (await side()).rulesOfStudy(request, files, engines, observer),
     light: (request, observer) => lightOfStudy(request, files, engines, observer),
   };
-}
-
-/** One line a file. The summary is heavy and nobody's first light waits for it, so it loads when asked for. */
-async function readings(given: readonly StudyFile[], files: Files): Promise<FileReading[]> {
-  const { readingLine } = await import("./reading-line.ts");
-  return given.map(({ path }) => {
-    const outcome = files.photometry(path);
-    const name = path.replace(/^.*\//, "");
-    return outcome.ok
-      ? { path, ok: true, line: readingLine(name, outcome.value), issues: outcome.warnings }
-      : { path, ok: false, line: `${name} could not be read.`, issues: outcome.issues };
-  });
 }

@@ -26,7 +26,7 @@ import { namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { checkStudy, type StudyDocument } from "../scene/study.ts";
-import type { InterreflectedLight, LightAnswer, LightRequest } from "./protocol.ts";
+import type { InterreflectedLight, LightAnswer, LightRequest, StudyFile } from "./protocol.ts";
 
 /** Cells of the grid the light is drawn on (m). */
 const DRAWN_CELL = 0.05;
@@ -46,13 +46,19 @@ export class Files {
   readonly #luminaires = new Map<string, KnownLuminaire>();
   #reader: (bytes: Uint8Array, options: ReadOptions) => Outcome<Photometry> = readTextPhotometry;
 
-  /** Takes a file. The readers of XML and archives load with the first file that needs them. */
-  async put(path: string, content: Uint8Array): Promise<void> {
-    if (isContainerOrXml(content)) {
+  /** Takes all files of a study in place of those before; what was read of a file that stays is kept. The readers
+   * of XML and archives load with the first file that needs them. */
+  async replace(files: readonly StudyFile[]): Promise<void> {
+    if (files.some(({ content }) => isContainerOrXml(content))) {
       this.#reader = (await import("../photometry/readers/read-photometry.ts")).readPhotometry;
     }
-    this.#bytes.set(path, content);
-    for (const key of [...this.#read.keys()]) if (key.startsWith(`${path}\n`)) this.#read.delete(key);
+    const before = new Map(this.#bytes);
+    this.#bytes.clear();
+    for (const { path, content } of files) this.#bytes.set(path, content);
+    for (const key of [...this.#read.keys()]) {
+      const path = key.slice(0, key.indexOf("\n"));
+      if (!sameBytes(before.get(path), this.#bytes.get(path))) this.#read.delete(key);
+    }
   }
 
   /** The photometry of a file, read once for each way of reading it. */
@@ -102,6 +108,10 @@ export class Files {
       where: { file: path },
     });
   }
+}
+
+function sameBytes(a: Uint8Array | undefined, b: Uint8Array | undefined): boolean {
+  return a !== undefined && a.length === b?.length && a.every((byte, i) => byte === b[i]);
 }
 
 /** Engines load after the first light; one remembers what a change does not touch. */

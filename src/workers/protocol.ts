@@ -84,12 +84,11 @@ export interface Progress {
 
 /** The map. Every request may be cancelled; only those with a `progress` report it. */
 export interface Messages {
-  /** Hands over files; later documents refer to them by path. A path given again replaces the file. With
-   * `describe`, answers what each one holds. */
-  files: {
-    request: { readonly files: readonly StudyFile[]; readonly describe?: boolean };
-    response: readonly FileReading[];
-  };
+  /** Hands over the files of the study, all of them: those handed over before are forgotten, so that no study ever
+   * reads another's. Later documents refer to them by path. */
+  files: { request: { readonly files: readonly StudyFile[] }; response: null };
+  /** Says what photometric files hold; keeps none of them. */
+  describe: { request: { readonly files: readonly StudyFile[] }; response: readonly FileReading[] };
   /** Checks the text of a study and lifts it to the present version. Nothing of it is kept. */
   read: {
     request: { readonly text: string; readonly file: string };

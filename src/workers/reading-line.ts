@@ -2,7 +2,9 @@
 
 import { printable } from "../diagnostics/printable.ts";
 import type { Photometry } from "../photometry/photometry.ts";
+import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import { summarise } from "../photometry/summary.ts";
+import type { FileReading, StudyFile } from "./protocol.ts";
 
 /** `It read dome.ies: LM-63 2019, absolute, 1150 lm, beam 118°, 12 W, opening disc 280 × 280 mm.` */
 export function readingLine(name: string, photometry: Photometry): string {
@@ -19,4 +21,15 @@ export function readingLine(name: string, photometry: Photometry): string {
       : `opening ${opening.shape} ${Math.round(opening.length * 1000)} × ${Math.round(opening.width * 1000)} mm`,
   ];
   return `It read ${printable(name, 80)}: ${parts.filter((part) => part !== "").join(", ")}.`;
+}
+
+/** One line a file, or why it could not be read. */
+export function readings(files: readonly StudyFile[]): FileReading[] {
+  return files.map(({ path, content }) => {
+    const name = printable(path.replace(/^.*\//, ""), 80);
+    const outcome = readPhotometry(content, { file: name });
+    return outcome.ok
+      ? { path, ok: true, line: readingLine(name, outcome.value), issues: outcome.warnings }
+      : { path, ok: false, line: `${name} could not be read.`, issues: outcome.issues };
+  });
 }

@@ -2,7 +2,7 @@
 
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import { openViewer, poll, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+import { atWork, openViewer, poll, refined, troublesOf, type Viewer } from "../support/viewer.ts";
 
 let viewer: Viewer;
 let context: BrowserContext;
@@ -21,7 +21,7 @@ beforeEach(async () => {
   page = await context.newPage();
   troubles = troublesOf(page);
   await page.goto(viewer.server.address);
-  await refined(page);
+  await atWork(page);
 });
 afterEach(async () => {
   await context.close();
@@ -47,6 +47,7 @@ const undo = () => page.locator(".tools button").first();
 const verdict = () => page.locator("candlespan-sheet .verdict h2").innerText();
 
 it("opens on the worked example with everything computed", async () => {
+  await refined(page);
   expect(await page.title()).toBe("Boathouse kitchen · Candlespan");
   expect(await verdict()).toMatch(/Prep \d+ lx \(\d+ to \d+\), evenness 0\.\d+: /);
   expect(await page.locator("candlespan-plan svg text.iso").count()).toBeGreaterThan(2);
@@ -56,6 +57,7 @@ it("opens on the worked example with everything computed", async () => {
 });
 
 it("follows a dragged pendant, names the change, and takes it back", async () => {
+  await refined(page);
   const before = await study();
   const box = await page.locator('candlespan-plan [data-luminaire="0 1"] .grip').boundingBox();
   if (box === null) throw new Error("no pendant");
@@ -183,6 +185,27 @@ it("says what is wrong in the study and keeps the last light", async () => {
   expect(await page.locator("candlespan-plan svg text.iso").count()).toBeGreaterThan(2);
   await undo().click();
   await poll(() => page.locator(".problems li").count()).toBe(0);
+});
+
+it("draws a room without an island", async () => {
+  const { island: _, ...bare } = (await study()) as unknown as Record<string, unknown>;
+  const [first] = bare.arrangements as { name: string; layers: { role: string }[] }[];
+  const layers = first.layers.filter((layer) => layer.role === "recessed");
+  const changed = { ...bare, people: [], planes: undefined, arrangements: [{ ...first, layers }] };
+  const planes = [{ name: "floor", rectangle: { corner: [0, 0, 0], u: [5.4, 0, 0], v: [0, 4.2, 0] } }];
+  await page.evaluate(
+    (given) =>
+      (
+        document.querySelector("candlespan-app") as unknown as {
+          open(study: unknown, name: string): Promise<void>;
+        }
+      ).open(given, "bare"),
+    { ...changed, planes },
+  );
+  await refined(page);
+  await button("Kitchen").click();
+  await button("Add an island").click();
+  await refined(page);
 });
 
 it("prints the plan to a true scale", async () => {

@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import { openViewer, poll, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+import { atWork, openViewer, poll, refined, troublesOf, type Viewer } from "../support/viewer.ts";
 
 let viewer: Viewer;
 let context: BrowserContext;
@@ -24,7 +24,7 @@ beforeEach(async () => {
   });
   troubles = troublesOf(page);
   await page.goto(viewer.server.address);
-  await refined(page);
+  await atWork(page);
 });
 afterEach(async () => {
   await context.close();
@@ -139,6 +139,27 @@ it("reads a dropped file, says what it read, and uses it where asked", async () 
   expect(now.embedded["photometry/lantern.ies"].text).toBe(text);
   await page.keyboard.press("Control+z");
   expect((await study()).luminaires.lantern).toBeUndefined();
+});
+
+it("says which file a study misses, and takes it when it is brought", async () => {
+  const { embedded: _, ...rest } = await study();
+  await choose({
+    name: "bare.study.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify(rest)),
+  });
+  await poll(() => page.locator(".problems").innerText()).toMatch(/names a file that is not with it/);
+  await choose(
+    ...["dome-wide.ies", "cone-narrow.ies", "globe-opal.ldt", "linear-opal.ies", "recessed-wide.ies"].map(
+      (name) => ({
+        name,
+        mimeType: "text/plain",
+        buffer: fixture(name),
+      }),
+    ),
+  );
+  await poll(() => page.locator(".problems").count()).toBe(0);
+  expect(Object.keys((await study()).embedded)).toHaveLength(5);
 });
 
 it("escapes hostile names everywhere and runs none of them", async () => {

@@ -46,6 +46,12 @@ export async function firstLight(page: Page): Promise<void> {
   await page.waitForFunction(() => performance.getEntriesByName("first light").length > 0);
 }
 
+/** Until there is light and the controls are there to work with it. */
+export async function atWork(page: Page): Promise<void> {
+  await firstLight(page);
+  await page.locator("#controls .part").first().waitFor();
+}
+
 /** Until the newest document's refined light is drawn. */
 export async function refined(page: Page): Promise<void> {
   await page.waitForSelector('.light-state:is([data-quality="full"], [data-quality="judged"])');

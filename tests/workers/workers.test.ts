@@ -90,6 +90,30 @@ describe("a worker thread", () => {
     fresh.close();
   });
 
+  it("lets no study read the files of another", async () => {
+    const fresh = spawn();
+    await fresh.call("files", { files }).outcome;
+    await fresh.call("files", { files: files.filter(({ path }) => !path.includes("dome")) }).outcome;
+    const outcome = await fresh.call("light", { document, arrangement: 0, quality: "first" }).outcome;
+    expect(!outcome.ok && outcome.issues.map((issue) => issue.received)).toContain(
+      '"photometry/dome-wide.ies"',
+    );
+    fresh.close();
+  });
+
+  it("says what files hold and keeps none of them", async () => {
+    const fresh = spawn();
+    const told = await fresh.call("describe", {
+      files: [files[0], { path: "x.ies", content: new Uint8Array(3) }],
+    }).outcome;
+    expect(told.ok && told.value.map(({ ok }) => ok)).toEqual([true, false]);
+    expect(told.ok && told.value[0].line).toMatch(/^It read .*: LM-63 .* lm/);
+    expect((await fresh.call("light", { document, arrangement: 0, quality: "first" }).outcome).ok).toBe(
+      false,
+    );
+    fresh.close();
+  });
+
   it("reads a study's text and refuses a later version", async () => {
     const text = JSON.stringify(document);
     const read = await worker.call("read", { text, file: "a.study.json" }).outcome;
