@@ -14,10 +14,10 @@ const STEPS = 24;
 const LAMP = { width: 0.06, height: 0.03 } as const;
 
 /** A luminaire without a body shows its opening; a point shows as a small lamp. */
-export function luminaireProfile({ body, emission }: Luminaire): HalfProfile {
+export function luminaireProfile({ body, emission }: Luminaire, steps = STEPS): HalfProfile {
   const { opening } = emission;
   if (body !== undefined) {
-    const half = halfProfile(body, opening, STEPS);
+    const half = halfProfile(body, opening, steps);
     if (half.length > 1) return half;
   }
   const r = Math.max(opening.length, opening.width, LAMP.width) / 2;

@@ -11,7 +11,9 @@ import { csvLine } from "./csv.ts";
 /** One line a box, in the set-out sheet's order. */
 export function boxesCsv(handover: Handover, setOut: SetOut): string {
   const { scene } = chosenOption(handover);
-  const words = handoverWords(handover);
+  // A no-break space is for paper; a spreadsheet takes it for a letter.
+  const printed = (metres: number): string =>
+    handoverWords(handover).length(metres).replaceAll("\u00a0", " ");
   const lines = [
     csvLine([
       "box",
@@ -54,10 +56,10 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
         h === undefined ? "" : figure(h.body),
         h === undefined ? "" : figure(h.bottom),
         h?.overTop === true ? figure(h.gap) : "",
-        words.length(box.x),
-        words.length(box.y),
-        h === undefined ? "" : words.length(h.drop),
-        h === undefined ? "" : words.length(h.bottom),
+        printed(box.x),
+        printed(box.y),
+        h === undefined ? "" : printed(h.drop),
+        h === undefined ? "" : printed(h.bottom),
         luminaire.weight ?? "",
         luminaire.canopy?.diameter ?? "",
         luminaire.suspension ?? "",

@@ -5,11 +5,12 @@
 
 import { type Box, line, text } from "../drawing.ts";
 import type { PaperMark } from "./paper.ts";
-import { paperRows } from "./paper-text.ts";
+import { paperRows, paperTextWidth } from "./paper-text.ts";
 
 /** 3/32 in, the least lettering of construction sheets. */
 export const SMALL = 6.75;
 export const BODY = 8.5;
+const TABLE = SMALL + 0.5;
 const LEADING = 1.3;
 
 export interface Column {
@@ -74,6 +75,51 @@ export function flowHeight(blocks: readonly Block[], width: number): number {
     setter.put(block, blocks[i + 1]);
   });
   return setter.y;
+}
+
+/** Between neighbouring columns (points). */
+const PADDING = 5;
+
+/** What each column needs so that no word of it is cut (points). */
+function columnNeeds(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  size: number,
+): number[] {
+  const longest = (words: string, strong: boolean): number =>
+    Math.max(0, ...words.split(" ").map((word) => paperTextWidth(word, size, strong)));
+  return columns.map(
+    ({ title }, i) =>
+      Math.max(longest(title, true), ...rows.map((row) => longest(row[i] ?? "", false))) + PADDING,
+  );
+}
+
+/** Whether a table fits a width without a word being cut. */
+export function tableFits(
+  { columns, rows, size = TABLE }: Pick<Extract<Block, { kind: "table" }>, "columns" | "rows" | "size">,
+  width: number,
+): boolean {
+  return columnNeeds(columns, rows, size).reduce((sum, need) => sum + need, 0) <= width;
+}
+
+/** The width by shares, but never less than the longest word where the others can spare it. */
+function columnWidths(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  size: number,
+  width: number,
+): number[] {
+  const total = columns.reduce((sum, column) => sum + column.share, 0);
+  const wished = columns.map(({ share }) => (share / total) * width);
+  const needs = columnNeeds(columns, rows, size);
+  const missing = wished.reduce((sum, wish, i) => sum + Math.max(0, needs[i] - wish), 0);
+  const spare = wished.reduce((sum, wish, i) => sum + Math.max(0, wish - needs[i]), 0);
+  if (missing === 0 || spare === 0) return wished;
+  const given = Math.min(1, missing / spare);
+  const met = Math.min(1, spare / missing);
+  return wished.map((wish, i) =>
+    wish < needs[i] ? wish + met * (needs[i] - wish) : wish - given * (wish - needs[i]),
+  );
 }
 
 class Setter {
@@ -166,12 +212,10 @@ class Setter {
     this.y += size * 0.35;
   }
 
-  #table({ columns, rows, size = SMALL + 0.5, depicts = "table" }: Extract<Block, { kind: "table" }>): void {
-    const total = columns.reduce((sum, column) => sum + column.share, 0);
-    const { width } = this.#box;
-    const widths = columns.map((column) => (column.share / total) * width);
+  #table({ columns, rows, size = TABLE, depicts = "table" }: Extract<Block, { kind: "table" }>): void {
+    const widths = columnWidths(columns, rows, size, this.#box.width);
     const cells = (row: readonly string[], strong: boolean): string[][] =>
-      row.map((cell, i) => (cell === "" ? [] : paperRows(cell, widths[i] - 5, size, strong)));
+      row.map((cell, i) => (cell === "" ? [] : paperRows(cell, widths[i] - PADDING, size, strong)));
     const height = (row: readonly (readonly string[])[]): number =>
       Math.max(1, ...row.map((cell) => cell.length)) * size * 1.2 + size * 0.45;
     const head = cells(
@@ -186,7 +230,7 @@ class Setter {
         cell.forEach((words, k) => {
           this.#marks.push(
             text(
-              [end ? x + widths[i] - 5 : x, this.y + size * (1.05 + 1.2 * k)],
+              [end ? x + widths[i] - PADDING : x, this.y + size * (1.05 + 1.2 * k)],
               words,
               strong ? "table head" : depicts,
               { ink: "ink", size, strong, anchor: end ? "end" : "start" },

@@ -22,7 +22,7 @@ export function paperTextWidth(words: string, size: number, strong = false): num
   let sum = 0;
   for (const letter of words) {
     const code = letter.codePointAt(0) as number;
-    sum += widths[code - 32] ?? (code < 0x2000 ? 640 : code < 0x2070 ? 500 : 1000);
+    sum += widths[code === 0xa0 ? 0 : code - 32] ?? (code < 0x2000 ? 640 : code < 0x2070 ? 500 : 1000);
   }
   return (sum * size) / 1000;
 }

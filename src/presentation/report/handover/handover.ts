@@ -81,14 +81,19 @@ export function handoverWords({ unit, illuminance }: Pick<Handover, "unit" | "il
   return {
     unit,
     light: illuminance,
-    length: (metres) => formatLength(metres, unit),
+    length: (metres) => unbroken(formatLength(metres, unit)),
     dimension: (metres) => {
       const words = formatLength(metres, unit);
-      return unit === "mm" ? words.replace(/ mm$/, "") : words;
+      return unit === "mm" ? words.replace(/ mm$/, "") : unbroken(words);
     },
     lux: (value) => formatIlluminance(value, illuminance),
     figure: (value) => formatIlluminanceValue(value, illuminance),
   };
+}
+
+/** A figure that never breaks at a line's end: 8'-0 | 1/2" would be read as two. */
+function unbroken(words: string): string {
+  return words.replaceAll(" ", "\u00a0");
 }
 
 /** The option that is to be built. */

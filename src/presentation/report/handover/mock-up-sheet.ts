@@ -45,7 +45,12 @@ function frameFor(handover: Handover, title: string, number: string, scale: stri
 function tapeSheets(handover: Handover): Sheet[] {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
-  const found = setOut(scene, handover.unit, words.length);
+  const whole = setOut(scene, handover.unit, words.length);
+  const found = {
+    ...whole,
+    boxes: whole.boxes.filter((box) => box.hangs),
+    strings: whole.strings.filter(({ what }) => what !== "recessed"),
+  };
   const { field } = frameFor(handover, "Mark it on the floor", "1", "1:1");
   const fixed = planMargins(found, words, 0);
   const scale = drawingScale(handover.unit, [
@@ -164,7 +169,7 @@ function silhouetteSheets(handover: Handover): Sheet[] {
 /** Half the profile at full size, over as many pages as it needs. */
 function tiles(handover: Handover, luminaire: Luminaire): Sheet[] {
   const words = handoverWords(handover);
-  const half = luminaireProfile(luminaire);
+  const half = luminaireProfile(luminaire, 96);
   const lowest = Math.min(...half.map(([, z]) => z));
   const tallest = Math.max(...half.map(([, z]) => z)) - lowest;
   const widest = Math.max(...half.map(([r]) => r));

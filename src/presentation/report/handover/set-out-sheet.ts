@@ -8,7 +8,16 @@ import { printable } from "../../../diagnostics/printable.ts";
 import type { Luminaire } from "../../../luminaire/luminaire.ts";
 import { degrees } from "../../../units/quantities.ts";
 import type { Box } from "../../drawing/drawing.ts";
-import { type Block, bullet, flow, gap, heading, SMALL } from "../../drawing/paper/flow.ts";
+import {
+  type Block,
+  bullet,
+  type Column,
+  flow,
+  gap,
+  heading,
+  SMALL,
+  tableFits,
+} from "../../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, type ScaledView, type Sheet } from "../../drawing/paper/paper.ts";
 import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
@@ -66,7 +75,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
     x: under.x + 190,
     width: under.width - 190,
   }))[0];
-  const blocks = tables(handover, found, words);
+  const blocks = tables(handover, found, words, column.width);
   // What does not fit beside the plan goes on in two columns of a second sheet.
   const boxes = flow(blocks, (i) => (i === 0 ? column : half(field, (i - 1) % 2)));
   const pages = 1 + Math.ceil((boxes.length - 1) / 2);
@@ -147,12 +156,12 @@ function legend(handover: Handover, found: SetOut): Block[] {
   ];
 }
 
-function tables(handover: Handover, found: SetOut, words: HandoverWords): Block[] {
+function tables(handover: Handover, found: SetOut, words: HandoverWords, width: number): Block[] {
   const { scene } = chosenOption(handover);
   const blocks: Block[] = [];
   const pendants = found.boxes.filter((box) => box.hangs);
   const recessed = found.boxes.filter((box) => !box.hangs);
-  if (pendants.length > 0) blocks.push(...pendantTable(pendants, words), ...hanging(pendants, words));
+  if (pendants.length > 0) blocks.push(...pendantTables(pendants, words, width), ...hanging(pendants, words));
   if (recessed.length > 0)
     blocks.push(heading("Recessed, from the datum", 9), recessedTable(recessed, words));
   blocks.push(heading("Circuits", 9), circuitTable(handover));
@@ -171,41 +180,49 @@ function tables(handover: Handover, found: SetOut, words: HandoverWords): Block[
   return blocks;
 }
 
-function pendantTable(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
+/** Places and heights in one table where its figures fit, else in two. */
+function pendantTables(pendants: readonly SetOutBox[], words: HandoverWords, width: number): Block[] {
   const overTop = pendants.some((box) => box.heights?.overTop);
-  return [
-    heading("Pendants, from the datum and from the finished floor", 9),
-    {
-      kind: "table",
-      size: SMALL,
-      depicts: "pendant row",
-      columns: [
-        { title: "box", share: 0.7 },
-        { title: "type", share: 0.6 },
-        { title: "from face of wall 3 (x)", share: 1.3, align: "end" },
-        { title: "from face of wall 0 (y)", share: 1.3, align: "end" },
-        { title: "ceiling above floor", share: 1.2, align: "end" },
-        { title: "drop to body", share: 1.1, align: "end" },
-        { title: "body height", share: 1, align: "end" },
-        { title: "bottom above floor", share: 1.2, align: "end" },
-        ...(overTop ? [{ title: "bottom above top", share: 1.1, align: "end" as const }] : []),
-      ],
-      rows: pendants.map((box) => {
-        const h = box.heights as NonNullable<SetOutBox["heights"]>;
-        return [
-          box.tag,
-          box.type,
-          words.dimension(box.x),
-          words.dimension(box.y),
-          words.dimension(h.ceiling),
-          words.dimension(h.drop),
-          words.dimension(h.body),
-          words.dimension(h.bottom),
-          ...(overTop ? [h.overTop ? words.dimension(h.gap) : "–"] : []),
-        ];
-      }),
-    },
+  const end = "end" as const;
+  const heightsOf = (box: SetOutBox) => box.heights as NonNullable<SetOutBox["heights"]>;
+  type Entry = readonly [Column, (box: SetOutBox) => string];
+  const tag: Entry[] = [
+    [{ title: "box", share: 0.7 }, (box) => box.tag],
+    [{ title: "type", share: 0.6 }, (box) => box.type],
   ];
+  const places: Entry[] = [
+    [{ title: "from face of wall 3 (x)", share: 1.3, align: end }, (box) => words.dimension(box.x)],
+    [{ title: "from face of wall 0 (y)", share: 1.3, align: end }, (box) => words.dimension(box.y)],
+  ];
+  const heights: Entry[] = [
+    [
+      { title: "ceiling above floor", share: 1.2, align: end },
+      (box) => words.dimension(heightsOf(box).ceiling),
+    ],
+    [{ title: "drop to body", share: 1.1, align: end }, (box) => words.dimension(heightsOf(box).drop)],
+    [{ title: "body height", share: 1, align: end }, (box) => words.dimension(heightsOf(box).body)],
+    [
+      { title: "bottom above floor", share: 1.2, align: end },
+      (box) => words.dimension(heightsOf(box).bottom),
+    ],
+  ];
+  if (overTop)
+    heights.push([
+      { title: "bottom above top", share: 1.1, align: end },
+      (box) => (heightsOf(box).overTop ? words.dimension(heightsOf(box).gap) : "–"),
+    ]);
+  const table = (entries: readonly Entry[]): Extract<Block, { kind: "table" }> => ({
+    kind: "table",
+    size: SMALL,
+    depicts: "pendant row",
+    columns: entries.map(([column]) => column),
+    rows: pendants.map((box) => entries.map(([, value]) => value(box))),
+  });
+  const whole = table([...tag, ...places, ...heights]);
+  const title = heading("Pendants, from the datum and from the finished floor", 9);
+  return tableFits(whole, width)
+    ? [title, whole]
+    : [title, table([...tag, ...places]), table([...tag, ...heights])];
 }
 
 /** How each type hangs: rod or cord and what to bring, canopy, weight. */
@@ -303,7 +320,7 @@ function circuitTable(handover: Handover): Block {
       { title: "layer", share: 1.5 },
       { title: "count", share: 0.7, align: "end" },
       { title: "load, W", share: 0.8, align: "end" },
-      { title: "marked, W", share: 0.95, align: "end" },
+      { title: "marked, W", share: 1.15, align: "end" },
       { title: "dimmer", share: 3.2 },
     ],
     rows: layers.map(({ circuit, layer, luminaires, fittedWatts, markedWatts, unknown, dimmer }) => [
