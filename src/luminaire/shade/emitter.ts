@@ -15,7 +15,7 @@
 import { frustumArea, passedAlong } from "../../geometry/revolved-surface.ts";
 import type { Assembly } from "./assembly.ts";
 import { type LampSource, lawAt } from "./lamp.ts";
-import { MIRROR_AZIMUTH_BINS, MIRROR_GAMMA_BINS, type TracedShade } from "./trace.ts";
+import { MIRROR_AZIMUTH_BINS, MIRROR_GAMMA_BINS, type TracedShade } from "./tally.ts";
 
 /** Azimuth steps over half a turn. */
 const STEPS = 12;

@@ -15,7 +15,8 @@ import { type LampDefinition, lampSource } from "./lamp.ts";
 import { brightestTowards } from "./luminance.ts";
 import { MAXIMUM_ELEMENTS, nearFieldLattice } from "./near-field-lattice.ts";
 import type { Shade } from "./shade.ts";
-import { type TracedShade, traceShade } from "./trace.ts";
+import type { TracedShade } from "./tally.ts";
+import { traceShade } from "./trace.ts";
 
 export interface ShadeAccuracy {
   /** Half-widths of the 95 % statistical band, relative. */

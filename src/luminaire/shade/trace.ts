@@ -19,29 +19,7 @@ import { type Hit, nearestHit } from "../../geometry/revolved-surface.ts";
 import { createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
 import type { Assembly } from "./assembly.ts";
 import { type LampSource, zoneFlux } from "./lamp.ts";
-
-export const MIRROR_GAMMA_BINS = 90;
-export const MIRROR_AZIMUTH_BINS = 12;
-
-export interface TracedShade {
-  /** Diffusely emitted power per unit lamp flux, by frustum: towards the inside, towards the outside. */
-  readonly inwards: Float64Array;
-  readonly outwards: Float64Array;
-  /** Power leaving by a last mirror-like turn, per unit lamp flux: [frustum][γ bin][azimuth bin], azimuth
-   * 0…π from the outward radius of the place it left. Empty when nothing is mirror-like. */
-  readonly mirrored: Float64Array;
-  /** Share of lamp flux escaped and absorbed, and the share that escaped below the horizon. */
-  readonly escaped: number;
-  readonly absorbed: number;
-  readonly escapedDown: number;
-  /** Standard error of `escaped`. */
-  readonly escapedError: number;
-  /** Exitances of each of the batches, for the band of anything linear in them: [batch][inwards…, outwards…]. */
-  readonly batches: readonly Float64Array[];
-  /** Escaped power by polar angle, 180 bins of 1°, per unit lamp flux: the second route to the far field. */
-  readonly escapedByGamma: Float64Array;
-  readonly photons: number;
-}
+import { scoreMirror, summary, Tally, type TracedShade } from "./tally.ts";
 
 export interface TraceOptions {
   readonly seed: number;
@@ -75,58 +53,6 @@ export function traceShade(assembly: Assembly, options: TraceOptions, observer?:
     if (b + 1 >= options.minimumBatches && options.enough(traced)) break;
   }
   return traced;
-}
-
-class Tally {
-  readonly inwards: Float64Array;
-  readonly outwards: Float64Array;
-  readonly mirrored: Float64Array;
-  readonly escapedByGamma = new Float64Array(180);
-  escaped = 0;
-  absorbed = 0;
-  escapedDown = 0;
-
-  constructor(count: number, mirrorlike: boolean) {
-    this.inwards = new Float64Array(count);
-    this.outwards = new Float64Array(count);
-    this.mirrored = new Float64Array(mirrorlike ? count * MIRROR_GAMMA_BINS * MIRROR_AZIMUTH_BINS : 0);
-  }
-
-  add(other: Tally): void {
-    for (const key of ["inwards", "outwards", "mirrored", "escapedByGamma"] as const) {
-      const into = this[key];
-      const from = other[key];
-      for (let i = 0; i < into.length; i++) into[i] += from[i];
-    }
-    this.escaped += other.escaped;
-    this.absorbed += other.absorbed;
-    this.escapedDown += other.escapedDown;
-  }
-}
-
-function summary(
-  total: Tally,
-  batches: readonly Float64Array[],
-  escapes: readonly number[],
-  photons: number,
-): TracedShade {
-  const k = Math.max(1, batches.length);
-  const mean = total.escaped / k;
-  let variance = 0;
-  for (const escaped of escapes) variance += (escaped - mean) ** 2;
-  const average = (values: Float64Array) => values.map((value) => value / k);
-  return {
-    inwards: average(total.inwards),
-    outwards: average(total.outwards),
-    mirrored: average(total.mirrored),
-    escapedByGamma: average(total.escapedByGamma),
-    escaped: mean,
-    absorbed: total.absorbed / k,
-    escapedDown: total.escapedDown / k,
-    escapedError: k > 1 ? Math.sqrt(variance / (k - 1) / k) : 1,
-    batches,
-    photons,
-  };
 }
 
 /** Traces one batch of unit total flux. */
@@ -321,21 +247,4 @@ function scatter(nx: number, ny: number, nz: number, random: Random, state: Floa
   state[3] = cx * (1 + sign * nx * nx * a) + cy * b + cos * nx;
   state[4] = cx * sign * b + cy * (sign + ny * ny * a) + cos * ny;
   state[5] = -cx * sign * nx - cy * ny + cos * nz;
-}
-
-function scoreMirror(
-  tally: Tally,
-  frustum: number,
-  x: number,
-  y: number,
-  dx: number,
-  dy: number,
-  gamma: number,
-  weight: number,
-): void {
-  const g = Math.min(MIRROR_GAMMA_BINS - 1, Math.floor((gamma / Math.PI) * MIRROR_GAMMA_BINS));
-  const horizontal = Math.hypot(dx, dy) * Math.hypot(x, y);
-  const azimuth = horizontal > 0 ? Math.acos(Math.min(1, Math.max(-1, (x * dx + y * dy) / horizontal))) : 0;
-  const a = Math.min(MIRROR_AZIMUTH_BINS - 1, Math.floor((azimuth / Math.PI) * MIRROR_AZIMUTH_BINS));
-  tally.mirrored[(frustum * MIRROR_GAMMA_BINS + g) * MIRROR_AZIMUTH_BINS + a] += weight;
 }
