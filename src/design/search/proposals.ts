@@ -208,7 +208,8 @@ function interleaved(all: readonly CandidateFigures[], objectives: readonly Obje
 
 /** Rows of one sort differ in spacing and height alone. */
 function sortOf({ candidate }: CandidateFigures, { kinds }: Written): string {
-  const names = candidate.kinds.map((k) => kinds[k as number].luminaire.name);
+  // A name of an arrangement is short, whatever the luminaires are called.
+  const names = candidate.kinds.map((k) => kinds[k as number].luminaire.name.slice(0, 60));
   return `${candidate.count} × ${names.join(" and ")}`;
 }
 
@@ -234,7 +235,9 @@ function withoutOne(
   let best: CandidateFigures | undefined;
   for (const other of ranked) {
     const { count, kinds } = other.candidate;
-    if (count !== candidate.count - 1 || kinds.join() !== candidate.kinds.join()) continue;
+    // Of two kinds in turn, one pendant fewer may be all of one kind.
+    const all: readonly number[] = candidate.kinds;
+    if (count !== candidate.count - 1 || !kinds.every((k) => all.includes(k as number))) continue;
     if (
       best === undefined ||
       other.shortage < best.shortage ||
