@@ -36,7 +36,7 @@ export {
   type PersonGlare,
   personGlare,
 } from "./assessment/glare/person-glare.ts";
-export { centreProfile, type Profile, steepestGradient } from "./assessment/gradient.ts";
+export { centreProfile, endShares, type Profile, steepestGradient } from "./assessment/gradient.ts";
 export type { GuidelineCard, GuidelineSubject, ImpliedRow } from "./assessment/guideline-card.ts";
 export {
   type CardOptions,
@@ -52,6 +52,7 @@ export { type HeadRoom, headRoom } from "./assessment/people/head-room.ts";
 export { type Sightline, sightlines } from "./assessment/people/sightlines.ts";
 export { percentile, shareWithin, statistics } from "./assessment/statistics.ts";
 export { SuperposedLight } from "./assessment/superposed-light.ts";
+export { type Surround, surround, surroundIlluminance } from "./assessment/surround.ts";
 export {
   PUBLISHED_TARGETS,
   PUBLISHED_TARGETS_BY_ID,

@@ -17,11 +17,13 @@ import { type PersonGlare, personGlare } from "./glare/person-glare.ts";
 import type { GuidelineCard } from "./guideline-card.ts";
 import { guidelineCards } from "./guidelines/cards.ts";
 import { type LoadReport, loadReport } from "./load.ts";
+import { type PendantRow, pendantRow } from "./pendant-row.ts";
 import { type EyeLight, eyeLight } from "./people/eye-light.ts";
 import { type HeadRoom, headRoom } from "./people/head-room.ts";
 import { type Sightline, sightlines } from "./people/sightlines.ts";
 import { statistics } from "./statistics.ts";
 import { SuperposedLight } from "./superposed-light.ts";
+import { type Surround, surround } from "./surround.ts";
 
 export interface PersonFindings {
   readonly person: string;
@@ -44,6 +46,9 @@ export interface Findings {
   readonly view?: VisualWeight;
   readonly cohesion?: Cohesion;
   readonly sizes?: CountSizeTable;
+  readonly surround: Surround;
+  /** The pendants over the island in numbers. */
+  readonly row?: PendantRow;
 }
 
 /** @param eyes light calculated on `eyePlanes(scene)`, in their order @param full the table of counts and sizes too */
@@ -61,6 +66,7 @@ export function findingsOf(
   const light =
     plane === undefined || field === undefined ? undefined : new SuperposedLight(scene, plane, field);
   const viewpoint = scene.island === undefined ? undefined : usualViewpoint(scene.island, scene.room);
+  const row = pendantRow(scene);
   const view = visualWeight(scene, viewpoint);
   const look = cohesion(scene, viewpoint?.eye, result);
   const sizes = light === undefined || !full ? undefined : countSizeTable(scene, plane, light);
@@ -85,6 +91,8 @@ export function findingsOf(
     ...(view === undefined ? {} : { view }),
     ...(look === undefined ? {} : { cohesion: look }),
     ...(sizes === undefined ? {} : { sizes }),
+    surround: surround(scene, result, assessment),
+    ...(row === undefined ? {} : { row }),
   };
 }
 

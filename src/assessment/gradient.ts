@@ -74,6 +74,19 @@ export function centreProfile(plane: CalculationPlane, values: Float64Array): Pr
   return { distance: Float64Array.from(distance), values: Float64Array.from(line) };
 }
 
+/** How far the light falls off towards the two ends of a profile: its first and last value over the mean of its middle
+ * third. Undefined for fewer than three values or a dark middle. */
+export function endShares({ values }: Profile): readonly [first: number, last: number] | undefined {
+  const count = values.length;
+  if (count < 3) return undefined;
+  const from = Math.floor(count / 3);
+  const to = count - from;
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += values[i];
+  const middle = sum / (to - from);
+  return middle > 0 ? [values[0] / middle, values[count - 1] / middle] : undefined;
+}
+
 /** Point index of each cell of a grid, −1 where a cell has no point. */
 export function cellIndex(grid: PlaneGrid): Int32Array {
   const at = new Int32Array(grid.columns * grid.rows).fill(-1);

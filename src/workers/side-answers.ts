@@ -3,7 +3,7 @@
  * the light, the published rules.
  */
 
-import { assess, topPlane } from "../assessment/assess.ts";
+import { assess, wholeTopPlane } from "../assessment/assess.ts";
 import { bodyShadows } from "../assessment/body-shadow.ts";
 import { mirrorSpot } from "../assessment/glare/mirror-image.ts";
 import type { GuidelineCard } from "../assessment/guideline-card.ts";
@@ -87,7 +87,7 @@ export async function rulesOfStudy(
   const { study, scene } = found.value;
   const engine = await engines.doubting();
   const light = (implied: Scene) => {
-    const top = topPlane(implied);
+    const top = wholeTopPlane(implied);
     if (top < 0) return undefined;
     const planes = [implied.planes[top]];
     const lit = { ...implied, planes, zones: [] };

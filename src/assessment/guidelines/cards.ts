@@ -10,6 +10,7 @@ import { type PendantRow, pendantRow } from "../pendant-row.ts";
 import { CLEARANCE_RULES } from "./clearance-rules.ts";
 import { contradict } from "./contradictions.ts";
 import { COUNT_RULES } from "./count-rules.ts";
+import { FLUX_RULES } from "./flux-rules.ts";
 import { impliedRow, reachesCeiling, rowAsHung, sceneOfRecessed, sceneOfRow } from "./implied.ts";
 import { type RecessedGrid, recessedGrid } from "./recessed-grid.ts";
 import { RECESSED_RULES } from "./recessed-rules.ts";
@@ -23,6 +24,7 @@ export const RULES: readonly Rule[] = [
   ...SPACING_RULES,
   ...SIZE_RULES,
   ...RECESSED_RULES,
+  ...FLUX_RULES,
 ];
 
 /** Light of an arrangement on the whole top; undefined where it cannot be told. */

@@ -4,7 +4,8 @@ import { topPlane } from "../../assessment/assess.ts";
 import type { FineFigures, PlaneAssessment, Statistics } from "../../assessment/assessment.ts";
 import { clearanceOf } from "../../assessment/clearance.ts";
 import { layerPower } from "../../assessment/energy.ts";
-import { centreProfile, steepestGradient } from "../../assessment/gradient.ts";
+import { familiarPlace } from "../../assessment/familiar-places.ts";
+import { centreProfile, endShares, steepestGradient } from "../../assessment/gradient.ts";
 import { percentile } from "../../assessment/statistics.ts";
 import { PUBLISHED_TARGETS } from "../../assessment/targets-published.ts";
 import { formatIssue, formatLocation } from "../../diagnostics/issue.ts";
@@ -73,6 +74,7 @@ function arrangement(
       plane,
       ...(target === undefined ? {} : { target }),
       statistics: statisticsOf(statistics),
+      familiarPlace: familiarPlace(statistics.average),
       verdict,
       checks,
     })),
@@ -98,7 +100,14 @@ function spread(plane: CalculationPlane, illuminance: Float64Array): object {
     ...(steepest === undefined ? {} : { steepest: { luxPer100mm: steepest.value, at: steepest.at } }),
     ...(profile === undefined
       ? {}
-      : { profile: { distance: Array.from(profile.distance), illuminance: Array.from(profile.values) } }),
+      : {
+          profile: {
+            distance: Array.from(profile.distance),
+            illuminance: Array.from(profile.values),
+            // First and last value over the mean of the middle third.
+            ends: endShares(profile) ?? null,
+          },
+        }),
   };
 }
 

@@ -6,6 +6,7 @@
 import { topPlane } from "../../assessment/assess.ts";
 import type { PlaneAssessment } from "../../assessment/assessment.ts";
 import { familiarPlace } from "../../assessment/familiar-places.ts";
+import { centreProfile, endShares, steepestGradient } from "../../assessment/gradient.ts";
 import { averageOf } from "../../assessment/layer-light.ts";
 import { PUBLISHED_TARGETS, publishedRange } from "../../assessment/targets-published.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -47,7 +48,7 @@ export function checkText(
   const beside = otherPlanes(study, ranked);
   if (beside.length > 0) lines.push(...beside, "");
   for (const each of ranked) {
-    lines.push(...zones(study, each));
+    lines.push(...zones(study, each, full));
     const { findings } = each.judged;
     if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, study.display));
     lines.push("");
@@ -124,6 +125,13 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
       ),
     ]);
   }
+  if (ranked.some(({ judged }) => judged.findings?.view !== undefined))
+    rows.push(
+      row("view taken by pendants (our measure)", (_, i) => {
+        const view = ranked[i].judged.findings?.view;
+        return view === undefined ? "–" : `${(100 * view.weight).toFixed(1)} % ${view.words}`;
+      }),
+    );
   rows.push(
     row("power, W (W/m² of floor)", (_, i) => {
       const { watts, wattsPerSquareMetre, unknownWatts } = ranked[i].judged.assessment.energy;
@@ -160,7 +168,7 @@ function otherPlanes(study: ResolvedStudy, ranked: readonly Ranked[]): string[] 
   return table([[`other planes, ${unit}`, ...names], ...rows]);
 }
 
-function zones(study: ResolvedStudy, { judged, top }: Ranked): string[] {
+function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): string[] {
   const unit = study.display.illuminance;
   const lines = [printable(judged.scene.name)];
   for (const zone of judged.assessment.zones) {
@@ -174,7 +182,36 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked): string[] {
   const place = plane === undefined ? undefined : darkestPlace(plane, assessed.illuminance);
   if (place !== undefined)
     lines.push(`  The darkest spot is ${place}: ${formatIlluminance(assessed.statistics.minimum, unit)}.`);
+  if (full)
+    for (const assessedPlane of judged.assessment.zones.map(({ plane: name }) => name))
+      lines.push(...spread(study, judged, assessedPlane));
   return lines;
+}
+
+/** How a zone's light changes over it: where fastest, and how far it falls off at the ends. */
+function spread(study: ResolvedStudy, { scene, assessment }: JudgedArrangement, name: string): string[] {
+  const index = scene.planes.findIndex((plane) => plane.name === name);
+  const plane = scene.planes[index];
+  if (plane === undefined) return [];
+  const { illuminance } = assessment.planes[index];
+  const steepest = steepestGradient(plane, illuminance);
+  const profile = centreProfile(plane, illuminance);
+  const ends = profile === undefined ? undefined : endShares(profile);
+  if (steepest === undefined) return [];
+  const unit = study.display.illuminance;
+  const along =
+    ends === undefined
+      ? ""
+      : `; along its middle the ends have ${Math.round(100 * ends[0])} % and ${Math.round(100 * ends[1])} % of the middle third`;
+  return wrapped(
+    printable(
+      `${name} changes by at most ${formatIlluminance(steepest.value, unit)} in 100 mm${along}.`,
+      300,
+    ),
+    WIDTH,
+    2,
+    2,
+  );
 }
 
 function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): string[] {

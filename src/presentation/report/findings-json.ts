@@ -13,12 +13,26 @@
  *   ageing: [{ years, factor, illuminance }], age?: { person, age, band, zones }
  *   appearance: { view?: { viewpoint, covered, weight, words }, cohesion?: { outcome, sentence, sizeShare, … } }
  *   sizes: { counts, widths, clearance, cells: [{ count, width, gap, end, average, uniformity, agree, apply }] } | null
+ *   surround: { walls?, ceiling?, dim: [{ zone, beside, asked, found }] }
+ *   row: { luminaire, mixed, count, pitch, gap, width, breadth, end, clearance, aboveFloor } | null
  */
 
 import type { Findings, PersonFindings } from "../../assessment/findings.ts";
+import type { PendantRow } from "../../assessment/pendant-row.ts";
 import { degrees } from "../../units/quantities.ts";
 
-export function findingsJson({ cards, people, load, ageing, age, view, cohesion, sizes }: Findings): object {
+export function findingsJson({
+  cards,
+  people,
+  load,
+  ageing,
+  age,
+  view,
+  cohesion,
+  sizes,
+  surround,
+  row,
+}: Findings): object {
   return {
     cards: cards.filter(({ outcome }) => outcome !== "does not apply"),
     people: people.map(personJson),
@@ -27,6 +41,34 @@ export function findingsJson({ cards, people, load, ageing, age, view, cohesion,
     ...(age === undefined ? {} : { age }),
     appearance: { ...(view === undefined ? {} : { view }), ...(cohesion === undefined ? {} : { cohesion }) },
     sizes: sizes ?? null,
+    surround,
+    row: row === undefined ? null : rowJson(row),
+  };
+}
+
+function rowJson({
+  luminaire,
+  mixed,
+  count,
+  pitch,
+  gap,
+  rim,
+  breadth,
+  end,
+  clearance,
+  aboveFloor,
+}: PendantRow): object {
+  return {
+    luminaire: luminaire.name,
+    mixed,
+    count,
+    pitch: pitch ?? null,
+    gap: gap ?? null,
+    width: rim,
+    breadth,
+    end,
+    clearance,
+    aboveFloor,
   };
 }
 

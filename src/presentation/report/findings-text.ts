@@ -3,6 +3,8 @@
 import type { Findings } from "../../assessment/findings.ts";
 import type { GuidelineCard } from "../../assessment/guideline-card.ts";
 import { cardSummary } from "../../assessment/guidelines/cards.ts";
+import type { PendantRow } from "../../assessment/pendant-row.ts";
+import { CEILING_LEAST, WALLS_LEAST } from "../../assessment/surround.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../../units/illuminance-text.ts";
 import { formatLength } from "../../units/length-text.ts";
@@ -14,7 +16,7 @@ const WIDTH = 96;
 const LONGEST = 500;
 
 /** At most a line each on eyes and heads, rules, and what needs looking after. */
-export function findingsBrief({ people, cards, load }: Findings, units: Units): string[] {
+export function findingsBrief({ people, cards, load, row }: Findings, units: Units): string[] {
   const lines: string[] = [];
   const say = (words: string) => lines.push(...wrapped(printable(words, LONGEST), WIDTH, 2, 2));
   const concerns = sharedConcerns(people, units);
@@ -24,9 +26,27 @@ export function findingsBrief({ people, cards, load }: Findings, units: Units): 
       `For ${list(people.map(({ person }) => person))}: head clear, faces in view, nothing bright near the line of sight.`,
     );
   const { apply, agree } = cardSummary(cards);
-  if (apply > 0) say(`Rules of thumb: ${agree} of the ${apply} that apply agree.`);
+  const heights = row === undefined ? "" : `${heightsWords(row, units)} `;
+  if (apply > 0) say(`${heights}Rules of thumb: ${agree} of ${apply} agree.`);
   for (const remark of load.remarks) say(remark);
   return lines;
+}
+
+/** `Rims 850 mm above the top, 1770 mm above the floor.` */
+function heightsWords({ count, clearance, aboveFloor }: PendantRow, units: Units): string {
+  const say = (metres: number) => formatLength(metres, units.length);
+  return `${count === 1 ? "Rim" : "Rims"} ${say(clearance)} above the top, ${say(aboveFloor)} above the floor.`;
+}
+
+/** The row in numbers. */
+function rowWords(row: PendantRow, units: Units): string {
+  const say = (metres: number) => formatLength(metres, units.length);
+  const { count, rim, pitch, gap, end } = row;
+  const apart =
+    pitch === undefined || gap === undefined
+      ? ""
+      : `, ${say(pitch)} centre to centre, ${say(gap)} free between rims`;
+  return `${count} ${count === 1 ? "pendant" : "pendants"} ${say(rim)} wide${apart}, ${say(end)} free at the ends. ${heightsWords(row, units)}`;
 }
 
 /** What the rules of thumb quarrel about among themselves, over all arrangements; undefined when they do not. */
@@ -42,6 +62,8 @@ export function findingsFull(findings: Findings, units: Units): string[] {
   const lines: string[] = [];
   const say = (words: string, indent = 4) =>
     lines.push(...wrapped(printable(words, LONGEST), WIDTH, indent, 2));
+  if (findings.row !== undefined) say(rowWords(findings.row, units), 2);
+  lines.push(...around(findings, units));
   for (const found of findings.people) {
     lines.push(`  ${printable(found.person, 40)}, ${found.posture}`);
     for (const sentence of personSentences(found, units)) say(sentence);
@@ -64,6 +86,21 @@ export function findingsFull(findings: Findings, units: Units): string[] {
   lines.push(...sizes(findings, units));
   lines.push(...load(findings, units));
   return lines;
+}
+
+/** Walls, ceiling and what lies beside a task. */
+function around({ surround: { walls, ceiling, dim } }: Findings, units: Units): string[] {
+  const light = (lux: number) => formatIlluminance(lux, units.illuminance);
+  const words: string[] = [];
+  if (walls !== undefined && ceiling !== undefined)
+    words.push(
+      `Around: walls ${light(walls)} (more than ${light(WALLS_LEAST)} is asked), ceiling ${light(ceiling)} (more than ${light(CEILING_LEAST)}; EN 12464-1:2011, written for work places).`,
+    );
+  for (const { zone, beside, asked, found } of dim)
+    words.push(
+      `${zone} has ${light(found)} beside ${beside}, whose surround would be asked ${light(asked)} (EN 12464-1, from memory).`,
+    );
+  return words.flatMap((each) => wrapped(printable(each, LONGEST), WIDTH, 2, 2));
 }
 
 function look({ view, cohesion }: Findings): string[] {
