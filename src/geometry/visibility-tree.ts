@@ -56,6 +56,24 @@ export class VisibilityTree {
     this.#met = new Int32Array(solids.length).fill(-1);
   }
 
+  /** The tree itself, for whoever walks it elsewhere; to be read, not changed. Bounds are six numbers a node, least
+   * corner first; a corner and two edges are nine a triangle; `count` is 0 in an inner node. */
+  get arrays(): {
+    readonly bounds: Float64Array;
+    readonly skip: Int32Array;
+    readonly first: Int32Array;
+    readonly count: Int32Array;
+    readonly corner: Float64Array;
+  } {
+    return {
+      bounds: this.#bounds,
+      skip: this.#skip,
+      first: this.#first,
+      count: this.#count,
+      corner: this.#corner,
+    };
+  }
+
   /** Memory held, in bytes. */
   get bytes(): number {
     return (

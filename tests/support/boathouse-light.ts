@@ -20,11 +20,12 @@ export interface BoathouseLight {
   readonly assessments: readonly ArrangementAssessment[];
 }
 
-/** `edits` replaces values of the document by JSON pointer before it is read. */
-export async function boathouseLight(
+/** The worked example resolved, without its light. `edits` replaces values of the document by JSON pointer before it
+ * is read. */
+export async function boathouseStudy(
   folder: string,
   edits: Readonly<Record<string, unknown>> = {},
-): Promise<BoathouseLight> {
+): Promise<ResolvedStudy> {
   let written: unknown = await (await fetch(`${folder}boathouse.study.json`)).json();
   for (const [path, value] of Object.entries(edits)) written = withValueAt(written, path, value ?? undefined);
   const document = orThrow(checkStudy(written));
@@ -34,9 +35,16 @@ export async function boathouseLight(
       return [luminaire, readPhotometry(bytes, { file: path })] as const;
     }),
   );
-  const study = orThrow(
+  return orThrow(
     resolveStudy(document, { photometry: new Map(read), publishedTargets: PUBLISHED_TARGETS_BY_ID }),
   );
+}
+
+export async function boathouseLight(
+  folder: string,
+  edits: Readonly<Record<string, unknown>> = {},
+): Promise<BoathouseLight> {
+  const study = await boathouseStudy(folder, edits);
   const assessments = study.scenes.map((scene) => {
     const top = scene.planes[0];
     const fine = fineGrid(top);

@@ -96,7 +96,13 @@ export class Penumbra {
         weight += w;
         passed += w * this.#passed(k, x, y, z, inTheWay);
       }
-      if (weight === 0) return 1;
+      // A sliver over the horizon that few samples meet: more of them, and in the end what the outline says.
+      if (weight === 0 && to < MOST && rim >= 0 && rim < 1) {
+        from = to;
+        to = to < FIRST ? FIRST : 2 * to;
+        continue;
+      }
+      if (weight === 0) return rim >= 0 ? rim : 1;
       const share = passed / weight;
       if (to === PROBES && agree(rim, share)) return share;
       if (to > FIRST && Math.abs(share - last) <= 0.4 * this.#error) return share;

@@ -1,0 +1,179 @@
+/** The page of the shader tests: light computed by the shaders and by the engine, side by side. */
+import { WebGLRenderer } from "three";
+import { calculate } from "../../src/engine/calculate.ts";
+import { frame } from "../../src/geometry/frame.ts";
+import type { Vec3 } from "../../src/geometry/vector.ts";
+import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
+import { lightBook } from "../../src/presentation/preview/light-book.ts";
+import { EXACT, PointLight } from "../../src/presentation/preview/point-light.ts";
+import type { Scene } from "../../src/scene/scene.ts";
+import { boathouseStudy } from "../support/boathouse-light.ts";
+import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";
+import { plainLight } from "../support/plain-light.ts";
+import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
+import { randomStream } from "../support/random-stream.ts";
+
+const FOLDER = "/fixtures-data/boathouse/";
+const degree = Math.PI / 180;
+const study = boathouseStudy(FOLDER);
+let renderer: WebGLRenderer | undefined;
+
+function theRenderer(): WebGLRenderer {
+  renderer ??= new WebGLRenderer();
+  return renderer;
+}
+
+/** Wider to one side than to the other, more down than up. */
+const lopsided = sampled(
+  ([x, y, z]) => 400 * (1.2 + Math.max(0, -z)) * (1 + 0.7 * x) * (1 + 0.3 * y * x),
+  10,
+  2,
+);
+const upAndDown = sampled(([, , z]) => 900 * z * z * (z > 0 ? 0.6 : 1) + 20, 90, 1);
+const downward = sampled(([, , z]) => (z < 0 ? 700 * -z : 0), 90, 1, 90);
+
+function only(scene: Scene, luminaires: readonly PlacedLuminaire[]): Scene {
+  const [layer] = scene.layers;
+  return {
+    ...scene,
+    layers: [{ ...layer, dim: 1, luminaires }],
+    blockers: scene.blockers.filter(({ kind }) => kind !== "pendant"),
+  };
+}
+
+/** Scenes whose light is asked of both. */
+async function sceneOf(name: string): Promise<Scene> {
+  const { scenes } = await study;
+  const [scene] = scenes;
+  const over = (z: number): Vec3 => [2.5, 1.9, z];
+  switch (name) {
+    case "three domes":
+      return scene;
+    case "two narrow cones":
+      return scenes[1];
+    case "three opal globes":
+      return scenes[2];
+    case "asymmetric, turned and tilted": {
+      const type = luminaire(lopsided, opening("rectangle", 0.5, 0.1));
+      return only(scene, [
+        {
+          luminaire: type,
+          frame: frame(over(1.9), { turn: 60 * degree, tilt: 25 * degree, spin: 40 * degree }),
+        },
+      ]);
+    }
+    case "near-field disc":
+      return only(scene, [placed(luminaire(downward, opening("disc", 0.6)), over(1.45))]);
+    case "up and down":
+      return only(scene, [placed(luminaire(upAndDown, opening("cylinder", 0.2, 0.2, 0.3)), over(1.9))]);
+    case "linear box":
+      return only(scene, [placed(luminaire(upAndDown, opening("box", 1.2, 0.08, 0.06)), over(1.7))]);
+    default:
+      throw new Error(`no scene "${name}"`);
+  }
+}
+
+export interface Parity {
+  readonly points: number;
+  /** Seen or hidden whole: worst |GPU − engine| relative to the larger of the engine's value and 0.1 % of the most. */
+  readonly whole: number;
+  readonly wholePoints: number;
+  /** Where an opening is partly hidden: worst difference from the engine, or from 4096 samples where that is nearer (the
+   * engine knows a penumbra to 0.5 % of the opening), relative to what the point would have unshaded. */
+  readonly penumbra: number;
+  readonly penumbraPoints: number;
+  /** 99th percentile over all points of the error relative to the local value. */
+  readonly percentile99: number;
+  readonly worstAt: {
+    readonly surface: string;
+    readonly gpu: number;
+    readonly plain: number;
+    readonly engine: number;
+    readonly place: number[];
+  };
+  /** Points that nothing reaches, in both, and in one alone. */
+  readonly dark: number;
+  readonly darkInOne: number;
+  readonly milliseconds: number;
+}
+
+async function parity(name: string, count = 500, people = true): Promise<Parity> {
+  const scene = await sceneOf(name);
+  const sets = pointsOnSurfaces(scene.surfaces, count, 5, randomStream(7));
+  const planes = sets.map(({ surface, points }) => ({
+    name: `${surface}`,
+    quantity: "planar" as const,
+    points,
+    normal: scene.surfaces[surface].normal,
+    weights: new Float64Array(points.length / 3).fill(1),
+  }));
+  const options = { interreflection: false, people, nearFieldError: 0.0005 };
+  const { planes: fields } = calculate({ ...scene, planes }, options);
+  const places: number[] = [];
+  const normals: number[] = [];
+  const rows: number[] = [];
+  const cpu: number[] = [];
+  const plain: number[] = [];
+  const clear: number[] = [];
+  const partly: boolean[] = [];
+  sets.forEach(({ surface, points }, i) => {
+    const known = plainLight(scene, points, scene.surfaces[surface].normal, people, 4096);
+    plain.push(...known.light);
+    clear.push(...known.clear);
+    partly.push(...known.partly);
+    places.push(...points);
+    for (let k = 0; k < points.length / 3; k++) {
+      normals.push(...scene.surfaces[surface].normal);
+      rows.push(surface);
+      cpu.push(fields[i].layers.reduce((sum, { direct }) => sum + direct[k], 0));
+    }
+  });
+  const light = new PointLight(theRenderer());
+  light.read(lightBook(scene, { people }));
+  const start = performance.now();
+  const slots = light.at(Float32Array.from(places), Float32Array.from(normals), rows, EXACT);
+  const milliseconds = performance.now() - start;
+  light.dispose();
+  const most = Math.max(...cpu);
+  const errors = cpu.map((E, i) => {
+    const gpu = slots[4 * i] + slots[4 * i + 1] + slots[4 * i + 2] + slots[4 * i + 3];
+    // A sliver that both miss between points of the outline is the engine's own error.
+    const difference = Math.min(
+      Math.abs(gpu - E),
+      partly[i] ? Math.abs(gpu - plain[i]) : Number.POSITIVE_INFINITY,
+    );
+    return {
+      local: difference / Math.max(E, 1e-3 * most),
+      judged: difference / Math.max(partly[i] || E === 0 ? clear[i] : E, 1e-3 * most),
+      partly: partly[i],
+      gpu,
+      cpu: E,
+      i,
+    };
+  });
+  const byLocal = [...errors].sort((a, b) => b.local - a.local);
+  const [first] = [...errors].sort((a, b) => b.judged - a.judged);
+  const worst = (wanted: boolean): number =>
+    errors.reduce((found, e) => (e.partly === wanted ? Math.max(found, e.judged) : found), 0);
+  return {
+    points: cpu.length,
+    whole: worst(false),
+    wholePoints: errors.filter((e) => !e.partly).length,
+    penumbra: worst(true),
+    penumbraPoints: errors.filter((e) => e.partly).length,
+    percentile99: byLocal[Math.floor(0.01 * byLocal.length)].local,
+    worstAt: {
+      surface: scene.surfaces[rows[first.i]].name,
+      gpu: first.gpu,
+      plain: plain[first.i],
+      engine: first.cpu,
+      place: places.slice(3 * first.i, 3 * first.i + 3),
+    },
+    dark: errors.filter((e) => e.gpu === 0 && e.cpu === 0).length,
+    darkInOne: errors.filter((e) => (e.gpu === 0) !== (e.cpu === 0)).length,
+    milliseconds,
+  };
+}
+
+Object.assign(globalThis, { parity });
+document.documentElement.dataset.ready = "true";

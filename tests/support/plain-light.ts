@@ -1,0 +1,87 @@
+/** Direct light by the plainest of means: the engine's unoccluded value times the share of many samples of the opening
+ * that see the point. Where the engine stops early, this does not. */
+
+import { directEmitter } from "../../src/engine/direct/direct-emitter.ts";
+import { LocalPoint } from "../../src/engine/direct/direct-light.ts";
+import { OpeningEmitter } from "../../src/engine/direct/opening-emitter.ts";
+import { Receiver } from "../../src/engine/direct/receiver.ts";
+import { Occluders } from "../../src/engine/visibility/occluders.ts";
+import { scatterOpening } from "../../src/engine/visibility/opening-samples.ts";
+import {
+  isClear,
+  movingBodies,
+  Surroundings,
+  standingBlockers,
+} from "../../src/engine/visibility/surroundings.ts";
+import { boxOfPoints } from "../../src/geometry/box.ts";
+import type { Vec3 } from "../../src/geometry/vector.ts";
+import type { Scene } from "../../src/scene/scene.ts";
+
+const LIFT = 1e-3;
+
+export interface PlainLight {
+  /** lx */
+  readonly light: Float64Array;
+  /** With nothing in the way. */
+  readonly clear: Float64Array;
+  /** Whether any opening is partly hidden from the point. */
+  readonly partly: boolean[];
+}
+
+export function plainLight(
+  scene: Scene,
+  points: Float64Array,
+  normal: Vec3,
+  people: boolean,
+  samples: number,
+): PlainLight {
+  const count = points.length / 3;
+  const light = new Float64Array(count);
+  const clear = new Float64Array(count);
+  const partly = new Array<boolean>(count).fill(false);
+  const surroundings = new Surroundings(new Occluders(standingBlockers(scene)), movingBodies(scene, people));
+  const positions = new Float64Array(3 * samples);
+  const weights = new Float64Array(samples);
+  scene.layers.forEach(({ luminaires }, layer) => {
+    luminaires.forEach((placed, index) => {
+      const { luminaire, frame } = placed;
+      const { origin, rotation: r } = frame;
+      const emitter = directEmitter(luminaire, 0.0005);
+      const opening = new OpeningEmitter(luminaire.distribution, luminaire.emission.opening);
+      const receiver = new Receiver("planar", normal, r);
+      const local = new LocalPoint(origin, r);
+      const own = surroundings.ownBody(layer, index);
+      const reach = emitter.radius;
+      const box = Float64Array.of(...origin.map((x) => x - reach), ...origin.map((x) => x + reach));
+      for (let i = 0; i < count; i++) {
+        local.set(points, i);
+        if (emitter.unseen(local.x, local.y, local.z, receiver)) continue;
+        const E = emitter.illuminance(local.x, local.y, local.z, receiver, 0);
+        clear[i] += E;
+        const [x, y, z] = [0, 1, 2].map((k) => points[3 * i + k] + LIFT * normal[k]);
+        const inTheWay = surroundings.between(boxOfPoints([x, y, z]), box, own);
+        if (E === 0 || isClear(inTheWay)) {
+          light[i] += E;
+          continue;
+        }
+        scatterOpening(opening, local.x, local.y, local.z, 0, samples, 0.37, 0.61, positions, weights);
+        let all = 0;
+        let passed = 0;
+        for (let k = 0; k < samples; k++) {
+          const p = positions.subarray(3 * k, 3 * k + 3);
+          const v = [local.x - p[0], local.y - p[1], local.z - p[2]];
+          const dd = v[0] * v[0] + v[1] * v[1] + v[2] * v[2];
+          const w = (weights[k] * receiver.weight(v[0], v[1], v[2], dd)) / Math.sqrt(dd);
+          if (w <= 0) continue;
+          all += w;
+          const at = [0, 1, 2].map((c) => r[c] * p[0] + r[c + 3] * p[1] + r[c + 6] * p[2] + origin[c]);
+          passed += w * surroundings.transmittance(x, y, z, at[0], at[1], at[2], inTheWay);
+        }
+        const share = all > 0 ? passed / all : 1;
+        if (share > 1e-9 && share < 1 - 1e-9) partly[i] = true;
+        light[i] += E * share;
+      }
+    });
+  });
+  return { light, clear, partly };
+}
