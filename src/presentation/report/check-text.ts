@@ -246,7 +246,10 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
     const range = `${formatIlluminanceValue(least, unit)} to ${formatIlluminance(greatest, unit)}`;
     lines.push(`  Published figures for a worktop disagree, from ${range}; --targets lists them.`);
   }
-  const quarrels = quarrelsWords(ranked.flatMap(({ judged }) => judged.findings ?? []));
+  const quarrels = quarrelsWords(
+    ranked.flatMap(({ judged }) => judged.findings ?? []),
+    full,
+  );
   if (quarrels !== undefined) lines.push(...wrapped(quarrels, WIDTH, 2, 2));
   const count = study.defaults.length;
   if (count > 0 && !full)
