@@ -12,6 +12,7 @@ import type { Scene } from "../../scene/scene.ts";
 import { runningDimensions } from "../../units/length-text.ts";
 import type { SetOut, SetOutBox } from "../schedule/set-out.ts";
 import { type Ink, line, text } from "./drawing.ts";
+import { suspended } from "./elevation.ts";
 import { ceilingHeightAt, type IslandAxes, islandAxes } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { PaperMark } from "./paper/paper.ts";
@@ -64,7 +65,7 @@ export function setOutElevation(
     .map((box) => ({ box, s: stationOf(axes, box, view) }))
     .filter(({ s }) => s > from && s < to)
     .sort((a, b) => a.s - b.s);
-  // Across, pendants of a row stand behind one another: the nearest of each place is drawn.
+  // Across, pendants of a row stand behind one another: the first of each place is drawn.
   const seen = pendants.filter(
     ({ s, box }, i) =>
       !pendants.slice(0, i).some((other) => Math.abs(other.s - s) < 0.02 && other.box.type === box.type),
@@ -129,13 +130,20 @@ function stationOf(axes: IslandAxes, box: SetOutBox, view: ElevationView): numbe
   return axes.toIsland(box.at)[view === "along" ? 0 : 1];
 }
 
-/** Height of the ceiling over the axis of the view (m): along the island's middle, or across it at mid-length. */
+/** Height of the ceiling over the axis of the view (m): along the island's middle, or across it at the first
+ * pendant. */
 function ceilingOver(scene: Scene, axes: IslandAxes, view: ElevationView, s: number): number {
-  const p = axes.toRoom(view === "along" ? [s, axes.width / 2] : [axes.length / 2, s]);
+  const p = axes.toRoom(view === "along" ? [s, axes.width / 2] : [cutAt(scene, axes), s]);
   return ceilingHeightAt(scene.room, [
     Math.max(0, Math.min(scene.room.length, p[0])),
     Math.max(0, Math.min(scene.room.width, p[1])),
   ]);
+}
+
+/** Where along the island the section is cut (m). */
+function cutAt(scene: Scene, axes: IslandAxes): number {
+  const first = suspended(scene)[0];
+  return first === undefined ? axes.length / 2 : axes.toIsland(first.placed.frame.origin)[0];
 }
 
 function tallest(scene: Scene, view: ElevationView): number {
@@ -293,7 +301,9 @@ function pendantMarks(
   }
   const tags =
     shown === "across"
-      ? all.filter((other) => Math.abs(other.s - s) < 0.02).map((other) => other.box.tag)
+      ? all
+          .filter((other) => Math.abs(other.s - s) < 0.02 && other.box.heights?.ceiling === h.ceiling)
+          .map((other) => other.box.tag)
       : [box.tag];
   const label = { size: LETTERING, ink: "ink", ground: "sheet" } as const;
   const name = tags.length > 2 ? `${tags[0]} to ${tags.at(-1)}` : tags.join(", ");

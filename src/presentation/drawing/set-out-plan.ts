@@ -8,7 +8,6 @@ import { printable } from "../../diagnostics/printable.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { planExtents } from "../../luminaire/extent.ts";
 import { basePieces, islandToRoom } from "../../scene/island.ts";
-import { ceilingAt } from "../../scene/room.ts";
 import type { Scene, SolidBody } from "../../scene/scene.ts";
 import { wallFrame } from "../../scene/surfaces.ts";
 import { degrees } from "../../units/quantities.ts";
@@ -48,18 +47,22 @@ function laneWidth({ strings }: SetOut, words: PlanWords): number {
 
 export function setOutPlan(scene: Scene, setOut: SetOut, perMetre: number, words: PlanWords): ScaledView {
   const at = ([x, y]: Vec2): Vec2 => [x * perMetre, -y * perMetre];
-  const taken: Box[] = [];
+  const taken: Box[] = setOut.boxes.map((box) => {
+    const [x, y] = at(box.at);
+    const reach = symbolRadius(box, perMetre);
+    return { x: x - reach, y: y - reach, width: 2 * reach, height: 2 * reach };
+  });
   const [lines, figures] = strings(scene, setOut, perMetre, words);
-  const boxes = setOut.boxes.flatMap((box) => boxMarks(scene, box, at, perMetre, taken));
+  const boxes = setOut.boxes.flatMap((box, i) => boxMarks(scene, box, at, perMetre, taken, i));
   const marks: PaperMark[] = [
     ...joists(scene, at),
     ...cabinets(scene, at),
     ...island(scene, at),
     ...keepOuts(scene, at),
-    ...slope(scene, at, words),
     ...lines,
     ...walls(scene, at),
     ...boxes,
+    ...slope(scene, at, taken),
     ...names(scene, at, taken),
     ...datum(),
     ...figures,
@@ -148,6 +151,20 @@ function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[] {
       y.flatMap((row) => [0.5, 0.3, 0.7, 0.2, 0.8].map((t): Vec2 => [x0 + t * (x1 - x0), row])),
     );
   }
+  const { island: top } = scene;
+  if (top !== undefined) {
+    const half = paperTextWidth("CL island", LETTERING) / 2 + 3;
+    const end = (along: number, side: number): Vec2 => {
+      const [x, y] = at(islandToRoom(top, [along, top.width / 2]));
+      return [x + side * half * Math.cos(top.turn), y - side * half * Math.sin(top.turn) + 2.4];
+    };
+    put("CL island", "centreline name", [
+      end(top.length + 0.14, 1),
+      end(-0.14, -1),
+      end(top.length + 0.5, 1),
+      end(-0.5, -1),
+    ]);
+  }
   const { length: L, width: W } = scene.room;
   for (let wall = 0; wall < 4; wall++) {
     const { corner, direction, normal, length } = wallFrame({ ...scene.room, length: L, width: W }, wall);
@@ -180,14 +197,7 @@ function island({ island: top }: Scene, at: (p: Vec2) => Vec2): Mark[] {
     if (outline !== undefined)
       marks.push(line(outline.map(room), "island fitting", "quiet", 0.75, { closed: true }));
   const [a, b] = [room([-0.14, top.width / 2]), room([top.length + 0.14, top.width / 2])];
-  marks.push(
-    line([a, b], "centreline of island", "ink", 0.75, { dash: "eye line" }),
-    text([b[0] + 3, b[1] + 2.5], "CL island", "centreline of island", {
-      size: LETTERING,
-      ink: "ink",
-      ground: "sheet",
-    }),
-  );
+  marks.push(line([a, b], "centreline of island", "ink", 0.75, { dash: "eye line" }));
   return marks;
 }
 
@@ -230,49 +240,49 @@ function keepOuts(scene: Scene, at: (p: Vec2) => Vec2): PaperMark[] {
   });
 }
 
-/** Which way the ceiling rises, and how high it is at the two ends of an arrow through the room's middle. */
-function slope(scene: Scene, at: (p: Vec2) => Vec2, words: PlanWords): Mark[] {
-  const { room } = scene;
+/** Which way the ceiling rises: an arrow through free paper, with its angle. Heights at the walls are in the notes. */
+function slope({ room }: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[] {
   if (room.slope === 0) return [];
-  const [dx, dy] = [Math.cos(room.towards), Math.sin(room.towards)];
-  const half = Math.min(room.length, room.width) * 0.2;
-  const from: Vec2 = [room.length * 0.5 - dx * half, room.width * 0.14 - dy * half * 0.2];
-  const to: Vec2 = [
-    from[0] + 2 * half * dx,
-    Math.max(0.1, Math.min(room.width - 0.1, from[1] + 2 * half * dy)),
+  const [dx, dy] = [Math.cos(room.towards), -Math.sin(room.towards)];
+  const half = 22;
+  const words = `rises ${Number(degrees(room.slope).toFixed(1))}°`;
+  const width = paperTextWidth(words, LETTERING);
+  const boxAt = ([x, y]: Vec2): Box => ({
+    x: x - Math.max(width / 2, half * Math.abs(dx)) - 2,
+    y: y - half * Math.abs(dy) - LETTERING - 4,
+    width: 2 * Math.max(width / 2, half * Math.abs(dx)) + 4,
+    height: 2 * half * Math.abs(dy) + LETTERING + 8,
+  });
+  const places = [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((t) =>
+    [0.28, 0.72, 0.5, 0.14, 0.86].map((u) => at([room.length * t, room.width * u])),
+  );
+  const free = (p: Vec2): boolean => !taken.some((other) => overlaps(boxAt(p), other, 1));
+  const [x, y] = places.find(free) ?? places[0];
+  taken.push(boxAt([x, y]));
+  const [a, b]: Vec2[] = [
+    [x - half * dx, y - half * dy],
+    [x + half * dx, y + half * dy],
   ];
-  const [a, b] = [at(from), at(to)];
-  const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
+  const angle = Math.atan2(dy, dx);
   const barb = (turn: number): Vec2 => [b[0] - 7 * Math.cos(angle + turn), b[1] - 7 * Math.sin(angle + turn)];
-  const low = ceilingAt(room, from[0], from[1]);
-  const high = ceilingAt(room, to[0], to[1]);
   return [
-    line([a, b], "slope", "ink", 0.75),
-    line([barb(0.35), b, barb(-0.35)], "slope", "ink", 0.75),
-    text([a[0], a[1] + 9], `ceiling ${words.dimension(low)}`, "slope height", {
+    line([a, b], "slope", "ink", 1),
+    line([barb(0.35), b, barb(-0.35)], "slope", "ink", 1),
+    text([x, y - half * Math.abs(dy) - 3], words, "slope", {
       size: LETTERING,
       ink: "ink",
       anchor: "middle",
       ground: "sheet",
     }),
-    text([b[0], b[1] + 9], words.dimension(high), "slope height", {
-      size: LETTERING,
-      ink: "ink",
-      anchor: "middle",
-      ground: "sheet",
-    }),
-    text(
-      [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2 - 4],
-      `rises ${Number(degrees(room.slope).toFixed(1))}°`,
-      "slope",
-      {
-        size: LETTERING,
-        ink: "ink",
-        anchor: "middle",
-        ground: "sheet",
-      },
-    ),
   ];
+}
+
+/** What a box's symbol and body cover around its centre (points). */
+function symbolRadius(box: SetOutBox, perMetre: number): number {
+  const extent = Math.max(...planExtents(box.luminaire)) / 2;
+  return box.hangs
+    ? Math.max(4, (BOX_WIDTH / 2) * perMetre, Math.min(extent, 0.3) * perMetre)
+    : Math.max(3.4, extent * perMetre);
 }
 
 function boxMarks(
@@ -281,6 +291,7 @@ function boxMarks(
   at: (p: Vec2) => Vec2,
   perMetre: number,
   taken: Box[],
+  own: number,
 ): PaperMark[] {
   const centre = at(box.at);
   const [length, width] = planExtents(box.luminaire);
@@ -352,13 +363,10 @@ function boxMarks(
     width: w,
     height: size,
   });
-  const place = places.find((each) => !taken.some((other) => overlaps(boxOf(each), other, 1))) ?? places[0];
-  taken.push(boxOf(place), {
-    x: centre[0] - symbol,
-    y: centre[1] - symbol,
-    width: 2 * symbol,
-    height: 2 * symbol,
-  });
+  const place =
+    places.find((each) => !taken.some((other, k) => k !== own && overlaps(boxOf(each), other, 1))) ??
+    places[0];
+  taken.push(boxOf(place));
   marks.push(
     text(place[0], words, "tag", { anchor: place[1], size, strong: box.hangs, ink: "ink", ground: "sheet" }),
   );

@@ -93,7 +93,18 @@ export function holds(
       tags: [],
       words: `No circuit named for ${unwired.map((layer) => printable(layer.name, 30)).join(", ")}.`,
     });
-  return found;
+  return grouped(found);
+}
+
+/** What several boxes share is said once. */
+function grouped(found: readonly Hold[]): Hold[] {
+  const byWords = new Map<string, Set<string>>();
+  for (const { tags, words } of found) {
+    const known = byWords.get(words);
+    if (known === undefined) byWords.set(words, new Set(tags));
+    else for (const tag of tags) known.add(tag);
+  }
+  return [...byWords].map(([words, tags]) => ({ tags: [...tags], words }));
 }
 
 /** How a box must move to clear the joist over it (m); undefined when it is clear or no joists are known. */

@@ -3,7 +3,7 @@
  * sentence, a familiar place, lights to buy and watts. No figure without words.
  */
 
-import { topPlane } from "../../../assessment/assess.ts";
+import { wholeTopPlane } from "../../../assessment/assess.ts";
 import type { ZoneAssessment } from "../../../assessment/assessment.ts";
 import { familiarPlace, seenSteps } from "../../../assessment/familiar-places.ts";
 import type { Verdict } from "../../../assessment/verdict.ts";
@@ -111,7 +111,7 @@ export function sentences(handover: Handover, { scene, assessment }: HandoverOpt
   const words = handoverWords(handover);
   const zones = assessment.zones.map((zone) => zoneWords(zone, words.lux));
   const lines = [...zones];
-  const top = topPlane(scene);
+  const top = wholeTopPlane(scene);
   const dark = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
   const patchy = patchyRemark(assessment);
   if (patchy !== undefined) lines.push(sentence(patchy));
@@ -187,7 +187,13 @@ function differences(handover: Handover): Block[] {
       ],
       rows: [
         ...rows,
-        ["power", ...options.map(({ assessment }) => `${assessment.energy.watts.toFixed(0)} W`)],
+        [
+          "power",
+          ...options.map(
+            ({ assessment: { energy } }) =>
+              `${energy.unknownWatts > 0 ? "at least " : ""}${energy.watts.toFixed(0)} W`,
+          ),
+        ],
       ],
     },
   ];

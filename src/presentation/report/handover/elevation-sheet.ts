@@ -16,7 +16,7 @@ import { shortTags } from "./set-out-sheet.ts";
 
 const VIEWS: readonly (readonly [ElevationView, string])[] = [
   ["along", "Elevation of the island, from its near side"],
-  ["across", "Section across the island, seen towards its left end"],
+  ["across", "Section across the island at P1"],
 ];
 
 export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
@@ -28,7 +28,7 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
     option: scene.name,
     revision: handover.revision,
     date: handover.date,
-    units: handover.unit === "mm" ? "millimetres" : "feet and inches, to 1/8 in",
+    units: handover.unit === "mm" ? "millimetres" : "feet-inches, to 1/8",
     number: "1 of 1",
     fingerprint: handover.fingerprint,
   };
@@ -82,7 +82,7 @@ function notes(handover: Handover, setOut: SetOut): Block[] {
     ...(scene.room.slope === 0
       ? []
       : [
-          "The ceiling slopes: it is drawn over the middle of the island; each drop is taken at its own box.",
+          "The ceiling slopes: it is drawn over the middle of the island and in the section at P1; each drop is taken at its own box.",
         ]),
     ...(scene.island === undefined
       ? []

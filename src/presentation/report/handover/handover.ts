@@ -3,7 +3,7 @@
  * papers are to be written. Plain data: the command line and the page fill it each in its own way.
  */
 
-import { topPlane } from "../../../assessment/assess.ts";
+import { wholeTopPlane } from "../../../assessment/assess.ts";
 import type { ArrangementAssessment } from "../../../assessment/assessment.ts";
 import { maintainedLayers, totalOf } from "../../../assessment/layer-light.ts";
 import type { Issue } from "../../../diagnostics/issue.ts";
@@ -108,7 +108,7 @@ export function optionLetter(index: number): string {
 
 /** An option from a full calculation with its fine grids. */
 export function optionOfJudged({ scene, assessment, fine }: JudgedArrangement): HandoverOption {
-  const plane = scene.planes[topPlane(scene)];
+  const plane = scene.planes[wholeTopPlane(scene)];
   const refined = plane === undefined ? undefined : fine.get(plane.name);
   const grid = refined?.plane.grid;
   if (refined === undefined || grid === undefined) return { scene, assessment };
@@ -129,7 +129,7 @@ export function optionOfJudged({ scene, assessment, fine }: JudgedArrangement): 
 /** An option from an answer that carries a finer grid of the top as a plane of its own, as the page's does. */
 export function optionOfAnswer(scene: Scene, assessment: ArrangementAssessment): HandoverOption {
   const fine = scene.planes.findIndex((plane) => plane.name.endsWith(", fine") && plane.grid !== undefined);
-  const index = fine >= 0 ? fine : topPlane(scene);
+  const index = fine >= 0 ? fine : wholeTopPlane(scene);
   const grid = scene.planes[index]?.grid;
   if (grid === undefined) return { scene, assessment };
   return {

@@ -3,7 +3,7 @@
  * was computed and from which sources. Whoever doubts a figure finds here what it rests on.
  */
 
-import { topPlane } from "../../../assessment/assess.ts";
+import { wholeTopPlane } from "../../../assessment/assess.ts";
 import type { ArrangementAssessment, Check } from "../../../assessment/assessment.ts";
 import { guidelineCards } from "../../../assessment/guidelines/cards.ts";
 import { averageOf } from "../../../assessment/layer-light.ts";
@@ -100,7 +100,7 @@ function summary(handover: Handover, words: HandoverWords): Block[] {
               { title: "power, W", share: 0.9, align: "end" },
             ],
             handover.options.map(({ scene: each, assessment: light }, i) => {
-              const top = light.planes[topPlane(each)]?.statistics;
+              const top = light.planes[wholeTopPlane(each)]?.statistics;
               return [
                 `${optionLetter(i)}  ${printable(each.name, 40)}${i === handover.chosen ? " (chosen)" : ""}`,
                 `${VERDICT_MARK[light.verdict]} ${light.verdict}`,

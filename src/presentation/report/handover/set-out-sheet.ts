@@ -6,6 +6,8 @@
 import { loadReport } from "../../../assessment/load.ts";
 import { printable } from "../../../diagnostics/printable.ts";
 import type { Luminaire } from "../../../luminaire/luminaire.ts";
+import { ceilingAt } from "../../../scene/room.ts";
+import type { Scene } from "../../../scene/scene.ts";
 import { degrees } from "../../../units/quantities.ts";
 import type { Box } from "../../drawing/drawing.ts";
 import {
@@ -47,46 +49,52 @@ export function setOutSheets(handover: Handover): SetOutSheets {
       option: scene.name,
       revision: handover.revision,
       date: handover.date,
-      units: handover.unit === "mm" ? "millimetres" : "feet and inches, to 1/8 in",
+      units: handover.unit === "mm" ? "millimetres" : "feet-inches, to 1/8",
       number,
       fingerprint: handover.fingerprint,
       ...(scale === undefined ? {} : { scale }),
     });
   const { field } = frameOf("1");
-  const { scale, view, size } = placedPlan(handover, found, words, {
-    width: field.width - COLUMN - 14,
-    height: field.height - PRINT_CHECK_HEIGHT - 12,
-  });
-  const origin: readonly [number, number] = [field.x + size.left, field.y + size.above];
+  const tallest = field.height - PRINT_CHECK_HEIGHT - 12;
+  // Tables beside the plan on one sheet; where they do not fit, the plan has a sheet to itself.
+  const beside = placedPlan(handover, found, words, { width: field.width - COLUMN - 14, height: tallest });
   const column: Box = {
-    x: field.x + size.width + 14,
+    x: field.x + beside.size.width + 14,
     y: field.y,
-    width: field.width - size.width - 14,
+    width: field.width - beside.size.width - 14,
     height: field.height,
   };
+  let boxes = flow(tables(handover, found, words, column.width), () => column);
+  const alone = boxes.length > 1;
+  const { scale, view, size } = alone
+    ? placedPlan(handover, found, words, { width: field.width, height: tallest })
+    : beside;
+  if (alone) {
+    const { width } = half(field, 0);
+    boxes = [[], ...flow(tables(handover, found, words, width), (i) => half(field, i % 2))];
+  }
+  const left = field.x + (alone ? (field.width - size.width) / 2 : 0);
   const under: Box = {
     x: field.x,
     y: field.y + size.height + 8,
-    width: size.width,
+    width: alone ? field.width : size.width,
     height: field.height - size.height - 8,
   };
-  const left = flow(legend(handover, found), () => ({
+  const key = flow(legend(handover, found), () => ({
     ...under,
     x: under.x + 190,
+    y: Math.max(under.y, field.y + field.height - PRINT_CHECK_HEIGHT),
     width: under.width - 190,
   }))[0];
-  const blocks = tables(handover, found, words, column.width);
-  // What does not fit beside the plan goes on in two columns of a second sheet.
-  const boxes = flow(blocks, (i) => (i === 0 ? column : half(field, (i - 1) % 2)));
   const pages = 1 + Math.ceil((boxes.length - 1) / 2);
   const sheets = Array.from({ length: pages }, (_, page): Sheet => {
     const frame = frameOf(`${page + 1} of ${pages}`, page === 0 ? scale.words : undefined);
     const marks: PaperMark[] = [...frame.marks];
     if (page === 0)
       marks.push(
-        ...moved(view.marks, origin),
-        ...printCheck(under.x, under.y + under.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
-        ...left,
+        ...moved(view.marks, [left + size.left, field.y + size.above]),
+        ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
+        ...key,
         ...boxes[0],
       );
     else marks.push(...(boxes[2 * page - 1] ?? []), ...(boxes[2 * page] ?? []));
@@ -364,7 +372,7 @@ function notes(handover: Handover, found: SetOut, words: HandoverWords): Block[]
     );
   if (room.slope !== 0)
     lines.push(
-      `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°: each drop differs. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
+      `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: each drop differs. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
     );
   const tilted = scene.layers.some(({ luminaires }) =>
     luminaires.some(({ frame }) => frame.rotation[8] < 0.999),
@@ -375,6 +383,16 @@ function notes(handover: Handover, found: SetOut, words: HandoverWords): Block[]
     "Electrical work, boxes, supports, heat above a hob and hanging glass: licensed people and local codes decide.",
   );
   return lines.map((line) => bullet(line, SMALL + 0.25)).concat(gap(2));
+}
+
+function highest(room: Scene["room"]): number {
+  const corners = [
+    [0, 0],
+    [room.length, 0],
+    [0, room.width],
+    [room.length, room.width],
+  ] as const;
+  return Math.max(...corners.map(([x, y]) => ceilingAt(room, x, y)));
 }
 
 /** P1 to P3; P1, P4. */
