@@ -2,6 +2,7 @@
 
 import type { ArrangementAssessment } from "../src/assessment/assessment.ts";
 import type { GuidelineCard } from "../src/assessment/guideline-card.ts";
+import type { FindingsSection } from "../src/presentation/report/findings-sections.ts";
 import type { ReadLength } from "../src/units/length-text.ts";
 import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
@@ -67,6 +68,7 @@ export interface AppView {
   readonly showPeople: boolean;
   turnPeople(show: boolean): void;
   readonly rules: readonly GuidelineCard[] | undefined;
+  readonly beside: readonly FindingsSection[] | undefined;
   /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */
   readLength(text: string): ReadLength;
   /** Clearance of a layer's first luminaire above the top (m). */

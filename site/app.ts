@@ -13,6 +13,7 @@ import type {
   LuminaireRemoveDetail,
   LuminaireSelectDetail,
 } from "../src/presentation/elements/shared/contract.ts";
+import type { FindingsSection } from "../src/presentation/report/findings-sections.ts";
 import "../src/presentation/elements/sheet/sheet.ts";
 import type { ResolvedStudy } from "../src/scene/resolved-study.ts";
 import { type ReadLength, readLength } from "../src/units/length-text.ts";
@@ -67,6 +68,9 @@ export class CandlespanApp extends LitElement implements AppView {
   readonly #rules = new OnRequest((document, arrangement) =>
     this.lighting.connection.call("rules", { document, arrangement }),
   );
+  readonly #beside = new OnRequest((document, arrangement) =>
+    this.lighting.connection.call("beside", { document, arrangement }),
+  );
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
   #refusal: { readonly words: string; readonly issues: readonly Issue[] } | undefined;
 
@@ -95,6 +99,7 @@ export class CandlespanApp extends LitElement implements AppView {
     this.lighting.addEventListener("state", () => this.requestUpdate());
     this.#people.addEventListener("answer", () => this.requestUpdate());
     this.#rules.addEventListener("answer", () => this.requestUpdate());
+    this.#beside.addEventListener("answer", () => this.requestUpdate());
   }
 
   /** The whole page is the app's own: no shadow, one stylesheet, one print layout. */
@@ -263,6 +268,11 @@ export class CandlespanApp extends LitElement implements AppView {
   /** The published rules held against the option on screen; undefined while they are computed. */
   get rules(): readonly GuidelineCard[] | undefined {
     return this.#atRest ? this.#rules.of(this.#document, this.arrangement) : undefined;
+  }
+
+  /** What there is to say beside the verdict of the option on screen; undefined while it is worked out. */
+  get beside(): readonly FindingsSection[] | undefined {
+    return this.#atRest ? this.#beside.of(this.#document, this.arrangement) : undefined;
   }
 
   /** Only a light that stands is worth the side questions. */

@@ -2,6 +2,7 @@
 export { CandlespanComparison } from "./presentation/elements/comparison/comparison.ts";
 export { CandlespanElevation } from "./presentation/elements/elevation/elevation.ts";
 export { CandlespanFigures } from "./presentation/elements/figures/figures.ts";
+export { CandlespanFindings } from "./presentation/elements/findings/findings.ts";
 export { CandlespanGuidelineCards } from "./presentation/elements/guideline-cards/guideline-cards.ts";
 export { CandlespanLengthField } from "./presentation/elements/length-field/length-field.ts";
 export { CandlespanLuminairePicker } from "./presentation/elements/luminaire-picker/luminaire-picker.ts";

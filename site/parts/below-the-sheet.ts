@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import "../../src/presentation/elements/figures/figures.ts";
+import "../../src/presentation/elements/findings/findings.ts";
 import "../../src/presentation/elements/guideline-cards/guideline-cards.ts";
 import "../../src/presentation/elements/section/section.ts";
 import "../../src/presentation/elements/twins/light-table.ts";
@@ -10,11 +11,18 @@ import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 
 let rulesOpen = false;
+let besideOpen = false;
 
 function rules(app: AppView): TemplateResult {
   const cards = app.rules;
   if (cards === undefined) return html`<p class="hint">Computing the light each rule would give…</p>`;
   return html`<candlespan-guideline-cards .cards=${cards} .display=${app.display}></candlespan-guideline-cards>`;
+}
+
+function beside(app: AppView): TemplateResult {
+  const sections = app.beside;
+  if (sections === undefined) return html`<p class="hint">Looking through everyone's eyes…</p>`;
+  return html`<candlespan-findings .sections=${sections}></candlespan-findings>`;
 }
 
 export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAnswer): TemplateResult {
@@ -41,6 +49,13 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
       }}>
         <summary>Published rules of thumb, and what they would give</summary>
         ${rulesOpen ? rules(app) : nothing}
+      </details>
+      <details @toggle=${(event: Event) => {
+        besideOpen = (event.target as HTMLDetailsElement).open;
+        app.redraw();
+      }}>
+        <summary>Eyes and heads, number and size, look, load and years</summary>
+        ${besideOpen ? beside(app) : nothing}
       </details>
       <details>
         <summary>The light as a table</summary>

@@ -21,6 +21,7 @@ export function answers(): Answers {
     plan: async (request, observer) => (await side()).planOfStudy(request, files, engines, observer),
     people: async (request, observer) => (await side()).peopleOfStudy(request, files, engines, observer),
     rules: async (request, observer) => (await side()).rulesOfStudy(request, files, engines, observer),
+    beside: async (request, observer) => (await side()).besideOfStudy(request, files, engines, observer),
     light: (request, observer) => lightOfStudy(request, files, engines, observer),
   };
 }

@@ -11,6 +11,7 @@ import type { BodyShadow } from "../assessment/body-shadow.ts";
 import type { GuidelineCard } from "../assessment/guideline-card.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import type { FindingsSection } from "../presentation/report/findings-sections.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -102,6 +103,12 @@ export interface Messages {
   rules: {
     request: Omit<LightRequest, "quality">;
     response: readonly GuidelineCard[];
+    progress: Progress;
+  };
+  /** What there is to say beside the verdict, in headed sections: eyes and heads, surroundings, look, load, years. */
+  beside: {
+    request: Omit<LightRequest, "quality">;
+    response: readonly FindingsSection[];
     progress: Progress;
   };
   /** Light of one arrangement. */

@@ -5,13 +5,16 @@
 
 import { assess, wholeTopPlane } from "../assessment/assess.ts";
 import { bodyShadows } from "../assessment/body-shadow.ts";
+import { findingsOf } from "../assessment/findings.ts";
 import { mirrorSpot } from "../assessment/glare/mirror-image.ts";
 import type { GuidelineCard } from "../assessment/guideline-card.ts";
 import { guidelineCards } from "../assessment/guidelines/cards.ts";
+import { eyePlanes } from "../assessment/people/eye-light.ts";
 import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { readJson } from "../diagnostics/json-text.ts";
+import { type FindingsSection, findingsSections } from "../presentation/report/findings-sections.ts";
 import { isoluxSheet } from "../presentation/report/isolux-sheet.ts";
 import { lightArrangement } from "../presentation/report/light-arrangement.ts";
 import { migrate } from "../scene/migrate.ts";
@@ -95,4 +98,24 @@ export async function rulesOfStudy(
     return assess(study, lit, result).planes[0].statistics;
   };
   return success(guidelineCards(scene, { length: study.display.length, light }));
+}
+
+/** What there is to say beside the verdict, in words, from a quick calculation. */
+export async function besideOfStudy(
+  request: Omit<LightRequest, "quality">,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<readonly FindingsSection[]>> {
+  const found = await resolved(request, true, files, observer);
+  if (!found.ok) return found;
+  const { study, scene } = found.value;
+  const engine = await engines.doubting();
+  const eyes = eyePlanes(scene);
+  const planes = [...scene.planes, ...eyes];
+  const result = engine.calculate({ ...scene, planes }, { ...study.options, quality: "quick" }, observer);
+  const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
+  const lit = result.planes.slice(scene.planes.length);
+  const findings = findingsOf(study, scene, own, assess(study, scene, own), lit);
+  return success(findingsSections(findings, study.display));
 }

@@ -84,6 +84,7 @@ describe("every other element", () => {
     "candlespan-comparison",
     "candlespan-polar",
     "candlespan-guideline-cards",
+    "candlespan-findings",
     "candlespan-length-field",
     "candlespan-luminaire-picker",
     "candlespan-shade",

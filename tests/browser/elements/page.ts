@@ -53,6 +53,19 @@ for (const element of elements) {
     assessments: [syntheticAssessment(scene), syntheticAssessment(narrow)],
     luminaire: scene.layers[0].luminaires[0].luminaire,
     cards: SAMPLE_CARDS,
+    sections: [
+      {
+        heading: "cook, leaning",
+        sentences: [hostile ?? "Faces across are in plain view."],
+        table: {
+          left: [0],
+          rows: [
+            ["wide", "2", "3"],
+            ["300 mm", "490", "653"],
+          ],
+        },
+      },
+    ],
     document: document_,
     defaults: [{ path: "/people/0/stature", value: 1.7, why: "not given; common practice, no source" }],
     read: readPhotometry,
