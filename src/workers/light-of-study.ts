@@ -324,23 +324,33 @@ function withLuminaires(scene: Scene, known: ReadonlyMap<string, Luminaire>): Sc
   return { ...scene, layers };
 }
 
-/** Traced shades carry a sampling function, which cannot cross between threads and which no drawing needs. */
+const crossing = new WeakMap<Luminaire, Luminaire>();
+
+/** Traced shades carry functions, which cannot cross between threads and which no drawing needs. One copy a
+ * luminaire, so that all its places still share it. */
 function withoutFunctions(scene: Scene): Scene {
-  const isPlain = scene.layers.every((layer) =>
-    layer.luminaires.every(({ luminaire }) => luminaire.emission.kind === "opening"),
-  );
-  if (isPlain) return scene;
   const layers = scene.layers.map((layer) => ({
     ...layer,
     luminaires: layer.luminaires.map((placed) => {
-      const { emission } = placed.luminaire;
-      if (emission.kind === "opening") return placed;
-      const { opening } = emission;
-      return {
-        ...placed,
-        luminaire: { ...placed.luminaire, emission: { kind: "opening" as const, opening } },
-      };
+      let luminaire = crossing.get(placed.luminaire);
+      if (luminaire === undefined) {
+        const { emission } = placed.luminaire;
+        const { opening } = emission;
+        const plain = emission.kind === "opening" ? emission : { kind: "opening" as const, opening };
+        luminaire = { ...placed.luminaire, emission: plain };
+        for (const [key, value] of Object.entries(luminaire)) {
+          if (holdsFunction(value)) delete (luminaire as unknown as Record<string, unknown>)[key];
+        }
+        crossing.set(placed.luminaire, luminaire);
+      }
+      return { ...placed, luminaire };
     }),
   }));
   return { ...scene, layers };
+}
+
+function holdsFunction(value: unknown): boolean {
+  if (typeof value === "function") return true;
+  if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return false;
+  return Object.values(value).some(holdsFunction);
 }

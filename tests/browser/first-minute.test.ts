@@ -171,7 +171,7 @@ it("edits zones, finishes and people in the kitchen", async () => {
 
 it("shows what bodies shade and what the top mirrors, and the rules others publish", async () => {
   await button("Kitchen").click();
-  await page.getByLabel(/^Show on the plan/).check();
+  await page.getByLabel(/Show on the plan/).check();
   await poll(() => page.locator("candlespan-plan svg g.shadows").count()).toBe(1);
   await page.locator("summary", { hasText: "Published rules" }).click();
   await poll(() => page.locator("candlespan-guideline-cards li").count()).toBeGreaterThan(10);

@@ -60,7 +60,7 @@ export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();
-  for (let i = 1; i <= 90; i++) {
+  for (let i = 1; i <= 60; i++) {
     await page.mouse.move(x + 60 * Math.sin(i / 12), y + 20 * Math.sin(i / 7));
     await page.evaluate(() => new Promise((done) => requestAnimationFrame(done)));
   }

@@ -114,6 +114,19 @@ describe("a worker thread", () => {
     fresh.close();
   });
 
+  it("hands over luminaires traced from lamp and shade", async () => {
+    const shaded = structuredClone(document);
+    shaded.luminaires.dome = {
+      lamp: { flux: 806, watts: 8, shape: "A60", finish: "frosted" },
+      shade: { profile: "dome", diameter: 0.3, height: 0.2, finish: "white" },
+    };
+    for (const quality of ["first", "quick"] as const) {
+      const outcome = await worker.call("light", { document: shaded, arrangement: 0, quality }).outcome;
+      if (!outcome.ok) throw new Error(outcome.issues.map(({ message }) => message).join(" "));
+      expect(outcome.value.scene.layers[0].luminaires[0].luminaire.evidence).toBe("E");
+    }
+  });
+
   it("reads a study's text and refuses a later version", async () => {
     const text = JSON.stringify(document);
     const read = await worker.call("read", { text, file: "a.study.json" }).outcome;
