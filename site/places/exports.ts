@@ -4,6 +4,7 @@ import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { studyText } from "../keep/out.ts";
+import type { PaperChoice } from "./hand-over-papers.ts";
 
 export interface Made {
   /** Ending of the file's name, with its dot. */
@@ -19,7 +20,79 @@ export interface Export {
   make(app: AppView, light: LightAnswer): Promise<Made>;
 }
 
+let chosen: Partial<PaperChoice> = {};
+
+/** Paper and revision of the sheets; the paper follows the units on screen until one is chosen. */
+export function paperChoice(app: Pick<AppView, "display">): PaperChoice {
+  return { paper: app.display.length === "ft-in" ? "Letter" : "A4", revision: "A", ...chosen };
+}
+
+export function setPaperChoice(choice: Partial<PaperChoice>): void {
+  chosen = { ...chosen, ...choice };
+}
+
+/** One paper of the hand-over, or all of them in a zip. */
+function paper(name: string, words: string, path: string, type: string): Export {
+  return {
+    name,
+    words,
+    async make(app) {
+      const { contentOf, papersOf, zipOf } = await import("./hand-over-papers.ts");
+      const files = await papersOf(app, paperChoice(app));
+      const file = files.find((each) => each.path === path);
+      const content = file === undefined ? await zipOf(files) : await contentOf(file);
+      return { ending: path === "" ? ".zip" : `.${path}`, type, content };
+    },
+  };
+}
+
+const PDF = "application/pdf";
+
 export const EXPORTS: readonly Export[] = [
+  paper(
+    "Everything for the job",
+    "ZIP: every paper below, elevations, mock-up kit, tables and drawings, to be printed at 100 %.",
+    "",
+    "application/zip",
+  ),
+  paper(
+    "Set-out sheet",
+    "PDF for the electrician: boxes from finished faces, drops, loads, holds.",
+    "set-out.pdf",
+    PDF,
+  ),
+  paper(
+    "Set-out for CAD",
+    "DXF: the same plan at full size, layers by content.",
+    "set-out.dxf",
+    "image/vnd.dxf",
+  ),
+  paper("Elevation and section", "PDF: heights above finished floor and top.", "elevations.pdf", PDF),
+  paper(
+    "Luminaire and lamp schedule",
+    "PDF: what to order, and what the performance relies on.",
+    "schedule.pdf",
+    PDF,
+  ),
+  paper("Comparison for the client", "PDF: the options in one view, in plain words.", "client.pdf", PDF),
+  paper(
+    "Calculation report",
+    "PDF: targets, results with bands, inputs, defaults, methods, sources.",
+    "report.pdf",
+    PDF,
+  ),
+  paper(
+    "Mock-up kit",
+    "PDF at full size: floor marks and silhouettes, to be tried before ordering.",
+    "mock-up.pdf",
+    PDF,
+  ),
+  paper(
+    "Boxes as a table",
+    "CSV: places and heights, in metres and as printed.",
+    "boxes.csv",
+    "text/csv;charset=utf-8",
+  ),
   {
     name: "The plan with its isolux lines",
     words: "SVG: one sheet to scale, verdict and figures beside it.",

@@ -1,10 +1,13 @@
 /** Hand-over: files for those who order, wire and hang. */
 
 import { html } from "lit";
+import type { PaperName } from "../../src/presentation/drawing/paper/paper.ts";
 import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../keep/out.ts";
-import { EXPORTS, type Export, type Made } from "./exports.ts";
+import { EXPORTS, type Export, type Made, paperChoice, setPaperChoice } from "./exports.ts";
 import type { Place } from "./place.ts";
+
+const PAPER_NAMES: readonly PaperName[] = ["A4", "Letter", "A3", "Tabloid"];
 
 async function hand(app: AppView, each: Export): Promise<void> {
   const { shown } = app.lighting;
@@ -32,6 +35,17 @@ export const handOver: Place = {
   controls: (app) => html`
     <section class="part" aria-labelledby="exports-heading">
       <h2 id="exports-heading">Files of option ${app.study.arrangements[app.arrangement].name}</h2>
+      <p class="row-of-actions">
+        <label>Paper
+          <select @change=${(event: Event) => setPaperChoice({ paper: (event.target as HTMLSelectElement).value as PaperName })}>
+            ${PAPER_NAMES.map((name) => html`<option ?selected=${name === paperChoice(app).paper}>${name}</option>`)}
+          </select>
+        </label>
+        <label>Revision
+          <input size="4" maxlength="10" .value=${paperChoice(app).revision} @change=${(event: Event) =>
+            setPaperChoice({ revision: (event.target as HTMLInputElement).value.trim() || "A" })}>
+        </label>
+      </p>
       <ul class="plain exports">
         ${EXPORTS.map(
           (each) => html`<li>

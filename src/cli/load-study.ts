@@ -19,6 +19,8 @@ export interface LoadedStudy {
   readonly study: ResolvedStudy;
   /** What resolving it needed, for documents made from it. */
   readonly context: StudyContext;
+  /** The document as it was written, for its fingerprint. */
+  readonly written: unknown;
 }
 
 /** Reads and resolves the study at `path` (`-` for standard input), `extended` first where asked. Throws what is wrong
@@ -41,7 +43,7 @@ export function loadStudy(
   const study = orThrow(
     resolved.ok ? resolved : failure<ResolvedStudy>(...placeIssues(resolved.issues, text, file)),
   );
-  return { document, study, context };
+  return { document, study, context, written: JSON.parse(text) };
 }
 
 /** The photometry of one luminaire: the file carried inside the study, else the one on disk. */

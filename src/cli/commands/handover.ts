@@ -59,7 +59,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (out === undefined)
     throw usageError("`handover` was not told where to write.", `\`candlespan ${handover.usage}\``);
   const date = dateOf(args.text("date"));
-  const { study, document } = loadStudy(args.positionals[0], args.texts("allow-outside"));
+  const { study, document, written } = loadStudy(args.positionals[0], args.texts("allow-outside"));
   for (const issue of study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
   const wanted = args.text("arrangement");
   const chosen = wanted === undefined ? 0 : study.scenes.findIndex((scene) => scene.name === wanted);
@@ -85,7 +85,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
     illuminance: study.display.illuminance,
     revision: printable(args.text("revision") ?? "A", 10),
     date,
-    fingerprint: studyFingerprint(JSON.stringify(document)),
+    fingerprint: studyFingerprint(written),
     version: VERSION,
   };
   const files = handoverFiles(facts);

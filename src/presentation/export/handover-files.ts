@@ -10,7 +10,7 @@ import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
 import type { Sheet } from "../drawing/paper/paper.ts";
 import { clientSheets } from "../report/handover/client-sheet.ts";
 import { elevationSheet } from "../report/handover/elevation-sheet.ts";
-import { chosenOption, type Handover } from "../report/handover/handover.ts";
+import { chosenOption, type Handover, program } from "../report/handover/handover.ts";
 import { mockUpSheets } from "../report/handover/mock-up-sheet.ts";
 import { reportSheets } from "../report/handover/report-sheet.ts";
 import { scheduleSheets } from "../report/handover/schedule-sheet.ts";
@@ -132,7 +132,7 @@ function contents(handover: Handover, files: readonly HandoverFile[]): string {
   const wide = Math.max(...files.map(({ path }) => path.length));
   return [
     `${printable(handover.project, 120)}: hand-over of "${printable(chosenOption(handover).scene.name, 80)}"`,
-    `revision ${printable(handover.revision, 10)}, ${handover.date}, study ${handover.fingerprint}, Candlespan ${handover.version}`,
+    `revision ${printable(handover.revision, 10)}, ${handover.date}, study ${handover.fingerprint}, ${program(handover)}`,
     "",
     ...files.map(({ path, about }) => `${path.padEnd(wide)}  ${about}`),
     "",

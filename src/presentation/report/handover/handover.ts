@@ -7,6 +7,7 @@ import { wholeTopPlane } from "../../../assessment/assess.ts";
 import type { ArrangementAssessment } from "../../../assessment/assessment.ts";
 import { maintainedLayers, totalOf } from "../../../assessment/layer-light.ts";
 import type { Issue } from "../../../diagnostics/issue.ts";
+import { printable } from "../../../diagnostics/printable.ts";
 import { contentKey } from "../../../numerics/content-key.ts";
 import type { CalculationOptions } from "../../../scene/calculation-options.ts";
 import type { PlaneGrid } from "../../../scene/calculation-plane.ts";
@@ -59,8 +60,8 @@ export interface Handover {
   readonly date: string;
   /** Key of the study's content. */
   readonly fingerprint: string;
-  /** Version of the program, for the report. */
-  readonly version: string;
+  /** Version of the program, where it is known. */
+  readonly version?: string;
 }
 
 /** How a hand-over writes its figures. */
@@ -101,6 +102,11 @@ export function chosenOption({ options, chosen }: Pick<Handover, "options" | "ch
   return options[chosen];
 }
 
+/** The program with its version, where that is known. */
+export function program({ version }: Pick<Handover, "version">): string {
+  return version === undefined ? "Candlespan" : `Candlespan ${printable(version, 20)}`;
+}
+
 /** Letters of options on paper: A, B, C … */
 export function optionLetter(index: number): string {
   return String.fromCharCode(65 + (index % 26)) + (index < 26 ? "" : `${Math.floor(index / 26)}`);
@@ -139,9 +145,20 @@ export function optionOfAnswer(scene: Scene, assessment: ArrangementAssessment):
   };
 }
 
-/** The content of a study's text in eight letters: the same study, the same letters. */
-export function studyFingerprint(text: string): string {
-  return contentKey(text).padStart(8, "0").slice(0, 8);
+/** The content of a study document in eight letters: the same study, the same letters, however it is laid out and
+ * whether or not it carries its photometric files. */
+export function studyFingerprint(document: unknown): string {
+  const { embedded: _, ...study } = document as Record<string, unknown>;
+  return contentKey(JSON.stringify(sorted(study)))
+    .padStart(8, "0")
+    .slice(0, 8);
+}
+
+function sorted(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(sorted);
+  if (typeof value !== "object" || value === null) return value;
+  const entries = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+  return Object.fromEntries(entries.map(([key, each]) => [key, sorted(each)]));
 }
 
 /** Lamps of a study document, whether its lengths are read or still text. */

@@ -28,6 +28,7 @@ import {
   type HandoverWords,
   handoverWords,
   optionLetter,
+  program,
 } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { relianceBlocks } from "./schedule-sheet.ts";
@@ -451,7 +452,7 @@ function method(handover: Handover): Block[] {
       SIZE,
     ),
     bullet(
-      `Computed with Candlespan ${printable(handover.version, 20)}; study ${handover.fingerprint}: the same study gives the same figures.`,
+      `Computed with ${program(handover)}; study ${handover.fingerprint}: the same study gives the same figures.`,
       SIZE,
     ),
   ];

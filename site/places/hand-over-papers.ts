@@ -1,0 +1,112 @@
+/** The papers of a hand-over, made in the page: the same files the command line writes, from the light of every
+ * option. Loaded when the first of them is asked for. */
+
+import regularFace from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url";
+import boldFace from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
+import { zipSync } from "fflate";
+import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
+import type { PaperName } from "../../src/presentation/drawing/paper/paper.ts";
+import { type HandoverFile, handoverFiles } from "../../src/presentation/export/handover-files.ts";
+import { sheetsPdf } from "../../src/presentation/export/pdf/sheet-pdf.ts";
+import {
+  type Handover,
+  lampsOf,
+  optionOfAnswer,
+  studyFingerprint,
+} from "../../src/presentation/report/handover/handover.ts";
+import type { LightAnswer } from "../../src/workers/browser.ts";
+import type { AppView } from "../app-view.ts";
+
+export interface PaperChoice {
+  readonly paper: PaperName;
+  readonly revision: string;
+}
+
+/** Files of the study as it stood; asked for again while nothing changed, they are not computed again. */
+let last:
+  | {
+      readonly study: unknown;
+      readonly arrangement: number;
+      readonly people: boolean | undefined;
+      answers: readonly LightAnswer[];
+    }
+  | undefined;
+
+async function answersOf(app: AppView): Promise<readonly LightAnswer[]> {
+  const { study, arrangement, withPeople } = app;
+  if (last?.study === study && last.arrangement === arrangement && last.people === withPeople)
+    return last.answers;
+  const { embedded: _, ...document } = study;
+  const answers: LightAnswer[] = [];
+  for (let i = 0; i < study.arrangements.length; i++) {
+    app.say(`Light of option ${i + 1} of ${study.arrangements.length}…`);
+    const request = { document, arrangement: i, quality: "judged", people: withPeople } as const;
+    answers.push(orThrow(await app.lighting.connection.call("light", request).outcome));
+  }
+  last = { study, arrangement, people: withPeople, answers };
+  return answers;
+}
+
+export async function papersOf(
+  app: AppView,
+  { paper, revision }: PaperChoice,
+): Promise<readonly HandoverFile[]> {
+  const answers = await answersOf(app);
+  const [first] = answers;
+  const { study } = app;
+  const handover: Handover = {
+    project: first.title,
+    targets: first.targets,
+    calculation: first.options,
+    defaults: first.defaults,
+    warnings: first.warnings,
+    options: answers.map(({ scene, assessment }) => optionOfAnswer(scene, assessment)),
+    chosen: app.arrangement,
+    lamps: lampsOf(study.luminaires as Record<string, { lamp?: unknown }> | undefined),
+    paper,
+    unit: app.display.length === "ft-in" ? "ft-in" : "mm",
+    illuminance: app.display.illuminance,
+    revision,
+    date: localDate(),
+    fingerprint: studyFingerprint(study),
+  };
+  return handoverFiles(handover);
+}
+
+export async function contentOf(file: HandoverFile): Promise<string | Uint8Array> {
+  if ("content" in file) return file.content;
+  return sheetsPdf(file.sheets, await fonts(), {
+    title: file.title,
+    date: new Date(`${localDate()}T12:00:00Z`),
+  });
+}
+
+/** All of them in one zip. */
+export async function zipOf(files: readonly HandoverFile[]): Promise<Uint8Array> {
+  const entries: Record<string, Uint8Array> = {};
+  for (const file of files) {
+    const content = await contentOf(file);
+    entries[file.path] = typeof content === "string" ? new TextEncoder().encode(content) : content;
+  }
+  return zipSync(entries);
+}
+
+let faces: Promise<{ regular: Uint8Array; bold: Uint8Array }> | undefined;
+
+function fonts(): NonNullable<typeof faces> {
+  faces ??= Promise.all([regularFace, boldFace].map(bytesOf)).then(([regular, bold]) => ({ regular, bold }));
+  return faces;
+}
+
+async function bytesOf(address: string): Promise<Uint8Array> {
+  const answer = await fetch(address);
+  if (!answer.ok) throw new Error("The font of the PDFs could not be fetched.");
+  return new Uint8Array(await answer.arrayBuffer());
+}
+
+/** Today where the page is read. */
+function localDate(): string {
+  const now = new Date();
+  const two = (n: number) => String(n).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
