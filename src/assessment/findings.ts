@@ -28,6 +28,7 @@ import { type Surround, surround } from "./surround.ts";
 export interface PersonFindings {
   readonly person: string;
   readonly posture: Person["posture"];
+  readonly age?: number;
   readonly glare: PersonGlare;
   /** Where the light at the eyes was calculated. */
   readonly light?: EyeLight;
@@ -110,6 +111,7 @@ function peopleOf(
     return {
       person: person.name,
       posture: person.posture,
+      ...(person.age === undefined ? {} : { age: person.age }),
       glare: personGlare(scene, person, {
         ...(light === undefined ? {} : { verticalInterreflected: light.verticalInterreflected }),
         ...(topIlluminance === undefined ? {} : { topIlluminance }),

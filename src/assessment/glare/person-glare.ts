@@ -55,6 +55,8 @@ export interface PersonGlare {
   readonly eye: Vec3;
   /** The brightest first. */
   readonly inView: readonly LuminaireInView[];
+  /** Luminaires in view whose luminous opening nobody stated: how bright they are cannot be told. */
+  readonly unmeasured: number;
   readonly rating?: RatedGlare;
   /** Why there is no rating. */
   readonly unrated?: string;
@@ -84,6 +86,7 @@ export function personGlare(scene: Scene, person: Person, request: GlareRequest 
     })),
   );
   const { eye } = person;
+  let unmeasured = 0;
   const inView = all
     .flatMap(({ layer, placed, output, own }): LuminaireInView[] => {
       const offSight = offLineOfSight(person, placed.frame.origin);
@@ -91,6 +94,13 @@ export function personGlare(scene: Scene, person: Person, request: GlareRequest 
       const visible = visibleShare(eye, placed, tree, own);
       if (visible < GLIMPSE) return [];
       const seen = seenLuminaire(placed, eye, output);
+      if (
+        placed.luminaire.luminanceTowards === undefined &&
+        placed.luminaire.emission.opening.shape === "point"
+      ) {
+        unmeasured++;
+        return [];
+      }
       const shielding = shieldingClass(seen.luminance);
       const { name } = placed.luminaire;
       const shielded = isShielded(seen, shielding);
@@ -114,6 +124,7 @@ export function personGlare(scene: Scene, person: Person, request: GlareRequest 
     posture: person.posture,
     eye,
     inView,
+    unmeasured,
     ...ratingOf(person, inView, request.verticalInterreflected),
     mirrored: all.flatMap((each) => imageOf(scene, each, eye, request)).sort((a, b) => b.ratio - a.ratio),
   };

@@ -8,6 +8,7 @@
 import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import { scaledLuminaire } from "../../luminaire/scaled.ts";
 import { gridStations } from "../../scene/arrangement.ts";
+import { islandToRoom, topHeightAt } from "../../scene/island.ts";
 import { hungRow, stationsAbout, withLuminaires, withPlaces } from "../../scene/rehang.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -68,23 +69,32 @@ export function sceneOfRow(scene: Scene, row: PendantRow, implied: ImpliedRow): 
   const { island, luminaire, layer } = row;
   const rotation = scene.layers[layer].luminaires[0].frame.rotation;
   const sized = row.rim > 0 ? scaledLuminaire(luminaire, implied.width / row.rim) : luminaire;
-  // Where only the height or the size changes, the places stay, however irregular they are.
-  const stays = implied.count === now.count && Math.abs(implied.pitch - now.pitch) < NEGLIGIBLE;
-  const along = stays ? row.stations : stationsAbout(island.length / 2, implied.count, implied.pitch);
   const hung = hungRow(island, sized, rotation, {
-    places: along.map((x) => [x, row.across] as const),
+    places: stationsOf(row, implied).map((x) => [x, row.across] as const),
     clearance: implied.clearance,
   });
   if (reachesCeiling(scene, row, implied)) return undefined;
   return withLuminaires(scene, layer, hung);
 }
 
-/** Whether a row hung so would reach the ceiling over the middle of the island: scaled bodies reach in proportion. */
-export function reachesCeiling(scene: Scene, row: PendantRow, { clearance, width }: ImpliedRow): boolean {
-  const rotation = scene.layers[row.layer].luminaires[0].frame.rotation;
-  const scale = row.rim > 0 ? width / row.rim : 1;
-  const tall = highestPoint(row.luminaire, rotation) - lowestPoint(row.luminaire, rotation);
-  return row.aboveFloor - row.clearance + clearance + scale * tall > row.ceiling;
+/** Whether a row hung so would reach the ceiling anywhere: scaled bodies reach in proportion. */
+export function reachesCeiling(scene: Scene, row: PendantRow, implied: ImpliedRow): boolean {
+  const { island, luminaire, layer } = row;
+  const rotation = scene.layers[layer].luminaires[0].frame.rotation;
+  const scale = row.rim > 0 ? implied.width / row.rim : 1;
+  const tall = scale * (highestPoint(luminaire, rotation) - lowestPoint(luminaire, rotation));
+  return stationsOf(row, implied).some((along) => {
+    const place = [along, row.across] as const;
+    const [x, y] = islandToRoom(island, place);
+    return topHeightAt(island, place) + implied.clearance + tall > ceilingAt(scene.room, x, y);
+  });
+}
+
+/** Where only the height or the size changes, the places stay, however irregular they are. */
+function stationsOf(row: PendantRow, { count, pitch }: ImpliedRow): readonly number[] {
+  const now = rowAsHung(row);
+  const stays = count === now.count && Math.abs(pitch - now.pitch) < NEGLIGIBLE;
+  return stays ? row.stations : stationsAbout(row.island.length / 2, count, pitch);
 }
 
 /** The scene with its recessed grid respaced (equal bays) or its outer rows moved; undefined where it cannot be. */

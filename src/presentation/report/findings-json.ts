@@ -6,7 +6,7 @@
  *   people: [{ name, posture, light?: { vertical, cylindrical, horizontal, modelling },
  *     head?: { gap, outcome, pendant, lean, rimAboveEye, rimAboveStandingEye },
  *     sightlines: [{ posture, direction, towards, hidden, by: [{ name, hidden }] }],
- *     glare: { inView: [{ layer, luminaire, position, luminance, what, elevation, offSight, visible, shielding,
+ *     glare: { unmeasured, inView: [{ layer, luminaire, position, luminance, what, elevation, offSight, visible, shielding,
  *       shielded }], ugr: { value, background, counted, leftOut } | null, unrated?, mirrored: [{ layer, luminaire, spot,
  *       luminance, around, ratio, incidence }] } }]
  *   load: { layers, circuits, fittedWatts, drawnWatts, markedWatts, wattsPerSquareMetre, kilowattHoursPerYear?, … }
@@ -73,7 +73,7 @@ function rowJson({
 }
 
 function personJson({ person, posture, light, head, sightlines, glare }: PersonFindings): object {
-  const { inView, rating, unrated, mirrored } = glare;
+  const { inView, unmeasured, rating, unrated, mirrored } = glare;
   return {
     name: person,
     posture,
@@ -120,6 +120,7 @@ function personJson({ person, posture, light, head, sightlines, glare }: PersonF
         shielding: degrees(seen.shielding.angle),
         shielded: seen.shielded ?? null,
       })),
+      unmeasured,
       ugr: rating ?? null,
       ...(unrated === undefined ? {} : { unrated }),
       mirrored: mirrored.map(({ layer, luminaire, spot, luminance, around, ratio, incidence, what }) => ({

@@ -1,6 +1,7 @@
 /** What a person over the island sees and bumps into, in plain words. Names come from studies; whoever shows them
  * makes them safe. */
 
+import { ageBand } from "../../assessment/age.ts";
 import type { PersonFindings } from "../../assessment/findings.ts";
 import type { LuminaireInView, MirrorImage, PersonGlare } from "../../assessment/glare/person-glare.ts";
 import { GOOD_MODELLING } from "../../assessment/people/eye-light.ts";
@@ -16,6 +17,8 @@ export interface Units {
 
 /** How many times brighter than the top around it an image must be to be plain to see; our own, no source. */
 const HOT = 10;
+/** EN 12464-1, catering kitchens, from memory. */
+const CATERING_LIMIT = 22;
 
 /** Something that asks for attention. */
 export interface Concern {
@@ -127,7 +130,7 @@ export function personSentences(found: PersonFindings, units: Units): string[] {
       ? "Faces across, along the island and of everyone else are in plain view, standing and seated."
       : `${hidden.map((line) => `${line.posture}, ${hiddenWords(line)}`).join("; ")}.`,
   );
-  out.push(glareWords(glare));
+  out.push(glareWords(glare, found.age));
   for (const image of glare.mirrored.slice(0, 3))
     out.push(
       `Mirrored in the top: ${imageWords(image)}${image.ratio >= HOT ? ", plain to see" : ""} (at x ${length(image.spot[0])}, y ${length(image.spot[1])}).`,
@@ -151,9 +154,16 @@ export function personSentences(found: PersonFindings, units: Units): string[] {
   return out;
 }
 
-function glareWords({ inView, rating, unrated }: PersonGlare): string {
+function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: number | undefined): string {
   const [brightest] = inView;
-  if (brightest === undefined) return "No luminaire is in view.";
+  const others =
+    unmeasured === 0
+      ? ""
+      : ` ${unmeasured} in view state no luminous opening, so how bright they are cannot be told.`;
+  if (brightest === undefined) return unmeasured === 0 ? "No luminaire is in view." : others.trim();
+  // The limit of the one kitchen that has one, a step lower for eyes over 65.
+  const step = age === undefined ? 0 : ageBand(age).glareStep;
+  const limit = `${CATERING_LIMIT - step}${step > 0 ? ` at ${age} years, one step under the ${CATERING_LIMIT}` : ""}`;
   const { luminaire, luminance, what, shielded, elevation } = brightest;
   const known =
     what === "mean over the opening"
@@ -170,6 +180,6 @@ function glareWords({ inView, rating, unrated }: PersonGlare): string {
   const glare =
     rating === undefined
       ? `No glare rating: ${unrated ?? "not calculated"}.`
-      : `UGR ${rating.value.toFixed(0)} from ${rating.counted} in view${rating.leftOut > 0 ? `, ${rating.leftOut} left out as it does not speak of them` : ""} (position index from memory; 22 is the limit of catering kitchens, homes have none).`;
-  return `Brightest in view: ${seen}, ${luminanceWords(luminance)}${known}, ${height}${kept}. ${glare}`;
+      : `UGR ${rating.value.toFixed(0)} from ${rating.counted} in view${rating.leftOut > 0 ? `, ${rating.leftOut} left out as it does not speak of them` : ""} (position index from memory; the limit would be ${limit} of catering kitchens, homes have none).`;
+  return `Brightest in view: ${seen}, ${luminanceWords(luminance)}${known}, ${height}${kept}. ${glare}${others}`;
 }

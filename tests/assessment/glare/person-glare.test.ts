@@ -56,6 +56,13 @@ describe("glare of a person", () => {
     expect(personGlare(dimmed, person, BACKGROUND).rating?.value).toBeCloseTo(13.979 - 4.81648, 2);
   });
 
+  it("counts what is in view without a stated opening, instead of calling it dark", () => {
+    const point = luminaire(rotational(() => 60, 5));
+    const found = personGlare(lit(point, [[2.5, 0, 0.4]]), person, BACKGROUND);
+    expect(found).toMatchObject({ inView: [], unmeasured: 1 });
+    expect(personGlare(lit(opal, [[2.5, 0, 0.4]]), person).unmeasured).toBe(0);
+  });
+
   it("does not see through what stands between", () => {
     const board: Blocker = {
       name: "cupboard",
