@@ -2,17 +2,20 @@
 
 import { CandlespanApp } from "./app.ts";
 import { workedExample } from "./example.ts";
-import { Keeper } from "./keep/keeper.ts";
+import type { Keeper } from "./keep/keeper.ts";
 
 async function start(): Promise<void> {
   const shared = location.hash.startsWith("#study=") ? location.hash : undefined;
   const app = new CandlespanApp();
-  const keeper = new Keeper(app);
-  app.keeper = keeper;
-  const earlier = shared === undefined && Keeper.hasEarlier() ? await keeper.earlier() : undefined;
-  if (earlier === undefined) app.start(await workedExample());
-  else keeper.resume(earlier);
+  if (shared === undefined && hasEarlier()) {
+    const keeper = await keep(app);
+    const earlier = await keeper.earlier();
+    if (earlier === undefined) app.start(await workedExample());
+    else keeper.resume(earlier);
+  } else app.start(await workedExample());
   document.getElementById("app")?.replaceWith(app);
+  // A first visit has nothing to resume; what keeps the study loads beside the first light.
+  if (app.keeper === undefined) await keep(app);
   if (shared !== undefined) await openShared(app, shared);
   addEventListener("hashchange", () => {
     if (location.hash.startsWith("#study=")) void openShared(app, location.hash);
@@ -20,6 +23,22 @@ async function start(): Promise<void> {
   takeDrops(app);
   // After the first light: keeping a copy for later must not compete with it.
   if (import.meta.env.PROD && "serviceWorker" in navigator) setTimeout(() => void keepOffline(), 2500);
+}
+
+async function keep(app: CandlespanApp): Promise<Keeper> {
+  const { Keeper } = await import("./keep/keeper.ts");
+  const keeper = new Keeper(app);
+  app.keeper = keeper;
+  return keeper;
+}
+
+/** Whether an earlier visit left something: a cheap look, before anything is loaded. */
+function hasEarlier(): boolean {
+  try {
+    return localStorage.getItem("candlespan-last") !== null;
+  } catch {
+    return false;
+  }
 }
 
 async function openShared(app: CandlespanApp, fragment: string): Promise<void> {

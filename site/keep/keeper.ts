@@ -43,11 +43,6 @@ export class Keeper {
     return this.#id;
   }
 
-  /** Whether an earlier visit left something: a cheap look, before anything is loaded. */
-  static hasEarlier(): boolean {
-    return stored(LAST) !== null;
-  }
-
   cabinet(): Promise<Cabinet | undefined> {
     this.#cabinet ??= import("./cabinet.ts")
       .then(({ Cabinet }) => Cabinet.open())
