@@ -45,6 +45,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import("./commands/arrange.ts")).arrange,
   },
   {
+    name: "verify",
+    summary: "site readings against the prediction, and what is wrong where they differ",
+    load: async () => (await import("./commands/verify.ts")).verify,
+  },
+  {
     name: "serve",
     summary: "the viewer on a local port",
     load: async () => (await import("./commands/serve.ts")).serve,

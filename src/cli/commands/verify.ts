@@ -1,0 +1,97 @@
+import { readReadings } from "../../design/verify/readings.ts";
+import { type MeterClass, verify as verifyReadings } from "../../design/verify/verify.ts";
+import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { formatIssue } from "../../diagnostics/issue.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import { verifyJson, verifyText } from "../../presentation/report/verify-text.ts";
+import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { readUtf8 } from "../files.ts";
+import { newEngines, progressOf } from "../light-arrangements.ts";
+import { loadStudy } from "../load-study.ts";
+import { VERSION } from "../version.ts";
+import { indexOfArrangement } from "./arrange.ts";
+import { confidenceOf } from "./check.ts";
+
+/** Largest file of readings (bytes). */
+const READINGS_LIMIT = 1_000_000;
+
+export const verify: Command = {
+  name: "verify",
+  usage: "verify STUDY READINGS [options]",
+  summary: "Site readings against the prediction: whether they agree, what explains it, what is wrong.",
+  arguments: [2, 2],
+  options: {
+    arrangement: {
+      type: "string",
+      value: "NAME",
+      description: "the arrangement that was built (default: the first)",
+    },
+    meter: {
+      type: "string",
+      value: "CLASS",
+      default: "5",
+      description: "how far off the meter may be, in percent (3, 5, 10 …), or phone: ratios alone",
+    },
+    maintenance: {
+      type: "string",
+      value: "F",
+      default: "1",
+      description: "what age and dirt have left of the light, 0.1 to 1; 1 is new and clean",
+    },
+    confidence: {
+      type: "string",
+      value: "P",
+      default: "0.9",
+      description: "probability of reaching a target that counts as met",
+    },
+    json: { type: "boolean", description: "one JSON object: metres, lux" },
+    ...ALLOW_OUTSIDE,
+  },
+  details: `READINGS is comma-separated text whose first line names its columns: "along" and "across" (from the island's
+corner of least x and y) or "x" and "y" (room), perhaps "z"; "lx" or "fc"; perhaps "lit": layers joined by +, each perhaps
+dimmed (pendants@0.5+ambient), "all" or "none". Read at night; with one layer lit at a time far more can be told.
+Exit code 0 when all readings agree and nothing is wrong, else 1.`,
+  run,
+};
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const [path, file] = args.positionals;
+  if (path === "-" && file === "-") throw usageError("Only one of the two can be standard input.");
+  const meter = meterOf(args.text("meter") ?? "5");
+  const maintenance = numberOf(args.text("maintenance") ?? "1", "--maintenance", 0.1, 1);
+  const confidence = confidenceOf(args.text("confidence") ?? "");
+  const { study } = loadStudy(path, args.texts("allow-outside"));
+  for (const issue of study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
+  const scene = study.scenes[indexOfArrangement(study.scenes, args.text("arrangement"))];
+  const name = file === "-" ? "standard input" : file;
+  const readings = orThrow(readReadings(orThrow(readUtf8(file, READINGS_LIMIT)), scene, name));
+  const engine = newEngines().light;
+  const progress = progressOf(io, "");
+  const verification = verifyReadings(
+    {
+      study,
+      scene,
+      readings,
+      meter,
+      maintenance,
+      calculate: (...asked) => engine.calculate(...asked),
+      confidence,
+    },
+    { progress: progress.report },
+  );
+  progress.done();
+  const input = { study, scene, verification };
+  io.out(args.flag("json") ? `${JSON.stringify(verifyJson(input, VERSION))}\n` : verifyText(input));
+  const { agree, compared, culprits } = verification;
+  return agree === compared.length && culprits.length === 0 ? EXIT.met : EXIT.notMet;
+}
+
+function meterOf(text: string): MeterClass {
+  return text.trim() === "phone" ? "phone" : numberOf(text.replace(/\s*%$/, ""), "--meter", 0.5, 30) / 100;
+}
+
+function numberOf(text: string, name: string, least: number, most: number): number {
+  const value = /^\s*\d{1,3}(\.\d{1,6})?\s*$/.test(text) ? Number(text) : Number.NaN;
+  if (value >= least && value <= most) return value;
+  throw usageError(`${name} is not a number it can use.`, `${least} to ${most}`, printable(text, 40));
+}

@@ -1,0 +1,111 @@
+/**
+ * What each luminaire on its own sends to each place of interest, so that any of them may be thought dimmer, dead,
+ * swapped or moved without calculating the room again.
+ *
+ * Every luminaire is calculated as a layer of its own: direct and interreflected light apart, at full output, new.
+ */
+
+import type { Observer } from "../../diagnostics/cancelled.ts";
+import type { Calculate } from "../../engine/calculate.ts";
+import { addDirectLight } from "../../engine/direct/direct-light.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import type { CalculationOptions } from "../../scene/calculation-options.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
+import { pendantBlockers } from "../../scene/pendant-blockers.ts";
+import type { Scene } from "../../scene/scene.ts";
+
+export interface LuminaireLight {
+  readonly placed: PlacedLuminaire;
+  /** Index of its layer, and its place in it, counted from 0. */
+  readonly layer: number;
+  readonly index: number;
+  /** At the places of the readings (lx). */
+  readonly direct: Float64Array;
+  readonly interreflected: Float64Array;
+  /** On each plane of the scene (lx). */
+  readonly planes: readonly { readonly direct: Float64Array; readonly interreflected: Float64Array }[];
+  /** Change of direct light with the sensor's place (lx/m), along x and along y. */
+  readonly slope: readonly [x: Float64Array, y: Float64Array];
+}
+
+const NUDGE = 0.01;
+const NEAR_FIELD_ERROR = 5e-4;
+
+export function readingLight(
+  scene: Scene,
+  places: readonly Vec3[],
+  options: Partial<CalculationOptions>,
+  calculate: Calculate,
+  observer?: Observer,
+): LuminaireLight[] {
+  const all = scene.layers.flatMap(({ luminaires }, layer) =>
+    luminaires.map((placed, index) => ({ placed, layer, index })),
+  );
+  const layers = all.map(({ placed, layer, index }) => ({
+    ...scene.layers[layer],
+    name: `${layer} ${index}`,
+    dim: 1,
+    luminaires: [placed],
+  }));
+  const plane = planeAt(places);
+  const split: Scene = {
+    ...scene,
+    layers,
+    planes: [plane, ...scene.planes],
+    blockers: [...scene.blockers.filter(({ kind }) => kind !== "pendant"), ...pendantBlockers(layers)],
+  };
+  const result = calculate(split, options, observer);
+  return all.map(({ placed, layer, index }, k): LuminaireLight => {
+    const [own, ...planes] = result.planes.map((each) => each.layers[k]);
+    return {
+      placed,
+      layer,
+      index,
+      direct: own.direct,
+      interreflected: own.interreflected,
+      planes: planes.map(({ direct, interreflected }) => ({ direct, interreflected })),
+      slope: slopeOf(placed, places),
+    };
+  });
+}
+
+/** Direct light of a luminaire moved by `by` (m), as share of what it sends from its own place, times what was
+ * calculated there: what stands in the way stays as it was. */
+export function movedDirect(light: LuminaireLight, places: readonly Vec3[], by: Vec3): Float64Array {
+  const { placed, direct } = light;
+  const { origin, rotation } = placed.frame;
+  const before = unblocked(placed, places);
+  const moved: Vec3 = [origin[0] + by[0], origin[1] + by[1], origin[2] + by[2]];
+  const after = unblocked({ luminaire: placed.luminaire, frame: { origin: moved, rotation } }, places);
+  return after.map((E, i) => (before[i] > 0 ? (E * direct[i]) / before[i] : E));
+}
+
+function slopeOf(placed: PlacedLuminaire, places: readonly Vec3[]): [Float64Array, Float64Array] {
+  const along = (axis: 0 | 1, sign: number): Float64Array =>
+    unblocked(
+      placed,
+      places.map(([x, y, z]): Vec3 => (axis === 0 ? [x + sign * NUDGE, y, z] : [x, y + sign * NUDGE, z])),
+    );
+  const rise = (axis: 0 | 1): Float64Array => {
+    const before = along(axis, -1);
+    return along(axis, 1).map((E, i) => (E - before[i]) / (2 * NUDGE));
+  };
+  return [rise(0), rise(1)];
+}
+
+function unblocked(placed: PlacedLuminaire, places: readonly Vec3[]): Float64Array {
+  const out = new Float64Array(places.length);
+  addDirectLight(placed, planeAt(places), NEAR_FIELD_ERROR, 0, out);
+  return out;
+}
+
+function planeAt(places: readonly Vec3[]): CalculationPlane {
+  return {
+    name: "readings",
+    quantity: "planar",
+    points: Float64Array.from(places.flat()),
+    normal: [0, 0, 1],
+    weights: new Float64Array(places.length).fill(1),
+  };
+}

@@ -1,0 +1,155 @@
+/**
+ * Readings of a meter on site: where, what was lit, how much.
+ *
+ * Columns, in any order: `along` and `across` (from the island's corner) or `x` and `y` (room), perhaps `z`; `lx` or
+ * `fc`; perhaps `lit`: layers joined by +, each perhaps dimmed (`pendants@0.5+ambient`), `all` or `none` (what is there
+ * with everything off, taken from the rest); perhaps `note`. Lengths are metres or carry their unit. Without `z` a
+ * reading is taken on the top, or on the floor beside the island.
+ */
+
+import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { nearestWord } from "../../diagnostics/nearest-word.ts";
+import { depthInside } from "../../geometry/polygon.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
+import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { readLength } from "../../units/length-text.ts";
+import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
+import { readCsv } from "./csv-table.ts";
+
+export interface Reading {
+  /** m, room */
+  readonly at: Vec3;
+  /** lx, background taken off. */
+  readonly illuminance: number;
+  /** Dim of each layer of the scene, 0…1. */
+  readonly lit: readonly number[];
+  readonly line: number;
+}
+
+export interface Readings {
+  readonly readings: readonly Reading[];
+  /** Mean of the readings with everything off (lx); 0 without any. */
+  readonly background: number;
+}
+
+const COLUMNS = ["along", "across", "x", "y", "z", "lx", "fc", "lit", "note"];
+const BRIGHTEST = 1e6;
+
+export function readReadings(text: string, scene: Scene, file?: string): Outcome<Readings> {
+  const table = readCsv(text, file);
+  if (!table.ok) return table;
+  const { header, rows } = table.value;
+  const names = header.map((name) =>
+    name.trim().toLowerCase() === "lux" ? "lx" : name.trim().toLowerCase(),
+  );
+  const issues: Issue[] = [];
+  const fault = (line: number, message: string, expected?: string, received?: string): void => {
+    issues.push({
+      code: "readings",
+      severity: "error",
+      message,
+      ...(expected === undefined ? {} : { expected }),
+      ...(received === undefined ? {} : { received: JSON.stringify(received) }),
+      where: { ...(file === undefined ? {} : { file }), line },
+    });
+  };
+  names.forEach((name, i) => {
+    const meant = COLUMNS.includes(name) ? undefined : (nearestWord(name, COLUMNS) ?? "");
+    if (meant !== undefined)
+      fault(
+        1,
+        `A column is not known.${meant === "" ? "" : ` Did you mean "${meant}"?`}`,
+        COLUMNS.join(", "),
+        name,
+      );
+    if (names.indexOf(name) < i) fault(1, "A column is given twice.", undefined, name);
+  });
+  const has = (name: string): boolean => names.includes(name);
+  const onIsland = has("along") && has("across");
+  if (onIsland === (has("x") && has("y")))
+    fault(1, "The readings have no one place.", '"along" and "across", or "x" and "y"');
+  if (onIsland && scene.island === undefined) fault(1, "There is no island to measure from.", '"x" and "y"');
+  if (has("lx") === has("fc")) fault(1, "The readings have no one unit.", '"lx" or "fc"');
+  if (issues.length > 0) return failure(...issues);
+
+  const taken = rows.flatMap(({ fields, line }) => {
+    const cell = (name: string): string | undefined => (has(name) ? fields[names.indexOf(name)] : undefined);
+    const length = (name: string): number => {
+      const value = metres(cell(name) ?? "");
+      if (value === undefined)
+        fault(line, `The column "${name}" holds no length.`, "metres, or a unit", cell(name));
+      return value ?? 0;
+    };
+    const raw = cell("lx") ?? cell("fc") ?? "";
+    const value = /^\d{1,9}(\.\d{1,9})?$/.test(raw)
+      ? Number(raw) * (has("fc") ? LUX_PER_FOOTCANDLE : 1)
+      : Number.NaN;
+    if (!(value <= BRIGHTEST)) fault(line, "The reading is no illuminance.", "a number from 0", raw);
+    const lit = litOf(cell("lit") ?? "all", scene, (message, expected, received) =>
+      fault(line, message, expected, received),
+    );
+    const a = length(onIsland ? "along" : "x");
+    const b = length(onIsland ? "across" : "y");
+    const { island, room } = scene;
+    const [x, y] = onIsland && island !== undefined ? islandToRoom(island, [a, b]) : [a, b];
+    const z = (cell("z") ?? "") === "" ? levelAt(scene, x, y) : length("z");
+    if (x < 0 || y < 0 || z < 0 || x > room.length || y > room.width)
+      fault(line, "The reading was taken outside the room.", undefined, `${x.toFixed(3)}, ${y.toFixed(3)} m`);
+    return lit === undefined ? [] : [{ at: [x, y, z] as const, illuminance: value, lit, line }];
+  });
+  if (issues.length > 0) return failure(...issues.slice(0, 20));
+  const dark = taken.filter(({ lit }) => lit.every((dim) => dim === 0));
+  const background = dark.length === 0 ? 0 : dark.reduce((sum, r) => sum + r.illuminance, 0) / dark.length;
+  const readings = taken
+    .filter((reading) => !dark.includes(reading))
+    .map((reading) => ({ ...reading, illuminance: Math.max(0, reading.illuminance - background) }));
+  if (readings.length === 0) {
+    fault(1, "There are no readings.", "a line a reading");
+    return failure(...issues);
+  }
+  return success({ readings, background });
+}
+
+function metres(text: string): number | undefined {
+  if (/^-?\d{1,4}(\.\d{1,9})?$/.test(text)) return Number(text);
+  const read = readLength(text);
+  return read.ok ? read.metres : undefined;
+}
+
+function levelAt({ island }: Scene, x: number, y: number): number {
+  if (island === undefined) return 0;
+  const p = roomToIsland(island, [x, y]);
+  return depthInside(p, island.outline) > -1e-6 ? topHeightAt(island, p) : 0;
+}
+
+function litOf(
+  text: string,
+  { layers }: Scene,
+  fault: (message: string, expected: string, received: string) => void,
+): number[] | undefined {
+  const word = text.trim();
+  if (word === "" || word.toLowerCase() === "all") return layers.map(({ dim }) => dim);
+  const lit = layers.map(() => 0);
+  if (word.toLowerCase() === "none") return lit;
+  const names = layers.map(({ name }) => name);
+  for (const part of word.split("+")) {
+    const [, name, dim] = /^\s*(.*?)\s*(?:@\s*(\d(?:\.\d+)?)\s*)?$/.exec(part) ?? [];
+    const index = names.indexOf(name ?? "");
+    if (index < 0) {
+      const meant = nearestWord(name ?? "", names);
+      fault(
+        `There is no such layer.${meant === undefined ? "" : ` Did you mean "${meant}"?`}`,
+        names.map((n) => JSON.stringify(n)).join(", "),
+        part.trim(),
+      );
+      return undefined;
+    }
+    lit[index] = dim === undefined ? layers[index].dim : Number(dim);
+    if (lit[index] > 1) {
+      fault("A layer is dimmed to more than all of its light.", "0 to 1", part.trim());
+      return undefined;
+    }
+  }
+  return lit;
+}

@@ -1,0 +1,89 @@
+/** `arrange` and `verify` from outside: what they propose is what `check` finds, and readings lead to the culprit. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, expect, it } from "vitest";
+import { candlespan } from "../support/cli.ts";
+import { kitchen } from "../support/studies.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "candlespan-arrange-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const study = join(folder, "a.study.json");
+writeFileSync(
+  study,
+  JSON.stringify(
+    kitchen({
+      island: {
+        centre: [2.7, 2.1],
+        length: 2.4,
+        width: 1.1,
+        height: 0.92,
+        zones: [{ name: "prep", from: [0, 0.3], size: [2.4, 0.8], target: "mine" }],
+      },
+      targets: { mine: { illuminance: 200, uniformity: 0.4, source: "for the test" } },
+    }),
+  ),
+);
+
+it("proposes what check judges the same, and writes it into the study", () => {
+  const out = join(folder, "b.study.json");
+  const args = ["--count", "2..3", "--clearance", "800 mm..850 mm", "--show", "1", "--out", out, "--json"];
+  const proposed = candlespan(["arrange", study, ...args]);
+  expect(proposed.err).toBe("");
+  expect(proposed.code).toBe(0);
+  const { proposals, candidates } = JSON.parse(proposed.out);
+  expect(candidates).toBeGreaterThan(20);
+  expect(proposals).toHaveLength(1);
+  const [best] = proposals;
+  const checked = candlespan(["check", out, "--arrangement", best.name, "--json"]);
+  const [arrangement] = JSON.parse(checked.out).arrangements;
+  expect(arrangement.verdict).toBe(best.verdict);
+  expect(arrangement.zones[0].checks[0].value).toBe(best.zones[0].checks[0].value);
+  expect(arrangement.zones[0].checks[0].band).toEqual(best.zones[0].checks[0].band);
+  expect(JSON.parse(readFileSync(out, "utf8")).arrangements).toHaveLength(2);
+});
+
+it.each([
+  [["--count", "3..2"], "--count is no range"],
+  [["--count", "many"], "--count is not a number"],
+  [["--clearance", "high"], "--clearance is not a length"],
+  [["--luminaires", "domes"], 'Did you mean "dome"'],
+  [["--rules", "none"], "--rules names something unknown"],
+  [["--best", "evenes"], 'Did you mean "evenness"'],
+  [["--layer", "pendant"], "no such layer"],
+  [["--arrangement", "x"], "no arrangement of that name"],
+  [["--across", "9 m"], "farther than it looks"],
+  [["--folder", join(folder, "nowhere")], "no such file"],
+])("refuses arrange %j", (args, why) => {
+  const { code, err } = candlespan(["arrange", study, ...args]);
+  expect(code).toBe(2);
+  expect(err).toContain(why);
+});
+
+it("finds a dead pendant in readings, and says what stays open", () => {
+  // Bright ends and a dark middle, where the plan has a pendant.
+  const readings = join(folder, "r.csv");
+  writeFileSync(
+    readings,
+    `along,across,lx,lit\n${[0.2, 0.6, 1.2, 1.8, 2.2].map((x) => `${x},0.55,${x === 1.2 ? 40 : 150},pendants`).join("\n")}\n`,
+  );
+  const { code, out } = candlespan(["verify", study, readings, "--json"]);
+  expect(code).toBe(1);
+  const found = JSON.parse(out);
+  expect(found.wrong.length).toBeGreaterThan(0);
+  expect(found.open.length).toBeGreaterThan(0);
+  expect(found.readings).toHaveLength(5);
+});
+
+it.each([
+  ["along,across\n1,1", [], "no one unit"],
+  ["along,across,lx\n1,0.5,100", ["--meter", "cheap"], "--meter is not a number"],
+  ["along,across,lx\n1,0.5,100", ["--maintenance", "0"], "--maintenance is not a number"],
+])("refuses verify %j %j", (text, args, why) => {
+  const readings = join(folder, "bad.csv");
+  writeFileSync(readings, text);
+  const { code, err } = candlespan(["verify", study, readings, ...args]);
+  expect(code).toBe(2);
+  expect(err).toContain(why);
+});

@@ -1,0 +1,94 @@
+/** The strict reader of comma-separated text against another reader, and what is wrong with readings said by line. */
+import fc from "fast-check";
+import Papa from "papaparse";
+import { describe, expect, it } from "vitest";
+import { readCsv } from "../../../src/design/verify/csv-table.ts";
+import { readReadings } from "../../../src/design/verify/readings.ts";
+import { kitchen, resolved } from "../../support/studies.ts";
+
+const [scene] = resolved(kitchen()).scenes;
+
+describe("comma-separated text", () => {
+  it("reads what another writer wrote, whatever the fields hold", () => {
+    const field = fc.string({
+      unit: fc.constantFrom("a", " ", ",", ";", '"', "\n", "=", "é", "1"),
+      maxLength: 6,
+    });
+    fc.assert(
+      fc.property(fc.array(fc.tuple(field, field, field), { minLength: 1, maxLength: 6 }), (rows) => {
+        const header = ["one", "two", "three"];
+        const text = Papa.unparse({ fields: header, data: rows }, { quotes: true });
+        const table = readCsv(text);
+        expect(table).toMatchObject({ ok: true, value: { header } });
+        if (table.ok) expect(table.value.rows.map(({ fields }) => fields)).toEqual(rows);
+      }),
+      { seed: 1 },
+    );
+  });
+
+  it("never throws and never hangs", () => {
+    fc.assert(
+      fc.property(
+        fc.string({ unit: fc.constantFrom("a", ",", '"', "\n", "\r", "\t", ";"), maxLength: 60 }),
+        (text) => {
+          const table = readCsv(text);
+          expect(typeof table.ok).toBe("boolean");
+        },
+      ),
+      { seed: 2, numRuns: 500 },
+    );
+  });
+
+  it.each([
+    ["", "empty"],
+    ['a,b\n1,"2', "does not end"],
+    ['a,b\n1,"2"x', "follows a quoted field"],
+    ['a,b\n1,2"3', "inside a field"],
+    ["a,b\n1", "another number of fields"],
+  ])("refuses %j", (text, why) => {
+    const table = readCsv(text, "r.csv");
+    expect(table.ok).toBe(false);
+    if (!table.ok) expect(table.issues[0].message).toContain(why);
+  });
+});
+
+describe("readings", () => {
+  const read = (text: string) => readReadings(text, scene, "r.csv");
+
+  it("takes places on the island or in the room, units, layers, dimming and a background", () => {
+    const outcome = read(
+      "along;across;fc;lit\n0.2;300 mm;30;pendants@0.5+ambient\n8 in;0.3;1;none\n1.2;0.3;40;all\n",
+    );
+    expect(outcome.ok).toBe(true);
+    if (!outcome.ok) return;
+    const { readings, background } = outcome.value;
+    expect(background).toBeCloseTo(10.764, 2);
+    expect(readings.map(({ lit }) => lit)).toEqual([
+      [0.5, 1],
+      [1, 1],
+    ]);
+    expect(readings[0].at.map((c) => Number(c.toFixed(6)))).toEqual([1.7, 1.85, 0.92]);
+    expect(readings[0].illuminance).toBeCloseTo(29 * 10.7639, 1);
+    expect(readings[1].line).toBe(4);
+  });
+
+  it.each([
+    ["along,across,lx\n1,2,dark", 2, "no illuminance"],
+    ["along,across,lx\n1,2,-5", 2, "no illuminance"],
+    ["along,across,lx,lit\n0.2,0.3,100,pendant", 2, 'Did you mean "pendants"'],
+    ["along,across,lx,lit\n0.2,0.3,100,pendants@3", 2, "more than all"],
+    ["along,across,lux,lx\n1,1,1,1", 1, "given twice"],
+    ["along,acros,lx\n1,1,1", 1, 'Did you mean "across"'],
+    ["x,y,along,across,lx\n1,1,1,1,1", 1, "no one place"],
+    ["along,across\n1,1", 1, "no one unit"],
+    ["along,across,lx\n99,0,100", 2, "outside the room"],
+    ["along,across,lx\nfar,0,100", 2, "no length"],
+    ["along,across,lx,lit\n1,0.2,100,none", 1, "no readings"],
+  ])("refuses %j", (text, line, why) => {
+    const outcome = read(text);
+    expect(outcome.ok).toBe(false);
+    if (outcome.ok) return;
+    expect(outcome.issues[0].message).toContain(why);
+    expect(outcome.issues[0].where).toMatchObject({ file: "r.csv", line });
+  });
+});
