@@ -8,6 +8,7 @@ import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import type { PaperName } from "../../src/presentation/drawing/paper/paper.ts";
 import { type HandoverFile, handoverFiles } from "../../src/presentation/export/handover-files.ts";
 import { sheetsPdf } from "../../src/presentation/export/pdf/sheet-pdf.ts";
+import type { FindingsSection } from "../../src/presentation/report/findings-sections.ts";
 import {
   type Handover,
   lampsOf,
@@ -22,46 +23,50 @@ export interface PaperChoice {
   readonly revision: string;
 }
 
-/** Files of the study as it stood; asked for again while nothing changed, they are not computed again. */
-let last:
-  | {
-      readonly study: unknown;
-      readonly arrangement: number;
-      readonly people: boolean | undefined;
-      answers: readonly LightAnswer[];
-    }
-  | undefined;
+interface Lit {
+  readonly answers: readonly LightAnswer[];
+  /** What there is to say beside the verdict of the option on screen. */
+  readonly findings: readonly FindingsSection[];
+}
 
-async function answersOf(app: AppView): Promise<readonly LightAnswer[]> {
-  const { study, arrangement, withPeople } = app;
-  if (last?.study === study && last.arrangement === arrangement && last.people === withPeople)
-    return last.answers;
+/** Light of the study as it stood; asked for again while nothing changed, it is not computed again. */
+let last: { readonly key: readonly unknown[]; readonly lit: Lit } | undefined;
+
+async function litOptions(app: AppView): Promise<Lit> {
+  const { study, arrangement, withPeople: people } = app;
+  const key = [study, arrangement, people];
+  if (last?.key.every((part, i) => part === key[i])) return last.lit;
   const { embedded: _, ...document } = study;
+  const { connection } = app.lighting;
   const answers: LightAnswer[] = [];
   for (let i = 0; i < study.arrangements.length; i++) {
     app.say(`Light of option ${i + 1} of ${study.arrangements.length}…`);
-    const request = { document, arrangement: i, quality: "judged", people: withPeople } as const;
-    answers.push(orThrow(await app.lighting.connection.call("light", request).outcome));
+    const request = { document, arrangement: i, quality: "judged", people } as const;
+    answers.push(orThrow(await connection.call("light", request).outcome));
   }
-  last = { study, arrangement, people: withPeople, answers };
-  return answers;
+  const findings = orThrow(await connection.call("beside", { document, arrangement, people }).outcome);
+  const lit = { answers, findings };
+  last = { key, lit };
+  return lit;
 }
 
 export async function papersOf(
   app: AppView,
   { paper, revision }: PaperChoice,
 ): Promise<readonly HandoverFile[]> {
-  const answers = await answersOf(app);
+  const { study, arrangement } = app;
+  const { answers, findings } = await litOptions(app);
   const [first] = answers;
-  const { study } = app;
   const handover: Handover = {
     project: first.title,
     targets: first.targets,
     calculation: first.options,
     defaults: first.defaults,
     warnings: first.warnings,
-    options: answers.map(({ scene, assessment }) => optionOfAnswer(scene, assessment)),
-    chosen: app.arrangement,
+    options: answers.map(({ scene, assessment }, i) =>
+      optionOfAnswer(scene, assessment, i === arrangement ? findings : undefined),
+    ),
+    chosen: arrangement,
     lamps: lampsOf(study.luminaires as Record<string, { lamp?: unknown }> | undefined),
     paper,
     unit: app.display.length === "ft-in" ? "ft-in" : "mm",

@@ -69,15 +69,16 @@ async function run(args: Arguments, io: Io): Promise<number> {
       study.scenes.map((scene) => JSON.stringify(printable(scene.name, 60))).join(", "),
       JSON.stringify(printable(wanted ?? "", 60)),
     );
-  const judged = lightArrangements(
-    study,
-    { quick: args.flag("quick"), people: args.flag("with-people") },
-    io,
-  );
   const unit = unitOf(args.text("units"), study.display.length);
+  const units = { length: unit, illuminance: study.display.illuminance };
+  const choice = { quick: args.flag("quick"), people: args.flag("with-people"), findings: "brief" } as const;
+  const unit = unitOf(args.text("units"), study.display.length);
+  const units = { length: unit, illuminance: study.display.illuminance };
+  const choice = { quick: args.flag("quick"), people: args.flag("with-people"), findings: "brief" } as const;
+  const judged = lightArrangements(study, choice, io);
   const facts: Handover = {
     ...handoverFacts(study),
-    options: judged.map(optionOfJudged),
+    options: judged.map((each) => optionOfJudged(each, units)),
     chosen,
     lamps: lampsOf(document.luminaires),
     paper: (args.text("paper") as PaperName | undefined) ?? (unit === "mm" ? "A4" : "Letter"),

@@ -18,8 +18,8 @@ import { spreadLabels } from "./label-layout.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING, runningString, stringDepth } from "./running-string.ts";
+import { pendantMarks } from "./set-out-elevation-pendants.ts";
 import type { PlanWords } from "./set-out-plan.ts";
-import { halfWidth, luminaireProfile } from "./silhouette.ts";
 
 export type ElevationView = "along" | "across";
 
@@ -104,7 +104,7 @@ export function setOutElevation(
   };
 }
 
-function extent(scene: Scene, view: ElevationView): number {
+export function extent(scene: Scene, view: ElevationView): number {
   const axes = islandAxes(scene);
   return view === "along" ? axes.length : axes.width;
 }
@@ -243,115 +243,6 @@ function islandMarks(scene: Scene, view: ElevationView, at: (s: number, z: numbe
       ),
     );
   }
-  return marks;
-}
-
-function pendantMarks(
-  box: SetOutBox,
-  s: number,
-  view: ElevationView,
-  at: (s: number, z: number) => Vec2,
-  perMetre: number,
-  words: PlanWords,
-  all: readonly { readonly box: SetOutBox; readonly s: number }[],
-  shown: ElevationView,
-): PaperMark[] {
-  const h = box.heights;
-  if (h === undefined) return [];
-  const { luminaire } = box;
-  const [x] = at(s, 0);
-  const [ceiling, bodyTop, bottom, top] = [h.ceiling, h.bodyTop, h.bottom, h.top].map((z) => at(s, z)[1]);
-  const half = luminaireProfile(luminaire);
-  const lowest = Math.min(...half.map(([, z]) => z));
-  const across = halfWidth(luminaire, view === "along" ? "x" : "y");
-  const widest = Math.max(...half.map(([r]) => r));
-  // A linear body is as long as it is; its profile's radius is stretched to the extent seen from this side.
-  const stretch = widest > 0 ? across / widest : 1;
-  const right = half.map(([r, z]): Vec2 => [x + r * stretch * perMetre, bottom - (z - lowest) * perMetre]);
-  const left = [...right].reverse().map(([px, py]): Vec2 => [2 * x - px, py]);
-  const canopy = luminaire.canopy;
-  const marks: PaperMark[] = [
-    line(
-      [
-        [x, ceiling],
-        [x, bodyTop],
-      ],
-      "pendant suspension",
-      "ink",
-      1,
-    ),
-    line([...right, ...left], "pendant body", "ink", 1.5, { closed: true, fill: "sheet" }),
-  ];
-  if (canopy !== undefined) {
-    const [w, d] = [(canopy.diameter / 2) * perMetre, (canopy.height ?? 0.025) * perMetre];
-    marks.push(
-      line(
-        [
-          [x - w, ceiling],
-          [x + w, ceiling],
-          [x + w, ceiling + d],
-          [x - w, ceiling + d],
-        ],
-        "pendant canopy",
-        "ink",
-        1,
-        { closed: true, fill: "sheet" },
-      ),
-    );
-  }
-  const tags =
-    shown === "across"
-      ? all
-          .filter((other) => Math.abs(other.s - s) < 0.02 && other.box.heights?.ceiling === h.ceiling)
-          .map((other) => other.box.tag)
-      : [box.tag];
-  const label = { size: LETTERING, ink: "ink", ground: "sheet" } as const;
-  const name = tags.length > 2 ? `${tags[0]} to ${tags.at(-1)}` : tags.join(", ");
-  const dimX = x + Math.min(across * perMetre + 10, 26);
-  marks.push(
-    text([x, Math.min(ceiling, bodyTop) - 6], name, "tag", {
-      anchor: "middle",
-      size: 8,
-      strong: true,
-      ink: "ink",
-      ground: "sheet",
-    }),
-    // Drop, body and gap in one upright line beside the pendant.
-    line(
-      [
-        [dimX, ceiling],
-        [dimX, top],
-      ],
-      "dimension line",
-      "ink",
-      0.75,
-    ),
-    ...[ceiling, bodyTop, bottom, top].map((y) =>
-      line(
-        [
-          [dimX - 2.5, y + 2.5],
-          [dimX + 2.5, y - 2.5],
-        ],
-        "dimension tick",
-        "ink",
-        1,
-      ),
-    ),
-    ...[bodyTop, bottom].map((y) =>
-      line(
-        [
-          [x + 2, y],
-          [dimX + 3, y],
-        ],
-        "extension line",
-        "hairline",
-        0.75,
-      ),
-    ),
-    text([dimX + 4, (ceiling + bodyTop) / 2], `drop ${words.dimension(h.drop)}`, "dimension drop", label),
-    text([dimX + 4, (bodyTop + bottom) / 2 + 2.5], words.dimension(h.body), "dimension body", label),
-    text([dimX + 4, (bottom + top) / 2], words.dimension(h.gap), "dimension gap", label),
-  );
   return marks;
 }
 

@@ -12,7 +12,7 @@ import {
 } from "../../drawing/set-out-elevation.ts";
 import type { SetOut } from "../../schedule/set-out.ts";
 import { chosenOption, type Handover, handoverWords } from "./handover.ts";
-import { shortTags } from "./set-out-sheet.ts";
+import { shortTags } from "./set-out-tables.ts";
 
 const VIEWS: readonly (readonly [ElevationView, string])[] = [
   ["along", "Elevation of the island, from its near side"],

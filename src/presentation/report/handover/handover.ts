@@ -3,7 +3,7 @@
  * papers are to be written. Plain data: the command line and the page fill it each in its own way.
  */
 
-import { wholeTopPlane } from "../../../assessment/assess.ts";
+import { type FineField, wholeTopPlane } from "../../../assessment/assess.ts";
 import type { ArrangementAssessment } from "../../../assessment/assessment.ts";
 import { maintainedLayers, totalOf } from "../../../assessment/layer-light.ts";
 import type { Issue } from "../../../diagnostics/issue.ts";
@@ -16,11 +16,12 @@ import type { Scene } from "../../../scene/scene.ts";
 import type { Target } from "../../../scene/target.ts";
 import type { IlluminanceUnit } from "../../../units/illuminance-text.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../../../units/illuminance-text.ts";
-import { formatLength } from "../../../units/length-text.ts";
+import { formatLength, type LengthUnit } from "../../../units/length-text.ts";
 import { drawnField } from "../../drawing/drawn-field.ts";
 import type { PaperName } from "../../drawing/paper/paper.ts";
 import { type IsoluxField, isoluxField } from "../../isolux.ts";
 import type { SetOutUnit } from "../../schedule/set-out.ts";
+import { type FindingsSection, findingsSections } from "../findings-sections.ts";
 import type { JudgedArrangement } from "../judged-arrangement.ts";
 
 /** One option with its light. */
@@ -29,6 +30,8 @@ export interface HandoverOption {
   readonly assessment: ArrangementAssessment;
   /** The light on the whole top, fine enough to be drawn; absent where there is no such plane. */
   readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
+  /** What there is to say beside the verdict: people's eyes and heads, surround, look, load, years. */
+  readonly findings?: readonly FindingsSection[];
 }
 
 /** What a study says of the lamp in a shade, as far as an order needs it. */
@@ -112,35 +115,37 @@ export function optionLetter(index: number): string {
   return String.fromCharCode(65 + (index % 26)) + (index < 26 ? "" : `${Math.floor(index / 26)}`);
 }
 
-/** An option from a full calculation with its fine grids. */
-export function optionOfJudged({ scene, assessment, fine }: JudgedArrangement): HandoverOption {
+/** An option from a full calculation with its fine grids, what was found beside the verdict said in `units`. */
+export function optionOfJudged(
+  { scene, assessment, fine, findings }: JudgedArrangement,
+  units: { readonly length: LengthUnit; readonly illuminance: IlluminanceUnit },
+): HandoverOption {
+  const said = findings === undefined ? {} : { findings: findingsSections(findings, units) };
   const plane = scene.planes[wholeTopPlane(scene)];
   const refined = plane === undefined ? undefined : fine.get(plane.name);
   const grid = refined?.plane.grid;
-  if (refined === undefined || grid === undefined) return { scene, assessment };
-  const light = ({
-    plane: of,
-    field,
-  }: {
-    plane: { points: Float64Array };
-    field: JudgedArrangement["result"]["planes"][number];
-  }): Float64Array => totalOf(maintainedLayers(scene, field), of.points.length / 3);
-  return {
-    scene,
-    assessment,
-    top: { grid, field: isoluxField(grid, light(refined), light(refined.margin)) },
-  };
+  if (refined === undefined || grid === undefined) return { scene, assessment, ...said };
+  const light = ({ plane: of, field }: FineField): Float64Array =>
+    totalOf(maintainedLayers(scene, field), of.points.length / 3);
+  const top = { grid, field: isoluxField(grid, light(refined), light(refined.margin)) };
+  return { scene, assessment, top, ...said };
 }
 
 /** An option from an answer that carries a finer grid of the top as a plane of its own, as the page's does. */
-export function optionOfAnswer(scene: Scene, assessment: ArrangementAssessment): HandoverOption {
+export function optionOfAnswer(
+  scene: Scene,
+  assessment: ArrangementAssessment,
+  findings?: readonly FindingsSection[],
+): HandoverOption {
+  const said = findings === undefined ? {} : { findings };
   const fine = scene.planes.findIndex((plane) => plane.name.endsWith(", fine") && plane.grid !== undefined);
   const index = fine >= 0 ? fine : wholeTopPlane(scene);
   const grid = scene.planes[index]?.grid;
-  if (grid === undefined) return { scene, assessment };
+  if (grid === undefined) return { scene, assessment, ...said };
   return {
     scene,
     assessment,
+    ...said,
     top: { grid, field: drawnField(grid, assessment.planes[index].illuminance, "refined") },
   };
 }
