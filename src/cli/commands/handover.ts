@@ -72,9 +72,6 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const unit = unitOf(args.text("units"), study.display.length);
   const units = { length: unit, illuminance: study.display.illuminance };
   const choice = { quick: args.flag("quick"), people: args.flag("with-people"), findings: "brief" } as const;
-  const unit = unitOf(args.text("units"), study.display.length);
-  const units = { length: unit, illuminance: study.display.illuminance };
-  const choice = { quick: args.flag("quick"), people: args.flag("with-people"), findings: "brief" } as const;
   const judged = lightArrangements(study, choice, io);
   const facts: Handover = {
     ...handoverFacts(study),
