@@ -98,6 +98,22 @@ describe("check --json", () => {
     }
   });
 
+  it("says what there is beside the verdict, and lets no verdict rest on it", () => {
+    for (const arrangement of result.arrangements) {
+      expect(arrangement).toMatchObject({
+        cards: expect.any(Array),
+        people: [
+          { name: "cook", posture: "leaning", glare: { ugr: null }, head: { outcome: "clear" } },
+          { name: "guest", posture: "seated", light: { vertical: expect.any(Number) } },
+        ],
+        load: { kilowattHoursPerYear: expect.any(Number) },
+        appearance: { view: { words: expect.any(String) }, cohesion: { sentence: expect.any(String) } },
+        sizes: { cells: expect.any(Array) },
+        row: { count: expect.any(Number), aboveFloor: expect.any(Number) },
+      });
+    }
+  });
+
   it("lists every luminaire with its place and clearance, none for those beside the top", () => {
     const [domes] = result.arrangements;
     const pendants = domes.luminaires.filter((luminaire) => luminaire.layer === "pendants");

@@ -5,7 +5,7 @@
 
 import { topPlane } from "../../assessment/assess.ts";
 import type { PlaneAssessment } from "../../assessment/assessment.ts";
-import { familiarPlace } from "../../assessment/familiar-places.ts";
+import { familiarPlace, seenSteps } from "../../assessment/familiar-places.ts";
 import { centreProfile, endShares, steepestGradient } from "../../assessment/gradient.ts";
 import { averageOf } from "../../assessment/layer-light.ts";
 import { PUBLISHED_TARGETS, publishedRange } from "../../assessment/targets-published.ts";
@@ -99,6 +99,9 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
       top === undefined ? "–" : top.statistics.uniformity.toFixed(2),
     ),
     row(`average, ${unit}`, (top) => light(top?.statistics.average)),
+    ...(tops.length < 2
+      ? []
+      : [row("plainly seen steps (1.5× each)", (top, i) => (i === 0 ? "–" : stepsWords(tops[0], top)))]),
     row("minimum (on the fine grid)", (top) =>
       top === undefined
         ? "–"
@@ -144,6 +147,14 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
     }),
   );
   return table(rows.filter(([, ...cells]) => cells.some((cell) => cell !== "–")));
+}
+
+/** How many plainly seen steps one top has more or less light than the first. */
+function stepsWords(first: PlaneAssessment | undefined, top: PlaneAssessment | undefined): string {
+  const [a, b] = [first?.statistics.average ?? 0, top?.statistics.average ?? 0];
+  if (!(a > 0 && b > 0)) return "–";
+  const steps = seenSteps(a, b).toFixed(1);
+  return Number(steps) === 0 ? "the same" : `${steps.startsWith("-") ? "−" : "+"}${steps.replace("-", "")}`;
 }
 
 /** Planes the study asks for beside the top and the zones: average and least light of each. */

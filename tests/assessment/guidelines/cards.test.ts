@@ -208,6 +208,57 @@ describe("rules on a 96 in island with three pendants of 12 in", () => {
   });
 });
 
+describe("rules on a linear pendant", () => {
+  const bar = (length: string) => {
+    const scene = resolved({
+      format: "candlespan-study",
+      version: 1,
+      room: { length: "16 ft", width: "13 ft", ceilingHeight: "8 ft" },
+      island: { centre: ["8 ft", "6.5 ft"], length: "96 in", width: "42 in", height: "36 in" },
+      luminaires: {
+        bar: {
+          beam: { flux: 2000, angle: 110 },
+          opening: { length, width: "2 in" },
+          body: { profile: "box", length, width: "3 in", height: "2 in" },
+        },
+      },
+      arrangements: [
+        {
+          name: "a",
+          layers: [{ name: "pendants", luminaire: "bar", row: { count: 1, clearance: "33 in" } }],
+        },
+      ],
+    }).scenes[0];
+    const cards = new Map(guidelineCards(scene).map((each) => [each.id, each]));
+    return (id: string) => card(cards, id).outcome;
+  };
+
+  it("take its share of the top's length, and no count or gap", () => {
+    // 48 of 96 in: a half. 68 in: 0.71. 76 in: 0.79. 30 in: 0.31.
+    expect(
+      ["linear-two-thirds", "linear-third-to-two-thirds", "linear-three-quarters"].map(bar("48 in")),
+    ).toEqual(Array(3).fill("within"));
+    expect(
+      ["linear-two-thirds", "linear-third-to-two-thirds", "linear-three-quarters"].map(bar("68 in")),
+    ).toEqual(["above", "above", "within"]);
+    expect(bar("76 in")("linear-three-quarters")).toBe("above");
+    expect(bar("30 in")("linear-third-to-two-thirds")).toBe("below");
+    for (const id of ["count-one-per-2-ft", "count-odd", "gap-12", "width-quarter-of-length"])
+      expect(bar("48 in")(id)).toBe("does not apply");
+  });
+});
+
+describe("rules that count lumens", () => {
+  it("know areas, and nothing of light", () => {
+    // Three of 800 lm over 96 × 42 in = 28 sq ft: 85.7 lm a square foot. All 2400 + 12 · 650 lm over 208 sq ft: 49.
+    const cards = cardsOf({});
+    expect(card(cards, "flux-30-over-island").measure.found).toBeCloseTo(2400 / 28, 1);
+    expect(card(cards, "flux-30-over-island").outcome).toBe("within");
+    expect(card(cards, "flux-70-80-on-work").outcome).toBe("above");
+    expect(card(cards, "flux-30-40-of-floor").measure.found).toBeCloseTo(10_200 / 208, 1);
+  });
+});
+
 describe("the arrangement a rule implies", () => {
   it("is found to agree with its own rule, and keeps everything else", () => {
     const scene = island({});
