@@ -1,0 +1,84 @@
+/** The command writes every paper of the worked example, and says no in words. */
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { candlespan } from "../support/cli.ts";
+
+const STUDY = "fixtures-data/boathouse/boathouse.study.json";
+const folder = mkdtempSync(join(tmpdir(), "candlespan-handover-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe("handover", () => {
+  it("writes the papers of one arrangement into a folder it makes", () => {
+    const out = join(folder, "made", "for it");
+    const started = performance.now();
+    const {
+      code,
+      out: said,
+      err,
+    } = candlespan([
+      "handover",
+      STUDY,
+      "--out",
+      out,
+      "--quick",
+      "--arrangement",
+      "three opal globes",
+      "--units",
+      "ft-in",
+      "--paper",
+      "A3",
+      "--revision",
+      "C",
+      "--date",
+      "2024-05-01",
+    ]);
+    console.log(
+      `hand-over of the worked example, quick light: ${((performance.now() - started) / 1000).toFixed(1)} s, the machine shared`,
+    );
+    expect(err).toBe("");
+    expect(code).toBe(0);
+    expect(said).toContain("three opal globes: ");
+    const files = readdirSync(out);
+    for (const name of [
+      "set-out.pdf",
+      "set-out.svg",
+      "set-out.dxf",
+      "boxes.csv",
+      "circuits.csv",
+      "elevations.pdf",
+      "schedule.pdf",
+      "luminaires.csv",
+      "client.pdf",
+      "report.pdf",
+      "mock-up.pdf",
+      "illuminance.csv",
+      "contents.txt",
+    ])
+      expect(files).toContain(name);
+    expect(files.filter((name) => name.startsWith("."))).toEqual([]);
+    const contents = readFileSync(join(out, "contents.txt"), "utf8");
+    expect(contents).toContain("revision C, 2024-05-01");
+    // Rods and globes of the option that was asked for, not of the first.
+    expect(readFileSync(join(out, "boxes.csv"), "utf8")).toContain("P1,A,globe");
+    expect(readFileSync(join(out, "set-out.svg"), "utf8")).toContain(`width="420mm"`);
+  });
+
+  it("says what is wrong with its arguments", () => {
+    const no = (...args: string[]) => candlespan(["handover", STUDY, ...args]);
+    expect(no()).toMatchObject({ code: 2, err: expect.stringContaining("was not told where to write") });
+    expect(no("--out", folder, "--arrangement", "four")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('"three domes"'),
+    });
+    expect(no("--out", folder, "--paper", "B5")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("A4, Letter, A3, Tabloid"),
+    });
+    expect(no("--out", folder, "--date", "2024-02-30")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("YYYY-MM-DD"),
+    });
+  });
+});
