@@ -35,7 +35,7 @@ export const kitchens: fc.Arbitrary<Json> = fc
     ceiling: fc.double({ min: 2.3, max: 3.4, noNaN: true }),
     slope: fc.constantFrom(0, 0, 12.5, 30),
     towards: fc.constantFrom(0, 90, 180, 270, 33),
-    turn: fc.constantFrom(0, 0, 90, -90, 17.3),
+    turn: fc.constantFrom(0, 0, 90, -90, 17.3, 3),
     island: fc.double({ min: 1.2, max: 2.4, noNaN: true }),
     depth: fc.double({ min: 0.7, max: 1.2, noNaN: true }),
     top: fc.double({ min: 0.76, max: 1.07, noNaN: true }),

@@ -105,6 +105,22 @@ describe("DXF", () => {
     expect(name?.text).toContain("hood 0 LINE 8 EVIL");
   });
 
+  it("breaks no line for a mark that does", () => {
+    const mark = {
+      kind: "text",
+      text: "a\n0\nLINE\r\n8\nEVIL\u2028%%u",
+      at: [0, 0],
+      anchor: "start",
+      ink: "ink",
+      size: 7,
+      depicts: "note",
+    } as const;
+    const text = viewDxf({ marks: [mark], origin: [0, 0], perMetre: 50 }, "mm");
+    const entities = (new DxfParser().parseSync(text)?.entities ?? []) as unknown as Entity[];
+    expect(entities.map((each) => each.type)).toEqual(["TEXT"]);
+    expect(text).not.toContain("%%");
+  });
+
   it("writes feet and inches as they stand on paper", () => {
     const { entities } = read("ft-in");
     const words = entities

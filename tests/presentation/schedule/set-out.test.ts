@@ -50,6 +50,9 @@ describe("set-out", () => {
             const error = Math.max(Math.abs(box.x - x), Math.abs(box.y - y)) / STEP[unit];
             worst = Math.max(worst, error);
             expect(error).toBeLessThanOrEqual(0.5 + 1e-6);
+            expect(Math.abs(box.ceiling - ceilingOver(scene, x, y))).toBeLessThanOrEqual(
+              STEP[unit] / 2 + 1e-9,
+            );
           });
         }),
         RUNS,
