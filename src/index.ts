@@ -93,14 +93,30 @@ export { type PhotometrySummary, summarise } from "./photometry/summary.ts";
 export { writeEulumdat } from "./photometry/writers/eulumdat-writer.ts";
 export { type Lm63WriterOptions, writeLm63 } from "./photometry/writers/lm63-writer.ts";
 export { writeTm33 } from "./photometry/writers/tm33-writer.ts";
+export type { PaperMark, PaperName, ScaledView, Sheet } from "./presentation/drawing/paper/paper.ts";
 export { type PlanLight, type PlanLightInput, planLight } from "./presentation/drawing/plan-light.ts";
 export { polarDiagramSvg } from "./presentation/drawing/polar-diagram-svg.ts";
+export { type HandoverFile, handoverFiles } from "./presentation/export/handover-files.ts";
+export { sheetSvg } from "./presentation/export/sheet-svg.ts";
+export { viewDxf } from "./presentation/export/view-dxf.ts";
 export { type IsoluxField, isolines, isoluxField, marginPlane } from "./presentation/isolux.ts";
 export { checkJson } from "./presentation/report/check-json.ts";
 export { checkText } from "./presentation/report/check-text.ts";
+export {
+  type Handover,
+  type HandoverOption,
+  handoverFacts,
+  lampsOf,
+  optionOfAnswer,
+  optionOfJudged,
+  studyFingerprint,
+} from "./presentation/report/handover/handover.ts";
 export { isoluxSheet } from "./presentation/report/isolux-sheet.ts";
 export type { JudgedArrangement } from "./presentation/report/judged-arrangement.ts";
 export { luxColour, scaleBands, scaleSteps } from "./presentation/scale.ts";
+export { holds } from "./presentation/schedule/holds.ts";
+export { reliances } from "./presentation/schedule/reliance.ts";
+export { type SetOut, type SetOutBox, setOut } from "./presentation/schedule/set-out.ts";
 export { zoneSentence } from "./presentation/text.ts";
 export { clearanceOf } from "./scene/arrangement.ts";
 export { contourLattice, edgeRing, fineGrid } from "./scene/calculation-grid.ts";
