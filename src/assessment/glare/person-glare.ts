@@ -10,9 +10,10 @@
 
 import { pointToRoom } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import { VisibilityTree } from "../../geometry/visibility-tree.ts";
+import type { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
+import { viewBlockers } from "../people/view-blockers.ts";
 import { type MirrorSpot, mirrorSpot } from "./mirror-image.ts";
 import { positionIndex } from "./position-index.ts";
 import { type SeenLuminaire, seenLuminaire } from "./seen-luminaire.ts";
@@ -75,14 +76,18 @@ export interface GlareRequest {
 const GLIMPSE = 0.05;
 
 export function personGlare(scene: Scene, person: Person, request: GlareRequest = {}): PersonGlare {
-  const blockers = scene.blockers.filter(({ kind }) => kind !== "person");
-  const tree = new VisibilityTree(blockers);
+  const { blockers, tree } = viewBlockers(scene);
+  const bodies = new Map(
+    blockers.flatMap(({ owner }, i) =>
+      owner === undefined ? [] : [[`${owner[0]} ${owner[1]}`, i] as const],
+    ),
+  );
   const all = scene.layers.flatMap(({ name, dim, luminaires }, layer) =>
     luminaires.map((placed, index) => ({
       layer: name,
       placed,
       output: dim * scene.maintenance,
-      own: blockers.findIndex(({ owner }) => owner?.[0] === layer && owner[1] === index),
+      own: bodies.get(`${layer} ${index}`) ?? -1,
     })),
   );
   const { eye } = person;

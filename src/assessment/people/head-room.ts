@@ -6,8 +6,9 @@
  * no source.
  */
 
+import { type Box, boxOfMesh } from "../../geometry/box.ts";
 import { distanceToMesh } from "../../geometry/closest-point.ts";
-import type { Vec2 } from "../../geometry/vector.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { islandDirection, roomToIsland } from "../../scene/island.ts";
 import { headSphere } from "../../scene/people.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
@@ -33,20 +34,23 @@ const CLOSE = 0.1;
 
 /** One entry a person, over the pendants that have a body; none without such pendants. */
 export function headRoom(scene: Scene): HeadRoom[] {
-  const pendants = scene.blockers.filter(
-    ({ kind, owner }) =>
-      kind === "pendant" && owner !== undefined && scene.layers[owner[0]].role === "pendant",
-  );
+  const pendants = scene.blockers.flatMap(({ kind, owner, mesh, name }) => {
+    if (kind !== "pendant" || owner === undefined || scene.layers[owner[0]].role !== "pendant") return [];
+    const box = boxOfMesh(mesh);
+    return [{ mesh, name, box, middle: [(box[0] + box[3]) / 2, (box[1] + box[4]) / 2] as const }];
+  });
   if (pendants.length === 0) return [];
-  const rim = Math.min(...pendants.map(({ mesh }) => lowest(mesh.positions)));
+  const rim = Math.min(...pendants.map(({ box }) => box[2]));
   return scene.people.map((person): HeadRoom => {
     let nearest = { gap: Infinity, pendant: "", lean: 0 };
-    for (const { mesh, name } of pendants) {
-      const at = beside(scene, person, mesh.positions);
+    for (const { mesh, name, box, middle } of pendants) {
+      const at = beside(scene, person, middle);
       for (let k = 0; k <= STEPS; k++) {
         const lean = (MOST * k) / STEPS;
         const seat = person.posture === "seated" ? seatHeight(scene.island) : undefined;
         const { centre, radius } = headSphere(at, person.facing, person.stature, lean, seat);
+        // The box is never farther than the mesh in it: most pendants need no closer look.
+        if (distanceToBox(centre, box) - radius >= nearest.gap) continue;
         const gap = distanceToMesh(centre, mesh) - radius;
         if (gap < nearest.gap) nearest = { gap, pendant: name, lean };
       }
@@ -63,25 +67,16 @@ export function headRoom(scene: Scene): HeadRoom[] {
 }
 
 /** The person's place moved along the island to stand before a pendant. */
-function beside({ island }: Scene, person: Person, positions: Float64Array): Vec2 {
+function beside({ island }: Scene, person: Person, middle: Vec2): Vec2 {
   if (island === undefined) return person.at;
-  let x = 0;
-  let y = 0;
-  const count = positions.length / 3;
-  for (let i = 0; i < count; i++) {
-    x += positions[3 * i] / count;
-    y += positions[3 * i + 1] / count;
-  }
   const here = roomToIsland(island, person.at);
   // Someone at an end steps across instead.
   const axis = here[1] < 0 || here[1] > island.width ? 0 : 1;
-  const step = roomToIsland(island, [x, y])[axis] - here[axis];
+  const step = roomToIsland(island, middle)[axis] - here[axis];
   const way = islandDirection(island, axis === 0 ? [1, 0] : [0, 1]);
   return [person.at[0] + step * way[0], person.at[1] + step * way[1]];
 }
 
-function lowest(positions: Float64Array): number {
-  let z = Infinity;
-  for (let i = 2; i < positions.length; i += 3) z = Math.min(z, positions[i]);
-  return z;
+function distanceToBox([x, y, z]: Vec3, [x0, y0, z0, x1, y1, z1]: Box): number {
+  return Math.hypot(Math.max(x0 - x, 0, x - x1), Math.max(y0 - y, 0, y - y1), Math.max(z0 - z, 0, z - z1));
 }

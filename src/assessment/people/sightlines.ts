@@ -9,11 +9,13 @@
  * Error: 37 points of the face, so a share is known to 1/37; people's own bodies hide nothing.
  */
 
+import { type Box, shaftMeetsBox } from "../../geometry/box.ts";
 import { cross, normalize, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
 import { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { islandToRoom, roomToIsland } from "../../scene/island.ts";
 import type { Island, Person, Scene } from "../../scene/scene.ts";
 import { eyeIn } from "../eye-height.ts";
+import { viewBlockers } from "./view-blockers.ts";
 
 export interface Sightline {
   readonly person: string;
@@ -37,22 +39,34 @@ const RINGS = 3;
 export const FACE_SEEN = 0.1;
 
 export function sightlines(scene: Scene): Sightline[] {
-  const blockers = scene.blockers.filter(({ kind }) => kind !== "person");
-  const trees = blockers.map((blocker) => ({ name: blocker.name, tree: new VisibilityTree([blocker]) }));
+  const { blockers, boxes, tree } = viewBlockers(scene);
+  const alone = new Map<number, VisibilityTree>();
+  const onlyBy = (solid: number): VisibilityTree => {
+    const own = alone.get(solid) ?? new VisibilityTree([blockers[solid]]);
+    alone.set(solid, own);
+    return own;
+  };
   return scene.people.flatMap((person) =>
     POSTURES.flatMap((posture) => {
       const eye = eyeIn(person, posture, scene.island);
       return facesSeenBy(scene, person, posture).map(({ direction, towards, face }): Sightline => {
-        const by = trees
-          .map(({ name, tree }) => ({ name, hidden: hiddenShare(eye, face, tree) }))
-          .filter(({ hidden }) => hidden > 0)
+        const hidden = hiddenShare(eye, face, tree);
+        const near = hidden === 0 ? [] : boxes.flatMap((box, i) => (inTheWay(eye, face, box) ? [i] : []));
+        const by = near
+          .map((solid) => ({ name: blockers[solid].name, hidden: hiddenShare(eye, face, onlyBy(solid)) }))
+          .filter((each) => each.hidden > 0)
           .sort((a, b) => b.hidden - a.hidden);
-        const together = by.length < 2 ? undefined : new VisibilityTree(blockers);
-        const hidden = together === undefined ? (by[0]?.hidden ?? 0) : hiddenShare(eye, face, together);
         return { person: person.name, posture, direction, towards, eye, face, hidden, by };
       });
     }),
   );
+}
+
+/** Whether a box can meet any line from the eye to the face. */
+function inTheWay(eye: Vec3, face: Vec3, box: Box): boolean {
+  const half = FACE.halfHeight;
+  const around = Float64Array.of(...face.map((c) => c - half), ...face.map((c) => c + half));
+  return shaftMeetsBox(Float64Array.of(...eye, ...eye), around, box);
 }
 
 interface Face {
