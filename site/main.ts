@@ -10,12 +10,12 @@ async function start(): Promise<void> {
   if (shared === undefined && hasEarlier()) {
     const keeper = await keep(app);
     const earlier = await keeper.earlier();
-    if (earlier === undefined) app.start(await workedExample());
+    if (earlier === undefined) app.desk.resume(await workedExample());
     else keeper.resume(earlier);
-  } else app.start(await workedExample());
+  } else app.desk.resume(await workedExample());
   document.getElementById("app")?.replaceWith(app);
   // A first visit has nothing to resume; what keeps the study loads beside the first light.
-  if (app.keeper === undefined) await keep(app);
+  if (app.desk.keeper === undefined) await keep(app);
   if (shared !== undefined) await openShared(app, shared);
   addEventListener("hashchange", () => {
     if (location.hash.startsWith("#study=")) void openShared(app, location.hash);
@@ -27,8 +27,8 @@ async function start(): Promise<void> {
 
 async function keep(app: CandlespanApp): Promise<Keeper> {
   const { Keeper } = await import("./keep/keeper.ts");
-  const keeper = new Keeper(app);
-  app.keeper = keeper;
+  const keeper = new Keeper(app.desk);
+  app.desk.keeper = keeper;
   return keeper;
 }
 
@@ -47,9 +47,9 @@ async function openShared(app: CandlespanApp, fragment: string): Promise<void> {
     import("./keep/take-files.ts"),
   ]);
   const unpacked = unpackFragment(fragment);
-  if (unpacked.kind === "refused") app.refuse(unpacked.message, []);
+  if (unpacked.kind === "refused") app.desk.refuse(unpacked.message, []);
   else if (unpacked.kind === "study") {
-    await openStudy(app, unpacked.text, "the link's study");
+    await openStudy(app.desk, unpacked.text, "the link's study");
   }
   // The address is a copy of what is now a study of its own; later changes would make it lie.
   history.replaceState(null, "", location.pathname + location.search);
@@ -76,7 +76,7 @@ function takeDrops(app: CandlespanApp): void {
     event.preventDefault();
     over = 0;
     app.dropping = false;
-    void app.takeFiles([...(event.dataTransfer?.files ?? [])]);
+    void app.desk.takeFiles([...(event.dataTransfer?.files ?? [])]);
   });
 }
 

@@ -5,7 +5,7 @@
  * the browser's synchronous store, from which the next visit takes it: a database write would come too late.
  */
 
-import type { CandlespanApp } from "../app.ts";
+import type { Desk } from "../desk.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { Json } from "../store/pointer.ts";
 import type { Cabinet, KeptStudy } from "./cabinet.ts";
@@ -22,16 +22,16 @@ interface Late {
 }
 
 export class Keeper {
-  readonly #app: CandlespanApp;
+  readonly #desk: Desk;
   #cabinet: Promise<Cabinet | undefined> | undefined;
   #id: string = crypto.randomUUID();
   #seen = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #dirty = false;
 
-  constructor(app: CandlespanApp) {
-    this.#app = app;
-    app.keep = () => this.#later();
+  constructor(desk: Desk) {
+    this.#desk = desk;
+    desk.keep = () => this.#later();
     const putAway = (): void => {
       if (document.visibilityState === "hidden") this.#late();
     };
@@ -47,7 +47,7 @@ export class Keeper {
     this.#cabinet ??= import("./cabinet.ts")
       .then(({ Cabinet }) => Cabinet.open())
       .catch(() => {
-        this.#app.say(
+        this.#desk.say(
           "This browser keeps nothing for this page, or a newer version of it does: save the study to a file.",
         );
         return undefined;
@@ -76,7 +76,7 @@ export class Keeper {
     this.#id = kept.id;
     this.#seen = kept.saved;
     this.#remember();
-    this.#app.resume(kept.document as unknown as RawStudy, kept.done, kept.undone);
+    this.#desk.resume(kept.document as unknown as RawStudy, kept.done, kept.undone);
   }
 
   /** Keeps the study on screen as it is; what comes next is another one. */
@@ -98,7 +98,7 @@ export class Keeper {
     const cabinet = await this.cabinet();
     if (cabinet === undefined || !this.#dirty) return;
     this.#dirty = false;
-    const { history, study } = this.#app;
+    const { history, study } = this.#desk;
     const { done, undone, document } = history;
     const title = study.title ?? "Untitled kitchen";
     try {
@@ -108,14 +108,14 @@ export class Keeper {
         this.#seen,
       );
       if (id !== this.#id)
-        this.#app.say("Another page saved this study meanwhile: this one is kept beside it.");
+        this.#desk.say("Another page saved this study meanwhile: this one is kept beside it.");
       this.#id = id;
       this.#seen = saved;
       this.#remember();
     } catch (error) {
       this.#dirty = true;
       const why = error instanceof Error ? error.message : String(error);
-      this.#app.say(`The study could not be kept in this browser (${why}). Save it to a file.`);
+      this.#desk.say(`The study could not be kept in this browser (${why}). Save it to a file.`);
     }
   }
 
@@ -131,7 +131,7 @@ export class Keeper {
   #late(): void {
     if (!this.#dirty) return;
     try {
-      const { document, done } = this.#app.history;
+      const { document, done } = this.#desk.history;
       const late: Late = { id: this.#id, at: Date.now(), change: done.at(-1)?.name ?? "opened", document };
       localStorage.setItem(LATE, JSON.stringify(late));
       this.#remember();

@@ -2,22 +2,26 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { formatIssue } from "../../src/diagnostics/issue.ts";
-import type { CandlespanApp } from "../app.ts";
+import type { Desk } from "../desk.ts";
 import { useReading } from "../keep/take-files.ts";
 
-export function readingsPart(app: CandlespanApp): TemplateResult | typeof nothing {
-  if (app.readings.length === 0) return nothing;
-  const { layers } = app.study.arrangements[app.arrangement];
+export function readingsPart(desk: Desk): TemplateResult | typeof nothing {
+  if (desk.readings.length === 0) return nothing;
+  const { layers } = desk.study.arrangements[desk.arrangement];
+  const dismiss = (path: string): void => {
+    desk.given.dismiss(path);
+    desk.redraw();
+  };
   const use = (path: string, layer: number | undefined): void => {
-    const bytes = app.contentOf(path);
+    const bytes = desk.given.contentOf(path);
     if (bytes === undefined) return;
-    app.edit(useReading(app, path, bytes, layer));
-    app.dismiss(path);
+    desk.edit(useReading(desk, path, bytes, layer));
+    dismiss(path);
   };
   return html`<section class="part readings" aria-labelledby="readings-heading">
     <h2 id="readings-heading">Read</h2>
     <ul class="plain">
-      ${app.readings.map(
+      ${desk.readings.map(
         (reading) => html`<li>
           <p>${reading.ok ? "" : "✕ "}${reading.line}</p>
           ${reading.issues.map((issue) => html`<p class=${reading.ok ? "hint" : "problem"}>${formatIssue(issue)}</p>`)}
@@ -31,7 +35,7 @@ export function readingsPart(app: CandlespanApp): TemplateResult | typeof nothin
                   <button type="button" @click=${() => use(reading.path, undefined)}>Keep for later</button>`
                 : nothing
             }
-            <button type="button" @click=${() => app.dismiss(reading.path)}>Dismiss</button>
+            <button type="button" @click=${() => dismiss(reading.path)}>Dismiss</button>
           </p>
         </li>`,
       )}

@@ -1,38 +1,41 @@
 /** The study as a document: open, save, share, print, earlier versions, studies kept in this browser. */
 
-import { html, nothing, type TemplateResult } from "lit";
-import type { CandlespanApp } from "../app.ts";
+import { html, type LitElement, nothing, type TemplateResult } from "lit";
+import type { Desk } from "../desk.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { KeptStudy, KeptVersion } from "../keep/cabinet.ts";
 import { downloadStudy, shareStudy } from "../keep/out.ts";
 import type { Json } from "../store/pointer.ts";
 
 export class StudyDialog {
-  readonly #app: CandlespanApp;
+  readonly #desk: Desk;
+  /** Where the dialog is drawn. */
+  readonly #page: LitElement;
   #kept: readonly KeptStudy[] = [];
   #versions: readonly KeptVersion[] = [];
   #link: string | undefined;
 
-  constructor(app: CandlespanApp) {
-    this.#app = app;
+  constructor(desk: Desk, page: LitElement) {
+    this.#desk = desk;
+    this.#page = page;
   }
 
   async show(): Promise<void> {
     this.#link = undefined;
-    this.#app.redraw();
-    await this.#app.updateComplete;
+    this.#desk.redraw();
+    await this.#page.updateComplete;
     this.#dialog?.showModal();
-    const keeper = this.#app.keeper;
+    const keeper = this.#desk.keeper;
     if (keeper === undefined) return;
     await keeper.save();
     const cabinet = await keeper.cabinet();
     this.#kept = (await cabinet?.list()) ?? [];
     this.#versions = (await cabinet?.versions(keeper.id)) ?? [];
-    this.#app.redraw();
+    this.#desk.redraw();
   }
 
   get #dialog(): HTMLDialogElement | null {
-    return this.#app.querySelector("dialog.study");
+    return this.#page.querySelector("dialog.study");
   }
 
   close(): void {
@@ -40,22 +43,22 @@ export class StudyDialog {
   }
 
   render(): TemplateResult {
-    const app = this.#app;
-    const { done, undone } = app.history;
+    const desk = this.#desk;
+    const { done, undone } = desk.history;
     return html`<dialog class="study" aria-labelledby="study-heading">
       <h2 id="study-heading">Study</h2>
       <p class="row-of-actions">
-        <button type="button" @click=${() => app.openFile()}>Open a file</button>
-        <button type="button" @click=${() => downloadStudy(app.study)}>Save to a file</button>
+        <button type="button" @click=${() => desk.openFile()}>Open a file</button>
+        <button type="button" @click=${() => downloadStudy(desk.study)}>Save to a file</button>
         <button type="button" @click=${() => this.#share()}>Share by link</button>
         <button type="button" @click=${() => {
           this.close();
-          void app.printToScale();
+          void desk.printToScale();
         }}>Print</button>
         <button type="button" @click=${async () => {
           const { workedExample } = await import("../example.ts");
           this.close();
-          await app.open((await workedExample()) as unknown as Json, "open the worked example");
+          await desk.open((await workedExample()) as unknown as Json, "open the worked example");
         }}>Worked example</button>
       </p>
       ${
@@ -82,7 +85,7 @@ export class StudyDialog {
             (version) => html`<li>
               <button type="button" @click=${() => {
                 this.close();
-                app.history.replace(`version of ${when(version.saved)}`, version.document);
+                desk.history.replace(`version of ${when(version.saved)}`, version.document);
               }}>${when(version.saved)}, after ${version.change}</button>
             </li>`,
           )}
@@ -95,12 +98,12 @@ export class StudyDialog {
             (kept) => html`<li class="row-of-actions">
               <button type="button" @click=${() => {
                 this.close();
-                app.keeper?.resume(kept);
+                desk.keeper?.resume(kept);
               }}>${kept.title}, ${when(kept.saved)}</button>
               <button type="button" aria-label="Forget ${kept.title}, ${when(kept.saved)}" @click=${async () => {
-                await (await app.keeper?.cabinet())?.forget(kept.id);
+                await (await desk.keeper?.cabinet())?.forget(kept.id);
                 this.#kept = this.#kept.filter((each) => each.id !== kept.id);
-                app.redraw();
+                desk.redraw();
               }}>Forget</button>
             </li>`,
           )}
@@ -112,18 +115,18 @@ export class StudyDialog {
 
   /** Undoes the newest `count` changes, and so can be redone. */
   #backTo(count: number): void {
-    for (let i = 0; i < count; i++) this.#app.history.undo();
-    this.#app.redraw();
+    for (let i = 0; i < count; i++) this.#desk.history.undo();
+    this.#desk.redraw();
   }
 
   async #share(): Promise<void> {
-    const study: RawStudy = this.#app.study;
+    const study: RawStudy = this.#desk.study;
     this.#link = await shareStudy(study);
     if (this.#link === undefined) {
-      this.#app.say("The study is too large for a link and was saved to a file to send instead.");
+      this.#desk.say("The study is too large for a link and was saved to a file to send instead.");
       this.close();
-    } else this.#app.say("The link is below, ready to copy.");
-    this.#app.redraw();
+    } else this.#desk.say("The link is below, ready to copy.");
+    this.#desk.redraw();
   }
 }
 

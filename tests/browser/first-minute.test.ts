@@ -31,8 +31,8 @@ afterEach(async () => {
 const study = () =>
   page.evaluate(
     () =>
-      (document.querySelector("candlespan-app") as unknown as { history: { document: never } }).history
-        .document,
+      (document.querySelector("candlespan-app") as unknown as { desk: { history: { document: never } } }).desk
+        .history.document,
   ) as Promise<{
     title: string;
     arrangements: {
@@ -197,9 +197,9 @@ it("draws a room without an island", async () => {
     (given) =>
       (
         document.querySelector("candlespan-app") as unknown as {
-          open(study: unknown, name: string): Promise<void>;
+          desk: { open(study: unknown, name: string): Promise<void> };
         }
-      ).open(given, "bare"),
+      ).desk.open(given, "bare"),
     { ...changed, planes },
   );
   await refined(page);
@@ -217,8 +217,8 @@ it("prints the plan to a true scale", async () => {
       measured = outline?.getBBox().width ?? 0;
     };
     await (
-      document.querySelector("candlespan-app") as unknown as { printToScale(): Promise<void> }
-    ).printToScale();
+      document.querySelector("candlespan-app") as unknown as { desk: { printToScale(): Promise<void> } }
+    ).desk.printToScale();
     return measured / 2.4;
   });
   // 1 : 20 at 96 px to the inch; drawn coordinates are rounded to a twentieth of a pixel.

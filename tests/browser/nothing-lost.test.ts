@@ -44,8 +44,8 @@ interface Study {
 const study = (of: Page = page): Promise<Study> =>
   of.evaluate(
     () =>
-      (document.querySelector("candlespan-app") as unknown as { history: { document: never } }).history
-        .document,
+      (document.querySelector("candlespan-app") as unknown as { desk: { history: { document: never } } }).desk
+        .history.document,
   );
 const setClearance = async (words: string): Promise<void> => {
   await page.getByLabel("Clearance").fill(words);

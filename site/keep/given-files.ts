@@ -1,0 +1,38 @@
+/** Photometric files given to the page since the last study was opened: what they were read as, and their bytes. */
+
+import type { FileReading } from "../../src/workers/browser.ts";
+
+export class GivenFiles {
+  /** Newest first. */
+  readings: readonly FileReading[] = [];
+  readonly #contents = new Map<string, Uint8Array>();
+
+  add(readings: readonly FileReading[], contents: ReadonlyMap<string, Uint8Array>): void {
+    for (const [path, bytes] of contents) this.#contents.set(path, bytes);
+    this.readings = [...readings, ...this.readings];
+  }
+
+  contentOf(path: string): Uint8Array | undefined {
+    return this.#contents.get(path);
+  }
+
+  dismiss(path: string): void {
+    this.readings = this.readings.filter((reading) => reading.path !== path);
+    this.#contents.delete(path);
+  }
+
+  clear(): void {
+    this.readings = [];
+    this.#contents.clear();
+  }
+}
+
+/** Asks for files: studies or photometry. */
+export function askForFiles(take: (files: readonly File[]) => void): void {
+  const input = document.createElement("input");
+  input.type = "file";
+  input.multiple = true;
+  input.accept = ".json,.ies,.ldt,.eul,.xml,.gldf";
+  input.addEventListener("change", () => take([...(input.files ?? [])]));
+  input.click();
+}

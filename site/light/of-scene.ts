@@ -1,0 +1,26 @@
+/** Figures the controls show that are read off the scene on screen. */
+
+import { EVIDENCE } from "../../src/luminaire/evidence.ts";
+import type { LightAnswer } from "../../src/workers/browser.ts";
+
+type Scene = LightAnswer["scene"];
+
+/** What a luminaire's light rests on, in words. */
+export function evidenceIn(scene: Scene | undefined, luminaire: string): string | undefined {
+  for (const layer of scene?.layers ?? []) {
+    const found = layer.luminaires.find((each) => each.luminaire.name === luminaire);
+    if (found !== undefined) return EVIDENCE[found.luminaire.evidence].words;
+  }
+  return undefined;
+}
+
+/** Clearance of a layer's first luminaire above the top (m): to the lowest of its opening and its body. */
+export function clearanceIn(scene: Scene | undefined, layer: number): number | undefined {
+  const placed = scene?.layers[layer]?.luminaires[0];
+  if (scene?.island === undefined || placed === undefined) return undefined;
+  const { body, emission } = placed.luminaire;
+  const opening = emission.opening.height / 2;
+  const centred = body !== undefined && ["globe", "bowl", "disc", "box"].includes(body.profile);
+  const lowest = Math.max(opening, centred ? body.height / 2 - body.offset : 0);
+  return placed.frame.origin[2] - lowest - scene.island.height;
+}

@@ -1,0 +1,55 @@
+/**
+ * What is asked about the option on screen beside its light, each only while somebody looks at the answer: what
+ * people take from the light, what the published rules would give, what else there is to say.
+ */
+
+import type { GuidelineCard } from "../../src/assessment/guideline-card.ts";
+import type { FindingsSection } from "../../src/presentation/report/findings-sections.ts";
+import type { Json } from "../store/pointer.ts";
+import type { Lighting } from "./lighting.ts";
+import { OnRequest } from "./on-request.ts";
+
+type Call = "people" | "rules" | "beside";
+
+export class SideQuestions extends EventTarget {
+  readonly #lighting: Lighting;
+  readonly #people = this.#about("people");
+  readonly #rules = this.#about("rules");
+  readonly #beside = this.#about("beside");
+
+  constructor(lighting: Lighting) {
+    super();
+    this.#lighting = lighting;
+  }
+
+  #about<C extends Call>(call: C) {
+    const question = new OnRequest((document, arrangement) =>
+      this.#lighting.connection.call(call, { document, arrangement }),
+    );
+    question.addEventListener("answer", () => this.dispatchEvent(new Event("answer")));
+    return question;
+  }
+
+  /** Only a light that stands is worth asking about. */
+  get #atRest(): boolean {
+    const { shown } = this.#lighting;
+    return shown !== undefined && !this.#lighting.isBehind && shown.quality === "judged";
+  }
+
+  /** Shadows of people, and the images they see in the top. */
+  people(document: Json, arrangement: number) {
+    return this.#atRest ? this.#people.of(document, arrangement) : undefined;
+  }
+
+  forgetPeople(): void {
+    this.#people.stop();
+  }
+
+  rules(document: Json, arrangement: number): readonly GuidelineCard[] | undefined {
+    return this.#atRest ? this.#rules.of(document, arrangement) : undefined;
+  }
+
+  beside(document: Json, arrangement: number): readonly FindingsSection[] | undefined {
+    return this.#atRest ? this.#beside.of(document, arrangement) : undefined;
+  }
+}
