@@ -20,7 +20,7 @@ import { type CalculationOptions, DEFAULT_OPTIONS } from "../scene/calculation-o
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import { directEmitter } from "./direct/direct-emitter.ts";
-import { addNearFieldBand, contributionFloor } from "./direct/direct-light.ts";
+import { addNearFieldBand, contributionFloor, pointsTooNear } from "./direct/direct-light.ts";
 import { type Interreflection, InterreflectionStage } from "./interreflection/interreflection-stage.ts";
 import { standingKey } from "./interreflection/room-exchange.ts";
 import type { KeyedLuminaire } from "./keyed-luminaire.ts";
@@ -79,6 +79,16 @@ export class LightEngine {
       { nearFieldError, penumbraError: quality.penumbraError },
       observer,
     );
+    const tooNear = scene.planes.reduce(
+      (sum, plane) =>
+        sum +
+        pointsTooNear(
+          plane,
+          luminaires.map(({ placed }) => placed),
+          nearFieldError,
+        ),
+      0,
+    );
     let light: Interreflection | undefined;
     const tooMany = scene.surfaces.length > MOST_SURFACES;
     if (chosen.interreflection && scene.surfaces.length > 0 && !tooMany) {
@@ -98,7 +108,10 @@ export class LightEngine {
     this.#floors.turn();
     this.#standingLight.turn();
     observer?.progress?.("done", 1);
-    return assemble(scene, planes, light, chosen, quality, nearFieldError, chosen.interreflection && tooMany);
+    return assemble(scene, planes, light, chosen, quality, nearFieldError, {
+      tooMany: chosen.interreflection && tooMany,
+      tooNear,
+    });
   }
 
   /** Memory of the factors and gather rows kept (bytes). */
@@ -255,14 +268,19 @@ function assemble(
   chosen: CalculationOptions,
   quality: Quality,
   nearFieldError: number,
-  tooMany: boolean,
+  { tooMany, tooNear }: { readonly tooMany: boolean; readonly tooNear: number },
 ): CalculationResult {
   const method = {
     quality: chosen.quality,
     nearFieldError,
+    ...(tooNear === 0 ? {} : { pointsTooNear: tooNear }),
     people: chosen.people,
     penumbraError: chosen.occlusion ? quality.penumbraError : undefined,
   };
+  const near =
+    tooNear === 0
+      ? ""
+      : `; ${tooNear === 1 ? "one point lies" : `${tooNear} points lie`} too near an opening for the bound to hold`;
   if (light === undefined) {
     return {
       planes,
@@ -270,7 +288,8 @@ function assemble(
         ...method,
         description:
           "direct light from luminous openings by weighted nodes" +
-          (tooMany ? "; without interreflected light: more surfaces than it is calculated for" : ""),
+          (tooMany ? "; without interreflected light: more surfaces than it is calculated for" : "") +
+          near,
         patches: 0,
         residual: 0,
       },
@@ -299,7 +318,8 @@ function assemble(
       ...method,
       description:
         "direct light from luminous openings by weighted nodes; interreflected light by radiosity between graded" +
-        " patches and final gather",
+        " patches and final gather" +
+        near,
       patches: light.patches.count,
       residual: light.residual,
       interreflectionBound: quality.interreflectionBound,

@@ -52,6 +52,10 @@ export interface Method {
   /** In words, for the report. */
   readonly description: string;
   readonly nearFieldError: number;
+  /** Points nearer to a luminous opening than a quarter of its radius, where its light is summed from all the nodes
+   * there are but the near-field bound is not promised; absent where there are none. Measured: a Lambertian disc or
+   * square errs by 0.3 % at a tenth of its radius and 3 % at a twentieth, a beam of 17° by 2 % at a quarter. */
+  readonly pointsTooNear?: number;
   readonly patches: number;
   /** Residual of the interreflection solution, relative. */
   readonly residual: number;

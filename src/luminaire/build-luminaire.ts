@@ -146,8 +146,22 @@ export function furnishLuminaire(
   if (body !== undefined && !body.ok) return body;
   const { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour } = description;
   const said = { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour };
-  const luminaire: Luminaire = { ...bare, ...defined({ body: body?.value.body, ...said }) };
+  const bodied = { ...bare, ...defined({ body: body?.value.body, ...said }) };
+  const luminaire: Luminaire = glowsOtherwise(bodied, description)
+    ? { ...bodied, emission: { ...bodied.emission, uncertain: true } as Luminaire["emission"] }
+    : bodied;
   return success({ luminaire, defaults: body?.value.defaults ?? [] });
+}
+
+/** A globe or a bowl that its file calls a flat opening: where on it the light leaves is not known, so near by the
+ * result carries a band. An opening stated in the study is taken at its word. */
+function glowsOtherwise(
+  { emission, body }: Luminaire,
+  { photometry, opening }: LuminaireDescription,
+): boolean {
+  const round = body?.profile === "globe" || body?.profile === "bowl";
+  const flat = emission.opening.height === 0 && emission.opening.shape !== "point";
+  return round && flat && photometry !== undefined && opening === undefined && emission.kind === "opening";
 }
 
 function openingOf({ opening }: LuminaireDescription, otherwise: LuminousOpening): LuminousOpening {

@@ -87,6 +87,22 @@ describe("a luminaire from a beam", () => {
 describe("a body", () => {
   const beam = { flux: 650, angle: 90 };
 
+  it("that glows all round makes a flat opening of its file uncertain, unless the study states the opening", () => {
+    const uncertain = (more: LuminaireDescription, file?: Photometry) => {
+      const { emission } = built(more, file).luminaire;
+      return emission.kind === "opening" && emission.uncertain === true;
+    };
+    const photometry = "x.ies";
+    expect(uncertain({ photometry, body: { profile: "globe" } }, FILE)).toBe(true);
+    expect(uncertain({ photometry, body: { profile: "bowl" } }, FILE)).toBe(true);
+    expect(uncertain({ photometry, body: { profile: "dome" } }, FILE)).toBe(false);
+    const opening = { diameter: 0.3 };
+    expect(uncertain({ photometry, body: { profile: "globe" }, opening }, FILE)).toBe(false);
+    expect(uncertain({ beam, body: { profile: "globe", diameter: 0.3 } })).toBe(false);
+    const tall = { ...FILE, opening: { ...FILE.opening, shape: "ellipsoid" as const, height: 0.3 } };
+    expect(uncertain({ photometry, body: { profile: "globe" } }, tall)).toBe(false);
+  });
+
   it("takes the opening's diameter and a usual height, and lists both", () => {
     const { luminaire, defaults } = built({ beam, opening: { diameter: 0.3 }, body: { profile: "globe" } });
     expect(luminaire.body).toMatchObject({ diameter: 0.3, height: 0.3, reflectance: 0.5, transmittance: 0 });

@@ -61,7 +61,7 @@ const BENT: CellSampling = {
   until: Number.POSITIVE_INFINITY,
   distance: [0, 0.6],
   obliquity: [0.03, 0.27, 0.5, 0.73, 0.97],
-  azimuth: [0.2, 0.8],
+  azimuth: [0.01, 0.5, 0.99],
   turn: [],
   reference: 8,
   empty: 9,
@@ -77,8 +77,15 @@ const BENT_ROTATIONAL: CellSampling = {
   raise: 0.9,
 };
 
+/** A table over C bends a little at each of its planes, under what counts as bent; and planes of round angles lie just
+ * where the cells meet, so there far cells are measured too. */
+const FACETED = SAMPLINGS.map(
+  (sampling, k): CellSampling =>
+    k === 0 ? sampling : { ...sampling, azimuth: [0.01, 0.5, 0.99], raise: 1.5 },
+);
+
 /** The sampling of a cell `i` steps away. */
 export function samplingOf(i: number, bent: boolean, rotational: boolean): CellSampling {
   if (bent) return rotational ? BENT_ROTATIONAL : BENT;
-  return SAMPLINGS.find(({ until }) => i < until) ?? BENT;
+  return (rotational ? SAMPLINGS : FACETED).find(({ until }) => i < until) ?? BENT;
 }

@@ -11,6 +11,7 @@ import { type Horizon, NO_HORIZON } from "./element-pieces.ts";
 import { NodeTable } from "./node-table.ts";
 import { OpeningEmitter } from "./opening-emitter.ts";
 import { openingSurface } from "./opening-surface.ts";
+import { TOP_LEVEL } from "./quadrature-ladder.ts";
 import { type Receiver, received } from "./receiver.ts";
 
 export class DirectEmitter {
@@ -91,6 +92,12 @@ export class DirectEmitter {
     return proper(received(receiver, px, py, pz, positions, normalIlluminance, count));
   }
 
+  /** Whether the local point is nearer to the opening than its error bound holds: a quarter of its radius. */
+  tooNear(px: number, py: number, pz: number): boolean {
+    if (this.table === undefined || this.radius === 0) return false;
+    return this.table.toSurface(px, py, pz) < this.radius / 4;
+  }
+
   /** What the inverse-square law from the photometric centre gives (lx); for surfaces, their own sum. */
   pointIlluminance(px: number, py: number, pz: number, receiver: Receiver): number {
     const { emitter, positions, normalIlluminance } = this;
@@ -132,7 +139,9 @@ export class DirectEmitter {
     // Behind a semi-cylinder little is received of what is as hard to integrate: (1 + cos α) / 2.
     const share =
       receiver.quantity === "cylindrical" || horizontal === 0 ? 1 : Math.max(0.05, (1 + h / horizontal) / 2);
-    return table.level(px, py, pz, horizontal, 1, 1, 1, share, floor);
+    const level = table.level(px, py, pz, horizontal, 1, 1, 1, share, floor);
+    // The weight is a distance from the upright line through the point, which bends where that line meets the opening.
+    return horizontal < 2 * this.radius ? Math.min(TOP_LEVEL, level + BENT_WEIGHT_LEVELS) : level;
   }
 
   /** The planar receiver's horizon, for elements that end there. */
@@ -159,6 +168,8 @@ export class DirectEmitter {
   }
 }
 
+/** Levels added for cylindrical receivers right under or over the opening. */
+const BENT_WEIGHT_LEVELS = 2;
 /** An opening in a receiver's own plane, as a recessed luminaire's in the ceiling, sends it nothing; rounding
  * must not turn that into a grazing contribution (m). */
 const TOUCHING = 1e-9;

@@ -90,6 +90,30 @@ export function addDirectLight(
   }
 }
 
+/** How many points of a plane see a luminaire from nearer than a quarter of its opening's radius, where the
+ * near-field bound does not hold. */
+export function pointsTooNear(
+  plane: CalculationPlane,
+  luminaires: readonly PlacedLuminaire[],
+  nearFieldError: number,
+): number {
+  const about = luminaires.map(({ luminaire, frame }) => ({
+    emitter: directEmitter(luminaire, nearFieldError),
+    receiver: new Receiver(plane.quantity, plane.normal, frame.rotation),
+    local: new LocalPoint(frame.origin, frame.rotation),
+  }));
+  let count = 0;
+  for (let i = 0; i < plane.points.length / 3; i++) {
+    const near = about.some(({ emitter, receiver, local }) => {
+      local.set(plane.points, i);
+      const { x, y, z } = local;
+      return emitter.tooNear(x, y, z) && !emitter.unseen(x, y, z, receiver);
+    });
+    if (near) count++;
+  }
+  return count;
+}
+
 /** Adds |near field − inverse square| of one luminaire (lx) at every point of a plane to `out`. */
 export function addNearFieldBand(
   placed: PlacedLuminaire,

@@ -281,18 +281,16 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
 }
 
 function methods(ranked: readonly Ranked[]): string[] {
-  const words = ranked.map(({ judged: { assessment } }) => {
-    const { method, balance } = assessment;
-    const energy =
-      balance === undefined
-        ? ""
-        : ` Energy balances within ${(Math.abs(balance.imbalance) * 100).toFixed(2)} %.`;
-    const people = method.people ? " People stand in the light." : "";
-    const sentence = method.description.replace(/\.?$/, ".");
-    return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${people}${energy}`;
+  const sentences = ranked.map(({ judged: { assessment } }) => {
+    const { description, people } = assessment.method;
+    const sentence = description.replace(/\.?$/, ".");
+    return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${people ? " People stand in the light." : ""}`;
   });
+  const imbalances = ranked.flatMap(({ judged }) => judged.assessment.balance?.imbalance ?? []).map(Math.abs);
   // The balance differs a little from one arrangement to the next; the worst is said once.
-  return [...new Set(words)].slice(0, 1);
+  const energy =
+    imbalances.length === 0 ? "" : ` Energy balances within ${(Math.max(...imbalances) * 100).toFixed(2)} %.`;
+  return [...new Set(sentences)].map((sentence, i) => (i === 0 ? sentence + energy : sentence));
 }
 
 function brief(value: unknown): string {

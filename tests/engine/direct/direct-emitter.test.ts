@@ -186,6 +186,23 @@ describe("calculate", () => {
     // Lambertian: (D/2d)² of the spread value.
     expect(field.nearFieldBand?.[0]).toBeCloseTo(field.direct[0] / 9, 0);
   });
+  it("counts the points that lie nearer than the bound holds, on the lit side", () => {
+    const lamp = placed(luminaire(beam(120), opening("disc", 0.4)), [0, 0, 1]);
+    // A quarter of the radius, 0.05 m, from the disc: below its rim, above it (unlit), and far.
+    const points: Vec3[] = [
+      [0.19, 0, 0.96],
+      [0.23, 0, 0.97],
+      [0, 0, 1.04],
+      [0, 0, 0.94],
+      [0.26, 0, 0.99],
+    ];
+    const { method } = calculate(scene([[lamp]], [plane(points)]), OPTIONS);
+    expect(method.pointsTooNear).toBe(2);
+    expect(method.description).toContain("2 points lie too near");
+    const far = calculate(scene([[lamp]], [plane([[0, 0, 0.1]])]), OPTIONS).method;
+    expect(far.pointsTooNear).toBeUndefined();
+    expect(far.description).not.toContain("too near");
+  });
   it("stops when asked", () => {
     const points = Array.from({ length: 2000 }, (_, i): Vec3 => [i / 1000, 0, 0]);
     let asked = 0;

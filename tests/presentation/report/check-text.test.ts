@@ -71,6 +71,16 @@ describe("the text of check", () => {
     for (const line of text.split("\n")) expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
 
+  it("says the worst energy balance of the arrangements, whichever is listed first", () => {
+    const study = tinyStudy([tinyScene({ name: "a" }), tinyScene({ name: "b" })]);
+    const each = judged(study).map((one, i) => ({
+      ...one,
+      assessment: { ...one.assessment, balance: { imbalance: [0.001, -0.002][i], closureError: 0 } },
+    }));
+    for (const order of [each, [...each].reverse()])
+      expect(checkText(study, order).replace(/\s+/g, " ")).toContain("Energy balances within 0.20 %.");
+  });
+
   it("obeys no control character of a study", () => {
     const hostile = tinyStudy([tinyScene({ name: "a\u001b[2Jb\nc" })]);
     expect(checkText(hostile, judged(hostile))).not.toContain("\u001b");
