@@ -45,6 +45,16 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import("./commands/arrange.ts")).arrange,
   },
   {
+    name: "boxes",
+    summary: "ceiling boxes good for a whole shortlist, how far each may be off, the ceiling as built",
+    load: async () => (await import("./commands/boxes.ts")).boxes,
+  },
+  {
+    name: "swap",
+    summary: "another luminaire in place of one: every verdict before and after",
+    load: async () => (await import("./commands/swap.ts")).swap,
+  },
+  {
     name: "verify",
     summary: "site readings against the prediction, and what is wrong where they differ",
     load: async () => (await import("./commands/verify.ts")).verify,

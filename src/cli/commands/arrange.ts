@@ -194,7 +194,7 @@ export function indexOfLayer({ layers }: Scene, name: string | undefined): numbe
 
 /** The luminaires named; else those a folder brought; else all that hang as pendants somewhere in the study, and those
  * that hang nowhere. */
-function shortlist(
+export function shortlist(
   { study, document }: LoadedStudy,
   names: string | undefined,
   added: readonly string[],
@@ -213,7 +213,7 @@ function shortlist(
   return chosen.flatMap((name) => study.luminaires.get(name) ?? []);
 }
 
-function spaceOf(args: Arguments, scene: Scene, unit: "mm" | "m" | "ft-in"): SearchSpace {
+export function spaceOf(args: Arguments, scene: Scene, unit: "mm" | "m" | "ft-in"): SearchSpace {
   const usual = usualSpace(scene.room, unit);
   const { step } = usual;
   const [least, most] = rangeOf(args.text("count"), "--count", (text) =>
@@ -253,7 +253,7 @@ function rangeOf<T>(text: string | undefined, name: string, read: (text: string)
   return [low, high];
 }
 
-function lengthOf(text: string, name: string): number {
+export function lengthOf(text: string, name: string): number {
   const bare = /^\s*\d+(\.\d+)?\s*$/.test(text)
     ? { ok: true as const, metres: Number(text) }
     : readLength(text);

@@ -14,7 +14,8 @@ export function boxMeets({ joists, keepOuts }: RoomShape, x: number, y: number):
   if (joists !== undefined) {
     const across = joists.along === "x" ? y : x;
     const off = across - joists.first;
-    const nearest = Math.abs(off - Math.round(off / joists.spacing) * joists.spacing);
+    // The first joist is the first: none stand before it.
+    const nearest = Math.abs(off - Math.max(0, Math.round(off / joists.spacing)) * joists.spacing);
     if (nearest < (joists.width ?? JOIST_WIDTH) / 2 + BOX_RADIUS - 1e-9) return "a joist";
   }
   const kept = keepOuts?.find(({ outline }) => depthInside([x, y], outline) > -BOX_RADIUS);

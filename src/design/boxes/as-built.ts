@@ -1,0 +1,211 @@
+/**
+ * The ceiling as it was built: boxes where they really are, the verdict that gives, and the cheapest thing that puts it
+ * right.
+ *
+ * Remedies in the order of what they cost, ours, no source: dimmers up; all pendants hung a little lower or higher;
+ * lamps of a quarter more light; one pendant, then all, led back over their places (a cord from a hook, a rod on an
+ * offset bar); boxes moved. Each is judged in full; the first that gives back the planned verdict is the cheapest.
+ */
+
+import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import type { Verdict } from "../../assessment/verdict.ts";
+import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
+import { highestPoint } from "../../luminaire/extent.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { relamped } from "../../luminaire/relamped.ts";
+import { islandDirection } from "../../scene/island.ts";
+import { withLuminaires } from "../../scene/rehang.ts";
+import { ceilingAt } from "../../scene/room.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { readLength } from "../../units/length-text.ts";
+import { readCsv } from "../verify/csv-table.ts";
+
+/** Where a pendant of the layer really hangs, against the plan (m): along and across the island, up. */
+export interface BuiltOffset {
+  readonly index: number;
+  readonly along: number;
+  readonly across: number;
+  readonly up: number;
+}
+
+export interface Remedy {
+  readonly words: string;
+  readonly assessment: ArrangementAssessment;
+  /** Whether it gives back the planned verdict, or better. */
+  readonly restores: boolean;
+}
+
+export interface AsBuilt {
+  readonly planned: ArrangementAssessment;
+  readonly built: ArrangementAssessment;
+  readonly scene: Scene;
+  /** Whether the verdict suffered. */
+  readonly worse: boolean;
+  /** Those tried, the cheapest first; the last one restores, if any does. */
+  readonly remedies: readonly Remedy[];
+}
+
+const COLUMNS = ["number", "along", "across", "up"];
+/** Nobody measures a box farther off than this (m). */
+const FARTHEST = 3;
+
+/** Offsets as comma-separated text: columns `number` (counted from 1), `along`, `across`, perhaps `up`. */
+export function readOffsets(text: string, count: number, file?: string): Outcome<BuiltOffset[]> {
+  const table = readCsv(text, file);
+  if (!table.ok) return table;
+  const { header, rows } = table.value;
+  const names = header.map((name) => name.trim().toLowerCase());
+  const issues: Issue[] = [];
+  const fault = (line: number, message: string, expected?: string, received?: string): void => {
+    issues.push({
+      code: "offsets",
+      severity: "error",
+      message,
+      ...(expected === undefined ? {} : { expected }),
+      ...(received === undefined ? {} : { received: JSON.stringify(received) }),
+      where: { ...(file === undefined ? {} : { file }), line },
+    });
+  };
+  for (const name of names)
+    if (!COLUMNS.includes(name)) fault(1, "A column is not known.", COLUMNS.join(", "), name);
+  for (const name of COLUMNS.slice(0, 3))
+    if (!names.includes(name)) fault(1, `The column "${name}" is missing.`);
+  if (issues.length > 0) return failure(...issues);
+  const seen = new Set<number>();
+  const offsets = rows.map(({ fields, line }): BuiltOffset => {
+    const cell = (name: string): string => fields[names.indexOf(name)] ?? "";
+    const length = (name: string): number => {
+      const raw = cell(name);
+      if (raw === "") return 0;
+      const read = /^[-+]?\d{1,3}(\.\d{1,6})?$/.test(raw)
+        ? { ok: true as const, metres: Number(raw) }
+        : readLength(raw);
+      if (read.ok && Math.abs(read.metres) <= FARTHEST) return read.metres;
+      fault(line, `The column "${name}" holds no offset.`, `metres, or a unit, at most ${FARTHEST} m`, raw);
+      return 0;
+    };
+    const number = /^\d{1,4}$/.test(cell("number")) ? Number(cell("number")) : 0;
+    if (number < 1 || number > count)
+      fault(line, "There is no such pendant.", `1 to ${count}`, cell("number"));
+    if (seen.has(number)) fault(line, "A pendant is given twice.", undefined, cell("number"));
+    seen.add(number);
+    return { index: number - 1, along: length("along"), across: length("across"), up: length("up") };
+  });
+  return issues.length > 0 ? failure(...issues) : success(offsets);
+}
+
+/** The scene with the layer's luminaires where they were built. */
+export function builtScene(scene: Scene, layer: number, offsets: readonly BuiltOffset[]): Scene {
+  const { island } = scene;
+  return moved(scene, layer, (placed, index) => {
+    const offset = offsets.find((each) => each.index === index);
+    if (offset === undefined) return placed.frame.origin;
+    const [x, y, z] = placed.frame.origin;
+    const level = [offset.along, offset.across] as const;
+    const [dx, dy] = island === undefined ? level : islandDirection(island, level);
+    return [x + dx, y + dy, z + offset.up];
+  });
+}
+
+function moved(scene: Scene, layer: number, to: (placed: PlacedLuminaire, index: number) => Vec3): Scene {
+  const luminaires = scene.layers[layer].luminaires.map((placed, index) => ({
+    ...placed,
+    frame: { ...placed.frame, origin: to(placed, index) },
+  }));
+  return withLuminaires(scene, layer, luminaires);
+}
+
+const RANK: Readonly<Record<Verdict, number>> = {
+  "no target": 0,
+  meets: 0,
+  "too close to call": 1,
+  "falls short": 2,
+};
+const HANGS = [-0.05, 0.05, -0.1, 0.1];
+const STRONGER = 1.25;
+
+/** @param judge the path every arrangement takes @param length how a length is said */
+export function replay(
+  plan: Scene,
+  layer: number,
+  offsets: readonly BuiltOffset[],
+  judge: (scene: Scene) => ArrangementAssessment,
+  length: (metres: number) => string,
+): AsBuilt {
+  const scene = builtScene(plan, layer, offsets);
+  const planned = judge(plan);
+  const built = judge(scene);
+  const worse = RANK[built.verdict] > RANK[planned.verdict];
+  const remedies: Remedy[] = [];
+  if (worse)
+    for (const { words, scene: tried } of remediesOf(plan, scene, layer, offsets, length)) {
+      const assessment = judge(tried);
+      const restores = RANK[assessment.verdict] <= RANK[planned.verdict];
+      remedies.push({ words, assessment, restores });
+      if (restores) break;
+    }
+  return { planned, built, scene, worse, remedies };
+}
+
+function* remediesOf(
+  plan: Scene,
+  built: Scene,
+  layer: number,
+  offsets: readonly BuiltOffset[],
+  length: (metres: number) => string,
+): Generator<{ readonly words: string; readonly scene: Scene }> {
+  if (built.layers.some(({ dim }) => dim < 1))
+    yield {
+      words: "Turn the dimmers up to full.",
+      scene: { ...built, layers: built.layers.map((each) => ({ ...each, dim: 1 })) },
+    };
+  for (const rise of HANGS) {
+    const scene = moved(built, layer, ({ frame: { origin } }) => [origin[0], origin[1], origin[2] + rise]);
+    if (!underCeiling(scene, layer)) continue;
+    yield { words: `Hang all of them ${length(Math.abs(rise))} ${rise > 0 ? "higher" : "lower"}.`, scene };
+  }
+  yield {
+    words: "Fit lamps of a quarter more light, if the luminaire's marking allows them.",
+    scene: withLuminaires(
+      built,
+      layer,
+      built.layers[layer].luminaires.map((placed) => ({ ...placed, luminaire: stronger(placed) })),
+    ),
+  };
+  const farthest = [...offsets].sort((a, b) => Math.hypot(b.along, b.across) - Math.hypot(a.along, a.across));
+  const back = (indices: ReadonlySet<number>): Scene =>
+    moved(built, layer, ({ frame: { origin } }, index) =>
+      indices.has(index) ? plan.layers[layer].luminaires[index].frame.origin : origin,
+    );
+  const how = (index: number): string =>
+    plan.layers[layer].luminaires[index].luminaire.suspension === "rod"
+      ? "on an offset bar"
+      : "from a hook over its place";
+  const [first] = farthest;
+  if (first !== undefined)
+    yield {
+      words: `Hang no. ${first.index + 1} ${how(first.index)}.`,
+      scene: back(new Set([first.index])),
+    };
+  if (farthest.length > 1)
+    yield {
+      words: `Hang ${farthest.map(({ index }) => `no. ${index + 1}`).join(", ")} over their places, or move their boxes there.`,
+      scene: back(new Set(farthest.map(({ index }) => index))),
+    };
+}
+
+const lamps = new WeakMap<PlacedLuminaire["luminaire"], PlacedLuminaire["luminaire"]>();
+
+function stronger({ luminaire }: PlacedLuminaire): PlacedLuminaire["luminaire"] {
+  const known = lamps.get(luminaire) ?? relamped(luminaire, STRONGER);
+  lamps.set(luminaire, known);
+  return known;
+}
+
+function underCeiling({ layers, room }: Scene, layer: number): boolean {
+  return layers[layer].luminaires.every(({ luminaire, frame: { origin, rotation } }) => {
+    const top = origin[2] + Math.max(0, highestPoint(luminaire, rotation));
+    return top <= ceilingAt(room, origin[0], origin[1]);
+  });
+}

@@ -1,0 +1,131 @@
+/**
+ * Another luminaire or lamp in place of the one that was planned: what becomes of every verdict, and the words that keep
+ * it from happening unasked.
+ *
+ * The substitute hangs where the planned one was to hang (same row, same clearance) and is judged by the same path.
+ */
+
+import type { Check, ZoneAssessment } from "../assessment/assessment.ts";
+import type { Verdict } from "../assessment/verdict.ts";
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { ArrangementDocument } from "../scene/study.ts";
+import { type Checked, checkedOf, type FullCheck } from "./search/proposals.ts";
+
+export interface Substitution {
+  readonly layer: string;
+  readonly planned: Luminaire;
+  readonly instead: Luminaire;
+  readonly before: Checked;
+  readonly after: Checked;
+  /** Zones whose verdict or figure changes, worst first. */
+  readonly changes: readonly {
+    readonly zone: string;
+    readonly before: Verdict;
+    readonly after: Verdict;
+    /** The check that tells most. */
+    readonly check?: { readonly before: Check; readonly after: Check };
+  }[];
+  /** What differs between the two luminaires, in words. */
+  readonly differs: readonly string[];
+  /** For the order. */
+  readonly order: string;
+}
+
+const RANK: Readonly<Record<Verdict, number>> = {
+  "no target": 0,
+  meets: 0,
+  "too close to call": 1,
+  "falls short": 2,
+};
+
+export function substitution(
+  base: ArrangementDocument,
+  layer: number,
+  luminaires: ReadonlyMap<string, Luminaire>,
+  instead: string,
+  check: FullCheck,
+): Outcome<Substitution> {
+  const written = base.layers[layer];
+  const planned = written === undefined ? undefined : luminaires.get(written.luminaire);
+  const other = luminaires.get(instead);
+  if (planned === undefined || other === undefined)
+    return failure({
+      code: "substitution",
+      severity: "error",
+      message: "There is no such luminaire.",
+      expected: [...luminaires.keys()].join(", "),
+      received: JSON.stringify(instead),
+      where: {},
+    });
+  const swapped: ArrangementDocument = {
+    ...base,
+    name: `${base.name.slice(0, 90)}, ${instead.slice(0, 60)} instead`,
+    layers: base.layers.map((each, l) => (l === layer ? { ...each, luminaire: instead } : each)),
+  };
+  const first = check.resolve(base);
+  const second = check.resolve(swapped);
+  if (!first.ok) return failure(...first.issues);
+  if (!second.ok) return failure(...second.issues);
+  const before = checkedOf(base, first.value, check);
+  const after = checkedOf(swapped, second.value, check);
+  const changes = after.assessment.zones
+    .flatMap((zone, z) => {
+      const was = before.assessment.zones[z];
+      return was === undefined ? [] : [changeOf(was, zone)];
+    })
+    .sort((a, b) => RANK[b.after] - RANK[b.before] - (RANK[a.after] - RANK[a.before]));
+  return success({
+    layer: written.name,
+    planned,
+    instead: other,
+    before,
+    after,
+    changes,
+    differs: differences(planned, other),
+    order: orderWords(planned, other, changes),
+  });
+}
+
+function changeOf(was: ZoneAssessment, is: ZoneAssessment): Substitution["changes"][number] {
+  const found = is.checks.findIndex(({ verdict }) => verdict === is.verdict);
+  const [before, after] = [was.checks[found], is.checks[found]];
+  return {
+    zone: is.name,
+    before: was.verdict,
+    after: is.verdict,
+    ...(before === undefined || after === undefined ? {} : { check: { before, after } }),
+  };
+}
+
+function differences(a: Luminaire, b: Luminaire): string[] {
+  const out = [`${b.flux.toFixed(0)} lm instead of ${a.flux.toFixed(0)} lm`];
+  const say = (what: string, x: number | undefined, y: number | undefined, unit: string): void => {
+    if (x !== undefined && y !== undefined && x !== y) out.push(`${what}${y}${unit} instead of ${x}${unit}`);
+  };
+  say("", a.watts, b.watts, " W");
+  say("", a.cct, b.cct, " K");
+  say("colour rendering ", a.cri, b.cri, "");
+  return out;
+}
+
+/** `Order dome: 1150 lm, 12 W, 2700 K, CRI 92. Nothing else in its place without asking: …` */
+function orderWords(planned: Luminaire, instead: Luminaire, changes: Substitution["changes"]): string {
+  const facts = [
+    `${planned.flux.toFixed(0)} lm`,
+    ...(planned.watts === undefined ? [] : [`${planned.watts} W`]),
+    ...(planned.cct === undefined ? [] : [`${planned.cct} K`]),
+    ...(planned.cri === undefined ? [] : [`colour rendering ${planned.cri}`]),
+    ...(planned.finish === undefined ? [] : [planned.finish]),
+  ];
+  const worse = changes.filter((change) => RANK[change.after] > RANK[change.before]);
+  const why =
+    worse.length === 0
+      ? `${instead.name} in its place changes no verdict.`
+      : `with ${instead.name} in its place ${worse
+          .map(
+            ({ zone, after }) => `${zone} ${after === "falls short" ? after : "becomes too close to call"}`,
+          )
+          .join(", ")}.`;
+  return `Order ${planned.name}: ${facts.join(", ")}. No other in its place without asking: ${why}`;
+}
