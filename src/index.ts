@@ -7,6 +7,7 @@ export {
   usualViewpoint,
   type Viewpoint,
   type VisualWeight,
+  viewpointOf,
   visualWeight,
 } from "./assessment/appearance/visual-weight.ts";
 export { type AssessOptions, assess, type FineField } from "./assessment/assess.ts";

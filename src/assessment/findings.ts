@@ -8,7 +8,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Person, Scene } from "../scene/scene.ts";
 import { type AgeRemark, oldestEyes } from "./age.ts";
 import { type Cohesion, cohesion } from "./appearance/cohesion.ts";
-import { usualViewpoint, type VisualWeight, visualWeight } from "./appearance/visual-weight.ts";
+import { type VisualWeight, viewpointOf, visualWeight } from "./appearance/visual-weight.ts";
 import { targetOf, wholeTopPlane } from "./assess.ts";
 import type { ArrangementAssessment } from "./assessment.ts";
 import { type CountSizeTable, countSizeTable } from "./count-size-table.ts";
@@ -66,7 +66,7 @@ export function findingsOf(
   const field = result.planes[top];
   const light =
     plane === undefined || field === undefined ? undefined : new SuperposedLight(scene, plane, field);
-  const viewpoint = scene.island === undefined ? undefined : usualViewpoint(scene.island, scene.room);
+  const viewpoint = viewpointOf(scene);
   const row = pendantRow(scene);
   const view = visualWeight(scene, viewpoint);
   const look = cohesion(scene, viewpoint?.eye, result);

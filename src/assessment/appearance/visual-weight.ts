@@ -9,6 +9,7 @@
  * Error: lines through the centres of 240 × 160 cells, so a silhouette is known to about 1/200 of itself.
  */
 
+import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island.ts";
@@ -36,6 +37,8 @@ const DISCREET = 0.03;
 const BOLD = 0.08;
 const EYE = 1.6;
 const AWAY = 3;
+/** Nobody that far from the top works or eats at it (m). */
+const OUT_OF_REACH = 1.2;
 
 /** Who looks on when no one is named: someone standing on the side of the seats, or on the roomier side, 3 m from the
  * middle of the island or as far as the room allows. */
@@ -53,11 +56,30 @@ export function usualViewpoint(island: Island, room: RoomShape): Viewpoint {
   };
 }
 
-/** Share of the view the pendants take; undefined without an island or where the eye is above nothing of it. */
-export function visualWeight(scene: Scene, viewpoint?: Viewpoint): VisualWeight | undefined {
-  const { island, room } = scene;
+/** From whose eyes an arrangement is looked at: of the study's people the one farthest from the island, when that is out
+ * of reach of it, as from a sofa; else {@link usualViewpoint}. */
+export function viewpointOf({ island, room, people }: Scene): Viewpoint | undefined {
   if (island === undefined) return undefined;
-  const from = viewpoint ?? usualViewpoint(island, room);
+  let farthest: Viewpoint | undefined;
+  let most = OUT_OF_REACH;
+  for (const { name, at, eye } of people) {
+    const away = -depthInside(roomToIsland(island, at), island.outline);
+    if (away > most) {
+      most = away;
+      farthest = { name, eye };
+    }
+  }
+  return farthest ?? usualViewpoint(island, room);
+}
+
+/** Share of the view the pendants take; undefined without an island or where the eye is above nothing of it. */
+export function visualWeight(
+  scene: Scene,
+  viewpoint: Viewpoint | undefined = viewpointOf(scene),
+): VisualWeight | undefined {
+  const { island, room } = scene;
+  if (island === undefined || viewpoint === undefined) return undefined;
+  const from = viewpoint;
   const [cx, cy] = island.centre;
   const [ex, ey, ez] = from.eye;
   const [x, y] = roomToIsland(island, [ex, ey]);

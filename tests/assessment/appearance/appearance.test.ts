@@ -7,7 +7,11 @@
 import { describe, expect, it } from "vitest";
 import { colourDifference, type Lab, labOf } from "../../../src/assessment/appearance/cielab.ts";
 import { cohesion } from "../../../src/assessment/appearance/cohesion.ts";
-import { usualViewpoint, visualWeight } from "../../../src/assessment/appearance/visual-weight.ts";
+import {
+  usualViewpoint,
+  viewpointOf,
+  visualWeight,
+} from "../../../src/assessment/appearance/visual-weight.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { type Json, kitchen, resolved } from "../../support/studies.ts";
@@ -101,6 +105,24 @@ describe("visual weight", () => {
     expect(
       visualWeight(hung({ profile: "disc", diameter: 0.1, height: 0.05 }, { count: 1 }), far)?.words,
     ).toBe("discreet");
+  });
+
+  it("looks on through the eyes of whoever is away from the island, if anybody is", () => {
+    const scene = hung({ profile: "globe", diameter: 0.4, height: 0.4 }, { count: 1 });
+    const at = (y: number) =>
+      ({
+        name: `at ${y}`,
+        stature: 1.7,
+        at: [4, y],
+        facing: 0,
+        posture: "seated",
+        eye: [4, y, 1.2],
+      }) as const;
+    expect(viewpointOf({ ...scene, people: [at(19), at(14), at(22)] })?.name).toBe("at 14");
+    expect(viewpointOf({ ...scene, people: [at(19)] })?.name).toMatch(/^someone standing/);
+    // Twice as far away, the globe in the middle plane takes no less of it; one nearer than the plane takes more.
+    const far = visualWeight({ ...scene, people: [at(2)] })?.weight ?? 0;
+    expect(visualWeight({ ...scene, people: [at(11)] })?.weight).toBeCloseTo(far, 2);
   });
 
   it("looks on from the side of the seats, inside the room", () => {
