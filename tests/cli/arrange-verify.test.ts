@@ -87,3 +87,26 @@ it.each([
   expect(code).toBe(2);
   expect(err).toContain(why);
 });
+
+it("tells what a substitute does, and what boxes as built need", () => {
+  const swapped = candlespan(["swap", study, "spot", "--json"]);
+  const found = JSON.parse(swapped.out);
+  expect(found).toMatchObject({ layer: "pendants", planned: "dome", instead: "spot" });
+  expect(found.order).toMatch(/^Order dome: /);
+  expect(swapped.code).toBe(found.after.verdict === "meets" ? 0 : 1);
+  const offsets = join(folder, "offsets.csv");
+  writeFileSync(offsets, "number,along,across\n2,5 mm,0\n");
+  const built = candlespan(["boxes", study, "--as-built", offsets, "--json"]);
+  expect(JSON.parse(built.out).remedies).toEqual([]);
+  expect(built.code).toBe(0);
+}, 60_000);
+
+it.each([
+  [["swap", study, "domes"], 'Did you mean "dome"'],
+  [["boxes", study, "--error", "2 m"], "farther than any box"],
+  [["boxes", study, "--as-built", study], "column"],
+])("refuses %j", (args, why) => {
+  const { code, err } = candlespan(args);
+  expect(code).toBe(2);
+  expect(err).toContain(why);
+});

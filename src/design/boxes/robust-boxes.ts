@@ -6,8 +6,9 @@
  * kind, each kind at its best clearance, each box displaced by the error in the worst of eight directions:
  *
  *   E_worst(p) = E(p) + Σ_boxes min over directions of ΔE(p)
+ *   Ē_worst = Ē + Σ_boxes min of ΔĒ,  U_worst = min E_worst / (Ē + Σ_boxes max of ΔĒ)
  *
- * which is below the light of any displacement in those directions, all boxes together (direct light superposes), so a
+ * which is below the figure of any displacement in those directions, all boxes together (direct light superposes), so a
  * set that passes here passes for each of them. The error is taken to whole lattice steps, upwards.
  */
 
@@ -15,7 +16,7 @@ import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts"
 import type { Candidate } from "../search/candidate.ts";
 import { stationOf } from "../search/candidate.ts";
 import type { RankingRequest } from "../search/ranking.ts";
-import { Stations } from "../search/stations.ts";
+import { type Station, Stations } from "../search/stations.ts";
 import { figuresOf, ZoneNeeds } from "../search/zone-needs.ts";
 
 export interface RobustRequest extends RankingRequest {
@@ -75,6 +76,20 @@ export function robustBoxes(
   const nominal = new Float64Array(count);
   const worst = new Float64Array(count);
   const least = new Float64Array(count);
+  // Of each zone and, last, of the top: means of one box's light, and what displacement takes from and adds to the sum.
+  const parts = [...grid.zones, grid.top];
+  const low = new Float64Array(parts.length);
+  const high = new Float64Array(parts.length);
+  const spread = new Float64Array(2 * parts.length);
+  const known = new WeakMap<Station, Float64Array>();
+  const meansOf = (station: Station): Float64Array => {
+    let means = known.get(station);
+    if (means === undefined) {
+      means = Float64Array.from(parts, (part) => figuresOf(station.field, part).average);
+      known.set(station, means);
+    }
+    return means;
+  };
   kinds.forEach((_, k) => {
     const stations = new Stations(request);
     const returned = light.returned[k];
@@ -86,20 +101,35 @@ export function robustBoxes(
           observer?.progress?.("boxes", (k * clearances.length + c) / (kinds.length * clearances.length));
         }
         nominal.set(light.fixed);
+        spread.fill(0);
         for (let i = 0; i < count; i++) nominal[i] += boxes.count * weight * returned[i];
         worst.set(nominal);
         for (let n = 0; n < boxes.count; n++) {
           const [a, b] = [stationOf(boxes, n), boxes.across];
-          const { field } = stations.at(k, clearance, a, b);
+          const station = stations.at(k, clearance, a, b);
+          const { field } = station;
           for (let i = 0; i < count; i++) nominal[i] += field[i];
           least.set(field);
+          const own = meansOf(station);
+          low.set(own);
+          high.set(own);
           if (off > 0)
             for (const [di, dj] of DIRECTIONS) {
               // Diagonally the same distance, to the step below: the ring is round.
               const reach = di !== 0 && dj !== 0 ? Math.round(off * Math.SQRT1_2) : off;
-              const shifted = stations.at(k, clearance, a + di * reach, b + dj * reach).field;
+              const displaced = stations.at(k, clearance, a + di * reach, b + dj * reach);
+              const shifted = displaced.field;
               for (let i = 0; i < count; i++) if (shifted[i] < least[i]) least[i] = shifted[i];
+              const means = meansOf(displaced);
+              for (let q = 0; q < means.length; q++) {
+                if (means[q] < low[q]) low[q] = means[q];
+                if (means[q] > high[q]) high[q] = means[q];
+              }
             }
+          for (let q = 0; q < own.length; q++) {
+            spread[2 * q] += low[q] - own[q];
+            spread[2 * q + 1] += high[q] - own[q];
+          }
           for (let i = 0; i < count; i++) worst[i] += least[i];
         }
         const found: RobustKind = {
@@ -107,11 +137,11 @@ export function robustBoxes(
           clearance,
           shortage: needs.shortage(k, (part) => figuresOf(nominal, grid.zones[part])),
           uniformity: evenness(nominal),
-          worstShortage: needs.shortage(k, (part) => figuresOf(worst, grid.zones[part])),
-          worstUniformity: evenness(worst),
+          worstShortage: needs.shortage(k, (part) => worstFigures(part)),
+          worstUniformity: worstFigures(grid.zones.length).evenness,
         };
-        const known = best[s][k];
-        if (known === undefined || better(found, known)) best[s][k] = found;
+        const before = best[s][k];
+        if (before === undefined || better(found, before)) best[s][k] = found;
       });
     });
   });
@@ -128,6 +158,13 @@ export function robustBoxes(
       };
     })
     .sort((a, b) => a.worstShortage - b.worstShortage || b.worstUniformity - a.worstUniformity);
+
+  function worstFigures(part: number): { average: number; minimum: number; evenness: number } {
+    const { average } = figuresOf(nominal, parts[part]);
+    const { minimum } = figuresOf(worst, parts[part]);
+    const most = average + spread[2 * part + 1];
+    return { average: average + spread[2 * part], minimum, evenness: most > 0 ? minimum / most : 0 };
+  }
 
   function evenness(field: Float64Array): number {
     const { average, minimum } = figuresOf(field, grid.top);

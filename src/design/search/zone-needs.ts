@@ -26,6 +26,8 @@ export interface NeedsRequest {
 export interface PartFigures {
   readonly average: number;
   readonly minimum: number;
+  /** Minimum / average where it is not their quotient: of worst cases that do not fall together. */
+  readonly evenness?: number;
 }
 
 export class ZoneNeeds {
@@ -71,14 +73,14 @@ export class ZoneNeeds {
 /** What of a figure is sure at z standard deviations, in the requirement's own nature. */
 function sureOf(
   { quantity, statistic, nature }: Requirement,
-  { average, minimum }: PartFigures,
+  { average, minimum, evenness }: PartFigures,
   fixed: number,
   doubt: LightDoubt,
   other: LightDoubt,
   maintenance: number,
   z: number,
 ): number {
-  if (quantity === "uniformity") return average > 0 ? minimum / average : 0;
+  if (quantity === "uniformity") return evenness ?? (average > 0 ? minimum / average : 0);
   const figure = statistic === "minimum" ? minimum : average;
   const still = average > 0 ? (figure * fixed) / average : 0;
   const undo = nature === "initial" && maintenance > 0 ? 1 / maintenance : 1;

@@ -1,0 +1,200 @@
+/**
+ * Robust boxes against displacements drawn at random and calculated by the direct engine; tolerance rings against whole
+ * calculations inside and outside; the ceiling as built put right.
+ */
+import { describe, expect, it } from "vitest";
+import { assess } from "../../../src/assessment/assess.ts";
+import { fixedBandJudge, type Judge } from "../../../src/assessment/fixed-band.ts";
+import { statistics } from "../../../src/assessment/statistics.ts";
+import { builtScene, readOffsets, replay } from "../../../src/design/boxes/as-built.ts";
+import { robustBoxes } from "../../../src/design/boxes/robust-boxes.ts";
+import { FARTHEST, toleranceRings } from "../../../src/design/boxes/tolerance-ring.ts";
+import { hungCandidate, kindOf } from "../../../src/design/search/candidate.ts";
+import { searchGrid } from "../../../src/design/search/search-grid.ts";
+import { candidatesOf, usualSpace } from "../../../src/design/search/search-space.ts";
+import { noStandingLight } from "../../../src/design/search/standing-light.ts";
+import { addDirectLight } from "../../../src/engine/direct/direct-light.ts";
+import { LightEngine } from "../../../src/engine/light-engine.ts";
+import { relamped } from "../../../src/luminaire/relamped.ts";
+import { createRandom } from "../../../src/numerics/random-sequence.ts";
+import type { Scene } from "../../../src/scene/scene.ts";
+import { kitchen, resolved } from "../../support/studies.ts";
+
+const study = resolved(
+  kitchen({
+    island: {
+      centre: [2.7, 2.1],
+      length: 2.4,
+      width: 1.1,
+      height: 0.92,
+      zones: [{ name: "prep", from: [0, 0], size: [2.4, 1.1], target: "mine" }],
+    },
+    targets: { mine: { illuminance: 200, uniformity: 0.55, source: "for the test" } },
+    arrangements: [
+      {
+        name: "three domes",
+        layers: [{ name: "pendants", luminaire: "dome", row: { count: 3, clearance: 0.85 } }],
+      },
+    ],
+    luminaires: {
+      dome: {
+        beam: { flux: 1100, angle: 90 },
+        opening: { diameter: 0.26 },
+        body: { profile: "dome", diameter: 0.3, height: 0.22 },
+        suspension: "cord",
+      },
+      cone: { beam: { flux: 900, angle: 70 }, body: { profile: "cone", diameter: 0.15, height: 0.2 } },
+    },
+  }),
+);
+const [scene] = study.scenes;
+const { island } = scene;
+if (island === undefined) throw new Error("no island");
+const options = { quality: "quick", interreflection: false } as const;
+const engine = new LightEngine();
+
+/** Evenness alone decides: the level is far above. */
+const judge: Judge = fixedBandJudge;
+const judged = (each: Scene) => assess(study, each, engine.calculate(each, options), { judge });
+
+describe("robust boxes", () => {
+  const kinds = ["dome", "cone"].flatMap((name) => {
+    const luminaire = study.luminaires.get(name);
+    return luminaire === undefined ? [] : [kindOf(luminaire, island)];
+  });
+  const space = { ...usualSpace(scene.room, "mm"), counts: [2, 3], clearances: [0.8] };
+  const grid = searchGrid(island, scene.zones, space.step);
+  const patterns = candidatesOf(space, [kinds[0]], island);
+  const request = {
+    scene,
+    layer: 0,
+    kinds,
+    grid,
+    light: noStandingLight(grid, kinds),
+    requirements: [study.targets.get("mine")?.requirements ?? []],
+    confidence: 0.9,
+    nearFieldError: 0.0025,
+    clearances: [0.8, 0.9],
+  };
+
+  it("is never better than any displacement within the error", () => {
+    const error = 0.05;
+    const sets = robustBoxes({ ...request, error }, patterns);
+    const random = createRandom(3);
+    let worst = -Infinity;
+    for (const set of [sets[0], sets[Math.floor(sets.length / 2)]])
+      for (const { kind, clearance, worstUniformity, uniformity } of set.kinds) {
+        expect(worstUniformity).toBeLessThanOrEqual(uniformity);
+        for (let d = 0; d < 12; d++) {
+          const E = new Float64Array(grid.points.length / 3);
+          const row = { ...set.boxes, kinds: [kind] as const, clearance };
+          for (const { luminaire, frame } of hungCandidate(row, kinds, island, space.step)) {
+            // One of the eight directions by the whole error, or in place.
+            const way = Math.floor(9 * random());
+            const [dx, dy] =
+              way === 8
+                ? [0, 0]
+                : [Math.round(Math.cos((way * Math.PI) / 4)), Math.round(Math.sin((way * Math.PI) / 4))];
+            const reach = dx !== 0 && dy !== 0 ? 0.025 : error;
+            const [x, y, z] = frame.origin;
+            const plane = {
+              name: "top",
+              quantity: "planar" as const,
+              points: grid.points,
+              normal: [0, 0, 1] as const,
+              weights: grid.top.weights,
+            };
+            const origin = [x + dx * reach, y + dy * reach, z] as const;
+            addDirectLight({ luminaire, frame: { ...frame, origin } }, plane, 0.0025, 0, E);
+          }
+          const { uniformity: found } = statistics(E, grid.top.weights);
+          worst = Math.max(worst, worstUniformity - found);
+        }
+      }
+    console.log(`worst excess of a robust evenness over a displaced one ${worst.toFixed(4)}`);
+    // A bound, to rounding: the diagonals are taken here as the search takes them.
+    expect(worst).toBeLessThan(1e-9);
+  });
+
+  it("without error is the plan, and ranks the worst kind", () => {
+    const sets = robustBoxes({ ...request, error: 0 }, patterns);
+    for (const { kinds: own, worstShortage } of sets) {
+      for (const each of own) expect(each.worstUniformity).toBe(each.uniformity);
+      expect(worstShortage).toBe(Math.max(...own.map((each) => each.worstShortage)));
+    }
+    expect(sets.map((s) => s.worstShortage)).toEqual(
+      [...sets.map((s) => s.worstShortage)].sort((a, b) => a - b),
+    );
+  });
+});
+
+describe("tolerance rings", () => {
+  it("keep the verdict inside and lose it outside, by whole calculations", () => {
+    const result = engine.calculate(scene, options);
+    expect(judged(scene).verdict).toBe("meets");
+    const rings = toleranceRings(study, scene, result, judge, 0);
+    expect(rings).toHaveLength(3);
+    const narrow = rings.filter(({ beyond }) => beyond !== undefined);
+    expect(narrow.length).toBeGreaterThan(0);
+    for (const { index, radius, beyond } of narrow) {
+      const direction = beyond?.direction ?? 0;
+      const at = (r: number) =>
+        judged(
+          builtScene(scene, 0, [
+            { index, along: r * Math.cos(direction), across: r * Math.sin(direction), up: 0 },
+          ]),
+        ).verdict;
+      expect(at(Math.max(0, radius - 0.02))).toBe("meets");
+      expect(at(radius + 0.03)).not.toBe("meets");
+      expect(radius).toBeLessThan(FARTHEST);
+    }
+  });
+});
+
+describe("as built", () => {
+  it("finds the cheapest thing that puts it right", () => {
+    const offsets = [{ index: 0, along: 0.45, across: 0, up: 0 }];
+    const { planned, built, worse, remedies } = replay(scene, 0, offsets, judged, (m) => `${m} m`);
+    expect(planned.verdict).toBe("meets");
+    expect(built.verdict).not.toBe("meets");
+    expect(worse).toBe(true);
+    expect(remedies[remedies.length - 1].restores).toBe(true);
+    expect(remedies.slice(0, -1).every(({ restores }) => !restores)).toBe(true);
+    expect(replay(scene, 0, [{ index: 1, along: 0.005, across: 0, up: 0 }], judged, String).worse).toBe(
+      false,
+    );
+  });
+
+  it("reads offsets and says what is wrong with them", () => {
+    const good = readOffsets("number,along,across,up\n1,-40 mm,0,\n3,0.1,0.02,5 mm\n", 3);
+    expect(good).toMatchObject({
+      ok: true,
+      value: [
+        { index: 0, along: -0.04, across: 0, up: 0 },
+        { index: 2, along: 0.1, across: 0.02, up: 0.005 },
+      ],
+    });
+    for (const [text, why] of [
+      ["number,along\n1,0", 'column "across" is missing'],
+      ["number,along,across\n4,0,0", "no such pendant"],
+      ["number,along,across\n1,0,0\n1,0,0", "given twice"],
+      ["number,along,across\n1,far,0", "holds no offset"],
+      ["number,along,across,down\n1,0,0,0", "not known"],
+    ]) {
+      const read = readOffsets(text, 3);
+      expect(read.ok ? "" : read.issues[0].message).toContain(why);
+    }
+  });
+
+  it("a stronger lamp scales all light", () => {
+    const stronger = {
+      ...scene,
+      layers: scene.layers.map((layer) => ({
+        ...layer,
+        luminaires: layer.luminaires.map((p) => ({ ...p, luminaire: relamped(p.luminaire, 1.25) })),
+      })),
+    };
+    const [before, after] = [scene, stronger].map((each) => judged(each).planes[0].statistics.average);
+    expect(after / before).toBeCloseTo(1.25, 3);
+  });
+});
