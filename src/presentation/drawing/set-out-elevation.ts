@@ -10,9 +10,8 @@ import { printable } from "../../diagnostics/printable.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { runningDimensions } from "../../units/length-text.ts";
-import type { SetOut, SetOutBox } from "../schedule/set-out.ts";
+import { boxKinds, type SetOut, type SetOutBox } from "../schedule/set-out.ts";
 import { type Ink, line, text } from "./drawing.ts";
-import { suspended } from "./elevation.ts";
 import { ceilingHeightAt, type IslandAxes, islandAxes } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { PaperMark } from "./paper/paper.ts";
@@ -61,7 +60,7 @@ export function setOutElevation(
   const [from, to] = range(scene, view);
   const at = (s: number, z: number): Vec2 => [s * perMetre, -z * perMetre];
   const pendants = setOut.boxes
-    .filter((box) => box.hangs)
+    .filter((box) => box.kind === "pendant")
     .map((box) => ({ box, s: stationOf(axes, box, view) }))
     .filter(({ s }) => s > from && s < to)
     .sort((a, b) => a.s - b.s);
@@ -142,8 +141,8 @@ function ceilingOver(scene: Scene, axes: IslandAxes, view: ElevationView, s: num
 
 /** Where along the island the section is cut (m). */
 function cutAt(scene: Scene, axes: IslandAxes): number {
-  const first = suspended(scene)[0];
-  return first === undefined ? axes.length / 2 : axes.toIsland(first.placed.frame.origin)[0];
+  const first = [...boxKinds(scene)].find(([, kind]) => kind === "pendant")?.[0];
+  return first === undefined ? axes.length / 2 : axes.toIsland(first.frame.origin)[0];
 }
 
 function tallest(scene: Scene, view: ElevationView): number {

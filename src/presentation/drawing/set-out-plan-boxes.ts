@@ -13,10 +13,12 @@ import { LETTERING } from "./running-string.ts";
 
 const TAG = 8;
 
+type Place = readonly [at: Vec2, anchor: "start" | "middle" | "end"];
+
 /** What a box's symbol and body cover around its centre (points). */
 export function symbolRadius(box: SetOutBox, perMetre: number): number {
   const extent = Math.max(...planExtents(box.luminaire)) / 2;
-  return box.hangs
+  return box.kind === "pendant"
     ? Math.max(4, (BOX_WIDTH / 2) * perMetre, Math.min(extent, 0.3) * perMetre)
     : Math.max(3.4, extent * perMetre);
 }
@@ -33,7 +35,7 @@ export function boxMarks(
   const [length, width] = planExtents(box.luminaire);
   const symbol = Math.max(4, (BOX_WIDTH / 2) * perMetre);
   const marks: PaperMark[] = [];
-  if (box.hangs) {
+  if (box.kind === "pendant") {
     const { rotation } = scene.layers[box.layer].luminaires[box.index].frame;
     const heading = Math.atan2(rotation[1], rotation[0]);
     const body = box.luminaire.body;
@@ -72,6 +74,23 @@ export function boxMarks(
         0.75,
       ),
     );
+  } else if (box.kind === "fixed") {
+    const d = 3.2;
+    const [x, y] = centre;
+    marks.push(
+      line(
+        [
+          [x - d, y - d],
+          [x + d, y - d],
+          [x + d, y + d],
+          [x - d, y + d],
+        ],
+        "fixed mark",
+        "ink",
+        1,
+        { closed: true, fill: "sheet" },
+      ),
+    );
   } else {
     const radius = Math.max(3.4, (Math.max(length, width) / 2) * perMetre);
     marks.push(
@@ -81,19 +100,21 @@ export function boxMarks(
   }
   const { circuit } = scene.layers[box.layer];
   const words = `${box.tag}${circuit === undefined ? "" : ` · ${printable(circuit, 8)}`}`;
-  const reach = Math.max(symbol, box.hangs ? (Math.max(length, width) / 2) * perMetre : 0) + 2;
-  const size = box.hangs ? TAG : LETTERING;
-  const w = paperTextWidth(words, size, box.hangs);
+  const reach = Math.max(symbol, box.kind === "pendant" ? (Math.max(length, width) / 2) * perMetre : 0) + 2;
+  const size = box.kind === "pendant" ? TAG : LETTERING;
+  const w = paperTextWidth(words, size, box.kind === "pendant");
   const d = reach * 0.72;
-  const places: readonly (readonly [Vec2, "start" | "middle" | "end"])[] = [
+  const above: Place = [[centre[0], centre[1] - reach - 2], "middle"];
+  const beside: readonly Place[] = [
     [[centre[0] + d, centre[1] - d], "start"],
     [[centre[0] - d, centre[1] - d], "end"],
     [[centre[0] + d, centre[1] + d + size * 0.7], "start"],
     [[centre[0] - d, centre[1] + d + size * 0.7], "end"],
-    [[centre[0], centre[1] - reach - 2], "middle"],
     [[centre[0], centre[1] + reach + size], "middle"],
   ];
-  const boxOf = ([[x, y], anchor]: (typeof places)[number]): Box => ({
+  // Pendants stand in rows along the island: above them there is room.
+  const places = box.kind === "pendant" ? [above, ...beside] : [...beside, above];
+  const boxOf = ([[x, y], anchor]: Place): Box => ({
     x: x - (anchor === "middle" ? w / 2 : anchor === "end" ? w : 0),
     y: y - size * 0.8,
     width: w,
@@ -104,7 +125,13 @@ export function boxMarks(
     places[0];
   taken.push(boxOf(place));
   marks.push(
-    text(place[0], words, "tag", { anchor: place[1], size, strong: box.hangs, ink: "ink", ground: "sheet" }),
+    text(place[0], words, "tag", {
+      anchor: place[1],
+      size,
+      strong: box.kind === "pendant",
+      ink: "ink",
+      ground: "sheet",
+    }),
   );
   return marks;
 }

@@ -109,7 +109,9 @@ function nearest(
       ? (scene.island?.outline ?? []).map((p) =>
           islandToRoom(scene.island as NonNullable<Scene["island"]>, p),
         )
-      : setOut.boxes.filter((box) => box.hangs === (what === "pendants")).map((box) => box.at);
+      : setOut.boxes
+          .filter((box) => box.kind === (what === "pendants" ? "pendant" : "recessed"))
+          .map((box) => box.at);
   const there = places.filter((p) => Math.abs(p[a] - station) < 0.004).map((p) => p[b]);
   return there.length === 0 ? 0 : Math.max(0, Math.min(...there));
 }

@@ -48,7 +48,7 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
         luminaire.name,
         layer.name,
         layer.circuit ?? "",
-        box.hangs ? "pendant" : "recessed",
+        box.kind,
         figure(box.at[0]),
         figure(box.at[1]),
         figure(box.ceiling),

@@ -42,6 +42,7 @@ const OTHER = ["NOTES", 7] as const;
 export function viewDxf(view: ScaledView, unit: "mm" | "in"): string {
   const writer = new DxfWriter();
   writer.setUnits(unit === "mm" ? Units.Millimeters : Units.Inches);
+  writer.setVariable("$LASTSAVEDBY", { 1: "Candlespan" });
   writer.setVariable("$MEASUREMENT", { 70: unit === "mm" ? 1 : 0 });
   const perPoint = 1 / (view.perMetre * (unit === "mm" ? 0.001 : METRES_PER_INCH));
   const dashed = "DASHED";

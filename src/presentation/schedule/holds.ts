@@ -26,7 +26,7 @@ export function holds(
   defaults: readonly DefaultUsed[],
   length: (metres: number) => string,
 ): Hold[] {
-  const pendants = boxes.filter((box) => box.hangs);
+  const pendants = boxes.filter((box) => box.kind === "pendant");
   const found: Hold[] = [];
   const hold = (held: readonly SetOutBox[], words: string): void => {
     if (held.length > 0) found.push({ tags: held.map((box) => box.tag), words });
@@ -46,7 +46,7 @@ export function holds(
     ),
     "The luminaire has no size: the drop is measured to its photometric centre.",
   );
-  for (const box of boxes) {
+  for (const box of boxes.filter(({ kind }) => kind !== "fixed")) {
     const clash = joistClash(scene, box);
     if (clash !== undefined)
       hold([box], `On a joist: the nearest clear place is ${length(Math.abs(clash.shift))} ${clash.way}.`);

@@ -35,10 +35,13 @@ export interface HangingHeights {
   readonly drop: number;
 }
 
+/** What hangs from the ceiling, what sits in it, and what is fixed below it, to a cabinet, a hood or a wall. */
+export type BoxKind = "pendant" | "recessed" | "fixed";
+
 export interface SetOutBox {
-  /** P1, P2 … for what hangs; R1 … for what sits in the ceiling. */
+  /** P1, P2 … for pendants; R1 … for what sits in the ceiling; F1 … for what is fixed elsewhere. */
   readonly tag: string;
-  readonly hangs: boolean;
+  readonly kind: BoxKind;
   /** Letter of the luminaire type in the schedule. */
   readonly type: string;
   readonly layer: number;
@@ -51,7 +54,10 @@ export interface SetOutBox {
   readonly y: number;
   /** Height of the ceiling above the floor at the box (m, rounded). */
   readonly ceiling: number;
+  /** Of a pendant. */
   readonly heights?: HangingHeights;
+  /** Height of the photometric centre above the floor (m, rounded), of what is fixed elsewhere. */
+  readonly height?: number;
 }
 
 /** A string of running dimensions from the datum to the far wall. */
@@ -89,17 +95,17 @@ export function typeLetters(scene: Scene): ReadonlyMap<Luminaire, string> {
 
 export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) => string): SetOut {
   const letters = typeLetters(scene);
-  const hanging = new Set(suspended(scene).map(({ placed }) => placed));
-  const counts = { P: 0, R: 0 };
+  const kinds = boxKinds(scene);
+  const counts = { pendant: 0, recessed: 0, fixed: 0 };
   const round = (metres: number): number => roundTo(metres, unit);
   const boxes = scene.layers.flatMap((layer, l) =>
     layer.luminaires.map((placed, index): SetOutBox => {
-      const hangs = hanging.has(placed);
-      const [x, y] = placed.frame.origin;
-      const heights = hangs ? hangingHeights(scene, placed, unit) : undefined;
+      const kind = kinds.get(placed) as BoxKind;
+      const [x, y, z] = placed.frame.origin;
+      const heights = kind === "pendant" ? hangingHeights(scene, placed, unit) : undefined;
       return {
-        tag: hangs ? `P${++counts.P}` : `R${++counts.R}`,
-        hangs,
+        tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`,
+        kind,
         type: letters.get(placed.luminaire) as string,
         layer: l,
         index,
@@ -109,6 +115,7 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
         y: round(y),
         ceiling: round(ceilingAt(scene.room, x, y)),
         ...(heights === undefined ? {} : { heights }),
+        ...(kind === "fixed" ? { height: round(z) } : {}),
       };
     }),
   );
@@ -120,6 +127,19 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
     length: round(scene.room.length),
     width: round(scene.room.width),
   };
+}
+
+/** What each luminaire is to an electrician. Below the ceiling only what is a pendant, or says what it hangs on, hangs. */
+export function boxKinds(scene: Scene): ReadonlyMap<PlacedLuminaire, BoxKind> {
+  const below = new Set(suspended(scene).map(({ placed }) => placed));
+  return new Map(
+    scene.layers.flatMap(({ role, luminaires }) =>
+      luminaires.map((placed) => {
+        const hangs = role === "pendant" || placed.luminaire.suspension !== undefined;
+        return [placed, !below.has(placed) ? "recessed" : hangs ? "pendant" : "fixed"] as const;
+      }),
+    ),
+  );
 }
 
 /** A length (m) to the unit's step: what a sheet prints. */
@@ -172,11 +192,11 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
     };
     add(
       "pendants",
-      boxes.filter((box) => box.hangs).map((box) => box.at),
+      boxes.filter((box) => box.kind === "pendant").map((box) => box.at),
     );
     add(
       "recessed",
-      boxes.filter((box) => !box.hangs).map((box) => box.at),
+      boxes.filter((box) => box.kind === "recessed").map((box) => box.at),
     );
     if (scene.island !== undefined) add("island", islandStations(scene.island));
   }

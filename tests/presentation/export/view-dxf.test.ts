@@ -67,8 +67,8 @@ describe("DXF", () => {
         const nearest = Math.min(...away);
         worst = Math.max(worst, nearest);
         const insert = inserts[away.indexOf(nearest)];
-        expect(insert.name).toBe(box.hangs ? "BOX-PENDANT" : "BOX-RECESSED");
-        expect(insert.layer).toBe(box.hangs ? "LIGHTS-PENDANTS" : "LIGHTS-RECESSED");
+        expect(insert.name).toBe(box.kind === "pendant" ? "BOX-PENDANT" : "BOX-RECESSED");
+        expect(insert.layer).toBe(box.kind === "pendant" ? "LIGHTS-PENDANTS" : "LIGHTS-RECESSED");
       }
       console.log(`worst error of a box in the DXF (${unit}): ${(1000 * worst).toExponential(1)} mm`);
       // Rounded to a thousandth of the unit.

@@ -165,6 +165,24 @@ describe("the papers of a hand-over", () => {
     expect(content(files, "contents.txt")).toContain("set-out.pdf");
   });
 
+  it("tells what hangs from what is fixed under a cabinet", () => {
+    const [arrangement] = kitchen().arrangements as { name: string; layers: Json[] }[];
+    const strip: Json = {
+      name: "under cabinets",
+      role: "accent",
+      luminaire: "spot",
+      at: [{ position: [1, 4, 1.42] }],
+    };
+    const document = kitchen({ arrangements: [{ ...arrangement, layers: [...arrangement.layers, strip] }] });
+    const files = handoverFiles(handoverOf(document));
+    expect(content(files, "boxes.csv")).toMatch(/\r\nF1,B,spot,under cabinets,,fixed,1,4,/);
+    const said = sheetsOf(files)
+      .filter((sheet) => sheet.name === "set-out")
+      .flatMap((sheet) => words(sheet));
+    expect(said.some((mark) => mark.text.startsWith("Fixed below the ceiling"))).toBe(true);
+    expect(said.find((mark) => mark.depicts === "fixed row" && mark.text === "1420")).toBeDefined();
+  });
+
   it("draws silhouettes at full size: the dome's rim is 150 mm from the fold", () => {
     const sheets = sheetsOf(handoverFiles(handoverOf(kitchen()))).filter(({ summary }) =>
       summary.startsWith("Half silhouette of dome"),

@@ -146,7 +146,7 @@ describe("set-out", () => {
               words: cell.text,
             }));
           });
-          for (const box of found.boxes.filter((each) => each.hangs)) {
+          for (const box of found.boxes.filter((each) => each.kind === "pendant")) {
             const own = rows.filter(({ tag }) => tag === box.tag).map((row) => row.words);
             const h = box.heights as NonNullable<typeof box.heights>;
             const wanted = [box.x, box.y, h.ceiling, h.drop, h.body, h.bottom, h.gap].map(words.dimension);

@@ -8,10 +8,10 @@ import type { ZoneAssessment } from "../../../assessment/assessment.ts";
 import { familiarPlace, seenSteps } from "../../../assessment/familiar-places.ts";
 import type { Verdict } from "../../../assessment/verdict.ts";
 import { printable } from "../../../diagnostics/printable.ts";
-import { suspended } from "../../drawing/elevation-scale.ts";
 import { type Block, flow, flowHeight, heading, paragraph } from "../../drawing/paper/flow.ts";
 import { sheetFrame } from "../../drawing/paper/frame.ts";
 import { moved, type Sheet } from "../../drawing/paper/paper.ts";
+import { boxKinds } from "../../schedule/set-out.ts";
 import { darkestPlace, patchyRemark, VERDICT_MARK } from "../../text.ts";
 import { type Handover, type HandoverOption, handoverWords, optionLetter } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
@@ -117,7 +117,7 @@ export function sentences(handover: Handover, { scene, assessment }: HandoverOpt
   if (patchy !== undefined) lines.push(sentence(patchy));
   else if (dark !== undefined)
     lines.push(`The darkest spot is ${dark}: ${words.lux(assessment.planes[top].statistics.minimum)}.`);
-  const pendants = suspended(scene).length;
+  const pendants = [...boxKinds(scene).values()].filter((kind) => kind === "pendant").length;
   const all = scene.layers.reduce((sum, { luminaires }) => sum + luminaires.length, 0);
   const { watts, unknownWatts } = assessment.energy;
   lines.push(

@@ -1,5 +1,6 @@
 /** The sheet of heights: elevation along the island and section across it, side by side at one scale. */
 
+import type { Scene } from "../../../scene/scene.ts";
 import { text } from "../../drawing/drawing.ts";
 import { type Block, bullet, flow, gap, heading, SMALL } from "../../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../../drawing/paper/frame.ts";
@@ -14,10 +15,14 @@ import type { SetOut } from "../../schedule/set-out.ts";
 import { chosenOption, type Handover, handoverWords } from "./handover.ts";
 import { shortTags } from "./set-out-tables.ts";
 
-const VIEWS: readonly (readonly [ElevationView, string])[] = [
-  ["along", "Elevation of the island, from its near side"],
-  ["across", "Section across the island at P1"],
-];
+const VIEWS: readonly ElevationView[] = ["along", "across"];
+
+function titleOf(view: ElevationView, { island }: Scene, setOut: SetOut): string {
+  const what = island === undefined ? "room" : "island";
+  if (view === "along") return `Elevation along the ${what}, from its near side`;
+  const first = setOut.boxes.find((box) => box.kind === "pendant");
+  return `Section across the ${what}${first === undefined ? "" : ` at ${first.tag}`}`;
+}
 
 export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
   const { scene } = chosenOption(handover);
@@ -34,7 +39,7 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
   };
   const { field } = sheetFrame(handover.paper, true, facts);
   const margins = elevationMargins(setOut, words);
-  const spans = VIEWS.map(([view]) => elevationSpan(scene, view));
+  const spans = VIEWS.map((view) => elevationSpan(scene, view));
   const wide = spans.reduce((sum, [width]) => sum + width, 0);
   const tall = Math.max(...spans.map(([, height]) => height));
   const scale = drawingScale(handover.unit, [
@@ -46,10 +51,14 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
   const spare = field.width - wide * scale.perMetre - 2 * (margins.side + 16);
   let x = field.x + Math.max(0, spare / 3);
   const floor = field.y + 12 + margins.above + tall * scale.perMetre;
-  for (const [view, title] of VIEWS) {
+  for (const view of VIEWS) {
     const drawing = setOutElevation(scene, setOut, view, scale.perMetre, words);
     marks.push(
-      text([x, field.y + 12], title, "view title", { ink: "ink", size: 9.5, strong: true }),
+      text([x, field.y + 12], titleOf(view, scene, setOut), "view title", {
+        ink: "ink",
+        size: 9.5,
+        strong: true,
+      }),
       ...moved(drawing.marks, [x + drawing.left, floor]),
     );
     x += drawing.left + drawing.right + Math.max(14, spare / 3);
@@ -70,7 +79,7 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
     width: frame.width,
     height: frame.height,
     marks,
-    summary: `Elevation and section of the island with pendants ${shortTags(setOut.boxes.filter((box) => box.hangs).map((box) => box.tag))} at their heights above the finished floor and the finished top.`,
+    summary: `Elevation and section of the island with pendants ${shortTags(setOut.boxes.filter((box) => box.kind === "pendant").map((box) => box.tag))} at their heights above the finished floor and the finished top.`,
   };
 }
 
@@ -89,7 +98,9 @@ function notes(handover: Handover, setOut: SetOut): Block[] {
       : [
           "The string runs from the end (or near edge) of the finished top: use it to check against the room's datum once the island stands.",
         ]),
-    ...(setOut.boxes.some((box) => !box.hangs) ? ["Recessed luminaires are on the set-out sheet."] : []),
+    ...(setOut.boxes.some((box) => box.kind === "recessed")
+      ? ["Recessed luminaires are on the set-out sheet."]
+      : []),
   ];
   return [heading("Notes", 9), ...lines.map((words) => bullet(words, SMALL + 0.25)), gap(1)];
 }

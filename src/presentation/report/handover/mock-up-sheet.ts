@@ -25,7 +25,7 @@ function tapeSheets(handover: Handover): Sheet[] {
   const whole = setOut(scene, handover.unit, words.length);
   const found = {
     ...whole,
-    boxes: whole.boxes.filter((box) => box.hangs),
+    boxes: whole.boxes.filter((box) => box.kind === "pendant"),
     strings: whole.strings.filter(({ what }) => what !== "recessed"),
   };
   const { field } = frameFor(handover, "Mark it on the floor", "1", "1:1");
@@ -90,7 +90,7 @@ function marksTable(handover: Handover, words: HandoverWords): Block[] {
     island === undefined || island.outline.length > 8
       ? []
       : island.outline.map((p) => islandToRoom(island, p));
-  const pendants = found.boxes.filter((box) => box.hangs);
+  const pendants = found.boxes.filter((box) => box.kind === "pendant");
   const blocks: Block[] = [
     {
       kind: "table",

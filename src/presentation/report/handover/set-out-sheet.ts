@@ -137,11 +137,14 @@ function placedPlan(
 
 function legend(handover: Handover, found: SetOut): Block[] {
   const { scene } = chosenOption(handover);
-  const hasRecessed = found.boxes.some((box) => !box.hangs);
+  const hasRecessed = found.boxes.some((box) => box.kind === "recessed");
   return [
     bullet("Ceiling seen from above, over the floor plan; not mirrored.", SMALL),
     bullet("Cross in a circle: pendant box (P), its body drawn at size around it.", SMALL),
     ...(hasRecessed ? [bullet("Ring in a circle: recessed luminaire (R).", SMALL)] : []),
+    ...(found.boxes.some(({ kind }) => kind === "fixed")
+      ? [bullet("Square: fixed below the ceiling, to cabinet, hood or wall (F).", SMALL)]
+      : []),
     bullet("Dashed: overhead cabinets, base of the island.", SMALL),
     ...(scene.room.joists === undefined ? [] : [bullet("Dotted: joist centrelines.", SMALL)]),
     ...(scene.room.keepOuts?.length ? [bullet("Hatched: no box here.", SMALL)] : []),
@@ -150,7 +153,7 @@ function legend(handover: Handover, found: SetOut): Block[] {
 
 function summary(found: SetOut, words: HandoverWords): string {
   const places = found.boxes
-    .filter((box) => box.hangs)
+    .filter((box) => box.kind === "pendant")
     .map((box) => `${box.tag} at ${words.length(box.x)} from wall 3 and ${words.length(box.y)} from wall 0`)
     .join("; ");
   return `Set-out plan of ${found.boxes.length} ceiling boxes. ${places}`;

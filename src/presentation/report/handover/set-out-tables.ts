@@ -15,11 +15,14 @@ import { chosenOption, type Handover, type HandoverWords } from "./handover.ts";
 export function tables(handover: Handover, found: SetOut, words: HandoverWords, width: number): Block[] {
   const { scene } = chosenOption(handover);
   const blocks: Block[] = [];
-  const pendants = found.boxes.filter((box) => box.hangs);
-  const recessed = found.boxes.filter((box) => !box.hangs);
+  const pendants = found.boxes.filter((box) => box.kind === "pendant");
+  const recessed = found.boxes.filter((box) => box.kind === "recessed");
   if (pendants.length > 0) blocks.push(...pendantTables(pendants, words, width), ...hanging(pendants, words));
   if (recessed.length > 0)
     blocks.push(heading("Recessed, from the datum", 9), recessedTable(recessed, words));
+  const fixed = found.boxes.filter(({ kind }) => kind === "fixed");
+  if (fixed.length > 0)
+    blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
   blocks.push(heading("Circuits", 9), circuitTable(handover));
   const flags = holds(scene, found, handover.defaults, words.length);
   blocks.push(heading("HOLD: not to be built before this is settled", 9));
@@ -137,6 +140,29 @@ function weightWords({ weight }: Luminaire): string {
     : `weight ${weight} kg (${(weight / 0.45359237).toFixed(1)} lb)`;
 }
 
+function fixedTable(fixed: readonly SetOutBox[], words: HandoverWords): Block {
+  const end = "end" as const;
+  return {
+    kind: "table",
+    size: SMALL,
+    depicts: "fixed row",
+    columns: [
+      { title: "mark", share: 0.7 },
+      { title: "type", share: 0.7 },
+      { title: "x", share: 1.2, align: end },
+      { title: "y", share: 1.2, align: end },
+      { title: "light above floor", share: 1.4, align: end },
+    ],
+    rows: fixed.map((box) => [
+      box.tag,
+      box.type,
+      words.dimension(box.x),
+      words.dimension(box.y),
+      words.dimension(box.height ?? 0),
+    ]),
+  };
+}
+
 function recessedTable(recessed: readonly SetOutBox[], words: HandoverWords): Block {
   const rows = recessed.map((box) => [
     box.tag,
@@ -214,7 +240,7 @@ function notes(handover: Handover, found: SetOut, words: HandoverWords): Block[]
     "Faces are FINISHED faces (plaster, tile, floor covering on); if they are not on yet, add their thickness before marking.",
     `Datum: the corner of the finished faces of wall 0 (at the foot of the plan) and wall 3 (on its left). Strings run from it to ${words.length(found.length)} and ${words.length(found.width)} at the far faces; every figure is rounded once, so gaps are differences.`,
   );
-  if (found.boxes.some((box) => box.hangs))
+  if (found.boxes.some((box) => box.kind === "pendant"))
     lines.push(
       "Hang by the bottom edge: set heights from the finished top with a laser line, to within 3 mm (1/8 in) of one another.",
     );

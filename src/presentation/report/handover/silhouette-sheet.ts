@@ -6,7 +6,6 @@ import { planExtents } from "../../../luminaire/extent.ts";
 import type { Luminaire } from "../../../luminaire/luminaire.ts";
 import { clipLine } from "../../drawing/clip-line.ts";
 import { type Box, line, text } from "../../drawing/drawing.ts";
-import { suspended } from "../../drawing/elevation-scale.ts";
 import { printCheck } from "../../drawing/paper/frame.ts";
 import {
   type PaperMark,
@@ -15,6 +14,7 @@ import {
   type Sheet,
 } from "../../drawing/paper/paper.ts";
 import { luminaireProfile } from "../../drawing/silhouette.ts";
+import { boxKinds } from "../../schedule/set-out.ts";
 import { type Handover, handoverWords } from "./handover.ts";
 import { frameFor } from "./mock-up-frame.ts";
 
@@ -28,7 +28,8 @@ const FOOT = 76;
 export function silhouetteSheets(handover: Handover): Sheet[] {
   const types = new Map<string, Luminaire>();
   for (const { scene } of handover.options)
-    for (const { placed } of suspended(scene)) types.set(placed.luminaire.name, placed.luminaire);
+    for (const [{ luminaire }, kind] of boxKinds(scene))
+      if (kind === "pendant") types.set(luminaire.name, luminaire);
   return [...types.values()].flatMap((luminaire) => tiles(handover, luminaire));
 }
 
