@@ -30,6 +30,7 @@ const LAYERS: readonly (readonly [start: string, layer: string, colour: number])
   ["centreline", "ISLAND-CENTRELINE", 2],
   ["pendant", "LIGHTS-PENDANTS", 6],
   ["recessed", "LIGHTS-RECESSED", 5],
+  ["fixed", "LIGHTS-FIXED", 4],
   ["tag", "LIGHTS-TAGS", 7],
   ["circuit", "LIGHTS-CIRCUITS", 30],
   ["dimension", "DIMENSIONS", 7],

@@ -3,6 +3,8 @@
 import fc from "fast-check";
 import { SaxesParser } from "saxes";
 import { describe, expect, it } from "vitest";
+import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
+import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import { type Box, overlaps, type TextMark } from "../../../src/presentation/drawing/drawing.ts";
 import {
   PAPERS,
@@ -12,7 +14,11 @@ import {
 } from "../../../src/presentation/drawing/paper/paper.ts";
 import { paperTextWidth } from "../../../src/presentation/drawing/paper/paper-text.ts";
 import { type HandoverFile, handoverFiles } from "../../../src/presentation/export/handover-files.ts";
-import { type Handover, studyFingerprint } from "../../../src/presentation/report/handover/handover.ts";
+import {
+  type Handover,
+  lampsOf,
+  studyFingerprint,
+} from "../../../src/presentation/report/handover/handover.ts";
 import { handoverOf, kitchens } from "../../support/handover.ts";
 import { type Json, kitchen } from "../../support/studies.ts";
 
@@ -200,6 +206,37 @@ describe("the papers of a hand-over", () => {
     );
     console.log(`worst error of a silhouette: ${error.toExponential(1)} mm`);
     expect(error).toBeLessThan(0.01);
+  });
+
+  it("hands over the photometry of shades the study builds, as LM-63 that reads back the same light", () => {
+    const document = kitchen({
+      luminaires: {
+        dome: {
+          lamp: { flux: 806, watts: 8, shape: "A60", finish: "frosted" },
+          shade: { profile: "dome", diameter: 0.3, height: 0.2, finish: "white" },
+        },
+        spot: { beam: { flux: 650, angle: 36 }, watts: 7 },
+      },
+    });
+    const handover = handoverOf(document, {
+      lamps: lampsOf(document.luminaires as Record<string, { lamp?: unknown }>),
+    });
+    const files = handoverFiles(handover);
+    const read = readPhotometry(new TextEncoder().encode(content(files, "photometry/dome.ies")), {
+      file: "dome.ies",
+    });
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    const { luminaire } = handover.options[0].scene.layers[0].luminaires[0];
+    const flux = luminousFlux(read.value.distribution).total;
+    const error = Math.abs(flux / luminaire.flux - 1);
+    console.log(`worst error of the flux handed over: ${(100 * error).toFixed(3)} %`);
+    // Candela are written with a hundredth of the peak's last digit; the table is the very one that was traced.
+    expect(error).toBeLessThan(0.005);
+    expect(read.value.absolute).toBe(true);
+    const schedule = sheetsOf(files).filter((sheet) => sheet.name === "schedule");
+    const order = schedule.flatMap((sheet) => words(sheet).map((mark) => mark.text)).join(" ");
+    expect(order).toContain("Lamps to order, and to have on site at trim-out");
+    expect(order).toContain("A60");
   });
 
   it("does without island, without pendants, without anything", () => {

@@ -4,13 +4,13 @@
  */
 
 import type { Box } from "../../drawing/drawing.ts";
-import { type Block, bullet, flow, SMALL } from "../../drawing/paper/flow.ts";
+import { type Block, bullet, flow, flowHeight, SMALL } from "../../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, type ScaledView, type Sheet } from "../../drawing/paper/paper.ts";
 import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
 import { type SetOut, setOut } from "../../schedule/set-out.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
-import { tables } from "./set-out-tables.ts";
+import { asBuilt, tables } from "./set-out-tables.ts";
 
 export interface SetOutSheets {
   readonly sheets: readonly Sheet[];
@@ -48,14 +48,17 @@ export function setOutSheets(handover: Handover): SetOutSheets {
     width: field.width - beside.size.width - 14,
     height: field.height,
   };
-  let boxes = flow(tables(handover, found, words, column.width), () => column);
+  const blocks = tables(handover, found, words, column.width);
+  const walk = asBuilt(found);
+  const spare = flowHeight([...blocks, ...walk], column.width) <= column.height;
+  let boxes = flow(spare ? [...blocks, ...walk] : blocks, () => column);
   const alone = boxes.length > 1;
   const { scale, view, size } = alone
     ? placedPlan(handover, found, words, { width: field.width, height: tallest })
     : beside;
   if (alone) {
     const { width } = half(field, 0);
-    boxes = [[], ...flow(tables(handover, found, words, width), (i) => half(field, i % 2))];
+    boxes = [[], ...flow([...tables(handover, found, words, width), ...walk], (i) => half(field, i % 2))];
   }
   const left = field.x + (alone ? (field.width - size.width) / 2 : 0);
   const under: Box = {

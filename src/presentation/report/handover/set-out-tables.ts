@@ -140,6 +140,30 @@ function weightWords({ weight }: Luminaire): string {
     : `weight ${weight} kg (${(weight / 0.45359237).toFixed(1)} lb)`;
 }
 
+/** For the rough-in walk: a tick and the measured place of every pendant's box. */
+export function asBuilt({ boxes }: SetOut): Block[] {
+  const pendants = boxes.filter(({ kind }) => kind === "pendant");
+  if (pendants.length === 0) return [];
+  const blank = ".".repeat(18);
+  return [
+    heading("As built, measured from the same faces at rough-in", 9),
+    {
+      kind: "table",
+      size: SMALL,
+      depicts: "as built",
+      columns: [
+        { title: "marked", share: 0.8 },
+        { title: "box", share: 0.6 },
+        { title: "x", share: 1.6 },
+        { title: "y", share: 1.6 },
+        { title: "ceiling", share: 1.6 },
+        { title: "by, date", share: 1.6 },
+      ],
+      rows: pendants.map((box) => ["□", box.tag, blank, blank, blank, blank]),
+    },
+  ];
+}
+
 function fixedTable(fixed: readonly SetOutBox[], words: HandoverWords): Block {
   const end = "end" as const;
   return {
