@@ -104,7 +104,7 @@ it("tells what a substitute does, and what boxes as built need", () => {
 it.each([
   [["swap", study, "domes"], 'Did you mean "dome"'],
   [["boxes", study, "--error", "2 m"], "farther than any box"],
-  [["boxes", study, "--as-built", study], "column"],
+  [["boxes", study, "--as-built", study], "quote"],
 ])("refuses %j", (args, why) => {
   const { code, err } = candlespan(args);
   expect(code).toBe(2);
