@@ -61,11 +61,37 @@ export {
 } from "./assessment/targets-published.ts";
 export { type Verdict, worstVerdict } from "./assessment/verdict.ts";
 export {
+  type AsBuilt,
+  type BuiltOffset,
+  builtScene,
+  readOffsets,
+  replay,
+} from "./design/boxes/as-built.ts";
+export {
+  type RobustBoxes,
+  type RobustKind,
+  type RobustRequest,
+  robustBoxes,
+} from "./design/boxes/robust-boxes.ts";
+export { type ToleranceRing, toleranceRings } from "./design/boxes/tolerance-ring.ts";
+export { type Candidate, hungCandidate, type Kind, kindOf } from "./design/search/candidate.ts";
+export type { Objective } from "./design/search/pareto.ts";
+export type { Checked, FullCheck, Proposal, Proposals } from "./design/search/proposals.ts";
+export { type SearchRequest, type SearchResult, searchArrangements } from "./design/search/search.ts";
+export { type SearchGrid, searchGrid } from "./design/search/search-grid.ts";
+export { candidatesOf, type SearchSpace, usualSpace } from "./design/search/search-space.ts";
+export { pendantShortlist } from "./design/search/shortlist.ts";
+export { type StandingLight, standingLight } from "./design/search/standing-light.ts";
+export {
   compareShadeVariants,
   type ShadeVariant,
   type ShadeVariantResult,
   shadeVariants,
 } from "./design/shade-variants.ts";
+export { type Substitution, substitution } from "./design/substitution.ts";
+export type { Culprit } from "./design/verify/culprits.ts";
+export { type Reading, type Readings, readReadings } from "./design/verify/readings.ts";
+export { type MeterClass, type Verification, type VerifyRequest, verify } from "./design/verify/verify.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./diagnostics/issue.ts";
 export { type Calculate, calculate } from "./engine/calculate.ts";
@@ -80,6 +106,7 @@ export type {
 } from "./engine/result.ts";
 export { type BeamLuminaireData, beamLuminaire } from "./luminaire/beam-luminaire.ts";
 export { lowestPoint, planExtents, widthAlong } from "./luminaire/extent.ts";
+export { relamped } from "./luminaire/relamped.ts";
 export { scaledLuminaire } from "./luminaire/scaled.ts";
 export { type BeamAngle, beamAngle } from "./photometry/beam-angle.ts";
 export { resampleToC } from "./photometry/c-gamma-resampling.ts";

@@ -6,6 +6,7 @@
 import type { FullCheck } from "../design/search/proposals.ts";
 import { failure, success } from "../diagnostics/issue.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
+import { tiltedLuminaire } from "../luminaire/tilted.ts";
 import type { JudgedArrangement } from "../presentation/report/judged-arrangement.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -38,7 +39,10 @@ export function fullCheck(loaded: LoadedStudy, choice: LightChoice, engines: Eng
         ...layer,
         luminaires: layer.luminaires.map((placed) => ({
           ...placed,
-          luminaire: study.luminaires.get(placed.luminaire.name) ?? placed.luminaire,
+          luminaire: tiltedLuminaire(
+            study.luminaires.get(placed.luminaire.name) ?? placed.luminaire,
+            placed.frame.rotation,
+          ),
         })),
       }));
       return success({ ...scene, layers });

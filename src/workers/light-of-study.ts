@@ -276,7 +276,7 @@ function atArrangement(issue: Issue, arrangement: number): Issue {
 }
 
 /** Each luminaire's photometry by its name, read with its own lamp set and flux. */
-function photometryOf(
+export function photometryOf(
   study: StudyDocument,
   files: Files,
 ): (luminaire: string) => Outcome<Photometry> | undefined {
@@ -313,7 +313,8 @@ function forDrawing(scene: Scene, topAlone: boolean): Scene {
   return { ...scene, planes: [...kept, { ...plane, name: `${plane.name}, fine` }] };
 }
 
-function withLuminaires(scene: Scene, known: ReadonlyMap<string, Luminaire>): Scene {
+/** The scene with its luminaires as they are known from before, by name. */
+export function withLuminaires(scene: Scene, known: ReadonlyMap<string, Luminaire>): Scene {
   const layers = scene.layers.map((layer) => ({
     ...layer,
     luminaires: layer.luminaires.map((placed) => ({

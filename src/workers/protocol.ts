@@ -9,12 +9,15 @@
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { BodyShadow } from "../assessment/body-shadow.ts";
 import type { GuidelineCard } from "../assessment/guideline-card.ts";
+import type { Verdict } from "../assessment/verdict.ts";
+import type { LeftOut } from "../design/search/constraints.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { FindingsSection } from "../presentation/report/findings-sections.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
+import type { ArrangementDocument } from "../scene/study.ts";
 import type { Target } from "../scene/target.ts";
 
 /** A file the study names, by its path in the study. */
@@ -68,6 +71,53 @@ export interface LightAnswer {
   readonly warnings: readonly Issue[];
 }
 
+/** What a search of rows is asked for; all but document and arrangement may be left out. */
+export interface SearchQuestion {
+  readonly document: unknown;
+  /** Index of the arrangement searched from, and the layer whose pendants are sought (default: the first of them). */
+  readonly arrangement: number;
+  readonly layer?: string;
+  /** The shortlist, by name in the study; all that hang as pendants, and those that hang nowhere, by default. */
+  readonly luminaires?: readonly string[];
+  readonly counts?: readonly number[];
+  /** Lowest points above the top (m). */
+  readonly clearances?: readonly number[];
+  /** Also rows of two kinds in turn. */
+  readonly pairs?: boolean;
+  /** Identifiers of guideline cards that must agree. */
+  readonly rules?: readonly string[];
+  /** People must see each other's faces; no head may reach a pendant. */
+  readonly faces?: boolean;
+  readonly heads?: boolean;
+  /** How many proposals, 4 by default. */
+  readonly wanted?: number;
+}
+
+export interface ProposalAnswer {
+  /** In metres, to be added to the study's arrangements. */
+  readonly arrangement: ArrangementDocument;
+  readonly reasons: readonly string[];
+  readonly verdict: Verdict;
+  /** Of the whole top (lx; ratio), and of all layers (W). */
+  readonly average: number;
+  readonly uniformity: number;
+  readonly watts: number;
+  readonly zones: readonly { readonly name: string; readonly verdict: Verdict }[];
+  /** What skipping one would lose, in words. */
+  readonly skipOne?: string;
+  /** Dim of each layer with which every target is still met, and the power then (W). */
+  readonly dimmed?: { readonly dims: readonly number[]; readonly watts: number };
+}
+
+export interface SearchAnswer {
+  readonly candidates: number;
+  readonly promising: number;
+  readonly checked: number;
+  readonly proposals: readonly ProposalAnswer[];
+  readonly turnedDown: readonly string[];
+  readonly leftOut: readonly LeftOut[];
+}
+
 /** What one photometric file holds, in words for one line on screen. */
 export interface FileReading {
   readonly path: string;
@@ -111,6 +161,8 @@ export interface Messages {
     response: readonly FindingsSection[];
     progress: Progress;
   };
+  /** The best few rows of pendants that differ in kind, each checked in full. */
+  search: { request: SearchQuestion; response: SearchAnswer; progress: Progress };
   /** Light of one arrangement. */
   light: { request: LightRequest; response: LightAnswer };
 }

@@ -3,6 +3,7 @@ import { worstVerdict } from "../../assessment/verdict.ts";
 import { OBJECTIVES, type Objective } from "../../design/search/pareto.ts";
 import { searchArrangements } from "../../design/search/search.ts";
 import { type SearchSpace, usualSpace } from "../../design/search/search-space.ts";
+import { pendantShortlist } from "../../design/search/shortlist.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { nearestWord } from "../../diagnostics/nearest-word.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -201,15 +202,7 @@ export function shortlist(
 ): Luminaire[] {
   const known = [...study.luminaires.keys()];
   const listed = listOf(names, "--luminaires", known);
-  const elsewhere = new Set<string>();
-  const hung = new Set<string>();
-  document.arrangements.forEach(({ layers }, a) => {
-    layers.forEach((layer, l) => {
-      (study.scenes[a].layers[l]?.role === "pendant" ? hung : elsewhere).add(layer.luminaire);
-    });
-  });
-  const usual = known.filter((name) => hung.has(name) || !elsewhere.has(name));
-  const chosen = listed ?? (added.length > 0 ? added : usual);
+  const chosen = listed ?? (added.length > 0 ? added : pendantShortlist(document, study.scenes));
   return chosen.flatMap((name) => study.luminaires.get(name) ?? []);
 }
 

@@ -1,0 +1,119 @@
+/** The search for rows of pendants as a worker answers it: plain data, each proposal judged as the screen judges. */
+
+import { assess } from "../assessment/assess.ts";
+import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
+import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
+import { searchArrangements } from "../design/search/search.ts";
+import { pendantShortlist } from "../design/search/shortlist.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
+import { resolveStudyWith } from "../scene/resolve-with.ts";
+import { checkStudy } from "../scene/study.ts";
+import { type Engines, type Files, photometryOf, resolved, withLuminaires } from "./light-of-study.ts";
+import type { SearchAnswer, SearchQuestion } from "./protocol.ts";
+
+export async function searchOfStudy(
+  question: SearchQuestion,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<SearchAnswer>> {
+  const { document, arrangement } = question;
+  const found = await resolved({ document, arrangement }, false, files, observer);
+  if (!found.ok) return found;
+  const checked = checkStudy(document);
+  if (!checked.ok) return checked;
+  const { study, scene } = found.value;
+  const base = checked.value.arrangements[arrangement];
+  const layer = scene.layers.findIndex(({ name, role }) =>
+    question.layer === undefined ? role === "pendant" : name === question.layer,
+  );
+  const known = new Map(
+    [...study.luminaires].map(([name, made]) => [
+      name,
+      files.same(made, checked.value.luminaires?.[name], photometryOf(checked.value, files)(name)),
+    ]),
+  );
+  const names = question.luminaires ?? pendantShortlist(checked.value, study.scenes);
+  const unknown = names.find((name) => !known.has(name));
+  if (unknown !== undefined)
+    return failure({
+      code: "search",
+      severity: "error",
+      message: "There is no such luminaire.",
+      expected: [...known.keys()].join(", "),
+      received: JSON.stringify(unknown),
+      where: {},
+    });
+  const engine = await engines.get();
+  const doubting = await engines.doubting();
+  const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
+  const outcome = searchArrangements(
+    {
+      study,
+      scene,
+      base,
+      layer,
+      kinds: names.flatMap((name) => known.get(name) ?? []),
+      calculate: (one, options) => engine.calculate(one, options, stop),
+      check: {
+        resolve(proposed) {
+          const one = resolveStudyWith(
+            { ...checked.value, arrangements: [proposed] },
+            {
+              photometry: photometryOf(checked.value, files),
+              publishedTargets: PUBLISHED_TARGETS_BY_ID,
+              observer: stop,
+            },
+            buildShadeLuminaire,
+          );
+          return one.ok ? success(withLuminaires(one.value.scenes[0], known)) : failure(...one.issues);
+        },
+        judge(one) {
+          const result = engine.calculate(one, { ...study.options, quality: "full" }, stop);
+          const judge = toleranceJudge(one, result, (...asked) => doubting.calculate(...asked), {
+            observer: stop,
+          });
+          return assess(study, one, result, { judge });
+        },
+      },
+      space: {
+        ...(question.counts === undefined ? {} : { counts: question.counts }),
+        ...(question.clearances === undefined ? {} : { clearances: question.clearances }),
+        ...(question.pairs === undefined ? {} : { pairs: question.pairs }),
+      },
+      constraints: {
+        rules: question.rules ?? [],
+        faces: question.faces === true,
+        heads: question.heads === true,
+      },
+      wanted: Math.min(8, Math.max(1, question.wanted ?? 4)),
+    },
+    observer,
+  );
+  if (!outcome.ok) return outcome;
+  const { candidates, promising, turnedDown, leftOut, proposals } = outcome.value;
+  return success({
+    candidates,
+    promising,
+    checked: outcome.value.checked,
+    turnedDown,
+    leftOut,
+    proposals: proposals.map(
+      ({ document: own, reasons, assessment, average, uniformity, skipOne, dimmed }) => ({
+        arrangement: own,
+        reasons,
+        verdict: assessment.verdict,
+        average,
+        uniformity,
+        watts: assessment.energy.watts,
+        zones: assessment.zones.map(({ name, verdict }) => ({ name, verdict })),
+        ...(skipOne === undefined ? {} : { skipOne: skipOne.loses }),
+        ...(dimmed === undefined
+          ? {}
+          : { dimmed: { dims: dimmed.dims, watts: dimmed.assessment.energy.watts } }),
+      }),
+    ),
+  });
+}
