@@ -281,6 +281,12 @@ function assemble(
     tooNear === 0
       ? ""
       : `; ${tooNear === 1 ? "one point lies" : `${tooNear} points lie`} too near an opening for the bound to hold`;
+  // Beams so narrow that patches miss them, and luminaires in solids or through walls, leave light unaccounted for.
+  const lost = light === undefined ? 0 : Math.abs(light.balance.imbalance);
+  const unbalanced =
+    lost <= quality.interreflectionBound
+      ? ""
+      : `; ${(100 * lost).toPrecision(2)} % of the light is unaccounted for, so interreflected light is not within its bound`;
   if (light === undefined) {
     return {
       planes,
@@ -319,7 +325,8 @@ function assemble(
       description:
         "direct light from luminous openings by weighted nodes; interreflected light by radiosity between graded" +
         " patches and final gather" +
-        near,
+        near +
+        unbalanced,
       patches: light.patches.count,
       residual: light.residual,
       interreflectionBound: quality.interreflectionBound,

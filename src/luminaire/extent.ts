@@ -31,6 +31,11 @@ function reach({ emission, body }: Luminaire, rotation: Float64Array, sign: 1 | 
   return sign * most;
 }
 
+/** Half the extent (m) of an opening along the room's x (0), y (1) or z (2); `rotation` column-major, local to room. */
+export function extentAlong(opening: LuminousOpening, rotation: Float64Array, axis: 0 | 1 | 2): number {
+  return support(opening, rotation[axis], rotation[3 + axis], rotation[6 + axis]);
+}
+
 /** Half the extent of an opening along a unit direction in its own frame (m). */
 export function support(opening: LuminousOpening, x: number, y: number, z: number): number {
   const a = (opening.length / 2) * Math.abs(x);

@@ -66,6 +66,11 @@ export function openPlanes(
 
 const several = (solids: readonly Solid[]) => (solids.length > 1 ? " or another solid" : "");
 
+/** Whether a point lies in a prism, more than 1 mm from its faces. */
+export function insidePrism(point: Vec3, prism: Solid["prisms"][number]): boolean {
+  return inside(point, prism, bounds(prism.outline));
+}
+
 function inside(
   [x, y, z]: Vec3,
   p: Solid["prisms"][number],

@@ -25,6 +25,7 @@ import type { StudyContext } from "./study-context.ts";
 import type { StudyDocument } from "./study-schema.ts";
 import { surfacesOf } from "./surfaces.ts";
 import { targetsOf } from "./targets.ts";
+import { checkTrapped } from "./trapped-light.ts";
 import { zonesOf } from "./zones.ts";
 
 const MAINTENANCE = 0.8;
@@ -67,6 +68,9 @@ export function resolveStudyWith(
     });
     const { room, island, zones, people, bodies, surfaces, blockers, planes } = kitchen;
     checkHanging(layers, kitchen.solids, path, ledger);
+    const pathOf = ({ name }: (typeof layers)[number]) =>
+      `${path}/layers/${arrangement.layers.findIndex((layer) => layer.name === name)}`;
+    checkTrapped(layers, kitchen.solids, room, pathOf, ledger);
     return {
       name: arrangement.name,
       room,

@@ -56,6 +56,18 @@ describe("an engine that remembers", () => {
     );
   });
 
+  it("says so where light is unaccounted for", () => {
+    const lost = /([\d.]+) % of the light is unaccounted for/;
+    const fine = calculate(base, { quality: "quick" }).method.description;
+    expect(fine).not.toMatch(lost);
+    // A luminaire inside the island: nothing of its light arrives anywhere.
+    const layers = [{ name: "l", luminaire: "spot", at: [{ position: [2.7, 2.1, 0.5] }] }];
+    const trapped = resolved(kitchen({ arrangements: [{ name: "a", layers }] })).scenes[0];
+    const { method, balance } = calculate(trapped, { quality: "quick" });
+    expect(balance?.imbalance).toBeLessThan(-0.9);
+    expect(Number(lost.exec(method.description)?.[1])).toBeCloseTo(-100 * (balance?.imbalance ?? 0), -1);
+  });
+
   it("hands out copies: what a caller does to a result stays with the caller", () => {
     const engine = new LightEngine();
     const first = engine.calculate(base, { quality: "quick" });

@@ -375,3 +375,31 @@ describe("defaults that stand for a number", () => {
     expect(study.scenes[0].maintenance).toBeCloseTo(0.9, 12);
   });
 });
+
+describe("light that does not get into the room", () => {
+  const warned = (position: number[], more: object = {}, luminaire: object = {}) =>
+    resolved(
+      kitchen({
+        luminaires: { spot: { beam: { flux: 650, angle: 36 }, ...luminaire } },
+        arrangements: [
+          { name: "a", layers: [{ name: "l", luminaire: "spot", at: [{ position, ...more }] }] },
+        ],
+      }),
+    ).warnings.map(({ code, where }) => `${code} ${where.path}`);
+
+  it("is warned of: a luminaire inside the island, not one upon it", () => {
+    expect(warned([2.7, 2.1, 0.5])).toEqual(["luminaire-in-body /arrangements/0/layers/0"]);
+    expect(warned([2.7, 2.1, 0.92])).toEqual([]);
+    expect(warned([2.7, 2.1, 1])).toEqual([]);
+  });
+
+  it("is warned of: an opening through a wall, as it is turned and tilted", () => {
+    const long = { opening: { length: 1.2, width: 0.05 } };
+    const through = ["luminaire-through-wall /arrangements/0/layers/0"];
+    expect(warned([0.5, 2.1, 2], {}, long)).toEqual(through);
+    expect(warned([0.5, 2.1, 2], { turn: 90 }, long)).toEqual([]);
+    expect(warned([0.5, 2.1, 2], { tilt: 60 }, long)).toEqual([]);
+    expect(warned([0.6, 2.1, 2], {}, long)).toEqual([]);
+    expect(warned([2.7, 4.0, 2], { turn: 90 }, long)).toEqual(through);
+  });
+});
