@@ -74,6 +74,10 @@ export interface GlareRequest {
 
 /** Less visible than this, a luminaire is hidden. */
 const GLIMPSE = 0.05;
+/** An image of which less than half is left is no bright spot. */
+const HALF = 0.5;
+/** Off the top, so that the top itself hides nothing of what it mirrors (m). */
+const LIFT = 0.002;
 
 export function personGlare(scene: Scene, person: Person, request: GlareRequest = {}): PersonGlare {
   const { blockers, tree } = viewBlockers(scene);
@@ -131,7 +135,9 @@ export function personGlare(scene: Scene, person: Person, request: GlareRequest 
     inView,
     unmeasured,
     ...ratingOf(person, inView, request.verticalInterreflected),
-    mirrored: all.flatMap((each) => imageOf(scene, each, eye, request)).sort((a, b) => b.ratio - a.ratio),
+    mirrored: all
+      .flatMap((each) => imageOf(scene, each, eye, request, tree))
+      .sort((a, b) => b.ratio - a.ratio),
   };
 }
 
@@ -216,13 +222,18 @@ function ratingOf(
 
 function imageOf(
   { island }: Scene,
-  { layer, placed, output }: { layer: string; placed: PlacedLuminaire; output: number },
+  { layer, placed, output, own }: { layer: string; placed: PlacedLuminaire; output: number; own: number },
   eye: Vec3,
   { topIlluminance }: GlareRequest,
+  tree: VisibilityTree,
 ): MirrorImage[] {
   if (island === undefined || topIlluminance === undefined || output === 0) return [];
   const image = mirrorSpot(island, placed, eye, output);
   if (image === undefined || image.luminance === 0) return [];
+  // Both legs of the way must be open: from the eye to the spot, and on to the luminaire.
+  const [x, y, z] = [image.spot[0], image.spot[1], image.spot[2] + LIFT];
+  const seen = tree.transmittance(eye[0], eye[1], eye[2], x, y, z);
+  if (seen * visibleShare([x, y, z], placed, tree, own) < HALF) return [];
   const around = (topIlluminance(image.spot[0], image.spot[1]) * island.topReflectance) / Math.PI;
   const ratio = around > 0 ? image.luminance / around : Infinity;
   return [{ ...image, layer, luminaire: placed.luminaire.name, around, ratio }];

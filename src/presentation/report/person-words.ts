@@ -174,7 +174,7 @@ function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: n
   const kept =
     shielded === false
       ? `: it ${brightest.shielding.words} (EN 12464-1, secondary)`
-      : shielded === true && brightest.shielding.angle > 0
+      : shielded === true && brightest.shielding.angle > 0 && elevation > 0
         ? ", as high as its brightness asks"
         : "";
   const glare =

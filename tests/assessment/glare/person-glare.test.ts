@@ -119,6 +119,17 @@ describe("glare of a person", () => {
     expect(mirrored[0].spot[0]).toBeCloseTo(1.48, 9);
     expect(mirrored[0].around).toBeCloseTo((500 * 0.6) / Math.PI, 9);
     expect(mirrored[0].ratio).toBeCloseTo(mirrored[0].luminance / 95.49, 3);
+    // A board on either leg of the way takes the image away; one beside it does not.
+    const board = (x: number, z: number): Blocker => ({
+      name: "board",
+      kind: "body",
+      mesh: moved(box(0.02, 0.6, 0.2), frame([x, 2, z])),
+      transmittance: 0,
+    });
+    const images = (blocker: Blocker) =>
+      personGlare({ ...s, blockers: [blocker] }, person, { topIlluminance: () => 500 }).mirrored.length;
+    // Halfway from the eye to the spot: 0.24 m ahead, 1.2 m up; halfway on to the globe: 0.84 m ahead, 1.35 m up.
+    expect([images(board(1.24, 1.2)), images(board(1.84, 1.35)), images(board(3, 1.35))]).toEqual([0, 0, 1]);
     // An opal globe's image is harmless on a light top.
     expect(mirrored[0].luminance).toBeGreaterThan(50);
     expect(mirrored[0].luminance).toBeLessThan(150);
