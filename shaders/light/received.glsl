@@ -7,7 +7,7 @@
 //   NODES    weighted nodes of the opening (Gauss; Gauss x even angles), as many as its size over its distance and
 //            the sharpest bend of its distribution ask for, never more than `mostNodes` a side
 //   OUTLINE  points of the opening's outline: do they see the point?
-//   SAMPLES  twelve of the additive R2 sequence [1]; where they and the outline disagree, `penumbraSamples` of them,
+//   SAMPLES  `probes` of the additive R2 sequence [1]; where they and the outline disagree, `penumbraSamples` of them,
 //            each weighed by what it would give the plane: the procedure of src/engine/visibility/penumbra.ts
 // Error: 0.1 % of the contribution with twelve nodes a side; 0.5 % of the opening with 2048 samples
 // (tests/shaders/parity). While things move no outline is asked, and few samples are.
@@ -20,12 +20,13 @@
 uniform int gaussTable;
 uniform int mostNodes;
 uniform int penumbraSamples;
+// Points of the outline (8 or 24) and samples within that tell whether an opening is partly hidden.
+uniform int outlinePoints;
+uniform int probes;
 
 const int NODES = 0;
 const int OUTLINE = 1;
 const int SAMPLES = 2;
-const int PROBES = 12;
-const int STILL_SAMPLES = 64;
 
 struct Between {
   int count;
@@ -41,7 +42,7 @@ int nodesFor(Luminaire l, vec3 p, vec3 n) {
   float far = length(p);
   float d = min(far, max(length(max(abs(p) - l.extent, 0.0)), 0.35 * far));
   float q = l.radius / max(d, 1e-6) * l.sharpness;
-  int count = q < 0.01 ? 1 : q < 0.05 ? 2 : q < 0.12 ? 3 : q < 0.25 ? 4 : q < 0.45 ? 6 : q < 0.8 ? 8 : 12;
+  int count = q < 0.01 ? 1 : q < 0.1 ? 2 : q < 0.25 ? 3 : q < 0.45 ? 4 : q < 0.8 ? 6 : q < 1.3 ? 8 : 12;
   return min(count, mostNodes);
 }
 
@@ -49,9 +50,9 @@ int nodesFor(Luminaire l, vec3 p, vec3 n) {
 ivec2 nodesOf(Luminaire l, int count, bool turned) {
   if (l.kind == POINT) return ivec2(1);
   // What is seen of a curved surface turns through almost half a circle however far it is.
-  if (l.kind == ELLIPSOID) return ivec2(max(count, 2), 4 * count);
-  if (turned) return count == 1 ? ivec2(1, 4) : ivec2(count - 1, 4 * count);
-  if (l.kind == CYLINDER) return ivec2(min(count + 3, 12), count);
+  if (l.kind == ELLIPSOID) return ivec2(max(count, 2), 3 * count + 1);
+  if (turned) return count == 1 ? ivec2(1, 4) : ivec2(count - 1, 3 * count + 1);
+  if (l.kind == CYLINDER) return ivec2(min(count + 2, 12), count);
   if (l.kind != RECTANGLE) return ivec2(count);
   float first = l.extent.x == 0.0 ? l.extent.y : l.extent.x;
   float second = l.extent.x == 0.0 || l.extent.z > 0.0 ? l.extent.z : l.extent.y;
@@ -64,12 +65,13 @@ vec3 outlinePoint(Luminaire l, int k, vec3 at) {
   if (l.kind == CYLINDER) {
     int i = (l.axis + 1) % 3;
     int j = (l.axis + 2) % 3;
-    float angle = 4.0 * PI * float(k >> 1) / 24.0;
+    float angle = 4.0 * PI * float(k >> 1) / float(outlinePoints);
     at[i] = l.extent[i] * cos(angle);
     at[j] = l.extent[j] * sin(angle);
     at[l.axis] = (k & 1) == 0 ? l.extent[l.axis] : -l.extent[l.axis];
     return at;
   }
+  if (outlinePoints < 24) return l.extent * (2.0 * vec3(float(k & 1), float((k >> 1) & 1), float(k >> 2)) - 1.0);
   // Corners, middles of edges and of faces; coincident where an extent is none.
   int corner = k >= 13 ? k + 1 : k;
   return l.extent * vec3(float(corner % 3) - 1.0, float((corner / 3) % 3) - 1.0, float(corner / 9) - 1.0);
@@ -81,13 +83,13 @@ float received(Luminaire l, Between between, vec3 room, vec3 p, vec3 n, vec2 shi
   vec3 shares = vec3(pieceShare(l, p, 0), parts > 1 ? pieceShare(l, p, 1) : 0.0, parts > 2 ? pieceShare(l, p, 2) : 0.0);
   float allShares = shares.x + shares.y + shares.z;
   if (allShares <= 0.0) return 0.0;
-  bool still = penumbraSamples >= STILL_SAMPLES && l.kind != POINT;
+  bool outlined = outlinePoints > 0 && l.kind != POINT;
   int turn = NODES;
   int piece = -1;
   bool turned = false;
   ivec2 size = ivec2(0);
   ivec2 node = ivec2(0);
-  int most = l.kind == RECTANGLE || l.kind == BOX ? 26 : 24;
+  int most = outlinePoints >= 24 && (l.kind == RECTANGLE || l.kind == BOX) ? 26 : outlinePoints;
   int k = 0;
   float clear = 0.0;
   float rim = 0.0;
@@ -102,8 +104,8 @@ float received(Luminaire l, Between between, vec3 room, vec3 p, vec3 n, vec2 shi
         piece++;
         if (piece >= parts) {
           if (between.count == 0 || clear <= 0.0) return clear;
-          turn = still ? OUTLINE : SAMPLES;
-          if (!still) most = l.kind == POINT ? 1 : min(penumbraSamples, PROBES);
+          turn = outlined ? OUTLINE : SAMPLES;
+          if (!outlined) most = l.kind == POINT ? 1 : probes;
           continue;
         }
         turned = isRound(l, piece);
@@ -120,7 +122,7 @@ float received(Luminaire l, Between between, vec3 room, vec3 p, vec3 n, vec2 shi
       node.y++;
       if (node.y >= size.y) node = ivec2(node.x + 1, 0);
     } else if (turn == OUTLINE) {
-      st = vec2(1.0, float(k) / 24.0);
+      st = vec2(1.0, float(k) / float(outlinePoints));
       part = 0;
     } else {
       st = fract(shift + float(k + 1) * vec2(0.7548776662466927, 0.5698402909980532));
@@ -159,12 +161,14 @@ float received(Luminaire l, Between between, vec3 room, vec3 p, vec3 n, vec2 shi
     if (turn == OUTLINE) {
       rim /= float(most);
       turn = SAMPLES;
-      most = PROBES;
+      most = probes;
       k = 0;
       continue;
     }
     float visible = weight > 0.0 ? passed / weight : 1.0;
-    if (!still || most > PROBES || abs(visible - rim) < 1e-5) return clear * visible;
+    // All that was asked agrees: wholly seen, wholly hidden, or wholly behind the same translucent body.
+    bool agree = outlined ? abs(visible - rim) < 1e-5 : abs(visible - 0.5) > 0.49999;
+    if (agree || most > probes || penumbraSamples <= probes || l.kind == POINT) return clear * visible;
     most = penumbraSamples;
   }
   return clear * (weight > 0.0 ? passed / weight : 1.0);

@@ -56,12 +56,18 @@ export interface LightBook {
    * solid may stand between. */
   readonly pairs: number;
   readonly rowOfAnything: number;
+  /** Row in which every solid may stand between but the one of that index: `rowWithout + index`. */
+  readonly rowWithout: number;
+  /** Index among the book's solids of each blocker of the scene, −1 for what is left out. */
+  readonly solidOf: readonly number[];
   /** Record of the distribution and of the luminaire itself, per luminaire in the order of the layers. */
   readonly placed: readonly { readonly layer: number; readonly index: number; readonly record: number }[];
   /** How each layer's light is stored: its channel, or all in the first, weighted already. */
   readonly slotOfLayer: readonly number[];
   /** Luminaires whose light near by cannot be told from here: it must be given as a field. */
   readonly traced: number;
+  /** Elements, samples and solids of the scene, for what a frame costs. */
+  readonly solidCount: number;
 }
 
 export interface BookOptions {
@@ -110,7 +116,9 @@ export function lightBook(scene: Scene, { people, approximate = false }: BookOpt
     for (let i = 0; i < n; i++) writer.put(nodes[i], weights[i]);
   }
 
-  const blockers = scene.blockers.filter(({ kind }) => people || kind !== "person");
+  const blockers = scene.blockers
+    .filter(({ kind }) => people || kind !== "person")
+    .flatMap((blocker) => (blocker.kind === "person" ? partsOf(blocker) : [blocker]));
   const solids = writeSolids(writer, blockers);
 
   const folded = scene.layers.length > SLOTS;
@@ -118,7 +126,9 @@ export function lightBook(scene: Scene, { people, approximate = false }: BookOpt
   const list = scene.layers.flatMap(({ luminaires, dim }, layer) =>
     luminaires.map((placed, index) => ({ placed, layer, index, share: folded ? dim : 1 })),
   );
-  const shown = list.filter(({ placed }) => approximate || placed.luminaire.emission.kind === "opening");
+  const litHere = ({ luminaire }: PlacedLuminaire): boolean =>
+    approximate || luminaire.emission.kind === "opening";
+  const shown = list;
   for (const { placed } of shown) {
     const { distribution } = placed.luminaire;
     if (!distributions.has(distribution))
@@ -158,11 +168,15 @@ export function lightBook(scene: Scene, { people, approximate = false }: BookOpt
         if (behind[s] || (owner?.[0] === layer && owner[1] === index)) return [];
         return shaftMeetsBox(bounds, box, solid) ? [s] : [];
       });
-      lists.push({ solids: between, lit: most > 1e-9 });
+      lists.push({ solids: between, lit: most > 1e-9 && litHere(each) });
     }
   }
   const every = blockers.map((_, s) => s);
-  for (const _ of shown) lists.push({ solids: every, lit: true });
+  for (const { placed: each } of shown) lists.push({ solids: every, lit: litHere(each) });
+  blockers.forEach(({ name, kind }) => {
+    const others = every.filter((s) => blockers[s].name !== name || blockers[s].kind !== kind);
+    for (const { placed: each } of shown) lists.push({ solids: others, lit: litHere(each) });
+  });
   const starts = new Map<string, number>();
   const resolved = lists.map(({ solids: between, lit }) => {
     const key = between.join(" ");
@@ -184,10 +198,49 @@ export function lightBook(scene: Scene, { people, approximate = false }: BookOpt
     solids,
     pairs,
     rowOfAnything: scene.surfaces.length,
+    rowWithout: scene.surfaces.length + 1,
+    solidOf: scene.blockers.map((blocker) =>
+      blockers.findIndex(({ name, kind }) => name === blocker.name && kind === blocker.kind),
+    ),
     placed,
     slotOfLayer: scene.layers.map((_, i) => (folded ? 0 : i)),
+    solidCount: blockers.length,
     traced: list.filter(({ placed: each }) => each.luminaire.emission.kind === "surfaces").length,
   };
+}
+
+/** The separate boxes of a figure, each a solid of its own: planes cut faster than a hierarchy, and empty space between
+ * limbs is told from bounds. */
+function partsOf(blocker: Blocker): Blocker[] {
+  const { positions, triangles } = blocker.mesh;
+  const count = positions.length / 3;
+  const part = Int32Array.from({ length: count }, (_, i) => i);
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (let t = 0; t < triangles.length; t += 3) {
+      const least = Math.min(part[triangles[t]], part[triangles[t + 1]], part[triangles[t + 2]]);
+      for (let k = 0; k < 3; k++)
+        if (part[triangles[t + k]] !== least) {
+          part[triangles[t + k]] = least;
+          changed = true;
+        }
+    }
+  }
+  const parts = [...new Set(part)];
+  if (blocker.transmittance > 0 || parts.length < 2) return [blocker];
+  return parts.map((least) => {
+    const index = new Map<number, number>();
+    const kept: number[] = [];
+    for (let i = 0; i < count; i++)
+      if (part[i] === least) {
+        index.set(i, index.size);
+        kept.push(positions[3 * i], positions[3 * i + 1], positions[3 * i + 2]);
+      }
+    const faces = triangles
+      .filter((vertex) => part[vertex] === least)
+      .map((vertex) => index.get(vertex) ?? 0);
+    return { ...blocker, mesh: { ...blocker.mesh, positions: Float64Array.from(kept), triangles: faces } };
+  });
 }
 
 function dot(a: Vec3, b: Vec3): number {
@@ -229,7 +282,7 @@ function luminaireRecords(
 }
 
 /** How many times more nodes than a smooth lobe a distribution asks for, by its steepest change with angle: 1 where
- * it takes 0.6 rad and more to fall by its maximum, 6 at a cut-off. */
+ * it takes 0.6 rad and more to fall by its maximum, 4 at a cut-off. */
 function sharpness({ horizontal, vertical, intensity }: IntensityDistribution): number {
   let peak = 0;
   let steepest = 0;
@@ -244,7 +297,7 @@ function sharpness({ horizontal, vertical, intensity }: IntensityDistribution): 
           Math.abs(I - intensity[h * size + v - 1]) / (vertical[v] - vertical[v - 1]),
         );
     }
-  return peak === 0 ? 1 : Math.min(6, Math.max(1, (0.6 * steepest) / peak));
+  return peak === 0 ? 1 : Math.min(4, Math.max(1, (0.6 * steepest) / peak));
 }
 
 function writeDistribution(writer: Writer, distribution: IntensityDistribution): number {

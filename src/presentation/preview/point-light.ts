@@ -28,14 +28,32 @@ import { BOOK_WIDTH, type LightBook } from "./light-book.ts";
 export interface Fineness {
   /** Most Gauss nodes along a side of an opening. */
   readonly nodes: number;
-  /** Samples of an opening that is partly hidden. */
+  /** Points of an opening's outline (24, 8 or none) and samples within it that tell whether it is partly hidden. */
+  readonly outline: number;
+  readonly probes: number;
+  /** Samples of an opening that is. */
   readonly samples: number;
   readonly words: string;
 }
 
-export const STILL: Fineness = { nodes: 12, samples: 256, words: "engine accuracy" };
-export const EXACT: Fineness = { nodes: 12, samples: 2048, words: "engine accuracy" };
-export const MOVING: Fineness = { nodes: 3, samples: 8, words: "fewer elements while it moves" };
+/** What is answered for: every single reading, and the parity tests. */
+export const EXACT: Fineness = {
+  nodes: 12,
+  outline: 24,
+  probes: 12,
+  samples: 2048,
+  words: "engine accuracy",
+};
+/** A picture that stands: light as exact, penumbras to some 2 % of an opening. */
+export const STILL: Fineness = { nodes: 12, outline: 0, probes: 6, samples: 48, words: "engine accuracy" };
+/** A picture that moves. */
+export const MOVING: Fineness = {
+  nodes: 2,
+  outline: 0,
+  probes: 4,
+  samples: 0,
+  words: "fewer elements while it moves",
+};
 
 /** Points as two float textures of one size; `places.w` is the row of pairs, −1 for no point. */
 export interface PointTextures {
@@ -115,6 +133,8 @@ export class PointLight {
       gaussTable: { value: 0 },
       mostNodes: { value: STILL.nodes },
       penumbraSamples: { value: STILL.samples },
+      outlinePoints: { value: STILL.outline },
+      probes: { value: STILL.probes },
       luminaireTable: { value: 0 },
       luminaireCount: { value: 0 },
       pairTable: { value: 0 },
@@ -154,6 +174,8 @@ export class PointLight {
     uniforms.facings.value = points.facings;
     uniforms.mostNodes.value = fineness.nodes;
     uniforms.penumbraSamples.value = fineness.samples;
+    uniforms.outlinePoints.value = fineness.outline;
+    uniforms.probes.value = fineness.probes;
     target.scissorTest = true;
     target.scissor.set(0, from, points.width, to - from);
     this.#pass.draw(this.#renderer, target);

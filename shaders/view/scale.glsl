@@ -1,0 +1,27 @@
+// Illuminance as colour and isolux lines: the absolute scale of src/presentation/scale.ts, a band a step.
+//
+// A table over ln E (1 to 20,000 lx) holds each band's colour and the ln of the steps below and above it. A line lies
+// where E crosses a step: |ln E - ln step| within three quarters of a pixel, by the screen's derivative.
+
+uniform highp sampler2D scaleTable;
+uniform float lineWidth;
+
+const int SCALE_ENTRIES = 1024;
+const float SCALE_SPAN = 9.903487552536127;
+
+vec3 scaleColour(float E) {
+  float level = log(max(E, 1e-3));
+  int entry = clamp(int(level / SCALE_SPAN * float(SCALE_ENTRIES)), 0, SCALE_ENTRIES - 1);
+  vec2 ends = texelFetch(scaleTable, ivec2(entry, 1), 0).xy;
+  // An entry that a step runs through belongs to the band below.
+  if (level >= ends.y && entry < SCALE_ENTRIES - 1) {
+    entry++;
+    ends = texelFetch(scaleTable, ivec2(entry, 1), 0).xy;
+  }
+  vec3 colour = texelFetch(scaleTable, ivec2(entry, 0), 0).rgb;
+  float nearest = min(abs(level - ends.x), abs(ends.y - level));
+  float inPixels = nearest / max(fwidth(level), 1e-6);
+  // Dark ink on light bands, light on dark ones.
+  vec3 ink = dot(colour, vec3(0.3, 0.6, 0.1)) > 0.45 ? vec3(0.09, 0.08, 0.06) : vec3(0.97, 0.95, 0.9);
+  return mix(ink, colour, clamp(inPixels - 0.5 * lineWidth + 0.5, 0.3, 1.0));
+}

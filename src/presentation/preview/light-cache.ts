@@ -1,0 +1,288 @@
+/**
+ * The light of a scene kept per surface on the graphics processor, so that a change of view costs no light at all.
+ *
+ *   book → direct light at every node of an atlas (a slice of rows at a time) → developed by weights and tints
+ *
+ * Two atlases: a coarse one lit whole in a few milliseconds while something moves, and a fine one lit in slices when it
+ * rests. Keys: the book for direct light; dimming, maintenance and tints for what is developed.
+ */
+
+import {
+  type DataTexture,
+  HalfFloatType,
+  LinearFilter,
+  RGBAFormat,
+  Vector3,
+  Vector4,
+  type WebGLRenderer,
+  WebGLRenderTarget,
+} from "three";
+import type { Vec3 } from "../../geometry/vector.ts";
+import type { Scene } from "../../scene/scene.ts";
+import type { SurfaceLight } from "../surface-light.ts";
+import { layerTints } from "./colour.ts";
+import { type LightBook, lightBook, SLOTS } from "./light-book.ts";
+import {
+  type Fineness,
+  floatTarget,
+  floatTexture,
+  MOVING,
+  PointLight,
+  type PointTextures,
+  ScreenPass,
+  STILL,
+} from "./point-light.ts";
+import { MOVING_ATLAS, onAtlas, STILL_ATLAS, type SurfaceAtlas, surfaceAtlas } from "./surface-atlas.ts";
+
+export interface Light {
+  readonly scene: Scene;
+  /** Interreflected light, and what is traced; without it the picture shows direct light alone. */
+  readonly surfaces?: SurfaceLight;
+  readonly people: boolean;
+}
+
+/** One atlas with its textures. */
+interface Plate {
+  readonly atlas: SurfaceAtlas;
+  readonly points: PointTextures;
+  readonly given: DataTexture;
+  readonly givenValues: Float32Array;
+  readonly direct: WebGLRenderTarget;
+  readonly developed: WebGLRenderTarget;
+  /** Rows lit so far. */
+  lit: number;
+}
+
+export class LightCache {
+  readonly #renderer: WebGLRenderer;
+  readonly #points: PointLight;
+  readonly #develop: ScreenPass;
+  #light: Light | undefined;
+  #book: LightBook | undefined;
+  #coarse: Plate | undefined;
+  #fine: Plate | undefined;
+  #weights = new Float32Array(SLOTS);
+  #tints: Vec3[] = [];
+  #rowsAtOnce = 4;
+
+  constructor(renderer: WebGLRenderer) {
+    this.#renderer = renderer;
+    this.#points = new PointLight(renderer);
+    this.#develop = new ScreenPass("view/develop.frag", {
+      direct: { value: null },
+      given: { value: null },
+      weights: { value: new Vector4() },
+      slotColours: { value: Array.from({ length: SLOTS }, () => new Vector3(1, 1, 1)) },
+    });
+  }
+
+  get book(): LightBook {
+    if (this.#book === undefined) throw new Error("The cache has been given no light yet.");
+    return this.#book;
+  }
+
+  get bookTexture(): DataTexture | null {
+    return this.#points.book ?? null;
+  }
+
+  get points(): PointLight {
+    return this.#points;
+  }
+
+  /** Weight of each slot: dimming times maintenance. */
+  get weights(): Float32Array {
+    return this.#weights;
+  }
+
+  get tints(): readonly Vec3[] {
+    return this.#tints;
+  }
+
+  /** Share of the fine light that is there, 0…1. */
+  get fraction(): number {
+    return this.#fine === undefined ? 0 : this.#fine.lit / this.#fine.atlas.height;
+  }
+
+  get isStill(): boolean {
+    return this.#fine !== undefined && this.fraction === 1;
+  }
+
+  /** The better atlas that is ready. */
+  get plate(): { readonly atlas: SurfaceAtlas; readonly developed: WebGLRenderTarget } | undefined {
+    return this.isStill ? this.#fine : this.#coarse;
+  }
+
+  /** Takes a scene's light; what moves is lit at once, what stands by {@link proceed}. */
+  take(light: Light): void {
+    this.#light = light;
+    const book = lightBook(light.scene, {
+      people: light.people,
+      approximate: light.surfaces?.traced === undefined,
+    });
+    this.#book = book;
+    this.#points.read(book);
+    this.#weigh(light.scene);
+    this.#free();
+    this.#coarse = this.#plateOf(light, surfaceAtlas(light.scene, MOVING_ATLAS));
+    this.#lightRows(this.#coarse, this.#coarse.atlas.height, MOVING);
+    this.#developPlate(this.#coarse);
+  }
+
+  /** Weighs the light anew for other dimming; costs no calculation unless layers share a slot. */
+  weigh(scene: Scene): void {
+    if (this.#light === undefined) return;
+    if (scene.layers.length > SLOTS) {
+      this.take({ ...this.#light, scene });
+      return;
+    }
+    this.#light = { ...this.#light, scene };
+    this.#weigh(scene);
+    for (const plate of [this.#coarse, this.#fine]) if (plate !== undefined) this.#developPlate(plate);
+  }
+
+  /** Lights some more of the fine atlas, about `budget` ms; true when it is whole. */
+  proceed(budget: number, clock: () => number): boolean {
+    const light = this.#light;
+    if (light === undefined) return true;
+    this.#fine ??= this.#plateOf(light, surfaceAtlas(light.scene, STILL_ATLAS));
+    const plate = this.#fine;
+    const start = clock();
+    const one = new Float32Array(4);
+    while (plate.lit < plate.atlas.height) {
+      const before = clock();
+      this.#lightRows(plate, Math.min(plate.atlas.height, plate.lit + this.#rowsAtOnce), STILL);
+      // Reading one texel waits for the slice, so that the next is of the right size.
+      this.#renderer.readRenderTargetPixels(plate.direct, 0, plate.lit - 1, 1, 1, one);
+      const took = clock() - before;
+      this.#rowsAtOnce = Math.min(
+        64,
+        Math.max(1, Math.round((this.#rowsAtOnce * budget) / 2 / Math.max(1, took))),
+      );
+      if (clock() - start > 0.6 * budget) break;
+    }
+    if (plate.lit < plate.atlas.height) return false;
+    this.#developPlate(plate);
+    return true;
+  }
+
+  /** All of the fine light at once; for stills and tests. */
+  finish(): void {
+    while (!this.proceed(1e9, () => 0));
+  }
+
+  /** Developed illuminance (lx) of every texel of the best plate, four numbers each: tinted, and alone. */
+  read(): { readonly atlas: SurfaceAtlas; readonly values: Float32Array } | undefined {
+    const plate = this.isStill ? this.#fine : this.#coarse;
+    if (plate === undefined) return undefined;
+    const { width, height } = plate.atlas;
+    const direct = new Float32Array(4 * width * height);
+    this.#renderer.readRenderTargetPixels(plate.direct, 0, 0, width, height, direct);
+    const values = new Float32Array(width * height);
+    for (let t = 0; t < values.length; t++)
+      for (let k = 0; k < SLOTS; k++)
+        values[t] += this.#weights[k] * (direct[4 * t + k] + plate.givenValues[4 * t + k]);
+    return { atlas: plate.atlas, values };
+  }
+
+  /** Interreflected and traced light (lx, weighed) at a texel place of the atlas in use. */
+  givenAt(x: number, y: number): number {
+    const plate = this.isStill ? this.#fine : this.#coarse;
+    if (plate === undefined) return 0;
+    const { width } = plate.atlas;
+    const [i, j] = [Math.floor(x), Math.floor(y)];
+    const [s, t] = [x - i, y - j];
+    let sum = 0;
+    for (const [di, dj, w] of [
+      [0, 0, (1 - s) * (1 - t)],
+      [1, 0, s * (1 - t)],
+      [0, 1, (1 - s) * t],
+      [1, 1, s * t],
+    ] as const) {
+      if (w === 0) continue;
+      const at = 4 * ((j + dj) * width + i + di);
+      for (let k = 0; k < SLOTS; k++) sum += w * this.#weights[k] * (plate.givenValues[at + k] ?? 0);
+    }
+    return sum;
+  }
+
+  dispose(): void {
+    this.#free();
+    this.#points.dispose();
+    this.#develop.dispose();
+  }
+
+  #weigh(scene: Scene): void {
+    const folded = scene.layers.length > SLOTS;
+    const tints = layerTints(scene.layers);
+    this.#weights.fill(0);
+    if (folded) this.#weights[0] = scene.maintenance;
+    else
+      scene.layers.forEach(({ dim }, i) => {
+        this.#weights[i] = dim * scene.maintenance;
+      });
+    this.#tints = Array.from({ length: SLOTS }, (_, i) => (folded ? [1, 1, 1] : (tints[i] ?? [1, 1, 1])));
+  }
+
+  #plateOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): Plate {
+    const { width, height } = atlas;
+    const folded = scene.layers.length > SLOTS;
+    const slots = scene.layers.map(({ dim }, i) => ({ slot: folded ? 0 : i, share: folded ? dim : 1 }));
+    const given = new Float32Array(4 * width * height);
+    if (surfaces !== undefined)
+      for (const which of ["interreflected", "traced"] as const) {
+        const part = onAtlas(atlas, surfaces, which, slots);
+        for (let i = 0; i < given.length; i++) given[i] += part[i];
+      }
+    const developed = new WebGLRenderTarget(width, height, {
+      type: HalfFloatType,
+      format: RGBAFormat,
+      minFilter: LinearFilter,
+      magFilter: LinearFilter,
+      depthBuffer: false,
+    });
+    return {
+      atlas,
+      points: {
+        width,
+        height,
+        places: floatTexture(atlas.places, width, height),
+        facings: floatTexture(atlas.facings, width, height),
+      },
+      given: floatTexture(given, width, height),
+      givenValues: given,
+      direct: floatTarget(width, height),
+      developed,
+      lit: 0,
+    };
+  }
+
+  #lightRows(plate: Plate, to: number, fineness: Fineness): void {
+    this.#points.light(plate.points, plate.direct, fineness, plate.lit, to);
+    plate.lit = to;
+  }
+
+  #developPlate(plate: Plate): void {
+    const { uniforms } = this.#develop.material;
+    uniforms.direct.value = plate.direct.texture;
+    uniforms.given.value = plate.given;
+    (uniforms.weights.value as Vector4).fromArray(this.#weights);
+    const colours = uniforms.slotColours.value as Vector3[];
+    this.#tints.forEach((tint, i) => {
+      colours[i].set(...tint);
+    });
+    this.#develop.draw(this.#renderer, plate.developed);
+  }
+
+  #free(): void {
+    for (const plate of [this.#coarse, this.#fine]) {
+      if (plate === undefined) continue;
+      plate.points.places.dispose();
+      plate.points.facings.dispose();
+      plate.given.dispose();
+      plate.direct.dispose();
+      plate.developed.dispose();
+    }
+    this.#coarse = undefined;
+    this.#fine = undefined;
+  }
+}

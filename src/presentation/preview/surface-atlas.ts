@@ -1,0 +1,149 @@
+/**
+ * Where each surface's light is kept: one even lattice a surface, side by side on shelves of one float texture.
+ *
+ * Texels of a lattice are nodes, so light is exact there and bilinear between; tops are finer than the rest. Nodes
+ * that lie in no part of a surface move to its nearest part, so that no darkness from inside a solid bleeds out.
+ */
+
+import type { Scene } from "../../scene/scene.ts";
+import {
+  type FlatSurface,
+  flatSurface,
+  type Lattice,
+  latticeOf,
+  latticePoints,
+  nodeAt,
+  nodePlace,
+  type SurfaceLight,
+} from "../surface-light.ts";
+
+const WIDTH = 1024;
+
+export interface AtlasCell {
+  readonly surface: number;
+  readonly flat: FlatSurface;
+  readonly lattice: Lattice;
+  /** Texel of the first node. */
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface SurfaceAtlas {
+  readonly width: number;
+  readonly height: number;
+  readonly cells: readonly AtlasCell[];
+  /** x, y, z and surface (−1 for none) a texel. */
+  readonly places: Float32Array;
+  readonly facings: Float32Array;
+  /** Distance of nodes (m) on tops and elsewhere. */
+  readonly fine: number;
+  readonly coarse: number;
+  /** Whether there are fewer nodes than were asked for, to stay in bounds. */
+  readonly thinned: boolean;
+}
+
+export interface AtlasOptions {
+  readonly fine: number;
+  readonly coarse: number;
+  /** Most nodes altogether. */
+  readonly most: number;
+}
+
+export const STILL_ATLAS: AtlasOptions = { fine: 0.025, coarse: 0.05, most: 160_000 };
+export const MOVING_ATLAS: AtlasOptions = { fine: 0.08, coarse: 0.18, most: 10_000 };
+
+/** Lays the surfaces of a scene out. */
+export function surfaceAtlas(scene: Scene, options: AtlasOptions): SurfaceAtlas {
+  const flats = scene.surfaces.map(flatSurface);
+  const fineOf = (s: number): boolean => scene.surfaces[s].part === "island top";
+  const lattices = (scale: number): Lattice[] =>
+    flats.map((flat, s) => latticeOf(flat, scale * (fineOf(s) ? options.fine : options.coarse), false));
+  const size = (list: readonly Lattice[]): number => list.reduce((sum, l) => sum + l.columns * l.rows, 0);
+  let scale = 1;
+  let chosen = lattices(scale);
+  for (let turn = 0; turn < 12 && size(chosen) > options.most; turn++) {
+    scale *= 1.3;
+    chosen = lattices(scale);
+  }
+  const order = chosen.map((_, s) => s).sort((a, b) => chosen[b].rows - chosen[a].rows);
+  const corners: [number, number][] = [];
+  let x = 0;
+  let y = 0;
+  let shelf = 0;
+  for (const s of order) {
+    const { columns, rows } = chosen[s];
+    if (x + columns > WIDTH) {
+      x = 0;
+      y += shelf;
+      shelf = 0;
+    }
+    corners[s] = [x, y];
+    x += columns;
+    shelf = Math.max(shelf, rows);
+  }
+  const height = Math.max(1, y + shelf);
+  const places = new Float32Array(4 * WIDTH * height).fill(-1);
+  const facings = new Float32Array(4 * WIDTH * height);
+  const cells = flats.map((flat, s): AtlasCell => {
+    const lattice = chosen[s];
+    const points = latticePoints(flat, lattice, 3 * scale * options.coarse);
+    for (let j = 0; j < lattice.rows; j++)
+      for (let i = 0; i < lattice.columns; i++) {
+        const n = 3 * (j * lattice.columns + i);
+        if (Number.isNaN(points[n])) continue;
+        const texel = 4 * ((corners[s][1] + j) * WIDTH + corners[s][0] + i);
+        places.set([points[n], points[n + 1], points[n + 2], s], texel);
+        facings.set(flat.normal, texel);
+      }
+    return { surface: s, flat, lattice, x: corners[s][0], y: corners[s][1] };
+  });
+  return {
+    width: WIDTH,
+    height,
+    cells,
+    places,
+    facings,
+    fine: scale * options.fine,
+    coarse: scale * options.coarse,
+    thinned: scale > 1,
+  };
+}
+
+/** The given light on the atlas's own nodes: interreflected, and direct where it was traced; four slots a texel. */
+export function onAtlas(
+  { width, height, cells }: SurfaceAtlas,
+  light: SurfaceLight,
+  which: "interreflected" | "traced",
+  slotOf: readonly { readonly slot: number; readonly share: number }[],
+): Float32Array {
+  const out = new Float32Array(4 * width * height);
+  const fields = light[which];
+  if (fields === undefined) return out;
+  for (const { surface, flat, lattice, x, y } of cells) {
+    const field = fields[surface];
+    if (field === undefined) continue;
+    const { columns, rows, graded } = field.lattice;
+    const across = Float64Array.from({ length: lattice.columns }, (_, i) =>
+      nodeAt(nodePlace(i, lattice.columns, flat.length, false), columns, flat.length, graded),
+    );
+    for (let j = 0; j < lattice.rows; j++) {
+      const b = nodeAt(nodePlace(j, lattice.rows, flat.width, false), rows, flat.width, graded);
+      const row = Math.min(rows - 2, Math.floor(b));
+      const t = b - row;
+      for (let i = 0; i < lattice.columns; i++) {
+        const column = Math.min(columns - 2, Math.floor(across[i]));
+        const s = across[i] - column;
+        const at = row * columns + column;
+        const texel = 4 * ((y + j) * width + x + i);
+        field.layers.forEach((values, layer) => {
+          const E =
+            (1 - t) * ((1 - s) * values[at] + s * values[at + 1]) +
+            t * ((1 - s) * values[at + columns] + s * values[at + columns + 1]);
+          const { slot, share } = slotOf[layer];
+          out[texel + slot] += share * E;
+        });
+      }
+    }
+  }
+  return out;
+}
