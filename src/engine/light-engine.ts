@@ -286,7 +286,7 @@ function assemble(
   const unbalanced =
     lost <= quality.interreflectionBound
       ? ""
-      : `; ${(100 * lost).toPrecision(2)} % of the light is unaccounted for, so interreflected light is not within its bound`;
+      : `; ${(100 * lost).toFixed(lost < 0.1 ? 1 : 0)} % of the light is unaccounted for, so interreflected light is not within its bound`;
   if (light === undefined) {
     return {
       planes,
