@@ -14,6 +14,7 @@ import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LayerRole } from "../../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../../units/illuminance-text.ts";
+import { formatLength } from "../../units/length-text.ts";
 import { darkestPlace, patchyRemark, rankedByUniformity, VERDICT_MARK, zoneSentence } from "../text.ts";
 import { bodyShadowLines } from "./body-shadow.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
@@ -216,7 +217,7 @@ function spread(study: ResolvedStudy, { scene, assessment }: JudgedArrangement, 
       : `; along its middle the ends have ${Math.round(100 * ends[0])} % and ${Math.round(100 * ends[1])} % of the middle third`;
   return wrapped(
     printable(
-      `${name} changes by at most ${formatIlluminance(steepest.value, unit)} in 100 mm${along}.`,
+      `${name} changes by at most ${formatIlluminance(steepest.value, unit)} in ${formatLength(0.1, study.display.length)}${along}.`,
       300,
     ),
     WIDTH,

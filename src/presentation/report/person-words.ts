@@ -4,6 +4,7 @@
 import { ageBand } from "../../assessment/age.ts";
 import type { PersonFindings } from "../../assessment/findings.ts";
 import type { LuminaireInView, MirrorImage, PersonGlare } from "../../assessment/glare/person-glare.ts";
+import { UGR_STEPS } from "../../assessment/glare/unified-glare-rating.ts";
 import { GOOD_MODELLING } from "../../assessment/people/eye-light.ts";
 import { FACE_SEEN, type Sightline } from "../../assessment/people/sightlines.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../../units/illuminance-text.ts";
@@ -180,6 +181,6 @@ function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: n
   const glare =
     rating === undefined
       ? `No glare rating: ${unrated ?? "not calculated"}.`
-      : `UGR ${rating.value.toFixed(0)} from ${rating.counted} in view${rating.leftOut > 0 ? `, ${rating.leftOut} left out as it does not speak of them` : ""} (position index from memory; the limit would be ${limit} of catering kitchens, homes have none).`;
+      : `UGR ${rating.value < UGR_STEPS[0] ? `under ${UGR_STEPS[0]}` : rating.value.toFixed(0)} from ${rating.counted} in view${rating.leftOut > 0 ? `, ${rating.leftOut} left out as it does not speak of them` : ""} (position index from memory; the limit would be ${limit} of catering kitchens, homes have none).`;
   return `Brightest in view: ${seen}, ${luminanceWords(luminance)}${known}, ${height}${kept}. ${glare}${others}`;
 }
