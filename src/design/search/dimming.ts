@@ -1,7 +1,8 @@
 /**
  * How far each layer may be dimmed before a zone gets less than it asks for.
  *
- *   minimise Σ_z (Σ_l d_l Ē_l,z − T_z)²  with 0 ≤ d ≤ 1, then raised to what every zone needs
+ *   minimise Σ_z (Σ_l d_l Ē_l,z − T_z)²  with l ≤ d ≤ 1, then raised to what every zone needs; l is a tenth for pendants,
+ *   which nobody hangs to leave dark, else nothing
  *
  * Ē_l,z mean light of layer l at full output on zone z (lx), T_z the target with room for its doubt. What comes out is
  * a proposal; the full check judges it with the dimmers' own doubt.
@@ -14,6 +15,7 @@ import type { Scene } from "../../scene/scene.ts";
 
 /** Dimmers are set by the twentieth. */
 const NOTCH = 0.05;
+const LEAST = 0.1;
 /** Room for the doubt of the dimmed light, beside the factor found for the undimmed. */
 const ROOM = 1.02;
 
@@ -42,7 +44,9 @@ export function dimming(scene: Scene, assessment: ArrangementAssessment): number
     b.push(1);
   }
   if (a.length === 0) return undefined;
-  const dims = nonnegativeLeastSquares(a, b, { upper: 1 });
+  const floors = scene.layers.map(({ role }) => (role === "pendant" ? LEAST : 0));
+  const rest = a.map((row, z) => row.reduce((sum, share, l) => sum - share * floors[l], b[z]));
+  const dims = nonnegativeLeastSquares(a, rest, { upper: 1 }).map((x, l) => Math.min(1, floors[l] + x));
   const least = Math.min(...a.map((row) => row.reduce((sum, share, l) => sum + share * dims[l], 0)));
   const raised = dims.map((dim) =>
     Math.min(1, Math.ceil((dim * Math.max(1, 1 / Math.max(least, 1e-6))) / NOTCH - 1e-9) * NOTCH),

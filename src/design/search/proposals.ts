@@ -16,6 +16,7 @@ import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts"
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../scene/study.ts";
+import { formatIlluminanceValue, type IlluminanceUnit } from "../../units/illuminance-text.ts";
 import { arrangementOf, type Written } from "./arrangement-of.ts";
 import { dimming } from "./dimming.ts";
 import { gradeOf, type Objective, paretoSet } from "./pareto.ts";
@@ -64,6 +65,8 @@ export interface ProposalRequest {
   readonly people: PeopleConstraints;
   /** How many to propose. */
   readonly wanted: number;
+  /** In which light is said in words; lx by default. */
+  readonly unit?: IlluminanceUnit;
 }
 
 export interface Proposals {
@@ -229,7 +232,7 @@ function peopleAgainst(scene: Scene, { faces, heads }: PeopleConstraints): strin
 /** The best row of the same kinds with one pendant fewer, checked, and what is lost. */
 function withoutOne(
   each: Checked & { figures: CandidateFigures },
-  { ranked, written, base, layer, check }: ProposalRequest,
+  { ranked, written, base, layer, check, unit }: ProposalRequest,
 ): Proposal["skipOne"] {
   const { candidate } = each.figures;
   let best: CandidateFigures | undefined;
@@ -250,11 +253,12 @@ function withoutOne(
   const resolved = check.resolve(document);
   if (!resolved.ok) return undefined;
   const fewer = checkedOf(document, resolved.value, check);
-  return { ...fewer, loses: lossOf(each, fewer) };
+  return { ...fewer, loses: lossOf(each, fewer, unit) };
 }
 
 /** `prep falls short with 410 lx of 500; evenness 0.48 instead of 0.62; 24 W less`. */
-export function lossOf(before: Checked, after: Checked): string {
+export function lossOf(before: Checked, after: Checked, unit: IlluminanceUnit = "lx"): string {
+  const light = (lux: number): string => formatIlluminanceValue(lux, unit);
   const parts: string[] = [];
   after.assessment.zones.forEach((zone, z) => {
     const was = before.assessment.zones[z];
@@ -265,12 +269,12 @@ export function lossOf(before: Checked, after: Checked): string {
         ? ""
         : worst.quantity === "uniformity"
           ? ` (evenness ${worst.value.toFixed(2)} of ${worst.target})`
-          : ` (${worst.value.toFixed(0)} lx of ${worst.target.toFixed(0)})`;
+          : ` (${light(worst.value)} ${unit} of ${light(worst.target)})`;
     const verb = zone.verdict === "falls short" ? "falls short" : "becomes too close to call";
     parts.push(`${zone.name} ${verb}${figure}`);
   });
   if (parts.length === 0) parts.push("no verdict changes");
-  parts.push(`average ${after.average.toFixed(0)} instead of ${before.average.toFixed(0)} lx`);
+  parts.push(`average ${light(after.average)} instead of ${light(before.average)} ${unit}`);
   parts.push(`evenness ${after.uniformity.toFixed(2)} instead of ${before.uniformity.toFixed(2)}`);
   const saved = before.assessment.energy.watts - after.assessment.energy.watts;
   if (Math.abs(saved) >= 0.5) parts.push(`${Math.abs(saved).toFixed(0)} W ${saved > 0 ? "less" : "more"}`);
@@ -327,5 +331,26 @@ function reasonsOf(
         : undefined,
   };
   const reasons = objectives.flatMap((objective) => words[objective]() ?? []);
-  return reasons.length > 0 ? reasons : ["best in nothing, but near the best in several"];
+  if (reasons.length > 0) return reasons;
+  const rank = (of: (checked: Checked & { figures: CandidateFigures }) => number): number =>
+    all.filter((other) => of(other) < of(each) - 1e-9).length + 1;
+  const middling: readonly (readonly [Objective, number, string])[] = [
+    ["evenness", rank(({ uniformity }) => -uniformity), `evenness (${each.uniformity.toFixed(2)})`],
+    [
+      "power",
+      rank(({ assessment }) => assessment.energy.watts),
+      `power (${each.assessment.energy.watts.toFixed(0)} W)`,
+    ],
+    [
+      "count",
+      rank(({ figures }) => figures.candidate.count),
+      `few pendants (${each.figures.candidate.count})`,
+    ],
+    ["glare", rank(({ figures }) => figures.luminance), "brightness to the eyes"],
+    ["visual weight", rank(({ figures }) => figures.silhouette), "how little it takes of the view"],
+  ];
+  const [, place, what] = middling
+    .filter(([objective]) => objectives.includes(objective))
+    .reduce((best, next) => (next[1] < best[1] ? next : best));
+  return [`a compromise: no. ${place} of these in ${what}, best in nothing`];
 }

@@ -17,7 +17,7 @@ import { OBJECTIVES, type Objective } from "./pareto.ts";
 import { type FullCheck, type PeopleConstraints, type Proposals, proposalsOf } from "./proposals.ts";
 import { rankCandidates } from "./ranking.ts";
 import { searchGrid } from "./search-grid.ts";
-import { candidatesOf, type SearchSpace, usualSpace } from "./search-space.ts";
+import { candidatesOf, MOST_CANDIDATES, type SearchSpace, usualSpace } from "./search-space.ts";
 import { standingLight } from "./standing-light.ts";
 
 export interface SearchRequest {
@@ -41,6 +41,8 @@ export interface SearchResult extends Proposals {
   /** Rows that reach all targets as far as the ranking can tell. */
   readonly promising: number;
   readonly leftOut: readonly LeftOut[];
+  /** Whether there were more rows than one search looks at, and those of the greatest clearances were not tried. */
+  readonly cutShort: boolean;
 }
 
 export function searchArrangements(request: SearchRequest, observer?: Observer): Outcome<SearchResult> {
@@ -86,6 +88,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
       objectives: request.objectives ?? OBJECTIVES,
       people: { faces, heads },
       wanted: request.wanted ?? 4,
+      unit: study.display.illuminance,
     },
     observer,
   );
@@ -94,5 +97,6 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
     candidates: all.length,
     promising: ranked.filter(({ shortage }) => shortage === 0).length,
     leftOut,
+    cutShort: all.length >= MOST_CANDIDATES,
   });
 }

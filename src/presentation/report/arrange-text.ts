@@ -27,6 +27,13 @@ export function arrangeText({ study, result, step }: ArrangeTextInput): string {
       WIDTH,
     ),
   ];
+  if (result.cutShort)
+    lines.push(
+      ...wrapped(
+        "There were more rows than one search looks at: the greatest clearances were not tried. Fewer kinds, counts or shifts would let it see them all.",
+        WIDTH,
+      ),
+    );
   if (proposals.length === 0) lines.push("", "No row can be hung within these constraints.");
   else {
     const meets = proposals.every(
@@ -134,6 +141,7 @@ export function arrangeJson({ study, result, step }: ArrangeTextInput, version: 
     promising,
     undominated,
     checked,
+    cutShort: result.cutShort,
     proposals: proposals.map((proposal) => {
       const { document, figures: ranked, reasons, view, skipOne, dimmed } = proposal;
       const { count, pitch, along, across, clearance } = ranked.candidate;
