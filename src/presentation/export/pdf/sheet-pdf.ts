@@ -46,8 +46,8 @@ export async function sheetsPdf(
     displayTitle: true,
     margin: 0,
     pdfVersion: "1.7",
-    // Bytes of the font itself: without it the standard Helvetica would be looked for on a disk.
-    font: fonts.regular as unknown as string,
+    // No font yet: the standard Helvetica would be looked for on a disk, and each face is opened once, below.
+    font: null as unknown as string,
     info: { Title: title, Producer: "Candlespan", Creator: "Candlespan", CreationDate: date, ModDate: date },
   });
   const parts: Uint8Array[] = [];
@@ -175,7 +175,8 @@ function hatchLines(doc: Doc, rings: readonly (readonly Vec2[])[]): void {
 function drawText(doc: Doc, mark: TextMark, colour: string): void {
   const { at, text, anchor, size, strong, turn, ground } = mark;
   doc.font(strong === true ? "bold" : "regular").fontSize(size);
-  const width = doc.widthOfString(text);
+  // Most words start at their place and need no measuring.
+  const width = anchor === "start" && ground === undefined ? 0 : doc.widthOfString(text);
   const left = anchor === "middle" ? width / 2 : anchor === "end" ? width : 0;
   doc.save();
   doc.translate(at[0], at[1]);
