@@ -9,6 +9,9 @@ import type { Check, ZoneAssessment } from "../assessment/assessment.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { relamped } from "../luminaire/relamped.ts";
+import { withLuminaires } from "../scene/rehang.ts";
+import type { Scene } from "../scene/scene.ts";
 import type { ArrangementDocument } from "../scene/study.ts";
 import { type Checked, checkedOf, type FullCheck } from "./search/proposals.ts";
 
@@ -39,16 +42,25 @@ const RANK: Readonly<Record<Verdict, number>> = {
   "falls short": 2,
 };
 
+/** @param instead a luminaire's name, or the share of the planned one's light that another lamp or trim leaves */
 export function substitution(
   base: ArrangementDocument,
   layer: number,
   luminaires: ReadonlyMap<string, Luminaire>,
-  instead: string,
+  instead: string | number,
   check: FullCheck,
 ): Outcome<Substitution> {
   const written = base.layers[layer];
   const planned = written === undefined ? undefined : luminaires.get(written.luminaire);
-  const other = luminaires.get(instead);
+  const other =
+    typeof instead === "string"
+      ? luminaires.get(instead)
+      : planned === undefined
+        ? undefined
+        : {
+            ...relamped(planned, instead),
+            name: `${planned.name} with ${Math.round(100 * instead)} % of its light`,
+          };
   if (planned === undefined || other === undefined)
     return failure({
       code: "substitution",
@@ -60,15 +72,18 @@ export function substitution(
     });
   const swapped: ArrangementDocument = {
     ...base,
-    name: `${base.name.slice(0, 90)}, ${instead.slice(0, 60)} instead`,
-    layers: base.layers.map((each, l) => (l === layer ? { ...each, luminaire: instead } : each)),
+    name: `${base.name.slice(0, 90)}, ${other.name.slice(0, 90)} instead`,
+    layers: base.layers.map((each, l) =>
+      l === layer && typeof instead === "string" ? { ...each, luminaire: instead } : each,
+    ),
   };
   const first = check.resolve(base);
   const second = check.resolve(swapped);
   if (!first.ok) return failure(...first.issues);
   if (!second.ok) return failure(...second.issues);
   const before = checkedOf(base, first.value, check);
-  const after = checkedOf(swapped, second.value, check);
+  const dimmer = typeof instead === "number" ? inLayer(second.value, layer, other) : second.value;
+  const after = checkedOf(swapped, dimmer, check);
   const changes = after.assessment.zones
     .flatMap((zone, z) => {
       const was = before.assessment.zones[z];
@@ -85,6 +100,11 @@ export function substitution(
     differs: differences(planned, other),
     order: orderWords(planned, other, changes),
   });
+}
+
+function inLayer(scene: Scene, layer: number, luminaire: Luminaire): Scene {
+  const luminaires = scene.layers[layer].luminaires.map((placed) => ({ ...placed, luminaire }));
+  return withLuminaires(scene, layer, luminaires);
 }
 
 function changeOf(was: ZoneAssessment, is: ZoneAssessment): Substitution["changes"][number] {

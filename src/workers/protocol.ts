@@ -86,9 +86,10 @@ export interface SearchQuestion {
   readonly pairs?: boolean;
   /** Identifiers of guideline cards that must agree. */
   readonly rules?: readonly string[];
-  /** People must see each other's faces; no head may reach a pendant. */
+  /** People must see each other's faces; no head may reach a pendant; no lamp be seen that should be shielded. */
   readonly faces?: boolean;
   readonly heads?: boolean;
+  readonly shielding?: boolean;
   /** How many proposals, 4 by default. */
   readonly wanted?: number;
 }

@@ -87,6 +87,7 @@ export async function searchOfStudy(
         rules: question.rules ?? [],
         faces: question.faces === true,
         heads: question.heads === true,
+        shielding: question.shielding === true,
       },
       wanted: Math.min(8, Math.max(1, question.wanted ?? 4)),
     },

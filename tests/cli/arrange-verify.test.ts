@@ -103,6 +103,8 @@ it("tells what a substitute does, and what boxes as built need", () => {
 
 it.each([
   [["swap", study, "domes"], 'Did you mean "dome"'],
+  [["swap", study, "dome", "--light", "0.5"], "no one substitute"],
+  [["swap", study, "--light", "0"], "--light is not a share"],
   [["boxes", study, "--error", "2 m"], "farther than any box"],
   [["boxes", study, "--as-built", study], "quote"],
 ])("refuses %j", (args, why) => {

@@ -69,6 +69,7 @@ export const arrange: Command = {
     },
     faces: { type: "boolean", description: "people must see each other's faces past the pendants" },
     heads: { type: "boolean", description: "no head may reach a pendant" },
+    shielding: { type: "boolean", description: "no lamp may be in a person's eyes that should be shielded" },
     best: {
       type: "string",
       value: "LIST",
@@ -127,7 +128,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
         check,
         calculate: (...asked) => engines.light.calculate(...asked),
         space,
-        constraints: { rules, faces: args.flag("faces"), heads: args.flag("heads") },
+        constraints: {
+          rules,
+          faces: args.flag("faces"),
+          heads: args.flag("heads"),
+          shielding: args.flag("shielding"),
+        },
         ...(objectives === undefined ? {} : { objectives }),
         wanted,
         confidence,

@@ -13,13 +13,19 @@ import { confidenceOf } from "./check.ts";
 
 export const swap: Command = {
   name: "swap",
-  usage: "swap STUDY LUMINAIRE [options]",
+  usage: "swap STUDY [LUMINAIRE] [options]",
   summary:
     "Another luminaire of the study in place of a layer's own: every verdict before and after, words for the order.",
-  arguments: [2, 2],
+  arguments: [1, 2],
   options: {
     arrangement: { type: "string", value: "NAME", description: "the arrangement (default: the first)" },
     layer: { type: "string", value: "NAME", description: "the layer (default: the pendants)" },
+    light: {
+      type: "string",
+      value: "F",
+      description:
+        "instead of LUMINAIRE: another lamp or trim that leaves F of the light, e.g. 0.6 for a black baffle",
+    },
     confidence: {
       type: "string",
       value: "P",
@@ -34,13 +40,14 @@ export const swap: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const [path, instead] = args.positionals;
+  const [path, named] = args.positionals;
   const confidence = confidenceOf(args.text("confidence") ?? "");
   const loaded = loadStudy(path, args.texts("allow-outside"));
   const { study, document } = loaded;
   const index = indexOfArrangement(study.scenes, args.text("arrangement"));
   const layer = indexOfLayer(study.scenes[index], args.text("layer"));
-  if (!study.luminaires.has(instead)) {
+  const instead = insteadOf(named, args.text("light"));
+  if (typeof instead === "string" && !study.luminaires.has(instead)) {
     const known = [...study.luminaires.keys()];
     const meant = nearestWord(instead, known);
     throw usageError(
@@ -58,4 +65,13 @@ async function run(args: Arguments, io: Io): Promise<number> {
   );
   const { verdict } = swapped.after.assessment;
   return verdict === "meets" || verdict === "no target" ? EXIT.met : EXIT.notMet;
+}
+
+function insteadOf(named: string | undefined, light: string | undefined): string | number {
+  if ((named === undefined) === (light === undefined))
+    throw usageError("There is no one substitute.", "a LUMINAIRE of the study, or --light F");
+  if (named !== undefined) return named;
+  const value = /^\s*\d(\.\d{1,6})?\s*$/.test(light ?? "") ? Number(light) : Number.NaN;
+  if (value > 0 && value <= 5) return value;
+  throw usageError("--light is not a share it can use.", "above 0, at most 5", printable(light ?? "", 40));
 }

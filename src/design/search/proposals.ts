@@ -9,6 +9,7 @@
 import { visualWeight } from "../../assessment/appearance/visual-weight.ts";
 import { topPlane } from "../../assessment/assess.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import { personGlare } from "../../assessment/glare/person-glare.ts";
 import { headRoom } from "../../assessment/people/head-room.ts";
 import { FACE_SEEN, sightlines } from "../../assessment/people/sightlines.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
@@ -32,6 +33,8 @@ export interface PeopleConstraints {
   /** Faces seen past the pendants; no head in reach of one. */
   readonly faces: boolean;
   readonly heads: boolean;
+  /** No lamp shown to a person's eye that its class of shielding would hide. */
+  readonly shielding: boolean;
 }
 
 export interface Checked {
@@ -216,11 +219,20 @@ function sortOf({ candidate }: CandidateFigures, { kinds }: Written): string {
   return `${candidate.count} × ${names.join(" and ")}`;
 }
 
-function peopleAgainst(scene: Scene, { faces, heads }: PeopleConstraints): string | undefined {
+function peopleAgainst(scene: Scene, { faces, heads, shielding }: PeopleConstraints): string | undefined {
   if (heads) {
     const met = headRoom(scene).find(({ outcome }) => outcome === "in reach");
     if (met !== undefined) return `${met.person}'s head would meet a pendant`;
   }
+  if (shielding)
+    for (const person of scene.people) {
+      const bare = personGlare(scene, person).inView.find(
+        ({ shielded, layer }) =>
+          shielded === false && scene.layers.some(({ name, role }) => name === layer && role === "pendant"),
+      );
+      if (bare !== undefined)
+        return `${person.name} would look into ${bare.luminaire}, too bright for so little shielding`;
+    }
   if (faces) {
     const hidden = sightlines(scene).find((line) => line.hidden > FACE_SEEN);
     if (hidden !== undefined)

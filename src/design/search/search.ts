@@ -57,7 +57,13 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
   if (request.kinds.length === 0) return wrong("There is no luminaire to try.", "at least one");
   const space = { ...usualSpace(scene.room, study.display.length), ...request.space };
   const kinds = request.kinds.map((luminaire) => kindOf(luminaire, island));
-  const { faces = false, heads = false, rules = [], load = true } = request.constraints ?? {};
+  const {
+    faces = false,
+    heads = false,
+    shielding = false,
+    rules = [],
+    load = true,
+  } = request.constraints ?? {};
   const all = candidatesOf(space, kinds, island);
   const { kept, leftOut } = keepingConstraints(all, scene, layer, kinds, space.step, { rules, load });
   const grid = searchGrid(island, scene.zones, space.step);
@@ -86,7 +92,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
       layer,
       check: request.check,
       objectives: request.objectives ?? OBJECTIVES,
-      people: { faces, heads },
+      people: { faces, heads, shielding },
       wanted: request.wanted ?? 4,
       unit: study.display.illuminance,
     },
