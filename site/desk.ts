@@ -193,6 +193,10 @@ export class Desk extends EventTarget implements AppView {
     return this.#questions.rules(this.#document, this.arrangement);
   }
 
+  room(arrangement: number, other = false) {
+    return this.#questions.room(this.#document, arrangement, other);
+  }
+
   /** What there is to say beside the verdict of the option on screen; undefined while it is worked out. */
   get beside() {
     return this.#questions.beside(this.#document, this.arrangement);

@@ -145,6 +145,7 @@ export { luxColour, scaleBands, scaleSteps } from "./presentation/scale.ts";
 export { holds } from "./presentation/schedule/holds.ts";
 export { reliances } from "./presentation/schedule/reliance.ts";
 export { type SetOut, type SetOutBox, setOut } from "./presentation/schedule/set-out.ts";
+export { SURFACE_LIGHT, type SurfaceLight, surfaceLight } from "./presentation/surface-light.ts";
 export { zoneSentence } from "./presentation/text.ts";
 export { clearanceOf } from "./scene/arrangement.ts";
 export { contourLattice, edgeRing, fineGrid } from "./scene/calculation-grid.ts";

@@ -1,21 +1,24 @@
 /**
  * What is asked about the option on screen beside its light, each only while somebody looks at the answer: what
- * people take from the light, what the published rules would give, what else there is to say.
+ * people take from the light, what the published rules would give, what else there is to say, how the room will look.
  */
 
 import type { GuidelineCard } from "../../src/assessment/guideline-card.ts";
 import type { FindingsSection } from "../../src/presentation/report/findings-sections.ts";
+import type { RoomAnswer } from "../../src/workers/browser.ts";
 import type { Json } from "../store/pointer.ts";
 import type { Lighting } from "./lighting.ts";
 import { OnRequest } from "./on-request.ts";
 
-type Call = "people" | "rules" | "beside";
+type Call = "people" | "rules" | "beside" | "room";
 
 export class SideQuestions extends EventTarget {
   readonly #lighting: Lighting;
   readonly #people = this.#about("people");
   readonly #rules = this.#about("rules");
   readonly #beside = this.#about("beside");
+  readonly #room = this.#about("room");
+  readonly #otherRoom = this.#about("room");
 
   constructor(lighting: Lighting) {
     super();
@@ -47,6 +50,12 @@ export class SideQuestions extends EventTarget {
 
   rules(document: Json, arrangement: number): readonly GuidelineCard[] | undefined {
     return this.#atRest ? this.#rules.of(document, arrangement) : undefined;
+  }
+
+  /** The light on every surface; `other` is the option beside it in the same picture. */
+  room(document: Json, arrangement: number, other = false): RoomAnswer | undefined {
+    const question = other ? this.#otherRoom : this.#room;
+    return this.#atRest ? question.of(document, arrangement) : undefined;
   }
 
   beside(document: Json, arrangement: number): readonly FindingsSection[] | undefined {

@@ -12,6 +12,15 @@ import type { AppView } from "../app-view.ts";
 
 let rulesOpen = false;
 let besideOpen = false;
+let roomPart: ((app: AppView) => TemplateResult) | undefined;
+let roomOpen = false;
+
+/** The picture of the room and what draws it load when somebody first wants to see it. */
+async function openRoom(app: AppView, open: boolean): Promise<void> {
+  roomOpen = open;
+  if (open) roomPart ??= (await import("./room-picture.ts")).roomPicture;
+  app.redraw();
+}
 
 function rules(app: AppView): TemplateResult {
   const cards = app.rules;
@@ -33,6 +42,10 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
       <candlespan-figures .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-figures>
     </section>
     <section>
+      <details @toggle=${(event: Event) => void openRoom(app, (event.target as HTMLDetailsElement).open)}>
+        <summary>The room as it will be lit</summary>
+        ${roomOpen && roomPart !== undefined ? roomPart(app) : nothing}
+      </details>
       <details>
         <summary>Cut across the island</summary>
         <candlespan-section

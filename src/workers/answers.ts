@@ -22,6 +22,7 @@ export function answers(): Answers {
     people: async (request, observer) => (await side()).peopleOfStudy(request, files, engines, observer),
     rules: async (request, observer) => (await side()).rulesOfStudy(request, files, engines, observer),
     beside: async (request, observer) => (await side()).besideOfStudy(request, files, engines, observer),
+    room: async (request, observer) => (await side()).roomOfStudy(request, files, engines, observer),
     search: async (request, observer) =>
       (await import("./search-of-study.ts")).searchOfStudy(request, files, engines, observer),
     light: (request, observer) => lightOfStudy(request, files, engines, observer),

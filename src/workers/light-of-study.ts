@@ -329,7 +329,7 @@ const crossing = new WeakMap<Luminaire, Luminaire>();
 
 /** Traced shades carry functions, which cannot cross between threads and which no drawing needs. One copy a
  * luminaire, so that all its places still share it. */
-function withoutFunctions(scene: Scene): Scene {
+export function withoutFunctions(scene: Scene): Scene {
   const layers = scene.layers.map((layer) => ({
     ...layer,
     luminaires: layer.luminaires.map((placed) => {

@@ -14,6 +14,7 @@ import type { LeftOut } from "../design/search/constraints.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { FindingsSection } from "../presentation/report/findings-sections.ts";
+import type { SurfaceLight } from "../presentation/surface-light.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -56,6 +57,13 @@ export interface PeopleAnswer {
   readonly shadows: readonly BodyShadow[];
   /** Where each person sees the image of a luminaire in the top (m, in the room). */
   readonly images: readonly { readonly person: string; readonly spot: Vec3; readonly luminance: number }[];
+}
+
+export interface RoomAnswer {
+  readonly scene: SceneDrawing;
+  readonly surfaces: SurfaceLight;
+  /** Whether people stood in that light. */
+  readonly people: boolean;
 }
 
 /** The light of one arrangement with everything a drawing of it needs. */
@@ -162,6 +170,8 @@ export interface Messages {
     response: readonly FindingsSection[];
     progress: Progress;
   };
+  /** The arrangement's light on every surface of the room, for a picture of it. */
+  room: { request: Omit<LightRequest, "quality">; response: RoomAnswer; progress: Progress };
   /** The best few rows of pendants that differ in kind, each checked in full. */
   search: { request: SearchQuestion; response: SearchAnswer; progress: Progress };
   /** Light of one arrangement. */

@@ -17,11 +17,12 @@ import { readJson } from "../diagnostics/json-text.ts";
 import { type FindingsSection, findingsSections } from "../presentation/report/findings-sections.ts";
 import { isoluxSheet } from "../presentation/report/isolux-sheet.ts";
 import { lightArrangement } from "../presentation/report/light-arrangement.ts";
+import { SURFACE_LIGHT, surfaceLight } from "../presentation/surface-light.ts";
 import { migrate } from "../scene/migrate.ts";
 import type { Scene } from "../scene/scene.ts";
 import { readStudy } from "../scene/study-text.ts";
-import { type Engines, type Files, resolved } from "./light-of-study.ts";
-import type { LightRequest, PeopleAnswer } from "./protocol.ts";
+import { type Engines, type Files, resolved, withoutFunctions } from "./light-of-study.ts";
+import type { LightRequest, PeopleAnswer, RoomAnswer } from "./protocol.ts";
 
 /** A study's text checked: the document as it was written, lengths with their units, lifted to the present
  * version. */
@@ -98,6 +99,27 @@ export async function rulesOfStudy(
     return assess(study, lit, result).planes[0].statistics;
   };
   return success(guidelineCards(scene, { length: study.display.length, light }));
+}
+
+/** The light on every surface, with everyone standing in it when they are asked to. */
+export async function roomOfStudy(
+  request: Omit<LightRequest, "quality">,
+  files: Files,
+  engines: Engines,
+  observer: Observer,
+): Promise<Outcome<RoomAnswer>> {
+  const found = await resolved(request, true, files, observer);
+  if (!found.ok) return found;
+  const { study, scene } = found.value;
+  const engine = await engines.get();
+  const people = request.people ?? study.options.people;
+  const surfaces = surfaceLight(
+    scene,
+    (...asked) => engine.calculate(...asked),
+    { ...SURFACE_LIGHT, calculation: { ...study.options, people } },
+    observer,
+  );
+  return success({ scene: withoutFunctions(scene), surfaces, people });
 }
 
 /** What there is to say beside the verdict, in words, from a quick calculation. */

@@ -14,7 +14,7 @@ export async function serveElementPages(): Promise<ElementPages> {
     root,
     logLevel: "error",
     server: { port: 0, hmr: false, watch: null, fs: { allow: [root] } },
-    optimizeDeps: { noDiscovery: true, include: ["saxes"] },
+    optimizeDeps: { noDiscovery: true, include: ["saxes", "ml-matrix"] },
     cacheDir: fileURLToPath(new URL("../../node_modules/.cache/vite-elements", import.meta.url)),
   });
   await server.listen();

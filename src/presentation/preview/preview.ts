@@ -507,6 +507,15 @@ export class CandlespanPreview extends LitElement {
                 }} />
               </label>`
         }
+        ${
+          this.side === undefined || this.side.scene.people.length === 0
+            ? nothing
+            : html`<label class="line"><input type="checkbox" .checked=${this.people} @change=${(
+                event: Event,
+              ) => {
+                this.people = (event.target as HTMLInputElement).checked;
+              }} /> people</label>`
+        }
         <label class="line"><input type="checkbox" .checked=${this.marks} @change=${(event: Event) => {
           this.marks = (event.target as HTMLInputElement).checked;
         }} /> mark bright luminaires</label>

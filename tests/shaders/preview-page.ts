@@ -1,0 +1,50 @@
+/** The preview of the worked example: `?arrangement=1&other=2&look=lux&mode=evening`. */
+import { LightEngine } from "../../src/engine/light-engine.ts";
+import "../../src/presentation/preview/preview.ts";
+import { sceneGlb } from "../../src/presentation/preview/export-glb.ts";
+import { SURFACE_LIGHT, surfaceLight } from "../../src/presentation/surface-light.ts";
+import type { Scene } from "../../src/scene/scene.ts";
+import { boathouseStudy } from "../support/boathouse-light.ts";
+
+const query = new URLSearchParams(location.search);
+document.documentElement.dataset.mode = query.get("mode") ?? "day";
+const people = query.get("people") !== "no";
+const study = await boathouseStudy("/fixtures-data/boathouse/", JSON.parse(query.get("edits") ?? "{}"));
+const engine = new LightEngine();
+
+function sideOf(index: number) {
+  const scene: Scene = study.scenes[index];
+  const surfaces = surfaceLight(scene, (...asked) => engine.calculate(...asked), {
+    ...SURFACE_LIGHT,
+    calculation: { people },
+  });
+  return { scene, surfaces };
+}
+
+const element = document.createElement("candlespan-preview");
+const other = query.get("other");
+Object.assign(element, {
+  side: sideOf(Number(query.get("arrangement") ?? 0)),
+  ...(other === null ? {} : { other: sideOf(Number(other)) }),
+  people,
+  look: query.get("look") ?? "appearance",
+  viewpoint: query.get("viewpoint") ?? "entrance",
+  unit: query.get("unit") ?? "lx",
+  date: "2026-01-15",
+  inputs: "pendants: measured, ambient: measured",
+});
+document.querySelector("#stage")?.append(element);
+
+async function still(): Promise<void> {
+  while (!element.still) await new Promise((done) => setTimeout(done, 50));
+  // The picture after the last slice.
+  for (let i = 0; i < 3; i++) await new Promise((done) => requestAnimationFrame(done));
+}
+
+async function glb(index = 0): Promise<number[]> {
+  const text = () => "IESNA:LM-63-2002\nTILT=NONE\n";
+  return [...(await sceneGlb(study.scenes[index], text))];
+}
+
+Object.assign(globalThis, { element, study, sideOf, still, glb });
+document.documentElement.dataset.ready = "true";
