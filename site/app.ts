@@ -86,8 +86,7 @@ export class CandlespanApp extends LitElement {
   #sized(entry: ResizeObserverEntry): void {
     const pane = entry.target;
     const scrolls = getComputedStyle(pane).overflowY === "auto" && !this.#narrow;
-    // Elevation and plan fill the pane; the profile may lie a little below its edge.
-    const height = scrolls ? Math.round(entry.contentRect.height * 1.12) : undefined;
+    const height = scrolls ? Math.floor(entry.contentRect.height) : undefined;
     if (height === this.#sheetHeight) return;
     this.#sheetHeight = height;
     this.requestUpdate();

@@ -12,8 +12,8 @@ export function footer(desk: Desk): TemplateResult {
     </p>
     <p role="status" aria-live="polite" class="line">${desk.line}</p>
     <p class="caution">
-      Predictions with a band, not a guarantee; night only. Wiring, box support, weight, heat above a hob and
-      hanging glass: licensed people and local codes decide.
+      Predictions with a band, not a guarantee; night only. Wiring, box support, weight, heat and hanging glass:
+      licensed people and local codes decide.
     </p>
   </footer>`;
 }

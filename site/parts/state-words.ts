@@ -9,8 +9,8 @@ export function stateWords(lighting: Lighting): string {
       return "Computing the light…";
     case "refined":
       return shown?.quality === "judged"
-        ? "Refined: direct and interreflected light, in the dark, without daylight; bands from what each input may be off."
-        : "Refined: direct and interreflected light, in the dark, without daylight. Weighing the doubt…";
+        ? "Refined: direct and interreflected light, without daylight; bands from what each input may be off."
+        : "Refined: direct and interreflected light, without daylight. Weighing the doubt…";
     case "issues":
       return "Not computed: see what is wrong above the sheet.";
     case "fault":

@@ -18,8 +18,21 @@ export const VERDICT_MARK: Readonly<Record<Verdict, string>> = {
   "no target": "–",
 };
 
+/** A zone's sentence in the parts that read down a column: name, light with its band, evenness, what is asked. */
+export interface ZoneClauses {
+  readonly name: string;
+  readonly light: string;
+  readonly evenness: string;
+  readonly judged: string;
+}
+
 /** `prep 512 lx (475 to 560), evenness 0.71: meets 500 lx.` */
 export function zoneSentence(zone: ZoneAssessment, unit: IlluminanceUnit): string {
+  const { name, light, evenness, judged } = zoneClauses(zone, unit);
+  return `${name} ${light}, ${evenness}: ${judged}`;
+}
+
+export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneClauses {
   const light = zone.checks.find((check) => check.quantity === "illuminance");
   const level = light?.value ?? zone.statistics.average;
   const band =
@@ -30,11 +43,16 @@ export function zoneSentence(zone: ZoneAssessment, unit: IlluminanceUnit): strin
     light !== undefined && light.statistic !== "average"
       ? `${light.statistic} ${formatIlluminance(level, unit)}`
       : formatIlluminance(level, unit);
-  const figures = `${zone.name} ${what}${band}, evenness ${zone.statistics.uniformity.toFixed(2)}`;
-  if (zone.checks.length === 0) return `${figures}: nothing is asked of it.`;
+  const clauses = {
+    name: zone.name,
+    light: what + band,
+    evenness: `evenness ${zone.statistics.uniformity.toFixed(2)}`,
+  };
+  if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };
   const open = zone.checks.find((check) => check.verdict === "too close to call" && check.drivers.length > 0);
   const doubt = open === undefined ? "" : ` The doubt is ${whatWouldSettle(open.drivers)}.`;
-  return `${figures}: ${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${doubt}`;
+  const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${doubt}`;
+  return { ...clauses, judged };
 }
 
 /** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */

@@ -19,7 +19,9 @@ export interface ElevationExtent {
 }
 
 /** Room above the pendants before a break, and the height a broken drop is drawn with (drawing units). */
-const BREAK_ZONE = 64;
+const BREAK_ZONE = 46;
+/** Side of the island drawn under its top before it breaks off: room for the length of the top (drawing units). */
+const UNDER_TOP = 27;
 
 /** Heights worth drawing: from just under the top (or the floor, when `whole`) to above the highest pendant or
  * head. */
@@ -28,10 +30,14 @@ export function elevationExtent(scene: Scene, scale: SheetScale, whole = false):
   const ceiling = highestCeiling(scene, axes, scale);
   let upper = axes.height + 0.75;
   for (const { placed } of suspended(scene))
-    upper = Math.max(upper, placed.frame.origin[2] + verticalExtent(placed.luminaire)[1] + 0.1);
+    upper = Math.max(upper, placed.frame.origin[2] + verticalExtent(placed.luminaire)[1] + 0.06);
   for (const person of scene.people)
     if (isShown(axes.toIsland(person.at)[0], scale)) upper = Math.max(upper, person.eye[2] + 0.2);
-  const lower = whole || scene.island === undefined ? 0 : axes.height - 0.16;
+  const { island } = scene;
+  const lower =
+    whole || island === undefined
+      ? 0
+      : Math.max(0, island.height - island.topThickness - UNDER_TOP / scale.perMetre);
   upper = Math.min(upper, ceiling);
   const broken = !whole && scene.room.slope === 0 && (ceiling - upper) * scale.perMetre > BREAK_ZONE + 16;
   return { lower, upper: broken ? upper : ceiling, ceiling, broken };
@@ -44,7 +50,7 @@ export interface ElevationScale {
   z(y: number): number;
 }
 
-export function elevationScale(extent: ElevationExtent, scale: SheetScale, top = 22): ElevationScale {
+export function elevationScale(extent: ElevationExtent, scale: SheetScale, top = 20): ElevationScale {
   const zone = extent.broken ? BREAK_ZONE : 0;
   const y = (z: number): number =>
     extent.broken && z > extent.upper

@@ -43,7 +43,7 @@ export function elevation(
   const marks: Mark[] = [
     ...eyeLines(scene, axes, scale, vertical, words),
     ...people(scene, axes, scale, vertical),
-    ...island(scene, axes, scale, vertical, extent),
+    ...island(scene, axes, scale, vertical, extent, words),
     ...overhead(scene, axes, scale, vertical),
     ...ceilingMarks(scene, axes, scale, vertical, extent, words),
   ];
@@ -120,6 +120,7 @@ function island(
   scale: SheetScale,
   { y }: ElevationScale,
   extent: ElevationExtent,
+  words: Wording,
 ): Mark[] {
   const { island: top } = scene;
   if (top === undefined)
@@ -164,7 +165,13 @@ function island(
       fill: "sheet",
     }),
   ];
-  if (extent.lower > 0) marks.push(...breakLine(b0, b1, foot));
+  if (extent.lower > 0)
+    marks.push(
+      ...breakLine(b0, b1, foot),
+      ...horizontalDimension(x(0), x(axes.length), y(under) + 19, words.length(axes.length), {
+        ground: "paper",
+      }),
+    );
   else
     marks.push(
       line(

@@ -4,7 +4,7 @@
  */
 
 import type { Vec2 } from "../../geometry/vector.ts";
-import type { Person, Scene } from "../../scene/scene.ts";
+import type { Scene } from "../../scene/scene.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import {
   type Box,
@@ -19,6 +19,7 @@ import {
 } from "./drawing.ts";
 import { suspended } from "./elevation-scale.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth } from "./silhouette.ts";
 import type { Wording } from "./wording.ts";
@@ -34,14 +35,23 @@ export interface PlanParts {
   readonly zones: boolean;
   readonly people: boolean;
   readonly dimensions: boolean;
+  /** The length of the top over the plan; shown with the other dimensions unless left out. */
+  readonly length?: boolean;
+  /** How far from the top people are drawn (m); those beyond are named at the edge of the drawing. */
+  readonly reach?: number;
+}
+
+/** Distance of the chain of dimensions from the near edge (drawing units). */
+const CHAIN = 21;
+
+function hasLength({ dimensions, length = true }: PlanParts): boolean {
+  return dimensions && length;
 }
 
 export interface PlanObjects {
-  /** Under the light: bodies of people who lean over the top. */
-  readonly under: readonly Mark[];
-  /** On the light, in whatever ink reads there: zones, levels, the edge of the base. */
+  /** On the light, in whatever ink reads there: zones, levels, the edge of the base, who leans over the top. */
   readonly over: readonly Mark[];
-  /** Around it, in the sheet's ink: outline, heads, dimensions. */
+  /** Around it, in the sheet's ink: outline, people, dimensions. */
   readonly around: readonly Mark[];
   readonly luminaires: readonly LuminaireMarks[];
   readonly outline: readonly Vec2[];
@@ -49,29 +59,13 @@ export interface PlanObjects {
   readonly taken: readonly Box[];
 }
 
-/** People further from the top than this are cut by the sheet (m). */
-const FURTHEST = 0.5;
-
-/** Where a trunk is in plan: over the feet, or on the seat, under the head. */
-function trunkPlace(person: Person, axes: IslandAxes): Vec2 {
-  return axes.toIsland(person.posture === "seated" ? person.eye : person.at);
-}
-
 /** Room on the sheet above and below the top: people who stand there, else only the dimensions. */
 export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): PlanFrame {
   const axes = islandAxes(scene);
-  let above = 0.02;
-  let below = 0.02;
-  if (parts.people) {
-    for (const person of scene.people) {
-      const [along, across] = trunkPlace(person, axes);
-      if (along < scale.from || along > scale.to) continue;
-      if (across > axes.width) above = Math.max(above, Math.min(FURTHEST, across - axes.width + 0.16));
-      if (across < 0) below = Math.max(below, Math.min(FURTHEST, -across + 0.16));
-    }
-  }
-  const head = (parts.dimensions ? 30 : 6) + above * scale.perMetre;
-  const foot = (parts.dimensions ? 26 : 6) + below * scale.perMetre;
+  const room = parts.people ? roomForPeople(scene, axes, scale, parts.reach) : NO_ROOM;
+  const head = Math.max((hasLength(parts) ? 30 : 8) + room.above, 8);
+  // People stand clear of the edge: the chain of dimensions runs between it and them.
+  const foot = Math.max(parts.dimensions ? CHAIN + 9 : 8, room.below);
   return {
     height: Math.ceil(head + axes.width * scale.perMetre + foot),
     y: (across) => head + (axes.width - across) * scale.perMetre,
@@ -98,10 +92,10 @@ export function planObjects(
   ).map((p) => at(p as Vec2));
   const taken: Box[] = [];
   const figures = parts.people
-    ? people(scene, axes, scale, frame, taken)
-    : { bodies: [], over: [], heads: [] };
+    ? peopleOnPlan(scene, axes, scale, frame, words, parts.reach)
+    : { over: [], beside: [], taken: [] };
+  taken.push(...figures.taken);
   return {
-    under: figures.bodies,
     over: [
       ...figures.over,
       ...overhang(scene, axes, at),
@@ -109,9 +103,9 @@ export function planObjects(
       ...(parts.zones ? zones(scene, at, axes, taken) : []),
     ],
     around: [
-      ...figures.heads,
+      ...figures.beside,
       line(outline, "island outline", "ink", 1.5, { closed: true }),
-      ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words) : []),
+      ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words, hasLength(parts)) : []),
     ],
     luminaires: luminaires(scene, axes, scale, frame),
     outline,
@@ -183,83 +177,23 @@ function zones(scene: Scene, at: (p: Vec2) => Vec2, axes: IslandAxes, taken: Box
   return marks;
 }
 
-function people(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  frame: PlanFrame,
-  taken: Box[],
-): { readonly bodies: Mark[]; readonly over: Mark[]; readonly heads: Mark[] } {
-  const bodies: Mark[] = [];
-  const over: Mark[] = [];
-  const heads: Mark[] = [];
-  for (const person of scene.people) {
-    const [along, across] = trunkPlace(person, axes);
-    const x = scale.x(along);
-    const y = frame.y(across);
-    if (x < scale.left - 30 || x > scale.right + 30 || y < -10 || y > frame.height + 10) continue;
-    const facing = person.facing - axes.turn;
-    // Page y grows downward, so angles turn the other way.
-    const [c, s] = [Math.cos(-facing), Math.sin(-facing)];
-    const m = scale.perMetre;
-    const turned = ([u, v]: Vec2): Vec2 => [c * u - s * v, s * u + c * v];
-    const eye = axes.toIsland(person.eye);
-    const [hx, hy] = [scale.x(eye[0]), frame.y(eye[1])];
-    // The head reaches a tenth of a metre around the eye.
-    const overTop = eye[0] > -0.1 && eye[0] < axes.length + 0.1 && eye[1] > -0.1 && eye[1] < axes.width + 0.1;
-    // Half extents over shoulders, trunk and head of a typical adult: common practice, no source.
-    const trunk = ellipse(0, 0, 0.12 * m, 0.225 * m, 40).map(turned);
-    const head = ellipse(0, 0, 0.098 * m, 0.078 * m, 32).map(turned);
-    bodies.push(
-      line(
-        trunk.map(([u, v]) => [x + u, y + v] as const),
-        "person",
-        "quiet",
-        0.75,
-        { closed: true },
-      ),
-    );
-    taken.push({ x: hx - 0.12 * m, y: hy - 0.12 * m, width: 0.24 * m, height: 0.24 * m });
-    const nose = [
-      [0.092, -0.02],
-      [0.12, 0],
-      [0.092, 0.02],
-    ].map(([u, v]) => turned([u * m, v * m]));
-    (overTop ? over : heads).push(
-      line(
-        head.map(([u, v]) => [hx + u, hy + v] as const),
-        "head",
-        overTop ? "ink" : "quiet",
-        0.75,
-        { closed: true, fill: overTop ? "none" : "paper" },
-      ),
-      line(
-        nose.map(([u, v]) => [hx + u, hy + v] as const),
-        "facing",
-        overTop ? "ink" : "quiet",
-        0.75,
-      ),
-    );
-    heads.push(text([x + (0.16 + 0.1 * Math.abs(s)) * m, y + 4], person.name, "person"));
-  }
-  return { bodies, over, heads };
-}
-
 function dimensions(
   scene: Scene,
   axes: IslandAxes,
   scale: SheetScale,
   frame: PlanFrame,
   words: Wording,
+  length: boolean,
 ): Mark[] {
   const marks: Mark[] = [];
   const { x } = scale;
-  marks.push(
-    ...horizontalDimension(x(0), x(axes.length), 18, words.length(axes.length), {
-      extension: [4, Math.max(5, frame.y(axes.width) - 18 - 3)],
-      ground: "paper",
-    }),
-  );
+  if (length)
+    marks.push(
+      ...horizontalDimension(x(0), x(axes.length), 18, words.length(axes.length), {
+        extension: [4, Math.max(5, frame.y(axes.width) - 18 - 3)],
+        ground: "paper",
+      }),
+    );
   if (x(0) - scale.left > 20 || scale.left > 44)
     marks.push(
       ...verticalDimension(x(0) - 14, frame.y(axes.width), frame.y(0), "", "left"),
@@ -278,7 +212,7 @@ function dimensions(
     .filter((a, i, all) => i === 0 || a - all[i - 1] > 0.01);
   if (alongs.length > 0) {
     const stops = [0, ...alongs, axes.length];
-    const y = frame.height - 8;
+    const y = frame.y(0) + CHAIN;
     for (let i = 1; i < stops.length; i++) {
       const label = words.length(stops[i] - stops[i - 1]);
       const fits = textWidth(label, 11.5) + 6 < x(stops[i]) - x(stops[i - 1]);

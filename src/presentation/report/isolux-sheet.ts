@@ -220,7 +220,6 @@ function planOf(
   }
   return {
     svg: [
-      marksSvg(objects.under),
       light,
       marksSvg(objects.over, { halo: DAY.sheet }),
       marksSvg(luminaires, { halo: DAY.sheet }),

@@ -35,13 +35,16 @@ import { planStyles } from "./plan.styles.ts";
 export class CandlespanPlan extends InteractiveDrawing {
   static override styles = [tokens, drawingStyles, interactionStyles, planStyles];
 
-  /** Leave out people, the dimensions, the hatch or the zones: a list of `people dimensions hatch zones`. */
+  /** Leaves out parts: a list of `people dimensions length hatch zones`, `length` the one over the top alone. */
   @property() hide = "";
 
   /** What the bodies of those who stand there take from the light; drawn as lines of equal loss. */
   @property({ attribute: false }) shadows: readonly BodyShadow[] = [];
   /** Where someone sees the image of a luminaire in a polished top. */
   @property({ attribute: false }) images: readonly SeenImage[] = [];
+
+  /** How far from the top people are drawn (m); those beyond are named at the drawing's edge. */
+  @property({ type: Number }) reach?: number;
 
   readonly #light = new LightLayer();
 
@@ -51,6 +54,8 @@ export class CandlespanPlan extends InteractiveDrawing {
       zones: !hidden.has("zones"),
       people: !hidden.has("people"),
       dimensions: !hidden.has("dimensions"),
+      length: !hidden.has("length"),
+      reach: this.reach,
     };
   }
 
@@ -128,7 +133,6 @@ export class CandlespanPlan extends InteractiveDrawing {
             <path d="M1.3 0V7" stroke="#fdf8ec" stroke-width="0.8" opacity="0.65"></path>
           </pattern>
         </defs>
-        <g aria-hidden="true">${renderMarks(objects.under)}</g>
         ${lit ?? svg`<path d=${outline} class="f-sheet"></path>`}
         ${this.#shadowLayer(place, objects, outline)}
         <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">

@@ -26,10 +26,16 @@ export class CandlespanScale extends LitElement {
       }
       .band span { position: absolute; left: 0; top: 13px; translate: -50% 0; line-height: 1.3; }
       .band:last-child span { translate: -1.1em 0; white-space: nowrap; }
+      .upright .bands { flex-direction: column-reverse; flex: none; padding: 0; width: 12px; }
+      .upright .band { height: 13px; flex: none; }
+      .upright .band + .band::before { left: 12px; top: auto; bottom: 0; height: 0; width: 4px; border: 0; border-bottom: 0.75px solid var(--_quiet); }
+      .upright .band span, .upright .band:last-child span { left: 20px; top: auto; bottom: 0; translate: 0 50%; white-space: nowrap; }
+      .row.upright { flex-direction: column; gap: 10px; }
+      .upright .key { display: grid; gap: 4px; line-height: 1.2; }
       .key { display: inline-flex; align-items: center; gap: 6px; white-space: nowrap; line-height: 10px; }
       svg { display: block; }
       @container (max-width: 420px) {
-        .band:nth-child(odd) span { display: none; }
+        .row:not(.upright) .band:nth-child(odd) span { display: none; }
       }
       @media print {
         .band { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
@@ -40,6 +46,8 @@ export class CandlespanScale extends LitElement {
   @property() unit: "lx" | "fc" = "lx";
   /** Shows the hatch that marks what lies below target. */
   @property({ type: Boolean }) hatch = false;
+  /** Stands upright, the brightest on top. */
+  @property({ type: Boolean, reflect: true }) upright = false;
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
 
@@ -47,7 +55,7 @@ export class CandlespanScale extends LitElement {
     const steps = scaleSteps(this.unit).filter((s) => s.level <= HIGHEST);
     const bands = scaleBands(this.unit).slice(0, steps.length + 1);
     const label = `Scale of the light in ${this.unit}, steps at ${steps.map((s) => s.label).join(", ")}`;
-    return html`<div class="row">
+    return html`<div class=${this.upright ? "row upright" : "row"}>
       <div class="bands" part="bands" role="img" aria-label=${label}>
         ${bands.map(
           (band, i) => html`<div class="band" .style=${`background:${band.colour}`}>

@@ -1,8 +1,8 @@
-import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
 import type { BodyShadow } from "../../../assessment/body-shadow.ts";
-import type { Scene } from "../../../scene/scene.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
+import type { PlanParts } from "../../drawing/plan-objects.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type {
@@ -15,25 +15,17 @@ import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
 import { sheetStyles } from "./sheet.styles.ts";
+import { fitSheet, type SheetFit } from "./sheet-fit.ts";
 import { sentences } from "./verdict-words.ts";
 import "../elevation/elevation.ts";
 import "../plan/plan.ts";
 import "../profile/profile.ts";
 import "../scale/scale.ts";
 
-/** Pixels a metre beyond which three drawings no longer fit a screen's height, and under which they say little. */
+/** Pixels a metre beyond which an unbounded sheet no longer fits most screens. */
 const LARGEST = 280;
-const SMALLEST = 165;
-/** What of the stack's height does not grow with the scale (px): margins, break, legend, profile, gaps. */
-const FIXED = 390;
-
-/** Metres the elevation and the plan show up the page. */
-function metresUp(scene: Scene): number {
-  const axes = islandAxes(scene);
-  const beside = scene.people.map((p) => axes.toIsland(p.eye)[1]);
-  const people = (beside.some((c) => c > axes.width) ? 0.35 : 0) + (beside.some((c) => c < 0) ? 0.45 : 0);
-  return 1.3 + axes.width + people;
-}
+/** Sheets narrower than this have their scale of light beneath the plan, wider ones beside it (px). */
+const ASIDE_FROM = 560;
 
 /**
  * The aligned sheet: verdict, elevation, plan and profile of one island on one horizontal scale, with one line
@@ -57,7 +49,7 @@ export class CandlespanSheet extends DrawingElement {
 
   /** Drawn only: nothing can be taken, only read. */
   @property({ type: Boolean, reflect: true }) fixed = false;
-  /** Height the three drawings may take together (px); the width left over then shows more of the room. */
+  /** Height the sheet may take (px), verdict and all; the width left over then shows more of the room. */
   @property({ type: Number, attribute: "available-height" }) availableHeight?: number;
   /** What the bodies of those who stand there take from the light; drawn as lines of equal loss. */
   @property({ attribute: false }) shadows: readonly BodyShadow[] = [];
@@ -70,34 +62,90 @@ export class CandlespanSheet extends DrawingElement {
 
   @state() private said = "";
 
-  protected override willUpdate(changed: PropertyValues): void {
-    super.willUpdate(changed);
+  @state() private verdictHeight = 80;
+  readonly #verdictSize =
+    typeof ResizeObserver === "undefined"
+      ? undefined
+      : new ResizeObserver(([entry]) => {
+          this.verdictHeight = Math.ceil(entry.borderBoxSize[0].blockSize);
+        });
+  #observed: Element | null = null;
+  #fitted: { readonly fit: SheetFit; readonly height: number; readonly width: number } | undefined;
+  #isMoving = false;
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#verdictSize?.disconnect();
+    this.#observed = null;
+  }
+
+  protected override updated(): void {
+    const verdict = this.renderRoot.querySelector(".head");
+    if (verdict === this.#observed) return;
+    if (this.#observed !== null) this.#verdictSize?.unobserve(this.#observed);
+    if (verdict !== null) this.#verdictSize?.observe(verdict);
+    this.#observed = verdict;
   }
 
   /** One scale for all three drawings. */
   get sheetScale(): SheetScale | undefined {
+    return this.#fit()?.scale;
+  }
+
+  #fit(): SheetFit | undefined {
     const scene = this.shownScene;
-    if (scene === undefined || this.width === 0) return undefined;
-    const axes = islandAxes(scene);
-    const perMetreFor = (height: number): number => (height - FIXED) / metresUp(scene);
-    if (this.perMetre !== undefined) return sheetScale(axes, this.width, { largest: this.perMetre });
-    // Unasked, the plan with its light should be on screen at once, the profile just below.
-    const largest =
-      this.availableHeight !== undefined
-        ? Math.max(SMALLEST, perMetreFor(this.availableHeight))
-        : Math.min(LARGEST, Math.max(190, perMetreFor(1.08 * innerHeight)));
-    return sheetScale(axes, this.width, { largest });
+    const { width, perMetre } = this;
+    if (scene === undefined || width === 0) return undefined;
+    if (perMetre !== undefined)
+      return { scale: sheetScale(islandAxes(scene), width, { largest: perMetre }), profile: 150, reach: 0.5 };
+    const height = (this.availableHeight ?? 1.04 * innerHeight) - this.verdictHeight;
+    const room = {
+      width,
+      height,
+      parts: this.#parts,
+      hasElevation: !this.#hidden.has("elevation"),
+      largest: this.availableHeight === undefined ? LARGEST : Number.POSITIVE_INFINITY,
+    };
+    const kept = this.#fitted;
+    const isSameRoom = kept !== undefined && kept.height === height && kept.width === width;
+    // Nothing under the hand changes size while it moves, nor for every step of a key.
+    if (isSameRoom && this.#isMoving) return kept.fit;
+    const fit = fitSheet(scene, room);
+    if (isSameRoom && kept.fit.reach === fit.reach) {
+      const ratio = kept.fit.scale.perMetre / fit.scale.perMetre;
+      if (ratio > 0.95 && ratio < 1.02 && kept.fit.scale.from === kept.fit.scale.along(kept.fit.scale.left))
+        return kept.fit;
+    }
+    this.#fitted = { fit, height, width };
+    return fit;
+  }
+
+  get #hidden(): ReadonlySet<string> {
+    return new Set(this.hide.split(/\s+/));
+  }
+
+  get #parts(): PlanParts {
+    const hidden = this.#hidden;
+    return {
+      zones: !hidden.has("zones"),
+      people: !hidden.has("people"),
+      dimensions: !hidden.has("dimensions"),
+      // The elevation above says how long the top is.
+      length: hidden.has("elevation") && !hidden.has("length"),
+    };
   }
 
   override render(): TemplateResult | typeof nothing {
     const scene = this.shownScene;
     if (scene === undefined) return html`<slot></slot>`;
-    const scale = this.sheetScale;
-    const hidden = new Set(this.hide.split(/\s+/));
-    if (scale === undefined) return html`<div class="stack"></div>`;
+    const fit = this.#fit();
+    if (fit === undefined) return html`<div class="stack"></div>`;
+    const { scale } = fit;
+    const hidden = this.#hidden;
+    const isAside = this.width >= ASIDE_FROM;
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };
     return html`
-      <slot name="verdict">${this.#verdict()}</slot>
+      <div class="head"><slot name="verdict">${this.#verdict()}</slot></div>
       <div
         class="stack"
         @luminaire-select=${this.#selected}
@@ -112,29 +160,30 @@ export class CandlespanSheet extends DrawingElement {
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
             ></candlespan-elevation>`
         }
-        ${
+        <div class="plan">${
           hidden.has("plan")
             ? nothing
             : html`<candlespan-plan
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
-              .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed} .hide=${this.hide}
+              .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
+              .hide=${this.#parts.length ? this.hide : `${this.hide} length`} .reach=${fit.reach}
               .shadows=${this.shadows} .images=${this.images}
             ></candlespan-plan>`
         }
         ${
           hidden.has("legend")
             ? nothing
-            : html`<div class="legend" .style=${`padding-left:${scale.left}px`}>
-              <candlespan-scale .unit=${this.words.illuminanceUnit} hatch></candlespan-scale>
+            : html`<div class=${isAside ? "legend aside" : "legend"} .style=${isAside ? `left:${scale.right + 14}px` : `padding-left:${scale.left}px`}>
+              <candlespan-scale .unit=${this.words.illuminanceUnit} hatch ?upright=${isAside}></candlespan-scale>
               <span class="quality">${this.#quality()}</span>
             </div>`
-        }
+        }</div>
         ${
           hidden.has("profile")
             ? nothing
             : html`<candlespan-profile
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
-              .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed} .height=${150}
+              .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed} .height=${fit.profile}
             ></candlespan-profile>`
         }
         ${this.reading === undefined ? nothing : html`<div class="thread" .style=${`left:${scale.x(this.reading.along) - 0.5}px`}></div>`}
@@ -152,8 +201,10 @@ export class CandlespanSheet extends DrawingElement {
     const { zones, remark } = sentences(assessment, this.reader(scene)?.top, this.words.illuminanceUnit);
     return html`<div class="verdict" part="verdict">
       <h2>${zones.map(
-        (zone) =>
-          html`<span class=${zone.style}><span class="sign" aria-hidden="true">${zone.mark}</span>\u00a0${zone.words} </span>`,
+        ({ clauses: { name, light, evenness, judged }, style, mark }) => html`<span class="zone ${style}"
+          ><span class="subject"><span class="sign" aria-hidden="true">${mark}</span>\u00a0${name} </span
+          ><span class="light">${light}, </span><span class="evenness">${evenness}: </span
+          ><span class="judged">${judged} </span></span>`,
       )}</h2>
       ${remark === "" ? nothing : html`<p>${remark}</p>`}
     </div>`;
@@ -161,7 +212,7 @@ export class CandlespanSheet extends DrawingElement {
 
   #quality(): string {
     if (this.assessment === undefined) return "";
-    return this.assessment.method.quality === "quick" ? "coarse, refining when you let go" : "refined";
+    return this.assessment.method.quality === "quick" ? "coarse until you let go" : "refined";
   }
 
   #readingWords(scale: SheetScale): TemplateResult | typeof nothing {
@@ -191,6 +242,7 @@ export class CandlespanSheet extends DrawingElement {
 
   readonly #moved = (event: CustomEvent<LuminaireMoveDetail>): void => {
     const { phase, name, reasons, position } = event.detail;
+    this.#isMoving = phase === "drag";
     if (phase === "drag") return;
     const scene = this.shownScene;
     const along = scene === undefined ? position[0] : islandAxes(scene).toIsland(position)[0];

@@ -2,7 +2,7 @@
 import type { ArrangementAssessment } from "../../../assessment/assessment.ts";
 import type { Verdict } from "../../../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../../../units/illuminance-text.ts";
-import { darkestPlace, patchyRemark, VERDICT_MARK, zoneSentence } from "../../text.ts";
+import { darkestPlace, patchyRemark, VERDICT_MARK, type ZoneClauses, zoneClauses } from "../../text.ts";
 import type { TopPlane } from "../shared/reader.ts";
 
 /** Class of a verdict in the elements' styles. */
@@ -14,7 +14,7 @@ export const VERDICT_STYLE: Readonly<Record<Verdict, string>> = {
 };
 
 export interface Sentences {
-  readonly zones: readonly { readonly words: string; readonly mark: string; readonly style: string }[];
+  readonly zones: readonly { readonly clauses: ZoneClauses; readonly mark: string; readonly style: string }[];
   /** Empty when there is nothing to add. */
   readonly remark: string;
 }
@@ -25,7 +25,7 @@ export function sentences(
   unit: IlluminanceUnit,
 ): Sentences {
   const zones = assessment.zones.map((zone) => ({
-    words: capital(zoneSentence(zone, unit)),
+    clauses: capitalName(zoneClauses(zone, unit)),
     mark: VERDICT_MARK[zone.verdict],
     style: VERDICT_STYLE[zone.verdict],
   }));
@@ -33,6 +33,10 @@ export function sentences(
   const patchy = patchyRemark(assessment);
   const parts = [patchy === undefined ? "" : capital(patchy), dark === undefined ? "" : `Darkest ${dark}.`];
   return { zones, remark: parts.filter((part) => part !== "").join(" ") };
+}
+
+function capitalName(clauses: ZoneClauses): ZoneClauses {
+  return { ...clauses, name: capital(clauses.name) };
 }
 
 /** A sentence begins with a capital; names from a study otherwise stay as they are. */

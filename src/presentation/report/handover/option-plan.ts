@@ -53,7 +53,7 @@ export function optionPlan(
             obstacles: [...objects.over, ...luminaires],
           }),
         );
-  const marks = [...objects.under, ...light, ...readable(objects.over), ...luminaires, ...objects.around];
+  const marks = [...light, ...readable(objects.over), ...luminaires, ...objects.around];
   return { marks: scaled(marks, UNIT), height: frame.height * UNIT };
 }
 
