@@ -4,6 +4,7 @@ import { html } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import { addLayer, layerPart } from "./lights/layer-part.ts";
 import { optionBar } from "./lights/option-bar.ts";
+import { searchPart } from "./lights/search-part.ts";
 import { selectionPart } from "./lights/selection-part.ts";
 import { luminairesPart } from "./luminaires-part.ts";
 import type { Place } from "./place.ts";
@@ -21,7 +22,7 @@ export const lights: Place = {
       <p class="row-of-actions">
         <button type="button" @click=${() => addLayer(app)}>Add a layer</button>
       </p>
-      ${luminairesPart(app)}
+      ${searchPart(app)} ${luminairesPart(app)}
     `;
   },
 };

@@ -59,6 +59,8 @@ export function substitution(
         ? undefined
         : {
             ...relamped(planned, instead),
+            // A trim takes light, not power; another lamp's power is its own and is for the order to say.
+            ...(planned.watts === undefined ? {} : { watts: planned.watts }),
             name: `${planned.name} with ${Math.round(100 * instead)} % of its light`,
           };
   if (planned === undefined || other === undefined)

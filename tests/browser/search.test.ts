@@ -1,0 +1,44 @@
+/** The search in the page: asked for, followed, stopped; and what it proposes becomes an option that is judged the same. */
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { atWork, openViewer, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+
+let viewer: Viewer;
+beforeAll(async () => {
+  viewer = await openViewer();
+});
+afterAll(() => viewer.close());
+
+it("searches, stops, searches again and adds a proposal as an option", async () => {
+  const context = await viewer.browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const page = await context.newPage();
+  const troubles = troublesOf(page);
+  await page.goto(`${viewer.server.address}#lights`);
+  await atWork(page);
+  await page
+    .getByRole("button", { name: "Lights" })
+    .or(page.getByRole("link", { name: "Lights" }))
+    .first()
+    .click();
+  await refined(page);
+  const part = page.locator('section[aria-labelledby="search-heading"]');
+  await part.locator("summary").click();
+  await part.getByRole("button", { name: "Search" }).click();
+  await part.getByText(/^Searching: /).waitFor();
+  await part.getByRole("button", { name: "Stop the search" }).click();
+  await part.getByText("The search was stopped.").waitFor();
+  await part.getByRole("button", { name: "Search" }).click();
+  const proposals = part.locator("article");
+  await proposals.first().waitFor({ timeout: 100_000 });
+  const words = await proposals.first().innerText();
+  expect(words).toMatch(/Why: /);
+  expect(words).toMatch(/If you skip one: /);
+  const verdict = /^(meets|falls short|too close to call)/m.exec(words)?.[1] ?? "";
+  const name = await proposals.first().locator("h3").innerText();
+  await proposals.first().getByRole("button").click();
+  await page.getByRole("button", { name: new RegExp(`^D ${name}`) }).waitFor();
+  await page.waitForSelector('.light-state[data-quality="judged"]', { timeout: 60_000 });
+  expect(await page.locator("main, body").first().innerText()).toContain(verdict);
+  if (process.env.SEARCH_PICTURE !== undefined) await page.screenshot({ path: process.env.SEARCH_PICTURE });
+  await context.close();
+  expect(troubles).toEqual([]);
+});
