@@ -6,6 +6,7 @@ import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../keep/out.ts";
 import { EXPORTS, type Export, type Made, paperChoice, setPaperChoice } from "./exports.ts";
 import type { Place } from "./place.ts";
+import { readingsPart } from "./readings-part.ts";
 
 const PAPER_NAMES: readonly PaperName[] = ["A4", "Letter", "A3", "Tabloid"];
 
@@ -56,6 +57,7 @@ export const handOver: Place = {
       </ul>
       <p class="row-of-actions"><button type="button" @click=${() => void app.printToScale()}>Print the sheet to scale</button></p>
     </section>
+    ${readingsPart(app)}
     <section class="part">
       <h2>Before it is ordered</h2>
       <p>

@@ -25,6 +25,8 @@ export function answers(): Answers {
     room: async (request, observer) => (await side()).roomOfStudy(request, files, engines, observer),
     search: async (request, observer) =>
       (await import("./search-of-study.ts")).searchOfStudy(request, files, engines, observer),
+    verify: async (request, observer) =>
+      (await import("./verify-of-study.ts")).verifyOfStudy(request, files, engines, observer),
     light: (request, observer) => lightOfStudy(request, files, engines, observer),
   };
 }

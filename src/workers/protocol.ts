@@ -11,6 +11,7 @@ import type { BodyShadow } from "../assessment/body-shadow.ts";
 import type { GuidelineCard } from "../assessment/guideline-card.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import type { LeftOut } from "../design/search/constraints.ts";
+import type { LearntParameter, VerifiedZone } from "../design/verify/verify.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { FindingsSection } from "../presentation/report/findings-sections.ts";
@@ -127,6 +128,34 @@ export interface SearchAnswer {
   readonly leftOut: readonly LeftOut[];
 }
 
+export interface VerifyQuestion {
+  readonly document: unknown;
+  readonly arrangement: number;
+  /** Comma-separated text, see `design/verify/readings.ts`. */
+  readonly readings: string;
+  /** 95 % band of the meter, relative; or one good for ratios alone. */
+  readonly meter: number | "phone";
+  /** What age and dirt have left of the light by then, 0…1; 1 is new and clean. */
+  readonly maintenance?: number;
+}
+
+export interface VerifyAnswer {
+  readonly agree: number;
+  /** In the order given (lx), with what the meter may show at 95 %. */
+  readonly compared: readonly {
+    readonly line: number;
+    readonly read: number;
+    readonly predicted: number;
+    readonly band: readonly [lo: number, hi: number];
+    readonly agrees: boolean;
+  }[];
+  /** What is wrong, and what stays open, in words. */
+  readonly wrong: readonly string[];
+  readonly open: readonly string[];
+  readonly learnt: readonly LearntParameter[];
+  readonly zones: readonly VerifiedZone[];
+}
+
 /** What one photometric file holds, in words for one line on screen. */
 export interface FileReading {
   readonly path: string;
@@ -174,6 +203,8 @@ export interface Messages {
   room: { request: Omit<LightRequest, "quality">; response: RoomAnswer; progress: Progress };
   /** The best few rows of pendants that differ in kind, each checked in full. */
   search: { request: SearchQuestion; response: SearchAnswer; progress: Progress };
+  /** Site readings against the prediction. */
+  verify: { request: VerifyQuestion; response: VerifyAnswer; progress: Progress };
   /** Light of one arrangement. */
   light: { request: LightRequest; response: LightAnswer };
 }

@@ -42,3 +42,30 @@ it("searches, stops, searches again and adds a proposal as an option", async () 
   await context.close();
   expect(troubles).toEqual([]);
 });
+
+it("holds readings against the prediction and says what is wrong with them, or with the kitchen", async () => {
+  const context = await viewer.browser.newContext({ viewport: { width: 1280, height: 900 } });
+  const page = await context.newPage();
+  const troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await atWork(page);
+  await page
+    .getByRole("button", { name: "Hand-over" })
+    .or(page.getByRole("link", { name: "Hand-over" }))
+    .first()
+    .click();
+  await refined(page);
+  const part = page.locator('section[aria-labelledby="readings-heading"]');
+  await part.locator("summary").first().click();
+  await part.getByLabel("Readings").fill("along,across\n0.2,0.5");
+  await part.getByRole("button", { name: "Compare" }).click();
+  await part.getByText(/no one unit/).waitFor();
+  const dead = [0.2, 0.7, 1.2, 1.7, 2.2].map((x, i) => `${x},0.55,${[470, 450, 310, 450, 470][i]},pendants`);
+  await part.getByLabel("Readings").fill(`along,across,lx,lit\n${dead.join("\n")}`);
+  await part.getByRole("button", { name: "Compare" }).click();
+  await part.getByText(/Pendants no\. 2 gives no light/).waitFor({ timeout: 60_000 });
+  await part.locator("summary").last().click();
+  expect(await part.locator("tbody tr").count()).toBe(5);
+  await context.close();
+  expect(troubles).toEqual([]);
+});

@@ -53,7 +53,7 @@ export const arrange: Command = {
     end: {
       type: "string",
       value: "LENGTH",
-      description: "least free distance from rim to end of the top (default 0)",
+      description: "least free distance from rim to end of the top (default 150 mm)",
     },
     across: {
       type: "string",

@@ -2,7 +2,7 @@
  * What is tried: every count, pitch, clearance and shift of a row of each kind, and of two kinds in turn.
  *
  * Defaults are wide enough for any rule of thumb: 1 to 6 pendants, gaps from a hand's breadth up to the length of the
- * top, 0.70 to 1.00 m (28 to 40 in) above it, on the island's centreline. Where joists or keep-outs are known the row
+ * top, 150 mm (6 in) free at its ends, 0.70 to 1.00 m (28 to 40 in) above it, on the island's centreline. Where joists or keep-outs are known the row
  * may also shift along the island. All common practice, no source.
  */
 
@@ -40,7 +40,7 @@ export function usualSpace(room: RoomShape, unit: "mm" | "m" | "ft-in"): SearchS
     counts: [1, 2, 3, 4, 5, 6],
     clearances: Array.from({ length: 7 }, (_, k) => (28 + 2 * k) * step),
     leastGap: 4 * step,
-    leastEnd: 0,
+    leastEnd: 6 * step,
     along: held ? [0, 2, -2, 4, -4, 6, -6, 8, -8].map((n) => n * step) : [0],
     across: [0],
     pairs: false,
