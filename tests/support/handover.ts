@@ -67,7 +67,12 @@ export const kitchens: fc.Arbitrary<Json> = fc
             {
               name: "pendants",
               luminaire: "dome",
-              row: { count: r.count, clearance: r.clearance, offset: [0, r.offset] },
+              // Pendants 300 mm wide that do not stand in one another.
+              row: {
+                count: Math.min(r.count, Math.floor(r.island / 0.4)),
+                clearance: r.clearance,
+                offset: [0, r.offset],
+              },
             },
             {
               name: "ambient",

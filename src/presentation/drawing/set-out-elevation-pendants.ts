@@ -4,6 +4,7 @@ import type { Vec2 } from "../../geometry/vector.ts";
 import type { SetOutBox } from "../schedule/set-out.ts";
 import { line, text } from "./drawing.ts";
 import type { PaperMark } from "./paper/paper.ts";
+import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
 import type { ElevationView } from "./set-out-elevation.ts";
 import type { PlanWords } from "./set-out-plan.ts";
@@ -18,6 +19,7 @@ export function pendantMarks(
   words: PlanWords,
   all: readonly { readonly box: SetOutBox; readonly s: number }[],
   shown: ElevationView,
+  written: ReadonlySet<"drop" | "body" | "gap">,
 ): PaperMark[] {
   const h = box.heights;
   if (h === undefined) return [];
@@ -68,7 +70,6 @@ export function pendantMarks(
           .filter((other) => Math.abs(other.s - s) < 0.02 && other.box.heights?.ceiling === h.ceiling)
           .map((other) => other.box.tag)
       : [box.tag];
-  const label = { size: LETTERING, ink: "ink", ground: "sheet" } as const;
   const name = tags.length > 2 ? `${tags[0]} to ${tags.at(-1)}` : tags.join(", ");
   const dimX = x + Math.min(across * perMetre + 10, 26);
   marks.push(
@@ -111,9 +112,25 @@ export function pendantMarks(
         0.75,
       ),
     ),
-    text([dimX + 4, (ceiling + bodyTop) / 2], `drop ${words.dimension(h.drop)}`, "dimension drop", label),
-    text([dimX + 4, (bodyTop + bottom) / 2 + 2.5], words.dimension(h.body), "dimension body", label),
-    text([dimX + 4, (bottom + top) / 2], words.dimension(h.gap), "dimension gap", label),
+    ...(written.has("drop")
+      ? [figure(dimX, ceiling, bodyTop, `drop ${words.dimension(h.drop)}`, "dimension drop")]
+      : []),
+    ...(written.has("body")
+      ? [figure(dimX, bodyTop, bottom, words.dimension(h.body), "dimension body")]
+      : []),
+    ...(written.has("gap") ? [figure(dimX, bottom, top, words.dimension(h.gap), "dimension gap")] : []),
   );
   return marks;
+}
+
+/** A figure along its part of an upright dimension, with its name where there is room; beside it, alone, where it is
+ * longer than its part. */
+function figure(x: number, y0: number, y1: number, words: string, depicts: string): PaperMark {
+  const style = { size: LETTERING, ink: "ink", ground: "sheet" } as const;
+  const middle = (y0 + y1) / 2;
+  const alone = words.replace(/^drop /, "");
+  const fits = (each: string): boolean => Math.abs(y1 - y0) > paperTextWidth(each, LETTERING) + 6;
+  return fits(alone)
+    ? text([x - 2.5, middle], fits(words) ? words : alone, depicts, { ...style, anchor: "middle", turn: -90 })
+    : text([x + 4, middle + LETTERING * 0.36], alone, depicts, style);
 }

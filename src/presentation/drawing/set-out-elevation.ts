@@ -74,7 +74,9 @@ export function setOutElevation(
     ...bodiesBehind(scene, axes, view, [from, to], at),
     ...islandMarks(scene, view, at),
     ...shell(scene, axes, view, [from, to], at),
-    ...seen.flatMap(({ box, s }) => pendantMarks(box, s, view, at, perMetre, words, pendants, view)),
+    ...seen.flatMap(({ box, s }, i) =>
+      pendantMarks(box, s, view, at, perMetre, words, pendants, view, writtenAt(seen, i)),
+    ),
     ...levels(
       scene,
       axes,
@@ -103,7 +105,21 @@ export function setOutElevation(
   };
 }
 
-export function extent(scene: Scene, view: ElevationView): number {
+export /** Which figures are written at a pendant: those that differ along the row at each, what all share at the last alone. */
+function writtenAt(
+  seen: readonly { readonly box: SetOutBox }[],
+  index: number,
+): ReadonlySet<"drop" | "body" | "gap"> {
+  const parts = ["drop", "body", "gap"] as const;
+  const last = index === seen.length - 1;
+  return new Set(
+    parts.filter(
+      (part) => last || seen.some(({ box }) => box.heights?.[part] !== seen[index].box.heights?.[part]),
+    ),
+  );
+}
+
+function extent(scene: Scene, view: ElevationView): number {
   const axes = islandAxes(scene);
   return view === "along" ? axes.length : axes.width;
 }

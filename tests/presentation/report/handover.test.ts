@@ -96,10 +96,13 @@ describe("the papers of a hand-over", () => {
       fc.assert(
         fc.property(kitchens, (document) => {
           const files = handoverFiles(handoverOf(document, more));
-          for (const sheet of sheetsOf(files).filter(({ name }) => name === "set-out")) {
+          for (const sheet of sheetsOf(files).filter(({ name }) =>
+            ["set-out", "elevations"].includes(name),
+          )) {
             const figures = words(sheet).filter(
               (mark): mark is TextMark =>
-                /^dimension \w+ [xy]$/.test(mark.depicts) || mark.depicts.endsWith(" row"),
+                /^dimension (\w+ [xy]|level|drop|body|gap|island \w+)$/.test(mark.depicts) ||
+                mark.depicts.endsWith(" row"),
             );
             const boxes = figures.map((mark) => wordsBox(mark));
             for (let i = 0; i < boxes.length; i++)

@@ -86,8 +86,8 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
 function notes(handover: Handover, setOut: SetOut): Block[] {
   const { scene } = chosenOption(handover);
   const lines = [
-    "Heights with + are above the FINISHED floor; the figure under each pendant is its lower edge above the FINISHED top under it.",
-    "drop = ceiling at that box − body − gap − top; parts sum to the ceiling as printed.",
+    "Heights with + are above the FINISHED floor; the figure under a pendant is its lower edge above the FINISHED top under it.",
+    "drop = ceiling at that box − body − gap − top; parts sum to the ceiling as printed. A figure written once holds for every pendant of the row.",
     ...(scene.room.slope === 0
       ? []
       : [
