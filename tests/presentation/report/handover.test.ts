@@ -96,6 +96,17 @@ describe("the papers of a hand-over", () => {
       fc.assert(
         fc.property(kitchens, (document) => {
           const files = handoverFiles(handoverOf(document, more));
+          const said = sheetsOf(files)
+            .filter(({ name }) => name === "set-out")
+            .flatMap((sheet) => words(sheet).map((mark) => mark.text))
+            .join(" ");
+          for (const wanted of [
+            "not mirrored",
+            "Ring in a circle",
+            "base of the island",
+            "licensed people and local codes",
+          ])
+            expect(said).toContain(wanted);
           for (const sheet of sheetsOf(files).filter(({ name }) =>
             ["set-out", "elevations"].includes(name),
           )) {

@@ -4,7 +4,7 @@
  */
 
 import type { Box } from "../../drawing/drawing.ts";
-import { type Block, bullet, flow, flowHeight, SMALL } from "../../drawing/paper/flow.ts";
+import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, type ScaledView, type Sheet } from "../../drawing/paper/paper.ts";
 import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
@@ -19,6 +19,8 @@ export interface SetOutSheets {
   readonly setOut: SetOut;
 }
 
+/** Paper the print check takes across (points). */
+const PRINT_CHECK_WIDTH = 190;
 /** Least width of the column of tables (points). */
 const COLUMN = 318;
 
@@ -48,10 +50,23 @@ export function setOutSheets(handover: Handover): SetOutSheets {
     width: field.width - beside.size.width - 14,
     height: field.height,
   };
-  const blocks = tables(handover, found, words, column.width);
+  const key = legend(handover, found);
   const walk = asBuilt(found);
-  const spare = flowHeight([...blocks, ...walk], column.width) <= column.height;
-  let boxes = flow(spare ? [...blocks, ...walk] : blocks, () => column);
+  // The key stands under the plan, beside the print check; a narrow plan leaves it to the tables.
+  const under = (width: number): Box => ({
+    x: field.x + PRINT_CHECK_WIDTH,
+    y: field.y + field.height - PRINT_CHECK_HEIGHT,
+    width: width - PRINT_CHECK_WIDTH,
+    height: PRINT_CHECK_HEIGHT + 4,
+  });
+  const keyFits = (width: number): boolean =>
+    width > PRINT_CHECK_WIDTH + 90 && flow(key, () => under(width)).length === 1;
+  const besideBlocks = [
+    ...tables(handover, found, words, column.width),
+    ...(keyFits(beside.size.width) ? [] : [heading("Key to the plan", 9), ...key]),
+  ];
+  const spare = flowHeight([...besideBlocks, ...walk], column.width) <= column.height;
+  let boxes = flow(spare ? [...besideBlocks, ...walk] : besideBlocks, () => column);
   const alone = boxes.length > 1;
   const { scale, view, size } = alone
     ? placedPlan(handover, found, words, { width: field.width, height: tallest })
@@ -61,18 +76,8 @@ export function setOutSheets(handover: Handover): SetOutSheets {
     boxes = [[], ...flow([...tables(handover, found, words, width), ...walk], (i) => half(field, i % 2))];
   }
   const left = field.x + (alone ? (field.width - size.width) / 2 : 0);
-  const under: Box = {
-    x: field.x,
-    y: field.y + size.height + 8,
-    width: alone ? field.width : size.width,
-    height: field.height - size.height - 8,
-  };
-  const key = flow(legend(handover, found), () => ({
-    ...under,
-    x: under.x + 190,
-    y: Math.max(under.y, field.y + field.height - PRINT_CHECK_HEIGHT),
-    width: under.width - 190,
-  }))[0];
+  const keyWidth = alone ? field.width : size.width;
+  const keyMarks = alone || keyFits(keyWidth) ? flow(key, () => under(keyWidth))[0] : [];
   const pages = 1 + Math.ceil((boxes.length - 1) / 2);
   const sheets = Array.from({ length: pages }, (_, page): Sheet => {
     const frame = frameOf(`${page + 1} of ${pages}`, page === 0 ? scale.words : undefined);
@@ -81,7 +86,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
       marks.push(
         ...moved(view.marks, [left + size.left, field.y + size.above]),
         ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
-        ...key,
+        ...keyMarks,
         ...boxes[0],
       );
     else marks.push(...(boxes[2 * page - 1] ?? []), ...(boxes[2 * page] ?? []));
