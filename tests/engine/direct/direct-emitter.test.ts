@@ -35,6 +35,16 @@ describe("luminous surface", () => {
     );
     expect([...side.ends]).toEqual([0, 0, 0, 0, 0, 0]);
   });
+  it("takes an end for dark just under 1 % of the maximum, and not just over", () => {
+    for (const [share, lit] of [
+      [0.009, 0],
+      [0.011, 1],
+    ]) {
+      const sideways = rotational((γ) => 100 * Math.max(share, Math.sin(γ) ** 2), 1, 0, 180);
+      const { ends } = openingSurface(opening("cylinder", 0.1, 0.1, 0.5), sideways);
+      expect([ends[4] > 0, ends[5] > 0]).toEqual([lit === 1, lit === 1]);
+    }
+  });
   it("lights an end again where nothing else could carry what is sent that way", () => {
     // Nothing straight up, much at 150°: the sides are edge-on to neither, but they are dark too.
     const batwing = rotational((γ) => (γ > 2 ? 100 * Math.sin(2 * γ) ** 2 : 0));
