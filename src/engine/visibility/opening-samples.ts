@@ -52,7 +52,9 @@ function place(
   out: Float64Array,
   k: number,
 ): number {
-  const [a, b, c] = surface.half;
+  const a = surface.half[0];
+  const b = surface.half[1];
+  const c = surface.half[2];
   out[k] = 0;
   out[k + 1] = 0;
   out[k + 2] = 0;
@@ -167,6 +169,50 @@ function faceShare(
   return clear > 0 ? clear * ends[2 * axis + (p > 0 ? 1 : 0)] : 0;
 }
 
+/** What one point sees of a cylinder: its side's arc and one end. Worked out once a point, not once a sample. */
+const seen = {
+  surface: undefined as OpeningSurface | undefined,
+  px: Number.NaN,
+  py: Number.NaN,
+  pz: Number.NaN,
+  i: 0,
+  j: 0,
+  D: 0,
+  reach: 0,
+  side: 0,
+  end: 0,
+  ei: 0,
+  ej: 0,
+  top: 0,
+};
+
+function seeCylinder(surface: OpeningSurface, px: number, py: number, pz: number): void {
+  if (seen.surface === surface && seen.px === px && seen.py === py && seen.pz === pz) return;
+  const { half, axis, ends } = surface;
+  const i = (axis + 1) % 3;
+  const j = (axis + 2) % 3;
+  const pi = i === 0 ? px : i === 1 ? py : pz;
+  const pj = j === 0 ? px : j === 1 ? py : pz;
+  const pa = axis === 0 ? px : axis === 1 ? py : pz;
+  const D = Math.sqrt((pi / half[i]) ** 2 + (pj / half[j]) ** 2);
+  const reach = D > 1 ? Math.acos(1 / D) : 0;
+  const clear = Math.abs(pa) - half[axis];
+  seen.surface = surface;
+  seen.px = px;
+  seen.py = py;
+  seen.pz = pz;
+  seen.i = i;
+  seen.j = j;
+  seen.D = D;
+  seen.reach = reach;
+  // ∫ (D cos β − 1) dβ over the arc seen, times a b · 2c.
+  seen.side = D > 1 ? 2 * (D * Math.sin(reach) - reach) * half[i] * half[j] * 2 * half[axis] : 0;
+  seen.end = clear > 0 ? clear * ends[2 * axis + (pa > 0 ? 1 : 0)] : 0;
+  seen.ei = pi / half[i] / D;
+  seen.ej = pj / half[j] / D;
+  seen.top = pa > 0 ? half[axis] : -half[axis];
+}
+
 function placeOnCylinder(
   surface: OpeningSurface,
   px: number,
@@ -177,33 +223,26 @@ function placeOnCylinder(
   out: Float64Array,
   k: number,
 ): number {
-  const { half, axis, ends } = surface;
-  const i = (axis + 1) % 3;
-  const j = (axis + 2) % 3;
-  const p = [px, py, pz];
-  const D = Math.sqrt((p[i] / half[i]) ** 2 + (p[j] / half[j]) ** 2);
-  const reach = D > 1 ? Math.acos(1 / D) : 0;
-  // ∫ (D cos β − 1) dβ over the arc seen, times a b · 2c.
-  const side = D > 1 ? 2 * (D * Math.sin(reach) - reach) * half[i] * half[j] * 2 * half[axis] : 0;
-  const clear = Math.abs(p[axis]) - half[axis];
-  const end = clear > 0 ? clear * ends[2 * axis + (p[axis] > 0 ? 1 : 0)] : 0;
+  seeCylinder(surface, px, py, pz);
+  const { half, axis } = surface;
+  const { i, j, D, reach, side, end, ei, ej } = seen;
   const wanted = s * (side + end);
   if (side + end <= 0) return 0;
   if (wanted < side) {
     const β = reach * (2 * (wanted / side) - 1);
-    const ei = p[i] / half[i] / D;
-    const ej = p[j] / half[j] / D;
-    out[k + i] = half[i] * (Math.cos(β) * ei - Math.sin(β) * ej);
-    out[k + j] = half[j] * (Math.cos(β) * ej + Math.sin(β) * ei);
+    const cosine = Math.cos(β);
+    const sine = Math.sin(β);
+    out[k + i] = half[i] * (cosine * ei - sine * ej);
+    out[k + j] = half[j] * (cosine * ej + sine * ei);
     out[k + axis] = half[axis] * (2 * t - 1);
     // Even in β: the density against n·v dA is what is left over.
     const density = side / (2 * reach * half[i] * half[j] * 2 * half[axis]);
-    return ((D * Math.cos(β) - 1) / density) * overArea(surface, px, py, pz, out, k);
+    return ((D * cosine - 1) / density) * overArea(surface, px, py, pz, out, k);
   }
   const r = Math.sqrt(Math.min(1, (wanted - side) / end));
   out[k + i] = half[i] * r * Math.cos(2 * Math.PI * t);
   out[k + j] = half[j] * r * Math.sin(2 * Math.PI * t);
-  out[k + axis] = p[axis] > 0 ? half[axis] : -half[axis];
+  out[k + axis] = seen.top;
   return overArea(surface, px, py, pz, out, k);
 }
 
