@@ -279,12 +279,14 @@ function checkPlace(
     );
 }
 
-/** Height (m) of the lowest point of body and opening above the top's surface under the luminaire's centre, or
- * above the floor beside the island. */
-export function clearanceOf({ luminaire, frame: placedAt }: PlacedLuminaire, island?: Island): number {
+/** Height of a luminaire's lowest point above the top under its centre (m); undefined where no top lies there. */
+export function clearanceOf(
+  { luminaire, frame: placedAt }: PlacedLuminaire,
+  island?: Island,
+): number | undefined {
+  if (island === undefined) return undefined;
   const [x, y, z] = placedAt.origin;
-  const lowest = z + lowestPoint(luminaire, placedAt.rotation);
-  if (island === undefined) return lowest;
   const p = roomToIsland(island, [x, y]);
-  return depthInside(p, island.outline) > -NEGLIGIBLE ? lowest - topHeightAt(island, p) : lowest;
+  if (depthInside(p, island.outline) <= -NEGLIGIBLE) return undefined;
+  return z + lowestPoint(luminaire, placedAt.rotation) - topHeightAt(island, p);
 }

@@ -2,7 +2,6 @@
 
 import { topPlane } from "../../assessment/assess.ts";
 import type { FineFigures, PlaneAssessment, Statistics } from "../../assessment/assessment.ts";
-import { clearanceOf } from "../../assessment/clearance.ts";
 import { layerPower } from "../../assessment/energy.ts";
 import { familiarPlace } from "../../assessment/familiar-places.ts";
 import { centreProfile, endShares, steepestGradient } from "../../assessment/gradient.ts";
@@ -10,6 +9,7 @@ import { percentile } from "../../assessment/statistics.ts";
 import { PUBLISHED_TARGETS } from "../../assessment/targets-published.ts";
 import { formatIssue, formatLocation } from "../../diagnostics/issue.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { clearanceOf } from "../../scene/arrangement.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -118,7 +118,7 @@ function luminaire(scene: Scene, layer: string, placed: PlacedLuminaire): unknow
     luminaire: placed.luminaire.name,
     position: origin,
     // Null where nothing of the top lies under the luminaire's centre.
-    clearance: clearanceOf(scene, placed) ?? null,
+    clearance: clearanceOf(placed, scene.island) ?? null,
   };
 }
 
