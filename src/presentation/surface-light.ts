@@ -214,6 +214,11 @@ export function surfaceLight(
       ),
     }),
   );
+  things.forEach(({ kind }, t) => {
+    if (kind !== "person") return;
+    // People stand on their undersides: what faces down under them takes half of what their sides take.
+    for (const faces of cubeLight[t].layers) faces[5] = (faces[0] + faces[1] + faces[2] + faces[3]) / 8;
+  });
   const traced = tracedLight(scene, flats, calculate, options, observer);
   return { interreflected, things: cubeLight, ...(traced === undefined ? {} : { traced }) };
 }

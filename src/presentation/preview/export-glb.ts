@@ -89,6 +89,10 @@ function meshOf(triangles: Triangles, from: number, to: number, name: string): M
     new BufferAttribute(Float32Array.from(values.slice(3 * from, 3 * to)), 3);
   geometry.setAttribute("position", slice(triangles.positions));
   geometry.setAttribute("normal", slice(triangles.normals));
+  const index = triangles.index
+    .filter((vertex) => vertex >= from && vertex < to)
+    .map((vertex) => vertex - from);
+  geometry.setIndex(new BufferAttribute(Uint32Array.from(index), 1));
   const [r, g, b] = triangles.albedo.slice(3 * from, 3 * from + 3);
   const material = new MeshStandardMaterial({ color: new Color(r, g, b), roughness: 0.9, metalness: 0 });
   const mesh = new Mesh(geometry, material);

@@ -135,6 +135,7 @@ export class PointLight {
       penumbraSamples: { value: STILL.samples },
       outlinePoints: { value: STILL.outline },
       probes: { value: STILL.probes },
+      ownShift: { value: 0 },
       luminaireTable: { value: 0 },
       luminaireCount: { value: 0 },
       pairTable: { value: 0 },
@@ -176,6 +177,7 @@ export class PointLight {
     uniforms.penumbraSamples.value = fineness.samples;
     uniforms.outlinePoints.value = fineness.outline;
     uniforms.probes.value = fineness.probes;
+    uniforms.ownShift.value = fineness.outline >= 24 ? 1 : 0;
     target.scissorTest = true;
     target.scissor.set(0, from, points.width, to - from);
     this.#pass.draw(this.#renderer, target);

@@ -103,7 +103,6 @@ export const previewStyles = css`
     margin-top: 8px;
     font-size: 13px;
     color: var(--_quiet);
-    max-width: 90ch;
   }
   progress {
     width: 8em;

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
 import { LinearSRGBColorSpace, Vector2, Vector3, WebGLRenderer } from "three";
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { formatIlluminance } from "../../units/illuminance-text.ts";
 import { define } from "../elements/shared/define.ts";
@@ -70,6 +71,8 @@ export class CandlespanPreview extends LitElement {
   #requested = 0;
   #moved = 0;
   #slow = false;
+  /** Something on the picture has changed since it was drawn. */
+  #dirty = false;
   #observer?: ResizeObserver;
   #pointers = new Map<number, { x: number; y: number }>();
 
@@ -80,6 +83,11 @@ export class CandlespanPreview extends LitElement {
 
   get renderer(): WebGLRenderer | undefined {
     return this.#renderer;
+  }
+
+  /** Where the eye is (m). */
+  get eye(): Vec3 {
+    return this.#walk.eye;
   }
 
   /** Whether the picture is as fine as it will be. */
@@ -186,6 +194,7 @@ export class CandlespanPreview extends LitElement {
   }
 
   #ask(): void {
+    this.#dirty = true;
     if (this.#requested !== 0 || this.#renderer === undefined) return;
     this.#requested = requestAnimationFrame(() => {
       this.#requested = 0;
@@ -213,9 +222,14 @@ export class CandlespanPreview extends LitElement {
     const { canvas } = this;
     if (renderer === undefined || canvas === undefined || renderer.getContext().isContextLost()) return;
     if (this.#views.length === 0) return;
+    this.#dirty = false;
     const start = performance.now();
     const resting = start - this.#moved > 250;
-    this.#exposure ??= this.#views[0].exposure();
+    if (this.#exposure === undefined) {
+      this.#exposure = this.#views[0].exposure();
+      // It is printed under the picture.
+      this.requestUpdate();
+    }
     const exposure = this.#exposure;
     const without = this.#named.find(({ id }) => id === this.viewpoint)?.person;
     const size = renderer.getSize(new Vector2());
@@ -265,7 +279,7 @@ export class CandlespanPreview extends LitElement {
     this.#requested = requestAnimationFrame(() => {
       this.#requested = 0;
       const waiting = this.#views.find((view) => !view.isStill);
-      if (waiting === undefined || performance.now() - this.#moved < 250) {
+      if (waiting === undefined || this.#dirty) {
         this.#draw();
         return;
       }
@@ -419,7 +433,7 @@ export class CandlespanPreview extends LitElement {
         ? `Illuminance in ${this.unit}, maintained (factor ${scene.maintenance}), in the dark`
         : exposure === undefined
           ? ""
-          : `Exposure EV100 ${exposure.ev100.toFixed(1)}: adapted to ${exposure.mean.toPrecision(2)} cd/m², white from ${exposure.white.toPrecision(2)} cd/m²; a screen shows lamps far dimmer than they are`;
+          : `Exposure EV100 ${exposure.ev100.toFixed(1)}: adapted to ${figure(exposure.mean)} cd/m², white from ${figure(exposure.white)} cd/m²; a screen shows lamps far dimmer than they are`;
     const light =
       this.side?.surfaces === undefined
         ? "direct light only"
@@ -576,6 +590,11 @@ export class CandlespanPreview extends LitElement {
     this.#renderer?.dispose();
     this.#renderer = undefined;
   }
+}
+
+/** Two figures that mean something. */
+function figure(value: number): string {
+  return Number(value.toPrecision(2)).toLocaleString("en");
 }
 
 function sameButDim(a: Scene, b: Scene): boolean {

@@ -12,6 +12,7 @@ import {
   Vector3,
 } from "three";
 import { RoundedBoxGeometry } from "three/addons/geometries/RoundedBoxGeometry.js";
+import { mergeVertices } from "three/addons/utils/BufferGeometryUtils.js";
 import { openingSurface } from "../../engine/direct/opening-surface.ts";
 import { type Frame, pointToRoom } from "../../geometry/frame.ts";
 import { depthInside } from "../../geometry/polygon.ts";
@@ -24,15 +25,23 @@ import { flatSurface } from "../surface-light.ts";
 import { albedoOf, linearOf, tinted, unitTint } from "./colour.ts";
 import type { AtlasCell, SurfaceAtlas } from "./surface-atlas.ts";
 
-/** Vertices as the room's shader takes them, three a triangle. */
+/** Vertices as the room's shader takes them, and the triangles between them. */
 export class Triangles {
   readonly positions: number[] = [];
   readonly normals: number[] = [];
   readonly albedo: number[] = [];
   readonly traits: number[] = [];
+  readonly index: number[] = [];
 
+  /** Number of vertices. */
   get count(): number {
     return this.positions.length / 3;
+  }
+
+  /** A vertex of its own: three one after the other make a triangle. */
+  corner(p: Vec3, n: Vec3, albedo: Vec3, mirrors = 0, surface = 0): void {
+    this.index.push(this.count);
+    this.vertex(p, n, albedo, mirrors, surface);
   }
 
   vertex(p: Vec3, n: Vec3, albedo: Vec3, mirrors = 0, surface = 0): void {
@@ -44,8 +53,12 @@ export class Triangles {
 
   /** The triangles of a three geometry, moved. */
   add(geometry: BufferGeometry, matrix: Matrix4, albedo: Vec3): void {
-    const flat = geometry.index === null ? geometry : geometry.toNonIndexed();
+    // Each vertex once: light is computed for every one.
+    geometry.deleteAttribute("uv");
+    const flat = mergeVertices(geometry, 1e-5);
     const { position, normal } = flat.attributes;
+    const first = this.count;
+    for (const i of flat.index?.array ?? []) this.index.push(first + i);
     const p = new Vector3();
     const n = new Vector3();
     for (let i = 0; i < position.count; i++) {
@@ -53,7 +66,7 @@ export class Triangles {
       n.fromBufferAttribute(normal, i).transformDirection(matrix);
       this.vertex([p.x, p.y, p.z], [n.x, n.y, n.z], albedo);
     }
-    if (flat !== geometry) flat.dispose();
+    flat.dispose();
     geometry.dispose();
   }
 
@@ -67,6 +80,7 @@ export class Triangles {
     set("normal", this.normals, 3);
     set("albedo", this.albedo, 3);
     set("traits", this.traits, 2);
+    geometry.setIndex(new BufferAttribute(Uint32Array.from(this.index), 1));
     geometry.setAttribute("spot", new BufferAttribute(spots ?? new Float32Array(2 * this.count).fill(-1), 2));
     geometry.setAttribute("own", new BufferAttribute(own ?? new Float32Array(4 * this.count), 4));
     return geometry;
@@ -110,7 +124,7 @@ export function roomTriangles(scene: Scene): RoomTriangles {
         // Half a millimetre beyond the edge: neighbours overlap, and no crack shows between them.
         const [x, y] = k < outline.length ? beyond(place, middle) : place;
         const at = [0, 1, 2].map((c) => corner[c] + x * u[c] + y * v[c]) as unknown as Vec3;
-        triangles.vertex(at, normal, albedo, mirrors, 1);
+        triangles.corner(at, normal, albedo, mirrors, 1);
         surfaces.push(s);
         places.push(place);
       }
@@ -153,7 +167,7 @@ export interface Thing {
 const WHITE: Vec3 = [0.8, 0.8, 0.78];
 const CORD: Vec3 = [0.05, 0.05, 0.05];
 const SKIN_AND_CLOTH: Vec3 = [1.12, 0.98, 0.83];
-const AROUND = 48;
+const AROUND = 36;
 
 /** Pendants with cord and canopy, trims of recessed luminaires, people. */
 export function thingsOf(scene: Scene): Thing[] {
@@ -217,7 +231,7 @@ function hung(scene: Scene, placed: PlacedLuminaire, hangs: boolean, out: Triang
   const matrix = matrixOf(frame);
   let top = emission.opening.height / 2;
   if (body !== undefined) {
-    const profile = halfProfile(body, emission.opening, 24);
+    const profile = halfProfile(body, emission.opening, 16);
     top = profile[profile.length - 1][1];
     if (!glowsWhole(placed)) {
       // A colour that is given says more of the outside than a reflectance that is usual.
@@ -323,17 +337,16 @@ function person({ mesh, reflectance = 0.3 }: Blocker, out: Triangles): void {
     const matrix = new Matrix4().makeBasis(axes[0], axes[1], axes[2]).setPosition(centre);
     const isHead = part === 2;
     const shape = isHead
-      ? new SphereGeometry(0.5, 24, 16).scale(size[0] * 1.08, size[1] * 1.08, size[2] * 1.02)
-      : new RoundedBoxGeometry(size[0], size[1], size[2], 5, 0.42 * Math.min(...size));
+      ? new SphereGeometry(0.5, 20, 14).scale(size[0] * 1.08, size[1] * 1.08, size[2] * 1.02)
+      : new RoundedBoxGeometry(
+          size[0],
+          size[1],
+          part === 1 ? 1.5 * size[2] : size[2],
+          3,
+          0.42 * Math.min(...size),
+        );
     out.add(shape, matrix, albedo);
   }
-}
-
-export interface LuminousTriangles {
-  readonly positions: number[];
-  readonly normals: number[];
-  readonly records: number[];
-  readonly tints: number[];
 }
 
 /** Luminous openings; `recordOf` gives the book's record, `tintOf` the tint of a layer. */
@@ -346,16 +359,19 @@ export function luminousGeometry(
   const normals: number[] = [];
   const records: number[] = [];
   const tints: number[] = [];
+  const index: number[] = [];
   scene.layers.forEach(({ luminaires }, layer) => {
-    luminaires.forEach((placed, index) => {
+    luminaires.forEach((placed, which) => {
       const shape = luminousShape(placed);
       const matrix = matrixOf(placed.frame);
       const part = new Triangles();
+      const first = positions.length / 3;
       part.add(shape, matrix, WHITE);
       positions.push(...part.positions);
       normals.push(...part.normals);
+      for (const k of part.index) index.push(first + k);
       for (let i = 0; i < part.count; i++) {
-        records.push(recordOf(layer, index));
+        records.push(recordOf(layer, which));
         tints.push(...tintOf(layer));
       }
     });
@@ -363,6 +379,7 @@ export function luminousGeometry(
   const geometry = new BufferGeometry();
   geometry.setAttribute("position", new BufferAttribute(Float32Array.from(positions), 3));
   geometry.setAttribute("normal", new BufferAttribute(Float32Array.from(normals), 3));
+  geometry.setIndex(new BufferAttribute(Uint32Array.from(index), 1));
   geometry.setAttribute("record_", new BufferAttribute(Float32Array.from(records), 1));
   geometry.setAttribute("tint", new BufferAttribute(Float32Array.from(tints), 3));
   return geometry;

@@ -18,6 +18,8 @@ import {
 } from "../surface-light.ts";
 
 const WIDTH = 1024;
+/** Texels around a lattice that repeat its edge: at the rim of a triangle the screen's derivatives look beyond it. */
+const GUTTER = 1;
 
 export interface AtlasCell {
   readonly surface: number;
@@ -71,13 +73,14 @@ export function surfaceAtlas(scene: Scene, options: AtlasOptions): SurfaceAtlas 
   let y = 0;
   let shelf = 0;
   for (const s of order) {
-    const { columns, rows } = chosen[s];
+    const columns = chosen[s].columns + 2 * GUTTER;
+    const rows = chosen[s].rows + 2 * GUTTER;
     if (x + columns > WIDTH) {
       x = 0;
       y += shelf;
       shelf = 0;
     }
-    corners[s] = [x, y];
+    corners[s] = [x + GUTTER, y + GUTTER];
     x += columns;
     shelf = Math.max(shelf, rows);
   }
@@ -87,9 +90,9 @@ export function surfaceAtlas(scene: Scene, options: AtlasOptions): SurfaceAtlas 
   const cells = flats.map((flat, s): AtlasCell => {
     const lattice = chosen[s];
     const points = latticePoints(flat, lattice, 3 * scale * options.coarse);
-    for (let j = 0; j < lattice.rows; j++)
-      for (let i = 0; i < lattice.columns; i++) {
-        const n = 3 * (j * lattice.columns + i);
+    for (let j = -GUTTER; j < lattice.rows + GUTTER; j++)
+      for (let i = -GUTTER; i < lattice.columns + GUTTER; i++) {
+        const n = 3 * (within(j, lattice.rows) * lattice.columns + within(i, lattice.columns));
         if (Number.isNaN(points[n])) continue;
         const texel = 4 * ((corners[s][1] + j) * WIDTH + corners[s][0] + i);
         places.set([points[n], points[n + 1], points[n + 2], s], texel);
@@ -109,6 +112,10 @@ export function surfaceAtlas(scene: Scene, options: AtlasOptions): SurfaceAtlas 
   };
 }
 
+function within(i: number, n: number): number {
+  return Math.min(n - 1, Math.max(0, i));
+}
+
 /** The given light on the atlas's own nodes: interreflected, and direct where it was traced; four slots a texel. */
 export function onAtlas(
   { width, height, cells }: SurfaceAtlas,
@@ -126,13 +133,15 @@ export function onAtlas(
     const across = Float64Array.from({ length: lattice.columns }, (_, i) =>
       nodeAt(nodePlace(i, lattice.columns, flat.length, false), columns, flat.length, graded),
     );
-    for (let j = 0; j < lattice.rows; j++) {
-      const b = nodeAt(nodePlace(j, lattice.rows, flat.width, false), rows, flat.width, graded);
+    for (let j = -GUTTER; j < lattice.rows + GUTTER; j++) {
+      const place = nodePlace(within(j, lattice.rows), lattice.rows, flat.width, false);
+      const b = nodeAt(place, rows, flat.width, graded);
       const row = Math.min(rows - 2, Math.floor(b));
       const t = b - row;
-      for (let i = 0; i < lattice.columns; i++) {
-        const column = Math.min(columns - 2, Math.floor(across[i]));
-        const s = across[i] - column;
+      for (let i = -GUTTER; i < lattice.columns + GUTTER; i++) {
+        const a = across[within(i, lattice.columns)];
+        const column = Math.min(columns - 2, Math.floor(a));
+        const s = a - column;
         const at = row * columns + column;
         const texel = 4 * ((y + j) * width + x + i);
         field.layers.forEach((values, layer) => {

@@ -1,0 +1,171 @@
+/** The preview in a real browser: accessible, of bounded memory, back after a loss, its files valid. */
+import axe from "axe-core";
+import validator from "gltf-validator";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { CandlespanPreview } from "../../src/presentation/preview/preview.ts";
+import { launchBrowser } from "../support/browser.ts";
+import { type ElementPages, serveElementPages } from "../support/element-page.ts";
+
+interface Stage {
+  readonly element: CandlespanPreview;
+  readonly sideOf: (index: number) => CandlespanPreview["side"];
+  readonly still: () => Promise<void>;
+  readonly glb: (index: number) => Promise<number[]>;
+}
+
+let browser: Browser;
+let pages: ElementPages;
+let page: Page;
+
+beforeAll(async () => {
+  [browser, pages] = await Promise.all([launchBrowser(), serveElementPages()]);
+  page = await browser.newPage({ viewport: { width: 640, height: 560 } });
+  page.on("pageerror", (error) => console.error(`page: ${error.message}`));
+  await page.goto(pages.url("../../shaders/preview.html"));
+  await page.locator("html[data-ready]").waitFor({ state: "attached", timeout: 90_000 });
+});
+afterAll(async () => {
+  await browser?.close();
+  await pages?.close();
+});
+
+describe("the preview", () => {
+  it("has no violations of accessibility", async () => {
+    await page.evaluate(axe.source);
+    const found = await page.evaluate(() =>
+      (globalThis as unknown as { axe: typeof axe }).axe.run(document, {
+        runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"],
+      }),
+    );
+    expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes[0].html}`)).toEqual([]);
+  });
+
+  it("reads the light it shows, direct and interreflected", async () => {
+    const reading = await page.evaluate(() => {
+      const { element } = globalThis as unknown as Stage;
+      return element.views[0].readingOn([2.7, 1.9, 0.92]);
+    });
+    expect(reading?.surface).toBe("island");
+    expect(reading?.direct).toBeGreaterThan(100);
+    expect(reading?.interreflected).toBeGreaterThan(5);
+  });
+
+  it("is turned and walked by keys", async () => {
+    const canvas = page.locator("candlespan-preview canvas");
+    await canvas.focus();
+    const eye = () =>
+      page.evaluate(async () => {
+        const { element } = globalThis as unknown as Stage;
+        return JSON.stringify(element.eye);
+      });
+    const before = await eye();
+    await page.keyboard.press("ArrowLeft");
+    const turned = await eye();
+    await page.keyboard.press("Shift+ArrowUp");
+    const walked = await eye();
+    await page.keyboard.press("Home");
+    expect(new Set([before, turned, walked]).size).toBe(3);
+    expect(await eye()).toBe(before);
+  });
+
+  it("gives back its memory: 50 switches of option leave what one leaves", async () => {
+    const memory = await page.evaluate(async () => {
+      const { element, sideOf } = globalThis as unknown as Stage;
+      element.people = false;
+      const sides = [sideOf(0), sideOf(1)];
+      const count = async (turns: number) => {
+        for (let i = 0; i < turns; i++) {
+          element.side = sides[i % 2];
+          await element.updateComplete;
+        }
+        element.side = sides[0];
+        await element.updateComplete;
+        await new Promise((done) => setTimeout(done, 1500));
+        const { geometries, textures } = element.renderer?.info.memory ?? { geometries: -1, textures: -1 };
+        return { geometries, textures, programs: element.renderer?.info.programs?.length };
+      };
+      const first = await count(2);
+      const last = await count(50);
+      return { first, last };
+    });
+    console.log("after 1 and 50 switches", JSON.stringify(memory));
+    expect(memory.last).toEqual(memory.first);
+    expect(memory.first.geometries).toBeGreaterThan(3);
+  });
+
+  it("returns after the graphics processor was lost", async () => {
+    const shown = await page.evaluate(async () => {
+      const { element } = globalThis as unknown as Stage;
+      const gl = element.renderer?.getContext() as WebGL2RenderingContext;
+      const extension = gl.getExtension("WEBGL_lose_context");
+      const pixel = () => {
+        const out = new Uint8Array(4);
+        gl.readPixels(
+          gl.drawingBufferWidth >> 1,
+          gl.drawingBufferHeight >> 2,
+          1,
+          1,
+          gl.RGBA,
+          gl.UNSIGNED_BYTE,
+          out,
+        );
+        return out[0];
+      };
+      extension?.loseContext();
+      await new Promise((done) => setTimeout(done, 200));
+      const lost = gl.isContextLost();
+      extension?.restoreContext();
+      await new Promise((done) => setTimeout(done, 3000));
+      return { lost, back: !gl.isContextLost(), pixel: pixel() };
+    });
+    expect(shown.lost).toBe(true);
+    expect(shown.back).toBe(true);
+    expect(shown.pixel).toBeGreaterThan(20);
+  });
+
+  it("makes a picture with its exposure under it", async () => {
+    const bytes = await page.evaluate(async () => {
+      const { element } = globalThis as unknown as Stage;
+      return [...new Uint8Array(await (await element.picture()).arrayBuffer())];
+    });
+    expect(bytes.slice(1, 4)).toEqual([80, 78, 71]);
+    expect(await page.locator("figcaption").innerText()).toContain("EV100");
+  });
+
+  it("makes a valid GLB: metres, y up, named nodes, lights in candela", async () => {
+    const bytes = Uint8Array.from(await page.evaluate(() => (globalThis as unknown as Stage).glb(0)));
+    const report = await validator.validateBytes(bytes, { maxIssues: 50 });
+    const issues = report.issues.messages.filter(({ severity }) => severity < 2);
+    expect(issues.map(({ code, message, pointer }) => `${code} ${message} ${pointer}`)).toEqual([]);
+    const length = new DataView(bytes.buffer).getUint32(12, true);
+    const json = JSON.parse(new TextDecoder().decode(bytes.subarray(20, 20 + length)));
+    expect(json.extensionsUsed).toContain("KHR_lights_punctual");
+    expect(json.extensionsUsed).toContain("EXT_lights_ies");
+    const names: string[] = json.nodes.map(({ name }: { name?: string }) => name);
+    expect(names).toContain("pendants 1 light");
+    expect(json.extensions.KHR_lights_punctual.lights.length).toBe(11);
+    console.log(
+      `GLB ${bytes.length} bytes, ${json.nodes.length} nodes, ${report.info.totalTriangleCount} triangles`,
+    );
+  });
+});
+
+describe("without WebGL 2", () => {
+  it("says so and shows what stands in", async () => {
+    const plain = await browser.newPage();
+    await plain.addInitScript(() => {
+      const get = HTMLCanvasElement.prototype.getContext;
+      HTMLCanvasElement.prototype.getContext = function (
+        this: HTMLCanvasElement,
+        kind: string,
+        ...rest: unknown[]
+      ) {
+        return kind === "webgl2" ? null : (get as (...all: unknown[]) => unknown).call(this, kind, ...rest);
+      } as never;
+    });
+    await plain.goto(pages.url("../../shaders/preview.html?people=no"));
+    await plain.getByText("This browser has no WebGL 2").waitFor({ timeout: 60_000 });
+    await plain.close();
+  });
+});
