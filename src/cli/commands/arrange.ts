@@ -213,7 +213,7 @@ export function shortlist(
 }
 
 export function spaceOf(args: Arguments, scene: Scene, unit: "mm" | "m" | "ft-in"): SearchSpace {
-  const usual = usualSpace(scene.room, unit);
+  const usual = usualSpace(scene.room, unit, scene.island);
   const { step } = usual;
   const [least, most] = rangeOf(args.text("count"), "--count", (text) =>
     wholeBetween(text, "--count", 1, 40),

@@ -78,7 +78,7 @@ export function readOffsets(text: string, count: number, file?: string): Outcome
     const length = (name: string): number => {
       const raw = cell(name);
       if (raw === "") return 0;
-      const read = /^[-+]?\d{1,3}(\.\d{1,6})?$/.test(raw)
+      const read = /^[-+]?\d{1,3}(\.\d{1,20})?$/.test(raw)
         ? { ok: true as const, metres: Number(raw) }
         : readLength(raw);
       if (read.ok && Math.abs(read.metres) <= FARTHEST) return read.metres;

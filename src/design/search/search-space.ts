@@ -28,15 +28,31 @@ export interface SearchSpace {
 
 export const METRIC_STEP = 0.025;
 export const INCH_STEP = METRES_PER_INCH;
-/** Most candidates of one search. */
+/** Most candidates of one search, and most points of its grid. */
 export const MOST_CANDIDATES = 200_000;
+const MOST_POINTS = 20_000;
+/** Most candidates times points: some seconds' work. */
+const MOST_WORK = 2e9;
 
-export function usualSpace(room: RoomShape, unit: "mm" | "m" | "ft-in"): SearchSpace {
+/** How many rows a grid of so many points lets a search look at. */
+export function mostCandidates(points: number): number {
+  return Math.min(MOST_CANDIDATES, Math.floor(MOST_WORK / Math.max(1, points)));
+}
+
+/** @param island one too large for the lattice's points gets a coarser one */
+export function usualSpace(
+  room: RoomShape,
+  unit: "mm" | "m" | "ft-in",
+  island?: Pick<Island, "length" | "width">,
+): SearchSpace {
   const inch = unit === "ft-in";
   const step = inch ? INCH_STEP : METRIC_STEP;
+  let lattice = step;
+  const { length, width } = island ?? { length: 0, width: 0 };
+  while ((length / (2 * lattice)) * (width / (2 * lattice)) > MOST_POINTS) lattice *= 2;
   const held = room.joists !== undefined || (room.keepOuts?.length ?? 0) > 0;
   return {
-    step,
+    step: lattice,
     counts: [1, 2, 3, 4, 5, 6],
     clearances: Array.from({ length: 7 }, (_, k) => (28 + 2 * k) * step),
     leastGap: 4 * step,
@@ -47,8 +63,13 @@ export function usualSpace(room: RoomShape, unit: "mm" | "m" | "ft-in"): SearchS
   };
 }
 
-/** All candidates, those of one clearance together. */
-export function candidatesOf(space: SearchSpace, kinds: readonly Kind[], island: Island): Candidate[] {
+/** All candidates, those of one clearance together; no more than `mostRows`. */
+export function candidatesOf(
+  space: SearchSpace,
+  kinds: readonly Kind[],
+  island: Island,
+  mostRows = MOST_CANDIDATES,
+): Candidate[] {
   const { step } = space;
   const even = (metres: number): number => 2 * Math.round(metres / (2 * step));
   const alongs = [...new Set(space.along.map(even))];
@@ -72,7 +93,7 @@ export function candidatesOf(space: SearchSpace, kinds: readonly Kind[], island:
             for (const along of alongs) {
               const whole = (count - 1) * pitch * step + 2 * Math.abs(along) * step;
               if (whole > room + 1e-9) continue;
-              if (out.length >= MOST_CANDIDATES) return out;
+              if (out.length >= mostRows) return out;
               out.push({ kinds: turn, count, pitch, along, across, clearance });
             }
       }

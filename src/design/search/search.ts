@@ -17,7 +17,7 @@ import { OBJECTIVES, type Objective } from "./pareto.ts";
 import { type FullCheck, type PeopleConstraints, type Proposals, proposalsOf } from "./proposals.ts";
 import { rankCandidates } from "./ranking.ts";
 import { searchGrid } from "./search-grid.ts";
-import { candidatesOf, MOST_CANDIDATES, type SearchSpace, usualSpace } from "./search-space.ts";
+import { candidatesOf, mostCandidates, type SearchSpace, usualSpace } from "./search-space.ts";
 import { standingLight } from "./standing-light.ts";
 
 export interface SearchRequest {
@@ -55,7 +55,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
   if (scene.layers[layer] === undefined)
     return wrong("The arrangement has no layer to search.", "a layer of pendants");
   if (request.kinds.length === 0) return wrong("There is no luminaire to try.", "at least one");
-  const space = { ...usualSpace(scene.room, study.display.length), ...request.space };
+  const space = { ...usualSpace(scene.room, study.display.length, island), ...request.space };
   const kinds = request.kinds.map((luminaire) => kindOf(luminaire, island));
   const {
     faces = false,
@@ -64,9 +64,10 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
     rules = [],
     load = true,
   } = request.constraints ?? {};
-  const all = candidatesOf(space, kinds, island);
-  const { kept, leftOut } = keepingConstraints(all, scene, layer, kinds, space.step, { rules, load });
   const grid = searchGrid(island, scene.zones, space.step);
+  const mostRows = mostCandidates(grid.points.length / 3);
+  const all = candidatesOf(space, kinds, island, mostRows);
+  const { kept, leftOut } = keepingConstraints(all, scene, layer, kinds, space.step, { rules, load });
   const light = standingLight(scene, layer, kinds, grid, calculate, observer);
   const ranked = rankCandidates(
     {
@@ -103,6 +104,6 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
     candidates: all.length,
     promising: ranked.filter(({ shortage }) => shortage === 0).length,
     leftOut,
-    cutShort: all.length >= MOST_CANDIDATES,
+    cutShort: all.length >= mostRows,
   });
 }

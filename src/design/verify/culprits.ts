@@ -35,7 +35,8 @@ export interface Culprit {
 
 interface Suspicion {
   readonly culprit: Omit<Culprit, "instead" | "odds">;
-  readonly supposed: Supposition;
+  /** Made only when it is weighed. */
+  readonly supposed: () => Supposition;
   /** −2 ln of how often such a thing happens. */
   readonly rarity: number;
 }
@@ -60,6 +61,8 @@ export interface Diagnosis {
   readonly fit: Fit;
   readonly supposed: Supposition;
   readonly culprits: readonly Culprit[];
+  /** Whether there were more suspicions than could be weighed. */
+  readonly cutShort: boolean;
 }
 
 /** @param hung whether a layer's luminaires hang, so that one may hang wrong */
@@ -67,6 +70,7 @@ export function diagnose(model: FitModel, hung: readonly boolean[], observer?: O
   let supposed: Supposition = {};
   let best = fitReadings(model, supposed);
   let rarity = 0;
+  let cutShort = false;
   const culprits: Culprit[] = [];
   const places = model.readings.map(({ at }) => at);
   const known = new Map<string, Float64Array>();
@@ -78,12 +82,15 @@ export function diagnose(model: FitModel, hung: readonly boolean[], observer?: O
   };
   while (culprits.length < MOST_FAULTS) {
     const taken = new Set(culprits.map(({ kind, subject }) => `${subjectOf(kind)} ${subject}`));
-    const weighed = suspicionsOf(model, best, hung, moved)
+    const all = suspicionsOf(model, best, hung, moved);
+    const looked = affordable(all, model);
+    cutShort ||= looked.length < all.length;
+    const weighed = looked
       .filter(({ culprit }) => !taken.has(`${subjectOf(culprit.kind)} ${culprit.subject}`))
       .map((suspicion, index, all) => {
         throwIfCancelled(observer);
         observer?.progress?.("looking for what is wrong", index / all.length);
-        const together = joined(supposed, suspicion.supposed);
+        const together = joined(supposed, suspicion.supposed());
         const found = fitReadings(model, together, best.theta);
         return { suspicion, together, found, score: found.evidence + rarity + suspicion.rarity };
       })
@@ -106,7 +113,7 @@ export function diagnose(model: FitModel, hung: readonly boolean[], observer?: O
     best = first.found;
     rarity += first.suspicion.rarity;
   }
-  return { fit: best, supposed, culprits };
+  return { fit: best, supposed, culprits, cutShort };
 }
 
 const subjectOf = (kind: Culprit["kind"]): string =>
@@ -127,20 +134,20 @@ function suspicionsOf(
     if (readings.every(({ lit }) => lit[layer] === 0)) return;
     out.push({
       culprit: { kind: "dead", subject: j },
-      supposed: { gains: new Map([[j, 0]]) },
+      supposed: () => ({ gains: new Map([[j, 0]]) }),
       rarity: rare(DEAD),
     });
     if (unitParameter(model, j) >= 0)
       out.push({
         culprit: { kind: "swapped", subject: j },
-        supposed: { freeUnits: new Set([j]) },
+        supposed: () => ({ freeUnits: new Set([j]) }),
         rarity: rare(SWAPPED),
       });
     if (!hung[layer]) return;
     for (const z of HEIGHTS)
       out.push({
         culprit: { kind: "hung wrong", subject: j, by: [0, 0, z] },
-        supposed: { moved: new Map([[j, moved(j, [0, 0, z])]]) },
+        supposed: () => ({ moved: new Map([[j, moved(j, [0, 0, z])]]) }),
         rarity: rare(HUNG_WRONG / HEIGHTS.length),
       });
     for (const x of PLACES)
@@ -148,7 +155,7 @@ function suspicionsOf(
         if (x === 0 && y === 0) continue;
         out.push({
           culprit: { kind: "moved", subject: j, by: [x, y, 0] },
-          supposed: { moved: new Map([[j, moved(j, [x, y, 0])]]) },
+          supposed: () => ({ moved: new Map([[j, moved(j, [x, y, 0])]]) }),
           rarity: rare(MOVED / (PLACES.length ** 2 - 1)),
         });
       }
@@ -157,7 +164,7 @@ function suspicionsOf(
     if (lights.some((light) => light.layer === layer) && readings.some(({ lit }) => lit[layer] > 0))
       out.push({
         culprit: { kind: "layer", subject: layer },
-        supposed: { freeLayers: new Set([layer]) },
+        supposed: () => ({ freeLayers: new Set([layer]) }),
         rarity: rare(WHOLE_LAYER),
       });
   readings.forEach(({ illuminance }, i) => {
@@ -165,11 +172,25 @@ function suspicionsOf(
     if (Math.abs(off) > STANDS_OUT)
       out.push({
         culprit: { kind: "reading", subject: i },
-        supposed: { wrong: new Set([i]) },
+        supposed: () => ({ wrong: new Set([i]) }),
         rarity: rare(WRONG_READING),
       });
   });
   return out;
+}
+
+/** Suspicions times readings times luminaires: some seconds' work. */
+const MOST_WORK = 5e6;
+const LEAST = 40;
+
+/** Dead lamps and layers first, places last, as many as can be weighed. */
+function affordable(all: readonly Suspicion[], { readings, lights }: FitModel): readonly Suspicion[] {
+  const most = Math.max(LEAST, Math.floor(MOST_WORK / (readings.length * lights.length)));
+  if (all.length <= most) return all;
+  const order: readonly Culprit["kind"][] = ["layer", "dead", "reading", "swapped", "hung wrong", "moved"];
+  return [...all]
+    .sort((a, b) => order.indexOf(a.culprit.kind) - order.indexOf(b.culprit.kind))
+    .slice(0, most);
 }
 
 function joined(a: Supposition, b: Supposition): Supposition {

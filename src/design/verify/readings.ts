@@ -82,7 +82,7 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
       return value ?? 0;
     };
     const raw = cell("lx") ?? cell("fc") ?? "";
-    const value = /^\d{1,9}(\.\d{1,9})?$/.test(raw)
+    const value = /^\d{1,9}(\.\d{1,20})?$/.test(raw)
       ? Number(raw) * (has("fc") ? LUX_PER_FOOTCANDLE : 1)
       : Number.NaN;
     if (!(value <= BRIGHTEST)) fault(line, "The reading is no illuminance.", "a number from 0", raw);
@@ -112,7 +112,7 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
 }
 
 function metres(text: string): number | undefined {
-  if (/^-?\d{1,4}(\.\d{1,9})?$/.test(text)) return Number(text);
+  if (/^-?\d{1,4}(\.\d{1,20})?$/.test(text)) return Number(text);
   const read = readLength(text);
   return read.ok ? read.metres : undefined;
 }

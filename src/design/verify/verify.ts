@@ -112,7 +112,7 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
   const places = readings.readings.map(({ at }) => at);
   const lights = readingLight(scene, places, study.options, calculate, observer);
   const model = fitModel(request, lights);
-  const { fit, supposed, culprits } = diagnose(
+  const { fit, supposed, culprits, cutShort } = diagnose(
     model,
     scene.layers.map(({ role }) => role === "pendant"),
     observer,
@@ -147,7 +147,12 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
     culprits,
     lights,
     zones: zonesOf(request, model, lights, fit, supposed, culprits),
-    open: openQuestions(scene, request, model, fit),
+    open: [
+      ...openQuestions(scene, request, model, fit),
+      ...(cutShort
+        ? ["So many luminaires were read at so many places that not every fault was looked for."]
+        : []),
+    ],
     background: readings.background,
   };
 }
