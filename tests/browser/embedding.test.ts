@@ -1,6 +1,6 @@
 /** The elements on somebody else's page, with one import. */
 import { expect, it } from "vitest";
-import { openViewer, poll, troublesOf } from "../support/viewer.ts";
+import { openViewer, poll, troublesOf, verdictOf } from "../support/viewer.ts";
 
 it("draws the light on an ordinary page", async () => {
   const viewer = await openViewer();
@@ -8,7 +8,7 @@ it("draws the light on an ordinary page", async () => {
   const troubles = troublesOf(page);
   await page.goto(`${viewer.server.address}embed.html`);
   await poll(() => page.locator("candlespan-plan svg text.iso").count()).toBeGreaterThan(2);
-  expect(await page.locator("candlespan-sheet .verdict").innerText()).toMatch(/Prep \d+ lx/);
+  expect(await verdictOf(page)).toMatch(/Prep \d+ lx/);
   expect(await page.locator("candlespan-app").count()).toBe(0);
   expect(troubles).toEqual([]);
   await viewer.close();

@@ -4,7 +4,17 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import { atWork, openViewer, poll, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+import {
+  atWork,
+  enter,
+  kept,
+  openViewer,
+  poll,
+  startAfresh,
+  studyOf,
+  troublesOf,
+  type Viewer,
+} from "../support/viewer.ts";
 
 let viewer: Viewer;
 let context: BrowserContext;
@@ -12,11 +22,10 @@ let page: Page;
 let troubles: string[];
 const foreign: string[] = [];
 
+let example: unknown;
+
 beforeAll(async () => {
   viewer = await openViewer();
-});
-afterAll(() => viewer.close());
-beforeEach(async () => {
   context = await viewer.browser.newContext({ viewport: { width: 1280, height: 800 } });
   page = await context.newPage();
   page.on("request", (request) => {
@@ -25,10 +34,12 @@ beforeEach(async () => {
   troubles = troublesOf(page);
   await page.goto(viewer.server.address);
   await atWork(page);
+  example = await studyOf(page);
 });
-afterEach(async () => {
-  await context.close();
-  expect(troubles).toEqual([]);
+afterAll(() => viewer.close());
+beforeEach(() => startAfresh(page, example));
+afterEach(() => {
+  expect(troubles.splice(0)).toEqual([]);
   expect(foreign).toEqual([]);
 });
 
@@ -41,12 +52,7 @@ interface Study {
     layers: { name: string; luminaire: string; row?: { clearance?: unknown } }[];
   }[];
 }
-const study = (of: Page = page): Promise<Study> =>
-  of.evaluate(
-    () =>
-      (document.querySelector("candlespan-app") as unknown as { desk: { history: { document: never } } }).desk
-        .history.document,
-  );
+const study = (of: Page = page): Promise<Study> => studyOf<Study>(of);
 const setClearance = async (words: string): Promise<void> => {
   await page.getByLabel("Clearance").fill(words);
   await page.getByLabel("Clearance").press("Enter");
@@ -66,12 +72,12 @@ it("goes on after a reload in mid-edit, with the undo list", async () => {
   await setClearance("910 mm");
   // No waiting: the reload comes before the pause after which it would have been saved.
   await page.reload();
-  await refined(page);
+  await atWork(page);
   expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.91);
   await setClearance("920 mm");
-  await page.waitForTimeout(600);
+  await kept(page);
   await page.reload();
-  await refined(page);
+  await atWork(page);
   expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.92);
   await page.keyboard.press("Control+z");
   expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.91);
@@ -83,11 +89,13 @@ it("opens and computes without a network once it was there", async () => {
   await poll(state).toBe("activated");
   await context.setOffline(true);
   await page.reload();
-  await refined(page);
+  await atWork(page);
   await setClearance("800 mm");
-  await page.waitForSelector('.light-state[data-quality="quick"]');
-  await refined(page);
-  await page.getByRole("button", { name: "Kitchen", exact: true }).click();
+  // With the second worker and what refining needs.
+  await page.waitForSelector(
+    '.light-state:not([data-sequence="1"]):is([data-quality="full"], [data-quality="judged"])',
+  );
+  await enter(page, "Kitchen");
   await page.getByLabel("Ceiling height").waitFor();
   await context.setOffline(false);
 });
@@ -102,7 +110,7 @@ it("carries a study through a link to another browser", async () => {
   const other = await viewer.browser.newContext();
   const there = await other.newPage();
   await there.goto(link);
-  await refined(there);
+  await atWork(there);
   await there.waitForFunction(() => location.hash === "");
   expect(await study(there)).toEqual(await study());
   expect(viewer.asked.slice(asked).every(({ path }) => !path.includes("study="))).toBe(true);
@@ -133,7 +141,6 @@ it("reads a dropped file, says what it read, and uses it where asked", async () 
   const line = page.locator(".readings li p").first();
   await poll(() => line.innerText()).toMatch(/^It read lantern\.ies: LM-63 2019, absolute, 1400 lm/);
   await page.getByRole("button", { name: "Use in pendants" }).click();
-  await refined(page);
   const now = await study();
   expect(now.arrangements[0].layers[0].luminaire).toBe("lantern");
   expect(now.embedded["photometry/lantern.ies"].text).toBe(text);
@@ -190,11 +197,7 @@ it("escapes hostile names everywhere and runs none of them", async () => {
     buffer: fixture("dome-wide.ies"),
   });
   await page.locator(".readings").waitFor();
-  await refined(page);
-  for (const place of ["Kitchen", "Lights", "Compare", "Hand-over"]) {
-    await page.getByRole("button", { name: place, exact: true }).click();
-    await page.waitForTimeout(150);
-  }
+  for (const place of ["Kitchen", "Lights", "Compare", "Hand-over"]) await enter(page, place);
   expect(await page.evaluate(() => (window as unknown as { broken?: number }).broken)).toBeUndefined();
   expect(await page.locator("candlespan-app img").count()).toBe(0);
 });

@@ -57,6 +57,52 @@ export async function refined(page: Page): Promise<void> {
   await page.waitForSelector('.light-state:is([data-quality="full"], [data-quality="judged"])');
 }
 
+/** The viewer's desk, as a page's own code sees it. */
+interface DeskInPage {
+  readonly history: { readonly document: unknown };
+  readonly keeper?: { save(): Promise<void> };
+  resume(study: unknown): void;
+  turnPeople(show: boolean): void;
+}
+type AppInPage = Element & { readonly desk: DeskInPage };
+
+/** The study on screen. */
+export async function studyOf<T>(page: Page): Promise<T> {
+  return (await page.evaluate(
+    () => (document.querySelector("candlespan-app") as AppInPage).desk.history.document,
+  )) as T;
+}
+
+/** Until the study on screen is kept. */
+export function kept(page: Page): Promise<void> {
+  return page.evaluate(() => (document.querySelector("candlespan-app") as AppInPage).desk.keeper?.save());
+}
+
+/** A page used by one test after another: the study it began with again, nothing undone, in the place Lights. */
+export async function startAfresh(page: Page, study: unknown): Promise<void> {
+  await page.evaluate((given) => {
+    const { desk } = document.querySelector("candlespan-app") as AppInPage;
+    desk.turnPeople(false);
+    desk.resume(given);
+    document.querySelector("dialog")?.close();
+  }, study);
+  await page.getByRole("button", { name: "Lights", exact: true }).click();
+  await page.getByLabel("Clearance").waitFor();
+}
+
+/** The verdict as it is read aloud, wherever its lines break. */
+export async function verdictOf(page: Page): Promise<string> {
+  const words = (await page.locator("candlespan-sheet .verdict h2").textContent()) ?? "";
+  return words.replaceAll(/\s+/g, " ").trim();
+}
+
+/** Until a place's controls are there. */
+export async function enter(page: Page, place: string): Promise<void> {
+  await page.getByRole("button", { name: place, exact: true }).click();
+  await page.locator(`nav button[aria-current]`, { hasText: place }).waitFor();
+  await page.locator("#controls .part").first().waitFor();
+}
+
 /** Polls with patience: on a machine that computes other things, a second is not long. */
 export function poll<T>(ask: () => T | Promise<T>) {
   return expect.poll(ask, { timeout: 20_000, interval: 40 });
