@@ -36,6 +36,11 @@ export class CandlespanApp extends LitElement {
   readonly #sizes = new ResizeObserver(([entry]) => this.#sized(entry));
   /** The light drawn last, as one number. */
   #marked = 0;
+  #whenLit: () => void = () => {};
+  /** Kept when the first light is on the plan, or when there can be none. */
+  readonly lit = new Promise<void>((kept) => {
+    this.#whenLit = kept;
+  });
 
   constructor() {
     super();
@@ -144,6 +149,7 @@ export class CandlespanApp extends LitElement {
 
   protected override updated(_changed: PropertyValues): void {
     if (this.desk.light !== undefined) void this.#markLight();
+    else if (this.desk.lightState.kind === "issues" || this.desk.lightState.kind === "fault") this.#whenLit();
     if (this.desk.readings.length > 0 && this.#readingsPart === undefined) void this.#bringReadings();
     document.title = `${this.desk.study.title ?? "Untitled kitchen"} · Candlespan`;
   }
@@ -166,6 +172,7 @@ export class CandlespanApp extends LitElement {
     await sheet?.shadowRoot?.querySelector("candlespan-plan")?.updateComplete;
     if (first) {
       performance.mark("first light");
+      this.#whenLit();
       // The controls load after what they control is seen.
       void this.#enter(this.#place);
       await this.desk.bringEdits();

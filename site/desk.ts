@@ -8,7 +8,7 @@ import type { LuminaireMoveDetail } from "../src/presentation/elements/shared/co
 import { type ReadLength, readLength } from "../src/units/length-text.ts";
 import { type FileReading, type LightAnswer, spawn } from "../src/workers/browser.ts";
 import type { AppView, Display, Draft, EditOptions, Swap } from "./app-view.ts";
-import { Hand } from "./edits/hand.ts";
+import type { Hand } from "./edits/hand.ts";
 import type * as LuminaireEdits from "./edits/luminaires.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
@@ -51,9 +51,9 @@ export class Desk extends EventTarget implements AppView {
   printToScale: () => Promise<void> = async () => {};
 
   readonly #questions = new SideQuestions(this.lighting);
-  readonly #hand = new Hand(this, () => this.#ask(false));
   /** Loaded after the first light: nobody moves what is not yet drawn. */
   #edits: typeof LuminaireEdits | undefined;
+  #hand: Hand | undefined;
   #begun = false;
   #embedded: RawStudy["embedded"];
   /** The study without its files, as the workers take it. */
@@ -75,7 +75,9 @@ export class Desk extends EventTarget implements AppView {
 
   /** Brings what moving and swapping need. */
   async bringEdits(): Promise<void> {
-    this.#edits = await import("./edits/luminaires.ts");
+    const [edits, { Hand }] = await Promise.all([import("./edits/luminaires.ts"), import("./edits/hand.ts")]);
+    this.#edits = edits;
+    this.#hand = new Hand(this, () => this.#ask(false));
   }
 
   close(): void {
@@ -114,12 +116,13 @@ export class Desk extends EventTarget implements AppView {
   }
 
   edit(edit: NamedEdit, options: EditOptions = {}): void {
-    this.#hand.edit(edit, options);
+    if (this.#hand === undefined) this.history.change(edit.name, edit.edits);
+    else this.#hand.edit(edit, options);
   }
 
   /** Follows luminaires moved on the sheet. */
   move(detail: LuminaireMoveDetail): void {
-    if (this.#edits !== undefined) this.#hand.move(detail, this.#edits);
+    if (this.#edits !== undefined) this.#hand?.move(detail, this.#edits);
   }
 
   /** Removes luminaires of the option on screen. */
@@ -270,7 +273,7 @@ export class Desk extends EventTarget implements AppView {
       (key) => this.study.arrangements[this.arrangement].layers[key.layer],
     );
     if (!this.#begun) return;
-    this.#ask(this.#hand.isMoving);
+    this.#ask(this.#hand?.isMoving === true);
     this.keep();
     this.redraw();
   }

@@ -14,8 +14,11 @@ async function start(): Promise<void> {
     else keeper.resume(earlier);
   } else app.desk.resume(await workedExample());
   document.getElementById("app")?.replaceWith(app);
-  // A first visit has nothing to resume; what keeps the study loads beside the first light.
-  if (app.desk.keeper === undefined) await keep(app);
+  // A first visit has nothing to resume; what keeps the study loads after the first light.
+  if (app.desk.keeper === undefined) {
+    await app.lit;
+    await keep(app);
+  }
   if (shared !== undefined) await openShared(app, shared);
   addEventListener("hashchange", () => {
     if (location.hash.startsWith("#study=")) void openShared(app, location.hash);

@@ -24,7 +24,8 @@ export default defineConfig({
     emptyOutDir: true,
     // A file small enough to become a data: URL would need a hole in the security policy.
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
+    // What helps a browser ask for chunks of chunks early would itself weigh on the first light, twice.
+    modulePreload: false,
     rolldownOptions: {
       input: {
         ...Object.fromEntries(pages.map((page) => [page.replace(".html", ""), here(page)])),

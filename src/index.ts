@@ -105,7 +105,8 @@ export type {
   PlaneField,
 } from "./engine/result.ts";
 export { type BeamLuminaireData, beamLuminaire } from "./luminaire/beam-luminaire.ts";
-export { lowestPoint, planExtents, widthAlong } from "./luminaire/extent.ts";
+export { lowestPoint } from "./luminaire/extent.ts";
+export { planExtents, widthAlong } from "./luminaire/plan-extent.ts";
 export { relamped } from "./luminaire/relamped.ts";
 export { scaledLuminaire } from "./luminaire/scaled.ts";
 export { type BeamAngle, beamAngle } from "./photometry/beam-angle.ts";

@@ -9,9 +9,10 @@
 import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
-import { highestPoint, lowestPoint, planExtents, widthAlong } from "../luminaire/extent.ts";
+import { highestPoint, lowestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
 import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";

@@ -8,7 +8,7 @@
 import { pointToRoom } from "../geometry/frame.ts";
 import { bounds, type Polygon } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { halfProfile } from "../luminaire/body-mesh.ts";
+import { halfProfile } from "../luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import type { Ledger } from "./ledger.ts";
 import type { Layer } from "./scene.ts";

@@ -1,6 +1,6 @@
 /** Luminaires whose light cannot get into the room, or only in part: inside a solid, or through a wall. */
 
-import { extentAlong } from "../luminaire/extent.ts";
+import { extentAlong } from "../luminaire/plan-extent.ts";
 import type { Ledger } from "./ledger.ts";
 import { insidePrism } from "./points-in-solids.ts";
 import type { Layer, RoomShape } from "./scene.ts";

@@ -3,8 +3,10 @@ import { describe, expect, it } from "vitest";
 import { rotationOf, UPRIGHT } from "../../src/geometry/frame.ts";
 import { enclosedVolume, openEdges } from "../../src/geometry/solids.ts";
 import type { Body, BodyProfile } from "../../src/luminaire/body.ts";
-import { bodyMesh, halfProfile } from "../../src/luminaire/body-mesh.ts";
-import { lowestPoint, planExtents, widthAlong } from "../../src/luminaire/extent.ts";
+import { bodyMesh } from "../../src/luminaire/body-mesh.ts";
+import { lowestPoint } from "../../src/luminaire/extent.ts";
+import { halfProfile } from "../../src/luminaire/half-profile.ts";
+import { planExtents, widthAlong } from "../../src/luminaire/plan-extent.ts";
 import { type LuminousOpening, POINT_OPENING } from "../../src/photometry/luminous-opening.ts";
 import { lambertian } from "../support/tiny-scene.ts";
 

@@ -8,9 +8,10 @@
 
 import { rotationOf } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import { lowestPoint, planExtents, widthAlong } from "../../luminaire/extent.ts";
+import { lowestPoint } from "../../luminaire/extent.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { planExtents, widthAlong } from "../../luminaire/plan-extent.ts";
 import { hungAt } from "../../scene/arrangement.ts";
 import type { Island } from "../../scene/scene.ts";
 import { placeOf } from "./search-grid.ts";

@@ -2,7 +2,7 @@
 
 import { printable } from "../../diagnostics/printable.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
-import { planExtents } from "../../luminaire/extent.ts";
+import { planExtents } from "../../luminaire/plan-extent.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { SetOutBox } from "../schedule/set-out.ts";
 import { BOX_WIDTH } from "../schedule/suspension.ts";

@@ -5,7 +5,7 @@
 
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { BodyProfile } from "../../luminaire/body.ts";
-import { halfProfile } from "../../luminaire/body-mesh.ts";
+import { halfProfile } from "../../luminaire/half-profile.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Drawing, ellipse, line, type Mark, text } from "./drawing.ts";
 import type { Wording } from "./wording.ts";

@@ -2,9 +2,9 @@
  * The outline of a luminaire's body seen from the side: the same half-profile that blocks its light, drawn finer.
  */
 
-import { halfProfile } from "../../luminaire/body-mesh.ts";
-import { highestPoint, lowestPoint, planExtents } from "../../luminaire/extent.ts";
+import { halfProfile } from "../../luminaire/half-profile.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
+import { planExtents } from "../../luminaire/plan-extent.ts";
 
 /** Half-profile: [radius, height above the photometric centre] (m), lower end first. */
 export type HalfProfile = readonly (readonly [radius: number, z: number])[];
@@ -34,8 +34,6 @@ export function halfWidth(luminaire: Luminaire, axis: "x" | "y" = "x"): number {
   return Math.max(axis === "x" ? along : across, LAMP.width) / 2;
 }
 
-/** Upright, column-major. */
-const UPRIGHT = Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0, 1);
 /** Key: the luminaire itself, which is never changed once made. */
 const extents = new WeakMap<Luminaire, readonly [number, number]>();
 
@@ -43,7 +41,12 @@ const extents = new WeakMap<Luminaire, readonly [number, number]>();
 export function verticalExtent(luminaire: Luminaire): readonly [lowest: number, highest: number] {
   let extent = extents.get(luminaire);
   if (extent === undefined) {
-    extent = [lowestPoint(luminaire, UPRIGHT), highestPoint(luminaire, UPRIGHT)];
+    const { body, emission } = luminaire;
+    const half = body === undefined ? [] : halfProfile(body, emission.opening).map(([, z]) => z);
+    // A point does not reach beyond the body it is in.
+    if (half.length === 0 || emission.opening.shape !== "point")
+      half.push(-emission.opening.height / 2, emission.opening.height / 2);
+    extent = [Math.min(...half), Math.max(...half)];
     extents.set(luminaire, extent);
   }
   return extent;

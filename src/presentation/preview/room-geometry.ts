@@ -17,7 +17,7 @@ import { openingSurface } from "../../engine/direct/opening-surface.ts";
 import { type Frame, pointToRoom } from "../../geometry/frame.ts";
 import { depthInside } from "../../geometry/polygon.ts";
 import { dot, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
-import { halfProfile } from "../../luminaire/body-mesh.ts";
+import { halfProfile } from "../../luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Blocker, Scene } from "../../scene/scene.ts";

@@ -2,8 +2,8 @@
 
 import { printable } from "../../../diagnostics/printable.ts";
 import { EVIDENCE } from "../../../luminaire/evidence.ts";
-import { planExtents } from "../../../luminaire/extent.ts";
 import type { Luminaire } from "../../../luminaire/luminaire.ts";
+import { planExtents } from "../../../luminaire/plan-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../../../photometry/beam-angle.ts";
 import { degrees } from "../../../units/quantities.ts";
 import { type Block, bullet, flow, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";

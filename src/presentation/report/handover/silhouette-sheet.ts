@@ -2,8 +2,8 @@
 
 import { printable } from "../../../diagnostics/printable.ts";
 import type { Vec2 } from "../../../geometry/vector.ts";
-import { planExtents } from "../../../luminaire/extent.ts";
 import type { Luminaire } from "../../../luminaire/luminaire.ts";
+import { planExtents } from "../../../luminaire/plan-extent.ts";
 import { clipLine } from "../../drawing/clip-line.ts";
 import { type Box, line, text } from "../../drawing/drawing.ts";
 import { printCheck } from "../../drawing/paper/frame.ts";
