@@ -11,7 +11,7 @@ import { type PaperScale, paperScale } from "./light/paper.ts";
 import { footer } from "./parts/footer.ts";
 import { header } from "./parts/header.ts";
 import { keyOnPage } from "./parts/keys.ts";
-import { refusalPart } from "./parts/notices.ts";
+import type * as Notices from "./parts/notices.ts";
 import { sheetPart } from "./parts/sheet-part.ts";
 import type { StudyDialog } from "./parts/study-dialog.ts";
 import { PLACES, type Place } from "./places/place.ts";
@@ -25,6 +25,7 @@ export class CandlespanApp extends LitElement {
   readonly #places = new Map<string, Place>();
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
   #readingsPart: ((desk: Desk) => unknown) | undefined;
+  #notices: typeof Notices | undefined;
   #dialog: StudyDialog | undefined;
   #dropping = false;
   #paper: PaperScale | undefined;
@@ -150,8 +151,16 @@ export class CandlespanApp extends LitElement {
   protected override updated(_changed: PropertyValues): void {
     if (this.desk.light !== undefined) void this.#markLight();
     else if (this.desk.lightState.kind === "issues" || this.desk.lightState.kind === "fault") this.#whenLit();
+    const { refusal, lightState } = this.desk;
+    const isTroubled = refusal !== undefined || lightState.kind === "issues";
+    if (isTroubled && this.#notices === undefined) void this.#bringNotices();
     if (this.desk.readings.length > 0 && this.#readingsPart === undefined) void this.#bringReadings();
     document.title = `${this.desk.study.title ?? "Untitled kitchen"} · Candlespan`;
+  }
+
+  async #bringNotices(): Promise<void> {
+    this.#notices = await import("./parts/notices.ts");
+    this.requestUpdate();
   }
 
   async #bringReadings(): Promise<void> {
@@ -175,7 +184,7 @@ export class CandlespanApp extends LitElement {
       this.#whenLit();
       // The controls load after what they control is seen.
       void this.#enter(this.#place);
-      await this.desk.bringEdits();
+      await this.desk.bringTheRest();
       this.#below = (await import("./parts/below-the-sheet.ts")).belowTheSheet;
       this.requestUpdate();
     }
@@ -201,7 +210,10 @@ export class CandlespanApp extends LitElement {
     return html`
       ${header(desk, head)}
       <main class=${own === undefined ? "with-sheet" : "whole"} id="sheet-and-controls">
-        <div class="sheet">${refusalPart(desk)} ${own ?? sheetPart(desk, sheet)}</div>
+        <div class="sheet">
+          ${this.#notices?.refusalPart(desk)} ${own === undefined ? this.#notices?.issuesPart(desk) : nothing}
+          ${own ?? sheetPart(desk, sheet)}
+        </div>
         ${this.#side()}
       </main>
       ${footer(desk)} ${this.#dialog?.render() ?? nothing}

@@ -18,7 +18,7 @@ import { askForFiles, GivenFiles } from "./keep/given-files.ts";
 import type { Keeper } from "./keep/keeper.ts";
 import { Lighting, type LightState } from "./light/lighting.ts";
 import { clearanceIn, evidenceIn } from "./light/of-scene.ts";
-import { SideQuestions } from "./light/side-questions.ts";
+import type { SideQuestions } from "./light/side-questions.ts";
 import { issueWordsAt } from "./parts/issue-words.ts";
 import { withUnit } from "./parts/words.ts";
 import { type Change, StudyHistory } from "./store/history.ts";
@@ -50,7 +50,7 @@ export class Desk extends EventTarget implements AppView {
   /** Prints the sheet; whoever draws it knows how. */
   printToScale: () => Promise<void> = async () => {};
 
-  readonly #questions = new SideQuestions(this.lighting);
+  #questions: SideQuestions | undefined;
   /** Loaded after the first light: nobody moves what is not yet drawn. */
   #edits: typeof LuminaireEdits | undefined;
   #hand: Hand | undefined;
@@ -64,7 +64,6 @@ export class Desk extends EventTarget implements AppView {
     this.history.addEventListener("change", () => this.#changed());
     this.lighting.addEventListener("light", () => this.redraw());
     this.lighting.addEventListener("state", () => this.redraw());
-    this.#questions.addEventListener("answer", () => this.redraw());
   }
 
   /** Asks for the first light. */
@@ -73,9 +72,15 @@ export class Desk extends EventTarget implements AppView {
     this.#ask(false);
   }
 
-  /** Brings what moving and swapping need. */
-  async bringEdits(): Promise<void> {
-    const [edits, { Hand }] = await Promise.all([import("./edits/luminaires.ts"), import("./edits/hand.ts")]);
+  /** Brings what moving, swapping and asking need. */
+  async bringTheRest(): Promise<void> {
+    const [edits, { Hand }, { SideQuestions }] = await Promise.all([
+      import("./edits/luminaires.ts"),
+      import("./edits/hand.ts"),
+      import("./light/side-questions.ts"),
+    ]);
+    this.#questions = new SideQuestions(this.lighting);
+    this.#questions.addEventListener("answer", () => this.redraw());
     this.#edits = edits;
     this.#hand = new Hand(this, () => this.#ask(false));
   }
@@ -182,27 +187,27 @@ export class Desk extends EventTarget implements AppView {
   /** Shows or hides the shadows of people and the images they see in the top. */
   turnPeople(show: boolean): void {
     this.showPeople = show;
-    if (!show) this.#questions.forgetPeople();
+    if (!show) this.#questions?.forgetPeople();
     this.redraw();
   }
 
   /** What people take from the light, if it is to be shown and is there. */
   get people() {
-    return this.showPeople ? this.#questions.people(this.#document, this.arrangement) : undefined;
+    return this.showPeople ? this.#questions?.people(this.#document, this.arrangement) : undefined;
   }
 
   /** The published rules held against the option on screen; undefined while they are computed. */
   get rules() {
-    return this.#questions.rules(this.#document, this.arrangement);
+    return this.#questions?.rules(this.#document, this.arrangement);
   }
 
   room(arrangement: number, other = false) {
-    return this.#questions.room(this.#document, arrangement, other);
+    return this.#questions?.room(this.#document, arrangement, other);
   }
 
   /** What there is to say beside the verdict of the option on screen; undefined while it is worked out. */
   get beside() {
-    return this.#questions.beside(this.#document, this.arrangement);
+    return this.#questions?.beside(this.#document, this.arrangement);
   }
 
   select(keys: readonly LuminaireKey[]): void {

@@ -11,7 +11,6 @@ import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { Desk } from "../desk.ts";
 import type { PaperScale } from "../light/paper.ts";
-import { issuesPart } from "./notices.ts";
 import { stateWords } from "./state-words.ts";
 
 export interface SheetState {
@@ -25,7 +24,7 @@ export interface SheetState {
 export function sheetPart(desk: Desk, state: SheetState): TemplateResult {
   const { light } = desk;
   if (light === undefined) {
-    return html`${issuesPart(desk)}<p class="waiting" role="status">${stateWords(desk.lighting)}</p>`;
+    return html`<p class="waiting" role="status">${stateWords(desk.lighting)}</p>`;
   }
   const study = asStudy(desk, light);
   const { people } = desk;
@@ -34,7 +33,6 @@ export function sheetPart(desk: Desk, state: SheetState): TemplateResult {
   const select = (event: CustomEvent<LuminaireSelectDetail>): void => desk.select(event.detail.selection);
   const remove = (event: CustomEvent<LuminaireRemoveDetail>): void => desk.remove(event.detail.luminaires);
   return html`
-    ${issuesPart(desk)}
     <candlespan-sheet
       .availableHeight=${state.height}
       .perMetre=${state.paper?.perMetre}

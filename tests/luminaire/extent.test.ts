@@ -1,7 +1,7 @@
 /** How far openings reach, by the definition: the most that any point of the solid reaches along a direction. */
 import { describe, expect, it } from "vitest";
 import { rotationOf } from "../../src/geometry/frame.ts";
-import { extentAlong, support } from "../../src/luminaire/extent.ts";
+import { extentAlong, support } from "../../src/luminaire/plan-extent.ts";
 import type { OpeningShape } from "../../src/photometry/luminous-opening.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { opening } from "../support/luminaires.ts";
