@@ -404,12 +404,12 @@ export class KitchenView {
     }
   }
 
-  /** The room seen from the eye's image below the top, in linear luminance, at half the size. */
+  /** The room seen from the eye's image below the top, in linear luminance. */
   #drawMirror(camera: PerspectiveCamera): void {
     const level = this.#light?.scene.island?.height ?? 0;
     const u = this.#shared;
     const size = this.#renderer.getDrawingBufferSize(new Vector2());
-    const [width, height] = [Math.max(1, size.x >> 1), Math.max(1, size.y >> 1)];
+    const [width, height] = [Math.max(1, size.x), Math.max(1, size.y)];
     if (this.#mirror === undefined || this.#mirror.width !== width || this.#mirror.height !== height) {
       this.#mirror?.dispose();
       this.#mirror = new WebGLRenderTarget(width, height, {

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
+import { styleMap } from "lit/directives/style-map.js";
 import { LinearSRGBColorSpace, Vector2, Vector3, WebGLRenderer } from "three";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -473,7 +474,7 @@ export class CandlespanPreview extends LitElement {
       const top = `${((1 - p.y) / 2) * 100}%`;
       const value = Number(luminance.toPrecision(2)).toLocaleString("en");
       return [
-        html`<span class="glare" style="left:${left};top:${top}">${exact ? "" : "mean "}${value} cd/m²</span>`,
+        html`<span class="glare" style=${styleMap({ left, top })}>${exact ? "" : "mean "}${value} cd/m²</span>`,
       ];
     });
   }
@@ -563,7 +564,7 @@ export class CandlespanPreview extends LitElement {
           ${
             this.reading === undefined
               ? nothing
-              : html`<span class="reading" style="left:${this.reading.x}px;top:${this.reading.y}px">${this.#readingWords(this.reading.light)}</span>`
+              : html`<span class="reading" style=${styleMap({ left: `${this.reading.x}px`, top: `${this.reading.y}px` })}>${this.#readingWords(this.reading.light)}</span>`
           }
         </div>
         <figcaption>

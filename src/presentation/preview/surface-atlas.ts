@@ -51,7 +51,7 @@ export interface AtlasOptions {
   readonly most: number;
 }
 
-export const STILL_ATLAS: AtlasOptions = { fine: 0.025, coarse: 0.05, most: 160_000 };
+export const STILL_ATLAS: AtlasOptions = { fine: 0.025, coarse: 0.06, most: 160_000 };
 export const MOVING_ATLAS: AtlasOptions = { fine: 0.08, coarse: 0.18, most: 10_000 };
 
 /** Lays the surfaces of a scene out. */

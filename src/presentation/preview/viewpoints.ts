@@ -55,8 +55,8 @@ export function namedViewpoints(scene: Scene): NamedViewpoint[] {
     {
       id: "cook",
       name: "Cook's eye",
-      eye: at(beside(-guestSide, 0.2), STANDING),
-      target: at([centre[0] - 0.35 * across[1], centre[1] + 0.35 * across[0]], level),
+      eye: at(beside(-guestSide, 0.4), STANDING),
+      target: at([centre[0] - 0.35 * across[1], centre[1] + 0.35 * across[0]], level + 0.22),
     },
     {
       id: "guest",
@@ -66,6 +66,11 @@ export function namedViewpoints(scene: Scene): NamedViewpoint[] {
     },
     { id: "sofa", name: "Sofa", eye: at(sofa, SOFA), target: at(centre, level + 0.35) },
   ];
+  // Whoever stands where the eye is would fill the picture.
+  for (const [i, view] of views.entries()) {
+    const near = scene.people.find((person) => distance(person.at, [view.eye[0], view.eye[1]]) < 0.9);
+    if (near !== undefined) views[i] = { ...view, person: near.name };
+  }
   for (const person of scene.people) {
     const { eye, facing } = person;
     views.push({
