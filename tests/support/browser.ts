@@ -2,7 +2,7 @@
  * A real Chromium for the browser tests: one that is there, else the packaged build, which needs no system
  * package. Names of installed browsers are tried in a fixed order, so that a machine always uses the same one.
  */
-import { existsSync, mkdirSync } from "node:fs";
+import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium } from "playwright-core";
@@ -49,6 +49,13 @@ export async function findBrowser(): Promise<string> {
   process.env.TMPDIR = cache;
   const packaged = await import("@sparticuz/chromium");
   const path = await packaged.default.executablePath();
+  // Its own font list looks in folders of another kind of machine, and text without a font has no size.
+  const fonts = fileURLToPath(new URL("../../node_modules/dejavu-fonts-ttf/ttf", import.meta.url));
+  process.env.FONTCONFIG_FILE = join(cache, "candlespan-fonts.conf");
+  writeFileSync(
+    process.env.FONTCONFIG_FILE,
+    `<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig><dir>${fonts}</dir><dir>${join(cache, "fonts")}</dir><dir>/usr/share/fonts</dir><cachedir>${join(cache, "font-cache")}</cachedir></fontconfig>\n`,
+  );
   if (!existsSync(path)) throw new Error(`No Chromium: looked at ${INSTALLED.join(", ")} and ${join(path)}.`);
   return path;
 }
