@@ -31,16 +31,12 @@ export function clientSheets(handover: Handover): Sheet[] {
   const { field } = sheetFrame(handover.paper, false, { ...facts, number: "1" });
   const blocks: Block[] = [
     paragraph(
-      "Each plan shows the island's top from above, in the evening, with every light on at its planned level. The same colour means the same light on every plan; dark hatching marks where a place gets less than was asked for it. The lines carry their level.",
+      "Each plan shows the island's top from above in the evening, every light at its planned level: the same colour is the same light, hatching is less than was asked for, lines carry their level. Predictions with a band, not a guarantee, for the dark; finishes and people change what is seen.",
       { size: 9 },
     ),
     key(handover, field.width),
     ...handover.options.flatMap((option, i) => optionBlocks(handover, option, i, field.width)),
     ...differences(handover),
-    paragraph(
-      "These are predictions with a band, not a guarantee, for the dark and without daylight. What a place looks like also depends on finishes and on where people stand.",
-      { size: 8 },
-    ),
   ];
   const pages = flow(blocks, () => field);
   return pages.map((marks, i): Sheet => {
