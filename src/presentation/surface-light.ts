@@ -300,24 +300,3 @@ function spread({ lattice, nodes }: FieldPlane, layers: readonly Float64Array[])
     }),
   };
 }
-
-/** Value of one layer of a field at a place on its surface (m). */
-export function fieldAt(
-  flat: FlatSurface,
-  { lattice, layers }: LatticeField,
-  layer: number,
-  [x, y]: Vec2,
-): number {
-  const { columns, rows, graded } = lattice;
-  const a = nodeAt(x, columns, flat.length, graded);
-  const b = nodeAt(y, rows, flat.width, graded);
-  const i = Math.min(columns - 2, Math.floor(a));
-  const j = Math.min(rows - 2, Math.floor(b));
-  const [s, t] = [a - i, b - j];
-  const values = layers[layer];
-  const at = j * columns + i;
-  return (
-    (1 - t) * ((1 - s) * values[at] + s * values[at + 1]) +
-    t * ((1 - s) * values[at + columns] + s * values[at + columns + 1])
-  );
-}

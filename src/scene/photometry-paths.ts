@@ -3,7 +3,6 @@
  * caller's: nothing here touches a disk.
  */
 
-import type { Issue } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { StudyDocument } from "./study-schema.ts";
 
@@ -47,16 +46,4 @@ export function insideFolder(path: string): boolean {
     if (depth < 0) return false;
   }
   return depth > 0;
-}
-
-/** The refusal of a path that climbs out, for whoever reads files. */
-export function outsideFolderIssue({ path, where }: PhotometryPath, file?: string): Issue {
-  return {
-    code: "path-outside-folder",
-    severity: "error",
-    message: "The path leaves the study's folder.",
-    expected: "a path inside the folder of the study",
-    received: JSON.stringify(path),
-    where: { ...(file === undefined ? {} : { file }), path: where },
-  };
 }

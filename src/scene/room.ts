@@ -5,7 +5,7 @@
  */
 
 import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
-import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import { radians } from "../units/quantities.ts";
 import type { Ledger } from "./ledger.ts";
 import type { RoomShape } from "./scene.ts";
@@ -42,12 +42,6 @@ export function ceilingAt(room: RoomShape, x: number, y: number): number {
   const [dx, dy] = [Math.cos(room.towards), Math.sin(room.towards)];
   const least = Math.min(0, dx * room.length) + Math.min(0, dy * room.width);
   return room.ceilingHeight + Math.tan(room.slope) * (dx * x + dy * y - least);
-}
-
-/** Unit normal of the ceiling, facing into the room. */
-export function ceilingNormal({ slope, towards }: RoomShape): Vec3 {
-  if (slope === 0) return [0, 0, -1];
-  return [Math.sin(slope) * Math.cos(towards), Math.sin(slope) * Math.sin(towards), -Math.cos(slope)];
 }
 
 /** A plan region given as `from` and `size`, or as a polygon; undefined, with an error, when neither or both. */

@@ -8,8 +8,6 @@
  * [1] Barlow, Bartholomew, Bremner, Brunk, Statistical Inference under Order Restrictions, 1972.
  */
 
-import { type Box, overlaps } from "./drawing.ts";
-
 /** Places for labels wished at `wishes`, each `height` tall, within [low, high] where there is room. Same order
  * as given. */
 export function spreadLabels(wishes: readonly number[], height: number, low: number, high: number): number[] {
@@ -35,13 +33,4 @@ export function spreadLabels(wishes: readonly number[], height: number, low: num
     for (let i = 0; i < block.count; i++, k++) places[order[k]] = mean + k * height;
   }
   return places;
-}
-
-/** The first of several places for a box that touches nothing already placed; undefined when all do. */
-export function firstFree<T extends { readonly box: Box }>(
-  candidates: readonly T[],
-  taken: readonly Box[],
-  margin = 2,
-): T | undefined {
-  return candidates.find((candidate) => !taken.some((box) => overlaps(candidate.box, box, margin)));
 }

@@ -13,7 +13,7 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";
-import type { Layer, Scene } from "../../scene/scene.ts";
+import type { Scene } from "../../scene/scene.ts";
 import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
 import { suspended } from "../drawing/elevation-scale.ts";
 
@@ -241,9 +241,4 @@ function centrelineWords(
   if (spread < 0.002)
     return `Pendants follow the ISLAND, not the room: on a line ${length(Math.abs(mean))} off its centreline, towards its ${mean < 0 ? "near" : "far"} side.`;
   return "Pendants are set out from the ISLAND, not the room, each at its own distance from its centreline: see the table.";
-}
-
-/** Where boxes of a layer sit in the ceiling or hang, for those who need the layer itself. */
-export function layerOfBox(scene: Scene, box: SetOutBox): Layer {
-  return scene.layers[box.layer];
 }
