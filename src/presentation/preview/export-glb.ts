@@ -29,7 +29,9 @@ import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { intensityTowards } from "../../photometry/reference-lookup.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { linearOf, planckian, tinted } from "./colour.ts";
-import { roomTriangles, type Triangles, thingsOf } from "./room-geometry.ts";
+import { roomTriangles } from "./surface-triangles.ts";
+import { thingsOf } from "./things.ts";
+import type { Triangles } from "./triangles.ts";
 
 /** LM-63 text of a luminaire, where one can be written. */
 export type PhotometricText = (placed: PlacedLuminaire) => string | undefined;

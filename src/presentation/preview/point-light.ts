@@ -22,7 +22,8 @@ import {
   WebGLRenderTarget,
 } from "three";
 import { compose } from "./compose.ts";
-import { BOOK_WIDTH, type LightBook } from "./light-book.ts";
+import type { LightBook } from "./light-book.ts";
+import { BOOK_WIDTH } from "./record-writer.ts";
 
 /** How finely light is computed. */
 export interface Fineness {

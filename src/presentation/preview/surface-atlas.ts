@@ -5,6 +5,7 @@
  * that lie in no part of a surface move to its nearest part, so that no darkness from inside a solid bleeds out.
  */
 
+import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import {
   type FlatSurface,
@@ -110,6 +111,15 @@ export function surfaceAtlas(scene: Scene, options: AtlasOptions): SurfaceAtlas 
     coarse: scale * options.coarse,
     thinned: scale > 1,
   };
+}
+
+/** Texel of a place on a surface (m). */
+export function texelOf({ flat, lattice, x, y }: AtlasCell, [a, b]: Vec2): Vec2 {
+  const along = (place: number, side: number, n: number): number => {
+    const inset = Math.min(0.004, side / 8);
+    return (n - 1) * Math.min(1, Math.max(0, (place - inset) / (side - 2 * inset)));
+  };
+  return [x + along(a, flat.length, lattice.columns), y + along(b, flat.width, lattice.rows)];
 }
 
 function within(i: number, n: number): number {

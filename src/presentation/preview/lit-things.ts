@@ -1,0 +1,105 @@
+/**
+ * Pendants, trims and people in the light: direct light computed at every vertex, interreflected light from the six
+ * faces of the cube about each,
+ *
+ *   E = Σ w (E_direct + Σ n_k² E_k),   k the face of the cube that n points to along each axis
+ */
+
+import { type BufferAttribute, type Material, Mesh } from "three";
+import { type LightBook, SLOTS } from "./light-book.ts";
+import type { Light, LightCache } from "./light-cache.ts";
+import { MOVING } from "./point-light.ts";
+import { type Thing, thingsOf } from "./things.ts";
+
+interface LitThing {
+  readonly thing: Thing;
+  readonly mesh: Mesh;
+  direct: Float32Array;
+}
+
+export class LitThings {
+  readonly #things: LitThing[];
+
+  constructor({ scene, people }: Light, material: Material) {
+    this.#things = thingsOf(scene)
+      .filter(({ kind }) => kind !== "person" || people)
+      .map((thing) => ({
+        thing,
+        mesh: new Mesh(thing.triangles.geometry(), material),
+        direct: new Float32Array(0),
+      }));
+  }
+
+  get meshes(): readonly Mesh[] {
+    return this.#things.map(({ mesh }) => mesh);
+  }
+
+  /** Everything is drawn but the person of that name, whose eye it is. */
+  leaveOut(name: string | undefined): void {
+    for (const { thing, mesh } of this.#things) mesh.visible = thing.kind !== "person" || thing.name !== name;
+  }
+
+  /** Direct light at every vertex of every thing; then developed. */
+  light(cache: LightCache, light: Light, still: boolean): void {
+    const { book, points } = cache;
+    const positions: number[] = [];
+    const normals: number[] = [];
+    const rows: number[] = [];
+    for (const { thing } of this.#things) {
+      const { triangles } = thing;
+      const row = rowOf(thing, book);
+      for (let i = 0; i < triangles.count; i++) rows.push(row);
+      positions.push(...triangles.positions);
+      normals.push(...triangles.normals);
+    }
+    if (rows.length === 0) return;
+    const lit = points.at(
+      Float32Array.from(positions),
+      Float32Array.from(normals),
+      rows,
+      still ? { ...MOVING, probes: 8 } : MOVING,
+    );
+    let from = 0;
+    for (const each of this.#things) {
+      const to = from + 4 * each.thing.triangles.count;
+      each.direct = lit.slice(from, to);
+      from = to;
+    }
+    this.develop(cache, light);
+  }
+
+  /** Weighs each vertex's light and adds the interreflected light on the cube about the thing. */
+  develop({ weights, tints }: LightCache, light: Light): void {
+    const folded = light.scene.layers.length > SLOTS;
+    const cubes = light.surfaces?.things ?? [];
+    const bodies = light.scene.blockers.filter(({ kind }) => kind === "pendant" || kind === "person");
+    for (const { thing, mesh, direct } of this.#things) {
+      const cube = thing.blocker < 0 ? undefined : cubes[bodies.indexOf(light.scene.blockers[thing.blocker])];
+      const own = mesh.geometry.getAttribute("own") as BufferAttribute;
+      const out = own.array as Float32Array;
+      const { normals, count } = thing.triangles;
+      for (let i = 0; i < count; i++) {
+        const n = normals.slice(3 * i, 3 * i + 3);
+        out.fill(0, 4 * i, 4 * i + 4);
+        const add = (slot: number, E: number): void => {
+          const w = weights[slot] * E;
+          for (let k = 0; k < 3; k++) out[4 * i + k] += w * tints[slot][k];
+          out[4 * i + 3] += w;
+        };
+        for (let slot = 0; slot < SLOTS; slot++) add(slot, direct[4 * i + slot] ?? 0);
+        cube?.layers.forEach((faces, layer) => {
+          let E = 0;
+          for (let k = 0; k < 3; k++) E += n[k] * n[k] * faces[2 * k + (n[k] < 0 ? 1 : 0)];
+          add(folded ? 0 : layer, folded ? E * light.scene.layers[layer].dim : E);
+        });
+      }
+      own.needsUpdate = true;
+    }
+  }
+}
+
+/** Row of pairs: every solid may stand between but the thing itself. */
+function rowOf({ blocker }: Thing, book: LightBook): number {
+  const solid = blocker < 0 ? -1 : book.solidOf[blocker];
+  return solid < 0 ? book.rowOfAnything : book.rowWithout + solid;
+}

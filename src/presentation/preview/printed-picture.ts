@@ -1,0 +1,39 @@
+/** A picture with what is printed under it, as a PNG. */
+
+const MARGIN = 12;
+const FIRST_LINE = 26;
+const LINE = 22;
+
+export function printedPicture(
+  picture: HTMLCanvasElement,
+  lines: readonly string[],
+  fontFamily: string,
+): Promise<Blob> {
+  const paper = document.createElement("canvas");
+  paper.width = picture.width;
+  paper.height = picture.height + FIRST_LINE + LINE * lines.length;
+  const context = paper.getContext("2d") as CanvasRenderingContext2D;
+  context.fillStyle = "#fffdf9";
+  context.fillRect(0, 0, paper.width, paper.height);
+  context.drawImage(picture, 0, 0);
+  context.fillStyle = "#24211c";
+  context.font = `15px ${fontFamily}`;
+  lines.forEach((line, i) => {
+    context.fillText(line, MARGIN, picture.height + FIRST_LINE + LINE * i);
+  });
+  return new Promise((done, fail) =>
+    paper.toBlob(
+      (blob) => (blob === null ? fail(new Error("The picture could not be coded.")) : done(blob)),
+      "image/png",
+    ),
+  );
+}
+
+/** Offers a file to whoever looks at the page. */
+export function offer(name: string, blob: Blob): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(blob);
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
