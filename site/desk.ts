@@ -30,6 +30,9 @@ export interface Refusal {
   readonly issues: readonly Issue[];
 }
 
+/** How long a moving hand waits for its light before the rest is drawn without it (ms). */
+const LATE = 50;
+
 export class Desk extends EventTarget implements AppView {
   readonly history = new StudyHistory(null);
   readonly lighting = new Lighting({ spawn });
@@ -55,6 +58,7 @@ export class Desk extends EventTarget implements AppView {
   #edits: typeof LuminaireEdits | undefined;
   #hand: Hand | undefined;
   #begun = false;
+  #late: ReturnType<typeof setTimeout> | undefined;
   #embedded: RawStudy["embedded"];
   /** The study without its files, as the workers take it. */
   #document: Json = null;
@@ -278,9 +282,20 @@ export class Desk extends EventTarget implements AppView {
       (key) => this.study.arrangements[this.arrangement].layers[key.layer],
     );
     if (!this.#begun) return;
-    this.#ask(this.#hand?.isMoving === true);
+    const isMoving = this.#hand?.isMoving === true;
+    this.#ask(isMoving);
     this.keep();
-    this.redraw();
+    // While the hand moves, what is drawn is drawn once, with its light.
+    if (isMoving) this.#redrawIfLate();
+    else this.redraw();
+  }
+
+  /** Redraws when the light takes so long that the hand would seem to hold nothing. */
+  #redrawIfLate(): void {
+    this.#late ??= setTimeout(() => {
+      this.#late = undefined;
+      if (this.lighting.isBehind) this.redraw();
+    }, LATE);
   }
 
   #ask(moving: boolean): void {

@@ -219,19 +219,19 @@ function build(solids: readonly Solid[]): Built {
     }
   });
   const order = Int32Array.from({ length: total }, (_, i) => i);
-  const bounds: number[] = [];
-  const skip: number[] = [];
-  const first: number[] = [];
-  const count: number[] = [];
+  // A binary tree of leaves of one triangle or more.
+  const most = Math.max(0, 2 * total - 1);
+  const bounds = new Float64Array(6 * most);
+  const skip = new Int32Array(most);
+  const first = new Int32Array(most);
+  const count = new Int32Array(most);
   const split = new BinnedSplit(extent);
 
+  let nodes = 0;
   const grow = (from: number, to: number): void => {
-    const node = skip.length;
-    const box = split.bounds(order, from, to);
-    bounds.push(...box);
-    skip.push(0);
-    first.push(from);
-    count.push(0);
+    const node = nodes++;
+    split.bounds(order, from, to, bounds, 6 * node);
+    first[node] = from;
     const middle = to - from <= LEAF_SIZE ? from : split.partition(order, from, to);
     if (middle === from) {
       count[node] = to - from;
@@ -239,21 +239,22 @@ function build(solids: readonly Solid[]): Built {
       grow(from, middle);
       grow(middle, to);
     }
-    skip[node] = skip.length;
+    skip[node] = nodes;
   };
   if (total > 0) grow(0, total);
 
   const sortedCorner = new Float64Array(9 * total);
   const sortedOwner = new Int32Array(total);
-  order.forEach((from, to) => {
-    sortedCorner.set(corner.subarray(9 * from, 9 * from + 9), 9 * to);
+  for (let to = 0; to < total; to++) {
+    const from = order[to];
+    for (let k = 0; k < 9; k++) sortedCorner[9 * to + k] = corner[9 * from + k];
     sortedOwner[to] = owner[from];
-  });
+  }
   return {
-    bounds: Float64Array.from(bounds),
-    skip: Int32Array.from(skip),
-    first: Int32Array.from(first),
-    count: Int32Array.from(count),
+    bounds: bounds.slice(0, 6 * nodes),
+    skip: skip.slice(0, nodes),
+    first: first.slice(0, nodes),
+    count: count.slice(0, nodes),
     corner: sortedCorner,
     solid: sortedOwner,
   };

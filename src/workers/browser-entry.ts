@@ -3,5 +3,9 @@ import { answers } from "./answers.ts";
 import type { Call, Reply } from "./protocol.ts";
 import { serve } from "./serve.ts";
 
-const receive = serve(answers(), (reply: Reply) => postMessage(reply));
+const receive = serve(
+  answers(),
+  (reply: Reply) => postMessage(reply),
+  () => performance.now(),
+);
 addEventListener("message", (event: MessageEvent<Call>) => receive(event.data));

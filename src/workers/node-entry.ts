@@ -7,6 +7,10 @@ if (parentPort !== null) {
   const port = parentPort;
   port.on(
     "message",
-    serve(answers(), (reply) => port.postMessage(reply)),
+    serve(
+      answers(),
+      (reply) => port.postMessage(reply),
+      () => performance.now(),
+    ),
   );
 }

@@ -18,8 +18,17 @@ export type Answers = {
   ) => Promise<Outcome<ResponseOf<N>>> | Outcome<ResponseOf<N>>;
 };
 
-/** Returns the function to which the host hands every message. */
-export function serve(answers: Answers, reply: (message: Reply) => void): (message: Call) => void {
+/** What is over sooner than this (ms) is over before anybody could read how far it is. */
+const WORTH_REPORTING = 100;
+/** Progress is told no oftener than this (ms): every message is work for whoever hears it. */
+const BETWEEN_REPORTS = 40;
+
+/** Returns the function to which the host hands every message; `now` is a clock in ms. */
+export function serve(
+  answers: Answers,
+  reply: (message: Reply) => void,
+  now: () => number,
+): (message: Call) => void {
   const cancelled = new Set<number>();
   let flags: Int32Array | undefined;
   let last: Promise<void> = Promise.resolve();
@@ -29,8 +38,14 @@ export function serve(answers: Answers, reply: (message: Reply) => void): (messa
 
   async function answer(call: Extract<Call, { kind: "call" }>): Promise<void> {
     const { id } = call;
+    let next = now() + WORTH_REPORTING;
     const observer: Observer = {
-      progress: (stage, fraction) => reply({ kind: "progress", id, progress: { stage, fraction } }),
+      progress: (stage, fraction) => {
+        const time = now();
+        if (time < next) return;
+        next = time + BETWEEN_REPORTS;
+        reply({ kind: "progress", id, progress: { stage, fraction } });
+      },
       cancelled: () => isCancelled(id),
     };
     try {

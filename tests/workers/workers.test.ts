@@ -141,16 +141,24 @@ describe("a worker thread", () => {
 });
 
 /** Both sides in one thread, over a channel that can be held up. */
-function loop(sharedMemory: boolean, respond: Partial<ReturnType<typeof answers>>) {
+function loop(
+  sharedMemory: boolean,
+  respond: Partial<ReturnType<typeof answers>>,
+  now = () => performance.now(),
+) {
   const all = { ...answers(), ...respond };
   const held: Call[] = [];
   let receive: (message: Call) => void = (message) => held.push(message);
   const two = connect({ post: (message) => receive(message), close: () => {} }, sharedMemory);
   const posted: Reply[] = [];
-  const served = serve(all, (reply) => {
-    posted.push(reply);
-    two.receive(reply);
-  });
+  const served = serve(
+    all,
+    (reply) => {
+      posted.push(reply);
+      two.receive(reply);
+    },
+    now,
+  );
   return {
     connection: two.connection,
     fail: two.fail,
@@ -194,6 +202,26 @@ describe("the protocol", () => {
     open();
     await expect(connection.call("read", { text: "", file: "" }).outcome).rejects.toThrow("broken");
     expect((await connection.call("read", { text: "", file: "" }).outcome).ok).toBe(true);
+  });
+
+  it("tells progress only of what takes long enough to read it, and not at every step", async () => {
+    let clock = 0;
+    const { connection, open, posted } = loop(
+      false,
+      {
+        read: (_request, observer) => {
+          for (let step = 0; step < 300; step++, clock++) observer.progress?.("step", step / 300);
+          return { ok: true, value: { document: 1 }, warnings: [] };
+        },
+      },
+      () => clock,
+    );
+    open();
+    await connection.call("read", { text: "", file: "" }).outcome;
+    const told = posted.flatMap((reply) =>
+      reply.kind === "progress" ? [reply.progress.fraction * 300] : [],
+    );
+    expect(told.map(Math.round)).toEqual([100, 140, 180, 220, 260]);
   });
 
   it("lets no call hang when the worker breaks or is closed", async () => {
