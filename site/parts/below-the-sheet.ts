@@ -10,16 +10,32 @@ import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 
-let rulesOpen = false;
-let besideOpen = false;
 let roomPart: ((app: AppView) => TemplateResult) | undefined;
-let roomOpen = false;
+
+/** What is unfolded; the rest is not even made, so that a moving hand waits for nothing nobody sees. */
+const open = new Set<string>();
+
+/** A part that is made while it is unfolded, and named by what it is folded under. */
+function folded(app: AppView, summary: string, content: () => unknown): TemplateResult {
+  const toggle = (event: Event): void => {
+    if ((event.target as HTMLDetailsElement).open) open.add(summary);
+    else open.delete(summary);
+    app.redraw();
+  };
+  return html`<details ?open=${open.has(summary)} @toggle=${toggle}>
+    <summary>${summary}</summary>
+    ${open.has(summary) ? content() : nothing}
+  </details>`;
+}
 
 /** The picture of the room and what draws it load when somebody first wants to see it. */
-async function openRoom(app: AppView, open: boolean): Promise<void> {
-  roomOpen = open;
-  if (open) roomPart ??= (await import("./room-picture.ts")).roomPicture;
-  app.redraw();
+function room(app: AppView): unknown {
+  if (roomPart !== undefined) return roomPart(app);
+  void import("./room-picture.ts").then(({ roomPicture }) => {
+    roomPart = roomPicture;
+    app.redraw();
+  });
+  return html`<p class="hint">Loading…</p>`;
 }
 
 function rules(app: AppView): TemplateResult {
@@ -42,42 +58,32 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
       <candlespan-figures .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-figures>
     </section>
     <section>
-      <details @toggle=${(event: Event) => void openRoom(app, (event.target as HTMLDetailsElement).open)}>
-        <summary>The room as it will be lit</summary>
-        ${roomOpen && roomPart !== undefined ? roomPart(app) : nothing}
-      </details>
-      <details>
-        <summary>Cut across the island</summary>
-        <candlespan-section
+      ${folded(app, "The room as it will be lit", () => room(app))}
+      ${folded(
+        app,
+        "Cut across the island",
+        () => html`<candlespan-section
           fixed
           .study=${study}
           .assessment=${assessment}
           .display=${app.display}
           .selection=${app.selection}
-        ></candlespan-section>
-      </details>
-      <details @toggle=${(event: Event) => {
-        rulesOpen = (event.target as HTMLDetailsElement).open;
-        app.redraw();
-      }}>
-        <summary>Published rules of thumb, and what they would give</summary>
-        ${rulesOpen ? rules(app) : nothing}
-      </details>
-      <details @toggle=${(event: Event) => {
-        besideOpen = (event.target as HTMLDetailsElement).open;
-        app.redraw();
-      }}>
-        <summary>Eyes and heads, number and size, look, load and years</summary>
-        ${besideOpen ? beside(app) : nothing}
-      </details>
-      <details>
-        <summary>The light as a table</summary>
-        <candlespan-light-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-light-table>
-      </details>
-      <details>
-        <summary>The luminaires as a table</summary>
-        <candlespan-luminaire-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-luminaire-table>
-      </details>
+        ></candlespan-section>`,
+      )}
+      ${folded(app, "Published rules of thumb, and what they would give", () => rules(app))}
+      ${folded(app, "Eyes and heads, number and size, look, load and years", () => beside(app))}
+      ${folded(
+        app,
+        "The light as a table",
+        () =>
+          html`<candlespan-light-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-light-table>`,
+      )}
+      ${folded(
+        app,
+        "The luminaires as a table",
+        () =>
+          html`<candlespan-luminaire-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-luminaire-table>`,
+      )}
     </section>
   </div>`;
 }

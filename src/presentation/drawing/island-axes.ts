@@ -63,3 +63,10 @@ export function placeOf(axes: IslandAxes, origin: Vec3): { along: number; across
   const [along, across] = axes.toIsland(origin);
   return { along, across, height: origin[2] };
 }
+
+/** The place on the top under or over a point of the room; undefined beside the top's bounding box. */
+export function placeOnTop(axes: IslandAxes, point: Vec3): { along: number; across: number } | undefined {
+  const [along, across] = axes.toIsland(point);
+  const isOver = along >= 0 && along <= axes.length && across >= 0 && across <= axes.width;
+  return isOver ? { along, across } : undefined;
+}

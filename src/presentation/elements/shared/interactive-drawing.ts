@@ -1,9 +1,9 @@
 /** A drawing a hand can work in: luminaires to take hold of, a field in which light is read. */
-import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from "lit";
+import { html, nothing, type PropertyValues, type SVGTemplateResult, svg, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
 import type { Scene } from "../../../scene/scene.ts";
 import type { LuminaireMarks } from "../../drawing/drawing.ts";
-import { placeOf } from "../../drawing/island-axes.ts";
+import { placeOf, placeOnTop } from "../../drawing/island-axes.ts";
 import type { LuminaireKey, Move } from "../../drawing/snap.ts";
 import { DrawingElement, type Place } from "./drawing-element.ts";
 import { ARROWS, Hand, type HandHost, keyStep } from "./hand.ts";
@@ -48,26 +48,25 @@ export abstract class InteractiveDrawing extends DrawingElement implements HandH
 
   protected readonly pointerMove = (event: PointerEvent): void => {
     this.hand.move(event);
-    if (this.hand.isHolding) {
-      this.reasons = this.hand.reasons;
-      this.#readUnderHand();
-      return;
-    }
+    // What is drawn under the hand changes with its light, once, in `willUpdate`.
+    if (this.hand.isHolding) return;
     const box = this.page.getBoundingClientRect();
     const k = this.pageScale();
     const place = this.placeAt((event.clientX - box.left) * k, (event.clientY - box.top) * k);
     if (place !== undefined || this.reading !== undefined) this.readAt(place);
   };
 
-  /** While a luminaire is in the hand the light is read under it, if the top is there. */
-  #readUnderHand(): void {
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    const isLightNew = changed.has("study") || changed.has("scene") || changed.has("assessment");
+    if (!isLightNew || !this.hand.isHolding) return;
+    this.reasons = this.hand.reasons;
+    // While a luminaire is in the hand the light is read under it, if the top is there.
     const scene = this.shownScene;
     const { position } = this.hand;
     if (scene === undefined || position === undefined) return;
-    const axes = this.axes(scene);
-    const [along, across] = axes.toIsland(position);
-    const over = along >= 0 && along <= axes.length && across >= 0 && across <= axes.width;
-    this.readAt(over ? { along, across } : undefined);
+    const place = placeOnTop(this.axes(scene), position);
+    if (place?.along !== this.reading?.along || place?.across !== this.reading?.across) this.readAt(place);
   }
 
   protected readonly pointerUp = (event: PointerEvent): void => this.hand.up(event);

@@ -1,7 +1,8 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
 import type { BodyShadow } from "../../../assessment/body-shadow.ts";
-import { islandAxes } from "../../drawing/island-axes.ts";
+import type { Vec3 } from "../../../geometry/vector.ts";
+import { islandAxes, placeOnTop } from "../../drawing/island-axes.ts";
 import type { PlanParts } from "../../drawing/plan-objects.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
@@ -71,12 +72,22 @@ export class CandlespanSheet extends DrawingElement {
         });
   #observed: Element | null = null;
   #fitted: { readonly fit: SheetFit; readonly height: number; readonly width: number } | undefined;
-  #isMoving = false;
+  /** Where the luminaire in the hand has been moved to (m, room). */
+  #held: Vec3 | undefined;
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#verdictSize?.disconnect();
     this.#observed = null;
+  }
+
+  /** The light under the hand is read with the light that belongs to its place, by all drawings at once. */
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    const isLightNew = changed.has("study") || changed.has("scene") || changed.has("assessment");
+    const scene = this.shownScene;
+    if (isLightNew && this.#held !== undefined && scene !== undefined)
+      this.reading = placeOnTop(islandAxes(scene), this.#held);
   }
 
   protected override updated(): void {
@@ -109,7 +120,7 @@ export class CandlespanSheet extends DrawingElement {
     const kept = this.#fitted;
     const isSameRoom = kept !== undefined && kept.height === height && kept.width === width;
     // Nothing under the hand changes size while it moves, nor for every step of a key.
-    if (isSameRoom && this.#isMoving) return kept.fit;
+    if (isSameRoom && this.#held !== undefined) return kept.fit;
     const fit = fitSheet(scene, room);
     if (isSameRoom && kept.fit.reach === fit.reach) {
       const ratio = kept.fit.scale.perMetre / fit.scale.perMetre;
@@ -242,7 +253,7 @@ export class CandlespanSheet extends DrawingElement {
 
   readonly #moved = (event: CustomEvent<LuminaireMoveDetail>): void => {
     const { phase, name, reasons, position } = event.detail;
-    this.#isMoving = phase === "drag";
+    this.#held = phase === "drag" ? position : undefined;
     if (phase === "drag") return;
     const scene = this.shownScene;
     const along = scene === undefined ? position[0] : islandAxes(scene).toIsland(position)[0];
