@@ -14,10 +14,11 @@ it("lights the plan with at most 110 kB of script", async () => {
   const figures: ViewerFigures[] = [];
   for (let i = 0; i < runs; i++) figures.push(await measureViewer(viewer));
   for (const each of figures) {
-    const { firstLight, script, drag, refinement, firstRefinement } = each;
+    const { firstLight, script, drag, seen, refinement, firstRefinement } = each;
     console.log(
       `first light ${firstLight.toFixed(0)} ms with ${(script / 1000).toFixed(1)} kB of script; ` +
-        `drag ${drag.length} plans, median ${percentile(drag, 0.5).toFixed(1)} ms, 95th ${percentile(drag, 0.95).toFixed(1)} ms; ` +
+        `drag ${drag.length} plans, median ${percentile(drag, 0.5).toFixed(1)} ms, 95th ${percentile(drag, 0.95).toFixed(1)} ms, ` +
+        `on screen ${percentile(seen, 0.5).toFixed(1)} and ${percentile(seen, 0.95).toFixed(1)} ms; ` +
         `refined ${refinement.toFixed(0)} ms after letting go, ${firstRefinement.toFixed(0)} ms after first light`,
     );
   }

@@ -11,6 +11,8 @@ export interface ViewerFigures {
   readonly script: number;
   /** ms from each move of the hand to the plan drawn with its light, ascending */
   readonly drag: readonly number[];
+  /** ms from each move to the end of the frame that shows it, ascending */
+  readonly seen: readonly number[];
   /** ms from letting go to the refined light drawn */
   readonly refinement: number;
   /** ms from first light to the first refined light, which loads what refining needs */
@@ -19,7 +21,14 @@ export interface ViewerFigures {
 
 interface Log {
   readonly asked: Map<number, number>;
-  readonly drawn: { readonly sequence: number; readonly quality: string; readonly at: number }[];
+  readonly drawn: Drawn[];
+}
+
+interface Drawn {
+  readonly sequence: number;
+  readonly quality: string;
+  readonly at: number;
+  seen?: number;
 }
 
 export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
@@ -51,7 +60,16 @@ export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
     });
     app?.addEventListener("light-drawn", (event) => {
       const { sequence, quality } = (event as CustomEvent<{ sequence: number; quality: string }>).detail;
-      log.drawn.push({ sequence, quality, at: performance.now() });
+      const drawn: Drawn = { sequence, quality, at: performance.now() };
+      log.drawn.push(drawn);
+      // A message sent in a frame arrives when the frame is painted.
+      requestAnimationFrame(() => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => {
+          drawn.seen = performance.now();
+        };
+        port2.postMessage(undefined);
+      });
     });
   });
   const handle = page.locator('candlespan-plan [data-luminaire="0 1"] .grip');
@@ -77,14 +95,16 @@ export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
   await context.close();
   const askedAt = new Map(asked);
   const full = drawn.find((each) => each.quality === "full");
+  const dragged = drawn.slice(0, drags).filter(({ quality }) => quality === "quick");
+  const since = (time: (each: Drawn) => number | undefined): number[] =>
+    dragged
+      .map((each) => (time(each) ?? Number.NaN) - (askedAt.get(each.sequence) ?? Number.NaN))
+      .sort((a, b) => a - b);
   return {
     firstLight: light,
     script: [...script.values()].reduce((sum, bytes) => sum + bytes, 0),
-    drag: drawn
-      .slice(0, drags)
-      .filter(({ quality }) => quality === "quick")
-      .map(({ sequence, at }) => at - (askedAt.get(sequence) ?? Number.NaN))
-      .sort((a, b) => a - b),
+    drag: since(({ at }) => at),
+    seen: since(({ seen }) => seen),
     refinement: (full?.at ?? Number.NaN) - letGo,
     firstRefinement,
   };
