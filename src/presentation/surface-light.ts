@@ -1,141 +1,29 @@
 /**
- * Light on every surface of a room, as fields on lattices: what a picture of the room is painted with.
+ * Light on every surface of a room, as fields on even lattices: what a picture of the room is painted with.
  *
- * Interreflected light is gathered by the engine at the nodes of a lattice on each surface, denser towards its edges:
- *
- *   x_i = ε + (U − 2ε) (1 − cos(π i / (n − 1))) / 2
- *
- * and is to be interpolated bilinearly in i. Luminaires traced from lamp and shade bring their direct light too, on an
- * even lattice; all others are lit where they are drawn. Things without surfaces (pendants, people) get the
+ * Interreflected light is gathered by the engine where it bends and interpolated where it does not
+ * (`refined-field.ts`); between nodes it is to be taken bilinearly. Luminaires traced from lamp and shade bring their
+ * direct light too; all others are lit where they are drawn. Things without surfaces (pendants, people) get the
  * interreflected light on the six faces of a small cube at their middle.
  */
 
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Calculate } from "../engine/calculate.ts";
-import { surfaceFrame } from "../engine/interreflection/surface-grid.ts";
+import type { CalculationResult } from "../engine/result.ts";
 import { boxOfMesh } from "../geometry/box.ts";
-import { bounds, depthInside, distanceToSegment } from "../geometry/polygon.ts";
-import { dot, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import type { Vec3 } from "../geometry/vector.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
-import type { Surface } from "../scene/surface.ts";
-
-/** Nodes keep this far from a surface's edges (m). */
-export const EDGE_INSET = 0.004;
-const MOST_NODES_A_SIDE = 256;
-
-/** A surface laid flat: x along u, y along v, the least corner at the origin (m). */
-export interface FlatSurface {
-  /** Room position of the least corner. */
-  readonly corner: Vec3;
-  readonly u: Vec3;
-  readonly v: Vec3;
-  readonly normal: Vec3;
-  readonly length: number;
-  readonly width: number;
-  readonly outline: readonly Vec2[];
-  readonly holes: readonly (readonly Vec2[])[];
-}
-
-export function flatSurface(surface: Surface): FlatSurface {
-  const { origin, u, v, normal } = surfaceFrame(surface);
-  const flatten = (loop: readonly Vec3[]): Vec2[] =>
-    loop.map((p) => [dot(subtract(p, origin), u), dot(subtract(p, origin), v)]);
-  const outline = flatten(surface.vertices);
-  const [x0, y0, x1, y1] = bounds(outline);
-  const move = ([x, y]: Vec2): Vec2 => [x - x0, y - y0];
-  return {
-    corner: [
-      origin[0] + x0 * u[0] + y0 * v[0],
-      origin[1] + x0 * u[1] + y0 * v[1],
-      origin[2] + x0 * u[2] + y0 * v[2],
-    ],
-    u,
-    v,
-    normal,
-    length: x1 - x0,
-    width: y1 - y0,
-    outline: outline.map(move),
-    holes: surface.holes.map((hole) => flatten(hole).map(move)),
-  };
-}
-
-export interface Lattice {
-  readonly columns: number;
-  readonly rows: number;
-  /** Whether it is denser towards the edges. */
-  readonly graded: boolean;
-}
-
-export function latticeOf({ length, width }: FlatSurface, spacing: number, graded: boolean): Lattice {
-  const count = (side: number): number =>
-    Math.min(MOST_NODES_A_SIDE, Math.max(graded ? 3 : 2, Math.ceil(side / spacing) + 1));
-  return { columns: count(length), rows: count(width), graded };
-}
-
-/** Place along a side of node i of n (m). */
-export function nodePlace(i: number, n: number, side: number, graded: boolean): number {
-  const inset = Math.min(EDGE_INSET, side / 8);
-  const t = n < 2 ? 0.5 : i / (n - 1);
-  return inset + (side - 2 * inset) * (graded ? (1 - Math.cos(Math.PI * t)) / 2 : t);
-}
-
-/** Node, with its fraction, of a place along a side: the inverse of {@link nodePlace}, 0…n − 1. */
-export function nodeAt(place: number, n: number, side: number, graded: boolean): number {
-  const inset = Math.min(EDGE_INSET, side / 8);
-  const t = Math.min(1, Math.max(0, (place - inset) / (side - 2 * inset)));
-  return (n - 1) * (graded ? Math.acos(1 - 2 * t) / Math.PI : t);
-}
-
-/** The nodes of a lattice in the room, x, y, z each; a node in no part of the surface moves to the nearest part when
- * that is within `reach` (m), else it is NaN. */
-export function latticePoints(flat: FlatSurface, lattice: Lattice, reach: number): Float64Array {
-  const { columns, rows, graded } = lattice;
-  const out = new Float64Array(3 * columns * rows).fill(Number.NaN);
-  for (let j = 0; j < rows; j++)
-    for (let i = 0; i < columns; i++) {
-      const place = insideOf(
-        flat,
-        [nodePlace(i, columns, flat.length, graded), nodePlace(j, rows, flat.width, graded)],
-        reach,
-      );
-      if (place === undefined) continue;
-      for (let k = 0; k < 3; k++)
-        out[3 * (j * columns + i) + k] = flat.corner[k] + place[0] * flat.u[k] + place[1] * flat.v[k];
-    }
-  return out;
-}
-
-function insideOf({ outline, holes }: FlatSurface, p: Vec2, reach: number): Vec2 | undefined {
-  const inHole = holes.find((hole) => depthInside(p, hole) > -EDGE_INSET / 2);
-  const outside = inHole === undefined && depthInside(p, outline) < EDGE_INSET / 2;
-  if (inHole === undefined && !outside) return p;
-  const loop = inHole ?? outline;
-  let best: Vec2 | undefined;
-  let nearest = reach;
-  for (let i = 0; i < loop.length; i++) {
-    const a = loop[i];
-    const b = loop[(i + 1) % loop.length];
-    const d = distanceToSegment(p, a, b);
-    if (d >= nearest) continue;
-    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-    const size = Math.hypot(dx, dy);
-    if (size === 0) continue;
-    const t = Math.min(1, Math.max(0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (size * size)));
-    for (const side of [1, -1]) {
-      // A little beyond the edge, on whichever side the surface is.
-      const q: Vec2 = [
-        a[0] + t * dx - (side * EDGE_INSET * dy) / size,
-        a[1] + t * dy + (side * EDGE_INSET * dx) / size,
-      ];
-      if (depthInside(q, outline) <= 0 || holes.some((hole) => depthInside(q, hole) >= 0)) continue;
-      best = q;
-      nearest = d;
-    }
-  }
-  return best;
-}
+import { type NodeValues, refinedFields } from "./refined-field.ts";
+import {
+  type FlatSurface,
+  flatSurface,
+  type Lattice,
+  latticeOf,
+  latticePoints,
+  stateOfNodes,
+} from "./surface-lattice.ts";
 
 /** One field on one surface, per layer (lx at full output, initial). */
 export interface LatticeField {
@@ -158,14 +46,32 @@ export interface SurfaceLight {
 }
 
 export interface SurfaceLightOptions {
-  /** Distance of the nodes of interreflected light at most (m). */
+  /** Distance of the nodes of interreflected light (m). */
   readonly spacing: number;
-  /** Of traced direct light (m). */
+  /** Least steps between them across a narrow surface. */
+  readonly leastSteps: number;
+  /** What interpolating may cost where it is seen, relative to a layer's whole light there. */
+  readonly tolerance: number;
+  /** No more nodes than this are gathered beyond the first. */
+  readonly most: number;
+  /** Distance of the nodes of traced direct light (m). */
   readonly tracedSpacing: number;
   readonly calculation?: Partial<CalculationOptions>;
 }
 
-export const SURFACE_LIGHT: SurfaceLightOptions = { spacing: 0.3, tracedSpacing: 0.08 };
+export const SURFACE_LIGHT: SurfaceLightOptions = {
+  spacing: 0.06,
+  leastSteps: 16,
+  tolerance: 0.012,
+  most: 12_000,
+  tracedSpacing: 0.08,
+};
+
+/** Calculations after the first: with it no more than the engine remembers. */
+const ROUNDS = 3;
+
+/** Share of a surface's mean light under which a layer's own light there counts no less. */
+const LEAST_SCALE = 0.05;
 
 const CUBE: readonly Vec3[] = [
   [1, 0, 0],
@@ -176,7 +82,7 @@ const CUBE: readonly Vec3[] = [
   [0, 0, -1],
 ];
 
-/** The light of a scene on all of its surfaces. `calculate` is the engine, warm if the caller has one. */
+/** The light of a scene on all of its surfaces. About 0.3 ms a node on one core, a few thousand nodes. `calculate` is the engine, warm if the caller has one. */
 export function surfaceLight(
   scene: Scene,
   calculate: Calculate,
@@ -184,7 +90,6 @@ export function surfaceLight(
   observer?: Observer,
 ): SurfaceLight {
   const flats = scene.surfaces.map(flatSurface);
-  const fields = latticePlanes(flats, options.spacing, true);
   const things = scene.blockers.filter(({ kind }) => kind === "pendant" || kind === "person");
   const cubes = things.flatMap(({ name, mesh }, t) => {
     const box = boxOfMesh(mesh);
@@ -195,22 +100,19 @@ export function surfaceLight(
       return freePlane(`${name} ${t} ${side}`, Float64Array.from(at), normal);
     });
   });
-  const planes = [...fields.map(({ plane }) => plane), ...cubes];
-  const result = calculate({ ...scene, planes }, { ...options.calculation, quality: "full" }, observer);
-  const interreflected = fields.map((field, s) =>
-    spread(
-      field,
-      result.planes[s].layers.map(({ interreflected }) => interreflected),
-    ),
-  );
+  const full = { ...options.calculation, quality: "full" } as const;
+  let onThings: CalculationResult["planes"] = [];
+  const light = (planes: readonly CalculationPlane[]): CalculationResult["planes"] => {
+    const result = calculate({ ...scene, planes: [...planes, ...cubes] }, full, observer);
+    onThings = result.planes.slice(planes.length);
+    return result.planes.slice(0, planes.length);
+  };
+  const interreflected = gathered(scene, flats, light, options);
   const cubeLight = things.map(
     ({ name }, t): CubeLight => ({
       blocker: name,
       layers: scene.layers.map((_, l) =>
-        Float32Array.from(
-          CUBE,
-          (_side, k) => result.planes[fields.length + 6 * t + k].layers[l].interreflected[0],
-        ),
+        Float32Array.from(CUBE, (_side, k) => onThings[6 * t + k].layers[l].interreflected[0]),
       ),
     }),
   );
@@ -221,6 +123,45 @@ export function surfaceLight(
   });
   const traced = tracedLight(scene, flats, calculate, options, observer);
   return { interreflected, things: cubeLight, ...(traced === undefined ? {} : { traced }) };
+}
+
+/** Interreflected light, per surface. */
+function gathered(
+  scene: Scene,
+  flats: readonly FlatSurface[],
+  light: (planes: readonly CalculationPlane[]) => CalculationResult["planes"],
+  { spacing, leastSteps, tolerance, most }: SurfaceLightOptions,
+): readonly LatticeField[] {
+  const lattices = flats.map((flat) => {
+    const lattice = latticeOf(flat, spacing, leastSteps);
+    const points = latticePoints(flat, lattice, 3 * spacing);
+    return { lattice, points, nodes: stateOfNodes(flat, lattice, points) };
+  });
+  const ask = (wanted: readonly (readonly number[])[]): NodeValues[] => {
+    const planes = wanted.map((nodes, s) => {
+      const { points } = lattices[s];
+      return freePlane(
+        `surface ${s}`,
+        Float64Array.from(nodes.flatMap((n) => [points[3 * n], points[3 * n + 1], points[3 * n + 2]])),
+        flats[s].normal,
+      );
+    });
+    const found = light(planes.filter(({ points }) => points.length > 0));
+    let next = 0;
+    return planes.map(({ points }): NodeValues => {
+      const count = points.length / 3;
+      const layers = count === 0 ? [] : found[next++].layers;
+      const whole = layers.map(({ direct, interreflected }) => direct.map((E, i) => E + interreflected[i]));
+      const mean = whole.reduce((sum, E) => sum + E.reduce((a, b) => a + b, 0), 0) / count;
+      return {
+        values: layers.map(({ interreflected }) => interreflected),
+        scales: whole.map((E) => E.map((x) => Math.max(x, LEAST_SCALE * mean))),
+      };
+    });
+  };
+  const layers = scene.layers.length;
+  const fields = refinedFields(lattices, ask, { layers, tolerance, most, rounds: ROUNDS });
+  return lattices.map(({ lattice }, s) => ({ lattice, layers: fields[s] }));
 }
 
 function tracedLight(
@@ -248,7 +189,7 @@ function tracedLight(
     const { owner: _, ...rest } = blocker;
     return renumbered.has(`${l} ${i}`) ? { ...rest, owner: [l, index] as const } : rest;
   });
-  const fields = latticePlanes(flats, options.tracedSpacing, false);
+  const fields = latticePlanes(flats, options.tracedSpacing);
   const { planes } = calculate(
     { ...scene, layers, blockers, planes: fields.map(({ plane }) => plane) },
     { ...options.calculation, interreflection: false, quality: "full" },
@@ -269,9 +210,9 @@ interface FieldPlane {
   readonly nodes: readonly number[];
 }
 
-function latticePlanes(flats: readonly FlatSurface[], spacing: number, graded: boolean): FieldPlane[] {
+function latticePlanes(flats: readonly FlatSurface[], spacing: number): FieldPlane[] {
   return flats.map((flat, s) => {
-    const lattice = latticeOf(flat, spacing, graded);
+    const lattice = latticeOf(flat, spacing);
     const all = latticePoints(flat, lattice, 2 * spacing);
     const nodes: number[] = [];
     const points: number[] = [];

@@ -4,7 +4,7 @@ import { BufferAttribute, BufferGeometry } from "three";
 import { depthInside } from "../../geometry/polygon.ts";
 import { dot, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { flatSurface } from "../surface-light.ts";
+import { flatSurface } from "../surface-lattice.ts";
 
 /** Pieces of an edge that are looked at one by one. */
 const EDGE_PIECES = 12;

@@ -3,7 +3,7 @@
 import { contours } from "d3-contour";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { ScaleStep } from "../scale.ts";
-import { nodePlace } from "../surface-light.ts";
+import { nodePlace } from "../surface-lattice.ts";
 import type { SurfaceAtlas } from "./surface-atlas.ts";
 
 /** Shorter lines go without (m), and labels keep apart by this much. */
@@ -45,8 +45,8 @@ export function isoluxLabels(
       for (const ring of trace.contour(values, level).coordinates.flat()) {
         const line = ring
           .map(([i, j]): [number, number] => [
-            nodePlace(Math.min(columns - 1, Math.max(0, (i - 0.5) * skip)), columns, flat.length, false),
-            nodePlace(Math.min(rows - 1, Math.max(0, (j - 0.5) * skip)), rows, flat.width, false),
+            nodePlace(Math.min(columns - 1, Math.max(0, (i - 0.5) * skip)), columns, flat.length),
+            nodePlace(Math.min(rows - 1, Math.max(0, (j - 0.5) * skip)), rows, flat.width),
           ])
           .filter(([a, b]) => a > 0.05 && b > 0.05 && a < flat.length - 0.05 && b < flat.width - 0.05);
         let length = 0;

@@ -15,8 +15,8 @@ import {
   latticePoints,
   nodeAt,
   nodePlace,
-  type SurfaceLight,
-} from "../surface-light.ts";
+} from "../surface-lattice.ts";
+import type { SurfaceLight } from "../surface-light.ts";
 
 const WIDTH = 1024;
 /** Texels around a lattice that repeat its edge: at the rim of a triangle the screen's derivatives look beyond it. */
@@ -48,19 +48,23 @@ export interface SurfaceAtlas {
 export interface AtlasOptions {
   readonly fine: number;
   readonly coarse: number;
+  /** Least steps across a narrow surface. */
+  readonly leastSteps: number;
   /** Most nodes altogether. */
   readonly most: number;
 }
 
-export const STILL_ATLAS: AtlasOptions = { fine: 0.025, coarse: 0.06, most: 160_000 };
-export const MOVING_ATLAS: AtlasOptions = { fine: 0.08, coarse: 0.18, most: 10_000 };
+export const STILL_ATLAS: AtlasOptions = { fine: 0.025, coarse: 0.06, leastSteps: 16, most: 160_000 };
+export const MOVING_ATLAS: AtlasOptions = { fine: 0.08, coarse: 0.18, leastSteps: 1, most: 10_000 };
 
 /** Lays the surfaces of a scene out. */
 export function surfaceAtlas(scene: Scene, options: AtlasOptions): SurfaceAtlas {
   const flats = scene.surfaces.map(flatSurface);
   const fineOf = (s: number): boolean => scene.surfaces[s].part === "island top";
   const lattices = (scale: number): Lattice[] =>
-    flats.map((flat, s) => latticeOf(flat, scale * (fineOf(s) ? options.fine : options.coarse), false));
+    flats.map((flat, s) =>
+      latticeOf(flat, scale * (fineOf(s) ? options.fine : options.coarse), options.leastSteps),
+    );
   const size = (list: readonly Lattice[]): number => list.reduce((sum, l) => sum + l.columns * l.rows, 0);
   let scale = 1;
   let chosen = lattices(scale);
@@ -139,13 +143,13 @@ export function onAtlas(
   for (const { surface, flat, lattice, x, y } of cells) {
     const field = fields[surface];
     if (field === undefined) continue;
-    const { columns, rows, graded } = field.lattice;
+    const { columns, rows } = field.lattice;
     const across = Float64Array.from({ length: lattice.columns }, (_, i) =>
-      nodeAt(nodePlace(i, lattice.columns, flat.length, false), columns, flat.length, graded),
+      nodeAt(nodePlace(i, lattice.columns, flat.length), columns, flat.length),
     );
     for (let j = -GUTTER; j < lattice.rows + GUTTER; j++) {
-      const place = nodePlace(within(j, lattice.rows), lattice.rows, flat.width, false);
-      const b = nodeAt(place, rows, flat.width, graded);
+      const place = nodePlace(within(j, lattice.rows), lattice.rows, flat.width);
+      const b = nodeAt(place, rows, flat.width);
       const row = Math.min(rows - 2, Math.floor(b));
       const t = b - row;
       for (let i = -GUTTER; i < lattice.columns + GUTTER; i++) {

@@ -3,7 +3,7 @@
 import { ShapeUtils, Vector2 } from "three";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { flatSurface } from "../surface-light.ts";
+import { flatSurface } from "../surface-lattice.ts";
 import { albedoOf } from "./colour.ts";
 import { type SurfaceAtlas, texelOf } from "./surface-atlas.ts";
 import { Triangles } from "./triangles.ts";
