@@ -10,15 +10,17 @@ import type { Json } from "../store/pointer.ts";
 import type { Lighting } from "./lighting.ts";
 import { OnRequest } from "./on-request.ts";
 
-type Call = "people" | "rules" | "beside" | "room";
+type Call = "people" | "rules" | "beside";
 
 export class SideQuestions extends EventTarget {
   readonly #lighting: Lighting;
   readonly #people = this.#about("people");
   readonly #rules = this.#about("rules");
   readonly #beside = this.#about("beside");
-  readonly #room = this.#about("room");
-  readonly #otherRoom = this.#about("room");
+  readonly #rooms = [this.#room("sketch"), this.#room("full")] as const;
+  readonly #otherRooms = [this.#room("sketch"), this.#room("full")] as const;
+
+  readonly #whole = new WeakMap<RoomAnswer, RoomAnswer>();
 
   constructor(lighting: Lighting) {
     super();
@@ -26,9 +28,22 @@ export class SideQuestions extends EventTarget {
   }
 
   #about<C extends Call>(call: C) {
-    const question = new OnRequest((document, arrangement) =>
-      this.#lighting.connection.call(call, { document, arrangement }),
+    return this.#heard(
+      new OnRequest((document, arrangement) =>
+        this.#lighting.connection.call(call, { document, arrangement }),
+      ),
     );
+  }
+
+  #room(quality: "sketch" | "full") {
+    return this.#heard(
+      new OnRequest((document, arrangement) =>
+        this.#lighting.connection.call("room", { document, arrangement, quality }),
+      ),
+    );
+  }
+
+  #heard<Q extends EventTarget>(question: Q): Q {
     question.addEventListener("answer", () => this.dispatchEvent(new Event("answer")));
     return question;
   }
@@ -52,10 +67,20 @@ export class SideQuestions extends EventTarget {
     return this.#atRest ? this.#rules.of(document, arrangement) : undefined;
   }
 
-  /** The light on every surface; `other` is the option beside it in the same picture. */
+  /** The light on every surface, sketched until it is there in full; `other` is the option beside it in the same
+   * picture. */
   room(document: Json, arrangement: number, other = false): RoomAnswer | undefined {
-    const question = other ? this.#otherRoom : this.#room;
-    return this.#atRest ? question.of(document, arrangement) : undefined;
+    if (!this.#atRest) return undefined;
+    const [sketch, full] = other ? this.#otherRooms : this.#rooms;
+    const first = sketch.of(document, arrangement);
+    if (first === undefined) return undefined;
+    const whole = full.of(document, arrangement);
+    if (whole === undefined) return first;
+    // The same scene to the picture: only its surfaces' light is new.
+    const { surfaces } = whole;
+    const last = this.#whole.get(whole) ?? { ...first, surfaces };
+    this.#whole.set(whole, last);
+    return last;
   }
 
   beside(document: Json, arrangement: number): readonly FindingsSection[] | undefined {

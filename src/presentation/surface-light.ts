@@ -67,6 +67,14 @@ export const SURFACE_LIGHT: SurfaceLightOptions = {
   tracedSpacing: 0.08,
 };
 
+/** In one calculation, at some 2500 nodes of a kitchen: half of the points within 0.3 % of the engine. */
+export const SKETCHED_LIGHT: SurfaceLightOptions = {
+  ...SURFACE_LIGHT,
+  spacing: 0.15,
+  leastSteps: 4,
+  tolerance: Number.POSITIVE_INFINITY,
+};
+
 /** Calculations after the first: with it no more than the engine remembers. */
 const ROUNDS = 3;
 

@@ -60,6 +60,11 @@ export interface PeopleAnswer {
   readonly images: readonly { readonly person: string; readonly spot: Vec3; readonly luminance: number }[];
 }
 
+export interface RoomQuestion extends Omit<LightRequest, "quality"> {
+  /** `sketch`: what a second or two allow, to look at while the rest is computed. */
+  readonly quality: "sketch" | "full";
+}
+
 export interface RoomAnswer {
   readonly scene: SceneDrawing;
   readonly surfaces: SurfaceLight;
@@ -200,7 +205,7 @@ export interface Messages {
     progress: Progress;
   };
   /** The arrangement's light on every surface of the room, for a picture of it. */
-  room: { request: Omit<LightRequest, "quality">; response: RoomAnswer; progress: Progress };
+  room: { request: RoomQuestion; response: RoomAnswer; progress: Progress };
   /** The best few rows of pendants that differ in kind, each checked in full. */
   search: { request: SearchQuestion; response: SearchAnswer; progress: Progress };
   /** Site readings against the prediction. */

@@ -17,12 +17,12 @@ import { readJson } from "../diagnostics/json-text.ts";
 import { type FindingsSection, findingsSections } from "../presentation/report/findings-sections.ts";
 import { isoluxSheet } from "../presentation/report/isolux-sheet.ts";
 import { lightArrangement } from "../presentation/report/light-arrangement.ts";
-import { SURFACE_LIGHT, surfaceLight } from "../presentation/surface-light.ts";
+import { SKETCHED_LIGHT, SURFACE_LIGHT, surfaceLight } from "../presentation/surface-light.ts";
 import { migrate } from "../scene/migrate.ts";
 import type { Scene } from "../scene/scene.ts";
 import { readStudy } from "../scene/study-text.ts";
 import { type Engines, type Files, resolved, withoutFunctions } from "./light-of-study.ts";
-import type { LightRequest, PeopleAnswer, RoomAnswer } from "./protocol.ts";
+import type { LightRequest, PeopleAnswer, RoomAnswer, RoomQuestion } from "./protocol.ts";
 
 /** A study's text checked: the document as it was written, lengths with their units, lifted to the present
  * version. */
@@ -103,7 +103,7 @@ export async function rulesOfStudy(
 
 /** The light on every surface, with everyone standing in it when they are asked to. */
 export async function roomOfStudy(
-  request: Omit<LightRequest, "quality">,
+  request: RoomQuestion,
   files: Files,
   engines: Engines,
   observer: Observer,
@@ -116,7 +116,10 @@ export async function roomOfStudy(
   const surfaces = surfaceLight(
     scene,
     (...asked) => engine.calculate(...asked),
-    { ...SURFACE_LIGHT, calculation: { ...study.options, people } },
+    {
+      ...(request.quality === "sketch" ? SKETCHED_LIGHT : SURFACE_LIGHT),
+      calculation: { ...study.options, people },
+    },
     observer,
   );
   return success({ scene: withoutFunctions(scene), surfaces, people });

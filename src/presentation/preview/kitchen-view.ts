@@ -18,6 +18,7 @@ import {
   type WebGLRenderer,
 } from "three";
 import type { Vec3 } from "../../geometry/vector.ts";
+import type { SurfaceLight } from "../surface-light.ts";
 import type { Cut } from "./cut.ts";
 import { edgeGeometry } from "./edges.ts";
 import { type Exposure, exposureFor, KEY } from "./exposure.ts";
@@ -108,6 +109,15 @@ export class KitchenView {
     if (this.#light === undefined) return;
     this.#light = { ...this.#light, scene };
     this.cache.weigh(scene);
+    this.#things?.develop(this.cache, this.#light);
+    this.#usePlate();
+  }
+
+  /** Takes finer light on the same scene's surfaces. */
+  give(surfaces: SurfaceLight): void {
+    if (this.#light === undefined) return;
+    this.#light = { ...this.#light, surfaces };
+    this.cache.give(surfaces);
     this.#things?.develop(this.cache, this.#light);
     this.#usePlate();
   }

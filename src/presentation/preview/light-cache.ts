@@ -45,8 +45,8 @@ export interface Light {
 interface Plate {
   readonly atlas: SurfaceAtlas;
   readonly points: PointTextures;
-  readonly given: DataTexture;
-  readonly givenValues: Float32Array;
+  given: DataTexture;
+  givenValues: Float32Array;
   readonly direct: WebGLRenderTarget;
   readonly developed: WebGLRenderTarget;
   /** Rows lit so far. */
@@ -140,6 +140,19 @@ export class LightCache {
     for (const plate of [this.#coarse, this.#fine]) if (plate !== undefined) this.#developPlate(plate);
   }
 
+  /** Takes finer light on the same scene's surfaces; what was computed here stays. */
+  give(surfaces: SurfaceLight): void {
+    if (this.#light === undefined) return;
+    this.#light = { ...this.#light, surfaces };
+    for (const plate of [this.#coarse, this.#fine]) {
+      if (plate === undefined) continue;
+      plate.given.dispose();
+      plate.givenValues = givenOn(plate.atlas, this.#light);
+      plate.given = floatTexture(plate.givenValues, plate.atlas.width, plate.atlas.height);
+      this.#developPlate(plate);
+    }
+  }
+
   /** Lights some more of the fine atlas, about `budget` ms; true when it is whole. */
   proceed(budget: number, clock: () => number): boolean {
     const light = this.#light;
@@ -223,16 +236,9 @@ export class LightCache {
     this.#tints = Array.from({ length: SLOTS }, (_, i) => (folded ? [1, 1, 1] : (tints[i] ?? [1, 1, 1])));
   }
 
-  #plateOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): Plate {
+  #plateOf(light: Light, atlas: SurfaceAtlas): Plate {
     const { width, height } = atlas;
-    const folded = scene.layers.length > SLOTS;
-    const slots = scene.layers.map(({ dim }, i) => ({ slot: folded ? 0 : i, share: folded ? dim : 1 }));
-    const given = new Float32Array(4 * width * height);
-    if (surfaces !== undefined)
-      for (const which of ["interreflected", "traced"] as const) {
-        const part = onAtlas(atlas, surfaces, which, slots);
-        for (let i = 0; i < given.length; i++) given[i] += part[i];
-      }
+    const given = givenOn(atlas, light);
     const developed = new WebGLRenderTarget(width, height, {
       type: HalfFloatType,
       format: RGBAFormat,
@@ -285,4 +291,17 @@ export class LightCache {
     this.#coarse = undefined;
     this.#fine = undefined;
   }
+}
+
+/** What is given at every texel of an atlas: interreflected light, and direct where it was traced. */
+function givenOn(atlas: SurfaceAtlas, { scene, surfaces }: Light): Float32Array {
+  const folded = scene.layers.length > SLOTS;
+  const slots = scene.layers.map(({ dim }, i) => ({ slot: folded ? 0 : i, share: folded ? dim : 1 }));
+  const given = new Float32Array(4 * atlas.width * atlas.height);
+  if (surfaces !== undefined)
+    for (const which of ["interreflected", "traced"] as const) {
+      const part = onAtlas(atlas, surfaces, which, slots);
+      for (let i = 0; i < given.length; i++) given[i] += part[i];
+    }
+  return given;
 }

@@ -11,6 +11,7 @@ import type { SurfaceLight } from "../surface-light.ts";
 import type { Cut } from "./cut.ts";
 import type { Exposure } from "./exposure.ts";
 import { KitchenView, type Look } from "./kitchen-view.ts";
+import type { Light } from "./light-cache.ts";
 import type { SurfaceReading } from "./surface-reading.ts";
 import { Walk } from "./walk.ts";
 
@@ -124,6 +125,7 @@ export class Picture {
       // Another dimming of the same light costs nothing.
       if (before?.surfaces === surfaces && before?.people === people && sameButDim(before.scene, scene))
         view.weigh(scene);
+      else if (surfaces !== undefined && isFiner(light, before)) view.give(surfaces);
       else view.take(light);
     });
     this.#exposure = undefined;
@@ -259,5 +261,14 @@ function sameButDim(a: Scene, b: Scene): boolean {
     a.surfaces === b.surfaces &&
     a.blockers === b.blockers &&
     a.layers.every((layer, i) => layer.luminaires === b.layers[i].luminaires)
+  );
+}
+
+/** Whether all that is new is the light given on the surfaces. */
+function isFiner(light: Light, before: Light | undefined): boolean {
+  return (
+    before?.scene === light.scene &&
+    before.people === light.people &&
+    (before.surfaces?.traced === undefined) === (light.surfaces?.traced === undefined)
   );
 }
