@@ -115,6 +115,19 @@ it("shows elevation, plan and profile together on a laptop's screen", async () =
   }
 });
 
+it("ends where the window ends, where sheet and controls scroll by themselves", async () => {
+  for (const [width, height] of [
+    [390, 844],
+    [1440, 900],
+  ]) {
+    await page.setViewportSize({ width, height });
+    for (const place of ["Compare", "Lights"]) {
+      await enter(page, place);
+      await poll(() => page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBe(0);
+    }
+  }
+});
+
 it("follows a finger on a pendant, and scrolls nothing meanwhile", async () => {
   const before = await studyOf(page);
   const grip = await page.locator('candlespan-plan [data-luminaire="0 1"] .grip').boundingBox();
