@@ -1,76 +1,19 @@
 /** The page of the shader tests: light computed by the shaders and by the engine, side by side. */
 import { WebGLRenderer } from "three";
 import { calculate } from "../../src/engine/calculate.ts";
-import { frame } from "../../src/geometry/frame.ts";
-import type { Vec3 } from "../../src/geometry/vector.ts";
-import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
 import { lightBook } from "../../src/presentation/preview/light-book.ts";
 import { EXACT, PointLight } from "../../src/presentation/preview/point-light.ts";
-import type { Scene } from "../../src/scene/scene.ts";
-import { boathouseStudy } from "../support/boathouse-light.ts";
-import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";
 import { plainLight } from "../support/plain-light.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";
+import { sceneOf } from "./scenes.ts";
+import { shownLight } from "./shown-light.ts";
 
-const FOLDER = "/fixtures-data/boathouse/";
-const degree = Math.PI / 180;
-const study = boathouseStudy(FOLDER);
 let renderer: WebGLRenderer | undefined;
 
 function theRenderer(): WebGLRenderer {
   renderer ??= new WebGLRenderer();
   return renderer;
-}
-
-/** Wider to one side than to the other, more down than up. */
-const lopsided = sampled(
-  ([x, y, z]) => 400 * (1.2 + Math.max(0, -z)) * (1 + 0.7 * x) * (1 + 0.3 * y * x),
-  10,
-  2,
-);
-const upAndDown = sampled(([, , z]) => 900 * z * z * (z > 0 ? 0.6 : 1) + 20, 90, 1);
-const downward = sampled(([, , z]) => (z < 0 ? 700 * -z : 0), 90, 1, 90);
-
-function only(scene: Scene, luminaires: readonly PlacedLuminaire[]): Scene {
-  const [layer] = scene.layers;
-  return {
-    ...scene,
-    layers: [{ ...layer, dim: 1, luminaires }],
-    blockers: scene.blockers.filter(({ kind }) => kind !== "pendant"),
-  };
-}
-
-/** Scenes whose light is asked of both. */
-async function sceneOf(name: string): Promise<Scene> {
-  const { scenes } = await study;
-  const [scene] = scenes;
-  const over = (z: number): Vec3 => [2.5, 1.9, z];
-  switch (name) {
-    case "three domes":
-      return scene;
-    case "two narrow cones":
-      return scenes[1];
-    case "three opal globes":
-      return scenes[2];
-    case "asymmetric, turned and tilted": {
-      const type = luminaire(lopsided, opening("rectangle", 0.5, 0.1));
-      return only(scene, [
-        {
-          luminaire: type,
-          frame: frame(over(1.9), { turn: 60 * degree, tilt: 25 * degree, spin: 40 * degree }),
-        },
-      ]);
-    }
-    case "near-field disc":
-      return only(scene, [placed(luminaire(downward, opening("disc", 0.6)), over(1.45))]);
-    case "up and down":
-      return only(scene, [placed(luminaire(upAndDown, opening("cylinder", 0.2, 0.2, 0.3)), over(1.9))]);
-    case "linear box":
-      return only(scene, [placed(luminaire(upAndDown, opening("box", 1.2, 0.08, 0.06)), over(1.7))]);
-    default:
-      throw new Error(`no scene "${name}"`);
-  }
 }
 
 export interface Parity {
@@ -175,5 +118,9 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
   };
 }
 
-Object.assign(globalThis, { parity });
+async function shown(name: string, people: boolean): Promise<unknown> {
+  return shownLight(theRenderer(), await sceneOf(name), people);
+}
+
+Object.assign(globalThis, { parity, shown });
 document.documentElement.dataset.ready = "true";

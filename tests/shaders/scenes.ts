@@ -1,0 +1,60 @@
+/** The scenes of the shader tests: the worked example, and its room with luminaires made from formulas. */
+import { frame } from "../../src/geometry/frame.ts";
+import type { Vec3 } from "../../src/geometry/vector.ts";
+import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
+import type { Scene } from "../../src/scene/scene.ts";
+import { boathouseStudy } from "../support/boathouse-light.ts";
+import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";
+
+const FOLDER = "/fixtures-data/boathouse/";
+const degree = Math.PI / 180;
+const study = boathouseStudy(FOLDER);
+/** Wider to one side than to the other, more down than up. */
+const lopsided = sampled(
+  ([x, y, z]) => 400 * (1.2 + Math.max(0, -z)) * (1 + 0.7 * x) * (1 + 0.3 * y * x),
+  10,
+  2,
+);
+const upAndDown = sampled(([, , z]) => 900 * z * z * (z > 0 ? 0.6 : 1) + 20, 90, 1);
+const downward = sampled(([, , z]) => (z < 0 ? 700 * -z : 0), 90, 1, 90);
+
+function only(scene: Scene, luminaires: readonly PlacedLuminaire[]): Scene {
+  const [layer] = scene.layers;
+  return {
+    ...scene,
+    layers: [{ ...layer, dim: 1, luminaires }],
+    blockers: scene.blockers.filter(({ kind }) => kind !== "pendant"),
+  };
+}
+
+/** Scenes whose light is asked of both. */
+export async function sceneOf(name: string): Promise<Scene> {
+  const { scenes } = await study;
+  const [scene] = scenes;
+  const over = (z: number): Vec3 => [2.5, 1.9, z];
+  switch (name) {
+    case "three domes":
+      return scene;
+    case "two narrow cones":
+      return scenes[1];
+    case "three opal globes":
+      return scenes[2];
+    case "asymmetric, turned and tilted": {
+      const type = luminaire(lopsided, opening("rectangle", 0.5, 0.1));
+      return only(scene, [
+        {
+          luminaire: type,
+          frame: frame(over(1.9), { turn: 60 * degree, tilt: 25 * degree, spin: 40 * degree }),
+        },
+      ]);
+    }
+    case "near-field disc":
+      return only(scene, [placed(luminaire(downward, opening("disc", 0.6)), over(1.45))]);
+    case "up and down":
+      return only(scene, [placed(luminaire(upAndDown, opening("cylinder", 0.2, 0.2, 0.3)), over(1.9))]);
+    case "linear box":
+      return only(scene, [placed(luminaire(upAndDown, opening("box", 1.2, 0.08, 0.06)), over(1.7))]);
+    default:
+      throw new Error(`no scene "${name}"`);
+  }
+}
