@@ -19,8 +19,10 @@ import { readUtf8 } from "../files.ts";
 import { fullCheck } from "../full-check.ts";
 import { newEngines, progressOf } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
+import { lengthOf } from "../option-values.ts";
+import { ROW_OPTIONS, shortlist, spaceOf } from "../row-search.ts";
 import { VERSION } from "../version.ts";
-import { indexOfArrangement, indexOfLayer, lengthOf, shortlist, spaceOf } from "./arrange.ts";
+import { indexOfArrangement, indexOfLayer } from "../which-layer.ts";
 import { confidenceOf } from "./check.ts";
 
 export const boxes: Command = {
@@ -36,31 +38,13 @@ export const boxes: Command = {
       value: "NAME",
       description: "the layer of pendants (default: the first of them)",
     },
-    luminaires: { type: "string", value: "NAMES", description: "the shortlist, separated by commas" },
     error: {
       type: "string",
       value: "LENGTH",
       default: "25 mm",
       description: "how far a box may end up from its place",
     },
-    count: { type: "string", value: "A..B", description: "how many boxes (default 1..6)" },
-    clearance: { type: "string", value: "A..B", description: "lowest points above the top that may be hung" },
-    gap: {
-      type: "string",
-      value: "LENGTH",
-      description: "least free distance between rims (default 100 mm)",
-    },
-    end: {
-      type: "string",
-      value: "LENGTH",
-      description: "least free distance from rim to end of the top (default 150 mm)",
-    },
-    across: {
-      type: "string",
-      value: "LENGTH",
-      description: "let the boxes move so far off the island's centreline",
-    },
-    along: { type: "string", value: "LENGTH", description: "let the boxes move so far along the island" },
+    ...ROW_OPTIONS,
     "as-built": {
       type: "string",
       value: "FILE",

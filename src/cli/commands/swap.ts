@@ -8,7 +8,7 @@ import { fullCheck } from "../full-check.ts";
 import { newEngines } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
 import { VERSION } from "../version.ts";
-import { indexOfArrangement, indexOfLayer } from "./arrange.ts";
+import { indexOfArrangement, indexOfLayer } from "../which-layer.ts";
 import { confidenceOf } from "./check.ts";
 
 export const swap: Command = {

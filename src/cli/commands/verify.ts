@@ -9,7 +9,7 @@ import { readUtf8 } from "../files.ts";
 import { newEngines, progressOf } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
 import { VERSION } from "../version.ts";
-import { indexOfArrangement } from "./arrange.ts";
+import { indexOfArrangement } from "../which-layer.ts";
 import { confidenceOf } from "./check.ts";
 
 /** Largest file of readings (bytes). */
