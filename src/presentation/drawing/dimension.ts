@@ -4,7 +4,7 @@
  */
 
 import type { Vec2 } from "../../geometry/vector.ts";
-import { type Ink, line, type Mark, text, textWidth } from "./drawing.ts";
+import { type Ink, type Mark, segment, text, textWidth } from "./drawing.ts";
 
 const TICK = 3.5;
 
@@ -26,33 +26,10 @@ export function horizontalDimension(
   style: DimensionStyle = {},
 ): Mark[] {
   const ink = style.ink ?? "quiet";
-  const marks: Mark[] = [
-    line(
-      [
-        [x0, y],
-        [x1, y],
-      ],
-      "dimension",
-      ink,
-      0.75,
-    ),
-    tick([x0, y]),
-    tick([x1, y]),
-  ];
+  const marks: Mark[] = [segment(x0, y, x1, y, "dimension", ink, 0.75), tick([x0, y]), tick([x1, y])];
   if (style.extension !== undefined) {
     const [from, to] = style.extension;
-    for (const x of [x0, x1])
-      marks.push(
-        line(
-          [
-            [x, y + from],
-            [x, y + to],
-          ],
-          "extension line",
-          ink,
-          0.75,
-        ),
-      );
+    for (const x of [x0, x1]) marks.push(segment(x, y + from, x, y + to, "extension line", ink, 0.75));
   }
   const fits = textWidth(words, 11.5, style.strong) + 6 <= Math.abs(x1 - x0);
   marks.push(
@@ -81,33 +58,10 @@ export function verticalDimension(
 ): Mark[] {
   const ink = style.ink ?? "quiet";
   const sign = side === "right" ? 1 : -1;
-  const marks: Mark[] = [
-    line(
-      [
-        [x, y0],
-        [x, y1],
-      ],
-      "dimension",
-      ink,
-      0.75,
-    ),
-    tick([x, y0]),
-    tick([x, y1]),
-  ];
+  const marks: Mark[] = [segment(x, y0, x, y1, "dimension", ink, 0.75), tick([x, y0]), tick([x, y1])];
   if (style.extension !== undefined) {
     const [from, to] = style.extension;
-    for (const y of [y0, y1])
-      marks.push(
-        line(
-          [
-            [x + from, y],
-            [x + to, y],
-          ],
-          "extension line",
-          ink,
-          0.75,
-        ),
-      );
+    for (const y of [y0, y1]) marks.push(segment(x + from, y, x + to, y, "extension line", ink, 0.75));
   }
   marks.push(
     text([x + 7 * sign, (y0 + y1) / 2 + 4], words, "dimension", {
@@ -120,13 +74,5 @@ export function verticalDimension(
 }
 
 function tick([x, y]: Vec2): Mark {
-  return line(
-    [
-      [x - TICK, y + TICK],
-      [x + TICK, y - TICK],
-    ],
-    "dimension tick",
-    "ink",
-    1,
-  );
+  return segment(x - TICK, y + TICK, x + TICK, y - TICK, "dimension tick", "ink", 1);
 }

@@ -101,6 +101,29 @@ export function line(
   return { kind: "line", points, depicts, ink, weight, ...more };
 }
 
+/** A straight line from (x0, y0) to (x1, y1). */
+export function segment(
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+  depicts: string,
+  ink?: Ink,
+  weight?: Weight,
+  more?: Partial<Pick<LineMark, "dash">>,
+): LineMark {
+  return line(
+    [
+      [x0, y0],
+      [x1, y1],
+    ],
+    depicts,
+    ink,
+    weight,
+    more,
+  );
+}
+
 export function text(
   at: Vec2,
   words: string,

@@ -3,7 +3,7 @@
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { Layer, Scene } from "../../scene/scene.ts";
-import { type LuminaireMarks, line, type Mark, rectangle } from "./drawing.ts";
+import { type LuminaireMarks, line, type Mark, rectangle, segment } from "./drawing.ts";
 import { type ElevationExtent, type ElevationScale, hangs, isShown } from "./elevation-scale.ts";
 import { ceilingHeightAt, type IslandAxes, placeOf } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -32,33 +32,9 @@ export function luminaireMarks(
   if (!hangs(scene, placed)) {
     const half = Math.max(4, halfWidth(luminaire) * scale.perMetre);
     marks.push(
-      line(
-        [
-          [x - half, ceiling + 2.5],
-          [x + half, ceiling + 2.5],
-        ],
-        "recessed opening",
-        "luminaire",
-        1.5,
-      ),
-      line(
-        [
-          [x - half, ceiling],
-          [x - half, ceiling + 5],
-        ],
-        "recessed opening",
-        "luminaire",
-        0.75,
-      ),
-      line(
-        [
-          [x + half, ceiling],
-          [x + half, ceiling + 5],
-        ],
-        "recessed opening",
-        "luminaire",
-        0.75,
-      ),
+      segment(x - half, ceiling + 2.5, x + half, ceiling + 2.5, "recessed opening", "luminaire", 1.5),
+      segment(x - half, ceiling, x - half, ceiling + 5, "recessed opening", "luminaire", 0.75),
+      segment(x + half, ceiling, x + half, ceiling + 5, "recessed opening", "luminaire", 0.75),
     );
     return { layer: l, index: i, label, marks, handle: { x: x - 12, y: ceiling - 4, width: 24, height: 24 } };
   }
@@ -80,17 +56,7 @@ export function luminaireMarks(
     const middle = (cordTop + y(extent.upper)) / 2 + 4;
     marks.push(...cord(x, cordTop, middle - 3, rod), ...cord(x, middle + 3, bodyTop, rod));
     for (const dy of [-3, 3])
-      marks.push(
-        line(
-          [
-            [x - 5, middle + dy + 2],
-            [x + 5, middle + dy - 2],
-          ],
-          "break line",
-          "luminaire",
-          0.75,
-        ),
-      );
+      marks.push(segment(x - 5, middle + dy + 2, x + 5, middle + dy - 2, "break line", "luminaire", 0.75));
   } else marks.push(...cord(x, cordTop, bodyTop, rod));
   const outline = bodyOutline(placed, x, (z) => y(height + z), scale.perMetre, axes.turn);
   marks.push(line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }));
@@ -113,15 +79,7 @@ export function luminaireMarks(
 function cord(x: number, y0: number, y1: number, rod: boolean): Mark[] {
   if (y1 <= y0) return [];
   const at = (dx: number): Mark =>
-    line(
-      [
-        [x + dx, y0],
-        [x + dx, y1],
-      ],
-      rod ? "rod" : "cord",
-      "luminaire",
-      rod ? 0.75 : 1,
-    );
+    segment(x + dx, y0, x + dx, y1, rod ? "rod" : "cord", "luminaire", rod ? 0.75 : 1);
   return rod ? [at(-1.5), at(1.5)] : [at(0)];
 }
 

@@ -3,7 +3,7 @@
 import { familiarPlace } from "../../assessment/familiar-places.ts";
 import { METRES_PER_FOOT } from "../../units/quantities.ts";
 import { scaleBands, scaleSteps } from "../scale.ts";
-import { type Box, line, type Mark, text, textWidth } from "./drawing.ts";
+import { type Box, line, type Mark, segment, text, textWidth } from "./drawing.ts";
 
 export interface ScaleSwatch {
   readonly box: Box;
@@ -45,15 +45,7 @@ export function scaleLegend(x: number, y: number, width: number, unit: "lx" | "f
   steps.forEach((step, i) => {
     const at = x + (i + 1) * each;
     marks.push(
-      line(
-        [
-          [at, y],
-          [at, y + 18],
-        ],
-        "scale step",
-        "ink",
-        0.75,
-      ),
+      segment(at, y, at, y + 18, "scale step", "ink", 0.75),
       text([at, y + 30], step.label, "scale step", { anchor: "middle", ink: "ink" }),
     );
   });

@@ -13,6 +13,7 @@ import {
   line,
   type Mark,
   overlaps,
+  segment,
   text,
   textBox,
   textWidth,
@@ -262,24 +263,8 @@ function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: Pl
           closed: true,
           dash: hangs ? "solid" : "dotted",
         }),
-        line(
-          [
-            [x - 5, y],
-            [x + 5, y],
-          ],
-          "centre",
-          "ink",
-          0.75,
-        ),
-        line(
-          [
-            [x, y - 5],
-            [x, y + 5],
-          ],
-          "centre",
-          "ink",
-          0.75,
-        ),
+        segment(x - 5, y, x + 5, y, "centre", "ink", 0.75),
+        segment(x, y - 5, x, y + 5, "centre", "ink", 0.75),
       ];
       const w = Math.max(12, rx, ry);
       found.push({

@@ -4,7 +4,7 @@
  */
 
 import type { Vec2 } from "../../geometry/vector.ts";
-import { line, text } from "./drawing.ts";
+import { line, segment, text } from "./drawing.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
@@ -49,15 +49,7 @@ export function runningString(string: RunningString): StringMarks {
     const [x, y] = page(t, offset);
     lines.push(
       line([page(t, offset + 3), page(t, -string.reach(i))], "extension line", "hairline", 0.75),
-      line(
-        [
-          [x - 2.5, y + 2.5],
-          [x + 2.5, y - 2.5],
-        ],
-        "dimension tick",
-        "ink",
-        1,
-      ),
+      segment(x - 2.5, y + 2.5, x + 2.5, y - 2.5, "dimension tick", "ink", 1),
     );
     if (Math.abs(spread[i] - t) > 1.5)
       lines.push(line([page(t, offset + 2), page(spread[i], offset + 5)], "dimension leader", "ink", 0.75));

@@ -7,7 +7,7 @@ import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { degrees } from "../../units/quantities.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
-import { type Drawing, type LuminaireMarks, line, type Mark, rectangle, text } from "./drawing.ts";
+import { type Drawing, type LuminaireMarks, line, type Mark, rectangle, segment, text } from "./drawing.ts";
 import { bodyOutline } from "./elevation-luminaires.ts";
 import { suspended } from "./elevation-scale.ts";
 import { figure } from "./figure.ts";
@@ -54,20 +54,12 @@ export function section(scene: Scene, scale: SectionScale, words: Wording): Draw
   const axes = islandAxes(scene);
   const { y, width } = scale;
   const marks: Mark[] = [
-    line(
-      [
-        [0, y(0)],
-        [width, y(0)],
-      ],
-      "floor",
-      "ink",
-      1.5,
-    ),
-    line(
-      [
-        [0, y(ceilingAt(scene, axes, across(scale, 0)))],
-        [width, y(ceilingAt(scene, axes, across(scale, width)))],
-      ],
+    segment(0, y(0), width, y(0), "floor", "ink", 1.5),
+    segment(
+      0,
+      y(ceilingAt(scene, axes, across(scale, 0))),
+      width,
+      y(ceilingAt(scene, axes, across(scale, width))),
       "ceiling",
       "ink",
       1.5,
@@ -153,24 +145,8 @@ function people(scene: Scene, axes: IslandAxes, scale: SectionScale): Mark[] {
         [x(knee), y(seat + 0.11)],
         [x(Math.abs(feet - eye) > 0.1 ? feet : knee - 0.08 * ahead), y(Math.max(0, seat - 0.42))],
       ]),
-      line(
-        [
-          [x(eye - 0.17), y(seat)],
-          [x(eye + 0.17), y(seat)],
-        ],
-        "seat",
-        "quiet",
-        1,
-      ),
-      line(
-        [
-          [x(eye), y(seat)],
-          [x(eye), y(0)],
-        ],
-        "seat",
-        "quiet",
-        0.75,
-      ),
+      segment(x(eye - 0.17), y(seat), x(eye + 0.17), y(seat), "seat", "quiet", 1),
+      segment(x(eye), y(seat), x(eye), y(0), "seat", "quiet", 0.75),
     ];
   });
 }
@@ -202,15 +178,7 @@ function pendants(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionSca
         closed: true,
         fill: "luminaire",
       }),
-      line(
-        [
-          [centre, ceiling + 4],
-          [centre, y(place.height + high)],
-        ],
-        "cord",
-        "luminaire",
-        1,
-      ),
+      segment(centre, ceiling + 4, centre, y(place.height + high), "cord", "luminaire", 1),
       line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }),
     ];
     const w = Math.max(12, halfWidth(placed.luminaire) * perMetre);

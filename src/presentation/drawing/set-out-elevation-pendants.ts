@@ -2,7 +2,7 @@
 
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { SetOutBox } from "../schedule/set-out.ts";
-import { line, text } from "./drawing.ts";
+import { line, segment, text } from "./drawing.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
@@ -36,15 +36,7 @@ export function pendantMarks(
   const left = [...right].reverse().map(([px, py]): Vec2 => [2 * x - px, py]);
   const canopy = luminaire.canopy;
   const marks: PaperMark[] = [
-    line(
-      [
-        [x, ceiling],
-        [x, bodyTop],
-      ],
-      "pendant suspension",
-      "ink",
-      1,
-    ),
+    segment(x, ceiling, x, bodyTop, "pendant suspension", "ink", 1),
     line([...right, ...left], "pendant body", "ink", 1.5, { closed: true, fill: "sheet" }),
   ];
   if (canopy !== undefined) {
@@ -81,37 +73,11 @@ export function pendantMarks(
       ground: "sheet",
     }),
     // Drop, body and gap in one upright line beside the pendant.
-    line(
-      [
-        [dimX, ceiling],
-        [dimX, top],
-      ],
-      "dimension line",
-      "ink",
-      0.75,
-    ),
+    segment(dimX, ceiling, dimX, top, "dimension line", "ink", 0.75),
     ...[ceiling, bodyTop, bottom, top].map((y) =>
-      line(
-        [
-          [dimX - 2.5, y + 2.5],
-          [dimX + 2.5, y - 2.5],
-        ],
-        "dimension tick",
-        "ink",
-        1,
-      ),
+      segment(dimX - 2.5, y + 2.5, dimX + 2.5, y - 2.5, "dimension tick", "ink", 1),
     ),
-    ...[bodyTop, bottom].map((y) =>
-      line(
-        [
-          [x + 2, y],
-          [dimX + 3, y],
-        ],
-        "extension line",
-        "hairline",
-        0.75,
-      ),
-    ),
+    ...[bodyTop, bottom].map((y) => segment(x + 2, y, dimX + 3, y, "extension line", "hairline", 0.75)),
     ...(written.has("drop")
       ? [figure(dimX, ceiling, bodyTop, `drop ${words.dimension(h.drop)}`, "dimension drop")]
       : []),

@@ -6,7 +6,7 @@ import { planExtents } from "../../luminaire/plan-extent.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { SetOutBox } from "../schedule/set-out.ts";
 import { BOX_WIDTH } from "../schedule/suspension.ts";
-import { type Box, line, overlaps, text } from "./drawing.ts";
+import { type Box, line, overlaps, segment, text } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
@@ -139,24 +139,8 @@ export function boxMarks(
 export function datum(): PaperMark[] {
   return [
     circle([0, 0], 5, "datum", { weight: 1, fill: "sheet" }),
-    line(
-      [
-        [-8, 0],
-        [8, 0],
-      ],
-      "datum",
-      "ink",
-      0.75,
-    ),
-    line(
-      [
-        [0, -8],
-        [0, 8],
-      ],
-      "datum",
-      "ink",
-      0.75,
-    ),
+    segment(-8, 0, 8, 0, "datum", "ink", 0.75),
+    segment(0, -8, 0, 8, "datum", "ink", 0.75),
     text([-9, 14], "DATUM 0", "datum", { anchor: "end", size: LETTERING, strong: true, ink: "ink" }),
   ];
 }

@@ -7,7 +7,7 @@ import type { Vec2 } from "../../geometry/vector.ts";
 import type { BodyProfile } from "../../luminaire/body.ts";
 import { halfProfile } from "../../luminaire/half-profile.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
-import { type Drawing, ellipse, line, type Mark, text } from "./drawing.ts";
+import { type Drawing, ellipse, line, type Mark, segment, text } from "./drawing.ts";
 import type { Wording } from "./wording.ts";
 
 /** Lengths in metres; heights of the outline and of the lamp above the lower rim. */
@@ -39,15 +39,7 @@ export function shadeSilhouette(shape: ShadeShape, width: number, words: Wording
   const y = (z: number): number => 14 + (high - z) * scale;
   const side = (sign: 1 | -1): Vec2[] => half.map(([r, z]) => [middle + sign * r * scale, y(z)] as const);
   const marks: Mark[] = [
-    line(
-      [
-        [middle, 0],
-        [middle, y(high)],
-      ],
-      "cord",
-      "luminaire",
-      1,
-    ),
+    segment(middle, 0, middle, y(high), "cord", "luminaire", 1),
     line([...side(1), ...side(-1).reverse()], "shade", "luminaire", 1.5, { closed: true, fill: "sheet" }),
   ];
   if (shape.lamp !== undefined) {

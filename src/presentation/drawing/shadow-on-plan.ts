@@ -6,7 +6,7 @@
 import type { BodyShadow } from "../../assessment/body-shadow.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { isolines } from "../isolux.ts";
-import { type Box, ellipse, line, type Mark, overlaps, text, textBox } from "./drawing.ts";
+import { type Box, ellipse, line, type Mark, overlaps, segment, text, textBox } from "./drawing.ts";
 import { drawnField } from "./drawn-field.ts";
 
 /** Shares lost that are drawn. */
@@ -72,15 +72,7 @@ export function imagesOnPlan(images: readonly SeenImage[], place: (room: Vec2) =
   return images.flatMap(({ spot }) => {
     const [x, y] = place([spot[0], spot[1]]);
     const ray = (dx: number, dy: number): Mark =>
-      line(
-        [
-          [x + 4.5 * dx, y + 4.5 * dy],
-          [x + 9 * dx, y + 9 * dy],
-        ],
-        "mirror image",
-        "ink",
-        1,
-      );
+      segment(x + 4.5 * dx, y + 4.5 * dy, x + 9 * dx, y + 9 * dy, "mirror image", "ink", 1);
     return [
       line(ellipse(x, y, 2.5, 2.5, 14), "mirror image", "ink", 1, { closed: true }),
       ray(0.7, 0.7),

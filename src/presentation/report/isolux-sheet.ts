@@ -18,7 +18,7 @@ import {
 } from "../../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
-import { type Ink, line, type Mark, text, textWidth } from "../drawing/drawing.ts";
+import { type Ink, line, type Mark, segment, text, textWidth } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
@@ -290,15 +290,7 @@ function footer(
     ...legend.marks,
     line(box(right, y + 6, 26, 14), "key: below target", "ink", 0.75, { closed: true }),
     text([right + 34, y + 17], "below the zone’s target at that spot", "key", { ink: "ink" }),
-    line(
-      [
-        [right, y + 33],
-        [right + 26, y + 33],
-      ],
-      "key: target",
-      "ink",
-      1.5,
-    ),
+    segment(right, y + 33, right + 26, y + 33, "key: target", "ink", 1.5),
     text([right + 34, y + 37], "the target itself", "key", { ink: "ink" }),
     ...scaleBar(right, y + 66, scale.perMetre, 220, study.display.length === "ft-in"),
   ];

@@ -3,7 +3,7 @@
  * columns of a sheet, pages of a report. Tables repeat their head, headings stay with what follows.
  */
 
-import { type Box, line, text } from "../drawing.ts";
+import { type Box, segment, text } from "../drawing.ts";
 import type { PaperMark } from "./paper.ts";
 import { paperRows, paperTextWidth } from "./paper-text.ts";
 
@@ -257,11 +257,11 @@ class Setter {
   #rule(strength: number): void {
     const { x, width } = this.#box;
     this.#marks.push(
-      line(
-        [
-          [x, this.y],
-          [x + width, this.y],
-        ],
+      segment(
+        x,
+        this.y,
+        x + width,
+        this.y,
         "rule",
         strength === 1 ? "ink" : "hairline",
         strength === 1 ? 1 : 0.75,

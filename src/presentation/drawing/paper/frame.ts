@@ -3,7 +3,7 @@
  * which anyone sees whether a print came out at its scale, a bar and a square of known size.
  */
 
-import { type Box, line, type Mark, text } from "../drawing.ts";
+import { type Box, line, type Mark, segment, text } from "../drawing.ts";
 import { PAPERS, type PaperMark, type PaperName, POINTS_PER_METRE, POINTS_PER_MILLIMETRE } from "./paper.ts";
 import { paperCut, paperRows, paperTextWidth } from "./paper-text.ts";
 
@@ -61,32 +61,11 @@ function titleBlock(box: Box, facts: FrameFacts): Mark[] {
     [0.9, "sheet", facts.number, true],
   ];
   const total = cells.reduce((sum, [share]) => sum + share, 0);
-  const marks: Mark[] = [
-    line(
-      [
-        [box.x, box.y],
-        [box.x + box.width, box.y],
-      ],
-      "frame",
-      "ink",
-      1.5,
-    ),
-  ];
+  const marks: Mark[] = [segment(box.x, box.y, box.x + box.width, box.y, "frame", "ink", 1.5)];
   let x = box.x;
   cells.forEach(([share, name, value, strong], i) => {
     const width = (share / total) * box.width;
-    if (i > 0)
-      marks.push(
-        line(
-          [
-            [x, box.y],
-            [x, box.y + box.height],
-          ],
-          "frame",
-          "ink",
-          0.75,
-        ),
-      );
+    if (i > 0) marks.push(segment(x, box.y, x, box.y + box.height, "frame", "ink", 0.75));
     const size = i === 0 ? 12 : strong ? 11 : 8;
     marks.push(
       text([x + 6, box.y + 11], paperCut(name, width - 10, 6.75), "title block", { ink: "ink", size: 6.75 }),

@@ -5,7 +5,7 @@ import type { Vec2 } from "../../../geometry/vector.ts";
 import type { Luminaire } from "../../../luminaire/luminaire.ts";
 import { planExtents } from "../../../luminaire/plan-extent.ts";
 import { clipLine } from "../../drawing/clip-line.ts";
-import { type Box, line, text } from "../../drawing/drawing.ts";
+import { type Box, line, segment, text } from "../../drawing/drawing.ts";
 import { printCheck } from "../../drawing/paper/frame.ts";
 import {
   type PaperMark,
@@ -148,23 +148,7 @@ function crosses({ x, y, width, height }: Box): PaperMark[] {
     [x + d, y + height - d],
     [x + width - d, y + height - d],
   ].flatMap(([cx, cy]): PaperMark[] => [
-    line(
-      [
-        [cx - 6, cy],
-        [cx + 6, cy],
-      ],
-      "registration cross",
-      "ink",
-      0.75,
-    ),
-    line(
-      [
-        [cx, cy - 6],
-        [cx, cy + 6],
-      ],
-      "registration cross",
-      "ink",
-      0.75,
-    ),
+    segment(cx - 6, cy, cx + 6, cy, "registration cross", "ink", 0.75),
+    segment(cx, cy - 6, cx, cy + 6, "registration cross", "ink", 0.75),
   ]);
 }
