@@ -1,7 +1,9 @@
 /** What a worker answers, host-free; the same functions on the main thread give the same bits. */
 
-import { Engines, Files, lightOfStudy } from "./light-of-study.ts";
+import { Engines } from "./engines.ts";
+import { lightOfStudy } from "./light-of-study.ts";
 import type { Answers } from "./serve.ts";
+import { Files } from "./study-files.ts";
 
 export function answers(): Answers {
   const files = new Files();

@@ -10,8 +10,10 @@ import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
 import { checkStudy } from "../scene/study.ts";
-import { type Engines, type Files, photometryOf, resolved, withLuminaires } from "./light-of-study.ts";
+import type { Engines } from "./engines.ts";
 import type { SearchAnswer, SearchQuestion } from "./protocol.ts";
+import { resolved, withLuminaires } from "./resolved.ts";
+import { type Files, photometryOf } from "./study-files.ts";
 
 export async function searchOfStudy(
   question: SearchQuestion,

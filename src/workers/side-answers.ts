@@ -21,8 +21,11 @@ import { SKETCHED_LIGHT, SURFACE_LIGHT, surfaceLight } from "../presentation/sur
 import { migrate } from "../scene/migrate.ts";
 import type { Scene } from "../scene/scene.ts";
 import { readStudy } from "../scene/study-text.ts";
-import { type Engines, type Files, resolved, withoutFunctions } from "./light-of-study.ts";
+import { withoutFunctions } from "./drawn-scene.ts";
+import type { Engines } from "./engines.ts";
 import type { LightRequest, PeopleAnswer, RoomAnswer, RoomQuestion } from "./protocol.ts";
+import { resolved } from "./resolved.ts";
+import type { Files } from "./study-files.ts";
 
 /** A study's text checked: the document as it was written, lengths with their units, lifted to the present
  * version. */

@@ -5,8 +5,10 @@ import { verify } from "../design/verify/verify.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { culpritSentence } from "../presentation/report/verify-text.ts";
-import { type Engines, type Files, resolved } from "./light-of-study.ts";
+import type { Engines } from "./engines.ts";
 import type { VerifyAnswer, VerifyQuestion } from "./protocol.ts";
+import { resolved } from "./resolved.ts";
+import type { Files } from "./study-files.ts";
 
 /** No list of readings is longer. */
 const MOST_LETTERS = 1_000_000;
