@@ -42,8 +42,7 @@ async function still(): Promise<void> {
 }
 
 async function glb(index = 0): Promise<number[]> {
-  const text = () => "IESNA:LM-63-2002\nTILT=NONE\n";
-  return [...(await sceneGlb(study.scenes[index], text))];
+  return [...(await sceneGlb(study.scenes[index]))];
 }
 
 Object.assign(globalThis, { element, study, sideOf, still, glb });
