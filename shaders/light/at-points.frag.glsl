@@ -1,28 +1,79 @@
-// Direct light at points listed in a texture: the bake of the surfaces' cache, and every single reading.
+// Direct light of one luminaire at points listed in a texture: E = E_clear V, in the channel of its layer. Drawn once
+// a luminaire, sums by blending: the bake of the surfaces' cache, and every single reading.
 //
-// `places`: x, y, z (m) and the row of pairs, negative for none; `facings`: unit normal.
+// A program is made for a kind of opening, a kind of distribution and a number of solids that may stand between: a
+// software renderer goes through every branch of a program whether it is taken or not. Definitions:
+//   KIND 0..5 (light/opening), TYPE 0..2 (light/intensity), PLANES_ONE 1 for one plane, EVEN_PLANES and EVEN_ANGLES 1
+//   for even steps, MOST_BETWEEN the most solids between, 0 for none
+// `places`: x, y, z (m) and a number, negative for no point; `facings`: unit normal.
 
-#include <light/direct>
+#ifndef KIND
+#define KIND 2
+#define TYPE 2
+#define PLANES_ONE 0
+#define EVEN_PLANES 0
+#define EVEN_ANGLES 0
+#define MOST_BETWEEN 16
+#endif
+
+#include <light/clear>
+#if MOST_BETWEEN > 0
+#include <light/penumbra>
+#endif
 
 uniform highp sampler2D places;
 uniform highp sampler2D facings;
-
+uniform vec4 luminaire[8];
+uniform vec4 distribution[3];
+// 1 in the channel of the luminaire's layer.
+uniform vec4 slot;
+#if MOST_BETWEEN > 0
+// Solids that may stand between: first record of their list, convex ones, then others.
+uniform ivec3 list;
 // 1: every point its own shift of the sample sequence; 0: one for all, so that what error a picture has changes
 // evenly from point to point and isolux lines stay smooth.
 uniform int ownShift;
+#endif
 
 out vec4 light;
+
+// Points of a surface are lifted off it before rays leave (m).
+const float ON_SURFACE = 1e-3;
 
 void main() {
   ivec2 here = ivec2(gl_FragCoord.xy);
   vec4 place = texelFetch(places, here, 0);
-  if (place.w < 0.0) {
-    light = vec4(0.0);
-    return;
+  vec3 normal = texelFetch(facings, here, 0).xyz;
+  Luminaire l = luminaireFrom(luminaire);
+  l.kind = KIND;
+  Distribution t = distributionFrom(distribution[0], distribution[1], distribution[2]);
+  t.type = TYPE;
+  if (PLANES_ONE == 1) t.planes = 1;
+  t.evenPlanes = EVEN_PLANES == 1;
+  t.evenAngles = EVEN_ANGLES == 1;
+  vec3 lifted = place.xyz + ON_SURFACE * normal;
+  vec3 p = (place.xyz - l.origin) * l.axes;
+  vec3 n = normal * l.axes;
+  vec3 shares = vec3(pieceShare(l, p, 0), pieces(l) > 1 ? pieceShare(l, p, 1) : 0.0, pieces(l) > 2 ? pieceShare(l, p, 2) : 0.0);
+  // Not wholly at or below the point's horizon.
+  bool lit = place.w >= 0.0 && -dot(n, p) + min(l.radius, dot(abs(n), l.extent)) > 1e-6 && shares.x + shares.y + shares.z > 0.0;
+  float E = 0.0;
+  if (lit) {
+    E = clearLight(l, t, p, n, shares);
+#if MOST_BETWEEN > 0
+    if (E > 0.0) {
+      Between between = solidsBetween(list, lifted, l.origin, l.reach);
+      if (between.convex + between.meshes > 0) {
+        // The point's own shift of the sample sequence: a hash of where it is, so that light repeats bit for bit.
+        uvec3 bits = floatBitsToUint(place.xyz);
+        uint seed = bits.x * 1597334677u ^ bits.y * 3812015801u ^ bits.z * 2798796415u;
+        seed = (seed ^ (seed >> 15)) * 2246822519u;
+        seed ^= seed >> 13;
+        vec2 shift = ownShift == 1 ? vec2(float(seed & 65535u), float(seed >> 16)) / 65536.0 : vec2(0.5);
+        E *= visibleShare(l, t, between, lifted, p, n, shares, shift);
+      }
+    }
+#endif
   }
-  // The point's own shift of the sample sequence: a hash of its texel, so that a bake repeats bit for bit.
-  uint seed = uint(here.x) * 1597334677u ^ uint(here.y) * 3812015801u;
-  seed = (seed ^ (seed >> 15)) * 2246822519u;
-  vec2 shift = ownShift == 1 ? vec2(float(seed & 65535u), float(seed >> 16)) / 65536.0 : vec2(0.5);
-  light = directLight(place.xyz, texelFetch(facings, here, 0).xyz, int(place.w), shift);
+  light = l.share * E * slot;
 }

@@ -26,7 +26,6 @@ struct Luminaire {
   int kind;
   int axis;
   int slot;
-  int own;
   int distribution;
   float radius;
   float sharpness;
@@ -35,31 +34,28 @@ struct Luminaire {
 
 const int LUMINAIRE_RECORDS = 8;
 
-Luminaire luminaireAt(int first) {
-  vec4 a = record(first);
-  vec4 x = record(first + 1);
-  vec4 y = record(first + 2);
-  vec4 z = record(first + 3);
-  vec4 b = record(first + 4);
-  vec4 low = record(first + 5);
-  vec4 high = record(first + 6);
-  vec4 reach = record(first + 7);
+Luminaire luminaireFrom(vec4 r[LUMINAIRE_RECORDS]) {
   Luminaire l;
-  l.origin = a.xyz;
-  l.kind = int(a.w);
-  l.axes = mat3(x.xyz, y.xyz, z.xyz);
-  l.extent = vec3(x.w, y.w, z.w);
-  l.slot = int(b.x);
-  l.own = int(b.y);
-  l.distribution = int(b.z);
-  l.radius = b.w;
-  l.lowEnds = low.xyz;
-  l.highEnds = high.xyz;
-  l.axis = int(low.w);
-  l.sharpness = high.w;
-  l.reach = reach.xyz;
-  l.share = reach.w;
+  l.origin = r[0].xyz;
+  l.kind = int(r[0].w);
+  l.axes = mat3(r[1].xyz, r[2].xyz, r[3].xyz);
+  l.extent = vec3(r[1].w, r[2].w, r[3].w);
+  l.slot = int(r[4].x);
+  l.distribution = int(r[4].z);
+  l.radius = r[4].w;
+  l.lowEnds = r[5].xyz;
+  l.axis = int(r[5].w);
+  l.highEnds = r[6].xyz;
+  l.sharpness = r[6].w;
+  l.reach = r[7].xyz;
+  l.share = r[7].w;
   return l;
+}
+
+Luminaire luminaireAt(int first) {
+  vec4 r[LUMINAIRE_RECORDS];
+  for (int i = 0; i < LUMINAIRE_RECORDS; i++) r[i] = record(first + i);
+  return luminaireFrom(r);
 }
 
 // A_p(v) times the length of v (m2 times its unit).

@@ -3,14 +3,20 @@
 // Convex solids are cut by their planes (Cyrus and Beck, 1978); others are walked by a bounding-volume hierarchy
 // with skip pointers, triangles met two-sided (Moeller and Trumbore, JGT 2, 1997): the same solids as the engine's,
 // to single precision. Segments count from 0.1 mm after their start to 0.1 mm before their end.
-// Known error: at most 12 solids between one point and one luminaire are kept.
+// `MOST_BETWEEN` is the longest list of solids that the scene holds: none is left out.
 
 #include <light/book>
 
 uniform int solidTable;
 
 const float CLEARANCE = 1e-4;
-const int MOST_BETWEEN = 12;
+
+// Solids that stand or may stand between a point and a luminaire: convex ones from the front, others from the back.
+struct Between {
+  int convex;
+  int meshes;
+  int solid[MOST_BETWEEN];
+};
 
 bool crossesConvex(int first, int count, vec3 a, vec3 d, float size) {
   float from = CLEARANCE / size;
@@ -72,19 +78,6 @@ bool crossesMesh(int first, int count, int triangles, vec3 a, vec3 d, float size
   return false;
 }
 
-// Share that passes one solid on the way from a along d.
-float passedBy(int solid, vec3 a, vec3 d) {
-  vec4 low = record(solidTable + 3 * solid);
-  vec4 high = record(solidTable + 3 * solid + 1);
-  float size = length(d);
-  if (size <= 2.0 * CLEARANCE) return 1.0;
-  vec4 where = record(solidTable + 3 * solid + 2);
-  bool met = low.w < 0.5
-    ? crossesConvex(int(where.x), int(where.y), a, d, size)
-    : crossesMesh(int(where.x), int(where.y), int(where.z), a, d, size);
-  return met ? high.w : 1.0;
-}
-
 // Whether anything in a solid's bounds can stand between a point and a box of half-size `reach` about `centre`:
 // the hull of both is the union over t of boxes, cut six times.
 bool shaftMeets(int solid, vec3 p, vec3 centre, vec3 reach) {
@@ -106,4 +99,34 @@ bool shaftMeets(int solid, vec3 p, vec3 centre, vec3 reach) {
     if (from >= to) return false;
   }
   return true;
+}
+
+// Those of a list (first record, convex ones, others) whose bounds the light can meet on its way.
+Between solidsBetween(ivec3 list, vec3 p, vec3 centre, vec3 reach) {
+  Between between;
+  between.convex = 0;
+  between.meshes = 0;
+  for (int k = 0; k < list.y + list.z; k++) {
+    int solid = int(record(list.x + k).x);
+    if (shaftMeets(solid, p, centre, reach)) {
+      if (k < list.y) between.solid[between.convex++] = solid;
+      else between.solid[MOST_BETWEEN - ++between.meshes] = solid;
+    }
+  }
+  return between;
+}
+
+// Share that passes all of them on the way from a along d.
+float passedBy(Between between, vec3 a, vec3 d) {
+  float size = length(d);
+  float share = size > 2.0 * CLEARANCE ? 1.0 : 2.0;
+  for (int i = 0; i < between.convex && share > 0.0 && share <= 1.0; i++) {
+    vec4 where = record(solidTable + 3 * between.solid[i] + 2);
+    if (crossesConvex(int(where.x), int(where.y), a, d, size)) share *= where.w;
+  }
+  for (int i = 0; i < between.meshes && share > 0.0 && share <= 1.0; i++) {
+    vec4 where = record(solidTable + 3 * between.solid[MOST_BETWEEN - 1 - i] + 2);
+    if (crossesMesh(int(where.x), int(where.y), int(where.z), a, d, size)) share *= where.w;
+  }
+  return min(share, 1.0);
 }

@@ -33,7 +33,7 @@ void main() {
   Luminaire l = luminaireAt(int(luminaireRecord + 0.5));
   vec3 v = (eye - place) * l.axes;
   float area = projectedArea(l, normalize(v));
-  float L = area > 1e-9 ? intensityTowards(l.distribution, v) / area : 0.0;
+  float L = area > 1e-9 ? intensityTowards(distributionAt(l.distribution), v) / area : 0.0;
   L *= l.share * dot(weights, vec4(l.slot == 0, l.slot == 1, l.slot == 2, l.slot == 3));
   L = max(L, insideLuminance);
   colour = linear == 1 ? vec4(min(L * lightTint, 40.0 * whiteLevel / exposure), 1.0) : vec4(toScreen(L * lightTint), 1.0);

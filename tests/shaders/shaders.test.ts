@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { compose, SHADER_NAMES } from "../../src/presentation/preview/compose.ts";
+import { programFor } from "../../src/presentation/preview/light-program.ts";
 import { launchBrowser } from "../support/browser.ts";
 
 const folder = fileURLToPath(new URL("../../shaders", import.meta.url));
@@ -53,7 +54,7 @@ describe("programs", () => {
   afterAll(() => browser?.close());
 
   const vertexOf: Record<string, string> = {
-    "light/at-points.frag": "light/screen.vert",
+    "light/at-points.frag": "light/points.vert",
     "view/develop.frag": "light/screen.vert",
     "view/room.frag": "view/room.vert",
     "view/luminous.frag": "view/luminous.vert",
@@ -68,11 +69,25 @@ describe("programs", () => {
 
   it("compile and link", async () => {
     const page = await browser.newPage();
-    const programs = Object.entries(vertexOf).map(([fragment, vertex]) => ({
-      fragment: `#version 300 es\nprecision highp float;\nprecision highp int;\n${compose(fragment as never)}`,
-      vertex: `#version 300 es\nprecision highp float;\n${compose(vertex as never)}`,
-      name: fragment,
-    }));
+    // The light's program in every kind of opening and distribution, with something between and with nothing.
+    const kinds = [0, 1, 2, 3, 4, 5].flatMap((kind) =>
+      [0, 8].map((between) => {
+        const luminaire = [0, 0, 0, kind];
+        const distribution = [kind % 3, kind < 3 ? 1 : 9, 19, 0, 0, 0, kind % 2, (kind + 1) % 2];
+        return programFor(luminaire, distribution, between);
+      }),
+    );
+    const defined = (defines: Readonly<Record<string, number>>): string =>
+      Object.entries(defines)
+        .map(([name, value]) => `#define ${name} ${value}\n`)
+        .join("");
+    const programs = Object.entries(vertexOf).flatMap(([fragment, vertex]) =>
+      (fragment === "light/at-points.frag" ? [{}, ...kinds] : [{}]).map((defines) => ({
+        fragment: `#version 300 es\n${defined(defines)}precision highp float;\nprecision highp int;\n${compose(fragment as never)}`,
+        vertex: `#version 300 es\nprecision highp float;\n${compose(vertex as never)}`,
+        name: `${fragment} ${JSON.stringify(defines)}`,
+      })),
+    );
     const logs = await page.evaluate((given) => {
       const gl = document.createElement("canvas").getContext("webgl2");
       if (gl === null) return ["no WebGL 2"];

@@ -193,9 +193,9 @@ export class KitchenView {
   }
 
   #glowing({ scene }: Light): Mesh {
-    const { placed } = this.cache.book;
+    const { luminaires } = this.cache.book;
     const recordOf = (layer: number, index: number): number =>
-      placed.find((each) => each.layer === layer && each.index === index)?.record ?? 0;
+      luminaires.find((each) => each.layer === layer && each.index === index)?.record ?? 0;
     const tintOf = (layer: number): Vec3 => this.cache.tints[Math.min(layer, SLOTS - 1)];
     return new Mesh(luminousGeometry(scene, recordOf, tintOf), this.#luminous);
   }

@@ -6,7 +6,7 @@
  *   solids         3 and more: `solid-records.ts`
  *   distributions  3 and more: `distribution-records.ts`
  *   luminaires     8: `luminaire-records.ts`
- *   pairs          1 a surface and luminaire: `pair-lists.ts`
+ *   lists          1 a solid that can stand between a surface and a luminaire: `pair-lists.ts`
  *
  * Nothing here depends on dimming or maintenance; key of a book: luminaires in their places, solids, surfaces.
  */
@@ -17,7 +17,7 @@ import type { IntensityDistribution } from "../../photometry/intensity-distribut
 import type { Scene } from "../../scene/scene.ts";
 import { writeDistribution } from "./distribution-records.ts";
 import { writeLuminaire } from "./luminaire-records.ts";
-import { writePairs } from "./pair-lists.ts";
+import { type Pair, writePairs } from "./pair-lists.ts";
 import { RecordWriter } from "./record-writer.ts";
 import { solidsOf, writeSolids } from "./solid-records.ts";
 
@@ -26,30 +26,34 @@ export const MOST_NODES = 12;
 /** Layers kept apart, one a channel. */
 export const SLOTS = 4;
 
+export interface BookLuminaire {
+  readonly layer: number;
+  readonly index: number;
+  /** Its first record, and its distribution's. */
+  readonly record: number;
+  readonly distribution: number;
+  /** Channel its light goes to. */
+  readonly slot: number;
+}
+
 export interface LightBook {
   /** Records, rows of {@link BOOK_WIDTH}. */
   readonly data: Float32Array;
   readonly rows: number;
   readonly gauss: number;
-  readonly luminaires: number;
-  readonly luminaireCount: number;
   readonly solids: number;
-  /** Pairs of surface s and luminaire i at `pairs + s * luminaireCount + i`; the last row is of no surface: every
-   * solid may stand between. */
-  readonly pairs: number;
+  /** In the order of the layers. */
+  readonly luminaires: readonly BookLuminaire[];
+  /** Row by row, a pair a luminaire: rows are surfaces, then {@link rowOfAnything} and {@link rowWithout}. */
+  readonly pairs: readonly Pair[];
+  /** Row of no surface: every solid may stand between. */
   readonly rowOfAnything: number;
   /** Row in which every solid may stand between but the one of that index: `rowWithout + index`. */
   readonly rowWithout: number;
   /** Index among the book's solids of each blocker of the scene, −1 for what is left out. */
   readonly solidOf: readonly number[];
-  /** Record of the distribution and of the luminaire itself, per luminaire in the order of the layers. */
-  readonly placed: readonly { readonly layer: number; readonly index: number; readonly record: number }[];
-  /** How each layer's light is stored: its channel, or all in the first, weighted already. */
-  readonly slotOfLayer: readonly number[];
-  /** Luminaires whose light near by cannot be told from here: it must be given as a field. */
-  readonly traced: number;
-  /** Elements, samples and solids of the scene, for what a frame costs. */
-  readonly solidCount: number;
+  /** The longest list of solids between a row and a luminaire. */
+  readonly mostBetween: number;
 }
 
 export interface BookOptions {
@@ -68,7 +72,7 @@ export function lightBook(scene: Scene, { people, approximate = false }: BookOpt
   }
 
   const blockers = solidsOf(scene, people);
-  const solids = writeSolids(writer, blockers);
+  const { table: solids, isConvex } = writeSolids(writer, blockers);
 
   const folded = scene.layers.length > SLOTS;
   const distributions = new Map<IntensityDistribution, number>();
@@ -77,41 +81,35 @@ export function lightBook(scene: Scene, { people, approximate = false }: BookOpt
   );
   const litHere = ({ luminaire }: PlacedLuminaire): boolean =>
     approximate || luminaire.emission.kind === "opening";
-  const shown = list;
-  for (const { placed } of shown) {
+  for (const { placed } of list) {
     const { distribution } = placed.luminaire;
     if (!distributions.has(distribution))
       distributions.set(distribution, writeDistribution(writer, distribution));
   }
-  const luminaires = writer.length;
-  const placed = shown.map(({ placed: each, layer, index, share }) => {
-    const own = blockers.findIndex(({ owner }) => owner?.[0] === layer && owner[1] === index);
-    const distribution = distributions.get(each.luminaire.distribution) ?? 0;
-    const record = writeLuminaire(writer, each, { slot: folded ? 0 : layer, own, distribution, share });
-    return { layer, index, record };
+  const luminaires = list.map(({ placed, layer, index, share }): BookLuminaire => {
+    const slot = folded ? 0 : layer;
+    const distribution = distributions.get(placed.luminaire.distribution) ?? 0;
+    const record = writeLuminaire(writer, placed, { slot, distribution, share });
+    return { layer, index, record, distribution, slot };
   });
-
   const pairs = writePairs(
     writer,
     scene.surfaces,
     blockers,
-    shown.map(({ placed: each, layer, index }) => ({ placed: each, layer, index, lit: litHere(each) })),
+    isConvex,
+    list.map(({ placed, layer, index }) => ({ placed, layer, index, lit: litHere(placed) })),
   );
   return {
     ...writer.finish(),
     gauss,
-    luminaires,
-    luminaireCount: shown.length,
     solids,
+    luminaires,
     pairs,
     rowOfAnything: scene.surfaces.length,
     rowWithout: scene.surfaces.length + 1,
     solidOf: scene.blockers.map((blocker) =>
       blockers.findIndex(({ name, kind }) => name === blocker.name && kind === blocker.kind),
     ),
-    placed,
-    slotOfLayer: scene.layers.map((_, i) => (folded ? 0 : i)),
-    solidCount: blockers.length,
-    traced: list.filter(({ placed: each }) => each.luminaire.emission.kind === "surfaces").length,
+    mostBetween: pairs.reduce((most, { convex, meshes }) => Math.max(most, convex + meshes), 0),
   };
 }

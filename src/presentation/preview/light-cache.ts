@@ -1,7 +1,7 @@
 /**
  * The light of a scene kept per surface on the graphics processor, so that a change of view costs no light at all.
  *
- *   book → direct light at every node of an atlas (a slice of rows at a time) → developed by weights and tints
+ *   book → direct light at every node of an atlas (some draws at a time) → developed by weights and tints
  *
  * Two atlases: a coarse one lit whole in a few milliseconds while something moves, and a fine one lit in slices when it
  * rests. Keys: the book for direct light; dimming, maintenance and tints for what is developed.
@@ -9,6 +9,7 @@
 
 import {
   type DataTexture,
+  FloatType,
   HalfFloatType,
   LinearFilter,
   RGBAFormat,
@@ -21,18 +22,20 @@ import type { Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { SurfaceLight } from "../surface-light.ts";
 import { layerTints } from "./colour.ts";
+import { type Fineness, MOVING, STILL } from "./fineness.ts";
+import { floatTexture, readFloats, sumTarget } from "./float-texture.ts";
 import { type LightBook, lightBook, SLOTS } from "./light-book.ts";
+import { PointLight } from "./point-light.ts";
+import { PointSet } from "./point-set.ts";
+import { ScreenPass } from "./screen-pass.ts";
 import {
-  type Fineness,
-  floatTarget,
-  floatTexture,
-  MOVING,
-  PointLight,
-  type PointTextures,
-  ScreenPass,
-  STILL,
-} from "./point-light.ts";
-import { MOVING_ATLAS, onAtlas, STILL_ATLAS, type SurfaceAtlas, surfaceAtlas } from "./surface-atlas.ts";
+  MOVING_ATLAS,
+  onAtlas,
+  regionsOf,
+  STILL_ATLAS,
+  type SurfaceAtlas,
+  surfaceAtlas,
+} from "./surface-atlas.ts";
 
 export interface Light {
   readonly scene: Scene;
@@ -44,12 +47,12 @@ export interface Light {
 /** One atlas with its textures. */
 interface Plate {
   readonly atlas: SurfaceAtlas;
-  readonly points: PointTextures;
+  readonly points: PointSet;
   given: DataTexture;
   givenValues: Float32Array;
   readonly direct: WebGLRenderTarget;
   readonly developed: WebGLRenderTarget;
-  /** Rows lit so far. */
+  /** Draws done so far. */
   lit: number;
 }
 
@@ -63,7 +66,7 @@ export class LightCache {
   #fine: Plate | undefined;
   #weights = new Float32Array(SLOTS);
   #tints: Vec3[] = [];
-  #rowsAtOnce = 4;
+  #atOnce = 1;
 
   constructor(renderer: WebGLRenderer) {
     this.#renderer = renderer;
@@ -100,11 +103,11 @@ export class LightCache {
 
   /** Share of the fine light that is there, 0…1. */
   get fraction(): number {
-    return this.#fine === undefined ? 0 : this.#fine.lit / this.#fine.atlas.height;
+    return this.#fine === undefined ? 0 : this.#fine.lit / this.#fine.points.draws.length;
   }
 
   get isStill(): boolean {
-    return this.#fine !== undefined && this.fraction === 1;
+    return this.#fine !== undefined && this.#fine.lit === this.#fine.points.draws.length;
   }
 
   /** The better atlas that is ready. */
@@ -124,7 +127,7 @@ export class LightCache {
     this.#weigh(light.scene);
     this.#free();
     this.#coarse = this.#plateOf(light, surfaceAtlas(light.scene, MOVING_ATLAS));
-    this.#lightRows(this.#coarse, this.#coarse.atlas.height, MOVING);
+    this.#lightUpTo(this.#coarse, this.#coarse.points.draws.length, MOVING);
     this.#developPlate(this.#coarse);
   }
 
@@ -159,21 +162,21 @@ export class LightCache {
     if (light === undefined) return true;
     this.#fine ??= this.#plateOf(light, surfaceAtlas(light.scene, STILL_ATLAS));
     const plate = this.#fine;
+    const all = plate.points.draws.length;
     const start = clock();
     const one = new Float32Array(4);
-    while (plate.lit < plate.atlas.height) {
+    while (plate.lit < all) {
       const before = clock();
-      this.#lightRows(plate, Math.min(plate.atlas.height, plate.lit + this.#rowsAtOnce), STILL);
+      this.#lightUpTo(plate, Math.min(all, plate.lit + this.#atOnce), STILL);
       // Reading one texel waits for the slice, so that the next is of the right size.
-      this.#renderer.readRenderTargetPixels(plate.direct, 0, plate.lit - 1, 1, 1, one);
-      const took = clock() - before;
-      this.#rowsAtOnce = Math.min(
-        64,
-        Math.max(1, Math.round((this.#rowsAtOnce * budget) / 2 / Math.max(1, took))),
-      );
-      if (clock() - start > 0.6 * budget) break;
+      if (plate.direct.texture.type === FloatType)
+        this.#renderer.readRenderTargetPixels(plate.direct, 0, 0, 1, 1, one);
+      const took = Math.max(1, clock() - before);
+      const wanted = (this.#atOnce * budget) / 2 / took;
+      this.#atOnce = Math.min(64, Math.max(1, Math.floor(Math.min(2 * this.#atOnce, wanted))));
+      if (clock() - start > 0.75 * budget) break;
     }
-    if (plate.lit < plate.atlas.height) return false;
+    if (plate.lit < all) return false;
     this.#developPlate(plate);
     return true;
   }
@@ -188,8 +191,7 @@ export class LightCache {
     const plate = this.isStill ? this.#fine : this.#coarse;
     if (plate === undefined) return undefined;
     const { width, height } = plate.atlas;
-    const direct = new Float32Array(4 * width * height);
-    this.#renderer.readRenderTargetPixels(plate.direct, 0, 0, width, height, direct);
+    const direct = readFloats(this.#renderer, plate.direct);
     const values = new Float32Array(width * height);
     for (let t = 0; t < values.length; t++)
       for (let k = 0; k < SLOTS; k++)
@@ -248,21 +250,16 @@ export class LightCache {
     });
     return {
       atlas,
-      points: {
-        width,
-        height,
-        places: floatTexture(atlas.places, width, height),
-        facings: floatTexture(atlas.facings, width, height),
-      },
+      points: new PointSet({ ...atlas, regions: regionsOf(atlas) }, this.book),
       given: floatTexture(given, width, height),
       givenValues: given,
-      direct: floatTarget(width, height),
+      direct: sumTarget(this.#renderer, width, height),
       developed,
       lit: 0,
     };
   }
 
-  #lightRows(plate: Plate, to: number, fineness: Fineness): void {
+  #lightUpTo(plate: Plate, to: number, fineness: Fineness): void {
     this.#points.light(plate.points, plate.direct, fineness, plate.lit, to);
     plate.lit = to;
   }
@@ -282,8 +279,7 @@ export class LightCache {
   #free(): void {
     for (const plate of [this.#coarse, this.#fine]) {
       if (plate === undefined) continue;
-      plate.points.places.dispose();
-      plate.points.facings.dispose();
+      plate.points.dispose();
       plate.given.dispose();
       plate.direct.dispose();
       plate.developed.dispose();

@@ -6,9 +6,9 @@
  */
 
 import { type BufferAttribute, type Material, Mesh } from "three";
+import { MOVING } from "./fineness.ts";
 import { type LightBook, SLOTS } from "./light-book.ts";
 import type { Light, LightCache } from "./light-cache.ts";
-import { MOVING } from "./point-light.ts";
 import { type Thing, thingsOf } from "./things.ts";
 
 interface LitThing {

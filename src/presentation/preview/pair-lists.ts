@@ -1,8 +1,8 @@
 /**
- * Which solids can stand between a surface and a luminaire, one record a pair: first of the list, how many, lit or not.
+ * Which solids can stand between a surface and a luminaire: per pair a list in the book, convex solids first.
  *
- * Rows: one a surface; one of no surface, where every solid may stand between; one a solid, where every other may.
- * A solid is left out where it lies behind the surface, is the luminaire's own, or misses the hull of both boxes.
+ * Rows of pairs: one a surface; one of no surface, where every solid may stand between; one a solid, where every other
+ * may. A solid is left out where it lies behind the surface, is the luminaire's own, or misses the hull of both boxes.
  */
 
 import { boxOfMesh, boxOfPoints, shaftMeetsBox } from "../../geometry/box.ts";
@@ -21,62 +21,85 @@ export interface PairedLuminaire {
   readonly lit: boolean;
 }
 
-/** Writes the pairs; the first of them, `luminaires.length` a row. */
+export interface Pair {
+  /** Whether the luminaire can light the row at all. */
+  readonly lit: boolean;
+  /** First record of the list of solids, how many are convex and how many are not. */
+  readonly first: number;
+  readonly convex: number;
+  readonly meshes: number;
+}
+
+/** Writes the lists; pairs row by row, `luminaires.length` a row. */
 export function writePairs(
   writer: RecordWriter,
   surfaces: readonly Surface[],
   blockers: readonly Blocker[],
+  isConvex: readonly boolean[],
   luminaires: readonly PairedLuminaire[],
-): number {
+): Pair[] {
+  const lists = new PairLists(writer, isConvex);
   const boxes = blockers.map(({ mesh }) => boxOfMesh(mesh));
-  const lists: { readonly solids: number[]; readonly lit: boolean }[] = [];
+  const isOwn = (s: number, { layer, index }: PairedLuminaire): boolean =>
+    blockers[s].owner?.[0] === layer && blockers[s].owner?.[1] === index;
   for (const surface of surfaces) {
     const { vertices, normal } = surface;
     const bounds = boxOfPoints(vertices.flat());
     const level = dot(normal, vertices[0]);
     const behind = blockers.map(({ mesh }) => isBehind(mesh.positions, normal, level + 1e-3));
-    for (const { placed: each, layer, index, lit } of luminaires) {
-      const reach = roomReach(each);
-      const [x, y, z] = each.frame.origin;
+    for (const each of luminaires) {
+      const { origin } = each.placed.frame;
+      const reach = roomReach(each.placed);
       const box = Float64Array.of(
-        x - reach[0],
-        y - reach[1],
-        z - reach[2],
-        x + reach[0],
-        y + reach[1],
-        z + reach[2],
+        ...origin.map((c, k) => c - reach[k]),
+        ...origin.map((c, k) => c + reach[k]),
       );
-      const up = dot(normal, each.frame.origin) - level;
       const most =
-        up + Math.abs(normal[0]) * reach[0] + Math.abs(normal[1]) * reach[1] + Math.abs(normal[2]) * reach[2];
-      const between = boxes.flatMap((solid, s) => {
-        const { owner } = blockers[s];
-        if (behind[s] || (owner?.[0] === layer && owner[1] === index)) return [];
-        return shaftMeetsBox(bounds, box, solid) ? [s] : [];
-      });
-      lists.push({ solids: between, lit: lit && most > 1e-9 });
+        dot(normal, origin) - level + normal.reduce((sum, n, k) => sum + Math.abs(n) * reach[k], 0);
+      const between = boxes.flatMap((solid, s) =>
+        behind[s] || isOwn(s, each) || !shaftMeetsBox(bounds, box, solid) ? [] : [s],
+      );
+      lists.add(between, each.lit && most > 1e-9);
     }
   }
   const every = blockers.map((_, s) => s);
-  for (const { lit } of luminaires) lists.push({ solids: every, lit });
-  blockers.forEach(({ name, kind }) => {
-    const others = every.filter((s) => blockers[s].name !== name || blockers[s].kind !== kind);
-    for (const { lit } of luminaires) lists.push({ solids: others, lit });
-  });
-  const starts = new Map<string, number>();
-  const resolved = lists.map(({ solids: between, lit }) => {
-    const key = between.join(" ");
-    let first = starts.get(key);
-    if (first === undefined) {
-      first = writer.length;
-      for (const s of between) writer.put(s);
-      starts.set(key, first);
+  const addRow = (solids: readonly number[]): void => {
+    for (const each of luminaires)
+      lists.add(
+        solids.filter((s) => !isOwn(s, each)),
+        each.lit,
+      );
+  };
+  addRow(every);
+  for (const { name, kind } of blockers)
+    addRow(every.filter((s) => blockers[s].name !== name || blockers[s].kind !== kind));
+  return lists.pairs;
+}
+
+/** Equal lists are written once. */
+class PairLists {
+  readonly pairs: Pair[] = [];
+  readonly #writer: RecordWriter;
+  readonly #isConvex: readonly boolean[];
+  readonly #starts = new Map<string, number>();
+
+  constructor(writer: RecordWriter, isConvex: readonly boolean[]) {
+    this.#writer = writer;
+    this.#isConvex = isConvex;
+  }
+
+  add(solids: readonly number[], lit: boolean): void {
+    const convex = solids.filter((s) => this.#isConvex[s]);
+    const sorted = [...convex, ...solids.filter((s) => !this.#isConvex[s])];
+    const key = sorted.join(" ");
+    const known = this.#starts.get(key);
+    const first = known ?? this.#writer.length;
+    if (known === undefined) {
+      for (const s of sorted) this.#writer.put(s);
+      this.#starts.set(key, first);
     }
-    return [first, between.length, lit ? 1 : 0] as const;
-  });
-  const pairs = writer.length;
-  for (const [first, count, lit] of resolved) writer.put(first, count, lit);
-  return pairs;
+    this.pairs.push({ lit, first, convex: convex.length, meshes: sorted.length - convex.length });
+  }
 }
 
 function isBehind(positions: Float64Array, normal: Vec3, level: number): boolean {

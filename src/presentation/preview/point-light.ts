@@ -2,186 +2,131 @@
  * Direct light at any number of points, computed on the graphics processor: the bake of the surfaces' cache and every
  * single reading go through this one pass, so that a picture and a number can never disagree.
  *
+ *   E = Σ over luminaires of E_clear V, a draw each (`point-set.ts`), added up by blending
+ *
  * In: points x, y, z (m), unit normals, rows of pairs (`light-book.ts`). Out: illuminance (lx) of each layer's slot,
  * at full output and initial. Error against the engine: 0.5 % of the local value (tests/shaders/parity.test.ts).
  */
 
 import {
-  DataTexture,
+  AddEquation,
+  CustomBlending,
+  type DataTexture,
   DoubleSide,
-  FloatType,
   GLSL3,
   Mesh,
-  NearestFilter,
+  OneFactor,
   OrthographicCamera,
-  PlaneGeometry,
   RawShaderMaterial,
-  RGBAFormat,
   Scene as ThreeScene,
   type WebGLRenderer,
-  WebGLRenderTarget,
+  type WebGLRenderTarget,
 } from "three";
 import { compose } from "./compose.ts";
+import { type Fineness, STILL } from "./fineness.ts";
+import { floatTexture, readFloats, sumTarget } from "./float-texture.ts";
 import type { LightBook } from "./light-book.ts";
+import { programFor } from "./light-program.ts";
+import { PointSet, type Region } from "./point-set.ts";
 import { BOOK_WIDTH } from "./record-writer.ts";
 
-/** How finely light is computed. */
-export interface Fineness {
-  /** Most Gauss nodes along a side of an opening. */
-  readonly nodes: number;
-  /** Points of an opening's outline (24, 8 or none) and samples within it that tell whether it is partly hidden. */
-  readonly outline: number;
-  readonly probes: number;
-  /** Samples of an opening that is. */
-  readonly samples: number;
-  readonly words: string;
-}
+export { EXACT } from "./fineness.ts";
 
-/** What is answered for: every single reading, and the parity tests. */
-export const EXACT: Fineness = {
-  nodes: 12,
-  outline: 24,
-  probes: 12,
-  samples: 2048,
-  words: "engine accuracy",
-};
-/** A picture that stands: light as exact, penumbras to some 2 % of an opening. */
-export const STILL: Fineness = { nodes: 12, outline: 0, probes: 6, samples: 48, words: "engine accuracy" };
-/** A picture that moves. */
-export const MOVING: Fineness = {
-  nodes: 2,
-  outline: 0,
-  probes: 4,
-  samples: 0,
-  words: "fewer elements while it moves",
-};
-
-/** Points as two float textures of one size; `places.w` is the row of pairs, −1 for no point. */
-export interface PointTextures {
-  readonly width: number;
-  readonly height: number;
-  readonly places: DataTexture;
-  readonly facings: DataTexture;
-}
-
-export function floatTexture(data: Float32Array, width: number, height: number): DataTexture {
-  const texture = new DataTexture(data as Float32Array<ArrayBuffer>, width, height, RGBAFormat, FloatType);
-  texture.minFilter = NearestFilter;
-  texture.magFilter = NearestFilter;
-  texture.needsUpdate = true;
-  return texture;
-}
-
-export function floatTarget(width: number, height: number): WebGLRenderTarget {
-  return new WebGLRenderTarget(width, height, {
-    type: FloatType,
-    format: RGBAFormat,
-    minFilter: NearestFilter,
-    magFilter: NearestFilter,
-    depthBuffer: false,
-    stencilBuffer: false,
-  });
-}
-
-/** A triangle over the whole target, drawn with a shader of this project. */
-export class ScreenPass {
-  readonly material: RawShaderMaterial;
-  readonly #scene = new ThreeScene();
-  readonly #camera = new OrthographicCamera();
-  readonly #geometry = new PlaneGeometry(2, 2);
-
-  constructor(fragment: Parameters<typeof compose>[0], uniforms: Record<string, { value: unknown }>) {
-    this.material = new RawShaderMaterial({
-      glslVersion: GLSL3,
-      vertexShader: `precision highp float;\n${compose("light/screen.vert")}`,
-      fragmentShader: `precision highp float;\nprecision highp int;\n${compose(fragment)}`,
-      uniforms,
-      side: DoubleSide,
-      depthTest: false,
-      depthWrite: false,
-    });
-    this.#geometry.setDrawRange(0, 3);
-    const mesh = new Mesh(this.#geometry, this.material);
-    mesh.frustumCulled = false;
-    this.#scene.add(mesh);
-  }
-
-  draw(renderer: WebGLRenderer, target: WebGLRenderTarget): void {
-    const before = renderer.getRenderTarget();
-    const clears = renderer.autoClear;
-    renderer.autoClear = false;
-    renderer.setRenderTarget(target);
-    renderer.render(this.#scene, this.#camera);
-    renderer.setRenderTarget(before);
-    renderer.autoClear = clears;
-  }
-
-  dispose(): void {
-    this.material.dispose();
-    this.#geometry.dispose();
-  }
-}
+const LUMINAIRE_RECORDS = 8;
+const DISTRIBUTION_RECORDS = 3;
+/** Width of the texture of points that are given as a list. */
+const LIST_WIDTH = 64;
 
 export class PointLight {
   readonly #renderer: WebGLRenderer;
-  readonly #pass: ScreenPass;
-  #book: DataTexture | undefined;
+  readonly #materials = new Map<string, RawShaderMaterial>();
+  readonly #mesh = new Mesh();
+  readonly #scene = new ThreeScene();
+  readonly #camera = new OrthographicCamera();
+  #book: LightBook | undefined;
+  #texture: DataTexture | undefined;
+  readonly #uniforms = {
+    book: { value: null as DataTexture | null },
+    gaussTable: { value: 0 },
+    solidTable: { value: 0 },
+    mostNodes: { value: STILL.nodes },
+    penumbraSamples: { value: STILL.samples },
+    outlinePoints: { value: STILL.outline },
+    probes: { value: STILL.probes },
+    ownShift: { value: 0 },
+    places: { value: null as DataTexture | null },
+    facings: { value: null as DataTexture | null },
+    luminaire: { value: new Float32Array(4 * LUMINAIRE_RECORDS) as Float32Array },
+    distribution: { value: new Float32Array(4 * DISTRIBUTION_RECORDS) as Float32Array },
+    slot: { value: [1, 0, 0, 0] },
+    list: { value: [0, 0, 0] },
+  };
 
   constructor(renderer: WebGLRenderer) {
     this.#renderer = renderer;
-    this.#pass = new ScreenPass("light/at-points.frag", {
-      book: { value: null },
-      gaussTable: { value: 0 },
-      mostNodes: { value: STILL.nodes },
-      penumbraSamples: { value: STILL.samples },
-      outlinePoints: { value: STILL.outline },
-      probes: { value: STILL.probes },
-      ownShift: { value: 0 },
-      luminaireTable: { value: 0 },
-      luminaireCount: { value: 0 },
-      pairTable: { value: 0 },
-      solidTable: { value: 0 },
-      places: { value: null },
-      facings: { value: null },
-    });
+    this.#mesh.frustumCulled = false;
+    this.#scene.add(this.#mesh);
   }
 
   /** The texture of the book in use, for shaders that ask it too. */
   get book(): DataTexture | undefined {
-    return this.#book;
+    return this.#texture;
   }
 
   read(book: LightBook): void {
-    this.#book?.dispose();
-    this.#book = floatTexture(book.data, BOOK_WIDTH, book.rows);
-    const { uniforms } = this.#pass.material;
-    uniforms.book.value = this.#book;
-    uniforms.gaussTable.value = book.gauss;
-    uniforms.luminaireTable.value = book.luminaires;
-    uniforms.luminaireCount.value = book.luminaireCount;
-    uniforms.pairTable.value = book.pairs;
-    uniforms.solidTable.value = book.solids;
+    this.#texture?.dispose();
+    this.#book = book;
+    this.#texture = floatTexture(book.data, BOOK_WIDTH, book.rows);
+    const u = this.#uniforms;
+    u.book.value = this.#texture;
+    u.gaussTable.value = book.gauss;
+    u.solidTable.value = book.solids;
   }
 
-  /** Lights rows `from` … `to` of the points into the target, which has their size. */
+  /** Adds the light of draws `from` … `to` of a set of points to the target, which has its size; the first of them
+   * clears it. */
   light(
-    points: PointTextures,
+    points: PointSet,
     target: WebGLRenderTarget,
     fineness: Fineness,
     from = 0,
-    to = points.height,
+    to = points.draws.length,
   ): void {
-    const { uniforms } = this.#pass.material;
-    uniforms.places.value = points.places;
-    uniforms.facings.value = points.facings;
-    uniforms.mostNodes.value = fineness.nodes;
-    uniforms.penumbraSamples.value = fineness.samples;
-    uniforms.outlinePoints.value = fineness.outline;
-    uniforms.probes.value = fineness.probes;
-    uniforms.ownShift.value = fineness.outline >= 24 ? 1 : 0;
-    target.scissorTest = true;
-    target.scissor.set(0, from, points.width, to - from);
-    this.#pass.draw(this.#renderer, target);
+    const book = this.#book;
+    if (book === undefined) return;
+    const u = this.#uniforms;
+    u.places.value = points.places;
+    u.facings.value = points.facings;
+    u.mostNodes.value = fineness.nodes;
+    u.penumbraSamples.value = fineness.samples;
+    u.outlinePoints.value = fineness.outline;
+    u.probes.value = fineness.probes;
+    u.ownShift.value = fineness.outline >= 24 ? 1 : 0;
+    const renderer = this.#renderer;
+    const before = renderer.getRenderTarget();
+    const clears = renderer.autoClear;
+    renderer.autoClear = false;
+    renderer.setRenderTarget(target);
+    if (from === 0) {
+      renderer.setClearColor(0x000000, 0);
+      renderer.clear();
+    }
+    this.#mesh.geometry = points.geometry;
+    for (const { luminaire, pair, start, count } of points.draws.slice(from, to)) {
+      const { record, distribution, slot } = book.luminaires[luminaire];
+      const recordsAt = (first: number, size: number): Float32Array =>
+        book.data.subarray(4 * first, 4 * (first + size));
+      u.luminaire.value = recordsAt(record, LUMINAIRE_RECORDS);
+      u.distribution.value = recordsAt(distribution, DISTRIBUTION_RECORDS);
+      u.slot.value = [0, 1, 2, 3].map((k) => (k === slot ? 1 : 0));
+      u.list.value = [pair.first, pair.convex, pair.meshes];
+      const most = pair.convex + pair.meshes === 0 ? 0 : book.mostBetween;
+      this.#mesh.material = this.#material(programFor(u.luminaire.value, u.distribution.value, most));
+      points.geometry.setDrawRange(start, count);
+      renderer.render(this.#scene, this.#camera);
+    }
+    renderer.setRenderTarget(before);
+    renderer.autoClear = clears;
   }
 
   /** Light (lx, four slots a point) at points given as x, y, z and normals; `rows` as in the book. */
@@ -191,34 +136,67 @@ export class PointLight {
     rows: ArrayLike<number>,
     fineness: Fineness,
   ): Float32Array {
+    const book = this.#book;
     const count = rows.length;
-    const width = Math.min(64, Math.max(1, count));
-    const height = Math.max(1, Math.ceil(count / width));
+    const out = new Float32Array(4 * count);
+    if (book === undefined || count === 0) return out;
+    // Every run of points of one row on rows of texels of its own.
+    const width = Math.min(LIST_WIDTH, count);
+    const regions: Region[] = [];
+    const texelOf = new Int32Array(count);
+    let height = 0;
+    for (let i = 0; i < count; ) {
+      let end = i + 1;
+      while (end < count && rows[end] === rows[i]) end++;
+      const tall = Math.ceil((end - i) / width);
+      regions.push({ x: 0, y: height, width: Math.min(width, end - i), height: tall, row: rows[i] });
+      for (let k = i; k < end; k++) texelOf[k] = height * width + (k - i);
+      height += tall;
+      i = end;
+    }
     const places = new Float32Array(4 * width * height).fill(-1);
     const facings = new Float32Array(4 * width * height);
     for (let i = 0; i < count; i++) {
-      places.set(positions.subarray(3 * i, 3 * i + 3), 4 * i);
-      places[4 * i + 3] = rows[i];
-      facings.set(normals.subarray(3 * i, 3 * i + 3), 4 * i);
+      places.set(positions.subarray(3 * i, 3 * i + 3), 4 * texelOf[i]);
+      places[4 * texelOf[i] + 3] = rows[i];
+      facings.set(normals.subarray(3 * i, 3 * i + 3), 4 * texelOf[i]);
     }
-    const points = {
-      width,
-      height,
-      places: floatTexture(places, width, height),
-      facings: floatTexture(facings, width, height),
-    };
-    const target = floatTarget(width, height);
+    const points = new PointSet({ width, height, places, facings, regions }, book);
+    const target = sumTarget(this.#renderer, width, height);
     this.light(points, target, fineness);
-    const out = new Float32Array(4 * width * height);
-    this.#renderer.readRenderTargetPixels(target, 0, 0, width, height, out);
+    const sums = readFloats(this.#renderer, target);
+    for (let i = 0; i < count; i++) out.set(sums.subarray(4 * texelOf[i], 4 * texelOf[i] + 4), 4 * i);
     target.dispose();
-    points.places.dispose();
-    points.facings.dispose();
-    return out.subarray(0, 4 * count);
+    points.dispose();
+    return out;
   }
 
   dispose(): void {
-    this.#book?.dispose();
-    this.#pass.dispose();
+    this.#texture?.dispose();
+    for (const material of this.#materials.values()) material.dispose();
+    this.#materials.clear();
+  }
+
+  #material(defines: Readonly<Record<string, number>>): RawShaderMaterial {
+    const key = Object.values(defines).join(" ");
+    let material = this.#materials.get(key);
+    if (material === undefined) {
+      material = new RawShaderMaterial({
+        glslVersion: GLSL3,
+        vertexShader: `precision highp float;\n${compose("light/points.vert")}`,
+        fragmentShader: `precision highp float;\nprecision highp int;\n${compose("light/at-points.frag")}`,
+        defines,
+        uniforms: this.#uniforms,
+        side: DoubleSide,
+        depthTest: false,
+        depthWrite: false,
+        blending: CustomBlending,
+        blendEquation: AddEquation,
+        blendSrc: OneFactor,
+        blendDst: OneFactor,
+      });
+      this.#materials.set(key, material);
+    }
+    return material;
   }
 }

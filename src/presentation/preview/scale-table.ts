@@ -5,7 +5,7 @@
 
 import type { DataTexture } from "three";
 import { scaleBands } from "../scale.ts";
-import { floatTexture } from "./point-light.ts";
+import { floatTexture } from "./float-texture.ts";
 
 const ENTRIES = 1024;
 const SPAN = Math.log(20_000);

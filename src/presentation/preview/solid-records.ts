@@ -1,7 +1,7 @@
 /**
  * Solids that can stand in the light as the shaders read them (`shaders/light/visibility.glsl`), three records each:
  *
- *   least corner, kind | greatest corner, transmittance | first, count, triangles
+ *   least corner | greatest corner | first, count, triangles, transmittance
  *
  * then the planes of a convex one, or the nodes of its hierarchy and the triangles in them.
  */
@@ -53,11 +53,14 @@ function partsOf(blocker: Blocker): Blocker[] {
   });
 }
 
-/** Writes solids; the first record of their table. */
-export function writeSolids(writer: RecordWriter, blockers: readonly Blocker[]): number {
+/** Writes solids: the first record of their table, and which of them are convex. */
+export function writeSolids(
+  writer: RecordWriter,
+  blockers: readonly Blocker[],
+): { readonly table: number; readonly isConvex: readonly boolean[] } {
   const table = writer.length;
   for (let i = 0; i < 3 * blockers.length; i++) writer.put(0);
-  blockers.forEach(({ mesh, transmittance }, i) => {
+  const isConvex = blockers.map(({ mesh, transmittance }, i) => {
     const box = boxOfMesh(mesh);
     const planes = convexSolid(mesh);
     const first = writer.length;
@@ -84,9 +87,10 @@ export function writeSolids(writer: RecordWriter, blockers: readonly Blocker[]):
       triangles = writer.length;
       for (let k = 0; k < corner.length; k += 3) writer.put(corner[k], corner[k + 1], corner[k + 2]);
     }
-    writer.amend(table + 3 * i, 0, box[0], box[1], box[2], planes === undefined ? 1 : 0);
-    writer.amend(table + 3 * i + 1, 0, box[3], box[4], box[5], transmittance);
-    writer.amend(table + 3 * i + 2, 0, first, count, triangles, 0);
+    writer.amend(table + 3 * i, 0, box[0], box[1], box[2], 0);
+    writer.amend(table + 3 * i + 1, 0, box[3], box[4], box[5], 0);
+    writer.amend(table + 3 * i + 2, 0, first, count, triangles, transmittance);
+    return planes !== undefined;
   });
-  return table;
+  return { table, isConvex };
 }

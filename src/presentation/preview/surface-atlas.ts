@@ -17,6 +17,7 @@ import {
   nodePlace,
 } from "../surface-lattice.ts";
 import type { SurfaceLight } from "../surface-light.ts";
+import type { Region } from "./point-set.ts";
 
 const WIDTH = 1024;
 /** Texels around a lattice that repeat its edge: at the rim of a triangle the screen's derivatives look beyond it. */
@@ -128,6 +129,17 @@ export function texelOf({ flat, lattice, x, y }: AtlasCell, [a, b]: Vec2): Vec2 
 
 function within(i: number, n: number): number {
   return Math.min(n - 1, Math.max(0, i));
+}
+
+/** The rectangles of an atlas that are lit, of the surface each is of. */
+export function regionsOf({ cells }: SurfaceAtlas): Region[] {
+  return cells.map(({ surface, lattice, x, y }) => ({
+    x: x - GUTTER,
+    y: y - GUTTER,
+    width: lattice.columns + 2 * GUTTER,
+    height: lattice.rows + 2 * GUTTER,
+    row: surface,
+  }));
 }
 
 /** The given light on the atlas's own nodes: interreflected, and direct where it was traced; four slots a texel. */

@@ -1,0 +1,7 @@
+// Rectangles of points in the target, given where they lie.
+
+in vec3 position;
+
+void main() {
+  gl_Position = vec4(position.xy, 0.0, 1.0);
+}
