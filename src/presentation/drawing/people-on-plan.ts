@@ -21,8 +21,9 @@ const EYE_TO_HEAD = HEAD[0] + 0.01;
 const SHOULDERS_FOLLOW = 0.7;
 /** People further from the top than this are named instead of drawn, unless asked otherwise (m). */
 const REACH = 0.8;
-/** Height of the line that names them (drawing units). */
+/** Height of a line that names them, and the size of its words (drawing units). */
 const NAME_LINE = 18;
+const NAME_SIZE = 11.5;
 
 export interface PeopleOnPlan {
   /** On the light, in ink that reads there. */
@@ -37,8 +38,12 @@ export interface PeopleOnPlan {
 export interface RoomForPeople {
   readonly above: number;
   readonly below: number;
+  /** Between the near edge and whoever stands nearest to it; without end where nobody does. */
+  readonly clear: number;
+  /** For the line that names those too far to be drawn, under everything else. */
+  readonly names: number;
 }
-export const NO_ROOM: RoomForPeople = { above: 0, below: 0 };
+export const NO_ROOM: RoomForPeople = { above: 0, below: 0, clear: Number.POSITIVE_INFINITY, names: 0 };
 
 interface Standing {
   readonly person: Person;
@@ -61,6 +66,39 @@ function standing(person: Person, axes: IslandAxes): Standing {
   return { person, head, shoulders, facing, beyond };
 }
 
+function isFar({ beyond }: Standing, reach: number): boolean {
+  return Math.abs(beyond) + SHOULDERS[0] > reach;
+}
+
+interface NamePlace {
+  readonly x: number;
+  /** Row from the top. */
+  readonly row: number;
+  /** Whether the words stand left of the mark, for want of room at its right. */
+  readonly isLeft: boolean;
+}
+
+/** Where the names of those too far to be drawn stand: one row, and further ones where they would meet. */
+function rowsOfNames(
+  far: readonly Standing[],
+  scale: SheetScale,
+): { readonly count: number; readonly places: ReadonlyMap<Person, NamePlace> } {
+  const ends: number[] = [];
+  const places = new Map<Person, NamePlace>();
+  for (const { person, shoulders } of [...far].sort((a, b) => a.shoulders[0] - b.shoulders[0])) {
+    const x = scale.x(shoulders[0]);
+    // The longest way a distance is written.
+    const width = textWidth(`${person.name}, 00'-00 00/00" from the near edge`, NAME_SIZE) + 10;
+    const isLeft = x + width > scale.width;
+    const [from, to] = isLeft ? [x - width, x + 8] : [x - 8, x + width];
+    const free = ends.findIndex((end) => end < from);
+    const row = free < 0 ? ends.length : free;
+    ends[row] = to;
+    places.set(person, { x, row, isLeft });
+  }
+  return { count: ends.length, places };
+}
+
 function isBeside({ shoulders }: Standing, scale: SheetScale): boolean {
   return shoulders[0] >= scale.from && shoulders[0] <= scale.to;
 }
@@ -73,17 +111,20 @@ export function roomForPeople(
 ): RoomForPeople {
   let above = 0;
   let below = 0;
-  let named = 0;
+  let clear = Number.POSITIVE_INFINITY;
+  const far: Standing[] = [];
   for (const person of scene.people) {
     const stands = standing(person, axes);
     if (!isBeside(stands, scale)) continue;
-    const far = Math.abs(stands.beyond) + SHOULDERS[0];
-    const room = far > reach ? 0 : far * scale.perMetre + 4;
-    if (room === 0) named = NAME_LINE;
+    const room = (Math.abs(stands.beyond) + SHOULDERS[0]) * scale.perMetre + 4;
+    if (isFar(stands, reach)) far.push(stands);
     else if (stands.beyond > 0) above = Math.max(above, room);
-    else if (stands.beyond < 0) below = Math.max(below, room);
+    else if (stands.beyond < 0) {
+      below = Math.max(below, room);
+      clear = Math.min(clear, (-stands.beyond - SHOULDERS[0]) * scale.perMetre);
+    }
   }
-  return { above, below: named === 0 ? below : Math.max(below, 27) + named };
+  return { above, below, clear, names: NAME_LINE * rowsOfNames(far, scale).count };
 }
 
 export function peopleOnPlan(
@@ -98,14 +139,20 @@ export function peopleOnPlan(
   const beside: Mark[] = [];
   const taken: Box[] = [];
   const m = scale.perMetre;
-  for (const each of scene.people) {
-    const stands = standing(each, axes);
-    if (!isBeside(stands, scale)) continue;
-    const { person, head, shoulders, facing, beyond } = stands;
-    if (Math.abs(beyond) + SHOULDERS[0] > reach) {
-      beside.push(...named(stands, scale, frame, words));
-      continue;
-    }
+  const shown = scene.people
+    .map((person) => standing(person, axes))
+    .filter((stands) => isBeside(stands, scale));
+  const far = shown.filter((stands) => isFar(stands, reach));
+  const names = rowsOfNames(far, scale);
+  for (const stands of far) {
+    const place = names.places.get(stands.person);
+    if (place === undefined) continue;
+    const y = frame.height - 8 - NAME_LINE * (names.count - 1 - place.row);
+    beside.push(...named(stands, place, y, words));
+  }
+  for (const stands of shown) {
+    if (isFar(stands, reach)) continue;
+    const { person, head, shoulders, facing } = stands;
     // Page y grows downward, so angles turn the other way.
     const [c, s] = [Math.cos(-facing), Math.sin(-facing)];
     const onPage = ([along, across]: Vec2, [u, v]: Vec2): Vec2 => [
@@ -156,13 +203,11 @@ export function peopleOnPlan(
 
 /** Who stands too far to be drawn: which way they face, their name, their distance from the top. */
 function named(
-  { person, shoulders, facing, beyond }: Standing,
-  scale: SheetScale,
-  frame: { readonly height: number; y(across: number): number },
+  { person, facing, beyond }: Standing,
+  { x, isLeft }: NamePlace,
+  y: number,
   words: Wording,
 ): Mark[] {
-  const x = scale.x(shoulders[0]);
-  const y = frame.height - 8;
   const [c, s] = [Math.cos(-facing), Math.sin(-facing)];
   const chevron = (
     [
@@ -173,10 +218,12 @@ function named(
   ).map(([u, v]): Vec2 => [x + c * u - s * v, y + s * u + c * v]);
   const where = beyond > 0 ? "from the far edge" : "from the near edge";
   const label = `${person.name}, ${words.length(Math.abs(beyond))} ${where}`;
-  const isOff = x + 10 + textWidth(label, 11.5) > scale.width;
   return [
     line(chevron, "facing", "quiet", 1),
-    text([x + (isOff ? -10 : 10), y + 4], label, "person", { anchor: isOff ? "end" : "start" }),
+    text([x + (isLeft ? -10 : 10), y + 4], label, "person", {
+      size: NAME_SIZE,
+      anchor: isLeft ? "end" : "start",
+    }),
   ];
 }
 

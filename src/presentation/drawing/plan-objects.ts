@@ -27,6 +27,8 @@ import type { Wording } from "./wording.ts";
 
 export interface PlanFrame {
   readonly height: number;
+  /** Page y of the chain of dimensions under the top. */
+  readonly chain: number;
   /** Page y of a place across the island; across grows up the page. */
   y(across: number): number;
   across(y: number): number;
@@ -42,7 +44,7 @@ export interface PlanParts {
   readonly reach?: number;
 }
 
-/** Distance of the chain of dimensions from the near edge (drawing units). */
+/** Distance of the chain of dimensions from the near edge where nobody stands in it (drawing units). */
 const CHAIN = 21;
 
 function hasLength({ dimensions, length = true }: PlanParts): boolean {
@@ -65,10 +67,14 @@ export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): Pl
   const axes = islandAxes(scene);
   const room = parts.people ? roomForPeople(scene, axes, scale, parts.reach) : NO_ROOM;
   const head = Math.max((hasLength(parts) ? 30 : 8) + room.above, 8);
-  // People stand clear of the edge: the chain of dimensions runs between it and them.
-  const foot = Math.max(parts.dimensions ? CHAIN + 9 : 8, room.below);
+  // The chain of dimensions runs between the top and those who stand clear of it, else behind them.
+  const chain = room.clear > CHAIN + 6 ? CHAIN : room.below + 14;
+  const under = room.names > 0 ? 6 : 9;
+  const foot = Math.max(parts.dimensions ? chain + under : 8, room.below) + room.names;
+  const near = head + axes.width * scale.perMetre;
   return {
-    height: Math.ceil(head + axes.width * scale.perMetre + foot),
+    height: Math.ceil(near + foot),
+    chain: near + chain,
     y: (across) => head + (axes.width - across) * scale.perMetre,
     across: (y) => axes.width - (y - head) / scale.perMetre,
   };
@@ -213,7 +219,7 @@ function dimensions(
     .filter((a, i, all) => i === 0 || a - all[i - 1] > 0.01);
   if (alongs.length > 0) {
     const stops = [0, ...alongs, axes.length];
-    const y = frame.y(0) + CHAIN;
+    const y = frame.chain;
     for (let i = 1; i < stops.length; i++) {
       const label = words.length(stops[i] - stops[i - 1]);
       const fits = textWidth(label, 11.5) + 6 < x(stops[i]) - x(stops[i - 1]);

@@ -3,7 +3,7 @@
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { LayerRole } from "../../scene/scene.ts";
 import type { Dash } from "./drawing.ts";
-import { type Ink, line, type Mark, segment, text, textWidth } from "./drawing.ts";
+import { type Ink, type Mark, segment, text, textWidth } from "./drawing.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { Profile, ProfileSeries } from "./profile.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
@@ -36,7 +36,7 @@ export function curve(
   return parts;
 }
 
-/** Names at the right end of their lines, pushed apart; under a narrow sheet they stand inside the field. */
+/** Names where their lines end, pushed apart; under a narrow sheet they stand inside the field. */
 export function endLabels(
   profile: Profile,
   curves: readonly (readonly (readonly Vec2[])[])[],
@@ -47,28 +47,18 @@ export function endLabels(
   const ends = curves.map((parts) => parts.at(-1)?.at(-1) ?? ([x1, frame.y(0)] as Vec2));
   const outside = scale.width - x1 > 70;
   if (!outside) return keyRow(profile, scale, frame);
-  const at = x1 + 18;
   const wishes = ends.map((p) => p[1] + 4);
   const places = spreadLabels(wishes, 15, 12, frame.height - 8);
   const marks: Mark[] = [];
   profile.series.forEach((series, i) => {
     const style = STYLE[series.role];
-    if (ends[i] !== undefined)
-      marks.push(
-        line(
-          [
-            [ends[i][0] + 2, ends[i][1]],
-            [at - 4, places[i] - 4],
-          ],
-          "leader",
-          style.ink,
-          0.75,
-        ),
-      );
+    const [x, y] = ends[i];
     marks.push(
-      text([at, places[i]], series.name, "line name", {
+      segment(x + 2, y, x + 14, places[i] - 4, "leader", style.ink, 0.75),
+      text([x + 18, places[i]], series.name, "line name", {
         ink: style.ink,
         strong: series.role === "total",
+        ground: "paper",
       }),
     );
   });
