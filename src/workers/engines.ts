@@ -2,14 +2,29 @@
 
 import type { LightEngine } from "../engine/light-engine.ts";
 
+/** Runs after which a just-in-time compiler has seen enough, and luminaires after which one run is enough; measured. */
+const REHEARSALS = 6;
+const MANY_LUMINAIRES = 60;
+
 /** Engines load after the first light; one remembers what a change does not touch. */
 export class Engines {
   #engine: Promise<LightEngine> | undefined;
   #doubting: Promise<LightEngine> | undefined;
+  #rehearsed: Promise<void> | undefined;
 
   get(): Promise<LightEngine> {
     this.#engine ??= import("../engine/light-engine.ts").then(({ LightEngine }) => new LightEngine());
     return this.#engine;
+  }
+
+  /** Does once, with engines that are then forgotten, what a moving hand will ask for: code that ran a few times
+   * runs several times as fast, and the first step of a hand should not be the one that waits. */
+  rehearse(luminaires: number, ask: (engine: LightEngine) => void): Promise<void> {
+    const runs = Math.min(REHEARSALS, Math.ceil(MANY_LUMINAIRES / Math.max(1, luminaires)));
+    this.#rehearsed ??= import("../engine/light-engine.ts").then(({ LightEngine }) => {
+      for (let i = 0; i < runs; i++) ask(new LightEngine());
+    });
+    return this.#rehearsed;
   }
 
   /** One for the doubts, whose many small changes would turn over the other's memory. */

@@ -57,7 +57,10 @@ async function calculated(
   if (quality === "first") return unobstructedLight(scene, FIRST_NEAR_FIELD_ERROR, observer);
   const engine = await engines.get();
   if (quality !== "quick") return engine.calculate(scene, { ...options, quality: "full" }, observer);
-  const direct = engine.calculate(scene, { ...options, quality, interreflection: false }, observer);
+  const asked = { ...options, quality, interreflection: false };
+  const luminaires = scene.layers.reduce((sum, layer) => sum + layer.luminaires.length, 0);
+  await engines.rehearse(luminaires, (another) => another.calculate(scene, asked, observer));
+  const direct = engine.calculate(scene, asked, observer);
   return withInterreflected(direct, interreflected);
 }
 
