@@ -23,8 +23,24 @@ export interface SurfaceEmission {
    * The luminaire's own shade is already accounted for. Never allocates; at most `maximumElements`. */
   sample(point: Float64Array, positions: Float64Array, normalIlluminance: Float64Array): number;
   readonly maximumElements: number;
+  /** What `sample` rests on, out to a distance (m). */
+  table?(distance: number): NearFieldTable;
   /** The convex extent of all elements (m), for culling and blocking. */
   readonly opening: LuminousOpening;
+}
+
+/** The light near a luminaire of revolution as data, for those who cannot call its sampler: on a graphics processor,
+ * or in another thread. Node (i, j) is at distance `nearest · e^(i · logStep)` (m) from the photometric centre and at
+ * γ = π j / (angles − 1), in the half plane y = 0 of the luminaire's frame. Per node and group four numbers: x, y, z of
+ * the light's vector illuminance times distance² (cd), towards the half of the elements with y > 0, and their mean
+ * distance (m). To be interpolated bilinearly; the other half is its mirror image. */
+export interface NearFieldTable {
+  readonly nearest: number;
+  readonly logStep: number;
+  readonly distances: number;
+  readonly angles: number;
+  readonly groups: number;
+  readonly values: Float32Array;
 }
 
 export type Emission = OpeningEmission | SurfaceEmission;

@@ -31,8 +31,17 @@ export function relamped(luminaire: Luminaire, factor: number): Luminaire {
 
 function brighter(emission: Emission, factor: number): Emission {
   if (emission.kind === "opening") return emission;
+  const { table } = emission;
   return {
     ...emission,
+    ...(table === undefined
+      ? {}
+      : {
+          table: (distance) => {
+            const given = table(distance);
+            return { ...given, values: given.values.map((x, k) => (k % 4 === 3 ? x : factor * x)) };
+          },
+        }),
     sample: (point, positions, normalIlluminance) => {
       const count = emission.sample(point, positions, normalIlluminance);
       for (let i = 0; i < count; i++) normalIlluminance[i] *= factor;

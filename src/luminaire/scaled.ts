@@ -48,9 +48,20 @@ function scaledEmission(emission: Emission, s: number): Emission {
   const opening = scaledOpening(emission.opening, s);
   if (emission.kind === "opening") return { ...emission, opening };
   const at = new Float64Array(3);
+  const { table } = emission;
   return {
     ...emission,
     opening,
+    ...(table === undefined
+      ? {}
+      : {
+          // Illuminance falls as distance² grows: their product stays.
+          table: (distance) => {
+            const given = table(distance / s);
+            const values = given.values.map((x, k) => (k % 4 === 3 ? s * x : x));
+            return { ...given, nearest: s * given.nearest, values };
+          },
+        }),
     sample: (point, positions, normalIlluminance) => {
       for (let k = 0; k < 3; k++) at[k] = point[k] / s;
       const count = emission.sample(at, positions, normalIlluminance);

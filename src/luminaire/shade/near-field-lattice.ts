@@ -10,6 +10,7 @@
  * (error reach/d, the offset of its bright parts from the centre: ≤ 0.3 %).
  */
 
+import type { NearFieldTable } from "../near-field.ts";
 import { GROUP_STRIDE, GROUPS, type ShadeEmitter } from "./emitter.ts";
 
 const LOG_STEP = 0.05;
@@ -27,8 +28,20 @@ export type ShadeSampler = (
   normalIlluminance: Float64Array,
 ) => number;
 
+export interface NearFieldLattice {
+  readonly sample: ShadeSampler;
+  /** The lattice's nodes from half the shade's reach out to a distance (m) from its centre. */
+  table(distance: number): NearFieldTable;
+}
+
+/** Steps of ln(distance) inside the shade's reach that a table begins at. */
+const INSIDE_STEPS = 14;
+
 /** @param intensity far-field luminous intensity at γ (cd) */
-export function nearFieldLattice(emitter: ShadeEmitter, intensity: (gamma: number) => number): ShadeSampler {
+export function nearFieldLattice(
+  emitter: ShadeEmitter,
+  intensity: (gamma: number) => number,
+): NearFieldLattice {
   const { centre, reach } = emitter.assembly;
   const nodes = new Map<number, Float64Array>();
   const blend = new Float64Array(SIZE);
@@ -47,7 +60,25 @@ export function nearFieldLattice(emitter: ShadeEmitter, intensity: (gamma: numbe
     return values;
   };
 
-  return (point, positions, normalIlluminance) => {
+  const table = (distance: number): NearFieldTable => {
+    const first = -INSIDE_STEPS;
+    const last = Math.max(1, Math.ceil(Math.log(distance / reach) / LOG_STEP));
+    const distances = last - first + 1;
+    const values = new Float32Array(distances * (GAMMA_STEPS + 1) * SIZE);
+    for (let i = 0; i < distances; i++)
+      for (let j = 0; j <= GAMMA_STEPS; j++)
+        values.set(node(first + i, j), (i * (GAMMA_STEPS + 1) + j) * SIZE);
+    return {
+      nearest: reach * Math.exp(first * LOG_STEP),
+      logStep: LOG_STEP,
+      distances,
+      angles: GAMMA_STEPS + 1,
+      groups: GROUPS,
+      values,
+    };
+  };
+
+  const sample: ShadeSampler = (point, positions, normalIlluminance) => {
     const x = point[0];
     const y = point[1];
     const z = point[2];
@@ -102,4 +133,5 @@ export function nearFieldLattice(emitter: ShadeEmitter, intensity: (gamma: numbe
     }
     return count;
   };
+  return { sample, table };
 }

@@ -139,7 +139,7 @@ export function shadeLuminaire(
     const { intensity } = distribution;
     return intensity[i] + (intensity[i + 1] - intensity[i]) * (gamma / step - i);
   };
-  const sampler = nearFieldLattice(emitter, farField);
+  const near = nearFieldLattice(emitter, farField);
   const shifted = new Float64Array(3);
   const height = shade.height;
   const extent = { length: shade.diameter, width: shade.diameter, height: shade.solid ? 0 : height };
@@ -167,10 +167,11 @@ export function shadeLuminaire(
         shifted[0] = point[0];
         shifted[1] = point[1];
         shifted[2] = point[2] + assembly.centre;
-        const count = sampler(shifted, positions, normalIlluminance);
+        const count = near.sample(shifted, positions, normalIlluminance);
         for (let i = 0; i < count; i++) positions[3 * i + 2] -= assembly.centre;
         return count;
       },
+      table: near.table,
     },
     body,
     luminanceTowards: ([x, y, z]) => brightestTowards(emitter, [x, y, z + assembly.centre]),
