@@ -4,7 +4,7 @@
 // A program is made for a kind of opening, a kind of distribution and a number of solids that may stand between: a
 // software renderer goes through every branch of a program whether it is taken or not. Definitions:
 //   KIND 0..5 (light/opening), TYPE 0..2 (light/intensity), PLANES_ONE 1 for one plane, EVEN_PLANES and EVEN_ANGLES 1
-//   for even steps, MOST_BETWEEN the most solids between, 0 for none
+//   for even steps, MOST_BETWEEN the most solids between, 0 for none, TRACED 1 for a near field of its own
 // `places`: x, y, z (m) and a number, negative for no point; `facings`: unit normal.
 
 #ifndef KIND
@@ -14,11 +14,13 @@
 #define EVEN_PLANES 0
 #define EVEN_ANGLES 0
 #define MOST_BETWEEN 16
+#define TRACED 0
 #endif
 
-#include <light/clear>
+// Before what only some programs hold: a chunk comes in once.
+#include <light/opening>
 #if MOST_BETWEEN > 0
-#include <light/penumbra>
+#include <light/visibility>
 #endif
 
 uniform highp sampler2D places;
@@ -35,6 +37,15 @@ uniform ivec3 list;
 uniform int ownShift;
 #endif
 
+#if TRACED == 1
+#include <light/near-field>
+#else
+#include <light/clear>
+#if MOST_BETWEEN > 0
+#include <light/penumbra>
+#endif
+#endif
+
 out vec4 light;
 
 // Points of a surface are lifted off it before rays leave (m).
@@ -46,17 +57,21 @@ void main() {
   vec3 normal = texelFetch(facings, here, 0).xyz;
   Luminaire l = luminaireFrom(luminaire);
   l.kind = KIND;
+  vec3 lifted = place.xyz + ON_SURFACE * normal;
+  vec3 p = (place.xyz - l.origin) * l.axes;
+  vec3 n = normal * l.axes;
+  // Not wholly at or below the point's horizon.
+  bool above = place.w >= 0.0 && -dot(n, p) + min(l.radius, dot(abs(n), l.extent)) > 1e-6;
+#if TRACED == 1
+  light = l.share * (above ? nearField(l, p, n, lifted) : 0.0) * slot;
+#else
   Distribution t = distributionFrom(distribution[0], distribution[1], distribution[2]);
   t.type = TYPE;
   if (PLANES_ONE == 1) t.planes = 1;
   t.evenPlanes = EVEN_PLANES == 1;
   t.evenAngles = EVEN_ANGLES == 1;
-  vec3 lifted = place.xyz + ON_SURFACE * normal;
-  vec3 p = (place.xyz - l.origin) * l.axes;
-  vec3 n = normal * l.axes;
   vec3 shares = vec3(pieceShare(l, p, 0), pieces(l) > 1 ? pieceShare(l, p, 1) : 0.0, pieces(l) > 2 ? pieceShare(l, p, 2) : 0.0);
-  // Not wholly at or below the point's horizon.
-  bool lit = place.w >= 0.0 && -dot(n, p) + min(l.radius, dot(abs(n), l.extent)) > 1e-6 && shares.x + shares.y + shares.z > 0.0;
+  bool lit = above && shares.x + shares.y + shares.z > 0.0;
   float E = 0.0;
   if (lit) {
     E = clearLight(l, t, p, n, shares);
@@ -76,4 +91,5 @@ void main() {
 #endif
   }
   light = l.share * E * slot;
+#endif
 }

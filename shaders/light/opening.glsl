@@ -27,6 +27,8 @@ struct Luminaire {
   int axis;
   int slot;
   int distribution;
+  // First record of its near field's table, 0 for none.
+  int nearField;
   float radius;
   float sharpness;
   float share;
@@ -41,6 +43,7 @@ Luminaire luminaireFrom(vec4 r[LUMINAIRE_RECORDS]) {
   l.axes = mat3(r[1].xyz, r[2].xyz, r[3].xyz);
   l.extent = vec3(r[1].w, r[2].w, r[3].w);
   l.slot = int(r[4].x);
+  l.nearField = int(r[4].y);
   l.distribution = int(r[4].z);
   l.radius = r[4].w;
   l.lowEnds = r[5].xyz;

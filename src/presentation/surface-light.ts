@@ -2,8 +2,8 @@
  * Light on every surface of a room, as fields on even lattices: what a picture of the room is painted with.
  *
  * Interreflected light is gathered by the engine where it bends and interpolated where it does not
- * (`refined-field.ts`); between nodes it is to be taken bilinearly. Luminaires traced from lamp and shade bring their
- * direct light too; all others are lit where they are drawn. Things without surfaces (pendants, people) get the
+ * (`refined-field.ts`); between nodes it is to be taken bilinearly. Direct light is computed where it is drawn; for that,
+ * luminaires traced from lamp and shade bring their near field. Things without surfaces (pendants, people) get the
  * interreflected light on the six faces of a small cube at their middle.
  */
 
@@ -12,6 +12,8 @@ import type { Calculate } from "../engine/calculate.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import { boxOfMesh } from "../geometry/box.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { NearFieldTable } from "../luminaire/near-field.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -37,11 +39,18 @@ export interface CubeLight {
   readonly layers: readonly Float32Array[];
 }
 
+/** A luminaire traced from lamp and shade: its layer, its number in it, and its light near by. */
+export interface TracedLuminaire {
+  readonly layer: number;
+  readonly index: number;
+  /** One and the same of all luminaires of a type. */
+  readonly near: NearFieldTable;
+}
+
 export interface SurfaceLight {
   /** Per surface of the scene, in its order. */
   readonly interreflected: readonly LatticeField[];
-  /** Direct light of the luminaires traced from lamp and shade; absent where there are none. */
-  readonly traced?: readonly LatticeField[];
+  readonly traced: readonly TracedLuminaire[];
   readonly things: readonly CubeLight[];
 }
 
@@ -54,8 +63,6 @@ export interface SurfaceLightOptions {
   readonly tolerance: number;
   /** No more nodes than this are gathered beyond the first. */
   readonly most: number;
-  /** Distance of the nodes of traced direct light (m). */
-  readonly tracedSpacing: number;
   readonly calculation?: Partial<CalculationOptions>;
 }
 
@@ -64,7 +71,6 @@ export const SURFACE_LIGHT: SurfaceLightOptions = {
   leastSteps: 16,
   tolerance: 0.012,
   most: 12_000,
-  tracedSpacing: 0.08,
 };
 
 /** In one calculation, at some 2500 nodes of a kitchen: half of the points within 0.3 % of the engine. */
@@ -129,8 +135,7 @@ export function surfaceLight(
     // People stand on their undersides: what faces down under them takes half of what their sides take.
     for (const faces of cubeLight[t].layers) faces[5] = (faces[0] + faces[1] + faces[2] + faces[3]) / 8;
   });
-  const traced = tracedLight(scene, flats, calculate, options, observer);
-  return { interreflected, things: cubeLight, ...(traced === undefined ? {} : { traced }) };
+  return { interreflected, things: cubeLight, traced: tracedLuminaires(scene) };
 }
 
 /** Interreflected light, per surface. */
@@ -172,80 +177,22 @@ function gathered(
   return lattices.map(({ lattice }, s) => ({ lattice, layers: fields[s] }));
 }
 
-function tracedLight(
-  scene: Scene,
-  flats: readonly FlatSurface[],
-  calculate: Calculate,
-  options: SurfaceLightOptions,
-  observer: Observer | undefined,
-): readonly LatticeField[] | undefined {
-  const renumbered = new Map<string, number>();
-  const layers = scene.layers.map((layer, l) => ({
-    ...layer,
-    luminaires: layer.luminaires.filter(({ luminaire }, i) => {
-      if (luminaire.emission.kind !== "surfaces") return false;
-      renumbered.set(`${l} ${i}`, renumbered.size);
-      return true;
+/** Near fields of the luminaires traced from lamp and shade, far enough for the whole room. */
+export function tracedLuminaires(scene: Scene): TracedLuminaire[] {
+  const { length, width, ceilingHeight } = scene.room;
+  const farthest = Math.hypot(length, width, ceilingHeight);
+  const tables = new Map<Luminaire, NearFieldTable>();
+  return scene.layers.flatMap(({ luminaires }, layer) =>
+    luminaires.flatMap(({ luminaire }, index) => {
+      const { emission } = luminaire;
+      if (emission.kind !== "surfaces" || emission.table === undefined) return [];
+      const near = tables.get(luminaire) ?? emission.table(farthest);
+      tables.set(luminaire, near);
+      return [{ layer, index, near }];
     }),
-  }));
-  if (renumbered.size === 0) return undefined;
-  const blockers = scene.blockers.map((blocker) => {
-    if (blocker.owner === undefined) return blocker;
-    const [l, i] = blocker.owner;
-    const before = scene.layers[l].luminaires.slice(0, i);
-    const index = before.filter(({ luminaire }) => luminaire.emission.kind === "surfaces").length;
-    const { owner: _, ...rest } = blocker;
-    return renumbered.has(`${l} ${i}`) ? { ...rest, owner: [l, index] as const } : rest;
-  });
-  const fields = latticePlanes(flats, options.tracedSpacing);
-  const { planes } = calculate(
-    { ...scene, layers, blockers, planes: fields.map(({ plane }) => plane) },
-    { ...options.calculation, interreflection: false, quality: "full" },
-    observer,
   );
-  return fields.map((field, s) =>
-    spread(
-      field,
-      planes[s].layers.map(({ direct }) => direct),
-    ),
-  );
-}
-
-interface FieldPlane {
-  readonly lattice: Lattice;
-  readonly plane: CalculationPlane;
-  /** Node of each point of the plane. */
-  readonly nodes: readonly number[];
-}
-
-function latticePlanes(flats: readonly FlatSurface[], spacing: number): FieldPlane[] {
-  return flats.map((flat, s) => {
-    const lattice = latticeOf(flat, spacing);
-    const all = latticePoints(flat, lattice, 2 * spacing);
-    const nodes: number[] = [];
-    const points: number[] = [];
-    for (let n = 0; n < all.length / 3; n++) {
-      if (Number.isNaN(all[3 * n])) continue;
-      nodes.push(n);
-      points.push(all[3 * n], all[3 * n + 1], all[3 * n + 2]);
-    }
-    return { lattice, nodes, plane: freePlane(`surface ${s}`, Float64Array.from(points), flat.normal) };
-  });
 }
 
 function freePlane(name: string, points: Float64Array, normal: Vec3): CalculationPlane {
   return { name, quantity: "planar", points, normal, weights: new Float64Array(points.length / 3).fill(1) };
-}
-
-function spread({ lattice, nodes }: FieldPlane, layers: readonly Float64Array[]): LatticeField {
-  return {
-    lattice,
-    layers: layers.map((values) => {
-      const field = new Float32Array(lattice.columns * lattice.rows);
-      nodes.forEach((node, i) => {
-        field[node] = values[i];
-      });
-      return field;
-    }),
-  };
 }

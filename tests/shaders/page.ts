@@ -2,7 +2,11 @@
 import { WebGLRenderer } from "three";
 import { calculate } from "../../src/engine/calculate.ts";
 import { lightBook } from "../../src/presentation/preview/light-book.ts";
+import { LightCache } from "../../src/presentation/preview/light-cache.ts";
 import { EXACT, PointLight } from "../../src/presentation/preview/point-light.ts";
+import { readingOn } from "../../src/presentation/preview/surface-reading.ts";
+import { SKETCHED_LIGHT, surfaceLight, tracedLuminaires } from "../../src/presentation/surface-light.ts";
+import { withoutFunctions } from "../../src/workers/drawn-scene.ts";
 import { plainLight } from "../support/plain-light.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";
@@ -72,7 +76,7 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
     }
   });
   const light = new PointLight(theRenderer());
-  light.read(lightBook(scene, { people }));
+  light.read(lightBook(scene, { people, traced: tracedLuminaires(scene) }));
   const start = performance.now();
   const slots = light.at(Float32Array.from(places), Float32Array.from(normals), rows, EXACT);
   const milliseconds = performance.now() - start;
@@ -122,5 +126,42 @@ async function shown(name: string, people: boolean): Promise<unknown> {
   return shownLight(theRenderer(), await sceneOf(name), people);
 }
 
-Object.assign(globalThis, { parity, shown });
+/** Direct light read under the pointer from what a worker would have sent. */
+async function crossed(name: string): Promise<{ readonly points: number; readonly direct: number }> {
+  const scene = await sceneOf(name);
+  const { surfaces, people } = { surfaces: surfaceLight(scene, calculate, SKETCHED_LIGHT), people: false };
+  const sent = structuredClone({ scene: withoutFunctions(scene), surfaces });
+  const cache = new LightCache(theRenderer());
+  cache.take({ ...sent, people });
+  const sets = pointsOnSurfaces(scene.surfaces, 200, 2, randomStream(19));
+  const planes = sets.map(({ surface, points }) => ({
+    name: `${surface}`,
+    quantity: "planar" as const,
+    points,
+    normal: scene.surfaces[surface].normal,
+    weights: new Float64Array(points.length / 3).fill(1),
+  }));
+  const fields = calculate({ ...scene, planes }, { interreflection: false, people }).planes;
+  const most = Math.max(
+    ...fields.flatMap(({ layers }) => layers.flatMap(({ direct }) => Array.from(direct))),
+  );
+  let direct = 0;
+  let count = 0;
+  planes.forEach(({ points }, s) => {
+    for (let k = 0; k < points.length; k += 3) {
+      const E = fields[s].layers.reduce(
+        (sum, layer, l) => sum + scene.layers[l].dim * scene.maintenance * layer.direct[k / 3],
+        0,
+      );
+      const read = readingOn(cache, sent.scene, [points[k], points[k + 1], points[k + 2]]);
+      if (read === undefined) throw new Error("no reading");
+      count++;
+      direct = Math.max(direct, Math.abs(read.direct - E) / Math.max(E, 0.01 * most));
+    }
+  });
+  cache.dispose();
+  return { points: count, direct };
+}
+
+Object.assign(globalThis, { parity, shown, crossed });
 document.documentElement.dataset.ready = "true";

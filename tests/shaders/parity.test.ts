@@ -41,6 +41,7 @@ describe("direct light of the shaders against the engine, 500 points over every 
     "near-field disc",
     "up and down",
     "linear box",
+    "lamp and shade",
   ]) {
     it(name, async () => {
       const found = await parity(name);
@@ -99,4 +100,18 @@ describe("interreflected light as the preview reads it against the engine, 500 p
       expect(found.median).toBeLessThan(0.001);
     });
   }
+});
+
+// What crosses from another thread has lost its sampling functions: the near field must come along as data, and count once.
+it("reads lamp and shade from a scene that crossed between threads", async () => {
+  const { direct, points } = await page.evaluate(() =>
+    (
+      globalThis as unknown as { crossed: (scene: string) => Promise<{ direct: number; points: number }> }
+    ).crossed("lamp and shade"),
+  );
+  console.log(
+    `worst error of direct light read after crossing: ${(100 * direct).toFixed(3)} % at ${points} points`,
+  );
+  expect(points).toBeGreaterThan(100);
+  expect(direct).toBeLessThan(0.005);
 });

@@ -1,10 +1,14 @@
 /** The scenes of the shader tests: the worked example, and its room with luminaires made from formulas. */
 import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
+import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
+import type { ShadeForm, ShadeMaterial } from "../../src/luminaire/shade/shade.ts";
+import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { boathouseStudy } from "../support/boathouse-light.ts";
 import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";
+import { plainShade } from "../support/shades.ts";
 
 const FOLDER = "/fixtures-data/boathouse/";
 const degree = Math.PI / 180;
@@ -25,6 +29,43 @@ function only(scene: Scene, luminaires: readonly PlacedLuminaire[]): Scene {
     layers: [{ ...layer, dim: 1, luminaires }],
     blockers: scene.blockers.filter(({ kind }) => kind !== "pendant"),
   };
+}
+
+/** The worked example, its pendants an opaque cone, a dome and an opal drum of which only lamp and shade are known, the
+ * cone tilted. */
+function shaded(scene: Scene): Scene {
+  const traced = (
+    form: ShadeForm,
+    height: number,
+    top: number,
+    material: Partial<ShadeMaterial>,
+    lampHeight: number,
+  ): Luminaire =>
+    shadeLuminaire(
+      plainShade(form, 0.3, height, top, material),
+      [
+        {
+          flux: 800,
+          finish: "frosted",
+          diameter: 0.06,
+          orientation: "base-up",
+          z: lampHeight,
+          capDiameter: 0.027,
+        },
+      ],
+      { name: form, origin: "test", accuracy: { axial: 0.03, ratio: 0.01 } },
+    ).luminaire;
+  const types = [
+    traced("cone", 0.25, 0.08, { inside: 0.85, outside: 0.5 }, 0.12),
+    traced("dome", 0.18, 0.06, { inside: 0.8, outside: 0.3 }, 0.1),
+    traced("drum", 0.2, 0.3, { inside: 0.35, outside: 0.35, transmittance: 0.5, diffusion: 1 }, 0.1),
+  ];
+  const [pendants, ...others] = scene.layers;
+  const luminaires = pendants.luminaires.map((each, i) => ({
+    luminaire: types[i],
+    frame: i === 0 ? frame(each.frame.origin, { turn: 60 * degree, tilt: 15 * degree, spin: 0 }) : each.frame,
+  }));
+  return { ...scene, layers: [{ ...pendants, luminaires }, ...others] };
 }
 
 /** Scenes whose light is asked of both. */
@@ -54,6 +95,8 @@ export async function sceneOf(name: string): Promise<Scene> {
       return only(scene, [placed(luminaire(upAndDown, opening("cylinder", 0.2, 0.2, 0.3)), over(1.9))]);
     case "linear box":
       return only(scene, [placed(luminaire(upAndDown, opening("box", 1.2, 0.08, 0.06)), over(1.7))]);
+    case "lamp and shade":
+      return shaded(scenes[0]);
     default:
       throw new Error(`no scene "${name}"`);
   }

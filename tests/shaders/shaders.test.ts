@@ -69,12 +69,20 @@ describe("programs", () => {
 
   it("compile and link", async () => {
     const page = await browser.newPage();
-    // The light's program in every kind of opening and distribution, with something between and with nothing.
+    // The light's program in every kind of opening and distribution, with something between and with nothing, with a
+    // near field of its own and without.
     const kinds = [0, 1, 2, 3, 4, 5].flatMap((kind) =>
-      [0, 8].map((between) => {
-        const luminaire = [0, 0, 0, kind];
+      [
+        [0, false],
+        [8, false],
+        [0, true],
+        [8, true],
+      ].map(([between, traced]) => {
+        const luminaire = Array.from({ length: 32 }, (_, k) =>
+          k === 3 ? kind : k === 17 && traced ? 100 : 0,
+        );
         const distribution = [kind % 3, kind < 3 ? 1 : 9, 19, 0, 0, 0, kind % 2, (kind + 1) % 2];
-        return programFor(luminaire, distribution, between);
+        return programFor(luminaire, distribution, Number(between));
       }),
     );
     const defined = (defines: Readonly<Record<string, number>>): string =>

@@ -5,18 +5,20 @@
  *   Gauss nodes    n: node 0…1, weight; rules of 1 … {@link MOST_NODES} nodes one after the other
  *   solids         3 and more: `solid-records.ts`
  *   distributions  3 and more: `distribution-records.ts`
+ *   near fields    2 and one a node and group: `near-field-records.ts`
  *   luminaires     8: `luminaire-records.ts`
  *   lists          1 a solid that can stand between a surface and a luminaire: `pair-lists.ts`
  *
  * Nothing here depends on dimming or maintenance; key of a book: luminaires in their places, solids, surfaces.
  */
 
-import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { gaussLegendre } from "../../numerics/quadrature.ts";
 import type { IntensityDistribution } from "../../photometry/intensity-distribution.ts";
 import type { Scene } from "../../scene/scene.ts";
+import type { TracedLuminaire } from "../surface-light.ts";
 import { writeDistribution } from "./distribution-records.ts";
 import { writeLuminaire } from "./luminaire-records.ts";
+import { writeNearField } from "./near-field-records.ts";
 import { type Pair, writePairs } from "./pair-lists.ts";
 import { RecordWriter } from "./record-writer.ts";
 import { solidsOf, writeSolids } from "./solid-records.ts";
@@ -58,12 +60,13 @@ export interface LightBook {
 
 export interface BookOptions {
   readonly people: boolean;
-  /** Take what is traced from lamp and shade by its far field from the opening, for lack of anything better. */
-  readonly approximate?: boolean;
+  /** Near fields of what is traced from lamp and shade; where there is none its far field stands in, from the
+   * opening. */
+  readonly traced?: readonly TracedLuminaire[];
 }
 
 /** Writes the book of a scene. */
-export function lightBook(scene: Scene, { people, approximate = false }: BookOptions): LightBook {
+export function lightBook(scene: Scene, { people, traced = [] }: BookOptions): LightBook {
   const writer = new RecordWriter();
   const gauss = writer.length;
   for (let n = 1; n <= MOST_NODES; n++) {
@@ -79,26 +82,23 @@ export function lightBook(scene: Scene, { people, approximate = false }: BookOpt
   const list = scene.layers.flatMap(({ luminaires, dim }, layer) =>
     luminaires.map((placed, index) => ({ placed, layer, index, share: folded ? dim : 1 })),
   );
-  const litHere = ({ luminaire }: PlacedLuminaire): boolean =>
-    approximate || luminaire.emission.kind === "opening";
   for (const { placed } of list) {
     const { distribution } = placed.luminaire;
     if (!distributions.has(distribution))
       distributions.set(distribution, writeDistribution(writer, distribution));
   }
+  const nearFields = new Map(
+    [...new Set(traced.map(({ near }) => near))].map((near) => [near, writeNearField(writer, near)]),
+  );
   const luminaires = list.map(({ placed, layer, index, share }): BookLuminaire => {
     const slot = folded ? 0 : layer;
     const distribution = distributions.get(placed.luminaire.distribution) ?? 0;
-    const record = writeLuminaire(writer, placed, { slot, distribution, share });
+    const found = traced.find((each) => each.layer === layer && each.index === index);
+    const nearField = found === undefined ? 0 : (nearFields.get(found.near) ?? 0);
+    const record = writeLuminaire(writer, placed, { slot, nearField, distribution, share });
     return { layer, index, record, distribution, slot };
   });
-  const pairs = writePairs(
-    writer,
-    scene.surfaces,
-    blockers,
-    isConvex,
-    list.map(({ placed, layer, index }) => ({ placed, layer, index, lit: litHere(placed) })),
-  );
+  const pairs = writePairs(writer, scene.surfaces, blockers, isConvex, list);
   return {
     ...writer.finish(),
     gauss,

@@ -39,7 +39,7 @@ import {
 
 export interface Light {
   readonly scene: Scene;
-  /** Interreflected light, and what is traced; without it the picture shows direct light alone. */
+  /** Interreflected light, and near fields; without it the picture shows direct light alone. */
   readonly surfaces?: SurfaceLight;
   readonly people: boolean;
 }
@@ -120,7 +120,7 @@ export class LightCache {
     this.#light = light;
     const book = lightBook(light.scene, {
       people: light.people,
-      approximate: light.surfaces?.traced === undefined,
+      traced: light.surfaces?.traced,
     });
     this.#book = book;
     this.#points.read(book);
@@ -199,7 +199,7 @@ export class LightCache {
     return { atlas: plate.atlas, values };
   }
 
-  /** Interreflected and traced light (lx, weighed) at a texel place of the atlas in use. */
+  /** Interreflected light (lx, weighed) at a texel place of the atlas in use. */
   givenAt(x: number, y: number): number {
     const plate = this.isStill ? this.#fine : this.#coarse;
     if (plate === undefined) return 0;
@@ -289,15 +289,11 @@ export class LightCache {
   }
 }
 
-/** What is given at every texel of an atlas: interreflected light, and direct where it was traced. */
+/** What is given at every texel of an atlas: interreflected light. */
 function givenOn(atlas: SurfaceAtlas, { scene, surfaces }: Light): Float32Array {
   const folded = scene.layers.length > SLOTS;
   const slots = scene.layers.map(({ dim }, i) => ({ slot: folded ? 0 : i, share: folded ? dim : 1 }));
-  const given = new Float32Array(4 * atlas.width * atlas.height);
-  if (surfaces !== undefined)
-    for (const which of ["interreflected", "traced"] as const) {
-      const part = onAtlas(atlas, surfaces, which, slots);
-      for (let i = 0; i < given.length; i++) given[i] += part[i];
-    }
-  return given;
+  return surfaces === undefined
+    ? new Float32Array(4 * atlas.width * atlas.height)
+    : onAtlas(atlas, surfaces.interreflected, slots);
 }

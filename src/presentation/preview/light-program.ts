@@ -16,5 +16,6 @@ export function programFor(
     EVEN_PLANES: distribution[6] > 0 ? 1 : 0,
     EVEN_ANGLES: distribution[7] > 0 ? 1 : 0,
     MOST_BETWEEN: STEP * Math.ceil(mostBetween / STEP),
+    TRACED: luminaire[17] > 0 ? 1 : 0,
   };
 }

@@ -1,7 +1,7 @@
 /**
  * A placed luminaire as the shaders read it (`shaders/light/opening.glsl`), eight records:
  *
- *   origin, kind | three axes, each with its half extent | slot, 0, distribution, radius | light of the low ends,
+ *   origin, kind | three axes, each with its half extent | slot, near field, distribution, radius | light of the low ends,
  *   axis | light of the high ends, sharpness | half extents in the room, share
  */
 
@@ -33,7 +33,13 @@ export function roomReach({ luminaire, frame: { rotation: r } }: PlacedLuminaire
 export function writeLuminaire(
   writer: RecordWriter,
   placed: PlacedLuminaire,
-  at: { readonly slot: number; readonly distribution: number; readonly share: number },
+  at: {
+    readonly slot: number;
+    /** Of its table, 0 for none. */
+    readonly nearField: number;
+    readonly distribution: number;
+    readonly share: number;
+  },
 ): number {
   const { luminaire, frame } = placed;
   const { origin, rotation: r } = frame;
@@ -41,7 +47,7 @@ export function writeLuminaire(
   const { half, ends, kind, axis } = surface;
   const first = writer.put(origin[0], origin[1], origin[2], KINDS[kind]);
   for (let k = 0; k < 3; k++) writer.put(r[3 * k], r[3 * k + 1], r[3 * k + 2], half[k]);
-  writer.put(at.slot, 0, at.distribution, surface.radius);
+  writer.put(at.slot, at.nearField, at.distribution, surface.radius);
   writer.put(ends[0], ends[2], ends[4], axis);
   writer.put(ends[1], ends[3], ends[5], sharpness(luminaire.distribution));
   const reach = roomReach(placed);

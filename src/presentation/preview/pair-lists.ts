@@ -17,8 +17,6 @@ export interface PairedLuminaire {
   readonly placed: PlacedLuminaire;
   readonly layer: number;
   readonly index: number;
-  /** Whether its light is computed here at all. */
-  readonly lit: boolean;
 }
 
 export interface Pair {
@@ -59,7 +57,7 @@ export function writePairs(
       const between = boxes.flatMap((solid, s) =>
         behind[s] || isOwn(s, each) || !shaftMeetsBox(bounds, box, solid) ? [] : [s],
       );
-      lists.add(between, each.lit && most > 1e-9);
+      lists.add(between, most > 1e-9);
     }
   }
   const every = blockers.map((_, s) => s);
@@ -67,7 +65,7 @@ export function writePairs(
     for (const each of luminaires)
       lists.add(
         solids.filter((s) => !isOwn(s, each)),
-        each.lit,
+        true,
       );
   };
   addRow(every);

@@ -16,7 +16,7 @@ import {
   nodeAt,
   nodePlace,
 } from "../surface-lattice.ts";
-import type { SurfaceLight } from "../surface-light.ts";
+import type { LatticeField } from "../surface-light.ts";
 import type { Region } from "./point-set.ts";
 
 const WIDTH = 1024;
@@ -142,16 +142,13 @@ export function regionsOf({ cells }: SurfaceAtlas): Region[] {
   }));
 }
 
-/** The given light on the atlas's own nodes: interreflected, and direct where it was traced; four slots a texel. */
+/** Fields, one a surface, on the atlas's own nodes; four slots a texel. */
 export function onAtlas(
   { width, height, cells }: SurfaceAtlas,
-  light: SurfaceLight,
-  which: "interreflected" | "traced",
+  fields: readonly LatticeField[],
   slotOf: readonly { readonly slot: number; readonly share: number }[],
 ): Float32Array {
   const out = new Float32Array(4 * width * height);
-  const fields = light[which];
-  if (fields === undefined) return out;
   for (const { surface, flat, lattice, x, y } of cells) {
     const field = fields[surface];
     if (field === undefined) continue;
