@@ -41,7 +41,12 @@ function byTable(t: NearFieldTable, [x, y, z]: readonly number[], n: readonly nu
     for (const side of [1, -1]) {
       const [vx, vy, vz] = [value(4 * g), side * value(4 * g + 1), value(4 * g + 2)];
       const turned = [(vx * x - vy * y) / r, (vx * y + vy * x) / r, vz];
-      sum += Math.max(0, turned.reduce((dotted, v, k) => dotted + v * n[k], 0)) / (d * d);
+      sum +=
+        Math.max(
+          0,
+          turned.reduce((dotted, v, k) => dotted + v * n[k], 0),
+        ) /
+        (d * d);
     }
   return sum;
 }
