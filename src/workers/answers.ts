@@ -12,7 +12,7 @@ export function answers(): Answers {
   const side = () => import("./side-answers.ts");
   return {
     async files({ files: given }) {
-      await files.replace(given);
+      files.replace(given);
       return { ok: true, value: null, warnings: [] };
     },
     describe: async ({ files: given }) => {

@@ -5,6 +5,7 @@ import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
+import { photometryPaths } from "../scene/photometry-paths.ts";
 import { namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -30,6 +31,7 @@ export async function resolved(
     alone ? issues.map((issue) => atArrangement(issue, arrangement)) : issues;
   const checked = checkStudy(alone ? onlyArrangement(document, arrangement) : document);
   if (!checked.ok) return failure(...restored(checked.issues));
+  await files.ready(photometryPaths(checked.value).map(({ path }) => path));
   const photometry = photometryOf(checked.value, files);
   const outcome = resolveStudyWith(
     checked.value,
@@ -62,10 +64,20 @@ function noShade(): never {
   throw new Error("A shade was met in a study that names none.");
 }
 
+/** The document with one arrangement and the luminaires that hang in it; whatever is not as it should be stays for
+ * the check to name. */
 function onlyArrangement(document: unknown, arrangement: number): unknown {
-  const { arrangements } = (document ?? {}) as { arrangements?: unknown };
+  const { arrangements, luminaires } = (document ?? {}) as { arrangements?: unknown; luminaires?: unknown };
   if (!Array.isArray(arrangements)) return document;
-  return { ...(document as object), arrangements: arrangements.slice(arrangement, arrangement + 1) };
+  const only = { ...(document as object), arrangements: arrangements.slice(arrangement, arrangement + 1) };
+  const layers: unknown = arrangements[arrangement]?.layers;
+  if (!Array.isArray(layers) || typeof luminaires !== "object" || luminaires === null) return only;
+  const hung = new Set(layers.map((layer) => layer?.luminaire));
+  if ([...hung].some((name) => typeof name !== "string" || !Object.hasOwn(luminaires, name))) return only;
+  return {
+    ...only,
+    luminaires: Object.fromEntries(Object.entries(luminaires).filter(([name]) => hung.has(name))),
+  };
 }
 
 function atArrangement(issue: Issue, arrangement: number): Issue {

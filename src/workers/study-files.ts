@@ -8,7 +8,7 @@ import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import type { ReadOptions } from "../photometry/readers/read-options.ts";
-import { isContainerOrXml, readTextPhotometry } from "../photometry/readers/read-text-photometry.ts";
+import { isLm63, readTextPhotometry } from "../photometry/readers/read-text-photometry.ts";
 import { photometryPaths } from "../scene/photometry-paths.ts";
 import type { StudyDocument } from "../scene/study.ts";
 import type { StudyFile } from "./protocol.ts";
@@ -26,12 +26,8 @@ export class Files {
   readonly #luminaires = new Map<string, KnownLuminaire>();
   #reader: (bytes: Uint8Array, options: ReadOptions) => Outcome<Photometry> = readTextPhotometry;
 
-  /** Takes all files of a study in place of those before; what was read of a file that stays is kept. The readers
-   * of XML and archives load with the first file that needs them. */
-  async replace(files: readonly StudyFile[]): Promise<void> {
-    if (files.some(({ content }) => isContainerOrXml(content))) {
-      this.#reader = (await import("../photometry/readers/read-photometry.ts")).readPhotometry;
-    }
+  /** Takes all files of a study in place of those before; what was read of a file that stays is kept. */
+  replace(files: readonly StudyFile[]): void {
     const before = new Map(this.#bytes);
     this.#bytes.clear();
     for (const { path, content } of files) this.#bytes.set(path, content);
@@ -41,7 +37,18 @@ export class Files {
     }
   }
 
-  /** The photometry of a file, read once for each way of reading it. */
+  /** To be awaited before files are read: readers of other formats than LM-63 load with the first that needs them. */
+  async ready(paths: readonly string[]): Promise<void> {
+    if (this.#reader !== readTextPhotometry) return;
+    const isOther = (path: string): boolean => {
+      const bytes = this.#bytes.get(path);
+      return bytes !== undefined && !isLm63(bytes, path);
+    };
+    if (paths.some(isOther))
+      this.#reader = (await import("../photometry/readers/read-photometry.ts")).readPhotometry;
+  }
+
+  /** The photometry of a file that is {@link ready}, read once for each way of reading it. */
   photometry(path: string, options: { lampSet?: number; flux?: number } = {}): Outcome<Photometry> {
     const key = `${path}\n${options.lampSet ?? ""}\n${options.flux ?? ""}`;
     const known = this.#read.get(key);

@@ -4,6 +4,7 @@
 
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Photometry } from "../photometry.ts";
+import { readEulumdat } from "./eulumdat.ts";
 import { readGldf } from "./gldf.ts";
 import type { ReadOptions } from "./read-options.ts";
 import { isZip, readTextPhotometry, refusal } from "./read-text-photometry.ts";
@@ -28,5 +29,5 @@ export function readPhotometry(bytes: Uint8Array, options: ReadOptions): Outcome
 }
 
 function readText(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
-  return readTextPhotometry(bytes, options, readTm33);
+  return readTextPhotometry(bytes, options, { eulumdat: readEulumdat, xml: readTm33 });
 }

@@ -1,12 +1,11 @@
 /**
  * A photometric file that is text to photometry: the format is told by what the bytes hold, the name only breaks
- * ties. The reader of XML is handed in, so that who reads plain text alone need not load it.
+ * ties. Readers of other formats than LM-63 are handed in, so that who reads that alone need not load them.
  */
 
 import { failure, type Outcome } from "../../diagnostics/issue.ts";
 import type { PhotometricFormat, Photometry } from "../photometry.ts";
 import { decodeText } from "../text-decoding.ts";
-import { readEulumdat } from "./eulumdat.ts";
 import { readLm63 } from "./lm63.ts";
 import { tiltOf } from "./lm63-header.ts";
 import type { ReadOptions } from "./read-options.ts";
@@ -15,12 +14,16 @@ export type { ReadOptions } from "./read-options.ts";
 
 /** Largest text file read (bytes). A table of a whole sphere at half a degree is below 2 MB. */
 export const LARGEST_TEXT = 16 * 2 ** 20;
+/** Characters in which a format shows. */
+const HEAD = 1 << 16;
 
-/** Whether bytes are in a format only {@link readPhotometry} knows: a zip or XML. */
-export function isContainerOrXml(bytes: Uint8Array): boolean {
-  if (isZip(bytes)) return true;
-  const head = String.fromCharCode(...bytes.subarray(0, 64));
-  return /^(?:\u00ef\u00bb\u00bf|\u00ff\u00fe|\u00fe\u00ff)?[\s\0]*</.test(head);
+type TextReader = (text: string, options: ReadOptions) => Outcome<Photometry>;
+
+/** Whether bytes are text in LM-63, which needs no other reader; what is nothing at all needs none either. */
+export function isLm63(bytes: Uint8Array, file: string): boolean {
+  if (isZip(bytes)) return false;
+  const format = detectFormat(decodeText(bytes.subarray(0, 4 * HEAD)).text, file);
+  return format === undefined || format === "LM-63";
 }
 
 /** "PK" and the signature of a local file. */
@@ -33,7 +36,7 @@ export function isZip(bytes: Uint8Array): boolean {
 export function readTextPhotometry(
   bytes: Uint8Array,
   options: ReadOptions,
-  readXml?: (text: string, options: ReadOptions) => Outcome<Photometry>,
+  others: { readonly eulumdat?: TextReader; readonly xml?: TextReader } = {},
 ): Outcome<Photometry> {
   const refuse = refusal(options);
   if (bytes.length === 0)
@@ -48,21 +51,17 @@ export function readTextPhotometry(
   const { text } = decodeText(bytes);
   if (looksBinary(text))
     return refuse("photometry-binary", "The file is not text.", "a photometric text file");
-  switch (detectFormat(text, options.file)) {
-    case "LM-63":
-      return readLm63(text, options);
-    case "EULUMDAT":
-      return readEulumdat(text, options);
-    case "TM-33":
-      if (readXml !== undefined) return readXml(text, options);
-      return refuse("photometry-xml", "The file is XML, which was not expected here.", "LM-63 or EULUMDAT");
-    default:
-      return refuse(
-        "photometry-unknown-format",
-        "The file is in no known photometric format.",
-        "LM-63 (.ies), EULUMDAT (.ldt), TM-33 (.xml) or GLDF (.gldf)",
-      );
-  }
+  const format = detectFormat(text, options.file);
+  if (format === "LM-63") return readLm63(text, options);
+  const other = format === "EULUMDAT" ? others.eulumdat : format === "TM-33" ? others.xml : undefined;
+  if (other !== undefined) return other(text, options);
+  if (format !== undefined)
+    return refuse("photometry-other-format", `The file is in ${format}.`, "LM-63 (.ies) alone is read here");
+  return refuse(
+    "photometry-unknown-format",
+    "The file is in no known photometric format.",
+    "LM-63 (.ies), EULUMDAT (.ldt), TM-33 (.xml) or GLDF (.gldf)",
+  );
 }
 
 export function refusal(options: ReadOptions) {
@@ -85,7 +84,7 @@ function looksBinary(text: string): boolean {
 }
 
 function detectFormat(text: string, file: string): PhotometricFormat | undefined {
-  const head = text.slice(0, 1 << 16);
+  const head = text.slice(0, HEAD);
   if (/^\s*</.test(head)) return "TM-33";
   const lines = head.split(/\r\n|\r|\n/);
   const tilt = lines.findIndex((line) => tiltOf(line) !== undefined);
