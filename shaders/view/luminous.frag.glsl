@@ -9,7 +9,6 @@
 
 uniform vec3 eye;
 uniform vec4 cut;
-uniform float mirrorLevel;
 uniform int look;
 uniform int linear;
 uniform vec4 weights;
@@ -25,7 +24,7 @@ flat in vec3 lightTint;
 out vec4 colour;
 
 void main() {
-  if (dot(cut.xyz, place) > cut.w || place.z < mirrorLevel) discard;
+  if (dot(cut.xyz, place) > cut.w) discard;
   if (look == 1) {
     colour = vec4(luminaireInk, 1.0);
     return;

@@ -5,7 +5,6 @@
  */
 
 import {
-  type BufferAttribute,
   type BufferGeometry,
   Color,
   LineSegments,
@@ -28,10 +27,10 @@ import { type Light, LightCache } from "./light-cache.ts";
 import { LitThings } from "./lit-things.ts";
 import { luminousGeometry } from "./luminous-openings.ts";
 import { MirrorImage } from "./mirror-image.ts";
+import { RoomMesh } from "./room-mesh.ts";
 import { scaleTable } from "./scale-table.ts";
 import { readingOn, type SurfaceReading, seenPoint } from "./surface-reading.ts";
-import { type RoomTriangles, roomTriangles, spotsOf } from "./surface-triangles.ts";
-import { viewMaterial, viewUniforms } from "./view-material.ts";
+import { type RoomCase, RoomMaterials, viewMaterial, viewUniforms } from "./view-material.ts";
 
 export type Look = "appearance" | "lux";
 
@@ -43,6 +42,8 @@ export interface DrawOptions {
   /** A person not to draw: whose eye it is. */
   readonly without?: string;
   readonly labels: boolean;
+  /** Whether the view moves: the mirror image is drawn at half its size. */
+  readonly moving: boolean;
 }
 
 /** The inside of a shade that sends nothing this way, relative to the room's mean luminance: our choice. */
@@ -55,14 +56,13 @@ export class KitchenView {
   readonly #renderer: WebGLRenderer;
   readonly #world = new ThreeScene();
   readonly #shared = viewUniforms();
-  readonly #room: RawShaderMaterial;
+  readonly #rooms = new RoomMaterials(this.#shared);
   readonly #luminous: RawShaderMaterial;
   readonly #ink: RawShaderMaterial;
   readonly #mirror = new MirrorImage();
   readonly #labels = new IsoluxSprites(this.#world);
   #light: Light | undefined;
-  #triangles: RoomTriangles | undefined;
-  #roomMesh: Mesh | undefined;
+  #room: RoomMesh | undefined;
   #edges: LineSegments | undefined;
   #things: LitThings | undefined;
   #still = false;
@@ -71,7 +71,6 @@ export class KitchenView {
   constructor(renderer: WebGLRenderer) {
     this.#renderer = renderer;
     this.cache = new LightCache(renderer);
-    this.#room = viewMaterial(this.#shared, "view/room.vert", "view/room.frag");
     this.#luminous = viewMaterial(this.#shared, "view/luminous.vert", "view/luminous.frag");
     this.#ink = viewMaterial(this.#shared, "view/ink.vert", "view/ink.frag");
     this.#ink.depthWrite = false;
@@ -81,21 +80,15 @@ export class KitchenView {
     return this.#light;
   }
 
-  /** Whether a polished top mirrors the room. */
-  get mirrors(): boolean {
-    return this.#light?.scene.island?.finish === "polished";
-  }
-
   /** Takes another scene or other light of it. The picture is coarse until {@link proceed} has gone on. */
   take(light: Light): void {
     this.#clear();
     this.#light = light;
     this.cache.take(light);
-    this.#triangles = roomTriangles(light.scene);
-    this.#roomMesh = new Mesh(this.#triangles.triangles.geometry(), this.#room);
+    this.#room = new RoomMesh(light.scene);
     this.#edges = new LineSegments(edgeGeometry(light.scene), this.#ink);
-    this.#things = new LitThings(light, this.#room);
-    for (const object of [this.#roomMesh, this.#edges, this.#glowing(light), ...this.#things.meshes]) {
+    this.#things = new LitThings(light);
+    for (const object of [this.#room.mesh, this.#edges, this.#glowing(light), ...this.#things.meshes]) {
       object.frustumCulled = false;
       this.#world.add(object);
     }
@@ -151,7 +144,6 @@ export class KitchenView {
     u.look.value = look === "lux" ? 1 : 0;
     u.exposure.value = KEY / exposure.mean;
     u.whiteLevel.value = (KEY * exposure.white) / exposure.mean;
-    u.cut.value.set(...(cut === undefined ? ([0, 0, 0] as const) : cut.normal), cut?.level ?? 1);
     u.weights.value.fromArray(this.cache.weights);
     u.insideLuminance.value = INSIDE * exposure.mean;
     this.#scaleIn(unit);
@@ -160,19 +152,19 @@ export class KitchenView {
     else this.#labels.hide();
     this.#things?.leaveOut(options.without);
     if (this.#edges !== undefined) this.#edges.visible = look === "lux";
-    if (look === "appearance" && this.mirrors && cut === undefined)
-      this.#mirror.draw(this.#renderer, this.#world, u, camera, this.#light?.scene.island?.height ?? 0);
-    else u.mirrorPicture.value = null;
+    const mirrors = look === "appearance" && cut === undefined && this.#drawMirror(camera, options);
     u.eye.value.copy(eye);
     u.linear.value = 0;
-    u.mirrorLevel.value = -1e9;
+    u.cut.value.set(...(cut === undefined ? ([0, 0, 0] as const) : cut.normal), cut?.level ?? 1);
+    this.#dress({ lux: look === "lux", linear: false, cut: cut !== undefined, mirrors });
+    this.#room?.sortFrom(eye);
     this.#renderer.setClearColor(look === "lux" ? PAPER : NIGHT, 1);
     this.#renderer.render(this.#world, camera);
   }
 
   /** Light where a ray meets the first surface. */
   readingAt(camera: PerspectiveCamera, ndc: Vector2, cut?: Cut): SurfaceReading | undefined {
-    const point = this.#roomMesh === undefined ? undefined : seenPoint(this.#roomMesh, camera, ndc, cut);
+    const point = this.#room === undefined ? undefined : seenPoint(this.#room.mesh, camera, ndc, cut);
     return point === undefined ? undefined : this.readingOn(point);
   }
 
@@ -185,7 +177,7 @@ export class KitchenView {
   dispose(): void {
     this.#clear();
     this.#mirror.dispose();
-    this.#room.dispose();
+    this.#rooms.dispose();
     this.#luminous.dispose();
     this.#ink.dispose();
     this.#shared.scaleTable.value?.dispose();
@@ -200,15 +192,38 @@ export class KitchenView {
     return new Mesh(luminousGeometry(scene, recordOf, tintOf), this.#luminous);
   }
 
+  /** The mirror image in a polished top; false where there is none in sight. */
+  #drawMirror(camera: PerspectiveCamera, { moving }: DrawOptions): boolean {
+    const room = this.#room;
+    const level = this.#light?.scene.island?.height;
+    if (room === undefined || level === undefined || room.mirrorOutlines.length === 0) return false;
+    const mirror = { level, outlines: room.mirrorOutlines };
+    const image = this.#mirror;
+    if (!image.aim(this.#renderer, camera, mirror, moving ? 0.5 : 1)) return false;
+    const u = this.#shared;
+    u.eye.value.copy(image.eye);
+    u.linear.value = 1;
+    // What is below the plane is not in its image.
+    u.cut.value.set(0, 0, -1, -level - 0.002);
+    this.#dress({ lux: false, linear: true, cut: true, mirrors: false });
+    room.sortFrom(image.eye);
+    image.draw(this.#renderer, this.#world, u);
+    return true;
+  }
+
+  #dress(which: Omit<RoomCase, "surface">): void {
+    const plain = this.#rooms.of({ ...which, surface: true, mirrors: false });
+    this.#room?.dress(plain, this.#rooms.of({ ...which, surface: true }));
+    this.#things?.dress(this.#rooms.of({ ...which, surface: false, mirrors: false }));
+  }
+
   #usePlate(): void {
     const plate = this.cache.plate;
-    if (plate === undefined || this.#triangles === undefined || this.#roomMesh === undefined) return;
+    if (plate === undefined) return;
     this.#shared.developed.value = plate.developed.texture;
     this.#shared.atlasSize.value.set(plate.atlas.width, plate.atlas.height);
     this.#shared.book.value = this.cache.bookTexture;
-    const spot = this.#roomMesh.geometry.getAttribute("spot") as BufferAttribute;
-    (spot.array as Float32Array).set(spotsOf(this.#triangles, plate.atlas));
-    spot.needsUpdate = true;
+    this.#room?.useAtlas(plate.atlas);
     this.#labels.forget();
   }
 
@@ -228,7 +243,7 @@ export class KitchenView {
     }
     for (const { geometry } of meshes) geometry.dispose();
     this.#things = undefined;
-    this.#roomMesh = undefined;
+    this.#room = undefined;
     this.#edges = undefined;
   }
 }

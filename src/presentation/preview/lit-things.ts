@@ -20,18 +20,22 @@ interface LitThing {
 export class LitThings {
   readonly #things: LitThing[];
 
-  constructor({ scene, people }: Light, material: Material) {
+  constructor({ scene, people }: Light) {
     this.#things = thingsOf(scene)
       .filter(({ kind }) => kind !== "person" || people)
       .map((thing) => ({
         thing,
-        mesh: new Mesh(thing.triangles.geometry(), material),
+        mesh: new Mesh(thing.triangles.geometry()),
         direct: new Float32Array(0),
       }));
   }
 
   get meshes(): readonly Mesh[] {
     return this.#things.map(({ mesh }) => mesh);
+  }
+
+  dress(material: Material): void {
+    for (const { mesh } of this.#things) mesh.material = material;
   }
 
   /** Everything is drawn but the person of that name, whose eye it is. */

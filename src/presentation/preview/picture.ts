@@ -223,7 +223,7 @@ export class Picture {
       renderer.setScissorTest(count > 1);
       renderer.setViewport((i * size.x) / count, 0, size.x / count, size.y);
       renderer.setScissor((i * size.x) / count, 0, size.x / count, size.y);
-      view.draw(walk.camera, { ...settings, exposure, labels: resting || settings.look !== "lux" });
+      view.draw(walk.camera, { ...settings, exposure, labels: resting, moving: !resting });
     });
     renderer.setScissorTest(false);
   }

@@ -23,12 +23,9 @@ export function roomTriangles(scene: Scene): RoomTriangles {
   const colours = new Map<string, string>();
   for (const { name, colour } of scene.bodies ?? []) if (colour !== undefined) colours.set(name, colour);
   if (scene.island?.colour !== undefined) colours.set("island", scene.island.colour);
-  const polished = scene.island?.finish === "polished";
-  const mainTop = scene.island?.height ?? 0;
   scene.surfaces.forEach((surface, s) => {
     const { outline, holes, corner, u, v, normal } = flatSurface(surface);
     const albedo = albedoOf(surface, colours);
-    const mirrors = polished && surface.part === "island top" && Math.abs(corner[2] - mainTop) < 1e-6 ? 1 : 0;
     const loops = [outline, ...holes];
     const middle: Vec2 = [
       outline.reduce((sum, [x]) => sum + x, 0) / outline.length,
@@ -40,12 +37,12 @@ export function roomTriangles(scene: Scene): RoomTriangles {
       holes.map((hole) => hole.map(([x, y]) => new Vector2(x, y))),
     );
     for (const face of faces)
-      for (const k of face) {
+      for (const k of facingUp(face, points)) {
         const place = points[k];
         // Half a millimetre beyond the edge: neighbours overlap, and no crack shows between them.
         const [x, y] = k < outline.length ? beyond(place, middle) : place;
         const at = [0, 1, 2].map((c) => corner[c] + x * u[c] + y * v[c]) as unknown as Vec3;
-        triangles.corner(at, normal, albedo, mirrors, 1);
+        triangles.corner(at, normal, albedo);
         surfaces.push(s);
         places.push(place);
       }
@@ -53,7 +50,22 @@ export function roomTriangles(scene: Scene): RoomTriangles {
   return { triangles, surfaces, places };
 }
 
+/** Surfaces of the island's top that mirror the room: those of a polished top at its main height. */
+export function mirroringSurfaces({ island, surfaces }: Scene): number[] {
+  if (island?.finish !== "polished") return [];
+  return surfaces.flatMap(({ part, vertices }, s) =>
+    part === "island top" && Math.abs(vertices[0][2] - island.height) < 1e-6 ? [s] : [],
+  );
+}
+
 const OVERLAP = 7e-4;
+
+/** A triangle's corners counter-clockwise, seen against the normal. */
+function facingUp(face: readonly number[], points: readonly Vec2[]): readonly number[] {
+  const [a, b, c] = face.map((k) => points[k]);
+  const twice = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+  return twice < 0 ? [face[0], face[2], face[1]] : face;
+}
 
 function beyond([x, y]: Vec2, [mx, my]: Vec2): Vec2 {
   return [x + OVERLAP * Math.sign(x - mx), y + OVERLAP * Math.sign(y - my)];

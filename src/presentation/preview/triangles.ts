@@ -1,4 +1,4 @@
-/** Triangles as the room's shader takes them: position, normal, reflectance times tint, traits and light of each vertex. */
+/** Triangles as the room's shader takes them: position, normal, reflectance times tint, and light of each vertex. */
 
 import { BufferAttribute, BufferGeometry, type Matrix4, Vector3 } from "three";
 import { mergeVertices } from "three/addons/utils/BufferGeometryUtils.js";
@@ -9,7 +9,6 @@ export class Triangles {
   readonly positions: number[] = [];
   readonly normals: number[] = [];
   readonly albedo: number[] = [];
-  readonly traits: number[] = [];
   readonly index: number[] = [];
 
   /** Number of vertices. */
@@ -18,16 +17,15 @@ export class Triangles {
   }
 
   /** A vertex of its own: three one after the other make a triangle. */
-  corner(p: Vec3, n: Vec3, albedo: Vec3, mirrors = 0, surface = 0): void {
+  corner(p: Vec3, n: Vec3, albedo: Vec3): void {
     this.index.push(this.count);
-    this.vertex(p, n, albedo, mirrors, surface);
+    this.vertex(p, n, albedo);
   }
 
-  vertex(p: Vec3, n: Vec3, albedo: Vec3, mirrors = 0, surface = 0): void {
+  vertex(p: Vec3, n: Vec3, albedo: Vec3): void {
     this.positions.push(...p);
     this.normals.push(...n);
     this.albedo.push(...albedo);
-    this.traits.push(mirrors, surface);
   }
 
   /** The triangles of a three geometry, moved. */
@@ -49,8 +47,8 @@ export class Triangles {
     geometry.dispose();
   }
 
-  /** `spots` two and `own` four numbers a vertex; none: lit by nothing. */
-  geometry(spots?: Float32Array, own?: Float32Array): BufferGeometry {
+  /** With room for each vertex's place in the atlas (`spot`) and its own light (`own`). */
+  geometry(): BufferGeometry {
     const geometry = new BufferGeometry();
     const set = (name: string, values: ArrayLike<number>, size: number): void => {
       geometry.setAttribute(name, new BufferAttribute(Float32Array.from(values), size));
@@ -58,10 +56,9 @@ export class Triangles {
     set("position", this.positions, 3);
     set("normal", this.normals, 3);
     set("albedo", this.albedo, 3);
-    set("traits", this.traits, 2);
     geometry.setIndex(new BufferAttribute(Uint32Array.from(this.index), 1));
-    geometry.setAttribute("spot", new BufferAttribute(spots ?? new Float32Array(2 * this.count).fill(-1), 2));
-    geometry.setAttribute("own", new BufferAttribute(own ?? new Float32Array(4 * this.count), 4));
+    geometry.setAttribute("spot", new BufferAttribute(new Float32Array(2 * this.count), 2));
+    geometry.setAttribute("own", new BufferAttribute(new Float32Array(4 * this.count), 4));
     return geometry;
   }
 }

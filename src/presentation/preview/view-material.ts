@@ -3,6 +3,7 @@
 import {
   type DataTexture,
   DoubleSide,
+  FrontSide,
   GLSL3,
   Matrix4,
   RawShaderMaterial,
@@ -21,7 +22,6 @@ export function viewUniforms() {
     atlasSize: { value: new Vector2(1, 1) },
     eye: { value: new Vector3() },
     cut: { value: NOWHERE.clone() },
-    mirrorLevel: { value: -1e9 },
     look: { value: 0 },
     linear: { value: 0 },
     mirrorPicture: { value: null as unknown },
@@ -44,12 +44,56 @@ export function viewMaterial(
   uniforms: ViewUniforms,
   vertex: ShaderName,
   fragment: ShaderName,
+  defines: Readonly<Record<string, number>> = {},
 ): RawShaderMaterial {
   return new RawShaderMaterial({
     glslVersion: GLSL3,
     vertexShader: `precision highp float;\n${compose(vertex)}`,
     fragmentShader: `precision highp float;\nprecision highp int;\n${compose(fragment)}`,
+    defines,
     uniforms: uniforms as unknown as Record<string, { value: unknown }>,
     side: DoubleSide,
   });
+}
+
+/** Which case of `shaders/view/room.frag.glsl` is wanted. */
+export interface RoomCase {
+  readonly surface: boolean;
+  readonly lux: boolean;
+  readonly linear: boolean;
+  readonly cut: boolean;
+  readonly mirrors: boolean;
+}
+
+/** A material for each case that comes up; surfaces are seen from their front alone. */
+export class RoomMaterials {
+  readonly #uniforms: ViewUniforms;
+  readonly #made = new Map<string, RawShaderMaterial>();
+
+  constructor(uniforms: ViewUniforms) {
+    this.#uniforms = uniforms;
+  }
+
+  of({ surface, lux, linear, cut, mirrors }: RoomCase): RawShaderMaterial {
+    const defines = {
+      SURFACE: Number(surface),
+      LUX: Number(lux),
+      LINEAR: Number(linear),
+      CUT: Number(cut),
+      MIRRORS: Number(mirrors),
+    };
+    const key = Object.values(defines).join("");
+    let material = this.#made.get(key);
+    if (material === undefined) {
+      material = viewMaterial(this.#uniforms, "view/room.vert", "view/room.frag", defines);
+      if (surface) material.side = FrontSide;
+      this.#made.set(key, material);
+    }
+    return material;
+  }
+
+  dispose(): void {
+    for (const material of this.#made.values()) material.dispose();
+    this.#made.clear();
+  }
 }
