@@ -2,7 +2,7 @@
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import "../../src/presentation/preview/preview.ts";
 import { sceneGlb } from "../../src/presentation/preview/export-glb.ts";
-import { SURFACE_LIGHT, surfaceLight } from "../../src/presentation/surface-light.ts";
+import { SKETCHED_LIGHT, surfaceLight } from "../../src/presentation/surface-light.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { boathouseStudy } from "../support/boathouse-light.ts";
 
@@ -15,7 +15,7 @@ const engine = new LightEngine();
 function sideOf(index: number) {
   const scene: Scene = study.scenes[index];
   const surfaces = surfaceLight(scene, (...asked) => engine.calculate(...asked), {
-    ...SURFACE_LIGHT,
+    ...SKETCHED_LIGHT,
     calculation: { people },
   });
   return { scene, surfaces };
@@ -33,6 +33,10 @@ Object.assign(element, {
   date: "2026-01-15",
   inputs: "pendants: measured, ambient: measured",
 });
+const fallback = document.createElement("p");
+fallback.slot = "fallback";
+fallback.textContent = "The plan stands here.";
+element.append(fallback);
 document.querySelector("#stage")?.append(element);
 
 async function still(): Promise<void> {

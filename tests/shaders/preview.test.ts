@@ -151,21 +151,29 @@ describe("the preview", () => {
   });
 });
 
-describe("without WebGL 2", () => {
+// Neither at all, nor with targets too coarse for lux.
+describe.each(["no WebGL 2", "no float targets"])("with %s", (lacking) => {
   it("says so and shows what stands in", async () => {
     const plain = await browser.newPage();
-    await plain.addInitScript(() => {
-      const get = HTMLCanvasElement.prototype.getContext;
-      HTMLCanvasElement.prototype.getContext = function (
-        this: HTMLCanvasElement,
-        kind: string,
-        ...rest: unknown[]
-      ) {
-        return kind === "webgl2" ? null : (get as (...all: unknown[]) => unknown).call(this, kind, ...rest);
-      } as never;
-    });
+    if (lacking === "no float targets")
+      await plain.addInitScript(() => {
+        WebGL2RenderingContext.prototype.getExtension = () => null;
+      });
+    else
+      await plain.addInitScript(() => {
+        const get = HTMLCanvasElement.prototype.getContext;
+        HTMLCanvasElement.prototype.getContext = function (
+          this: HTMLCanvasElement,
+          kind: string,
+          ...rest: unknown[]
+        ) {
+          return kind === "webgl2" ? null : (get as (...all: unknown[]) => unknown).call(this, kind, ...rest);
+        } as never;
+      });
     await plain.goto(pages.url("../../shaders/preview.html?people=no"));
     await plain.getByText("This browser has no WebGL 2").waitFor({ timeout: 60_000 });
+    expect(await plain.getByText("The plan stands here.").isVisible()).toBe(true);
+    expect(await plain.locator("canvas").count()).toBe(0);
     await plain.close();
   });
 });

@@ -5,6 +5,13 @@ import type { CutName } from "./cut.ts";
 import type { Look } from "./kitchen-view.ts";
 import type { NamedViewpoint } from "./viewpoints.ts";
 
+const CUTS: readonly (readonly [CutName, string])[] = [
+  ["none", "none"],
+  ["plan", "plan"],
+  ["along", "section along the room"],
+  ["across", "section across the room"],
+];
+
 export interface ControlState {
   readonly look: Look;
   readonly unit: "lx" | "fc";
@@ -43,10 +50,7 @@ export function pictureControls(
       </label>
       <label>Cut
         <select @change=${(event: Event) => set({ cut: chosen(event) as CutName })}>
-          <option value="none">none</option>
-          <option value="plan">plan</option>
-          <option value="along">section along the room</option>
-          <option value="across">section across the room</option>
+          ${CUTS.map(([id, name]) => html`<option value=${id} ?selected=${id === cut}>${name}</option>`)}
         </select>
       </label>
       ${

@@ -4,6 +4,8 @@ import type { Picture } from "./picture.ts";
 
 /** Turn of a pixel of drag (rad). */
 const TURN = 0.006;
+/** A finger that moves less than this from down to up has tapped (CSS pixels). */
+const TAP = 8;
 
 export interface HandEvents {
   /** The eye has moved. */
@@ -18,6 +20,8 @@ export class Hand {
   readonly #picture: () => Picture | undefined;
   readonly #events: HandEvents;
   readonly #pointers = new Map<number, { x: number; y: number }>();
+  /** Where a single finger went down, until it or another does more than tap. */
+  #tap: { readonly x: number; readonly y: number } | undefined;
 
   constructor(picture: () => Picture | undefined, events: HandEvents) {
     this.#picture = picture;
@@ -26,11 +30,18 @@ export class Hand {
 
   readonly down = (event: PointerEvent): void => {
     this.#pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    const single = event.pointerType !== "mouse" && this.#pointers.size === 1;
+    this.#tap = single ? { x: event.clientX, y: event.clientY } : undefined;
     (event.currentTarget as Element).setPointerCapture(event.pointerId);
   };
 
   readonly up = (event: PointerEvent): void => {
     this.#pointers.delete(event.pointerId);
+    if (this.#tap !== undefined && event.type === "pointerup") {
+      const box = (event.currentTarget as Element).getBoundingClientRect();
+      this.#events.read(event.clientX - box.left, event.clientY - box.top);
+    }
+    this.#tap = undefined;
   };
 
   readonly move = (event: PointerEvent): void => {
@@ -43,14 +54,21 @@ export class Hand {
       return;
     }
     const [dx, dy] = [event.clientX - before.x, event.clientY - before.y];
+    const tap = this.#tap;
+    if (tap !== undefined && Math.hypot(event.clientX - tap.x, event.clientY - tap.y) < TAP) return;
+    this.#tap = undefined;
     const others = [...this.#pointers.entries()].filter(([id]) => id !== event.pointerId);
     this.#pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
     if (others.length > 0) {
-      // Two fingers: apart is nearer, together is farther.
+      // Two fingers: apart is nearer, together is farther; both the same way walk, half a finger's way each.
       const [, hand] = others[0];
       const far = Math.hypot(event.clientX - hand.x, event.clientY - hand.y);
       const was = Math.hypot(before.x - hand.x, before.y - hand.y);
-      if (far > 0) this.#go((walk) => walk.zoom(was / far));
+      if (far > 0)
+        this.#go((walk) => {
+          walk.walk((dy * TURN) / 2, (-dx * TURN) / 2, 0);
+          walk.zoom(was / far);
+        });
     } else if (event.shiftKey || event.buttons === 2) {
       this.#go((walk) => walk.walk(dy * TURN, -dx * TURN, 0));
     } else this.#go((walk) => walk.orbit(-dx * TURN, dy * TURN));

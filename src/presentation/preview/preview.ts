@@ -195,8 +195,9 @@ export class CandlespanPreview extends LitElement {
             @pointerup=${this.#hand.up}
             @pointercancel=${this.#hand.up}
             @pointermove=${this.#hand.move}
-            @pointerleave=${() => {
-              this.reading = undefined;
+            @pointerleave=${(event: PointerEvent) => {
+              // A finger leaves when it is lifted; what it tapped stays to be read.
+              if (event.pointerType === "mouse") this.reading = undefined;
             }}
             @wheel=${this.#hand.wheel}
             @keydown=${this.#hand.key}
