@@ -5,7 +5,7 @@ import { lightBook } from "../../src/presentation/preview/light-book.ts";
 import { LightCache } from "../../src/presentation/preview/light-cache.ts";
 import { EXACT, PointLight } from "../../src/presentation/preview/point-light.ts";
 import { readingOn } from "../../src/presentation/preview/surface-reading.ts";
-import { SKETCHED_LIGHT, surfaceLight, tracedLuminaires } from "../../src/presentation/surface-light.ts";
+import { type SurfaceLight, tracedLuminaires } from "../../src/presentation/surface-light.ts";
 import { withoutFunctions } from "../../src/workers/drawn-scene.ts";
 import { plainLight } from "../support/plain-light.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
@@ -129,7 +129,8 @@ async function shown(name: string, people: boolean): Promise<unknown> {
 /** Direct light read under the pointer from what a worker would have sent. */
 async function crossed(name: string): Promise<{ readonly points: number; readonly direct: number }> {
   const scene = await sceneOf(name);
-  const { surfaces, people } = { surfaces: surfaceLight(scene, calculate, SKETCHED_LIGHT), people: false };
+  const people = false;
+  const surfaces: SurfaceLight = { interreflected: [], things: [], traced: tracedLuminaires(scene) };
   const sent = structuredClone({ scene: withoutFunctions(scene), surfaces });
   const cache = new LightCache(theRenderer());
   cache.take({ ...sent, people });

@@ -34,6 +34,13 @@ function only(scene: Scene, luminaires: readonly PlacedLuminaire[]): Scene {
 /** The worked example, its pendants an opaque cone, a dome and an opal drum of which only lamp and shade are known, the
  * cone tilted. */
 function shaded(scene: Scene): Scene {
+  tracedOnce ??= traceAll(scene);
+  return tracedOnce;
+}
+
+let tracedOnce: Scene | undefined;
+
+function traceAll(scene: Scene): Scene {
   const traced = (
     form: ShadeForm,
     height: number,

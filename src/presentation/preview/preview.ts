@@ -1,6 +1,5 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
-import { styleMap } from "lit/directives/style-map.js";
 import { Vector3, type WebGLRenderer } from "three";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { define } from "../elements/shared/define.ts";
@@ -12,6 +11,7 @@ import { glareMarks } from "./glare-marks.ts";
 import { Hand } from "./hand.ts";
 import type { KitchenView, Look } from "./kitchen-view.ts";
 import { Picture, type PreviewSide } from "./picture.ts";
+import { placedAt } from "./placed-at.ts";
 import { previewStyles } from "./preview.styles.ts";
 import { offer, printedPicture } from "./printed-picture.ts";
 import type { SurfaceReading } from "./surface-reading.ts";
@@ -213,7 +213,7 @@ export class CandlespanPreview extends LitElement {
           ${
             this.reading === undefined
               ? nothing
-              : html`<span class="reading" style=${styleMap({ left: `${this.reading.x}px`, top: `${this.reading.y}px` })}>${readingWords(this.reading.light, this.unit)}</span>`
+              : html`<span class="reading" ${placedAt(`${this.reading.x}px`, `${this.reading.y}px`)}>${readingWords(this.reading.light, this.unit)}</span>`
           }
         </div>
         <figcaption>
@@ -281,9 +281,7 @@ export class CandlespanPreview extends LitElement {
       const left = `${((p.x + 1) / 2) * 100}%`;
       const top = `${((1 - p.y) / 2) * 100}%`;
       const value = Number(luminance.toPrecision(2)).toLocaleString("en");
-      return [
-        html`<span class="glare" style=${styleMap({ left, top })}>${exact ? "" : "mean "}${value} cd/m²</span>`,
-      ];
+      return [html`<span class="glare" ${placedAt(left, top)}>${exact ? "" : "mean "}${value} cd/m²</span>`];
     });
   }
 }
