@@ -41,12 +41,12 @@ export interface SheetRoom {
 
 export function fitSheet(scene: Scene, room: SheetRoom): SheetFit {
   const profile = Math.round(Math.max(100, Math.min(150, 0.16 * room.height)));
-  const generous = fit(scene, room, profile, FAR);
+  const generous = largestScale(scene, room, profile, FAR);
   if (generous !== undefined && generous.perMetre >= GENEROUS)
     return { scale: generous, profile, reach: FAR };
-  const whole = fit(scene, room, profile, NEAR);
+  const whole = largestScale(scene, room, profile, NEAR);
   if (whole !== undefined && whole.perMetre >= SMALLEST_WHOLE) return { scale: whole, profile, reach: NEAR };
-  const upper = fit(scene, room, undefined, NEAR);
+  const upper = largestScale(scene, room, undefined, NEAR);
   const scale =
     upper !== undefined && upper.perMetre >= SMALLEST
       ? upper
@@ -72,7 +72,7 @@ function scaleOf(scene: Scene, room: SheetRoom, largest: number): SheetScale {
 }
 
 /** The largest scale that fits, to half a unit; undefined when none over 60 px a metre does. */
-function fit(
+function largestScale(
   scene: Scene,
   room: SheetRoom,
   profile: number | undefined,
