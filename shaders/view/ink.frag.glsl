@@ -2,7 +2,6 @@
 
 uniform vec4 cut;
 uniform vec4 ink;
-uniform vec3 eye;
 
 in vec3 place;
 

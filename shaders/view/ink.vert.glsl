@@ -1,7 +1,8 @@
-// Edges of things, drawn as lines a little before what they bound.
+// Edges of things, drawn as lines a little before what they bound: a four-hundredth of the way to the eye.
 
 in vec3 position;
 
+uniform vec3 eye;
 uniform mat4 viewMatrix;
 uniform mat4 projectionMatrix;
 
@@ -9,6 +10,5 @@ out vec3 place;
 
 void main() {
   place = position;
-  gl_Position = projectionMatrix * viewMatrix * vec4(position, 1.0);
-  gl_Position.z -= 0.0004 * gl_Position.w;
+  gl_Position = projectionMatrix * viewMatrix * vec4(mix(position, eye, 0.0025), 1.0);
 }

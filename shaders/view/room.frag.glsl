@@ -7,13 +7,14 @@
 //
 // A program for each case, as a software renderer goes through branches it does not take. Definitions, 0 or 1:
 //   SURFACE light from the atlas, else the vertex's own; LUX the scale, else luminance; LINEAR no tone curve;
-//   CUT something is cut away; MIRRORS a polished top with its image
+//   CUT something is cut away; SECTION what is cut open is filled; MIRRORS a polished top with its image
 
 #ifndef SURFACE
 #define SURFACE 1
 #define LUX 0
 #define LINEAR 0
 #define CUT 1
+#define SECTION 1
 #define MIRRORS 1
 #endif
 
@@ -25,6 +26,8 @@ uniform vec2 atlasSize;
 uniform vec3 eye;
 // Points with dot(cut.xyz, p) > cut.w are not drawn.
 uniform vec4 cut;
+// What fills a solid that is cut open: the inside of its surfaces stands for it.
+uniform vec3 filling;
 uniform sampler2D mirrorPicture;
 uniform mat4 mirrorView;
 
@@ -48,6 +51,12 @@ float fresnel(float cosine) {
 void main() {
 #if CUT
   if (dot(cut.xyz, place) > cut.w) discard;
+#endif
+#if SECTION
+  if (!gl_FrontFacing) {
+    colour = vec4(filling, 1.0);
+    return;
+  }
 #endif
 #if SURFACE
   vec4 light = texture(developed, (lightSpot + 0.5) / atlasSize);

@@ -1,7 +1,8 @@
 // Illuminance as colour and isolux lines: the absolute scale of src/presentation/scale.ts, a band a step.
 //
-// A table over ln E (1 to 20,000 lx) holds each band's colour and the ln of the steps below and above it. A line lies
-// where E crosses a step: |ln E - ln step| within three quarters of a pixel, by the screen's derivative.
+// A table over ln E (1 to 20,000 lx) holds each band's colour, the ln of the steps below and above it and the ink of
+// their lines. A line lies where E crosses a step: |ln E - ln step| within three quarters of a pixel, by the screen's
+// derivative; it is of one ink on both its sides.
 
 uniform highp sampler2D scaleTable;
 uniform float lineWidth;
@@ -12,16 +13,16 @@ const float SCALE_SPAN = 9.903487552536127;
 vec3 scaleColour(float E) {
   float level = log(max(E, 1e-3));
   int entry = clamp(int(level / SCALE_SPAN * float(SCALE_ENTRIES)), 0, SCALE_ENTRIES - 1);
-  vec2 ends = texelFetch(scaleTable, ivec2(entry, 1), 0).xy;
+  vec4 ends = texelFetch(scaleTable, ivec2(entry, 1), 0);
   // An entry that a step runs through belongs to the band below.
   if (level >= ends.y && entry < SCALE_ENTRIES - 1) {
     entry++;
-    ends = texelFetch(scaleTable, ivec2(entry, 1), 0).xy;
+    ends = texelFetch(scaleTable, ivec2(entry, 1), 0);
   }
   vec3 colour = texelFetch(scaleTable, ivec2(entry, 0), 0).rgb;
   float nearest = min(abs(level - ends.x), abs(ends.y - level));
+  float dark = abs(level - ends.x) < abs(ends.y - level) ? ends.z : ends.w;
   float inPixels = nearest / max(fwidth(level), 1e-6);
-  // Dark ink on light bands, light on dark ones.
-  vec3 ink = dot(colour, vec3(0.3, 0.6, 0.1)) > 0.45 ? vec3(0.09, 0.08, 0.06) : vec3(0.97, 0.95, 0.9);
+  vec3 ink = dark > 0.5 ? vec3(0.09, 0.08, 0.06) : vec3(0.97, 0.95, 0.9);
   return mix(ink, colour, clamp(inPixels - 0.5 * lineWidth + 0.5, 0.3, 1.0));
 }

@@ -25,6 +25,27 @@ export function cutThrough(room: RoomShape, name: CutName, share: number): Cut |
   }
 }
 
+/** Where to stand so that the cut is seen square on and whole (m). */
+export function standpointFor(
+  room: RoomShape,
+  name: CutName,
+): { readonly eye: Vec3; readonly target: Vec3 } | undefined {
+  const { length, width, ceilingHeight } = room;
+  const [x, y, z] = [length / 2, width / 2, ceilingHeight / 2];
+  // Far enough that a side fits the field of 50 degrees, in a picture of 16 to 9.
+  const away = (across: number, tall: number): number => 1.15 * Math.max(tall, (9 / 16) * across);
+  switch (name) {
+    case "plan":
+      return { eye: [x, y - 0.05, 0.6 * ceilingHeight + away(length, width)], target: [x, y, 0] };
+    case "along":
+      return { eye: [x, y - away(length, ceilingHeight), z], target: [x, y, z] };
+    case "across":
+      return { eye: [x - away(width, ceilingHeight), y, z], target: [x, y, z] };
+    default:
+      return undefined;
+  }
+}
+
 /** Whether a point is left standing. */
 export function isKept(cut: Cut | undefined, { x, y, z }: { x: number; y: number; z: number }): boolean {
   return cut === undefined || cut.normal[0] * x + cut.normal[1] * y + cut.normal[2] * z <= cut.level;

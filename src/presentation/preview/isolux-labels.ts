@@ -1,20 +1,29 @@
 /** Where the isolux lines on the surfaces bear their figures: on the longest stretch of each line, apart from others. */
 
 import { contours } from "d3-contour";
-import type { Vec3 } from "../../geometry/vector.ts";
+import { depthInside } from "../../geometry/polygon.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { ScaleStep } from "../scale.ts";
-import { nodePlace } from "../surface-lattice.ts";
+import { type FlatSurface, nodePlace } from "../surface-lattice.ts";
 import type { SurfaceAtlas } from "./surface-atlas.ts";
 
 /** Shorter lines go without (m), and labels keep apart by this much. */
 const SHORTEST = 0.45;
 const APART = 0.34;
 const MOST = 90;
+const CLEAR = 0.05;
 
 export interface IsoluxLabel {
   readonly text: string;
   readonly level: number;
   readonly at: Vec3;
+  /** Normal of its surface. */
+  readonly normal: Vec3;
+}
+
+/** Within the surface, away from its edges and holes. */
+function isWell({ outline, holes }: FlatSurface, place: Vec2): boolean {
+  return depthInside(place, outline) > CLEAR && holes.every((hole) => depthInside(place, hole) < -CLEAR);
 }
 
 export function isoluxLabels(
@@ -48,7 +57,7 @@ export function isoluxLabels(
             nodePlace(Math.min(columns - 1, Math.max(0, (i - 0.5) * skip)), columns, flat.length),
             nodePlace(Math.min(rows - 1, Math.max(0, (j - 0.5) * skip)), rows, flat.width),
           ])
-          .filter(([a, b]) => a > 0.05 && b > 0.05 && a < flat.length - 0.05 && b < flat.width - 0.05);
+          .filter((place) => isWell(flat, place));
         let length = 0;
         for (let k = 1; k < line.length; k++)
           length += Math.hypot(line[k][0] - line[k - 1][0], line[k][1] - line[k - 1][1]);
@@ -57,7 +66,7 @@ export function isoluxLabels(
         const at = [0, 1, 2].map(
           (k) => flat.corner[k] + a * flat.u[k] + b * flat.v[k] + 0.006 * flat.normal[k],
         ) as unknown as Vec3;
-        found.push({ text: label, level, at, length });
+        found.push({ text: label, level, at, normal: flat.normal, length });
       }
     }
   }

@@ -1,24 +1,28 @@
-/** The figures on the isolux lines, as words of constant size on the screen, standing a little before their surface. */
+/** The figures on the isolux lines, as words of constant size on the screen, each where it is in sight. */
 
 import {
   CanvasTexture,
   LinearFilter,
+  type PerspectiveCamera,
   Sprite,
   SpriteMaterial,
   type Scene as ThreeScene,
   Vector3,
 } from "three";
 import { darkInkOver, scaleSteps } from "../scale.ts";
-import { type Cut, isKept } from "./cut.ts";
 import { isoluxLabels } from "./isolux-labels.ts";
 import type { LightCache } from "./light-cache.ts";
 
-/** Share of the way to the eye by which a figure stands before its surface, so as not to sink into it. */
-const BEFORE = 0.05;
+/** Figures keep this far apart on the screen, as shares of half the picture's height. */
+const APART = { across: 0.1, up: 0.055 };
+/** A surface seen more from its side than this (cosine) has no room for figures. */
+const STEEP = 0.12;
+/** Half the height of a picture at 50° of field and unit distance, for which the figures are sized. */
+const HALF = Math.tan((25 * Math.PI) / 180);
 
 export class IsoluxSprites {
   readonly #world: ThreeScene;
-  #labels: { readonly sprite: Sprite; readonly at: Vector3 }[] = [];
+  #labels: { readonly sprite: Sprite; readonly size: Vector3; readonly normal: Vector3 }[] = [];
   #for = "";
 
   constructor(world: ThreeScene) {
@@ -30,21 +34,40 @@ export class IsoluxSprites {
     this.#for = "";
   }
 
-  /** Shows the figures, places them first where that has not been done. */
-  show(cache: LightCache, unit: "lx" | "fc", eye: Vector3, cut: Cut | undefined): void {
+  /** Shows the figures that are in sight and not one over another; places them first where that has not been done. */
+  show(
+    cache: LightCache,
+    unit: "lx" | "fc",
+    camera: PerspectiveCamera,
+    isInSight: (point: Vector3) => boolean,
+  ): void {
     const read = this.#for === unit ? undefined : cache.read();
     if (read !== undefined) {
       this.drop();
       this.#for = unit;
-      for (const { text, level, at } of isoluxLabels(read.atlas, read.values, scaleSteps(unit))) {
+      for (const { text, level, at, normal } of isoluxLabels(read.atlas, read.values, scaleSteps(unit))) {
         const sprite = labelSprite(text, darkInkOver(level));
-        this.#labels.push({ sprite, at: new Vector3(...at) });
+        sprite.position.set(...at);
+        this.#labels.push({ sprite, size: sprite.scale.clone(), normal: new Vector3(...normal) });
         this.#world.add(sprite);
       }
     }
-    for (const { sprite, at } of this.#labels) {
-      sprite.position.copy(at).lerp(eye, BEFORE);
-      sprite.visible = isKept(cut, at);
+    const zoom = Math.tan((camera.fov * Math.PI) / 360) / HALF;
+    const taken: Vector3[] = [];
+    const eye = camera.getWorldPosition(new Vector3());
+    for (const { sprite, size, normal } of this.#labels) {
+      const place = sprite.position.clone().project(camera);
+      const towards = eye.clone().sub(sprite.position).normalize();
+      const isFree =
+        normal.dot(towards) > STEEP &&
+        Math.max(Math.abs(place.x), Math.abs(place.y), place.z) < 1 &&
+        taken.every(
+          ({ x, y }) =>
+            Math.abs(x - place.x) * camera.aspect > APART.across || Math.abs(y - place.y) > APART.up,
+        );
+      sprite.visible = isFree && isInSight(sprite.position);
+      sprite.scale.copy(size).multiplyScalar(zoom);
+      if (sprite.visible) taken.push(place);
     }
   }
 
@@ -89,7 +112,8 @@ function labelSprite(text: string, dark: boolean): Sprite {
     new SpriteMaterial({
       map,
       sizeAttenuation: false,
-      depthTest: true,
+      // Whether it is in sight is known before.
+      depthTest: false,
       depthWrite: false,
       toneMapped: false,
     }),

@@ -7,6 +7,7 @@
 import {
   type BufferGeometry,
   Color,
+  LinearSRGBColorSpace,
   LineSegments,
   Mesh,
   type PerspectiveCamera,
@@ -29,7 +30,7 @@ import { luminousGeometry } from "./luminous-openings.ts";
 import { MirrorImage } from "./mirror-image.ts";
 import { RoomMesh } from "./room-mesh.ts";
 import { scaleTable } from "./scale-table.ts";
-import { readingOn, type SurfaceReading, seenPoint } from "./surface-reading.ts";
+import { isInSight, readingOn, type SurfaceReading, seenPoint } from "./surface-reading.ts";
 import { type RoomCase, RoomMaterials, viewMaterial, viewUniforms } from "./view-material.ts";
 
 export type Look = "appearance" | "lux";
@@ -48,8 +49,8 @@ export interface DrawOptions {
 
 /** The inside of a shade that sends nothing this way, relative to the room's mean luminance: our choice. */
 const INSIDE = 0.3;
-const PAPER = new Color(0xfaf7f1);
-const NIGHT = new Color(0x0b0a08);
+const PAPER = new Color().setHex(0xfaf7f1, LinearSRGBColorSpace);
+const NIGHT = new Color().setHex(0x171510, LinearSRGBColorSpace);
 
 export class KitchenView {
   readonly cache: LightCache;
@@ -87,6 +88,8 @@ export class KitchenView {
     this.cache.take(light);
     this.#room = new RoomMesh(light.scene);
     this.#edges = new LineSegments(edgeGeometry(light.scene), this.#ink);
+    // Over the surfaces, which would paint it out: ink leaves no depth.
+    this.#edges.renderOrder = 1;
     this.#things = new LitThings(light);
     for (const object of [this.#room.mesh, this.#edges, this.#glowing(light), ...this.#things.meshes]) {
       object.frustumCulled = false;
@@ -148,17 +151,25 @@ export class KitchenView {
     u.insideLuminance.value = INSIDE * exposure.mean;
     this.#scaleIn(unit);
     const eye = camera.getWorldPosition(new Vector3());
-    if (look === "lux" && options.labels) this.#labels.show(this.cache, unit, eye, cut);
-    else this.#labels.hide();
     this.#things?.leaveOut(options.without);
     if (this.#edges !== undefined) this.#edges.visible = look === "lux";
     const mirrors = look === "appearance" && cut === undefined && this.#drawMirror(camera, options);
     u.eye.value.copy(eye);
     u.linear.value = 0;
     u.cut.value.set(...(cut === undefined ? ([0, 0, 0] as const) : cut.normal), cut?.level ?? 1);
-    this.#dress({ lux: look === "lux", linear: false, cut: cut !== undefined, mirrors });
+    this.#dress({
+      lux: look === "lux",
+      linear: false,
+      cut: cut !== undefined,
+      section: cut !== undefined,
+      mirrors,
+    });
     this.#room?.sortFrom(eye);
-    this.#renderer.setClearColor(look === "lux" ? PAPER : NIGHT, 1);
+    if (look === "lux" && options.labels) this.#showLabels(camera, eye, options);
+    else this.#labels.hide();
+    const ground = look === "lux" ? PAPER : NIGHT;
+    u.filling.value.set(ground.r, ground.g, ground.b);
+    this.#renderer.setClearColor(ground, 1);
     this.#renderer.render(this.#world, camera);
   }
 
@@ -205,16 +216,25 @@ export class KitchenView {
     u.linear.value = 1;
     // What is below the plane is not in its image.
     u.cut.value.set(0, 0, -1, -level - 0.002);
-    this.#dress({ lux: false, linear: true, cut: true, mirrors: false });
+    this.#dress({ lux: false, linear: true, cut: true, section: false, mirrors: false });
     room.sortFrom(image.eye);
     image.draw(this.#renderer, this.#world, u);
     return true;
   }
 
+  #showLabels(camera: PerspectiveCamera, eye: Vector3, { unit, cut }: DrawOptions): void {
+    const { mesh } = this.#room ?? {};
+    if (mesh === undefined) return;
+    const meshes = [mesh, ...(this.#things?.meshes ?? [])];
+    this.#labels.show(this.cache, unit, camera, (point) => isInSight(meshes, eye, point, cut));
+  }
+
   #dress(which: Omit<RoomCase, "surface">): void {
-    const plain = this.#rooms.of({ ...which, surface: true, mirrors: false });
-    this.#room?.dress(plain, this.#rooms.of({ ...which, surface: true }));
-    this.#things?.dress(this.#rooms.of({ ...which, surface: false, mirrors: false }));
+    const surface = { ...which, surface: true, section: false, mirrors: false };
+    const bodies = this.#rooms.of({ ...surface, section: which.section });
+    const top = which.mirrors ? this.#rooms.of({ ...surface, mirrors: true }) : bodies;
+    this.#room?.dress(top, bodies, this.#rooms.of(surface));
+    this.#things?.dress(this.#rooms.of({ ...surface, surface: false }));
   }
 
   #usePlate(): void {

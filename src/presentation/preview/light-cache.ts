@@ -199,14 +199,19 @@ export class LightCache {
     return { atlas: plate.atlas, values };
   }
 
-  /** Interreflected light (lx, weighed) at a texel place of the atlas in use. */
+  /** Interreflected and traced light (lx, weighed) at a texel place of the atlas in use. */
   givenAt(x: number, y: number): number {
+    return this.givenSlotsAt(x, y).reduce((sum, E, k) => sum + this.#weights[k] * E, 0);
+  }
+
+  /** The same of each slot, not weighed. */
+  givenSlotsAt(x: number, y: number): Float64Array {
+    const sums = new Float64Array(SLOTS);
     const plate = this.isStill ? this.#fine : this.#coarse;
-    if (plate === undefined) return 0;
+    if (plate === undefined) return sums;
     const { width } = plate.atlas;
     const [i, j] = [Math.floor(x), Math.floor(y)];
     const [s, t] = [x - i, y - j];
-    let sum = 0;
     for (const [di, dj, w] of [
       [0, 0, (1 - s) * (1 - t)],
       [1, 0, s * (1 - t)],
@@ -215,9 +220,9 @@ export class LightCache {
     ] as const) {
       if (w === 0) continue;
       const at = 4 * ((j + dj) * width + i + di);
-      for (let k = 0; k < SLOTS; k++) sum += w * this.#weights[k] * (plate.givenValues[at + k] ?? 0);
+      for (let k = 0; k < SLOTS; k++) sums[k] += w * (plate.givenValues[at + k] ?? 0);
     }
-    return sum;
+    return sums;
   }
 
   dispose(): void {

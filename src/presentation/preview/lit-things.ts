@@ -3,12 +3,16 @@
  * faces of the cube about each,
  *
  *   E = Σ w (E_direct + Σ n_k² E_k),   k the face of the cube that n points to along each axis
+ *
+ * What has no cube, such as a trim in the ceiling, takes the interreflected light of the surface it lies on.
  */
 
 import { type BufferAttribute, type Material, Mesh } from "three";
 import { MOVING } from "./fineness.ts";
 import { type LightBook, SLOTS } from "./light-book.ts";
 import type { Light, LightCache } from "./light-cache.ts";
+import { texelOf } from "./surface-atlas.ts";
+import { surfaceAt } from "./surface-reading.ts";
 import { type Thing, thingsOf } from "./things.ts";
 
 interface LitThing {
@@ -73,7 +77,8 @@ export class LitThings {
   }
 
   /** Weighs each vertex's light and adds the interreflected light on the cube about the thing. */
-  develop({ weights, tints }: LightCache, light: Light): void {
+  develop(cache: LightCache, light: Light): void {
+    const { weights, tints } = cache;
     const folded = light.scene.layers.length > SLOTS;
     const cubes = light.surfaces?.things ?? [];
     const bodies = light.scene.blockers.filter(({ kind }) => kind === "pendant" || kind === "person");
@@ -82,6 +87,7 @@ export class LitThings {
       const own = mesh.geometry.getAttribute("own") as BufferAttribute;
       const out = own.array as Float32Array;
       const { normals, count } = thing.triangles;
+      const around = cube === undefined ? besideSurface(thing, cache, light) : undefined;
       for (let i = 0; i < count; i++) {
         const n = normals.slice(3 * i, 3 * i + 3);
         out.fill(0, 4 * i, 4 * i + 4);
@@ -91,6 +97,9 @@ export class LitThings {
           out[4 * i + 3] += w;
         };
         for (let slot = 0; slot < SLOTS; slot++) add(slot, direct[4 * i + slot] ?? 0);
+        around?.forEach((E, slot) => {
+          add(slot, E);
+        });
         cube?.layers.forEach((faces, layer) => {
           let E = 0;
           for (let k = 0; k < 3; k++) E += n[k] * n[k] * faces[2 * k + (n[k] < 0 ? 1 : 0)];
@@ -106,4 +115,12 @@ export class LitThings {
 function rowOf({ blocker }: Thing, book: LightBook): number {
   const solid = blocker < 0 ? -1 : book.solidOf[blocker];
   return solid < 0 ? book.rowOfAnything : book.rowWithout + solid;
+}
+
+/** Interreflected light of the surface that a thing's first vertex lies on, each slot's. */
+function besideSurface({ triangles }: Thing, cache: LightCache, { scene }: Light): Float64Array | undefined {
+  const [x, y, z] = triangles.positions;
+  const cells = cache.plate?.atlas.cells;
+  const found = cells === undefined ? undefined : surfaceAt(scene, cells, [x, y, z]);
+  return found === undefined ? undefined : cache.givenSlotsAt(...texelOf(found.cell, found.place));
 }

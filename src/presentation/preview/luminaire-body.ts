@@ -5,8 +5,10 @@ import { RoundedBoxGeometry } from "three/addons/geometries/RoundedBoxGeometry.j
 import { openingSurface } from "../../engine/direct/opening-surface.ts";
 import { type Frame, pointToRoom } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import type { Body } from "../../luminaire/body.ts";
 import { halfProfile } from "../../luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import type { LuminousOpening } from "../../photometry/luminous-opening.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { linearOf, tinted } from "./colour.ts";
@@ -48,6 +50,35 @@ export function matrixOf({ origin, rotation: r }: Frame): Matrix4 {
   );
 }
 
+/** A body in the luminaire's frame: a box, or its half profile turned, closed at its ends. */
+export function bodyShapes(body: Body, opening: LuminousOpening): BufferGeometry[] {
+  if (body.profile === "box") {
+    const { diameter, length = diameter, width = diameter, height } = body;
+    const box = new RoundedBoxGeometry(length, width, height, 2, 0.004);
+    box.translate(0, 0, body.offset);
+    return [box];
+  }
+  const profile = halfProfile(body, opening, 16);
+  const [[rim, low]] = profile;
+  const [end, high] = profile[profile.length - 1];
+  const shapes = [lathe(profile)];
+  if (rim > 0)
+    shapes.push(
+      lathe([
+        [0, low],
+        [rim, low],
+      ]),
+    );
+  if (end > 0)
+    shapes.push(
+      lathe([
+        [end, high],
+        [0, high],
+      ]),
+    );
+  return shapes;
+}
+
 /** Adds all of a luminaire that does not glow. */
 export function luminaireTriangles(
   scene: Scene,
@@ -65,39 +96,7 @@ export function luminaireTriangles(
     if (!glowsWhole(placed)) {
       // A colour that is given says more of the outside than a reflectance that is usual.
       const albedo = linearOf(luminaire.colour) ?? tinted([1, 1, 1], body.reflectance);
-      if (body.profile === "box") {
-        const box = new RoundedBoxGeometry(
-          body.length ?? body.diameter,
-          body.width ?? body.diameter,
-          body.height,
-          2,
-          0.004,
-        );
-        box.translate(0, 0, body.offset);
-        out.add(box, matrix, albedo);
-      } else {
-        out.add(lathe(profile), matrix, albedo);
-        const [[rim, z]] = profile;
-        if (rim > 0)
-          out.add(
-            lathe([
-              [0, z],
-              [rim, z],
-            ]),
-            matrix,
-            albedo,
-          );
-        const [end, high] = profile[profile.length - 1];
-        if (end > 0)
-          out.add(
-            lathe([
-              [end, high],
-              [0, high],
-            ]),
-            matrix,
-            albedo,
-          );
-      }
+      for (const shape of bodyShapes(body, emission.opening)) out.add(shape, matrix, albedo);
     }
   }
   const [x, y, z] = pointToRoom(frame, [0, 0, top]);

@@ -6,7 +6,7 @@ import { openingSurface } from "../../engine/direct/opening-surface.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { AROUND, matrixOf } from "./luminaire-body.ts";
+import { AROUND, bodyShapes, glowsWhole, matrixOf } from "./luminaire-body.ts";
 import { Triangles } from "./triangles.ts";
 
 /** Of no meaning: an opening is not lit, it glows. */
@@ -25,11 +25,10 @@ export function luminousGeometry(
   const index: number[] = [];
   scene.layers.forEach(({ luminaires }, layer) => {
     luminaires.forEach((placed, which) => {
-      const shape = luminousShape(placed);
       const matrix = matrixOf(placed.frame);
       const part = new Triangles();
       const first = positions.length / 3;
-      part.add(shape, matrix, WHITE);
+      for (const shape of luminousShapes(placed)) part.add(shape, matrix, WHITE);
       positions.push(...part.positions);
       normals.push(...part.normals);
       for (const k of part.index) index.push(first + k);
@@ -48,7 +47,15 @@ export function luminousGeometry(
   return geometry;
 }
 
-function luminousShape({ luminaire }: PlacedLuminaire): BufferGeometry {
+/** The body itself where all of it glows, such as an opal globe, else the opening that its file states. */
+function luminousShapes(placed: PlacedLuminaire): BufferGeometry[] {
+  const { body, emission } = placed.luminaire;
+  return body !== undefined && glowsWhole(placed)
+    ? bodyShapes(body, emission.opening)
+    : [openingShape(placed)];
+}
+
+function openingShape({ luminaire }: PlacedLuminaire): BufferGeometry {
   const { kind, half, axis } = openingSurface(luminaire.emission.opening, luminaire.distribution);
   const [a, b, c] = half;
   switch (kind) {

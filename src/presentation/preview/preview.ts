@@ -6,7 +6,7 @@ import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import { captionLines, readingWords } from "./caption.ts";
 import { pictureControls } from "./controls.ts";
-import { type CutName, cutThrough } from "./cut.ts";
+import { type CutName, cutThrough, standpointFor } from "./cut.ts";
 import { glareMarks } from "./glare-marks.ts";
 import { Hand } from "./hand.ts";
 import type { KitchenView, Look } from "./kitchen-view.ts";
@@ -59,11 +59,14 @@ export class CandlespanPreview extends LitElement {
   @query("canvas") private readonly canvas?: HTMLCanvasElement;
 
   #picture?: Picture;
+  /** Whether the eye has left its named viewpoint. */
+  #walked = false;
   readonly #hand = new Hand(() => this.#picture, {
     moved: () => {
       this.reading = undefined;
-      // Marks go with the view.
-      if (this.marks) this.requestUpdate();
+      this.#walked = true;
+      // Marks and caption go with the view.
+      this.requestUpdate();
     },
     read: (x, y) => {
       const light = this.#picture?.readAt(x, y);
@@ -108,7 +111,12 @@ export class CandlespanPreview extends LitElement {
 
   protected override updated(changed: PropertyValues): void {
     if (changed.has("side") || changed.has("other") || changed.has("people")) this.#take();
-    if (changed.has("viewpoint") || (changed.has("side") && changed.get("side") === undefined)) this.#stand();
+    if (
+      changed.has("viewpoint") ||
+      changed.has("cut") ||
+      (changed.has("side") && changed.get("side") === undefined)
+    )
+      this.#stand();
     if (["look", "unit", "cut", "cutAt"].some((name) => changed.has(name))) this.#picture?.ask();
   }
 
@@ -148,9 +156,11 @@ export class CandlespanPreview extends LitElement {
   }
 
   #stand(): void {
+    this.#walked = false;
+    const square = this.side === undefined ? undefined : standpointFor(this.side.scene.room, this.cut);
     const found = this.#standing ?? this.#named[0];
-    if (found === undefined) return;
-    this.#picture?.walk.stand(found.eye, found.target);
+    if (square !== undefined) this.#picture?.walk.stand(square.eye, square.target);
+    else if (found !== undefined) this.#picture?.walk.stand(found.eye, found.target, found.field);
     this.#picture?.ask();
   }
 
@@ -168,13 +178,23 @@ export class CandlespanPreview extends LitElement {
     return sceneGlb(this.side.scene);
   }
 
+  #whence(): string {
+    const cut = this.side === undefined ? undefined : cutThrough(this.side.scene.room, this.cut, this.cutAt);
+    const from = this.#walked ? "free viewpoint" : (this.#standing?.name ?? "free viewpoint");
+    if (cut === undefined) return from;
+    const where = `${Math.abs(cut.level).toFixed(2)} m`;
+    return this.cut === "plan"
+      ? `plan cut ${where} above the floor`
+      : `section ${this.cut} the room at ${where}`;
+  }
+
   #caption(): string[] {
     return captionLines({
       scenes: this.#sides.map(({ scene }) => scene),
       interreflected: this.side?.surfaces !== undefined,
       look: this.look,
       unit: this.unit,
-      viewpoint: this.#standing?.name ?? "free viewpoint",
+      viewpoint: this.#whence(),
       exposure: this.#picture?.exposure,
       date: this.date,
       inputs: this.inputs,

@@ -2,14 +2,21 @@
 
 import { Box3, type BufferAttribute, type Material, Mesh, Vector3 } from "three";
 import type { Scene } from "../../scene/scene.ts";
+import type { SurfacePart } from "../../scene/surface.ts";
 import type { SurfaceAtlas } from "./surface-atlas.ts";
 import { mirroringSurfaces, type RoomTriangles, roomTriangles, spotsOf } from "./surface-triangles.ts";
+
+/** Groups of the geometry, in the order they are drawn: what mirrors, what stands in the room, the room itself. */
+const MIRRORS = 0;
+const BODIES = 1;
+const SHELL = 2;
+const STANDING: readonly SurfacePart[] = ["island top", "island sides", "body"];
 
 interface Part {
   readonly from: number;
   readonly to: number;
   readonly box: Box3;
-  readonly mirrors: boolean;
+  readonly group: number;
   distance: number;
 }
 
@@ -30,25 +37,34 @@ export class RoomMesh {
       let to = from + 1;
       while (surfaces[to] === surfaces[from]) to++;
       const box = new Box3().setFromArray(triangles.positions.slice(3 * from, 3 * to));
-      this.#parts.push({ from, to, box, mirrors: mirroring.includes(surfaces[from]), distance: 0 });
+      const s = surfaces[from];
+      const group = mirroring.includes(s)
+        ? MIRRORS
+        : STANDING.includes(scene.surfaces[s].part)
+          ? BODIES
+          : SHELL;
+      this.#parts.push({ from, to, box, group, distance: 0 });
       from = to;
     }
     const geometry = triangles.geometry();
-    const mirrored = this.#parts.reduce((sum, { from, to, mirrors }) => sum + (mirrors ? to - from : 0), 0);
-    geometry.addGroup(0, mirrored, 1);
-    geometry.addGroup(mirrored, surfaces.length - mirrored, 0);
+    let first = 0;
+    for (const group of [MIRRORS, BODIES, SHELL]) {
+      const parts = this.#parts.filter((part) => part.group === group);
+      const count = parts.reduce((sum, { from, to }) => sum + to - from, 0);
+      geometry.addGroup(first, count, group);
+      first += count;
+    }
     this.mesh = new Mesh(geometry);
   }
 
-  /** One material for what mirrors, one for the rest. */
-  dress(plain: Material, mirroring: Material): void {
-    this.mesh.material = [plain, mirroring];
+  dress(mirroring: Material, bodies: Material, shell: Material): void {
+    this.mesh.material = [mirroring, bodies, shell];
   }
 
-  /** Puts the surfaces in their order from an eye; what mirrors is in front, as a group of its own. */
+  /** Puts the surfaces of each group in their order from an eye. */
   sortFrom(eye: Vector3): void {
     for (const part of this.#parts) part.distance = part.box.distanceToPoint(eye);
-    this.#parts.sort((a, b) => Number(b.mirrors) - Number(a.mirrors) || a.distance - b.distance);
+    this.#parts.sort((a, b) => a.group - b.group || a.distance - b.distance);
     const index = this.mesh.geometry.index as BufferAttribute;
     let at = 0;
     for (const { from, to } of this.#parts) for (let k = from; k < to; k++) index.setX(at++, k);

@@ -1,6 +1,6 @@
 /** Light read at one point of a surface: direct computed for that very point, interreflected from its lattice. */
 
-import { type Camera, type Mesh, Raycaster, type Vector2 } from "three";
+import { type Camera, type Mesh, Raycaster, type Vector2, type Vector3 } from "three";
 import { depthInside } from "../../geometry/polygon.ts";
 import { dot, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -51,8 +51,22 @@ export function seenPoint(mesh: Mesh, camera: Camera, ndc: Vector2, cut?: Cut): 
   return hit === undefined ? undefined : [hit.point.x, hit.point.y, hit.point.z];
 }
 
+/** Whether a point is seen from an eye, past all that stands before it. */
+export function isInSight(meshes: readonly Mesh[], eye: Vector3, point: Vector3, cut?: Cut): boolean {
+  if (!isKept(cut, point)) return false;
+  const way = point.clone().sub(eye);
+  const far = way.length();
+  const caster = new Raycaster(eye, way.normalize(), 0.05, far - 0.02);
+  return !caster
+    .intersectObjects(
+      meshes.filter(({ visible }) => visible),
+      false,
+    )
+    .some((hit) => isKept(cut, hit.point));
+}
+
 /** Cell of the atlas and place on it of the surface nearest to a room point, within 1 cm. */
-function surfaceAt(
+export function surfaceAt(
   scene: Scene,
   cells: readonly AtlasCell[],
   point: Vec3,

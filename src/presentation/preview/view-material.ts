@@ -24,6 +24,7 @@ export function viewUniforms() {
     cut: { value: NOWHERE.clone() },
     look: { value: 0 },
     linear: { value: 0 },
+    filling: { value: new Vector3() },
     mirrorPicture: { value: null as unknown },
     mirrorView: { value: new Matrix4() },
     exposure: { value: 1 },
@@ -62,10 +63,11 @@ export interface RoomCase {
   readonly lux: boolean;
   readonly linear: boolean;
   readonly cut: boolean;
+  readonly section: boolean;
   readonly mirrors: boolean;
 }
 
-/** A material for each case that comes up; surfaces are seen from their front alone. */
+/** A material for each case that comes up; surfaces are seen from their front alone, unless cut open. */
 export class RoomMaterials {
   readonly #uniforms: ViewUniforms;
   readonly #made = new Map<string, RawShaderMaterial>();
@@ -74,19 +76,20 @@ export class RoomMaterials {
     this.#uniforms = uniforms;
   }
 
-  of({ surface, lux, linear, cut, mirrors }: RoomCase): RawShaderMaterial {
+  of({ surface, lux, linear, cut, section, mirrors }: RoomCase): RawShaderMaterial {
     const defines = {
       SURFACE: Number(surface),
       LUX: Number(lux),
       LINEAR: Number(linear),
       CUT: Number(cut),
+      SECTION: Number(section),
       MIRRORS: Number(mirrors),
     };
     const key = Object.values(defines).join("");
     let material = this.#made.get(key);
     if (material === undefined) {
       material = viewMaterial(this.#uniforms, "view/room.vert", "view/room.frag", defines);
-      if (surface) material.side = FrontSide;
+      if (surface && !section) material.side = FrontSide;
       this.#made.set(key, material);
     }
     return material;

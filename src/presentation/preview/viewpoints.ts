@@ -10,11 +10,17 @@ const STOOL = 1.25;
 const SOFA = 1.1;
 const INSET = 0.35;
 
+/** Field of view of a picture, and of one from close by (degrees, top to bottom): our choice. */
+export const FIELD = 50;
+const WIDE = 66;
+
 export interface NamedViewpoint {
   readonly id: string;
   readonly name: string;
   readonly eye: Vec3;
   readonly target: Vec3;
+  /** Field of view from top to bottom (degrees), {@link FIELD} where not given. */
+  readonly field?: number;
   /** The person whose eye it is: not drawn in their own picture. */
   readonly person?: string;
 }
@@ -55,14 +61,16 @@ export function namedViewpoints(scene: Scene): NamedViewpoint[] {
     {
       id: "cook",
       name: "Cook's eye",
-      eye: at(beside(-guestSide, 0.4), STANDING),
-      target: at([centre[0] - 0.35 * across[1], centre[1] + 0.35 * across[0]], level + 0.22),
+      eye: at(beside(-guestSide, 0.55), STANDING),
+      target: at([centre[0] - 0.35 * across[1], centre[1] + 0.35 * across[0]], level + 0.52),
+      field: WIDE,
     },
     {
       id: "guest",
       name: "Seated guest",
       eye: at(beside(guestSide, 0.5), STOOL),
-      target: at(centre, level + 0.3),
+      target: at(centre, level + 0.36),
+      field: WIDE,
     },
     { id: "sofa", name: "Sofa", eye: at(sofa, SOFA), target: at(centre, level + 0.35) },
   ];

@@ -2,8 +2,8 @@
 
 import { PerspectiveCamera } from "three";
 import type { Vec3 } from "../../geometry/vector.ts";
+import { FIELD } from "./viewpoints.ts";
 
-const FIELD = 50;
 const STEEPEST = 1.5;
 
 export class Walk {
@@ -23,7 +23,8 @@ export class Walk {
     return this.#target;
   }
 
-  stand(eye: Vec3, target: Vec3): void {
+  stand(eye: Vec3, target: Vec3, field = FIELD): void {
+    this.camera.fov = field;
     this.#eye = eye;
     this.#target = target;
     this.#place();
