@@ -29,6 +29,7 @@ export function cutThrough(room: RoomShape, name: CutName, share: number): Cut |
 export function standpointFor(
   room: RoomShape,
   name: CutName,
+  share: number,
 ): { readonly eye: Vec3; readonly target: Vec3 } | undefined {
   const { length, width, ceilingHeight } = room;
   const [x, y, z] = [length / 2, width / 2, ceilingHeight / 2];
@@ -36,11 +37,11 @@ export function standpointFor(
   const away = (across: number, tall: number): number => 1.15 * Math.max(tall, (9 / 16) * across);
   switch (name) {
     case "plan":
-      return { eye: [x, y - 0.05, 0.6 * ceilingHeight + away(length, width)], target: [x, y, 0] };
+      return { eye: [x, y - 0.05, share * ceilingHeight + away(length, width)], target: [x, y, 0] };
     case "along":
-      return { eye: [x, y - away(length, ceilingHeight), z], target: [x, y, z] };
+      return { eye: [x, share * width - away(length, ceilingHeight), z], target: [x, y, z] };
     case "across":
-      return { eye: [x - away(width, ceilingHeight), y, z], target: [x, y, z] };
+      return { eye: [share * length - away(width, ceilingHeight), y, z], target: [x, y, z] };
     default:
       return undefined;
   }

@@ -114,6 +114,7 @@ export class CandlespanPreview extends LitElement {
     if (
       changed.has("viewpoint") ||
       changed.has("cut") ||
+      (changed.has("cutAt") && !this.#walked) ||
       (changed.has("side") && changed.get("side") === undefined)
     )
       this.#stand();
@@ -157,7 +158,8 @@ export class CandlespanPreview extends LitElement {
 
   #stand(): void {
     this.#walked = false;
-    const square = this.side === undefined ? undefined : standpointFor(this.side.scene.room, this.cut);
+    const square =
+      this.side === undefined ? undefined : standpointFor(this.side.scene.room, this.cut, this.cutAt);
     const found = this.#standing ?? this.#named[0];
     if (square !== undefined) this.#picture?.walk.stand(square.eye, square.target);
     else if (found !== undefined) this.#picture?.walk.stand(found.eye, found.target, found.field);
