@@ -15,6 +15,7 @@ import {
   Scene as ThreeScene,
   type Vector2,
   Vector3,
+  Vector4,
   type WebGLRenderer,
 } from "three";
 import type { Vec3 } from "../../geometry/vector.ts";
@@ -148,6 +149,8 @@ export class KitchenView {
     u.exposure.value = KEY / exposure.mean;
     u.whiteLevel.value = (KEY * exposure.white) / exposure.mean;
     u.weights.value.fromArray(this.cache.weights);
+    const { x, y } = this.#renderer.getCurrentViewport(new Vector4());
+    u.corner.value.set(x, y);
     u.insideLuminance.value = INSIDE * exposure.mean;
     this.#scaleIn(unit);
     const eye = camera.getWorldPosition(new Vector3());

@@ -29,6 +29,7 @@ export function viewUniforms() {
     mirrorView: { value: new Matrix4() },
     exposure: { value: 1 },
     whiteLevel: { value: 4 },
+    corner: { value: new Vector2() },
     scaleTable: { value: null as DataTexture | null },
     insideLuminance: { value: 0 },
     lineWidth: { value: 1.4 },
