@@ -86,10 +86,13 @@ function rowsOfNames(
   const ends: number[] = [];
   const places = new Map<Person, NamePlace>();
   for (const { person, shoulders } of [...far].sort((a, b) => a.shoulders[0] - b.shoulders[0])) {
-    const x = scale.x(shoulders[0]);
+    const own = scale.x(shoulders[0]);
     // The longest way a distance is written.
     const width = textWidth(`${person.name}, 00'-00 00/00" from the near edge`, NAME_SIZE) + 10;
-    const isLeft = x + width > scale.width;
+    const fitsRight = own + width <= scale.width;
+    const isLeft = !fitsRight && own >= width;
+    // Where neither side has room the mark gives way, so that no name is cut off.
+    const x = fitsRight || isLeft ? own : Math.max(8, scale.width - width);
     const [from, to] = isLeft ? [x - width, x + 8] : [x - 8, x + width];
     const free = ends.findIndex((end) => end < from);
     const row = free < 0 ? ends.length : free;

@@ -69,7 +69,8 @@ describe("a figure", () => {
   });
 
   it("leaves out what its head covers of its shoulders", () => {
-    const scene = sceneWith([{ ...AT_FAR_EDGE, posture: "standing", at: [2.6, 3.1] }]);
+    // Leaning, the head goes farther forward than the shoulders, over their outline.
+    const scene = sceneWith([{ ...AT_FAR_EDGE, posture: "leaning", at: [2.6, 3.1] }]);
     const { over, beside, scale } = drawn(scene);
     const head = boundsOf(pointsOf([...lines(over, "head"), ...lines(beside, "head")]));
     const [hx, hy] = [head.x + head.width / 2, head.y + head.height / 2];
@@ -78,8 +79,10 @@ describe("a figure", () => {
         Math.hypot((x - hx) / (head.width / 2), (y - hy) / (head.height / 2)),
       ),
     );
-    // Up to the first covered point of the outline, a 64th of its way round.
-    expect(deepest).toBeGreaterThan(1 - (0.03 * scale.perMetre) / (head.height / 2));
+    // Up to the first covered point of the outline, a 64th of its way round: at most 22 mm.
+    console.log(`shoulders come to ${deepest.toFixed(2)} of the head's radius`);
+    expect(deepest).toBeLessThan(1);
+    expect(deepest).toBeGreaterThan(1 - (0.022 * scale.perMetre) / (head.width / 2));
   });
 
   it("is drawn in ink over the top and quietly beside it, joined where it crosses the edge", () => {
@@ -157,6 +160,7 @@ describe("names", () => {
       const { beside, scale, frame, room } = drawn(sceneWith(far), width);
       const named = texts(beside);
       const boxes = named.map(({ at, anchor, text, size }) => {
+        // About the width of a character: never less.
         const wide = 0.45 * size * text.length;
         return { x: anchor === "end" ? at[0] - wide : at[0], y: at[1], wide };
       });
@@ -164,6 +168,8 @@ describe("names", () => {
         for (const b of boxes.slice(i + 1))
           if (Math.abs(a.y - b.y) < 1) expect(a.x + a.wide < b.x || b.x + b.wide < a.x).toBe(true);
         expect(a.y).toBeLessThan(frame.height);
+        expect(a.x).toBeGreaterThan(0);
+        expect(a.x + a.wide).toBeLessThan(scale.width);
         // Room kept at the foot holds every row.
         expect(a.y).toBeGreaterThan(frame.height - 8 - room.names);
       });
