@@ -30,8 +30,9 @@ uniform vec4 distribution[3];
 // 1 in the channel of the luminaire's layer.
 uniform vec4 slot;
 #if MOST_BETWEEN > 0
-// Solids that may stand between: first record of their list, convex ones, then others.
-uniform ivec3 list;
+// Solids that may stand between, convex ones before the others, and how many of both.
+uniform int list[MOST_BETWEEN];
+uniform ivec2 listed;
 // 1: every point its own shift of the sample sequence; 0: one for all, so that what error a picture has changes
 // evenly from point to point and isolux lines stay smooth.
 uniform int ownShift;
@@ -77,7 +78,7 @@ void main() {
     E = clearLight(l, t, p, n, shares);
 #if MOST_BETWEEN > 0
     if (E > 0.0) {
-      Between between = solidsBetween(list, lifted, l.origin, l.reach);
+      Between between = solidsBetween(list, listed, lifted, l.origin, l.reach);
       if (between.convex + between.meshes > 0) {
         // The point's own shift of the sample sequence: a hash of where it is, so that light repeats bit for bit.
         uvec3 bits = floatBitsToUint(place.xyz);

@@ -26,7 +26,7 @@ float nearField(Luminaire l, vec3 p, vec3 n, vec3 lifted) {
   vec2 turn = r > 0.0 ? p.xy / r : vec2(1.0, 0.0);
   int first = l.nearField + 2 + (i * angles + j) * groups;
 #if MOST_BETWEEN > 0
-  Between between = solidsBetween(list, lifted, l.origin, l.reach);
+  Between between = solidsBetween(list, listed, lifted, l.origin, l.reach);
 #endif
   float E = 0.0;
   for (int k = 0; k < 2 * groups; k++) {

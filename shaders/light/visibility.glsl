@@ -3,7 +3,7 @@
 // Convex solids are cut by their planes (Cyrus and Beck, 1978); others are walked by a bounding-volume hierarchy
 // with skip pointers, triangles met two-sided (Moeller and Trumbore, JGT 2, 1997): the same solids as the engine's,
 // to single precision. Segments count from 0.1 mm after their start to 0.1 mm before their end.
-// `MOST_BETWEEN` is the longest list of solids that the scene holds: none is left out.
+// `MOST_BETWEEN` is no less than the number of the scene's solids: none is left out.
 
 #include <light/book>
 
@@ -101,15 +101,15 @@ bool shaftMeets(int solid, vec3 p, vec3 centre, vec3 reach) {
   return true;
 }
 
-// Those of a list (first record, convex ones, others) whose bounds the light can meet on its way.
-Between solidsBetween(ivec3 list, vec3 p, vec3 centre, vec3 reach) {
+// Those of a list, convex ones before the others, whose bounds the light can meet on its way.
+Between solidsBetween(int list[MOST_BETWEEN], ivec2 listed, vec3 p, vec3 centre, vec3 reach) {
   Between between;
   between.convex = 0;
   between.meshes = 0;
-  for (int k = 0; k < list.y + list.z; k++) {
-    int solid = int(record(list.x + k).x);
+  for (int k = 0; k < listed.x + listed.y; k++) {
+    int solid = list[k];
     if (shaftMeets(solid, p, centre, reach)) {
-      if (k < list.y) between.solid[between.convex++] = solid;
+      if (k < listed.x) between.solid[between.convex++] = solid;
       else between.solid[MOST_BETWEEN - ++between.meshes] = solid;
     }
   }

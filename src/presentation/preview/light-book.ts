@@ -7,7 +7,6 @@
  *   distributions  3 and more: `distribution-records.ts`
  *   near fields    2 and one a node and group: `near-field-records.ts`
  *   luminaires     8: `luminaire-records.ts`
- *   lists          1 a solid that can stand between a surface and a luminaire: `pair-lists.ts`
  *
  * Nothing here depends on dimming or maintenance; key of a book: luminaires in their places, solids, surfaces.
  */
@@ -19,9 +18,9 @@ import type { TracedLuminaire } from "../surface-light.ts";
 import { writeDistribution } from "./distribution-records.ts";
 import { writeLuminaire } from "./luminaire-records.ts";
 import { writeNearField } from "./near-field-records.ts";
-import { type Pair, writePairs } from "./pair-lists.ts";
 import { RecordWriter } from "./record-writer.ts";
 import { solidsOf, writeSolids } from "./solid-records.ts";
+import { SolidsBetween } from "./solids-between.ts";
 
 /** A disc of twelve rings asks for no rule longer than this. */
 export const MOST_NODES = 12;
@@ -46,16 +45,14 @@ export interface LightBook {
   readonly solids: number;
   /** In the order of the layers. */
   readonly luminaires: readonly BookLuminaire[];
-  /** Row by row, a pair a luminaire: rows are surfaces, then {@link rowOfAnything} and {@link rowWithout}. */
-  readonly pairs: readonly Pair[];
-  /** Row of no surface: every solid may stand between. */
+  /** What can stand between points and a luminaire. */
+  readonly solidsBetween: SolidsBetween;
+  /** Rows of points: surfaces come first, then this of no surface, then `rowWithout + solid`. */
   readonly rowOfAnything: number;
-  /** Row in which every solid may stand between but the one of that index: `rowWithout + index`. */
   readonly rowWithout: number;
   /** Index among the book's solids of each blocker of the scene, −1 for what is left out. */
   readonly solidOf: readonly number[];
-  /** The longest list of solids between a row and a luminaire. */
-  readonly mostBetween: number;
+  readonly solidCount: number;
 }
 
 export interface BookOptions {
@@ -98,18 +95,18 @@ export function lightBook(scene: Scene, { people, traced = [] }: BookOptions): L
     const record = writeLuminaire(writer, placed, { slot, nearField, distribution, share });
     return { layer, index, record, distribution, slot };
   });
-  const pairs = writePairs(writer, scene.surfaces, blockers, isConvex, list);
+  const solidsBetween = new SolidsBetween(scene.surfaces, blockers, isConvex, list);
   return {
     ...writer.finish(),
     gauss,
     solids,
     luminaires,
-    pairs,
-    rowOfAnything: scene.surfaces.length,
-    rowWithout: scene.surfaces.length + 1,
+    solidsBetween,
+    rowOfAnything: solidsBetween.rowOfAnything,
+    rowWithout: solidsBetween.rowWithout,
     solidOf: scene.blockers.map((blocker) =>
       blockers.findIndex(({ name, kind }) => name === blocker.name && kind === blocker.kind),
     ),
-    mostBetween: pairs.reduce((most, { convex, meshes }) => Math.max(most, convex + meshes), 0),
+    solidCount: blockers.length,
   };
 }

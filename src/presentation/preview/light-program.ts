@@ -8,7 +8,15 @@ export function programFor(
   luminaire: ArrayLike<number>,
   distribution: ArrayLike<number>,
   mostBetween: number,
-): Readonly<Record<string, number>> {
+): {
+  readonly KIND: number;
+  readonly TYPE: number;
+  readonly PLANES_ONE: number;
+  readonly EVEN_PLANES: number;
+  readonly EVEN_ANGLES: number;
+  readonly MOST_BETWEEN: number;
+  readonly TRACED: number;
+} {
   return {
     KIND: luminaire[3],
     TYPE: distribution[0],

@@ -111,7 +111,7 @@ export class LitThings {
   }
 }
 
-/** Row of pairs: every solid may stand between but the thing itself. */
+/** Row: every solid may stand between but the thing itself. */
 function rowOf({ blocker }: Thing, book: LightBook): number {
   const solid = blocker < 0 ? -1 : book.solidOf[blocker];
   return solid < 0 ? book.rowOfAnything : book.rowWithout + solid;

@@ -4,7 +4,7 @@
  *
  *   E = Σ over luminaires of E_clear V, a draw each (`point-set.ts`), added up by blending
  *
- * In: points x, y, z (m), unit normals, rows of pairs (`light-book.ts`). Out: illuminance (lx) of each layer's slot,
+ * In: points x, y, z (m), unit normals, the row each belongs to (`light-book.ts`). Out: illuminance (lx) of each layer's slot,
  * at full output and initial. Error against the engine: 0.5 % of the local value (tests/shaders/parity.test.ts).
  */
 
@@ -59,7 +59,8 @@ export class PointLight {
     luminaire: { value: new Float32Array(4 * LUMINAIRE_RECORDS) as Float32Array },
     distribution: { value: new Float32Array(4 * DISTRIBUTION_RECORDS) as Float32Array },
     slot: { value: [1, 0, 0, 0] },
-    list: { value: [0, 0, 0] },
+    list: { value: new Int32Array(1) },
+    listed: { value: [0, 0] },
   };
 
   constructor(renderer: WebGLRenderer) {
@@ -112,16 +113,23 @@ export class PointLight {
       renderer.clear();
     }
     this.#mesh.geometry = points.geometry;
-    for (const { luminaire, pair, start, count } of points.draws.slice(from, to)) {
+    for (const { luminaire, between, start, count } of points.draws.slice(from, to)) {
       const { record, distribution, slot } = book.luminaires[luminaire];
       const recordsAt = (first: number, size: number): Float32Array =>
         book.data.subarray(4 * first, 4 * (first + size));
       u.luminaire.value = recordsAt(record, LUMINAIRE_RECORDS);
       u.distribution.value = recordsAt(distribution, DISTRIBUTION_RECORDS);
       u.slot.value = [0, 1, 2, 3].map((k) => (k === slot ? 1 : 0));
-      u.list.value = [pair.first, pair.convex, pair.meshes];
-      const most = pair.convex + pair.meshes === 0 ? 0 : book.mostBetween;
-      this.#mesh.material = this.#material(programFor(u.luminaire.value, u.distribution.value, most));
+      const { convex, meshes } = between;
+      const defines = programFor(
+        u.luminaire.value,
+        u.distribution.value,
+        convex.length + meshes.length === 0 ? 0 : book.solidCount,
+      );
+      u.list.value = new Int32Array(Math.max(1, defines.MOST_BETWEEN));
+      u.list.value.set([...convex, ...meshes]);
+      u.listed.value = [convex.length, meshes.length];
+      this.#mesh.material = this.#material(defines);
       points.geometry.setDrawRange(start, count);
       renderer.render(this.#scene, this.#camera);
     }

@@ -55,7 +55,7 @@ export interface AtlasOptions {
   readonly most: number;
 }
 
-export const STILL_ATLAS: AtlasOptions = { fine: 0.025, coarse: 0.06, leastSteps: 16, most: 160_000 };
+export const STILL_ATLAS: AtlasOptions = { fine: 0.025, coarse: 0.045, leastSteps: 16, most: 160_000 };
 export const MOVING_ATLAS: AtlasOptions = { fine: 0.08, coarse: 0.18, leastSteps: 1, most: 10_000 };
 
 /** Lays the surfaces of a scene out. */
