@@ -9,6 +9,7 @@ import type { RoomAnswer } from "../../src/workers/browser.ts";
 import type { Json } from "../store/pointer.ts";
 import type { Lighting } from "./lighting.ts";
 import { OnRequest } from "./on-request.ts";
+import { RoomShown } from "./room-shown.ts";
 
 type Call = "people" | "rules" | "beside";
 
@@ -20,7 +21,8 @@ export class SideQuestions extends EventTarget {
   readonly #rooms = [this.#room("sketch"), this.#room("full")] as const;
   readonly #otherRooms = [this.#room("sketch"), this.#room("full")] as const;
 
-  readonly #whole = new WeakMap<RoomAnswer, RoomAnswer>();
+  readonly #shown = new RoomShown();
+  readonly #otherShown = new RoomShown();
 
   constructor(lighting: Lighting) {
     super();
@@ -75,12 +77,7 @@ export class SideQuestions extends EventTarget {
     const first = sketch.of(document, arrangement);
     if (first === undefined) return undefined;
     const whole = full.of(document, arrangement);
-    if (whole === undefined) return first;
-    // The same scene to the picture: only its surfaces' light is new.
-    const { surfaces } = whole;
-    const last = this.#whole.get(whole) ?? { ...first, surfaces };
-    this.#whole.set(whole, last);
-    return last;
+    return (other ? this.#otherShown : this.#shown).of(first, whole);
   }
 
   beside(document: Json, arrangement: number): readonly FindingsSection[] | undefined {

@@ -8,6 +8,8 @@ import type { RoomAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 
 let beside: number | undefined;
+/** The last picture, which stays while the next is computed: whoever walks about in it keeps their place. */
+let last: { readonly arrangement: number; readonly room: RoomAnswer } | undefined;
 
 /** What the luminaires' light rests on, in words. */
 function inputsOf({ scene }: RoomAnswer): string {
@@ -22,7 +24,9 @@ export function roomPicture(app: AppView): TemplateResult {
   const { arrangements } = app.study;
   if (beside === app.arrangement || (beside !== undefined && arrangements[beside] === undefined))
     beside = undefined;
-  const room = app.room(app.arrangement);
+  const found = app.room(app.arrangement);
+  if (found !== undefined) last = { arrangement: app.arrangement, room: found };
+  const room = found ?? (last?.arrangement === app.arrangement ? last.room : undefined);
   const other = beside === undefined ? undefined : app.room(beside, true);
   if (room === undefined) return html`<p class="hint">Computing the light on every surface…</p>`;
   return html`
@@ -44,6 +48,7 @@ export function roomPicture(app: AppView): TemplateResult {
             </select>
           </label></p>`
     }
+    ${found === undefined ? html`<p class="hint" role="status">The study has changed; its light is being computed.</p>` : nothing}
     <candlespan-preview
       .side=${room}
       .other=${other}

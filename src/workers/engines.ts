@@ -1,6 +1,7 @@
 /** The engines of a worker, loaded when they are first wanted. */
 
 import type { LightEngine } from "../engine/light-engine.ts";
+import { RoomLights } from "./room-light.ts";
 
 /** Runs after which a just-in-time compiler has seen enough, and luminaires after which one run is enough; measured. */
 const REHEARSALS = 6;
@@ -8,6 +9,7 @@ const MANY_LUMINAIRES = 60;
 
 /** Engines load after the first light; one remembers what a change does not touch. */
 export class Engines {
+  readonly rooms = new RoomLights();
   #engine: Promise<LightEngine> | undefined;
   #doubting: Promise<LightEngine> | undefined;
   #rehearsed: Promise<void> | undefined;
@@ -25,6 +27,12 @@ export class Engines {
       for (let i = 0; i < runs; i++) ask(new LightEngine());
     });
     return this.#rehearsed;
+  }
+
+  /** One that is forgotten after use, with the much that it remembers. */
+  async passing(): Promise<LightEngine> {
+    const { LightEngine } = await import("../engine/light-engine.ts");
+    return new LightEngine();
   }
 
   /** One for the doubts, whose many small changes would turn over the other's memory. */

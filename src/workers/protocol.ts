@@ -68,6 +68,8 @@ export interface RoomQuestion extends Omit<LightRequest, "quality"> {
 export interface RoomAnswer {
   readonly scene: SceneDrawing;
   readonly surfaces: SurfaceLight;
+  /** What that light rests on: equal keys, equal light, whatever it is dimmed to. */
+  readonly key: string;
   /** Whether people stood in that light. */
   readonly people: boolean;
 }

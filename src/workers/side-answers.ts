@@ -114,18 +114,20 @@ export async function roomOfStudy(
   const found = await resolved(request, true, files, observer);
   if (!found.ok) return found;
   const { study, scene } = found.value;
-  const engine = await engines.get();
+  const isSketch = request.quality === "sketch";
+  // In full, rows of thousands of nodes: 170 MB of a kitchen that nobody asks for again.
+  const engine = await (isSketch ? engines.get() : engines.passing());
   const people = request.people ?? study.options.people;
-  const surfaces = surfaceLight(
-    scene,
-    (...asked) => engine.calculate(...asked),
-    {
-      ...(request.quality === "sketch" ? SKETCHED_LIGHT : SURFACE_LIGHT),
-      calculation: { ...study.options, people },
-    },
-    observer,
+  const calculation = { ...study.options, people };
+  const { key, surfaces } = engines.rooms.of(scene, request.quality, calculation, () =>
+    surfaceLight(
+      scene,
+      (...asked) => engine.calculate(...asked),
+      { ...(isSketch ? SKETCHED_LIGHT : SURFACE_LIGHT), calculation },
+      observer,
+    ),
   );
-  return success({ scene: withoutFunctions(scene), surfaces, people });
+  return success({ scene: withoutFunctions(scene), surfaces, people, key });
 }
 
 /** What there is to say beside the verdict, in words, from a quick calculation. */

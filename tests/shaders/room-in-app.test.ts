@@ -99,3 +99,37 @@ it("reads the light in the middle by keyboard", async () => {
   // Among others what the page's own rules against inline styles would say.
   expect(troubles).toEqual([]);
 });
+
+it("keeps the picture, its place and its light while a layer is dimmed", async () => {
+  const { direct, place } = await page.evaluate(() => {
+    const element = document
+      .querySelector("candlespan-app")
+      ?.querySelector("candlespan-preview") as CandlespanPreview;
+    Object.assign(globalThis, { kept: element, keptLight: element.side?.surfaces });
+    const reading = element.views[0].readingOn([2.7, 1.9, 0.92]);
+    return { direct: reading?.direct ?? 0, place: JSON.stringify(element.eye) };
+  });
+  expect(direct).toBeGreaterThan(100);
+  const slider = page.getByRole("slider", { name: "Dimmed to" }).first();
+  await slider.focus();
+  for (let i = 0; i < 2; i++) await page.keyboard.press("PageDown");
+  const start = performance.now();
+  const shown = () =>
+    page.evaluate(() => {
+      const element = document
+        .querySelector("candlespan-app")
+        ?.querySelector("candlespan-preview") as CandlespanPreview;
+      const { kept, keptLight } = globalThis as unknown as { kept: Element; keptLight: unknown };
+      return {
+        isKept: element === kept,
+        sameLight: element.side?.surfaces === keptLight,
+        place: JSON.stringify(element.eye),
+        direct: element.views[0].readingOn([2.7, 1.9, 0.92])?.direct ?? 0,
+      };
+    });
+  await poll(async () => (await shown()).direct).toBeLessThan(0.95 * direct);
+  console.log(`dimmed picture after ${((performance.now() - start) / 1000).toFixed(1)} s`);
+  const after = await shown();
+  expect(after).toMatchObject({ isKept: true, sameLight: true, place });
+  expect(troubles).toEqual([]);
+});
