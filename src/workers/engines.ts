@@ -1,7 +1,6 @@
 /** The engines of a worker, loaded when they are first wanted. */
 
 import type { LightEngine } from "../engine/light-engine.ts";
-import { RoomLights } from "./room-light.ts";
 
 /** Runs after which a just-in-time compiler has seen enough, and luminaires after which one run is enough; measured. */
 const REHEARSALS = 6;
@@ -9,7 +8,6 @@ const MANY_LUMINAIRES = 60;
 
 /** Engines load after the first light; one remembers what a change does not touch. */
 export class Engines {
-  readonly rooms = new RoomLights();
   #engine: Promise<LightEngine> | undefined;
   #doubting: Promise<LightEngine> | undefined;
   #rehearsed: Promise<void> | undefined;

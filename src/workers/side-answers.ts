@@ -25,6 +25,7 @@ import { withoutFunctions } from "./drawn-scene.ts";
 import type { Engines } from "./engines.ts";
 import type { LightRequest, PeopleAnswer, RoomAnswer, RoomQuestion } from "./protocol.ts";
 import { resolved } from "./resolved.ts";
+import { RoomLights } from "./room-light.ts";
 import type { Files } from "./study-files.ts";
 
 /** A study's text checked: the document as it was written, lengths with their units, lifted to the present
@@ -104,6 +105,15 @@ export async function rulesOfStudy(
   return success(guidelineCards(scene, { length: study.display.length, light }));
 }
 
+/** Beside a worker's engines, but loaded with what asks for it. */
+const rooms = new WeakMap<Engines, RoomLights>();
+
+function roomsOf(engines: Engines): RoomLights {
+  const found = rooms.get(engines) ?? new RoomLights();
+  rooms.set(engines, found);
+  return found;
+}
+
 /** The light on every surface, with everyone standing in it when they are asked to. */
 export async function roomOfStudy(
   request: RoomQuestion,
@@ -119,7 +129,7 @@ export async function roomOfStudy(
   const engine = await (isSketch ? engines.get() : engines.passing());
   const people = request.people ?? study.options.people;
   const calculation = { ...study.options, people };
-  const { key, surfaces } = engines.rooms.of(scene, request.quality, calculation, () =>
+  const { key, surfaces } = roomsOf(engines).of(scene, request.quality, calculation, () =>
     surfaceLight(
       scene,
       (...asked) => engine.calculate(...asked),
