@@ -4,11 +4,12 @@ import type { ArrangementAssessment } from "../src/assessment/assessment.ts";
 import type { GuidelineCard } from "../src/assessment/guideline-card.ts";
 import type { FindingsSection } from "../src/presentation/report/findings-sections.ts";
 import type { ReadLength } from "../src/units/length-text.ts";
-import type { FileReading, LightAnswer, RoomAnswer } from "../src/workers/browser.ts";
+import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
 import type { Lighting, LightState } from "./light/lighting.ts";
+import type { ShownRoom } from "./light/room-shown.ts";
 import type { StudyHistory } from "./store/history.ts";
 import type { Json, Path } from "./store/pointer.ts";
 
@@ -70,7 +71,7 @@ export interface AppView {
   readonly rules: readonly GuidelineCard[] | undefined;
   readonly beside: readonly FindingsSection[] | undefined;
   /** The light on every surface of an option; `other` keeps a second one beside the first. */
-  room(arrangement: number, other?: boolean): RoomAnswer | undefined;
+  room(arrangement: number, other?: boolean): ShownRoom | undefined;
   /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */
   readLength(text: string): ReadLength;
   /** Clearance of a layer's first luminaire above the top (m). */

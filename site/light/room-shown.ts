@@ -7,15 +7,18 @@ import type { RoomAnswer } from "../../src/workers/browser.ts";
 
 type Scene = RoomAnswer["scene"];
 
+/** What the picture is given. */
+export type ShownRoom = RoomAnswer & { readonly sketched: boolean };
+
 export class RoomShown {
   #first: RoomAnswer | undefined;
   #whole: RoomAnswer | undefined;
   /** Key of the full light shown, if it is. */
   #fullKey: string | undefined;
-  #shown: RoomAnswer | undefined;
+  #shown: ShownRoom | undefined;
 
   /** What to show of a sketch and, once it is there, of the light in full. */
-  of(first: RoomAnswer, whole: RoomAnswer | undefined): RoomAnswer {
+  of(first: RoomAnswer, whole: RoomAnswer | undefined): ShownRoom {
     const before = this.#shown;
     if (before !== undefined && this.#first === first && this.#whole === whole) return before;
     const isSame = before !== undefined && this.#first?.key === first.key;
@@ -30,7 +33,7 @@ export class RoomShown {
     this.#fullKey = whole?.key ?? (isSame ? this.#fullKey : undefined);
     this.#first = first;
     this.#whole = whole;
-    this.#shown = { ...first, scene, surfaces };
+    this.#shown = { ...first, scene, surfaces, sketched: this.#fullKey === undefined };
     return this.#shown;
   }
 }

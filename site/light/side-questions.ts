@@ -5,11 +5,10 @@
 
 import type { GuidelineCard } from "../../src/assessment/guideline-card.ts";
 import type { FindingsSection } from "../../src/presentation/report/findings-sections.ts";
-import type { RoomAnswer } from "../../src/workers/browser.ts";
 import type { Json } from "../store/pointer.ts";
 import type { Lighting } from "./lighting.ts";
 import { OnRequest } from "./on-request.ts";
-import { RoomShown } from "./room-shown.ts";
+import { RoomShown, type ShownRoom } from "./room-shown.ts";
 
 type Call = "people" | "rules" | "beside";
 
@@ -71,7 +70,7 @@ export class SideQuestions extends EventTarget {
 
   /** The light on every surface, sketched until it is there in full; `other` is the option beside it in the same
    * picture. */
-  room(document: Json, arrangement: number, other = false): RoomAnswer | undefined {
+  room(document: Json, arrangement: number, other = false): ShownRoom | undefined {
     if (!this.#atRest) return undefined;
     const [sketch, full] = other ? this.#otherRooms : this.#rooms;
     const first = sketch.of(document, arrangement);

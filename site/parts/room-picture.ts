@@ -4,15 +4,16 @@ import { html, nothing, type TemplateResult } from "lit";
 import "../../src/presentation/elements/plan/plan.ts";
 import "../../src/presentation/preview/preview.ts";
 import { EVIDENCE } from "../../src/luminaire/evidence.ts";
-import type { RoomAnswer } from "../../src/workers/browser.ts";
+
 import type { AppView } from "../app-view.ts";
+import type { ShownRoom } from "../light/room-shown.ts";
 
 let beside: number | undefined;
 /** The last picture, which stays while the next is computed: whoever walks about in it keeps their place. */
-let last: { readonly arrangement: number; readonly room: RoomAnswer } | undefined;
+let last: { readonly arrangement: number; readonly room: ShownRoom } | undefined;
 
 /** What the luminaires' light rests on, in words. */
-function inputsOf({ scene }: RoomAnswer): string {
+function inputsOf({ scene }: ShownRoom): string {
   const words = scene.layers.map(({ name, luminaires }) => {
     const [first] = luminaires;
     return first === undefined ? "" : `${name}: ${EVIDENCE[first.luminaire.evidence].words}`;

@@ -18,10 +18,12 @@ describe("the room shown", () => {
     const [sketch, full] = [answer("sketch a"), answer("full a")];
     const first = shown.of(sketch, undefined);
     expect(first.surfaces).toBe(sketch.surfaces);
+    expect(first.sketched).toBe(true);
     expect(shown.of(sketch, undefined)).toBe(first);
     const whole = shown.of(sketch, full);
     expect(whole.scene).toBe(first.scene);
     expect(whole.surfaces).toBe(full.surfaces);
+    expect(whole.sketched).toBe(false);
     expect(shown.of(sketch, full)).toBe(whole);
   });
 
@@ -31,6 +33,7 @@ describe("the room shown", () => {
     const dimmedSketch = answer("sketch a", 0.3);
     const between = shown.of(dimmedSketch, undefined);
     expect(between.surfaces).toBe(whole.surfaces);
+    expect(between.sketched).toBe(false);
     expect(between.scene.surfaces).toBe(whole.scene.surfaces);
     expect(between.scene.blockers).toBe(whole.scene.blockers);
     between.scene.layers.forEach(({ dim, luminaires }, i) => {

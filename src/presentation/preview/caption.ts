@@ -6,10 +6,16 @@ import type { Exposure } from "./exposure.ts";
 import type { Look } from "./kitchen-view.ts";
 import type { SurfaceReading } from "./surface-reading.ts";
 
+const LIGHT = {
+  none: "direct light only",
+  sketched: "direct light, and a sketch of the engine's interreflected light until it is there",
+  full: "direct light and interreflected light of the engine",
+} as const;
+
 export interface Captioned {
   readonly scenes: readonly Scene[];
-  /** Whether the engine's interreflected light is in the picture. */
-  readonly interreflected: boolean;
+  /** How far the engine's interreflected light is in the picture. */
+  readonly interreflected: keyof typeof LIGHT;
   readonly look: Look;
   readonly unit: "lx" | "fc";
   /** Name of the viewpoint. */
@@ -32,9 +38,7 @@ export function captionLines(shown: Captioned): string[] {
       : exposure === undefined
         ? ""
         : `Exposure EV100 ${exposure.ev100.toFixed(1)}: adapted to ${figure(exposure.mean)} cd/m², white from ${figure(exposure.white)} cd/m²; a screen shows lamps far dimmer than they are`;
-  const light = shown.interreflected
-    ? "direct light and interreflected light of the engine"
-    : "direct light only";
+  const light = LIGHT[shown.interreflected];
   const joined = (parts: readonly string[]): string => parts.filter((part) => part !== "").join(" · ");
   return [joined([names, shown.viewpoint, dims, shown.date]), joined([how, light, shown.inputs])];
 }

@@ -20,6 +20,8 @@ export interface PreviewSide {
   readonly scene: Scene;
   /** Light on its surfaces from the engine; without it the picture shows direct light alone and says so. */
   readonly surfaces?: SurfaceLight;
+  /** Whether that light is a sketch, to look at while the rest is computed; the caption says so. */
+  readonly sketched?: boolean;
 }
 
 /** How the picture is to be drawn now. */

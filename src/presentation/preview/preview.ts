@@ -193,7 +193,12 @@ export class CandlespanPreview extends LitElement {
   #caption(): string[] {
     return captionLines({
       scenes: this.#sides.map(({ scene }) => scene),
-      interreflected: this.side?.surfaces !== undefined,
+      interreflected:
+        this.side?.surfaces === undefined
+          ? "none"
+          : this.#sides.some(({ sketched }) => sketched)
+            ? "sketched"
+            : "full",
       look: this.look,
       unit: this.unit,
       viewpoint: this.#whence(),

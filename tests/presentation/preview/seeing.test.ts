@@ -287,7 +287,7 @@ describe("the scale's table", () => {
 describe("words under and on the picture", () => {
   const shown = {
     scenes: [scene],
-    interreflected: true,
+    interreflected: "full" as const,
     look: "appearance" as const,
     unit: "lx" as const,
     viewpoint: "Entrance",
@@ -308,7 +308,7 @@ describe("words under and on the picture", () => {
       ...shown,
       look: "lux",
       unit: "fc",
-      interreflected: false,
+      interreflected: "none",
       date: "",
       inputs: "",
     });
@@ -317,6 +317,7 @@ describe("words under and on the picture", () => {
       /^Illuminance in fc, maintained \(factor [\d.]+\), in the dark · direct light only$/,
     );
     expect(captionLines({ ...shown, scenes: [] })).toEqual([]);
+    expect(captionLines({ ...shown, interreflected: "sketched" })[1]).toMatch(/a sketch of the engine's/);
     expect(captionLines({ ...shown, scenes: [scene, scene] })[0]).toMatch(/^A three domes, B three domes · /);
   });
 
