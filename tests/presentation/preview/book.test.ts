@@ -68,7 +68,7 @@ describe("lists of solids between a surface and a luminaire", () => {
     let rays = 0;
     let hidden = 0;
     let short = 0;
-    for (const { surface, points } of pointsOnSurfaces(scene.surfaces, 60, 2, random)) {
+    for (const { surface, points } of pointsOnSurfaces(scene.surfaces, 400, 2, random)) {
       const n = scene.surfaces[surface].normal;
       for (let k = 0; k < points.length; k += 3)
         luminaires.forEach(({ layer, index }, l) => {
