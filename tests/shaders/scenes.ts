@@ -31,7 +31,7 @@ function only(scene: Scene, luminaires: readonly PlacedLuminaire[]): Scene {
   };
 }
 
-/** The worked example, its pendants an opaque cone, a dome and an opal drum of which only lamp and shade are known, the
+/** The worked example, its pendants opaque cones and an opal drum of which only lamp and shade are known, one
  * cone tilted. */
 function shaded(scene: Scene): Scene {
   tracedOnce ??= traceAll(scene);
@@ -64,12 +64,11 @@ function traceAll(scene: Scene): Scene {
     ).luminaire;
   const types = [
     traced("cone", 0.25, 0.08, { inside: 0.85, outside: 0.5 }, 0.12),
-    traced("dome", 0.18, 0.06, { inside: 0.8, outside: 0.3 }, 0.1),
     traced("drum", 0.2, 0.3, { inside: 0.35, outside: 0.35, transmittance: 0.5, diffusion: 1 }, 0.1),
   ];
   const [pendants, ...others] = scene.layers;
   const luminaires = pendants.luminaires.map((each, i) => ({
-    luminaire: types[i],
+    luminaire: types[i % types.length],
     frame: i === 0 ? frame(each.frame.origin, { turn: 60 * degree, tilt: 15 * degree, spin: 0 }) : each.frame,
   }));
   return { ...scene, layers: [{ ...pendants, luminaires }, ...others] };

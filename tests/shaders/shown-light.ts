@@ -13,7 +13,7 @@ import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";
 
 /** How often the engine is asked for each point: its answers differ by the samples it takes of what is half hidden. */
-const ASKED = 6;
+const ASKED = 4;
 /** And this far from it on four sides (m), half the least distance of the field's nodes and more: near an edge its
  * answers step from patch to patch of the neighbouring surface, each of which it holds to be evenly bright. */
 const BESIDE = 0.015;
