@@ -63,7 +63,7 @@ describe("direct light of the shaders against the engine, 500 points over every 
 // What is read under the pointer is within 0.5 % of the engine's whole light there, so far as the engine's own answer
 // is that sure. It samples what is half hidden: asked four times for the same point it differs by up to 6 % of the whole
 // light. And it holds each patch evenly bright, so that within some 3 cm of an edge its answer steps from patch to patch
-// of the neighbouring surface, by up to 4 %, over a distance less than that of the field's nodes (6 cm). So a point
+// of the neighbouring surface (seen here: 3 %; 7 % beside a foot on the floor), over a distance less than that of the field's nodes (6 cm). So a point
 // counts against the range of the engine's answers in it and 15 mm beside it, and none may be farther off than the
 // engine's own bound on interreflected light (2 %).
 describe("interreflected light as the preview reads it against the engine, 500 points over every surface", () => {
