@@ -47,6 +47,12 @@ export function standpointFor(
   }
 }
 
+/** A cut in words, as printed under a picture. */
+export function cutWords(name: CutName, { level }: Cut): string {
+  const where = `${Math.abs(level).toFixed(2)} m`;
+  return name === "plan" ? `plan cut ${where} above the floor` : `section ${name} the room at ${where}`;
+}
+
 /** Whether a point is left standing. */
 export function isKept(cut: Cut | undefined, { x, y, z }: { x: number; y: number; z: number }): boolean {
   return cut === undefined || cut.normal[0] * x + cut.normal[1] * y + cut.normal[2] * z <= cut.level;

@@ -10,32 +10,22 @@
 import {
   type DataTexture,
   FloatType,
-  HalfFloatType,
-  LinearFilter,
-  RGBAFormat,
   Vector3,
   Vector4,
   type WebGLRenderer,
-  WebGLRenderTarget,
+  type WebGLRenderTarget,
 } from "three";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { SurfaceLight } from "../surface-light.ts";
 import { layerTints } from "./colour.ts";
 import { type Fineness, MOVING, STILL } from "./fineness.ts";
-import { floatTexture, readFloats, sumTarget } from "./float-texture.ts";
+import { floatTexture, readFloats } from "./float-texture.ts";
 import { type LightBook, lightBook, SLOTS } from "./light-book.ts";
+import { freePlate, givenOn, type LightPlate, lightPlate } from "./light-plate.ts";
 import { PointLight } from "./point-light.ts";
-import { PointSet } from "./point-set.ts";
 import { ScreenPass } from "./screen-pass.ts";
-import {
-  MOVING_ATLAS,
-  onAtlas,
-  regionsOf,
-  STILL_ATLAS,
-  type SurfaceAtlas,
-  surfaceAtlas,
-} from "./surface-atlas.ts";
+import { MOVING_ATLAS, STILL_ATLAS, type SurfaceAtlas, surfaceAtlas } from "./surface-atlas.ts";
 
 export interface Light {
   readonly scene: Scene;
@@ -44,26 +34,14 @@ export interface Light {
   readonly people: boolean;
 }
 
-/** One atlas with its textures. */
-interface Plate {
-  readonly atlas: SurfaceAtlas;
-  readonly points: PointSet;
-  given: DataTexture;
-  givenValues: Float32Array;
-  readonly direct: WebGLRenderTarget;
-  readonly developed: WebGLRenderTarget;
-  /** Draws done so far. */
-  lit: number;
-}
-
 export class LightCache {
   readonly #renderer: WebGLRenderer;
   readonly #points: PointLight;
   readonly #develop: ScreenPass;
   #light: Light | undefined;
   #book: LightBook | undefined;
-  #coarse: Plate | undefined;
-  #fine: Plate | undefined;
+  #coarse: LightPlate | undefined;
+  #fine: LightPlate | undefined;
   #weights = new Float32Array(SLOTS);
   #tints: Vec3[] = [];
   #atOnce = 1;
@@ -150,7 +128,7 @@ export class LightCache {
     for (const plate of [this.#coarse, this.#fine]) {
       if (plate === undefined) continue;
       plate.given.dispose();
-      plate.givenValues = givenOn(plate.atlas, this.#light);
+      plate.givenValues = givenOn(plate.atlas, this.#light.scene, surfaces);
       plate.given = floatTexture(plate.givenValues, plate.atlas.width, plate.atlas.height);
       this.#developPlate(plate);
     }
@@ -243,33 +221,16 @@ export class LightCache {
     this.#tints = Array.from({ length: SLOTS }, (_, i) => (folded ? [1, 1, 1] : (tints[i] ?? [1, 1, 1])));
   }
 
-  #plateOf(light: Light, atlas: SurfaceAtlas): Plate {
-    const { width, height } = atlas;
-    const given = givenOn(atlas, light);
-    const developed = new WebGLRenderTarget(width, height, {
-      type: HalfFloatType,
-      format: RGBAFormat,
-      minFilter: LinearFilter,
-      magFilter: LinearFilter,
-      depthBuffer: false,
-    });
-    return {
-      atlas,
-      points: new PointSet({ ...atlas, regions: regionsOf(atlas) }, this.book),
-      given: floatTexture(given, width, height),
-      givenValues: given,
-      direct: sumTarget(this.#renderer, width, height),
-      developed,
-      lit: 0,
-    };
+  #plateOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): LightPlate {
+    return lightPlate(this.#renderer, atlas, this.book, givenOn(atlas, scene, surfaces));
   }
 
-  #lightUpTo(plate: Plate, to: number, fineness: Fineness): void {
+  #lightUpTo(plate: LightPlate, to: number, fineness: Fineness): void {
     this.#points.light(plate.points, plate.direct, fineness, plate.lit, to);
     plate.lit = to;
   }
 
-  #developPlate(plate: Plate): void {
+  #developPlate(plate: LightPlate): void {
     const { uniforms } = this.#develop.material;
     uniforms.direct.value = plate.direct.texture;
     uniforms.given.value = plate.given;
@@ -283,22 +244,9 @@ export class LightCache {
 
   #free(): void {
     for (const plate of [this.#coarse, this.#fine]) {
-      if (plate === undefined) continue;
-      plate.points.dispose();
-      plate.given.dispose();
-      plate.direct.dispose();
-      plate.developed.dispose();
+      if (plate !== undefined) freePlate(plate);
     }
     this.#coarse = undefined;
     this.#fine = undefined;
   }
-}
-
-/** What is given at every texel of an atlas: interreflected light. */
-function givenOn(atlas: SurfaceAtlas, { scene, surfaces }: Light): Float32Array {
-  const folded = scene.layers.length > SLOTS;
-  const slots = scene.layers.map(({ dim }, i) => ({ slot: folded ? 0 : i, share: folded ? dim : 1 }));
-  return surfaces === undefined
-    ? new Float32Array(4 * atlas.width * atlas.height)
-    : onAtlas(atlas, surfaces.interreflected, slots);
 }

@@ -1,13 +1,13 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
-import { Vector3, type WebGLRenderer } from "three";
+import type { WebGLRenderer } from "three";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import { captionLines, readingWords } from "./caption.ts";
 import { pictureControls } from "./controls.ts";
-import { type CutName, cutThrough, standpointFor } from "./cut.ts";
-import { glareMarks } from "./glare-marks.ts";
+import { type CutName, cutThrough, cutWords, standpointFor } from "./cut.ts";
+import { glareLabels } from "./glare-marks.ts";
 import { Hand } from "./hand.ts";
 import type { KitchenView, Look } from "./kitchen-view.ts";
 import { Picture, type PreviewSide } from "./picture.ts";
@@ -182,12 +182,8 @@ export class CandlespanPreview extends LitElement {
 
   #whence(): string {
     const cut = this.side === undefined ? undefined : cutThrough(this.side.scene.room, this.cut, this.cutAt);
-    const from = this.#walked ? "free viewpoint" : (this.#standing?.name ?? "free viewpoint");
-    if (cut === undefined) return from;
-    const where = `${Math.abs(cut.level).toFixed(2)} m`;
-    return this.cut === "plan"
-      ? `plan cut ${where} above the floor`
-      : `section ${this.cut} the room at ${where}`;
+    if (cut !== undefined) return cutWords(this.cut, cut);
+    return (this.#walked ? undefined : this.#standing?.name) ?? "free viewpoint";
   }
 
   #caption(): string[] {
@@ -301,15 +297,7 @@ export class CandlespanPreview extends LitElement {
     const picture = this.#picture;
     const scene = this.side?.scene;
     if (!this.marks || picture === undefined || scene === undefined || this.views.length > 1) return [];
-    const { camera, eye } = picture.walk;
-    return glareMarks(scene, eye).flatMap(({ at, luminance, exact }) => {
-      const p = new Vector3(...at).project(camera);
-      if (p.z > 1 || Math.abs(p.x) > 1 || Math.abs(p.y) > 1) return [];
-      const left = `${((p.x + 1) / 2) * 100}%`;
-      const top = `${((1 - p.y) / 2) * 100}%`;
-      const value = Number(luminance.toPrecision(2)).toLocaleString("en");
-      return [html`<span class="glare" ${placedAt(left, top)}>${exact ? "" : "mean "}${value} cd/m²</span>`];
-    });
+    return glareLabels(scene, picture.walk.eye, picture.walk.camera);
   }
 }
 
