@@ -128,6 +128,20 @@ it("ends where the window ends, where sheet and controls scroll by themselves", 
   }
 });
 
+it("marks a value it cannot take by a thicker edge and by words", async () => {
+  const clearance = page.getByLabel("Clearance");
+  const edge = (): Promise<string> => clearance.evaluate((field) => getComputedStyle(field).borderTopWidth);
+  expect(await edge()).toBe("1px");
+  await clearance.fill("high up");
+  await clearance.press("Enter");
+  await poll(() => clearance.getAttribute("aria-invalid")).toBe("true");
+  expect(await edge()).toBe("2px");
+  const said = await clearance.evaluate(
+    (field) => document.getElementById(field.getAttribute("aria-describedby") ?? "")?.textContent ?? "",
+  );
+  expect(said).toMatch(/length/i);
+});
+
 it("follows a finger on a pendant, and scrolls nothing meanwhile", async () => {
   const before = await studyOf(page);
   const grip = await page.locator('candlespan-plan [data-luminaire="0 1"] .grip').boundingBox();
