@@ -25,7 +25,7 @@ async function start(): Promise<void> {
   });
   takeDrops(app);
   // After the first light: keeping a copy for later must not compete with it.
-  if (import.meta.env.PROD && "serviceWorker" in navigator) setTimeout(() => void keepOffline(), 2500);
+  if (import.meta.env.PROD && "serviceWorker" in navigator) atRest(() => void keepOffline());
 }
 
 async function keep(app: CandlespanApp): Promise<Keeper> {
@@ -81,6 +81,25 @@ function takeDrops(app: CandlespanApp): void {
     app.dropping = false;
     void app.desk.takeFiles([...(event.dataTransfer?.files ?? [])]);
   });
+}
+
+/** Acts once the page has been left alone for a while, or has been open for long: a hand that works comes first. */
+function atRest(act: () => void): void {
+  const signs = ["pointermove", "pointerdown", "keydown", "wheel"];
+  const rest = (): ReturnType<typeof setTimeout> => setTimeout(go, 2500);
+  const wait = (): void => {
+    clearTimeout(timer);
+    timer = rest();
+  };
+  const go = (): void => {
+    clearTimeout(timer);
+    clearTimeout(longest);
+    for (const sign of signs) removeEventListener(sign, wait, true);
+    act();
+  };
+  const longest = setTimeout(go, 60_000);
+  let timer = rest();
+  for (const sign of signs) addEventListener(sign, wait, { capture: true, passive: true });
 }
 
 async function keepOffline(): Promise<void> {
