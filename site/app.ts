@@ -37,11 +37,6 @@ export class CandlespanApp extends LitElement {
   readonly #sizes = new ResizeObserver(([entry]) => this.#sized(entry));
   /** The light drawn last, as one number. */
   #marked = 0;
-  #whenLit: () => void = () => {};
-  /** Kept when the first light is on the plan, or when there can be none. */
-  readonly lit = new Promise<void>((kept) => {
-    this.#whenLit = kept;
-  });
 
   constructor() {
     super();
@@ -150,7 +145,8 @@ export class CandlespanApp extends LitElement {
 
   protected override updated(_changed: PropertyValues): void {
     if (this.desk.light !== undefined) void this.#markLight();
-    else if (this.desk.lightState.kind === "issues" || this.desk.lightState.kind === "fault") this.#whenLit();
+    else if (this.desk.lightState.kind === "issues" || this.desk.lightState.kind === "fault")
+      this.desk.drawn();
     const { refusal, lightState } = this.desk;
     const isTroubled = refusal !== undefined || lightState.kind === "issues";
     if (isTroubled && this.#notices === undefined) void this.#bringNotices();
@@ -180,8 +176,9 @@ export class CandlespanApp extends LitElement {
     await sheet?.updateComplete;
     await sheet?.shadowRoot?.querySelector("candlespan-plan")?.updateComplete;
     if (first) {
+      await painted();
       performance.mark("first light");
-      this.#whenLit();
+      this.desk.drawn();
       // The controls load after what they control is seen.
       void this.#enter(this.#place);
       await this.desk.bringTheRest();
@@ -254,6 +251,16 @@ export class CandlespanApp extends LitElement {
       </div>
     </div>`;
   }
+}
+
+/** Until what has been drawn is on the screen; a page nobody sees waits only a little. */
+function painted(): Promise<void> {
+  return new Promise((done) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => done();
+    requestAnimationFrame(() => port2.postMessage(undefined));
+    setTimeout(done, 200);
+  });
 }
 
 customElements.define("candlespan-app", CandlespanApp);

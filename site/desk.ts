@@ -35,7 +35,12 @@ const LATE = 50;
 
 export class Desk extends EventTarget implements AppView {
   readonly history = new StudyHistory(null);
-  readonly lighting = new Lighting({ spawn });
+  #becomeLit: () => void = () => {};
+  /** Kept when the first light is on the plan, or when there can be none. */
+  readonly lit = new Promise<void>((kept) => {
+    this.#becomeLit = kept;
+  });
+  readonly lighting = new Lighting({ spawn, afterFirst: (go) => void this.lit.then(go) });
   readonly drafts = new Map<string, Draft>();
   arrangement = 0;
   selection: readonly LuminaireKey[] = [];
@@ -74,6 +79,11 @@ export class Desk extends EventTarget implements AppView {
   begin(): void {
     this.#begun = true;
     this.#ask(false);
+  }
+
+  /** The first light is drawn, or there can be none. */
+  drawn(): void {
+    this.#becomeLit();
   }
 
   /** Brings what moving, swapping and asking need. */

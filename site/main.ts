@@ -16,7 +16,7 @@ async function start(): Promise<void> {
   document.getElementById("app")?.replaceWith(app);
   // A first visit has nothing to resume; what keeps the study loads after the first light.
   if (app.desk.keeper === undefined) {
-    await app.lit;
+    await app.desk.lit;
     await keep(app);
   }
   if (shared !== undefined) await openShared(app, shared);

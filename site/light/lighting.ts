@@ -39,6 +39,8 @@ export interface LightingOptions {
   spawn(): Connection;
   /** How long the hand must rest before refining (ms). */
   readonly rest?: number;
+  /** Calls back when the first light is drawn; what refines it, and what a moving hand needs, load then. */
+  readonly afterFirst?: (go: () => void) => void;
 }
 
 interface Wanted {
@@ -55,6 +57,7 @@ const QUALITIES: readonly LightRequest["quality"][] = ["first", "quick", "full",
 export class Lighting extends EventTarget {
   readonly #spawn: () => Connection;
   readonly #rest: number;
+  readonly #afterFirst: (go: () => void) => void;
   #hand: Connection | undefined;
   #calm: Connection | undefined;
   #files: readonly StudyFile[] = [];
@@ -71,6 +74,7 @@ export class Lighting extends EventTarget {
     super();
     this.#spawn = options.spawn;
     this.#rest = options.rest ?? 140;
+    this.#afterFirst = options.afterFirst ?? ((go) => setTimeout(go, 0));
   }
 
   get shown(): Shown | undefined {
@@ -121,6 +125,7 @@ export class Lighting extends EventTarget {
     clearTimeout(this.#timer);
     this.#hand?.close();
     this.#calm?.close();
+    this.#hand = undefined;
   }
 
   #start(): Connection {
@@ -194,12 +199,18 @@ export class Lighting extends EventTarget {
     if (isFinal) this.#stand = { arrangement, light: outcome.value.interreflected };
     this.dispatchEvent(new Event("light"));
     this.dispatchEvent(new Event("state"));
-    // The first light calls for the second worker; every later refinement waits for its own rest.
-    // The first worker meanwhile loads what a moving hand will need.
-    if (quality === "first") {
-      this.#timer = setTimeout(() => this.#refine(), 0);
-      this.#quickAsked = 0;
-    }
+    if (quality === "first") this.#afterFirst(() => this.#goOn());
+  }
+
+  /** The first light calls for the second worker; every later refinement waits for its own rest. The first worker
+   * meanwhile loads what a moving hand will need. */
+  #goOn(): void {
+    if (this.#hand === undefined) return;
+    this.#quickAsked = 0;
+    if (!this.#quickRunning) void this.#quick();
+    if (this.#refining !== undefined) return;
+    clearTimeout(this.#timer);
+    void this.#refine();
   }
 
   #become(state: LightState): void {

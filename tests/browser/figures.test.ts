@@ -22,6 +22,7 @@ it("lights the plan with at most 110 kB of script", async () => {
         `refined ${refinement.toFixed(0)} ms after letting go, ${firstRefinement.toFixed(0)} ms after first light`,
     );
   }
+  expect(figures[0].lines).toBeGreaterThan(3);
   expect(figures[0].script).toBeLessThanOrEqual(110_000);
   expect(figures[0].drag.length).toBeGreaterThan(20);
 });

@@ -54,7 +54,7 @@ function slowWorker(): { readonly connection: Connection; readonly waiting: Wait
   return { connection: { call, close() {} } as unknown as Connection, waiting };
 }
 
-function setUp() {
+function setUp(afterFirst?: (go: () => void) => void) {
   const workers: ReturnType<typeof slowWorker>[] = [];
   const shown: string[] = [];
   const lighting = new Lighting({
@@ -64,6 +64,7 @@ function setUp() {
       return worker.connection;
     },
     rest: 1,
+    afterFirst,
   });
   lighting.addEventListener("light", () =>
     shown.push(`${lighting.shown?.answer.title} ${lighting.shown?.quality}`),
@@ -125,10 +126,27 @@ describe("lighting", () => {
     expect(workers[1].waiting.at(-1)?.request).toMatchObject({ document: "b", quality: "full" });
   });
 
+  it("loads nothing more before the first light is drawn", async () => {
+    let drawn = (): void => {};
+    const { lighting, workers, rest } = setUp((go) => {
+      drawn = go;
+    });
+    lighting.ask("a", 0, false);
+    await workers[0].waiting[0].answer();
+    await rest();
+    expect(workers).toHaveLength(1);
+    expect(workers[0].waiting).toHaveLength(1);
+    drawn();
+    expect(workers).toHaveLength(2);
+    expect(workers[0].waiting[1].request.quality).toBe("quick");
+    expect(workers[1].waiting[0].request.quality).toBe("full");
+  });
+
   it("says what is wrong with the newest document only, and keeps the last light", async () => {
-    const { lighting, workers, shown } = setUp();
+    const { lighting, workers, shown, rest } = setUp();
     lighting.ask("a", 0, true);
     await workers[0].waiting[0].answer();
+    await rest();
     await workers[0].waiting[1].answer();
     lighting.ask("bad", 0, true);
     lighting.ask("good", 0, true);

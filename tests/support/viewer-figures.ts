@@ -7,6 +7,8 @@ import { firstLight, refined, type Viewer } from "./viewer.ts";
 export interface ViewerFigures {
   /** ms from navigation to the light drawn on the plan */
   readonly firstLight: number;
+  /** labelled isolux lines on the plan at that moment */
+  readonly lines: number;
   /** gzip bytes of scripts asked for by then, page and worker together; each file once */
   readonly script: number;
   /** ms from each move of the hand to the plan drawn with its light, ascending */
@@ -34,12 +36,22 @@ interface Drawn {
 export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
   const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
   const page = await context.newPage();
+  // The page says when it is lit; what is on the plan then is counted here.
+  await page.addInitScript(() => {
+    const mark = performance.mark.bind(performance);
+    performance.mark = (name, options) => {
+      const plan = document.querySelector("candlespan-sheet")?.shadowRoot?.querySelector("candlespan-plan");
+      if (name === "first light")
+        Object.assign(window, { lines: plan?.shadowRoot?.querySelectorAll("text.iso").length ?? 0 });
+      return mark(name, options);
+    };
+  });
   const before = viewer.asked.length;
   await page.goto(viewer.server.address);
   await firstLight(page);
-  const [light, litAt] = await page.evaluate(() => {
+  const [light, litAt, lines] = await page.evaluate(() => {
     const { startTime } = performance.getEntriesByName("first light")[0];
-    return [startTime, performance.timeOrigin + startTime];
+    return [startTime, performance.timeOrigin + startTime, (window as unknown as { lines: number }).lines];
   });
   // Page and server read one clock: what was asked for later is none of the first light's.
   const script = new Map(
@@ -102,6 +114,7 @@ export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
       .sort((a, b) => a - b);
   return {
     firstLight: light,
+    lines,
     script: [...script.values()].reduce((sum, bytes) => sum + bytes, 0),
     drag: since(({ at }) => at),
     seen: since(({ seen }) => seen),

@@ -47,6 +47,8 @@ export abstract class DrawingElement extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    // Known now, the first drawing need not wait for the observer's first word, a frame away.
+    this.width ||= Math.round(this.clientWidth ?? 0);
     if (typeof ResizeObserver === "undefined") return;
     this.#observer = new ResizeObserver((entries) => {
       const width = Math.round(entries[entries.length - 1].contentRect.width);
