@@ -7,6 +7,7 @@ import type { ResolvedStudy } from "../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView } from "./app-view.ts";
 import { Desk } from "./desk.ts";
+import { QUALITIES } from "./light/lighting.ts";
 import { type PaperScale, paperScale } from "./light/paper.ts";
 import { footer } from "./parts/footer.ts";
 import { header } from "./parts/header.ts";
@@ -168,7 +169,7 @@ export class CandlespanApp extends LitElement {
   async #markLight(): Promise<void> {
     const { shown } = this.desk.lighting;
     if (shown === undefined) return;
-    const number = 4 * shown.sequence + ["first", "quick", "full", "judged"].indexOf(shown.quality);
+    const number = 4 * shown.sequence + QUALITIES.indexOf(shown.quality);
     if (number === this.#marked) return;
     const first = this.#marked === 0;
     this.#marked = number;

@@ -51,7 +51,7 @@ interface Wanted {
 }
 
 /** From coarse to final. */
-const QUALITIES: readonly LightRequest["quality"][] = ["first", "quick", "full", "judged"];
+export const QUALITIES: readonly LightRequest["quality"][] = ["first", "quick", "full", "judged"];
 
 /** Fires `light` when a better or newer answer is there, `state` when what is said about it changes. */
 export class Lighting extends EventTarget {

@@ -6,7 +6,7 @@
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import type { Scene } from "../scene/scene.ts";
+import type { Scene, Zone } from "../scene/scene.ts";
 import type { Requirement, Target } from "../scene/target.ts";
 import type {
   ArrangementAssessment,
@@ -86,6 +86,14 @@ export function assess(
 /** The study's own target of a name before the published one. */
 export function targetOf(study: Pick<ResolvedStudy, "targets">, id: string): Target | undefined {
   return study.targets.get(id) ?? PUBLISHED_TARGETS_BY_ID.get(id);
+}
+
+/** What a zone's target asks for; nothing where it has none. */
+export function requirementsOf(
+  study: Pick<ResolvedStudy, "targets">,
+  { target }: Pick<Zone, "target">,
+): readonly Requirement[] {
+  return target === undefined ? [] : (targetOf(study, target)?.requirements ?? []);
 }
 
 /** The plane of the whole top: the first horizontal one that belongs to no zone. */

@@ -6,6 +6,11 @@ import type { LightEngine } from "../engine/light-engine.ts";
 const REHEARSALS = 6;
 const MANY_LUMINAIRES = 60;
 
+async function newEngine(): Promise<LightEngine> {
+  const { LightEngine } = await import("../engine/light-engine.ts");
+  return new LightEngine();
+}
+
 /** Engines load after the first light; one remembers what a change does not touch. */
 export class Engines {
   #engine: Promise<LightEngine> | undefined;
@@ -13,7 +18,7 @@ export class Engines {
   #rehearsed: Promise<void> | undefined;
 
   get(): Promise<LightEngine> {
-    this.#engine ??= import("../engine/light-engine.ts").then(({ LightEngine }) => new LightEngine());
+    this.#engine ??= newEngine();
     return this.#engine;
   }
 
@@ -21,21 +26,21 @@ export class Engines {
    * runs several times as fast, and the first step of a hand should not be the one that waits. */
   rehearse(luminaires: number, ask: (engine: LightEngine) => void): Promise<void> {
     const runs = Math.min(REHEARSALS, Math.ceil(MANY_LUMINAIRES / Math.max(1, luminaires)));
-    this.#rehearsed ??= import("../engine/light-engine.ts").then(({ LightEngine }) => {
-      for (let i = 0; i < runs; i++) ask(new LightEngine());
-    });
+    const rehearse = async (): Promise<void> => {
+      for (let i = 0; i < runs; i++) ask(await newEngine());
+    };
+    this.#rehearsed ??= rehearse();
     return this.#rehearsed;
   }
 
   /** One that is forgotten after use, with the much that it remembers. */
-  async passing(): Promise<LightEngine> {
-    const { LightEngine } = await import("../engine/light-engine.ts");
-    return new LightEngine();
+  passing(): Promise<LightEngine> {
+    return newEngine();
   }
 
   /** One for the doubts, whose many small changes would turn over the other's memory. */
   doubting(): Promise<LightEngine> {
-    this.#doubting ??= import("../engine/light-engine.ts").then(({ LightEngine }) => new LightEngine());
+    this.#doubting ??= newEngine();
     return this.#doubting;
   }
 }

@@ -57,7 +57,7 @@ export async function resolved(
   );
   const { options } = outcome.value;
   const study = people === undefined ? outcome.value : { ...outcome.value, options: { ...options, people } };
-  return success({ study, scene: withLuminaires(scene, known), restored });
+  return success({ study, scene: withKnownLuminaires(scene, known), restored });
 }
 
 function noShade(): never {
@@ -90,7 +90,7 @@ function atArrangement(issue: Issue, arrangement: number): Issue {
 }
 
 /** The scene with its luminaires as they are known from before, by name. */
-export function withLuminaires(scene: Scene, known: ReadonlyMap<string, Luminaire>): Scene {
+export function withKnownLuminaires(scene: Scene, known: ReadonlyMap<string, Luminaire>): Scene {
   const layers = scene.layers.map((layer) => ({
     ...layer,
     luminaires: layer.luminaires.map((placed) => ({

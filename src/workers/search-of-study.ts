@@ -12,7 +12,7 @@ import { resolveStudyWith } from "../scene/resolve-with.ts";
 import { checkStudy } from "../scene/study.ts";
 import type { Engines } from "./engines.ts";
 import type { SearchAnswer, SearchQuestion } from "./protocol.ts";
-import { resolved, withLuminaires } from "./resolved.ts";
+import { resolved, withKnownLuminaires } from "./resolved.ts";
 import { type Files, photometryOf } from "./study-files.ts";
 
 export async function searchOfStudy(
@@ -70,7 +70,7 @@ export async function searchOfStudy(
             },
             buildShadeLuminaire,
           );
-          return one.ok ? success(withLuminaires(one.value.scenes[0], known)) : failure(...one.issues);
+          return one.ok ? success(withKnownLuminaires(one.value.scenes[0], known)) : failure(...one.issues);
         },
         judge(one) {
           const result = engine.calculate(one, { ...study.options, quality: "full" }, stop);

@@ -6,6 +6,7 @@ import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { arrangeJson, arrangeText } from "../../presentation/report/arrange-text.ts";
 import type { StudyDocument } from "../../scene/study.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io } from "../command.ts";
+import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { writeWhole } from "../files.ts";
 import { fullCheck } from "../full-check.ts";
 import { newEngines, progressOf } from "../light-arrangements.ts";
@@ -15,7 +16,6 @@ import { ROW_OPTIONS, shortlist, spaceOf } from "../row-search.ts";
 import { withFolder } from "../shortlist-folder.ts";
 import { VERSION } from "../version.ts";
 import { indexOfArrangement, indexOfLayer } from "../which-layer.ts";
-import { confidenceOf } from "./check.ts";
 
 export const arrange: Command = {
   name: "arrange",
@@ -50,12 +50,7 @@ export const arrange: Command = {
       description: `what counts, of ${OBJECTIVES.join(", ")} (default: all)`,
     },
     show: { type: "string", value: "N", default: "4", description: "how many to propose, 1 to 8" },
-    confidence: {
-      type: "string",
-      value: "P",
-      default: "0.9",
-      description: "probability of reaching a target that counts as met",
-    },
+    ...CONFIDENCE,
     out: { type: "string", value: "FILE", description: "write the study with the proposals added to it" },
     json: { type: "boolean", description: "one JSON object: metres, lux, watts" },
     ...ALLOW_OUTSIDE,

@@ -1,4 +1,4 @@
-import { targetOf } from "../../assessment/assess.ts";
+import { requirementsOf } from "../../assessment/assess.ts";
 import { toleranceJudge } from "../../assessment/tolerance/tolerance-judge.ts";
 import { readOffsets, replay } from "../../design/boxes/as-built.ts";
 import { robustBoxes } from "../../design/boxes/robust-boxes.ts";
@@ -15,6 +15,7 @@ import { asBuiltText, boxesJson, boxesText } from "../../presentation/report/box
 import type { Scene } from "../../scene/scene.ts";
 import { formatLength } from "../../units/length-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
 import { fullCheck } from "../full-check.ts";
 import { newEngines, progressOf } from "../light-arrangements.ts";
@@ -23,7 +24,6 @@ import { lengthOf } from "../option-values.ts";
 import { ROW_OPTIONS, shortlist, spaceOf } from "../row-search.ts";
 import { VERSION } from "../version.ts";
 import { indexOfArrangement, indexOfLayer } from "../which-layer.ts";
-import { confidenceOf } from "./check.ts";
 
 export const boxes: Command = {
   name: "boxes",
@@ -51,12 +51,7 @@ export const boxes: Command = {
       description:
         "offsets of the real boxes, columns number, along, across, up: the new verdict and the cheapest remedy",
     },
-    confidence: {
-      type: "string",
-      value: "P",
-      default: "0.9",
-      description: "probability of reaching a target that counts as met",
-    },
+    ...CONFIDENCE,
     json: { type: "boolean", description: "one JSON object: metres, lux" },
     ...ALLOW_OUTSIDE,
   },
@@ -144,9 +139,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       kinds,
       grid,
       light,
-      requirements: grid.zones.map(({ zone }) =>
-        zone.target === undefined ? [] : (targetOf(study, zone.target)?.requirements ?? []),
-      ),
+      requirements: grid.zones.map(({ zone }) => requirementsOf(study, zone)),
       confidence,
       nearFieldError: study.options.nearFieldError,
       clearances: space.clearances,

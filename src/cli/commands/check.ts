@@ -12,6 +12,7 @@ import {
   type Option,
   usageError,
 } from "../command.ts";
+import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { lightArrangements } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
 import { VERSION } from "../version.ts";
@@ -43,9 +44,7 @@ export const check: Command = {
       description: "which verdict makes the exit code 1: falls short, or also too close to call",
     },
     confidence: {
-      type: "string",
-      value: "P",
-      default: "0.9",
+      ...CONFIDENCE.confidence,
       description: "probability of reaching its target with which a zone is called met, 0.5 to 0.999",
     },
     targets: { type: "boolean", description: "list the published targets, their sources and conflicts" },
@@ -89,11 +88,4 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const fails =
     (worst === "falls short" && failOn !== "never") || (worst === "too close to call" && failOn === "close");
   return fails ? EXIT.notMet : EXIT.met;
-}
-
-export function confidenceOf(text: string): number {
-  const value = /^0?\.\d{1,6}$/.test(text) ? Number(text) : Number.NaN;
-  if (!(value >= 0.5 && value <= 0.999))
-    throw usageError("--confidence is not a probability it can use.", "0.5 to 0.999", printable(text, 40));
-  return value;
 }

@@ -4,12 +4,12 @@ import { nearestWord } from "../../diagnostics/nearest-word.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { swapJson, swapText } from "../../presentation/report/swap-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { fullCheck } from "../full-check.ts";
 import { newEngines } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
 import { VERSION } from "../version.ts";
 import { indexOfArrangement, indexOfLayer } from "../which-layer.ts";
-import { confidenceOf } from "./check.ts";
 
 export const swap: Command = {
   name: "swap",
@@ -26,12 +26,7 @@ export const swap: Command = {
       description:
         "instead of LUMINAIRE: another lamp or trim that leaves F of the light, e.g. 0.6 for a black baffle",
     },
-    confidence: {
-      type: "string",
-      value: "P",
-      default: "0.9",
-      description: "probability of reaching a target that counts as met",
-    },
+    ...CONFIDENCE,
     json: { type: "boolean", description: "one JSON object: lux, watts" },
     ...ALLOW_OUTSIDE,
   },

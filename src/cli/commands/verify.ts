@@ -5,12 +5,12 @@ import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { verifyJson, verifyText } from "../../presentation/report/verify-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
 import { newEngines, progressOf } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
 import { VERSION } from "../version.ts";
 import { indexOfArrangement } from "../which-layer.ts";
-import { confidenceOf } from "./check.ts";
 
 /** Largest file of readings (bytes). */
 const READINGS_LIMIT = 1_000_000;
@@ -38,12 +38,7 @@ export const verify: Command = {
       default: "1",
       description: "what age and dirt have left of the light, 0.1 to 1; 1 is new and clean",
     },
-    confidence: {
-      type: "string",
-      value: "P",
-      default: "0.9",
-      description: "probability of reaching a target that counts as met",
-    },
+    ...CONFIDENCE,
     json: { type: "boolean", description: "one JSON object: metres, lux" },
     ...ALLOW_OUTSIDE,
   },

@@ -3,7 +3,7 @@
  * that differ in kind checked in full and given with their reasons.
  */
 
-import { targetOf } from "../../assessment/assess.ts";
+import { requirementsOf } from "../../assessment/assess.ts";
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
 import type { Calculate } from "../../engine/calculate.ts";
@@ -76,9 +76,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
       kinds,
       grid,
       light,
-      requirements: grid.zones.map(({ zone }) =>
-        zone.target === undefined ? [] : (targetOf(study, zone.target)?.requirements ?? []),
-      ),
+      requirements: grid.zones.map(({ zone }) => requirementsOf(study, zone)),
       confidence: request.confidence ?? 0.9,
       nearFieldError: study.options.nearFieldError,
     },

@@ -102,8 +102,11 @@ function rowsOfNames(
   return { count: ends.length, places };
 }
 
-function isBeside({ shoulders }: Standing, scale: SheetScale): boolean {
-  return shoulders[0] >= scale.from && shoulders[0] <= scale.to;
+/** Everyone whose place along the island is on the page. */
+function shownPeople(scene: Scene, axes: IslandAxes, scale: SheetScale): Standing[] {
+  return scene.people
+    .map((person) => standing(person, axes))
+    .filter(({ shoulders }) => shoulders[0] >= scale.from && shoulders[0] <= scale.to);
 }
 
 export function roomForPeople(
@@ -116,9 +119,7 @@ export function roomForPeople(
   let below = 0;
   let clear = Number.POSITIVE_INFINITY;
   const far: Standing[] = [];
-  for (const person of scene.people) {
-    const stands = standing(person, axes);
-    if (!isBeside(stands, scale)) continue;
+  for (const stands of shownPeople(scene, axes, scale)) {
     const room = (Math.abs(stands.beyond) + SHOULDERS[0]) * scale.perMetre + 4;
     if (isFar(stands, reach)) far.push(stands);
     else if (stands.beyond > 0) above = Math.max(above, room);
@@ -142,9 +143,7 @@ export function peopleOnPlan(
   const beside: Mark[] = [];
   const taken: Box[] = [];
   const m = scale.perMetre;
-  const shown = scene.people
-    .map((person) => standing(person, axes))
-    .filter((stands) => isBeside(stands, scale));
+  const shown = shownPeople(scene, axes, scale);
   const far = shown.filter((stands) => isFar(stands, reach));
   const names = rowsOfNames(far, scale);
   for (const stands of far) {

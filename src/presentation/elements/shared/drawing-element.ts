@@ -67,6 +67,11 @@ export abstract class DrawingElement extends LitElement {
     if (changed.has("study") || changed.has("display")) this.#words = undefined;
   }
 
+  /** Whether another scene or another light is to be drawn. */
+  protected isLightNew(changed: PropertyValues): boolean {
+    return changed.has("study") || changed.has("scene") || changed.has("assessment");
+  }
+
   get shownScene(): Scene | undefined {
     return this.scene ?? this.study?.scenes[this.arrangement];
   }

@@ -58,8 +58,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements HandH
 
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);
-    const isLightNew = changed.has("study") || changed.has("scene") || changed.has("assessment");
-    if (!isLightNew || !this.hand.isHolding) return;
+    if (!this.isLightNew(changed) || !this.hand.isHolding) return;
     this.reasons = this.hand.reasons;
     // While a luminaire is in the hand the light is read under it, if the top is there.
     const scene = this.shownScene;

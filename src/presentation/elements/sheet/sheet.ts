@@ -84,9 +84,8 @@ export class CandlespanSheet extends DrawingElement {
   /** The light under the hand is read with the light that belongs to its place, by all drawings at once. */
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);
-    const isLightNew = changed.has("study") || changed.has("scene") || changed.has("assessment");
     const scene = this.shownScene;
-    if (isLightNew && this.#held !== undefined && scene !== undefined)
+    if (this.isLightNew(changed) && this.#held !== undefined && scene !== undefined)
       this.reading = placeOnTop(islandAxes(scene), this.#held);
   }
 
