@@ -13,7 +13,7 @@ import { bodyShadowJson, bodyShadowLines } from "../../src/presentation/report/b
 import { figure } from "../../src/scene/people.ts";
 import { rotational } from "../support/distributions.ts";
 import { luminaire, opening, placed, plane, scene } from "../support/luminaires.ts";
-import { kitchen, resolved } from "../support/studies.ts";
+import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 
 const DEPTHS = Array.from({ length: 60 }, (_, k) => 0.01 * (k + 1)).filter((d) => d < 0.635);
 
@@ -69,10 +69,7 @@ describe("body shadows of a study", () => {
     kitchen({
       people: [{ name: "co<ok>", stature: 1.72, at: [2.4, 1.42], facing: 90 }],
       island: {
-        centre: [2.7, 2.1],
-        length: 2.4,
-        width: 1.1,
-        height: 0.92,
+        ...ISLAND,
         zones: [
           { name: "prep", from: [0, 0], size: [1.4, 0.6] },
           { name: "eating", from: [0, 0.6], size: [2.4, 0.5] },

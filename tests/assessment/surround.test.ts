@@ -7,7 +7,7 @@ import { assess } from "../../src/assessment/assess.ts";
 import { endShares } from "../../src/assessment/gradient.ts";
 import { surround, surroundIlluminance } from "../../src/assessment/surround.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
-import { kitchen, resolved } from "../support/studies.ts";
+import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 
 describe("surround", () => {
   it("steps as the standard does", () => {
@@ -20,10 +20,7 @@ describe("surround", () => {
     const study = resolved(
       kitchen({
         island: {
-          centre: [2.7, 2.1],
-          length: 2.4,
-          width: 1.1,
-          height: 0.92,
+          ...ISLAND,
           zones: [
             { name: "prep", from: [0, 0], size: [0.6, 1.1], target: "preparation" },
             { name: "rest", from: [1.8, 0], size: [0.6, 1.1] },

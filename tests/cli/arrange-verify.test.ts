@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, it } from "vitest";
 import { candlespan } from "../support/cli.ts";
-import { kitchen } from "../support/studies.ts";
+import { ISLAND, kitchen } from "../support/studies.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "candlespan-arrange-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -15,10 +15,7 @@ writeFileSync(
   JSON.stringify(
     kitchen({
       island: {
-        centre: [2.7, 2.1],
-        length: 2.4,
-        width: 1.1,
-        height: 0.92,
+        ...ISLAND,
         zones: [{ name: "prep", from: [0, 0.3], size: [2.4, 0.8], target: "mine" }],
       },
       targets: { mine: { illuminance: 200, uniformity: 0.4, source: "for the test" } },

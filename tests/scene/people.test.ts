@@ -4,7 +4,7 @@ import type { Mesh } from "../../src/geometry/mesh.ts";
 import { enclosedVolume, openEdges, vertex } from "../../src/geometry/solids.ts";
 import { cross, dot, subtract, type Vec3 } from "../../src/geometry/vector.ts";
 import { figure } from "../../src/scene/people.ts";
-import { type Json, kitchen, resolved } from "../support/studies.ts";
+import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
 
 function span(mesh: Mesh, axis: number): readonly [number, number] {
   const values = [...mesh.positions].filter((_, i) => i % 3 === axis);
@@ -117,10 +117,7 @@ describe("the cook at a counter", () => {
 
 describe("people in a study", () => {
   const island = {
-    centre: [2.7, 2.1],
-    length: 2.4,
-    width: 1.1,
-    height: 0.92,
+    ...ISLAND,
     zones: [
       { name: "prep", from: [0, 0], size: [1.2, 1.1] },
       { name: "breakfast", from: [1.2, 0], size: [1.2, 1.1], target: "eating" },

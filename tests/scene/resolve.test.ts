@@ -3,7 +3,7 @@ import { directionToRoom } from "../../src/geometry/frame.ts";
 import { clearanceOf } from "../../src/scene/arrangement.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { placeIssues } from "../../src/scene/study-text.ts";
-import { kitchen, refusal, resolved, withRow } from "../support/studies.ts";
+import { ISLAND, kitchen, refusal, resolved, withRow } from "../support/studies.ts";
 
 function first(study: Record<string, unknown>): Scene {
   return resolved(study).scenes[0];
@@ -42,7 +42,7 @@ describe("a row over the island", () => {
   });
 
   it("follows a turned island", () => {
-    const island = { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92, turn: 90 };
+    const island = { ...ISLAND, turn: 90 };
     const places = row(
       first(withRow({ count: 2, spacing: 1, clearance: 0.85, offset: [0, 0.2] }, { island })),
     );
@@ -86,10 +86,7 @@ describe("a row over the island", () => {
 
   it("measures clearance from the level under the luminaire's centre", () => {
     const island = {
-      centre: [2.7, 2.1],
-      length: 2.4,
-      width: 1.1,
-      height: 0.92,
+      ...ISLAND,
       levels: [{ from: [1.6, 0], size: [0.8, 1.1], height: 1.07 }],
     };
     const heights = row(first(withRow({ count: 3, clearance: 0.85 }, { island }))).map((p) => p[2]);

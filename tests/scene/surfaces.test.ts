@@ -6,7 +6,7 @@ import { dot, length } from "../../src/geometry/vector.ts";
 import { newellNormal } from "../../src/scene/faces.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { airVolume, netArea, surfaceArea } from "../support/closed-surfaces.ts";
-import { type Json, kitchen, refusal, resolved } from "../support/studies.ts";
+import { ISLAND, type Json, kitchen, refusal, resolved } from "../support/studies.ts";
 
 const ROOM = { length: 5.4, width: 4.2, ceilingHeight: 2.7 };
 const SPOT = [{ name: "a", layers: [{ name: "x", luminaire: "spot", at: [{ position: [0.3, 0.3, 2.4] }] }] }];
@@ -93,7 +93,7 @@ describe("the room", () => {
 });
 
 describe("the island", () => {
-  const island = { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92 };
+  const island = { ...ISLAND };
 
   it("is a solid with a 40 mm top, its base set back under the overhang", () => {
     const found = scene({ island: { ...island, overhang: { side: "y-", depth: 0.3 } } });

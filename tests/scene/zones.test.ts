@@ -1,8 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { area, bounds } from "../../src/geometry/polygon.ts";
-import { type Json, kitchen, refusal, resolved } from "../support/studies.ts";
-
-const ISLAND = { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92 };
+import { ISLAND, type Json, kitchen, refusal, resolved } from "../support/studies.ts";
 
 function study(island: Json, more: Json = {}) {
   return resolved(kitchen({ island: { ...ISLAND, ...island }, ...more }));

@@ -23,13 +23,16 @@ export const TARGETS = new Map<string, Target>(
 
 export const CONTEXT: StudyContext = { photometry: new Map(), publishedTargets: TARGETS };
 
+/** The island of that kitchen, without zones. */
+export const ISLAND = { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92 } as const;
+
 /** A rectangular kitchen with an island 2.4 m × 1.1 m, three domes in equal bays and six spots. */
 export function kitchen(more: Json = {}): Json {
   return {
     format: "candlespan-study",
     version: 1,
     room: { length: 5.4, width: 4.2, ceilingHeight: 2.7 },
-    island: { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92 },
+    island: ISLAND,
     luminaires: {
       dome: {
         beam: { flux: 800, angle: 90 },

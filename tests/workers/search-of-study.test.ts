@@ -3,14 +3,11 @@ import { expect, it } from "vitest";
 import { Cancelled } from "../../src/diagnostics/cancelled.ts";
 import { answers } from "../../src/workers/answers.ts";
 import type { SearchQuestion } from "../../src/workers/protocol.ts";
-import { kitchen } from "../support/studies.ts";
+import { ISLAND, kitchen } from "../support/studies.ts";
 
 const document = kitchen({
   island: {
-    centre: [2.7, 2.1],
-    length: 2.4,
-    width: 1.1,
-    height: 0.92,
+    ...ISLAND,
     zones: [{ name: "prep", from: [0, 0.3], size: [2.4, 0.8], target: "mine" }],
   },
   targets: { mine: { illuminance: 200, uniformity: 0.4, source: "for the test" } },

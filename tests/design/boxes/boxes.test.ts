@@ -18,15 +18,12 @@ import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { relamped } from "../../../src/luminaire/relamped.ts";
 import { createRandom } from "../../../src/numerics/random-sequence.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
-import { kitchen, resolved } from "../../support/studies.ts";
+import { ISLAND, kitchen, resolved } from "../../support/studies.ts";
 
 const study = resolved(
   kitchen({
     island: {
-      centre: [2.7, 2.1],
-      length: 2.4,
-      width: 1.1,
-      height: 0.92,
+      ...ISLAND,
       zones: [{ name: "prep", from: [0, 0], size: [2.4, 1.1], target: "mine" }],
     },
     targets: { mine: { illuminance: 200, uniformity: 0.55, source: "for the test" } },

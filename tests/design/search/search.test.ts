@@ -20,16 +20,13 @@ import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { withLuminaires } from "../../../src/scene/rehang.ts";
 import { resolveStudy } from "../../../src/scene/resolve.ts";
 import { checkStudy, type StudyDocument } from "../../../src/scene/study.ts";
-import { CONTEXT, type Json, kitchen, resolved } from "../../support/studies.ts";
+import { CONTEXT, ISLAND, type Json, kitchen, resolved } from "../../support/studies.ts";
 
 /** A small kitchen whose prep zone asks for light and evenness. */
 function asking(more: Json = {}): Json {
   return kitchen({
     island: {
-      centre: [2.7, 2.1],
-      length: 2.4,
-      width: 1.1,
-      height: 0.92,
+      ...ISLAND,
       zones: [{ name: "prep", from: [0, 0.3], size: [2.4, 0.8], target: "mine" }],
     },
     targets: { mine: { illuminance: 230, uniformity: 0.4, source: "for the test" } },

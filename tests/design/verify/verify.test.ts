@@ -14,16 +14,13 @@ import type { Vec3 } from "../../../src/geometry/vector.ts";
 import { NORMAL_95 } from "../../../src/numerics/normal-distribution.ts";
 import { createRandom, type Random } from "../../../src/numerics/random-sequence.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
-import { kitchen, resolved } from "../../support/studies.ts";
+import { ISLAND, kitchen, resolved } from "../../support/studies.ts";
 import { normal } from "../../support/uncertain-kitchen.ts";
 
 const study = resolved(
   kitchen({
     island: {
-      centre: [2.7, 2.1],
-      length: 2.4,
-      width: 1.1,
-      height: 0.92,
+      ...ISLAND,
       zones: [{ name: "prep", from: [0, 0], size: [2.4, 1.1], target: "mine" }],
     },
     targets: { mine: { illuminance: 250, source: "for the test" } },

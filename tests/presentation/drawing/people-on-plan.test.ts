@@ -8,7 +8,7 @@ import { planFrame } from "../../../src/presentation/drawing/plan-objects.ts";
 import { sheetScale } from "../../../src/presentation/drawing/sheet-scale.ts";
 import { METRIC, wording } from "../../../src/presentation/drawing/wording.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
-import { type Json, kitchen, resolved } from "../../support/studies.ts";
+import { ISLAND, type Json, kitchen, resolved } from "../../support/studies.ts";
 
 const PARTS = { zones: false, people: true, dimensions: true };
 /** The island lies at x 1.5 … 3.9 m, y 1.55 … 2.65 m. */
@@ -107,7 +107,7 @@ describe("a figure", () => {
   it("is the same in an island turned in its room, seen from the island", () => {
     const straight = sceneWith([{ ...AT_FAR_EDGE, at: [2.7, 2.9], posture: "standing" }]);
     const turned = sceneWith([{ ...AT_FAR_EDGE, at: [1.9, 2.1], facing: 0, posture: "standing" }], {
-      island: { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92, turn: 90 },
+      island: { ...ISLAND, turn: 90 },
     });
     const [a, b] = [straight, turned].map((scene) => {
       const { over, beside } = drawn(scene);

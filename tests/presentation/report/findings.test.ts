@@ -11,7 +11,7 @@ import {
   quarrelsWords,
 } from "../../../src/presentation/report/findings-text.ts";
 import { sharedConcerns } from "../../../src/presentation/report/person-words.ts";
-import { type Json, kitchen, resolved } from "../../support/studies.ts";
+import { ISLAND, type Json, kitchen, resolved } from "../../support/studies.ts";
 
 const UNITS = { length: "mm", illuminance: "lx" } as const;
 
@@ -33,10 +33,7 @@ const PEOPLE = [
 const low = found({
   people: PEOPLE,
   island: {
-    centre: [2.7, 2.1],
-    length: 2.4,
-    width: 1.1,
-    height: 0.92,
+    ...ISLAND,
     finish: "polished",
     zones: [{ name: "prep", from: [0, 0], size: [2.4, 1.1], target: "preparation" }],
   },
