@@ -5,7 +5,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const here = dirname(fileURLToPath(import.meta.url));
-const target = join(here, "../src/presentation/preview/shaders.gen.ts");
+const target = join(here, "../src/preview/shaders.gen.ts");
 const files = readdirSync(here, { recursive: true })
   .map((name) => String(name).replaceAll("\\", "/"))
   .filter((name) => name.endsWith(".glsl"))

@@ -4,7 +4,7 @@
  */
 
 import type { Issue } from "../src/diagnostics/issue.ts";
-import type { LuminaireMoveDetail } from "../src/presentation/elements/shared/contract.ts";
+import type { LuminaireMoveDetail } from "../src/elements/shared/contract.ts";
 import { type ReadLength, readLength } from "../src/units/length-text.ts";
 import { type FileReading, type LightAnswer, spawn } from "../src/workers/browser.ts";
 import type { AppView, Display, Draft, EditOptions, Swap } from "./app-view.ts";

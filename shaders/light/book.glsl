@@ -1,5 +1,5 @@
 // The book: every number of a scene's light in one float texture, a record (four floats) a texel.
-// Written by src/presentation/preview/light-book.ts, which states the layout of each chapter.
+// Written by src/preview/light-book.ts, which states the layout of each chapter.
 
 uniform highp sampler2D book;
 

@@ -3,8 +3,8 @@
  * people take from the light, what the published rules would give, what else there is to say, how the room will look.
  */
 
-import type { GuidelineCard } from "../../src/assessment/guideline-card.ts";
-import type { FindingsSection } from "../../src/presentation/report/findings-sections.ts";
+import type { GuidelineCard } from "../../src/advice/guidelines/guideline-card.ts";
+import type { FindingsSection } from "../../src/words/findings-sections.ts";
 import type { Json } from "../store/pointer.ts";
 import type { Lighting } from "./lighting.ts";
 import { OnRequest } from "./on-request.ts";

@@ -1,11 +1,11 @@
 /** Below the sheet: what every figure comes from, the same light as tables, and the island cut across. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import "../../src/presentation/elements/figures/figures.ts";
-import "../../src/presentation/elements/findings/findings.ts";
-import "../../src/presentation/elements/guideline-cards/guideline-cards.ts";
-import "../../src/presentation/elements/section/section.ts";
-import "../../src/presentation/elements/twins/light-table.ts";
+import "../../src/elements/figures/figures.ts";
+import "../../src/elements/findings/findings.ts";
+import "../../src/elements/guideline-cards/guideline-cards.ts";
+import "../../src/elements/section/section.ts";
+import "../../src/elements/twins/light-table.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";

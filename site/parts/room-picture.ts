@@ -1,8 +1,8 @@
 /** The room as it will be lit: the option on screen, and another beside it if wanted. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import "../../src/presentation/elements/plan/plan.ts";
-import "../../src/presentation/preview/preview.ts";
+import "../../src/elements/plan/plan.ts";
+import "../../src/preview/preview.ts";
 import { EVIDENCE } from "../../src/luminaire/evidence.ts";
 
 import type { AppView } from "../app-view.ts";

@@ -5,8 +5,8 @@ import type {
   LuminaireMoveDetail,
   LuminaireRemoveDetail,
   LuminaireSelectDetail,
-} from "../../src/presentation/elements/shared/contract.ts";
-import "../../src/presentation/elements/sheet/sheet.ts";
+} from "../../src/elements/shared/contract.ts";
+import "../../src/elements/sheet/sheet.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { Desk } from "../desk.ts";

@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { formatIssue } from "../../src/diagnostics/issue.ts";
-import "../../src/presentation/elements/comparison/comparison.ts";
+import "../../src/elements/comparison/comparison.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";

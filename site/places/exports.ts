@@ -107,7 +107,7 @@ export const EXPORTS: readonly Export[] = [
     name: "Illuminance at every point",
     words: "CSV: place, total and each layer's part, in metres and lux.",
     async make(_app, light) {
-      const { illuminanceCsv } = await import("../../src/presentation/export/csv.ts");
+      const { illuminanceCsv } = await import("../../src/formats/csv.ts");
       return {
         ending: ".lux.csv",
         type: "text/csv;charset=utf-8",

@@ -5,16 +5,11 @@ import regularFace from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url";
 import boldFace from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
 import { zipSync } from "fflate";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
-import type { PaperName } from "../../src/presentation/drawing/paper/paper.ts";
-import { type HandoverFile, handoverFiles } from "../../src/presentation/export/handover-files.ts";
-import { sheetsPdf } from "../../src/presentation/export/pdf/sheet-pdf.ts";
-import type { FindingsSection } from "../../src/presentation/report/findings-sections.ts";
-import {
-  type Handover,
-  lampsOf,
-  optionOfAnswer,
-  studyFingerprint,
-} from "../../src/presentation/report/handover/handover.ts";
+import type { PaperName } from "../../src/drawing/paper/paper.ts";
+import { type HandoverFile, handoverFiles } from "../../src/formats/handover-files.ts";
+import { sheetsPdf } from "../../src/formats/pdf/sheet-pdf.ts";
+import { type Handover, lampsOf, optionOfAnswer, studyFingerprint } from "../../src/papers/handover.ts";
+import type { FindingsSection } from "../../src/words/findings-sections.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 

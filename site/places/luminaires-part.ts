@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { FINISH_NAMES } from "../../src/luminaire/shade/finishes.ts";
-import "../../src/presentation/elements/polar/polar.ts";
+import "../../src/elements/polar/polar.ts";
 import type { AppView } from "../app-view.ts";
 import { freshName, type RawLuminaire } from "../edits/raw-study.ts";
 import { choiceField, lengthField, numberField } from "../parts/fields.ts";

@@ -3,10 +3,10 @@
 import { compareShadeVariants, type ShadeVariantResult } from "../design/shade-variants.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { LightEngine } from "../engine/light-engine.ts";
-import { table, wrapped } from "../presentation/report/table.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { table, wrapped } from "../words/table.ts";
 import { type Arguments, EXIT, type Io, usageError } from "./command.ts";
 import { progressOf } from "./light-arrangements.ts";
 import { loadStudy } from "./load-study.ts";

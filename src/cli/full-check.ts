@@ -3,11 +3,11 @@
  * the study's own luminaires, lit and judged as `check` does.
  */
 
+import type { JudgedArrangement } from "../app/judged-arrangement.ts";
 import type { FullCheck } from "../design/search/proposals.ts";
 import { failure, success } from "../diagnostics/issue.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
-import type { JudgedArrangement } from "../presentation/report/judged-arrangement.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Io } from "./command.ts";

@@ -1,13 +1,13 @@
 /** The light of a study's arrangements, calculated and judged. */
 
-import { bodyShadows } from "../assessment/body-shadow.ts";
-import { findingsOf } from "../assessment/findings.ts";
+import { bodyShadows } from "../advice/body-shadow.ts";
+import { findingsOf } from "../advice/findings.ts";
+import type { JudgedArrangement } from "../app/judged-arrangement.ts";
+import { lightArrangement } from "../app/light-arrangement.ts";
 import { fixedBandJudge } from "../assessment/fixed-band.ts";
 import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { LightEngine } from "../engine/light-engine.ts";
-import type { JudgedArrangement } from "../presentation/report/judged-arrangement.ts";
-import { lightArrangement } from "../presentation/report/light-arrangement.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { type Io, usageError } from "./command.ts";

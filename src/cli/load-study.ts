@@ -6,12 +6,12 @@ import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
-import { type PhotometryPath, photometryPaths } from "../scene/photometry-paths.ts";
 import { resolveStudy } from "../scene/resolve.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import type { StudyDocument } from "../scene/study.ts";
 import type { StudyContext } from "../scene/study-context.ts";
-import { placeIssues, readStudy } from "../scene/study-text.ts";
+import { type PhotometryPath, photometryPaths } from "../study/photometry-paths.ts";
+import type { StudyDocument } from "../study/study.ts";
+import { placeIssues, readStudy } from "../study/study-text.ts";
 import { PHOTOMETRY_LIMIT, type Reach, reachOf, readUtf8, readWithin, STUDY_LIMIT } from "./files.ts";
 
 export interface LoadedStudy {

@@ -6,9 +6,9 @@
  * carry over to another. The lowest point of each hangs where that of the original does.
  */
 
-import { visualWeight } from "../assessment/appearance/visual-weight.ts";
+import { visualWeight } from "../advice/appearance/visual-weight.ts";
+import { personGlare } from "../advice/glare/person-glare.ts";
 import { wholeTopPlane } from "../assessment/assess.ts";
-import { personGlare } from "../assessment/glare/person-glare.ts";
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import { statistics } from "../assessment/statistics.ts";
 import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";

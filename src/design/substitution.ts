@@ -12,7 +12,7 @@ import type { Luminaire } from "../luminaire/luminaire.ts";
 import { relamped } from "../luminaire/relamped.ts";
 import { withLuminaires } from "../scene/rehang.ts";
 import type { Scene } from "../scene/scene.ts";
-import type { ArrangementDocument } from "../scene/study.ts";
+import type { ArrangementDocument } from "../study/study.ts";
 import { type Checked, checkedOf, type FullCheck } from "./search/proposals.ts";
 
 export interface Substitution {

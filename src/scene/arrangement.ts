@@ -14,13 +14,13 @@ import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
+import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { islandToRoom, roomToIsland, topHeightAt } from "./island.ts";
 import { type Ledger, TYPICAL } from "./ledger.ts";
 import { ceilingAt } from "./room.ts";
 import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
-import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "./study-schema.ts";
 
 /** 33 in, the middle of the range heard most (m). */
 const CLEARANCE = 0.84;

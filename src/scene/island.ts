@@ -16,11 +16,11 @@ import {
   rectangle,
 } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import type { IslandDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
 import { type Ledger, TYPICAL } from "./ledger.ts";
 import { regionOutline, simplePolygon } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
-import type { IslandDocument } from "./study-schema.ts";
 
 const TOP_THICKNESS = 0.04;
 const SEAT_WIDTH = 0.6;

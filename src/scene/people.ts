@@ -12,11 +12,11 @@ import type { Mesh } from "../geometry/mesh.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import { box, placed, together } from "../geometry/solids.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import type { PersonDocument } from "../study/study-schema.ts";
 import { degrees, radians } from "../units/quantities.ts";
 import { roomToIsland } from "./island.ts";
 import { type Ledger, TYPICAL } from "./ledger.ts";
 import type { Island, Person, RoomShape, Zone } from "./scene.ts";
-import type { PersonDocument } from "./study-schema.ts";
 
 const STATURE = 1.7;
 const LEAN = radians(15);

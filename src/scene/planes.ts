@@ -4,6 +4,7 @@
 
 import { area, bounds, convexPieces, inset, intersection, type Polygon } from "../geometry/polygon.ts";
 import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import type { PlaneDocument } from "../study/study-schema.ts";
 import { type GridArea, gridCells, gridPlane, MOST_CELLS } from "./calculation-grid.ts";
 import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
 import { islandDirection, islandToRoom } from "./island.ts";
@@ -11,7 +12,6 @@ import type { Ledger } from "./ledger.ts";
 import { ON_SURFACE } from "./points-in-solids.ts";
 import { ceilingAt } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
-import type { PlaneDocument } from "./study-schema.ts";
 import type { PlannedZone } from "./zones.ts";
 
 /** Most points of a study's planes together. */

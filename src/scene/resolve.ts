@@ -2,10 +2,10 @@
 
 import type { Outcome } from "../diagnostics/issue.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
+import type { StudyDocument } from "../study/study-schema.ts";
 import { resolveStudyWith } from "./resolve-with.ts";
 import type { ResolvedStudy } from "./resolved-study.ts";
 import type { StudyContext } from "./study-context.ts";
-import type { StudyDocument } from "./study-schema.ts";
 
 /** Resolves a checked study: every reference followed, every default filled in and listed, everything in its
  * place. Every fault is reported, not the first alone. */

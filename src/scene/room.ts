@@ -6,10 +6,10 @@
 
 import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import type { RoomDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
 import type { Ledger } from "./ledger.ts";
 import type { RoomShape } from "./scene.ts";
-import type { RoomDocument } from "./study-schema.ts";
 
 export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
   const { length, width, ceilingHeight, joists, keepOuts = [] } = document;

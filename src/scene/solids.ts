@@ -8,13 +8,13 @@
 import { area, convexPieces, difference, intersection, type Polygon } from "../geometry/polygon.ts";
 import { prism } from "../geometry/solids.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import type { BodyDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
 import type { Face } from "./faces.ts";
 import { newellNormal } from "./faces.ts";
 import { basePieces, islandToRoom } from "./island.ts";
 import { type Ledger, TYPICAL } from "./ledger.ts";
 import type { Blocker, Island, RoomShape, SolidBody } from "./scene.ts";
-import type { BodyDocument } from "./study-schema.ts";
 import type { SurfacePart } from "./surface.ts";
 
 /** Common volume above which two solids overlap rather than touch (m³). */

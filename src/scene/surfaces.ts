@@ -3,12 +3,12 @@
  */
 
 import { dot, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import type { RoomDocument } from "../study/study-schema.ts";
 import { exposedSurfaces, type Face, newellNormal, withoutRegions } from "./faces.ts";
 import { type Ledger, TYPICAL } from "./ledger.ts";
 import { ceilingAt } from "./room.ts";
 import type { RoomOpening, RoomShape } from "./scene.ts";
 import { prismFaces, type Solid } from "./solids.ts";
-import type { RoomDocument } from "./study-schema.ts";
 import type { Surface, SurfacePart } from "./surface.ts";
 
 const SILL = 0.9;

@@ -8,11 +8,11 @@
 
 import { bounds, convexPieces, insidePoint, rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import type { IslandDocument } from "../study/study-schema.ts";
 import { cutToOutline, topHeightAt } from "./island.ts";
 import type { Ledger } from "./ledger.ts";
 import { regionOutline } from "./room.ts";
 import type { Island, Zone } from "./scene.ts";
-import type { IslandDocument } from "./study-schema.ts";
 
 /** Depth of a place setting with its reach (m). */
 const EATING_DEPTH = 0.38;

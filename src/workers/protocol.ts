@@ -6,21 +6,21 @@
  * can depend on a message that was lost; what is dear to compute is cached in the worker by what it depends on.
  */
 
+import type { BodyShadow } from "../advice/body-shadow.ts";
+import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
-import type { BodyShadow } from "../assessment/body-shadow.ts";
-import type { GuidelineCard } from "../assessment/guideline-card.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import type { LeftOut } from "../design/search/constraints.ts";
 import type { LearntParameter, VerifiedZone } from "../design/verify/verify.ts";
 import type { Issue } from "../diagnostics/issue.ts";
+import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
 import type { Vec3 } from "../geometry/vector.ts";
-import type { FindingsSection } from "../presentation/report/findings-sections.ts";
-import type { SurfaceLight } from "../presentation/surface-light.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
-import type { ArrangementDocument } from "../scene/study.ts";
 import type { Target } from "../scene/target.ts";
+import type { ArrangementDocument } from "../study/study.ts";
+import type { FindingsSection } from "../words/findings-sections.ts";
 
 /** A file the study names, by its path in the study. */
 export interface StudyFile {

@@ -5,11 +5,11 @@ import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
-import { photometryPaths } from "../scene/photometry-paths.ts";
 import { namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
-import { checkStudy } from "../scene/study.ts";
+import { photometryPaths } from "../study/photometry-paths.ts";
+import { checkStudy } from "../study/study.ts";
 import type { LightRequest } from "./protocol.ts";
 import { type Files, photometryOf } from "./study-files.ts";
 

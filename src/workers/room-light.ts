@@ -6,9 +6,9 @@
  */
 
 import { RecentCache } from "../engine/recent-cache.ts";
+import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { contentKey } from "../numerics/content-key.ts";
-import type { SurfaceLight } from "../presentation/surface-light.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { Scene } from "../scene/scene.ts";
 

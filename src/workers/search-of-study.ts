@@ -9,7 +9,7 @@ import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
-import { checkStudy } from "../scene/study.ts";
+import { checkStudy } from "../study/study.ts";
 import type { Engines } from "./engines.ts";
 import type { SearchAnswer, SearchQuestion } from "./protocol.ts";
 import { resolved, withKnownLuminaires } from "./resolved.ts";

@@ -3,24 +3,24 @@
  * the light, the published rules.
  */
 
+import { bodyShadows } from "../advice/body-shadow.ts";
+import { findingsOf } from "../advice/findings.ts";
+import { mirrorSpot } from "../advice/glare/mirror-image.ts";
+import { guidelineCards } from "../advice/guidelines/cards.ts";
+import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
+import { eyePlanes } from "../advice/people/eye-light.ts";
+import { lightArrangement } from "../app/light-arrangement.ts";
 import { assess, wholeTopPlane } from "../assessment/assess.ts";
-import { bodyShadows } from "../assessment/body-shadow.ts";
-import { findingsOf } from "../assessment/findings.ts";
-import { mirrorSpot } from "../assessment/glare/mirror-image.ts";
-import type { GuidelineCard } from "../assessment/guideline-card.ts";
-import { guidelineCards } from "../assessment/guidelines/cards.ts";
-import { eyePlanes } from "../assessment/people/eye-light.ts";
 import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { readJson } from "../diagnostics/json-text.ts";
-import { type FindingsSection, findingsSections } from "../presentation/report/findings-sections.ts";
-import { isoluxSheet } from "../presentation/report/isolux-sheet.ts";
-import { lightArrangement } from "../presentation/report/light-arrangement.ts";
-import { SKETCHED_LIGHT, SURFACE_LIGHT, surfaceLight } from "../presentation/surface-light.ts";
-import { migrate } from "../scene/migrate.ts";
+import { SKETCHED_LIGHT, SURFACE_LIGHT, surfaceLight } from "../engine/surfaces/surface-light.ts";
+import { isoluxSheet } from "../papers/isolux-sheet.ts";
 import type { Scene } from "../scene/scene.ts";
-import { readStudy } from "../scene/study-text.ts";
+import { migrate } from "../study/migrate.ts";
+import { readStudy } from "../study/study-text.ts";
+import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
 import { withoutFunctions } from "./drawn-scene.ts";
 import type { Engines } from "./engines.ts";
 import type { LightRequest, PeopleAnswer, RoomAnswer, RoomQuestion } from "./protocol.ts";

@@ -9,8 +9,8 @@ import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import type { ReadOptions } from "../photometry/readers/read-options.ts";
 import { isLm63, readTextPhotometry } from "../photometry/readers/read-text-photometry.ts";
-import { photometryPaths } from "../scene/photometry-paths.ts";
-import type { StudyDocument } from "../scene/study.ts";
+import { photometryPaths } from "../study/photometry-paths.ts";
+import type { StudyDocument } from "../study/study.ts";
 import type { StudyFile } from "./protocol.ts";
 
 interface KnownLuminaire {

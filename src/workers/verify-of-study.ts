@@ -4,7 +4,7 @@ import { readReadings } from "../design/verify/readings.ts";
 import { verify } from "../design/verify/verify.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
-import { culpritSentence } from "../presentation/report/verify-text.ts";
+import { culpritSentence } from "../words/verify-text.ts";
 import type { Engines } from "./engines.ts";
 import type { VerifyAnswer, VerifyQuestion } from "./protocol.ts";
 import { resolved } from "./resolved.ts";

@@ -3,12 +3,12 @@
  * too far away to be drawn were written over each other: a plan handed to a client could not be read there.
  */
 import { expect, it } from "vitest";
-import { overlaps, type TextMark, textBox } from "../../src/presentation/drawing/drawing.ts";
-import { islandAxes } from "../../src/presentation/drawing/island-axes.ts";
-import { planFrame, planObjects } from "../../src/presentation/drawing/plan-objects.ts";
-import { sheetScale } from "../../src/presentation/drawing/sheet-scale.ts";
-import { wording } from "../../src/presentation/drawing/wording.ts";
+import { overlaps, type TextMark, textBox } from "../../src/drawing/drawing.ts";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { planFrame, planObjects } from "../../src/drawing/plan-objects.ts";
+import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import type { Person } from "../../src/scene/scene.ts";
+import { wording } from "../../src/words/wording.ts";
 import { syntheticScene } from "../support/synthetic-island.ts";
 
 const [, guest] = syntheticScene().people;

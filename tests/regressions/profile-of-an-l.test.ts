@@ -3,11 +3,11 @@
  * names at the far end ran level and read as light where there is no top.
  */
 import { expect, it } from "vitest";
-import type { IslandAxes } from "../../src/presentation/drawing/island-axes.ts";
-import { islandAxes } from "../../src/presentation/drawing/island-axes.ts";
-import { profileDrawing } from "../../src/presentation/drawing/profile-drawing.ts";
-import { sheetScale } from "../../src/presentation/drawing/sheet-scale.ts";
-import { wording } from "../../src/presentation/drawing/wording.ts";
+import type { IslandAxes } from "../../src/drawing/island-axes.ts";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { profileDrawing } from "../../src/drawing/profile-drawing.ts";
+import { sheetScale } from "../../src/drawing/sheet-scale.ts";
+import { wording } from "../../src/words/wording.ts";
 import { syntheticScene } from "../support/synthetic-island.ts";
 
 it("names the lines where they end", () => {

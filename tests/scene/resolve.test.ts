@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { directionToRoom } from "../../src/geometry/frame.ts";
 import { clearanceOf } from "../../src/scene/arrangement.ts";
 import type { Scene } from "../../src/scene/scene.ts";
-import { placeIssues } from "../../src/scene/study-text.ts";
+import { placeIssues } from "../../src/study/study-text.ts";
 import { ISLAND, kitchen, refusal, resolved, withRow } from "../support/studies.ts";
 
 function first(study: Record<string, unknown>): Scene {

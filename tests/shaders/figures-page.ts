@@ -1,14 +1,14 @@
 /** The page of the preview's figures: the worked example at 1280 by 720, moved, rested, turned, and timed. `?people=yes`
  * has its people stand in the light. */
-import "../../src/presentation/preview/preview.ts";
+import "../../src/preview/preview.ts";
 import { PerspectiveCamera, WebGLRenderer } from "three";
 import { LightEngine } from "../../src/engine/light-engine.ts";
-import { EXACT, type Fineness, STILL } from "../../src/presentation/preview/fineness.ts";
-import { sumTarget } from "../../src/presentation/preview/float-texture.ts";
-import { lightBook } from "../../src/presentation/preview/light-book.ts";
-import { PointLight } from "../../src/presentation/preview/point-light.ts";
-import { PointSet } from "../../src/presentation/preview/point-set.ts";
-import { SURFACE_LIGHT, surfaceLight } from "../../src/presentation/surface-light.ts";
+import { SURFACE_LIGHT, surfaceLight } from "../../src/engine/surfaces/surface-light.ts";
+import { EXACT, type Fineness, STILL } from "../../src/preview/fineness.ts";
+import { sumTarget } from "../../src/preview/float-texture.ts";
+import { lightBook } from "../../src/preview/light-book.ts";
+import { PointLight } from "../../src/preview/point-light.ts";
+import { PointSet } from "../../src/preview/point-set.ts";
 import type { Blocker, Scene } from "../../src/scene/scene.ts";
 import { boathouseStudy } from "../support/boathouse-light.ts";
 import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";

@@ -1,7 +1,7 @@
 /** The picture in the hand: two arrangements side by side, cuts, fingers, and the light read where one points. */
 import type { Browser, BrowserContext, CDPSession, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import type { CandlespanPreview } from "../../src/presentation/preview/preview.ts";
+import type { CandlespanPreview } from "../../src/preview/preview.ts";
 import { launchBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 

@@ -1,11 +1,11 @@
 /** The page of the shader tests: light computed by the shaders and by the engine, side by side. */
 import { WebGLRenderer } from "three";
 import { calculate } from "../../src/engine/calculate.ts";
-import { lightBook } from "../../src/presentation/preview/light-book.ts";
-import { LightCache } from "../../src/presentation/preview/light-cache.ts";
-import { EXACT, PointLight } from "../../src/presentation/preview/point-light.ts";
-import { readingOn } from "../../src/presentation/preview/surface-reading.ts";
-import { type SurfaceLight, tracedLuminaires } from "../../src/presentation/surface-light.ts";
+import { type SurfaceLight, tracedLuminaires } from "../../src/engine/surfaces/surface-light.ts";
+import { lightBook } from "../../src/preview/light-book.ts";
+import { LightCache } from "../../src/preview/light-cache.ts";
+import { EXACT, PointLight } from "../../src/preview/point-light.ts";
+import { readingOn } from "../../src/preview/surface-reading.ts";
 import { withoutFunctions } from "../../src/workers/drawn-scene.ts";
 import { plainLight } from "../support/plain-light.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";

@@ -1,8 +1,8 @@
 /** The preview of the worked example: `?arrangement=1&other=2&look=lux&mode=evening`. */
 import { LightEngine } from "../../src/engine/light-engine.ts";
-import "../../src/presentation/preview/preview.ts";
-import { sceneGlb } from "../../src/presentation/preview/export-glb.ts";
-import { SKETCHED_LIGHT, surfaceLight } from "../../src/presentation/surface-light.ts";
+import "../../src/preview/preview.ts";
+import { SKETCHED_LIGHT, surfaceLight } from "../../src/engine/surfaces/surface-light.ts";
+import { sceneGlb } from "../../src/preview/export-glb.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { boathouseStudy } from "../support/boathouse-light.ts";
 

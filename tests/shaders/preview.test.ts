@@ -3,7 +3,7 @@ import axe from "axe-core";
 import validator from "gltf-validator";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { CandlespanPreview } from "../../src/presentation/preview/preview.ts";
+import type { CandlespanPreview } from "../../src/preview/preview.ts";
 import { launchBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 

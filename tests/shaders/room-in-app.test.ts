@@ -1,7 +1,7 @@
 /** The room as it will be lit, opened from the app's page: its picture, and what is printed under it. */
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import type { CandlespanPreview } from "../../src/presentation/preview/preview.ts";
+import type { CandlespanPreview } from "../../src/preview/preview.ts";
 import { launchBrowser } from "../support/browser.ts";
 import { atWork, openViewer, poll, troublesOf, type Viewer } from "../support/viewer.ts";
 

@@ -4,8 +4,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { compose, SHADER_NAMES } from "../../src/presentation/preview/compose.ts";
-import { programFor } from "../../src/presentation/preview/light-program.ts";
+import { compose, SHADER_NAMES } from "../../src/preview/compose.ts";
+import { programFor } from "../../src/preview/light-program.ts";
 import { launchBrowser } from "../support/browser.ts";
 
 const folder = fileURLToPath(new URL("../../shaders", import.meta.url));

@@ -1,13 +1,13 @@
 /** Light as the preview reads it under the pointer, interreflected light from its fields, beside the engine's own. */
 import type { WebGLRenderer } from "three";
 import { LightEngine } from "../../src/engine/light-engine.ts";
+import { type FlatSurface, flatSurface } from "../../src/engine/surfaces/surface-lattice.ts";
+import { SURFACE_LIGHT, surfaceLight } from "../../src/engine/surfaces/surface-light.ts";
 import { Occluders } from "../../src/engine/visibility/occluders.ts";
 import { boxOfPoints } from "../../src/geometry/box.ts";
 import { dot, subtract, type Vec2, type Vec3 } from "../../src/geometry/vector.ts";
-import { LightCache } from "../../src/presentation/preview/light-cache.ts";
-import { readingOn } from "../../src/presentation/preview/surface-reading.ts";
-import { type FlatSurface, flatSurface } from "../../src/presentation/surface-lattice.ts";
-import { SURFACE_LIGHT, surfaceLight } from "../../src/presentation/surface-light.ts";
+import { LightCache } from "../../src/preview/light-cache.ts";
+import { readingOn } from "../../src/preview/surface-reading.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";

@@ -1,5 +1,7 @@
 /** The worked example with its light, in a browser page: every arrangement calculated in full, through the
  * library's public door alone. */
+
+import { withValueAt } from "../../src/elements/study-fields/edit-path.ts";
 import {
   type ArrangementAssessment,
   assess,
@@ -12,7 +14,6 @@ import {
   readPhotometry,
   resolveStudy,
 } from "../../src/index.ts";
-import { withValueAt } from "../../src/presentation/elements/study-fields/edit-path.ts";
 import { fineGrid } from "../../src/scene/calculation-grid.ts";
 
 export interface BoathouseLight {

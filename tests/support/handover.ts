@@ -1,11 +1,7 @@
 /** Hand-overs of small kitchens, lit by the textbook's point sources; and kitchens drawn at random. */
 import fc from "fast-check";
 import { assess } from "../../src/assessment/assess.ts";
-import {
-  type Handover,
-  handoverFacts,
-  optionOfAnswer,
-} from "../../src/presentation/report/handover/handover.ts";
+import { type Handover, handoverFacts, optionOfAnswer } from "../../src/papers/handover.ts";
 import { type Json, kitchen, resolved } from "./studies.ts";
 import { textbookResult } from "./tiny-scene.ts";
 

@@ -1,7 +1,8 @@
 /** Scenes carried through to their judgement with the textbook's point sources. */
+
+import { marginPlane } from "../../src/app/contour-field.ts";
+import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
 import { assess } from "../../src/assessment/assess.ts";
-import { marginPlane } from "../../src/presentation/isolux.ts";
-import type { JudgedArrangement } from "../../src/presentation/report/judged-arrangement.ts";
 import type { PlaneGrid } from "../../src/scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import { rectanglePlane, textbookResult } from "./tiny-scene.ts";

@@ -1,5 +1,5 @@
 /** Guideline cards that disagree, for what is shown of them. */
-import type { GuidelineCard } from "../../src/assessment/guideline-card.ts";
+import type { GuidelineCard } from "../../src/advice/guidelines/guideline-card.ts";
 
 export const SAMPLE_CARDS: readonly GuidelineCard[] = [
   {

@@ -2,9 +2,9 @@
 import type { Issue } from "../../src/diagnostics/issue.ts";
 import { resolveStudy } from "../../src/scene/resolve.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
-import { checkStudy } from "../../src/scene/study.ts";
 import type { StudyContext } from "../../src/scene/study-context.ts";
 import type { Target } from "../../src/scene/target.ts";
+import { checkStudy } from "../../src/study/study.ts";
 
 export type Json = Record<string, unknown>;
 

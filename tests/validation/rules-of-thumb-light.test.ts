@@ -7,9 +7,9 @@
  *   24 in centre to centre: average 350 lx, U₀ 0.54;  two in equal bays: average 226 lx, U₀ 0.67.
  */
 import { describe, expect, it } from "vitest";
-import { guidelineCards } from "../../src/assessment/guidelines/cards.ts";
+import { guidelineCards } from "../../src/advice/guidelines/cards.ts";
+import { SuperposedLight } from "../../src/advice/superposed-light.ts";
 import { statistics } from "../../src/assessment/statistics.ts";
-import { SuperposedLight } from "../../src/assessment/superposed-light.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { luminaire, placed, rotational } from "../support/luminaires.ts";
 import { rectanglePlane, tinyScene } from "../support/tiny-scene.ts";

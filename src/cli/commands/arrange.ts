@@ -1,10 +1,10 @@
-import { RULES } from "../../assessment/guidelines/cards.ts";
+import { RULES } from "../../advice/guidelines/cards.ts";
 import { worstVerdict } from "../../assessment/verdict.ts";
 import { OBJECTIVES, type Objective } from "../../design/search/pareto.ts";
 import { searchArrangements } from "../../design/search/search.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
-import { arrangeJson, arrangeText } from "../../presentation/report/arrange-text.ts";
-import type { StudyDocument } from "../../scene/study.ts";
+import type { StudyDocument } from "../../study/study.ts";
+import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { writeWhole } from "../files.ts";

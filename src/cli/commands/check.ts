@@ -1,8 +1,8 @@
+import { checkJson, targetsJson } from "../../app/check-json.ts";
 import { worstVerdict } from "../../assessment/verdict.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { checkJson, targetsJson } from "../../presentation/report/check-json.ts";
-import { checkText, targetsText } from "../../presentation/report/check-text.ts";
+import { checkText, targetsText } from "../../words/check-text.ts";
 import {
   ALLOW_OUTSIDE,
   type Arguments,

@@ -3,8 +3,8 @@ import { join } from "node:path";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import type { PaperName } from "../../presentation/drawing/paper/paper.ts";
-import { handoverFiles } from "../../presentation/export/handover-files.ts";
+import type { PaperName } from "../../drawing/paper/paper.ts";
+import { handoverFiles } from "../../formats/handover-files.ts";
 import {
   chosenOption,
   type Handover,
@@ -12,8 +12,8 @@ import {
   lampsOf,
   optionOfJudged,
   studyFingerprint,
-} from "../../presentation/report/handover/handover.ts";
-import { verdictWords } from "../../presentation/text.ts";
+} from "../../papers/handover.ts";
+import { verdictWords } from "../../words/text.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { readBytes, writeWhole } from "../files.ts";
 import { lightArrangements } from "../light-arrangements.ts";
@@ -88,7 +88,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   };
   const files = handoverFiles(facts);
   const fonts = { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold") };
-  const { sheetsPdf } = await import("../../presentation/export/pdf/sheet-pdf.ts");
+  const { sheetsPdf } = await import("../../formats/pdf/sheet-pdf.ts");
   for (const file of files) {
     const content =
       "content" in file

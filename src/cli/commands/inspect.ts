@@ -5,8 +5,8 @@ import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
 import { intensityAt } from "../../photometry/reference-lookup.ts";
 import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
-import { type IntensityQuery, photometryText } from "../../presentation/photometry-text.ts";
 import { radians } from "../../units/quantities.ts";
+import { type IntensityQuery, photometryText } from "../../words/photometry-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { PHOTOMETRY_LIMIT, reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 
@@ -154,7 +154,7 @@ function diagramWriter(
   const taken = new Set<string>();
   return async ({ file, photometry, summary }) => {
     // Loaded only when something is drawn.
-    const { polarDiagramSvg } = await import("../../presentation/drawing/polar-diagram-svg.ts");
+    const { polarDiagramSvg } = await import("../../drawing/polar-diagram-svg.ts");
     const title = file === "-" ? "standard input" : basename(file);
     const stem = file === "-" ? "photometry" : basename(file, extname(file));
     let name = `${stem}.svg`;

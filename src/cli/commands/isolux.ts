@@ -1,7 +1,7 @@
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { isoluxSheet } from "../../presentation/report/isolux-sheet.ts";
+import { isoluxSheet } from "../../papers/isolux-sheet.ts";
 import { type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { writeWhole } from "../files.ts";
 import { lightArrangements } from "../light-arrangements.ts";

@@ -1,12 +1,12 @@
 import { basename, extname, join } from "node:path";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { polarDiagramSvg } from "../../drawing/polar-diagram-svg.ts";
 import { type BuiltShade, buildShadeLuminaire } from "../../luminaire/shade/build.ts";
 import { shadeFile } from "../../luminaire/shade/shade-file.ts";
 import { summarise } from "../../photometry/summary.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
-import { polarDiagramSvg } from "../../presentation/drawing/polar-diagram-svg.ts";
-import { readShades } from "../../scene/shade-document.ts";
+import { readShades } from "../../study/shade-document.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { readUtf8, STUDY_LIMIT, writeWhole } from "../files.ts";
 

@@ -2,7 +2,7 @@ import { substitution } from "../../design/substitution.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { nearestWord } from "../../diagnostics/nearest-word.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { swapJson, swapText } from "../../presentation/report/swap-text.ts";
+import { swapJson, swapText } from "../../words/swap-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { fullCheck } from "../full-check.ts";

@@ -3,7 +3,7 @@ import { type MeterClass, verify as verifyReadings } from "../../design/verify/v
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { verifyJson, verifyText } from "../../presentation/report/verify-text.ts";
+import { verifyJson, verifyText } from "../../words/verify-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";

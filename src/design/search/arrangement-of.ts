@@ -1,7 +1,7 @@
 /** A candidate as an arrangement of the study document, so that it is resolved, checked, drawn and saved like any other. */
 
 import type { Island } from "../../scene/scene.ts";
-import type { ArrangementDocument, LayerDocument } from "../../scene/study.ts";
+import type { ArrangementDocument, LayerDocument } from "../../study/study.ts";
 import { degrees } from "../../units/quantities.ts";
 import { type Candidate, centreOf, type Kind, kindAt } from "./candidate.ts";
 

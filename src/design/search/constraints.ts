@@ -3,9 +3,9 @@
  * and keep-outs, pendants under the ceiling, the rules of thumb the user switched on, and the dimmer's load.
  */
 
-import { RULES } from "../../assessment/guidelines/cards.ts";
-import type { Rule } from "../../assessment/guidelines/rule.ts";
-import type { PendantRow } from "../../assessment/pendant-row.ts";
+import { RULES } from "../../advice/guidelines/cards.ts";
+import type { Rule } from "../../advice/guidelines/rule.ts";
+import type { PendantRow } from "../../advice/pendant-row.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import { topHeightAt } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";

@@ -6,17 +6,17 @@
  * is proposed that the check judges otherwise. Where nothing meets, the nearest are shown with their own verdict.
  */
 
-import { visualWeight } from "../../assessment/appearance/visual-weight.ts";
+import { visualWeight } from "../../advice/appearance/visual-weight.ts";
+import { personGlare } from "../../advice/glare/person-glare.ts";
+import { headRoom } from "../../advice/people/head-room.ts";
+import { FACE_SEEN, sightlines } from "../../advice/people/sightlines.ts";
 import { topPlane } from "../../assessment/assess.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
-import { personGlare } from "../../assessment/glare/person-glare.ts";
-import { headRoom } from "../../assessment/people/head-room.ts";
-import { FACE_SEEN, sightlines } from "../../assessment/people/sightlines.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Scene } from "../../scene/scene.ts";
-import type { ArrangementDocument } from "../../scene/study.ts";
+import type { ArrangementDocument } from "../../study/study.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../../units/illuminance-text.ts";
 import { arrangementOf, type Written } from "./arrangement-of.ts";
 import { dimming } from "./dimming.ts";

@@ -10,7 +10,7 @@ import type { Calculate } from "../../engine/calculate.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
-import type { ArrangementDocument } from "../../scene/study.ts";
+import type { ArrangementDocument } from "../../study/study.ts";
 import { kindOf } from "./candidate.ts";
 import { type Constraints, keepingConstraints, type LeftOut } from "./constraints.ts";
 import { OBJECTIVES, type Objective } from "./pareto.ts";

@@ -5,7 +5,7 @@
  * the object.
  */
 
-import { seenLuminaire } from "../../assessment/glare/seen-luminaire.ts";
+import { seenLuminaire } from "../../advice/glare/seen-luminaire.ts";
 import { hungAt } from "../../scene/arrangement.ts";
 import { topHeightAt } from "../../scene/island.ts";
 import type { Person, Scene } from "../../scene/scene.ts";

@@ -1,6 +1,6 @@
 /** The worked example in any element: `?element=candlespan-sheet&arrangement=1&mode=evening`. */
 import "../../../src/elements.ts";
-import { bodyShadows } from "../../../src/assessment/body-shadow.ts";
+import { bodyShadows } from "../../../src/advice/body-shadow.ts";
 import { boathouseLight } from "../../support/boathouse-light.ts";
 
 const query = new URLSearchParams(location.search);

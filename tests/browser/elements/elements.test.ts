@@ -2,7 +2,7 @@
 import axe from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import type { LuminaireMoveDetail } from "../../../src/presentation/elements/shared/contract.ts";
+import type { LuminaireMoveDetail } from "../../../src/elements/shared/contract.ts";
 import { launchBrowser } from "../../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../../support/element-page.ts";
 

@@ -1,7 +1,8 @@
 /** The page the element tests open: any element on the synthetic island, moves applied as an app would. */
+
+import type { LuminaireMoveDetail } from "../../../src/elements/shared/contract.ts";
 import { movedScene } from "../../../src/elements.ts";
 import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
-import type { LuminaireMoveDetail } from "../../../src/presentation/elements/shared/contract.ts";
 import type { ResolvedStudy } from "../../../src/scene/resolved-study.ts";
 import { SAMPLE_CARDS } from "../../support/sample-cards.ts";
 import { syntheticAssessment, syntheticScene, syntheticStudy } from "../../support/synthetic-island.ts";

@@ -19,7 +19,7 @@ import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { withLuminaires } from "../../../src/scene/rehang.ts";
 import { resolveStudy } from "../../../src/scene/resolve.ts";
-import { checkStudy, type StudyDocument } from "../../../src/scene/study.ts";
+import { checkStudy, type StudyDocument } from "../../../src/study/study.ts";
 import { CONTEXT, ISLAND, type Json, kitchen, resolved } from "../../support/studies.ts";
 
 /** A small kitchen whose prep zone asks for light and evenness. */

@@ -1,0 +1,77 @@
+/** What a person's own shadow costs, in words and as plain JSON. */
+
+import type { BodyShadow } from "../advice/body-shadow.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
+import { formatLength } from "../units/length-text.ts";
+
+/** A heading, then one line for each person at each zone; none without shadows. Names from the study are made safe
+ * to print. */
+export function bodyShadowLines(
+  shadows: readonly BodyShadow[],
+  display: { readonly length: "mm" | "m" | "ft-in"; readonly illuminance: "lx" | "fc" },
+): string[] {
+  if (shadows.length === 0) return [];
+  const length = (metres: number) => formatLength(metres, display.length);
+  const light = (lux: number) => formatIlluminance(lux, display.illuminance);
+  const together = new Map<string, BodyShadow[]>();
+  for (const shadow of shadows) {
+    const key = JSON.stringify([shadow.zone, shadow.person, shadow.standIn]);
+    together.set(key, [...(together.get(key) ?? []), shadow]);
+  }
+  const lines = [...together.values()].map((postures) => {
+    const told = postures.find(({ usual }) => usual) ?? postures[0];
+    const who = told.standIn ? `a cook of ${length(told.stature)}` : printable(told.person);
+    const each = postures.map(
+      ({ posture, lost, usual }) => `${posture}${usual ? " (usual)" : ""} ${percent(lost)}`,
+    );
+    const layers = told.layers.map(({ layer, lost }) => `${printable(layer)} ${percent(lost)}`);
+    const [x, y] = told.worst.position;
+    return (
+      `${printable(told.zone)}, ${who}: lost ${each.join(", ")}; ${told.posture}, ${light(told.without)} becomes` +
+      ` ${light(told.with)} (${layers.join(", ")} lost); the hand is worst off at x ${length(x)}, y ${length(y)}:` +
+      ` ${light(told.worst.without)} becomes ${light(told.worst.with)}, ${percent(told.worst.lost)} lost`
+    );
+  });
+  return [
+    "Own shadow within reach of whoever stands there, against nobody there (no arms, no hair):",
+    ...lines,
+  ];
+}
+
+/** Plain data, metres and lux; `map` only when wanted. */
+export function bodyShadowJson(shadows: readonly BodyShadow[], map = false): object[] {
+  return shadows.map((shadow) => ({
+    zone: shadow.zone,
+    person: shadow.person,
+    standIn: shadow.standIn,
+    stature: shadow.stature,
+    posture: shadow.posture,
+    usual: shadow.usual,
+    without: shadow.without,
+    with: shadow.with,
+    lost: shadow.lost,
+    layers: shadow.layers.map(({ layer, lost, lostDirect }) => ({ layer, lost, lostDirect })),
+    worst: {
+      position: [...shadow.worst.position],
+      without: shadow.worst.without,
+      with: shadow.worst.with,
+      lost: shadow.worst.lost,
+    },
+    ...(map
+      ? {
+          map: {
+            points: Array.from({ length: shadow.map.lost.length }, (_, i) => [
+              ...shadow.map.plane.points.subarray(3 * i, 3 * i + 3),
+            ]),
+            lost: [...shadow.map.lost],
+            within: [...shadow.map.within].map((flag) => flag === 1),
+          },
+        }
+      : {}),
+  }));
+}
+
+function percent(share: number): string {
+  return `${Math.round(100 * share)} %`;
+}

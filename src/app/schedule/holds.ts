@@ -1,0 +1,125 @@
+/**
+ * What must not be built before somebody has said more: facts nobody gave, boxes on joists, in keep-outs or
+ * outside the room, luminaires heavier than a box carries. Each flag names the boxes it holds.
+ */
+
+import { BOX_LIMIT } from "../../advice/load.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import { depthInside } from "../../geometry/polygon.ts";
+import type { DefaultUsed } from "../../scene/resolved-study.ts";
+import type { Scene } from "../../scene/scene.ts";
+import type { SetOut, SetOutBox } from "./set-out.ts";
+import { BOX_WIDTH, canopyCover } from "./suspension.ts";
+
+export interface Hold {
+  /** Tags of the boxes held; empty when it concerns all. */
+  readonly tags: readonly string[];
+  readonly words: string;
+}
+
+/** Width of a joist nobody stated (m): 45 mm; common practice, no source. */
+const JOIST_WIDTH = 0.045;
+
+export function holds(
+  scene: Scene,
+  { boxes }: SetOut,
+  defaults: readonly DefaultUsed[],
+  length: (metres: number) => string,
+): Hold[] {
+  const pendants = boxes.filter((box) => box.kind === "pendant");
+  const found: Hold[] = [];
+  const hold = (held: readonly SetOutBox[], words: string): void => {
+    if (held.length > 0) found.push({ tags: held.map((box) => box.tag), words });
+  };
+  const assumed = (path: string): boolean => defaults.some((each) => each.path === path);
+  if (assumed("/island/centre"))
+    hold(pendants, "The island's place was not given; the middle of the room stands in for it.");
+  if (assumed("/island/height"))
+    hold(pendants, "The height of the island's top was not given; a usual one stands in for it.");
+  hold(
+    pendants.filter((box) => assumed(`/luminaires/${box.luminaire.name}/body/height`)),
+    "Height of the luminaire's body not given: the drop rests on a typical one.",
+  );
+  hold(
+    pendants.filter(
+      (box) => box.luminaire.body === undefined && box.luminaire.emission.opening.shape === "point",
+    ),
+    "The luminaire has no size: the drop is measured to its photometric centre.",
+  );
+  for (const box of boxes.filter(({ kind }) => kind !== "fixed")) {
+    const clash = joistClash(scene, box);
+    if (clash !== undefined)
+      hold([box], `On a joist: the nearest clear place is ${length(Math.abs(clash.shift))} ${clash.way}.`);
+    const kept = scene.room.keepOuts?.find(({ outline }) => depthInside(box.at, outline) > -BOX_WIDTH / 2);
+    if (kept !== undefined) hold([box], `In or within half a box of "${printable(kept.name, 40)}".`);
+    const { length: L, width: W } = scene.room;
+    const [x, y] = box.at;
+    if (x < 0 || y < 0 || x > L || y > W) hold([box], "Outside the room.");
+    if (box.heights !== undefined && box.heights.drop < 0) hold([box], "The body reaches above the ceiling.");
+  }
+  hold(
+    pendants.filter((box) => (box.luminaire.weight ?? 0) > BOX_LIMIT),
+    `Heavier than 22.7 kg (50 lb): needs a support of its own, not the box alone.`,
+  );
+  hold(
+    pendants.filter(
+      (box) => box.luminaire.canopy !== undefined && canopyCover(box.luminaire.canopy.diameter) < 0,
+    ),
+    `The canopy is smaller than a ${length(BOX_WIDTH)} box: a smaller box or a wider canopy.`,
+  );
+  const unstated: [string, (box: SetOutBox) => boolean][] = [
+    ["weight", ({ luminaire }) => luminaire.weight === undefined],
+    ["canopy", ({ luminaire }) => luminaire.canopy === undefined],
+    ["rod or cord", ({ luminaire }) => luminaire.suspension === undefined],
+  ];
+  const missing = new Map<string, string[]>();
+  for (const box of pendants) {
+    const words = unstated.filter(([, isMissing]) => isMissing(box)).map(([what]) => what);
+    if (words.length === 0) continue;
+    const key = words.join(", ");
+    missing.set(key, [...(missing.get(key) ?? []), box.tag]);
+  }
+  for (const [what, tags] of missing)
+    found.push({ tags, words: `Not stated: ${what}. Confirm before rough-in.` });
+  const dark = boxes.filter((box) => box.luminaire.watts === undefined);
+  if (dark.length > 0)
+    found.push({
+      tags: dark.map((box) => box.tag),
+      words: "Power not stated: the load of the circuit is a least one.",
+    });
+  const unwired = scene.layers.filter((layer) => layer.circuit === undefined && layer.luminaires.length > 0);
+  if (unwired.length > 0)
+    found.push({
+      tags: [],
+      words: `No circuit named for ${unwired.map((layer) => printable(layer.name, 30)).join(", ")}.`,
+    });
+  return grouped(found);
+}
+
+/** What several boxes share is said once. */
+function grouped(found: readonly Hold[]): Hold[] {
+  const byWords = new Map<string, Set<string>>();
+  for (const { tags, words } of found) {
+    const known = byWords.get(words);
+    if (known === undefined) byWords.set(words, new Set(tags));
+    else for (const tag of tags) known.add(tag);
+  }
+  return [...byWords].map(([words, tags]) => ({ tags: [...tags], words }));
+}
+
+/** How a box must move to clear the joist over it (m); undefined when it is clear or no joists are known. */
+export function joistClash(
+  { room: { joists } }: Scene,
+  { at }: Pick<SetOutBox, "at">,
+): { readonly shift: number; readonly way: string } | undefined {
+  if (joists === undefined) return undefined;
+  const across = joists.along === "x" ? at[1] : at[0];
+  const clear = (joists.width ?? JOIST_WIDTH) / 2 + BOX_WIDTH / 2;
+  const k = Math.round((across - joists.first) / joists.spacing);
+  const off = across - (joists.first + Math.max(0, k) * joists.spacing);
+  if (Math.abs(off) >= clear) return undefined;
+  const shift = (off < 0 ? -1 : 1) * (clear - Math.abs(off));
+  const axis =
+    joists.along === "x" ? ["towards wall 0", "away from wall 0"] : ["towards wall 3", "away from wall 3"];
+  return { shift, way: axis[shift < 0 ? 0 : 1] };
+}

@@ -1,0 +1,244 @@
+/**
+ * Where every box goes: distances from two finished faces, running strings from one datum, and, for what hangs,
+ * the heights from floor to ceiling.
+ *
+ * The datum is the room's corner (0, 0), where the finished faces of walls 0 and 3 meet. Each coordinate is
+ * rounded once, as a distance from the datum (or from the floor); every gap is the difference of two rounded
+ * figures, so that printed parts sum to printed totals in either unit.
+ */
+
+import type { Vec2 } from "../../geometry/vector.ts";
+import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
+import { ceilingAt } from "../../scene/room.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { suspended } from "../../scene/suspended.ts";
+import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
+
+/** Units of construction sheets: whole millimetres, or feet and inches to 1/8 in. */
+export type SetOutUnit = "mm" | "ft-in";
+
+/** Heights above the finished floor at one pendant (m, rounded once) and the parts between them. */
+export interface HangingHeights {
+  /** 0, top of the island (where there is one), lowest point, highest point, ceiling. */
+  readonly string: RunningDimensions;
+  readonly overTop: boolean;
+  readonly top: number;
+  readonly bottom: number;
+  readonly bodyTop: number;
+  readonly ceiling: number;
+  /** Rounded parts (m): they sum to `ceiling`. */
+  readonly gap: number;
+  readonly body: number;
+  readonly drop: number;
+}
+
+/** What hangs from the ceiling, what sits in it, and what is fixed below it, to a cabinet, a hood or a wall. */
+export type BoxKind = "pendant" | "recessed" | "fixed";
+
+export interface SetOutBox {
+  /** P1, P2 … for pendants; R1 … for what sits in the ceiling; F1 … for what is fixed elsewhere. */
+  readonly tag: string;
+  readonly kind: BoxKind;
+  /** Letter of the luminaire type in the schedule. */
+  readonly type: string;
+  readonly layer: number;
+  readonly index: number;
+  readonly luminaire: Luminaire;
+  /** Exact place (m, room). */
+  readonly at: Vec2;
+  /** Rounded distances from the faces of wall 3 and wall 0 (m). */
+  readonly x: number;
+  readonly y: number;
+  /** Height of the ceiling above the floor at the box (m, rounded). */
+  readonly ceiling: number;
+  /** Of a pendant. */
+  readonly heights?: HangingHeights;
+  /** Height of the photometric centre above the floor (m, rounded), of what is fixed elsewhere. */
+  readonly height?: number;
+}
+
+/** A string of running dimensions from the datum to the far wall. */
+export interface SetOutString {
+  readonly what: "pendants" | "recessed" | "island";
+  readonly axis: "x" | "y";
+  /** Exact positions of what is dimensioned (m), rising, the datum and the far face not among them. */
+  readonly stations: readonly number[];
+  /** Datum, stations and far face. */
+  readonly dims: RunningDimensions;
+}
+
+export interface SetOut {
+  readonly unit: SetOutUnit;
+  readonly boxes: readonly SetOutBox[];
+  readonly strings: readonly SetOutString[];
+  /** How the pendants lie to the island's centreline, in words. */
+  readonly centreline: string | undefined;
+  /** Rounded size of the room (m). */
+  readonly length: number;
+  readonly width: number;
+}
+
+/** Luminaire types of a scene in order of first use, with their schedule letter: A … Z, then A1, B1 … */
+export function typeLetters(scene: Scene): ReadonlyMap<Luminaire, string> {
+  const letters = new Map<Luminaire, string>();
+  for (const { luminaires } of scene.layers)
+    for (const { luminaire } of luminaires)
+      if (!letters.has(luminaire)) {
+        const n = letters.size;
+        letters.set(luminaire, `${String.fromCharCode(65 + (n % 26))}${n < 26 ? "" : Math.floor(n / 26)}`);
+      }
+  return letters;
+}
+
+export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) => string): SetOut {
+  const letters = typeLetters(scene);
+  const kinds = boxKinds(scene);
+  const counts = { pendant: 0, recessed: 0, fixed: 0 };
+  const round = (metres: number): number => roundTo(metres, unit);
+  const boxes = scene.layers.flatMap((layer, l) =>
+    layer.luminaires.map((placed, index): SetOutBox => {
+      const kind = kinds.get(placed) as BoxKind;
+      const [x, y, z] = placed.frame.origin;
+      const heights = kind === "pendant" ? hangingHeights(scene, placed, unit) : undefined;
+      return {
+        tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`,
+        kind,
+        type: letters.get(placed.luminaire) as string,
+        layer: l,
+        index,
+        luminaire: placed.luminaire,
+        at: [x, y],
+        x: round(x),
+        y: round(y),
+        ceiling: round(ceilingAt(scene.room, x, y)),
+        ...(heights === undefined ? {} : { heights }),
+        ...(kind === "fixed" ? { height: round(z) } : {}),
+      };
+    }),
+  );
+  return {
+    unit,
+    boxes,
+    strings: strings(scene, boxes, unit),
+    centreline: centrelineWords(scene, boxes, length),
+    length: round(scene.room.length),
+    width: round(scene.room.width),
+  };
+}
+
+/** What each luminaire is to an electrician. Below the ceiling only what is a pendant, or says what it hangs on, hangs. */
+export function boxKinds(scene: Scene): ReadonlyMap<PlacedLuminaire, BoxKind> {
+  const below = new Set(suspended(scene).map(({ placed }) => placed));
+  return new Map(
+    scene.layers.flatMap(({ role, luminaires }) =>
+      luminaires.map((placed) => {
+        const hangs = role === "pendant" || placed.luminaire.suspension !== undefined;
+        return [placed, !below.has(placed) ? "recessed" : hangs ? "pendant" : "fixed"] as const;
+      }),
+    ),
+  );
+}
+
+/** A length (m) to the unit's step: what a sheet prints. */
+export function roundTo(metres: number, unit: SetOutUnit): number {
+  const step = lengthStep(unit);
+  return Math.round(metres / step) * step;
+}
+
+/** Heights at a hanging luminaire. Known limit: over a floor, `top` is the floor and `gap` the height above it. */
+export function hangingHeights(
+  scene: Scene,
+  { luminaire, frame }: PlacedLuminaire,
+  unit: SetOutUnit,
+): HangingHeights {
+  const [x, y, z] = frame.origin;
+  const top = topUnder(scene, [x, y]);
+  const exact = [
+    0,
+    top ?? 0,
+    z + lowestPoint(luminaire, frame.rotation),
+    z + highestPoint(luminaire, frame.rotation),
+    ceilingAt(scene.room, x, y),
+  ];
+  const string = runningDimensions(exact, unit);
+  const [, topAt, bottom, bodyTop, ceiling] = string.positions;
+  const [, gap, body, drop] = string.gaps;
+  return { string, overTop: top !== undefined, top: topAt, bottom, bodyTop, ceiling, gap, body, drop };
+}
+
+/** Height of the island's surface under a point of the room (m); undefined beside it. */
+function topUnder({ island }: Scene, at: Vec2): number | undefined {
+  if (island === undefined) return undefined;
+  const p = roomToIsland(island, at);
+  const inside =
+    p[0] >= -1e-9 && p[1] >= -1e-9 && p[0] <= island.length + 1e-9 && p[1] <= island.width + 1e-9;
+  return inside ? topHeightAt(island, p) : undefined;
+}
+
+function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): SetOutString[] {
+  const found: SetOutString[] = [];
+  for (const axis of ["x", "y"] as const) {
+    const far = axis === "x" ? scene.room.length : scene.room.width;
+    const add = (what: SetOutString["what"], places: readonly Vec2[]): void => {
+      const stations = distinct(
+        places.map((p) => p[axis === "x" ? 0 : 1]),
+        unit,
+      );
+      if (stations.length === 0) return;
+      found.push({ what, axis, stations, dims: runningDimensions([0, ...stations, far], unit) });
+    };
+    add(
+      "pendants",
+      boxes.filter((box) => box.kind === "pendant").map((box) => box.at),
+    );
+    add(
+      "recessed",
+      boxes.filter((box) => box.kind === "recessed").map((box) => box.at),
+    );
+    if (scene.island !== undefined) add("island", islandStations(scene.island));
+  }
+  return found;
+}
+
+/** Corners of the island in the room; of an outline with many, those of its bounding box alone. */
+function islandStations(island: NonNullable<Scene["island"]>): Vec2[] {
+  const { length, width, outline } = island;
+  const corners: readonly Vec2[] =
+    outline.length <= 8
+      ? outline
+      : [
+          [0, 0],
+          [length, 0],
+          [length, width],
+          [0, width],
+        ];
+  return corners.map((p) => islandToRoom(island, p));
+}
+
+/** Rising, one for each figure that is told apart when rounded. */
+function distinct(values: readonly number[], unit: SetOutUnit): number[] {
+  const step = lengthStep(unit);
+  const bySteps = new Map(values.map((value) => [Math.round(value / step), value]));
+  return [...bySteps.entries()].sort(([a], [b]) => a - b).map(([, value]) => value);
+}
+
+function centrelineWords(
+  scene: Scene,
+  boxes: readonly SetOutBox[],
+  length: (metres: number) => string,
+): string | undefined {
+  const { island } = scene;
+  const over = boxes.filter((box) => box.heights?.overTop === true);
+  if (island === undefined || over.length === 0) return undefined;
+  const offs = over.map((box) => roomToIsland(island, box.at)[1] - island.width / 2);
+  const spread = Math.max(...offs) - Math.min(...offs);
+  const mean = offs.reduce((sum, off) => sum + off, 0) / offs.length;
+  if (spread < 0.002 && Math.abs(mean) < 0.001)
+    return "Pendants follow the ISLAND centreline, not the room centreline.";
+  if (spread < 0.002)
+    return `Pendants follow the ISLAND, not the room: on a line ${length(Math.abs(mean))} off its centreline, towards its ${mean < 0 ? "near" : "far"} side.`;
+  return "Pendants are set out from the ISLAND, not the room, each at its own distance from its centreline: see the table.";
+}

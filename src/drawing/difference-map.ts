@@ -1,0 +1,123 @@
+/**
+ * What one arrangement's light is against another's, place by place: (E₂ − E₁) / E₁ in per cent, as bands and
+ * labelled lines. Less is blue, more is orange, and every line carries its sign, so that neither hue nor print
+ * decides how it reads.
+ */
+
+import type { Vec2 } from "../geometry/vector.ts";
+import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import type { Box } from "./drawing.ts";
+import { drawnField } from "./drawn-field.ts";
+import { fieldSampler } from "./field-sampler.ts";
+import { isolines } from "./isolux.ts";
+import { type LineLabel, labelLines } from "./line-labels.ts";
+
+/** Ends and middle of the colours: as much again (or half), no difference. */
+const LESS = [0x6f, 0x98, 0xc4] as const;
+const SAME = [0xf2, 0xef, 0xe6] as const;
+const MORE = [0xdd, 0x9a, 0x4e] as const;
+
+export interface DifferenceMap {
+  readonly outline: readonly Vec2[];
+  readonly bands: readonly { readonly colour: string; readonly rings: readonly (readonly Vec2[])[] }[];
+  readonly lines: readonly { readonly points: readonly Vec2[]; readonly level: number }[];
+  readonly labels: readonly LineLabel[];
+  /** Smallest and largest difference (per cent). */
+  readonly least: number;
+  readonly most: number;
+}
+
+export interface LitGrid {
+  readonly grid: PlaneGrid;
+  readonly values: Float64Array;
+}
+
+/** The difference of `second` from `first`, on the grid of `first`. `outline` in metres along that grid's sides. */
+export function differenceMap(
+  first: LitGrid,
+  second: LitGrid,
+  outline: readonly Vec2[],
+  place: (point: Vec2) => Vec2,
+  taken: readonly Box[] = [],
+): DifferenceMap {
+  const { grid } = first;
+  const there = onGrid(grid, second);
+  const a = drawnField(grid, first.values, "refined");
+  const b = drawnField(grid, there, "refined");
+  const values = a.values.map((value, i) => (100 * (b.values[i] - value)) / Math.max(value, 1e-3));
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    if (value < least) least = value;
+    if (value > most) most = value;
+  }
+  const levels = levelsWithin(least, most);
+  const found = isolines({ ...a, values }, levels, outline);
+  const lines = found.flatMap(({ level, lines: parts }) =>
+    parts.map((points) => ({ level, points: points.map(place), text: percent(level) })),
+  );
+  const pageOutline = outline.map(place);
+  return {
+    outline: pageOutline,
+    bands: [
+      { colour: colourAt((least + (levels[0] ?? most)) / 2), rings: [pageOutline] },
+      ...found.map(({ level, rings }, k) => ({
+        colour: colourAt((level + (levels[k + 1] ?? most)) / 2),
+        rings: rings.map((ring) => ring.map(place)),
+      })),
+    ],
+    lines,
+    labels: labelLines(lines, pageOutline, taken, 11),
+    least,
+    most,
+  };
+}
+
+/** `+20 %`, `−10 %` */
+export function percent(value: number): string {
+  const whole = Math.round(value);
+  return `${whole > 0 ? "+" : whole < 0 ? "−" : ""}${Math.abs(whole)} %`;
+}
+
+/** Round levels inside a range, at most about eight; nought is always one of them where it lies inside. */
+function levelsWithin(least: number, most: number): number[] {
+  const step = [1, 2, 5, 10, 20, 50, 100, 200].find((n) => (most - least) / n <= 8) ?? 500;
+  const levels: number[] = [];
+  for (let n = Math.floor(least / step) + 1; n * step < most; n++) levels.push(n * step);
+  return levels;
+}
+
+/** Colour of a difference (per cent) by the logarithm of the ratio, full at half and at double: the same for
+ * every pair of options. */
+export function colourAt(level: number): string {
+  const t = Math.max(-1, Math.min(1, Math.log2(1 + Math.max(-99, level) / 100)));
+  const end = t < 0 ? LESS : MORE;
+  const channel = (k: number): string =>
+    Math.round(SAME[k] + Math.abs(t) * (end[k] - SAME[k]))
+      .toString(16)
+      .padStart(2, "0");
+  return `#${channel(0)}${channel(1)}${channel(2)}`;
+}
+
+/** Values of another grid at the points of this one. */
+function onGrid(grid: PlaneGrid, other: LitGrid): Float64Array {
+  if (sameGrid(grid, other.grid)) return other.values;
+  const sampler = fieldSampler(other.grid);
+  return Float64Array.from(grid.cells, (cell) => {
+    const s = ((cell % grid.columns) + 0.5) / grid.columns;
+    const t = (Math.floor(cell / grid.columns) + 0.5) / grid.rows;
+    const x = grid.corner[0] + s * grid.u[0] + t * grid.v[0];
+    const y = grid.corner[1] + s * grid.u[1] + t * grid.v[1];
+    const value = sampler.sample(other.values, x, y);
+    return Number.isFinite(value) ? value : 0;
+  });
+}
+
+function sameGrid(a: PlaneGrid, b: PlaneGrid): boolean {
+  return (
+    a.columns === b.columns &&
+    a.rows === b.rows &&
+    a.cells.length === b.cells.length &&
+    [a.corner, a.u, a.v].every((v, k) => v.every((n, i) => Math.abs(n - [b.corner, b.u, b.v][k][i]) < 1e-9))
+  );
+}

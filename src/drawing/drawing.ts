@@ -1,0 +1,177 @@
+/**
+ * A drawing as plain data: lines and words with a place, an ink and a weight. Whoever shows it (a custom
+ * element, the report, a file export) turns the same marks into its own medium.
+ *
+ * Coordinates are drawing units, x to the right and y down; one unit is a CSS pixel on screen and whatever the
+ * caller's scale makes it on paper.
+ */
+
+import type { Vec2 } from "../geometry/vector.ts";
+
+/** Names of inks, never colours: the medium holds the palette. */
+export type Ink =
+  | "ink"
+  | "quiet"
+  | "hairline"
+  | "luminaire"
+  | "sheet"
+  | "paper"
+  | "meets"
+  | "short"
+  | "close"
+  | "none";
+
+/** Outline, object, and dimension or isolux line. */
+export type Weight = 1.5 | 1 | 0.75;
+
+export type Dash = "solid" | "dashed" | "dotted" | "eye line";
+
+/** On and off lengths in drawing units. */
+export const DASHES: Readonly<Record<Dash, readonly number[]>> = {
+  solid: [],
+  dashed: [7, 4],
+  dotted: [1.5, 3.5],
+  "eye line": [10, 3, 2, 3],
+};
+
+export interface LineMark {
+  readonly kind: "line";
+  readonly points: readonly Vec2[];
+  readonly closed?: boolean;
+  readonly ink: Ink;
+  readonly weight: Weight;
+  readonly dash?: Dash;
+  readonly fill?: Ink;
+  /** What it depicts, e.g. `ceiling`, `pendant body`, `dimension`. */
+  readonly depicts: string;
+}
+
+export interface TextMark {
+  readonly kind: "text";
+  readonly at: Vec2;
+  /** May hold names from a study: untrusted, escaped by the medium. */
+  readonly text: string;
+  readonly anchor: "start" | "middle" | "end";
+  readonly ink: Ink;
+  readonly size: number;
+  readonly strong?: boolean;
+  /** Degrees clockwise on the page about `at`. */
+  readonly turn?: number;
+  /** A patch of this ink behind the words, where lines pass. */
+  readonly ground?: Ink;
+  readonly depicts: string;
+}
+
+export type Mark = LineMark | TextMark;
+
+/** A rectangle of the drawing. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The marks of one luminaire, kept together so that it can be picked, moved and named. */
+export interface LuminaireMarks {
+  readonly layer: number;
+  readonly index: number;
+  readonly label: string;
+  readonly marks: readonly Mark[];
+  /** What can be taken hold of. */
+  readonly handle: Box;
+}
+
+export interface Drawing {
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly Mark[];
+  readonly luminaires: readonly LuminaireMarks[];
+  /** One sentence for those who do not see it. */
+  readonly summary: string;
+}
+
+export function line(
+  points: readonly Vec2[],
+  depicts: string,
+  ink: Ink = "ink",
+  weight: Weight = 1,
+  more: Partial<Pick<LineMark, "closed" | "dash" | "fill">> = {},
+): LineMark {
+  return { kind: "line", points, depicts, ink, weight, ...more };
+}
+
+/** A straight line from (x0, y0) to (x1, y1). */
+export function segment(
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+  depicts: string,
+  ink?: Ink,
+  weight?: Weight,
+  more?: Partial<Pick<LineMark, "dash">>,
+): LineMark {
+  return line(
+    [
+      [x0, y0],
+      [x1, y1],
+    ],
+    depicts,
+    ink,
+    weight,
+    more,
+  );
+}
+
+export function text(
+  at: Vec2,
+  words: string,
+  depicts: string,
+  more: Partial<Omit<TextMark, "kind" | "at" | "text" | "depicts">> = {},
+): TextMark {
+  return { kind: "text", at, text: words, depicts, anchor: "start", ink: "quiet", size: 11.5, ...more };
+}
+
+/** Width of words in drawing units, close enough to lay labels out: digits of a humanist sans are half an em
+ * wide, lower-case text a little less, capitals more. Errs high, so that what fits here fits when drawn. */
+export function textWidth(words: string, size: number, strong = false): number {
+  let ems = 0;
+  for (const letter of words)
+    ems += /[A-ZΩΜmwMW@%]/.test(letter) ? 0.68 : /[il.,:;' |·]/.test(letter) ? 0.27 : 0.52;
+  return ems * size * (strong ? 1.06 : 1);
+}
+
+/** The rectangle words cover. */
+export function textBox(mark: TextMark): Box {
+  const width = textWidth(mark.text, mark.size, mark.strong);
+  const x = mark.at[0] - (mark.anchor === "middle" ? width / 2 : mark.anchor === "end" ? width : 0);
+  return { x, y: mark.at[1] - mark.size * 0.82, width, height: mark.size * 1.1 };
+}
+
+export function overlaps(a: Box, b: Box, margin = 0): boolean {
+  return (
+    a.x < b.x + b.width + margin &&
+    b.x < a.x + a.width + margin &&
+    a.y < b.y + b.height + margin &&
+    b.y < a.y + a.height + margin
+  );
+}
+
+/** An ellipse as a closed polyline; 48 sides keep the flattening under 0.3 % of the radius. */
+export function ellipse(cx: number, cy: number, rx: number, ry = rx, sides = 48): Vec2[] {
+  return Array.from({ length: sides }, (_, i) => {
+    const angle = (2 * Math.PI * i) / sides;
+    return [cx + rx * Math.cos(angle), cy + ry * Math.sin(angle)] as const;
+  });
+}
+
+/** Corners of an upright rectangle. */
+export function rectangle(x0: number, y0: number, x1: number, y1: number): Vec2[] {
+  return [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+}

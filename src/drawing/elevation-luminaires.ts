@@ -1,0 +1,111 @@
+/** Luminaires of an elevation: canopy, drop and body in true profile, or the opening in the ceiling. */
+
+import type { Vec2 } from "../geometry/vector.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { verticalExtent } from "../luminaire/vertical-extent.ts";
+import { ceilingAt } from "../scene/room.ts";
+import type { Layer, Scene } from "../scene/scene.ts";
+import { hangs } from "../scene/suspended.ts";
+import { type LuminaireMarks, line, type Mark, rectangle, segment } from "./drawing.ts";
+import { type ElevationExtent, type ElevationScale, isShown } from "./elevation-scale.ts";
+import { type IslandAxes, placeOf } from "./island-axes.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+import { halfWidth, luminaireProfile } from "./silhouette.ts";
+
+/** The marks of one luminaire; undefined when it is off the sheet. */
+export function luminaireMarks(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  { y }: ElevationScale,
+  extent: ElevationExtent,
+  layer: Layer,
+  l: number,
+  placed: PlacedLuminaire,
+  i: number,
+): LuminaireMarks | undefined {
+  const { along, height } = placeOf(axes, placed.frame.origin);
+  if (!isShown(along, scale)) return undefined;
+  const { luminaire } = placed;
+  const x = scale.x(along);
+  const ceiling = y(ceilingAt(scene.room, placed.frame.origin[0], placed.frame.origin[1]));
+  const [low, high] = verticalExtent(luminaire);
+  const marks: Mark[] = [];
+  const label = `${layer.name} ${i + 1}`;
+  if (!hangs(scene, placed)) {
+    const half = Math.max(4, halfWidth(luminaire) * scale.perMetre);
+    marks.push(
+      segment(x - half, ceiling + 2.5, x + half, ceiling + 2.5, "recessed opening", "luminaire", 1.5),
+      segment(x - half, ceiling, x - half, ceiling + 5, "recessed opening", "luminaire", 0.75),
+      segment(x + half, ceiling, x + half, ceiling + 5, "recessed opening", "luminaire", 0.75),
+    );
+    return { layer: l, index: i, label, marks, handle: { x: x - 12, y: ceiling - 4, width: 24, height: 24 } };
+  }
+  const bodyTop = y(height + high);
+  const canopy = (Math.max(luminaire.canopy?.diameter ?? 0.1, 0.03) / 2) * scale.perMetre;
+  const canopyHeight = Math.max(
+    3,
+    (luminaire.canopy?.height ?? 0.025) * scale.perMetre * (extent.broken ? 0.7 : 1),
+  );
+  marks.push(
+    line(rectangle(x - canopy, ceiling, x + canopy, ceiling + canopyHeight), "canopy", "luminaire", 1, {
+      closed: true,
+      fill: "luminaire",
+    }),
+  );
+  const rod = luminaire.suspension === "rod";
+  const cordTop = ceiling + canopyHeight;
+  if (extent.broken && bodyTop - cordTop > 30) {
+    const middle = (cordTop + y(extent.upper)) / 2 + 4;
+    marks.push(...cord(x, cordTop, middle - 3, rod), ...cord(x, middle + 3, bodyTop, rod));
+    for (const dy of [-3, 3])
+      marks.push(segment(x - 5, middle + dy + 2, x + 5, middle + dy - 2, "break line", "luminaire", 0.75));
+  } else marks.push(...cord(x, cordTop, bodyTop, rod));
+  const outline = bodyOutline(placed, x, (z) => y(height + z), scale.perMetre, axes.turn);
+  marks.push(line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }));
+  const half = Math.max(12, halfWidth(luminaire) * scale.perMetre);
+  const hy = y(height + low);
+  return {
+    layer: l,
+    index: i,
+    label,
+    marks,
+    handle: {
+      x: x - half,
+      y: Math.min(bodyTop, hy - 24),
+      width: 2 * half,
+      height: Math.max(24, hy - bodyTop),
+    },
+  };
+}
+
+function cord(x: number, y0: number, y1: number, rod: boolean): Mark[] {
+  if (y1 <= y0) return [];
+  const at = (dx: number): Mark =>
+    segment(x + dx, y0, x + dx, y1, rod ? "rod" : "cord", "luminaire", rod ? 0.75 : 1);
+  return rod ? [at(-1.5), at(1.5)] : [at(0)];
+}
+
+/** The outline of a body from its half-profile; a box shows the side it turns to the viewer. */
+export function bodyOutline(
+  placed: PlacedLuminaire,
+  x: number,
+  y: (z: number) => number,
+  perMetre: number,
+  turn: number,
+): Vec2[] {
+  const { luminaire, frame } = placed;
+  const half = luminaireProfile(luminaire);
+  const { body } = luminaire;
+  const isRound = body !== undefined && body.profile !== "box";
+  // Local x of a turned box or bare opening, foreshortened against the island's length.
+  const c = Math.abs(frame.rotation[0] * Math.cos(turn) + frame.rotation[1] * Math.sin(turn));
+  const across = halfWidth(luminaire, "y");
+  const along = halfWidth(luminaire, "x");
+  const seen = c * along + Math.sqrt(Math.max(0, 1 - c * c)) * across;
+  const widest = Math.max(...half.map(([r]) => r), 1e-6);
+  const k = isRound ? 1 : seen / widest;
+  const right = half.map(([r, z]) => [x + r * k * perMetre, y(z)] as const);
+  const left = half.map(([r, z]) => [x - r * k * perMetre, y(z)] as const).reverse();
+  return [...right, ...left];
+}

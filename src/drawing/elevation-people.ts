@@ -1,0 +1,72 @@
+/** The people of the elevation: figures, and a line at the height of every eye. */
+
+import type { Scene } from "../scene/scene.ts";
+import type { Wording } from "../words/wording.ts";
+import { line, type Mark, text, textWidth } from "./drawing.ts";
+import { type ElevationScale, isShown, roomEnds } from "./elevation-scale.ts";
+import { figure } from "./figure.ts";
+import type { IslandAxes } from "./island-axes.ts";
+import { spreadLabels } from "./label-layout.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+
+export function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: ElevationScale): Mark[] {
+  const marks: Mark[] = [];
+  for (const person of scene.people) {
+    const [eyeAlong] = axes.toIsland(person.eye);
+    // A seated trunk is under its head, not over its feet.
+    const [along] = person.posture === "seated" ? [eyeAlong] : axes.toIsland(person.at);
+    if (!isShown(along, scale)) continue;
+    marks.push(...figure(person, along, eyeAlong, person.facing - axes.turn, axes.height, scale, y));
+  }
+  return marks;
+}
+
+export function eyeLines(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  { y }: ElevationScale,
+  words: Wording,
+): Mark[] {
+  if (scene.people.length === 0) return [];
+  const marks: Mark[] = [];
+  const [wall0, wall1] = roomEnds(scene, axes);
+  const left = Math.max(scale.left, scale.x(wall0));
+  const right = Math.min(scale.right, scale.x(wall1));
+  const gap = left > scale.left ? 6 : 0;
+  const eyes = scene.people.map((p) => y(p.eye[2]));
+  const places = spreadLabels(
+    eyes.map((e) => e - 5),
+    14,
+    y(scene.room.ceilingHeight) + 16,
+    y(0),
+  );
+  scene.people.forEach((person, i) => {
+    const label = `${person.name}, eye ${words.length(person.eye[2])}`;
+    // The end of the line where no one stands.
+    const reach = textWidth(label, 11.5) + 12;
+    const alongs = scene.people.map((p) => scale.x(axes.toIsland(p.at)[0]));
+    const crowdedLeft = alongs.some((x) => Math.abs(x - left - reach / 2) < reach / 2 + 0.2 * scale.perMetre);
+    const crowdedRight = alongs.some(
+      (x) => Math.abs(right - reach / 2 - x) < reach / 2 + 0.2 * scale.perMetre,
+    );
+    const atRight = crowdedLeft && !crowdedRight;
+    marks.push(
+      line(
+        [
+          [left, eyes[i]],
+          [right, eyes[i]],
+        ],
+        "eye line",
+        "quiet",
+        0.75,
+        { dash: "eye line" },
+      ),
+      text([atRight ? right - gap : left + gap, places[i]], label, "eye height", {
+        ground: "paper",
+        anchor: atRight ? "end" : "start",
+      }),
+    );
+  });
+  return marks;
+}

@@ -1,0 +1,134 @@
+/** What the room puts into the elevation: ceiling and walls, the side of the island, solids over it. */
+
+import { ceilingAt } from "../scene/room.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { Wording } from "../words/wording.ts";
+import { horizontalDimension } from "./dimension.ts";
+import { line, type Mark, rectangle, segment, text } from "./drawing.ts";
+import { clampToRoom, type ElevationExtent, type ElevationScale, roomEnds } from "./elevation-scale.ts";
+import type { IslandAxes } from "./island-axes.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+
+export function ceilingMarks(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  { y }: ElevationScale,
+  extent: ElevationExtent,
+  words: Wording,
+): Mark[] {
+  const [wall0, wall1] = roomEnds(scene, axes);
+  const a0 = Math.max(scale.from, wall0);
+  const a1 = Math.min(scale.to, wall1);
+  const z = (along: number): number => ceilingAt(scene.room, ...clampToRoom(scene, axes, along));
+  const foot = y(extent.lower);
+  const marks: Mark[] = [
+    segment(scale.x(a0), y(z(a0)), scale.x(a1), y(z(a1)), "ceiling", "ink", 1.5),
+    text(
+      [scale.x(a0), y(z(a0)) + (z(a1) > z(a0) + 0.02 ? 16 : -7)],
+      `ceiling ${words.length(z(a0))}`,
+      "ceiling height",
+    ),
+  ];
+  if (scene.room.slope !== 0)
+    marks.push(text([scale.x(a1), y(z(a1)) - 7], words.length(z(a1)), "ceiling height", { anchor: "end" }));
+  for (const [wall, end] of [
+    [wall0, a0],
+    [wall1, a1],
+  ] as const)
+    if (wall === end) marks.push(segment(scale.x(wall), y(z(wall)), scale.x(wall), foot, "wall", "ink", 1.5));
+  return marks;
+}
+
+export function island(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  { y }: ElevationScale,
+  extent: ElevationExtent,
+  words: Wording,
+): Mark[] {
+  const { island: top } = scene;
+  if (top === undefined) return [segment(scale.left, y(0), scale.right, y(0), "floor", "ink", 1.5)];
+  const { x } = scale;
+  const under = top.height - top.topThickness;
+  const side = top.overhang?.side;
+  const b0 = x(side === "x-" ? (top.overhang?.depth ?? 0) : 0.012);
+  const b1 = x(axes.length - (side === "x+" ? (top.overhang?.depth ?? 0) : 0.012));
+  const foot = y(extent.lower);
+  const marks: Mark[] = [
+    segment(b0, y(under), b0, foot, "island side", "ink", 1),
+    segment(b1, y(under), b1, foot, "island side", "ink", 1),
+    line(rectangle(x(0), y(top.height), x(axes.length), y(under)), "island top", "ink", 1.5, {
+      closed: true,
+      fill: "sheet",
+    }),
+  ];
+  if (extent.lower > 0)
+    marks.push(
+      ...breakLine(b0, b1, foot),
+      ...horizontalDimension(x(0), x(axes.length), y(under) + 19, words.length(axes.length), {
+        ground: "paper",
+      }),
+    );
+  else marks.push(segment(scale.left, foot, scale.right, foot, "floor", "ink", 1.5));
+  for (const level of top.levels) {
+    const alongs = level.outline.map((p) => p[0]);
+    marks.push(
+      line(
+        rectangle(x(Math.min(...alongs)), y(level.height), x(Math.max(...alongs)), y(top.height)),
+        "raised level",
+        "ink",
+        1.5,
+        { closed: true, fill: "sheet" },
+      ),
+    );
+  }
+  return marks;
+}
+
+/** Solids over the island, such as a hood, by their extent. */
+export function overhead(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: ElevationScale): Mark[] {
+  const marks: Mark[] = [];
+  for (const blocker of scene.blockers) {
+    if (blocker.kind !== "body") continue;
+    const { positions } = blocker.mesh;
+    let [a0, a1, c0, c1, z0, z1] = [1e9, -1e9, 1e9, -1e9, 1e9, -1e9];
+    for (let i = 0; i < positions.length; i += 3) {
+      const [a, c] = axes.toIsland([positions[i], positions[i + 1]]);
+      [a0, a1] = [Math.min(a0, a), Math.max(a1, a)];
+      [c0, c1] = [Math.min(c0, c), Math.max(c1, c)];
+      [z0, z1] = [Math.min(z0, positions[i + 2]), Math.max(z1, positions[i + 2])];
+    }
+    const over = a1 > 0 && a0 < axes.length && c1 > 0 && c0 < axes.width && z0 >= axes.height;
+    if (!over) continue;
+    marks.push(
+      line(rectangle(scale.x(a0), y(z1), scale.x(a1), y(z0)), "body", "ink", 1, {
+        closed: true,
+        fill: "sheet",
+      }),
+      text([scale.x((a0 + a1) / 2), y(z0) - 6], blocker.name, "body", { anchor: "middle" }),
+    );
+  }
+  return marks;
+}
+
+/** The long break line of building drawings: a line with one zigzag. */
+function breakLine(x0: number, x1: number, y: number): Mark[] {
+  const m = (x0 + x1) / 2;
+  return [
+    line(
+      [
+        [x0 - 8, y],
+        [m - 10, y],
+        [m - 4, y - 5],
+        [m + 4, y + 5],
+        [m + 10, y],
+        [x1 + 8, y],
+      ],
+      "break line",
+      "quiet",
+      0.75,
+    ),
+  ];
+}

@@ -1,0 +1,74 @@
+/**
+ * Elevation of the island seen from its long side: ceiling, drops, pendants in true profile, clearance, the
+ * side of the island, eye lines and heads.
+ *
+ * One scale along and up. A drop that would only lengthen the drawing is cut by a break line between the
+ * pendants and a flat ceiling; everything a hand or an eye meets stays true.
+ */
+
+import { verticalExtent } from "../luminaire/vertical-extent.ts";
+import type { Scene } from "../scene/scene.ts";
+import { suspended } from "../scene/suspended.ts";
+import type { Wording } from "../words/wording.ts";
+import type { Drawing, LuminaireMarks, Mark } from "./drawing.ts";
+import { clearances, spacings } from "./elevation-dimensions.ts";
+import { luminaireMarks } from "./elevation-luminaires.ts";
+import { eyeLines, people } from "./elevation-people.ts";
+import { ceilingMarks, island, overhead } from "./elevation-room.ts";
+import { type ElevationExtent, elevationExtent, elevationScale } from "./elevation-scale.ts";
+import { islandAxes } from "./island-axes.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+
+export { suspended } from "../scene/suspended.ts";
+
+/** The drawing of one scene; `extent` may be held from an earlier one while a hand moves. */
+export function elevation(
+  scene: Scene,
+  scale: SheetScale,
+  words: Wording,
+  extent: ElevationExtent = elevationExtent(scene, scale),
+): Drawing {
+  const axes = islandAxes(scene);
+  const vertical = elevationScale(extent, scale);
+  const { y } = vertical;
+  const marks: Mark[] = [
+    ...eyeLines(scene, axes, scale, vertical, words),
+    ...people(scene, axes, scale, vertical),
+    ...island(scene, axes, scale, vertical, extent, words),
+    ...overhead(scene, axes, scale, vertical),
+    ...ceilingMarks(scene, axes, scale, vertical, extent, words),
+  ];
+  const luminaires: LuminaireMarks[] = [];
+  scene.layers.forEach((layer, l) => {
+    layer.luminaires.forEach((placed, i) => {
+      const drawn = luminaireMarks(scene, axes, scale, vertical, extent, layer, l, placed, i);
+      if (drawn !== undefined) luminaires.push(drawn);
+    });
+  });
+  marks.push(...spacings(scene, axes, scale, y, extent, words), ...clearances(scene, axes, scale, y, words));
+  return {
+    width: scale.width,
+    height: vertical.height,
+    marks,
+    luminaires,
+    summary: summary(scene, words),
+  };
+}
+
+function summary(scene: Scene, words: Wording): string {
+  const hung = suspended(scene);
+  const axes = islandAxes(scene);
+  const parts = [`Elevation. Ceiling ${words.length(scene.room.ceilingHeight)}.`];
+  if (hung.length > 0) {
+    const clearances = hung.map(
+      ({ placed }) => placed.frame.origin[2] + verticalExtent(placed.luminaire)[0] - axes.height,
+    );
+    const low = Math.min(...clearances);
+    const high = Math.max(...clearances);
+    parts.push(
+      `${hung.length} hanging luminaires, ${words.length(low)}${high - low > 0.001 ? ` to ${words.length(high)}` : ""} above the top.`,
+    );
+  }
+  for (const person of scene.people) parts.push(`${person.name}: eye at ${words.length(person.eye[2])}.`);
+  return parts.join(" ");
+}

@@ -1,0 +1,286 @@
+/**
+ * What stands on, over and beside the island in plan: outline, base under the overhang, zones, luminaires,
+ * people and the chain of dimensions. The light itself is drawn beneath by whoever shows the plan.
+ */
+
+import type { Vec2 } from "../geometry/vector.ts";
+import type { Scene } from "../scene/scene.ts";
+import { suspended } from "../scene/suspended.ts";
+import type { Wording } from "../words/wording.ts";
+import { horizontalDimension, verticalDimension } from "./dimension.ts";
+import {
+  type Box,
+  ellipse,
+  type LuminaireMarks,
+  line,
+  type Mark,
+  overlaps,
+  segment,
+  text,
+  textBox,
+  textWidth,
+} from "./drawing.ts";
+import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+import { halfWidth } from "./silhouette.ts";
+
+export interface PlanFrame {
+  readonly height: number;
+  /** Page y of the chain of dimensions under the top. */
+  readonly chain: number;
+  /** Page y of a place across the island; across grows up the page. */
+  y(across: number): number;
+  across(y: number): number;
+}
+
+export interface PlanParts {
+  readonly zones: boolean;
+  readonly people: boolean;
+  readonly dimensions: boolean;
+  /** The length of the top over the plan; shown with the other dimensions unless left out. */
+  readonly length?: boolean;
+  /** How far from the top people are drawn (m); those beyond are named at the edge of the drawing. */
+  readonly reach?: number;
+}
+
+/** Distance of the chain of dimensions from the near edge where nobody stands in it (drawing units). */
+const CHAIN = 21;
+
+function hasLength({ dimensions, length = true }: PlanParts): boolean {
+  return dimensions && length;
+}
+
+export interface PlanObjects {
+  /** On the light, in whatever ink reads there: zones, levels, the edge of the base, who leans over the top. */
+  readonly over: readonly Mark[];
+  /** Around it, in the sheet's ink: outline, people, dimensions. */
+  readonly around: readonly Mark[];
+  readonly luminaires: readonly LuminaireMarks[];
+  readonly outline: readonly Vec2[];
+  /** Boxes of words already placed, for those who place more. */
+  readonly taken: readonly Box[];
+}
+
+/** Room on the sheet above and below the top: people who stand there, else only the dimensions. */
+export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): PlanFrame {
+  const axes = islandAxes(scene);
+  const room = parts.people ? roomForPeople(scene, axes, scale, parts.reach) : NO_ROOM;
+  const head = Math.max((hasLength(parts) ? 30 : 8) + room.above, 8);
+  // The chain of dimensions runs between the top and those who stand clear of it, else behind them.
+  const chain = room.clear > CHAIN + 6 ? CHAIN : room.below + 14;
+  const under = room.names > 0 ? 6 : 9;
+  const foot = Math.max(parts.dimensions ? chain + under : 8, room.below) + room.names;
+  const near = head + axes.width * scale.perMetre;
+  return {
+    height: Math.ceil(near + foot),
+    chain: near + chain,
+    y: (across) => head + (axes.width - across) * scale.perMetre,
+    across: (y) => axes.width - (y - head) / scale.perMetre,
+  };
+}
+
+export function planObjects(
+  scene: Scene,
+  scale: SheetScale,
+  words: Wording,
+  parts: PlanParts = { zones: true, people: true, dimensions: true },
+  frame: PlanFrame = planFrame(scene, scale, parts),
+): PlanObjects {
+  const axes = islandAxes(scene);
+  const at = ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)];
+  const outline = (
+    scene.island?.outline ?? [
+      [0, 0],
+      [axes.length, 0],
+      [axes.length, axes.width],
+      [0, axes.width],
+    ]
+  ).map((p) => at(p as Vec2));
+  const taken: Box[] = [];
+  const figures = parts.people
+    ? peopleOnPlan(scene, axes, scale, frame, words, parts.reach)
+    : { over: [], beside: [], taken: [] };
+  taken.push(...figures.taken);
+  return {
+    over: [
+      ...figures.over,
+      ...overhang(scene, axes, at),
+      ...levels(scene, at),
+      ...(parts.zones ? zones(scene, at, axes, taken) : []),
+    ],
+    around: [
+      ...figures.beside,
+      line(outline, "island outline", "ink", 1.5, { closed: true }),
+      ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words, hasLength(parts)) : []),
+    ],
+    luminaires: luminaires(scene, axes, scale, frame),
+    outline,
+    taken,
+  };
+}
+
+/** The edge of the base under an overhang, hidden by the top: dashed. */
+function overhang(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark[] {
+  const over = scene.island?.overhang;
+  if (over === undefined || over.depth <= 0) return [];
+  const { length, width } = axes;
+  const d = over.depth;
+  const edge: Vec2[] =
+    over.side === "y-"
+      ? [
+          [0, d],
+          [length, d],
+        ]
+      : over.side === "y+"
+        ? [
+            [0, width - d],
+            [length, width - d],
+          ]
+        : over.side === "x-"
+          ? [
+              [d, 0],
+              [d, width],
+            ]
+          : [
+              [length - d, 0],
+              [length - d, width],
+            ];
+  return [line(edge.map(at), "base under the overhang", "ink", 0.75, { dash: "dotted" })];
+}
+
+function levels(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
+  return (scene.island?.levels ?? []).map((level) =>
+    line(level.outline.map(at), "raised level", "ink", 1, { closed: true }),
+  );
+}
+
+function zones(scene: Scene, at: (p: Vec2) => Vec2, axes: IslandAxes, taken: Box[]): Mark[] {
+  const marks: Mark[] = [];
+  const hung = suspended(scene).map(({ placed }) => {
+    const p = placeOf(axes, placed.frame.origin);
+    const [x, y] = at([p.along, p.across]);
+    const r = Math.abs(at([p.along + halfWidth(placed.luminaire), p.across])[0] - x);
+    return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
+  });
+  for (const zone of scene.zones) {
+    const points = zone.outline.map(at);
+    marks.push(line(points, "zone", "ink", 0.75, { closed: true, dash: "dashed" }));
+    const xs = points.map((p) => p[0]);
+    const ys = points.map((p) => p[1]);
+    const [x0, x1] = [Math.min(...xs) + 8, Math.max(...xs) - 8];
+    const [y0, y1] = [Math.min(...ys) + 17, Math.max(...ys) - 9];
+    const candidates = [
+      text([x0, y1], zone.name, "zone name", { ink: "ink", size: 12, strong: true }),
+      text([x0, y0], zone.name, "zone name", { ink: "ink", size: 12, strong: true }),
+      text([x1, y1], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor: "end" }),
+      text([x1, y0], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor: "end" }),
+    ];
+    const blocked = [...hung, ...taken];
+    const chosen = candidates.find((c) => !blocked.some((b) => overlaps(textBox(c), b, 3))) ?? candidates[0];
+    taken.push(textBox(chosen));
+    marks.push(chosen);
+  }
+  return marks;
+}
+
+function dimensions(
+  scene: Scene,
+  axes: IslandAxes,
+  scale: SheetScale,
+  frame: PlanFrame,
+  words: Wording,
+  length: boolean,
+): Mark[] {
+  const marks: Mark[] = [];
+  const { x } = scale;
+  if (length)
+    marks.push(
+      ...horizontalDimension(x(0), x(axes.length), 18, words.length(axes.length), {
+        extension: [4, Math.max(5, frame.y(axes.width) - 18 - 3)],
+        ground: "paper",
+      }),
+    );
+  if (x(0) - scale.left > 20 || scale.left > 44)
+    marks.push(
+      ...verticalDimension(x(0) - 14, frame.y(axes.width), frame.y(0), "", "left"),
+      text([x(0) - 20, frame.y(axes.width / 2)], words.length(axes.width), "dimension", {
+        anchor: "middle",
+        turn: -90,
+        ground: "paper",
+      }),
+    );
+  // Ends and centres of the pendants, in one chain under the plan.
+  const alongs = suspended(scene)
+    .filter(({ layer }) => layer.role === "pendant")
+    .map(({ placed }) => placeOf(axes, placed.frame.origin).along)
+    .filter((a) => a > 0 && a < axes.length)
+    .sort((a, b) => a - b)
+    .filter((a, i, all) => i === 0 || a - all[i - 1] > 0.01);
+  if (alongs.length > 0) {
+    const stops = [0, ...alongs, axes.length];
+    const y = frame.chain;
+    for (let i = 1; i < stops.length; i++) {
+      const label = words.length(stops[i] - stops[i - 1]);
+      const fits = textWidth(label, 11.5) + 6 < x(stops[i]) - x(stops[i - 1]);
+      marks.push(
+        ...horizontalDimension(x(stops[i - 1]), x(stops[i]), y, fits ? label : "", { ground: "paper" }),
+      );
+    }
+  }
+  return marks;
+}
+
+function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: PlanFrame): LuminaireMarks[] {
+  const found: LuminaireMarks[] = [];
+  const hanging = new Set(suspended(scene).map(({ placed }) => placed));
+  scene.layers.forEach((layer, l) => {
+    layer.luminaires.forEach((placed, i) => {
+      const { along, across } = placeOf(axes, placed.frame.origin);
+      const x = scale.x(along);
+      const y = frame.y(across);
+      // Beside the top the sheet's dimensions have their places; what would stand in them is left out.
+      const beside = across < 0 || across > axes.width;
+      const [top, foot] = beside ? [34, frame.height - 34] : [4, frame.height - 4];
+      if (x < scale.left - 8 || x > scale.right + 8 || y < top || y > foot) return;
+      const m = scale.perMetre;
+      const rx = Math.max(4, halfWidth(placed.luminaire, "x") * m);
+      const ry = Math.max(4, halfWidth(placed.luminaire, "y") * m);
+      const turn = -(Math.atan2(placed.frame.rotation[1], placed.frame.rotation[0]) - axes.turn);
+      const [c, s] = [Math.cos(turn), Math.sin(turn)];
+      const place = ([u, v]: Vec2): Vec2 => [x + c * u - s * v, y + s * u + c * v];
+      const isBox =
+        placed.luminaire.body === undefined
+          ? /rectangle|box/.test(placed.luminaire.emission.opening.shape)
+          : placed.luminaire.body.profile === "box";
+      const rim: Vec2[] = (
+        isBox
+          ? ([
+              [-rx, -ry],
+              [rx, -ry],
+              [rx, ry],
+              [-rx, ry],
+            ] as Vec2[])
+          : ellipse(0, 0, rx, ry)
+      ).map(place);
+      const hangs = hanging.has(placed);
+      const marks: Mark[] = [
+        line(rim, hangs ? "pendant" : "recessed", "ink", hangs ? 1.5 : 1, {
+          closed: true,
+          dash: hangs ? "solid" : "dotted",
+        }),
+        segment(x - 5, y, x + 5, y, "centre", "ink", 0.75),
+        segment(x, y - 5, x, y + 5, "centre", "ink", 0.75),
+      ];
+      const w = Math.max(12, rx, ry);
+      found.push({
+        layer: l,
+        index: i,
+        label: `${layer.name} ${i + 1}`,
+        marks,
+        handle: { x: x - w, y: y - w, width: 2 * w, height: 2 * w },
+      });
+    });
+  });
+  return found;
+}

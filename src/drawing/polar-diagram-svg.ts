@@ -1,0 +1,22 @@
+import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
+import { polarDiagram } from "./polar-diagram.ts";
+import { DAY, escapeText, FONT, marksSvg, type Palette } from "./svg-text.ts";
+
+/** The polar diagram as a whole SVG document, ending in a line break. `title` and `subtitle` may come from a
+ * file; they are escaped. */
+export function polarDiagramSvg(
+  distribution: IntensityDistribution,
+  title: string,
+  subtitle = "",
+  palette: Palette = DAY,
+): string {
+  const drawing = polarDiagram(distribution, title, subtitle);
+  const { width, height } = drawing;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" font-family="${FONT}">
+<title>${escapeText(`Polar diagram of ${title}`)}</title>
+<desc>${escapeText(drawing.summary)}</desc>
+<rect width="${width}" height="${height}" fill="${palette.sheet}"/>
+${marksSvg(drawing.marks, { palette })}
+</svg>
+`;
+}

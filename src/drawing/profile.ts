@@ -1,0 +1,106 @@
+/**
+ * Illuminance along the island: what a meter slid over the top would read, in total and by role of layer.
+ */
+
+import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import type { LayerRole, Zone } from "../scene/scene.ts";
+import type { Target } from "../scene/target.ts";
+import { drawnField, readDrawn } from "./drawn-field.ts";
+import { cellCoordinates, fieldSampler } from "./field-sampler.ts";
+import type { IslandAxes } from "./island-axes.ts";
+
+export interface ProfileSeries {
+  readonly name: string;
+  readonly role: LayerRole | "total";
+  /** lx at each sample; NaN off the top. */
+  readonly values: Float64Array;
+}
+
+export interface Profile {
+  /** m along the island */
+  readonly along: Float64Array;
+  /** m across, the line the profile runs on */
+  readonly across: number;
+  readonly series: readonly ProfileSeries[];
+}
+
+export interface TargetLine {
+  readonly zone: string;
+  readonly from: number;
+  readonly to: number;
+  /** lx */
+  readonly value: number;
+}
+
+/** Light of one plane by layer, after dimming and maintenance (lx). */
+export interface LayeredLight {
+  readonly illuminance: Float64Array;
+  readonly layers: readonly {
+    readonly layer: string;
+    readonly role: LayerRole;
+    readonly direct: Float64Array;
+    readonly interreflected: Float64Array;
+  }[];
+}
+
+const ROLE_NAMES: Readonly<Record<LayerRole, string>> = {
+  pendant: "pendants",
+  recessed: "recessed",
+  accent: "accents",
+  other: "other",
+};
+
+/** Samples light on a grid along the island at `across` (m), 96 steps over the top. */
+export function profileAlong(
+  grid: PlaneGrid,
+  light: LayeredLight,
+  axes: IslandAxes,
+  across = axes.width / 2,
+  steps = 96,
+): Profile {
+  const sampler = fieldSampler(grid);
+  const along = Float64Array.from({ length: steps + 1 }, (_, i) => (axes.length * i) / steps);
+  const inCells = cellCoordinates(grid);
+  const [du, dv] = [Math.hypot(...grid.u) / grid.columns, Math.hypot(...grid.v) / grid.rows];
+  const places = Array.from(along, (a) => axes.toRoom([a, across]));
+  const ones = new Float64Array(grid.cells.length).fill(1);
+  const inside = places.map(([x, y]) => Number.isFinite(sampler.sample(ones, x, y)));
+  // Read from the field as it is drawn, so that profile and plan show the same light.
+  const read = (...fields: readonly Float64Array[]): Float64Array => {
+    const sum =
+      fields.length === 1 ? fields[0] : fields[0].map((_, k) => fields.reduce((n, f) => n + f[k], 0));
+    const field = drawnField(grid, sum, "coarse");
+    return Float64Array.from(places, ([x, y], k) => {
+      if (!inside[k]) return Number.NaN;
+      const [s, t] = inCells([x, y, grid.corner[2]]);
+      return readDrawn(field, s * du, t * dv);
+    });
+  };
+  const series: ProfileSeries[] = [{ name: "total", role: "total", values: read(light.illuminance) }];
+  for (const role of ["pendant", "recessed", "accent", "other"] as const) {
+    const layers = light.layers.filter((layer) => layer.role === role);
+    if (layers.length === 0) continue;
+    const name = layers.length === 1 && role === "other" ? layers[0].layer : ROLE_NAMES[role];
+    series.push({ name, role, values: read(...layers.flatMap((l) => [l.direct, l.interreflected])) });
+  }
+  return { along, across, series };
+}
+
+/** Target lines of the zones, over each zone's extent along the island. */
+export function targetLines(zones: readonly Zone[], targets: ReadonlyMap<string, Target>): TargetLine[] {
+  return zones.flatMap((zone) => {
+    const target = zone.target === undefined ? undefined : targets.get(zone.target);
+    const wanted = target?.requirements.find((r) => r.quantity === "illuminance");
+    if (wanted === undefined) return [];
+    const alongs = zone.outline.map((p) => p[0]);
+    return [{ zone: zone.name, from: Math.min(...alongs), to: Math.max(...alongs), value: wanted.value }];
+  });
+}
+
+/** Highest value a drawing of it has to hold (lx). */
+export function highestOf(profile: Profile, targets: readonly TargetLine[]): number {
+  let highest = 0;
+  for (const v of profile.series[0].values) if (v > highest) highest = v;
+  for (const t of targets) if (t.value > highest) highest = t.value;
+  return highest;
+}

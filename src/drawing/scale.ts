@@ -1,0 +1,116 @@
+/**
+ * The one scale light is drawn on: absolute, the same for every drawing, so that two plans can be compared by eye.
+ *
+ * Steps of about 1.5× (20 30 50 75 100 … lx), a colour for each band between them. The ramp runs straight in
+ * CIELAB [1] from a dark blue to a light yellow over the logarithm of the level:
+ *
+ *   L* = 30 + 61 t,  a* and b* along a blue–yellow line,  t = ln(E / 20) / ln(1500 / 20), cut to 0…1,
+ *
+ * so lightness rises evenly (it reads in grey) and hue moves only along blue–yellow, the axis that the common
+ * colour-vision deficiencies keep [2]. The ramp is our own; only the principle is [2]'s.
+ *
+ * [1] CIE 15: CIELAB, D65.  [2] Nuñez, Anderton, Renslow, PLoS ONE 13(7), 2018.
+ */
+
+import { LUX_STEPS } from "../advice/familiar-places.ts";
+import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
+
+const DARKEST = 20;
+const BRIGHTEST = 1500;
+
+/** Lines go on above the named steps, so that a bright top does not lose its shape. */
+const BEYOND = [1500, 2000, 3000, 5000, 7500, 10000];
+/** Foot-candles in their own round steps; their colours come from the same absolute ramp. */
+const FOOTCANDLE_STEPS = [2, 3, 5, 7, 10, 15, 20, 30, 50, 75, 100, 150, 200, 300, 500, 750, 1000];
+
+export interface ScaleStep {
+  /** lx */
+  readonly level: number;
+  /** As labelled, in the unit's own round number. */
+  readonly label: string;
+}
+
+/** Every step of the scale in a unit, rising. */
+export function scaleSteps(unit: "lx" | "fc"): readonly ScaleStep[] {
+  return unit === "fc"
+    ? FOOTCANDLE_STEPS.map((value) => ({ level: value * LUX_PER_FOOTCANDLE, label: `${value}` }))
+    : [...LUX_STEPS, ...BEYOND].map((level) => ({ level, label: `${level}` }));
+}
+
+export interface ScaleBand {
+  /** lx; 0 for the lowest. */
+  readonly from: number;
+  /** lx; infinite for the highest. */
+  readonly to: number;
+  /** `#rrggbb` */
+  readonly colour: string;
+}
+
+/** The bands between the steps, each coloured for its geometric middle. */
+export function scaleBands(unit: "lx" | "fc"): readonly ScaleBand[] {
+  const levels = scaleSteps(unit).map((step) => step.level);
+  return [0, ...levels].map((from, i) => {
+    const to = levels[i] ?? Number.POSITIVE_INFINITY;
+    const middle =
+      from === 0 ? to / 1.25 : to === Number.POSITIVE_INFINITY ? from * 1.25 : Math.sqrt(from * to);
+    return { from, to, colour: luxColour(middle) };
+  });
+}
+
+/** Place of a level on the ramp, 0 at 20 lx and below, 1 at 1500 lx and above. */
+export function rampPosition(lux: number): number {
+  if (!(lux > DARKEST)) return 0;
+  return Math.min(1, Math.log(lux / DARKEST) / Math.log(BRIGHTEST / DARKEST));
+}
+
+/** Colour of a level (lx) as `#rrggbb`. */
+export function luxColour(lux: number): string {
+  return (
+    "#" +
+    rampRgb(rampPosition(lux))
+      .map((channel) =>
+        Math.round(channel * 255)
+          .toString(16)
+          .padStart(2, "0"),
+      )
+      .join("")
+  );
+}
+
+/** Whether lines and words over the colour of a level are drawn dark (or light). */
+export function darkInkOver(lux: number): boolean {
+  // Relative luminance 0.18: equally far in contrast from black and white.
+  return relativeLuminance(rampRgb(rampPosition(lux))) > 0.18;
+}
+
+/** sRGB, 0…1 each, at a ramp position. */
+export function rampRgb(t: number): readonly [number, number, number] {
+  const lightness = 30 + 61 * t;
+  // Chroma follows what sRGB can show at each lightness: bluish below, yellow from the middle up.
+  const b = -22 + 78 * t;
+  const a = 3 - 9 * t;
+  return fromLab(lightness, a, b);
+}
+
+/** Relative luminance of an sRGB colour (IEC 61966-2-1), 0…1. */
+export function relativeLuminance([r, g, b]: readonly [number, number, number]): number {
+  const linear = (c: number): number => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
+  return 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
+}
+
+function fromLab(lightness: number, a: number, b: number): readonly [number, number, number] {
+  const fy = (lightness + 16) / 116;
+  const undo = (f: number): number => (f > 6 / 29 ? f ** 3 : 3 * (6 / 29) ** 2 * (f - 4 / 29));
+  const x = 0.95047 * undo(fy + a / 500);
+  const y = undo(fy);
+  const z = 1.08883 * undo(fy - b / 200);
+  const encode = (c: number): number => {
+    const cut = Math.min(1, Math.max(0, c));
+    return cut <= 0.0031308 ? 12.92 * cut : 1.055 * cut ** (1 / 2.4) - 0.055;
+  };
+  return [
+    encode(3.2404542 * x - 1.5371385 * y - 0.4985314 * z),
+    encode(-0.969266 * x + 1.8760108 * y + 0.041556 * z),
+    encode(0.0556434 * x - 0.2040259 * y + 1.0572252 * z),
+  ];
+}

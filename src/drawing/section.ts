@@ -1,0 +1,292 @@
+/**
+ * Cross-section through the island, seen from the end its length points to: the top with its overhang, pendants
+ * over it, who stands and sits at it, the lines their eyes draw to the rims, and the clearances.
+ */
+
+import type { Vec2 } from "../geometry/vector.ts";
+import { verticalExtent } from "../luminaire/vertical-extent.ts";
+import { ceilingAt } from "../scene/room.ts";
+import type { Scene } from "../scene/scene.ts";
+import { suspended } from "../scene/suspended.ts";
+import { degrees } from "../units/quantities.ts";
+import type { Wording } from "../words/wording.ts";
+import { horizontalDimension, verticalDimension } from "./dimension.ts";
+import { type Drawing, type LuminaireMarks, line, type Mark, rectangle, segment, text } from "./drawing.ts";
+import { bodyOutline } from "./elevation-luminaires.ts";
+import { figure } from "./figure.ts";
+import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import { spreadLabels } from "./label-layout.ts";
+import { halfWidth } from "./silhouette.ts";
+
+export interface SectionScale {
+  readonly width: number;
+  readonly height: number;
+  readonly perMetre: number;
+  x(across: number): number;
+  y(z: number): number;
+}
+
+const MARGIN = { top: 24, bottom: 34, side: 16 } as const;
+
+/** Fits the island, the people at it and the room's height into a width (drawing units). */
+export function sectionScale(scene: Scene, width: number): SectionScale {
+  const axes = islandAxes(scene);
+  let from = -0.3;
+  let to = axes.width + 0.3;
+  for (const person of scene.people) {
+    const [along, across] = axes.toIsland(person.at);
+    if (along < -0.3 || along > axes.length + 0.3 || across < -1.2 || across > axes.width + 1.2) continue;
+    const eye = axes.toIsland(person.eye)[1];
+    from = Math.min(from, across - 0.4, eye - 0.55);
+    to = Math.max(to, across + 0.4, eye + 0.55);
+  }
+  const ceiling = Math.max(...[from, to].map((c) => ceilingAcross(scene, axes, c)));
+  const perMetre = (width - 2 * MARGIN.side) / (to - from);
+  const x = (across: number): number => MARGIN.side + (across - from) * perMetre;
+  return {
+    width,
+    height: Math.ceil(MARGIN.top + ceiling * perMetre + MARGIN.bottom),
+    perMetre,
+    x,
+    y: (z) => MARGIN.top + (ceiling - z) * perMetre,
+  };
+}
+
+export function section(scene: Scene, scale: SectionScale, words: Wording): Drawing {
+  const axes = islandAxes(scene);
+  const { y, width } = scale;
+  const marks: Mark[] = [
+    segment(0, y(0), width, y(0), "floor", "ink", 1.5),
+    segment(
+      0,
+      y(ceilingAcross(scene, axes, across(scale, 0))),
+      width,
+      y(ceilingAcross(scene, axes, across(scale, width))),
+      "ceiling",
+      "ink",
+      1.5,
+    ),
+    text(
+      [4, y(ceilingAcross(scene, axes, across(scale, 0))) - 7],
+      `ceiling ${words.length(scene.room.ceilingHeight)}`,
+      "ceiling height",
+    ),
+    ...people(scene, axes, scale),
+    ...island(scene, axes, scale, words),
+  ];
+  const luminaires = pendants(scene, axes, scale);
+  marks.push(...sightlines(scene, axes, scale, words), ...clearance(scene, axes, scale, words));
+  return { width, height: scale.height, marks, luminaires, summary: summary(scene, axes, words) };
+}
+
+function across(scale: SectionScale, x: number): number {
+  return (x - scale.x(0)) / scale.perMetre;
+}
+
+function ceilingAcross(scene: Scene, axes: IslandAxes, acrossTop: number): number {
+  const [x, y] = axes.toRoom([axes.length / 2, acrossTop]);
+  const { room } = scene;
+  return ceilingAt(room, Math.max(0, Math.min(room.length, x)), Math.max(0, Math.min(room.width, y)));
+}
+
+function island(scene: Scene, axes: IslandAxes, { x, y }: SectionScale, words: Wording): Mark[] {
+  const top = scene.island;
+  if (top === undefined) return [];
+  const over = top.overhang;
+  const under = top.height - top.topThickness;
+  const b0 = over?.side === "y-" ? over.depth : 0.012;
+  const b1 = axes.width - (over?.side === "y+" ? over.depth : 0.012);
+  const marks: Mark[] = [
+    line(rectangle(x(b0), y(under), x(b1), y(0)), "island base", "ink", 1, { closed: true, fill: "sheet" }),
+    line(rectangle(x(0), y(top.height), x(axes.width), y(under)), "island top", "ink", 1.5, {
+      closed: true,
+      fill: "sheet",
+    }),
+    ...horizontalDimension(x(0), x(axes.width), y(0) + 22, words.length(axes.width)),
+    text([x((b0 + b1) / 2), y(top.height / 2)], `top ${words.length(top.height)}`, "top height", {
+      anchor: "middle",
+    }),
+  ];
+  for (const level of top.levels) {
+    const acrosses = level.outline.map((p) => p[1]);
+    marks.push(
+      line(
+        rectangle(x(Math.min(...acrosses)), y(level.height), x(Math.max(...acrosses)), y(top.height)),
+        "raised level",
+        "ink",
+        1.5,
+        { closed: true, fill: "sheet" },
+      ),
+    );
+  }
+  if (over !== undefined && over.depth > 0 && (over.side === "y-" || over.side === "y+")) {
+    const [o0, o1] = over.side === "y-" ? [0, over.depth] : [axes.width - over.depth, axes.width];
+    marks.push(...horizontalDimension(x(o0), x(o1), y(under) + 30, words.length(over.depth)));
+  }
+  return marks;
+}
+
+function people(scene: Scene, axes: IslandAxes, scale: SectionScale): Mark[] {
+  const { x, y } = scale;
+  return atTheTop(scene, axes).flatMap((person) => {
+    const feet = axes.toIsland(person.at)[1];
+    const eye = axes.toIsland(person.eye)[1];
+    const isSeated = person.posture === "seated";
+    const turned = person.facing - axes.turn - Math.PI / 2;
+    const marks = figure(person, isSeated ? eye : feet, eye, turned, 0, scale, y);
+    if (!isSeated) return marks;
+    // On the seat: thighs forward to over the feet, shins down to the floor.
+    const seat = person.eye[2] - 0.8;
+    const ahead = Math.sign(Math.sin(person.facing - axes.turn)) || 1;
+    const leg = (points: readonly Vec2[]): Mark => line(points, "person", "quiet", 0.75);
+    const knee = eye + 0.42 * ahead;
+    return [
+      ...marks,
+      leg([
+        [x(eye), y(seat + 0.13)],
+        [x(knee), y(seat + 0.11)],
+        [x(Math.abs(feet - eye) > 0.1 ? feet : knee - 0.08 * ahead), y(Math.max(0, seat - 0.42))],
+      ]),
+      segment(x(eye - 0.17), y(seat), x(eye + 0.17), y(seat), "seat", "quiet", 1),
+      segment(x(eye), y(seat), x(eye), y(0), "seat", "quiet", 0.75),
+    ];
+  });
+}
+
+function atTheTop(scene: Scene, axes: IslandAxes): Scene["people"] {
+  return scene.people.filter((person) => {
+    const [along, at] = axes.toIsland(person.at);
+    return along > -0.3 && along < axes.length + 0.3 && at > -1.2 && at < axes.width + 1.2;
+  });
+}
+
+function pendants(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionScale): LuminaireMarks[] {
+  // Behind one another in a row: the last drawn stands for all at its place.
+  return suspended(scene).map(({ layer, l, i, placed }) => {
+    const place = placeOf(axes, placed.frame.origin);
+    const [low, high] = verticalExtent(placed.luminaire);
+    const centre = x(place.across);
+    const outline = bodyOutline(
+      placed,
+      centre,
+      (z) => y(place.height + z),
+      perMetre,
+      axes.turn + Math.PI / 2,
+    );
+    const ceiling = y(ceilingAt(scene.room, placed.frame.origin[0], placed.frame.origin[1]));
+    const canopy = ((placed.luminaire.canopy?.diameter ?? 0.1) / 2) * perMetre;
+    const marks: Mark[] = [
+      line(rectangle(centre - canopy, ceiling, centre + canopy, ceiling + 4), "canopy", "luminaire", 1, {
+        closed: true,
+        fill: "luminaire",
+      }),
+      segment(centre, ceiling + 4, centre, y(place.height + high), "cord", "luminaire", 1),
+      line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }),
+    ];
+    const w = Math.max(12, halfWidth(placed.luminaire) * perMetre);
+    const top = y(place.height + high);
+    return {
+      layer: l,
+      index: i,
+      label: `${layer.name} ${i + 1}`,
+      marks,
+      handle: { x: centre - w, y: top, width: 2 * w, height: Math.max(24, y(place.height + low) - top) },
+    };
+  });
+}
+
+/** From each eye to the nearer rim of the nearest pendant, with its angle above or below the level. */
+function sightlines(scene: Scene, axes: IslandAxes, { x, y, width }: SectionScale, words: Wording): Mark[] {
+  const hung = suspended(scene).filter(({ layer }) => layer.role === "pendant");
+  const marks: Mark[] = [];
+  const seen = atTheTop(scene, axes);
+  const labels = spreadLabels(
+    seen.map((p) => y(p.eye[2]) - 4),
+    14,
+    20,
+    y(0),
+  );
+  seen.forEach((person, n) => {
+    const [along, at] = axes.toIsland(person.eye);
+    const leftSide = at < axes.width / 2;
+    marks.push(
+      line(
+        leftSide
+          ? [
+              [0, y(person.eye[2])],
+              [x(at), y(person.eye[2])],
+            ]
+          : [
+              [x(at), y(person.eye[2])],
+              [width, y(person.eye[2])],
+            ],
+        "eye line",
+        "quiet",
+        0.75,
+        { dash: "eye line" },
+      ),
+      text(
+        [leftSide ? 4 : width - 4, labels[n]],
+        `${person.name}, eye ${words.length(person.eye[2])}`,
+        "eye height",
+        { anchor: leftSide ? "start" : "end", ground: "paper" },
+      ),
+    );
+    let nearest: { d: number; across: number; z: number } | undefined;
+    for (const { placed } of hung) {
+      const p = placeOf(axes, placed.frame.origin);
+      const rim = halfWidth(placed.luminaire);
+      const z = p.height + verticalExtent(placed.luminaire)[0];
+      const d = Math.hypot(p.along - along, p.across - at);
+      if (nearest === undefined || d < nearest.d)
+        nearest = { d, across: p.across + (at < p.across ? -rim : rim), z };
+    }
+    if (nearest === undefined) return;
+    const angle = Math.round(degrees(Math.atan2(nearest.z - person.eye[2], Math.abs(nearest.across - at))));
+    const way =
+      angle > 0 ? `${angle}° up to the rim` : angle < 0 ? `${-angle}° down to the rim` : "level with the rim";
+    const from: Vec2 = [x(at), y(person.eye[2])];
+    const to: Vec2 = [x(nearest.across), y(nearest.z)];
+    marks.push(line([from, to], "line of sight", "quiet", 0.75, { dash: "dotted" }));
+    marks.push(
+      text([leftSide ? 4 : width - 4, labels[n] + 16], way, "line of sight", {
+        anchor: leftSide ? "start" : "end",
+        ground: "paper",
+      }),
+    );
+  });
+  return marks;
+}
+
+function clearance(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionScale, words: Wording): Mark[] {
+  const hung = suspended(scene).filter(({ layer }) => layer.role === "pendant");
+  if (hung.length === 0) return [];
+  const { placed } = hung[hung.length - 1];
+  const place = placeOf(axes, placed.frame.origin);
+  const lowest = place.height + verticalExtent(placed.luminaire)[0];
+  if (lowest <= axes.height) return [];
+  const at = x(place.across);
+  const marks = verticalDimension(
+    at,
+    y(lowest),
+    y(axes.height),
+    `${words.length(lowest - axes.height)} above top`,
+    "right",
+    {
+      ground: "paper",
+    },
+  );
+  const rim = x(place.across) - halfWidth(placed.luminaire) * perMetre - 6;
+  return [
+    ...marks,
+    text([rim, y(lowest) + 4], `rim ${words.length(lowest)}`, "rim height", {
+      anchor: "end",
+      ground: "paper",
+    }),
+  ];
+}
+
+function summary(scene: Scene, axes: IslandAxes, words: Wording): string {
+  const people = atTheTop(scene, axes).map((p) => `${p.name}: eye at ${words.length(p.eye[2])}.`);
+  return `Cross-section. Top at ${words.length(axes.height)}, ${words.length(axes.width)} across. ${people.join(" ")}`;
+}

@@ -1,0 +1,347 @@
+/**
+ * Elevation of the island from its long side, and section across it, for those who hang: floor, top, ceiling,
+ * each pendant in true profile with its drop, heights above finished floor and above finished top, and a running
+ * string from the end (or the near side) of the top.
+ *
+ * Drawn from the floor up at one scale, with nothing broken out: on this sheet everything is measured.
+ */
+
+import { boxKinds, type SetOut, type SetOutBox } from "../app/schedule/set-out.ts";
+import { printable } from "../diagnostics/printable.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { ceilingAt } from "../scene/room.ts";
+import type { Scene } from "../scene/scene.ts";
+import { runningDimensions } from "../units/length-text.ts";
+import { type Ink, line, text } from "./drawing.ts";
+import { type IslandAxes, islandAxes } from "./island-axes.ts";
+import { spreadLabels } from "./label-layout.ts";
+import type { PaperMark } from "./paper/paper.ts";
+import { paperTextWidth } from "./paper/paper-text.ts";
+import { LETTERING, runningString, stringDepth } from "./running-string.ts";
+import { pendantMarks } from "./set-out-elevation-pendants.ts";
+import type { PlanWords } from "./set-out-plan.ts";
+
+export type ElevationView = "along" | "across";
+
+/** What of the room is drawn beyond the top (m). */
+const REACH = 0.35;
+
+export interface ElevationDrawing {
+  readonly marks: readonly PaperMark[];
+  /** Paper the drawing covers right of and above its origin (the floor under the end of the top), and beyond. */
+  readonly left: number;
+  readonly right: number;
+  readonly above: number;
+  readonly below: number;
+}
+
+/** Metres a view spans, sideways and up, for choosing a scale. */
+export function elevationSpan(scene: Scene, view: ElevationView): readonly [width: number, height: number] {
+  const [from, to] = range(scene, view);
+  return [to - from, tallest(scene, view)];
+}
+
+/** Paper beside the drawing itself that its figures take (points), left and right, above and below. */
+export function elevationMargins(
+  setOut: SetOut,
+  words: PlanWords,
+): { readonly side: number; readonly below: number; readonly above: number } {
+  const widest = Math.max(paperTextWidth(`+${words.dimension(setOut.length)}`, LETTERING), 30);
+  return { side: widest + 34, below: 26 + stringDepth([words.dimension(setOut.length)]), above: 24 };
+}
+
+export function setOutElevation(
+  scene: Scene,
+  setOut: SetOut,
+  view: ElevationView,
+  perMetre: number,
+  words: PlanWords,
+): ElevationDrawing {
+  const axes = islandAxes(scene);
+  const [from, to] = range(scene, view);
+  const at = (s: number, z: number): Vec2 => [s * perMetre, -z * perMetre];
+  const pendants = setOut.boxes
+    .filter((box) => box.kind === "pendant")
+    .map((box) => ({ box, s: stationOf(axes, box, view) }))
+    .filter(({ s }) => s > from && s < to)
+    .sort((a, b) => a.s - b.s);
+  // Across, pendants of a row stand behind one another: the first of each place is drawn.
+  const seen = pendants.filter(
+    ({ s, box }, i) =>
+      !pendants.slice(0, i).some((other) => Math.abs(other.s - s) < 0.02 && other.box.type === box.type),
+  );
+  const margins = elevationMargins(setOut, words);
+  const marks: PaperMark[] = [
+    ...bodiesBehind(scene, axes, view, [from, to], at),
+    ...islandMarks(scene, view, at),
+    ...shell(scene, axes, view, [from, to], at),
+    ...seen.flatMap(({ box, s }, i) =>
+      pendantMarks(box, s, view, at, perMetre, words, pendants, view, writtenAt(seen, i)),
+    ),
+    ...levels(
+      scene,
+      axes,
+      view,
+      [from, to],
+      seen.map(({ box }) => box),
+      perMetre,
+      words,
+    ),
+    ...string(
+      scene,
+      axes,
+      setOut,
+      view,
+      seen.map(({ s }) => s),
+      perMetre,
+      words,
+    ),
+  ];
+  return {
+    marks,
+    left: -from * perMetre + 16,
+    right: to * perMetre + margins.side,
+    above: tallest(scene, view) * perMetre + margins.above,
+    below: margins.below,
+  };
+}
+
+export /** Which figures are written at a pendant: those that differ along the row at each, what all share at the last alone. */
+function writtenAt(
+  seen: readonly { readonly box: SetOutBox }[],
+  index: number,
+): ReadonlySet<"drop" | "body" | "gap"> {
+  const parts = ["drop", "body", "gap"] as const;
+  const last = index === seen.length - 1;
+  return new Set(
+    parts.filter(
+      (part) => last || seen.some(({ box }) => box.heights?.[part] !== seen[index].box.heights?.[part]),
+    ),
+  );
+}
+
+function extent(scene: Scene, view: ElevationView): number {
+  const axes = islandAxes(scene);
+  return view === "along" ? axes.length : axes.width;
+}
+
+function range(scene: Scene, view: ElevationView): readonly [number, number] {
+  const axes = islandAxes(scene);
+  const { length, width } = scene.room;
+  const corners = (
+    [
+      [0, 0],
+      [length, 0],
+      [0, width],
+      [length, width],
+    ] as const
+  ).map((c) => axes.toIsland(c)[view === "along" ? 0 : 1]);
+  return [
+    Math.max(-REACH, Math.min(...corners)),
+    Math.min(extent(scene, view) + REACH, Math.max(...corners)),
+  ];
+}
+
+function stationOf(axes: IslandAxes, box: SetOutBox, view: ElevationView): number {
+  return axes.toIsland(box.at)[view === "along" ? 0 : 1];
+}
+
+/** Height of the ceiling over the axis of the view (m): along the island's middle, or across it at the first
+ * pendant. */
+function ceilingOver(scene: Scene, axes: IslandAxes, view: ElevationView, s: number): number {
+  const p = axes.toRoom(view === "along" ? [s, axes.width / 2] : [cutAt(scene, axes), s]);
+  return ceilingAt(
+    scene.room,
+    Math.max(0, Math.min(scene.room.length, p[0])),
+    Math.max(0, Math.min(scene.room.width, p[1])),
+  );
+}
+
+/** Where along the island the section is cut (m). */
+function cutAt(scene: Scene, axes: IslandAxes): number {
+  const first = [...boxKinds(scene)].find(([, kind]) => kind === "pendant")?.[0];
+  return first === undefined ? axes.length / 2 : axes.toIsland(first.frame.origin)[0];
+}
+
+function tallest(scene: Scene, view: ElevationView): number {
+  const axes = islandAxes(scene);
+  return Math.max(...range(scene, view).map((s) => ceilingOver(scene, axes, view, s)));
+}
+
+function shell(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  [from, to]: readonly [number, number],
+  at: (s: number, z: number) => Vec2,
+): PaperMark[] {
+  const ceiling = (s: number): Vec2 => at(s, ceilingOver(scene, axes, view, s));
+  const marks: PaperMark[] = [
+    line([at(from, 0), at(to, 0)], "floor", "ink", 1.5),
+    line([ceiling(from), ceiling(to)], "ceiling", "ink", 1.5),
+  ];
+  for (const [s, open] of [
+    [from, from <= -REACH + 1e-9],
+    [to, to >= extent(scene, view) + REACH - 1e-9],
+  ] as const)
+    marks.push(
+      line(
+        [at(s, 0), ceiling(s)],
+        open ? "cut" : "wall",
+        open ? "hairline" : "ink",
+        open ? 0.75 : 1.5,
+        open ? { dash: "eye line" } : {},
+      ),
+    );
+  return marks;
+}
+
+function bodiesBehind(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  [from, to]: readonly [number, number],
+  at: (s: number, z: number) => Vec2,
+): PaperMark[] {
+  const { island } = scene;
+  return (scene.bodies ?? []).flatMap((body): PaperMark[] => {
+    const places = body.outline.map((p) => axes.toIsland(p)[view === "along" ? 0 : 1]);
+    const [a, b] = [Math.max(from, Math.min(...places)), Math.min(to, Math.max(...places))];
+    if (b - a < 0.02) return [];
+    const outline = line(
+      [at(a, body.bottom), at(b, body.bottom), at(b, body.top), at(a, body.top)],
+      "cabinet",
+      "hairline",
+      0.75,
+      { closed: true },
+    );
+    const name = printable(body.name, 24);
+    const room = at(b, 0)[0] - at(a, 0)[0] - 6;
+    const hidden = island !== undefined && body.top < island.height + 0.1 && b > 0;
+    if (hidden || paperTextWidth(name, LETTERING) > room) return [outline];
+    const words = text([at(a, 0)[0] + 3, at(0, body.top)[1] + 8], name, "cabinet name", {
+      size: LETTERING,
+      ink: "quiet",
+    });
+    return [outline, words];
+  });
+}
+
+function islandMarks(scene: Scene, view: ElevationView, at: (s: number, z: number) => Vec2): PaperMark[] {
+  const { island } = scene;
+  if (island === undefined) return [];
+  const whole = view === "along" ? island.length : island.width;
+  const under = island.height - island.topThickness;
+  const [low, high] = view === "along" ? ["x-", "x+"] : ["y-", "y+"];
+  const { overhang } = island;
+  const b0 = overhang?.side === low ? overhang.depth : 0;
+  const b1 = whole - (overhang?.side === high ? overhang.depth : 0);
+  const fill = { closed: true, fill: "sheet" as Ink } as const;
+  const marks: PaperMark[] = [
+    line([at(b0, 0), at(b1, 0), at(b1, under), at(b0, under)], "island base", "ink", 1, fill),
+    line(
+      [at(0, under), at(whole, under), at(whole, island.height), at(0, island.height)],
+      "island top",
+      "ink",
+      1.5,
+      fill,
+    ),
+  ];
+  for (const { outline, height } of island.levels) {
+    const places = outline.map((p) => p[view === "along" ? 0 : 1]);
+    const [a, b] = [Math.min(...places), Math.max(...places)];
+    marks.push(
+      line(
+        [at(a, island.height), at(a, height), at(b, height), at(b, island.height)],
+        "island level",
+        "ink",
+        1,
+        fill,
+      ),
+    );
+  }
+  return marks;
+}
+
+/** Heights above the finished floor, at the right edge of the view: floor, top, lower edges, bodies, ceiling. */
+function levels(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  [, to]: readonly [number, number],
+  boxes: readonly SetOutBox[],
+  perMetre: number,
+  words: PlanWords,
+): PaperMark[] {
+  const found = new Map<string, { z: number; names: Set<string> }>();
+  const add = (z: number, name: string): void => {
+    const key = words.dimension(z);
+    const level = found.get(key) ?? { z, names: new Set<string>() };
+    level.names.add(name);
+    found.set(key, level);
+  };
+  add(0, "finished floor");
+  if (scene.island !== undefined) add(scene.island.height, "finished top");
+  for (const box of boxes)
+    if (box.heights !== undefined) {
+      add(box.heights.bottom, "lower edge");
+      if (scene.room.slope === 0) add(box.heights.ceiling, "ceiling");
+      else add(box.heights.ceiling, `ceiling at ${box.tag}`);
+    }
+  if (boxes.length === 0) add(ceilingOver(scene, axes, view, to), "ceiling");
+  const x = to * perMetre;
+  const rows = [...found.entries()].sort(([, a], [, b]) => a.z - b.z);
+  const places = spreadLabels(
+    rows.map(([, { z }]) => -z * perMetre),
+    LETTERING * 2.35,
+    -1e4,
+    1e4,
+  );
+  return rows.flatMap(([words_, { z, names }], i) => {
+    const y = -z * perMetre;
+    return [
+      line(
+        [
+          [x + 4, y],
+          [x + 20, y],
+          [x + 28, places[i]],
+        ],
+        "level",
+        "ink",
+        0.75,
+      ),
+      text([x + 30, places[i] - 1.5], [...names].join(", "), "level name", { size: LETTERING, ink: "ink" }),
+      text([x + 30, places[i] + LETTERING * 0.95], `+${words_}`, "dimension level", {
+        size: LETTERING,
+        ink: "ink",
+        strong: true,
+      }),
+    ];
+  });
+}
+
+function string(
+  scene: Scene,
+  axes: IslandAxes,
+  setOut: SetOut,
+  view: ElevationView,
+  stations: readonly number[],
+  perMetre: number,
+  words: PlanWords,
+): PaperMark[] {
+  if (scene.island === undefined || stations.length === 0) return [];
+  const whole = view === "along" ? axes.length : axes.width;
+  const over = stations.filter((s) => s > 0.002 && s < whole - 0.002);
+  const exact = [0, ...over, whole];
+  const dims = runningDimensions(exact, setOut.unit);
+  const { lines, figures } = runningString({
+    axis: "x",
+    places: exact.map((metres) => metres * perMetre),
+    texts: dims.positions.map(words.dimension),
+    offset: 18,
+    reach: (i) => (i === 0 || i === exact.length - 1 ? 0 : (scene.island?.height ?? 0) * perMetre),
+    name: view === "along" ? "from end of top" : "from near edge",
+    depicts: `dimension island ${view}`,
+  });
+  return [...lines, ...figures];
+}

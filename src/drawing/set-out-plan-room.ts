@@ -1,0 +1,223 @@
+/** The room on the set-out plan: walls and openings, cabinets, island, joists, keep-outs, the way a ceiling rises, and
+ * the names of things, each where nothing else is written. */
+
+import { printable } from "../diagnostics/printable.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { basePieces, islandToRoom } from "../scene/island.ts";
+import type { Scene, SolidBody } from "../scene/scene.ts";
+import { wallFrame } from "../scene/surfaces.ts";
+import { degrees } from "../units/quantities.ts";
+import { type Box, line, type Mark, overlaps, text } from "./drawing.ts";
+import type { PaperMark } from "./paper/paper.ts";
+import { paperTextWidth } from "./paper/paper-text.ts";
+import { LETTERING } from "./running-string.ts";
+
+/** Thickness walls are drawn with (m): none is known; only the finished face is true. */
+export const WALL = 0.1;
+
+export function walls(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
+  const { length: L, width: W, openings = [] } = scene.room;
+  const ring = (d: number): Vec2[] =>
+    (
+      [
+        [-d, -d],
+        [L + d, -d],
+        [L + d, W + d],
+        [-d, W + d],
+      ] as Vec2[]
+    ).map(at);
+  const marks: Mark[] = [
+    line(ring(0), "wall, finished face", "ink", 1.5, { closed: true }),
+    line(ring(WALL), "wall", "quiet", 0.75, { closed: true }),
+  ];
+  for (const { wall, from, length } of openings) {
+    const { corner, direction, normal } = wallFrame(scene.room, wall);
+    const point = (along: number, out: number): Vec2 =>
+      at([
+        corner[0] + direction[0] * along - normal[0] * out,
+        corner[1] + direction[1] * along - normal[1] * out,
+      ]);
+    marks.push(
+      line(
+        [point(from, 0), point(from + length, 0), point(from + length, WALL), point(from, WALL)],
+        "opening",
+        "ink",
+        0.75,
+        {
+          closed: true,
+          fill: "sheet",
+        },
+      ),
+      line([point(from, WALL / 2), point(from + length, WALL / 2)], "opening", "ink", 0.75),
+    );
+  }
+  return marks;
+}
+
+/** Cabinets on the floor in thin lines; what hangs above the worktop dashed, as it is over the plane of the cut. */
+export function cabinets(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
+  return (scene.bodies ?? []).map((body) =>
+    line(body.outline.map(at), "cabinet", "quiet", 0.75, {
+      closed: true,
+      ...(isOverhead(body) ? { dash: "dashed" as const } : {}),
+    }),
+  );
+}
+
+function isOverhead({ bottom }: SolidBody): boolean {
+  return bottom > 1.2;
+}
+
+/** Names of cabinets and walls, each at the first of several places where nothing else is written. */
+export function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[] {
+  const marks: Mark[] = [];
+  const put = (words: string, depicts: string, places: readonly Vec2[], turn?: number): void => {
+    const w = paperTextWidth(words, LETTERING);
+    const boxAt = ([x, y]: Vec2): Box =>
+      turn === undefined
+        ? { x: x - w / 2, y: y - LETTERING * 0.8, width: w, height: LETTERING }
+        : { x: x - LETTERING * 0.8, y: y - w / 2, width: LETTERING, height: w };
+    const place = places.find((p) => !taken.some((other) => overlaps(boxAt(p), other, 1)));
+    if (place === undefined) return;
+    taken.push(boxAt(place));
+    marks.push(
+      text(place, words, depicts, { anchor: "middle", size: LETTERING, ink: "quiet", ground: "sheet", turn }),
+    );
+  };
+  for (const body of scene.bodies ?? []) {
+    const outline = body.outline.map(at);
+    const xs = outline.map((p) => p[0]);
+    const ys = outline.map((p) => p[1]);
+    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+    const y = [(y0 + y1) / 2 + 2.5, y1 - 3, y0 + 9];
+    put(
+      printable(body.name, 28),
+      "cabinet name",
+      y.flatMap((row) => [0.5, 0.3, 0.7, 0.2, 0.8].map((t): Vec2 => [x0 + t * (x1 - x0), row])),
+    );
+  }
+  const { island: top } = scene;
+  if (top !== undefined) {
+    const half = paperTextWidth("CL island", LETTERING) / 2 + 3;
+    const end = (along: number, side: number): Vec2 => {
+      const [x, y] = at(islandToRoom(top, [along, top.width / 2]));
+      return [x + side * half * Math.cos(top.turn), y - side * half * Math.sin(top.turn) + 2.4];
+    };
+    put("CL island", "centreline name", [
+      end(top.length + 0.14, 1),
+      end(-0.14, -1),
+      end(top.length + 0.5, 1),
+      end(-0.5, -1),
+    ]);
+  }
+  const { length: L, width: W } = scene.room;
+  for (let wall = 0; wall < 4; wall++) {
+    const { corner, direction, normal, length } = wallFrame({ ...scene.room, length: L, width: W }, wall);
+    const upright = direction[0] === 0;
+    const places = [0.5, 0.25, 0.75, 0.12, 0.88].map((t): Vec2 => {
+      const [x, y] = at([corner[0] + direction[0] * length * t, corner[1] + direction[1] * length * t]);
+      return [x + normal[0] * 8 + (upright ? 2.4 : 0), y - normal[1] * 8 + (upright ? 0 : 2.4)];
+    });
+    put(`wall ${wall}`, "wall name", places, upright ? -90 : undefined);
+  }
+  return marks;
+}
+
+export function middle(points: readonly Vec2[]): Vec2 {
+  const xs = points.map((p) => p[0]);
+  const ys = points.map((p) => p[1]);
+  return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
+}
+
+export function island({ island: top }: Scene, at: (p: Vec2) => Vec2): Mark[] {
+  if (top === undefined) return [];
+  const room = (p: Vec2): Vec2 => at(islandToRoom(top, p));
+  const marks: Mark[] = [line(top.outline.map(room), "island top", "ink", 1.5, { closed: true })];
+  if (top.overhang !== undefined)
+    for (const piece of basePieces(top))
+      marks.push(line(piece.map(room), "island base", "quiet", 0.75, { closed: true, dash: "dashed" }));
+  for (const { outline } of top.levels)
+    marks.push(line(outline.map(room), "island level", "quiet", 0.75, { closed: true }));
+  for (const outline of [top.hob, top.sink])
+    if (outline !== undefined)
+      marks.push(line(outline.map(room), "island fitting", "quiet", 0.75, { closed: true }));
+  const [a, b] = [room([-0.14, top.width / 2]), room([top.length + 0.14, top.width / 2])];
+  marks.push(line([a, b], "centreline of island", "ink", 0.75, { dash: "eye line" }));
+  return marks;
+}
+
+export function joists(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
+  const { joists: grid, length, width } = scene.room;
+  if (grid === undefined) return [];
+  const far = grid.along === "x" ? width : length;
+  const marks: Mark[] = [];
+  for (let k = 0; k < 200 && grid.first + k * grid.spacing <= far + 1e-9; k++) {
+    const c = grid.first + k * grid.spacing;
+    const ends: Vec2[] =
+      grid.along === "x"
+        ? [
+            [0, c],
+            [length, c],
+          ]
+        : [
+            [c, 0],
+            [c, width],
+          ];
+    marks.push(line(ends.map(at), "joist centreline", "hairline", 0.75, { dash: "dotted" }));
+  }
+  return marks;
+}
+
+export function keepOuts(scene: Scene, at: (p: Vec2) => Vec2): PaperMark[] {
+  return (scene.room.keepOuts ?? []).flatMap(({ name, outline }): PaperMark[] => {
+    const ring = outline.map(at);
+    const [x, y] = middle(ring);
+    return [
+      { kind: "area", rings: [ring], hatch: true, depicts: "keep-out" },
+      line(ring, "keep-out", "ink", 0.75, { closed: true }),
+      text([x, y + 2.5], printable(name, 28), "keep-out name", {
+        anchor: "middle",
+        size: LETTERING,
+        ink: "ink",
+        ground: "sheet",
+      }),
+    ];
+  });
+}
+
+/** Which way the ceiling rises: an arrow through free paper, with its angle. Heights at the walls are in the notes. */
+export function slope({ room }: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[] {
+  if (room.slope === 0) return [];
+  const [dx, dy] = [Math.cos(room.towards), -Math.sin(room.towards)];
+  const half = 22;
+  const words = `rises ${Number(degrees(room.slope).toFixed(1))}°`;
+  const width = paperTextWidth(words, LETTERING);
+  const boxAt = ([x, y]: Vec2): Box => ({
+    x: x - Math.max(width / 2, half * Math.abs(dx)) - 2,
+    y: y - half * Math.abs(dy) - LETTERING - 4,
+    width: 2 * Math.max(width / 2, half * Math.abs(dx)) + 4,
+    height: 2 * half * Math.abs(dy) + LETTERING + 8,
+  });
+  const places = [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((t) =>
+    [0.28, 0.72, 0.5, 0.14, 0.86].map((u) => at([room.length * t, room.width * u])),
+  );
+  const free = (p: Vec2): boolean => !taken.some((other) => overlaps(boxAt(p), other, 1));
+  const [x, y] = places.find(free) ?? places[0];
+  taken.push(boxAt([x, y]));
+  const [a, b]: Vec2[] = [
+    [x - half * dx, y - half * dy],
+    [x + half * dx, y + half * dy],
+  ];
+  const angle = Math.atan2(dy, dx);
+  const barb = (turn: number): Vec2 => [b[0] - 7 * Math.cos(angle + turn), b[1] - 7 * Math.sin(angle + turn)];
+  return [
+    line([a, b], "slope", "ink", 1),
+    line([barb(0.35), b, barb(-0.35)], "slope", "ink", 1),
+    text([x, y - half * Math.abs(dy) - 3], words, "slope", {
+      size: LETTERING,
+      ink: "ink",
+      anchor: "middle",
+      ground: "sheet",
+    }),
+  ];
+}

@@ -1,0 +1,35 @@
+/**
+ * The outline of a luminaire's body seen from the side: the same half-profile that blocks its light, drawn finer.
+ */
+
+import { halfProfile } from "../luminaire/half-profile.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
+
+/** Half-profile: [radius, height above the photometric centre] (m), lower end first. */
+export type HalfProfile = readonly (readonly [radius: number, z: number])[];
+
+const STEPS = 24;
+/** A point source without a body is drawn as a small lamp this wide and high (m). */
+const LAMP = { width: 0.06, height: 0.03 } as const;
+
+/** A luminaire without a body shows its opening; a point shows as a small lamp. */
+export function luminaireProfile({ body, emission }: Luminaire, steps = STEPS): HalfProfile {
+  const { opening } = emission;
+  if (body !== undefined) {
+    const half = halfProfile(body, opening, steps);
+    if (half.length > 1) return half;
+  }
+  const r = Math.max(opening.length, opening.width, LAMP.width) / 2;
+  const h = Math.max(opening.height, LAMP.height) / 2;
+  return [
+    [r, -h],
+    [r, h],
+  ];
+}
+
+/** Half extent of body and opening along the luminaire's local x or y (m). */
+export function halfWidth(luminaire: Luminaire, axis: "x" | "y" = "x"): number {
+  const [along, across] = planExtents(luminaire);
+  return Math.max(axis === "x" ? along : across, LAMP.width) / 2;
+}

@@ -1,0 +1,146 @@
+/** Every figure of an arrangement with what it came from: inputs, method, source, band. Plain data, no markup. */
+
+import { familiarPlace } from "../../advice/familiar-places.ts";
+import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../assessment/assessment.ts";
+import { EVIDENCE } from "../../luminaire/evidence.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { checkWords, VERDICT_MARK } from "../../words/text.ts";
+import type { Wording } from "../../words/wording.ts";
+import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
+
+export interface FigureRow {
+  readonly what: string;
+  readonly value: string;
+  /** Verdict or comparison in words; may be empty. */
+  readonly said: string;
+  readonly mark: string;
+  readonly style: string;
+  readonly from: readonly { readonly term: string; readonly words: string }[];
+}
+
+export interface FigureGroup {
+  readonly name: string;
+  readonly rows: readonly FigureRow[];
+}
+
+export function figureGroups(assessment: ArrangementAssessment, scene: Scene, words: Wording): FigureGroup[] {
+  const inputs = inputWords(scene);
+  return [
+    ...assessment.zones.map((zone) => zoneGroup(zone, assessment, scene, words, inputs)),
+    { name: "Power", rows: [powerRow(assessment, scene)] },
+  ];
+}
+
+function zoneGroup(
+  zone: ZoneAssessment,
+  assessment: ArrangementAssessment,
+  scene: Scene,
+  words: Wording,
+  inputs: string,
+): FigureGroup {
+  const { statistics } = zone;
+  const plane = scene.planes.find((p) => p.name === zone.plane);
+  const grid =
+    plane?.grid === undefined
+      ? `${statistics.points} points`
+      : `${statistics.points} points, ${plane.grid.columns} × ${plane.grid.rows} cells, the mean by their areas`;
+  const method = { term: "Method", words: `${assessment.method.description}; ${grid}.` };
+  const input = { term: "Inputs", words: inputs };
+  const rows = zone.checks.map((check): FigureRow => {
+    return {
+      what: nameOf(check),
+      value: figureOf(check, words),
+      said: checkWords(check, words.illuminanceUnit) + place(check),
+      mark: VERDICT_MARK[check.verdict],
+      style: VERDICT_STYLE[check.verdict],
+      from: [
+        { term: "Band", words: bandWords(check, words) },
+        { term: "Doubt", words: driverWords(check.drivers) },
+        input,
+        method,
+        { term: "Target", words: `${zone.target ?? "the zone's own"}: ${check.source}` },
+      ],
+    };
+  });
+  const plain = (what: string, value: string, how: string): FigureRow => ({
+    what,
+    value,
+    said: "",
+    mark: "",
+    style: "none",
+    from: [{ term: "Figure", words: how }, input, method],
+  });
+  if (!zone.checks.some((c) => c.quantity === "illuminance" && c.statistic === "average"))
+    rows.push(plain("Average", words.light(statistics.average), "Mean of all points, weighted by area."));
+  if (!zone.checks.some((c) => c.quantity === "uniformity"))
+    rows.push(plain("Evenness U₀", statistics.uniformity.toFixed(2), "Minimum divided by average."));
+  rows.push(
+    plain(
+      "From least to most",
+      `${words.lightFigure(statistics.minimum)} to ${words.light(statistics.maximum)}`,
+      `Lowest and highest point; their ratio is ${statistics.diversity.toFixed(2)}.`,
+    ),
+  );
+  return { name: zone.name, rows };
+}
+
+function nameOf(check: Check): string {
+  if (check.quantity === "uniformity") return "Evenness U₀";
+  const statistic = check.statistic.charAt(0).toUpperCase() + check.statistic.slice(1);
+  return check.nature === "initial" ? `${statistic}, initial` : statistic;
+}
+
+function figureOf(check: Check, words: Wording): string {
+  return check.quantity === "uniformity" ? check.value.toFixed(2) : words.light(check.value);
+}
+
+function place(check: Check): string {
+  return check.quantity === "illuminance" ? `, about as bright as ${familiarPlace(check.value)}` : "";
+}
+
+function bandWords(check: Check, words: Wording): string {
+  const [low, high] = check.band;
+  const range =
+    check.quantity === "uniformity"
+      ? `${low.toFixed(2)} to ${high.toFixed(2)}`
+      : `${words.lightFigure(low)} to ${words.light(high)}`;
+  return `${range}, in 95 of 100 cases.`;
+}
+
+function driverWords(drivers: readonly Driver[]): string {
+  if (drivers.length === 0) return "not apportioned";
+  return drivers.map((d) => `${d.input} ${Math.round(d.share * 100)} %`).join(", ");
+}
+
+/** The luminaires by layer with their evidence, dimming and maintenance. */
+function inputWords(scene: Scene): string {
+  const layers = scene.layers.map((layer) => {
+    const types = new Map(layer.luminaires.map(({ luminaire }) => [luminaire.name, luminaire]));
+    const names = [...types.values()].map(
+      (l) => `${l.name}, ${Math.round(l.flux)} lm, ${EVIDENCE[l.evidence].words} (${l.origin})`,
+    );
+    const dim = layer.dim === 1 ? "" : `, dimmed to ${Math.round(layer.dim * 100)} %`;
+    return `${layer.name}: ${layer.luminaires.length} × ${names.join(" and ")}${dim}`;
+  });
+  return `${layers.join("; ")}; maintenance factor ${scene.maintenance}.`;
+}
+
+function powerRow(assessment: ArrangementAssessment, scene: Scene): FigureRow {
+  const { watts, wattsPerSquareMetre, unknownWatts } = assessment.energy;
+  return {
+    what: "Electrical power",
+    value: `${watts.toFixed(0)} W`,
+    said: unknownWatts > 0 ? `${unknownWatts} luminaires without a known power are not counted` : "",
+    mark: "",
+    style: "none",
+    from: [
+      { term: "Density", words: `${wattsPerSquareMetre.toFixed(1)} W/m² of floor` },
+      {
+        term: "Inputs",
+        words: scene.layers
+          .map((l) => `${l.name}: ${l.luminaires.map((p) => p.luminaire.watts ?? "?").join(" + ")} W`)
+          .join("; "),
+      },
+    ],
+  };
+}

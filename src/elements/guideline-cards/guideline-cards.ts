@@ -1,0 +1,94 @@
+import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { property } from "lit/decorators.js";
+import type { GuidelineCard } from "../../advice/guidelines/guideline-card.ts";
+import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
+import { define } from "../shared/define.ts";
+import { tokens } from "../shared/tokens.ts";
+
+const MARKS: Readonly<Record<GuidelineCard["outcome"], string>> = {
+  within: "✓",
+  below: "↓",
+  above: "↑",
+  "does not apply": "–",
+};
+
+/**
+ * Rules of thumb held against an arrangement, with what each would ask for and the light that would give.
+ *
+ * @tag candlespan-guideline-cards
+ * @csspart card - each rule
+ */
+export class CandlespanGuidelineCards extends LitElement {
+  static override styles = [
+    tokens,
+    css`
+      ul { list-style: none; margin: 0; padding: 0; }
+      li { border-top: 1px solid var(--_hairline); padding: 12px 0; }
+      .head { display: grid; grid-template-columns: 1fr auto; gap: 0 12px; align-items: baseline; }
+      .rule { font-weight: 600; }
+      p { margin: 4px 0 0; font-size: 13px; }
+      .quiet { color: var(--_quiet); }
+      .within { color: var(--_meets); }
+      .below, .above { color: var(--_close); }
+      .outcome { white-space: nowrap; font-size: 13px; }
+    `,
+  ];
+
+  @property({ attribute: false }) cards: readonly GuidelineCard[] = [];
+  @property({ attribute: false }) display: Display = METRIC;
+  /** `day` or `evening`; follows the page's color-scheme when absent. */
+  @property({ reflect: true }) mode?: "day" | "evening";
+
+  override render(): TemplateResult {
+    const words = wording(this.display);
+    if (this.cards.length === 0)
+      return html`<p class="quiet">No rule of thumb applies to this arrangement.</p>`;
+    return html`<ul>
+      ${this.cards.map((card) => this.#card(card, words))}
+    </ul>`;
+  }
+
+  #card(card: GuidelineCard, words: Wording): TemplateResult {
+    const { found } = card.measure;
+    const against = card.contradicts
+      .map((id) => this.cards.find((other) => other.id === id)?.rule)
+      .filter((rule) => rule !== undefined);
+    return html`<li part="card">
+      <div class="head">
+        <span class="rule">${card.rule}</span>
+        <span class="outcome ${card.outcome}"><span aria-hidden="true">${MARKS[card.outcome]}</span> ${card.outcome}</span>
+      </div>
+      <p>${found === undefined ? nothing : html`Here ${card.measure.of === undefined ? nothing : html`${card.measure.of} `}${measured(found, card, words)}; the rule allows ${rangeWords(card, words)}. `}${card.asks}</p>
+      ${
+        card.light === undefined
+          ? nothing
+          : html`<p>Followed, the top would have ${words.light(card.light.average)} on average, evenness ${card.light.uniformity.toFixed(2)}.</p>`
+      }
+      ${against.length === 0 ? nothing : html`<p>Cannot be followed together with: ${against.join("; ")}</p>`}
+      <p class="quiet">${card.source === card.known ? card.known : `${card.source} (${card.known})`}</p>
+    </li>`;
+  }
+}
+
+function measured(value: number, card: GuidelineCard, words: Wording): string {
+  if (card.measure.kind === "length") return words.length(value);
+  return card.measure.kind === "count" ? `${value}` : value.toFixed(2);
+}
+
+function rangeWords(card: GuidelineCard, words: Wording): string {
+  const { low, high } = card.measure;
+  if (low !== undefined && high !== undefined)
+    return low === high
+      ? measured(low, card, words)
+      : `${measured(low, card, words)} to ${measured(high, card, words)}`;
+  if (low !== undefined) return `at least ${measured(low, card, words)}`;
+  return high === undefined ? "any" : `at most ${measured(high, card, words)}`;
+}
+
+define("candlespan-guideline-cards", CandlespanGuidelineCards);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "candlespan-guideline-cards": CandlespanGuidelineCards;
+  }
+}

@@ -1,0 +1,56 @@
+import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { property } from "lit/decorators.js";
+import type { Drawing } from "../../drawing/drawing.ts";
+import { polarDiagram } from "../../drawing/polar-diagram.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
+import type { IntensityDistribution } from "../../photometry/intensity-distribution.ts";
+import { define } from "../shared/define.ts";
+import { renderMarks } from "../shared/marks.ts";
+import { drawingStyles, tokens } from "../shared/tokens.ts";
+
+/**
+ * Polar diagram of a luminous intensity distribution.
+ *
+ * @tag candlespan-polar
+ */
+export class CandlespanPolar extends LitElement {
+  static override styles = [
+    tokens,
+    drawingStyles,
+    css`
+      svg { width: 100%; height: auto; max-width: 440px; }
+    `,
+  ];
+
+  /** The luminaire whose distribution is drawn. */
+  @property({ attribute: false }) luminaire?: Luminaire;
+  /** A distribution on its own, in place of a luminaire's. */
+  @property({ attribute: false }) distribution?: IntensityDistribution;
+  /** Words above the diagram; the luminaire's name unless set. */
+  @property() override title = "";
+  /** `day` or `evening`; follows the page's color-scheme when absent. */
+  @property({ reflect: true }) mode?: "day" | "evening";
+
+  #drawn: { from: IntensityDistribution; title: string; drawing: Drawing } | undefined;
+
+  override render(): TemplateResult | typeof nothing {
+    const distribution = this.distribution ?? this.luminaire?.distribution;
+    if (distribution === undefined) return nothing;
+    const title = this.title !== "" ? this.title : (this.luminaire?.name ?? "");
+    // Resampling types A and B costs milliseconds; the same distribution is drawn once.
+    if (this.#drawn?.from !== distribution || this.#drawn.title !== title)
+      this.#drawn = { from: distribution, title, drawing: polarDiagram(distribution, title) };
+    const { drawing } = this.#drawn;
+    return html`<svg viewBox="0 0 ${drawing.width} ${drawing.height}" role="img" aria-label=${drawing.summary}>
+      ${renderMarks(drawing.marks)}
+    </svg>`;
+  }
+}
+
+define("candlespan-polar", CandlespanPolar);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "candlespan-polar": CandlespanPolar;
+  }
+}

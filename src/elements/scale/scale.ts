@@ -1,0 +1,86 @@
+import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { property } from "lit/decorators.js";
+import { scaleBands, scaleSteps } from "../../drawing/scale.ts";
+import { define } from "../shared/define.ts";
+import { tokens } from "../shared/tokens.ts";
+
+/** Highest step shown; brighter bands are rare on a top and share the last colour. */
+const HIGHEST = 1100;
+
+/**
+ * The steps of the one scale light is drawn on, with their figures.
+ *
+ * @tag candlespan-scale
+ * @csspart bands - the row of colours
+ */
+export class CandlespanScale extends LitElement {
+  static override styles = [
+    tokens,
+    css`
+      :host { container-type: inline-size; font-size: 11.5px; color: var(--_quiet); }
+      .row { display: flex; align-items: flex-start; gap: 16px; }
+      .bands { display: flex; flex: 1; max-width: 460px; padding-bottom: 19px; forced-color-adjust: none; }
+      .band { flex: 1; height: 10px; position: relative; }
+      .band + .band::before {
+        content: ""; position: absolute; left: 0; top: 10px; height: 4px; border-left: 0.75px solid var(--_quiet);
+      }
+      .band span { position: absolute; left: 0; top: 13px; translate: -50% 0; line-height: 1.3; }
+      .band:last-child span { translate: -1.1em 0; white-space: nowrap; }
+      .upright .bands { flex-direction: column-reverse; flex: none; padding: 0; width: 12px; }
+      .upright .band { height: 13px; flex: none; }
+      .upright .band + .band::before { left: 12px; top: auto; bottom: 0; height: 0; width: 4px; border: 0; border-bottom: 0.75px solid var(--_quiet); }
+      .upright .band span, .upright .band:last-child span { left: 20px; top: auto; bottom: 0; translate: 0 50%; white-space: nowrap; }
+      .row.upright { flex-direction: column; gap: 10px; }
+      .upright .key { display: grid; gap: 4px; line-height: 1.2; }
+      .key { display: inline-flex; align-items: center; gap: 6px; white-space: nowrap; line-height: 10px; }
+      svg { display: block; }
+      @container (max-width: 420px) {
+        .row:not(.upright) .band:nth-child(odd) span { display: none; }
+      }
+      @media print {
+        .band { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+      }
+    `,
+  ];
+
+  @property() unit: "lx" | "fc" = "lx";
+  /** Shows the hatch that marks what lies below target. */
+  @property({ type: Boolean }) hatch = false;
+  /** Stands upright, the brightest on top. */
+  @property({ type: Boolean, reflect: true }) upright = false;
+  /** `day` or `evening`; follows the page's color-scheme when absent. */
+  @property({ reflect: true }) mode?: "day" | "evening";
+
+  override render(): TemplateResult {
+    const steps = scaleSteps(this.unit).filter((s) => s.level <= HIGHEST);
+    const bands = scaleBands(this.unit).slice(0, steps.length + 1);
+    const label = `Scale of the light in ${this.unit}, steps at ${steps.map((s) => s.label).join(", ")}`;
+    return html`<div class=${this.upright ? "row upright" : "row"}>
+      <div class="bands" part="bands" role="img" aria-label=${label}>
+        ${bands.map(
+          (band, i) => html`<div class="band" .style=${`background:${band.colour}`}>
+            ${i === 0 ? nothing : html`<span>${steps[i - 1].label}${i === bands.length - 1 ? ` ${this.unit}` : ""}</span>`}
+          </div>`,
+        )}
+      </div>
+      ${
+        this.hatch
+          ? html`<span class="key"><svg width="22" height="10" aria-hidden="true">
+              <defs><pattern id="h" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+                <path d="M0 0V7" stroke="#1b1a16" stroke-width="1.6" opacity="0.75"></path>
+                <path d="M1.3 0V7" stroke="#fdf8ec" stroke-width="0.8" opacity="0.65"></path></pattern></defs>
+              <rect width="22" height="10" fill=${bands[Math.floor(bands.length / 2)].colour}></rect>
+              <rect width="22" height="10" fill="url(#h)"></rect></svg>below target</span>`
+          : nothing
+      }
+    </div>`;
+  }
+}
+
+define("candlespan-scale", CandlespanScale);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "candlespan-scale": CandlespanScale;
+  }
+}

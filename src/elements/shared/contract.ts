@@ -1,0 +1,86 @@
+/** What the elements say to the page: event details and the data they take beside the library's own types. */
+
+import type { LuminaireKey } from "../../drawing/snap.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
+import type { Photometry } from "../../photometry/photometry.ts";
+import type { LayerRole } from "../../scene/scene.ts";
+
+/** Where one luminaire is moved to. */
+export interface LuminaireMove extends LuminaireKey {
+  readonly layerName: string;
+  /** Photometric centre in the room (m). */
+  readonly position: Vec3;
+  /** Where it was when the hand took it (m). */
+  readonly from: Vec3;
+}
+
+/** `luminaire-move`. Nothing is changed by the element: the page applies the move and hands back a scene. */
+export interface LuminaireMoveDetail extends LuminaireMove {
+  /** `drag` while the hand holds it, `commit` when it lets go, `cancel` when Escape takes it back. */
+  readonly phase: "drag" | "commit" | "cancel";
+  /** Everything that moves together, the held one first. */
+  readonly moves: readonly LuminaireMove[];
+  /** For the undo list, e.g. `move pendants 2`. */
+  readonly name: string;
+  /** Why it came to rest there, e.g. `equal bays`. */
+  readonly reasons: readonly string[];
+  readonly by: "pointer" | "keyboard";
+}
+
+/** `luminaire-select` */
+export interface LuminaireSelectDetail {
+  readonly selection: readonly LuminaireKey[];
+}
+
+/** `luminaire-remove`, on Delete. */
+export interface LuminaireRemoveDetail {
+  readonly luminaires: readonly LuminaireKey[];
+  readonly name: string;
+}
+
+/** Light at one place, by role (lx). */
+export interface LightReading {
+  readonly total: number;
+  readonly parts: readonly { readonly role: LayerRole; readonly value: number }[];
+}
+
+/** `reading-move`: place in the island's axes (m), or nothing when the pointer left. */
+export interface ReadingDetail {
+  readonly place?: { readonly along: number; readonly across: number };
+  readonly light?: LightReading;
+}
+
+/** `study-edit`: one change of the study document. */
+export interface StudyEditDetail {
+  /** JSON pointer into the study, e.g. `/room/ceilingHeight`. */
+  readonly path: string;
+  /** The new value, in the study's own notation; `undefined` removes the key. */
+  readonly value: unknown;
+  /** For the undo list, e.g. `ceiling 2.55 m`. */
+  readonly name: string;
+}
+
+/** `field-change`: metres, lux, or the plain number, and the same in words. */
+export interface FieldChangeDetail {
+  readonly value: number;
+  readonly words: string;
+}
+
+/** `photometry-choose`: a photometric file was given to the page. */
+export interface PhotometryChooseDetail {
+  readonly file: string;
+  readonly bytes: Uint8Array;
+  readonly photometry: Photometry;
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    "luminaire-move": CustomEvent<LuminaireMoveDetail>;
+    "luminaire-select": CustomEvent<LuminaireSelectDetail>;
+    "luminaire-remove": CustomEvent<LuminaireRemoveDetail>;
+    "reading-move": CustomEvent<ReadingDetail>;
+    "field-change": CustomEvent<FieldChangeDetail>;
+    "study-edit": CustomEvent<StudyEditDetail>;
+    "photometry-choose": CustomEvent<PhotometryChooseDetail>;
+  }
+}

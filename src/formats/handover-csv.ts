@@ -1,0 +1,168 @@
+/** Boxes, luminaires and loads as comma-separated values: metres, lumens, watts, with the printed figures beside. */
+
+import { loadReport } from "../advice/load.ts";
+import type { SetOut } from "../app/schedule/set-out.ts";
+import { EVIDENCE } from "../luminaire/evidence.ts";
+import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
+import { scheduleRows } from "../papers/schedule-sheet.ts";
+import { degrees } from "../units/quantities.ts";
+import { csvLine } from "./csv.ts";
+
+/** One line a box, in the set-out sheet's order. */
+export function boxesCsv(handover: Handover, setOut: SetOut): string {
+  const { scene } = chosenOption(handover);
+  // A no-break space is for paper; a spreadsheet takes it for a letter.
+  const printed = (metres: number): string =>
+    handoverWords(handover).length(metres).replaceAll("\u00a0", " ");
+  const lines = [
+    csvLine([
+      "box",
+      "type",
+      "luminaire",
+      "layer",
+      "circuit",
+      "kind",
+      "x from wall 3 (m)",
+      "y from wall 0 (m)",
+      "ceiling above floor (m)",
+      "drop (m)",
+      "body (m)",
+      "lower edge above floor (m)",
+      "lower edge above top (m)",
+      "x as printed",
+      "y as printed",
+      "drop as printed",
+      "lower edge above floor as printed",
+      "weight (kg)",
+      "canopy (m)",
+      "suspension",
+    ]),
+  ];
+  for (const box of setOut.boxes) {
+    const layer = scene.layers[box.layer];
+    const { luminaire, heights: h } = box;
+    lines.push(
+      csvLine([
+        box.tag,
+        box.type,
+        luminaire.name,
+        layer.name,
+        layer.circuit ?? "",
+        box.kind,
+        figure(box.at[0]),
+        figure(box.at[1]),
+        figure(box.ceiling),
+        h === undefined ? "" : figure(h.drop),
+        h === undefined ? "" : figure(h.body),
+        h === undefined ? "" : figure(h.bottom),
+        h?.overTop === true ? figure(h.gap) : "",
+        printed(box.x),
+        printed(box.y),
+        h === undefined ? "" : printed(h.drop),
+        h === undefined ? "" : printed(h.bottom),
+        luminaire.weight ?? "",
+        luminaire.canopy?.diameter ?? "",
+        luminaire.suspension ?? "",
+      ]),
+    );
+  }
+  return lines.join("");
+}
+
+/** One line a luminaire type, in the schedule's order. */
+export function luminairesCsv(handover: Handover): string {
+  const lines = [
+    csvLine([
+      "type",
+      "luminaire",
+      "count",
+      "flux (lm)",
+      "rated flux (lm)",
+      "power (W)",
+      "marked power (W)",
+      "colour temperature (K)",
+      "colour rendering (Ra)",
+      "beam at half (degrees)",
+      "length (m)",
+      "width (m)",
+      "height (m)",
+      "weight (kg)",
+      "canopy (m)",
+      "suspension",
+      "finish",
+      "colour",
+      "light known from",
+      "source",
+      "lamp shape",
+      "lamp flux (lm)",
+      "lamp power (W)",
+      "lamps each",
+    ]),
+  ];
+  for (const { type, luminaire: l, count, beam, size } of scheduleRows(handover)) {
+    const lamp = handover.lamps.get(l.name);
+    lines.push(
+      csvLine([
+        type,
+        l.name,
+        count,
+        figure(l.flux),
+        l.ratedFlux ?? "",
+        l.watts ?? "",
+        l.markedWatts ?? "",
+        l.cct ?? "",
+        l.cri ?? "",
+        beam === undefined ? "" : Number(degrees(beam).toFixed(1)),
+        ...size.map(figure),
+        l.weight ?? "",
+        l.canopy?.diameter ?? "",
+        l.suspension ?? "",
+        l.finish ?? "",
+        l.colour ?? "",
+        EVIDENCE[l.evidence].words,
+        l.origin,
+        lamp?.shape ?? "",
+        lamp?.flux ?? "",
+        lamp?.watts ?? "",
+        lamp === undefined ? "" : (lamp.count ?? 1),
+      ]),
+    );
+  }
+  return lines.join("");
+}
+
+/** One line a layer: circuit, load, dimmer. */
+export function circuitsCsv(handover: Handover): string {
+  const { layers } = loadReport(chosenOption(handover).scene);
+  return [
+    csvLine([
+      "circuit",
+      "layer",
+      "luminaires",
+      "fitted (W)",
+      "marked (W)",
+      "as dimmed (W)",
+      "power not stated by",
+      "dimmer",
+      "dimmer check",
+    ]),
+    ...layers.map((each) =>
+      csvLine([
+        each.circuit ?? "",
+        each.layer,
+        each.luminaires,
+        each.fittedWatts,
+        each.markedWatts,
+        figure(each.drawnWatts),
+        each.unknown,
+        each.dimmer?.name ?? "",
+        each.dimmer?.words ?? "",
+      ]),
+    ),
+  ].join("");
+}
+
+/** To a tenth of a millimetre, or of a lumen. */
+function figure(value: number): number {
+  return Number(value.toFixed(4));
+}

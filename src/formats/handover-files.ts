@@ -1,0 +1,143 @@
+/**
+ * Every file of a hand-over: sheets for paper, drawings for screens and CAD, tables for spreadsheets, photometry
+ * of shades the study builds itself. PDFs are left as sheets, for whoever has a font to set them in.
+ */
+
+import { printable } from "../diagnostics/printable.ts";
+import type { Sheet } from "../drawing/paper/paper.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import { shadeFile } from "../luminaire/shade/shade-file.ts";
+import { clientSheets } from "../papers/client-sheet.ts";
+import { elevationSheet } from "../papers/elevation-sheet.ts";
+import { chosenOption, type Handover, program } from "../papers/handover.ts";
+import { mockUpSheets } from "../papers/mock-up-sheet.ts";
+import { reportSheets } from "../papers/report-sheet.ts";
+import { scheduleSheets } from "../papers/schedule-sheet.ts";
+import { setOutSheets } from "../papers/set-out-sheet.ts";
+import { writeLm63 } from "../photometry/writers/lm63-writer.ts";
+import { illuminanceCsv } from "./csv.ts";
+import { boxesCsv, circuitsCsv, luminairesCsv } from "./handover-csv.ts";
+import { sheetSvg } from "./sheet-svg.ts";
+import { viewDxf } from "./view-dxf.ts";
+
+export type HandoverFile =
+  | { readonly path: string; readonly about: string; readonly content: string }
+  | {
+      readonly path: string;
+      readonly about: string;
+      readonly title: string;
+      readonly sheets: readonly Sheet[];
+    };
+
+/** The files in the order of a job: build, order, decide, prove, try. Paths are relative, with forward slashes. */
+export function handoverFiles(handover: Handover): HandoverFile[] {
+  const { scene, assessment } = chosenOption(handover);
+  const setOut = setOutSheets(handover);
+  const elevations = [elevationSheet(handover, setOut.setOut)];
+  const schedule = scheduleSheets(handover);
+  const client = clientSheets(handover);
+  const files: HandoverFile[] = [
+    ...drawn(
+      setOut.sheets,
+      "for the electrician: every box from two finished faces, drops, loads, what is on hold",
+    ),
+    {
+      path: "set-out.dxf",
+      about: `the set-out plan for CAD, full size in ${handover.unit === "mm" ? "millimetres" : "inches"}, layers by content`,
+      content: viewDxf(setOut.view, handover.unit === "mm" ? "mm" : "in"),
+    },
+    { path: "boxes.csv", about: "the boxes as a table", content: boxesCsv(handover, setOut.setOut) },
+    { path: "circuits.csv", about: "loads and dimmers as a table", content: circuitsCsv(handover) },
+    ...drawn(elevations, "for who hangs: elevation and section with heights above floor and top"),
+    ...drawn(schedule, "for who orders: luminaires, lamps, what the performance relies on"),
+    { path: "luminaires.csv", about: "the schedule as a table", content: luminairesCsv(handover) },
+    ...drawn(client, "for the client: the options in one view, in plain words"),
+    {
+      path: "report.pdf",
+      about: "for who doubts: targets, results with bands, inputs, defaults, methods, sources",
+      title: reportTitle(handover),
+      sheets: reportSheets(handover),
+    },
+    {
+      path: "mock-up.pdf",
+      about: "floor marks and silhouettes at full size, to be tried before ordering",
+      title: reportTitle(handover),
+      sheets: mockUpSheets(handover),
+    },
+    {
+      path: "illuminance.csv",
+      about: "illuminance at every point, by layer",
+      content: illuminanceCsv(scene, assessment),
+    },
+    ...photometry(handover),
+  ];
+  return [...files, { path: "contents.txt", about: "this list", content: contents(handover, files) }];
+}
+
+function reportTitle(handover: Handover): string {
+  return `${printable(handover.project, 120)}, revision ${printable(handover.revision, 10)}`;
+}
+
+/** One PDF of all pages, one SVG a page. */
+function drawn(sheets: readonly Sheet[], about: string): HandoverFile[] {
+  const [{ name, title }] = sheets;
+  return [
+    { path: `${name}.pdf`, about, title: printable(title, 200), sheets },
+    ...sheets.map((sheet, i) => ({
+      path: sheets.length === 1 ? `${name}.svg` : `${name}-${i + 1}.svg`,
+      about:
+        sheets.length === 1
+          ? "the same as a drawing for screens"
+          : `its page ${i + 1} as a drawing for screens`,
+      content: sheetSvg(sheet),
+    })),
+  ];
+}
+
+/** LM-63 files of the luminaires that were computed from lamp and shade. */
+function photometry(handover: Handover): HandoverFile[] {
+  const built = new Map<string, Luminaire>();
+  for (const { scene } of handover.options)
+    for (const { luminaires } of scene.layers)
+      for (const { luminaire } of luminaires)
+        if (luminaire.evidence === "E") built.set(luminaire.name, luminaire);
+  const taken = new Set<string>();
+  return [...built.values()].flatMap((luminaire): HandoverFile[] => {
+    const lampFlux = luminaire.ratedFlux ?? luminaire.flux;
+    const file = shadeFile(
+      {
+        luminaire,
+        lampFlux,
+        lightOutputRatio: lampFlux > 0 ? luminaire.flux / lampFlux : 0,
+        description: "computed from lamp and shade",
+      },
+      handover.date,
+    );
+    const written = writeLm63(file, { edition: "2019" });
+    if (!written.ok) return [];
+    let stem = luminaire.name.replace(/[^\p{L}\p{N} _-]/gu, "_").slice(0, 60) || "shade";
+    while (taken.has(stem.toLowerCase())) stem += "_";
+    taken.add(stem.toLowerCase());
+    return [
+      {
+        path: `photometry/${stem}.ies`,
+        about: `photometry of ${printable(luminaire.name, 40)}, traced from its shade (LM-63-2019, by simulation)`,
+        content: written.value,
+      },
+    ];
+  });
+}
+
+function contents(handover: Handover, files: readonly HandoverFile[]): string {
+  const wide = Math.max(...files.map(({ path }) => path.length));
+  return [
+    `${printable(handover.project, 120)}: hand-over of "${printable(chosenOption(handover).scene.name, 80)}"`,
+    `revision ${printable(handover.revision, 10)}, ${handover.date}, study ${handover.fingerprint}, ${program(handover)}`,
+    "",
+    ...files.map(({ path, about }) => `${path.padEnd(wide)}  ${about}`),
+    "",
+    "Print PDFs at 100 % and check the square. Written dimensions govern. Figures are predictions with a band, not a",
+    "guarantee. Electrical work, boxes, supports, heat and hanging glass: licensed people and local codes decide.",
+    "",
+  ].join("\n");
+}

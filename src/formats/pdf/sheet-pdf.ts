@@ -1,0 +1,202 @@
+/**
+ * Sheets as one PDF: vector throughout, text as text in an embedded subset of the font (with its map to Unicode,
+ * so that words can be searched and copied), at true size.
+ *
+ * Runs in Node and in browsers; the font is handed in, because where it lies is the host's affair. Same sheets,
+ * same font, same date: same bytes.
+ */
+
+import PDFDocument from "pdfkit";
+import { DASHES, type Ink, type LineMark, type TextMark } from "../../drawing/drawing.ts";
+import {
+  type AreaMark,
+  HATCH_STEP,
+  type LabelMark,
+  PAPER_WEIGHT,
+  type PaperMark,
+  PRINT,
+  type Sheet,
+} from "../../drawing/paper/paper.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
+
+/** The bytes of a TrueType font, upright and bold. */
+export interface PdfFonts {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+export interface PdfFacts {
+  readonly title: string;
+  /** Goes into the file as its date. */
+  readonly date: Date;
+}
+
+type Doc = InstanceType<typeof PDFDocument>;
+
+/** The bytes of a PDF with one page a sheet. */
+export async function sheetsPdf(
+  sheets: readonly Sheet[],
+  fonts: PdfFonts,
+  { title, date }: PdfFacts,
+): Promise<Uint8Array> {
+  const doc = new PDFDocument({
+    autoFirstPage: false,
+    compress: true,
+    lang: "en",
+    displayTitle: true,
+    margin: 0,
+    pdfVersion: "1.7",
+    // No font yet: the standard Helvetica would be looked for on a disk, and each face is opened once, below.
+    font: null as unknown as string,
+    info: { Title: title, Producer: "Candlespan", Creator: "Candlespan", CreationDate: date, ModDate: date },
+  });
+  const parts: Uint8Array[] = [];
+  const done = new Promise<void>((resolve, reject) => {
+    doc.on("data", (part: Uint8Array) => parts.push(part));
+    doc.on("end", () => resolve());
+    doc.on("error", reject);
+  });
+  doc.registerFont("regular", fonts.regular as never);
+  doc.registerFont("bold", fonts.bold as never);
+  for (const sheet of sheets) {
+    doc.addPage({ size: [sheet.width, sheet.height], margin: 0 });
+    for (const mark of sheet.marks) drawMark(doc, mark);
+  }
+  doc.end();
+  await done;
+  const bytes = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    bytes.set(part, at);
+    at += part.length;
+  }
+  return bytes;
+}
+
+function drawMark(doc: Doc, mark: PaperMark): void {
+  switch (mark.kind) {
+    case "line":
+      drawLine(doc, mark);
+      break;
+    case "text":
+      drawText(doc, mark, PRINT[mark.ink === "none" ? "ink" : mark.ink]);
+      break;
+    case "circle":
+      doc.circle(mark.centre[0], mark.centre[1], mark.radius);
+      paint(doc, mark.ink, mark.fill, mark.weight * PAPER_WEIGHT);
+      break;
+    case "area":
+      drawArea(doc, mark);
+      break;
+    case "traced":
+      doc.save();
+      if (mark.clip !== undefined) {
+        path(doc, mark.clip, true);
+        doc.clip();
+      }
+      path(doc, mark.points, false);
+      doc.lineWidth(mark.weight).lineJoin("round").strokeColor(mark.colour).stroke();
+      doc.restore();
+      break;
+    case "label":
+      drawLabel(doc, mark);
+      break;
+  }
+}
+
+function drawLine(doc: Doc, { points, closed, ink, fill, weight, dash }: LineMark): void {
+  if (points.length === 0) return;
+  const lengths = DASHES[dash ?? "solid"];
+  if (lengths.length > 0) doc.save().dash(lengths[0] * 0.6, { space: (lengths[1] ?? lengths[0]) * 0.6 });
+  path(doc, points, closed === true);
+  paint(doc, ink, fill, weight * PAPER_WEIGHT);
+  if (lengths.length > 0) doc.restore();
+}
+
+function paint(doc: Doc, ink: Ink, fill: Ink | undefined, weight: number): void {
+  const filled = fill !== undefined && fill !== "none";
+  if (filled) doc.fillColor(PRINT[fill]);
+  if (ink !== "none") doc.lineWidth(weight).strokeColor(PRINT[ink]);
+  if (filled && ink !== "none") doc.fillAndStroke();
+  else if (filled) doc.fill();
+  else if (ink !== "none") doc.stroke();
+}
+
+function path(doc: Doc, points: readonly Vec2[], closed: boolean): void {
+  points.forEach(([x, y], i) => {
+    if (i === 0) doc.moveTo(x, y);
+    else doc.lineTo(x, y);
+  });
+  if (closed) doc.closePath();
+}
+
+function drawArea(doc: Doc, { rings, colour, hatch, clip }: AreaMark): void {
+  if (rings.every((ring) => ring.length < 3)) return;
+  doc.save();
+  if (clip !== undefined) {
+    path(doc, clip, true);
+    doc.clip();
+  }
+  for (const ring of rings) path(doc, ring, true);
+  if (hatch !== true) doc.fillColor(colour ?? "#ffffff").fill("even-odd");
+  else {
+    doc.clip("even-odd");
+    hatchLines(doc, rings);
+  }
+  doc.restore();
+}
+
+/** Lines at 45° over the rings' bounding box; the clip cuts them. A light line beside each dark one, so that they
+ * show on any ground. */
+function hatchLines(doc: Doc, rings: readonly (readonly Vec2[])[]): void {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const ring of rings)
+    for (const [x, y] of ring) {
+      x0 = Math.min(x0, x);
+      y0 = Math.min(y0, y);
+      x1 = Math.max(x1, x);
+      y1 = Math.max(y1, y);
+    }
+  const step = HATCH_STEP * Math.SQRT2;
+  const from = Math.ceil((x0 + y0) / step);
+  const to = Math.floor((x1 + y1) / step);
+  for (const [shift, colour] of [
+    [0, "#000000"],
+    [0.55, "#ffffff"],
+  ] as const) {
+    for (let k = from; k <= to; k++) {
+      const sum = k * step + shift;
+      doc.moveTo(sum - y1, y1).lineTo(sum - y0, y0);
+    }
+    doc.lineWidth(0.4).strokeColor(colour).stroke();
+  }
+}
+
+function drawText(doc: Doc, mark: TextMark, colour: string): void {
+  const { at, text, anchor, size, strong, turn, ground } = mark;
+  doc.font(strong === true ? "bold" : "regular").fontSize(size);
+  // Most words start at their place and need no measuring.
+  const width = anchor === "start" && ground === undefined ? 0 : doc.widthOfString(text);
+  const left = anchor === "middle" ? width / 2 : anchor === "end" ? width : 0;
+  doc.save();
+  doc.translate(at[0], at[1]);
+  if (turn !== undefined) doc.rotate(turn);
+  if (ground !== undefined && ground !== "none")
+    doc.rect(-left - 1, -size * 0.8, width + 2, size * 1.02).fill(PRINT[ground]);
+  doc.fillColor(colour).text(text, -left, 0, { lineBreak: false, baseline: "alphabetic" });
+  doc.restore();
+}
+
+function drawLabel(doc: Doc, mark: LabelMark): void {
+  const { at, text, anchor, size, strong, turn, colour, rim } = mark;
+  doc.font(strong === true ? "bold" : "regular").fontSize(size);
+  const width = doc.widthOfString(text);
+  const left = anchor === "middle" ? width / 2 : anchor === "end" ? width : 0;
+  doc.save();
+  doc.translate(at[0], at[1]);
+  if (turn !== undefined) doc.rotate(turn);
+  // A patch, not a rim of strokes: stroked text would be written twice, and found twice by who searches it.
+  doc.rect(-left - 0.8, -size * 0.78, width + 1.6, size * 0.9).fill(rim);
+  doc.fillColor(colour).text(text, -left, 0, { lineBreak: false, baseline: "alphabetic" });
+  doc.restore();
+}

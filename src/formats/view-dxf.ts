@@ -1,0 +1,150 @@
+/**
+ * A drawing for CAD, at full size in model space: the room's corner (0, 0) at the origin, y up, layers by content,
+ * text as text, closed outlines as closed polylines, boxes as blocks that can be counted.
+ *
+ * DXF AC1021 (UTF-8). $INSUNITS says millimetres or inches, $MEASUREMENT which of the two systems.
+ */
+
+import {
+  DxfWriter,
+  LWPolylineFlags,
+  point3d,
+  TextHorizontalAlignment,
+  TextVerticalAlignment,
+  Units,
+} from "@tarikjabiri/dxf";
+import { printable } from "../diagnostics/printable.ts";
+import type { PaperMark, ScaledView } from "../drawing/paper/paper.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { METRES_PER_INCH } from "../units/quantities.ts";
+
+/** Layer of what a mark depicts: the first whose words begin it; colours are those of the CAD index. */
+const LAYERS: readonly (readonly [start: string, layer: string, colour: number])[] = [
+  ["wall", "ROOM-WALLS", 7],
+  ["opening", "ROOM-OPENINGS", 4],
+  ["cabinet", "ROOM-CABINETS", 8],
+  ["joist", "CEILING-JOISTS", 8],
+  ["keep-out", "CEILING-KEEP-OUTS", 1],
+  ["slope", "CEILING-SLOPE", 8],
+  ["island", "ISLAND", 3],
+  ["centreline", "ISLAND-CENTRELINE", 2],
+  ["pendant", "LIGHTS-PENDANTS", 6],
+  ["recessed", "LIGHTS-RECESSED", 5],
+  ["fixed", "LIGHTS-FIXED", 4],
+  ["tag", "LIGHTS-TAGS", 7],
+  ["circuit", "LIGHTS-CIRCUITS", 30],
+  ["dimension", "DIMENSIONS", 7],
+  ["extension", "DIMENSIONS", 7],
+  ["datum", "DATUM", 1],
+];
+const OTHER = ["NOTES", 7] as const;
+
+/** The text of a DXF file. @param unit of model space */
+export function viewDxf(view: ScaledView, unit: "mm" | "in"): string {
+  const writer = new DxfWriter();
+  writer.setUnits(unit === "mm" ? Units.Millimeters : Units.Inches);
+  writer.setVariable("$LASTSAVEDBY", { 1: "Candlespan" });
+  writer.setVariable("$MEASUREMENT", { 70: unit === "mm" ? 1 : 0 });
+  const perPoint = 1 / (view.perMetre * (unit === "mm" ? 0.001 : METRES_PER_INCH));
+  const dashed = "DASHED";
+  writer.addLType(dashed, "__ __ __", [5 * perPoint, -3 * perPoint]);
+  for (const [, name, colour] of LAYERS)
+    if (writer.layer(name) === undefined) writer.addLayer(name, colour, "Continuous");
+  writer.addLayer(OTHER[0], OTHER[1], "Continuous");
+  const at = ([x, y]: Vec2): { x: number; y: number } => ({
+    x: rounded((x - view.origin[0]) * perPoint),
+    y: rounded((view.origin[1] - y) * perPoint),
+  });
+  const blocks = boxBlocks(writer);
+  for (const mark of view.marks) {
+    const layerName = layerOf(mark.depicts);
+    switch (mark.kind) {
+      case "line":
+        if (mark.points.length < 2 || mark.ink === "none") break;
+        writer.addLWPolyline(
+          mark.points.map((p) => ({ point: at(p) })),
+          {
+            layerName,
+            flags: mark.closed === true ? LWPolylineFlags.Closed : LWPolylineFlags.None,
+            ...(mark.dash === undefined || mark.dash === "solid" ? {} : { lineType: dashed }),
+          },
+        );
+        break;
+      case "traced":
+        if (mark.points.length > 1)
+          writer.addLWPolyline(
+            mark.points.map((p) => ({ point: at(p) })),
+            { layerName },
+          );
+        break;
+      case "circle": {
+        const centre = at(mark.centre);
+        const block = blocks.get(mark.depicts);
+        const radius = mark.radius * perPoint;
+        const place = point3d(centre.x, centre.y);
+        if (block !== undefined)
+          writer.modelSpace.addInsert(block, place, {
+            layerName,
+            scaleFactor: { x: radius, y: radius, z: 1 },
+          });
+        else writer.addCircle(place, radius, { layerName });
+        break;
+      }
+      case "text":
+      case "label":
+        addWords(writer, mark, at(mark.at), mark.size * perPoint, layerName);
+        break;
+      default:
+        break;
+    }
+  }
+  return writer.stringify();
+}
+
+/** Blocks of unit radius: a cross in a circle for a pendant's box, a circle in a circle for a recessed one. */
+function boxBlocks(writer: DxfWriter): ReadonlyMap<string, string> {
+  const pendant = writer.addBlock("BOX-PENDANT");
+  pendant.addCircle(point3d(0, 0), 1);
+  pendant.addLine(point3d(-1, 0), point3d(1, 0));
+  pendant.addLine(point3d(0, -1), point3d(0, 1));
+  const recessed = writer.addBlock("BOX-RECESSED");
+  recessed.addCircle(point3d(0, 0), 1);
+  recessed.addCircle(point3d(0, 0), 0.5);
+  return new Map([
+    ["pendant box", pendant.name],
+    ["recessed box", recessed.name],
+  ]);
+}
+
+function addWords(
+  writer: DxfWriter,
+  mark: Extract<PaperMark, { kind: "text" | "label" }>,
+  { x, y }: { x: number; y: number },
+  height: number,
+  layerName: string,
+): void {
+  const horizontal = {
+    start: TextHorizontalAlignment.Left,
+    middle: TextHorizontalAlignment.Center,
+    end: TextHorizontalAlignment.Right,
+  }[mark.anchor];
+  // A line break would end the value and start a group of the writer's own choosing; %% starts a control code.
+  const words = printable(mark.text, 250).replaceAll("%%", "% %");
+  const place = point3d(x, y);
+  writer.addText(place, rounded(height * 0.72), words, {
+    layerName,
+    rotation: mark.turn === undefined ? 0 : -mark.turn,
+    horizontalAlignment: horizontal,
+    verticalAlignment: TextVerticalAlignment.BaseLine,
+    ...(mark.anchor === "start" ? {} : { secondAlignmentPoint: place }),
+  });
+}
+
+function layerOf(depicts: string): string {
+  return LAYERS.find(([start]) => depicts.startsWith(start))?.[1] ?? OTHER[0];
+}
+
+/** To a thousandth of the unit: far below any trade's tolerance, and −0 is nobody's coordinate. */
+function rounded(value: number): number {
+  return Math.round(value * 1000) / 1000 + 0;
+}

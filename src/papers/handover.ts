@@ -1,0 +1,185 @@
+/**
+ * What a hand-over is made from: the options of a study with their light, the one that was chosen, and how the
+ * papers are to be written. Plain data: the command line and the page fill it each in its own way.
+ */
+
+import { type IsoluxField, isoluxField } from "../app/contour-field.ts";
+import type { JudgedArrangement } from "../app/judged-arrangement.ts";
+import type { SetOutUnit } from "../app/schedule/set-out.ts";
+import { type FineField, wholeTopPlane } from "../assessment/assess.ts";
+import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
+import type { Issue } from "../diagnostics/issue.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { drawnField } from "../drawing/drawn-field.ts";
+import type { PaperName } from "../drawing/paper/paper.ts";
+import { contentKey } from "../numerics/content-key.ts";
+import type { CalculationOptions } from "../scene/calculation-options.ts";
+import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import type { DefaultUsed, ResolvedStudy } from "../scene/resolved-study.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { Target } from "../scene/target.ts";
+import type { IlluminanceUnit } from "../units/illuminance-text.ts";
+import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { formatLength, type LengthUnit } from "../units/length-text.ts";
+import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
+
+/** One option with its light. */
+export interface HandoverOption {
+  readonly scene: Scene;
+  readonly assessment: ArrangementAssessment;
+  /** The light on the whole top, fine enough to be drawn; absent where there is no such plane. */
+  readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
+  /** What there is to say beside the verdict: people's eyes and heads, surround, look, load, years. */
+  readonly findings?: readonly FindingsSection[];
+}
+
+/** What a study says of the lamp in a shade, as far as an order needs it. */
+export interface LampWords {
+  readonly flux?: number;
+  readonly watts?: number;
+  readonly shape?: string;
+  readonly finish?: string;
+  readonly beam?: number;
+  readonly count?: number;
+}
+
+export interface Handover {
+  readonly project: string;
+  readonly options: readonly HandoverOption[];
+  /** Index of the option that is to be built. */
+  readonly chosen: number;
+  /** Lamps by the name of their luminaire, where the study states them. */
+  readonly lamps: ReadonlyMap<string, LampWords>;
+  readonly targets: ReadonlyMap<string, Target>;
+  readonly calculation: CalculationOptions;
+  readonly defaults: readonly DefaultUsed[];
+  readonly warnings: readonly Issue[];
+  readonly paper: PaperName;
+  readonly unit: SetOutUnit;
+  readonly illuminance: IlluminanceUnit;
+  readonly revision: string;
+  /** ISO date. */
+  readonly date: string;
+  /** Key of the study's content. */
+  readonly fingerprint: string;
+  /** Version of the program, where it is known. */
+  readonly version?: string;
+}
+
+/** How a hand-over writes its figures. */
+export interface HandoverWords {
+  readonly unit: SetOutUnit;
+  readonly light: IlluminanceUnit;
+  /** A length (m) with its unit. */
+  length(metres: number): string;
+  /** A length (m) as on a drawing whose units are stated: millimetres bare, feet and inches marked. */
+  dimension(metres: number): string;
+  /** An illuminance (lx) with its unit. */
+  lux(value: number): string;
+  /** An illuminance (lx) without. */
+  figure(value: number): string;
+}
+
+export function handoverWords({ unit, illuminance }: Pick<Handover, "unit" | "illuminance">): HandoverWords {
+  return {
+    unit,
+    light: illuminance,
+    length: (metres) => unbroken(formatLength(metres, unit)),
+    dimension: (metres) => {
+      const words = formatLength(metres, unit);
+      return unit === "mm" ? words.replace(/ mm$/, "") : unbroken(words);
+    },
+    lux: (value) => formatIlluminance(value, illuminance),
+    figure: (value) => formatIlluminanceValue(value, illuminance),
+  };
+}
+
+/** A figure that never breaks at a line's end: 8'-0 | 1/2" would be read as two. */
+function unbroken(words: string): string {
+  return words.replaceAll(" ", "\u00a0");
+}
+
+/** The option that is to be built. */
+export function chosenOption({ options, chosen }: Pick<Handover, "options" | "chosen">): HandoverOption {
+  return options[chosen];
+}
+
+/** The program with its version, where that is known. */
+export function program({ version }: Pick<Handover, "version">): string {
+  return version === undefined ? "Candlespan" : `Candlespan ${printable(version, 20)}`;
+}
+
+/** Letters of options on paper: A, B, C … */
+export function optionLetter(index: number): string {
+  return String.fromCharCode(65 + (index % 26)) + (index < 26 ? "" : `${Math.floor(index / 26)}`);
+}
+
+/** An option from a full calculation with its fine grids, what was found beside the verdict said in `units`. */
+export function optionOfJudged(
+  { scene, assessment, fine, findings }: JudgedArrangement,
+  units: { readonly length: LengthUnit; readonly illuminance: IlluminanceUnit },
+): HandoverOption {
+  const said = findings === undefined ? {} : { findings: findingsSections(findings, units) };
+  const plane = scene.planes[wholeTopPlane(scene)];
+  const refined = plane === undefined ? undefined : fine.get(plane.name);
+  const grid = refined?.plane.grid;
+  if (refined === undefined || grid === undefined) return { scene, assessment, ...said };
+  const light = ({ plane: of, field }: FineField): Float64Array =>
+    totalOf(maintainedLayers(scene, field), of.points.length / 3);
+  const top = { grid, field: isoluxField(grid, light(refined), light(refined.margin)) };
+  return { scene, assessment, top, ...said };
+}
+
+/** An option from an answer that carries a finer grid of the top as a plane of its own, as the page's does. */
+export function optionOfAnswer(
+  scene: Scene,
+  assessment: ArrangementAssessment,
+  findings?: readonly FindingsSection[],
+): HandoverOption {
+  const said = findings === undefined ? {} : { findings };
+  const fine = scene.planes.findIndex((plane) => plane.name.endsWith(", fine") && plane.grid !== undefined);
+  const index = fine >= 0 ? fine : wholeTopPlane(scene);
+  const grid = scene.planes[index]?.grid;
+  if (grid === undefined) return { scene, assessment, ...said };
+  return {
+    scene,
+    assessment,
+    ...said,
+    top: { grid, field: drawnField(grid, assessment.planes[index].illuminance, "refined") },
+  };
+}
+
+/** The content of a study document in eight letters: the same study, the same letters, however it is laid out and
+ * whether or not it carries its photometric files. */
+export function studyFingerprint(document: unknown): string {
+  const { embedded: _, ...study } = document as Record<string, unknown>;
+  return contentKey(JSON.stringify(sorted(study)))
+    .padStart(8, "0")
+    .slice(0, 8);
+}
+
+function sorted(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(sorted);
+  if (typeof value !== "object" || value === null) return value;
+  const entries = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+  return Object.fromEntries(entries.map(([key, each]) => [key, sorted(each)]));
+}
+
+/** Lamps of a study document, whether its lengths are read or still text. */
+export function lampsOf(
+  luminaires: Readonly<Record<string, { readonly lamp?: unknown }>> | undefined,
+): ReadonlyMap<string, LampWords> {
+  const found = new Map<string, LampWords>();
+  for (const [name, { lamp }] of Object.entries(luminaires ?? {}))
+    if (typeof lamp === "object" && lamp !== null) found.set(name, lamp as LampWords);
+  return found;
+}
+
+/** What the papers of a resolved study share. */
+export function handoverFacts(
+  study: ResolvedStudy,
+): Pick<Handover, "project" | "targets" | "calculation" | "defaults" | "warnings"> {
+  const { title, targets, options, defaults, warnings } = study;
+  return { project: title, targets, calculation: options, defaults, warnings };
+}

@@ -1,0 +1,339 @@
+/**
+ * The sheet `isolux` draws: the plan of the island for each arrangement, one under the other on one scale of
+ * length and one scale of light, with the verdict in words and the figures beside it.
+ */
+
+import type { BodyShadow } from "../advice/body-shadow.ts";
+import { isoluxField } from "../app/contour-field.ts";
+import type { JudgedArrangement } from "../app/judged-arrangement.ts";
+import { type FineField, topPlane } from "../assessment/assess.ts";
+import { averageOf, maintainedLayers, totalOf } from "../assessment/layer-light.ts";
+import type { Verdict } from "../assessment/verdict.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
+import { type Ink, line, type Mark, segment, text, textWidth } from "../drawing/drawing.ts";
+import { islandAxes } from "../drawing/island-axes.ts";
+import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
+import { planFrame, planObjects } from "../drawing/plan-objects.ts";
+import { luxColour } from "../drawing/scale.ts";
+import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
+import { DAY, escapeText, FONT, hatchPattern, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import type { LayerRole, Scene } from "../scene/scene.ts";
+import {
+  formatIlluminance,
+  formatIlluminanceValue,
+  type IlluminanceUnit,
+} from "../units/illuminance-text.ts";
+import { formatLength, type LengthUnit } from "../units/length-text.ts";
+import { darkestPlace, patchyRemark, VERDICT_MARK, zoneSentence } from "../words/text.ts";
+import { wording } from "../words/wording.ts";
+import { islandLight } from "./island-light.ts";
+
+const WIDTH = 1080;
+const MARGIN = 56;
+
+const VERDICT_INK: Readonly<Record<Verdict, Ink>> = {
+  meets: "meets",
+  "falls short": "short",
+  "too close to call": "close",
+  "no target": "quiet",
+};
+
+/** Drawing units a metre of the shadow maps. */
+const SHADOW_SCALE = 260;
+/** Where they begin: the map brings a margin of its own. */
+const SHADOW_LEFT = MARGIN - 24;
+
+/** The sheet as SVG text. Arrangements whose study has no plane to draw are left out and named. */
+export function isoluxSheet(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {
+  const blocks: string[] = [];
+  let y = 44;
+  const { maintenance } = arrangements[0].scene;
+  blocks.push(
+    marksSvg([
+      text([MARGIN, y], printable(study.title, 70), "title", { ink: "ink", size: 24, strong: true }),
+      text(
+        [MARGIN, y + 22],
+        `Illuminance on the island, maintained (factor ${maintenance.toFixed(2)}), in the dark. Seen from above.`,
+        "subtitle",
+        { size: 13 },
+      ),
+    ]),
+  );
+  y += 56;
+  arrangements.forEach((judged, index) => {
+    const { svg, height } = block(study, judged, `plan-${index}`);
+    blocks.push(`<g transform="translate(0 ${short(y)})" role="group" aria-label="${escapeText(judged.scene.name)}">
+${svg}
+</g>`);
+    y += height + 28;
+    const shadows = shadowMaps(judged.bodyShadows ?? [], y);
+    blocks.push(...shadows.blocks);
+    y = shadows.bottom;
+  });
+  const foot = footer(study, arrangements, y);
+  const height = Math.ceil(foot.bottom);
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${height}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${escapeText(summary(study, arrangements))}" font-family="${FONT}" font-variant-numeric="tabular-nums">
+<title>${escapeText(study.title)}: isolux plan</title>
+<defs>${hatchPattern("key-hatch")}</defs>
+<rect width="${WIDTH}" height="${height}" fill="${DAY.paper}"/>
+${blocks.join("\n")}
+${foot.svg}
+</svg>
+`;
+}
+
+/** What the people's own bodies take from their hands, in their usual posture, map beside map. */
+function shadowMaps(shadows: readonly BodyShadow[], top: number): { blocks: string[]; bottom: number } {
+  const blocks: string[] = [];
+  let x = SHADOW_LEFT;
+  let y = top;
+  let tallest = 0;
+  for (const shadow of shadows) {
+    if (!shadow.usual) continue;
+    const { svg, width, height, title } = bodyShadowMap(shadow, SHADOW_SCALE);
+    if (x > SHADOW_LEFT && x + width > WIDTH) {
+      x = SHADOW_LEFT;
+      y += tallest;
+      tallest = 0;
+    }
+    blocks.push(
+      `<g transform="translate(${short(x)} ${short(y)})" role="img" aria-label="${escapeText(title)}">${svg}</g>`,
+    );
+    x += width;
+    tallest = Math.max(tallest, height);
+  }
+  return { blocks, bottom: blocks.length === 0 ? top : y + tallest + 12 };
+}
+
+function summary(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {
+  const unit = study.display.illuminance;
+  return arrangements
+    .map(
+      ({ assessment }) =>
+        `${assessment.name}: ${assessment.zones.map((zone) => zoneSentence(zone, unit)).join(" ")}`,
+    )
+    .join(" ");
+}
+
+function block(
+  study: ResolvedStudy,
+  judged: JudgedArrangement,
+  id: string,
+): { readonly svg: string; readonly height: number } {
+  const { scene, assessment } = judged;
+  const unit = study.display.illuminance;
+  const { verdict } = assessment;
+  const marks: Mark[] = [
+    text([MARGIN, 18], printable(scene.name, 70), "arrangement", { ink: "ink", size: 18, strong: true }),
+    text([WIDTH - MARGIN, 18], `${VERDICT_MARK[verdict]} ${verdict}`, "verdict", {
+      ink: VERDICT_INK[verdict],
+      size: 15,
+      strong: true,
+      anchor: "end",
+    }),
+  ];
+  let y = 40;
+  for (const zone of assessment.zones) {
+    marks.push(
+      text([MARGIN, y], VERDICT_MARK[zone.verdict], "verdict", {
+        ink: VERDICT_INK[zone.verdict],
+        size: 13,
+        strong: true,
+      }),
+    );
+    y = paragraph(marks, zoneSentence(zone, unit), y, "ink");
+  }
+  const top = topPlane(scene);
+  const patchy = patchyRemark(assessment);
+  if (patchy !== undefined) {
+    y = paragraph(marks, patchy, y, "quiet");
+  }
+  const place = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
+  if (place !== undefined) {
+    const least = formatIlluminance(assessment.planes[top].statistics.minimum, unit);
+    y = paragraph(marks, `The darkest spot is ${place}: ${least}.`, y, "quiet");
+  }
+  const plan = planOf(study, judged, top, id);
+  const planTop = y - 2;
+  y = planTop + plan.height;
+  marks.push(...figures(judged, unit, top, y + 16));
+  return {
+    svg: `${marksSvg(marks)}\n<g transform="translate(0 ${short(planTop)})">\n${plan.svg}\n</g>`,
+    height: y + 40,
+  };
+}
+
+/** Words beside the plan, broken where the sheet ends; the y of what follows. */
+function paragraph(marks: Mark[], words: string, y: number, ink: Ink): number {
+  let at = y;
+  for (const row of broken(printable(words, 600), WIDTH - 2 * MARGIN - 18, 13)) {
+    marks.push(text([MARGIN + 18, at], row, "sentence", { ink, size: 13 }));
+    at += 19;
+  }
+  return at;
+}
+
+function scaleOf(scene: Scene): SheetScale {
+  // The top never grows taller than half its sheet's width, nor a small island past 420 units a metre.
+  const axes = islandAxes(scene);
+  return sheetScale(axes, WIDTH, {
+    reach: 0.1,
+    largest: Math.min(420, 520 / axes.width),
+    margins: { left: MARGIN + 28, right: MARGIN + 28 },
+  });
+}
+
+function planOf(
+  study: ResolvedStudy,
+  { scene, assessment, fine }: JudgedArrangement,
+  top: number,
+  id: string,
+): { readonly svg: string; readonly height: number } {
+  const scale = scaleOf(scene);
+  const words = wording(study.display);
+  const dimensionWords = { ...words, length: (metres: number) => bothLengths(metres, study.display.length) };
+  // People are drawn where they stand in the light, and nowhere else.
+  const parts = { zones: true, people: assessment.method.people, dimensions: true };
+  const frame = planFrame(scene, scale, parts);
+  const objects = planObjects(scene, scale, dimensionWords, parts, frame);
+  const plane = scene.planes[top];
+  const refined = plane === undefined ? undefined : fine.get(plane.name);
+  const figuresOf = plane === undefined ? undefined : assessment.planes[top].fine;
+  const luminaires = objects.luminaires.flatMap((each) => each.marks);
+  let light = "";
+  if (refined?.plane.grid !== undefined && figuresOf !== undefined) {
+    const { grid } = refined.plane;
+    light = planLightSvg(
+      islandLight(study, scene, {
+        grid,
+        field: isoluxField(grid, figuresOf.illuminance, marginLight(scene, refined.margin)),
+        unit: study.display.illuminance,
+        page: ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)],
+        taken: objects.taken,
+        obstacles: [...objects.over, ...luminaires],
+      }),
+      id,
+    );
+  }
+  return {
+    svg: [
+      light,
+      marksSvg(objects.over, { halo: DAY.sheet }),
+      marksSvg(luminaires, { halo: DAY.sheet }),
+      marksSvg(objects.around),
+    ].join("\n"),
+    height: frame.height,
+  };
+}
+
+/** Light at the points of the edge ring, dimmed and maintained (lx). */
+function marginLight(scene: Scene, { plane, field }: FineField): Float64Array {
+  return totalOf(maintainedLayers(scene, field), plane.points.length / 3);
+}
+
+/** `2400 mm · 7'-10 1/2"`: a drawing is read by either trade. */
+function bothLengths(metres: number, unit: LengthUnit): string {
+  const other = unit === "ft-in" ? "mm" : "ft-in";
+  return `${formatLength(metres, unit)} · ${formatLength(metres, other)}`;
+}
+
+function figures(
+  { scene, assessment }: JudgedArrangement,
+  unit: IlluminanceUnit,
+  top: number,
+  y: number,
+): Mark[] {
+  const assessed = assessment.planes[top];
+  if (assessed === undefined) return [];
+  const light = (lux: number): string => formatIlluminanceValue(lux, unit);
+  const { average, minimum, maximum, uniformity } = assessed.statistics;
+  const fine = assessed.fine;
+  const part = (roles: readonly LayerRole[]): string =>
+    light(averageOf(assessed.layers, scene.planes[top].weights, (layer) => roles.includes(layer.role)).both);
+  const { watts, unknownWatts } = assessment.energy;
+  const cells: readonly (readonly [string, string])[] = [
+    ["whole top, average", `${light(average)} ${unit}`],
+    [
+      "minimum (fine grid)",
+      fine === undefined ? light(minimum) : `${light(minimum)} (${light(fine.minimum)})`,
+    ],
+    [
+      "maximum (fine grid)",
+      fine === undefined ? light(maximum) : `${light(maximum)} (${light(fine.maximum)})`,
+    ],
+    ["evenness U₀", uniformity.toFixed(2)],
+    ["pendants", `${part(["pendant"])} ${unit}`],
+    ["recessed", `${part(["recessed"])} ${unit}`],
+    ["power", `${unknownWatts > 0 ? "≥ " : ""}${watts.toFixed(0)} W`],
+  ];
+  const each = (WIDTH - 2 * MARGIN) / cells.length;
+  return cells.flatMap(([name, value], i) => [
+    text([MARGIN + i * each, y], name, "figure name", { size: 11.5 }),
+    text([MARGIN + i * each, y + 17], value, "figure", { ink: "ink", size: 15, strong: true }),
+  ]);
+}
+
+function footer(
+  study: ResolvedStudy,
+  arrangements: readonly JudgedArrangement[],
+  y: number,
+): { readonly svg: string; readonly bottom: number } {
+  const unit = study.display.illuminance;
+  const legend = scaleLegend(MARGIN, y + 6, 620, unit);
+  const right = MARGIN + 620 + 56;
+  const scale = scaleOf(arrangements[0].scene);
+  const { method } = arrangements[0].assessment;
+  const marks: Mark[] = [
+    ...legend.marks,
+    line(box(right, y + 6, 26, 14), "key: below target", "ink", 0.75, { closed: true }),
+    text([right + 34, y + 17], "below the zone’s target at that spot", "key", { ink: "ink" }),
+    segment(right, y + 33, right + 26, y + 33, "key: target", "ink", 1.5),
+    text([right + 34, y + 37], "the target itself", "key", { ink: "ink" }),
+    ...scaleBar(right, y + 66, scale.perMetre, 220, study.display.length === "ft-in"),
+  ];
+  let line0 = y + 96;
+  const words = [
+    `${sentence(method.description)} Isolux lines on cells of at most 25 mm, calculated up to the edge.`,
+    "Predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
+  ];
+  for (const row of words.flatMap((each) => broken(each, WIDTH - 2 * MARGIN, 11.5))) {
+    marks.push(text([MARGIN, line0], row, "note", {}));
+    line0 += 16;
+  }
+  const swatches = legend.swatches.map(
+    ({ box: b, colour }) =>
+      `<rect x="${short(b.x)}" y="${short(b.y)}" width="${short(b.width)}" height="${short(b.height)}" fill="${colour}"/>`,
+  );
+  const hatch = `<rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="${luxColour(150)}"/><rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="url(#key-hatch)"/>`;
+  return { svg: `${swatches.join("")}\n${hatch}\n${marksSvg(marks)}`, bottom: line0 + 20 };
+}
+
+function box(x: number, y: number, width: number, height: number): Vec2[] {
+  return [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ];
+}
+
+function sentence(words: string): string {
+  return words === "" ? "" : `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/\.$/, "")}.`;
+}
+
+/** Words in lines of at most `width` drawing units. */
+function broken(words: string, width: number, size: number): string[] {
+  const rows: string[] = [];
+  let row = "";
+  for (const word of words.split(" ")) {
+    const longer = row === "" ? word : `${row} ${word}`;
+    if (row !== "" && textWidth(longer, size) > width) {
+      rows.push(row);
+      row = word;
+    } else row = longer;
+  }
+  return row === "" ? rows : [...rows, row];
+}

@@ -1,0 +1,132 @@
+/**
+ * The mock-up kit: half silhouettes of the pendants at full size, to be cut double from folded card and hung on
+ * string, and a sheet for marking island and pendants on the floor with tape, before anything is ordered.
+ */
+
+import { roundTo, setOut } from "../app/schedule/set-out.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { type Block, bullet, flow, paragraph, SMALL } from "../drawing/paper/flow.ts";
+import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";
+import { moved, type Sheet } from "../drawing/paper/paper.ts";
+import { planMargins, setOutPlan } from "../drawing/set-out-plan.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { islandToRoom } from "../scene/island.ts";
+import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
+import { frameFor } from "./mock-up-frame.ts";
+import { silhouetteSheets } from "./silhouette-sheet.ts";
+
+export function mockUpSheets(handover: Handover): Sheet[] {
+  return [...tapeSheets(handover), ...silhouetteSheets(handover)];
+}
+
+function tapeSheets(handover: Handover): Sheet[] {
+  const { scene } = chosenOption(handover);
+  const words = handoverWords(handover);
+  const whole = setOut(scene, handover.unit, words.length);
+  const found = {
+    ...whole,
+    boxes: whole.boxes.filter((box) => box.kind === "pendant"),
+    strings: whole.strings.filter(({ what }) => what !== "recessed"),
+  };
+  const { field } = frameFor(handover, "Mark it on the floor", "1", "1:1");
+  const fixed = planMargins(found, words, 0);
+  const scale = drawingScale(handover.unit, [
+    [scene.room.length + 0.2, field.width - fixed.left - 6],
+    [scene.room.width + 0.2, field.height * 0.55 - fixed.below - 40],
+  ]);
+  const margins = planMargins(found, words, scale.perMetre);
+  const height = 44 + margins.edge + scene.room.width * scale.perMetre + margins.below;
+  const view = setOutPlan(scene, found, scale.perMetre, words);
+  const blocks: Block[] = [
+    paragraph(
+      "Tape the island on the floor first, then a cross under each pendant; hang the cut-outs on string of the length in the table and live with them for a day. Look from where you will stand, sit and come in.",
+      { size: 9 },
+    ),
+    {
+      kind: "figure",
+      height,
+      draw: (x, y) =>
+        moved(view.marks, [x + margins.left, y + 44 + margins.edge + scene.room.width * scale.perMetre]),
+    },
+    ...marksTable(handover, words),
+  ];
+  const pages = flow(blocks, () => ({ ...field, height: field.height - PRINT_CHECK_HEIGHT - 6 }));
+  return pages.map((marks, i): Sheet => {
+    const frame = frameFor(handover, "Mark it on the floor", `${i + 1} of ${pages.length}`, scale.words);
+    const check = printCheck(
+      field.x,
+      field.y + field.height - PRINT_CHECK_HEIGHT,
+      handover.unit,
+      scale.perMetre,
+    );
+    return {
+      name: "mock-up",
+      title: `${handover.project}: mark it on the floor`,
+      width: frame.width,
+      height: frame.height,
+      marks: [...frame.marks, ...marks, ...check],
+      summary:
+        "Distances for marking the island and the pendants on the floor, and string lengths for the mock-up.",
+    };
+  });
+}
+
+function marksTable(handover: Handover, words: HandoverWords): Block[] {
+  const { scene } = chosenOption(handover);
+  const { island, room } = scene;
+  const found = setOut(scene, handover.unit, words.length);
+  const far: Vec2 = [room.length, 0];
+  const distance = (a: Vec2, b: Vec2): string =>
+    words.dimension(roundTo(Math.hypot(a[0] - b[0], a[1] - b[1]), handover.unit));
+  const row = (name: string, p: Vec2, string: string): string[] => [
+    name,
+    words.dimension(roundTo(p[0], handover.unit)),
+    words.dimension(roundTo(p[1], handover.unit)),
+    distance(p, [0, 0]),
+    distance(p, far),
+    string,
+  ];
+  const corners =
+    island === undefined || island.outline.length > 8
+      ? []
+      : island.outline.map((p) => islandToRoom(island, p));
+  const pendants = found.boxes.filter((box) => box.kind === "pendant");
+  const blocks: Block[] = [
+    {
+      kind: "table",
+      size: SMALL + 0.75,
+      depicts: "tape row",
+      columns: [
+        { title: "mark", share: 1.2 },
+        { title: "from wall 3 (x)", share: 1, align: "end" },
+        { title: "from wall 0 (y)", share: 1, align: "end" },
+        { title: "tape from datum", share: 1.1, align: "end" },
+        { title: "tape from the other end of wall 0", share: 1.5, align: "end" },
+        { title: "string, ceiling to lower edge", share: 1.4, align: "end" },
+      ],
+      rows: [
+        ...corners.map((p, i) => row(`island corner ${i + 1}`, p, "")),
+        ...pendants.map((box) => {
+          const { ceiling, bottom } = box.heights as NonNullable<typeof box.heights>;
+          return row(
+            `${box.tag} ${printable(box.luminaire.name, 20)}`,
+            box.at,
+            words.dimension(ceiling - bottom),
+          );
+        }),
+      ],
+    },
+    bullet(
+      "Two tapes, one from each end of wall 0, meet at the mark: no square needed. Their lengths are rounded on their own.",
+      SMALL + 0.75,
+    ),
+  ];
+  if (island !== undefined && corners.length === 4)
+    blocks.push(
+      bullet(
+        `The island is square when both diagonals are ${distance(corners[0], corners[2])}.`,
+        SMALL + 0.75,
+      ),
+    );
+  return blocks;
+}

@@ -1,0 +1,99 @@
+/** The top of one option with its light, at a width of paper: the same view for every option, to be laid one under
+ * the other. */
+
+import type { Mark } from "../drawing/drawing.ts";
+import { islandAxes } from "../drawing/island-axes.ts";
+import { scaleLegend } from "../drawing/light-legend.ts";
+import { type PaperMark, scaled } from "../drawing/paper/paper.ts";
+import { paperLight } from "../drawing/paper/paper-light.ts";
+import { planFrame, planObjects } from "../drawing/plan-objects.ts";
+import { sheetScale } from "../drawing/sheet-scale.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { wording } from "../words/wording.ts";
+import type { Handover, HandoverOption } from "./handover.ts";
+import { islandLight } from "./island-light.ts";
+
+/** Points a unit of the screen's drawings takes on paper: 11 units become 6.8 points. */
+const UNIT = 0.62;
+
+export interface PlacedFigure {
+  readonly height: number;
+  draw(x: number, y: number): readonly PaperMark[];
+}
+
+/** @param width of paper (points) @param tallest height the top itself may take (points) */
+export function optionPlan(
+  handover: Handover,
+  { scene, top, assessment }: HandoverOption,
+  width: number,
+  tallest: number,
+): { readonly marks: readonly PaperMark[]; readonly height: number } {
+  const axes = islandAxes(scene);
+  const units = width / UNIT;
+  const scale = sheetScale(axes, units, {
+    reach: 0.06,
+    largest: tallest / UNIT / axes.width,
+    margins: { left: 14, right: 66 },
+  });
+  const parts = { zones: true, people: assessment.method.people, dimensions: true };
+  const frame = planFrame(scene, scale, parts);
+  const words = wording({ length: handover.unit, illuminance: handover.illuminance });
+  const objects = planObjects(scene, scale, words, parts, frame);
+  const luminaires = objects.luminaires.flatMap((each) => each.marks);
+  const light =
+    top === undefined
+      ? []
+      : paperLight(
+          islandLight(handover, scene, {
+            grid: top.grid,
+            field: top.field,
+            unit: handover.illuminance,
+            page: ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)],
+            taken: objects.taken,
+            obstacles: [...objects.over, ...luminaires],
+          }),
+        );
+  const marks = [...light, ...readable(objects.over), ...luminaires, ...objects.around];
+  return { marks: scaled(marks, UNIT), height: frame.height * UNIT };
+}
+
+/** Words on the light get a patch of paper, so that they read on any level. */
+function readable(marks: readonly Mark[]): Mark[] {
+  return marks.map((mark) => (mark.kind === "text" ? { ...mark, ink: "ink", ground: "sheet" } : mark));
+}
+
+/** The key of the light, with familiar places. */
+export function lightKey(handover: Handover, width: number): PlacedFigure {
+  const units = Math.min(620, width / UNIT - 70);
+  const legend = scaleLegend(0, 0, units, handover.illuminance);
+  const marks: PaperMark[] = [
+    ...legend.swatches.map(({ box, colour }): PaperMark => {
+      const { x, y, width: w, height: h } = box;
+      return {
+        kind: "area",
+        rings: [
+          [
+            [x, y],
+            [x + w, y],
+            [x + w, y + h],
+            [x, y + h],
+          ],
+        ],
+        colour,
+        depicts: "scale",
+      };
+    }),
+    ...legend.marks,
+  ];
+  const small = scaled(marks, UNIT);
+  return {
+    height: (legend.height + 6) * UNIT,
+    draw: (x, y) =>
+      small.map((mark) => {
+        const by = ([px, py]: Vec2): Vec2 => [px + x, py + y];
+        if (mark.kind === "line") return { ...mark, points: mark.points.map(by) };
+        if (mark.kind === "area") return { ...mark, rings: mark.rings.map((ring) => ring.map(by)) };
+        return mark.kind === "text" ? { ...mark, at: by(mark.at) } : mark;
+      }),
+  };
+}

@@ -1,0 +1,221 @@
+/** The front of the report: in short, what was asked, what was found and how sure it is. */
+
+import { wholeTopPlane } from "../assessment/assess.ts";
+import type { ArrangementAssessment, Check } from "../assessment/assessment.ts";
+import { averageOf } from "../assessment/layer-light.ts";
+import { PUBLISHED_TARGETS_BY_ID, publishedRange } from "../assessment/targets-published.ts";
+import { whatWouldSettle } from "../assessment/tolerance/settling.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
+import { moved } from "../drawing/paper/paper.ts";
+import { VERDICT_MARK, zoneSentence } from "../words/text.ts";
+import {
+  chosenOption,
+  type Handover,
+  type HandoverOption,
+  type HandoverWords,
+  optionLetter,
+} from "./handover.ts";
+import { lightKey, optionPlan } from "./option-plan.ts";
+import { SIZE, TABLE, table, upper } from "./report-style.ts";
+
+export function summary(handover: Handover, words: HandoverWords): Block[] {
+  const { scene, assessment } = chosenOption(handover);
+  return [
+    heading("1  In short", 12),
+    paragraph(
+      `Handed over: "${printable(scene.name, 60)}", ${VERDICT_MARK[assessment.verdict]} ${assessment.verdict}. Maintained values, in the dark, without daylight${assessment.method.people ? ", with the people of the study standing in the light" : ", nobody standing in the light"}.`,
+      { size: SIZE, strong: true },
+    ),
+    ...assessment.zones.map((zone) =>
+      paragraph(printable(upper(zoneSentence(zone, words.light)), 500), {
+        marker: VERDICT_MARK[zone.verdict],
+        size: SIZE,
+        depicts: "verdict",
+      }),
+    ),
+    ...(handover.options.length > 1
+      ? [
+          table(
+            [
+              { title: "option", share: 2.2 },
+              { title: "verdict", share: 1.6 },
+              { title: `whole top: average, ${words.light}`, share: 1.4, align: "end" },
+              { title: "minimum", share: 1, align: "end" },
+              { title: "evenness min/avg", share: 1.2, align: "end" },
+              { title: "power, W", share: 0.9, align: "end" },
+            ],
+            handover.options.map(({ scene: each, assessment: light }, i) => {
+              const top = light.planes[wholeTopPlane(each)]?.statistics;
+              return [
+                `${optionLetter(i)}  ${printable(each.name, 40)}${i === handover.chosen ? " (chosen)" : ""}`,
+                `${VERDICT_MARK[light.verdict]} ${light.verdict}`,
+                top === undefined ? "–" : words.figure(top.average),
+                top === undefined ? "–" : words.figure(top.minimum),
+                top === undefined ? "–" : top.uniformity.toFixed(2),
+                watts(light),
+              ];
+            }),
+          ),
+        ]
+      : []),
+  ];
+}
+
+export function watts({ energy }: ArrangementAssessment): string {
+  return `${energy.unknownWatts > 0 ? "≥ " : ""}${energy.watts.toFixed(0)}`;
+}
+
+export function asked(handover: Handover, words: HandoverWords): Block[] {
+  const scene = chosenOption(handover).scene;
+  const rows = scene.zones.map((zone) => {
+    const target =
+      zone.target === undefined
+        ? undefined
+        : (handover.targets.get(zone.target) ?? PUBLISHED_TARGETS_BY_ID.get(zone.target));
+    const requirements = target?.requirements.map((r) =>
+      r.quantity === "illuminance"
+        ? `${r.statistic} ${words.lux(r.value)} ${r.nature}`
+        : `evenness ${r.value.toFixed(2)}`,
+    );
+    return [
+      printable(zone.name, 40),
+      requirements?.join(", ") ?? "nothing",
+      target === undefined ? "–" : printable(`${target.name}. ${target.source}`, 200),
+      target?.known ?? "–",
+    ];
+  });
+  const { least, greatest } = publishedRange("worktop");
+  return [
+    heading("2  What was asked", 12),
+    ...(rows.length === 0
+      ? [paragraph("No zones were given: the whole top is one, and nothing is asked of it.", { size: SIZE })]
+      : [
+          table(
+            [
+              { title: "zone", share: 1 },
+              { title: "target", share: 1.8 },
+              { title: "source", share: 3.2 },
+              { title: "how known", share: 0.9 },
+            ],
+            rows,
+          ),
+        ]),
+    paragraph(
+      `Published figures for a worktop disagree, from ${words.figure(least)} to ${words.lux(greatest)}; the target is the designer's choice among them. "secondary": quoted by another text; "from memory": not looked up; confirm either before a contract rests on it.`,
+      { size: SIZE },
+    ),
+  ];
+}
+
+export function results(
+  handover: Handover,
+  option: HandoverOption,
+  index: number,
+  width: number,
+  words: HandoverWords,
+): Block[] {
+  const { scene, assessment } = option;
+  const plan = optionPlan(handover, option, width, 120);
+  const key = lightKey(handover, width);
+  return [
+    ...(index === 0 ? [heading("3  What was found", 12)] : []),
+    heading(
+      `${optionLetter(index)}  ${printable(scene.name, 60)}: ${VERDICT_MARK[assessment.verdict]} ${assessment.verdict}`,
+      10,
+    ),
+    { kind: "figure", height: plan.height + 4, draw: (x, y) => moved(plan.marks, [x, y]) },
+    ...(index === 0
+      ? [
+          {
+            kind: "figure",
+            height: key.height + 6,
+            draw: (x: number, y: number) => [...key.draw(x, y)],
+          } as Block,
+        ]
+      : []),
+    table(
+      [
+        { title: "zone", share: 1.2 },
+        { title: "figure", share: 1.5 },
+        { title: "value", share: 0.9, align: "end" },
+        { title: "95 % band", share: 1.3, align: "end" },
+        { title: "target", share: 0.9, align: "end" },
+        { title: "verdict", share: 1.5 },
+        { title: "what the doubt hangs on", share: 3 },
+      ],
+      assessment.zones.flatMap((zone) =>
+        zone.checks.length === 0
+          ? [
+              [
+                printable(zone.name, 30),
+                "average",
+                words.lux(zone.statistics.average),
+                "–",
+                "–",
+                "– no target",
+                "–",
+              ],
+            ]
+          : zone.checks.map((check) => checkRow(zone.name, check, words)),
+      ),
+    ),
+    table(
+      [
+        { title: `plane, ${words.light}`, share: 1.6 },
+        { title: "average", share: 0.8, align: "end" },
+        { title: "minimum", share: 0.9, align: "end" },
+        { title: "maximum", share: 0.9, align: "end" },
+        { title: "min/avg", share: 0.7, align: "end" },
+        { title: "min/max", share: 0.7, align: "end" },
+        { title: "points", share: 0.7, align: "end" },
+        { title: "by layer: direct + interreflected", share: 3.4 },
+      ],
+      assessment.planes.flatMap((plane, i) => {
+        if (plane.name.endsWith(", fine")) return [];
+        const s = plane.statistics;
+        const fine = (value: number, finer: number | undefined): string =>
+          `${words.figure(value)}${finer === undefined ? "" : ` (${words.figure(finer)})`}`;
+        const layers = plane.layers.map((layer) => {
+          const part = averageOf(plane.layers, scene.planes[i].weights, (each) => each === layer);
+          return `${printable(layer.layer, 24)} ${words.figure(part.direct)} + ${words.figure(part.interreflected)}`;
+        });
+        return [
+          [
+            printable(plane.name, 40),
+            words.figure(s.average),
+            fine(s.minimum, plane.fine?.minimum),
+            fine(s.maximum, plane.fine?.maximum),
+            s.uniformity.toFixed(2),
+            s.diversity.toFixed(2),
+            `${s.points}`,
+            layers.join("; "),
+          ],
+        ];
+      }),
+    ),
+    paragraph(
+      `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${assessment.energy.wattsPerSquareMetre.toFixed(1)} W/m² of floor.`,
+      { size: TABLE },
+    ),
+    gap(6),
+  ];
+}
+
+function checkRow(zone: string, check: Check, words: HandoverWords): string[] {
+  const light = check.quantity === "illuminance";
+  const value = (x: number): string => (light ? words.figure(x) : x.toFixed(2));
+  const chance =
+    check.probability === undefined
+      ? ""
+      : ` (reached with probability ${check.probability > 0.995 ? "over 0.99" : check.probability < 0.005 ? "under 0.01" : check.probability.toFixed(2)})`;
+  return [
+    printable(zone, 30),
+    light ? `${check.statistic} ${check.nature}, ${words.light}` : "evenness, min/avg",
+    value(check.value),
+    `${value(check.band[0])} to ${value(check.band[1])}`,
+    value(check.target),
+    `${VERDICT_MARK[check.verdict]} ${check.verdict}${chance}`,
+    check.drivers.length === 0 ? "–" : printable(whatWouldSettle(check.drivers), 120),
+  ];
+}

@@ -1,0 +1,119 @@
+/**
+ * The calculation report: what was asked, what was found and how sure it is, what went in, what was assumed, how it
+ * was computed and from which sources. Whoever doubts a figure finds here what it rests on.
+ */
+
+import { guidelineCards } from "../advice/guidelines/cards.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { type Block, bullet, flow, heading, paragraph } from "../drawing/paper/flow.ts";
+import { sheetFrame } from "../drawing/paper/frame.ts";
+import type { Sheet } from "../drawing/paper/paper.ts";
+import type { FindingsSection } from "../words/findings-sections.ts";
+import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
+import { assumed, inputs, method } from "./report-basis.ts";
+import { asked, results, summary } from "./report-results.ts";
+import { SIZE, table } from "./report-style.ts";
+import { relianceBlocks } from "./schedule-sheet.ts";
+
+export function reportSheets(handover: Handover): Sheet[] {
+  const words = handoverWords(handover);
+  const facts = {
+    project: handover.project,
+    title: "Calculation report",
+    revision: handover.revision,
+    date: handover.date,
+    units: `${handover.unit === "mm" ? "mm" : "ft-in"}, ${handover.illuminance}`,
+    fingerprint: handover.fingerprint,
+  };
+  const { field } = sheetFrame(handover.paper, false, { ...facts, number: "1" });
+  const blocks: Block[] = [
+    ...summary(handover, words),
+    ...asked(handover, words),
+    ...handover.options.flatMap((option, i) => results(handover, option, i, field.width, words)),
+    heading("4  What the light of the chosen option relies on", 12),
+    ...relianceBlocks(handover, words),
+    ...inputs(handover, words),
+    ...assumed(handover),
+    ...method(handover),
+    ...beside(handover),
+    ...rules(handover, words),
+    ...cautions(),
+  ];
+  const pages = flow(blocks, () => field);
+  return pages.map((marks, i): Sheet => {
+    const frame = sheetFrame(handover.paper, false, { ...facts, number: `${i + 1} of ${pages.length}` });
+    return {
+      name: "report",
+      title: `${handover.project}: calculation report`,
+      width: frame.width,
+      height: frame.height,
+      marks: [...frame.marks, ...marks],
+      summary:
+        "Calculation report: targets, results with their bands, inputs, defaults, methods, sources, cautions.",
+    };
+  });
+}
+
+/** People, surround, look, load and years of the chosen option. */
+function beside(handover: Handover): Block[] {
+  const { findings = [] } = chosenOption(handover);
+  if (findings.length === 0) return [];
+  return [
+    heading("8  Beside the verdict, of the chosen option", 12),
+    ...findings.flatMap(({ heading: words, sentences, table: figures }): Block[] => [
+      heading(printable(words, 80), 9),
+      ...sentences.map((sentence) => paragraph(printable(sentence, 600), { size: SIZE })),
+      ...(figures === undefined ? [] : [findingsTable(figures)]),
+    ]),
+  ];
+}
+
+function findingsTable({ rows, left }: NonNullable<FindingsSection["table"]>): Block {
+  const [head = [], ...body] = rows.map((row) => row.map((cell) => printable(cell, 60)));
+  return table(
+    head.map((title, i) => ({
+      title,
+      share: i === 0 ? 1.6 : 1,
+      ...(left.includes(i) ? {} : { align: "end" as const }),
+    })),
+    body,
+  );
+}
+
+function rules(handover: Handover, words: HandoverWords): Block[] {
+  const cards = guidelineCards(chosenOption(handover).scene, { length: words.unit }).filter(
+    (card) => card.outcome !== "does not apply",
+  );
+  if (cards.length === 0) return [];
+  return [
+    heading("9  Rules of thumb held against the chosen option", 12),
+    paragraph("They inform and contradict one another; no verdict rests on them.", { size: SIZE }),
+    table(
+      [
+        { title: "rule", share: 3.6 },
+        { title: "here", share: 1 },
+        { title: "would ask for", share: 2.2 },
+        { title: "heard from", share: 2 },
+      ],
+      cards.map((card) => [
+        printable(card.rule, 200),
+        card.outcome,
+        printable(card.asks, 140),
+        printable(card.source, 120),
+      ]),
+    ),
+  ];
+}
+
+function cautions(): Block[] {
+  return [
+    heading("10  Cautions", 12),
+    ...[
+      "The figures are predictions with a band, not a guarantee. A reading within 20 % of a calculation has long counted as a good result; a hand meter adds 3 to 10 % of its own (both read in published articles).",
+      "Electrical work, boxes, supports, weight, heat above a hob and hanging glass: licensed people and local codes decide. Nothing here is a design of the wiring.",
+      "Typical finishes and shade values are to be replaced by the real ones before a promise rests on them.",
+      "Night only: no daylight is counted. A person at the top takes light from it; ask for a calculation with people where that matters.",
+      "Check with a meter at night, lamps warm, layers one by one, at the points of the verification grid.",
+    ].map((words) => bullet(words, SIZE)),
+  ];
+}

@@ -1,0 +1,235 @@
+/** The sheet for whoever orders: luminaire schedule, lamps to bring, and what the light relies on. */
+
+import { reliances } from "../app/schedule/reliance.ts";
+import { typeLetters } from "../app/schedule/set-out.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { type Block, bullet, flow, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
+import { sheetFrame } from "../drawing/paper/frame.ts";
+import type { Sheet } from "../drawing/paper/paper.ts";
+import { EVIDENCE } from "../luminaire/evidence.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
+import { verticalExtent } from "../luminaire/vertical-extent.ts";
+import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
+import { degrees } from "../units/quantities.ts";
+import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
+
+export function scheduleSheets(handover: Handover): Sheet[] {
+  const { scene } = chosenOption(handover);
+  const words = handoverWords(handover);
+  const facts = {
+    project: handover.project,
+    title: "Luminaire and lamp schedule",
+    option: scene.name,
+    revision: handover.revision,
+    date: handover.date,
+    units: handover.unit === "mm" ? "millimetres" : "feet and inches",
+    fingerprint: handover.fingerprint,
+  };
+  const { field } = sheetFrame(handover.paper, true, { ...facts, number: "1" });
+  const pages = flow(scheduleBlocks(handover, words), () => field);
+  return pages.map((marks, i): Sheet => {
+    const frame = sheetFrame(handover.paper, true, { ...facts, number: `${i + 1} of ${pages.length}` });
+    return {
+      name: "schedule",
+      title: `${handover.project}: luminaire and lamp schedule`,
+      width: frame.width,
+      height: frame.height,
+      marks: [...frame.marks, ...marks],
+      summary: "Schedule of luminaires and lamps, and what the performance relies on.",
+    };
+  });
+}
+
+/** One row of the schedule, for paper and for spreadsheets. */
+export interface ScheduleRow {
+  readonly type: string;
+  readonly luminaire: Luminaire;
+  readonly count: number;
+  /** Full angle at half the maximum (rad); undefined in the dark. */
+  readonly beam: number | undefined;
+  /** Extents in plan and height (m). */
+  readonly size: readonly [length: number, width: number, height: number];
+}
+
+export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): ScheduleRow[] {
+  const { scene } = chosenOption(handover);
+  return [...typeLetters(scene)].map(([luminaire, type]): ScheduleRow => {
+    const [lowest, highest] = verticalExtent(luminaire);
+    const beam = beamAngle(luminaire.distribution, BEAM_LEVEL).ofMaximum;
+    return {
+      type,
+      luminaire,
+      count: scene.layers.reduce(
+        (sum, layer) => sum + layer.luminaires.filter((p) => p.luminaire === luminaire).length,
+        0,
+      ),
+      beam,
+      size: [...planExtents(luminaire), highest - lowest],
+    };
+  });
+}
+
+function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
+  const rows = scheduleRows(handover);
+  const blocks: Block[] = [
+    heading("Luminaires", 11),
+    {
+      kind: "table",
+      size: SMALL + 0.25,
+      depicts: "schedule row",
+      columns: [
+        { title: "type", share: 0.5 },
+        { title: "luminaire", share: 1.5 },
+        { title: "count", share: 0.6, align: "end" },
+        { title: "flux, lm", share: 0.75, align: "end" },
+        { title: "power, W", share: 0.8, align: "end" },
+        { title: "marked, W", share: 0.85, align: "end" },
+        { title: "white, K", share: 0.75, align: "end" },
+        { title: "rendering, Ra", share: 0.95, align: "end" },
+        { title: "beam at half", share: 0.8, align: "end" },
+        { title: "size: plan, height", share: 1.7, align: "end" },
+        { title: "weight, kg", share: 0.75, align: "end" },
+        { title: "hangs on", share: 0.8 },
+        { title: "finish", share: 1.2 },
+        { title: "light known from", share: 1.9 },
+      ],
+      rows: rows.map((row) => cells(row, words)),
+    },
+    paragraph(
+      "A dash means the study does not say; settle it before ordering. Dimmable, enclosed-rated, locally listed: to be confirmed by the supplier for every lamp and luminaire.",
+      { size: SMALL + 0.5 },
+    ),
+    ...lampBlocks(handover, rows),
+    heading("The performance relies on", 11),
+    ...relianceBlocks(handover, words),
+  ];
+  return blocks;
+}
+
+const said = (value: string | number | undefined, limit = 40): string =>
+  value === undefined ? "–" : printable(String(value), limit);
+
+function cells(
+  { type, luminaire, count, beam, size: [length, width, height] }: ScheduleRow,
+  words: HandoverWords,
+): string[] {
+  const { name, flux, watts, markedWatts, cct, cri, weight, suspension, finish, evidence, origin } =
+    luminaire;
+  const plan =
+    Math.abs(length - width) < 0.0005
+      ? words.dimension(length)
+      : `${words.dimension(length)} × ${words.dimension(width)}`;
+  return [
+    type,
+    printable(name, 40),
+    `${count}`,
+    flux.toFixed(0),
+    said(watts === undefined ? undefined : Number(watts.toPrecision(3))),
+    said(markedWatts === undefined ? undefined : Number(markedWatts.toPrecision(3))),
+    said(cct),
+    said(cri),
+    beam === undefined ? "–" : `${degrees(beam).toFixed(0)}°`,
+    length === 0 ? "–" : height < 0.0005 ? plan : `${plan}, ${words.dimension(height)}`,
+    said(weight),
+    said(suspension),
+    said(finish),
+    `${EVIDENCE[evidence].words}: ${printable(origin, 44)}`,
+  ];
+}
+
+function lampBlocks(handover: Handover, rows: readonly ScheduleRow[]): Block[] {
+  const lamps = rows.flatMap((row) => {
+    const lamp = handover.lamps.get(row.luminaire.name);
+    return lamp === undefined ? [] : [{ row, lamp }];
+  });
+  if (lamps.length === 0)
+    return [
+      paragraph(
+        "Lamps: the luminaires are taken as delivered with their light sources, as their photometry describes them. Where one takes a separate lamp, order the very lamp of its photometric file and have it on site at trim-out.",
+        { size: SMALL + 0.5 },
+      ),
+    ];
+  return [
+    heading("Lamps to order, and to have on site at trim-out", 9.5),
+    {
+      kind: "table",
+      size: SMALL + 0.25,
+      depicts: "lamp row",
+      columns: [
+        { title: "for type", share: 0.7 },
+        { title: "lamps in all", share: 0.8, align: "end" },
+        { title: "shape", share: 1.4 },
+        { title: "finish", share: 1.2 },
+        { title: "flux each, lm", share: 1, align: "end" },
+        { title: "power each, W", share: 1, align: "end" },
+        { title: "beam", share: 0.7, align: "end" },
+        { title: "white, K", share: 0.8, align: "end" },
+        { title: "rendering, Ra", share: 0.8, align: "end" },
+      ],
+      rows: lamps.map(({ row, lamp }) => [
+        row.type,
+        `${row.count * (lamp.count ?? 1)}`,
+        said(lamp.shape),
+        said(lamp.finish),
+        said(lamp.flux),
+        said(lamp.watts),
+        lamp.beam === undefined ? "–" : `${lamp.beam}°`,
+        said(row.luminaire.cct),
+        said(row.luminaire.cri),
+      ]),
+    },
+  ];
+}
+
+export function relianceBlocks(handover: Handover, words: HandoverWords): Block[] {
+  const { scene, assessment } = chosenOption(handover);
+  const letters = typeLetters(scene);
+  const size = SMALL + 1;
+  const blocks: Block[] = [];
+  for (const { luminaire, shares, least } of reliances(scene, assessment)) {
+    const type = letters.get(luminaire);
+    const parts = shares
+      .map(({ zone, share }) => `${printable(zone, 30)} ${Math.round(share * 100)} %`)
+      .join(", ");
+    const floor =
+      least === undefined
+        ? "No met target rests on its flux alone."
+        : least.share >= 0.995
+          ? `It has no flux to spare: with less than ${least.flux.toFixed(0)} lm, ${printable(least.zone, 30)} no longer surely meets its target.`
+          : `With less than ${least.flux.toFixed(0)} lm each (${Math.round(least.share * 100)} % of ${luminaire.flux.toFixed(0)} lm), ${printable(least.zone, 30)} no longer surely meets its target.`;
+    const colour = [
+      luminaire.cct === undefined ? undefined : `${luminaire.cct} K`,
+      luminaire.cri === undefined ? undefined : `Ra ${luminaire.cri} or better`,
+    ].filter((each) => each !== undefined);
+    blocks.push(
+      bullet(
+        `Type ${type}, "${printable(luminaire.name, 40)}", or one whose measured distribution has been run in this study: its share of the light is ${parts}. ${floor}${colour.length === 0 ? "" : ` Order ${colour.join(", ")}.`} A lamp or trim of another beam is another light, whatever its lumens.`,
+        size,
+      ),
+    );
+  }
+  const dims = scene.layers
+    .filter((layer) => layer.luminaires.length > 0)
+    .map((layer) => `${printable(layer.name, 30)} at ${Math.round(layer.dim * 100)} % of its flux`);
+  const { room, island } = scene;
+  blocks.push(
+    bullet(
+      `Levels: ${dims.join(", ")}; maintenance factor ${scene.maintenance.toFixed(2)}: lamps replaced and shades cleaned so that it holds.`,
+      size,
+    ),
+    bullet(
+      "Places and heights as on the set-out sheet; people and tall things not in the way of the light.",
+      size,
+    ),
+    bullet(
+      `Finishes as in the report${island === undefined ? "" : ` (top reflectance ${island.topReflectance.toFixed(2)})`}; room ${words.length(room.length)} × ${words.length(room.width)}, ceiling ${words.length(room.ceilingHeight)}${room.slope === 0 ? "" : " at its lowest"}.`,
+      size,
+    ),
+    bullet(
+      "Figures are for the dark. Any substitution goes back to the designer for a new verdict before it is ordered.",
+      size,
+    ),
+  );
+  return blocks;
+}

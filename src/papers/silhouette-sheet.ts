@@ -1,0 +1,154 @@
+/** Half silhouettes of pendants at full size, to be cut double from folded card; large ones over several pages. */
+
+import { boxKinds } from "../app/schedule/set-out.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { clipLine } from "../drawing/clip-line.ts";
+import { type Box, line, segment, text } from "../drawing/drawing.ts";
+import { printCheck } from "../drawing/paper/frame.ts";
+import {
+  type PaperMark,
+  POINTS_PER_METRE,
+  POINTS_PER_MILLIMETRE,
+  type Sheet,
+} from "../drawing/paper/paper.ts";
+import { luminaireProfile } from "../drawing/silhouette.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
+import { type Handover, handoverWords } from "./handover.ts";
+import { frameFor } from "./mock-up-frame.ts";
+
+/** Room the print takes at a page's edge, and by how much tiles overlap (points). */
+const MARGIN = 14 * POINTS_PER_MILLIMETRE;
+
+const OVERLAP = 10 * POINTS_PER_MILLIMETRE;
+
+const FOOT = 76;
+
+export function silhouetteSheets(handover: Handover): Sheet[] {
+  const types = new Map<string, Luminaire>();
+  for (const { scene } of handover.options)
+    for (const [{ luminaire }, kind] of boxKinds(scene))
+      if (kind === "pendant") types.set(luminaire.name, luminaire);
+  return [...types.values()].flatMap((luminaire) => tiles(handover, luminaire));
+}
+
+/** Half the profile at full size, over as many pages as it needs. */
+function tiles(handover: Handover, luminaire: Luminaire): Sheet[] {
+  const words = handoverWords(handover);
+  const half = luminaireProfile(luminaire, 96);
+  const lowest = Math.min(...half.map(([, z]) => z));
+  const tallest = Math.max(...half.map(([, z]) => z)) - lowest;
+  const widest = Math.max(...half.map(([r]) => r));
+  const frame = frameFor(handover, "Silhouette at full size", "1", "1:1");
+  const page: Box = {
+    x: MARGIN,
+    y: MARGIN,
+    width: frame.width - 2 * MARGIN,
+    height: frame.height - 2 * MARGIN - FOOT,
+  };
+  const inside = 8 * POINTS_PER_MILLIMETRE;
+  const columns = tileCount(widest * POINTS_PER_METRE + 2 * inside, page.width);
+  const rows = tileCount(tallest * POINTS_PER_METRE + 2 * inside, page.height);
+  const outline: Vec2[] = [
+    [0, tallest],
+    ...[...half].reverse().map(([r, z]): Vec2 => [r, z - lowest]),
+    [0, 0],
+  ].map(([r, z]): Vec2 => [inside + r * POINTS_PER_METRE, inside + (tallest - z) * POINTS_PER_METRE]);
+  const [length, width] = planExtents(luminaire);
+  const linear = Math.abs(length - width) > 0.001;
+  const size = `${words.length(2 * widest)} wide, ${words.length(tallest)} high`;
+  const sheets: Sheet[] = [];
+  for (let row = 0; row < rows; row++)
+    for (let column = 0; column < columns; column++) {
+      const shift: Vec2 = [column * (page.width - OVERLAP), row * (page.height - OVERLAP)];
+      const window: Vec2[] = [
+        [shift[0], shift[1]],
+        [shift[0] + page.width, shift[1]],
+        [shift[0] + page.width, shift[1] + page.height],
+        [shift[0], shift[1] + page.height],
+      ];
+      const place = ([x, y]: Vec2): Vec2 => [x - shift[0] + page.x, y - shift[1] + page.y];
+      const cut = clipLine(outline, window).map((part) => line(part.map(place), "silhouette", "ink", 1.5));
+      const axis = clipLine(
+        [
+          [inside, 0],
+          [inside, 2 * inside + tallest * POINTS_PER_METRE],
+        ],
+        window,
+      ).map((part) => line(part.map(place), "fold line", "ink", 0.75, { dash: "eye line" }));
+      const tile =
+        columns * rows > 1
+          ? `, piece ${row * columns + column + 1} of ${columns * rows} (row ${row + 1}, column ${column + 1})`
+          : "";
+      const foot = frame.height - MARGIN - FOOT + 14;
+      const marks: PaperMark[] = [
+        ...cut,
+        ...axis,
+        ...(columns * rows > 1 ? crosses(page) : []),
+        ...printCheck(page.x, foot - 4, handover.unit),
+        text([page.x + 205, foot + 10], `${printable(luminaire.name, 40)}${tile}`, "silhouette name", {
+          ink: "ink",
+          size: 10,
+          strong: true,
+        }),
+        text([page.x + 205, foot + 23], `Half silhouette at full size, ${size}.`, "silhouette note", {
+          ink: "ink",
+          size: 8,
+        }),
+        text(
+          [page.x + 205, foot + 34],
+          "Print at 100 %; fold card on the chain line, cut both layers.",
+          "silhouette note",
+          { ink: "ink", size: 8 },
+        ),
+        ...(linear
+          ? [
+              text(
+                [page.x + 205, foot + 45],
+                `Long body: ${words.length(length)} × ${words.length(width)} in plan; this is its widest half.`,
+                "silhouette note",
+                { ink: "ink", size: 8 },
+              ),
+            ]
+          : []),
+        ...(columns * rows > 1
+          ? [
+              text(
+                [page.x + 205, foot + (linear ? 56 : 45)],
+                "Lay the pieces over one another until the crosses meet.",
+                "silhouette note",
+                { ink: "ink", size: 8 },
+              ),
+            ]
+          : []),
+      ];
+      sheets.push({
+        name: "mock-up",
+        title: `${handover.project}: silhouette of ${printable(luminaire.name, 40)}`,
+        width: frame.width,
+        height: frame.height,
+        marks,
+        summary: `Half silhouette of ${printable(luminaire.name, 40)} at full size, ${size}.`,
+      });
+    }
+  return sheets;
+}
+
+function tileCount(whole: number, page: number): number {
+  return Math.max(1, Math.ceil((whole - OVERLAP) / (page - OVERLAP)));
+}
+
+/** Crosses in the middle of the overlaps: those of neighbouring pieces come to lie on each other. */
+function crosses({ x, y, width, height }: Box): PaperMark[] {
+  const d = OVERLAP / 2;
+  return [
+    [x + d, y + d],
+    [x + width - d, y + d],
+    [x + d, y + height - d],
+    [x + width - d, y + height - d],
+  ].flatMap(([cx, cy]): PaperMark[] => [
+    segment(cx - 6, cy, cx + 6, cy, "registration cross", "ink", 0.75),
+    segment(cx, cy - 6, cx, cy + 6, "registration cross", "ink", 0.75),
+  ]);
+}

@@ -1,0 +1,57 @@
+/** What is printed under a picture: scenes, viewpoint, dimming and date; exposure, and what the light rests on. */
+
+import type { Scene } from "../scene/scene.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
+import type { Exposure } from "./exposure.ts";
+import type { Look } from "./kitchen-view.ts";
+import type { SurfaceReading } from "./surface-reading.ts";
+
+const LIGHT = {
+  none: "direct light only",
+  sketched: "direct light, and a sketch of the engine's interreflected light until it is there",
+  full: "direct light and interreflected light of the engine",
+} as const;
+
+export interface Captioned {
+  readonly scenes: readonly Scene[];
+  /** How far the engine's interreflected light is in the picture. */
+  readonly interreflected: keyof typeof LIGHT;
+  readonly look: Look;
+  readonly unit: "lx" | "fc";
+  /** Name of the viewpoint. */
+  readonly viewpoint: string;
+  readonly exposure?: Exposure;
+  readonly date: string;
+  readonly inputs: string;
+}
+
+/** Two lines; none without a scene. */
+export function captionLines(shown: Captioned): string[] {
+  const { scenes, look, unit, exposure } = shown;
+  const [scene] = scenes;
+  if (scene === undefined) return [];
+  const names = scenes.map(({ name }, i) => (scenes.length > 1 ? `${"AB"[i]} ${name}` : name)).join(", ");
+  const dims = scene.layers.map(({ name, dim }) => `${name} ${Math.round(100 * dim)} %`).join(", ");
+  const how =
+    look === "lux"
+      ? `Illuminance in ${unit}, maintained (factor ${scene.maintenance}), in the dark`
+      : exposure === undefined
+        ? ""
+        : `Exposure EV100 ${exposure.ev100.toFixed(1)}: adapted to ${figure(exposure.mean)} cd/m², white from ${figure(exposure.white)} cd/m²; a screen shows lamps far dimmer than they are`;
+  const light = LIGHT[shown.interreflected];
+  const joined = (parts: readonly string[]): string => parts.filter((part) => part !== "").join(" · ");
+  return [joined([names, shown.viewpoint, dims, shown.date]), joined([how, light, shown.inputs])];
+}
+
+/** A reading in words. */
+export function readingWords({ direct, interreflected, surface }: SurfaceReading, unit: "lx" | "fc"): string {
+  const total = direct + interreflected;
+  const share = total > 0 ? Math.round((100 * direct) / total) : 0;
+  const lux = (E: number): string => formatIlluminance(E, unit);
+  return `${surface}: ${lux(total)}, ${share} % direct (${lux(direct)}), ${lux(interreflected)} interreflected`;
+}
+
+/** Two figures that mean something. */
+function figure(value: number): string {
+  return Number(value.toPrecision(2)).toLocaleString("en");
+}

@@ -1,0 +1,272 @@
+/**
+ * One lit kitchen as three.js draws it: surfaces painted with the cache's light, things lit vertex by vertex, openings
+ * that glow, and the mirror image in a polished top. Drawn from any camera, in either look; it owns what it makes and
+ * gives it back with `dispose`.
+ */
+
+import {
+  type BufferGeometry,
+  Color,
+  LinearSRGBColorSpace,
+  LineSegments,
+  Mesh,
+  type PerspectiveCamera,
+  type RawShaderMaterial,
+  Scene as ThreeScene,
+  type Vector2,
+  Vector3,
+  Vector4,
+  type WebGLRenderer,
+} from "three";
+import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
+import type { Vec3 } from "../geometry/vector.ts";
+import type { Cut } from "./cut.ts";
+import { edgeGeometry } from "./edges.ts";
+import { type Exposure, exposureFor, KEY } from "./exposure.ts";
+import { IsoluxSprites } from "./isolux-sprites.ts";
+import { SLOTS } from "./light-book.ts";
+import { type Light, LightCache } from "./light-cache.ts";
+import { LitThings } from "./lit-things.ts";
+import { luminousGeometry } from "./luminous-openings.ts";
+import { MirrorImage } from "./mirror-image.ts";
+import { RoomMesh } from "./room-mesh.ts";
+import { scaleTable } from "./scale-table.ts";
+import { isInSight, readingOn, type SurfaceReading, seenPoint } from "./surface-reading.ts";
+import { type RoomCase, RoomMaterials, viewMaterial, viewUniforms } from "./view-material.ts";
+
+export type Look = "appearance" | "lux";
+
+export interface DrawOptions {
+  readonly look: Look;
+  readonly unit: "lx" | "fc";
+  readonly exposure: Exposure;
+  readonly cut?: Cut;
+  /** A person not to draw: whose eye it is. */
+  readonly without?: string;
+  readonly labels: boolean;
+  /** Whether the view moves: the mirror image is drawn at half its size. */
+  readonly moving: boolean;
+}
+
+/** The inside of a shade that sends nothing this way, relative to the room's mean luminance: our choice. */
+const INSIDE = 0.3;
+const PAPER = new Color().setHex(0xfaf7f1, LinearSRGBColorSpace);
+const NIGHT = new Color().setHex(0x171510, LinearSRGBColorSpace);
+
+export class KitchenView {
+  readonly cache: LightCache;
+  readonly #renderer: WebGLRenderer;
+  readonly #world = new ThreeScene();
+  readonly #shared = viewUniforms();
+  readonly #rooms = new RoomMaterials(this.#shared);
+  readonly #luminous: RawShaderMaterial;
+  readonly #ink: RawShaderMaterial;
+  readonly #mirror = new MirrorImage();
+  readonly #labels = new IsoluxSprites(this.#world);
+  #light: Light | undefined;
+  #room: RoomMesh | undefined;
+  #edges: LineSegments | undefined;
+  #things: LitThings | undefined;
+  #still = false;
+  #scaleUnit: "lx" | "fc" | undefined;
+
+  constructor(renderer: WebGLRenderer) {
+    this.#renderer = renderer;
+    this.cache = new LightCache(renderer);
+    this.#luminous = viewMaterial(this.#shared, "view/luminous.vert", "view/luminous.frag");
+    this.#ink = viewMaterial(this.#shared, "view/ink.vert", "view/ink.frag");
+    this.#ink.depthWrite = false;
+  }
+
+  get light(): Light | undefined {
+    return this.#light;
+  }
+
+  /** Takes another scene or other light of it. The picture is coarse until {@link proceed} has gone on. */
+  take(light: Light): void {
+    this.#clear();
+    this.#light = light;
+    this.cache.take(light);
+    this.#room = new RoomMesh(light.scene);
+    this.#edges = new LineSegments(edgeGeometry(light.scene), this.#ink);
+    // Over the surfaces, which would paint it out: ink leaves no depth.
+    this.#edges.renderOrder = 1;
+    this.#things = new LitThings(light);
+    for (const object of [this.#room.mesh, this.#edges, this.#glowing(light), ...this.#things.meshes]) {
+      object.frustumCulled = false;
+      this.#world.add(object);
+    }
+    this.#things.light(this.cache, light, false);
+    this.#still = false;
+    this.#usePlate();
+  }
+
+  /** Weighs the light for other dimming. */
+  weigh(scene: Light["scene"]): void {
+    if (this.#light === undefined) return;
+    this.#light = { ...this.#light, scene };
+    this.cache.weigh(scene);
+    this.#things?.develop(this.cache, this.#light);
+    this.#usePlate();
+  }
+
+  /** Takes finer light on the same scene's surfaces. */
+  give(surfaces: SurfaceLight): void {
+    if (this.#light === undefined) return;
+    this.#light = { ...this.#light, surfaces };
+    this.cache.give(surfaces);
+    this.#things?.develop(this.cache, this.#light);
+    this.#usePlate();
+  }
+
+  /** Goes on towards the still; true when it is there. */
+  proceed(budget: number, clock: () => number): boolean {
+    if (this.#still) return true;
+    if (!this.cache.proceed(budget, clock)) return false;
+    if (this.#light !== undefined) this.#things?.light(this.cache, this.#light, true);
+    this.#still = true;
+    this.#usePlate();
+    return true;
+  }
+
+  get isStill(): boolean {
+    return this.#still;
+  }
+
+  /** The exposure the room itself asks for. */
+  exposure(): Exposure {
+    const read = this.cache.read();
+    const scene = this.#light?.scene;
+    if (read === undefined || scene === undefined) return { mean: 1, white: 10, ev100: 3 };
+    return exposureFor(scene, read.atlas, read.values);
+  }
+
+  draw(camera: PerspectiveCamera, options: DrawOptions): void {
+    const u = this.#shared;
+    const { look, exposure, cut, unit } = options;
+    camera.updateMatrixWorld();
+    u.look.value = look === "lux" ? 1 : 0;
+    u.exposure.value = KEY / exposure.mean;
+    u.whiteLevel.value = (KEY * exposure.white) / exposure.mean;
+    u.weights.value.fromArray(this.cache.weights);
+    const { x, y } = this.#renderer.getCurrentViewport(new Vector4());
+    u.corner.value.set(x, y);
+    u.insideLuminance.value = INSIDE * exposure.mean;
+    this.#scaleIn(unit);
+    const eye = camera.getWorldPosition(new Vector3());
+    this.#things?.leaveOut(options.without);
+    if (this.#edges !== undefined) this.#edges.visible = look === "lux";
+    const mirrors = look === "appearance" && cut === undefined && this.#drawMirror(camera, options);
+    u.eye.value.copy(eye);
+    u.linear.value = 0;
+    u.cut.value.set(...(cut === undefined ? ([0, 0, 0] as const) : cut.normal), cut?.level ?? 1);
+    this.#dress({
+      lux: look === "lux",
+      linear: false,
+      cut: cut !== undefined,
+      section: cut !== undefined,
+      mirrors,
+    });
+    this.#room?.sortFrom(eye);
+    if (look === "lux" && options.labels) this.#showLabels(camera, eye, options);
+    else this.#labels.hide();
+    const ground = look === "lux" ? PAPER : NIGHT;
+    u.filling.value.set(ground.r, ground.g, ground.b);
+    this.#renderer.setClearColor(ground, 1);
+    this.#renderer.render(this.#world, camera);
+  }
+
+  /** Light where a ray meets the first surface. */
+  readingAt(camera: PerspectiveCamera, ndc: Vector2, cut?: Cut): SurfaceReading | undefined {
+    const point = this.#room === undefined ? undefined : seenPoint(this.#room.mesh, camera, ndc, cut);
+    return point === undefined ? undefined : this.readingOn(point);
+  }
+
+  /** Light at a room point on a surface, direct computed for that very point. */
+  readingOn(point: Vec3): SurfaceReading | undefined {
+    const scene = this.#light?.scene;
+    return scene === undefined ? undefined : readingOn(this.cache, scene, point);
+  }
+
+  dispose(): void {
+    this.#clear();
+    this.#mirror.dispose();
+    this.#rooms.dispose();
+    this.#luminous.dispose();
+    this.#ink.dispose();
+    this.#shared.scaleTable.value?.dispose();
+    this.cache.dispose();
+  }
+
+  #glowing({ scene }: Light): Mesh {
+    const { luminaires } = this.cache.book;
+    const recordOf = (layer: number, index: number): number =>
+      luminaires.find((each) => each.layer === layer && each.index === index)?.record ?? 0;
+    const tintOf = (layer: number): Vec3 => this.cache.tints[Math.min(layer, SLOTS - 1)];
+    return new Mesh(luminousGeometry(scene, recordOf, tintOf), this.#luminous);
+  }
+
+  /** The mirror image in a polished top; false where there is none in sight. */
+  #drawMirror(camera: PerspectiveCamera, { moving }: DrawOptions): boolean {
+    const room = this.#room;
+    const level = this.#light?.scene.island?.height;
+    if (room === undefined || level === undefined || room.mirrorOutlines.length === 0) return false;
+    const mirror = { level, outlines: room.mirrorOutlines };
+    const image = this.#mirror;
+    if (!image.aim(this.#renderer, camera, mirror, moving ? 0.5 : 1)) return false;
+    const u = this.#shared;
+    u.eye.value.copy(image.eye);
+    u.linear.value = 1;
+    // What is below the plane is not in its image.
+    u.cut.value.set(0, 0, -1, -level - 0.002);
+    this.#dress({ lux: false, linear: true, cut: true, section: false, mirrors: false });
+    room.sortFrom(image.eye);
+    image.draw(this.#renderer, this.#world, u);
+    return true;
+  }
+
+  #showLabels(camera: PerspectiveCamera, eye: Vector3, { unit, cut }: DrawOptions): void {
+    const { mesh } = this.#room ?? {};
+    if (mesh === undefined) return;
+    const meshes = [mesh, ...(this.#things?.meshes ?? [])];
+    this.#labels.show(this.cache, unit, camera, (point) => isInSight(meshes, eye, point, cut));
+  }
+
+  #dress(which: Omit<RoomCase, "surface">): void {
+    const surface = { ...which, surface: true, section: false, mirrors: false };
+    const bodies = this.#rooms.of({ ...surface, section: which.section });
+    const top = which.mirrors ? this.#rooms.of({ ...surface, mirrors: true }) : bodies;
+    this.#room?.dress(top, bodies, this.#rooms.of(surface));
+    this.#things?.dress(this.#rooms.of({ ...surface, surface: false }));
+  }
+
+  #usePlate(): void {
+    const plate = this.cache.plate;
+    if (plate === undefined) return;
+    this.#shared.developed.value = plate.developed.texture;
+    this.#shared.atlasSize.value.set(plate.atlas.width, plate.atlas.height);
+    this.#shared.book.value = this.cache.bookTexture;
+    this.#room?.useAtlas(plate.atlas);
+    this.#labels.forget();
+  }
+
+  #scaleIn(unit: "lx" | "fc"): void {
+    if (this.#scaleUnit === unit) return;
+    this.#scaleUnit = unit;
+    this.#shared.scaleTable.value?.dispose();
+    this.#shared.scaleTable.value = scaleTable(unit);
+  }
+
+  #clear(): void {
+    this.#labels.drop();
+    const meshes: { geometry: BufferGeometry }[] = [];
+    for (const object of [...this.#world.children]) {
+      if (object instanceof Mesh || object instanceof LineSegments) meshes.push(object);
+      this.#world.remove(object);
+    }
+    for (const { geometry } of meshes) geometry.dispose();
+    this.#things = undefined;
+    this.#room = undefined;
+    this.#edges = undefined;
+  }
+}

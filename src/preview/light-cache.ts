@@ -1,0 +1,252 @@
+/**
+ * The light of a scene kept per surface on the graphics processor, so that a change of view costs no light at all.
+ *
+ *   book → direct light at every node of an atlas (some draws at a time) → developed by weights and tints
+ *
+ * Two atlases: a coarse one lit whole in a few milliseconds while something moves, and a fine one lit in slices when it
+ * rests. Keys: the book for direct light; dimming, maintenance and tints for what is developed.
+ */
+
+import {
+  type DataTexture,
+  FloatType,
+  Vector3,
+  Vector4,
+  type WebGLRenderer,
+  type WebGLRenderTarget,
+} from "three";
+import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
+import type { Vec3 } from "../geometry/vector.ts";
+import type { Scene } from "../scene/scene.ts";
+import { layerTints } from "./colour.ts";
+import { type Fineness, MOVING, STILL } from "./fineness.ts";
+import { floatTexture, readFloats } from "./float-texture.ts";
+import { type LightBook, lightBook, SLOTS } from "./light-book.ts";
+import { freePlate, givenOn, type LightPlate, lightPlate } from "./light-plate.ts";
+import { PointLight } from "./point-light.ts";
+import { ScreenPass } from "./screen-pass.ts";
+import { MOVING_ATLAS, STILL_ATLAS, type SurfaceAtlas, surfaceAtlas } from "./surface-atlas.ts";
+
+export interface Light {
+  readonly scene: Scene;
+  /** Interreflected light, and near fields; without it the picture shows direct light alone. */
+  readonly surfaces?: SurfaceLight;
+  readonly people: boolean;
+}
+
+export class LightCache {
+  readonly #renderer: WebGLRenderer;
+  readonly #points: PointLight;
+  readonly #develop: ScreenPass;
+  #light: Light | undefined;
+  #book: LightBook | undefined;
+  #coarse: LightPlate | undefined;
+  #fine: LightPlate | undefined;
+  #weights = new Float32Array(SLOTS);
+  #tints: Vec3[] = [];
+  #atOnce = 1;
+
+  constructor(renderer: WebGLRenderer) {
+    this.#renderer = renderer;
+    this.#points = new PointLight(renderer);
+    this.#develop = new ScreenPass("view/develop.frag", {
+      direct: { value: null },
+      given: { value: null },
+      weights: { value: new Vector4() },
+      slotColours: { value: Array.from({ length: SLOTS }, () => new Vector3(1, 1, 1)) },
+    });
+  }
+
+  get book(): LightBook {
+    if (this.#book === undefined) throw new Error("The cache has been given no light yet.");
+    return this.#book;
+  }
+
+  get bookTexture(): DataTexture | null {
+    return this.#points.book ?? null;
+  }
+
+  get points(): PointLight {
+    return this.#points;
+  }
+
+  /** Weight of each slot: dimming times maintenance. */
+  get weights(): Float32Array {
+    return this.#weights;
+  }
+
+  get tints(): readonly Vec3[] {
+    return this.#tints;
+  }
+
+  /** Share of the fine light that is there, 0…1. */
+  get fraction(): number {
+    return this.#fine === undefined ? 0 : this.#fine.lit / this.#fine.points.draws.length;
+  }
+
+  get isStill(): boolean {
+    return this.#fine !== undefined && this.#fine.lit === this.#fine.points.draws.length;
+  }
+
+  /** The better atlas that is ready. */
+  get plate(): { readonly atlas: SurfaceAtlas; readonly developed: WebGLRenderTarget } | undefined {
+    return this.isStill ? this.#fine : this.#coarse;
+  }
+
+  /** Takes a scene's light; what moves is lit at once, what stands by {@link proceed}. */
+  take(light: Light): void {
+    this.#light = light;
+    const book = lightBook(light.scene, {
+      people: light.people,
+      traced: light.surfaces?.traced,
+    });
+    this.#book = book;
+    this.#points.read(book);
+    this.#weigh(light.scene);
+    this.#free();
+    this.#coarse = this.#plateOf(light, surfaceAtlas(light.scene, MOVING_ATLAS));
+    this.#lightUpTo(this.#coarse, this.#coarse.points.draws.length, MOVING);
+    this.#developPlate(this.#coarse);
+  }
+
+  /** Weighs the light anew for other dimming; costs no calculation unless layers share a slot. */
+  weigh(scene: Scene): void {
+    if (this.#light === undefined) return;
+    if (scene.layers.length > SLOTS) {
+      this.take({ ...this.#light, scene });
+      return;
+    }
+    this.#light = { ...this.#light, scene };
+    this.#weigh(scene);
+    for (const plate of [this.#coarse, this.#fine]) if (plate !== undefined) this.#developPlate(plate);
+  }
+
+  /** Takes finer light on the same scene's surfaces; what was computed here stays. */
+  give(surfaces: SurfaceLight): void {
+    if (this.#light === undefined) return;
+    this.#light = { ...this.#light, surfaces };
+    for (const plate of [this.#coarse, this.#fine]) {
+      if (plate === undefined) continue;
+      plate.given.dispose();
+      plate.givenValues = givenOn(plate.atlas, this.#light.scene, surfaces);
+      plate.given = floatTexture(plate.givenValues, plate.atlas.width, plate.atlas.height);
+      this.#developPlate(plate);
+    }
+  }
+
+  /** Lights some more of the fine atlas, about `budget` ms; true when it is whole. */
+  proceed(budget: number, clock: () => number): boolean {
+    const light = this.#light;
+    if (light === undefined) return true;
+    this.#fine ??= this.#plateOf(light, surfaceAtlas(light.scene, STILL_ATLAS));
+    const plate = this.#fine;
+    const all = plate.points.draws.length;
+    const start = clock();
+    const one = new Float32Array(4);
+    while (plate.lit < all) {
+      const before = clock();
+      this.#lightUpTo(plate, Math.min(all, plate.lit + this.#atOnce), STILL);
+      // Reading one texel waits for the slice, so that the next is of the right size.
+      if (plate.direct.texture.type === FloatType)
+        this.#renderer.readRenderTargetPixels(plate.direct, 0, 0, 1, 1, one);
+      const took = Math.max(1, clock() - before);
+      const wanted = (this.#atOnce * budget) / 2 / took;
+      this.#atOnce = Math.min(64, Math.max(1, Math.floor(Math.min(2 * this.#atOnce, wanted))));
+      if (clock() - start > 0.75 * budget) break;
+    }
+    if (plate.lit < all) return false;
+    this.#developPlate(plate);
+    return true;
+  }
+
+  /** All of the fine light at once; for stills and tests. */
+  finish(): void {
+    while (!this.proceed(1e9, () => 0));
+  }
+
+  /** Developed illuminance (lx) of every texel of the best plate, four numbers each: tinted, and alone. */
+  read(): { readonly atlas: SurfaceAtlas; readonly values: Float32Array } | undefined {
+    const plate = this.isStill ? this.#fine : this.#coarse;
+    if (plate === undefined) return undefined;
+    const { width, height } = plate.atlas;
+    const direct = readFloats(this.#renderer, plate.direct);
+    const values = new Float32Array(width * height);
+    for (let t = 0; t < values.length; t++)
+      for (let k = 0; k < SLOTS; k++)
+        values[t] += this.#weights[k] * (direct[4 * t + k] + plate.givenValues[4 * t + k]);
+    return { atlas: plate.atlas, values };
+  }
+
+  /** Interreflected and traced light (lx, weighed) at a texel place of the atlas in use. */
+  givenAt(x: number, y: number): number {
+    return this.givenSlotsAt(x, y).reduce((sum, E, k) => sum + this.#weights[k] * E, 0);
+  }
+
+  /** The same of each slot, not weighed. */
+  givenSlotsAt(x: number, y: number): Float64Array {
+    const sums = new Float64Array(SLOTS);
+    const plate = this.isStill ? this.#fine : this.#coarse;
+    if (plate === undefined) return sums;
+    const { width } = plate.atlas;
+    const [i, j] = [Math.floor(x), Math.floor(y)];
+    const [s, t] = [x - i, y - j];
+    for (const [di, dj, w] of [
+      [0, 0, (1 - s) * (1 - t)],
+      [1, 0, s * (1 - t)],
+      [0, 1, (1 - s) * t],
+      [1, 1, s * t],
+    ] as const) {
+      if (w === 0) continue;
+      const at = 4 * ((j + dj) * width + i + di);
+      for (let k = 0; k < SLOTS; k++) sums[k] += w * (plate.givenValues[at + k] ?? 0);
+    }
+    return sums;
+  }
+
+  dispose(): void {
+    this.#free();
+    this.#points.dispose();
+    this.#develop.dispose();
+  }
+
+  #weigh(scene: Scene): void {
+    const folded = scene.layers.length > SLOTS;
+    const tints = layerTints(scene.layers);
+    this.#weights.fill(0);
+    if (folded) this.#weights[0] = scene.maintenance;
+    else
+      scene.layers.forEach(({ dim }, i) => {
+        this.#weights[i] = dim * scene.maintenance;
+      });
+    this.#tints = Array.from({ length: SLOTS }, (_, i) => (folded ? [1, 1, 1] : (tints[i] ?? [1, 1, 1])));
+  }
+
+  #plateOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): LightPlate {
+    return lightPlate(this.#renderer, atlas, this.book, givenOn(atlas, scene, surfaces));
+  }
+
+  #lightUpTo(plate: LightPlate, to: number, fineness: Fineness): void {
+    this.#points.light(plate.points, plate.direct, fineness, plate.lit, to);
+    plate.lit = to;
+  }
+
+  #developPlate(plate: LightPlate): void {
+    const { uniforms } = this.#develop.material;
+    uniforms.direct.value = plate.direct.texture;
+    uniforms.given.value = plate.given;
+    (uniforms.weights.value as Vector4).fromArray(this.#weights);
+    const colours = uniforms.slotColours.value as Vector3[];
+    this.#tints.forEach((tint, i) => {
+      colours[i].set(...tint);
+    });
+    this.#develop.draw(this.#renderer, plate.developed);
+  }
+
+  #free(): void {
+    for (const plate of [this.#coarse, this.#fine]) {
+      if (plate !== undefined) freePlate(plate);
+    }
+    this.#coarse = undefined;
+    this.#fine = undefined;
+  }
+}

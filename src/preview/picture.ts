@@ -1,0 +1,276 @@
+/**
+ * The picture on a canvas: one view a side, drawn from one eye at one exposure, coarse while something moves and
+ * refined in slices while nothing does.
+ *
+ *   moved → draw (fewer elements; fewer pixels where drawing is slow) → rest → slices of fine light → draw
+ */
+
+import { LinearSRGBColorSpace, Vector2, WebGLRenderer } from "three";
+import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { Cut } from "./cut.ts";
+import type { Exposure } from "./exposure.ts";
+import { KitchenView, type Look } from "./kitchen-view.ts";
+import type { Light } from "./light-cache.ts";
+import type { SurfaceReading } from "./surface-reading.ts";
+import { Walk } from "./walk.ts";
+
+/** What one side of the picture shows. */
+export interface PreviewSide {
+  readonly scene: Scene;
+  /** Light on its surfaces from the engine; without it the picture shows direct light alone and says so. */
+  readonly surfaces?: SurfaceLight;
+  /** Whether that light is a sketch, to look at while the rest is computed; the caption says so. */
+  readonly sketched?: boolean;
+}
+
+/** How the picture is to be drawn now. */
+export interface PictureSettings {
+  readonly look: Look;
+  readonly unit: "lx" | "fc";
+  readonly cut?: Cut;
+  /** A person not to draw: whose eye it is. */
+  readonly without?: string;
+}
+
+/** Time one slice of the fine light may take (ms), and the frame above which pixels are saved while moving. */
+const SLICE = 60;
+const SLOW_FRAME = 200;
+/** So long after the last move the picture is at rest (ms). */
+const REST = 250;
+
+export class Picture {
+  readonly walk = new Walk();
+  readonly canvas: HTMLCanvasElement;
+  readonly renderer: WebGLRenderer;
+  readonly #settings: () => PictureSettings;
+  readonly #changed: () => void;
+  readonly #observer: ResizeObserver;
+  #views: KitchenView[] = [];
+  #taken: { readonly sides: readonly PreviewSide[]; readonly people: boolean } = { sides: [], people: false };
+  #exposure: Exposure | undefined;
+  #fraction = 0;
+  #requested = 0;
+  #moved = 0;
+  #slow = false;
+  #lost = false;
+  /** Something on the picture has changed since it was drawn. */
+  #dirty = false;
+
+  /** On a canvas; undefined where there is no WebGL 2 with float targets. `changed` tells of exposure and progress. */
+  static on(
+    canvas: HTMLCanvasElement,
+    settings: () => PictureSettings,
+    changed: () => void,
+  ): Picture | undefined {
+    const context = canvas.getContext("webgl2", { antialias: true, preserveDrawingBuffer: true });
+    if (context?.getExtension("EXT_color_buffer_float") == null) return undefined;
+    return new Picture(canvas, context, settings, changed);
+  }
+
+  private constructor(
+    canvas: HTMLCanvasElement,
+    context: WebGL2RenderingContext,
+    settings: () => PictureSettings,
+    changed: () => void,
+  ) {
+    this.canvas = canvas;
+    this.#settings = settings;
+    this.#changed = changed;
+    this.renderer = new WebGLRenderer({ canvas, context, antialias: true, preserveDrawingBuffer: true });
+    this.renderer.outputColorSpace = LinearSRGBColorSpace;
+    canvas.addEventListener("webglcontextlost", this.#lose);
+    canvas.addEventListener("webglcontextrestored", this.#restore);
+    this.#observer = new ResizeObserver(() => this.#size());
+    this.#observer.observe(canvas);
+    this.#size();
+  }
+
+  get views(): readonly KitchenView[] {
+    return this.#views;
+  }
+
+  get exposure(): Exposure | undefined {
+    return this.#exposure;
+  }
+
+  /** Share of the fine light that is there, 0…1. */
+  get fraction(): number {
+    return this.#fraction;
+  }
+
+  /** Whether pixels are saved while the view moves. */
+  get slow(): boolean {
+    return this.#slow;
+  }
+
+  /** Whether the graphics processor is gone for now. */
+  get lost(): boolean {
+    return this.#lost;
+  }
+
+  /** Shows these sides; what has not changed keeps its light. */
+  take(sides: readonly PreviewSide[], people: boolean): void {
+    this.#taken = { sides, people };
+    while (this.#views.length > sides.length) this.#views.pop()?.dispose();
+    sides.forEach(({ scene, surfaces }, i) => {
+      const light = { scene, surfaces, people };
+      const view = this.#views[i];
+      if (view === undefined) {
+        const made = new KitchenView(this.renderer);
+        this.#views.push(made);
+        made.take(light);
+        return;
+      }
+      const before = view.light;
+      if (before?.scene === scene && before.surfaces === surfaces && before.people === people) return;
+      // Another dimming of the same light costs nothing.
+      if (before?.surfaces === surfaces && before?.people === people && sameButDim(before.scene, scene))
+        view.weigh(scene);
+      else if (surfaces !== undefined && isFiner(light, before)) view.give(surfaces);
+      else view.take(light);
+    });
+    this.#exposure = undefined;
+    this.ask();
+  }
+
+  /** Asks for a drawing in the next frame. */
+  ask(): void {
+    this.#dirty = true;
+    if (this.#requested !== 0) return;
+    this.#requested = requestAnimationFrame(() => {
+      this.#requested = 0;
+      this.#draw();
+    });
+  }
+
+  /** Moves the eye by hand. */
+  go(move: () => void): void {
+    move();
+    this.#moved = performance.now();
+    this.ask();
+  }
+
+  /** Light at a place of the canvas (CSS pixels). */
+  readAt(x: number, y: number): SurfaceReading | undefined {
+    const count = this.#views.length;
+    if (count === 0) return undefined;
+    const each = this.canvas.clientWidth / count;
+    const index = Math.min(count - 1, Math.floor(x / each));
+    const ndc = new Vector2((2 * (x - index * each)) / each - 1, 1 - (2 * y) / this.canvas.clientHeight);
+    return this.#views[index].readingAt(this.walk.camera, ndc, this.#settings().cut);
+  }
+
+  dispose(): void {
+    cancelAnimationFrame(this.#requested);
+    this.#observer.disconnect();
+    this.canvas.removeEventListener("webglcontextlost", this.#lose);
+    this.canvas.removeEventListener("webglcontextrestored", this.#restore);
+    for (const view of this.#views) view.dispose();
+    this.#views = [];
+    this.renderer.dispose();
+  }
+
+  readonly #lose = (event: Event): void => {
+    event.preventDefault();
+    this.#lost = true;
+    this.#changed();
+  };
+
+  readonly #restore = (): void => {
+    this.#lost = false;
+    for (const view of this.#views) view.dispose();
+    this.#views = [];
+    this.take(this.#taken.sides, this.#taken.people);
+    this.#changed();
+  };
+
+  #size(): void {
+    const { canvas, renderer } = this;
+    if (canvas.clientWidth === 0) return;
+    renderer.setPixelRatio(this.#slow && performance.now() - this.#moved < 300 ? 0.5 : 1);
+    renderer.setSize(canvas.clientWidth, canvas.clientHeight, false);
+    this.ask();
+  }
+
+  #draw(): void {
+    const { renderer } = this;
+    if (this.#views.length === 0 || renderer.getContext().isContextLost()) return;
+    this.#dirty = false;
+    const start = performance.now();
+    const resting = start - this.#moved > REST;
+    if (this.#exposure === undefined) {
+      this.#exposure = this.#views[0].exposure();
+      // It is printed under the picture.
+      this.#changed();
+    }
+    this.#drawViews(this.#exposure, resting);
+    const took = performance.now() - start;
+    if (!resting) {
+      this.#slow ||= took > SLOW_FRAME;
+      setTimeout(() => this.#size(), 320);
+      return;
+    }
+    this.#refine();
+  }
+
+  #drawViews(exposure: Exposure, resting: boolean): void {
+    const { renderer, walk } = this;
+    const settings = this.#settings();
+    const size = renderer.getSize(new Vector2());
+    const count = this.#views.length;
+    walk.camera.aspect = size.x / count / size.y;
+    walk.camera.updateProjectionMatrix();
+    this.#views.forEach((view, i) => {
+      renderer.setScissorTest(count > 1);
+      renderer.setViewport((i * size.x) / count, 0, size.x / count, size.y);
+      renderer.setScissor((i * size.x) / count, 0, size.x / count, size.y);
+      view.draw(walk.camera, { ...settings, exposure, labels: resting, moving: !resting });
+    });
+    renderer.setScissorTest(false);
+  }
+
+  /** The light goes on towards the still while nothing moves; the picture is drawn anew only when it has changed. */
+  #refine(): void {
+    const waiting = this.#views.find((view) => !view.isStill);
+    const done = waiting?.proceed(SLICE, () => performance.now()) ?? false;
+    this.#progress();
+    if (waiting === undefined) return;
+    if (done) {
+      this.#exposure = undefined;
+      this.ask();
+      return;
+    }
+    this.#requested = requestAnimationFrame(() => {
+      this.#requested = 0;
+      if (this.#dirty) this.#draw();
+      else this.#refine();
+    });
+  }
+
+  #progress(): void {
+    const parts = this.#views.map((view) => (view.isStill ? 1 : view.cache.fraction));
+    const fraction = parts.reduce((sum, part) => sum + part, 0) / parts.length;
+    if (fraction === this.#fraction) return;
+    this.#fraction = fraction;
+    this.#changed();
+  }
+}
+
+function sameButDim(a: Scene, b: Scene): boolean {
+  return (
+    a.layers.length === b.layers.length &&
+    a.surfaces === b.surfaces &&
+    a.blockers === b.blockers &&
+    a.layers.every((layer, i) => layer.luminaires === b.layers[i].luminaires)
+  );
+}
+
+/** Whether all that is new is the light given on the surfaces. */
+function isFiner(light: Light, before: Light | undefined): boolean {
+  return (
+    before?.scene === light.scene &&
+    before.people === light.people &&
+    (before.surfaces?.traced === undefined) === (light.surfaces?.traced === undefined)
+  );
+}

@@ -1,0 +1,310 @@
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
+import { property, query, state } from "lit/decorators.js";
+import type { WebGLRenderer } from "three";
+import { define } from "../elements/shared/define.ts";
+import { tokens } from "../elements/shared/tokens.ts";
+import type { Vec3 } from "../geometry/vector.ts";
+import { captionLines, readingWords } from "./caption.ts";
+import { pictureControls } from "./controls.ts";
+import { type CutName, cutThrough, cutWords, standpointFor } from "./cut.ts";
+import { glareLabels } from "./glare-marks.ts";
+import { Hand } from "./hand.ts";
+import type { KitchenView, Look } from "./kitchen-view.ts";
+import { Picture, type PreviewSide } from "./picture.ts";
+import { placedAt } from "./placed-at.ts";
+import { previewStyles } from "./preview.styles.ts";
+import { offer, printedPicture } from "./printed-picture.ts";
+import type { SurfaceReading } from "./surface-reading.ts";
+import { type NamedViewpoint, namedViewpoints } from "./viewpoints.ts";
+
+export type { PreviewSide } from "./picture.ts";
+
+const NO_GRAPHICS =
+  "This browser has no WebGL 2 with float targets, so the kitchen cannot be drawn in depth. The plan shows the same light.";
+const KEYS =
+  "Arrow keys turn, with Shift they walk, plus and minus come nearer and go back, Page Up and Page Down rise and sink, Home returns, Enter reads the light in the middle.";
+
+/**
+ * The kitchen as it will be lit, computed: its appearance at a stated exposure, or lux on every surface.
+ *
+ * @tag candlespan-preview
+ * @slot fallback - what stands in where the browser has no WebGL 2, such as the plan
+ */
+export class CandlespanPreview extends LitElement {
+  static override styles = [tokens, previewStyles];
+
+  /** The arrangement shown. */
+  @property({ attribute: false }) side?: PreviewSide;
+  /** A second arrangement beside it, at the same viewpoint and exposure. */
+  @property({ attribute: false }) other?: PreviewSide;
+  /** `appearance` or `lux`. */
+  @property({ reflect: true }) look: Look = "appearance";
+  @property() unit: "lx" | "fc" = "lx";
+  /** Whether people are drawn and stand in the light. */
+  @property({ type: Boolean }) people = false;
+  /** A named viewpoint: `entrance`, `cook`, `guest`, `sofa`, `person …`. */
+  @property() viewpoint = "entrance";
+  /** Printed under the picture. */
+  @property() date = "";
+  /** What the light rests on, printed under the picture. */
+  @property() inputs = "";
+  /** `day` or `evening`; follows the page's color-scheme when absent. */
+  @property({ reflect: true }) mode?: "day" | "evening";
+
+  @state() private fault = "";
+  @state() private cut: CutName = "none";
+  @state() private cutAt = 0.5;
+  @state() private marks = false;
+  @state() private reading?: { readonly x: number; readonly y: number; readonly light: SurfaceReading };
+  @query("canvas") private readonly canvas?: HTMLCanvasElement;
+
+  #picture?: Picture;
+  /** Whether the eye has left its named viewpoint. */
+  #walked = false;
+  readonly #hand = new Hand(() => this.#picture, {
+    moved: () => {
+      this.reading = undefined;
+      this.#walked = true;
+      // Marks and caption go with the view.
+      this.requestUpdate();
+    },
+    read: (x, y) => {
+      const light = this.#picture?.readAt(x, y);
+      this.reading = light === undefined ? undefined : { x, y, light };
+    },
+    home: () => this.#stand(),
+  });
+
+  /** For tests and benchmarks. */
+  get views(): readonly KitchenView[] {
+    return this.#picture?.views ?? [];
+  }
+
+  get renderer(): WebGLRenderer | undefined {
+    return this.#picture?.renderer;
+  }
+
+  /** Where the eye is (m). */
+  get eye(): Vec3 {
+    return this.#picture?.walk.eye ?? [0, 0, 0];
+  }
+
+  /** Whether the picture is as fine as it will be. */
+  get still(): boolean {
+    return this.views.length > 0 && this.views.every((view) => view.isStill);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#picture?.dispose();
+    this.#picture = undefined;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    if (this.hasUpdated) this.updateComplete.then(() => this.#start());
+  }
+
+  protected override firstUpdated(): void {
+    this.#start();
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    if (changed.has("side") || changed.has("other") || changed.has("people")) this.#take();
+    if (
+      changed.has("viewpoint") ||
+      changed.has("cut") ||
+      (changed.has("cutAt") && !this.#walked) ||
+      (changed.has("side") && changed.get("side") === undefined)
+    )
+      this.#stand();
+    if (["look", "unit", "cut", "cutAt"].some((name) => changed.has(name))) this.#picture?.ask();
+  }
+
+  get #named(): readonly NamedViewpoint[] {
+    return this.side === undefined ? [] : namedViewpoints(this.side.scene);
+  }
+
+  get #standing(): NamedViewpoint | undefined {
+    return this.#named.find(({ id }) => id === this.viewpoint);
+  }
+
+  get #sides(): readonly PreviewSide[] {
+    return [this.side, this.other].filter((side) => side !== undefined);
+  }
+
+  #start(): void {
+    const { canvas } = this;
+    if (canvas === undefined || this.#picture !== undefined) return;
+    const settings = () => ({
+      look: this.look,
+      unit: this.unit,
+      cut: this.side === undefined ? undefined : cutThrough(this.side.scene.room, this.cut, this.cutAt),
+      without: this.#standing?.person,
+    });
+    this.#picture = Picture.on(canvas, settings, () => this.requestUpdate());
+    if (this.#picture === undefined) {
+      this.fault = NO_GRAPHICS;
+      return;
+    }
+    this.#take();
+    this.#stand();
+  }
+
+  #take(): void {
+    this.reading = undefined;
+    this.#picture?.take(this.#sides, this.people);
+  }
+
+  #stand(): void {
+    this.#walked = false;
+    const square =
+      this.side === undefined ? undefined : standpointFor(this.side.scene.room, this.cut, this.cutAt);
+    const found = this.#standing ?? this.#named[0];
+    if (square !== undefined) this.#picture?.walk.stand(square.eye, square.target);
+    else if (found !== undefined) this.#picture?.walk.stand(found.eye, found.target, found.field);
+    this.#picture?.ask();
+  }
+
+  /** The picture with what is printed under it, as a PNG. */
+  async picture(): Promise<Blob> {
+    const { canvas } = this;
+    if (canvas === undefined) throw new Error("There is no picture yet.");
+    return printedPicture(canvas, this.#caption(), getComputedStyle(this).fontFamily);
+  }
+
+  /** The room with its luminaires as a GLB file. */
+  async model(): Promise<Uint8Array> {
+    if (this.side === undefined) throw new Error("There is no scene yet.");
+    const { sceneGlb } = await import("./export-glb.ts");
+    return sceneGlb(this.side.scene);
+  }
+
+  #whence(): string {
+    const cut = this.side === undefined ? undefined : cutThrough(this.side.scene.room, this.cut, this.cutAt);
+    if (cut !== undefined) return cutWords(this.cut, cut);
+    return (this.#walked ? undefined : this.#standing?.name) ?? "free viewpoint";
+  }
+
+  #caption(): string[] {
+    return captionLines({
+      scenes: this.#sides.map(({ scene }) => scene),
+      interreflected:
+        this.side?.surfaces === undefined
+          ? "none"
+          : this.#sides.some(({ sketched }) => sketched)
+            ? "sketched"
+            : "full",
+      look: this.look,
+      unit: this.unit,
+      viewpoint: this.#whence(),
+      exposure: this.#picture?.exposure,
+      date: this.date,
+      inputs: this.inputs,
+    });
+  }
+
+  override render(): TemplateResult {
+    if (this.fault !== "") return html`<p role="status">${this.fault}</p><slot name="fallback"></slot>`;
+    return html`
+      ${this.#controls()}
+      <figure>
+        <div class="stage">
+          <canvas
+            tabindex="0"
+            role="img"
+            aria-label="${this.look === "lux" ? "Illuminance on every surface" : "The kitchen as it will be lit"}. ${KEYS}"
+            @pointerdown=${this.#hand.down}
+            @pointerup=${this.#hand.up}
+            @pointercancel=${this.#hand.up}
+            @pointermove=${this.#hand.move}
+            @pointerleave=${(event: PointerEvent) => {
+              // A finger leaves when it is lifted; what it tapped stays to be read.
+              if (event.pointerType === "mouse") this.reading = undefined;
+            }}
+            @wheel=${this.#hand.wheel}
+            @keydown=${this.#hand.key}
+            @contextmenu=${(event: Event) => event.preventDefault()}
+          ></canvas>
+          ${
+            this.other === undefined
+              ? nothing
+              : html`<span class="divider"></span><span class="side a">A ${this.side?.scene.name}</span
+                  ><span class="side b">B ${this.other.scene.name}</span>`
+          }
+          ${this.#glare()}
+          ${
+            this.reading === undefined
+              ? nothing
+              : html`<span class="reading" ${placedAt(`${this.reading.x}px`, `${this.reading.y}px`)}>${readingWords(this.reading.light, this.unit)}</span>`
+          }
+        </div>
+        <figcaption>
+          ${this.#caption().map((line) => html`<div>${line}</div>`)}
+          <div role="status">${this.#status()}</div>
+        </figcaption>
+      </figure>
+    `;
+  }
+
+  #controls(): TemplateResult {
+    const { look, unit, viewpoint, cut, cutAt, marks } = this;
+    const anyone = this.side !== undefined && this.side.scene.people.length > 0;
+    return pictureControls(
+      {
+        look,
+        unit,
+        viewpoint,
+        viewpoints: this.#named,
+        cut,
+        cutAt,
+        marks,
+        ...(anyone ? { people: this.people } : {}),
+      },
+      {
+        set: (change) => {
+          Object.assign(this, change);
+          if (change.viewpoint !== undefined) this.#stand();
+        },
+        savePicture: async () => offer(`${this.#fileName}.png`, await this.picture()),
+        saveModel: async () =>
+          offer(
+            `${this.#fileName}.glb`,
+            new Blob([(await this.model()) as BlobPart], { type: "model/gltf-binary" }),
+          ),
+      },
+    );
+  }
+
+  get #fileName(): string {
+    return this.side?.scene.name ?? "kitchen";
+  }
+
+  #status(): (TemplateResult | string | typeof nothing)[] {
+    const picture = this.#picture;
+    if (picture?.lost) return ["The graphics processor was lost; the picture returns when it does."];
+    return [
+      (picture?.fraction ?? 0) < 1
+        ? html`Coarse light, fewer elements. Refining <progress max="1" .value=${picture?.fraction ?? 0} aria-label="Fine light"></progress>`
+        : this.views.some((view) => view.cache.plate?.atlas.thinned)
+          ? "A large room: nodes of light stand farther apart than usual."
+          : nothing,
+      picture?.slow ? " This computer draws slowly: fewer pixels while the view moves." : nothing,
+    ];
+  }
+
+  #glare(): TemplateResult[] {
+    const picture = this.#picture;
+    const scene = this.side?.scene;
+    if (!this.marks || picture === undefined || scene === undefined || this.views.length > 1) return [];
+    return glareLabels(scene, picture.walk.eye, picture.walk.camera);
+  }
+}
+
+define("candlespan-preview", CandlespanPreview);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "candlespan-preview": CandlespanPreview;
+  }
+}

@@ -1,0 +1,64 @@
+/** Triangles as the room's shader takes them: position, normal, reflectance times tint, and light of each vertex. */
+
+import { BufferAttribute, BufferGeometry, type Matrix4, Vector3 } from "three";
+import { mergeVertices } from "three/addons/utils/BufferGeometryUtils.js";
+import type { Vec3 } from "../geometry/vector.ts";
+
+/** Vertices as the room's shader takes them, and the triangles between them. */
+export class Triangles {
+  readonly positions: number[] = [];
+  readonly normals: number[] = [];
+  readonly albedo: number[] = [];
+  readonly index: number[] = [];
+
+  /** Number of vertices. */
+  get count(): number {
+    return this.positions.length / 3;
+  }
+
+  /** A vertex of its own: three one after the other make a triangle. */
+  corner(p: Vec3, n: Vec3, albedo: Vec3): void {
+    this.index.push(this.count);
+    this.vertex(p, n, albedo);
+  }
+
+  vertex(p: Vec3, n: Vec3, albedo: Vec3): void {
+    this.positions.push(...p);
+    this.normals.push(...n);
+    this.albedo.push(...albedo);
+  }
+
+  /** The triangles of a three geometry, moved. */
+  add(geometry: BufferGeometry, matrix: Matrix4, albedo: Vec3): void {
+    // Each vertex once: light is computed for every one.
+    geometry.deleteAttribute("uv");
+    const flat = mergeVertices(geometry, 1e-5);
+    const { position, normal } = flat.attributes;
+    const first = this.count;
+    for (const i of flat.index?.array ?? []) this.index.push(first + i);
+    const p = new Vector3();
+    const n = new Vector3();
+    for (let i = 0; i < position.count; i++) {
+      p.fromBufferAttribute(position, i).applyMatrix4(matrix);
+      n.fromBufferAttribute(normal, i).transformDirection(matrix);
+      this.vertex([p.x, p.y, p.z], [n.x, n.y, n.z], albedo);
+    }
+    flat.dispose();
+    geometry.dispose();
+  }
+
+  /** With room for each vertex's place in the atlas (`spot`) and its own light (`own`). */
+  geometry(): BufferGeometry {
+    const geometry = new BufferGeometry();
+    const set = (name: string, values: ArrayLike<number>, size: number): void => {
+      geometry.setAttribute(name, new BufferAttribute(Float32Array.from(values), size));
+    };
+    set("position", this.positions, 3);
+    set("normal", this.normals, 3);
+    set("albedo", this.albedo, 3);
+    geometry.setIndex(new BufferAttribute(Uint32Array.from(this.index), 1));
+    geometry.setAttribute("spot", new BufferAttribute(new Float32Array(2 * this.count), 2));
+    geometry.setAttribute("own", new BufferAttribute(new Float32Array(4 * this.count), 4));
+    return geometry;
+  }
+}

@@ -1,0 +1,24 @@
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { verticalExtent } from "../luminaire/vertical-extent.ts";
+import { ceilingAt } from "./room.ts";
+import type { Layer, Scene } from "./scene.ts";
+
+/** A hanging luminaire with its place in the scene. */
+export interface Suspended {
+  readonly layer: Layer;
+  readonly l: number;
+  readonly i: number;
+  readonly placed: PlacedLuminaire;
+}
+
+/** Luminaires that hang at least 120 mm below the ceiling; nearer ones are drawn in it. */
+export function suspended(scene: Scene): Suspended[] {
+  return scene.layers.flatMap((layer, l) =>
+    layer.luminaires.flatMap((placed, i) => (hangs(scene, placed) ? [{ layer, l, i, placed }] : [])),
+  );
+}
+
+export function hangs(scene: Scene, placed: PlacedLuminaire): boolean {
+  const [x, y, z] = placed.frame.origin;
+  return ceilingAt(scene.room, x, y) - (z + verticalExtent(placed.luminaire)[1]) > 0.12;
+}

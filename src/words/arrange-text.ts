@@ -1,0 +1,168 @@
+/** What `arrange` says to a person: the few proposals side by side, their reasons, what skipping one would lose. */
+
+import type { Checked, Proposal } from "../design/search/proposals.ts";
+import type { SearchResult } from "../design/search/search.ts";
+import { printable } from "../diagnostics/printable.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import { formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { formatLength } from "../units/length-text.ts";
+import { table, wrapped } from "./table.ts";
+import { VERDICT_MARK, zoneSentence } from "./text.ts";
+
+const WIDTH = 96;
+
+export interface ArrangeTextInput {
+  readonly study: Pick<ResolvedStudy, "title" | "display">;
+  readonly result: SearchResult;
+  readonly step: number;
+}
+
+export function arrangeText({ study, result, step }: ArrangeTextInput): string {
+  const { proposals, candidates, promising, undominated, checked, turnedDown, leftOut } = result;
+  const lines: string[] = [
+    printable(study.title),
+    "",
+    ...wrapped(
+      `${candidates} rows compared by their light; ${promising} of them promise to meet every target, ${undominated} of which no other beats at everything; ${checked} checked in full.`,
+      WIDTH,
+    ),
+  ];
+  if (result.cutShort)
+    lines.push(
+      ...wrapped(
+        "There were more rows than one search looks at: the greatest clearances were not tried. Fewer kinds, counts or shifts would let it see them all.",
+        WIDTH,
+      ),
+    );
+  if (proposals.length === 0) lines.push("", "No row can be hung within these constraints.");
+  else {
+    const meets = proposals.every(
+      ({ assessment: { verdict } }) => verdict === "meets" || verdict === "no target",
+    );
+    if (!meets) lines.push("", "Nothing tried meets every target. The nearest:");
+    lines.push("", ...overview(study, proposals, step));
+    for (const proposal of proposals) lines.push("", ...about(study, proposal));
+  }
+  const gone = leftOut.filter(({ all }) => all);
+  const said = (gone.length > 0 ? gone : leftOut).slice(0, 6);
+  if (said.length > 0) {
+    lines.push("", "Left out");
+    for (const { count, rows, why, all } of said)
+      lines.push(
+        ...wrapped(`${all ? "every row" : `${rows} rows`} of ${count}: ${printable(why)}`, WIDTH, 2, 2),
+      );
+  }
+  if (turnedDown.length > 0) {
+    lines.push("", "Turned down when looked at closely");
+    for (const words of turnedDown.slice(0, 8)) lines.push(...wrapped(printable(words), WIDTH, 2, 2));
+  }
+  lines.push(
+    "",
+    ...wrapped(
+      "Figures are predictions with a band. What hangs from a ceiling, and its wiring, is for licensed people and local codes.",
+      WIDTH,
+    ),
+  );
+  return `${lines.join("\n").trimEnd()}\n`;
+}
+
+function overview(study: ArrangeTextInput["study"], proposals: readonly Proposal[], step: number): string[] {
+  const { length, illuminance } = study.display;
+  const say = (metres: number) => formatLength(metres, length);
+  const row = (name: string, cell: (proposal: Proposal) => string) => [name, ...proposals.map(cell)];
+  return table([
+    row("", ({ document }) => printable(document.name, 40)),
+    row("verdict", ({ assessment: { verdict } }) => `${VERDICT_MARK[verdict]} ${verdict}`),
+    row(`average on top (${illuminance})`, ({ average }) => formatIlluminanceValue(average, illuminance)),
+    row("evenness", ({ uniformity }) => uniformity.toFixed(2)),
+    row("power (W)", ({ assessment: { energy } }) =>
+      energy.unknownWatts > 0 ? `over ${energy.watts.toFixed(0)}` : energy.watts.toFixed(0),
+    ),
+    row("centre to centre", ({ figures: { candidate } }) =>
+      candidate.count === 1 ? "–" : say(candidate.pitch * step),
+    ),
+    row("clear above the top", ({ figures: { candidate } }) => say(candidate.clearance)),
+    row("moved along", ({ figures: { candidate } }) => say(candidate.along * step)),
+    row("moved across", ({ figures: { candidate } }) => say(candidate.across * step)),
+    row("share of the view", ({ view }) => (view === undefined ? "–" : `${(100 * view).toFixed(0)} %`)),
+  ]);
+}
+
+function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
+  const { document, reasons, assessment, skipOne, dimmed } = proposal;
+  const lines = [printable(document.name, 80), ...wrapped(`Why: ${reasons.join("; ")}.`, WIDTH, 2, 2)];
+  for (const zone of assessment.zones)
+    lines.push(...wrapped(printable(zoneSentence(zone, study.display.illuminance), 400), WIDTH, 2, 2));
+  if (skipOne !== undefined)
+    lines.push(...wrapped(`If you skip one: ${printable(skipOne.loses, 400)}.`, WIDTH, 2, 2));
+  if (dimmed !== undefined) {
+    const dims = document.layers.map(({ name }, l) => {
+      const dim = dimmed.dims[l] ?? 1;
+      return `${printable(name, 40)} ${dim === 0 ? "off" : `${Math.round(100 * dim)} %`}`;
+    });
+    lines.push(
+      ...wrapped(
+        `Enough light with ${dims.join(", ")}: ${dimmed.assessment.energy.watts.toFixed(0)} W, ${Math.round(100 * dimmed.saves)} % less power, still ${dimmed.assessment.verdict}.`,
+        WIDTH,
+        2,
+        2,
+      ),
+    );
+  }
+  return lines;
+}
+
+/** The same for a program: metres, lux, watts. */
+export function arrangeJson({ study, result, step }: ArrangeTextInput, version: string): unknown {
+  const { proposals, turnedDown, leftOut, candidates, promising, undominated, checked } = result;
+  const figures = ({ assessment, average, uniformity }: Checked) => ({
+    verdict: assessment.verdict,
+    average,
+    uniformity,
+    watts: assessment.energy.watts,
+    unknownWatts: assessment.energy.unknownWatts,
+    zones: assessment.zones.map(({ name, verdict, checks }) => ({
+      name,
+      verdict,
+      checks: checks.map(({ quantity, statistic, value, target, band, probability }) => ({
+        quantity,
+        statistic,
+        value,
+        target,
+        band,
+        ...(probability === undefined ? {} : { probability }),
+      })),
+    })),
+  });
+  return {
+    candlespan: version,
+    study: study.title,
+    candidates,
+    promising,
+    undominated,
+    checked,
+    cutShort: result.cutShort,
+    proposals: proposals.map((proposal) => {
+      const { document, figures: ranked, reasons, view, skipOne, dimmed } = proposal;
+      const { count, pitch, along, across, clearance } = ranked.candidate;
+      return {
+        name: document.name,
+        count,
+        spacing: pitch * step,
+        clearance,
+        offset: [along * step, across * step],
+        reasons,
+        ...(view === undefined ? {} : { shareOfView: view }),
+        luminance: ranked.luminance,
+        ...figures(proposal),
+        ...(skipOne === undefined ? {} : { skipOne: { loses: skipOne.loses, ...figures(skipOne) } }),
+        ...(dimmed === undefined
+          ? {}
+          : { dimmed: { dims: dimmed.dims, saves: dimmed.saves, ...figures(dimmed) } }),
+        arrangement: document,
+      };
+    }),
+    turnedDown,
+    leftOut,
+  };
+}

@@ -1,0 +1,178 @@
+/** What `boxes` says: positions good for every pendant of the shortlist, how far each box may be off, the ceiling as built. */
+
+import { canopyCover } from "../app/schedule/suspension.ts";
+import type { AsBuilt } from "../design/boxes/as-built.ts";
+import type { RobustBoxes } from "../design/boxes/robust-boxes.ts";
+import type { ToleranceRing } from "../design/boxes/tolerance-ring.ts";
+import type { Kind } from "../design/search/candidate.ts";
+import { stationOf } from "../design/search/candidate.ts";
+import type { Checked } from "../design/search/proposals.ts";
+import { printable } from "../diagnostics/printable.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import type { Island, Scene } from "../scene/scene.ts";
+import { formatLength } from "../units/length-text.ts";
+import { table, wrapped } from "./table.ts";
+import { VERDICT_MARK, zoneSentence } from "./text.ts";
+
+const WIDTH = 96;
+
+export interface BoxesTextInput {
+  readonly study: Pick<ResolvedStudy, "title" | "display">;
+  readonly island: Island;
+  readonly kinds: readonly Kind[];
+  readonly step: number;
+  readonly error: number;
+  readonly sets: readonly RobustBoxes[];
+  /** The full check of the first set with each kind. */
+  readonly checked: readonly Checked[];
+  /** The arrangement as written, its layer and the rings of its boxes. */
+  readonly scene: Scene;
+  readonly layer: number;
+  readonly rings: readonly ToleranceRing[];
+}
+
+export function boxesText(input: BoxesTextInput): string {
+  const { study, kinds, error, sets, checked, step, island } = input;
+  const say = (metres: number) => formatLength(metres, study.display.length);
+  const robust = sets.filter((each) => each.robust).length;
+  const names = kinds.map(({ luminaire }) => printable(luminaire.name, 30)).join(", ");
+  const lines = [
+    printable(study.title),
+    "",
+    ...wrapped(
+      `${sets.length} sets of box positions tried with ${names}, each box up to ${say(error)} off: ${robust} of them promise to meet every target with any of the pendants.`,
+      WIDTH,
+    ),
+  ];
+  const shown = sets.slice(0, 4);
+  if (shown.length > 0) {
+    lines.push(
+      "",
+      ...table(
+        [
+          [
+            "boxes",
+            "from the end of the top",
+            "centre to centre",
+            "off the centreline",
+            "evenness at worst",
+            "",
+          ],
+          ...shown.map(({ boxes, worstUniformity, robust: good }) => [
+            String(boxes.count),
+            say(island.length / 2 + stationOf(boxes, 0) * step),
+            boxes.count === 1 ? "–" : say(boxes.pitch * step),
+            say(boxes.across * step),
+            worstUniformity.toFixed(2),
+            good ? "good for all" : "not for all",
+          ]),
+        ],
+        2,
+        [5],
+      ),
+    );
+  }
+  if (checked.length > 0) {
+    lines.push("", "The first of them, checked in full with each pendant");
+    checked.forEach(({ assessment, uniformity, average, document }) => {
+      const { verdict, zones } = assessment;
+      const height = document.layers[input.layer]?.row?.clearance;
+      lines.push(
+        ...wrapped(
+          `${VERDICT_MARK[verdict]} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${average.toFixed(0)} lx, evenness ${uniformity.toFixed(2)}, ${verdict}.`,
+          WIDTH,
+          2,
+          2,
+        ),
+        ...zones
+          .filter((zone) => zone.verdict !== "meets" && zone.verdict !== "no target")
+          .flatMap((zone) =>
+            wrapped(printable(zoneSentence(zone, study.display.illuminance), 300), WIDTH, 4, 2),
+          ),
+      );
+    });
+  }
+  lines.push("", `How far a box may be off: ${printable(input.scene.name, 60)}`);
+  lines.push(...input.rings.flatMap((ring) => wrapped(ringSentence(ring, input), WIDTH, 2, 2)));
+  lines.push(
+    "",
+    ...wrapped(
+      "Boxes, their support and their wiring are for licensed people and local codes; finished faces, not studs, are measured from.",
+      WIDTH,
+    ),
+  );
+  return `${lines.join("\n").trimEnd()}\n`;
+}
+
+/** `no. 2 may be up to 140 mm off; beyond, towards the room's +x, the verdict falls short. Its canopy hides 9 mm.` */
+export function ringSentence(
+  { index, radius, beyond }: ToleranceRing,
+  { study, scene, layer }: Pick<BoxesTextInput, "study" | "scene" | "layer">,
+): string {
+  const say = (metres: number) => formatLength(metres, study.display.length);
+  const { canopy } = scene.layers[layer].luminaires[index].luminaire;
+  const cover = canopy === undefined ? undefined : canopyCover(canopy.diameter);
+  const hidden =
+    cover === undefined
+      ? "Its canopy is not known."
+      : cover > 0
+        ? `Its canopy hides a box up to ${say(cover)} off.`
+        : "Its canopy does not cover a 4 in box.";
+  const free =
+    beyond === undefined
+      ? `may be ${say(radius)} off or more with the same verdict`
+      : radius < 0.001
+        ? `must be in its place: any way off, the verdict is ${beyond.verdict}`
+        : `may be up to ${say(radius)} off; beyond, the verdict is ${beyond.verdict}`;
+  return `No. ${index + 1} ${free}. ${hidden}`;
+}
+
+export function asBuiltText(
+  study: Pick<ResolvedStudy, "title" | "display">,
+  { planned, built, worse, remedies, scene }: AsBuilt,
+): string {
+  const unit = study.display.illuminance;
+  const lines = [
+    `${printable(study.title)}: ${printable(scene.name, 60)}, as built`,
+    "",
+    `Planned: ${VERDICT_MARK[planned.verdict]} ${planned.verdict}. As built: ${VERDICT_MARK[built.verdict]} ${built.verdict}.`,
+    ...built.zones.flatMap((zone) => wrapped(printable(zoneSentence(zone, unit), 300), WIDTH, 2, 2)),
+    "",
+  ];
+  const found = remedies.find(({ restores }) => restores);
+  if (!worse) lines.push("Nothing to put right.");
+  else if (found === undefined) lines.push("None of what was tried gives back the planned verdict:");
+  else lines.push(...wrapped(`The cheapest that gives it back: ${found.words}`, WIDTH));
+  for (const { words, assessment, restores } of remedies)
+    if (!restores) lines.push(...wrapped(`Not enough: ${words} (${assessment.verdict})`, WIDTH, 2, 2));
+  return `${lines.join("\n").trimEnd()}\n`;
+}
+
+export function boxesJson(input: BoxesTextInput, version: string): unknown {
+  const { study, island, kinds, step, error, sets, checked, rings, scene, layer } = input;
+  return {
+    candlespan: version,
+    study: study.title,
+    error,
+    shortlist: kinds.map(({ luminaire }) => luminaire.name),
+    sets: sets.slice(0, 20).map(({ boxes, robust, worstShortage, worstUniformity, kinds: own }) => ({
+      along: Array.from({ length: boxes.count }, (_, i) => island.length / 2 + stationOf(boxes, i) * step),
+      across: island.width / 2 + boxes.across * step,
+      robust,
+      worstShortage,
+      worstUniformity,
+      kinds: own.map(({ kind, ...figures }) => ({ luminaire: kinds[kind].luminaire.name, ...figures })),
+    })),
+    checked: checked.map(({ document, assessment, average, uniformity }) => ({
+      name: document.name,
+      verdict: assessment.verdict,
+      average,
+      uniformity,
+      arrangement: document,
+    })),
+    rings: rings.map((ring) => {
+      const { canopy } = scene.layers[layer].luminaires[ring.index].luminaire;
+      return { ...ring, ...(canopy === undefined ? {} : { canopyCover: canopyCover(canopy.diameter) }) };
+    }),
+  };
+}

@@ -1,0 +1,350 @@
+/**
+ * What `check` says to a person: the arrangements side by side, the evenest first, then each zone in a sentence
+ * that can be read aloud, and what the figures rest on.
+ */
+
+import { familiarPlace, seenSteps } from "../advice/familiar-places.ts";
+import { bodyShadowLines } from "../app/body-shadow.ts";
+import type { JudgedArrangement } from "../app/judged-arrangement.ts";
+import { topPlane } from "../assessment/assess.ts";
+import type { PlaneAssessment } from "../assessment/assessment.ts";
+import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
+import { averageOf } from "../assessment/layer-light.ts";
+import { PUBLISHED_TARGETS, publishedRange } from "../assessment/targets-published.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { EVIDENCE } from "../luminaire/evidence.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import type { LayerRole } from "../scene/scene.ts";
+import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { formatLength } from "../units/length-text.ts";
+import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
+import { table, wrapped } from "./table.ts";
+import { darkestPlace, patchyRemark, rankedByUniformity, VERDICT_MARK, zoneSentence } from "./text.ts";
+
+const WIDTH = 96;
+/** Arrangements beside one another before the table goes on below. */
+const ABREAST = 4;
+
+interface Ranked {
+  readonly judged: JudgedArrangement;
+  readonly evenness: number;
+  /** The plane of the whole top, else the first zone's. */
+  readonly top: number;
+}
+
+export interface CheckTextOptions {
+  /** Everything that was found out, every default: many screens. */
+  readonly full?: boolean;
+}
+
+export function checkText(
+  study: ResolvedStudy,
+  arrangements: readonly JudgedArrangement[],
+  { full = false }: CheckTextOptions = {},
+): string {
+  const ranked = rankedByUniformity(arrangements.map(rank));
+  const lines: string[] = [printable(study.title), ""];
+  for (let from = 0; from < ranked.length; from += ABREAST)
+    lines.push(...comparison(study, ranked.slice(from, from + ABREAST), from === 0), "");
+  const beside = otherPlanes(study, ranked);
+  if (beside.length > 0) lines.push(...beside, "");
+  for (const each of ranked) {
+    lines.push(...zones(study, each, full));
+    const { findings } = each.judged;
+    if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, study.display));
+    lines.push("");
+    const shadows = bodyShadowLines(each.judged.bodyShadows ?? [], study.display);
+    if (shadows.length > 0) lines.push(...shadows.flatMap((line) => wrapped(line, WIDTH, 2, 2)), "");
+  }
+  lines.push(...basis(study, ranked, full));
+  return `${lines.join("\n").trimEnd()}\n`;
+}
+
+function rank(judged: JudgedArrangement): Ranked {
+  const found = topPlane(judged.scene);
+  const zone = judged.assessment.zones[0]?.plane;
+  const top = found >= 0 ? found : judged.scene.planes.findIndex((plane) => plane.name === zone);
+  return { judged, top, evenness: judged.assessment.planes[top]?.statistics.uniformity ?? 0 };
+}
+
+function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean): string[] {
+  const unit = study.display.illuminance;
+  const light = (lux: number | undefined): string =>
+    lux === undefined ? "–" : formatIlluminanceValue(lux, unit);
+  const tops = ranked.map(({ judged, top }) => judged.assessment.planes[top]);
+  const row = (name: string, cell: (top: PlaneAssessment | undefined, i: number) => string): string[] => [
+    name,
+    ...tops.map(cell),
+  ];
+  const part = (top: PlaneAssessment | undefined, i: number, roles: readonly LayerRole[] | undefined) => {
+    const { judged, top: index } = ranked[i];
+    return top === undefined
+      ? undefined
+      : averageOf(
+          top.layers,
+          judged.scene.planes[index].weights,
+          (layer) => roles === undefined || roles.includes(layer.role),
+        );
+  };
+  const groups: readonly (readonly [string, readonly LayerRole[] | undefined])[] = [
+    ["pendants", ["pendant"]],
+    ["recessed", ["recessed"]],
+    ["other", ["accent", "other"]],
+    ["all", undefined],
+  ];
+  const rows: string[][] = [
+    row(first ? "whole top, evenest first" : "whole top, continued", (_, i) =>
+      printable(ranked[i].judged.scene.name, 22),
+    ),
+    row("evenness U₀ (minimum / average)", (top) =>
+      top === undefined ? "–" : top.statistics.uniformity.toFixed(2),
+    ),
+    row(`average, ${unit}`, (top) => light(top?.statistics.average)),
+    ...(tops.length < 2
+      ? []
+      : [row("plainly seen steps (1.5× each)", (top, i) => (i === 0 ? "–" : stepsWords(tops[0], top)))]),
+    row("minimum (on the fine grid)", (top) =>
+      top === undefined
+        ? "–"
+        : `${light(top.statistics.minimum)}${top.fine === undefined ? "" : ` (${light(top.fine.minimum)})`}`,
+    ),
+    row("maximum (on the fine grid)", (top) =>
+      top === undefined
+        ? "–"
+        : `${light(top.statistics.maximum)}${top.fine === undefined ? "" : ` (${light(top.fine.maximum)})`}`,
+    ),
+  ];
+  for (const [name, roles] of groups) {
+    const parts = tops.map((top, i) => part(top, i, roles));
+    const present =
+      roles === undefined ||
+      ranked.some(({ judged }) =>
+        judged.scene.layers.some((layer) => roles.includes(layer.role) && layer.luminaires.length > 0),
+      );
+    if (!present) continue;
+    rows.push([
+      `${name}: direct + interreflected`,
+      ...parts.map((p) =>
+        p === undefined ? "–" : `${light(p.direct)} + ${light(p.interreflected)} = ${light(p.both)}`,
+      ),
+    ]);
+  }
+  if (ranked.some(({ judged }) => judged.findings?.view !== undefined))
+    rows.push(
+      row("view taken by pendants (our measure)", (_, i) => {
+        const view = ranked[i].judged.findings?.view;
+        return view === undefined ? "–" : `${(100 * view.weight).toFixed(1)} % ${view.words}`;
+      }),
+    );
+  rows.push(
+    row("power, W (W/m² of floor)", (_, i) => {
+      const { watts, wattsPerSquareMetre, unknownWatts } = ranked[i].judged.assessment.energy;
+      const least = unknownWatts > 0 ? "≥ " : "";
+      return `${least}${watts.toFixed(0)} (${wattsPerSquareMetre.toFixed(1)})`;
+    }),
+    row("verdict", (_, i) => {
+      const { verdict } = ranked[i].judged.assessment;
+      return `${VERDICT_MARK[verdict]} ${verdict}`;
+    }),
+  );
+  return table(rows.filter(([, ...cells]) => cells.some((cell) => cell !== "–")));
+}
+
+/** How many plainly seen steps one top has more or less light than the first. */
+function stepsWords(first: PlaneAssessment | undefined, top: PlaneAssessment | undefined): string {
+  const [a, b] = [first?.statistics.average ?? 0, top?.statistics.average ?? 0];
+  if (!(a > 0 && b > 0)) return "–";
+  const steps = seenSteps(a, b).toFixed(1);
+  return Number(steps) === 0 ? "the same" : `${steps.startsWith("-") ? "−" : "+"}${steps.replace("-", "")}`;
+}
+
+/** Planes the study asks for beside the top and the zones: average and least light of each. */
+function otherPlanes(study: ResolvedStudy, ranked: readonly Ranked[]): string[] {
+  const unit = study.display.illuminance;
+  const [first] = ranked;
+  const rows = first.judged.scene.planes.flatMap((plane, index) => {
+    if (index === first.top || plane.zone !== undefined) return [];
+    const kind = plane.quantity === "planar" ? "" : ` (${plane.quantity})`;
+    return [
+      [
+        `${printable(plane.name, 24)}${kind}: average, minimum`,
+        ...ranked.slice(0, ABREAST).map(({ judged }) => {
+          const { average, minimum } = judged.assessment.planes[index].statistics;
+          return `${formatIlluminanceValue(average, unit)}, ${formatIlluminanceValue(minimum, unit)}`;
+        }),
+      ],
+    ];
+  });
+  if (rows.length === 0) return [];
+  const names = ranked.slice(0, ABREAST).map(({ judged }) => printable(judged.scene.name, 22));
+  return table([[`other planes, ${unit}`, ...names], ...rows]);
+}
+
+function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): string[] {
+  const unit = study.display.illuminance;
+  const lines = [printable(judged.scene.name)];
+  for (const zone of judged.assessment.zones) {
+    const sentence = `${VERDICT_MARK[zone.verdict]} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
+    lines.push(...wrapped(sentence, WIDTH, 2, 2));
+  }
+  const patchy = patchyRemark(judged.assessment);
+  if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), WIDTH, 2));
+  const plane = judged.scene.planes[top];
+  const assessed = judged.assessment.planes[top];
+  const place = plane === undefined ? undefined : darkestPlace(plane, assessed.illuminance);
+  if (place !== undefined)
+    lines.push(`  The darkest spot is ${place}: ${formatIlluminance(assessed.statistics.minimum, unit)}.`);
+  if (full)
+    for (const assessedPlane of judged.assessment.zones.map(({ plane: name }) => name))
+      lines.push(...spread(study, judged, assessedPlane));
+  return lines;
+}
+
+/** How a zone's light changes over it: where fastest, and how far it falls off at the ends. */
+function spread(study: ResolvedStudy, { scene, assessment }: JudgedArrangement, name: string): string[] {
+  const index = scene.planes.findIndex((plane) => plane.name === name);
+  const plane = scene.planes[index];
+  if (plane === undefined) return [];
+  const { illuminance } = assessment.planes[index];
+  const steepest = steepestGradient(plane, illuminance);
+  const profile = centreProfile(plane, illuminance);
+  const ends = profile === undefined ? undefined : endShares(profile);
+  if (steepest === undefined) return [];
+  const unit = study.display.illuminance;
+  const along =
+    ends === undefined
+      ? ""
+      : `; along its middle the ends have ${Math.round(100 * ends[0])} % and ${Math.round(100 * ends[1])} % of the middle third`;
+  return wrapped(
+    printable(
+      `${name} changes by at most ${formatIlluminance(steepest.value, unit)} in ${formatLength(0.1, study.display.length)}${along}.`,
+      300,
+    ),
+    WIDTH,
+    2,
+    2,
+  );
+}
+
+function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): string[] {
+  const unit = study.display.illuminance;
+  const scenes = ranked.map(({ judged }) => judged.scene);
+  const used = new Set(scenes.flatMap((s) => s.layers.flatMap((l) => l.luminaires.map((p) => p.luminaire))));
+  const lines = ["What this rests on"];
+  const luminaires = [...used].map((luminaire) => {
+    const { words, band } = EVIDENCE[luminaire.evidence];
+    const [down, up] = band.map((share) => `${Math.round(share * 100)}`);
+    return [
+      printable(luminaire.name, 24),
+      `${luminaire.flux.toFixed(0)} lm`,
+      `${words}, ${down === up ? `±${up}` : `−${down} +${up}`} %`,
+      printable(luminaire.origin, 34),
+    ];
+  });
+  lines.push(...table(luminaires, 2, [0, 2, 3]));
+  const maintenance = [...new Set(scenes.map((scene) => scene.maintenance))].map((m) => m.toFixed(2));
+  lines.push(
+    `  Maintained values: maintenance factor ${maintenance.join(", ")}. Night only, no daylight.`,
+    ...methods(ranked).flatMap((words) => wrapped(words, WIDTH, 2)),
+  );
+  const sources = new Set(
+    ranked.flatMap(({ judged }) =>
+      judged.assessment.zones.flatMap((zone) => zone.checks.map((check) => check.source)),
+    ),
+  );
+  for (const source of sources) lines.push(...wrapped(`Target from: ${printable(source)}.`, WIDTH, 2, 2));
+  if (sources.size > 0) {
+    const { least, greatest } = publishedRange("worktop");
+    const range = `${formatIlluminanceValue(least, unit)} to ${formatIlluminance(greatest, unit)}`;
+    lines.push(`  Published figures for a worktop disagree, from ${range}; --targets lists them.`);
+  }
+  const quarrels = quarrelsWords(
+    ranked.flatMap(({ judged }) => judged.findings ?? []),
+    full,
+  );
+  if (quarrels !== undefined) lines.push(...wrapped(quarrels, WIDTH, 2, 2));
+  const count = study.defaults.length;
+  if (count > 0 && !full)
+    lines.push(`  Typical values stood in for ${count} the study does not give; --full lists them.`);
+  if (count > 0 && full) {
+    lines.push(`  Typical values stood in for ${count} the study does not give:`);
+    for (const { path, value, why } of study.defaults)
+      lines.push(...wrapped(printable(`${path} = ${brief(value)} (${why})`, 300), WIDTH, 4));
+  }
+  lines.push(
+    "",
+    ...wrapped(
+      "Figures are predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
+      WIDTH,
+    ),
+  );
+  return lines;
+}
+
+function methods(ranked: readonly Ranked[]): string[] {
+  const sentences = ranked.map(({ judged: { assessment } }) => {
+    const { description, people } = assessment.method;
+    const sentence = description.replace(/\.?$/, ".");
+    return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${people ? " People stand in the light." : ""}`;
+  });
+  const imbalances = ranked.flatMap(({ judged }) => judged.assessment.balance?.imbalance ?? []).map(Math.abs);
+  // The balance differs a little from one arrangement to the next; the worst is said once.
+  const energy =
+    imbalances.length === 0 ? "" : ` Energy balances within ${(Math.max(...imbalances) * 100).toFixed(2)} %.`;
+  return [...new Set(sentences)].map((sentence, i) => (i === 0 ? sentence + energy : sentence));
+}
+
+function brief(value: unknown): string {
+  const rounded = typeof value === "number" ? Number(value.toPrecision(6)) : value;
+  const text = typeof rounded === "string" ? rounded : JSON.stringify(rounded);
+  return printable(text ?? "", 40);
+}
+
+/** What `check --targets` prints: every published target by id, with its source and how it is known. */
+export function targetsText(): string {
+  const rows = PUBLISHED_TARGETS.map((target) => {
+    const [first, ...rest] = target.requirements;
+    const more = rest.map((r) => `, U₀ ${r.value.toFixed(2)}`).join("");
+    return [
+      target.id,
+      `${first.value} lx${more}`,
+      `  ${target.name}`,
+      `  ${target.scope}`,
+      `  ${target.known}`,
+    ];
+  });
+  const lines = [
+    "Published targets: average maintained illuminance on the task. Name one as a zone's `target`, or state",
+    "your own under `targets`.",
+    "",
+  ];
+  const widths = [0, 1, 2, 3, 4].map((i) => Math.max(...rows.map((row) => row[i].length)));
+  for (const row of rows)
+    lines.push(
+      row
+        .map((cell, i) => (i === 1 ? cell.padStart(widths[i]) : cell.padEnd(widths[i])))
+        .join("  ")
+        .trimEnd(),
+    );
+  lines.push("", "Sources");
+  for (const source of new Set(PUBLISHED_TARGETS.map((target) => target.source))) {
+    const ids = PUBLISHED_TARGETS.filter((target) => target.source === source);
+    const notes = [...new Set(ids.flatMap((target) => target.note ?? []))];
+    lines.push(
+      ...wrapped(
+        `${ids.map((target) => target.id).join(", ")}: ${source}. ${notes.join(" ")}`.trim(),
+        WIDTH,
+        2,
+      ),
+    );
+  }
+  const { least, greatest } = publishedRange("worktop");
+  lines.push(
+    "",
+    ...wrapped(
+      `They disagree: for a worktop from ${least} to ${greatest} lx. "secondary" = quoted by another text, "from memory" = not looked up; confirm either before a contract rests on it.`,
+      WIDTH,
+    ),
+  );
+  return `${lines.join("\n")}\n`;
+}

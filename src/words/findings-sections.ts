@@ -1,0 +1,203 @@
+/**
+ * What there is to say beside the verdict, as headed sections of sentences and small tables: for text, for a report, for a
+ * page. Rules of thumb are not among them: they are cards. Names come from studies; whoever shows them makes them safe.
+ */
+
+import type { Findings } from "../advice/findings.ts";
+import type { PendantRow } from "../advice/pendant-row.ts";
+import { CEILING_LEAST, WALLS_LEAST } from "../advice/surround.ts";
+import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { formatLength } from "../units/length-text.ts";
+import { personSentences, type Units } from "./person-words.ts";
+
+export interface FindingsSection {
+  readonly heading: string;
+  readonly sentences: readonly string[];
+  /** Rows of cells, the first row the head; columns in `left` read to the left. */
+  readonly table?: { readonly rows: readonly (readonly string[])[]; readonly left: readonly number[] };
+}
+
+/** Sections in the order a designer asks: the row, what is around, each person, age, look, number and size, load, years. */
+export function findingsSections(findings: Findings, units: Units): FindingsSection[] {
+  return [
+    row(findings, units),
+    around(findings, units),
+    ...findings.people.map((found) => ({
+      heading: `${found.person}, ${found.posture}`,
+      sentences: personSentences(found, units),
+    })),
+    age(findings, units),
+    look(findings),
+    sizes(findings, units),
+    load(findings),
+    years(findings, units),
+  ].filter(({ sentences, table }: FindingsSection) => sentences.length > 0 || table !== undefined);
+}
+
+/** `Rims 850 mm above the top, 1770 mm above the floor.` */
+export function heightsWords({ count, clearance, aboveFloor }: PendantRow, units: Units): string {
+  const say = (metres: number) => formatLength(metres, units.length);
+  return `${count === 1 ? "Rim" : "Rims"} ${say(clearance)} above the top, ${say(aboveFloor)} above the floor.`;
+}
+
+export function list(items: readonly string[]): string {
+  return items.length < 2
+    ? (items[0] ?? "")
+    : `${items.slice(0, -1).join(", ")} and ${items[items.length - 1]}`;
+}
+
+function row({ row: hung }: Findings, units: Units): FindingsSection {
+  if (hung === undefined) return { heading: "Pendants", sentences: [] };
+  const say = (metres: number) => formatLength(metres, units.length);
+  const { count, rim, pitch, gap, end } = hung;
+  const apart =
+    pitch === undefined || gap === undefined
+      ? ""
+      : `, ${say(pitch)} centre to centre, ${say(gap)} free between rims`;
+  return {
+    heading: "Pendants",
+    sentences: [
+      `${count} ${count === 1 ? "pendant" : "pendants"} ${say(rim)} wide${apart}, ${say(end)} free at the ends. ${heightsWords(hung, units)}`,
+    ],
+  };
+}
+
+/** Walls, ceiling and what lies beside a task. */
+function around({ surround: { walls, ceiling, dim } }: Findings, units: Units): FindingsSection {
+  const light = (lux: number) => formatIlluminance(lux, units.illuminance);
+  return {
+    heading: "Around the task",
+    sentences: [
+      ...(walls === undefined || ceiling === undefined
+        ? []
+        : [
+            `Walls have ${light(walls)} (more than ${light(WALLS_LEAST)} is asked), the ceiling ${light(ceiling)} (more than ${light(CEILING_LEAST)}; EN 12464-1:2011, written for work places).`,
+          ]),
+      ...dim.map(
+        ({ zone, beside, asked, found }) =>
+          `${zone} has ${light(found)} beside ${beside}, whose surround would be asked ${light(asked)} (EN 12464-1, from memory).`,
+      ),
+    ],
+  };
+}
+
+function age({ age: remark }: Findings, units: Units): FindingsSection {
+  const heading = "Age";
+  if (remark === undefined || remark.zones.length === 0) return { heading, sentences: [] };
+  const light = (lux: number) => formatIlluminance(lux, units.illuminance);
+  const { person, age: years, band } = remark;
+  const zones = remark.zones.map(
+    ({ zone, asked, found, reached }) =>
+      `${zone} ${light(asked)}, ${reached ? "reached" : `has ${light(found)}`}`,
+  );
+  return {
+    heading,
+    sentences: [
+      `At ${years}, ${person} is in the band ${band.words}, asked ×${band.factor} (IES, from memory): ${zones.join("; ")}.${band.glareStep > 0 ? " Glare limits go one step lower (our own, no source)." : ""}`,
+    ],
+  };
+}
+
+function look({ view, cohesion }: Findings): FindingsSection {
+  const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
+  return {
+    heading: "Look (our own construction, no source)",
+    sentences: [
+      ...(view === undefined
+        ? []
+        : [
+            `For ${view.viewpoint.name}, the pendants take ${percent(view.covered)} of the view between counter and ceiling, ${percent(view.weight)} weighed by opacity: ${view.words}.`,
+          ]),
+      ...(cohesion === undefined
+        ? []
+        : [cohesion.sentence.charAt(0).toUpperCase() + cohesion.sentence.slice(1)]),
+    ],
+  };
+}
+
+/** Widths beside counts: light over gap. */
+function sizes({ sizes: all }: Findings, units: Units): FindingsSection {
+  const heading = "Number and size";
+  if (all === undefined) return { heading, sentences: [] };
+  const found = (count: number, width: number) =>
+    all.cells.find((each) => each.count === count && each.width === width);
+  const cell = (count: number, width: number): string => {
+    const each = found(count, width);
+    if (each === undefined) return "–";
+    const light = formatIlluminanceValue(each.average, units.illuminance);
+    return `${each.asDrawn ? "*" : ""}${light} ${each.uniformity.toFixed(2)} ${each.agree}`;
+  };
+  const gap = (count: number, width: number): string => {
+    const free = found(count, width)?.gap;
+    return free === undefined ? "–" : formatLength(free, units.length);
+  };
+  return {
+    heading,
+    sentences: [
+      `In equal bays at this height, by width and count: average ${units.illuminance}, U₀, rules that agree, and the gap; * as drawn. Ends are half a gap; the same light is taken to leave every size.`,
+    ],
+    table: {
+      left: [0],
+      rows: [
+        ["wide", ...all.counts.map((count) => `${count}`)],
+        ...all.widths.flatMap((width) => [
+          [formatLength(width, units.length), ...all.counts.map((count) => cell(count, width))],
+          ["  gap", ...all.counts.map((count) => gap(count, width))],
+        ]),
+      ],
+    },
+  };
+}
+
+function load({ load: report }: Findings): FindingsSection {
+  const { layers, circuits, kilowattHoursPerYear, weightUnknown, remarks } = report;
+  const watts = (value: number) => `${Number(value.toPrecision(3))} W`;
+  const energy = (value: number) => `${Number(value.toPrecision(3))} kWh`;
+  return {
+    heading: "Load (information; local codes and a licensed electrician decide)",
+    table: {
+      left: [0, 1],
+      rows: [
+        ["layer", "circuit", "fitted", "drawn", "marked", "a year"],
+        ...layers.map((layer) => [
+          layer.layer,
+          layer.circuit ?? "–",
+          watts(layer.fittedWatts),
+          watts(layer.drawnWatts),
+          watts(layer.markedWatts),
+          layer.kilowattHoursPerYear === undefined ? "–" : energy(layer.kilowattHoursPerYear),
+        ]),
+      ],
+    },
+    sentences: [
+      ...circuits
+        .filter(({ layers: on }) => on.length > 1)
+        .map(
+          ({ circuit, layers: on, fittedWatts, markedWatts }) =>
+            `Circuit ${circuit} feeds ${list(on)}: ${watts(fittedWatts)} fitted, ${watts(markedWatts)} marked.`,
+        ),
+      kilowattHoursPerYear === undefined
+        ? "Energy a year is not told: no layer states its hours of use a day."
+        : `${energy(kilowattHoursPerYear)} a year from the hours stated.`,
+      ...remarks,
+      ...(weightUnknown.length > 0 ? [`Weight not given: ${list(weightUnknown)}.`] : []),
+    ],
+  };
+}
+
+function years({ ageing }: Findings, units: Units): FindingsSection {
+  const light = (lux: number) => formatIlluminance(lux, units.illuminance);
+  const rows = ageing.map(
+    ({ years: after, illuminance }) =>
+      `${after === 0 ? "new and clean" : `${after} y`} ${light(illuminance)}`,
+  );
+  return {
+    heading: "Over the years",
+    sentences:
+      rows.length === 0
+        ? []
+        : [
+            `Average on the top: ${rows.join(", ")} (L80 at 25 000 h, 3 h a day, cleaned every year: assumed).`,
+          ],
+  };
+}

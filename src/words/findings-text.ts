@@ -1,0 +1,107 @@
+/** What there is to say beside the verdict, as text: in a few lines, or in full. */
+
+import type { Findings } from "../advice/findings.ts";
+import { cardSummary } from "../advice/guidelines/cards.ts";
+import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
+import { formatLength } from "../units/length-text.ts";
+import { findingsSections, heightsWords, list } from "./findings-sections.ts";
+import { sharedConcerns, type Units } from "./person-words.ts";
+import { table, wrapped } from "./table.ts";
+
+const WIDTH = 96;
+/** Long names of studies stay readable. */
+const LONGEST = 500;
+
+/** At most a line each on eyes and heads, rules, and what needs looking after. */
+export function findingsBrief({ people, cards, load, row }: Findings, units: Units): string[] {
+  const lines: string[] = [];
+  const say = (words: string) => lines.push(...wrapped(printable(words, LONGEST), WIDTH, 2, 2));
+  const concerns = sharedConcerns(people, units);
+  for (const { people: names, words } of concerns) say(`For ${list(names)}: ${words}.`);
+  if (concerns.length === 0 && people.length > 0)
+    say(
+      `For ${list(people.map(({ person }) => person))}: head clear, faces in view, nothing bright near the line of sight.`,
+    );
+  const { apply, agree } = cardSummary(cards);
+  const heights = row === undefined ? "" : `${heightsWords(row, units)} `;
+  if (apply > 0) say(`${heights}Rules of thumb: ${agree} of ${apply} agree.`);
+  for (const remark of load.remarks) say(remark);
+  return lines;
+}
+
+/** What the rules of thumb quarrel about among themselves, over all arrangements; undefined when they do not. */
+export function quarrelsWords(all: readonly Findings[], full = false): string | undefined {
+  const subjects = [...new Set(all.flatMap(({ cards }) => cardSummary(cards).quarrels))];
+  return subjects.length === 0
+    ? undefined
+    : `Rules of thumb contradict one another here on ${list(subjects)}${full ? "" : "; --full shows each with the light it would give"}.`;
+}
+
+/** Everything, by heading. */
+export function findingsFull(findings: Findings, units: Units): string[] {
+  const sections = findingsSections(findings, units);
+  const lines: string[] = [];
+  for (const { heading, sentences, table: figures } of sections) {
+    lines.push(...wrapped(printable(heading, 80), WIDTH, 2, 2));
+    for (const sentence of sentences) lines.push(...wrapped(printable(sentence, LONGEST), WIDTH, 4, 2));
+    if (figures !== undefined) {
+      const rows = figures.rows.map((row) => row.map((cell) => printable(cell, 24)));
+      lines.push(...table(rows, 4, figures.left));
+    }
+  }
+  return [...lines, ...rules(findings.cards, units)];
+}
+
+const MARK: Readonly<Record<GuidelineCard["outcome"], string>> = {
+  within: "✓",
+  below: "↓",
+  above: "↑",
+  "does not apply": "–",
+};
+
+/** Each rule that applies: mark, sentence, what it finds and asks, the light that would give, who says so. */
+function rules(cards: readonly GuidelineCard[], units: Units): string[] {
+  const applying = cards.filter(({ outcome }) => outcome !== "does not apply");
+  if (applying.length === 0) return [];
+  const lines = [
+    ...wrapped(
+      "Rules of thumb (✓ agrees, ↓ below, ↑ above what it allows). They inform; no verdict rests on them. Light on the whole top if followed, by superposition of what was calculated.",
+      WIDTH,
+      2,
+      2,
+    ),
+  ];
+  for (const card of applying) {
+    const { average, uniformity } = card.light ?? {};
+    const light =
+      average === undefined || uniformity === undefined
+        ? ""
+        : ` ${formatIlluminance(average, units.illuminance)}, U₀ ${uniformity.toFixed(2)}.`;
+    const asks = card.outcome === "within" ? "" : ` Here ${foundWords(card, units)}. ${card.asks}`;
+    const against =
+      card.contradicts.length === 0 ? "" : ` Contradicts ${card.contradicts.length} of the others.`;
+    lines.push(
+      ...wrapped(
+        `${MARK[card.outcome]} ${card.rule}${asks}${light}${against} [${sourceOf(card)}]`,
+        WIDTH,
+        4,
+        2,
+      ),
+    );
+  }
+  return lines;
+}
+
+function foundWords({ measure: { kind, found = 0 } }: GuidelineCard, units: Units): string {
+  return kind === "length"
+    ? formatLength(found, units.length)
+    : kind === "count"
+      ? `${found}`
+      : found.toFixed(2);
+}
+
+function sourceOf({ known, source }: GuidelineCard): string {
+  return known === "published" ? `published: ${source}` : source;
+}

@@ -1,0 +1,186 @@
+/** What a person over the island sees and bumps into, in plain words. Names come from studies; whoever shows them
+ * makes them safe. */
+
+import { ageBand } from "../advice/age.ts";
+import type { PersonFindings } from "../advice/findings.ts";
+import type { LuminaireInView, MirrorImage, PersonGlare } from "../advice/glare/person-glare.ts";
+import { UGR_STEPS } from "../advice/glare/unified-glare-rating.ts";
+import { GOOD_MODELLING } from "../advice/people/eye-light.ts";
+import { FACE_SEEN, type Sightline } from "../advice/people/sightlines.ts";
+import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
+import { formatLength, type LengthUnit } from "../units/length-text.ts";
+import { degrees } from "../units/quantities.ts";
+
+export interface Units {
+  readonly length: LengthUnit;
+  readonly illuminance: IlluminanceUnit;
+}
+
+/** How many times brighter than the top around it an image must be to be plain to see; our own, no source. */
+const HOT = 10;
+/** EN 12464-1, catering kitchens, from memory. */
+const CATERING_LIMIT = 22;
+
+/** Something that asks for attention. */
+export interface Concern {
+  /** Equal for what is one and the same thing to several people. */
+  readonly about: string;
+  /** How bad it is, among concerns about the same. */
+  readonly degree: number;
+  /** A clause. */
+  readonly words: string;
+}
+
+/** What asks for attention; empty when nothing does. */
+export function personConcerns(
+  { glare, head, sightlines, posture }: PersonFindings,
+  units: Units,
+): readonly Concern[] {
+  const concerns: Concern[] = [];
+  if (head !== undefined && head.outcome !== "clear") {
+    const how =
+      head.outcome === "in reach"
+        ? `meets ${head.pendant}`
+        : `comes within ${formatLength(head.gap, units.length)} of ${head.pendant}`;
+    concerns.push({ about: "head", degree: -head.gap, words: `leaning over, the head ${how}` });
+  }
+  const own = posture === "seated" ? "seated" : "standing";
+  const worst = worstLine(sightlines.filter((line) => line.posture === own && line.direction !== "along"));
+  if (worst !== undefined) concerns.push({ about: "face", degree: worst.hidden, words: hiddenWords(worst) });
+  const bare = glare.inView.find(({ shielded }) => shielded === false);
+  if (bare !== undefined)
+    concerns.push({
+      about: `bright ${bare.luminaire}`,
+      degree: bare.luminance,
+      words: unshieldedWords(bare),
+    });
+  const [image] = glare.mirrored;
+  if (image !== undefined && image.ratio >= HOT)
+    concerns.push({
+      about: `mirrored ${image.luminaire}`,
+      degree: image.ratio,
+      words: `the polished top mirrors ${imageWords(image)}`,
+    });
+  return concerns;
+}
+
+/** Concerns of several people, each said once, at its worst. */
+export function sharedConcerns(
+  people: readonly PersonFindings[],
+  units: Units,
+): readonly { readonly people: readonly string[]; readonly words: string }[] {
+  const found = new Map<string, { people: string[]; worst: Concern }>();
+  for (const each of people)
+    for (const concern of personConcerns(each, units)) {
+      const known = found.get(concern.about);
+      if (known === undefined) found.set(concern.about, { people: [each.person], worst: concern });
+      else {
+        known.people.push(each.person);
+        if (concern.degree > known.worst.degree) known.worst = concern;
+      }
+    }
+  return [...found.values()].map(({ people: names, worst }) => ({ people: names, words: worst.words }));
+}
+
+function worstLine(lines: readonly Sightline[]): Sightline | undefined {
+  return lines
+    .filter(({ hidden }) => hidden >= FACE_SEEN)
+    .reduce<Sightline | undefined>((a, b) => (a === undefined || b.hidden > a.hidden ? b : a), undefined);
+}
+
+function hiddenWords({ towards, hidden, by }: Sightline): string {
+  const face = towards.startsWith("a face") ? towards : `the face of ${towards}`;
+  return `${face}, is ${Math.round(100 * hidden)} % hidden by ${by[0]?.name ?? "something"}`;
+}
+
+function unshieldedWords({ luminaire, luminance, elevation, shielding, what }: LuminaireInView): string {
+  const bright = what === "lamp" ? `the bare lamp of ${luminaire}` : luminaire;
+  return `sees ${bright}, ${luminanceWords(luminance)}, ${degrees(elevation).toFixed(0)}° above the eye; such brightness ${shielding.words}`;
+}
+
+function imageWords({ luminaire, luminance, ratio }: MirrorImage): string {
+  const times = ratio >= 100 ? "over 100" : ratio.toFixed(0);
+  return `${luminaire}, ${luminanceWords(luminance)}, ${times} times as bright as the top around it`;
+}
+
+/** `12 000 cd/m²`, two figures. */
+export function luminanceWords(luminance: number): string {
+  const rounded = Math.round(Number(luminance.toPrecision(2)));
+  return `${`${rounded}`.replace(/\B(?=(\d{3})+$)/g, "\u202f")} cd/m²`;
+}
+
+/** Everything about one person, a sentence each. */
+export function personSentences(found: PersonFindings, units: Units): string[] {
+  const { glare, light, head, sightlines } = found;
+  const length = (metres: number) => formatLength(metres, units.length);
+  const lux = (value: number) => formatIlluminance(value, units.illuminance);
+  const out: string[] = [];
+  if (head !== undefined) {
+    const where = (rise: number) => `${length(Math.abs(rise))} ${rise >= 0 ? "above" : "below"}`;
+    const meets =
+      head.outcome === "in reach"
+        ? `leaning over, the head meets ${head.pendant}`
+        : `leaning over, ${length(head.gap)} stay between the head and ${head.pendant}`;
+    out.push(
+      `The lowest rim hangs ${where(head.rimAboveEye)} the eye (${where(head.rimAboveStandingEye)} it standing upright); ${meets}.`,
+    );
+  }
+  const hidden = sightlines.filter((line) => line.hidden >= FACE_SEEN);
+  out.push(
+    hidden.length === 0
+      ? "Faces across, along the island and of everyone else are in plain view, standing and seated."
+      : `${hidden.map((line) => `${line.posture}, ${hiddenWords(line)}`).join("; ")}.`,
+  );
+  out.push(glareWords(glare, found.age));
+  for (const image of glare.mirrored.slice(0, 3))
+    out.push(
+      `Mirrored in the top: ${imageWords(image)}${image.ratio >= HOT ? ", plain to see" : ""} (at x ${length(image.spot[0])}, y ${length(image.spot[1])}).`,
+    );
+  if (light !== undefined) {
+    const { modelling } = light;
+    const balance =
+      modelling === undefined
+        ? ""
+        : `; modelling ${modelling.toFixed(2)}, ${
+            modelling < GOOD_MODELLING[0]
+              ? "flat from above"
+              : modelling > GOOD_MODELLING[1]
+                ? "much from the side"
+                : "balanced"
+          } (0.30 to 0.60 is called balanced, EN 12464-1, from memory, written for work places)`;
+    out.push(
+      `Light on the face: vertical ${lux(light.vertical)}, cylindrical ${lux(light.cylindrical)}${balance}.`,
+    );
+  }
+  return out;
+}
+
+function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: number | undefined): string {
+  const [brightest] = inView;
+  const others =
+    unmeasured === 0
+      ? ""
+      : ` ${unmeasured} in view state no luminous opening, so how bright they are cannot be told.`;
+  if (brightest === undefined) return unmeasured === 0 ? "No luminaire is in view." : others.trim();
+  // The limit of the one kitchen that has one, a step lower for eyes over 65.
+  const step = age === undefined ? 0 : ageBand(age).glareStep;
+  const limit = `${CATERING_LIMIT - step}${step > 0 ? ` at ${age} years, one step under the ${CATERING_LIMIT}` : ""}`;
+  const { luminaire, luminance, what, shielded, elevation } = brightest;
+  const known =
+    what === "mean over the opening"
+      ? " (mean over its opening; a visible lamp can be 10 to 100 times brighter)"
+      : "";
+  const seen = what === "lamp" ? `the bare lamp of ${luminaire}` : luminaire;
+  const height = `${Math.abs(degrees(elevation)).toFixed(0)}° ${elevation >= 0 ? "above" : "below"} the eye`;
+  const kept =
+    shielded === false
+      ? `: it ${brightest.shielding.words} (EN 12464-1, secondary)`
+      : shielded === true && brightest.shielding.angle > 0 && elevation > 0
+        ? ", as high as its brightness asks"
+        : "";
+  const glare =
+    rating === undefined
+      ? `No glare rating: ${unrated ?? "not calculated"}.`
+      : `UGR ${rating.value < UGR_STEPS[0] ? `under ${UGR_STEPS[0]}` : rating.value.toFixed(0)} from ${rating.counted} in view${rating.leftOut > 0 ? `, ${rating.leftOut} left out as it does not speak of them` : ""} (position index from memory; the limit would be ${limit} of catering kitchens, homes have none).`;
+  return `Brightest in view: ${seen}, ${luminanceWords(luminance)}${known}, ${height}${kept}. ${glare}${others}`;
+}

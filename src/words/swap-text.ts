@@ -1,0 +1,71 @@
+/** What `swap` says: what another luminaire in one layer does to every zone, and the words for the order. */
+
+import { reliances } from "../app/schedule/reliance.ts";
+import type { Substitution } from "../design/substitution.ts";
+import { printable } from "../diagnostics/printable.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
+import { wrapped } from "./table.ts";
+import { VERDICT_MARK } from "./text.ts";
+
+const WIDTH = 96;
+
+export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Substitution): string {
+  const { planned, instead, before, after, changes, differs, order, layer } = swapped;
+  const unit = study.display.illuminance;
+  const lines = [
+    printable(study.title),
+    "",
+    ...wrapped(
+      `${printable(instead.name, 60)} in place of ${printable(planned.name, 60)} in ${printable(layer, 60)}: ${printable(differs.join(", "), 200)}.`,
+      WIDTH,
+    ),
+    `Verdict ${VERDICT_MARK[before.assessment.verdict]} ${before.assessment.verdict} → ${VERDICT_MARK[after.assessment.verdict]} ${after.assessment.verdict}; evenness ${before.uniformity.toFixed(2)} → ${after.uniformity.toFixed(2)}; ${before.assessment.energy.watts.toFixed(0)} W → ${after.assessment.energy.watts.toFixed(0)} W`,
+  ];
+  for (const { zone, before: was, after: is, check } of changes) {
+    const value = (figure: { readonly value: number }, quantity: string) =>
+      quantity === "uniformity" ? figure.value.toFixed(2) : formatIlluminance(figure.value, unit);
+    const figures =
+      check === undefined
+        ? ""
+        : ` (${value(check.before, check.before.quantity)} → ${value(check.after, check.after.quantity)})`;
+    lines.push(...wrapped(`${printable(zone, 60)}: ${was} → ${is}${figures}`, WIDTH, 2, 2));
+  }
+  const least = reliances(before.scene, before.assessment).find(
+    ({ luminaire }) => luminaire.name === planned.name,
+  )?.least;
+  lines.push("", ...wrapped(printable(order, 600), WIDTH));
+  if (least !== undefined)
+    lines.push(
+      ...wrapped(
+        `Any other of the same distribution needs at least ${Math.ceil(least.flux)} lm each, for ${printable(least.zone, 60)}.`,
+        WIDTH,
+      ),
+    );
+  return `${lines.join("\n").trimEnd()}\n`;
+}
+
+export function swapJson(
+  study: Pick<ResolvedStudy, "title">,
+  { layer, planned, instead, before, after, changes, differs, order }: Substitution,
+  version: string,
+): unknown {
+  const side = ({ assessment, average, uniformity }: Substitution["before"]) => ({
+    verdict: assessment.verdict,
+    average,
+    uniformity,
+    watts: assessment.energy.watts,
+  });
+  return {
+    candlespan: version,
+    study: study.title,
+    layer,
+    planned: planned.name,
+    instead: instead.name,
+    differs,
+    before: side(before),
+    after: side(after),
+    zones: changes,
+    order,
+  };
+}

@@ -1,0 +1,184 @@
+/** The light on the plan: labels never collide, the hatch covers exactly what is below target. */
+import { describe, expect, it } from "vitest";
+import { isoluxField, marginPlane } from "../../src/app/contour-field.ts";
+import { insidePolygon } from "../../src/drawing/clip-line.ts";
+import { labelLines } from "../../src/drawing/line-labels.ts";
+import { boxesMeet, corners, lineMeetsBox } from "../../src/drawing/oriented-box.ts";
+import { type PlanLight, planLight } from "../../src/drawing/plan-light.ts";
+import { escapeText, planLightSvg } from "../../src/drawing/svg-text.ts";
+import type { Vec2 } from "../../src/geometry/vector.ts";
+import type { PlaneGrid } from "../../src/scene/calculation-plane.ts";
+import { rectanglePlane } from "../support/tiny-scene.ts";
+
+const top = rectanglePlane("top", [0, 0, 0.9], [2.4, 1], 96, 40);
+const grid = top.grid as PlaneGrid;
+const margin = marginPlane({ ...top, grid });
+
+/** Three pendants as bell-shaped pools on a floor of light; `patchy` makes them narrow. */
+function pools(x: number, y: number, width: number): number {
+  let e = 60;
+  for (const centre of [0.4, 1.2, 2])
+    e += 900 * Math.exp(-((x - centre) ** 2 + (y - 0.5) ** 2) / (2 * width ** 2));
+  return e;
+}
+
+function drawn(
+  width: number,
+  targets: { outline: Vec2[]; level: number }[] = [],
+  unit: "lx" | "fc" = "lx",
+): PlanLight {
+  const at = (points: Float64Array): Float64Array =>
+    Float64Array.from({ length: points.length / 3 }, (_, i) =>
+      pools(points[3 * i], points[3 * i + 1], width),
+    );
+  return planLight({
+    field: isoluxField(grid, at(top.points), at(margin.points)),
+    outline: [
+      [0, 0],
+      [2.4, 0],
+      [2.4, 1],
+      [0, 1],
+    ],
+    targets,
+    unit,
+    place: ([x, y]) => [x * 400, 400 - y * 400],
+    taken: [{ x: 8, y: 380, width: 30, height: 14 }],
+  });
+}
+
+describe("labels on isolux lines", () => {
+  it("never collide: not with one another, nor a word, nor another line, nor the outline", () => {
+    let count = 0;
+    for (const width of [0.12, 0.2, 0.35, 0.6]) {
+      const light = drawn(width);
+      count += light.labels.length;
+      light.labels.forEach((label, i) => {
+        for (const other of light.labels.slice(i + 1)) expect(boxesMeet(label.box, other.box)).toBe(false);
+        expect(boxesMeet(label.box, { centre: [23, 387], width: 30, height: 14, turn: 0 })).toBe(false);
+        for (const corner of corners(label.box)) expect(insidePolygon(corner, light.outline)).toBe(true);
+        const crossing = light.lines.filter(
+          ({ points, level }) =>
+            `${level}` !== label.text &&
+            points.some((p, k) => k > 0 && lineMeetsBox(points[k - 1], p, label.box)),
+        );
+        expect(crossing).toEqual([]);
+        expect(Math.abs(label.turn)).toBeLessThanOrEqual(90);
+      });
+    }
+    expect(count).toBeGreaterThan(20);
+  });
+
+  it("finds a collision where there is one", () => {
+    const a = { centre: [0, 0], width: 20, height: 8, turn: 30 } as const;
+    expect(boxesMeet(a, { centre: [9, 6], width: 20, height: 8, turn: 30 })).toBe(true);
+    expect(boxesMeet(a, { centre: [0, 12], width: 20, height: 8, turn: 30 })).toBe(false);
+    expect(lineMeetsBox([-20, 0], [20, 0], a)).toBe(true);
+    expect(lineMeetsBox([-20, 12], [20, 12], a)).toBe(false);
+  });
+
+  it("keep clear of a line that passes close by", () => {
+    const square: Vec2[] = [
+      [0, 0],
+      [500, 0],
+      [500, 500],
+      [0, 500],
+    ];
+    const level: Vec2[] = [
+      [10, 250],
+      [490, 250],
+    ];
+    // Below the first line by four units over all but its left end.
+    const near: Vec2[] = [
+      [90, 254],
+      [490, 254],
+    ];
+    const [alone] = labelLines([{ text: "500", points: level }], square, [], 11);
+    const [label] = labelLines(
+      [
+        { text: "500", points: level },
+        { text: "", points: near },
+      ],
+      square,
+      [],
+      11,
+    );
+    expect(alone.at[0] + alone.box.width / 2).toBeGreaterThan(90);
+    expect(label.at[0] + label.box.width / 2).toBeLessThan(90);
+  });
+
+  it("leaves a line too short or too bent without a word", () => {
+    const square: Vec2[] = [
+      [0, 0],
+      [500, 0],
+      [500, 500],
+      [0, 500],
+    ];
+    const dot: Vec2[] = Array.from({ length: 13 }, (_, i) => [
+      250 + 6 * Math.cos((i * Math.PI) / 6),
+      250 + 6 * Math.sin((i * Math.PI) / 6),
+    ]);
+    expect(labelLines([{ text: "500", points: dot }], square, [], 11)).toEqual([]);
+  });
+});
+
+describe("below target", () => {
+  it("is hatched exactly where the light is below it, by the even-odd rule", () => {
+    const zone: Vec2[] = [
+      [0, 0],
+      [1.4, 0],
+      [1.4, 1],
+      [0, 1],
+    ];
+    const light = drawn(0.25, [{ outline: zone, level: 500 }]);
+    const [{ clip, rings }] = light.below;
+    let wrong = 0;
+    let tried = 0;
+    for (let x = 0.013; x < 2.4; x += 0.037)
+      for (let y = 0.011; y < 1; y += 0.029) {
+        const value = pools(x, y, 0.25);
+        if (Math.abs(value - 500) < 5) continue;
+        const page: Vec2 = [x * 400, 400 - y * 400];
+        const odd = rings.filter((ring) => insidePolygon(page, ring)).length % 2 === 1;
+        tried++;
+        if ((odd && insidePolygon(page, clip)) !== (x < 1.4 && value < 500)) wrong++;
+      }
+    expect(tried).toBeGreaterThan(1500);
+    expect(wrong).toBe(0);
+  });
+
+  it("draws nothing when nothing is below, all when all is", () => {
+    const zone: Vec2[] = [
+      [0, 0],
+      [2.4, 0],
+      [2.4, 1],
+      [0, 1],
+    ];
+    expect(drawn(0.25, [{ outline: zone, level: 30 }]).below).toEqual([]);
+    expect(drawn(0.25, [{ outline: zone, level: 9000 }]).below[0].rings.length).toBe(1);
+  });
+
+  it("gives a target that is no step its own line and word", () => {
+    const zone: Vec2[] = [
+      [0, 0],
+      [2.4, 0],
+      [2.4, 1],
+      [0, 1],
+    ];
+    const light = drawn(0.35, [{ outline: zone, level: 430 }]);
+    expect(light.lines.some((line) => line.strong && line.level === 430)).toBe(true);
+    expect(light.labels.some((label) => label.text === "430")).toBe(true);
+  });
+});
+
+describe("as SVG", () => {
+  it("labels in foot-candles are the unit's own round steps", () => {
+    const labels = drawn(0.35, [], "fc").labels.map((label) => Number(label.text));
+    expect(labels.length).toBeGreaterThan(2);
+    for (const label of labels) expect([7, 10, 15, 20, 30, 50, 75, 100]).toContain(label);
+  });
+
+  it("escapes what a study may hold", () => {
+    expect(escapeText(`<script>"&'\u0000\ud800x`)).toBe("&lt;script&gt;&quot;&amp;&#39;  x");
+    expect(planLightSvg(drawn(0.2), "a")).not.toMatch(/NaN|undefined|Infinity/);
+  });
+});

@@ -1,0 +1,150 @@
+/** The sheet's drawings as plain data: true to scale, in the right place, no words on words. */
+import { describe, expect, it } from "vitest";
+import { type Drawing, overlaps, type TextMark, textBox } from "../../src/drawing/drawing.ts";
+import { elevation } from "../../src/drawing/elevation.ts";
+import { elevationExtent, elevationScale } from "../../src/drawing/elevation-scale.ts";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { spreadLabels } from "../../src/drawing/label-layout.ts";
+import { planFrame, planObjects } from "../../src/drawing/plan-objects.ts";
+import { profileAlong, targetLines } from "../../src/drawing/profile.ts";
+import { profileDrawing } from "../../src/drawing/profile-drawing.ts";
+import { section, sectionScale } from "../../src/drawing/section.ts";
+import { sheetScale } from "../../src/drawing/sheet-scale.ts";
+import { topPlane } from "../../src/elements/shared/reader.ts";
+import type { Scene } from "../../src/scene/scene.ts";
+import { radians } from "../../src/units/quantities.ts";
+import { wording } from "../../src/words/wording.ts";
+import { syntheticAssessment, syntheticScene, syntheticStudy } from "../support/synthetic-island.ts";
+
+const words = wording();
+const parts = { zones: true, people: true, dimensions: true };
+const WIDTHS = [320, 390, 700, 1040] as const;
+
+function scaleOf(scene: Scene, width: number) {
+  return sheetScale(islandAxes(scene), width, { largest: 280 });
+}
+
+function profileOf(scene: Scene, width: number): Drawing {
+  const top = topPlane(scene, syntheticAssessment(scene));
+  if (top === undefined) throw new Error("the synthetic island has a top");
+  const axes = islandAxes(scene);
+  const targets = targetLines(scene.zones, syntheticStudy(scene).targets);
+  return profileDrawing(profileAlong(top.grid, top.fine, axes), targets, scaleOf(scene, width), words);
+}
+
+function collisions(drawing: Pick<Drawing, "marks">): string[] {
+  const texts = drawing.marks.filter((m): m is TextMark => m.kind === "text" && m.text !== "" && !m.turn);
+  return texts.flatMap((a, i) =>
+    texts
+      .slice(i + 1)
+      .flatMap((b) => (overlaps(textBox(a), textBox(b), -1) ? [`${a.text} | ${b.text}`] : [])),
+  );
+}
+
+describe("elevation", () => {
+  it("draws the clearance at the same scale along and up", () => {
+    const scene = syntheticScene();
+    for (const width of WIDTHS) {
+      const scale = scaleOf(scene, width);
+      const vertical = elevationScale(elevationExtent(scene, scale), scale);
+      const drawn = vertical.y(0.92) - vertical.y(1.77);
+      expect(drawn / (scale.x(0.85) - scale.x(0))).toBeCloseTo(1, 9);
+      expect(vertical.z(vertical.y(1.3))).toBeCloseTo(1.3, 9);
+    }
+  });
+
+  it("breaks a long drop and draws a short or sloped one whole", () => {
+    const flat = syntheticScene();
+    const scale = scaleOf(flat, 1040);
+    const high = syntheticScene({ room: { ...flat.room, ceilingHeight: 4 } });
+    expect(elevationExtent(high, scale).broken).toBe(true);
+    const sloped = syntheticScene({ room: { ...flat.room, slope: radians(12) } });
+    expect(elevationExtent(sloped, scale).broken).toBe(false);
+    expect(elevationExtent(flat, scale, true).broken).toBe(false);
+    const ceilings = elevation(sloped, scale, words).marks.filter((m) => m.depicts === "ceiling");
+    const [[, left], [, right]] = ceilings[0].kind === "line" ? ceilings[0].points : [];
+    const run = scale.right - scale.left;
+    expect((left - right) / run).toBeCloseTo(Math.tan(radians(12)), 6);
+  });
+
+  it("keeps every pendant on the page, in order, in the hand's reach", () => {
+    const drawing = elevation(syntheticScene(), scaleOf(syntheticScene(), 1040), words);
+    const pendants = drawing.luminaires.filter((l) => l.layer === 0);
+    expect(pendants.map((l) => l.index)).toEqual([0, 1, 2]);
+    for (const { handle } of pendants) {
+      expect(handle.y).toBeGreaterThan(0);
+      expect(handle.y + handle.height).toBeLessThan(drawing.height);
+    }
+  });
+});
+
+describe("words", () => {
+  for (const width of WIDTHS) {
+    it(`do not collide at ${width} px`, () => {
+      const scene = syntheticScene();
+      const scale = scaleOf(scene, width);
+      const objects = planObjects(scene, scale, words, parts, planFrame(scene, scale, parts));
+      expect(collisions(profileOf(scene, width))).toEqual([]);
+      expect(collisions(elevation(scene, scale, words))).toEqual([]);
+      expect(collisions({ marks: objects.around })).toEqual([]);
+      expect(collisions(section(scene, sectionScale(scene, width), words))).toEqual([]);
+    });
+  }
+
+  it("collide where they do: the check can fail", () => {
+    const mark = elevation(syntheticScene(), scaleOf(syntheticScene(), 700), words).marks.find(
+      (m) => m.kind === "text",
+    );
+    expect(collisions({ marks: [mark as TextMark, mark as TextMark] })).toHaveLength(1);
+  });
+
+  it("that name lines keep their order and distance", () => {
+    const places = spreadLabels([100, 101, 40, 300], 15, 10, 200);
+    expect(places[2]).toBe(40);
+    expect(places[1] - places[0]).toBeCloseTo(15, 9);
+    expect((places[0] + places[1]) / 2).toBeCloseTo(100.5, 9);
+    expect(places[3]).toBeLessThanOrEqual(200);
+  });
+});
+
+describe("plan", () => {
+  it("puts the far side up and a turned island level", () => {
+    const scene = syntheticScene();
+    const turned = syntheticScene({
+      island: { ...(scene.island as NonNullable<Scene["island"]>), turn: 0.6 },
+    });
+    const axes = islandAxes(turned);
+    for (const place of [
+      [0, 0],
+      [2.4, 1.1],
+      [0.7, 0.2],
+    ] as const) {
+      const back = axes.toIsland(axes.toRoom(place));
+      expect(Math.hypot(back[0] - place[0], back[1] - place[1])).toBeLessThan(1e-12);
+    }
+    const frame = planFrame(turned, scaleOf(turned, 700), parts);
+    expect(frame.y(1.1)).toBeLessThan(frame.y(0));
+    expect(frame.across(frame.y(0.3))).toBeCloseTo(0.3, 9);
+  });
+});
+
+describe("profile", () => {
+  it("marks the least and most light of the centre line, and totals its parts", () => {
+    const scene = syntheticScene();
+    const top = topPlane(scene, syntheticAssessment(scene));
+    if (top === undefined) throw new Error("the synthetic island has a top");
+    const profile = profileAlong(top.grid, top.fine, islandAxes(scene));
+    const [total, ...rest] = profile.series;
+    let worst = 0;
+    total.values.forEach((value, i) => {
+      const sum = rest.reduce((n, s) => n + s.values[i], 0);
+      worst = Math.max(worst, Math.abs(sum - value) / value);
+    });
+    console.log(`worst error parts against total ${worst.toExponential(1)}`);
+    // Interpolation is linear in the values: only rounding is left.
+    expect(worst).toBeLessThan(1e-12);
+    const drawing = profileOf(scene, 1040);
+    expect(drawing.marks.filter((m) => m.depicts === "minimum" && m.kind === "text")).toHaveLength(1);
+    expect(drawing.marks.filter((m) => m.depicts === "maximum" && m.kind === "text")).toHaveLength(1);
+  });
+});

@@ -1,0 +1,131 @@
+/** The DXF read back by dxf-parser, which is not ours: units, layers, boxes as blocks at their places, walls closed,
+ * text as text; names that try to write groups of their own stay words. */
+import DxfParser from "dxf-parser";
+import { describe, expect, it } from "vitest";
+import { viewDxf } from "../../src/formats/view-dxf.ts";
+import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
+import { handoverOf } from "../support/handover.ts";
+import { kitchen } from "../support/studies.ts";
+
+interface Entity {
+  readonly type: string;
+  readonly layer: string;
+  readonly name?: string;
+  readonly text?: string;
+  readonly position?: { readonly x: number; readonly y: number };
+  readonly vertices?: readonly { readonly x: number; readonly y: number }[];
+  readonly shape?: boolean;
+  readonly startPoint?: { readonly x: number; readonly y: number };
+}
+
+const document = kitchen({
+  bodies: [
+    {
+      name: "hood\n0\nLINE\n8\nEVIL\n%%c",
+      box: [
+        [0.5, 3.6, 1.5],
+        [2, 4.1, 2.2],
+      ],
+    },
+  ],
+  room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, joists: { along: "x", spacing: 0.6, first: 0.3 } },
+});
+
+function read(unit: "mm" | "ft-in") {
+  const { view, setOut } = setOutSheets(handoverOf(document, { unit }));
+  const text = viewDxf(view, unit === "mm" ? "mm" : "in");
+  const parsed = new DxfParser().parseSync(text);
+  if (parsed === null) throw new Error("the DXF was not read");
+  return {
+    text,
+    view,
+    setOut,
+    header: parsed.header,
+    tables: parsed.tables,
+    blocks: parsed.blocks,
+    entities: parsed.entities as unknown as Entity[],
+  };
+}
+
+describe("DXF", () => {
+  for (const [unit, code, metres] of [
+    ["mm", 4, 0.001],
+    ["ft-in", 1, 0.0254],
+  ] as const)
+    it(`holds the plan at full size in its unit (${unit})`, () => {
+      const { header, setOut, entities } = read(unit);
+      expect(header.$INSUNITS).toBe(code);
+      expect(header.$MEASUREMENT).toBe(unit === "mm" ? 1 : 0);
+      expect(header.$ACADVER).toBe("AC1021");
+      const inserts = entities.filter((each) => each.type === "INSERT");
+      expect(inserts.length).toBe(setOut.boxes.length);
+      let worst = 0;
+      for (const box of setOut.boxes) {
+        const away = inserts.map(({ position }) =>
+          Math.hypot((position?.x ?? NaN) * metres - box.at[0], (position?.y ?? NaN) * metres - box.at[1]),
+        );
+        const nearest = Math.min(...away);
+        worst = Math.max(worst, nearest);
+        const insert = inserts[away.indexOf(nearest)];
+        expect(insert.name).toBe(box.kind === "pendant" ? "BOX-PENDANT" : "BOX-RECESSED");
+        expect(insert.layer).toBe(box.kind === "pendant" ? "LIGHTS-PENDANTS" : "LIGHTS-RECESSED");
+      }
+      console.log(`worst error of a box in the DXF (${unit}): ${(1000 * worst).toExponential(1)} mm`);
+      // Rounded to a thousandth of the unit.
+      expect(worst).toBeLessThan(0.00075 * metres + 1e-9);
+      const wall = entities.find((each) => each.layer === "ROOM-WALLS" && each.shape === true);
+      const xs = wall?.vertices?.map((v) => v.x * metres) ?? [];
+      expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(5.4, 4);
+    });
+
+  it("keeps content on layers and words as text", () => {
+    const { tables, entities, view } = read("mm");
+    const layers = Object.keys(tables.layer.layers);
+    for (const name of [
+      "ROOM-WALLS",
+      "ISLAND",
+      "LIGHTS-PENDANTS",
+      "LIGHTS-RECESSED",
+      "DIMENSIONS",
+      "CEILING-JOISTS",
+      "DATUM",
+    ])
+      expect(layers).toContain(name);
+    const words = entities.filter((each) => each.type === "TEXT").map((each) => each.text);
+    expect(words.length).toBe(view.marks.filter((mark) => mark.kind === "text").length);
+    expect(words).toContain("1900");
+    for (const entity of entities) expect(layers).toContain(entity.layer);
+  });
+
+  it("lets no name write groups of its own", () => {
+    const { entities, text } = read("mm");
+    expect(entities.some((each) => each.layer === "EVIL")).toBe(false);
+    expect(text).not.toContain("%%");
+    const name = entities.find((each) => each.type === "TEXT" && each.text?.includes("EVIL"));
+    expect(name?.text).toContain("hood 0 LINE 8 EVIL");
+  });
+
+  it("breaks no line for a mark that does", () => {
+    const mark = {
+      kind: "text",
+      text: "a\n0\nLINE\r\n8\nEVIL\u2028%%u",
+      at: [0, 0],
+      anchor: "start",
+      ink: "ink",
+      size: 7,
+      depicts: "note",
+    } as const;
+    const text = viewDxf({ marks: [mark], origin: [0, 0], perMetre: 50 }, "mm");
+    const entities = (new DxfParser().parseSync(text)?.entities ?? []) as unknown as Entity[];
+    expect(entities.map((each) => each.type)).toEqual(["TEXT"]);
+    expect(text).not.toContain("%%");
+  });
+
+  it("writes feet and inches as they stand on paper", () => {
+    const { entities } = read("ft-in");
+    const words = entities
+      .filter((each) => each.type === "TEXT")
+      .map((each) => each.text?.replaceAll("\u00a0", " "));
+    expect(words).toContain("6'-2 3/4\"");
+  });
+});

@@ -1,0 +1,30 @@
+/** The isolux sheet: a golden picture, kept as text, and what may never be in it. */
+import { describe, expect, it } from "vitest";
+import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
+import { judged } from "../support/judged.ts";
+import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
+
+describe("the isolux sheet", () => {
+  const scene = tinyScene();
+  const study = tinyStudy([scene]);
+
+  it("is the one that was looked at and approved", async () => {
+    await expect(isoluxSheet(study, judged(study))).toMatchFileSnapshot("isolux-sheet.svg");
+  });
+
+  it("says in words what it shows", () => {
+    const svg = isoluxSheet(study, judged(study));
+    expect(svg).toContain("falls short of 500 lx");
+    expect(svg).toContain("2400 mm · 7&#39;-10 1/2&quot;");
+    expect(svg).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it("lets nothing out of a name", () => {
+    const hostile = `</text><script>alert(1)</script>`;
+    const named = tinyStudy([
+      tinyScene({ name: hostile, zones: scene.zones.map((zone) => ({ ...zone, name: hostile })) }),
+    ]);
+    const svg = isoluxSheet({ ...named, title: hostile }, judged({ ...named, title: hostile }));
+    expect(svg).not.toContain("<script");
+  });
+});

@@ -1,0 +1,109 @@
+/** What stands beside the verdict: in few lines, in full, and as JSON that any reader takes. */
+import { describe, expect, it } from "vitest";
+import { type Findings, findingsOf } from "../../src/advice/findings.ts";
+import { eyePlanes } from "../../src/advice/people/eye-light.ts";
+import { findingsJson } from "../../src/app/findings-json.ts";
+import { assess } from "../../src/assessment/assess.ts";
+import { LightEngine } from "../../src/engine/light-engine.ts";
+import { findingsBrief, findingsFull, quarrelsWords } from "../../src/words/findings-text.ts";
+import { sharedConcerns } from "../../src/words/person-words.ts";
+import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+
+const UNITS = { length: "mm", illuminance: "lx" } as const;
+
+function found(more: Json): Findings {
+  const study = resolved(kitchen(more));
+  const [scene] = study.scenes;
+  const eyes = eyePlanes(scene);
+  const planes = [...scene.planes, ...eyes];
+  const result = new LightEngine().calculate({ ...scene, planes }, { ...study.options, quality: "quick" });
+  const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
+  const assessment = assess(study, scene, own);
+  return findingsOf(study, scene, own, assessment, result.planes.slice(scene.planes.length));
+}
+
+const PEOPLE = [
+  { name: "cook\u001b[31m", stature: 1.8, at: [2.4, 1.3], facing: 90, posture: "standing", age: 70 },
+  { name: "guest", stature: 1.6, at: [2.9, 2.95], facing: 270, posture: "seated" },
+];
+const low = found({
+  people: PEOPLE,
+  island: {
+    ...ISLAND,
+    finish: "polished",
+    zones: [{ name: "prep", from: [0, 0], size: [2.4, 1.1], target: "preparation" }],
+  },
+  arrangements: [
+    {
+      name: "low",
+      layers: [
+        // Hung at the cook's face, over the near edge.
+        {
+          name: "pendants",
+          luminaire: "dome",
+          row: { count: 3, clearance: 0.65, offset: [0, -0.4] },
+          hours: 3,
+        },
+        { name: "ambient", luminaire: "spot", grid: { columns: 3, rows: 2, margin: 0.7 } },
+      ],
+    },
+  ],
+});
+const bare = found({ arrangements: [{ name: "none", layers: [] }] });
+
+describe("findings", () => {
+  it("are brief: concerns by person, agreement of rules", () => {
+    const brief = findingsBrief(low, UNITS);
+    expect(brief.length).toBeLessThan(14);
+    const text = brief.join("\n").replace(/\s+/g, " ");
+    expect(text).toMatch(/leaning over, the head meets pendants \d/);
+    expect(text).toMatch(/Rules of thumb: \d+ of \d+ agree\./);
+    expect(text).not.toContain("\u001b");
+    expect(quarrelsWords([low])).toMatch(/contradict one another here on clearance, count, spacing/);
+    expect(quarrelsWords([bare])).toBeUndefined();
+  });
+
+  it("say a concern that several share once, at its worst", () => {
+    const [cook] = low.people;
+    const shared = sharedConcerns([cook, { ...cook, person: "other" }], UNITS);
+    expect(shared.length).toBeGreaterThan(0);
+    for (const { people } of shared) expect(people).toEqual([cook.person, "other"]);
+  });
+
+  it("are complete in full: every rule that applies, with light and source", () => {
+    const full = findingsFull(low, UNITS).join("\n").replace(/\s+/g, " ");
+    const applying = low.cards.filter(({ outcome }) => outcome !== "does not apply");
+    expect(applying.length).toBeGreaterThan(35);
+    for (const { rule, source } of applying) {
+      expect(full).toContain(rule);
+      expect(full).toContain(source);
+    }
+    expect(full).toMatch(/At 70, cook.* is in the band over 65, asked ×2/);
+    expect(full).toMatch(/UGR \d+|No glare rating/);
+    expect(full).toMatch(/Light on the face: vertical \d+ lx, cylindrical \d+ lx/);
+    expect(full).toMatch(/In equal bays at this height, by width and count/);
+    expect(full).not.toContain("\u001b");
+  });
+
+  it("are JSON without a number that is none", () => {
+    for (const each of [low, bare]) {
+      const visit = (value: unknown, path: string): void => {
+        if (typeof value === "number") expect(Number.isFinite(value), path).toBe(true);
+        else if (typeof value === "object" && value !== null)
+          for (const [key, inner] of Object.entries(value)) visit(inner, `${path}/${key}`);
+      };
+      const json = findingsJson(each);
+      visit(json, "");
+      expect(JSON.parse(JSON.stringify(json))).toMatchObject({
+        cards: expect.any(Array),
+        people: expect.any(Array),
+      });
+    }
+  });
+
+  it("say nothing of what is not there", () => {
+    expect(findingsBrief(bare, UNITS)).toEqual([]);
+    expect(bare.people).toEqual([]);
+    expect(bare.sizes).toBeUndefined();
+  });
+});
