@@ -9,7 +9,7 @@ import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
 import type { Lighting, LightState } from "./light/lighting.ts";
-import type { ShownRoom } from "./light/room-shown.ts";
+import type { ShownRoom } from "./light/room-light-state.ts";
 import type { StudyHistory } from "./store/history.ts";
 import type { Json, Path } from "./store/pointer.ts";
 

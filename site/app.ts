@@ -6,26 +6,26 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import type { ResolvedStudy } from "../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView } from "./app-view.ts";
-import { Desk } from "./desk.ts";
+import { alignedSheet } from "./components/aligned-sheet.ts";
+import { footer } from "./components/footer.ts";
+import { header } from "./components/header.ts";
+import { keyOnPage } from "./components/keys.ts";
+import type * as Notices from "./components/notices.ts";
+import type { StudyDialog } from "./components/study-dialog.ts";
 import { QUALITIES } from "./light/lighting.ts";
-import { type PaperScale, paperScale } from "./light/paper.ts";
-import { footer } from "./parts/footer.ts";
-import { header } from "./parts/header.ts";
-import { keyOnPage } from "./parts/keys.ts";
-import type * as Notices from "./parts/notices.ts";
-import { sheetPart } from "./parts/sheet-part.ts";
-import type { StudyDialog } from "./parts/study-dialog.ts";
-import { PLACES, type Place } from "./places/place.ts";
+import { type PaperScale, paperScale } from "./light/print-scale.ts";
+import { StudySession } from "./session.ts";
+import { VIEWS, type View } from "./views/view.ts";
 
 type Mode = "day" | "evening" | "auto";
 
 export class CandlespanApp extends LitElement {
-  readonly desk = new Desk();
+  readonly desk = new StudySession();
 
   #place = "lights";
-  readonly #places = new Map<string, Place>();
+  readonly #places = new Map<string, View>();
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
-  #readingsPart: ((desk: Desk) => unknown) | undefined;
+  #siteReadings: ((desk: StudySession) => unknown) | undefined;
   #notices: typeof Notices | undefined;
   #dialog: StudyDialog | undefined;
   #dropping = false;
@@ -95,7 +95,7 @@ export class CandlespanApp extends LitElement {
   }
 
   async #enter(id: string): Promise<void> {
-    const entry = PLACES.find((each) => each.id === id);
+    const entry = VIEWS.find((each) => each.id === id);
     if (entry === undefined) return;
     if (this.#place !== id) this.#places.get(this.#place)?.left?.();
     this.#place = id;
@@ -107,7 +107,7 @@ export class CandlespanApp extends LitElement {
   }
 
   async #showStudy(): Promise<void> {
-    const { StudyDialog } = await import("./parts/study-dialog.ts");
+    const { StudyDialog } = await import("./components/study-dialog.ts");
     this.#dialog ??= new StudyDialog(this.desk, this);
     await this.#dialog.show();
   }
@@ -151,17 +151,17 @@ export class CandlespanApp extends LitElement {
     const { refusal, lightState } = this.desk;
     const isTroubled = refusal !== undefined || lightState.kind === "issues";
     if (isTroubled && this.#notices === undefined) void this.#bringNotices();
-    if (this.desk.readings.length > 0 && this.#readingsPart === undefined) void this.#bringReadings();
+    if (this.desk.readings.length > 0 && this.#siteReadings === undefined) void this.#bringReadings();
     document.title = `${this.desk.study.title ?? "Untitled kitchen"} · Candlespan`;
   }
 
   async #bringNotices(): Promise<void> {
-    this.#notices = await import("./parts/notices.ts");
+    this.#notices = await import("./components/notices.ts");
     this.requestUpdate();
   }
 
   async #bringReadings(): Promise<void> {
-    this.#readingsPart = (await import("./parts/readings.ts")).readingsPart;
+    this.#siteReadings = (await import("./components/readings.ts")).siteReadings;
     this.requestUpdate();
   }
 
@@ -183,7 +183,7 @@ export class CandlespanApp extends LitElement {
       // The controls load after what they control is seen.
       void this.#enter(this.#place);
       await this.desk.bringTheRest();
-      this.#below = (await import("./parts/below-the-sheet.ts")).belowTheSheet;
+      this.#below = (await import("./components/below-the-sheet.ts")).belowTheSheet;
       this.requestUpdate();
     }
     const { quality, sequence } = shown;
@@ -210,7 +210,7 @@ export class CandlespanApp extends LitElement {
       <main class=${own === undefined ? "with-sheet" : "whole"} id="sheet-and-controls">
         <div class="sheet">
           ${this.#notices?.refusalPart(desk)} ${own === undefined ? this.#notices?.issuesPart(desk) : nothing}
-          ${own ?? sheetPart(desk, sheet)}
+          ${own ?? alignedSheet(desk, sheet)}
         </div>
         ${this.#side()}
       </main>
@@ -225,7 +225,7 @@ export class CandlespanApp extends LitElement {
     const place = this.#places.get(this.#place);
     return html`<div class="side" ?data-closed=${!this.#controlsOpen}>
       <nav aria-label="Places">
-        ${PLACES.map(
+        ${VIEWS.map(
           (entry) => html`<button
             type="button"
             aria-current=${entry.id === this.#place ? "page" : nothing}
@@ -247,7 +247,7 @@ export class CandlespanApp extends LitElement {
         >${this.#controlsOpen ? "Fold" : "Unfold"}</button>
       </nav>
       <div id="controls" class="controls" tabindex="-1">
-        ${desk.readings.length > 0 ? this.#readingsPart?.(desk) : nothing}
+        ${desk.readings.length > 0 ? this.#siteReadings?.(desk) : nothing}
         ${place === undefined ? html`<p class="hint">Loading…</p>` : place.controls(desk)}
       </div>
     </div>`;

@@ -11,6 +11,6 @@ export default defineConfig({
     target: "es2022",
     outDir: here("../dist"),
     emptyOutDir: false,
-    lib: { entry: here("./everything.ts"), formats: ["es"], fileName: () => "candlespan.bundle.js" },
+    lib: { entry: here("./bundle.ts"), formats: ["es"], fileName: () => "candlespan.bundle.js" },
   },
 });

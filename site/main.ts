@@ -2,7 +2,7 @@
 
 import { CandlespanApp } from "./app.ts";
 import { workedExample } from "./example.ts";
-import type { Keeper } from "./keep/keeper.ts";
+import type { Autosave } from "./storage/autosave.ts";
 
 async function start(): Promise<void> {
   const shared = location.hash.startsWith("#study=") ? location.hash : undefined;
@@ -28,9 +28,9 @@ async function start(): Promise<void> {
   if (import.meta.env.PROD && "serviceWorker" in navigator) atRest(() => void keepOffline());
 }
 
-async function keep(app: CandlespanApp): Promise<Keeper> {
-  const { Keeper } = await import("./keep/keeper.ts");
-  const keeper = new Keeper(app.desk);
+async function keep(app: CandlespanApp): Promise<Autosave> {
+  const { Autosave } = await import("./storage/autosave.ts");
+  const keeper = new Autosave(app.desk);
   app.desk.keeper = keeper;
   return keeper;
 }
@@ -46,8 +46,8 @@ function hasEarlier(): boolean {
 
 async function openShared(app: CandlespanApp, fragment: string): Promise<void> {
   const [{ unpackFragment }, { openStudy }] = await Promise.all([
-    import("./keep/share.ts"),
-    import("./keep/take-files.ts"),
+    import("./storage/share.ts"),
+    import("./storage/open-files.ts"),
   ]);
   const unpacked = unpackFragment(fragment);
   if (unpacked.kind === "refused") app.desk.refuse(unpacked.message, []);

@@ -17,4 +17,4 @@ export { type MovedLuminaire, movedScene } from "./elements/shared/moved-scene.t
 export { CandlespanSheet } from "./elements/sheet/sheet.ts";
 export { valueAt, withValueAt } from "./elements/study-fields/edit-path.ts";
 export { CandlespanStudyFields } from "./elements/study-fields/study-fields.ts";
-export { CandlespanLightTable, CandlespanLuminaireTable } from "./elements/twins/light-table.ts";
+export { CandlespanLightTable, CandlespanLuminaireTable } from "./elements/tables/light-table.ts";

@@ -2,7 +2,7 @@
 
 export { type AgeBand, type AgeRemark, ageBand, oldestEyes } from "./advice/age.ts";
 export { colourDifference, type Lab, labOf } from "./advice/appearance/cielab.ts";
-export { type Cohesion, cohesion, type Likeness } from "./advice/appearance/cohesion.ts";
+export { type Cohesion, cohesion, type Likeness } from "./advice/appearance/style-match.ts";
 export {
   usualViewpoint,
   type Viewpoint,
@@ -25,7 +25,6 @@ export {
   USUAL_DEPRECIATION,
   yearsUntil,
 } from "./advice/depreciation.ts";
-export { familiarPlace, LUX_STEPS, seenSteps } from "./advice/familiar-places.ts";
 export { type Findings, findingsOf, type PersonFindings } from "./advice/findings.ts";
 export {
   type GlareRequest,
@@ -41,6 +40,7 @@ export {
   type TopLight,
 } from "./advice/guidelines/cards.ts";
 export type { GuidelineCard, GuidelineSubject, ImpliedRow } from "./advice/guidelines/guideline-card.ts";
+export { familiarPlace, LUX_STEPS, seenSteps } from "./advice/illuminance-examples.ts";
 export { type LoadReport, loadReport } from "./advice/load.ts";
 export { type PendantRow, pendantRow } from "./advice/pendant-row.ts";
 export { type EyeLight, eyeLight, eyePlanes } from "./advice/people/eye-light.ts";
@@ -51,8 +51,8 @@ export { type Surround, surround, surroundIlluminance } from "./advice/surround.
 export { checkJson } from "./app/check-json.ts";
 export { type IsoluxField, isoluxField, marginPlane } from "./app/contour-field.ts";
 export type { JudgedArrangement } from "./app/judged-arrangement.ts";
-export { holds } from "./app/schedule/holds.ts";
-export { reliances } from "./app/schedule/reliance.ts";
+export { reliances } from "./app/schedule/flux-margin.ts";
+export { holds } from "./app/schedule/open-issues.ts";
 export { type SetOut, type SetOutBox, setOut } from "./app/schedule/set-out.ts";
 export { type AssessOptions, assess, type FineField } from "./assessment/assess.ts";
 export type * from "./assessment/assessment.ts";
@@ -95,7 +95,7 @@ export {
   shadeVariants,
 } from "./design/shade-variants.ts";
 export { type Substitution, substitution } from "./design/substitution.ts";
-export type { Culprit } from "./design/verify/culprits.ts";
+export type { Culprit } from "./design/verify/diagnose-deviation.ts";
 export { type Reading, type Readings, readReadings } from "./design/verify/readings.ts";
 export { type MeterClass, type Verification, type VerifyRequest, verify } from "./design/verify/verify.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
@@ -122,8 +122,8 @@ export { viewDxf } from "./formats/view-dxf.ts";
 export { type BeamLuminaireData, beamLuminaire } from "./luminaire/beam-luminaire.ts";
 export { lowestPoint } from "./luminaire/extent.ts";
 export { planExtents, widthAlong } from "./luminaire/plan-extent.ts";
-export { relamped } from "./luminaire/relamped.ts";
 export { scaledLuminaire } from "./luminaire/scaled.ts";
+export { relamped } from "./luminaire/with-lamp-flux.ts";
 export {
   type Handover,
   type HandoverOption,

@@ -9,7 +9,7 @@
 // [1] ANSI/IES LM-63 and CIE 121: types A, B and C and their angles.
 // Error: single precision, some 2e-5 of the change across a cell; the range's rim is met within 3e-6 rad.
 
-#include <light/book>
+#include <light/scene-texture>
 #include <light/arctangent>
 
 const float RIM_TOLERANCE = 3e-6;

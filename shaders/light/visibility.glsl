@@ -5,7 +5,7 @@
 // to single precision. Segments count from 0.1 mm after their start to 0.1 mm before their end.
 // `MOST_BETWEEN` is no less than the number of the scene's solids: none is left out.
 
-#include <light/book>
+#include <light/scene-texture>
 
 uniform int solidTable;
 

@@ -10,7 +10,7 @@ import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Person, Scene } from "../scene/scene.ts";
 import { type AgeRemark, oldestEyes } from "./age.ts";
-import { type Cohesion, cohesion } from "./appearance/cohesion.ts";
+import { type Cohesion, cohesion } from "./appearance/style-match.ts";
 import { type VisualWeight, viewpointOf, visualWeight } from "./appearance/visual-weight.ts";
 import { type CountSizeTable, countSizeTable } from "./count-size-table.ts";
 import { type AgeingRow, ageing } from "./depreciation.ts";

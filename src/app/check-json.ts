@@ -1,6 +1,6 @@
 /** What `check --json` says to a program: the contract's object, plain numbers in metres, degrees, lux, watts. */
 
-import { familiarPlace } from "../advice/familiar-places.ts";
+import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { topPlane } from "../assessment/assess.ts";
 import type { FineFigures, PlaneAssessment, Statistics } from "../assessment/assessment.ts";
 import { layerPower } from "../assessment/energy.ts";

@@ -21,8 +21,8 @@ import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import type { LampDocument, ShadeDocument } from "../luminaire/shade/definition.ts";
 import type { FinishName } from "../luminaire/shade/finishes.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
-import { withLuminaires } from "../scene/rehang.ts";
 import type { Scene } from "../scene/scene.ts";
+import { withLuminaires } from "../scene/with-hanging.ts";
 
 export interface ShadeVariant {
   readonly name: string;

@@ -9,9 +9,9 @@ import type { Check, ZoneAssessment } from "../assessment/assessment.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { relamped } from "../luminaire/relamped.ts";
-import { withLuminaires } from "../scene/rehang.ts";
+import { relamped } from "../luminaire/with-lamp-flux.ts";
 import type { Scene } from "../scene/scene.ts";
+import { withLuminaires } from "../scene/with-hanging.ts";
 import type { ArrangementDocument } from "../study/study.ts";
 import { type Checked, checkedOf, type FullCheck } from "./search/proposals.ts";
 

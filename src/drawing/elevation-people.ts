@@ -4,9 +4,9 @@ import type { Scene } from "../scene/scene.ts";
 import type { Wording } from "../words/wording.ts";
 import { line, type Mark, text, textWidth } from "./drawing.ts";
 import { type ElevationScale, isShown, roomEnds } from "./elevation-scale.ts";
-import { figure } from "./figure.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
+import { figure } from "./person-figure.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
 export function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: ElevationScale): Mark[] {

@@ -1,6 +1,6 @@
 /** The key of a plan with light: the absolute scale with its steps, hatch, target line, and a scale bar. */
 
-import { familiarPlace } from "../advice/familiar-places.ts";
+import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { METRES_PER_FOOT } from "../units/quantities.ts";
 import { type Box, line, type Mark, segment, text, textWidth } from "./drawing.ts";
 import { scaleBands, scaleSteps } from "./scale.ts";

@@ -12,7 +12,7 @@
  * [1] CIE 15: CIELAB, D65.  [2] Nuñez, Anderton, Renslow, PLoS ONE 13(7), 2018.
  */
 
-import { LUX_STEPS } from "../advice/familiar-places.ts";
+import { LUX_STEPS } from "../advice/illuminance-examples.ts";
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 
 const DARKEST = 20;

@@ -13,9 +13,9 @@ import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Drawing, type LuminaireMarks, line, type Mark, rectangle, segment, text } from "./drawing.ts";
 import { bodyOutline } from "./elevation-luminaires.ts";
-import { figure } from "./figure.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
+import { figure } from "./person-figure.ts";
 import { halfWidth } from "./silhouette.ts";
 
 export interface SectionScale {

@@ -3,7 +3,7 @@
  * sentence, a familiar place, lights to buy and watts. No figure without words.
  */
 
-import { familiarPlace, seenSteps } from "../advice/familiar-places.ts";
+import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
 import { boxKinds } from "../app/schedule/set-out.ts";
 import { wholeTopPlane } from "../assessment/assess.ts";
 import type { ZoneAssessment } from "../assessment/assessment.ts";

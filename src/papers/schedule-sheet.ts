@@ -1,6 +1,6 @@
 /** The sheet for whoever orders: luminaire schedule, lamps to bring, and what the light relies on. */
 
-import { reliances } from "../app/schedule/reliance.ts";
+import { reliances } from "../app/schedule/flux-margin.ts";
 import { typeLetters } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";

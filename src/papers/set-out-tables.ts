@@ -1,7 +1,7 @@
 /** The tables and words of the set-out sheet: boxes, how each pendant hangs, circuits, what is on hold, notes. */
 
 import { loadReport } from "../advice/load.ts";
-import { holds } from "../app/schedule/holds.ts";
+import { holds } from "../app/schedule/open-issues.ts";
 import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
 import { BOX_WIDTH, canopyCover, cordLength, rodSet } from "../app/schedule/suspension.ts";
 import { printable } from "../diagnostics/printable.ts";

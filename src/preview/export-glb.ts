@@ -35,9 +35,9 @@ import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { intensityTowards } from "../photometry/reference-lookup.ts";
 import type { Scene } from "../scene/scene.ts";
 import { planckian } from "./colour.ts";
+import { freeBodies } from "./free-bodies.ts";
 import { luminaireLm63 } from "./luminaire-file.ts";
 import { roomTriangles } from "./surface-triangles.ts";
-import { thingsOf } from "./things.ts";
 import type { Triangles } from "./triangles.ts";
 
 const MIME = "application/x-ies-lm-63";
@@ -63,7 +63,7 @@ export async function sceneGlb(scene: Scene): Promise<Uint8Array> {
     room.add(meshOf(triangles, from, to, `${named} ${surfaces[from] + 1}`));
     from = to;
   }
-  for (const { name, triangles: part } of thingsOf(scene)) root.add(meshOf(part, 0, part.count, name));
+  for (const { name, triangles: part } of freeBodies(scene)) root.add(meshOf(part, 0, part.count, name));
   const spots = groupIn(root, "lights");
   const measured = groupIn(root, "lights as measured");
   const files = new Map<Object3D, LightFile>();

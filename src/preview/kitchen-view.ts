@@ -20,17 +20,17 @@ import {
 } from "three";
 import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import { BodyMeshes } from "./body-meshes.ts";
 import type { Cut } from "./cut.ts";
 import { edgeGeometry } from "./edges.ts";
 import { type Exposure, exposureFor, KEY } from "./exposure.ts";
 import { IsoluxSprites } from "./isolux-sprites.ts";
-import { SLOTS } from "./light-book.ts";
 import { type Light, LightCache } from "./light-cache.ts";
-import { LitThings } from "./lit-things.ts";
 import { luminousGeometry } from "./luminous-openings.ts";
 import { MirrorImage } from "./mirror-image.ts";
 import { RoomMesh } from "./room-mesh.ts";
 import { scaleTable } from "./scale-table.ts";
+import { SLOTS } from "./scene-texture.ts";
 import { isInSight, readingOn, type SurfaceReading, seenPoint } from "./surface-reading.ts";
 import { type RoomCase, RoomMaterials, viewMaterial, viewUniforms } from "./view-material.ts";
 
@@ -66,7 +66,7 @@ export class KitchenView {
   #light: Light | undefined;
   #room: RoomMesh | undefined;
   #edges: LineSegments | undefined;
-  #things: LitThings | undefined;
+  #things: BodyMeshes | undefined;
   #still = false;
   #scaleUnit: "lx" | "fc" | undefined;
 
@@ -91,7 +91,7 @@ export class KitchenView {
     this.#edges = new LineSegments(edgeGeometry(light.scene), this.#ink);
     // Over the surfaces, which would paint it out: ink leaves no depth.
     this.#edges.renderOrder = 1;
-    this.#things = new LitThings(light);
+    this.#things = new BodyMeshes(light);
     for (const object of [this.#room.mesh, this.#edges, this.#glowing(light), ...this.#things.meshes]) {
       object.frustumCulled = false;
       this.#world.add(object);

@@ -19,13 +19,18 @@ import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { layerTints } from "./colour.ts";
-import { type Fineness, MOVING, STILL } from "./fineness.ts";
 import { floatTexture, readFloats } from "./float-texture.ts";
-import { type LightBook, lightBook, SLOTS } from "./light-book.ts";
-import { freePlate, givenOn, type LightPlate, lightPlate } from "./light-plate.ts";
 import { PointLight } from "./point-light.ts";
+import { MOVING, type PreviewQuality, STILL } from "./preview-quality.ts";
+import { type SceneTexture, SLOTS, sceneTexture } from "./scene-texture.ts";
 import { ScreenPass } from "./screen-pass.ts";
 import { MOVING_ATLAS, STILL_ATLAS, type SurfaceAtlas, surfaceAtlas } from "./surface-atlas.ts";
+import {
+  disposeSurfaceLightTarget,
+  interreflectedOn,
+  type SurfaceLightTarget,
+  surfaceLightTarget,
+} from "./surface-light-target.ts";
 
 export interface Light {
   readonly scene: Scene;
@@ -39,9 +44,9 @@ export class LightCache {
   readonly #points: PointLight;
   readonly #develop: ScreenPass;
   #light: Light | undefined;
-  #book: LightBook | undefined;
-  #coarse: LightPlate | undefined;
-  #fine: LightPlate | undefined;
+  #book: SceneTexture | undefined;
+  #coarse: SurfaceLightTarget | undefined;
+  #fine: SurfaceLightTarget | undefined;
   #weights = new Float32Array(SLOTS);
   #tints: Vec3[] = [];
   #atOnce = 1;
@@ -57,7 +62,7 @@ export class LightCache {
     });
   }
 
-  get book(): LightBook {
+  get book(): SceneTexture {
     if (this.#book === undefined) throw new Error("The cache has been given no light yet.");
     return this.#book;
   }
@@ -96,7 +101,7 @@ export class LightCache {
   /** Takes a scene's light; what moves is lit at once, what stands by {@link proceed}. */
   take(light: Light): void {
     this.#light = light;
-    const book = lightBook(light.scene, {
+    const book = sceneTexture(light.scene, {
       people: light.people,
       traced: light.surfaces?.traced,
     });
@@ -128,7 +133,7 @@ export class LightCache {
     for (const plate of [this.#coarse, this.#fine]) {
       if (plate === undefined) continue;
       plate.given.dispose();
-      plate.givenValues = givenOn(plate.atlas, this.#light.scene, surfaces);
+      plate.givenValues = interreflectedOn(plate.atlas, this.#light.scene, surfaces);
       plate.given = floatTexture(plate.givenValues, plate.atlas.width, plate.atlas.height);
       this.#developPlate(plate);
     }
@@ -221,16 +226,16 @@ export class LightCache {
     this.#tints = Array.from({ length: SLOTS }, (_, i) => (folded ? [1, 1, 1] : (tints[i] ?? [1, 1, 1])));
   }
 
-  #plateOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): LightPlate {
-    return lightPlate(this.#renderer, atlas, this.book, givenOn(atlas, scene, surfaces));
+  #plateOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): SurfaceLightTarget {
+    return surfaceLightTarget(this.#renderer, atlas, this.book, interreflectedOn(atlas, scene, surfaces));
   }
 
-  #lightUpTo(plate: LightPlate, to: number, fineness: Fineness): void {
+  #lightUpTo(plate: SurfaceLightTarget, to: number, fineness: PreviewQuality): void {
     this.#points.light(plate.points, plate.direct, fineness, plate.lit, to);
     plate.lit = to;
   }
 
-  #developPlate(plate: LightPlate): void {
+  #developPlate(plate: SurfaceLightTarget): void {
     const { uniforms } = this.#develop.material;
     uniforms.direct.value = plate.direct.texture;
     uniforms.given.value = plate.given;
@@ -244,7 +249,7 @@ export class LightCache {
 
   #free(): void {
     for (const plate of [this.#coarse, this.#fine]) {
-      if (plate !== undefined) freePlate(plate);
+      if (plate !== undefined) disposeSurfaceLightTarget(plate);
     }
     this.#coarse = undefined;
     this.#fine = undefined;

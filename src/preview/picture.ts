@@ -12,8 +12,8 @@ import type { Cut } from "./cut.ts";
 import type { Exposure } from "./exposure.ts";
 import { KitchenView, type Look } from "./kitchen-view.ts";
 import type { Light } from "./light-cache.ts";
+import { OrbitCamera } from "./orbit-camera.ts";
 import type { SurfaceReading } from "./surface-reading.ts";
-import { Walk } from "./walk.ts";
 
 /** What one side of the picture shows. */
 export interface PreviewSide {
@@ -40,7 +40,7 @@ const SLOW_FRAME = 200;
 const REST = 250;
 
 export class Picture {
-  readonly walk = new Walk();
+  readonly walk = new OrbitCamera();
   readonly canvas: HTMLCanvasElement;
   readonly renderer: WebGLRenderer;
   readonly #settings: () => PictureSettings;

@@ -23,14 +23,14 @@ import {
   type WebGLRenderTarget,
 } from "three";
 import { compose } from "./compose.ts";
-import { type Fineness, STILL } from "./fineness.ts";
 import { floatTexture, readFloats, sumTarget } from "./float-texture.ts";
-import type { LightBook } from "./light-book.ts";
 import { programFor } from "./light-program.ts";
 import { PointSet, type Region } from "./point-set.ts";
+import { type PreviewQuality, STILL } from "./preview-quality.ts";
 import { BOOK_WIDTH } from "./record-writer.ts";
+import type { SceneTexture } from "./scene-texture.ts";
 
-export { EXACT } from "./fineness.ts";
+export { EXACT } from "./preview-quality.ts";
 
 const LUMINAIRE_RECORDS = 8;
 const DISTRIBUTION_RECORDS = 3;
@@ -43,7 +43,7 @@ export class PointLight {
   readonly #mesh = new Mesh();
   readonly #scene = new ThreeScene();
   readonly #camera = new OrthographicCamera();
-  #book: LightBook | undefined;
+  #book: SceneTexture | undefined;
   #texture: DataTexture | undefined;
   readonly #uniforms = {
     book: { value: null as DataTexture | null },
@@ -74,7 +74,7 @@ export class PointLight {
     return this.#texture;
   }
 
-  read(book: LightBook): void {
+  read(book: SceneTexture): void {
     this.#texture?.dispose();
     this.#book = book;
     this.#texture = floatTexture(book.data, BOOK_WIDTH, book.rows);
@@ -89,7 +89,7 @@ export class PointLight {
   light(
     points: PointSet,
     target: WebGLRenderTarget,
-    fineness: Fineness,
+    fineness: PreviewQuality,
     from = 0,
     to = points.draws.length,
   ): void {
@@ -142,7 +142,7 @@ export class PointLight {
     positions: Float32Array,
     normals: Float32Array,
     rows: ArrayLike<number>,
-    fineness: Fineness,
+    fineness: PreviewQuality,
   ): Float32Array {
     const book = this.#book;
     const count = rows.length;

@@ -6,7 +6,7 @@
 
 import { BufferAttribute, BufferGeometry, type DataTexture } from "three";
 import { floatTexture } from "./float-texture.ts";
-import type { LightBook } from "./light-book.ts";
+import type { SceneTexture } from "./scene-texture.ts";
 import type { Between } from "./solids-between.ts";
 
 /** A rectangle of texels whose points are of one row. */
@@ -51,7 +51,7 @@ export class PointSet {
   readonly geometry = new BufferGeometry();
   readonly draws: readonly LightDraw[];
 
-  constructor({ width, height, places, facings, regions }: PointValues, book: LightBook) {
+  constructor({ width, height, places, facings, regions }: PointValues, book: SceneTexture) {
     this.width = width;
     this.height = height;
     this.places = floatTexture(places, width, height);
@@ -107,7 +107,7 @@ function tilesOf(regions: readonly Region[], width: number, places: Float32Array
   return tiles;
 }
 
-function drawsOf(tiles: readonly Tile[], book: LightBook, index: number[]): LightDraw[] {
+function drawsOf(tiles: readonly Tile[], book: SceneTexture, index: number[]): LightDraw[] {
   const draws: LightDraw[] = [];
   book.luminaires.forEach((_, luminaire) => {
     const alike = new Map<string, { readonly between: Between; readonly tiles: number[] }>();

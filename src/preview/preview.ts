@@ -4,11 +4,11 @@ import type { WebGLRenderer } from "three";
 import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import { CameraInput } from "./camera-input.ts";
 import { captionLines, readingWords } from "./caption.ts";
 import { pictureControls } from "./controls.ts";
 import { type CutName, cutThrough, cutWords, standpointFor } from "./cut.ts";
 import { glareLabels } from "./glare-marks.ts";
-import { Hand } from "./hand.ts";
 import type { KitchenView, Look } from "./kitchen-view.ts";
 import { Picture, type PreviewSide } from "./picture.ts";
 import { placedAt } from "./placed-at.ts";
@@ -61,7 +61,7 @@ export class CandlespanPreview extends LitElement {
   #picture?: Picture;
   /** Whether the eye has left its named viewpoint. */
   #walked = false;
-  readonly #hand = new Hand(() => this.#picture, {
+  readonly #hand = new CameraInput(() => this.#picture, {
     moved: () => {
       this.reading = undefined;
       this.#walked = true;

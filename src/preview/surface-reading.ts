@@ -5,9 +5,9 @@ import { depthInside } from "../geometry/polygon.ts";
 import { dot, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Cut, isKept } from "./cut.ts";
-import { EXACT } from "./fineness.ts";
-import { SLOTS } from "./light-book.ts";
 import type { LightCache } from "./light-cache.ts";
+import { EXACT } from "./preview-quality.ts";
+import { SLOTS } from "./scene-texture.ts";
 import { type AtlasCell, texelOf } from "./surface-atlas.ts";
 
 /** Light at one point of a surface (lx). */

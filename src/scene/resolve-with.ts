@@ -13,11 +13,12 @@ import { layerOf } from "./arrangement.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "./calculation-options.ts";
 import { checkHanging } from "./hanging-bodies.ts";
 import { islandOf } from "./island.ts";
-import { Ledger } from "./ledger.ts";
+import { checkTrapped } from "./luminaires-inside-solids.ts";
 import { pendantBlockers } from "./pendant-blockers.ts";
 import { personOf } from "./people.ts";
 import { planesOf } from "./planes.ts";
 import { openPlanes } from "./points-in-solids.ts";
+import { Ledger } from "./resolve-log.ts";
 import type { ResolvedStudy } from "./resolved-study.ts";
 import { roomOf } from "./room.ts";
 import type { Blocker, Scene } from "./scene.ts";
@@ -25,7 +26,6 @@ import { bodySolid, checkOverlaps, islandSolid, type Solid, solidBlockers } from
 import type { StudyContext } from "./study-context.ts";
 import { surfacesOf } from "./surfaces.ts";
 import { targetsOf } from "./targets.ts";
-import { checkTrapped } from "./trapped-light.ts";
 import { zonesOf } from "./zones.ts";
 
 const MAINTENANCE = 0.8;

@@ -3,7 +3,7 @@
  * that can be read aloud, and what the figures rest on.
  */
 
-import { familiarPlace, seenSteps } from "../advice/familiar-places.ts";
+import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
 import { bodyShadowLines } from "../app/body-shadow.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
 import { topPlane } from "../assessment/assess.ts";

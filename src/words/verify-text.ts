@@ -1,6 +1,6 @@
 /** What `verify` says to a person: reading by reading, what explains the difference, what is wrong, what stays open. */
 
-import type { Culprit } from "../design/verify/culprits.ts";
+import type { Culprit } from "../design/verify/diagnose-deviation.ts";
 import type { Verification, VerifiedZone } from "../design/verify/verify.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { roomToIsland } from "../scene/island.ts";

@@ -16,7 +16,7 @@ export function answers(): Answers {
       return { ok: true, value: null, warnings: [] };
     },
     describe: async ({ files: given }) => {
-      const { readings } = await import("./reading-line.ts");
+      const { readings } = await import("./photometry-summary-line.ts");
       return { ok: true, value: readings(given), warnings: [] };
     },
     read: async ({ text, file }) => (await side()).studyOfText(text, file),

@@ -6,7 +6,7 @@ import { SuperposedLight } from "../../src/advice/superposed-light.ts";
 import { maintainedLayers, totalOf } from "../../src/assessment/layer-light.ts";
 import { statistics } from "../../src/assessment/statistics.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
-import { hungRow, stationsAbout, withLuminaires } from "../../src/scene/rehang.ts";
+import { hungRow, stationsAbout, withLuminaires } from "../../src/scene/with-hanging.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 describe("light by superposition", () => {

@@ -1,6 +1,6 @@
 /** The published figures, each beside its source; and that the list says what it is. */
 import { describe, expect, it } from "vitest";
-import { familiarPlace, LUX_STEPS, seenSteps } from "../../src/advice/familiar-places.ts";
+import { familiarPlace, LUX_STEPS, seenSteps } from "../../src/advice/illuminance-examples.ts";
 import {
   PUBLISHED_TARGETS,
   PUBLISHED_TARGETS_BY_ID,

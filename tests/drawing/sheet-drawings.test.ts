@@ -10,7 +10,7 @@ import { profileAlong, targetLines } from "../../src/drawing/profile.ts";
 import { profileDrawing } from "../../src/drawing/profile-drawing.ts";
 import { section, sectionScale } from "../../src/drawing/section.ts";
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
-import { topPlane } from "../../src/elements/shared/reader.ts";
+import { topPlane } from "../../src/elements/shared/illuminance-probe.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { wording } from "../../src/words/wording.ts";

@@ -1,7 +1,7 @@
 /** The isolux sheet: a golden picture, kept as text, and what may never be in it. */
 import { describe, expect, it } from "vitest";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
-import { judged } from "../support/judged.ts";
+import { judged } from "../support/assessed-arrangement.ts";
 import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
 describe("the isolux sheet", () => {

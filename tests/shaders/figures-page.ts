@@ -4,11 +4,11 @@ import "../../src/preview/preview.ts";
 import { PerspectiveCamera, WebGLRenderer } from "three";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { SURFACE_LIGHT, surfaceLight } from "../../src/engine/surfaces/surface-light.ts";
-import { EXACT, type Fineness, STILL } from "../../src/preview/fineness.ts";
 import { sumTarget } from "../../src/preview/float-texture.ts";
-import { lightBook } from "../../src/preview/light-book.ts";
 import { PointLight } from "../../src/preview/point-light.ts";
 import { PointSet } from "../../src/preview/point-set.ts";
+import { EXACT, type PreviewQuality, STILL } from "../../src/preview/preview-quality.ts";
+import { sceneTexture } from "../../src/preview/scene-texture.ts";
 import type { Blocker, Scene } from "../../src/scene/scene.ts";
 import { boathouseStudy } from "../support/boathouse-light.ts";
 import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";
@@ -123,7 +123,10 @@ const disc = luminaire(
 );
 
 /** ms for a megapixel of points on the floor under `count` discs of 0.6 m, a fineness each. */
-async function megapixel(counts: readonly number[], finenesses: readonly Fineness[]): Promise<number[][]> {
+async function megapixel(
+  counts: readonly number[],
+  finenesses: readonly PreviewQuality[],
+): Promise<number[][]> {
   const { scenes } = await boathouseStudy(FOLDER);
   const [scene] = scenes;
   const floor = scene.surfaces.findIndex(({ part }) => part === "floor");
@@ -140,7 +143,7 @@ async function megapixel(counts: readonly number[], finenesses: readonly Finenes
   const one = new Float32Array(4);
   const results = counts.map((count) => {
     const luminaires = Array.from({ length: count }, (_, i) => placed(disc, [0.4 + 0.4 * i, 1.9, 1.2]));
-    const book = lightBook(
+    const book = sceneTexture(
       { ...scene, layers: [{ ...scene.layers[0], luminaires }], blockers: [] },
       { people: false },
     );
@@ -168,7 +171,7 @@ async function megapixel(counts: readonly number[], finenesses: readonly Finenes
 /** What one luminaire, one element and one solid cost a megapixel (ms). */
 async function costs() {
   // A disc of n nodes a side has 4, 7 and 39 elements for n of 1, 2 and 4 (shaders/light/clear.glsl).
-  const finenesses = [1, 2, 4].map((nodes): Fineness => ({ ...STILL, nodes }));
+  const finenesses = [1, 2, 4].map((nodes): PreviewQuality => ({ ...STILL, nodes }));
   const [one, two, four] = await megapixel([1, 2, 4], finenesses);
   return {
     elements: [4, 7, 39],
@@ -196,7 +199,7 @@ async function throughPanes(count: number, share: number): Promise<number> {
   const floor = scene.surfaces.findIndex(({ part }) => part === "floor");
   const light = new PointLight(new WebGLRenderer());
   const [clear, through] = [[], panes].map((blockers) => {
-    light.read(lightBook({ ...scene, layers, blockers }, { people: false }));
+    light.read(sceneTexture({ ...scene, layers, blockers }, { people: false }));
     return light.at(Float32Array.of(1, 0.6, 0), Float32Array.of(0, 0, 1), [floor], EXACT)[0];
   });
   light.dispose();

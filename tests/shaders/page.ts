@@ -2,16 +2,16 @@
 import { WebGLRenderer } from "three";
 import { calculate } from "../../src/engine/calculate.ts";
 import { type SurfaceLight, tracedLuminaires } from "../../src/engine/surfaces/surface-light.ts";
-import { lightBook } from "../../src/preview/light-book.ts";
 import { LightCache } from "../../src/preview/light-cache.ts";
 import { EXACT, PointLight } from "../../src/preview/point-light.ts";
+import { sceneTexture } from "../../src/preview/scene-texture.ts";
 import { readingOn } from "../../src/preview/surface-reading.ts";
 import { withoutFunctions } from "../../src/workers/drawn-scene.ts";
 import { plainLight } from "../support/plain-light.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";
+import { shownLight } from "./picture-light.ts";
 import { sceneOf } from "./scenes.ts";
-import { shownLight } from "./shown-light.ts";
 
 let renderer: WebGLRenderer | undefined;
 
@@ -76,7 +76,7 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
     }
   });
   const light = new PointLight(theRenderer());
-  light.read(lightBook(scene, { people, traced: tracedLuminaires(scene) }));
+  light.read(sceneTexture(scene, { people, traced: tracedLuminaires(scene) }));
   const start = performance.now();
   const slots = light.at(Float32Array.from(places), Float32Array.from(normals), rows, EXACT);
   const milliseconds = performance.now() - start;

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 import type { Parity } from "./page.ts";
-import type { Shown } from "./shown-light.ts";
+import type { Shown } from "./picture-light.ts";
 
 let browser: Browser;
 let pages: ElementPages;

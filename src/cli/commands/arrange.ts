@@ -8,14 +8,14 @@ import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { writeWhole } from "../files.ts";
-import { fullCheck } from "../full-check.ts";
+import { fullCheck } from "../judge-candidate.ts";
 import { newEngines, progressOf } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
 import { listOf, wholeBetween } from "../option-values.ts";
 import { ROW_OPTIONS, shortlist, spaceOf } from "../row-search.ts";
+import { indexOfArrangement, indexOfLayer } from "../select-layer.ts";
 import { withFolder } from "../shortlist-folder.ts";
 import { VERSION } from "../version.ts";
-import { indexOfArrangement, indexOfLayer } from "../which-layer.ts";
 
 export const arrange: Command = {
   name: "arrange",

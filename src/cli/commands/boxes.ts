@@ -17,13 +17,13 @@ import { asBuiltText, boxesJson, boxesText } from "../../words/boxes-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
-import { fullCheck } from "../full-check.ts";
+import { fullCheck } from "../judge-candidate.ts";
 import { newEngines, progressOf } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
 import { lengthOf } from "../option-values.ts";
 import { ROW_OPTIONS, shortlist, spaceOf } from "../row-search.ts";
+import { indexOfArrangement, indexOfLayer } from "../select-layer.ts";
 import { VERSION } from "../version.ts";
-import { indexOfArrangement, indexOfLayer } from "../which-layer.ts";
 
 export const boxes: Command = {
   name: "boxes",

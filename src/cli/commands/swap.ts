@@ -5,11 +5,11 @@ import { printable } from "../../diagnostics/printable.ts";
 import { swapJson, swapText } from "../../words/swap-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
-import { fullCheck } from "../full-check.ts";
+import { fullCheck } from "../judge-candidate.ts";
 import { newEngines } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
+import { indexOfArrangement, indexOfLayer } from "../select-layer.ts";
 import { VERSION } from "../version.ts";
-import { indexOfArrangement, indexOfLayer } from "../which-layer.ts";
 
 export const swap: Command = {
   name: "swap",

@@ -9,8 +9,8 @@ import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
 import { newEngines, progressOf } from "../light-arrangements.ts";
 import { loadStudy } from "../load-study.ts";
+import { indexOfArrangement } from "../select-layer.ts";
 import { VERSION } from "../version.ts";
-import { indexOfArrangement } from "../which-layer.ts";
 
 /** Largest file of readings (bytes). */
 const READINGS_LIMIT = 1_000_000;

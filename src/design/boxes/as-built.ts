@@ -13,11 +13,11 @@ import { failure, type Issue, type Outcome, success } from "../../diagnostics/is
 import type { Vec3 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
-import { relamped } from "../../luminaire/relamped.ts";
+import { relamped } from "../../luminaire/with-lamp-flux.ts";
 import { islandDirection } from "../../scene/island.ts";
-import { withLuminaires } from "../../scene/rehang.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { withLuminaires } from "../../scene/with-hanging.ts";
 import { readLength } from "../../units/length-text.ts";
 import { readCsv } from "../verify/csv-table.ts";
 

@@ -15,8 +15,8 @@
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Candidate } from "../search/candidate.ts";
 import { stationOf } from "../search/candidate.ts";
+import { type Station, Stations } from "../search/pendant-fields.ts";
 import type { RankingRequest } from "../search/ranking.ts";
-import { type Station, Stations } from "../search/stations.ts";
 import { figuresOf, ZoneNeeds } from "../search/zone-needs.ts";
 
 export interface RobustRequest extends RankingRequest {

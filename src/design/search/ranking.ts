@@ -13,8 +13,8 @@ import { layerPower, powerShare } from "../../assessment/energy.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Requirement } from "../../scene/target.ts";
 import { type Candidate, kindAt, stationOf } from "./candidate.ts";
+import { Stations, type StationsRequest } from "./pendant-fields.ts";
 import type { StandingLight } from "./standing-light.ts";
-import { Stations, type StationsRequest } from "./stations.ts";
 import { figuresOf, ZoneNeeds } from "./zone-needs.ts";
 
 export interface RankingRequest extends StationsRequest {

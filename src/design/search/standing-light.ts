@@ -10,8 +10,8 @@
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
-import { withLuminaires } from "../../scene/rehang.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { withLuminaires } from "../../scene/with-hanging.ts";
 import { hungCandidate, type Kind } from "./candidate.ts";
 import type { SearchGrid } from "./search-grid.ts";
 

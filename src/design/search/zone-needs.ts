@@ -6,8 +6,8 @@
 
 import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
-import { type LightDoubt, lightDoubt, quantile, sureLight } from "./allowance.ts";
 import type { Kind } from "./candidate.ts";
+import { type LightDoubt, lightDoubt, quantile, sureLight } from "./required-margin.ts";
 import type { GridPart, SearchGrid } from "./search-grid.ts";
 import type { StandingLight } from "./standing-light.ts";
 

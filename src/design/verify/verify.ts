@@ -18,7 +18,7 @@ import type { Vec3 } from "../../geometry/vector.ts";
 import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { lightDoubt } from "../search/allowance.ts";
+import { lightDoubt } from "../search/required-margin.ts";
 import {
   type Fit,
   type FitModel,
@@ -31,7 +31,7 @@ import {
   type Supposition,
   unitParameter,
 } from "./calibration-fit.ts";
-import { type Culprit, diagnose } from "./culprits.ts";
+import { type Culprit, diagnose } from "./diagnose-deviation.ts";
 import { type LuminaireLight, movedDirect, readingLight } from "./reading-light.ts";
 import type { Readings } from "./readings.ts";
 

@@ -1,6 +1,6 @@
 /** Every figure of an arrangement with what it came from: inputs, method, source, band. Plain data, no markup. */
 
-import { familiarPlace } from "../../advice/familiar-places.ts";
+import { familiarPlace } from "../../advice/illuminance-examples.ts";
 import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../assessment/assessment.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";

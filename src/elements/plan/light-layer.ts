@@ -9,8 +9,8 @@ import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
+import type { TopPlane } from "../shared/illuminance-probe.ts";
 import { pathOf, round } from "../shared/marks.ts";
-import type { TopPlane } from "../shared/reader.ts";
 
 export interface LightLayerInput {
   readonly scene: Scene;

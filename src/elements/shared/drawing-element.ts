@@ -10,7 +10,7 @@ import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import type { ReadingDetail } from "./contract.ts";
-import { Reader } from "./reader.ts";
+import { IlluminanceProbe } from "./illuminance-probe.ts";
 
 /** A place on the top, in the island's axes (m). */
 export interface Place {
@@ -42,7 +42,7 @@ export abstract class DrawingElement extends LitElement {
   @state() protected width = 0;
 
   #observer?: ResizeObserver;
-  #reader?: Reader;
+  #reader?: IlluminanceProbe;
   #words?: Wording;
 
   override connectedCallback(): void {
@@ -94,10 +94,10 @@ export abstract class DrawingElement extends LitElement {
   }
 
   /** Reads light anywhere on the top; remade when scene or light change. */
-  protected reader(scene: Scene): Reader | undefined {
+  protected reader(scene: Scene): IlluminanceProbe | undefined {
     if (this.assessment === undefined) return undefined;
     if (this.#reader === undefined || !this.#reader.reads(scene, this.assessment))
-      this.#reader = new Reader(scene, this.assessment);
+      this.#reader = new IlluminanceProbe(scene, this.assessment);
     return this.#reader;
   }
 

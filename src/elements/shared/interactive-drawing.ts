@@ -5,8 +5,8 @@ import type { LuminaireMarks } from "../../drawing/drawing.ts";
 import { placeOf, placeOnTop } from "../../drawing/island-axes.ts";
 import type { LuminaireKey, Move } from "../../drawing/snap.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { ARROWS, DragController, type DragHost, keyStep } from "./drag-controller.ts";
 import { DrawingElement, type Place } from "./drawing-element.ts";
-import { ARROWS, Hand, type HandHost, keyStep } from "./hand.ts";
 import { renderHandles } from "./luminaire-handles.ts";
 import { round } from "./marks.ts";
 
@@ -16,13 +16,13 @@ const SNAP_PIXELS = 7;
 /** Asked once; the answer keeps itself up to date. */
 let coarsePointer: MediaQueryList | undefined;
 
-export abstract class InteractiveDrawing extends DrawingElement implements HandHost {
+export abstract class InteractiveDrawing extends DrawingElement implements DragHost {
   /** Drawn only: nothing can be taken, only read. */
   @property({ type: Boolean, reflect: true }) fixed = false;
   @state() protected reasons: readonly string[] = [];
   @query("svg") protected readonly page!: SVGSVGElement;
 
-  protected readonly hand = new Hand(this);
+  protected readonly hand = new DragController(this);
 
   abstract moveOf(dx: number, dy: number): Move;
   /** The place on the top under a point of the page (px of the drawing). */

@@ -3,7 +3,7 @@ import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import { darkestPlace, patchyRemark, VERDICT_MARK, type ZoneClauses, zoneClauses } from "../../words/text.ts";
-import type { TopPlane } from "../shared/reader.ts";
+import type { TopPlane } from "../shared/illuminance-probe.ts";
 
 /** Class of a verdict in the elements' styles. */
 export const VERDICT_STYLE: Readonly<Record<Verdict, string>> = {

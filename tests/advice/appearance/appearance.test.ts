@@ -6,7 +6,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { colourDifference, type Lab, labOf } from "../../../src/advice/appearance/cielab.ts";
-import { cohesion } from "../../../src/advice/appearance/cohesion.ts";
+import { cohesion } from "../../../src/advice/appearance/style-match.ts";
 import { usualViewpoint, viewpointOf, visualWeight } from "../../../src/advice/appearance/visual-weight.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import type { Scene } from "../../../src/scene/scene.ts";

@@ -2,7 +2,7 @@
  * random, both units, slopes and turned islands. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { joistClash } from "../../../src/app/schedule/holds.ts";
+import { joistClash } from "../../../src/app/schedule/open-issues.ts";
 import { setOut } from "../../../src/app/schedule/set-out.ts";
 import type { TextMark } from "../../../src/drawing/drawing.ts";
 import { elevationSheet } from "../../../src/papers/elevation-sheet.ts";

@@ -1,7 +1,7 @@
 /** Rods, cords and canopies: common practice, no source; checked by arithmetic. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { reliances } from "../../../src/app/schedule/reliance.ts";
+import { reliances } from "../../../src/app/schedule/flux-margin.ts";
 import {
   BOX_WIDTH,
   canopyCover,

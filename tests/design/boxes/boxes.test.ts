@@ -15,7 +15,7 @@ import { candidatesOf, usualSpace } from "../../../src/design/search/search-spac
 import { noStandingLight } from "../../../src/design/search/standing-light.ts";
 import { addDirectLight } from "../../../src/engine/direct/direct-light.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
-import { relamped } from "../../../src/luminaire/relamped.ts";
+import { relamped } from "../../../src/luminaire/with-lamp-flux.ts";
 import { createRandom } from "../../../src/numerics/random-sequence.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { ISLAND, kitchen, resolved } from "../../support/studies.ts";

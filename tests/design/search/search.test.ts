@@ -17,8 +17,8 @@ import { candidatesOf, usualSpace } from "../../../src/design/search/search-spac
 import { noStandingLight, standingLight } from "../../../src/design/search/standing-light.ts";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
-import { withLuminaires } from "../../../src/scene/rehang.ts";
 import { resolveStudy } from "../../../src/scene/resolve.ts";
+import { withLuminaires } from "../../../src/scene/with-hanging.ts";
 import { checkStudy, type StudyDocument } from "../../../src/study/study.ts";
 import { CONTEXT, ISLAND, type Json, kitchen, resolved } from "../../support/studies.ts";
 

@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { type FitModel, fitReadings, layerParameter } from "../../../src/design/verify/calibration-fit.ts";
-import { type Culprit, diagnose } from "../../../src/design/verify/culprits.ts";
+import { type Culprit, diagnose } from "../../../src/design/verify/diagnose-deviation.ts";
 import { type LuminaireLight, movedDirect, readingLight } from "../../../src/design/verify/reading-light.ts";
 import type { Reading, Readings } from "../../../src/design/verify/readings.ts";
 import { fitModel, type MeterClass, verify } from "../../../src/design/verify/verify.ts";

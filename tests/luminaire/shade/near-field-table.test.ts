@@ -2,9 +2,9 @@
 import { describe, expect, it } from "vitest";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
 import type { NearFieldTable } from "../../../src/luminaire/near-field.ts";
-import { relamped } from "../../../src/luminaire/relamped.ts";
 import { scaledLuminaire } from "../../../src/luminaire/scaled.ts";
 import { shadeLuminaire } from "../../../src/luminaire/shade/shade-luminaire.ts";
+import { relamped } from "../../../src/luminaire/with-lamp-flux.ts";
 import { randomStream } from "../../support/random-stream.ts";
 import { plainShade } from "../../support/shades.ts";
 

@@ -1,0 +1,89 @@
+/** Below the sheet: what every figure comes from, the same light as tables, and the island cut across. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import "../../src/elements/figures/figures.ts";
+import "../../src/elements/findings/findings.ts";
+import "../../src/elements/guideline-cards/guideline-cards.ts";
+import "../../src/elements/section/section.ts";
+import "../../src/elements/tables/light-table.ts";
+import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
+import type { LightAnswer } from "../../src/workers/browser.ts";
+import type { AppView } from "../app-view.ts";
+
+let roomPart: ((app: AppView) => TemplateResult) | undefined;
+
+/** What is unfolded; the rest is not even made, so that a moving hand waits for nothing nobody sees. */
+const open = new Set<string>();
+
+/** A part that is made while it is unfolded, and named by what it is folded under. */
+function folded(app: AppView, summary: string, content: () => unknown): TemplateResult {
+  const toggle = (event: Event): void => {
+    if ((event.target as HTMLDetailsElement).open) open.add(summary);
+    else open.delete(summary);
+    app.redraw();
+  };
+  return html`<details ?open=${open.has(summary)} @toggle=${toggle}>
+    <summary>${summary}</summary>
+    ${open.has(summary) ? content() : nothing}
+  </details>`;
+}
+
+/** The picture of the room and what draws it load when somebody first wants to see it. */
+function room(app: AppView): unknown {
+  if (roomPart !== undefined) return roomPart(app);
+  void import("./room-picture.ts").then(({ roomPicture }) => {
+    roomPart = roomPicture;
+    app.redraw();
+  });
+  return html`<p class="hint">Loading…</p>`;
+}
+
+function rules(app: AppView): TemplateResult {
+  const cards = app.rules;
+  if (cards === undefined) return html`<p class="hint">Computing the light each rule would give…</p>`;
+  return html`<candlespan-guideline-cards .cards=${cards} .display=${app.display}></candlespan-guideline-cards>`;
+}
+
+function beside(app: AppView): TemplateResult {
+  const sections = app.beside;
+  if (sections === undefined) return html`<p class="hint">Looking through everyone's eyes…</p>`;
+  return html`<candlespan-findings .sections=${sections}></candlespan-findings>`;
+}
+
+export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAnswer): TemplateResult {
+  const { assessment } = light;
+  return html`<div class="below">
+    <section aria-labelledby="figures-heading">
+      <h2 id="figures-heading">Figures, and what they come from</h2>
+      <candlespan-figures .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-figures>
+    </section>
+    <section>
+      ${folded(app, "The room as it will be lit", () => room(app))}
+      ${folded(
+        app,
+        "Cut across the island",
+        () => html`<candlespan-section
+          fixed
+          .study=${study}
+          .assessment=${assessment}
+          .display=${app.display}
+          .selection=${app.selection}
+        ></candlespan-section>`,
+      )}
+      ${folded(app, "Published rules of thumb, and what they would give", () => rules(app))}
+      ${folded(app, "Eyes and heads, number and size, look, load and years", () => beside(app))}
+      ${folded(
+        app,
+        "The light as a table",
+        () =>
+          html`<candlespan-light-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-light-table>`,
+      )}
+      ${folded(
+        app,
+        "The luminaires as a table",
+        () =>
+          html`<candlespan-luminaire-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-luminaire-table>`,
+      )}
+    </section>
+  </div>`;
+}

@@ -1,0 +1,32 @@
+/** What stands above the sheet when something given was not taken, or the study cannot be computed. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import { formatIssue } from "../../src/diagnostics/issue.ts";
+import type { StudySession } from "../session.ts";
+
+export function refusalPart(desk: StudySession): TemplateResult | typeof nothing {
+  const { refusal } = desk;
+  if (refusal === undefined) return nothing;
+  return html`<section class="refusal" aria-label="Not opened">
+    <p>✕ ${refusal.words}</p>
+    <ul class="plain">
+      ${refusal.issues.slice(0, 8).map((issue) => html`<li>${formatIssue(issue)}</li>`)}
+    </ul>
+    <button type="button" @click=${() => {
+      desk.refusal = undefined;
+      desk.redraw();
+    }}>Dismiss</button>
+  </section>`;
+}
+
+export function issuesPart(desk: StudySession): TemplateResult | typeof nothing {
+  const { state } = desk.lighting;
+  if (state.kind !== "issues") return nothing;
+  return html`<section class="refusal" aria-label="What is wrong in the study">
+    <p>
+      The study cannot be computed as it
+      stands${desk.light === undefined ? "." : "; the light shown is the last that could be."}
+    </p>
+    <ul class="plain problems">${state.issues.slice(0, 8).map((issue) => html`<li>✕ ${formatIssue(issue)}</li>`)}</ul>
+  </section>`;
+}

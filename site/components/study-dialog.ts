@@ -1,0 +1,135 @@
+/** The study as a document: open, save, share, print, earlier versions, studies kept in this browser. */
+
+import { html, type LitElement, nothing, type TemplateResult } from "lit";
+import type { RawStudy } from "../edits/raw-study.ts";
+import type { StudySession } from "../session.ts";
+import { downloadStudy, shareStudy } from "../storage/export-study.ts";
+import type { KeptStudy, KeptVersion } from "../storage/study-database.ts";
+import type { Json } from "../store/pointer.ts";
+
+export class StudyDialog {
+  readonly #desk: StudySession;
+  /** Where the dialog is drawn. */
+  readonly #page: LitElement;
+  #kept: readonly KeptStudy[] = [];
+  #versions: readonly KeptVersion[] = [];
+  #link: string | undefined;
+
+  constructor(desk: StudySession, page: LitElement) {
+    this.#desk = desk;
+    this.#page = page;
+  }
+
+  async show(): Promise<void> {
+    this.#link = undefined;
+    this.#desk.redraw();
+    await this.#page.updateComplete;
+    this.#dialog?.showModal();
+    const keeper = this.#desk.keeper;
+    if (keeper === undefined) return;
+    await keeper.save();
+    const cabinet = await keeper.cabinet();
+    this.#kept = (await cabinet?.list()) ?? [];
+    this.#versions = (await cabinet?.versions(keeper.id)) ?? [];
+    this.#desk.redraw();
+  }
+
+  get #dialog(): HTMLDialogElement | null {
+    return this.#page.querySelector("dialog.study");
+  }
+
+  close(): void {
+    this.#dialog?.close();
+  }
+
+  render(): TemplateResult {
+    const desk = this.#desk;
+    const { done, undone } = desk.history;
+    return html`<dialog class="study" aria-labelledby="study-heading">
+      <h2 id="study-heading">Study</h2>
+      <p class="row-of-actions">
+        <button type="button" @click=${() => desk.openFile()}>Open a file</button>
+        <button type="button" @click=${() => downloadStudy(desk.study)}>Save to a file</button>
+        <button type="button" @click=${() => this.#share()}>Share by link</button>
+        <button type="button" @click=${() => {
+          this.close();
+          void desk.printToScale();
+        }}>Print</button>
+        <button type="button" @click=${async () => {
+          const { workedExample } = await import("../example.ts");
+          this.close();
+          await desk.open((await workedExample()) as unknown as Json, "open the worked example");
+        }}>Worked example</button>
+      </p>
+      ${
+        this.#link === undefined
+          ? nothing
+          : html`<label class="field"><span>Link: the whole study is in it, no server keeps it</span>
+              <input type="text" readonly .value=${this.#link} @focus=${(event: Event) => (event.target as HTMLInputElement).select()}>
+            </label>`
+      }
+      <details ?open=${done.length + undone.length > 0}>
+        <summary>Changes (${done.length} done, ${undone.length} undone)</summary>
+        <ol class="changes">
+          ${done.map(
+            (change, index) =>
+              html`<li><button type="button" @click=${() => this.#backTo(done.length - 1 - index)}>${change.name}</button></li>`,
+          )}
+          ${[...undone].reverse().map((change) => html`<li class="undone">${change.name} (undone)</li>`)}
+        </ol>
+      </details>
+      <details>
+        <summary>Earlier versions (${this.#versions.length})</summary>
+        <ul class="plain">
+          ${this.#versions.map(
+            (version) => html`<li>
+              <button type="button" @click=${() => {
+                this.close();
+                desk.history.replace(`version of ${when(version.saved)}`, version.document);
+              }}>${when(version.saved)}, after ${version.change}</button>
+            </li>`,
+          )}
+        </ul>
+      </details>
+      <details>
+        <summary>Studies kept in this browser (${this.#kept.length})</summary>
+        <ul class="plain">
+          ${this.#kept.map(
+            (kept) => html`<li class="row-of-actions">
+              <button type="button" @click=${() => {
+                this.close();
+                desk.keeper?.resume(kept);
+              }}>${kept.title}, ${when(kept.saved)}</button>
+              <button type="button" aria-label="Forget ${kept.title}, ${when(kept.saved)}" @click=${async () => {
+                await (await desk.keeper?.cabinet())?.forget(kept.id);
+                this.#kept = this.#kept.filter((each) => each.id !== kept.id);
+                desk.redraw();
+              }}>Forget</button>
+            </li>`,
+          )}
+        </ul>
+      </details>
+      <p class="row-of-actions"><button type="button" @click=${() => this.close()}>Close</button></p>
+    </dialog>`;
+  }
+
+  /** Undoes the newest `count` changes, and so can be redone. */
+  #backTo(count: number): void {
+    for (let i = 0; i < count; i++) this.#desk.history.undo();
+    this.#desk.redraw();
+  }
+
+  async #share(): Promise<void> {
+    const study: RawStudy = this.#desk.study;
+    this.#link = await shareStudy(study);
+    if (this.#link === undefined) {
+      this.#desk.say("The study is too large for a link and was saved to a file to send instead.");
+      this.close();
+    } else this.#desk.say("The link is below, ready to copy.");
+    this.#desk.redraw();
+  }
+}
+
+function when(time: number): string {
+  return new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+}

@@ -1,0 +1,73 @@
+/**
+ * The refined light of every option of a study, one after another, for comparing them on one scale.
+ *
+ * Kept by document and option: what is asked again while nothing changed is answered at once.
+ */
+
+import { Cancelled } from "../../src/diagnostics/cancelled.ts";
+import type { Issue } from "../../src/diagnostics/issue.ts";
+import type { Connection, LightAnswer, Running } from "../../src/workers/browser.ts";
+import type { Json } from "../store/pointer.ts";
+
+export interface OptionLight {
+  readonly arrangement: number;
+  readonly answer?: LightAnswer;
+  readonly issues?: readonly Issue[];
+}
+
+/** Fires `light` when one more option is answered, `progress` while one is computed. */
+export class OptionComparison extends EventTarget {
+  readonly #connection: () => Connection;
+  #document: Json | undefined;
+  #lights: OptionLight[] = [];
+  #running: Running<LightAnswer> | undefined;
+  fraction = 1;
+
+  constructor(connection: () => Connection) {
+    super();
+    this.#connection = connection;
+  }
+
+  /** What is known of the options of a document; starts computing the rest. */
+  of(document: Json, count: number): readonly OptionLight[] {
+    if (document !== this.#document) {
+      this.stop();
+      this.#document = document;
+      this.#lights = [];
+      void this.#compute(document, count);
+    }
+    return this.#lights;
+  }
+
+  stop(): void {
+    this.#running?.cancel();
+    this.#running = undefined;
+    this.#document = undefined;
+  }
+
+  async #compute(document: Json, count: number): Promise<void> {
+    for (let arrangement = 0; arrangement < count; arrangement++) {
+      this.fraction = arrangement / count;
+      this.dispatchEvent(new Event("progress"));
+      const running = this.#connection().call("light", { document, arrangement, quality: "full" });
+      this.#running = running;
+      try {
+        const outcome = await running.outcome;
+        if (this.#document !== document) return;
+        this.#lights = [
+          ...this.#lights,
+          outcome.ok ? { arrangement, answer: outcome.value } : { arrangement, issues: outcome.issues },
+        ];
+      } catch (error) {
+        if (error instanceof Cancelled || this.#document !== document) return;
+        const message = error instanceof Error ? error.message : String(error);
+        this.#lights = [
+          ...this.#lights,
+          { arrangement, issues: [{ code: "fault", severity: "error", message, where: {} }] },
+        ];
+      }
+      this.fraction = (arrangement + 1) / count;
+      this.dispatchEvent(new Event("light"));
+    }
+  }
+}

@@ -1,0 +1,172 @@
+/**
+ * Saves the study as it changes, and finds it again.
+ *
+ * Saving waits a moment so that a drag is one save. When the page is put away in that moment, the study goes to
+ * the browser's synchronous store, from which the next visit takes it: a database write would come too late.
+ */
+
+import type { RawStudy } from "../edits/raw-study.ts";
+import type { StudySession } from "../session.ts";
+import type { Json } from "../store/pointer.ts";
+import type { KeptStudy, StudyDatabase } from "./study-database.ts";
+
+const LAST = "candlespan-last";
+const LATE = "candlespan-late";
+const PAUSE = 250;
+
+interface Late {
+  readonly id: string;
+  readonly at: number;
+  readonly change: string;
+  readonly document: Json;
+}
+
+export class Autosave {
+  readonly #desk: StudySession;
+  #cabinet: Promise<StudyDatabase | undefined> | undefined;
+  #id: string = crypto.randomUUID();
+  #seen = 0;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #dirty = false;
+
+  constructor(desk: StudySession) {
+    this.#desk = desk;
+    desk.keep = () => this.#later();
+    const putAway = (): void => {
+      if (document.visibilityState === "hidden") this.#late();
+    };
+    addEventListener("visibilitychange", putAway);
+    addEventListener("pagehide", () => this.#late());
+  }
+
+  get id(): string {
+    return this.#id;
+  }
+
+  cabinet(): Promise<StudyDatabase | undefined> {
+    this.#cabinet ??= import("./study-database.ts")
+      .then(({ StudyDatabase }) => StudyDatabase.open())
+      .catch(() => {
+        this.#desk.say(
+          "This browser keeps nothing for this page, or a newer version of it does: save the study to a file.",
+        );
+        return undefined;
+      });
+    return this.#cabinet;
+  }
+
+  /** The study of the last visit, if it can be had. */
+  async earlier(): Promise<KeptStudy | undefined> {
+    const id = sessionStored("study") ?? stored(LAST);
+    if (id === null) return undefined;
+    const kept = await (await this.cabinet())?.get(id);
+    const late = takeLate(id);
+    if (late === undefined || (kept !== undefined && kept.saved >= late.at)) return kept;
+    const { change: name, document: after } = late;
+    const title = (after as unknown as RawStudy).title ?? "Untitled kitchen";
+    if (kept === undefined) {
+      return { id, title, saved: 0, writer: "", document: after, done: [], undone: [] };
+    }
+    const done = [...kept.done, { name, before: kept.document, after }];
+    return { ...kept, title, document: after, done, undone: [] };
+  }
+
+  /** Goes on with a kept study. */
+  resume(kept: KeptStudy): void {
+    this.#id = kept.id;
+    this.#seen = kept.saved;
+    this.#remember();
+    this.#desk.resume(kept.document as unknown as RawStudy, kept.done, kept.undone);
+  }
+
+  /** Keeps the study on screen as it is; what comes next is another one. */
+  async begin(): Promise<void> {
+    await this.save();
+    this.#id = crypto.randomUUID();
+    this.#seen = 0;
+    this.#dirty = true;
+  }
+
+  #later(): void {
+    this.#dirty = true;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.save(), PAUSE);
+  }
+
+  async save(): Promise<void> {
+    clearTimeout(this.#timer);
+    const cabinet = await this.cabinet();
+    if (cabinet === undefined || !this.#dirty) return;
+    this.#dirty = false;
+    const { history, study } = this.#desk;
+    const { done, undone, document } = history;
+    const title = study.title ?? "Untitled kitchen";
+    try {
+      const { id, saved } = await cabinet.save(
+        { id: this.#id, title, document, done, undone },
+        done.at(-1)?.name ?? "opened",
+        this.#seen,
+      );
+      if (id !== this.#id)
+        this.#desk.say("Another page saved this study meanwhile: this one is kept beside it.");
+      this.#id = id;
+      this.#seen = saved;
+      this.#remember();
+    } catch (error) {
+      this.#dirty = true;
+      const why = error instanceof Error ? error.message : String(error);
+      this.#desk.say(`The study could not be kept in this browser (${why}). Save it to a file.`);
+    }
+  }
+
+  #remember(): void {
+    try {
+      localStorage.setItem(LAST, this.#id);
+      sessionStorage.setItem("study", this.#id);
+    } catch {
+      // A browser that keeps nothing was announced when the cabinet did not open.
+    }
+  }
+
+  #late(): void {
+    if (!this.#dirty) return;
+    try {
+      const { document, done } = this.#desk.history;
+      const late: Late = { id: this.#id, at: Date.now(), change: done.at(-1)?.name ?? "opened", document };
+      localStorage.setItem(LATE, JSON.stringify(late));
+      this.#remember();
+    } catch {
+      // Too large for the synchronous store: the database save is still under way.
+    }
+    void this.save();
+  }
+}
+
+function takeLate(id: string): Late | undefined {
+  const text = stored(LATE);
+  if (text === null) return undefined;
+  try {
+    const late = JSON.parse(text) as Late;
+    if (late.id !== id) return undefined;
+    localStorage.removeItem(LATE);
+    return late;
+  } catch {
+    return undefined;
+  }
+}
+
+function stored(key: string): string | null {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+function sessionStored(key: string): string | null {
+  try {
+    return sessionStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}

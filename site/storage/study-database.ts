@@ -1,0 +1,136 @@
+/**
+ * Where studies are kept between visits: this browser's own database, and nowhere else.
+ *
+ * Every save also leaves a version behind, thinned as it ages, so that a mistake noticed tomorrow can be taken
+ * back. Two pages on one study never overwrite each other: the second to save goes on under a study of its own.
+ */
+
+import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { Change } from "../store/history.ts";
+import type { Json } from "../store/pointer.ts";
+
+export interface KeptStudy {
+  readonly id: string;
+  readonly title: string;
+  /** Milliseconds since 1970. */
+  readonly saved: number;
+  /** The page that saved last. */
+  readonly writer: string;
+  readonly document: Json;
+  readonly done: readonly Change[];
+  readonly undone: readonly Change[];
+}
+
+export interface KeptVersion {
+  readonly study: string;
+  readonly saved: number;
+  readonly change: string;
+  readonly document: Json;
+}
+
+interface Shelves extends DBSchema {
+  studies: { key: string; value: KeptStudy; indexes: { saved: number } };
+  versions: { key: [string, number]; value: KeptVersion };
+}
+
+/** Changes that go with a kept study; more would make every save slow. */
+const CHANGES_KEPT = 60;
+/** Versions closer together than this are thinned to one (ms), by age. */
+const THINNING: readonly (readonly [age: number, apart: number])[] = [
+  [60_000, 0],
+  [3_600_000, 60_000],
+  [86_400_000, 900_000],
+  [Number.POSITIVE_INFINITY, 86_400_000],
+];
+const VERSIONS_KEPT = 60;
+
+export class StudyDatabase {
+  readonly #shelves: IDBPDatabase<Shelves>;
+  /** This page's mark on what it saves. */
+  readonly #writer = crypto.randomUUID();
+
+  private constructor(shelves: IDBPDatabase<Shelves>) {
+    this.#shelves = shelves;
+  }
+
+  /** Opens the cabinet; rejects when the browser keeps nothing or a newer version of this page owns it. */
+  static async open(): Promise<StudyDatabase> {
+    const shelves = await openDB<Shelves>("candlespan", 1, {
+      upgrade(database) {
+        database.createObjectStore("studies", { keyPath: "id" }).createIndex("saved", "saved");
+        database.createObjectStore("versions", { keyPath: ["study", "saved"] });
+      },
+      // A newer page wants to lift the database: let it, and save no more from here.
+      blocking: (_from, _to, event) => (event.target as IDBDatabase).close(),
+    });
+    return new StudyDatabase(shelves);
+  }
+
+  get(id: string): Promise<KeptStudy | undefined> {
+    return this.#shelves.get("studies", id);
+  }
+
+  /** Newest first. */
+  async list(): Promise<KeptStudy[]> {
+    return (await this.#shelves.getAllFromIndex("studies", "saved")).reverse();
+  }
+
+  /** Newest first. */
+  async versions(study: string): Promise<KeptVersion[]> {
+    const range = IDBKeyRange.bound([study, 0], [study, Number.POSITIVE_INFINITY]);
+    return (await this.#shelves.getAll("versions", range)).reverse();
+  }
+
+  async forget(id: string): Promise<void> {
+    const range = IDBKeyRange.bound([id, 0], [id, Number.POSITIVE_INFINITY]);
+    const work = this.#shelves.transaction(["studies", "versions"], "readwrite");
+    await work.objectStore("studies").delete(id);
+    await work.objectStore("versions").delete(range);
+    await work.done;
+  }
+
+  /** Saves, and returns the id it was saved under: another than asked for when a different page has saved that
+   * study since `seen`. */
+  async save(
+    study: Omit<KeptStudy, "writer" | "saved">,
+    change: string,
+    seen: number,
+  ): Promise<{ readonly id: string; readonly saved: number }> {
+    const work = this.#shelves.transaction(["studies", "versions"], "readwrite");
+    const studies = work.objectStore("studies");
+    const there = await studies.get(study.id);
+    const foreign = there !== undefined && there.writer !== this.#writer && there.saved > seen;
+    const id = foreign ? crypto.randomUUID() : study.id;
+    const saved = Math.max(Date.now(), (there?.saved ?? 0) + 1);
+    const done = study.done.slice(-CHANGES_KEPT);
+    const undone = study.undone.slice(-CHANGES_KEPT);
+    await studies.put({ ...study, id, done, undone, saved, writer: this.#writer });
+    const versions = work.objectStore("versions");
+    await versions.put({ study: id, saved, change, document: study.document });
+    const keys = await versions.getAllKeys(IDBKeyRange.bound([id, 0], [id, saved]));
+    for (const key of tooMany(
+      keys.map(([, at]) => at),
+      saved,
+    )) {
+      await versions.delete([id, key]);
+    }
+    await work.done;
+    return { id, saved };
+  }
+}
+
+/** Which versions, given by their times in ascending order, are thinned away at `now`. */
+export function tooMany(times: readonly number[], now: number): number[] {
+  const gone: number[] = [];
+  let kept = 0;
+  let newer = Number.POSITIVE_INFINITY;
+  for (const time of [...times].reverse()) {
+    const apart = THINNING.find(([age]) => now - time <= age)?.[1] ?? 0;
+    if (newer - time < apart || kept >= VERSIONS_KEPT) gone.push(time);
+    else {
+      kept++;
+      newer = time;
+    }
+  }
+  return gone;
+}

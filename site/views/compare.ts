@@ -1,0 +1,139 @@
+/** Compare: every option on one scale, the evenest first, and where two differ. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import { formatIssue } from "../../src/diagnostics/issue.ts";
+import "../../src/elements/comparison/comparison.ts";
+import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
+import type { LightAnswer } from "../../src/workers/browser.ts";
+import type { AppView } from "../app-view.ts";
+import { lightText } from "../components/words.ts";
+import { copyArrangement } from "../edits/luminaires.ts";
+import { OptionComparison, type OptionLight } from "../light/compare-all.ts";
+import type { View } from "./view.ts";
+
+let every: OptionComparison | undefined;
+let shown: { readonly lights: readonly OptionLight[]; readonly study: ResolvedStudy } | undefined;
+
+/** The options' light, computed while the place is open. */
+function lightsOf(app: AppView): readonly OptionLight[] {
+  if (every === undefined) {
+    every = new OptionComparison(() => app.lighting.connection);
+    every.addEventListener("light", () => app.redraw());
+  }
+  return every.of(app.history.document, app.study.arrangements.length);
+}
+
+/** One study of all options that are known, as the comparison takes it. */
+function studyOf(app: AppView, lights: readonly OptionLight[]): ResolvedStudy | undefined {
+  const answers = lights.flatMap(({ answer }) => (answer === undefined ? [] : [answer]));
+  const [first] = answers;
+  if (first === undefined) return undefined;
+  if (shown?.lights !== lights) {
+    const { title, targets, options, defaults, warnings } = first;
+    const scenes = answers.map((answer) => answer.scene);
+    const study = {
+      title,
+      display: app.display,
+      scenes,
+      luminaires: new Map(),
+      targets,
+      options,
+      defaults,
+      warnings,
+    };
+    shown = { lights, study };
+  }
+  return shown.study;
+}
+
+export const compare: View = {
+  sheet(app) {
+    const lights = lightsOf(app);
+    const study = studyOf(app, lights);
+    const count = app.study.arrangements.length;
+    const known = lights.flatMap(({ answer }) => (answer === undefined ? [] : [answer.assessment]));
+    return html`
+      ${
+        lights.length < count
+          ? html`<p class="waiting-line">
+              <progress max=${count} value=${lights.length} aria-label="Options computed"></progress>
+              ${lights.length} of ${count} options computed.
+            </p>`
+          : nothing
+      }
+      ${lights.map(({ arrangement, issues }) =>
+        issues === undefined
+          ? nothing
+          : html`<section class="refusal" aria-label="Not computed">
+              <p>✕ ${app.study.arrangements[arrangement]?.name} cannot be computed.</p>
+              <ul class="plain">${issues.map((issue) => html`<li>${formatIssue(issue)}</li>`)}</ul>
+            </section>`,
+      )}
+      ${
+        study === undefined
+          ? nothing
+          : html`<candlespan-comparison .study=${study} .assessments=${known} .display=${app.display}></candlespan-comparison>`
+      }
+    `;
+  },
+
+  controls(app) {
+    const lights = lightsOf(app);
+    return html`<section class="part" aria-labelledby="compare-heading">
+      <h2 id="compare-heading">Options</h2>
+      <p class="hint">
+        Ranked by evenness, U₀ of the whole top. Every plan uses one scale, so colours may be compared.
+      </p>
+      <ul class="plain option-list">
+        ${app.study.arrangements.map((each, index) =>
+          optionItem(app, index, each.name, lights.find((light) => light.arrangement === index)?.answer),
+        )}
+      </ul>
+      <p class="row-of-actions">
+        <button type="button" @click=${() => app.edit(copyArrangement(app.study, app.arrangement))}>
+          Copy ${app.study.arrangements[app.arrangement].name}
+        </button>
+      </p>
+    </section>`;
+  },
+
+  left() {
+    every?.stop();
+    every = undefined;
+    shown = undefined;
+  },
+};
+
+function optionItem(
+  app: AppView,
+  index: number,
+  name: string,
+  answer: LightAnswer | undefined,
+): TemplateResult {
+  return html`<li>
+    <p><strong>${String.fromCharCode(65 + (index % 26))} ${name}</strong></p>
+    ${
+      answer === undefined
+        ? html`<p class="hint">Not computed yet.</p>`
+        : html`<table>
+            <caption class="visually-hidden">Zones of ${name}</caption>
+            <thead><tr><th scope="col">zone</th><th scope="col">average</th><th scope="col">evenness</th><th scope="col">verdict</th></tr></thead>
+            <tbody>
+              ${answer.assessment.zones.map(
+                (zone) => html`<tr>
+                  <th scope="row">${zone.name}</th>
+                  <td>${lightText(app, zone.statistics.average)}</td>
+                  <td>${zone.statistics.uniformity.toFixed(2)}</td>
+                  <td>${zone.verdict}</td>
+                </tr>`,
+              )}
+            </tbody>
+          </table>`
+    }
+    <p class="row-of-actions">
+      <button type="button" aria-pressed=${index === app.arrangement ? "true" : "false"} @click=${() => app.showArrangement(index)}>
+        ${index === app.arrangement ? "On the sheet" : "Put on the sheet"}<span class="visually-hidden">: ${name}</span>
+      </button>
+    </p>
+  </li>`;
+}

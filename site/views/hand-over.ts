@@ -1,0 +1,69 @@
+/** DragEdit-over: files for those who order, wire and hang. */
+
+import { html } from "lit";
+import type { PaperName } from "../../src/drawing/paper/paper.ts";
+import type { AppView } from "../app-view.ts";
+import { download, fileName } from "../storage/export-study.ts";
+import { EXPORTS, type Export, type Made, paperChoice, setPaperChoice } from "./exports.ts";
+import { siteReadings } from "./site-readings.ts";
+import type { View } from "./view.ts";
+
+const PAPER_NAMES: readonly PaperName[] = ["A4", "Letter", "A3", "Tabloid"];
+
+async function hand(app: AppView, each: Export): Promise<void> {
+  const { shown } = app.lighting;
+  if (shown === undefined) return;
+  if (shown.quality !== "full" && shown.quality !== "judged") {
+    app.say("The light is still being refined; the file waits for it. Ask again in a moment.");
+    return;
+  }
+  app.say(`Making ${each.name.toLowerCase()}…`);
+  let made: Made;
+  try {
+    made = await each.make(app, shown.answer);
+  } catch (error) {
+    app.say(error instanceof Error ? error.message : String(error));
+    return;
+  }
+  const { ending, type, content } = made;
+  const option = app.study.arrangements[app.arrangement].name;
+  const name = fileName(`${app.study.title ?? "kitchen"} ${option}`, ending);
+  download(name, type, content);
+  app.say(`Saved ${name}.`);
+}
+
+export const handOver: View = {
+  controls: (app) => html`
+    <section class="part" aria-labelledby="exports-heading">
+      <h2 id="exports-heading">Files of option ${app.study.arrangements[app.arrangement].name}</h2>
+      <p class="row-of-actions">
+        <label>Paper
+          <select @change=${(event: Event) => setPaperChoice({ paper: (event.target as HTMLSelectElement).value as PaperName })}>
+            ${PAPER_NAMES.map((name) => html`<option ?selected=${name === paperChoice(app).paper}>${name}</option>`)}
+          </select>
+        </label>
+        <label>Revision
+          <input size="4" maxlength="10" .value=${paperChoice(app).revision} @change=${(event: Event) =>
+            setPaperChoice({ revision: (event.target as HTMLInputElement).value.trim() || "A" })}>
+        </label>
+      </p>
+      <ul class="plain exports">
+        ${EXPORTS.map(
+          (each) => html`<li>
+            <button type="button" @click=${() => void hand(app, each)}>${each.name}</button>
+            <p class="hint">${each.words}</p>
+          </li>`,
+        )}
+      </ul>
+      <p class="row-of-actions"><button type="button" @click=${() => void app.printToScale()}>Print the sheet to scale</button></p>
+    </section>
+    ${siteReadings(app)}
+    <section class="part">
+      <h2>Before it is ordered</h2>
+      <p>
+        The figures are predictions with a band, for the dark. Boxes, supports and circuits are for licensed
+        people and local codes to decide; check weights against the box, and keep glass and cords clear of heat.
+      </p>
+    </section>
+  `,
+};

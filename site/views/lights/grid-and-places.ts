@@ -1,0 +1,55 @@
+/** A grid in the ceiling, and luminaires at free places. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import type { AppView } from "../../app-view.ts";
+import { lengthField, numberField } from "../../components/fields.ts";
+import { lengthText } from "../../components/words.ts";
+import { makeRow } from "../../edits/luminaires.ts";
+import type { RawLayer } from "../../edits/raw-study.ts";
+import type { Path } from "../../store/pointer.ts";
+
+export function gridFields(app: AppView, layer: RawLayer, path: Path): TemplateResult {
+  const count = (key: "columns" | "rows", label: string): TemplateResult =>
+    numberField(app, {
+      label,
+      path: [...path, "grid", key],
+      change: `${layer.name} ${key}`,
+      from: 1,
+      to: 100,
+      whole: true,
+    });
+  return html`<div class="fields">
+    ${count("columns", "Columns along the room")} ${count("rows", "Rows across the room")}
+    ${lengthField(app, {
+      label: "Wall to the outer ones",
+      path: [...path, "grid", "margin"],
+      change: "margin",
+      optional: true,
+      hint: "Empty: half a spacing.",
+    })}
+  </div>`;
+}
+
+export function freePlaces(app: AppView, layer: RawLayer, index: number): TemplateResult {
+  const placed = app.light?.scene.layers[index]?.luminaires ?? [];
+  return html`<div class="field">
+    <p>${placed.length} at free places.</p>
+    <ol class="places">
+      ${placed.map(
+        ({ frame }, i) => html`<li>
+          <button type="button" @click=${() => app.select([{ layer: index, index: i }])}>
+            ${lengthText(app, frame.origin[0])}, ${lengthText(app, frame.origin[1])}, up ${lengthText(app, frame.origin[2])}
+          </button>
+        </li>`,
+      )}
+    </ol>
+    ${
+      layer.role === "pendant"
+        ? html`<button type="button" @click=${() => {
+            const clearance = app.clearanceOf(index) ?? 0.85;
+            app.edit(makeRow(app.study, app.arrangement, index, clearance));
+          }}>Make it a row</button>`
+        : nothing
+    }
+  </div>`;
+}

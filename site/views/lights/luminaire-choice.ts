@@ -1,0 +1,50 @@
+/** The luminaire of a layer, and the light before and after it is swapped. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import type { ArrangementAssessment } from "../../../src/assessment/assessment.ts";
+import type { AppView, Swap } from "../../app-view.ts";
+import { lightText } from "../../components/words.ts";
+import type { RawLayer } from "../../edits/raw-study.ts";
+
+export function luminaireChoice(app: AppView, layer: RawLayer, index: number): TemplateResult {
+  const names = Object.keys(app.study.luminaires ?? {});
+  const id = `luminaire-of-${index}`;
+  const swap = app.lastSwap;
+  const evidence = app.evidenceOf(layer.luminaire);
+  return html`<div class="field">
+    <label for=${id}>Luminaire</label>
+    <select id=${id} @change=${(event: Event) => app.swap(index, (event.target as HTMLSelectElement).value)}>
+      ${names.map(
+        (each) => html`<option value=${each} .selected=${live(each === layer.luminaire)}>${each}</option>`,
+      )}
+    </select>
+    ${evidence === undefined ? nothing : html`<p class="hint">Its light is ${evidence}.</p>`}
+    ${
+      swap === undefined || swap.layer !== index || swap.arrangement !== app.arrangement
+        ? nothing
+        : beforeAndAfter(app, swap, layer.luminaire)
+    }
+  </div>`;
+}
+
+function beforeAndAfter(app: AppView, swap: Swap, now: string): TemplateResult {
+  const after = app.light?.assessment;
+  const row = (name: string, say: (assessment: ArrangementAssessment) => string): TemplateResult =>
+    html`<tr><th scope="row">${name}</th><td>${say(swap.assessment)}</td><td>${after === undefined ? "…" : say(after)}</td></tr>`;
+  const zone = (assessment: ArrangementAssessment, name: string) =>
+    assessment.zones.find((each) => each.name === name)?.statistics;
+  return html`<table class="before-after">
+    <caption>Before and after the swap</caption>
+    <thead><tr><td></td><th scope="col">${swap.luminaire}</th><th scope="col">${now}</th></tr></thead>
+    <tbody>
+      ${swap.assessment.zones.map(
+        ({ name }) => html`
+          ${row(`${name}, average`, (each) => lightText(app, zone(each, name)?.average ?? Number.NaN))}
+          ${row(`${name}, evenness`, (each) => (zone(each, name)?.uniformity ?? Number.NaN).toFixed(2))}
+        `,
+      )}
+      ${row("power", (each) => `${Math.round(each.energy.watts)} W`)}
+    </tbody>
+  </table>`;
+}

@@ -1,0 +1,86 @@
+/** A row over the island: count, clearance, and how it is spread along the top. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import type { AppView } from "../../app-view.ts";
+import { lengthField, numberField } from "../../components/fields.ts";
+import { metresOf, type RawLayer } from "../../edits/raw-study.ts";
+import type { Json, Path } from "../../store/pointer.ts";
+
+/** How the places along a row are told: by the even bays, or by one of three lengths. */
+const SPACINGS = [
+  { value: "bays", words: "equal bays" },
+  { value: "gap", words: "gap between rims" },
+  { value: "spacing", words: "centre to centre" },
+  { value: "end", words: "rim to end of top" },
+] as const;
+
+export function rowFields(app: AppView, layer: RawLayer, path: Path): TemplateResult {
+  const row = layer.row as NonNullable<RawLayer["row"]>;
+  const kind =
+    row.gap !== undefined
+      ? "gap"
+      : row.spacing !== undefined
+        ? "spacing"
+        : row.end !== undefined
+          ? "end"
+          : "bays";
+  const id = `spacing-${path.join("-")}`;
+  return html`<div class="fields">
+    ${numberField(app, {
+      label: "Count",
+      path: [...path, "row", "count"],
+      change: `${layer.name} count`,
+      from: 1,
+      to: 200,
+      whole: true,
+    })}
+    ${lengthField(app, {
+      label: "Clearance",
+      path: [...path, "row", "clearance"],
+      change: "clearance",
+    })}
+    <div class="field">
+      <label for=${id}>Spread by</label>
+      <select id=${id} @change=${(event: Event) => {
+        const chosen = (event.target as HTMLSelectElement).value;
+        const { gap: _gap, spacing: _spacing, end: _end, ...rest } = row;
+        const start = chosen === "bays" ? {} : { [chosen]: startOf(app, layer, chosen, path) };
+        app.edit({
+          name: `${layer.name} by ${SPACINGS.find((each) => each.value === chosen)?.words}`,
+          edits: [{ path: [...path, "row"], value: { ...rest, ...start } as unknown as Json }],
+        });
+      }}>
+        ${SPACINGS.map(
+          (each) =>
+            html`<option value=${each.value} .selected=${live(each.value === kind)}>${each.words}</option>`,
+        )}
+      </select>
+    </div>
+    ${
+      kind === "bays"
+        ? nothing
+        : lengthField(app, {
+            label: kind === "gap" ? "Gap" : kind === "spacing" ? "Spacing" : "Rim to end",
+            path: [...path, "row", kind],
+            change: kind === "end" ? "rim to end" : kind,
+          })
+    }
+  </div>`;
+}
+
+/** The length that leaves the row where it is when it comes to be told another way. */
+function startOf(app: AppView, layer: RawLayer, kind: string, path: Path): number {
+  const placed = app.light?.scene.layers[Number(path[3])]?.luminaires ?? [];
+  const width = metresOf(app.study.luminaires?.[layer.luminaire]?.body?.diameter) ?? 0;
+  const [a, b] = [placed[0]?.frame.origin, placed[1]?.frame.origin];
+  const spacing = a !== undefined && b !== undefined ? Math.hypot(a[0] - b[0], a[1] - b[1]) : 0.8;
+  const length = app.light?.scene.island?.length ?? 2.4;
+  const value =
+    kind === "spacing"
+      ? spacing
+      : kind === "gap"
+        ? spacing - width
+        : (length - spacing * (placed.length - 1) - width) / 2;
+  return Math.max(kind === "spacing" ? 0.01 : 0, Math.round(value * 1000) / 1000);
+}

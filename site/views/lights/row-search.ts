@@ -1,0 +1,158 @@
+/** Better rows of pendants: asks for a search, shows the few proposals with their reasons, adds one as an option. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import type { Issue } from "../../../src/diagnostics/issue.ts";
+import type { ProposalAnswer, Running, SearchAnswer } from "../../../src/workers/browser.ts";
+import type { AppView } from "../../app-view.ts";
+import { lightText } from "../../components/words.ts";
+import type { NamedEdit } from "../../edits/named-edit.ts";
+import { freshName } from "../../edits/raw-study.ts";
+import type { Json } from "../../store/pointer.ts";
+
+/** One search at a time, of one study. */
+interface Search {
+  running?: Running<SearchAnswer>;
+  stage: string;
+  answer?: SearchAnswer;
+  issues?: readonly Issue[];
+}
+
+interface Wishes {
+  pairs: boolean;
+  faces: boolean;
+  heads: boolean;
+}
+
+const searches = new WeakMap<AppView["lighting"], Search>();
+const wishes = new WeakMap<AppView["lighting"], Wishes>();
+
+const QUESTIONS: readonly (readonly [keyof Wishes, string])[] = [
+  ["faces", "People must see each other’s faces"],
+  ["heads", "No head may reach a pendant"],
+  ["pairs", "Two kinds may take turns"],
+];
+
+export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
+  const { layers } = app.study.arrangements[app.arrangement];
+  const layer = layers.find(
+    ({ role, row }) => role === "pendant" || (role === undefined && row !== undefined),
+  );
+  if (layer === undefined || app.study.island === undefined) return nothing;
+  const wanted = wishes.get(app.lighting) ?? { pairs: false, faces: false, heads: false };
+  wishes.set(app.lighting, wanted);
+  const search = searches.get(app.lighting);
+  const busy = search?.running !== undefined;
+  return html`<section class="part" aria-labelledby="search-heading">
+    <h2 id="search-heading">Better rows</h2>
+    <details>
+      <summary>Search for pendants, count, spacing and height</summary>
+      ${QUESTIONS.map(
+        ([key, words]) => html`<label class="check"><input
+          type="checkbox"
+          .checked=${wanted[key]}
+          ?disabled=${busy}
+          @change=${(event: Event) => {
+            wanted[key] = (event.target as HTMLInputElement).checked;
+          }}
+        /> ${words}</label>`,
+      )}
+      <p class="row-of-actions">
+        ${
+          busy
+            ? html`<button type="button" @click=${() => search !== undefined && stop(app, search)}>Stop the search</button>`
+            : html`<button type="button" @click=${() => start(app, layer.name, wanted)}>Search</button>`
+        }
+      </p>
+      <p role="status">${search === undefined ? nothing : stateWords(search)}</p>
+      ${search?.answer === undefined ? nothing : found(app, search.answer)}
+    </details>
+  </section>`;
+}
+
+function start(app: AppView, layer: string, { pairs, faces, heads }: Wishes): void {
+  const { document } = app.history;
+  const { arrangement } = app;
+  const search: Search = { stage: "starting" };
+  const running = app.lighting.connection.call(
+    "search",
+    { document, arrangement, layer, pairs, faces, heads },
+    ({ stage, fraction }) => {
+      const words = `${stage}, ${Math.round(100 * fraction)} %`;
+      if (words === search.stage) return;
+      search.stage = words;
+      app.redraw();
+    },
+  );
+  search.running = running;
+  // A changed study wants its own light first: what was asked about the old one is let go.
+  app.history.addEventListener("change", () => stop(app, search), { once: true });
+  searches.set(app.lighting, search);
+  app.redraw();
+  running.outcome
+    .then(
+      (outcome) => {
+        if (outcome.ok) search.answer = outcome.value;
+        else search.issues = outcome.issues;
+      },
+      // Stopped, or a fault that the light itself reports.
+      () => undefined,
+    )
+    .finally(() => {
+      search.running = undefined;
+      search.stage = "stopped";
+      app.redraw();
+    });
+}
+
+function stop(app: AppView, search: Search): void {
+  search.running?.cancel();
+  search.running = undefined;
+  app.redraw();
+}
+
+function stateWords({ running, stage, answer, issues }: Search): string {
+  if (running !== undefined) return `Searching: ${stage}.`;
+  if (issues !== undefined) return issues.map(({ message }) => message).join(" ");
+  if (answer === undefined) return "The search was stopped.";
+  const met = answer.proposals.some(({ verdict }) => verdict === "meets" || verdict === "no target");
+  const seen = `${answer.candidates} rows compared, ${answer.checked} checked in full.`;
+  if (answer.proposals.length === 0) return `${seen} No row can be hung within these wishes.`;
+  return met ? seen : `${seen} Nothing meets every target; these come nearest.`;
+}
+
+function found(app: AppView, { proposals }: SearchAnswer): TemplateResult {
+  return html`${proposals.map(
+    (proposal) => html`<article class="item">
+      <h3>${proposal.arrangement.name}</h3>
+      <p>
+        ${proposal.verdict}: ${lightText(app, proposal.average)} on the top, evenness
+        ${proposal.uniformity.toFixed(2)}, ${proposal.watts.toFixed(0)} W
+      </p>
+      <p>Why: ${proposal.reasons.join("; ")}.</p>
+      ${proposal.skipOne === undefined ? nothing : html`<p>If you skip one: ${proposal.skipOne}.</p>`}
+      <p class="row-of-actions">
+        <button
+          type="button"
+          aria-label="Add ${proposal.arrangement.name} as an option"
+          @click=${() => {
+            const at = app.study.arrangements.length;
+            app.edit(added(app, proposal));
+            app.showArrangement(at);
+          }}
+        >Add as an option</button>
+      </p>
+    </article>`,
+  )}`;
+}
+
+function added(app: AppView, { arrangement }: ProposalAnswer): NamedEdit {
+  const list = app.study.arrangements;
+  const name = freshName(
+    arrangement.name,
+    list.map((each) => each.name),
+  );
+  return {
+    name: `add option ${name}`,
+    edits: [{ path: ["arrangements"], value: [...list, { ...arrangement, name }] as unknown as Json }],
+  };
+}

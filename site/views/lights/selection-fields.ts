@@ -1,0 +1,84 @@
+/** The selected luminaires: copied, mirrored, removed, and one of them put to typed places. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import type { AppView } from "../../app-view.ts";
+import { typedValue } from "../../components/typed-value.ts";
+import { lengthText } from "../../components/words.ts";
+import {
+  copyLuminaires,
+  type LuminaireKey,
+  mirrorLuminaires,
+  moveLuminaires,
+  removeLuminaires,
+  wordsFor,
+} from "../../edits/luminaires.ts";
+
+export function selectionFields(app: AppView): TemplateResult | typeof nothing {
+  const { selection, light } = app;
+  if (selection.length === 0 || light === undefined) return nothing;
+  const { layers } = app.study.arrangements[app.arrangement];
+  const words = wordsFor(selection, layers);
+  const edit = (make: typeof copyLuminaires): void =>
+    app.edit(make(app.study, app.arrangement, light.scene, selection));
+  return html`<section class="part selected" aria-labelledby="selected-heading">
+    <h2 id="selected-heading">Selected: ${words}</h2>
+    ${selection.length === 1 ? positionFields(app, selection[0]) : nothing}
+    <p class="row-of-actions">
+      <button type="button" @click=${() => edit(copyLuminaires)}>Copy</button>
+      <button type="button" @click=${() =>
+        app.edit(mirrorLuminaires(app.study, app.arrangement, light.scene, selection, "along"))}>
+        Mirror along
+      </button>
+      <button type="button" @click=${() =>
+        app.edit(mirrorLuminaires(app.study, app.arrangement, light.scene, selection, "across"))}>
+        Mirror across
+      </button>
+      <button type="button" @click=${() => {
+        edit(removeLuminaires);
+        app.select([]);
+      }}>Remove</button>
+      <button type="button" @click=${() => app.select([])}>Select none</button>
+    </p>
+  </section>`;
+}
+
+/** Typed places of one luminaire, from the room's corner; every way of arranging understands them. */
+function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
+  const light = app.light as NonNullable<AppView["light"]>;
+  const placed = light.scene.layers[key.layer]?.luminaires[key.index];
+  if (placed === undefined) return html``;
+  const names = ["From wall 3 (x)", "From wall 0 (y)", "Height of the light's centre"];
+  return html`<div class="fields">
+    ${[0, 1, 2].map((axis) => {
+      const id = `place-${key.layer}-${key.index}-${axis}`;
+      const draft = app.drafts.get(id);
+      return html`<div class="field">
+        <label for=${id}>${names[axis]}</label>
+        <input
+          id=${id}
+          type="text"
+          autocomplete="off"
+          .value=${typedValue(draft?.text ?? lengthText(app, placed.frame.origin[axis]))}
+          aria-invalid=${draft === undefined ? nothing : "true"}
+          aria-describedby=${draft === undefined ? nothing : `${id}-problem`}
+          @change=${(event: Event) => {
+            const input = event.target as HTMLInputElement;
+            const read = app.readLength(input.value);
+            if (!read.ok) {
+              app.keepDraft(id, {
+                text: input.value,
+                problem: `${read.problem}. Expected ${read.expected}.`,
+              });
+              return;
+            }
+            app.dropDraft(id);
+            const by: [number, number, number] = [0, 0, 0];
+            by[axis] = read.metres - placed.frame.origin[axis];
+            app.edit(moveLuminaires(app.study, app.arrangement, light.scene, [key], by));
+          }}
+        >
+        ${draft === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${draft.problem}</p>`}
+      </div>`;
+    })}
+  </div>`;
+}

@@ -1,0 +1,258 @@
+/**
+ * The hand on a luminaire: pointer and keyboard in one drawing, as `luminaire-move` and `luminaire-select`.
+ *
+ * The hand remembers the scene it took hold of, so that every position is that start plus one move however
+ * often the page hands back a new scene meanwhile. Nothing here changes a scene.
+ */
+
+import { islandAxes } from "../../drawing/island-axes.ts";
+import { type LuminaireKey, type Move, sameLuminaire, snapMove } from "../../drawing/snap.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { METRES_PER_INCH } from "../../units/quantities.ts";
+import type { Wording } from "../../words/wording.ts";
+import type {
+  LuminaireMove,
+  LuminaireMoveDetail,
+  LuminaireRemoveDetail,
+  LuminaireSelectDetail,
+} from "./contract.ts";
+
+/** What the hand needs of the drawing it works in. */
+export interface DragHost extends EventTarget {
+  readonly shownScene: Scene | undefined;
+  readonly words: Wording;
+  selection: readonly LuminaireKey[];
+  /** Metres moved for a shift on the page (px), in the island's axes. */
+  moveOf(dx: number, dy: number): Move;
+  /** How near a snap must be (m). */
+  readonly snapReach: number;
+  /** A hold begins or ends: the drawing keeps its scales still meanwhile. */
+  holding(held: boolean): void;
+}
+
+/** Pixels a pointer may tremble before a press is a drag. */
+const TREMBLE = 3;
+
+interface Hold {
+  readonly scene: Scene;
+  readonly held: LuminaireKey;
+  readonly moving: readonly LuminaireKey[];
+  readonly x: number;
+  readonly y: number;
+  readonly pointer: number;
+  moved: boolean;
+  last?: LuminaireMoveDetail;
+}
+
+export class DragController {
+  #hold: Hold | undefined;
+  readonly #host: DragHost;
+
+  constructor(host: DragHost) {
+    this.#host = host;
+  }
+
+  /** What pulled the luminaire in the hand, for the drawing to say. */
+  get reasons(): readonly string[] {
+    return this.#hold?.last?.reasons ?? [];
+  }
+
+  /** Where the held luminaire has been moved to (m, room). */
+  get position(): Vec3 | undefined {
+    return this.#hold?.last?.position;
+  }
+
+  get isHolding(): boolean {
+    return this.#hold?.moved === true;
+  }
+
+  readonly down = (event: PointerEvent): void => {
+    const key = keyOf(event.target);
+    const scene = this.#host.shownScene;
+    if (key === undefined || scene === undefined || event.button !== 0) return;
+    const adds = event.shiftKey || event.ctrlKey || event.metaKey;
+    const isSelected = this.#host.selection.some((s) => sameLuminaire(s, key));
+    if (adds)
+      this.#select(
+        isSelected
+          ? this.#host.selection.filter((s) => !sameLuminaire(s, key))
+          : [...this.#host.selection, key],
+      );
+    else if (!isSelected) this.#select([key]);
+    const moving = orderedWith(key, this.#host.selection);
+    this.#hold = {
+      scene,
+      held: key,
+      moving,
+      x: event.clientX,
+      y: event.clientY,
+      pointer: event.pointerId,
+      moved: false,
+    };
+    (event.currentTarget as Element).setPointerCapture?.(event.pointerId);
+  };
+
+  readonly move = (event: PointerEvent): void => {
+    const hold = this.#hold;
+    if (hold === undefined || hold.pointer !== event.pointerId) return;
+    const dx = event.clientX - hold.x;
+    const dy = event.clientY - hold.y;
+    if (!hold.moved && Math.hypot(dx, dy) < TREMBLE) return;
+    if (!hold.moved) {
+      hold.moved = true;
+      this.#host.holding(true);
+    }
+    hold.last = this.#detail(hold, this.#host.moveOf(dx, dy), "drag", "pointer", !event.altKey);
+    this.#emit("luminaire-move", hold.last);
+  };
+
+  readonly up = (event: PointerEvent): void => {
+    const hold = this.#hold;
+    if (hold === undefined || hold.pointer !== event.pointerId) return;
+    this.#hold = undefined;
+    if (!hold.moved) return;
+    this.#host.holding(false);
+    if (hold.last !== undefined) this.#emit("luminaire-move", { ...hold.last, phase: "commit" });
+  };
+
+  /** Escape, or the pointer was taken away: back to where the hand found it. */
+  readonly cancel = (): void => {
+    const hold = this.#hold;
+    this.#hold = undefined;
+    if (hold === undefined || !hold.moved) return;
+    this.#host.holding(false);
+    this.#emit(
+      "luminaire-move",
+      this.#detail(hold, { along: 0, across: 0, height: 0 }, "cancel", "pointer", false),
+    );
+  };
+
+  readonly key = (event: KeyboardEvent): void => {
+    if (event.key === "Escape") {
+      if (this.#hold?.moved) {
+        event.stopPropagation();
+        this.cancel();
+      } else if (this.#host.selection.length > 0) this.#select([]);
+      return;
+    }
+    const key = keyOf(event.target);
+    const scene = this.#host.shownScene;
+    if (key === undefined || scene === undefined) return;
+    const isSelected = this.#host.selection.some((s) => sameLuminaire(s, key));
+    if (event.key === "Enter" || event.key === " ") {
+      event.preventDefault();
+      if (event.shiftKey || event.ctrlKey || event.metaKey)
+        this.#select(
+          isSelected
+            ? this.#host.selection.filter((s) => !sameLuminaire(s, key))
+            : [...this.#host.selection, key],
+        );
+      else this.#select(isSelected && this.#host.selection.length === 1 ? [] : [key]);
+      return;
+    }
+    if ((event.key === "a" || event.key === "A") && (event.ctrlKey || event.metaKey)) {
+      event.preventDefault();
+      this.#select(scene.layers[key.layer].luminaires.map((_, index) => ({ layer: key.layer, index })));
+      return;
+    }
+    if (event.key === "Delete" || event.key === "Backspace") {
+      event.preventDefault();
+      const luminaires = isSelected ? this.#host.selection : [key];
+      this.#emit<LuminaireRemoveDetail>("luminaire-remove", {
+        luminaires,
+        name: `remove ${nameOf(scene, luminaires)}`,
+      });
+      return;
+    }
+    const [right, up] = ARROWS[event.key] ?? [0, 0];
+    if (right === 0 && up === 0) return;
+    event.preventDefault();
+    const step = keyStep(this.#host.words, event.shiftKey);
+    // One page unit right or up tells which of the island's directions an arrow means here.
+    const unit = this.#host.moveOf(right, -up);
+    const move = {
+      along: Math.sign(unit.along) * step,
+      across: Math.sign(unit.across) * step,
+      height: Math.sign(unit.height) * step,
+    };
+    if (move.along === 0 && move.across === 0 && move.height === 0) return;
+    if (!isSelected) this.#select([key]);
+    const hold: Hold = {
+      scene,
+      held: key,
+      moving: orderedWith(key, this.#host.selection),
+      x: 0,
+      y: 0,
+      pointer: -1,
+      moved: true,
+    };
+    this.#emit("luminaire-move", this.#detail(hold, move, "commit", "keyboard", false));
+  };
+
+  #detail(
+    hold: Hold,
+    wanted: Move,
+    phase: LuminaireMoveDetail["phase"],
+    by: LuminaireMoveDetail["by"],
+    snaps: boolean,
+  ): LuminaireMoveDetail {
+    const { scene, held, moving } = hold;
+    const axes = islandAxes(scene);
+    const { move, reasons } = snaps
+      ? snapMove(scene, axes, held, moving, wanted, this.#host.snapReach, this.#host.words)
+      : { move: wanted, reasons: [] };
+    const c = Math.cos(axes.turn);
+    const s = Math.sin(axes.turn);
+    const moves = moving.map((key): LuminaireMove => {
+      const layer = scene.layers[key.layer];
+      const from = layer.luminaires[key.index].frame.origin;
+      const position: Vec3 = [
+        from[0] + c * move.along - s * move.across,
+        from[1] + s * move.along + c * move.across,
+        from[2] + move.height,
+      ];
+      return { ...key, layerName: layer.name, position, from };
+    });
+    return { ...moves[0], phase, moves, name: `move ${nameOf(scene, moving)}`, reasons, by };
+  }
+
+  #select(selection: readonly LuminaireKey[]): void {
+    this.#host.selection = selection;
+    this.#emit<LuminaireSelectDetail>("luminaire-select", { selection });
+  }
+
+  #emit<T>(type: string, detail: T): void {
+    this.#host.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true }));
+  }
+}
+
+/** Arrow keys as right and up on the page. */
+export const ARROWS: Readonly<Record<string, readonly [right: number, up: number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** 25 mm or 1 in; fine 5 mm or 1/8 in (m). */
+export function keyStep(words: Wording, fine: boolean): number {
+  if (words.lengthUnit === "ft-in") return fine ? METRES_PER_INCH / 8 : METRES_PER_INCH;
+  return fine ? 0.005 : 0.025;
+}
+
+function keyOf(target: EventTarget | null): LuminaireKey | undefined {
+  const handle = (target as Element | null)?.closest?.("[data-luminaire]");
+  const [layer, index] = (handle?.getAttribute("data-luminaire") ?? "").split(" ").map(Number);
+  return Number.isInteger(layer) && Number.isInteger(index) ? { layer, index } : undefined;
+}
+
+function orderedWith(held: LuminaireKey, selection: readonly LuminaireKey[]): LuminaireKey[] {
+  return [held, ...selection.filter((s) => !sameLuminaire(s, held))];
+}
+
+/** `pendants 2`, or `3 luminaires`. */
+export function nameOf(scene: Scene, keys: readonly LuminaireKey[]): string {
+  if (keys.length === 1) return `${scene.layers[keys[0].layer].name} ${keys[0].index + 1}`;
+  return `${keys.length} luminaires`;
+}

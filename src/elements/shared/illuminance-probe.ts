@@ -1,0 +1,98 @@
+/** Light anywhere on the top, in total and by role of layer. */
+import type { ArrangementAssessment, PlaneAssessment } from "../../assessment/assessment.ts";
+import { type FieldSampler, fieldSampler } from "../../drawing/field-sampler.ts";
+import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
+import type { LayeredLight } from "../../drawing/profile.ts";
+import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
+import type { LayerRole, Scene } from "../../scene/scene.ts";
+import type { LightReading } from "./contract.ts";
+
+export interface TopPlane {
+  readonly plane: CalculationPlane;
+  readonly grid: PlaneGrid;
+  /** Values on `grid`: the fine ones where they were calculated (lx). */
+  readonly values: Float64Array;
+  readonly light: PlaneAssessment;
+  /** Layers on `grid`. */
+  readonly fine: LayeredLight;
+}
+
+/** The plane of the whole top: a planar grid of no zone, facing up at the island's height, with its finest
+ * values. Undefined while the light in hand belongs to another scene's points. */
+export function topPlane(scene: Scene, assessment: ArrangementAssessment): TopPlane | undefined {
+  let best: TopPlane | undefined;
+  for (const plane of scene.planes) {
+    const { grid } = plane;
+    if (grid === undefined || !isTop(scene, plane)) continue;
+    const light = assessment.planes.find((p) => p.name === plane.name);
+    if (light === undefined || light.illuminance.length * 3 !== plane.points.length) continue;
+    const found = finest(plane, grid, light);
+    if (best === undefined || found.values.length > best.values.length) best = found;
+  }
+  return best;
+}
+
+/** The whole top as it is judged: the first of its planes, whose grid the figures are of. */
+export function judgedTop(scene: Scene, assessment: ArrangementAssessment): PlaneAssessment | undefined {
+  const plane = scene.planes.find((p) => isTop(scene, p));
+  return assessment.planes.find((p) => p.name === plane?.name);
+}
+
+function isTop(scene: Scene, plane: CalculationPlane): boolean {
+  const { grid } = plane;
+  if (grid === undefined || plane.quantity !== "planar" || plane.normal[2] < 0.5) return false;
+  // A zone may be the whole top.
+  if (plane.zone !== undefined && !coversTop(scene, grid)) return false;
+  return scene.island === undefined || Math.abs(grid.corner[2] - scene.island.height) <= 0.02;
+}
+
+function coversTop({ island }: Scene, grid: PlaneGrid): boolean {
+  if (island === undefined) return false;
+  const area = Math.hypot(...grid.u) * Math.hypot(...grid.v);
+  return area > 0.98 * island.length * island.width;
+}
+
+function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment): TopPlane {
+  const { fine } = light;
+  // A fine grid of an outline with empty cells does not say which; only whole rectangles are taken from it.
+  if (fine !== undefined && fine.illuminance.length === fine.columns * fine.rows) {
+    const cells = Uint32Array.from({ length: fine.illuminance.length }, (_, k) => k);
+    const fineGrid = { ...grid, columns: fine.columns, rows: fine.rows, cells };
+    return { plane, grid: fineGrid, values: fine.illuminance, light, fine };
+  }
+  return { plane, grid, values: light.illuminance, light, fine: light };
+}
+
+export class IlluminanceProbe {
+  readonly top: TopPlane | undefined;
+  readonly axes: IslandAxes;
+  readonly #sampler: FieldSampler | undefined;
+  readonly #scene: Scene;
+  readonly #assessment: ArrangementAssessment;
+
+  constructor(scene: Scene, assessment: ArrangementAssessment) {
+    this.#scene = scene;
+    this.#assessment = assessment;
+    this.axes = islandAxes(scene);
+    this.top = topPlane(scene, assessment);
+    this.#sampler = this.top === undefined ? undefined : fieldSampler(this.top.grid);
+  }
+
+  reads(scene: Scene, assessment: ArrangementAssessment): boolean {
+    return scene === this.#scene && assessment === this.#assessment;
+  }
+
+  at(place: { readonly along: number; readonly across: number }): LightReading | undefined {
+    if (this.top === undefined || this.#sampler === undefined) return undefined;
+    const [x, y] = this.axes.toRoom([place.along, place.across]);
+    const total = this.#sampler.sample(this.top.values, x, y);
+    if (!Number.isFinite(total)) return undefined;
+    const parts = new Map<LayerRole, number>();
+    for (const layer of this.top.fine.layers) {
+      const value =
+        this.#sampler.sample(layer.direct, x, y) + this.#sampler.sample(layer.interreflected, x, y);
+      parts.set(layer.role, (parts.get(layer.role) ?? 0) + value);
+    }
+    return { total, parts: [...parts].map(([role, value]) => ({ role, value })) };
+  }
+}

@@ -1,0 +1,41 @@
+/** What stands or hangs in the room and is no surface: pendants, trims of recessed luminaires, people. */
+
+import type { Scene } from "../scene/scene.ts";
+import { luminaireTriangles } from "./luminaire-body.ts";
+import { figureTriangles } from "./person-figure.ts";
+import { Triangles } from "./triangles.ts";
+
+/** A thing that is no surface: its triangles and the blocker it stands for. */
+export interface FreeBody {
+  readonly name: string;
+  readonly kind: "pendant" | "person" | "fitting";
+  /** Index among the scene's blockers, −1 for none. */
+  readonly blocker: number;
+  readonly triangles: Triangles;
+}
+
+/** Pendants with cord and canopy, trims of recessed luminaires, people. */
+export function freeBodies(scene: Scene): FreeBody[] {
+  const things: FreeBody[] = [];
+  scene.layers.forEach(({ name, role, luminaires }, layer) => {
+    luminaires.forEach((placed, index) => {
+      const triangles = new Triangles();
+      const blocker = scene.blockers.findIndex(({ owner }) => owner?.[0] === layer && owner[1] === index);
+      luminaireTriangles(scene, placed, role === "pendant", triangles);
+      if (triangles.count > 0)
+        things.push({
+          name: `${name} ${index + 1}`,
+          kind: blocker < 0 ? "fitting" : "pendant",
+          blocker,
+          triangles,
+        });
+    });
+  });
+  scene.blockers.forEach((each, blocker) => {
+    if (each.kind !== "person") return;
+    const triangles = new Triangles();
+    figureTriangles(each, triangles);
+    things.push({ name: each.name, kind: "person", blocker, triangles });
+  });
+  return things;
+}

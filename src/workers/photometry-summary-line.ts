@@ -1,0 +1,35 @@
+/** What a photometric file holds, in one line for the person who dropped it. */
+
+import { printable } from "../diagnostics/printable.ts";
+import type { Photometry } from "../photometry/photometry.ts";
+import { readPhotometry } from "../photometry/readers/read-photometry.ts";
+import { summarise } from "../photometry/summary.ts";
+import type { FileReading, StudyFile } from "./protocol.ts";
+
+/** `It read dome.ies: LM-63 2019, absolute, 1150 lm, beam 118°, 12 W, opening disc 280 × 280 mm.` */
+export function photometrySummaryLine(name: string, photometry: Photometry): string {
+  const summary = summarise(photometry);
+  const { format, edition, absolute, flux, beamAngle, watts, opening } = summary;
+  const parts = [
+    edition === "" ? format : `${format} ${edition}`,
+    absolute ? "absolute" : "relative to its lamps",
+    `${Math.round(flux.integrated)} lm`,
+    beamAngle.ofMaximum === null ? "" : `beam ${Math.round(beamAngle.ofMaximum)}°`,
+    watts === null ? "" : `${Math.round(watts * 10) / 10} W`,
+    opening.shape === "point"
+      ? "no luminous opening given"
+      : `opening ${opening.shape} ${Math.round(opening.length * 1000)} × ${Math.round(opening.width * 1000)} mm`,
+  ];
+  return `It read ${printable(name, 80)}: ${parts.filter((part) => part !== "").join(", ")}.`;
+}
+
+/** One line a file, or why it could not be read. */
+export function readings(files: readonly StudyFile[]): FileReading[] {
+  return files.map(({ path, content }) => {
+    const name = printable(path.replace(/^.*\//, ""), 80);
+    const outcome = readPhotometry(content, { file: name });
+    return outcome.ok
+      ? { path, ok: true, line: photometrySummaryLine(name, outcome.value), issues: outcome.warnings }
+      : { path, ok: false, line: `${name} could not be read.`, issues: outcome.issues };
+  });
+}

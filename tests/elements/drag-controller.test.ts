@@ -1,0 +1,74 @@
+/** The hand without a page: steps, snaps with their reasons, Escape, several luminaires at once. */
+import { describe, expect, it } from "vitest";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { type Move, snapMove } from "../../src/drawing/snap.ts";
+import { keyStep } from "../../src/elements/shared/drag-controller.ts";
+import { movedScene } from "../../src/elements/shared/moved-scene.ts";
+import { wording } from "../../src/words/wording.ts";
+import { syntheticScene } from "../support/synthetic-island.ts";
+
+const scene = syntheticScene();
+const axes = islandAxes(scene);
+const words = wording();
+const still: Move = { along: 0, across: 0, height: 0 };
+
+describe("snaps", () => {
+  const first = { layer: 0, index: 0 };
+
+  it("to equal bays, and say so", () => {
+    const moved = movedScene(scene, [{ ...first, position: [2.0, 1.9, 1.77] }]);
+    const { move, reasons } = snapMove(moved, axes, first, [first], { ...still, along: -0.09 }, 0.03, words);
+    expect(0.5 + move.along).toBeCloseTo(0.4, 9);
+    expect(reasons).toEqual(["equal bays"]);
+  });
+
+  it("to the island's centreline and to neighbours", () => {
+    const moved = movedScene(scene, [{ ...first, position: [1.9, 2.2, 1.9] }]);
+    const across = snapMove(moved, axes, first, [first], { ...still, across: -0.29 }, 0.03, words);
+    expect(across.reasons).toEqual(["island centreline"]);
+    expect(across.move.across).toBeCloseTo(-0.3, 9);
+    const height = snapMove(moved, axes, first, [first], { ...still, height: -0.12 }, 0.03, words);
+    expect(height.reasons).toEqual(["level with pendants 2"]);
+    expect(height.move.height).toBeCloseTo(-0.13, 9);
+  });
+
+  it("to the gap its neighbours keep, in the unit shown", () => {
+    // Others at 1.2 and 2.0 m, rims 0.15 m out: 0.5 m between; the same gap to the left puts it at 0.4 m, which is
+    // the equal bay too; move the others to tell the two apart.
+    const moved = movedScene(scene, [
+      { layer: 0, index: 1, position: [1.5 + 1.3, 1.9, 1.77] },
+      { layer: 0, index: 2, position: [1.5 + 2.0, 1.9, 1.77] },
+    ]);
+    const { move, reasons } = snapMove(moved, axes, first, [first], { ...still, along: 0.19 }, 0.03, words);
+    expect(0.4 + move.along).toBeCloseTo(0.6, 9);
+    expect(reasons).toEqual(["gap 400 mm"]);
+  });
+
+  it("nowhere when nothing is near", () => {
+    const { move, reasons } = snapMove(scene, axes, first, [first], { ...still, along: 0.2 }, 0.01, words);
+    expect(move.along).toBeCloseTo(0.2, 12);
+    expect(reasons).toEqual([]);
+  });
+});
+
+it("steps 25 mm or 1 in, finely 5 mm or 1/8 in", () => {
+  const imperial = wording({ length: "ft-in", illuminance: "fc" });
+  expect([keyStep(words, false), keyStep(words, true)]).toEqual([0.025, 0.005]);
+  expect([keyStep(imperial, false), keyStep(imperial, true)]).toEqual([0.0254, 0.003175]);
+});
+
+it("moves a luminaire with the body it carries, and nothing else", () => {
+  const mesh = { positions: Float64Array.of(1, 1, 1, 2, 2, 2), triangles: new Uint32Array(0) };
+  const blocker = { name: "dome", kind: "pendant" as const, mesh, transmittance: 0, owner: [0, 1] as const };
+  const withBody = syntheticScene({ blockers: [blocker, { ...blocker, owner: [0, 2] as const }] });
+  const from = withBody.layers[0].luminaires[1].frame.origin;
+  const moved = movedScene(withBody, [
+    { layer: 0, index: 1, position: [from[0] + 0.1, from[1], from[2] - 0.2] },
+  ]);
+  expect([...moved.blockers[0].mesh.positions].map((n) => Math.round(n * 1e9) / 1e9)).toEqual([
+    1.1, 1, 0.8, 2.1, 2, 1.8,
+  ]);
+  expect(moved.blockers[1]).toBe(withBody.blockers[1]);
+  expect(moved.layers[1]).toBe(withBody.layers[1]);
+  expect(moved.layers[0].luminaires[0]).toBe(withBody.layers[0].luminaires[0]);
+});

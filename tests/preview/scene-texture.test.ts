@@ -1,0 +1,129 @@
+/** What is written for the shaders: records, near fields, and lists of solids that leave none out that hides light. */
+import { describe, expect, it } from "vitest";
+import { openingSurface } from "../../src/engine/direct/opening-surface.ts";
+import { pointToRoom } from "../../src/geometry/frame.ts";
+import { dot, type Vec3 } from "../../src/geometry/vector.ts";
+import { VisibilityTree } from "../../src/geometry/visibility-tree.ts";
+import type { NearFieldTable } from "../../src/luminaire/near-field.ts";
+import { writeNearField } from "../../src/preview/near-field-records.ts";
+import { BOOK_WIDTH, RecordWriter } from "../../src/preview/record-writer.ts";
+import { sceneTexture } from "../../src/preview/scene-texture.ts";
+import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
+import { randomStream } from "../support/random-stream.ts";
+import { kitchen, resolved } from "../support/studies.ts";
+
+const people = [
+  { name: "Ana", stature: 1.7, at: [2.7, 2.9], facing: 270, posture: "leaning" },
+  { name: "Bo", stature: 1.6, at: [2.2, 1.2], facing: 90, posture: "seated" },
+];
+const [scene] = resolved(kitchen({ people })).scenes;
+
+describe("records", () => {
+  it("are found at the number they were given, over many rows", () => {
+    const writer = new RecordWriter();
+    const count = 3 * BOOK_WIDTH + 7;
+    for (let i = 0; i < count; i++) expect(writer.put(i, -i)).toBe(i);
+    writer.amend(BOOK_WIDTH, 2, 0.5, 0.25);
+    const { data, rows } = writer.finish();
+    expect(rows).toBe(4);
+    expect(data.length).toBe(4 * rows * BOOK_WIDTH);
+    for (let i = 0; i < count; i++) expect(data[4 * i]).toBe(i);
+    expect(Array.from(data.subarray(4 * BOOK_WIDTH, 4 * BOOK_WIDTH + 4))).toEqual([
+      BOOK_WIDTH,
+      -BOOK_WIDTH,
+      0.5,
+      0.25,
+    ]);
+  });
+
+  it("hold a near field's head, then its nodes in order", () => {
+    const table: NearFieldTable = {
+      nearest: 0.1,
+      logStep: 0.05,
+      distances: 2,
+      angles: 3,
+      groups: 2,
+      values: Float32Array.from({ length: 2 * 3 * 2 * 4 }, (_, i) => i),
+    };
+    const writer = new RecordWriter();
+    writer.put(9);
+    const first = writeNearField(writer, table);
+    const { data } = writer.finish();
+    expect(first).toBe(1);
+    expect(data[4 * first + 1]).toBeCloseTo(0.05, 7);
+    expect(Array.from(data.subarray(4 * first + 2, 4 * first + 5))).toEqual([2, 3, 2]);
+    expect(Array.from(data.subarray(4 * (first + 2), 4 * (first + 2) + 48))).toEqual(
+      Array.from(table.values),
+    );
+  });
+});
+
+describe("lists of solids between a surface and a luminaire", () => {
+  it("leave out nothing that hides light", () => {
+    // Without people the book's solids are the scene's, in order.
+    const { luminaires, solidsBetween } = sceneTexture(scene, { people: false });
+    const solids = scene.blockers.filter(({ kind }) => kind !== "person");
+    const random = randomStream(6);
+    const trees = solids.map(({ mesh, transmittance }) => new VisibilityTree([{ mesh, transmittance }]));
+    let rays = 0;
+    let hidden = 0;
+    let short = 0;
+    for (const { surface, points } of pointsOnSurfaces(scene.surfaces, 400, 2, random)) {
+      const n = scene.surfaces[surface].normal;
+      for (let k = 0; k < points.length; k += 3)
+        luminaires.forEach(({ layer, index }, l) => {
+          const here = points.subarray(k, k + 3);
+          const between = solidsBetween.between(surface, l, Float64Array.of(...here, ...here));
+          const placed = scene.layers[layer].luminaires[index];
+          const { half } = openingSurface(placed.luminaire.emission.opening, placed.luminaire.distribution);
+          const [x, y, z] = pointToRoom(placed.frame, [
+            half[0] * (2 * random() - 1),
+            half[1] * (2 * random() - 1),
+            half[2] * (2 * random() - 1),
+          ]);
+          const from = [0, 1, 2].map((c) => points[k + c] + 1e-3 * n[c]);
+          const above = [x, y, z].reduce((sum, c, i) => sum + (c - points[k + i]) * n[i], 0);
+          if (above <= 1e-6) return;
+          rays++;
+          expect(between).toBeDefined();
+          const list = new Set([...(between?.convex ?? []), ...(between?.meshes ?? [])]);
+          if (list.size < solids.length - 1) short++;
+          solids.forEach(({ owner }, b) => {
+            if (owner?.[0] === layer && owner[1] === index) return;
+            if (trees[b].transmittance(from[0], from[1], from[2], x, y, z) === 1) return;
+            hidden++;
+            expect(list.has(b)).toBe(true);
+          });
+        });
+    }
+    console.log(`${rays} rays, ${hidden} hidden, lists shorter than all at ${short}`);
+    expect(hidden).toBeGreaterThan(100);
+    expect(short).toBeGreaterThan(rays / 4);
+  });
+
+  it("never hold a luminaire's own body, nor anything behind the surface", () => {
+    const { luminaires, solidsBetween, solidOf } = sceneTexture(scene, { people: false });
+    const whole = Float64Array.of(0, 0, 0, scene.room.length, scene.room.width, scene.room.ceilingHeight);
+    scene.surfaces.forEach(({ vertices, normal }, s) => {
+      const level = dot(vertices[0], normal);
+      luminaires.forEach(({ layer, index }, l) => {
+        const between = solidsBetween.between(s, l, whole);
+        const list = [...(between?.convex ?? []), ...(between?.meshes ?? [])];
+        scene.blockers.forEach(({ owner, kind, mesh }, b) => {
+          if (kind === "person") return;
+          const isOwn = owner?.[0] === layer && owner[1] === index;
+          const corners = Array.from(
+            { length: mesh.positions.length / 3 },
+            (_, k): Vec3 => [mesh.positions[3 * k], mesh.positions[3 * k + 1], mesh.positions[3 * k + 2]],
+          );
+          const isBehind = corners.every((corner) => dot(corner, normal) <= level + 1e-6);
+          if (isOwn || isBehind) expect(list).not.toContain(solidOf[b]);
+        });
+      });
+    });
+    expect(scene.blockers.some(({ kind }) => kind === "person")).toBe(true);
+    scene.blockers.forEach(({ kind }, b) => {
+      if (kind === "person") expect(solidOf[b]).toBe(-1);
+    });
+  });
+});
