@@ -268,6 +268,10 @@ describe("LM-63 as it is met", () => {
     expect(warningsOf(lm63({ candela: "100 50 -0.05" }))).toEqual(["lm63-negative-noise"]);
     expect(at(readGood(lm63({ candela: "100 50 -0.05" })), 0, 90)).toBe(0);
     expect(errorOf(lm63({ candela: "100 -50 0" }))).toBe("lm63-negative-intensity 11:5");
+    // Stray light taken off twice is a thousandth of the peak; a hundredth is a sign that was lost.
+    expect(warningsOf(lm63({ candela: "100 -0.09 50" }))).toEqual(["lm63-negative-noise"]);
+    for (const value of ["-0.11", "-1", "-9"])
+      expect(errorOf(lm63({ candela: `100 ${value} 50` }))).toBe("lm63-negative-intensity 11:5");
   });
 });
 
