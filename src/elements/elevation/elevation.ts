@@ -16,6 +16,7 @@ import { drawingStyles, tokens } from "../shared/tokens.ts";
  * @tag candlespan-elevation
  * @fires luminaire-move - a luminaire is dragged or moved by key, along and up ({@link LuminaireMoveDetail})
  * @fires luminaire-select - the selection changed ({@link LuminaireSelectDetail})
+ * @fires luminaire-remove - Delete was pressed on luminaires ({@link LuminaireRemoveDetail})
  * @fires reading-move - light is read at a place ({@link ReadingDetail})
  * @csspart luminaire - each luminaire with its grip
  * @csspart pointer - the vertical reading line

@@ -21,6 +21,7 @@ import { drawingStyles, tokens } from "../shared/tokens.ts";
  * @tag candlespan-profile
  * @fires luminaire-move - a luminaire is dragged or moved by key, along the island ({@link LuminaireMoveDetail})
  * @fires luminaire-select - the selection changed ({@link LuminaireSelectDetail})
+ * @fires luminaire-remove - Delete was pressed on luminaires ({@link LuminaireRemoveDetail})
  * @fires reading-move - light is read at a place ({@link ReadingDetail})
  * @csspart luminaire - each pendant's mark on the base line
  * @csspart pointer - the vertical reading line

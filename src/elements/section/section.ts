@@ -15,6 +15,8 @@ import { drawingStyles, tokens } from "../shared/tokens.ts";
  * @tag candlespan-section
  * @fires luminaire-move - a luminaire is dragged or moved by key, across and up ({@link LuminaireMoveDetail})
  * @fires luminaire-select - the selection changed ({@link LuminaireSelectDetail})
+ * @fires luminaire-remove - Delete was pressed on luminaires ({@link LuminaireRemoveDetail})
+ * @fires reading-move - a luminaire in the hand takes the reading with it ({@link ReadingDetail})
  * @csspart luminaire - each luminaire with its grip
  */
 export class CandlespanSection extends InteractiveDrawing {
