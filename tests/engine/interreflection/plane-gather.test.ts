@@ -76,7 +76,7 @@ describe("gathered light", () => {
     const patches = patchesOf(
       [
         ...roomSurfaces(5, 4, 2.7, { ceiling: 0.8, walls: 0.5, floor: 0.2 }, 0, [floorHole]),
-        ...boxSurfaces("island side", low, high, 0.5),
+        ...boxSurfaces("island sides", low, high, 0.5),
         ...boxSurfaces("body", ...shelf, 0.5, { bottom: true }),
       ],
       300,
