@@ -22,6 +22,7 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/{validation,laws,browser,shaders}/**"],
+          globalSetup: fileURLToPath(new URL("./support/build-library.ts", import.meta.url)),
           testTimeout: 60_000,
         },
       },
