@@ -3,25 +3,24 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, it } from "vitest";
-import { candlespan } from "../support/cli.ts";
+import { called, candlespan } from "../support/cli.ts";
 import { ISLAND, kitchen } from "../support/studies.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "candlespan-arrange-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+const document = kitchen({
+  island: {
+    ...ISLAND,
+    zones: [{ name: "prep", from: [0, 0.3], size: [2.4, 0.8], target: "mine" }],
+  },
+  targets: { mine: { illuminance: 200, uniformity: 0.4, source: "for the test" } },
+});
 const study = join(folder, "a.study.json");
-writeFileSync(
-  study,
-  JSON.stringify(
-    kitchen({
-      island: {
-        ...ISLAND,
-        zones: [{ name: "prep", from: [0, 0.3], size: [2.4, 0.8], target: "mine" }],
-      },
-      targets: { mine: { illuminance: 200, uniformity: 0.4, source: "for the test" } },
-    }),
-  ),
-);
+writeFileSync(study, JSON.stringify(document));
+/** The same without interreflection, where what is asked is not how much light there is. */
+const plain = join(folder, "plain.study.json");
+writeFileSync(plain, JSON.stringify({ ...document, calculation: { interreflection: false } }));
 
 it("proposes what check judges the same, and writes it into the study", () => {
   const out = join(folder, "b.study.json");
@@ -52,8 +51,8 @@ it.each([
   [["--arrangement", "x"], "no arrangement of that name"],
   [["--across", "9 m"], "farther than it looks"],
   [["--folder", join(folder, "nowhere")], "no such file"],
-])("refuses arrange %j", (args, why) => {
-  const { code, err } = candlespan(["arrange", study, ...args]);
+])("refuses arrange %j", async (args, why) => {
+  const { code, err } = await called("arrange", study, ...args);
   expect(code).toBe(2);
   expect(err).toContain(why);
 });
@@ -65,7 +64,7 @@ it("finds a dead pendant in readings, and says what stays open", () => {
     readings,
     `along,across,lx,lit\n${[0.2, 0.6, 1.2, 1.8, 2.2].map((x) => `${x},0.55,${x === 1.2 ? 40 : 150},pendants`).join("\n")}\n`,
   );
-  const { code, out } = candlespan(["verify", study, readings, "--json"]);
+  const { code, out } = candlespan(["verify", plain, readings, "--json"]);
   expect(code).toBe(1);
   const found = JSON.parse(out);
   expect(found.wrong.length).toBeGreaterThan(0);
@@ -77,26 +76,26 @@ it.each([
   ["along,across\n1,1", [], "no one unit"],
   ["along,across,lx\n1,0.5,100", ["--meter", "cheap"], "--meter is not a number"],
   ["along,across,lx\n1,0.5,100", ["--maintenance", "0"], "--maintenance is not a number"],
-])("refuses verify %j %j", (text, args, why) => {
+])("refuses verify %j %j", async (text, args, why) => {
   const readings = join(folder, "bad.csv");
   writeFileSync(readings, text);
-  const { code, err } = candlespan(["verify", study, readings, ...args]);
+  const { code, err } = await called("verify", study, readings, ...args);
   expect(code).toBe(2);
   expect(err).toContain(why);
 });
 
 it("tells what a substitute does, and what boxes as built need", () => {
-  const swapped = candlespan(["swap", study, "spot", "--json"]);
+  const swapped = candlespan(["swap", plain, "spot", "--json"]);
   const found = JSON.parse(swapped.out);
   expect(found).toMatchObject({ layer: "pendants", planned: "dome", instead: "spot" });
   expect(found.order).toMatch(/^Order dome: /);
   expect(swapped.code).toBe(found.after.verdict === "meets" ? 0 : 1);
   const offsets = join(folder, "offsets.csv");
   writeFileSync(offsets, "number,along,across\n2,5 mm,0\n");
-  const built = candlespan(["boxes", study, "--as-built", offsets, "--json"]);
+  const built = candlespan(["boxes", plain, "--as-built", offsets, "--json"]);
   expect(JSON.parse(built.out).remedies).toEqual([]);
   expect(built.code).toBe(0);
-}, 60_000);
+});
 
 it.each([
   [["swap", study, "domes"], 'Did you mean "dome"'],
@@ -104,8 +103,8 @@ it.each([
   [["swap", study, "--light", "0"], "--light is not a share"],
   [["boxes", study, "--error", "2 m"], "farther than any box"],
   [["boxes", study, "--as-built", study], "quote"],
-])("refuses %j", (args, why) => {
-  const { code, err } = candlespan(args);
+])("refuses %j", async (args, why) => {
+  const { code, err } = await called(...args);
   expect(code).toBe(2);
   expect(err).toContain(why);
 });

@@ -14,7 +14,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, it } from "vitest";
-import { candlespan, candlespanMemory } from "../support/cli.ts";
+import { called, candlespan, candlespanMemory } from "../support/cli.ts";
+import { kitchen } from "../support/studies.ts";
 
 const example = fileURLToPath(new URL("../../fixtures-data/boathouse", import.meta.url));
 const main = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
@@ -32,11 +33,11 @@ function digits(name: string): string {
 }
 
 /** Runs `isolux`, which would write, on a study; expects exit 2, one or more sentences, and no file. */
-function refused(text: string | Buffer): string {
+async function refused(text: string | Buffer): Promise<string> {
   const study = join(root, "bad.study.json");
   writeFileSync(study, text);
   const before = readdirSync(root);
-  const { code, out, err } = candlespan(["isolux", study, "--out", join(root, "written.svg")]);
+  const { code, out, err } = await called("isolux", study, "--out", join(root, "written.svg"));
   expect({ code, out }).toEqual({ code: 2, out: "" });
   expect(err).not.toContain("Internal fault");
   expect(readdirSync(root)).toEqual(before);
@@ -44,35 +45,35 @@ function refused(text: string | Buffer): string {
 }
 
 describe("a study that cannot be used", () => {
-  it("empty, binary, not JSON", () => {
-    expect(refused("")).toContain("bad.study.json");
-    expect(refused(Buffer.from([0x7f, 0x45, 0x4c, 0x46, 0xff, 0x00, 0xfe]))).toContain("not text");
-    expect(refused(`{ "format": "candlespan-study", `)).toMatch(/bad\.study\.json:1:\d+/);
-    expect(refused("[]")).toContain("bad.study.json");
+  it("empty, binary, not JSON", async () => {
+    expect(await refused("")).toContain("bad.study.json");
+    expect(await refused(Buffer.from([0x7f, 0x45, 0x4c, 0x46, 0xff, 0x00, 0xfe]))).toContain("not text");
+    expect(await refused(`{ "format": "candlespan-study", `)).toMatch(/bad\.study\.json:1:\d+/);
+    expect(await refused("[]")).toContain("bad.study.json");
   });
 
-  it("a misspelt key: its line, its path, and the key that was meant", () => {
-    const err = refused(good.replace(`"ceilingHeight"`, `"ceilingHieght"`));
+  it("a misspelt key: its line, its path, and the key that was meant", async () => {
+    const err = await refused(good.replace(`"ceilingHeight"`, `"ceilingHieght"`));
     expect(err).toMatch(/bad\.study\.json:\d+:\d+ \/room\/ceilingHieght/);
     expect(err).toContain("ceilingHeight");
   });
 
-  it("a file that is missing", () => {
-    const err = refused(good.replace("photometry/dome-wide.ies", "photometry/none.ies"));
+  it("a file that is missing", async () => {
+    const err = await refused(good.replace("photometry/dome-wide.ies", "photometry/none.ies"));
     expect(err).toContain("/luminaires/dome/photometry");
     expect(err).toContain("There is no such file.");
     expect(err).toContain("photometry/none.ies");
   });
 
-  it("a path that climbs out", () => {
+  it("a path that climbs out", async () => {
     for (const path of ["../../etc/passwd", "/etc/passwd", "photometry/../../x.ies"]) {
-      const err = refused(good.replace("photometry/dome-wide.ies", path));
+      const err = await refused(good.replace("photometry/dome-wide.ies", path));
       expect(err).toContain("/luminaires/dome/photometry");
       expect(err).toMatch(/leads out of the study|leaves the study/);
     }
   });
 
-  it("photometry that is empty, binary or nonsense", () => {
+  it("photometry that is empty, binary or nonsense", async () => {
     const file = join(root, "photometry", "dome-wide.ies");
     const kept = readFileSync(file);
     for (const bytes of [
@@ -82,18 +83,18 @@ describe("a study that cannot be used", () => {
       "IESNA:LM-63-2002\nTILT=NONE\n1 NaN",
     ]) {
       writeFileSync(file, bytes);
-      expect(refused(good)).toContain("dome-wide.ies");
+      expect(await refused(good)).toContain("dome-wide.ies");
     }
     writeFileSync(file, kept);
   });
 
-  it("a name of an arrangement, a target or a luminaire that is not there", () => {
+  it("a name of an arrangement, a target or a luminaire that is not there", async () => {
     const study = join(root, "boathouse.study.json");
-    const { code, err } = candlespan(["check", study, "--arrangement", "four domes"]);
+    const { code, err } = await called("check", study, "--arrangement", "four domes");
     expect(code).toBe(2);
     expect(err).toContain(`"three domes"`);
-    expect(refused(good.replace(`"target": "washing"`, `"target": "washin"`))).toContain("washing");
-    expect(refused(good.replace(`"luminaire": "dome"`, `"luminaire": "doom"`))).toContain("doom");
+    expect(await refused(good.replace(`"target": "washing"`, `"target": "washin"`))).toContain("washing");
+    expect(await refused(good.replace(`"luminaire": "dome"`, `"luminaire": "doom"`))).toContain("doom");
   });
 
   it("200 MB of digits, as study, as photometry, through a pipe: refused before it is held", () => {
@@ -124,16 +125,12 @@ describe("a study that cannot be used", () => {
 
 describe("a reader that stops listening", () => {
   it("is no fault", () => {
-    writeFileSync(
-      join(root, "plain.study.json"),
-      JSON.stringify({ ...JSON.parse(good), calculation: { interreflection: false } }),
-    );
+    const study = join(root, "plain.study.json");
+    writeFileSync(study, JSON.stringify(kitchen({ calculation: { interreflection: false } })));
+    // Far more than a pipe holds, so that the program still writes when nobody reads.
     const { stdout, stderr } = spawnSync(
       "sh",
-      [
-        "-c",
-        `"${process.execPath}" "${main}" check "${join(root, "plain.study.json")}" --json --fine | head -c 20; echo`,
-      ],
+      ["-c", `"${process.execPath}" "${main}" check "${study}" --json --fine | head -c 20; echo`],
       { encoding: "utf8" },
     );
     expect(stdout.trim()).toBe(`{"candlespan":"0.1.0`);

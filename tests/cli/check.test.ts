@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, it } from "vitest";
-import { candlespan } from "../support/cli.ts";
+import { called, candlespan } from "../support/cli.ts";
 
 const study = fileURLToPath(new URL("../../fixtures-data/boathouse/boathouse.study.json", import.meta.url));
 const root = mkdtempSync(join(tmpdir(), "candlespan-check-"));
@@ -15,6 +15,35 @@ cpSync(join(study, "..", "photometry"), join(root, "photometry"), { recursive: t
 writeFileSync(
   plain,
   JSON.stringify({ ...JSON.parse(readFileSync(study, "utf8")), calculation: { interreflection: false } }),
+);
+
+/** A kitchen of two arrangements of bare domes, too weak for their target, one of them from a file. */
+const small = join(root, "small.study.json");
+const row = (name: string, luminaire: string, count: number) => ({
+  name,
+  layers: [{ name: "pendants", luminaire, row: { count } }],
+});
+writeFileSync(
+  small,
+  JSON.stringify({
+    format: "candlespan-study",
+    version: 1,
+    title: "Small kitchen",
+    room: { length: 5, width: 4, ceilingHeight: 2.7 },
+    island: {
+      centre: [2.5, 2],
+      length: 1.8,
+      width: 0.9,
+      height: 0.9,
+      zones: [{ name: "prep", from: [0, 0], size: [1.8, 0.9], target: "preparation" }],
+    },
+    luminaires: {
+      dome: { beam: { flux: 300, angle: 90 } },
+      file: { photometry: "photometry/dome-wide.ies" },
+    },
+    arrangements: [row("two domes", "dome", 2), row("one dome", "file", 1)],
+    calculation: { interreflection: false },
+  }),
 );
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
@@ -167,38 +196,41 @@ describe("check --json", () => {
     expect(run.code).toBe(all === "meets" || all === "no target" ? 0 : 1);
   });
 
-  it("states the fine grid beside, and lists its values only with --fine", () => {
+  it("states the fine grid beside, and lists its values only with --fine", async () => {
     const top = (r: Result): Plane => r.arrangements[0].planes.find((p) => p.name === "island top") as Plane;
     const stated = top(result).fine as NonNullable<Plane["fine"]>;
     expect(Math.max(...stated.cell)).toBeLessThanOrEqual(0.025 + 1e-12);
     expect(stated.illuminance).toBeUndefined();
     expect(stated.minimum).toBeLessThanOrEqual(top(result).statistics.minimum);
-    const listed = JSON.parse(
-      candlespan(["check", plain, "--json", "--fine", "--arrangement", "three domes"]).out,
-    ) as Result;
+    const one = async (...more: string[]): Promise<Result> =>
+      JSON.parse((await called("check", small, "--json", "--arrangement", "one dome", ...more)).out);
+    const { columns, rows, illuminance } = top(await one()).fine as NonNullable<Plane["fine"]>;
+    expect(illuminance).toBeUndefined();
+    const listed = await one("--fine");
     expect(listed.arrangements.length).toBe(1);
-    expect(top(listed).fine?.illuminance?.length).toBe(stated.columns * stated.rows);
+    expect(top(listed).fine?.illuminance?.length).toBe(columns * rows);
   });
 });
 
 describe("check, exit codes", () => {
-  const codes = (name: string, ...more: string[]): number | null =>
-    candlespan(["check", plain, "--arrangement", name, ...more]).code;
+  const codes = async (...more: string[]): Promise<number> => (await called("check", small, ...more)).code;
 
-  it("follow --fail-on", () => {
-    const short = result.arrangements.find((a) => a.verdict === "falls short")?.name as string;
-    expect(codes(short)).toBe(1);
-    expect(codes(short, "--fail-on", "short")).toBe(1);
-    expect(codes(short, "--fail-on", "never")).toBe(0);
+  it("follow --fail-on", async () => {
+    const { out } = await called("check", small, "--arrangement", "two domes", "--json");
+    expect((JSON.parse(out) as Result).arrangements[0].verdict).toBe("falls short");
+    const one = ["--arrangement", "two domes"];
+    expect(await codes(...one)).toBe(1);
+    expect(await codes(...one, "--fail-on", "short")).toBe(1);
+    expect(await codes(...one, "--fail-on", "never")).toBe(0);
   });
 });
 
 describe("a study through standard input", () => {
   it("is the same study, its files found from the working folder", () => {
-    const input = readFileSync(plain);
-    const one = ["--arrangement", "three domes"];
-    const { out, code } = candlespan(["check", "-", ...one], { input, cwd: root });
-    const file = candlespan(["check", plain, ...one]);
+    const input = readFileSync(small);
+    const { out, code } = candlespan(["check", "-"], { input, cwd: root });
+    const file = candlespan(["check", small]);
+    expect(file.out).toContain("one dome");
     expect(code).toBe(file.code);
     expect(out).toBe(file.out);
   });
@@ -207,15 +239,15 @@ describe("a study through standard input", () => {
 describe("isolux", () => {
   it("writes one SVG, to a file or to standard output", () => {
     const file = join(root, "plan.svg");
-    expect(candlespan(["isolux", plain, "--out", file]).code).toBe(0);
+    expect(candlespan(["isolux", small, "--out", file]).code).toBe(0);
     const svg = readFileSync(file, "utf8");
     expect(svg.startsWith("<svg ")).toBe(true);
     expect(svg).not.toMatch(/NaN|undefined|Infinity/);
-    for (const { name } of result.arrangements) expect(svg).toContain(`aria-label="${name}"`);
-    expect(candlespan(["isolux", plain]).out).toBe(svg);
+    for (const name of ["two domes", "one dome"]) expect(svg).toContain(`aria-label="${name}"`);
+    expect(candlespan(["isolux", small]).out).toBe(svg);
   });
 
-  it("draws an L-shaped island with a raised end, turned in the room", () => {
+  it("draws an L-shaped island with a raised end, turned in the room", async () => {
     const other = JSON.parse(readFileSync(plain, "utf8"));
     other.island = {
       centre: [2.7, 1.9],
@@ -239,7 +271,7 @@ describe("isolux", () => {
       luminaire.photometry = join(root, luminaire.photometry as string);
     const path = join(mkdtempSync(join(root, "elsewhere-")), "l.study.json");
     writeFileSync(path, JSON.stringify(other));
-    const { code, out, err } = candlespan(["isolux", path, "--allow-outside", root]);
+    const { code, out, err } = await called("isolux", path, "--allow-outside", root);
     expect(err).not.toContain("Internal fault");
     expect(code).toBe(0);
     expect(out).not.toMatch(/NaN|undefined|Infinity/);

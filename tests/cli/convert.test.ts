@@ -3,9 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { run } from "../../src/cli/run.ts";
 import type { Photometry } from "../../src/photometry/photometry.ts";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
+import { called } from "../support/cli.ts";
 import { eulumdat, lm63 } from "../support/photometric-text.ts";
 
 let folder = "";
@@ -27,16 +27,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-async function convert(...argv: string[]): Promise<{ code: number; err: string }> {
-  let err = "";
-  const code = await run(["convert", ...argv], {
-    out: () => {},
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, err };
-}
+const convert = (...argv: string[]) => called("convert", ...argv);
 
 function written(name: string): Photometry {
   const outcome = readPhotometry(new Uint8Array(readFileSync(at(name))), { file: name });

@@ -3,23 +3,10 @@ import { readFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { type Command, type Io, parseArguments } from "../../src/cli/command.ts";
+import { type Command, parseArguments } from "../../src/cli/command.ts";
 import { COMMANDS } from "../../src/cli/commands.ts";
-import { run } from "../../src/cli/run.ts";
 import { VERSION } from "../../src/cli/version.ts";
-
-async function called(...argv: string[]): Promise<{ code: number; out: string; err: string }> {
-  const said = { out: "", err: "" };
-  const io: Io = {
-    out: (text) => {
-      said.out += text;
-    },
-    err: (text) => {
-      said.err += text;
-    },
-  };
-  return { code: await run(argv, io), ...said };
-}
+import { called } from "../support/cli.ts";
 
 describe("the command line", () => {
   it("has the package's version", async () => {

@@ -1,12 +1,18 @@
 /** The command writes every paper of the worked example, and says no in words. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, it } from "vitest";
-import { candlespan } from "../support/cli.ts";
+import { called, candlespan } from "../support/cli.ts";
 
-const STUDY = "fixtures-data/boathouse/boathouse.study.json";
+const example = fileURLToPath(new URL("../../fixtures-data/boathouse", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "candlespan-handover-"));
+/** The worked example without interreflection: what is asked is what the papers hold, not how much light. */
+const STUDY = join(folder, "boathouse.study.json");
+cpSync(join(example, "photometry"), join(folder, "photometry"), { recursive: true });
+const document = JSON.parse(readFileSync(join(example, "boathouse.study.json"), "utf8"));
+writeFileSync(STUDY, JSON.stringify({ ...document, calculation: { interreflection: false } }));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe("handover", () => {
@@ -65,18 +71,21 @@ describe("handover", () => {
     expect(readFileSync(join(out, "set-out.svg"), "utf8")).toContain(`width="420mm"`);
   });
 
-  it("says what is wrong with its arguments", () => {
-    const no = (...args: string[]) => candlespan(["handover", STUDY, ...args]);
-    expect(no()).toMatchObject({ code: 2, err: expect.stringContaining("was not told where to write") });
-    expect(no("--out", folder, "--arrangement", "four")).toMatchObject({
+  it("says what is wrong with its arguments", async () => {
+    const no = (...args: string[]) => called("handover", STUDY, ...args);
+    expect(await no()).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("was not told where to write"),
+    });
+    expect(await no("--out", folder, "--arrangement", "four")).toMatchObject({
       code: 2,
       err: expect.stringContaining('"three domes"'),
     });
-    expect(no("--out", folder, "--paper", "B5")).toMatchObject({
+    expect(await no("--out", folder, "--paper", "B5")).toMatchObject({
       code: 2,
       err: expect.stringContaining("A4, Letter, A3, Tabloid"),
     });
-    expect(no("--out", folder, "--date", "2024-02-30")).toMatchObject({
+    expect(await no("--out", folder, "--date", "2024-02-30")).toMatchObject({
       code: 2,
       err: expect.stringContaining("YYYY-MM-DD"),
     });

@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { run } from "../../src/cli/run.ts";
+import { called } from "../support/cli.ts";
 import { eulumdat, lm63 } from "../support/photometric-text.ts";
 
 let folder = "";
@@ -24,19 +24,7 @@ beforeAll(() => {
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-async function inspect(...argv: string[]): Promise<{ code: number; out: string; err: string }> {
-  let out = "";
-  let err = "";
-  const code = await run(["inspect", ...argv], {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, out, err };
-}
+const inspect = (...argv: string[]) => called("inspect", ...argv);
 
 describe("inspect", () => {
   it("says in a dozen lines what a file holds", async () => {

@@ -1,6 +1,8 @@
-/** The built command line, run as a person runs it. */
+/** The command line: built, run as a person runs it; or its source called in this process, where what is asked is how
+ * it takes its arguments and not how it starts, reads its input or ends. */
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
+import { run } from "../../src/cli/run.ts";
 
 const MAIN = fileURLToPath(new URL("../../dist/cli/main.js", import.meta.url));
 
@@ -23,6 +25,20 @@ export function candlespan(
     maxBuffer: 1 << 28,
   });
   return { code: status, out: stdout, err: stderr };
+}
+
+/** The same answer from the source, in this process. */
+export async function called(...args: readonly string[]): Promise<CliRun & { readonly code: number }> {
+  const said = { out: "", err: "" };
+  const code = await run(args, {
+    out: (text) => {
+      said.out += text;
+    },
+    err: (text) => {
+      said.err += text;
+    },
+  });
+  return { code, ...said };
 }
 
 /** The same, watched for memory: the process reports its own high-water mark as the last line of standard error. */

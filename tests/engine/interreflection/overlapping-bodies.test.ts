@@ -53,7 +53,9 @@ describe("bodies that hide the same", () => {
     const whole = light([plate(1.9, 3.3)], quality);
     const parts = light([plate(1.9, 2.9), plate(2.4, 3.3)], quality);
     const worst = worstBetween(parts, whole);
-    console.log(`two plates that overlap (${quality}): worst error ${(100 * worst).toFixed(2)} % of one plate`);
+    console.log(
+      `two plates that overlap (${quality}): worst error ${(100 * worst).toFixed(2)} % of one plate`,
+    );
     expect(worst).toBeLessThan(0.02);
   });
 });

@@ -74,7 +74,8 @@ describe("the patch solution", () => {
     let worst = 0;
     for (const tolerance of [1e-1, 1e-2, 1e-3, 1e-4]) {
       const early = solveRadiosity(factors, bright, D, { tolerance });
-      const error = early.exitance.reduce((most, m, i) => Math.max(most, Math.abs(m - exact[i])), 0) / largest;
+      const error =
+        early.exitance.reduce((most, m, i) => Math.max(most, Math.abs(m - exact[i])), 0) / largest;
       worst = Math.max(worst, error / early.residual);
       expect(early.residual).toBeLessThanOrEqual(tolerance);
     }
