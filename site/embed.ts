@@ -14,6 +14,7 @@ import {
   readPhotometry,
   resolveStudy,
   type Scene,
+  verdictMethod,
 } from "../src/index.ts";
 
 const base = new URL("../fixtures-data/boathouse/", import.meta.url);
@@ -40,12 +41,17 @@ async function load(): Promise<ResolvedStudy> {
 
 const study = await load();
 const engine = new LightEngine();
+const uncertainty = new LightEngine();
 const elements = ["candlespan-sheet", "candlespan-figures", "candlespan-light-table"] as const;
 let scene: Scene = study.scenes[0];
 
 function show(quality: "quick" | "full"): void {
   const options = { ...study.options, quality, interreflection: quality === "full" };
-  const assessment = assess(study, scene, engine.calculate(scene, options));
+  const result = engine.calculate(scene, options);
+  // What follows a moving hand is a draft: figures without verdicts.
+  const verdicts =
+    quality === "full" ? verdictMethod(scene, result, (...asked) => uncertainty.calculate(...asked)) : null;
+  const assessment = assess(study, scene, result, verdicts);
   for (const tag of elements) {
     const element = document.querySelector(tag);
     if (element !== null) Object.assign(element, { study, scene, assessment });

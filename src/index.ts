@@ -54,9 +54,8 @@ export type { JudgedArrangement } from "./app/judged-arrangement.ts";
 export { reliances } from "./app/schedule/flux-margin.ts";
 export { holds } from "./app/schedule/open-issues.ts";
 export { type SetOut, type SetOutBox, setOut } from "./app/schedule/set-out.ts";
-export { type AssessOptions, assess, type FineField } from "./assessment/assess.ts";
+export { assess, type FineField } from "./assessment/assess.ts";
 export type * from "./assessment/assessment.ts";
-export { fixedBandJudge, type Judge, type Judgement, type Question } from "./assessment/fixed-band.ts";
 export { centreProfile, endShares, type Profile, steepestGradient } from "./assessment/gradient.ts";
 export { averageOf } from "./assessment/layer-light.ts";
 export { percentile, shareWithin, statistics } from "./assessment/statistics.ts";
@@ -65,6 +64,15 @@ export {
   PUBLISHED_TARGETS_BY_ID,
   type PublishedTarget,
 } from "./assessment/targets-published.ts";
+export { uncertaintyAdvice } from "./assessment/uncertainty/advice.ts";
+export { DEFAULT_BANDS, type InputBands } from "./assessment/uncertainty/input-bands.ts";
+export {
+  type Criterion,
+  type CriterionVerdict,
+  type VerdictMethod,
+  type VerdictOptions,
+  verdictMethod,
+} from "./assessment/uncertainty/verdict-method.ts";
 export { type Verdict, worstVerdict } from "./assessment/verdict.ts";
 export {
   type AsBuilt,

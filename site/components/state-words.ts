@@ -10,7 +10,7 @@ export function stateWords(lighting: Lighting): string {
     case "refined":
       return shown?.quality === "judged"
         ? "Refined: direct and interreflected light, without daylight; bands from what each input may be off."
-        : "Refined: direct and interreflected light, without daylight. Weighing the doubt…";
+        : "Refined: direct and interreflected light, without daylight. Working out the uncertainty…";
     case "issues":
       return "Not computed: see what is wrong above the sheet.";
     case "fault":

@@ -29,6 +29,7 @@ export function marginPlane(plane: CalculationPlane & { readonly grid: PlaneGrid
   });
   return {
     name: `${plane.name}, edge`,
+    role: "edge",
     quantity: plane.quantity,
     points,
     normal: plane.normal,

@@ -2,9 +2,9 @@
 
 import { eyePlanes } from "../advice/people/eye-light.ts";
 import { assess, type FineField } from "../assessment/assess.ts";
-import type { Judge } from "../assessment/fixed-band.ts";
+import { type VerdictOptions, verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
+import type { Calculate } from "../engine/calculate.ts";
 import type { LightEngine } from "../engine/light-engine.ts";
-import type { CalculationResult } from "../engine/result.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
@@ -16,14 +16,21 @@ import type { JudgedArrangement } from "./judged-arrangement.ts";
 /** Planes larger than this are rooms, not tops; contours and fine minima are for tops (m²). */
 const LARGEST_FINE = 12;
 
-/** `report` hears the stage in words and its fraction done; `judgeOf` makes the judge of the result. */
+/** One for the light: it remembers the room's form factors and the layers that arrangements share; one for the
+ * uncertainties, whose many small changes would turn over the first one's memory. */
+export interface Engines {
+  readonly light: LightEngine;
+  readonly uncertainty: LightEngine;
+}
+
+/** `report` hears the stage in words and its fraction done. */
 export function lightArrangement(
   study: ResolvedStudy,
   scene: Scene,
   options: CalculationOptions,
-  engine: LightEngine,
+  engines: Engines,
   report: (stage: string, fraction: number) => void,
-  judgeOf: (own: CalculationResult) => Judge,
+  verdictOptions: VerdictOptions = {},
 ): JudgedArrangement {
   const refined = scene.planes.flatMap((plane) => {
     const fine = area(plane) <= LARGEST_FINE ? fineGrid(plane) : undefined;
@@ -33,7 +40,7 @@ export function lightArrangement(
   // One calculation for all of them: the room's interreflection is the same.
   const eyes = eyePlanes(scene);
   const planes = [...scene.planes, ...refined.flatMap(({ fine, margin }) => [fine, margin]), ...eyes];
-  const result = engine.calculate({ ...scene, planes }, options, { progress: report });
+  const result = engines.light.calculate({ ...scene, planes }, options, { progress: report });
   const count = scene.planes.length;
   const fine = new Map<string, FineField & { readonly margin: FineField }>();
   refined.forEach((each, i) => {
@@ -42,11 +49,12 @@ export function lightArrangement(
     fine.set(each.of, { plane: each.fine, field, margin });
   });
   const own = { ...result, planes: result.planes.slice(0, count) };
+  const calculate: Calculate = (...asked) => engines.uncertainty.calculate(...asked);
   return {
     scene,
     result: own,
     fine,
-    assessment: assess(study, scene, own, { fine, judge: judgeOf(own) }),
+    assessment: assess(study, scene, own, verdictMethod(scene, own, calculate, verdictOptions), fine),
     eyes: result.planes.slice(planes.length - eyes.length),
   };
 }

@@ -17,10 +17,10 @@ import type {
   ZoneAssessment,
 } from "./assessment.ts";
 import { energyOf } from "./energy.ts";
-import { fixedBandJudge, type Judge } from "./fixed-band.ts";
 import { maintainedLayers, totalOf } from "./layer-light.ts";
 import { statistics } from "./statistics.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "./targets-published.ts";
+import type { CriterionVerdict, VerdictMethod } from "./uncertainty/verdict-method.ts";
 import { worstVerdict } from "./verdict.ts";
 
 /** A finer grid of a plane, calculated beside it. */
@@ -29,24 +29,20 @@ export interface FineField {
   readonly field: PlaneField;
 }
 
-export interface AssessOptions {
-  /** Fine grids by the name of the plane they refine. */
-  readonly fine?: ReadonlyMap<string, FineField>;
-  readonly judge?: Judge;
-}
-
-/** The judgement of one scene of a study from its calculation. `result.planes` follow the scene's order. */
+/** The judgement of one scene of a study from its calculation. `result.planes` follow the scene's order.
+ * @param verdicts the verdict method of the scene; null for a draft: figures without intervals, `not judged`
+ * @param fines fine grids by the name of the plane they refine */
 export function assess(
   study: Pick<ResolvedStudy, "targets">,
   scene: Scene,
   result: CalculationResult,
-  options: AssessOptions = {},
+  verdicts: VerdictMethod | null,
+  fines?: ReadonlyMap<string, FineField>,
 ): ArrangementAssessment {
-  const judge = options.judge ?? fixedBandJudge;
   const planes = scene.planes.map((plane, index): PlaneAssessment => {
     const layers = maintainedLayers(scene, result.planes[index]);
     const illuminance = totalOf(layers, plane.points.length / 3);
-    const fine = options.fine?.get(plane.name);
+    const fine = fines?.get(plane.name);
     return {
       name: plane.name,
       layers,
@@ -55,13 +51,13 @@ export function assess(
       ...(fine === undefined ? {} : { fine: fineFigures(scene, fine) }),
     };
   });
-  const judgedPlanes = judgedZones(scene);
-  const asking = judgedPlanes.map(({ plane }) => plane);
-  const zones = judgedPlanes.map(({ name, target, plane }): ZoneAssessment => {
+  const zonePlanes = planesOfZones(scene);
+  const indices = zonePlanes.map(({ plane }) => plane);
+  const zones = zonePlanes.map(({ name, target, plane }): ZoneAssessment => {
     const assessed = planes[plane];
     const asked = target === undefined ? undefined : targetOf(study, target);
     const checks = (asked?.requirements ?? []).map((requirement) =>
-      check(scene, plane, asking, assessed, requirement, asked as Target, judge),
+      check(scene, plane, indices, assessed, requirement, asked as Target, verdicts),
     );
     return {
       name,
@@ -96,9 +92,9 @@ export function requirementsOf(
   return target === undefined ? [] : (targetOf(study, target)?.requirements ?? []);
 }
 
-/** The plane of the whole top: the first horizontal one that belongs to no zone. */
+/** The plane of the whole top, where it is no zone; else the first horizontal one that belongs to no zone. */
 export function topPlane(scene: Scene): number {
-  const index = scene.planes.findIndex((plane) => plane.name === "island top" && plane.zone === undefined);
+  const index = scene.planes.findIndex((plane) => plane.role === "top" && plane.zone === undefined);
   if (index >= 0) return index;
   return scene.planes.findIndex(
     (plane) =>
@@ -114,13 +110,13 @@ export function topPlane(scene: Scene): number {
 export function wholeTopPlane(scene: Scene): number {
   const free = topPlane(scene);
   if (free >= 0) return free;
-  const named = scene.planes.findIndex((plane) => plane.name === "island top");
-  if (named >= 0) return named;
+  const zone = scene.planes.findIndex((plane) => plane.role === "top");
+  if (zone >= 0) return zone;
   return scene.planes.findIndex((plane) => plane.quantity === "planar" && plane.normal[2] > 0.9);
 }
 
 /** Zones with the plane that judges each; without zones the whole top is one, named `top`. */
-function judgedZones(scene: Scene): { name: string; target?: string; plane: number }[] {
+function planesOfZones(scene: Scene): { name: string; target?: string; plane: number }[] {
   const zones = scene.zones
     .map(({ name, target }) => ({
       name,
@@ -140,26 +136,18 @@ function check(
   assessed: PlaneAssessment,
   requirement: Requirement,
   target: Target,
-  judge: Judge,
+  verdicts: VerdictMethod | null,
 ): Check {
-  const { value, parts } = figureOf(scene, scene.planes[plane], assessed, requirement);
   const { illuminance } = assessed;
-  const { band, verdict, probability, drivers } = judge({
-    scene,
-    requirement,
-    value,
-    parts,
-    plane,
-    planes,
-    illuminance,
-  });
+  const found: Partial<CriterionVerdict> = verdicts?.({ requirement, plane, planes, illuminance }) ?? {};
+  const { band, verdict = "not judged", probability, drivers = [] } = found;
   return {
     quantity: requirement.quantity,
     statistic: requirement.statistic,
-    value,
+    value: figureOf(scene, assessed.statistics, requirement),
     target: requirement.value,
     nature: requirement.nature,
-    band,
+    ...(band === undefined ? {} : { band }),
     verdict,
     ...(probability === undefined ? {} : { probability }),
     drivers,
@@ -167,25 +155,15 @@ function check(
   };
 }
 
-/** The figure a requirement asks for and what each layer brings to it. An initial figure is the maintained one
- * with the maintenance factor taken out. */
+/** The figure a requirement asks for. An initial figure is the maintained one with the maintenance factor taken out. */
 function figureOf(
   scene: Scene,
-  plane: CalculationPlane,
-  assessed: PlaneAssessment,
+  { uniformity, minimum, average }: Statistics,
   { quantity, statistic, nature }: Requirement,
-): { readonly value: number; readonly parts: readonly number[] } {
-  if (quantity === "uniformity")
-    return { value: assessed.statistics.uniformity, parts: scene.layers.map(() => 0) };
+): number {
+  if (quantity === "uniformity") return uniformity;
   const undo = nature === "initial" && scene.maintenance > 0 ? 1 / scene.maintenance : 1;
-  const count = plane.weights.length;
-  const whole: Statistics = assessed.statistics;
-  const darkest = statistic === "minimum" ? assessed.illuminance.indexOf(whole.minimum) : -1;
-  const parts = assessed.layers.map((layer) => {
-    const field = totalOf([layer], count);
-    return (darkest >= 0 ? field[darkest] : statistics(field, plane.weights).average) * undo;
-  });
-  return { value: (statistic === "minimum" ? whole.minimum : whole.average) * undo, parts };
+  return (statistic === "minimum" ? minimum : average) * undo;
 }
 
 function fineFigures(scene: Scene, { plane, field }: FineField): FineFigures {

@@ -3,7 +3,9 @@
  */
 
 import type { EnergyBalance, Method } from "../engine/result.ts";
+import type { Evidence } from "../luminaire/evidence.ts";
 import type { LayerRole } from "../scene/scene.ts";
+import type { InputKind } from "./uncertainty/field-uncertainty.ts";
 import type { Verdict } from "./verdict.ts";
 
 /** Area-weighted figures of an illuminance field (lx). */
@@ -20,9 +22,15 @@ export interface Statistics {
   readonly points: number;
 }
 
+/** What an uncertainty comes from. */
 export interface Driver {
-  /** In words: `flux of dome`, `wall reflectance`; the remainder is `rest`. */
+  /** In words: `flux of dome`, `reflectance of walls`; the remainder is `rest`. */
   readonly input: string;
+  readonly kind: InputKind | "rest";
+  /** The luminaire, layer or part of the room it belongs to; absent where it is common to all. */
+  readonly of?: string;
+  /** How the light of the luminaire is known, where it is about that. */
+  readonly evidence?: Evidence;
   /** Share of the variance of the deciding quantity, 0…1. */
   readonly share: number;
 }
@@ -33,10 +41,10 @@ export interface Check {
   readonly value: number;
   readonly target: number;
   readonly nature: "maintained" | "initial";
-  /** 95 % band of the value. */
-  readonly band: readonly [lo: number, hi: number];
+  /** 95 % interval of the value; absent where it was not judged. */
+  readonly band?: readonly [lo: number, hi: number];
   readonly verdict: Verdict;
-  /** Probability of reaching the target, where it was worked out. */
+  /** Probability of reaching the target; absent of a draft and where it was not judged. */
   readonly probability?: number;
   readonly drivers: readonly Driver[];
   readonly source: string;
@@ -61,7 +69,7 @@ export interface PlaneAssessment {
     readonly role: LayerRole;
     readonly direct: Float64Array;
     readonly interreflected: Float64Array;
-    /** Half-width of the doubt about where on an uncertain opening the light leaves (lx); absent without one. */
+    /** Half-width of the uncertainty of where on an uncertain opening the light leaves (lx); absent without one. */
     readonly nearFieldBand?: Float64Array;
   }[];
   readonly illuminance: Float64Array;

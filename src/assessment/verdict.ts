@@ -1,17 +1,29 @@
-/** The answer to "does it reach the target", honest about its doubt. */
-export type Verdict = "meets" | "falls short" | "too close to call" | "no target";
+/** The answer to "does it reach the target", honest about its uncertainty. `not judged` is said of a draft: figures
+ * whose uncertainty was not worked out, as while a luminaire is dragged. */
+export type Verdict = "meets" | "falls short" | "too close to call" | "no target" | "not judged";
 
-// "No target" asks nothing and counts as met; "too close" is less bad than a certain shortfall.
-const RANK: Readonly<Record<Verdict, number>> = {
+/** From best to worst. "No target" asks nothing and counts as met; "too close" is less bad than a certain shortfall;
+ * nothing is said to be better than what was not judged. */
+export const VERDICT_RANK: Readonly<Record<Verdict, number>> = {
   "no target": 0,
   meets: 1,
   "too close to call": 2,
   "falls short": 3,
+  "not judged": 4,
 };
 
 /** The worst of several verdicts; `no target` of none. */
 export function worstVerdict(verdicts: Iterable<Verdict>): Verdict {
   let worst: Verdict = "no target";
-  for (const verdict of verdicts) if (RANK[verdict] > RANK[worst]) worst = verdict;
+  for (const verdict of verdicts) if (VERDICT_RANK[verdict] > VERDICT_RANK[worst]) worst = verdict;
   return worst;
+}
+
+/** *Meets* when the probability of reaching the target is at least the confidence, *falls short* when it is at most one
+ * less that, else *too close to call*. */
+export function verdictAt(probability: number, confidence: number): Verdict {
+  // A rounding of 1 − 0.9 must not move the edge.
+  const edge = 1e-12;
+  if (probability >= confidence - edge) return "meets";
+  return probability <= 1 - confidence + edge ? "falls short" : "too close to call";
 }

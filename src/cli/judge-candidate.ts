@@ -4,6 +4,7 @@
  */
 
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
+import type { Engines } from "../app/light-arrangement.ts";
 import type { FullCheck } from "../design/search/proposals.ts";
 import { failure, success } from "../diagnostics/issue.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
@@ -11,7 +12,7 @@ import { tiltedLuminaire } from "../luminaire/tilted.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Io } from "./command.ts";
-import { type Engines, type LightChoice, lightArrangements } from "./light-arrangements.ts";
+import { type LightChoice, lightArrangements } from "./light-arrangements.ts";
 import type { LoadedStudy } from "./load-study.ts";
 
 export interface Judging extends FullCheck {

@@ -3,9 +3,7 @@
 import { bodyShadows } from "../advice/body-shadow.ts";
 import { findingsOf } from "../advice/findings.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
-import { lightArrangement } from "../app/light-arrangement.ts";
-import { fixedBandJudge } from "../assessment/fixed-band.ts";
-import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
+import { type Engines, lightArrangement } from "../app/light-arrangement.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { LightEngine } from "../engine/light-engine.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
@@ -18,26 +16,20 @@ export interface LightChoice {
   readonly people?: boolean;
   /** Whether rules of thumb, eyes and heads, load and look are worked out too. */
   readonly findings?: "brief" | "full";
-  /** Probability with which a target must be reached to be called met; the default of the tolerance otherwise. */
+  /** Probability with which a target must be reached to be called met; the default otherwise. */
   readonly confidence?: number;
 }
 
-/** The engines of one run. One for all arrangements: it remembers the room's form factors and the layers they share; and
- * one of its own for the doubts, whose many small changes would turn over the first one's memory. */
-export interface Engines {
-  readonly light: LightEngine;
-  readonly doubt: LightEngine;
-}
-
+/** The engines of one run, for all its arrangements. */
 export function newEngines(): Engines {
-  return { light: new LightEngine(), doubt: new LightEngine() };
+  return { light: new LightEngine(), uncertainty: new LightEngine() };
 }
 
 export function lightArrangements(
   study: ResolvedStudy,
   choice: LightChoice,
   io: Io,
-  { light: engine, doubt: doubting }: Engines = newEngines(),
+  engines: Engines = newEngines(),
 ): JudgedArrangement[] {
   const scenes = study.scenes.filter(
     (scene) => choice.arrangement === undefined || scene.name === choice.arrangement,
@@ -58,15 +50,11 @@ export function lightArrangements(
       io,
       scenes.length > 1 ? `${printable(scene.name, 40)} (${index + 1} of ${scenes.length})` : "",
     );
-    const judged = lightArrangement(study, scene, options, engine, progress.report, (own) =>
-      options.quality === "quick"
-        ? fixedBandJudge
-        : toleranceJudge(scene, own, (...asked) => doubting.calculate(...asked), {
-            confidence: choice.confidence,
-          }),
-    );
+    const judged = lightArrangement(study, scene, options, engines, progress.report, {
+      confidence: choice.confidence,
+    });
     const shadows = options.people
-      ? bodyShadows(scene, { options, engine, observer: { progress: progress.report } })
+      ? bodyShadows(scene, { options, engine: engines.light, observer: { progress: progress.report } })
       : undefined;
     const findings =
       choice.findings === undefined

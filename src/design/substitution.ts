@@ -6,7 +6,7 @@
  */
 
 import type { Check, ZoneAssessment } from "../assessment/assessment.ts";
-import type { Verdict } from "../assessment/verdict.ts";
+import { VERDICT_RANK, type Verdict } from "../assessment/verdict.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { relamped } from "../luminaire/with-lamp-flux.ts";
@@ -34,13 +34,6 @@ export interface Substitution {
   /** For the order. */
   readonly order: string;
 }
-
-const RANK: Readonly<Record<Verdict, number>> = {
-  "no target": 0,
-  meets: 0,
-  "too close to call": 1,
-  "falls short": 2,
-};
 
 /** @param instead a luminaire's name, or the share of the planned one's light that another lamp or trim leaves */
 export function substitution(
@@ -91,7 +84,10 @@ export function substitution(
       const was = before.assessment.zones[z];
       return was === undefined ? [] : [changeOf(was, zone)];
     })
-    .sort((a, b) => RANK[b.after] - RANK[b.before] - (RANK[a.after] - RANK[a.before]));
+    .sort(
+      (a, b) =>
+        VERDICT_RANK[b.after] - VERDICT_RANK[b.before] - (VERDICT_RANK[a.after] - VERDICT_RANK[a.before]),
+    );
   return success({
     layer: written.name,
     planned,
@@ -140,7 +136,7 @@ function orderWords(planned: Luminaire, instead: Luminaire, changes: Substitutio
     ...(planned.cri === undefined ? [] : [`colour rendering ${planned.cri}`]),
     ...(planned.finish === undefined ? [] : [planned.finish]),
   ];
-  const worse = changes.filter((change) => RANK[change.after] > RANK[change.before]);
+  const worse = changes.filter((change) => VERDICT_RANK[change.after] > VERDICT_RANK[change.before]);
   const why =
     worse.length === 0
       ? `${instead.name} in its place changes no verdict.`

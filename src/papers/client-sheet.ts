@@ -141,6 +141,7 @@ const ANSWER: Readonly<Record<Verdict, string>> = {
   "falls short": ", and it falls short",
   "too close to call": ", too close to promise",
   "no target": "",
+  "not judged": "",
 };
 
 /** How the options differ where the eye would see it: steps of 1.5 times. */

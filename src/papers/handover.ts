@@ -138,7 +138,7 @@ export function optionOfAnswer(
   findings?: readonly FindingsSection[],
 ): HandoverOption {
   const said = findings === undefined ? {} : { findings };
-  const fine = scene.planes.findIndex((plane) => plane.name.endsWith(", fine") && plane.grid !== undefined);
+  const fine = scene.planes.findIndex((plane) => plane.role === "fine" && plane.grid !== undefined);
   const index = fine >= 0 ? fine : wholeTopPlane(scene);
   const grid = scene.planes[index]?.grid;
   if (grid === undefined) return { scene, assessment, ...said };

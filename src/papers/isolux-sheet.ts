@@ -39,6 +39,7 @@ const VERDICT_INK: Readonly<Record<Verdict, Ink>> = {
   "falls short": "short",
   "too close to call": "close",
   "no target": "quiet",
+  "not judged": "quiet",
 };
 
 /** Drawing units a metre of the shadow maps. */

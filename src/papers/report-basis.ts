@@ -1,7 +1,7 @@
 /** The back of the report: what went in, what was assumed, how it was computed and from which sources. */
 
 import { loadReport } from "../advice/load.ts";
-import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../assessment/tolerance/input-bands.ts";
+import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../assessment/uncertainty/input-bands.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, heading, paragraph } from "../drawing/paper/flow.ts";

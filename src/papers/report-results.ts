@@ -4,7 +4,7 @@ import { wholeTopPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment, Check } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import { PUBLISHED_TARGETS_BY_ID, publishedRange } from "../assessment/targets-published.ts";
-import { whatWouldSettle } from "../assessment/tolerance/settling.ts";
+import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
@@ -142,7 +142,7 @@ export function results(
         { title: "95 % band", share: 1.3, align: "end" },
         { title: "target", share: 0.9, align: "end" },
         { title: "verdict", share: 1.5 },
-        { title: "what the doubt hangs on", share: 3 },
+        { title: "where the uncertainty comes from", share: 3 },
       ],
       assessment.zones.flatMap((zone) =>
         zone.checks.length === 0
@@ -172,7 +172,7 @@ export function results(
         { title: "by layer: direct + interreflected", share: 3.4 },
       ],
       assessment.planes.flatMap((plane, i) => {
-        if (plane.name.endsWith(", fine")) return [];
+        if (scene.planes[i].role === "fine") return [];
         const s = plane.statistics;
         const fine = (value: number, finer: number | undefined): string =>
           `${words.figure(value)}${finer === undefined ? "" : ` (${words.figure(finer)})`}`;
@@ -213,9 +213,9 @@ function checkRow(zone: string, check: Check, words: HandoverWords): string[] {
     printable(zone, 30),
     light ? `${check.statistic} ${check.nature}, ${words.light}` : "evenness, min/avg",
     value(check.value),
-    `${value(check.band[0])} to ${value(check.band[1])}`,
+    check.band === undefined ? "–" : `${value(check.band[0])} to ${value(check.band[1])}`,
     value(check.target),
     `${VERDICT_MARK[check.verdict]} ${check.verdict}${chance}`,
-    check.drivers.length === 0 ? "–" : printable(whatWouldSettle(check.drivers), 120),
+    check.drivers.length === 0 ? "–" : printable(uncertaintyAdvice(check.drivers), 120),
   ];
 }

@@ -60,7 +60,7 @@ export function gridCells({ u, v }: GridArea, spacing?: number): readonly [colum
 /** The plane of a grid: a point at each cell centre inside the region. A region so small that it holds no cell
  * centre gets one point inside it, in the cell where that lies, with the region's whole area. */
 export function gridPlane(
-  about: Pick<CalculationPlane, "name" | "zone" | "quantity" | "normal">,
+  about: Pick<CalculationPlane, "name" | "role" | "zone" | "quantity" | "normal">,
   gridArea: GridArea,
   columns: number,
   rows: number,
@@ -150,7 +150,7 @@ export function fineGrid(plane: CalculationPlane, largest = FINE_CELL): Calculat
   const { u, v } = plane.grid;
   const cell = Math.max(largest, Math.sqrt((length(u) * length(v)) / MOST_CELLS));
   const cells = (side: number) => Math.max(1, Math.ceil(side / cell - 1e-9));
-  return gridPlane(aboutPlane(plane), plane.grid, cells(length(u)), cells(length(v)));
+  return gridPlane(aboutPlane(plane, "fine"), plane.grid, cells(length(u)), cells(length(v)));
 }
 
 /** A lattice for contours: every fine cell centre and, around them, points on the edge itself, so that contours
@@ -181,7 +181,7 @@ export function contourLattice(plane: CalculationPlane, largest = FINE_CELL): Co
     });
   });
   const weights = new Float64Array(along.length * across.length).fill(1);
-  return { plane: { ...aboutPlane(plane), points, weights }, along, across };
+  return { plane: { ...aboutPlane(plane, "fine"), points, weights }, along, across };
 }
 
 /** Points on the outline of the region itself, at most `spacing` apart (m): the ring the edge is judged by. */
@@ -205,9 +205,9 @@ export function edgeRing(plane: CalculationPlane, spacing = FINE_CELL): Calculat
     });
   }
   const weights = new Float64Array(points.length / 3).fill(1);
-  return { ...aboutPlane(plane), points: Float64Array.from(points), weights };
+  return { ...aboutPlane(plane, "edge"), points: Float64Array.from(points), weights };
 }
 
-function aboutPlane({ name, zone, quantity, normal }: CalculationPlane) {
-  return { name, ...(zone === undefined ? {} : { zone }), quantity, normal };
+function aboutPlane({ name, zone, quantity, normal }: CalculationPlane, role: "fine" | "edge") {
+  return { name, role, ...(zone === undefined ? {} : { zone }), quantity, normal };
 }

@@ -3,9 +3,14 @@ import type { Vec2, Vec3 } from "../geometry/vector.ts";
 /** What a meter at the point would read: illuminance on a plane, or on a small vertical cylinder. */
 export type ReceivedQuantity = "planar" | "cylindrical" | "semi-cylindrical";
 
+/** What a plane is for: the whole top of the island, a zone of it, a finer grid or the edge of another plane, a plane of
+ * the study's own elsewhere, or points that a question of the program needs. */
+export type PlaneRole = "top" | "zone" | "fine" | "edge" | "user" | "probe";
+
 /** Points at which light is calculated, with their weights. Points of a grid are cell centres. */
 export interface CalculationPlane {
   readonly name: string;
+  readonly role: PlaneRole;
   /** Zone the plane judges, if any. */
   readonly zone?: string;
   readonly quantity: ReceivedQuantity;

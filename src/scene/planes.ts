@@ -56,7 +56,7 @@ export function planesOf(
     const wholeTop = zones.length === 1 && zones[0].path === "/island" ? zones[0] : undefined;
     if (documents === undefined || (wholeTop !== undefined && !judged(planes, wholeTop))) {
       const top = onOutline(
-        { name: free("island top", planes), quantity: "planar", normal: UP },
+        { name: free("island top", planes), role: "top", quantity: "planar", normal: UP },
         island.outline,
         undefined,
         {},
@@ -71,7 +71,7 @@ export function planesOf(
       if (documents !== undefined)
         ledger.note(`${zone.path}/plane`, zone.name, "no plane on this zone; the default grid judges it");
       const plane = onOutline(
-        { name: free(zone.name, planes), zone: zone.name, quantity: "planar", normal: UP },
+        { name: free(zone.name, planes), role: "zone", zone: zone.name, quantity: "planar", normal: UP },
         zone.outline,
         zone,
         {},
@@ -96,7 +96,7 @@ function free(name: string, planes: readonly CalculationPlane[]): string {
   return candidate;
 }
 
-type About = Pick<CalculationPlane, "name" | "zone" | "quantity" | "normal">;
+type About = Pick<CalculationPlane, "name" | "role" | "zone" | "quantity" | "normal">;
 
 function planeOf(document: PlaneDocument, path: string, setting: Setting): CalculationPlane | undefined {
   const { ledger, island, zones, room } = setting;
@@ -112,7 +112,7 @@ function planeOf(document: PlaneDocument, path: string, setting: Setting): Calcu
     );
     return undefined;
   }
-  const about = { name, quantity, normal: normalOf(document, quantity, path, ledger) };
+  const about = { name, role: "user" as const, quantity, normal: normalOf(document, quantity, path, ledger) };
   if (flat !== undefined) return onRectangle(about, flat, document, path, setting);
   if (points !== undefined) {
     if (document.spacing !== undefined || document.margin !== undefined)
@@ -138,10 +138,11 @@ function planeOf(document: PlaneDocument, path: string, setting: Setting): Calcu
   }
   if (on === "island") {
     const whole = zones.length === 1 && zones[0].path === "/island" ? { zone: zones[0].name } : {};
-    return onOutline({ ...about, ...whole }, island.outline, undefined, document, path, setting);
+    const role = quantity === "planar" && about.normal[2] > 0.9 ? "top" : "user";
+    return onOutline({ ...about, role, ...whole }, island.outline, undefined, document, path, setting);
   }
   const own = zone as PlannedZone;
-  return onOutline({ ...about, zone: own.name }, own.outline, own, document, path, setting);
+  return onOutline({ ...about, role: "zone", zone: own.name }, own.outline, own, document, path, setting);
 }
 
 function normalOf(

@@ -1,7 +1,7 @@
 /** Results in words: one sentence a zone, readable aloud. Names come from studies; whoever shows them escapes. */
 
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
-import { whatWouldSettle } from "../assessment/tolerance/settling.ts";
+import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import {
@@ -16,6 +16,7 @@ export const VERDICT_MARK: Readonly<Record<Verdict, string>> = {
   "falls short": "✕",
   "too close to call": "≈",
   "no target": "–",
+  "not judged": "…",
 };
 
 /** A zone's sentence in the parts that read down a column: name, light with its band, evenness, what is asked. */
@@ -36,7 +37,7 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   const light = zone.checks.find((check) => check.quantity === "illuminance");
   const level = light?.value ?? zone.statistics.average;
   const band =
-    light === undefined
+    light?.band === undefined
       ? ""
       : ` (${formatIlluminanceValue(light.band[0], unit)} to ${formatIlluminanceValue(light.band[1], unit)})`;
   const what =
@@ -50,8 +51,8 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   };
   if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };
   const open = zone.checks.find((check) => check.verdict === "too close to call" && check.drivers.length > 0);
-  const doubt = open === undefined ? "" : ` The doubt is ${whatWouldSettle(open.drivers)}.`;
-  const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${doubt}`;
+  const uncertainty = open === undefined ? "" : ` The uncertainty is ${uncertaintyAdvice(open.drivers)}.`;
+  const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${uncertainty}`;
   return { ...clauses, judged };
 }
 
@@ -62,7 +63,7 @@ export function checkWords({ quantity, target, verdict, nature }: Check, unit: I
   const asked = nature === "initial" ? `${level} initial` : level;
   if (verdict === "falls short") return `falls short of ${asked}`;
   if (verdict === "too close to call") return `too close to call against ${asked}`;
-  return `meets ${asked}`;
+  return verdict === "not judged" ? `asked ${asked}, not judged yet` : `meets ${asked}`;
 }
 
 /** Below this U₀ a zone is called patchy (EN 12464-1 asks 0.60 of a task and 0.40 even of what surrounds it). */

@@ -14,7 +14,7 @@ async function newEngine(): Promise<LightEngine> {
 /** Engines load after the first light; one remembers what a change does not touch. */
 export class Engines {
   #engine: Promise<LightEngine> | undefined;
-  #doubting: Promise<LightEngine> | undefined;
+  #uncertainty: Promise<LightEngine> | undefined;
   #rehearsed: Promise<void> | undefined;
 
   get(): Promise<LightEngine> {
@@ -38,9 +38,9 @@ export class Engines {
     return newEngine();
   }
 
-  /** One for the doubts, whose many small changes would turn over the other's memory. */
-  doubting(): Promise<LightEngine> {
-    this.#doubting ??= newEngine();
-    return this.#doubting;
+  /** One for the uncertainties, whose many small changes would turn over the other's memory. */
+  uncertainty(): Promise<LightEngine> {
+    this.#uncertainty ??= newEngine();
+    return this.#uncertainty;
   }
 }

@@ -3,7 +3,7 @@
  */
 
 import { assess } from "../assessment/assess.ts";
-import { fixedBandJudge, type Judge } from "../assessment/fixed-band.ts";
+import type { VerdictMethod } from "../assessment/uncertainty/verdict-method.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
@@ -34,11 +34,11 @@ export async function lightOfStudy(
   const scene = forDrawing(found.value.scene, alone);
   const { title, targets, options, defaults, warnings } = study;
   const result = await calculated(scene, request, options, engines, observer);
-  const judge = quality === "judged" ? await doubtful(scene, result, engines, observer) : fixedBandJudge;
+  const verdicts = quality === "judged" ? await verdictsOf(scene, result, engines, observer) : null;
   return success({
     title,
     scene: withoutFunctions(scene),
-    assessment: assess(study, scene, result, { judge }),
+    assessment: assess(study, scene, result, verdicts),
     interreflected: alone ? [] : interreflectedOf(result),
     targets,
     options,
@@ -64,18 +64,18 @@ async function calculated(
   return withInterreflected(direct, interreflected);
 }
 
-/** The judge of an answer that stands: every input's doubt, loaded with the rest of the full calculation. */
-async function doubtful(
+/** The verdict method of an answer that stands, loaded with the rest of the full calculation. */
+async function verdictsOf(
   scene: Scene,
   result: CalculationResult,
   engines: Engines,
   observer: Observer,
-): Promise<Judge> {
-  const [{ toleranceJudge }, engine] = await Promise.all([
-    import("../assessment/tolerance/tolerance-judge.ts"),
-    engines.doubting(),
+): Promise<VerdictMethod> {
+  const [{ verdictMethod }, engine] = await Promise.all([
+    import("../assessment/uncertainty/verdict-method.ts"),
+    engines.uncertainty(),
   ]);
-  return toleranceJudge(scene, result, (...asked) => engine.calculate(...asked), {
+  return verdictMethod(scene, result, (...asked) => engine.calculate(...asked), {
     observer: { cancelled: () => observer.cancelled?.() === true },
   });
 }

@@ -2,11 +2,12 @@
 
 import { assess } from "../assessment/assess.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
-import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
+import { verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
 import { searchArrangements } from "../design/search/search.ts";
 import { pendantShortlist } from "../design/search/shortlist.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import type { Calculate } from "../engine/calculate.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
 import { checkStudy } from "../study/study.ts";
@@ -49,7 +50,7 @@ export async function searchOfStudy(
       where: {},
     });
   const engine = await engines.get();
-  const doubting = await engines.doubting();
+  const uncertainty = await engines.uncertainty();
   const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
   const outcome = searchArrangements(
     {
@@ -74,10 +75,8 @@ export async function searchOfStudy(
         },
         judge(one) {
           const result = engine.calculate(one, { ...study.options, quality: "full" }, stop);
-          const judge = toleranceJudge(one, result, (...asked) => doubting.calculate(...asked), {
-            observer: stop,
-          });
-          return assess(study, one, result, { judge });
+          const own: Calculate = (...asked) => uncertainty.calculate(...asked);
+          return assess(study, one, result, verdictMethod(one, result, own, { observer: stop }));
         },
       },
       space: {

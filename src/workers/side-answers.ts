@@ -11,7 +11,6 @@ import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { eyePlanes } from "../advice/people/eye-light.ts";
 import { lightArrangement } from "../app/light-arrangement.ts";
 import { assess, wholeTopPlane } from "../assessment/assess.ts";
-import { toleranceJudge } from "../assessment/tolerance/tolerance-judge.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { readJson } from "../diagnostics/json-text.ts";
@@ -47,13 +46,9 @@ export async function planOfStudy(
   const found = await resolved(request, false, files, observer);
   if (!found.ok) return found;
   const { study, scene } = found.value;
-  const engine = await engines.get();
   const report = (stage: string, fraction: number): void => observer.progress?.(stage, fraction);
-  // The drawing shows the judgement the screen shows: the same judge on the same light.
-  const doubting = await engines.doubting();
-  const judged = lightArrangement(study, scene, study.options, engine, report, (own) =>
-    toleranceJudge(scene, own, (...asked) => doubting.calculate(...asked)),
-  );
+  const own = { light: await engines.get(), uncertainty: await engines.uncertainty() };
+  const judged = lightArrangement(study, scene, study.options, own, report);
   return success(isoluxSheet(study, [judged]));
 }
 
@@ -67,7 +62,7 @@ export async function peopleOfStudy(
   const found = await resolved(request, true, files, observer);
   if (!found.ok) return found;
   const { study, scene } = found.value;
-  const engine = await engines.doubting();
+  const engine = await engines.uncertainty();
   const { island, people, layers } = scene;
   const images = people.flatMap((person) =>
     layers.flatMap((layer) =>
@@ -93,14 +88,14 @@ export async function rulesOfStudy(
   const found = await resolved(request, true, files, observer);
   if (!found.ok) return found;
   const { study, scene } = found.value;
-  const engine = await engines.doubting();
+  const engine = await engines.uncertainty();
   const light = (implied: Scene) => {
     const top = wholeTopPlane(implied);
     if (top < 0) return undefined;
     const planes = [implied.planes[top]];
     const lit = { ...implied, planes, zones: [] };
     const result = engine.calculate(lit, { ...study.options, quality: "quick" }, observer);
-    return assess(study, lit, result).planes[0].statistics;
+    return assess(study, lit, result, null).planes[0].statistics;
   };
   return success(guidelineCards(scene, { length: study.display.length, light }));
 }
@@ -150,12 +145,12 @@ export async function besideOfStudy(
   const found = await resolved(request, true, files, observer);
   if (!found.ok) return found;
   const { study, scene } = found.value;
-  const engine = await engines.doubting();
+  const engine = await engines.uncertainty();
   const eyes = eyePlanes(scene);
   const planes = [...scene.planes, ...eyes];
   const result = engine.calculate({ ...scene, planes }, { ...study.options, quality: "quick" }, observer);
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
   const lit = result.planes.slice(scene.planes.length);
-  const findings = findingsOf(study, scene, own, assess(study, scene, own), lit);
+  const findings = findingsOf(study, scene, own, assess(study, scene, own, null), lit);
   return success(findingsSections(findings, study.display));
 }

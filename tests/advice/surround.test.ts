@@ -38,7 +38,7 @@ describe("surround", () => {
     );
     const [scene] = study.scenes;
     const result = new LightEngine().calculate(scene, { quality: "quick" });
-    const found = surround(scene, result, assess(study, scene, result));
+    const found = surround(scene, result, assess(study, scene, result, null));
     // Only light from the floor and the top reaches a ceiling above pendants that shine downward.
     expect(found.walls).toBeGreaterThan(0);
     expect(found.ceiling).toBeGreaterThan(0);

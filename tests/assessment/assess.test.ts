@@ -1,12 +1,16 @@
-/** From light to verdict: layers sum, dimming and maintenance are weights, the fixed band decides. */
+/** From light to verdict: layers sum, dimming and maintenance are weights, the uncertainty decides. */
 import { describe, expect, it } from "vitest";
 import { assess } from "../../src/assessment/assess.ts";
-import { worstVerdict } from "../../src/assessment/verdict.ts";
+import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
+import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";
 import type { Target } from "../../src/scene/target.ts";
+import { textbookAssessment } from "../support/textbook-verdicts.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
 const scene = tinyScene();
 const result = textbookResult(scene);
+/** Two-sided 95 % of the normal distribution. */
+const Z95 = 1.959963984540054;
 
 function own(value: number, more: Partial<Target["requirements"][number]> = {}): Target {
   return {
@@ -20,7 +24,7 @@ function own(value: number, more: Partial<Target["requirements"][number]> = {}):
 
 describe("the judgement of an arrangement", () => {
   it("sums the layers, dimmed and maintained, to the illuminance", () => {
-    const { planes } = assess(tinyStudy([scene]), scene, result);
+    const { planes } = assess(tinyStudy([scene]), scene, result, null);
     let worst = 0;
     planes.forEach((plane, p) => {
       for (let i = 0; i < plane.illuminance.length; i++) {
@@ -36,7 +40,7 @@ describe("the judgement of an arrangement", () => {
   });
 
   it("judges each zone against its published target and says the source", () => {
-    const { zones } = assess(tinyStudy([scene]), scene, result);
+    const { zones } = assess(tinyStudy([scene]), scene, result, null);
     expect(zones.map((zone) => [zone.name, zone.checks[0].target])).toEqual([
       ["prep", 500],
       ["eating", 200],
@@ -45,65 +49,126 @@ describe("the judgement of an arrangement", () => {
   });
 
   it("prefers the study's own target of the same name", () => {
-    const { zones } = assess(tinyStudy([scene], [own(120)]), scene, result);
+    const { zones } = assess(tinyStudy([scene], [own(120)]), scene, result, null);
     expect(zones[0].checks[0].target).toBe(120);
   });
 
-  it("meets, is too close to call, falls short as the target passes through the band", () => {
+  it("meets, is too close to call, falls short as the probability of reaching the target falls", () => {
     const at = (target: number) =>
-      assess(tinyStudy([scene], [own(target)]), scene, result).zones[0].checks[0];
-    const { value, band } = at(1);
-    // Layer parts written out: pendants measured ±8 %, spots flux and beam −20 +35 %.
-    const parts = [0, 1].map((layer) => {
-      const raw = result.planes[1].layers[layer];
-      const sum = raw.direct.reduce((a, e, i) => a + e + raw.interreflected[i], 0);
-      return (sum / raw.direct.length) * (layer === 0 ? 1 : 0.5) * 0.8;
-    });
-    expect(parts[0] + parts[1]).toBeCloseTo(value, 9);
-    expect(band[0]).toBeCloseTo(parts[0] * 0.92 + parts[1] * 0.8, 9);
-    expect(band[1]).toBeCloseTo(parts[0] * 1.08 + parts[1] * 1.35, 9);
-    expect(at(band[0]).verdict).toBe("meets");
-    expect(at(band[0] * 1.001).verdict).toBe("too close to call");
-    expect(at(band[1]).verdict).toBe("too close to call");
-    expect(at(band[1] * 1.001).verdict).toBe("falls short");
+      textbookAssessment(tinyStudy([scene], [own(target)]), scene, result).zones[0].checks[0];
+    const [lo, hi] = at(1).band ?? [0, 0];
+    const sigma = (hi - lo) / (2 * Z95);
+    const mean = (lo + hi) / 2;
+    // 90 % and 10 % of a normal distribution: 1.2816 σ below and above its mean.
+    expect(at(mean - 1.282 * sigma).verdict).toBe("meets");
+    expect(at(mean - 1.281 * sigma).verdict).toBe("too close to call");
+    expect(at(mean + 1.281 * sigma).verdict).toBe("too close to call");
+    expect(at(mean + 1.282 * sigma).verdict).toBe("falls short");
+    expect(at(mean).probability).toBeCloseTo(0.5, 9);
   });
 
-  it("takes uniformity as it is, without a band", () => {
+  it("gives evenness an interval of its own, which holds the figure", () => {
     const target = own(0.2, { quantity: "uniformity", statistic: "minimum / average" });
-    const { statistics, checks } = assess(tinyStudy([scene], [target]), scene, result).zones[0];
+    const { statistics, checks } = textbookAssessment(tinyStudy([scene], [target]), scene, result).zones[0];
     expect(checks[0].value).toBe(statistics.uniformity);
-    expect(checks[0].band).toEqual([statistics.uniformity, statistics.uniformity]);
+    const [lo, hi] = checks[0].band ?? [0, 0];
+    expect(lo).toBeLessThan(statistics.uniformity);
+    expect(hi).toBeGreaterThan(statistics.uniformity);
+    // Position and unit scatter alone move it: a band of nothing, or of a whole evidence class, is wrong.
+    expect((hi - lo) / statistics.uniformity).toBeGreaterThan(0.005);
     expect(checks[0].verdict).toBe("meets");
   });
 
+  it("says of a draft neither interval nor verdict", () => {
+    const draft = assess(tinyStudy([scene], [own(120)]), scene, result, null);
+    expect(draft.verdict).toBe("not judged");
+    const [check] = draft.zones[0].checks;
+    expect(check).toMatchObject({ verdict: "not judged", target: 120, drivers: [] });
+    expect(check.band).toBeUndefined();
+  });
+
   it("takes maintenance out of an initial figure", () => {
-    const maintained = assess(tinyStudy([scene], [own(1)]), scene, result).zones[0].checks[0].value;
-    const initial = assess(tinyStudy([scene], [own(1, { nature: "initial" })]), scene, result).zones[0]
+    const maintained = assess(tinyStudy([scene], [own(1)]), scene, result, null).zones[0].checks[0].value;
+    const initial = assess(tinyStudy([scene], [own(1, { nature: "initial" })]), scene, result, null).zones[0]
       .checks[0];
     expect(initial.value).toBeCloseTo(maintained / 0.8, 9);
   });
 
   it("finds the least point of a zone when the minimum is asked", () => {
-    const check = assess(tinyStudy([scene], [own(1, { statistic: "minimum" })]), scene, result).zones[0];
-    expect(check.checks[0].value).toBe(check.statistics.minimum);
-    expect(check.checks[0].band[0]).toBeLessThan(check.statistics.minimum);
+    const study = tinyStudy([scene], [own(1, { statistic: "minimum" })]);
+    const { checks, statistics } = textbookAssessment(study, scene, result).zones[0];
+    expect(checks[0].value).toBe(statistics.minimum);
+    expect(checks[0].band?.[0]).toBeLessThan(statistics.minimum);
   });
 
-  it("is the worst of its zones; without zones the whole top is one and asks nothing", () => {
-    const judged = assess(tinyStudy([scene]), scene, result);
-    expect(judged.verdict).toBe(worstVerdict(judged.zones.map((zone) => zone.verdict)));
+  it("is the worst of its zones: a shortfall before what is too close to call", () => {
+    const asking = (prep: number, eating: number) => {
+      const targets = [own(prep), { ...own(eating), id: "dining" }];
+      const zones = scene.zones.map((zone, k) => ({ ...zone, target: targets[k].id }));
+      return textbookAssessment(tinyStudy([scene], targets), { ...scene, zones }, result);
+    };
+    const even = asking(1, 1).zones.map(({ checks }) => {
+      const [lo, hi] = checks[0].band ?? [0, 0];
+      return (lo + hi) / 2;
+    });
+    expect(asking(1, 1).verdict).toBe("meets");
+    expect(asking(1, even[1]).verdict).toBe("too close to call");
+    expect(asking(even[0], 1).verdict).toBe("too close to call");
+    expect(asking(9999, even[1]).verdict).toBe("falls short");
+    expect(asking(even[0], 9999).verdict).toBe("falls short");
+  });
+
+  it("makes one zone of the whole top without zones, and asks nothing of it", () => {
     const bare = tinyScene({ zones: [], planes: [scene.planes[0]] });
-    const whole = assess(tinyStudy([bare]), bare, textbookResult(bare));
+    const whole = textbookAssessment(tinyStudy([bare]), bare, textbookResult(bare));
     expect(whole.zones).toMatchObject([{ name: "top", verdict: "no target" }]);
     expect(whole.verdict).toBe("no target");
   });
 
   it("adds power as dimmed and counts those that did not say", () => {
     // Two pendants of 10 W; two spots of unknown power; floor 5 m × 4 m.
-    expect(assess(tinyStudy([scene]), scene, result).energy).toEqual({
+    expect(assess(tinyStudy([scene]), scene, result, null).energy).toEqual({
       watts: 20,
       wattsPerSquareMetre: 1,
       unknownWatts: 2,
     });
+  });
+});
+
+describe("input quantities of a check", () => {
+  /** Mean and standard uncertainty of prep's average with other bands of the inputs. */
+  const averageWith = (bands: Partial<InputBands>, nature: "maintained" | "initial" = "maintained") => {
+    const method = verdictMethod(
+      scene,
+      result,
+      () => {
+        throw new Error("Nothing is to be calculated again.");
+      },
+      { bands: { ...DEFAULT_BANDS, ...bands } },
+    );
+    const [check] = assess(tinyStudy([scene], [own(1, { nature })]), scene, result, method).zones[0].checks;
+    const [lo, hi] = check.band ?? [0, 0];
+    return { mean: (lo + hi) / 2, variance: ((hi - lo) / (2 * Z95)) ** 2, drivers: check.drivers };
+  };
+
+  it("spread rated flux evenly from 10 % below to none: mean −b/2, standard uncertainty b/√12", () => {
+    // The spots alone start from rated flux; their part of the average written out.
+    const raw = result.planes[1].layers[1];
+    const sum = raw.direct.reduce((a, e, i) => a + e + raw.interreflected[i], 0);
+    const part = (sum / raw.direct.length) * 0.5 * 0.8;
+    const [sure, rated] = [averageWith({ ratedFlux: 0 }), averageWith({ ratedFlux: 0.1 })];
+    const variance = rated.variance - sure.variance;
+    console.log(`worst error ${Math.abs(variance / ((0.1 * part) ** 2 / 12) - 1).toExponential(1)}`);
+    expect(variance / ((0.1 * part) ** 2 / 12)).toBeCloseTo(1, 9);
+    expect(rated.mean - sure.mean).toBeCloseTo(-0.05 * part, 9);
+  });
+
+  it("leave maintenance out of an initial figure, the factor and its uncertainty", () => {
+    const [initial, sure] = [averageWith({}, "initial"), averageWith({ maintenance: 0 }, "initial")];
+    expect(initial.variance / sure.variance).toBeCloseTo(1, 12);
+    expect(initial.drivers.map(({ kind }) => kind)).not.toContain("maintenance");
+    const maintained = averageWith({});
+    expect(maintained.drivers.map(({ kind }) => kind)).toContain("maintenance");
+    expect(maintained.variance).toBeGreaterThan(1.1 * averageWith({ maintenance: 0 }).variance);
   });
 });

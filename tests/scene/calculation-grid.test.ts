@@ -13,7 +13,7 @@ import {
   gridSpacing,
 } from "../../src/scene/calculation-grid.ts";
 
-const ABOUT = { name: "top", quantity: "planar", normal: [0, 0, 1] as Vec3 } as const;
+const ABOUT = { name: "top", role: "user", quantity: "planar", normal: [0, 0, 1] as Vec3 } as const;
 
 function flat(length: number, width: number, region?: readonly (readonly Vec2[])[]) {
   return {

@@ -49,6 +49,7 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
   const sets = pointsOnSurfaces(scene.surfaces, count, 5, randomStream(7));
   const planes = sets.map(({ surface, points }) => ({
     name: `${surface}`,
+    role: "probe" as const,
     quantity: "planar" as const,
     points,
     normal: scene.surfaces[surface].normal,
@@ -137,6 +138,7 @@ async function crossed(name: string): Promise<{ readonly points: number; readonl
   const sets = pointsOnSurfaces(scene.surfaces, 200, 2, randomStream(19));
   const planes = sets.map(({ surface, points }) => ({
     name: `${surface}`,
+    role: "probe" as const,
     quantity: "planar" as const,
     points,
     normal: scene.surfaces[surface].normal,

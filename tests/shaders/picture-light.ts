@@ -87,6 +87,7 @@ export function shownLight(renderer: WebGLRenderer, scene: Scene, people: boolea
   const answers = turns.map(({ turn, beside }) => {
     const planes = sets.map(({ surface, points }) => ({
       name: `${surface}`,
+      role: "probe" as const,
       quantity: "planar" as const,
       points: turned(moved(points, flats[surface], beside), turn),
       normal: scene.surfaces[surface].normal,

@@ -2,10 +2,10 @@
 
 import { marginPlane } from "../../src/app/contour-field.ts";
 import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
-import { assess } from "../../src/assessment/assess.ts";
 import type { PlaneGrid } from "../../src/scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import { rectanglePlane, textbookResult } from "./tiny-scene.ts";
+import { textbookAssessment } from "./textbook-verdicts.ts";
 
 export function judged(study: ResolvedStudy): JudgedArrangement[] {
   return study.scenes.map((scene) => {
@@ -14,6 +14,6 @@ export function judged(study: ResolvedStudy): JudgedArrangement[] {
     const [inside, margin] = textbookResult({ ...scene, planes: [plane, edge] }).planes;
     const fine = new Map([["island top", { plane, field: inside, margin: { plane: edge, field: margin } }]]);
     const result = textbookResult(scene);
-    return { scene, result, fine, assessment: assess(study, scene, result, { fine }) };
+    return { scene, result, fine, assessment: textbookAssessment(study, scene, result, fine) };
   });
 }

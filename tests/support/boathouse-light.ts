@@ -5,14 +5,15 @@ import { withValueAt } from "../../src/elements/study-fields/edit-path.ts";
 import {
   type ArrangementAssessment,
   assess,
-  calculate,
   checkStudy,
+  LightEngine,
   orThrow,
   PUBLISHED_TARGETS_BY_ID,
   photometryPaths,
   type ResolvedStudy,
   readPhotometry,
   resolveStudy,
+  verdictMethod,
 } from "../../src/index.ts";
 import { fineGrid } from "../../src/scene/calculation-grid.ts";
 
@@ -46,6 +47,8 @@ export async function boathouseLight(
   edits: Readonly<Record<string, unknown>> = {},
 ): Promise<BoathouseLight> {
   const study = await boathouseStudy(folder, edits);
+  const engine = new LightEngine();
+  const calculate: LightEngine["calculate"] = (...asked) => engine.calculate(...asked);
   const assessments = study.scenes.map((scene) => {
     const top = scene.planes[0];
     const fine = fineGrid(top);
@@ -53,9 +56,8 @@ export async function boathouseLight(
     const result = calculate({ ...scene, planes }, study.options);
     const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
     const field = result.planes[scene.planes.length];
-    return assess(study, scene, own, {
-      fine: new Map(fine === undefined ? [] : [[top.name, { plane: fine, field }]]),
-    });
+    const fines = new Map(fine === undefined ? [] : [[top.name, { plane: fine, field }]]);
+    return assess(study, scene, own, verdictMethod(scene, own, calculate), fines);
   });
   return { study, assessments };
 }

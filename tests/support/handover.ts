@@ -1,15 +1,17 @@
 /** Hand-overs of small kitchens, lit by the textbook's point sources; and kitchens drawn at random. */
 import fc from "fast-check";
-import { assess } from "../../src/assessment/assess.ts";
 import { type Handover, handoverFacts, optionOfAnswer } from "../../src/papers/handover.ts";
 import { type Json, kitchen, resolved } from "./studies.ts";
 import { textbookResult } from "./tiny-scene.ts";
+import { textbookAssessment } from "./textbook-verdicts.ts";
 
 export function handoverOf(document: Json, more: Partial<Handover> = {}): Handover {
   const study = resolved(document);
   return {
     ...handoverFacts(study),
-    options: study.scenes.map((scene) => optionOfAnswer(scene, assess(study, scene, textbookResult(scene)))),
+    options: study.scenes.map((scene) =>
+      optionOfAnswer(scene, textbookAssessment(study, scene, textbookResult(scene))),
+    ),
     chosen: 0,
     lamps: new Map(),
     paper: "A4",

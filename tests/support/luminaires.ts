@@ -75,6 +75,7 @@ export function plane(
 ): CalculationPlane {
   return {
     name: "points",
+    role: "probe",
     quantity,
     points: Float64Array.from(points.flat()),
     normal,

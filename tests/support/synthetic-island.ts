@@ -2,7 +2,6 @@
  * An island with everything a drawing must cope with, lit by point sources from the textbook: for tests of what
  * is drawn, not of what is computed.
  */
-import { assess } from "../../src/assessment/assess.ts";
 import type { ArrangementAssessment } from "../../src/assessment/assessment.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { frame } from "../../src/geometry/frame.ts";
@@ -11,6 +10,7 @@ import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { Scene, Zone } from "../../src/scene/scene.ts";
 import { lambertian, rectanglePlane, textbookResult, tinyScene, tinyStudy } from "./tiny-scene.ts";
+import { textbookAssessment } from "./textbook-verdicts.ts";
 
 const DOME: Body = {
   profile: "dome",
@@ -116,5 +116,8 @@ export function syntheticStudy(scene: Scene = syntheticScene()): ResolvedStudy {
 
 export function syntheticAssessment(scene: Scene, quality: "quick" | "full" = "full"): ArrangementAssessment {
   const result = textbookResult(scene, 30);
-  return assess(syntheticStudy(scene), scene, { ...result, method: { ...result.method, quality } });
+  return textbookAssessment(syntheticStudy(scene), scene, {
+    ...result,
+    method: { ...result.method, quality },
+  });
 }

@@ -28,6 +28,7 @@ export function rectanglePlane(
   }
   return {
     name,
+    role: zone === undefined ? "top" : "zone",
     zone,
     quantity: "planar",
     points,

@@ -1,9 +1,9 @@
 /**
  * Random kitchens, and the kitchens they might really turn out to be: every input drawn from its stated band,
- * the light calculated again from scratch. The second route to a verdict's doubt.
+ * the light calculated again from scratch. The second route to a verdict's uncertainty.
  */
 
-import type { InputBands } from "../../src/assessment/tolerance/input-bands.ts";
+import type { InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
 import type { LightEngine } from "../../src/engine/light-engine.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import { EVIDENCE, type Evidence } from "../../src/luminaire/evidence.ts";

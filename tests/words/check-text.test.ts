@@ -48,7 +48,7 @@ describe("the text of check", () => {
     for (let i = 1; i <= 9; i++) expect(words.split(`option ${i}`).length).toBe(3);
   });
 
-  it("says what the doubt hangs on when it is too close to call", () => {
+  it("says what the uncertainty comes from when it is too close to call", () => {
     const { value } = judged(study)[1].assessment.zones[0].checks[0];
     const close = tinyStudy(
       [even],
@@ -63,7 +63,7 @@ describe("the text of check", () => {
       ],
     );
     expect(checkText(close, judged(close)).replace(/\s+/g, " ")).toMatch(
-      /≈ prep .*too close to call against 316 lx\. The doubt is mostly the light of dome/,
+      /≈ prep .*too close to call against 316 lx\. The uncertainty is mostly the photometry of dome/,
     );
   });
 

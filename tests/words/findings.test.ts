@@ -18,7 +18,7 @@ function found(more: Json): Findings {
   const planes = [...scene.planes, ...eyes];
   const result = new LightEngine().calculate({ ...scene, planes }, { ...study.options, quality: "quick" });
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
-  const assessment = assess(study, scene, own);
+  const assessment = assess(study, scene, own, null);
   return findingsOf(study, scene, own, assessment, result.planes.slice(scene.planes.length));
 }
 

@@ -32,11 +32,12 @@ export function eyePlanes({ people }: Pick<Scene, "people">): CalculationPlane[]
   const points = Float64Array.from(people.flatMap(({ eye }) => eye));
   const weights = new Float64Array(people.length).fill(1);
   return [
-    { name: "eyes, cylindrical", quantity: "cylindrical", points, normal: [0, 0, 1], weights },
-    { name: "eyes, horizontal", quantity: "planar", points, normal: [0, 0, 1], weights },
+    { name: "eyes, cylindrical", role: "probe", quantity: "cylindrical", points, normal: [0, 0, 1], weights },
+    { name: "eyes, horizontal", role: "probe", quantity: "planar", points, normal: [0, 0, 1], weights },
     ...people.map(
       ({ name, eye, facing }): CalculationPlane => ({
         name: `eye of ${name}`,
+        role: "probe",
         quantity: "planar",
         points: Float64Array.from(eye),
         normal: [Math.cos(facing), Math.sin(facing), 0],

@@ -62,7 +62,7 @@ function shareOf(
 
 function leastShare(zone: ZoneAssessment, part: number): number | undefined {
   const light = zone.checks.find((check) => check.quantity === "illuminance" && check.verdict === "meets");
-  if (light === undefined || part <= 0 || !(light.band[0] > 0)) return undefined;
+  if (light?.band === undefined || part <= 0 || !(light.band[0] > 0)) return undefined;
   const needed = (light.target * light.value) / light.band[0];
   const share = 1 - (light.value - needed) / (part * light.value);
   return share <= 0 ? undefined : Math.min(1, share);

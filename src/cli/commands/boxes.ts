@@ -1,5 +1,5 @@
 import { requirementsOf } from "../../assessment/assess.ts";
-import { toleranceJudge } from "../../assessment/tolerance/tolerance-judge.ts";
+import { verdictMethod } from "../../assessment/uncertainty/verdict-method.ts";
 import { readOffsets, replay } from "../../design/boxes/as-built.ts";
 import { robustBoxes } from "../../design/boxes/robust-boxes.ts";
 import { toleranceRings } from "../../design/boxes/tolerance-ring.ts";
@@ -170,7 +170,9 @@ async function run(args: Arguments, io: Io): Promise<number> {
           study,
           scene,
           own.result,
-          toleranceJudge(scene, own.result, (...asked) => engines.doubt.calculate(...asked), { confidence }),
+          verdictMethod(scene, own.result, (...asked) => engines.uncertainty.calculate(...asked), {
+            confidence,
+          }),
           layer,
           observer,
         );

@@ -8,7 +8,7 @@
  */
 
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
-import type { Verdict } from "../../assessment/verdict.ts";
+import { VERDICT_RANK } from "../../assessment/verdict.ts";
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
@@ -116,12 +116,6 @@ function moved(scene: Scene, layer: number, to: (placed: PlacedLuminaire, index:
   return withLuminaires(scene, layer, luminaires);
 }
 
-const RANK: Readonly<Record<Verdict, number>> = {
-  "no target": 0,
-  meets: 0,
-  "too close to call": 1,
-  "falls short": 2,
-};
 const HANGS = [-0.05, 0.05, -0.1, 0.1];
 const STRONGER = 1.25;
 
@@ -136,12 +130,12 @@ export function replay(
   const scene = builtScene(plan, layer, offsets);
   const planned = judge(plan);
   const built = judge(scene);
-  const worse = RANK[built.verdict] > RANK[planned.verdict];
+  const worse = VERDICT_RANK[built.verdict] > VERDICT_RANK[planned.verdict];
   const remedies: Remedy[] = [];
   if (worse)
     for (const { words, scene: tried } of remediesOf(plan, scene, layer, offsets, length)) {
       const assessment = judge(tried);
-      const restores = RANK[assessment.verdict] <= RANK[planned.verdict];
+      const restores = VERDICT_RANK[assessment.verdict] <= VERDICT_RANK[planned.verdict];
       remedies.push({ words, assessment, restores });
       if (restores) break;
     }

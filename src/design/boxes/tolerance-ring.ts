@@ -3,14 +3,14 @@
  *
  * The pendant moves out in eight directions, all else as planned; the first distance at which the arrangement's verdict
  * is another is found by halving. Light: E' = E − D + D', D and D' its direct light before and after, nothing in the way;
- * doubts as those of the plan.
+ * uncertainties as those of the plan.
  *
  * Known error: shadows and interreflected light stay as they were, under 1 % of the average (see `superposed-light.ts`);
  * the ring is exact to 5 mm in the directions tried.
  */
 
 import { assess } from "../../assessment/assess.ts";
-import type { Judge } from "../../assessment/fixed-band.ts";
+import type { VerdictMethod } from "../../assessment/uncertainty/verdict-method.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { addDirectLight } from "../../engine/direct/direct-light.ts";
@@ -35,16 +35,16 @@ const EXACT = 0.005;
 const DIRECTIONS = 8;
 const NEAR_FIELD_ERROR = 0.0025;
 
-/** One for each luminaire of the layer. @param result of the scene @param judge of the same result */
+/** One for each luminaire of the layer. @param result of the scene @param verdicts of the same result */
 export function toleranceRings(
   study: Pick<ResolvedStudy, "targets">,
   scene: Scene,
   result: CalculationResult,
-  judge: Judge,
+  verdicts: VerdictMethod,
   layer: number,
   observer?: Observer,
 ): ToleranceRing[] {
-  const planned = assess(study, scene, result, { judge }).verdict;
+  const planned = assess(study, scene, result, verdicts).verdict;
   return scene.layers[layer].luminaires.map((placed, index): ToleranceRing => {
     const direct = (origin: Vec3): Float64Array[] =>
       scene.planes.map((plane) => {
@@ -62,7 +62,7 @@ export function toleranceRings(
         origin[1] + radius * Math.sin(direction),
         origin[2],
       ]);
-      return assess(study, scene, moved(result, layer, before, after), { judge }).verdict;
+      return assess(study, scene, moved(result, layer, before, after), verdicts).verdict;
     };
     let radius = FARTHEST;
     let beyond: ToleranceRing["beyond"];

@@ -37,8 +37,8 @@ export function dimming(scene: Scene, assessment: ArrangementAssessment): number
       const { dim } = scene.layers[l];
       return dim > 0 ? (undo * statistics(field, scene.planes[index].weights).average) / dim : 0;
     });
-    // The same factor between figure and its lower doubt as now, and a little for the dimmers.
-    const [lo] = check.band;
+    // The same factor between figure and the low end of its interval as now, and a little for the dimmers.
+    const [lo] = check.band ?? [check.value];
     const need = (check.target * check.value * ROOM) / Math.max(lo, 1e-9);
     a.push(means.map((mean) => mean / need));
     b.push(1);

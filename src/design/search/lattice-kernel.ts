@@ -96,7 +96,14 @@ export class LatticeKernel {
     const E = new Float64Array(count);
     addDirectLight(
       { luminaire: this.#luminaire, frame: { origin: [0, 0, 0], rotation } },
-      { name: "lattice", quantity: "planar", points, normal: [0, 0, 1], weights: new Float64Array(0) },
+      {
+        name: "lattice",
+        role: "probe",
+        quantity: "planar",
+        points,
+        normal: [0, 0, 1],
+        weights: new Float64Array(0),
+      },
       this.#nearFieldError,
       0,
       E,

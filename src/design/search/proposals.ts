@@ -12,7 +12,7 @@ import { headRoom } from "../../advice/people/head-room.ts";
 import { FACE_SEEN, sightlines } from "../../advice/people/sightlines.ts";
 import { topPlane } from "../../assessment/assess.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
-import type { Verdict } from "../../assessment/verdict.ts";
+import { VERDICT_RANK, type Verdict } from "../../assessment/verdict.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -174,18 +174,12 @@ function nearest(ranked: readonly CandidateFigures[]): CandidateFigures[] {
   return [...ranked].sort((a, b) => a.shortage - b.shortage || b.uniformity - a.uniformity).slice(0, NEAREST);
 }
 
-const RANK: Readonly<Record<Verdict, number>> = {
-  "no target": 0,
-  meets: 0,
-  "too close to call": 1,
-  "falls short": 2,
-};
-
 /** The best of what the check turned down, one of each sort. */
 function bestOf<T extends Checked & { figures: CandidateFigures }>(all: readonly T[], wanted: number): T[] {
   const ordered = [...all].sort(
     (a, b) =>
-      RANK[a.assessment.verdict] - RANK[b.assessment.verdict] || a.figures.shortage - b.figures.shortage,
+      VERDICT_RANK[a.assessment.verdict] - VERDICT_RANK[b.assessment.verdict] ||
+      a.figures.shortage - b.figures.shortage,
   );
   const names = new Set<string>();
   return ordered
@@ -274,7 +268,7 @@ export function lossOf(before: Checked, after: Checked, unit: IlluminanceUnit = 
   const parts: string[] = [];
   after.assessment.zones.forEach((zone, z) => {
     const was = before.assessment.zones[z];
-    if (was === undefined || RANK[zone.verdict] <= RANK[was.verdict]) return;
+    if (was === undefined || VERDICT_RANK[zone.verdict] <= VERDICT_RANK[was.verdict]) return;
     const worst = zone.checks.find(({ verdict }) => verdict === zone.verdict);
     const figure =
       worst === undefined

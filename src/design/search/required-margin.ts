@@ -7,7 +7,7 @@
  * check.
  */
 
-import { DEFAULT_BANDS } from "../../assessment/tolerance/input-bands.ts";
+import { DEFAULT_BANDS } from "../../assessment/uncertainty/input-bands.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { normalBelow } from "../../numerics/normal-distribution.ts";

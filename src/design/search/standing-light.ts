@@ -42,6 +42,7 @@ export function standingLight(
   const count = grid.points.length / 3;
   const plane = {
     name: "search",
+    role: "probe" as const,
     quantity: "planar" as const,
     points: grid.points,
     normal: [0, 0, 1] as const,

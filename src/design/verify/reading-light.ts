@@ -103,6 +103,7 @@ function unblocked(placed: PlacedLuminaire, places: readonly Vec3[]): Float64Arr
 function planeAt(places: readonly Vec3[]): CalculationPlane {
   return {
     name: "readings",
+    role: "probe",
     quantity: "planar",
     points: Float64Array.from(places.flat()),
     normal: [0, 0, 1],

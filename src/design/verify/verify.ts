@@ -9,9 +9,8 @@
  */
 
 import { targetOf } from "../../assessment/assess.ts";
-import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../../assessment/tolerance/input-bands.ts";
-import { verdictAt } from "../../assessment/tolerance/tolerance-judge.ts";
-import type { Verdict } from "../../assessment/verdict.ts";
+import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../../assessment/uncertainty/input-bands.ts";
+import { type Verdict, verdictAt } from "../../assessment/verdict.ts";
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import type { Vec3 } from "../../geometry/vector.ts";

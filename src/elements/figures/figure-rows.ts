@@ -55,7 +55,7 @@ function zoneGroup(
       style: VERDICT_STYLE[check.verdict],
       from: [
         { term: "Band", words: bandWords(check, words) },
-        { term: "Doubt", words: driverWords(check.drivers) },
+        { term: "Uncertainty", words: driverWords(check.drivers) },
         input,
         method,
         { term: "Target", words: `${zone.target ?? "the zone's own"}: ${check.source}` },
@@ -99,6 +99,7 @@ function place(check: Check): string {
 }
 
 function bandWords(check: Check, words: Wording): string {
+  if (check.band === undefined) return "worked out when the calculation is final.";
   const [low, high] = check.band;
   const range =
     check.quantity === "uniformity"

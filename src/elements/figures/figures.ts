@@ -6,7 +6,7 @@ import { type FigureRow, figureGroups } from "./figure-rows.ts";
 import { figuresStyles } from "./figures.styles.ts";
 
 /**
- * The figures of an arrangement by zone; each opens what it came from: band, doubt, inputs, method, source.
+ * The figures of an arrangement by zone; each opens what it came from: band, uncertainty, inputs, method, source.
  *
  * @tag candlespan-figures
  * @csspart row - each figure

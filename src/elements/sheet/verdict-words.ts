@@ -11,6 +11,7 @@ export const VERDICT_STYLE: Readonly<Record<Verdict, string>> = {
   "falls short": "short",
   "too close to call": "close",
   "no target": "none",
+  "not judged": "none",
 };
 
 export interface Sentences {

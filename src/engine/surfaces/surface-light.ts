@@ -195,5 +195,12 @@ export function tracedLuminaires(scene: Scene): TracedLuminaire[] {
 }
 
 function freePlane(name: string, points: Float64Array, normal: Vec3): CalculationPlane {
-  return { name, quantity: "planar", points, normal, weights: new Float64Array(points.length / 3).fill(1) };
+  return {
+    name,
+    role: "probe",
+    quantity: "planar",
+    points,
+    normal,
+    weights: new Float64Array(points.length / 3).fill(1),
+  };
 }

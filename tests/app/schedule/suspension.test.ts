@@ -11,6 +11,7 @@ import {
 } from "../../../src/app/schedule/suspension.ts";
 import { assess } from "../../../src/assessment/assess.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../../support/tiny-scene.ts";
+import { textbookAssessment } from "../../support/textbook-verdicts.ts";
 
 describe("suspension", () => {
   it("makes a drop of the fewest usual pieces without exceeding it", () => {
@@ -85,7 +86,8 @@ describe("what the performance relies on", () => {
           ...scene.layers.slice(1),
         ],
       };
-      const light = assess(tinyStudy([scene]), scene, textbookResult(scene, 0)).zones[0].checks[0].value;
+      const light = assess(tinyStudy([scene]), scene, textbookResult(scene, 0), null).zones[0].checks[0]
+        .value;
       // A target well below the light, so that it is met with something to spare.
       const study = tinyStudy(
         [dimmed],
@@ -101,7 +103,7 @@ describe("what the performance relies on", () => {
           },
         ],
       );
-      return { scene: dimmed, assessment: assess(study, dimmed, textbookResult(dimmed, 0)) };
+      return { scene: dimmed, assessment: textbookAssessment(study, dimmed, textbookResult(dimmed, 0)) };
     };
     const whole = judged(1);
     const [first] = reliances(whole.scene, whole.assessment);

@@ -30,7 +30,7 @@ const PLAIN_PAGE = `<!doctype html>
       const study = orThrow(resolveStudy(document_, { photometry: new Map(), publishedTargets: new Map() }));
       const sheet = document.querySelector("candlespan-sheet");
       sheet.study = study;
-      sheet.assessment = assess(study, study.scenes[0], calculate(study.scenes[0], { quality: "quick", interreflection: false }));
+      sheet.assessment = assess(study, study.scenes[0], calculate(study.scenes[0], { quality: "quick", interreflection: false }), null);
     </script>
   </body>
 </html>`;

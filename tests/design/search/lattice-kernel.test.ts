@@ -70,6 +70,7 @@ it("equals the direct engine to 1e-9, shifted and summed", () => {
       }
       const plane = {
         name: "top",
+        role: "probe" as const,
         quantity: "planar" as const,
         points: grid.points,
         normal: [0, 0, 1] as const,

@@ -5,7 +5,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { assess } from "../../../src/assessment/assess.ts";
 import { statistics } from "../../../src/assessment/statistics.ts";
-import { toleranceJudge } from "../../../src/assessment/tolerance/tolerance-judge.ts";
+import { verdictMethod } from "../../../src/assessment/uncertainty/verdict-method.ts";
 import { hungCandidate, kindOf } from "../../../src/design/search/candidate.ts";
 import { keepingConstraints } from "../../../src/design/search/constraints.ts";
 import { gradeOf, OBJECTIVES, paretoSet } from "../../../src/design/search/pareto.ts";
@@ -16,6 +16,7 @@ import { searchGrid } from "../../../src/design/search/search-grid.ts";
 import { candidatesOf, usualSpace } from "../../../src/design/search/search-space.ts";
 import { noStandingLight, standingLight } from "../../../src/design/search/standing-light.ts";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
+import type { Calculate } from "../../../src/engine/calculate.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { resolveStudy } from "../../../src/scene/resolve.ts";
 import { withLuminaires } from "../../../src/scene/with-hanging.ts";
@@ -89,6 +90,7 @@ describe("ranking", () => {
   const enumerated = candidates.map((candidate) => {
     const plane = {
       name: "top",
+      role: "probe" as const,
       quantity: "planar" as const,
       points: grid.points,
       normal: [0, 0, 1] as const,
@@ -135,6 +137,7 @@ describe("ranking", () => {
     const estimated = rankCandidates({ ...request, light }, some);
     const plane = {
       name: "top",
+      role: "probe" as const,
       quantity: "planar" as const,
       points: grid.points,
       normal: [0, 0, 1] as const,
@@ -224,12 +227,11 @@ describe("proposals", () => {
   const study = resolved(asking());
   const base = document(asking());
   const engine = new LightEngine();
-  const doubting = new LightEngine();
+  const uncertainty = new LightEngine();
   const judge: FullCheck["judge"] = (scene) => {
     const result = engine.calculate(scene, { quality: "quick" });
-    return assess(study, scene, result, {
-      judge: toleranceJudge(scene, result, (...asked) => doubting.calculate(...asked)),
-    });
+    const own: Calculate = (...asked) => uncertainty.calculate(...asked);
+    return assess(study, scene, result, verdictMethod(scene, result, own));
   };
   const check: FullCheck = {
     resolve(arrangement) {

@@ -160,6 +160,7 @@ it("explains a kitchen built otherwise, its readings calculated anew", () => {
   ).scenes[0];
   const plane = {
     name: "readings",
+    role: "probe" as const,
     quantity: "planar" as const,
     points: Float64Array.from(places.flat()),
     normal: [0, 0, 1] as const,

@@ -1,19 +1,22 @@
 /**
- * The doubt in a field of illuminance: what each input's standard deviation would do to every point.
+ * The uncertainty of a field of illuminance: what each input quantity's standard uncertainty would do to every point.
  *
  *   E(p) ≈ Ē(p) + shift(p) + Σ_k z_k e_k(p),  z_k independent, mean 0, variance 1
  *
- * Light is linear in flux, so photometry, flux, scatter, dimming and maintenance are exact shares of the field
+ * and for a draft |E − E_draft| ≤ bound(p) beside it, see `draft-bound.ts`. Light is linear in flux, so photometry, flux, scatter, dimming and maintenance are exact shares of the field
  * (superposition). Position and height come from moving each luminaire by one σ both ways in direct light,
  * unblocked; reflectance from solving the room again one σ up and down with few patches. First order; checked
  * against a Monte Carlo of the whole calculation in the tests.
+ *
+ * [1] JCGM 100:2008 (GUM): input quantity, standard uncertainty, 4.3.7 (bounds of an even distribution), 5.1.2
+ * (combined by the law of propagation).
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import { addDirectLight } from "../../engine/direct/direct-light.ts";
 import type { CalculationResult } from "../../engine/result.ts";
-import { EVIDENCE } from "../../luminaire/evidence.ts";
+import { EVIDENCE, type Evidence } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { untilted } from "../../luminaire/tilted.ts";
@@ -21,9 +24,10 @@ import { cutNormal } from "../../numerics/normal-distribution.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Surface } from "../../scene/surface.ts";
+import { draftBounds } from "./draft-bound.ts";
 import { HIGHEST_REFLECTANCE, type InputBands } from "./input-bands.ts";
 
-export type DriverKind =
+export type InputKind =
   | "photometry"
   | "flux"
   | "unit scatter"
@@ -34,22 +38,31 @@ export type DriverKind =
   | "dimming"
   | "calculation";
 
-export interface DoubtTerm {
-  /** In words; terms of one input share it. */
-  readonly input: string;
-  readonly kind: DriverKind;
+/** An input quantity. Contributions of equal kind and `of` are named together. */
+export interface InputQuantity {
+  readonly kind: InputKind;
+  /** The luminaire, the layer or the part of the room it belongs to; absent where it is common to all. */
+  readonly of?: string;
+  /** How the light of the luminaire is known, where the quantity is its light. */
+  readonly evidence?: Evidence;
+}
+
+export interface Contribution {
+  readonly input: InputQuantity;
   /** Evenly spread over ±√3 σ, or normal. */
   readonly even: boolean;
-  /** Effect of one standard deviation at each point (lx, maintained and dimmed). */
+  /** Effect of one standard uncertainty at each point (lx, maintained and dimmed). */
   readonly effect: Float64Array;
 }
 
-/** Doubt of the maintained, dimmed illuminance of one plane. */
-export interface FieldDoubt {
+/** Uncertainty of the maintained, dimmed illuminance of one plane. */
+export interface FieldUncertainty {
   readonly plane: number;
   /** Expected offset of the truth from the figure (lx). */
   readonly shift: Float64Array;
-  readonly terms: readonly DoubtTerm[];
+  readonly contributions: readonly Contribution[];
+  /** What a draft may be off from the full calculation (lx); absent where the calculation is no draft. */
+  readonly bound?: Float64Array;
 }
 
 /** Near-field bound asked of moved luminaires: a difference of two figures must not see their nodes change. */
@@ -57,24 +70,26 @@ const MOVED_NEAR_FIELD_ERROR = 5e-4;
 /** Patches for the effect of a reflectance: a tenth of a difference is a hundredth of the light. */
 const PATCHES = 160;
 
-/** Doubts of the given planes of a scene. `calculate` should remember its form factors between calls.
+/** Uncertainties of the given planes of a scene. `calculate` should remember its form factors between calls.
  * @param result of the scene, planes in its order */
-export function fieldDoubts(
+export function fieldUncertainties(
   scene: Scene,
   result: CalculationResult,
   planes: readonly number[],
   bands: InputBands,
   calculate: Calculate,
   observer?: Observer,
-): FieldDoubt[] {
+): FieldUncertainty[] {
   const reflected =
-    result.method.patches > 0 ? reflectanceTerms(scene, planes, bands, calculate, observer) : [];
+    result.method.patches > 0 ? reflectanceContributions(scene, planes, bands, calculate, observer) : [];
+  const bounds =
+    result.method.quality === "quick" ? draftBounds(scene, result, planes, calculate, observer) : undefined;
   return planes.map((index, k) => {
     throwIfCancelled(observer);
     const plane = scene.planes[index];
     const count = plane.weights.length;
     const shift = new Float64Array(count);
-    const terms: DoubtTerm[] = [];
+    const contributions: Contribution[] = [];
     const total = new Float64Array(count);
     const byType = new Map<Luminaire, Float64Array>();
     const interreflected = new Float64Array(count);
@@ -88,7 +103,7 @@ export function fieldDoubts(
         total[i] += whole[i];
       }
       if (layer.dim > 0 && layer.dim < 1) {
-        terms.push(term(`dimming of ${layer.name}`, "dimming", whole, bands.dimming / 2));
+        contributions.push(normal({ kind: "dimming", of: layer.name }, whole, bands.dimming / 2));
       }
       const flux = layer.luminaires.reduce((sum, { luminaire }) => sum + luminaire.flux, 0);
       for (const placed of layer.luminaires) {
@@ -96,44 +111,45 @@ export function fieldDoubts(
         // The luminaire's own direct light, and its part of what its layer's light comes back as.
         const own = directLight(placed, plane);
         for (let i = 0; i < count; i++) own[i] = weight * (own[i] + share * field.interreflected[i]);
-        terms.push(term(`unit scatter`, "unit scatter", own, bands.unitScatter));
+        contributions.push(normal({ kind: "unit scatter" }, own, bands.unitScatter));
         const make = untilted(placed.luminaire);
         const type = byType.get(make) ?? new Float64Array(count);
         for (let i = 0; i < count; i++) type[i] += whole[i] * share;
         byType.set(make, type);
-        terms.push(...movedTerms(placed, plane, weight, bands));
+        contributions.push(...placeContributions(placed, plane, weight, bands));
       }
     });
     for (const [luminaire, field] of byType) {
-      const { band, fromRatedFlux, words } = EVIDENCE[luminaire.evidence];
+      const { name: of, evidence } = luminaire;
+      const { band, fromRatedFlux } = EVIDENCE[evidence];
       const [down, up] = band;
-      terms.push(term(`photometry of ${luminaire.name} (${words})`, "photometry", field, (down + up) / 4));
+      contributions.push(normal({ kind: "photometry", of, evidence }, field, (down + up) / 4));
       offset(shift, field, (up - down) / 2);
       if (!fromRatedFlux) continue;
-      terms.push({
-        ...term(`flux of ${luminaire.name}`, "flux", field, bands.ratedFlux / Math.sqrt(12)),
+      contributions.push({
+        ...normal({ kind: "flux", of, evidence }, field, bands.ratedFlux / Math.sqrt(12)),
         even: true,
       });
       offset(shift, field, -bands.ratedFlux / 2);
     }
     if (scene.maintenance > 0) {
       const cut = cutNormal(scene.maintenance, bands.maintenance / 2, 0, 1);
-      terms.push(term("maintenance", "maintenance", total, cut.sigma / scene.maintenance));
+      contributions.push(normal({ kind: "maintenance" }, total, cut.sigma / scene.maintenance));
       offset(shift, total, cut.mean / scene.maintenance - 1);
     }
-    terms.push(term("calculation", "calculation", total, result.method.nearFieldError / 2));
+    contributions.push(normal({ kind: "calculation" }, total, result.method.nearFieldError / 2));
     const bound = result.method.interreflectionBound;
-    if (bound !== undefined) terms.push(term("calculation", "calculation", interreflected, bound / 2));
-    for (const { surface, changes, bias } of reflected) {
-      terms.push({ input: surface, kind: "reflectance", even: false, effect: changes[k] });
+    if (bound !== undefined) contributions.push(normal({ kind: "calculation" }, interreflected, bound / 2));
+    for (const { part, changes, bias } of reflected) {
+      contributions.push({ input: { kind: "reflectance", of: part }, even: false, effect: changes[k] });
       offset(shift, changes[k], bias);
     }
-    return { plane: index, shift, terms };
+    return { plane: index, shift, contributions, ...(bounds === undefined ? {} : { bound: bounds[k] }) };
   });
 }
 
-function term(input: string, kind: DriverKind, field: Float64Array, sigma: number): DoubtTerm {
-  return { input, kind, even: false, effect: field.map((value) => value * sigma) };
+function normal(input: InputQuantity, field: Float64Array, sigma: number): Contribution {
+  return { input, even: false, effect: field.map((value) => value * sigma) };
 }
 
 function offset(shift: Float64Array, field: Float64Array, factor: number): void {
@@ -146,14 +162,14 @@ function directLight(placed: PlacedLuminaire, plane: CalculationPlane): Float64A
   return out;
 }
 
-function movedTerms(
+function placeContributions(
   placed: PlacedLuminaire,
   plane: CalculationPlane,
   weight: number,
   bands: InputBands,
-): DoubtTerm[] {
+): Contribution[] {
   const { luminaire, frame } = placed;
-  return [0, 1, 2].map((axis): DoubtTerm => {
+  return [0, 1, 2].map((axis): Contribution => {
     const sigma = (axis === 2 ? bands.height : bands.position) / 2;
     const at = (sign: number): Float64Array => {
       const origin: [number, number, number] = [frame.origin[0], frame.origin[1], frame.origin[2]];
@@ -163,27 +179,25 @@ function movedTerms(
     const low = at(-1);
     const effect = at(1);
     for (let i = 0; i < effect.length; i++) effect[i] = (weight * (effect[i] - low[i])) / 2;
-    return axis === 2
-      ? { input: "hanging heights", kind: "height", even: false, effect }
-      : { input: "positions in plan", kind: "position", even: false, effect };
+    return { input: { kind: axis === 2 ? "height" : "position" }, even: false, effect };
   });
 }
 
-interface ReflectanceTerm {
-  readonly surface: string;
-  /** Effect of one standard deviation, by plane. */
+interface ReflectanceContribution {
+  readonly part: string;
+  /** Effect of one standard uncertainty, by plane. */
   readonly changes: readonly Float64Array[];
   /** Mean of the cut normal less the figure, in standard deviations. */
   readonly bias: number;
 }
 
-function reflectanceTerms(
+function reflectanceContributions(
   scene: Scene,
   planes: readonly number[],
   bands: InputBands,
   calculate: Calculate,
   observer?: Observer,
-): ReflectanceTerm[] {
+): ReflectanceContribution[] {
   const judged = { ...scene, planes: planes.map((index) => scene.planes[index]) };
   const fields = (surfaces: readonly Surface[]): Float64Array[] => {
     const result = calculate(
@@ -205,7 +219,7 @@ function reflectanceTerms(
     const key = `${surface.part} ${surface.part === "body" ? surface.name : ""}`;
     groups.set(key, [...(groups.get(key) ?? []), surface]);
   }
-  return [...groups.values()].map((group): ReflectanceTerm => {
+  return [...groups.values()].map((group): ReflectanceContribution => {
     const { reflectance, part } = group[0];
     const cut = cutNormal(reflectance, bands.reflectance / 2, 0, HIGHEST_REFLECTANCE);
     const chosen = new Set(group);
@@ -218,17 +232,14 @@ function reflectanceTerms(
     const perSigma = cut.sigma / (high - low);
     const changes = above.map((field, k) => field.map((value, i) => (value - below[k][i]) * perSigma));
     return {
-      surface: `reflectance of ${wordsOf(part)}`,
+      part: groupOf(part),
       changes,
       bias: (cut.mean - reflectance) / cut.sigma,
     };
   });
 }
 
-/** Walls are doubted one by one and named together; so are the bodies that stand in the room. */
-function wordsOf(part: Surface["part"]): string {
-  if (part.startsWith("wall")) return "walls";
-  if (part === "body") return "cabinets";
-  if (part === "opening") return "windows";
-  return part;
+/** Each wall has an uncertainty of its own and all are named together; so are the bodies that stand in the room. */
+function groupOf(part: Surface["part"]): string {
+  return part.startsWith("wall") ? "walls" : part;
 }

@@ -1,13 +1,13 @@
 /**
- * The propagated doubt against a Monte Carlo of the whole calculation, and the verdicts against drawn truth.
+ * The propagated uncertainty against a Monte Carlo of the whole calculation, and the verdicts against drawn truth.
  *
  * No published case: the two routes share only the statement of the bands.
  */
 import { describe, expect, it } from "vitest";
-import { fieldDoubts } from "../../src/assessment/tolerance/field-doubt.ts";
-import { type Figure, figureDoubt } from "../../src/assessment/tolerance/figure-doubt.ts";
-import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/tolerance/input-bands.ts";
-import { verdictAt } from "../../src/assessment/tolerance/tolerance-judge.ts";
+import { fieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
+import { type Figure, figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
+import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
+import { verdictAt } from "../../src/assessment/verdict.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { createRandom, seedOf } from "../../src/numerics/random-sequence.ts";
 import type { Scene } from "../../src/scene/scene.ts";
@@ -41,9 +41,9 @@ describe("propagation", () => {
     const scene = randomKitchen(createRandom(11));
     const engine = new LightEngine();
     const { result, field } = nominal(scene, engine);
-    const doubting = new LightEngine();
-    const [doubt] = fieldDoubts(scene, result, [0], DEFAULT_BANDS, (...asked) =>
-      doubting.calculate(...asked),
+    const uncertaintyEngine = new LightEngine();
+    const [uncertainty] = fieldUncertainties(scene, result, [0], DEFAULT_BANDS, (...asked) =>
+      uncertaintyEngine.calculate(...asked),
     );
     const draws = 500;
     const sample = (bands: InputBands, seed: number, draws: number) => {
@@ -54,7 +54,7 @@ describe("propagation", () => {
     let worst = 0;
     let worstCentre = 0;
     for (const figure of ["average", "minimum", "uniformity"] as const) {
-      const known = figureDoubt(figure, field, scene.planes[0].weights, doubt);
+      const known = figureUncertainty(figure, field, scene.planes[0].weights, uncertainty);
       const drawn = all.map((one) => one[figure]);
       const mean = drawn.reduce((a, b) => a + b, 0) / draws;
       worst = Math.max(worst, Math.abs(known.sigma / sigmaOf(drawn) - 1));
@@ -66,10 +66,10 @@ describe("propagation", () => {
     expect(worstCentre).toBeLessThan(0.15);
 
     // Shares: the variance that disappears when one input is known exactly.
-    const average = figureDoubt("average", field, scene.planes[0].weights, doubt);
+    const average = figureUncertainty("average", field, scene.planes[0].weights, uncertainty);
     const share = (kinds: readonly string[]) =>
-      doubt.terms
-        .filter(({ kind }) => kinds.includes(kind))
+      uncertainty.contributions
+        .filter(({ input }) => kinds.includes(input.kind))
         .reduce((sum, { effect }) => sum + (effect.reduce((a, b) => a + b, 0) / effect.length) ** 2, 0) /
       average.sigma ** 2;
     const none: InputBands = {
@@ -107,15 +107,15 @@ describe("verdicts", () => {
       const scene = randomKitchen(random);
       const engine = new LightEngine();
       const { result, field } = nominal(scene, engine);
-      const [doubt] = fieldDoubts(scene, result, [0], DEFAULT_BANDS, (...asked) =>
+      const [uncertainty] = fieldUncertainties(scene, result, [0], DEFAULT_BANDS, (...asked) =>
         engine.calculate(...asked),
       );
       const truth = figures(drawnIlluminance(scene, DEFAULT_BANDS, random, engine));
       for (const figure of ["average", "uniformity"] as const) {
-        const known = figureDoubt(figure, field, scene.planes[0].weights, doubt);
-        // Targets are put where the answer is in doubt: within two σ of the figure.
+        const known = figureUncertainty(figure, field, scene.planes[0].weights, uncertainty);
+        // Targets are put where the answer is uncertain: within two σ of the figure.
         const target = known.mean + known.sigma * 4 * (random() - 0.5);
-        const verdict = verdictAt(known.reaches(target), 0.9);
+        const verdict = verdictAt(known.reaches(target)[0], 0.9);
         const reached = truth[figure] >= target;
         if (verdict === "meets") {
           meets++;

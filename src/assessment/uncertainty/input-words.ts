@@ -1,0 +1,26 @@
+/** Input quantities in words, as `drivers[].input` of the JSON names them. */
+
+import { EVIDENCE } from "../../luminaire/evidence.ts";
+import type { Share } from "./figure-uncertainty.ts";
+
+const PARTS: Readonly<Record<string, string>> = { body: "cabinets", opening: "windows" };
+
+export function inputWords(input: Share["input"]): string {
+  const of = input.of ?? "";
+  switch (input.kind) {
+    case "photometry":
+      return `photometry of ${of}${input.evidence === undefined ? "" : ` (${EVIDENCE[input.evidence].words})`}`;
+    case "flux":
+      return `flux of ${of}`;
+    case "dimming":
+      return `dimming of ${of}`;
+    case "reflectance":
+      return `reflectance of ${PARTS[of] ?? of}`;
+    case "position":
+      return "positions in plan";
+    case "height":
+      return "hanging heights";
+    default:
+      return input.kind;
+  }
+}

@@ -1,0 +1,85 @@
+/**
+ * The method by which every verdict is reached, whoever asks: the uncertainty of every input quantity is carried to the
+ * figure, and the verdict follows from the probability that the truth reaches the target, at a stated confidence.
+ *
+ * A draft is of the same method with a bound on what it leaves out, so that its interval holds the full calculation's;
+ * it calls a target met or missed only where the full calculation would.
+ */
+
+import type { Observer } from "../../diagnostics/cancelled.ts";
+import type { Calculate } from "../../engine/calculate.ts";
+import type { CalculationResult } from "../../engine/result.ts";
+import type { Scene } from "../../scene/scene.ts";
+import type { Requirement } from "../../scene/target.ts";
+import type { Driver } from "../assessment.ts";
+import { type Verdict, verdictAt } from "../verdict.ts";
+import { type Contribution, type FieldUncertainty, fieldUncertainties } from "./field-uncertainty.ts";
+import { type Figure, figureUncertainty } from "./figure-uncertainty.ts";
+import { DEFAULT_BANDS, DEFAULT_CONFIDENCE, type InputBands } from "./input-bands.ts";
+import { inputWords } from "./input-words.ts";
+
+/** One requirement on one plane, and the light that is to reach it. */
+export interface Criterion {
+  readonly requirement: Requirement;
+  /** Indices of the plane, and of all planes that will be asked about. */
+  readonly plane: number;
+  readonly planes: readonly number[];
+  /** Maintained illuminance of the plane (lx). */
+  readonly illuminance: Float64Array;
+}
+
+export interface CriterionVerdict {
+  /** 95 % interval of the figure, in the requirement's own nature (lx or a ratio). */
+  readonly band: readonly [lo: number, hi: number];
+  readonly verdict: Verdict;
+  /** Probability that the true figure reaches the target; absent of a draft, which knows only its limits. */
+  readonly probability?: number;
+  readonly drivers: readonly Driver[];
+}
+
+export type VerdictMethod = (criterion: Criterion) => CriterionVerdict;
+
+export interface VerdictOptions {
+  readonly bands?: InputBands;
+  /** Probability with which a target must be reached to be called met, 0.5…1. */
+  readonly confidence?: number;
+  readonly observer?: Observer;
+}
+
+/** The verdicts of one calculated scene. Uncertainties are worked out the first time they are asked for.
+ * @param result of the scene, planes in its order
+ * @param calculate one that remembers its form factors, e.g. of a LightEngine of its own */
+export function verdictMethod(
+  scene: Scene,
+  result: CalculationResult,
+  calculate: Calculate,
+  { bands = DEFAULT_BANDS, confidence = DEFAULT_CONFIDENCE, observer }: VerdictOptions = {},
+): VerdictMethod {
+  let uncertainties: Map<number, FieldUncertainty> | undefined;
+  return ({ requirement, plane, planes, illuminance }) => {
+    uncertainties ??= new Map(
+      fieldUncertainties(scene, result, planes, bands, calculate, observer).map((each) => [each.plane, each]),
+    );
+    const uncertainty = uncertainties.get(plane) as FieldUncertainty;
+    const figure: Figure =
+      requirement.quantity === "uniformity"
+        ? "uniformity"
+        : requirement.statistic === "minimum"
+          ? "minimum"
+          : "average";
+    // An initial figure has no maintenance in it, neither the factor nor its uncertainty.
+    const initial = requirement.nature === "initial" && figure !== "uniformity" && scene.maintenance > 0;
+    const undo = initial ? 1 / scene.maintenance : 1;
+    const counted = initial ? ({ input }: Contribution) => input.kind !== "maintenance" : undefined;
+    const { weights } = scene.planes[plane];
+    const { band, reaches, shares } = figureUncertainty(figure, illuminance, weights, uncertainty, counted);
+    const [least, most] = reaches(requirement.value / undo);
+    const [pessimistic, optimistic] = [verdictAt(least, confidence), verdictAt(most, confidence)];
+    return {
+      band: [band[0] * undo, band[1] * undo],
+      verdict: pessimistic === optimistic ? pessimistic : "too close to call",
+      ...(uncertainty.bound === undefined ? { probability: least } : {}),
+      drivers: shares.map(({ input, share }) => ({ input: inputWords(input), ...input, share })),
+    };
+  };
+}
