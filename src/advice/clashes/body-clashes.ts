@@ -1,0 +1,129 @@
+/** Hanging bodies against one another, what stands in the room, the ceiling and heads; and a body against its own luminous opening. */
+
+import { depthInside } from "../../geometry/polygon.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
+import { support } from "../../luminaire/plan-extent.ts";
+import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import { roomToIsland } from "../../scene/island.ts";
+import { ceilingAt } from "../../scene/room.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { islandSolid, type Prism } from "../../scene/solids.ts";
+import { headRoom } from "../people/head-room.ts";
+import { type Clash, TOUCHING } from "./clash.ts";
+import { luminairePieces, piecesGap } from "./solid-pieces.ts";
+
+/** Body and opening may stick out of one another by so much (m): `study-format`, Body. */
+const STICKS_OUT = 0.02;
+/** Headroom under what hangs beside the top (m): 2.03 m, 6 ft 8 in; common practice, no source. */
+const WALKING_HEAD = 2.03;
+
+export function bodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
+  const hung = boxes
+    .filter(({ kind }) => kind !== "recessed")
+    .map((box) => ({ tag: box.tag, pieces: luminairePieces(box.placed) }))
+    .filter(({ pieces }) => pieces.length > 0);
+  const standing = [
+    ...(scene.bodies ?? []).map(({ name, ...piece }) => ({ name, pieces: [piece as Prism] })),
+    ...(scene.island === undefined ? [] : [{ name: "island", pieces: islandSolid(scene.island).prisms }]),
+  ];
+  const clash = (a: string, b: string, clear: number): Clash[] =>
+    clear < -TOUCHING
+      ? [{ kind: "bodies", between: [a, b], clear, remedy: { kind: "move apart", by: -clear } }]
+      : [];
+  return hung.flatMap(({ tag, pieces }, i) => [
+    ...hung.slice(i + 1).flatMap((other) => clash(tag, other.tag, piecesGap(pieces, other.pieces))),
+    ...standing.flatMap((other) => clash(tag, other.name, piecesGap(pieces, other.pieces))),
+  ]);
+}
+
+/** What hangs through the ceiling: the least free height over the outline of every piece. */
+export function ceilingClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
+  return boxes.flatMap(({ kind, tag, placed }): Clash[] => {
+    if (kind === "recessed") return [];
+    const clear = Math.min(
+      ...luminairePieces(placed).flatMap(({ outline, top }) =>
+        outline.map(([x, y]) => ceilingAt(room, x, y) - top),
+      ),
+    );
+    if (clear >= -TOUCHING) return [];
+    return [{ kind: "ceiling", between: [tag, "ceiling"], clear, remedy: { kind: "lower", by: -clear } }];
+  });
+}
+
+/** Heads of the people at the island, and of anyone who walks under what hangs beside the top. */
+export function headClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
+  const byName = new Map(
+    scene.blockers.flatMap(({ kind, owner, name }) => {
+      if (kind !== "pendant" || owner === undefined) return [];
+      const box = boxes.find(({ layer, index }) => layer === owner[0] && index === owner[1]);
+      return box === undefined ? [] : [[name, box.tag] as const];
+    }),
+  );
+  const reached = headRoom(scene).flatMap(({ outcome, pendant, person, gap }): Clash[] =>
+    outcome === "in reach"
+      ? [
+          {
+            kind: "head",
+            between: [byName.get(pendant) ?? pendant, person],
+            clear: gap,
+            remedy: { kind: "raise", by: -gap },
+          },
+        ]
+      : [],
+  );
+  const passed = boxes.flatMap(({ kind, tag, placed }): Clash[] => {
+    if (kind !== "pendant" || isOverTop(scene, placed.frame.origin)) return [];
+    const pieces = luminairePieces(placed);
+    const lowest =
+      pieces.length === 0 ? placed.frame.origin[2] : Math.min(...pieces.map(({ bottom }) => bottom));
+    const clear = lowest - WALKING_HEAD;
+    return clear < -TOUCHING
+      ? [{ kind: "head", between: [tag, "walkway"], clear, remedy: { kind: "raise", by: -clear } }]
+      : [];
+  });
+  return [...reached, ...passed];
+}
+
+function isOverTop({ island, bodies }: Scene, origin: Vec3): boolean {
+  const at: Vec2 = [origin[0], origin[1]];
+  if (island !== undefined && depthInside(roomToIsland(island, at), island.outline) >= 0) return true;
+  return (bodies ?? []).some(({ outline }) => depthInside(at, outline) >= 0);
+}
+
+/** The first box of every luminaire whose opening sticks out of its body. */
+export function openingClashes(boxes: readonly CeilingBox[]): Clash[] {
+  const seen = new Set<string>();
+  return boxes.flatMap(({ tag, placed: { luminaire } }): Clash[] => {
+    if (seen.has(luminaire.name)) return [];
+    seen.add(luminaire.name);
+    const clear = openingWithinBody(luminaire);
+    if (clear === undefined || clear.least >= -STICKS_OUT) return [];
+    const { length, width } = luminaire.emission.opening;
+    return [
+      {
+        kind: "opening",
+        between: [tag],
+        clear: clear.least,
+        remedy: clear.crosswise ? { kind: "exchange sides" } : { kind: "enlarge body", length, width },
+      },
+    ];
+  });
+}
+
+/** Least distance in plan from the opening's extent to the body's (m), negative where the opening sticks out; whether the opening would
+ * fit with the body's length and width exchanged. Undefined without a body or an opening. */
+function openingWithinBody({
+  body,
+  emission: { opening },
+}: Luminaire): { readonly least: number; readonly crosswise: boolean } | undefined {
+  if (body === undefined || opening.shape === "point") return undefined;
+  const [bx, by] =
+    body.profile === "box"
+      ? [(body.length ?? body.diameter) / 2, (body.width ?? body.diameter) / 2]
+      : [body.diameter / 2, body.diameter / 2];
+  const [ox, oy] = [support(opening, 1, 0, 0), support(opening, 0, 1, 0)];
+  const least = Math.min(bx - ox, by - oy);
+  const crosswise = body.profile === "box" && Math.min(by - ox, bx - oy) >= -STICKS_OUT;
+  return { least, crosswise };
+}

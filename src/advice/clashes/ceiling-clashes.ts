@@ -1,0 +1,143 @@
+/**
+ * Boxes in the ceiling against one another, tall bodies, joists and keep-outs.
+ *
+ * Box: 4 in (102 mm) across; a canopy or a housing wider than it counts where it is known. A body whose top stands 1.9 m high or more is
+ * tall: a downlight within its own diameter of one is half hidden by it. All common practice, no source.
+ */
+
+import { depthInside, type Polygon } from "../../geometry/polygon.ts";
+import { polygonGap } from "../../geometry/polygon-gap.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
+import { planExtents } from "../../luminaire/plan-extent.ts";
+import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { METRES_PER_INCH } from "../../units/quantities.ts";
+import { type Clash, TOUCHING } from "./clash.ts";
+import { disc, planOutline } from "./solid-pieces.ts";
+
+/** Width of the usual ceiling box (m). */
+export const BOX_WIDTH = 4 * METRES_PER_INCH;
+/** Width of a joist nobody stated (m): 45 mm; common practice, no source. */
+const JOIST_WIDTH = 0.045;
+const TALL = 1.9;
+
+/** What a box takes of the ceiling's plan (m, room): the housing of what sits in it, the canopy or box of what hangs. */
+export function ceilingFootprint({ kind, placed }: CeilingBox): Polygon {
+  const { frame, luminaire } = placed;
+  if (kind === "recessed" && Math.max(...planExtents(luminaire)) > BOX_WIDTH) return planOutline(placed);
+  return disc(frame.origin[0], frame.origin[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
+}
+
+export function boxClashes(boxes: readonly CeilingBox[]): Clash[] {
+  const footprints = boxes.map(ceilingFootprint);
+  return boxes.flatMap((a, i) =>
+    boxes.slice(i + 1).flatMap((b, k): Clash[] => {
+      if (a.kind === "fixed" || b.kind === "fixed") return [];
+      const clear = polygonGap(footprints[i], footprints[i + 1 + k]);
+      if (clear >= -TOUCHING) return [];
+      return [{ kind: "boxes", between: [a.tag, b.tag], clear, remedy: { kind: "move apart", by: -clear } }];
+    }),
+  );
+}
+
+export function tallBodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
+  const tall = (scene.bodies ?? []).filter(({ top }) => top >= TALL);
+  return boxes.flatMap((box) =>
+    tall.flatMap(({ name, outline }): Clash[] => {
+      if (box.kind === "fixed") return [];
+      const { origin } = box.placed.frame;
+      const own = Math.max(...planExtents(box.placed.luminaire));
+      const wanted = box.kind === "recessed" ? own || BOX_WIDTH : BOX_WIDTH / 2;
+      const clear = -depthInside([origin[0], origin[1]], outline) - wanted;
+      if (clear >= -TOUCHING) return [];
+      return [
+        { kind: "box and body", between: [box.tag, name], clear, remedy: { kind: "move apart", by: -clear } },
+      ];
+    }),
+  );
+}
+
+/** Least distance from a joist's centreline to the middle of a box (m). */
+function clearOfJoist({ width }: NonNullable<Scene["room"]["joists"]>): number {
+  return (width ?? JOIST_WIDTH) / 2 + BOX_WIDTH / 2;
+}
+
+/** Signed shifts (m, away from the wall the joists are counted from) that free a box; undefined where it is free. */
+export function joistShifts(
+  { joists }: Scene["room"],
+  [x, y]: readonly [number, number, ...number[]],
+): { readonly back: number; readonly forth: number; readonly clear: number } | undefined {
+  if (joists === undefined) return undefined;
+  const across = joists.along === "x" ? y : x;
+  const wanted = clearOfJoist(joists);
+  // The first joist is the first: none stand before it.
+  const k = Math.max(0, Math.round((across - joists.first) / joists.spacing));
+  const off = across - (joists.first + k * joists.spacing);
+  const clear = Math.abs(off) - wanted;
+  return clear >= -1e-9 ? undefined : { back: -wanted - off, forth: wanted - off, clear };
+}
+
+/** Boxes on joists, with one shift for the whole row of each layer: the least that frees every box of it. */
+export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
+  if (room.joists === undefined) return [];
+  const from = room.joists.along === "x" ? "wall 0" : "wall 3";
+  const layers = new Map<number, CeilingBox[]>();
+  for (const box of boxes)
+    if (box.kind !== "fixed") layers.set(box.layer, [...(layers.get(box.layer) ?? []), box]);
+  return [...layers.values()].flatMap((row) => {
+    const shift = rowShift(
+      room,
+      row.map(({ placed }) => [placed.frame.origin[0], placed.frame.origin[1]]),
+    );
+    return row.flatMap((box): Clash[] => {
+      const own = joistShifts(room, [...box.placed.frame.origin] as unknown as [number, number]);
+      if (own === undefined) return [];
+      const alone = -own.back < own.forth ? own.back : own.forth;
+      return [
+        {
+          kind: "joist",
+          between: [box.tag],
+          clear: own.clear,
+          remedy: { kind: "shift row", by: shift ?? alone, from },
+        },
+      ];
+    });
+  });
+}
+
+/**
+ * The least common shift (m) that frees every box of a row from the joists, rounded outwards to whole millimetres; undefined where none
+ * does. Candidates are the shifts that bring one box to the edge of what it needs: the least common one is among them.
+ */
+export function rowShift(room: Scene["room"], row: readonly Vec2[]): number | undefined {
+  const { joists } = room;
+  if (joists === undefined) return undefined;
+  const axis = joists.along === "x" ? 1 : 0;
+  const moved = ([x, y]: Vec2, by: number): Vec2 => (axis === 0 ? [x + by, y] : [x, y + by]);
+  const outwards = (by: number): number => Math.sign(by) * Math.ceil(Math.abs(by) * 1000 - 1e-6) * 1e-3;
+  const wanted = clearOfJoist(joists);
+  const candidates = row.flatMap((at) => {
+    const k = Math.round((at[axis] - joists.first) / joists.spacing);
+    return [-2, -1, 0, 1, 2].flatMap((step) => {
+      const off = joists.first + Math.max(0, k + step) * joists.spacing - at[axis];
+      return [outwards(off - wanted), outwards(off + wanted)];
+    });
+  });
+  candidates.push(0);
+  candidates.sort((a, b) => Math.abs(a) - Math.abs(b) || b - a);
+  return candidates.find((by) => row.every((at) => joistShifts(room, moved(at, by)) === undefined));
+}
+
+export function keepOutClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
+  return boxes.flatMap((box) =>
+    (room.keepOuts ?? []).flatMap(({ name, outline }): Clash[] => {
+      if (box.kind === "fixed") return [];
+      const { origin } = box.placed.frame;
+      const clear = -depthInside([origin[0], origin[1]], outline) - BOX_WIDTH / 2;
+      if (clear >= -TOUCHING) return [];
+      return [
+        { kind: "keep-out", between: [box.tag, name], clear, remedy: { kind: "move apart", by: -clear } },
+      ];
+    }),
+  );
+}

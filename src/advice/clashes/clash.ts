@@ -1,0 +1,37 @@
+/** What cannot hang or be built as it is placed: facts; `words/clash-words.ts` says them. */
+
+export type ClashKind =
+  | "boxes"
+  | "box and body"
+  | "bodies"
+  | "ceiling"
+  | "door"
+  | "head"
+  | "joist"
+  | "keep-out"
+  | "opening";
+
+/** The way out of a clash; lengths in m. */
+export type Remedy =
+  /** One of the two moves by at least so much. */
+  | { readonly kind: "move apart"; readonly by: number }
+  /** All boxes of the row move by one shift, positive away from wall 0 (joists along x) or wall 3 (along y). */
+  | { readonly kind: "shift row"; readonly by: number; readonly from: "wall 0" | "wall 3" }
+  | { readonly kind: "lower"; readonly by: number }
+  | { readonly kind: "raise"; readonly by: number }
+  /** Length and width of the body exchanged. */
+  | { readonly kind: "exchange sides" }
+  /** The body as large as the luminous opening at least (m along C0–C180 and C90–C270). */
+  | { readonly kind: "enlarge body"; readonly length: number; readonly width: number };
+
+export interface Clash {
+  readonly kind: ClashKind;
+  /** Names as on paper: tags of boxes (P1, R2), names of bodies and people. */
+  readonly between: readonly string[];
+  /** Free distance (m), negative where they overlap. */
+  readonly clear: number;
+  readonly remedy: Remedy;
+}
+
+/** Overlaps of less than this are touching, not clashing (m). */
+export const TOUCHING = 0.5e-3;

@@ -1,0 +1,22 @@
+/** One finder of what cannot hang as it is placed, for command, papers and viewer. */
+
+import { ceilingBoxes } from "../../scene/ceiling-boxes.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { bodyClashes, ceilingClashes, headClashes, openingClashes } from "./body-clashes.ts";
+import { boxClashes, joistClashes, keepOutClashes, tallBodyClashes } from "./ceiling-clashes.ts";
+import type { Clash } from "./clash.ts";
+
+/** Every clash of an arrangement, in the order of the kinds of `ClashKind`. Points of light without a body are nowhere in the way. */
+export function clashes(scene: Scene): readonly Clash[] {
+  const boxes = ceilingBoxes(scene);
+  return [
+    ...boxClashes(boxes),
+    ...tallBodyClashes(scene, boxes),
+    ...bodyClashes(scene, boxes),
+    ...ceilingClashes(scene, boxes),
+    ...headClashes(scene, boxes),
+    ...joistClashes(scene, boxes),
+    ...keepOutClashes(scene, boxes),
+    ...openingClashes(boxes),
+  ];
+}

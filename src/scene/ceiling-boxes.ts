@@ -1,0 +1,30 @@
+/** The outlets of a scene as an electrician knows them: a box each, tagged in the order of the layers. */
+
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import type { Scene } from "./scene.ts";
+import { suspended } from "./suspended.ts";
+
+/** What hangs from the ceiling, what sits in it, and what is fixed below it, to a cabinet, a hood or a wall. */
+export type BoxKind = "pendant" | "recessed" | "fixed";
+
+export interface CeilingBox {
+  /** P1, P2 … for pendants; R1 … for what sits in the ceiling; F1 … for what is fixed elsewhere. */
+  readonly tag: string;
+  readonly kind: BoxKind;
+  readonly layer: number;
+  readonly index: number;
+  readonly placed: PlacedLuminaire;
+}
+
+/** Every luminaire with its tag. Below the ceiling only what is a pendant, or says what it hangs on, hangs. */
+export function ceilingBoxes(scene: Scene): CeilingBox[] {
+  const below = new Set(suspended(scene).map(({ placed }) => placed));
+  const counts = { pendant: 0, recessed: 0, fixed: 0 };
+  return scene.layers.flatMap(({ role, luminaires }, layer) =>
+    luminaires.map((placed, index): CeilingBox => {
+      const hangs = role === "pendant" || placed.luminaire.suspension !== undefined;
+      const kind = !below.has(placed) ? "recessed" : hangs ? "pendant" : "fixed";
+      return { tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`, kind, layer, index, placed };
+    }),
+  );
+}

@@ -1,0 +1,224 @@
+/** What cannot hang as it is placed, against distances worked out by hand. Sizes of boxes and joists: common practice, no source. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { rowShift } from "../../../src/advice/clashes/ceiling-clashes.ts";
+import type { Clash, ClashKind } from "../../../src/advice/clashes/clash.ts";
+import { clashes } from "../../../src/advice/clashes/clashes.ts";
+import { polygonGap } from "../../../src/geometry/polygon-gap.ts";
+import type { Vec2 } from "../../../src/geometry/vector.ts";
+import { type Json, kitchen, resolved } from "../../support/studies.ts";
+
+const BOX = 0.1016;
+const row = (more: Json = {}): Json => ({
+  name: "pendants",
+  role: "pendant",
+  luminaire: "dome",
+  row: { count: 3, clearance: 0.85 },
+  ...more,
+});
+const found = (layers: readonly Json[], more: Json = {}): readonly Clash[] =>
+  clashes(resolved(kitchen({ arrangements: [{ name: "a", layers }], ...more })).scenes[0]);
+const ofKind = (all: readonly Clash[], kind: ClashKind): readonly Clash[] =>
+  all.filter((c) => c.kind === kind);
+
+describe("clashes", () => {
+  it("finds none in a kitchen that can be built", () => {
+    expect(clashes(resolved(kitchen()).scenes[0])).toEqual([]);
+  });
+
+  it("finds two boxes an inch apart, by what they lack", () => {
+    const all = found([
+      row({ row: undefined, at: [{ position: [2.7, 2.1, 1.9] }] }),
+      { name: "spots", role: "recessed", luminaire: "spot", at: [{ position: [2.7254, 2.1, 2.7] }] },
+    ]);
+    const [clash] = ofKind(all, "boxes");
+    expect(clash.between).toEqual(["P1", "R1"]);
+    // Discs drawn with 48 corners: their width is short of the circle's by at most 0.2 %.
+    expect(clash.clear).toBeCloseTo(0.0254 - BOX, 3);
+    expect(clash.remedy).toEqual({ kind: "move apart", by: -clash.clear });
+  });
+
+  it("finds a downlight beside a tall cabinet, not beside a low one", () => {
+    const spot = [{ name: "spots", role: "recessed", luminaire: "can", at: [{ position: [1, 0.65, 2.7] }] }];
+    const more = (top: number): Json => ({
+      luminaires: { can: { beam: { flux: 650, angle: 36 }, opening: { diameter: 0.15 } } },
+      bodies: [
+        {
+          name: "pantry",
+          box: [
+            [0.5, 0, 0],
+            [1.5, 0.6, top],
+          ],
+        },
+      ],
+    });
+    const [clash] = ofKind(found(spot, more(2.3)), "box and body");
+    expect(clash.between).toEqual(["R1", "pantry"]);
+    expect(clash.clear).toBeCloseTo(0.05 - 0.15, 6);
+    expect(ofKind(found(spot, more(0.9)), "box and body")).toEqual([]);
+  });
+
+  it("finds pendants that run into one another and into a cabinet", () => {
+    const near = found([
+      row({ row: undefined, at: [{ position: [2.5, 2.1, 1.8] }, { position: [2.78, 2.1, 1.8] }] }),
+    ]);
+    const [clash] = ofKind(near, "bodies");
+    expect(clash.between).toEqual(["P1", "P2"]);
+    expect(clash.clear).toBeCloseTo(0.28 - 0.3, 3);
+    const cabinet = found([row({ row: undefined, at: [{ position: [2.5, 2.1, 1.8] }] })], {
+      bodies: [
+        {
+          name: "shelf",
+          box: [
+            [2.6, 1.9, 1.7],
+            [3, 2.3, 2],
+          ],
+        },
+      ],
+    });
+    expect(ofKind(cabinet, "bodies")[0]).toMatchObject({ between: ["P1", "shelf"] });
+    expect(ofKind(cabinet, "bodies")[0].clear).toBeCloseTo(0.1 - 0.15, 3);
+  });
+
+  it("says nothing of bodies one over the other", () => {
+    const over = found([
+      row({ row: undefined, at: [{ position: [2.5, 2.1, 1.6] }, { position: [2.5, 2.1, 2.1] }] }),
+    ]);
+    expect(ofKind(over, "bodies")).toEqual([]);
+  });
+
+  it("finds one pendant hung inside another", () => {
+    const twice = found([row(), row({ name: "again", row: { count: 1, clearance: 0.85 } })]);
+    const [clash] = ofKind(twice, "bodies");
+    expect(clash.between).toEqual(["P2", "P4"]);
+    expect(clash.clear).toBeCloseTo(-0.3, 2);
+  });
+
+  it("finds long luminaires through one another, turned or not", () => {
+    const bar = {
+      beam: { flux: 2000, angle: 90 },
+      opening: { length: 1.2, width: 0.06 },
+      body: { profile: "box", length: 1.2, width: 0.06, height: 0.05 },
+    };
+    const bars = (turn: number): readonly Clash[] =>
+      found(
+        [
+          row({
+            luminaire: "bar",
+            row: undefined,
+            at: [
+              { position: [2, 2.1, 1.8], turn },
+              { position: [2.8, 2.1, 1.8], turn },
+            ],
+          }),
+        ],
+        { luminaires: { bar } },
+      );
+    expect(ofKind(bars(0), "bodies")[0].clear).toBeCloseTo(-0.06, 6);
+    expect(ofKind(bars(90), "bodies")).toEqual([]);
+  });
+
+  it("finds a head under what hangs beside the top", () => {
+    const low = found([row({ row: undefined, at: [{ position: [1, 0.7, 1.9] }] })]);
+    expect(ofKind(low, "head")[0].between).toEqual(["P1", "walkway"]);
+  });
+
+  it("finds a body that lies across its own opening, and the way out", () => {
+    const bar = {
+      beam: { flux: 2000, angle: 90 },
+      opening: { length: 0.1, width: 1.2 },
+      body: { profile: "box", length: 1.22, width: 0.11, height: 0.05 },
+    };
+    const [clash] = ofKind(
+      found([row({ luminaire: "bar", row: { count: 1, clearance: 0.85 } })], { luminaires: { bar } }),
+      "opening",
+    );
+    expect(clash.remedy).toEqual({ kind: "exchange sides" });
+    expect(clash.clear).toBeCloseTo((0.11 - 1.2) / 2, 9);
+    const right = { ...bar, body: { ...bar.body, length: 0.11, width: 1.22 } };
+    expect(
+      ofKind(
+        found([row({ luminaire: "bar", row: { count: 1, clearance: 0.85 } })], {
+          luminaires: { bar: right },
+        }),
+        "opening",
+      ),
+    ).toEqual([]);
+  });
+
+  it("finds a box in a keep-out", () => {
+    const more = {
+      room: {
+        length: 5.4,
+        width: 4.2,
+        ceilingHeight: 2.7,
+        keepOuts: [{ name: "duct", from: [2.6, 0], size: [0.2, 4.2] }],
+      },
+    };
+    expect(ofKind(found([row()], more), "keep-out").map(({ between }) => between)).toEqual([["P2", "duct"]]);
+  });
+});
+
+describe("joists", () => {
+  const room = (joists: Json): Json => ({ room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, joists } });
+
+  it("asks one shift of the whole row, rounded outwards", () => {
+    // Joists across the row every 400 mm from 300 mm: pitch 800 mm puts every box on one.
+    const all = ofKind(
+      found(
+        [row({ row: { count: 3, spacing: 0.8, clearance: 0.85 } })],
+        room({ along: "y", spacing: 0.4, first: 0.3 }),
+      ),
+      "joist",
+    );
+    expect(all.map(({ between }) => between[0])).toEqual(["P1", "P2", "P3"]);
+    const shifts = all.map(({ remedy }) => (remedy.kind === "shift row" ? remedy.by : Number.NaN));
+    expect(new Set(shifts).size).toBe(1);
+    // Half a joist of 45 mm and half a box of 101.6 mm: 73.3 mm, to the next millimetre.
+    expect(Math.abs(shifts[0])).toBeCloseTo(0.074, 9);
+  });
+
+  it("finds the least shift there is, against every whole millimetre tried", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 300, max: 700 }),
+        fc.integer({ min: 0, max: 500 }),
+        fc.array(fc.integer({ min: 1000, max: 4000 }), { minLength: 1, maxLength: 4 }),
+        (spacing, first, places) => {
+          const joists = { along: "y" as const, spacing: spacing / 1000, first: first / 1000 };
+          const row = places.map((x): Vec2 => [x / 1000, 1]);
+          const free = (by: number): boolean =>
+            row.every(([x]) => {
+              const off = x + by / 1000 - joists.first;
+              return (
+                Math.abs(off - Math.max(0, Math.round(off / joists.spacing)) * joists.spacing) >=
+                0.0225 + BOX / 2 - 1e-9
+              );
+            });
+          const tried = Array.from({ length: 1401 }, (_, k) => (k % 2 === 0 ? -k / 2 : (k + 1) / 2)).filter(
+            free,
+          );
+          const least = tried.length === 0 ? undefined : Math.min(...tried.map(Math.abs));
+          const by = rowShift({ joists } as never, row);
+          if (least === undefined) return by === undefined || Math.abs(by) > 0.69;
+          return by !== undefined && Math.abs(Math.abs(by) * 1000 - least) < 1e-6;
+        },
+      ),
+      { seed: 7, numRuns: 300 },
+    );
+  });
+});
+
+describe("gap of polygons", () => {
+  it("is that of circles as they gain corners, and of turned squares", () => {
+    const square = (x: number, y: number, half: number, turn: number): Vec2[] =>
+      [0, 1, 2, 3].map((k): Vec2 => {
+        const a = turn + Math.PI / 4 + (k * Math.PI) / 2;
+        return [x + half * Math.SQRT2 * Math.cos(a), y + half * Math.SQRT2 * Math.sin(a)];
+      });
+    expect(polygonGap(square(0, 0, 1, 0), square(3, 0, 1, 0))).toBeCloseTo(1, 12);
+    expect(polygonGap(square(0, 0, 1, 0), square(3, 3, 1, 0))).toBeCloseTo(Math.SQRT2, 12);
+    expect(polygonGap(square(0, 0, 1, 0), square(3, 0, 1, Math.PI / 4))).toBeCloseTo(2 - Math.SQRT2, 12);
+    expect(polygonGap(square(0, 0, 1, 0), square(1.5, 0, 1, 0))).toBeCloseTo(-0.5, 12);
+  });
+});
