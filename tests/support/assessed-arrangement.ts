@@ -4,8 +4,8 @@ import { marginPlane } from "../../src/app/contour-field.ts";
 import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
 import type { PlaneGrid } from "../../src/scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
-import { rectanglePlane, textbookResult } from "./tiny-scene.ts";
 import { textbookAssessment } from "./textbook-verdicts.ts";
+import { rectanglePlane, textbookResult } from "./tiny-scene.ts";
 
 export function judged(study: ResolvedStudy): JudgedArrangement[] {
   return study.scenes.map((scene) => {

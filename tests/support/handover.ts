@@ -2,8 +2,8 @@
 import fc from "fast-check";
 import { type Handover, handoverFacts, optionOfAnswer } from "../../src/papers/handover.ts";
 import { type Json, kitchen, resolved } from "./studies.ts";
-import { textbookResult } from "./tiny-scene.ts";
 import { textbookAssessment } from "./textbook-verdicts.ts";
+import { textbookResult } from "./tiny-scene.ts";
 
 export function handoverOf(document: Json, more: Partial<Handover> = {}): Handover {
   const study = resolved(document);

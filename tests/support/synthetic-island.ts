@@ -9,8 +9,8 @@ import type { Body } from "../../src/luminaire/body.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { Scene, Zone } from "../../src/scene/scene.ts";
-import { lambertian, rectanglePlane, textbookResult, tinyScene, tinyStudy } from "./tiny-scene.ts";
 import { textbookAssessment } from "./textbook-verdicts.ts";
+import { lambertian, rectanglePlane, textbookResult, tinyScene, tinyStudy } from "./tiny-scene.ts";
 
 const DOME: Body = {
   profile: "dome",

@@ -7,10 +7,10 @@ import type { BodyProfile } from "../../../src/luminaire/body.ts";
 import type { OpeningShape } from "../../../src/photometry/luminous-opening.ts";
 import type { Photometry } from "../../../src/photometry/photometry.ts";
 import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
-import { resolveStudy } from "../../../src/scene/resolve.ts";
 import type { CalculationOptions } from "../../../src/scene/calculation-options.ts";
+import { resolveStudy } from "../../../src/scene/resolve.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
-import { checkStudy } from "../../../src/scene/study.ts";
+import { checkStudy } from "../../../src/study/study.ts";
 import { RandomNumbers } from "./random-numbers.ts";
 
 /** `bare`: luminaires without bodies; `bodies`: pendants with bodies; `people`: bodies and people. All have cabinets,
