@@ -351,7 +351,8 @@ describe("blocked light", () => {
       transmittance: 0,
     };
     const hung = placed({ ...isotropic(0), body }, [2, 2, 2]);
-    const own = placed({ ...light.luminaire, body: { ...body, diameter: 0.8 } }, [2, 2, 3]);
+    const around: Body = { ...body, profile: "globe", diameter: 0.8, height: 0.8 };
+    const own = placed({ ...light.luminaire, body: around }, [2, 2, 3]);
     const owner = (index: number): Blocker => ({
       ...box([0, 0, 0], [1, 1, 1]),
       kind: "pendant",
