@@ -5,8 +5,8 @@
  * moving all of them moves its offset. Moving one alone turns the row into free places, which undo takes back.
  */
 
+import type { Scene } from "../../src/scene/scene.ts";
 import { degrees } from "../../src/units/quantities.ts";
-import type { SceneDrawing } from "../../src/workers/browser.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
 import {
@@ -42,7 +42,7 @@ export function wordsFor(keys: readonly LuminaireKey[], layers: readonly Pick<Ra
 }
 
 /** The places a layer's luminaires have, as free places. Angles in degrees, zero ones left out. */
-export function placesOf(scene: SceneDrawing, layer: number): RawPlace[] {
+export function placesOf(scene: Scene, layer: number): RawPlace[] {
   return scene.layers[layer].luminaires.map(({ frame }) => {
     const r = frame.rotation;
     const tilt = degrees(Math.acos(Math.max(-1, Math.min(1, r[8]))));
@@ -78,7 +78,7 @@ function replaceLayers(arrangement: number, layers: readonly RawLayer[]): NamedE
 export function moveLuminaires(
   study: RawStudy,
   arrangement: number,
-  scene: SceneDrawing,
+  scene: Scene,
   keys: readonly LuminaireKey[],
   by: Vec3,
 ): NamedEdit {
@@ -120,18 +120,13 @@ export function moveLuminaires(
   };
 }
 
-function inIsland(scene: SceneDrawing, [x, y]: Vec3): [number, number] {
+function inIsland(scene: Scene, [x, y]: Vec3): [number, number] {
   const turn = scene.island?.turn ?? 0;
   return [Math.cos(turn) * x + Math.sin(turn) * y, -Math.sin(turn) * x + Math.cos(turn) * y];
 }
 
 /** Adds one luminaire: one more in a row, or a free place midway between the last two (or beside the last). */
-export function addLuminaire(
-  study: RawStudy,
-  arrangement: number,
-  scene: SceneDrawing,
-  at: number,
-): NamedEdit {
+export function addLuminaire(study: RawStudy, arrangement: number, scene: Scene, at: number): NamedEdit {
   const layers = [...study.arrangements[arrangement].layers];
   const layer = layers[at];
   const name = `add ${ROLE_WORDS[layer.role ?? "other"]}`;
@@ -150,7 +145,7 @@ export function addLuminaire(
 export function copyLuminaires(
   study: RawStudy,
   arrangement: number,
-  scene: SceneDrawing,
+  scene: Scene,
   keys: readonly LuminaireKey[],
 ): NamedEdit {
   const layers = [...study.arrangements[arrangement].layers];
@@ -171,7 +166,7 @@ export function copyLuminaires(
 export function mirrorLuminaires(
   study: RawStudy,
   arrangement: number,
-  scene: SceneDrawing,
+  scene: Scene,
   keys: readonly LuminaireKey[],
   axis: "along" | "across",
 ): NamedEdit {
@@ -203,7 +198,7 @@ export function mirrorLuminaires(
 export function removeLuminaires(
   study: RawStudy,
   arrangement: number,
-  scene: SceneDrawing,
+  scene: Scene,
   keys: readonly LuminaireKey[],
 ): NamedEdit {
   const before = study.arrangements[arrangement].layers;

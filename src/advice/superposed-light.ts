@@ -15,6 +15,7 @@
 
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import { addDirectLight, contributionFloor } from "../engine/direct/direct-light.ts";
+import { DirectSources } from "../engine/direct/direct-sources.ts";
 import type { PlaneField } from "../engine/result.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
@@ -33,10 +34,12 @@ export class SuperposedLight {
   readonly #calculated: Float64Array;
   readonly #interreflected: readonly Float64Array[];
   readonly #floor: number;
+  readonly #sources: DirectSources;
   readonly #fields = new Map<Luminaire, Map<string, Float64Array>>();
 
-  /** @param field the calculated light of `scene` on the plane */
-  constructor(scene: Scene, plane: CalculationPlane, field: PlaneField) {
+  /** @param field the calculated light of `scene` on the plane @param sources those of its engine, if it is at hand */
+  constructor(scene: Scene, plane: CalculationPlane, field: PlaneField, sources = new DirectSources()) {
+    this.#sources = sources;
     this.#scene = scene;
     this.#plane = plane;
     const layers = maintainedLayers(scene, field);
@@ -44,8 +47,9 @@ export class SuperposedLight {
     this.#interreflected = layers.map(({ interreflected }) => interreflected);
     this.#floor = contributionFloor(
       plane,
-      scene.layers.flatMap(({ luminaires }) => luminaires),
-      NEAR_FIELD_ERROR,
+      scene.layers.flatMap(({ luminaires }) =>
+        luminaires.map((placed) => this.#sources.placed(placed, NEAR_FIELD_ERROR)),
+      ),
     );
   }
 
@@ -78,14 +82,13 @@ export class SuperposedLight {
 
   /** Of a scaled luminaire, E'(p) = E(p / s) / s² of its original, whose nodes are already known. */
   #direct({ luminaire, frame }: PlacedLuminaire, field: Float64Array): void {
-    const { of, s } = scaleOf(luminaire);
+    const { original, size: s } = scaleOf(luminaire);
     const { origin, rotation } = frame;
     const shrunk = origin.map((c) => c / s) as unknown as Vec3;
     const plane = s === 1 ? this.#plane : { ...this.#plane, points: this.#plane.points.map((c) => c / s) };
     addDirectLight(
-      { luminaire: of, frame: { origin: shrunk, rotation } },
+      this.#sources.placed({ luminaire: original, frame: { origin: shrunk, rotation } }, NEAR_FIELD_ERROR),
       plane,
-      NEAR_FIELD_ERROR,
       this.#floor * s * s,
       field,
     );

@@ -22,7 +22,8 @@ export interface LightChoice {
 
 /** The engines of one run, for all its arrangements. */
 export function newEngines(): Engines {
-  return { light: new LightEngine(), uncertainty: new LightEngine() };
+  const light = new LightEngine();
+  return { light, uncertainty: new LightEngine(light.sources) };
 }
 
 export function lightArrangements(

@@ -1,8 +1,8 @@
-import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import type { PlacedSource } from "./direct/direct-sources.ts";
 
 /** A luminaire in its place, and the key of both. */
 export interface KeyedLuminaire {
-  readonly placed: PlacedLuminaire;
+  readonly placed: PlacedSource;
   readonly key: string;
   readonly layer: number;
   /** Index of its own body among the moving ones, −1 without. */

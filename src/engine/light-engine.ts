@@ -5,6 +5,7 @@
  * | form factors, patches        | shapes of surfaces, standing solids, number of patches        |
  * | gather rows of a plane       | the above, points, quantity                                   |
  * | what a body hides of a row   | the above, the body's mesh in the room                        |
+ * | sources of direct light      | what each luminaire sends and from where, bound [`direct/direct-sources.ts`] |
  * | direct field of a luminaire  | luminaire, place, points, bound, solids in the way            |
  * | direct flux on patches       | luminaire, place, patches, solids in the way                  |
  * | patch solution, gathered     | all of these and the reflectances                             |
@@ -14,14 +15,13 @@
  */
 
 import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
-import type { Luminaire } from "../luminaire/luminaire.ts";
 import { contentKey } from "../numerics/content-key.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import { assembledResult } from "./assembled-result.ts";
-import { directEmitter } from "./direct/direct-emitter.ts";
 import { addNearFieldBand, contributionFloor, pointsTooNear } from "./direct/direct-light.ts";
+import { DirectSources } from "./direct/direct-sources.ts";
 import { type Interreflection, InterreflectionStage } from "./interreflection/interreflection-stage.ts";
 import { standingKey } from "./interreflection/room-exchange.ts";
 import type { KeyedLuminaire } from "./keyed-luminaire.ts";
@@ -51,15 +51,18 @@ interface DirectPlane {
 }
 
 export class LightEngine {
-  readonly #luminaires = new WeakMap<Luminaire, { key: string; same: Luminaire }>();
-  readonly #sameLuminaire = new Map<string, Luminaire>();
+  /** For who calculates direct light beside this engine, or in another. */
+  readonly sources: DirectSources;
   readonly #standing = new RecentCache<Occluders>(KEEP);
   readonly #bodies = new RecentCache<MovingBody>(KEEP);
   readonly #direct = new RecentCache<DirectPlane>(KEEP);
   readonly #standingLight = new RecentCache<StandingLight>(KEEP);
   readonly #floors = new RecentCache<number>(KEEP);
   readonly #interreflection = new InterreflectionStage(KEEP);
-  #unnamed = 0;
+
+  constructor(sources = new DirectSources()) {
+    this.sources = sources;
+  }
 
   /** Illuminance (lx) of every layer at every point of every plane, direct and interreflected apart, at full
    * output and initial. Throws only `Cancelled`, when the observer asks for it. */
@@ -71,13 +74,14 @@ export class LightEngine {
     const standing = this.#standing.get(standingKey(scene), () => new Occluders(standingBlockers(scene)));
     const bodies = chosen.occlusion ? this.#movingBodies(scene, chosen.people) : [];
     const inSight = new Surroundings(chosen.occlusion ? standing : new Occluders([]), bodies);
-    const luminaires = this.#keyed(scene, inSight);
+    const luminaires = this.#keyed(scene, inSight, nearFieldError);
 
     const planes = this.#directPlanes(
       scene,
       luminaires,
       inSight,
-      { nearFieldError, penumbraError: quality.penumbraError },
+      nearFieldError,
+      quality.penumbraError,
       observer,
     );
     const tooNear = scene.planes.reduce(
@@ -86,7 +90,6 @@ export class LightEngine {
         pointsTooNear(
           plane,
           luminaires.map(({ placed }) => placed),
-          nearFieldError,
         ),
       0,
     );
@@ -103,6 +106,7 @@ export class LightEngine {
         observer,
       );
     }
+    this.sources.turn();
     this.#standing.turn();
     this.#bodies.turn();
     this.#direct.turn();
@@ -127,55 +131,23 @@ export class LightEngine {
     return bodies;
   }
 
-  #keyed(scene: Scene, surroundings: Surroundings): KeyedLuminaire[] {
+  #keyed(scene: Scene, surroundings: Surroundings, nearFieldError: number): KeyedLuminaire[] {
     return scene.layers.flatMap(({ luminaires }, layer) =>
-      luminaires.map(({ luminaire, frame }, index) => {
-        const { key, same } = this.#identify(luminaire);
-        return {
-          placed: { luminaire: same, frame },
-          key: contentKey(key, frame.origin, frame.rotation),
-          layer,
-          own: surroundings.ownBody(layer, index),
-        };
-      }),
+      luminaires.map((placed, index) => ({
+        placed: this.sources.placed(placed, nearFieldError),
+        key: contentKey(this.sources.keyOf(placed.luminaire), placed.frame.origin, placed.frame.rotation),
+        layer,
+        own: surroundings.ownBody(layer, index),
+      })),
     );
-  }
-
-  /** One luminaire object for all of like content, so that what was learnt about it stays with it. */
-  #identify(luminaire: Luminaire): { key: string; same: Luminaire } {
-    let found = this.#luminaires.get(luminaire);
-    if (found === undefined) {
-      const { distribution: d, emission, flux } = luminaire;
-      const { shape, length, width, height } = emission.opening;
-      const key =
-        emission.kind === "opening"
-          ? contentKey(
-              d.type,
-              d.symmetry,
-              d.horizontal,
-              d.vertical,
-              d.intensity,
-              shape,
-              length,
-              width,
-              height,
-              emission.uncertain,
-              flux,
-            )
-          : `surfaces ${this.#unnamed++}`;
-      const same = this.#sameLuminaire.get(key) ?? luminaire;
-      this.#sameLuminaire.set(key, same);
-      found = { key, same };
-      this.#luminaires.set(luminaire, found);
-    }
-    return found;
   }
 
   #directPlanes(
     scene: Scene,
     luminaires: readonly KeyedLuminaire[],
     surroundings: Surroundings,
-    { nearFieldError, penumbraError }: Omit<LightBounds, "floor">,
+    nearFieldError: number,
+    penumbraError: number,
     observer?: Observer,
   ): PlaneField[] {
     return scene.planes.map((plane, index) => {
@@ -189,7 +161,6 @@ export class LightEngine {
           contributionFloor(
             plane,
             luminaires.map(({ placed }) => placed),
-            nearFieldError,
           ),
         ),
       );
@@ -203,7 +174,8 @@ export class LightEngine {
             planeKey,
             luminaire,
             surroundings,
-            { nearFieldError, penumbraError, floor },
+            nearFieldError,
+            { penumbraError, floor },
             observer,
           );
           for (let i = 0; i < count; i++) direct[i] += part.field[i];
@@ -223,12 +195,12 @@ export class LightEngine {
     planeKey: string,
     { placed, key, own }: KeyedLuminaire,
     surroundings: Surroundings,
+    nearFieldError: number,
     bounds: LightBounds,
     observer?: Observer,
   ): DirectPlane {
-    const { nearFieldError, floor, penumbraError } = bounds;
-    const emitter = directEmitter(placed.luminaire, nearFieldError);
-    const penumbra = new Penumbra(placed, emitter, surroundings, penumbraError);
+    const { floor, penumbraError } = bounds;
+    const penumbra = new Penumbra(placed, placed.source, surroundings, penumbraError);
     const { standing, bodies } = inTheWayOf(plane, penumbra, surroundings, own);
     const still = contentKey(
       planeKey,
@@ -249,10 +221,9 @@ export class LightEngine {
         bodies.length === 0
           ? light.standing
           : shadowedLight(light, placed, plane, bounds, surroundings, own, observer);
-      const { emission } = placed.luminaire;
-      if (emission.kind !== "opening" || emission.uncertain !== true) return { field, band: undefined };
+      if (!placed.source.uncertain) return { field, band: undefined };
       const band = new Float64Array(field.length);
-      addNearFieldBand(placed, plane, nearFieldError, floor, band);
+      addNearFieldBand(placed, plane, floor, band);
       return { field, band };
     });
   }

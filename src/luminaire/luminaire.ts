@@ -1,8 +1,8 @@
 /**
- * A luminaire type: a distribution given a luminous opening, a body and what is known of it in words.
+ * A luminaire type: a distribution given a luminous opening, a body and what is known of it in words. Plain data: it
+ * holds no functions and passes `structuredClone` unchanged.
  */
 
-import type { Vec3 } from "../geometry/vector.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
@@ -35,13 +35,8 @@ export interface Luminaire {
   readonly suspension?: "rod" | "cord" | "chain" | "cable";
   readonly finish?: string;
   readonly colour?: string;
-  /** The brightest luminance (cd/m²) that a local point meets, and whether it is the lamp itself, where lamp and
-   * shade are known; elsewhere only the mean over the opening can be told. */
-  readonly luminanceTowards?: (local: Vec3) => {
-    readonly luminance: number;
-    readonly source: "lamp" | "shade";
-    readonly lampInSight: number;
-  };
+  /** What it was scaled from, and by how much (`scaled.ts`). */
+  readonly scaledFrom?: { readonly original: Luminaire; readonly size: number };
   /** What the figures come from, e.g. the file's name; untrusted text. */
   readonly origin: string;
 }

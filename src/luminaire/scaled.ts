@@ -11,64 +11,30 @@
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { Body } from "./body.ts";
 import type { Luminaire } from "./luminaire.ts";
-import type { Emission } from "./near-field.ts";
-
-const scales = new WeakMap<Luminaire, { readonly of: Luminaire; readonly s: number }>();
 
 /** What a luminaire made by {@link scaledLuminaire} was scaled from, for whoever prefers to scale the point asked for
  * and use what is known of the original; itself and 1 for any other. */
-export function scaleOf(luminaire: Luminaire): { readonly of: Luminaire; readonly s: number } {
-  return scales.get(luminaire) ?? { of: luminaire, s: 1 };
+export function scaleOf(luminaire: Luminaire): { readonly original: Luminaire; readonly size: number } {
+  const { scaledFrom, distribution } = luminaire;
+  // A copy that was given another light since is of no known original.
+  return scaledFrom?.original.distribution === distribution ? scaledFrom : { original: luminaire, size: 1 };
 }
 
 /** @param s size relative to the given luminaire, > 0 */
 export function scaledLuminaire(luminaire: Luminaire, s: number): Luminaire {
   if (s === 1) return luminaire;
-  const { emission, body, luminanceTowards } = luminaire;
-  const scaled: Luminaire = {
+  const { emission, body } = luminaire;
+  const { original, size } = scaleOf(luminaire);
+  const opening = scaledOpening(emission.opening, s);
+  return {
     ...luminaire,
-    emission: scaledEmission(emission, s),
+    emission:
+      emission.kind === "opening"
+        ? { ...emission, opening }
+        : { ...emission, opening, size: s * emission.size },
     evidence: "F",
     ...(body === undefined ? {} : { body: scaledBody(body, s) }),
-    ...(luminanceTowards === undefined
-      ? {}
-      : {
-          luminanceTowards: ([x, y, z]) => {
-            const seen = luminanceTowards([x / s, y / s, z / s]);
-            return { ...seen, luminance: seen.luminance / (s * s) };
-          },
-        }),
-  };
-  const before = scaleOf(luminaire);
-  scales.set(scaled, { of: before.of, s: before.s * s });
-  return scaled;
-}
-
-function scaledEmission(emission: Emission, s: number): Emission {
-  const opening = scaledOpening(emission.opening, s);
-  if (emission.kind === "opening") return { ...emission, opening };
-  const at = new Float64Array(3);
-  const { table } = emission;
-  return {
-    ...emission,
-    opening,
-    ...(table === undefined
-      ? {}
-      : {
-          // Illuminance falls as distance² grows: their product stays.
-          table: (distance) => {
-            const given = table(distance / s);
-            const values = given.values.map((x, k) => (k % 4 === 3 ? s * x : x));
-            return { ...given, nearest: s * given.nearest, values };
-          },
-        }),
-    sample: (point, positions, normalIlluminance) => {
-      for (let k = 0; k < 3; k++) at[k] = point[k] / s;
-      const count = emission.sample(at, positions, normalIlluminance);
-      for (let k = 0; k < 3 * count; k++) positions[k] *= s;
-      for (let i = 0; i < count; i++) normalIlluminance[i] /= s * s;
-      return count;
-    },
+    scaledFrom: { original, size: size * s },
   };
 }
 

@@ -13,6 +13,7 @@ export interface QuadratureRule {
   readonly weights: Float64Array;
 }
 
+/** Constants of mathematics; orders come from ladders in the code, none from data, so there are a few dozen. */
 const rules = new Map<number, QuadratureRule>();
 
 /** The rule of `n` ≥ 1 nodes, nodes rising, symmetric about ½ to the last bit. Kept for reuse, by n. */

@@ -248,18 +248,6 @@ export class ProductionLookup {
   }
 }
 
-const lookups = new WeakMap<IntensityDistribution, ProductionLookup>();
-
-/** The production lookup of a distribution; built once, kept as long as the distribution is. */
-export function productionLookup(distribution: IntensityDistribution): ProductionLookup {
-  let lookup = lookups.get(distribution);
-  if (lookup === undefined) {
-    lookup = new ProductionLookup(distribution);
-    lookups.set(distribution, lookup);
-  }
-  return lookup;
-}
-
 /** Folds I = I₀ + t (I₁ − I₀) into the quadratics of a rotational table. */
 function withIntensity(axis: ProjectedAxis, table: Float64Array): ProjectedAxis {
   const cells = axis.cells.slice();

@@ -1,6 +1,5 @@
-/** What of a scene is calculated to be drawn, and what of it crosses to the page. */
+/** What of a scene is calculated to be drawn. */
 
-import type { Luminaire } from "../luminaire/luminaire.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { Scene } from "../scene/scene.ts";
 
@@ -25,35 +24,4 @@ export function forDrawing(scene: Scene, topAlone: boolean): Scene {
   if (fine === undefined) return { ...scene, planes: kept };
   const { zone: _zone, ...plane } = fine;
   return { ...scene, planes: [...kept, { ...plane, name: `${plane.name}, fine` }] };
-}
-
-const crossing = new WeakMap<Luminaire, Luminaire>();
-
-/** Traced shades carry functions, which cannot cross between threads and which no drawing needs. One copy a
- * luminaire, so that all its places still share it. */
-export function withoutFunctions(scene: Scene): Scene {
-  const layers = scene.layers.map((layer) => ({
-    ...layer,
-    luminaires: layer.luminaires.map((placed) => {
-      let luminaire = crossing.get(placed.luminaire);
-      if (luminaire === undefined) {
-        const { emission } = placed.luminaire;
-        const { opening } = emission;
-        const plain = emission.kind === "opening" ? emission : { kind: "opening" as const, opening };
-        luminaire = { ...placed.luminaire, emission: plain };
-        for (const [key, value] of Object.entries(luminaire)) {
-          if (holdsFunction(value)) delete (luminaire as unknown as Record<string, unknown>)[key];
-        }
-        crossing.set(placed.luminaire, luminaire);
-      }
-      return { ...placed, luminaire };
-    }),
-  }));
-  return { ...scene, layers };
-}
-
-function holdsFunction(value: unknown): boolean {
-  if (typeof value === "function") return true;
-  if (typeof value !== "object" || value === null || ArrayBuffer.isView(value)) return false;
-  return Object.values(value).some(holdsFunction);
 }

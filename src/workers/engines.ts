@@ -1,24 +1,21 @@
 /** The engines of a worker, loaded when they are first wanted. */
 
+import type { DirectSources } from "../engine/direct/direct-sources.ts";
 import type { LightEngine } from "../engine/light-engine.ts";
 
 /** Runs after which a just-in-time compiler has seen enough, and luminaires after which one run is enough; measured. */
 const REHEARSALS = 6;
 const MANY_LUMINAIRES = 60;
 
-async function newEngine(): Promise<LightEngine> {
-  const { LightEngine } = await import("../engine/light-engine.ts");
-  return new LightEngine();
-}
-
-/** Engines load after the first light; one remembers what a change does not touch. */
+/** Engines load after the first light; one remembers what a change does not touch, and all what luminaires send. */
 export class Engines {
+  #sources: DirectSources | undefined;
   #engine: Promise<LightEngine> | undefined;
   #uncertainty: Promise<LightEngine> | undefined;
   #rehearsed: Promise<void> | undefined;
 
   get(): Promise<LightEngine> {
-    this.#engine ??= newEngine();
+    this.#engine ??= this.#newEngine();
     return this.#engine;
   }
 
@@ -27,7 +24,7 @@ export class Engines {
   rehearse(luminaires: number, ask: (engine: LightEngine) => void): Promise<void> {
     const runs = Math.min(REHEARSALS, Math.ceil(MANY_LUMINAIRES / Math.max(1, luminaires)));
     const rehearse = async (): Promise<void> => {
-      for (let i = 0; i < runs; i++) ask(await newEngine());
+      for (let i = 0; i < runs; i++) ask(await this.#newEngine());
     };
     this.#rehearsed ??= rehearse();
     return this.#rehearsed;
@@ -35,12 +32,19 @@ export class Engines {
 
   /** One that is forgotten after use, with the much that it remembers. */
   passing(): Promise<LightEngine> {
-    return newEngine();
+    return this.#newEngine();
   }
 
   /** One for the uncertainties, whose many small changes would turn over the other's memory. */
   uncertainty(): Promise<LightEngine> {
-    this.#uncertainty ??= newEngine();
+    this.#uncertainty ??= this.#newEngine();
     return this.#uncertainty;
+  }
+
+  async #newEngine(): Promise<LightEngine> {
+    const { LightEngine } = await import("../engine/light-engine.ts");
+    const engine = new LightEngine(this.#sources);
+    this.#sources = engine.sources;
+    return engine;
   }
 }

@@ -10,7 +10,7 @@ import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { Scene } from "../scene/scene.ts";
-import { forDrawing, withoutFunctions } from "./drawn-scene.ts";
+import { forDrawing } from "./drawn-scene.ts";
 import type { Engines } from "./engines.ts";
 import type { InterreflectedLight, LightAnswer, LightRequest } from "./protocol.ts";
 import { resolved } from "./resolved.ts";
@@ -37,7 +37,7 @@ export async function lightOfStudy(
   const verdicts = quality === "judged" ? await verdictsOf(scene, result, engines, observer) : null;
   return success({
     title,
-    scene: withoutFunctions(scene),
+    scene,
     assessment: assess(study, scene, result, verdicts),
     interreflected: alone ? [] : interreflectedOf(result),
     targets,
@@ -77,6 +77,7 @@ async function verdictsOf(
   ]);
   return verdictMethod(scene, result, (...asked) => engine.calculate(...asked), {
     observer: { cancelled: () => observer.cancelled?.() === true },
+    sources: engine.sources,
   });
 }
 

@@ -50,9 +50,6 @@ export type InterreflectedLight = readonly {
   readonly interreflected: Float64Array;
 }[];
 
-/** A scene without what cannot cross between threads: the sampling functions of traced shades. */
-export type SceneDrawing = Scene;
-
 export interface PeopleAnswer {
   /** Of everyone in their usual posture. */
   readonly shadows: readonly BodyShadow[];
@@ -66,7 +63,7 @@ export interface RoomQuestion extends Omit<LightRequest, "quality"> {
 }
 
 export interface RoomAnswer {
-  readonly scene: SceneDrawing;
+  readonly scene: Scene;
   readonly surfaces: SurfaceLight;
   /** What that light rests on: equal keys, equal light, whatever it is dimmed to. */
   readonly key: string;
@@ -77,7 +74,7 @@ export interface RoomAnswer {
 /** The light of one arrangement with everything a drawing of it needs. */
 export interface LightAnswer {
   readonly title: string;
-  readonly scene: SceneDrawing;
+  readonly scene: Scene;
   readonly assessment: ArrangementAssessment;
   /** To stand in while the hand moves; empty but in full answers. */
   readonly interreflected: InterreflectedLight;

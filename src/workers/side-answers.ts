@@ -20,7 +20,6 @@ import type { Scene } from "../scene/scene.ts";
 import { migrate } from "../study/migrate.ts";
 import { readStudy } from "../study/study-text.ts";
 import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
-import { withoutFunctions } from "./drawn-scene.ts";
 import type { Engines } from "./engines.ts";
 import type { LightRequest, PeopleAnswer, RoomAnswer, RoomQuestion } from "./protocol.ts";
 import { resolved } from "./resolved.ts";
@@ -128,11 +127,11 @@ export async function roomOfStudy(
     surfaceLight(
       scene,
       (...asked) => engine.calculate(...asked),
-      { ...(isSketch ? SKETCHED_LIGHT : SURFACE_LIGHT), calculation },
+      { ...(isSketch ? SKETCHED_LIGHT : SURFACE_LIGHT), calculation, sources: engine.sources },
       observer,
     ),
   );
-  return success({ scene: withoutFunctions(scene), surfaces, people, key });
+  return success({ scene, surfaces, people, key });
 }
 
 /** What there is to say beside the verdict, in words, from a quick calculation. */

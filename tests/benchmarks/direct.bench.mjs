@@ -6,9 +6,8 @@
  * of many runs, because other work on the machine only ever adds time.
  */
 import { Bench } from "tinybench";
-import { calculate } from "../../dist/engine/calculate.js";
-import { directEmitter } from "../../dist/engine/direct/direct-emitter.js";
-import { contributionFloor } from "../../dist/engine/direct/direct-light.js";
+import { addDirectLight, contributionFloor } from "../../dist/engine/direct/direct-light.js";
+import { DirectSources } from "../../dist/engine/direct/direct-sources.js";
 import { Receiver } from "../../dist/engine/direct/receiver.js";
 import { frame } from "../../dist/geometry/frame.js";
 import { intensityTowards } from "../../dist/photometry/reference-lookup.js";
@@ -72,19 +71,6 @@ const pendants = [
   frame: frame([0.3 + 0.6 * i, 0.55, TOP + above]),
 }));
 
-const scene = {
-  name: "benchmark",
-  room: { length: 6, width: 5, ceilingHeight: 2.7, slope: 0, towards: 0 },
-  zones: [],
-  people: [],
-  layers: [{ name: "pendants", role: "pendant", dim: 1, luminaires: pendants }],
-  surfaces: [],
-  blockers: [],
-  planes: [plane],
-  maintenance: 1,
-};
-const options = { interreflection: false, occlusion: false };
-
 /** Equal-area elements: N × N of a rectangle, N rings of 8i + 4 on a disc. */
 function equalAreas(shape, length, width, N) {
   const found = [];
@@ -124,7 +110,11 @@ function plainAt(pendant, elements, px, py, pz) {
 // Every 37th point judges errors; the reference is the same sum over 90 × as many elements as suffice.
 const judged = [];
 for (let i = 0; i < COLUMNS * ROWS; i += 37) judged.push(i);
-const floor = contributionFloor(plane, pendants, ERROR);
+const sources = new DirectSources();
+const floor = contributionFloor(
+  plane,
+  pendants.map((pendant) => sources.placed(pendant, ERROR)),
+);
 let pairs = 0;
 let nodes = 0;
 const plain = [];
@@ -134,16 +124,19 @@ for (const pendant of pendants) {
   const exact = judged.map((i) =>
     plainAt(pendant, fine, points[3 * i], points[3 * i + 1], points[3 * i + 2]),
   );
-  const emitter = directEmitter(pendant.luminaire, ERROR);
+  const source = sources.of(pendant.luminaire, ERROR);
+  const positions = new Float64Array(3 * source.maximumElements);
+  const values = new Float64Array(source.maximumElements);
   const receiver = new Receiver("planar", [0, 0, 1], pendant.frame.rotation);
   let worst = 0;
   let here = 0;
   const local = (i) => [0, 1, 2].map((k) => points[3 * i + k] - pendant.frame.origin[k]);
   judged.forEach((i, n) => {
-    const E = emitter.illuminance(...local(i), receiver, floor);
+    const E = source.illuminance(...local(i), receiver, floor);
     worst = Math.max(worst, Math.abs(E - exact[n]) / Math.max(exact[n], floor));
   });
-  for (let i = 0; i < COLUMNS * ROWS; i++) here += emitter.nodeCount(...local(i), receiver, floor);
+  for (let i = 0; i < COLUMNS * ROWS; i++)
+    here += source.sample(...local(i), receiver, floor, positions, values);
   nodes += here;
   pairs += COLUMNS * ROWS;
   let elements = equalAreas(shape, length, width, 1);
@@ -167,7 +160,9 @@ for (const pendant of pendants) {
 
 const bench = new Bench({ time: 3000, warmupTime: 500, iterations: 10 });
 bench.add("engine", () => {
-  calculate(scene, options);
+  const placed = pendants.map((pendant) => sources.placed(pendant, ERROR));
+  const least = contributionFloor(plane, placed);
+  for (const each of placed) addDirectLight(each, plane, least, new Float64Array(COLUMNS * ROWS));
 });
 bench.add("plain loop", () => {
   const E = new Float64Array(COLUMNS * ROWS);

@@ -5,7 +5,8 @@ import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { scaledLuminaire, scaleOf } from "../../src/luminaire/scaled.ts";
 import { buildShadeLuminaire } from "../../src/luminaire/shade/build.ts";
-import { beam, luminaire, opening, placed, plane } from "../support/luminaires.ts";
+import { luminanceTowards } from "../../src/luminaire/shade/luminance.ts";
+import { beam, lit, luminaire, opening, placed, plane } from "../support/luminaires.ts";
 
 const shade = (): Luminaire => {
   const built = buildShadeLuminaire("dome", { flux: 800 }, { profile: "dome", diameter: 0.3, height: 0.2 });
@@ -15,7 +16,7 @@ const shade = (): Luminaire => {
 
 const at = (type: Luminaire, origin: Vec3, point: Vec3, bound = 1e-4): number => {
   const out = new Float64Array(1);
-  addDirectLight(placed(type, origin), plane([point]), bound, 0, out);
+  addDirectLight(lit(placed(type, origin), bound), plane([point]), 0, out);
   return out[0];
 };
 
@@ -44,11 +45,11 @@ describe("a scaled luminaire", () => {
     expect(large.distribution).toBe(type.distribution);
     expect(large.evidence).toBe("F");
     expect(large.body?.diameter).toBeCloseTo(0.6, 12);
-    expect(large.luminanceTowards?.([2, 0, -2]).luminance).toBeCloseTo(
-      (type.luminanceTowards?.([1, 0, -1]).luminance ?? 0) / 4,
+    expect(luminanceTowards(large, [2, 0, -2])?.luminance).toBeCloseTo(
+      (luminanceTowards(type, [1, 0, -1])?.luminance ?? 0) / 4,
       6,
     );
     expect(scaledLuminaire(type, 1)).toBe(type);
-    expect(scaleOf(scaledLuminaire(large, 0.25))).toEqual({ of: type, s: 0.5 });
+    expect(scaleOf(scaledLuminaire(large, 0.25))).toEqual({ original: type, size: 0.5 });
   });
 });

@@ -5,7 +5,7 @@
 import { describe, expect, it } from "vitest";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
 import { directionOf } from "../../src/photometry/photometric-planes.ts";
-import { ProductionLookup, productionLookup } from "../../src/photometry/production-lookup.ts";
+import { ProductionLookup } from "../../src/photometry/production-lookup.ts";
 import { intensityTowards } from "../../src/photometry/reference-lookup.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { beam, rotational, sampled } from "../support/luminaires.ts";
@@ -52,7 +52,7 @@ const CASES: [string, IntensityDistribution][] = [
 
 describe("production lookup", () => {
   it.each(CASES)("%s", (name, distribution) => {
-    const lookup = productionLookup(distribution);
+    const lookup = new ProductionLookup(distribution);
     expect(lookup.usesReference).toBe(false);
     let relative = 0;
     let ofPeak = 0;
@@ -88,7 +88,7 @@ describe("production lookup", () => {
   });
 
   it("keeps a true step where a range ends on a value", () => {
-    const lookup = productionLookup(rotational(() => 500, 10, 0, 60));
+    const lookup = new ProductionLookup(rotational(() => 500, 10, 0, 60));
     const at = (degrees: number) =>
       lookup.towards(Math.sin(radians(degrees)), 0, -Math.cos(radians(degrees)));
     expect(at(60)).toBeCloseTo(500, 9);
@@ -97,7 +97,7 @@ describe("production lookup", () => {
   });
 
   it("gives the same one at a time and in a batch", () => {
-    const lookup = productionLookup(irregular);
+    const lookup = new ProductionLookup(irregular);
     const vectors = Float64Array.from({ length: 300 }, () => random() - 0.5);
     const inverse = Float64Array.from(
       { length: 100 },

@@ -6,7 +6,6 @@ import { LightCache } from "../../src/preview/light-cache.ts";
 import { EXACT, PointLight } from "../../src/preview/point-light.ts";
 import { sceneTexture } from "../../src/preview/scene-texture.ts";
 import { readingOn } from "../../src/preview/surface-reading.ts";
-import { withoutFunctions } from "../../src/workers/drawn-scene.ts";
 import { plainLight } from "../support/plain-light.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";
@@ -132,7 +131,7 @@ async function crossed(name: string): Promise<{ readonly points: number; readonl
   const scene = await sceneOf(name);
   const people = false;
   const surfaces: SurfaceLight = { interreflected: [], things: [], traced: tracedLuminaires(scene) };
-  const sent = structuredClone({ scene: withoutFunctions(scene), surfaces });
+  const sent = structuredClone({ scene, surfaces });
   const cache = new LightCache(theRenderer());
   cache.take({ ...sent, people });
   const sets = pointsOnSurfaces(scene.surfaces, 200, 2, randomStream(19));

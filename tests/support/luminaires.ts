@@ -1,4 +1,6 @@
 /** Luminaires and scenes made from formulas, for tests of the engine. */
+import { DirectSource } from "../../src/engine/direct/direct-source.ts";
+import type { PlacedSource } from "../../src/engine/direct/direct-sources.ts";
 import { type Frame, frame, type Orientation } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
@@ -62,6 +64,11 @@ export function opening(
   height = 0,
 ): LuminousOpening {
   return { shape, length, width, height };
+}
+
+/** A luminaire in its place as a source of its own, remembered by nobody. */
+export function lit(placed: PlacedLuminaire, nearFieldError: number): PlacedSource {
+  return { ...placed, source: new DirectSource(placed.luminaire, nearFieldError) };
 }
 
 export function placed(type: Luminaire, origin: Vec3, orientation?: Orientation): PlacedLuminaire {

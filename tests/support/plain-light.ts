@@ -1,9 +1,9 @@
 /** Direct light by the plainest of means: the engine's unoccluded value times the share of many samples of the opening
  * that see the point. Where the engine stops early, this does not. */
 
-import { directEmitter } from "../../src/engine/direct/direct-emitter.ts";
 import { LocalPoint } from "../../src/engine/direct/direct-light.ts";
-import { OpeningEmitter } from "../../src/engine/direct/opening-emitter.ts";
+import { DirectSources } from "../../src/engine/direct/direct-sources.ts";
+import { OpeningQuadrature } from "../../src/engine/direct/opening-quadrature.ts";
 import { Receiver } from "../../src/engine/direct/receiver.ts";
 import { Occluders } from "../../src/engine/visibility/occluders.ts";
 import { scatterOpening } from "../../src/engine/visibility/opening-samples.ts";
@@ -42,12 +42,13 @@ export function plainLight(
   const surroundings = new Surroundings(new Occluders(standingBlockers(scene)), movingBodies(scene, people));
   const positions = new Float64Array(3 * samples);
   const weights = new Float64Array(samples);
+  const sources = new DirectSources();
   scene.layers.forEach(({ luminaires }, layer) => {
     luminaires.forEach((placed, index) => {
       const { luminaire, frame } = placed;
       const { origin, rotation: r } = frame;
-      const emitter = directEmitter(luminaire, 0.0005);
-      const opening = new OpeningEmitter(luminaire.distribution, luminaire.emission.opening);
+      const emitter = sources.of(luminaire, 0.0005);
+      const opening = new OpeningQuadrature(luminaire.distribution, luminaire.emission.opening);
       const receiver = new Receiver("planar", normal, r);
       const local = new LocalPoint(origin, r);
       const own = surroundings.ownBody(layer, index);

@@ -7,7 +7,7 @@
  * Bound: 0.25 % of the larger of the contribution and 0.1 % of what the peak would give there.
  */
 import { describe, expect, it } from "vitest";
-import { DirectEmitter } from "../../src/engine/direct/direct-emitter.ts";
+import { DirectSource } from "../../src/engine/direct/direct-source.ts";
 import { Receiver } from "../../src/engine/direct/receiver.ts";
 import { rotationOf, UPRIGHT } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
@@ -155,7 +155,7 @@ describe("directional bodies", () => {
     ["linear, lopsided 15° × 5°", "rectangle", [1.2, 0.05, 0], sampled(lobe(6, aside), 15, 5), rectangle],
     ["linear, Lambertian", "rectangle", [1.2, 0.05, 0], beam(120, 1000, 2.5), rectangle],
   ] as const)("%s", (name, shape, size, light, cut) => {
-    const emitter = new DirectEmitter(luminaire(light, opening(shape, size[0], size[1], size[2])), BOUND);
+    const emitter = new DirectSource(luminaire(light, opening(shape, size[0], size[1], size[2])), BOUND);
     const random = randomStream(20_261_125);
     const peak = light.intensity.reduce((a, b) => Math.max(a, b));
     let worst = 0;
@@ -183,7 +183,7 @@ describe("directional bodies", () => {
   it("a cylinder's reading right under a linear opening, where its weight bends", () => {
     // Found by the sweep, 2026-11-25: 0.44 % low with the nodes that a plane would need.
     const light = beam(120, 1000, 2.5);
-    const emitter = new DirectEmitter(luminaire(light, opening("rectangle", 1.2, 0.05)), BOUND);
+    const emitter = new DirectSource(luminaire(light, opening("rectangle", 1.2, 0.05)), BOUND);
     const p: Vec3 = [-0.1331, -0.0067, -0.5007];
     const E = emitter.illuminance(...p, new Receiver("cylindrical", [0, 0, 1], INTO_FACE), 0);
     const exact = plain(light, rectangle([1.2, 0.05, 0], 600), p, "cylinder");
@@ -197,7 +197,7 @@ describe("directional bodies", () => {
     // Found by the sweep, 2026-11-25: the cell's samples lay inside the box, where nothing arrives, and one node was
     // taken for enough: 0 lx. Here no bound is promised, but light is.
     const light = beam(17, 1000, 1);
-    const emitter = new DirectEmitter(luminaire(light, opening("box", 0.3, 0.2, 0.1)), BOUND);
+    const emitter = new DirectSource(luminaire(light, opening("box", 0.3, 0.2, 0.1)), BOUND);
     const receiver = new Receiver("planar", [0, 0, 1], INTO_FACE);
     const p: Vec3 = [0.1308, 0.0065, -0.0646];
     const E = emitter.illuminance(...p, receiver, 47);

@@ -12,7 +12,7 @@ import type { Orientation } from "../../src/geometry/frame.ts";
 import { directionToLocal } from "../../src/geometry/frame.ts";
 import { normalize, type Vec3 } from "../../src/geometry/vector.ts";
 import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
-import { productionLookup } from "../../src/photometry/production-lookup.ts";
+import { ProductionLookup } from "../../src/photometry/production-lookup.ts";
 import { intensityTowards } from "../../src/photometry/reference-lookup.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { beam, luminaire, placed, plane, rotational, sampled, scene } from "../support/luminaires.ts";
@@ -293,7 +293,7 @@ describe("any orientation, against the textbook loop", () => {
 
   it("says what its lookup may err, for narrow beams too", () => {
     for (const angle of [4, 10, 24, 60, 120]) {
-      const lookup = productionLookup(beam(angle));
+      const lookup = new ProductionLookup(beam(angle));
       expect(lookup.usesReference).toBe(false);
       expect(lookup.worstDifference).toBeLessThan(5e-4);
       console.log(`worst error production lookup, ${angle}° beam ${lookup.worstDifference.toExponential(2)}`);

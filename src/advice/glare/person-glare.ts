@@ -104,7 +104,7 @@ export function personGlare(scene: Scene, person: Person, request: GlareRequest 
       if (visible < GLIMPSE) return [];
       const seen = seenLuminaire(placed, eye, output);
       if (
-        placed.luminaire.luminanceTowards === undefined &&
+        placed.luminaire.emission.kind === "opening" &&
         placed.luminaire.emission.opening.shape === "point"
       ) {
         unmeasured++;

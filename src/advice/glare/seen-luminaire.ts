@@ -10,6 +10,7 @@ import { pointToLocal } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { luminanceTowards } from "../../luminaire/shade/luminance.ts";
 import { intensityTowards } from "../../photometry/reference-lookup.ts";
 
 export interface SeenLuminaire {
@@ -45,9 +46,9 @@ export function seenLuminaire(
     elevation: Math.asin(Math.min(1, Math.max(-1, (frame.origin[2] - eye[2]) / distance))),
     distance,
   };
-  if (luminaire.luminanceTowards === undefined)
-    return { luminance: mean, what: "mean over the opening", ...geometry };
-  const { luminance, source, lampInSight } = luminaire.luminanceTowards(local);
+  const seen = luminanceTowards(luminaire, local);
+  if (seen === undefined) return { luminance: mean, what: "mean over the opening", ...geometry };
+  const { luminance, source, lampInSight } = seen;
   return { luminance: output * luminance, what: source, lampInSight, ...geometry };
 }
 

@@ -15,10 +15,10 @@
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import { addDirectLight } from "../../engine/direct/direct-light.ts";
+import { DirectSources, type PlacedSource } from "../../engine/direct/direct-sources.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import { EVIDENCE, type Evidence } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
-import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { untilted } from "../../luminaire/tilted.ts";
 import { cutNormal } from "../../numerics/normal-distribution.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
@@ -71,7 +71,7 @@ const MOVED_NEAR_FIELD_ERROR = 5e-4;
 const PATCHES = 160;
 
 /** Uncertainties of the given planes of a scene. `calculate` should remember its form factors between calls.
- * @param result of the scene, planes in its order */
+ * @param result of the scene, planes in its order @param sources those of the engine that calculates */
 export function fieldUncertainties(
   scene: Scene,
   result: CalculationResult,
@@ -79,6 +79,7 @@ export function fieldUncertainties(
   bands: InputBands,
   calculate: Calculate,
   observer?: Observer,
+  sources = new DirectSources(),
 ): FieldUncertainty[] {
   const reflected =
     result.method.patches > 0 ? reflectanceContributions(scene, planes, bands, calculate, observer) : [];
@@ -109,14 +110,15 @@ export function fieldUncertainties(
       for (const placed of layer.luminaires) {
         const share = flux > 0 ? placed.luminaire.flux / flux : 0;
         // The luminaire's own direct light, and its part of what its layer's light comes back as.
-        const own = directLight(placed, plane);
+        const lit = sources.placed(placed, MOVED_NEAR_FIELD_ERROR);
+        const own = directLight(lit, plane);
         for (let i = 0; i < count; i++) own[i] = weight * (own[i] + share * field.interreflected[i]);
         contributions.push(normal({ kind: "unit scatter" }, own, bands.unitScatter));
         const make = untilted(placed.luminaire);
         const type = byType.get(make) ?? new Float64Array(count);
         for (let i = 0; i < count; i++) type[i] += whole[i] * share;
         byType.set(make, type);
-        contributions.push(...placeContributions(placed, plane, weight, bands));
+        contributions.push(...placeContributions(lit, plane, weight, bands));
       }
     });
     for (const [luminaire, field] of byType) {
@@ -156,25 +158,25 @@ function offset(shift: Float64Array, field: Float64Array, factor: number): void 
   for (let i = 0; i < shift.length; i++) shift[i] += factor * field[i];
 }
 
-function directLight(placed: PlacedLuminaire, plane: CalculationPlane): Float64Array {
+function directLight(placed: PlacedSource, plane: CalculationPlane): Float64Array {
   const out = new Float64Array(plane.weights.length);
-  addDirectLight(placed, plane, MOVED_NEAR_FIELD_ERROR, 0, out);
+  addDirectLight(placed, plane, 0, out);
   return out;
 }
 
 function placeContributions(
-  placed: PlacedLuminaire,
+  placed: PlacedSource,
   plane: CalculationPlane,
   weight: number,
   bands: InputBands,
 ): Contribution[] {
-  const { luminaire, frame } = placed;
+  const { frame } = placed;
   return [0, 1, 2].map((axis): Contribution => {
     const sigma = (axis === 2 ? bands.height : bands.position) / 2;
     const at = (sign: number): Float64Array => {
       const origin: [number, number, number] = [frame.origin[0], frame.origin[1], frame.origin[2]];
       origin[axis] += sign * sigma;
-      return directLight({ luminaire, frame: { ...frame, origin } }, plane);
+      return directLight({ ...placed, frame: { ...frame, origin } }, plane);
     };
     const low = at(-1);
     const effect = at(1);

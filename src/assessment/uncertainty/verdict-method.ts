@@ -8,6 +8,7 @@
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
+import type { DirectSources } from "../../engine/direct/direct-sources.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
@@ -44,6 +45,8 @@ export interface VerdictOptions {
   /** Probability with which a target must be reached to be called met, 0.5…1. */
   readonly confidence?: number;
   readonly observer?: Observer;
+  /** Those of the engine that calculates: what they know of its luminaires need not be found again. */
+  readonly sources?: DirectSources;
 }
 
 /** The verdicts of one calculated scene. Uncertainties are worked out the first time they are asked for.
@@ -53,12 +56,12 @@ export function verdictMethod(
   scene: Scene,
   result: CalculationResult,
   calculate: Calculate,
-  { bands = DEFAULT_BANDS, confidence = DEFAULT_CONFIDENCE, observer }: VerdictOptions = {},
+  { bands = DEFAULT_BANDS, confidence = DEFAULT_CONFIDENCE, observer, sources }: VerdictOptions = {},
 ): VerdictMethod {
   let uncertainties: Map<number, FieldUncertainty> | undefined;
   return ({ requirement, plane, planes, illuminance }) => {
     uncertainties ??= new Map(
-      fieldUncertainties(scene, result, planes, bands, calculate, observer).map((each) => [each.plane, each]),
+      fieldUncertainties(scene, result, planes, bands, calculate, observer, sources).map((each) => [each.plane, each]),
     );
     const uncertainty = uncertainties.get(plane) as FieldUncertainty;
     const figure: Figure =

@@ -172,6 +172,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
           own.result,
           verdictMethod(scene, own.result, (...asked) => engines.uncertainty.calculate(...asked), {
             confidence,
+            sources: engines.uncertainty.sources,
           }),
           layer,
           observer,

@@ -14,6 +14,7 @@ import type { VerdictMethod } from "../../assessment/uncertainty/verdict-method.
 import type { Verdict } from "../../assessment/verdict.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { addDirectLight } from "../../engine/direct/direct-light.ts";
+import { DirectSources } from "../../engine/direct/direct-sources.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
@@ -44,13 +45,15 @@ export function toleranceRings(
   layer: number,
   observer?: Observer,
 ): ToleranceRing[] {
+  const sources = new DirectSources();
   const planned = assess(study, scene, result, verdicts).verdict;
   return scene.layers[layer].luminaires.map((placed, index): ToleranceRing => {
+    const lit = sources.placed(placed, NEAR_FIELD_ERROR);
     const direct = (origin: Vec3): Float64Array[] =>
       scene.planes.map((plane) => {
         const out = new Float64Array(plane.points.length / 3);
         const frame = { ...placed.frame, origin };
-        addDirectLight({ luminaire: placed.luminaire, frame }, plane, NEAR_FIELD_ERROR, 0, out);
+        addDirectLight({ ...lit, frame }, plane, 0, out);
         return out;
       });
     const { origin } = placed.frame;

@@ -15,6 +15,7 @@
  */
 
 import { addDirectLight } from "../../engine/direct/direct-light.ts";
+import type { DirectSource } from "../../engine/direct/direct-source.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 
 export interface KernelPlace {
@@ -33,16 +34,16 @@ export interface KernelPlace {
 export class LatticeKernel {
   readonly #luminaire: Luminaire;
   readonly #place: KernelPlace;
-  readonly #nearFieldError: number;
+  readonly #source: DirectSource;
   readonly #values: Float64Array;
   readonly #columns: number;
   /** Whether one quadrant stands for all. */
   readonly #folded: boolean;
 
-  constructor(luminaire: Luminaire, place: KernelPlace, nearFieldError: number) {
+  constructor(luminaire: Luminaire, place: KernelPlace, source: DirectSource) {
     this.#luminaire = luminaire;
+    this.#source = source;
     this.#place = place;
-    this.#nearFieldError = nearFieldError;
     const [along, across] = place.reach;
     this.#folded = mirrorsOnLattice(luminaire, place);
     this.#columns = this.#folded ? along + 1 : 2 * along + 1;
@@ -95,7 +96,7 @@ export class LatticeKernel {
     }
     const E = new Float64Array(count);
     addDirectLight(
-      { luminaire: this.#luminaire, frame: { origin: [0, 0, 0], rotation } },
+      { luminaire: this.#luminaire, source: this.#source, frame: { origin: [0, 0, 0], rotation } },
       {
         name: "lattice",
         role: "probe",
@@ -104,7 +105,6 @@ export class LatticeKernel {
         normal: [0, 0, 1],
         weights: new Float64Array(0),
       },
-      this.#nearFieldError,
       0,
       E,
     );

@@ -6,6 +6,7 @@
  */
 
 import { seenLuminaire } from "../../advice/glare/seen-luminaire.ts";
+import { DirectSources } from "../../engine/direct/direct-sources.ts";
 import { hungAt } from "../../scene/arrangement.ts";
 import { topHeightAt } from "../../scene/island.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
@@ -30,6 +31,7 @@ export interface StationsRequest {
 /** Fields of single pendants at nodes of the lattice, kept until told to forget. */
 export class Stations {
   readonly #request: StationsRequest;
+  readonly #sources = new DirectSources();
   readonly #kernels = new Map<string, LatticeKernel>();
   readonly #known = new Map<number, Station>();
   readonly #spare: Float64Array[] = [];
@@ -101,7 +103,7 @@ export class Stations {
           step: grid.step,
           reach: this.#reach,
         },
-        nearFieldError,
+        this.#sources.of(kinds[k].luminaire, nearFieldError),
       );
       this.#kernels.set(key, kernel);
     }

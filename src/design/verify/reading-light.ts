@@ -8,15 +8,15 @@
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import { addDirectLight } from "../../engine/direct/direct-light.ts";
+import { DirectSources, type PlacedSource } from "../../engine/direct/direct-sources.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { CalculationOptions } from "../../scene/calculation-options.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import { pendantBlockers } from "../../scene/pendant-blockers.ts";
 import type { Scene } from "../../scene/scene.ts";
 
 export interface LuminaireLight {
-  readonly placed: PlacedLuminaire;
+  readonly placed: PlacedSource;
   /** Index of its layer, and its place in it, counted from 0. */
   readonly layer: number;
   readonly index: number;
@@ -56,7 +56,9 @@ export function readingLight(
     blockers: [...scene.blockers.filter(({ kind }) => kind !== "pendant"), ...pendantBlockers(layers)],
   };
   const result = calculate(split, options, observer);
-  return all.map(({ placed, layer, index }, k): LuminaireLight => {
+  const sources = new DirectSources();
+  return all.map(({ placed: bare, layer, index }, k): LuminaireLight => {
+    const placed = sources.placed(bare, NEAR_FIELD_ERROR);
     const [own, ...planes] = result.planes.map((each) => each.layers[k]);
     return {
       placed,
@@ -77,11 +79,11 @@ export function movedDirect(light: LuminaireLight, places: readonly Vec3[], by: 
   const { origin, rotation } = placed.frame;
   const before = unblocked(placed, places);
   const moved: Vec3 = [origin[0] + by[0], origin[1] + by[1], origin[2] + by[2]];
-  const after = unblocked({ luminaire: placed.luminaire, frame: { origin: moved, rotation } }, places);
+  const after = unblocked({ ...placed, frame: { origin: moved, rotation } }, places);
   return after.map((E, i) => (before[i] > 0 ? (E * direct[i]) / before[i] : E));
 }
 
-function slopeOf(placed: PlacedLuminaire, places: readonly Vec3[]): [Float64Array, Float64Array] {
+function slopeOf(placed: PlacedSource, places: readonly Vec3[]): [Float64Array, Float64Array] {
   const along = (axis: 0 | 1, sign: number): Float64Array =>
     unblocked(
       placed,
@@ -94,9 +96,9 @@ function slopeOf(placed: PlacedLuminaire, places: readonly Vec3[]): [Float64Arra
   return [rise(0), rise(1)];
 }
 
-function unblocked(placed: PlacedLuminaire, places: readonly Vec3[]): Float64Array {
+function unblocked(placed: PlacedSource, places: readonly Vec3[]): Float64Array {
   const out = new Float64Array(places.length);
-  addDirectLight(placed, planeAt(places), NEAR_FIELD_ERROR, 0, out);
+  addDirectLight(placed, planeAt(places), 0, out);
   return out;
 }
 

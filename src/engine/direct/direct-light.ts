@@ -1,16 +1,15 @@
 /**
  * Direct light of luminaires on calculation planes, nothing standing in the way.
  *
- *   E(p) = Σ over luminaires of ∫ dI(ω) w(ω) / d²      [`opening-emitter.ts`, `receiver.ts`]
+ *   E(p) = Σ over luminaires of ∫ dI(ω) w(ω) / d²      [`opening-quadrature.ts`, `receiver.ts`]
  *
  * at full output and initial: dimming and maintenance are weights applied later. Superposition is exact: each
  * luminaire's contribution is bounded on its own.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
-import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
-import { type DirectEmitter, directEmitter } from "./direct-emitter.ts";
+import type { PlacedSource } from "./direct-sources.ts";
 import { Receiver } from "./receiver.ts";
 
 /** Share of a plane's highest illuminance below which a contribution's error is judged by that illuminance. */
@@ -23,29 +22,24 @@ const POINTS_BETWEEN_QUESTIONS = 256;
 /** Illuminance (lx) that stands for 0.1 % of the plane's highest: of a sample of its points, those that the
  * inverse-square law puts highest are asked in earnest, so that the result is never above the true one (a narrow
  * beam from a wide opening reads a quarter of that law on its axis). */
-export function contributionFloor(
-  plane: CalculationPlane,
-  luminaires: readonly PlacedLuminaire[],
-  nearFieldError: number,
-): number {
+export function contributionFloor(plane: CalculationPlane, luminaires: readonly PlacedSource[]): number {
   const count = plane.points.length / 3;
   const step = Math.max(1, Math.floor(count / FLOOR_SAMPLES));
   const samples = Math.ceil(count / step);
   const total = new Float64Array(samples);
-  for (const { luminaire, frame } of luminaires) {
-    const emitter = directEmitter(luminaire, nearFieldError);
+  for (const { source, frame } of luminaires) {
     const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
     const local = new LocalPoint(frame.origin, frame.rotation);
     for (let s = 0; s < samples; s++) {
       local.set(plane.points, s * step);
-      total[s] += emitter.pointIlluminance(local.x, local.y, local.z, receiver);
+      total[s] += source.pointIlluminance(local.x, local.y, local.z, receiver);
     }
   }
   let highest = 0;
   for (let candidate = 0; candidate < Math.min(FLOOR_CANDIDATES, samples); candidate++) {
     let best = 0;
     for (let s = 1; s < samples; s++) if (total[s] > total[best]) best = s;
-    const E = totalAt(plane, best * step, luminaires, nearFieldError, 1e-2 * total[best]);
+    const E = totalAt(plane, best * step, luminaires, 1e-2 * total[best]);
     if (E > highest && E < Number.POSITIVE_INFINITY) highest = E;
     total[best] = -1;
   }
@@ -55,59 +49,52 @@ export function contributionFloor(
 function totalAt(
   plane: CalculationPlane,
   index: number,
-  luminaires: readonly PlacedLuminaire[],
-  nearFieldError: number,
+  luminaires: readonly PlacedSource[],
   floor: number,
 ): number {
   let E = 0;
-  for (const { luminaire, frame } of luminaires) {
+  for (const { source, frame } of luminaires) {
     const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
     const local = new LocalPoint(frame.origin, frame.rotation);
     local.set(plane.points, index);
-    E += directEmitter(luminaire, nearFieldError).illuminance(local.x, local.y, local.z, receiver, floor);
+    E += source.illuminance(local.x, local.y, local.z, receiver, floor);
   }
   return E;
 }
 
 /** Adds one luminaire's direct illuminance (lx) at every point of a plane to `out`. */
 export function addDirectLight(
-  placed: PlacedLuminaire,
+  placed: PlacedSource,
   plane: CalculationPlane,
-  nearFieldError: number,
   floor: number,
   out: Float64Array,
   observer?: Observer,
 ): void {
-  const { luminaire, frame } = placed;
-  const emitter = directEmitter(luminaire, nearFieldError);
+  const { source, frame } = placed;
   const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
   const local = new LocalPoint(frame.origin, frame.rotation);
   for (let i = 0; i < out.length; i++) {
     if (i % POINTS_BETWEEN_QUESTIONS === 0) throwIfCancelled(observer);
     local.set(plane.points, i);
-    if (emitter.unseen(local.x, local.y, local.z, receiver)) continue;
-    out[i] += emitter.illuminance(local.x, local.y, local.z, receiver, floor);
+    if (source.unseen(local.x, local.y, local.z, receiver)) continue;
+    out[i] += source.illuminance(local.x, local.y, local.z, receiver, floor);
   }
 }
 
 /** How many points of a plane see a luminaire from nearer than a quarter of its opening's radius, where the
  * near-field bound does not hold. */
-export function pointsTooNear(
-  plane: CalculationPlane,
-  luminaires: readonly PlacedLuminaire[],
-  nearFieldError: number,
-): number {
-  const about = luminaires.map(({ luminaire, frame }) => ({
-    emitter: directEmitter(luminaire, nearFieldError),
+export function pointsTooNear(plane: CalculationPlane, luminaires: readonly PlacedSource[]): number {
+  const about = luminaires.map(({ source, frame }) => ({
+    source,
     receiver: new Receiver(plane.quantity, plane.normal, frame.rotation),
     local: new LocalPoint(frame.origin, frame.rotation),
   }));
   let count = 0;
   for (let i = 0; i < plane.points.length / 3; i++) {
-    const near = about.some(({ emitter, receiver, local }) => {
+    const near = about.some(({ source, receiver, local }) => {
       local.set(plane.points, i);
       const { x, y, z } = local;
-      return emitter.tooNear(x, y, z) && !emitter.unseen(x, y, z, receiver);
+      return source.tooNear(x, y, z) && !source.unseen(x, y, z, receiver);
     });
     if (near) count++;
   }
@@ -116,22 +103,20 @@ export function pointsTooNear(
 
 /** Adds |near field − inverse square| of one luminaire (lx) at every point of a plane to `out`. */
 export function addNearFieldBand(
-  placed: PlacedLuminaire,
+  placed: PlacedSource,
   plane: CalculationPlane,
-  nearFieldError: number,
   floor: number,
   out: Float64Array,
 ): void {
-  const { luminaire, frame } = placed;
-  const emitter: DirectEmitter = directEmitter(luminaire, nearFieldError);
+  const { source, frame } = placed;
   const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
   const local = new LocalPoint(frame.origin, frame.rotation);
   for (let i = 0; i < out.length; i++) {
     local.set(plane.points, i);
     const { x, y, z } = local;
-    if (emitter.unseen(x, y, z, receiver)) continue;
+    if (source.unseen(x, y, z, receiver)) continue;
     out[i] += Math.abs(
-      emitter.illuminance(x, y, z, receiver, floor) - emitter.pointIlluminance(x, y, z, receiver),
+      source.illuminance(x, y, z, receiver, floor) - source.pointIlluminance(x, y, z, receiver),
     );
   }
 }
@@ -141,20 +126,20 @@ export class LocalPoint {
   x = 0;
   y = 0;
   z = 0;
-  private readonly origin: readonly [number, number, number];
-  private readonly rotation: Float64Array;
+  readonly #origin: readonly [number, number, number];
+  readonly #rotation: Float64Array;
 
   constructor(origin: readonly [number, number, number], rotation: Float64Array) {
-    this.origin = origin;
-    this.rotation = rotation;
+    this.#origin = origin;
+    this.#rotation = rotation;
   }
 
   /** Takes the `index`-th of `points` (x, y, z each). */
   set(points: Float64Array, index: number): void {
-    const r = this.rotation;
-    const x = points[3 * index] - this.origin[0];
-    const y = points[3 * index + 1] - this.origin[1];
-    const z = points[3 * index + 2] - this.origin[2];
+    const r = this.#rotation;
+    const x = points[3 * index] - this.#origin[0];
+    const y = points[3 * index + 1] - this.#origin[1];
+    const z = points[3 * index + 2] - this.#origin[2];
     this.x = r[0] * x + r[1] * y + r[2] * z;
     this.y = r[3] * x + r[4] * y + r[5] * z;
     this.z = r[6] * x + r[7] * y + r[8] * z;

@@ -115,7 +115,7 @@ export class ElementPieces {
       a[i] = half[i] * r;
       b[j] = half[j] * r;
       // Every other ring is turned by half a step, which keeps the mirror symmetry and spreads the nodes.
-      this.ring(W * this.weight[m], anglesAt(level), m % 2 === 0);
+      this.ring(W * this.weight[m], level, m % 2 === 0);
     }
   }
 
@@ -186,7 +186,7 @@ export class ElementPieces {
       this.b[2] = -c * sine * ey;
       // n·v dA = abc (u·S⁻¹p − 1) dω in scaled coordinates.
       const W = a * b * c * (D * cosine - 1) * depth * this.weight[m] * 2 * Math.PI;
-      this.ring(W, anglesAt(level), m % 2 === 0);
+      this.ring(W, level, m % 2 === 0);
     }
   }
 
@@ -290,8 +290,9 @@ export class ElementPieces {
   }
 
   /** The ring in hand, of total weight W: even angles all round, or Gauss nodes on the arc above the horizon. */
-  private ring(W: number, angles: number, straight: boolean): void {
+  private ring(W: number, level: number, straight: boolean): void {
     const { centre, a, b, horizon } = this;
+    const angles = anglesAt(level);
     if (horizon.cuts) {
       const { nx, ny, nz, height } = horizon;
       const A = nx * centre[0] + ny * centre[1] + nz * centre[2] + height;
@@ -310,7 +311,7 @@ export class ElementPieces {
         return;
       }
     }
-    const turn = turnNodes(angles, straight);
+    const turn = turnNodes(level, straight);
     for (let n = 0; n < angles; n++) this.element(turn[2 * n], turn[2 * n + 1], W / angles);
   }
 

@@ -21,7 +21,7 @@
  */
 
 import { type CellSampling, samplingOf } from "./cell-sampling.ts";
-import type { OpeningEmitter } from "./opening-emitter.ts";
+import type { OpeningQuadrature } from "./opening-quadrature.ts";
 import { LEVELS, TOP_LEVEL } from "./quadrature-ladder.ts";
 
 /** Steps of distance / radius: three an octave from ¼ to 256. */
@@ -56,7 +56,7 @@ const MEAN = LEVELS * PER_LEVEL;
 const CELL = MEAN + 3;
 
 export class NodeTable {
-  private readonly emitter: OpeningEmitter;
+  private readonly emitter: OpeningQuadrature;
   private readonly bound: number;
   private readonly rotational: boolean;
   private readonly cells: (Float64Array | undefined)[];
@@ -66,7 +66,7 @@ export class NodeTable {
   private readonly moments = new Float64Array(4 * LEVELS);
 
   /** `bound`: largest accepted error, relative to the larger of contribution and floor. */
-  constructor(emitter: OpeningEmitter, bound: number) {
+  constructor(emitter: OpeningQuadrature, bound: number) {
     const { kind, axis, half } = emitter.surface;
     const { distribution, worstDifference } = emitter.lookup;
     this.emitter = emitter;

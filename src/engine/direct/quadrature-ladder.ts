@@ -38,19 +38,16 @@ export function anglesAt(level: number): number {
   return ANGLES[level];
 }
 
-/** Cosine and sine of even angles round a turn, interleaved; the first at 0 when `straight`, else half a step on. */
-export function turnNodes(angles: number, straight: boolean): Float64Array {
-  const key = 2 * angles + (straight ? 1 : 0);
-  const known = turns[key];
-  if (known !== undefined) return known;
-  const nodes = new Float64Array(2 * angles);
-  for (let j = 0; j < angles; j++) {
-    const φ = (2 * Math.PI * (j + (straight ? 0 : 0.5))) / angles;
-    nodes[2 * j] = Math.cos(φ);
-    nodes[2 * j + 1] = Math.sin(φ);
-  }
-  turns[key] = nodes;
-  return nodes;
+/** Cosine and sine of even angles round a turn at a level, interleaved; the first at 0 when `straight`, else half a step
+ * on. Constants of mathematics, of 26 sizes in all. */
+export function turnNodes(level: number, straight: boolean): Float64Array {
+  return (straight ? STRAIGHT : BETWEEN)[level];
 }
 
-const turns: (Float64Array | undefined)[] = [];
+const turnOf = (angles: number, first: number): Float64Array =>
+  Float64Array.from({ length: 2 * angles }, (_, n) => {
+    const φ = (2 * Math.PI * ((n >> 1) + first)) / angles;
+    return n % 2 === 0 ? Math.cos(φ) : Math.sin(φ);
+  });
+const STRAIGHT = ANGLES.map((angles) => turnOf(angles, 0));
+const BETWEEN = ANGLES.map((angles) => turnOf(angles, 0.5));

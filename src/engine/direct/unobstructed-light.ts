@@ -9,6 +9,7 @@ import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts"
 import type { Scene } from "../../scene/scene.ts";
 import type { CalculationResult } from "../result.ts";
 import { addDirectLight, contributionFloor } from "./direct-light.ts";
+import { DirectSources } from "./direct-sources.ts";
 
 /** Direct illuminance (lx) of every layer at every point of every plane, at full output and initial. */
 export function unobstructedLight(
@@ -16,18 +17,17 @@ export function unobstructedLight(
   nearFieldError: number,
   observer?: Observer,
 ): CalculationResult {
+  const sources = new DirectSources();
+  const lit = scene.layers.map(({ luminaires }) =>
+    luminaires.map((placed) => sources.placed(placed, nearFieldError)),
+  );
   return {
     planes: scene.planes.map((plane) => {
       throwIfCancelled(observer);
-      const floor = contributionFloor(
-        plane,
-        scene.layers.flatMap(({ luminaires }) => luminaires),
-        nearFieldError,
-      );
-      const layers = scene.layers.map(({ name, luminaires }) => {
+      const floor = contributionFloor(plane, lit.flat());
+      const layers = scene.layers.map(({ name }, l) => {
         const direct = new Float64Array(plane.points.length / 3);
-        for (const placed of luminaires)
-          addDirectLight(placed, plane, nearFieldError, floor, direct, observer);
+        for (const placed of lit[l]) addDirectLight(placed, plane, floor, direct, observer);
         return { layer: name, direct, interreflected: new Float64Array(direct.length) };
       });
       return { plane: plane.name, layers };

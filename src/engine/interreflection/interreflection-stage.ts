@@ -9,7 +9,6 @@
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { contentKey } from "../../numerics/content-key.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { directEmitter } from "../direct/direct-emitter.ts";
 import type { KeyedLuminaire } from "../keyed-luminaire.ts";
 import type { Quality } from "../quality.ts";
 import { RecentCache } from "../recent-cache.ts";
@@ -131,7 +130,6 @@ export class InterreflectionStage {
     observer?: Observer,
   ): PatchDirect {
     const { patches } = room.exchange;
-    const emitter = directEmitter(placed.luminaire, nearFieldError);
     const place = contentKey(room.key, key, nearFieldError);
     const shadowed = contentKey(
       place,
@@ -140,8 +138,10 @@ export class InterreflectionStage {
       ...surroundings.bodies.map((body) => body.key),
     );
     return this.#direct.get(shadowed, () => {
-      const clear = this.#unshadowed.get(place, () => unshadowedFlux(patches, placed, emitter, observer));
-      return shadowedFlux(patches, clear, placed, emitter, surroundings, own, 17, observer);
+      const clear = this.#unshadowed.get(place, () =>
+        unshadowedFlux(patches, placed, placed.source, observer),
+      );
+      return shadowedFlux(patches, clear, placed, placed.source, surroundings, own, 17, observer);
     });
   }
 

@@ -12,7 +12,7 @@
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { seedOf } from "../../numerics/random-sequence.ts";
-import type { DirectEmitter } from "../direct/direct-emitter.ts";
+import type { DirectSource } from "../direct/direct-source.ts";
 import { Receiver } from "../direct/receiver.ts";
 import { Penumbra } from "../visibility/penumbra.ts";
 import { type InTheWay, isClear, type Surroundings } from "../visibility/surroundings.ts";
@@ -37,7 +37,7 @@ export interface UnshadowedFlux {
 export function unshadowedFlux(
   patches: Patches,
   placed: PlacedLuminaire,
-  emitter: DirectEmitter,
+  emitter: DirectSource,
   observer?: Observer,
 ): UnshadowedFlux {
   const flux = new Float64Array(patches.count);
@@ -82,7 +82,7 @@ export function shadowedFlux(
   patches: Patches,
   unshadowed: UnshadowedFlux,
   placed: PlacedLuminaire,
-  emitter: DirectEmitter,
+  emitter: DirectSource,
   surroundings: Surroundings,
   own: number,
   seed: number,

@@ -16,6 +16,7 @@ import type { CalculationOptions } from "../../scene/calculation-options.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Calculate } from "../calculate.ts";
+import { DirectSources } from "../direct/direct-sources.ts";
 import type { CalculationResult } from "../result.ts";
 import { type NodeValues, refinedFields } from "./refined-field.ts";
 import {
@@ -64,6 +65,8 @@ export interface SurfaceLightOptions {
   /** No more nodes than this are gathered beyond the first. */
   readonly most: number;
   readonly calculation?: Partial<CalculationOptions>;
+  /** Those of the engine that calculates, where it is at hand. */
+  readonly sources?: DirectSources;
 }
 
 export const SURFACE_LIGHT: SurfaceLightOptions = {
@@ -136,7 +139,7 @@ export function surfaceLight(
     // People stand on their undersides: what faces down under them takes half of what their sides take.
     for (const faces of cubeLight[t].layers) faces[5] = (faces[0] + faces[1] + faces[2] + faces[3]) / 8;
   });
-  return { interreflected, things: cubeLight, traced: tracedLuminaires(scene) };
+  return { interreflected, things: cubeLight, traced: tracedLuminaires(scene, options.sources) };
 }
 
 /** Interreflected light, per surface. */
@@ -179,15 +182,15 @@ function gathered(
 }
 
 /** Near fields of the luminaires traced from lamp and shade, far enough for the whole room. */
-export function tracedLuminaires(scene: Scene): TracedLuminaire[] {
+export function tracedLuminaires(scene: Scene, sources = new DirectSources()): TracedLuminaire[] {
   const { length, width, ceilingHeight } = scene.room;
   const farthest = Math.hypot(length, width, ceilingHeight);
   const tables = new Map<Luminaire, NearFieldTable>();
   return scene.layers.flatMap(({ luminaires }, layer) =>
     luminaires.flatMap(({ luminaire }, index) => {
       const { emission } = luminaire;
-      if (emission.kind !== "surfaces" || emission.table === undefined) return [];
-      const near = tables.get(luminaire) ?? emission.table(farthest);
+      if (emission.kind !== "surfaces") return [];
+      const near = tables.get(luminaire) ?? sources.lattice(emission).table(emission, farthest);
       tables.set(luminaire, near);
       return [{ layer, index, near }];
     }),

@@ -8,7 +8,7 @@
  * [1] M. Roberts, "The unreasonable effectiveness of quasirandom sequences", 2018.
  */
 
-import type { OpeningEmitter } from "../direct/opening-emitter.ts";
+import type { OpeningQuadrature } from "../direct/opening-quadrature.ts";
 import { type OpeningSurface, projectedArea } from "../direct/opening-surface.ts";
 
 const ALPHA = 0.7548776662466927;
@@ -17,7 +17,7 @@ const BETA = 0.5698402909980532;
 /** Writes samples `from` … `to` of the opening seen from the local point: position to `positions`, relative
  * illuminance on a plane facing it to `weights`. `s`, `t` in [0, 1) shift the sequence. */
 export function scatterOpening(
-  emitter: OpeningEmitter,
+  emitter: OpeningQuadrature,
   px: number,
   py: number,
   pz: number,

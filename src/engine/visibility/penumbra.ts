@@ -9,11 +9,10 @@
  */
 
 import type { Box } from "../../geometry/box.ts";
-import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { seedOf } from "../../numerics/random-sequence.ts";
-import type { DirectEmitter } from "../direct/direct-emitter.ts";
-import { OpeningEmitter } from "../direct/opening-emitter.ts";
+import type { DirectSource } from "../direct/direct-source.ts";
+import type { OpeningQuadrature } from "../direct/opening-quadrature.ts";
 import type { Receiver } from "../direct/receiver.ts";
 import { rimOfOpening, scatterOpening } from "./opening-samples.ts";
 import type { InTheWay, Surroundings } from "./surroundings.ts";
@@ -24,37 +23,26 @@ const MOST = 4096;
 
 const NONE = new Float64Array(0);
 
-const openings = new WeakMap<Luminaire, OpeningEmitter>();
-
-function openingOf(luminaire: Luminaire): OpeningEmitter {
-  let emitter = openings.get(luminaire);
-  if (emitter === undefined) {
-    emitter = new OpeningEmitter(luminaire.distribution, luminaire.emission.opening);
-    openings.set(luminaire, emitter);
-  }
-  return emitter;
-}
-
 /** One luminaire in one place, as seen past the surroundings. */
 export class Penumbra {
   /** Holds all that emits, in room coordinates. */
   readonly box: Box;
   rays = 0;
   readonly #placed: PlacedLuminaire;
-  readonly #emitter: DirectEmitter;
-  readonly #opening: OpeningEmitter | undefined;
+  readonly #emitter: DirectSource;
+  readonly #opening: OpeningQuadrature | undefined;
   readonly #surroundings: Surroundings;
   readonly #error: number;
   #positions = NONE;
   #weights = NONE;
 
   /** `error`: share of the opening to which the visible part is wanted. */
-  constructor(placed: PlacedLuminaire, emitter: DirectEmitter, surroundings: Surroundings, error: number) {
+  constructor(placed: PlacedLuminaire, emitter: DirectSource, surroundings: Surroundings, error: number) {
     this.#error = error;
     this.#placed = placed;
     this.#emitter = emitter;
     this.#surroundings = surroundings;
-    this.#opening = placed.luminaire.emission.kind === "opening" ? openingOf(placed.luminaire) : undefined;
+    this.#opening = emitter.quadrature;
     this.box = boxOf(placed, emitter);
   }
 
@@ -115,7 +103,7 @@ export class Penumbra {
 
   /** Mean of what passes from the points of the outline; −1 where there are none. */
   #rim(
-    opening: OpeningEmitter,
+    opening: OpeningQuadrature,
     x: number,
     y: number,
     z: number,
@@ -222,7 +210,7 @@ function agree(rim: number, share: number): boolean {
 }
 
 /** Bounds in the room of the box that holds all elements. */
-function boxOf({ frame: { origin, rotation: r } }: PlacedLuminaire, { half }: DirectEmitter): Box {
+function boxOf({ frame: { origin, rotation: r } }: PlacedLuminaire, { half }: DirectSource): Box {
   const box = new Float64Array(6);
   for (let k = 0; k < 3; k++) {
     const reach = Math.abs(r[k]) * half[0] + Math.abs(r[k + 3]) * half[1] + Math.abs(r[k + 6]) * half[2];

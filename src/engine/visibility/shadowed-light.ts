@@ -8,10 +8,9 @@
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { boxOfPoints } from "../../geometry/box.ts";
-import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
-import { directEmitter } from "../direct/direct-emitter.ts";
 import { addDirectLight, LocalPoint } from "../direct/direct-light.ts";
+import type { PlacedSource } from "../direct/direct-sources.ts";
 import { Receiver } from "../direct/receiver.ts";
 import { Penumbra } from "./penumbra.ts";
 import { type InTheWay, isClear, Surroundings } from "./surroundings.ts";
@@ -23,7 +22,6 @@ const POINTS_BETWEEN_QUESTIONS = 16;
 
 /** How finely light is calculated on a plane. */
 export interface LightBounds {
-  readonly nearFieldError: number;
   /** lx, as in `direct-light.ts` */
   readonly floor: number;
   /** Share of an opening to which a penumbra is known. */
@@ -60,14 +58,14 @@ export function inTheWayOf(
 
 /** Light past what stands still. Key: luminaire in its place, plane, bounds, the solids in the way. */
 export function standingLight(
-  placed: PlacedLuminaire,
+  placed: PlacedSource,
   plane: CalculationPlane,
   bounds: LightBounds,
   surroundings: Surroundings,
   observer?: Observer,
 ): StandingLight {
   const clear = new Float64Array(plane.points.length / 3);
-  addDirectLight(placed, plane, bounds.nearFieldError, bounds.floor, clear, observer);
+  addDirectLight(placed, plane, bounds.floor, clear, observer);
   const still = new Surroundings(surroundings.standing, []);
   const standing = clear.slice();
   shade(placed, plane, bounds, still, -1, clear, standing, (inTheWay) => !isClear(inTheWay), observer);
@@ -78,7 +76,7 @@ export function standingLight(
  * body among the moving ones. */
 export function shadowedLight(
   light: StandingLight,
-  placed: PlacedLuminaire,
+  placed: PlacedSource,
   plane: CalculationPlane,
   bounds: LightBounds,
   surroundings: Surroundings,
@@ -102,7 +100,7 @@ export function shadowedLight(
 
 /** Writes E_clear · V to `out` at the points where what is in the way is `wanted`. */
 function shade(
-  placed: PlacedLuminaire,
+  placed: PlacedSource,
   plane: CalculationPlane,
   bounds: LightBounds,
   surroundings: Surroundings,
@@ -112,8 +110,7 @@ function shade(
   wanted: (inTheWay: InTheWay) => boolean,
   observer?: Observer,
 ): void {
-  const emitter = directEmitter(placed.luminaire, bounds.nearFieldError);
-  const penumbra = new Penumbra(placed, emitter, surroundings, bounds.penumbraError);
+  const penumbra = new Penumbra(placed, placed.source, surroundings, bounds.penumbraError);
   const candidates = inTheWayOf(plane, penumbra, surroundings, own);
   if (!wanted(candidates)) return;
   const receiver = new Receiver(plane.quantity, plane.normal, placed.frame.rotation);

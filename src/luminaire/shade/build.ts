@@ -100,7 +100,7 @@ function buildRevolved(assembly: ShadeAssembly, watts: number | undefined, obser
   );
   return {
     luminaire,
-    lampFlux: photometry.emitter.assembly.flux,
+    lampFlux: photometry.light.assembly.flux,
     lightOutputRatio: photometry.lightOutputRatio,
     downwardShare: photometry.downwardShare,
     band: photometry.band,

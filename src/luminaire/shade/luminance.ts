@@ -8,8 +8,9 @@
 
 import { passedAlong } from "../../geometry/revolved-surface.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import { eachLampPlace, type ShadeEmitter } from "./emitter.ts";
+import type { Luminaire } from "../luminaire.ts";
 import { lawAt } from "./lamp.ts";
+import { eachLampPlace, type ShadeLight } from "./shade-light.ts";
 
 export interface SeenLuminance {
   /** cd/m² */
@@ -24,9 +25,18 @@ const SKIN = 1e-7;
 /** Less than this share of a lamp is a glint past an edge, not a lamp in view. */
 const GLINT = 0.01;
 
+/** The brightest luminance that the local point (m) meets, and whether it is the lamp itself, where lamp and shade
+ * are known; undefined elsewhere: only the mean over the opening can be told. */
+export function luminanceTowards({ emission }: Luminaire, [x, y, z]: Vec3): SeenLuminance | undefined {
+  if (emission.kind !== "surfaces") return undefined;
+  const { light, size, strength } = emission;
+  const seen = brightestTowards(light, [x / size, y / size, z / size + light.assembly.centre]);
+  return { ...seen, luminance: (strength * seen.luminance) / (size * size) };
+}
+
 /** @param eye in the shade's rim frame (m), outside the shade */
-export function brightestTowards(emitter: ShadeEmitter, eye: Vec3): SeenLuminance {
-  const { surface, straight, lamps } = emitter.assembly;
+export function brightestTowards(light: ShadeLight, eye: Vec3): SeenLuminance {
+  const { surface, straight, lamps } = light.assembly;
   const r = Math.hypot(eye[0], eye[1]);
   const z = eye[2];
   let luminance = 0;
@@ -57,7 +67,7 @@ export function brightestTowards(emitter: ShadeEmitter, eye: Vec3): SeenLuminanc
       source = "lamp";
     }
   }
-  for (let i = 0; i < emitter.assembly.shadeCount; i++) {
+  for (let i = 0; i < light.assembly.shadeCount; i++) {
     const rc = (surface.r0[i] + surface.r1[i]) / 2;
     const zc = (surface.z0[i] + surface.z1[i]) / 2;
     const slant = Math.hypot(surface.r1[i] - surface.r0[i], surface.z1[i] - surface.z0[i]);
@@ -68,7 +78,7 @@ export function brightestTowards(emitter: ShadeEmitter, eye: Vec3): SeenLuminanc
       const x = rc * Math.cos(angle);
       const y = rc * Math.sin(angle);
       const facing = nr * (Math.cos(angle) * (r - x) - Math.sin(angle) * y) + nz * (z - zc);
-      const exitance = facing > 0 ? emitter.outwardExitance[i] : emitter.inwardExitance[i];
+      const exitance = facing > 0 ? light.outwardExitance[i] : light.inwardExitance[i];
       if (exitance / Math.PI <= luminance) continue;
       const passed = passedAlong(surface, straight, x, y, zc, r - x, -y, z - zc, SKIN, 1);
       if ((exitance * passed) / Math.PI > luminance) {

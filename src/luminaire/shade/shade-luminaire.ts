@@ -10,11 +10,9 @@ import type { IntensityDistribution } from "../../photometry/intensity-distribut
 import type { Body } from "../body.ts";
 import type { Luminaire } from "../luminaire.ts";
 import { assemble } from "./assembly.ts";
-import { type ShadeEmitter, shadeEmitter } from "./emitter.ts";
 import { type LampDefinition, lampSource } from "./lamp.ts";
-import { brightestTowards } from "./luminance.ts";
-import { MAXIMUM_ELEMENTS, nearFieldLattice } from "./near-field-lattice.ts";
 import type { Shade } from "./shade.ts";
+import { type ShadeLight, shadeLight, shadeSums } from "./shade-light.ts";
 import type { TracedShade } from "./tally.ts";
 import { traceShade } from "./trace.ts";
 
@@ -28,7 +26,7 @@ export const DEFAULT_ACCURACY: ShadeAccuracy = { axial: 0.01, ratio: 0.005 };
 
 export interface ShadePhotometry {
   readonly distribution: IntensityDistribution;
-  readonly emitter: ShadeEmitter;
+  readonly light: ShadeLight;
   readonly traced: TracedShade;
   readonly lightOutputRatio: number;
   /** Share of the escaping light that goes below the horizon. */
@@ -50,17 +48,11 @@ export function tracePhotometry(
   const assembly = assemble(shade, lamps.map(lampSource));
   const n = assembly.surface.count;
   // Axial intensity is linear in the exitances, so its scatter over the batches costs no second trace.
-  const blank = shadeEmitter(assembly, {
-    inwards: new Float64Array(n),
-    outwards: new Float64Array(n),
+  const blank = shadeSums({
+    assembly,
+    inwardExitance: new Float64Array(n),
+    outwardExitance: new Float64Array(n),
     mirrored: new Float64Array(0),
-    escapedByGamma: new Float64Array(0),
-    escaped: 0,
-    absorbed: 0,
-    escapedDown: 0,
-    escapedError: 0,
-    batches: [],
-    photons: 0,
   });
   const lampAxial = blank.intensity(0);
   const weight = new Float64Array(2 * n);
@@ -94,12 +86,13 @@ export function tracePhotometry(
     },
     observer,
   );
-  const emitter = shadeEmitter(assembly, traced);
+  const light = shadeLight(assembly, traced);
+  const sums = shadeSums(light);
   const vertical = Float64Array.from({ length: GAMMA_STEPS + 1 }, (_, i) => (i * Math.PI) / GAMMA_STEPS);
-  const intensity = vertical.map((gamma) => emitter.intensity(gamma));
+  const intensity = vertical.map((gamma) => sums.intensity(gamma));
   return {
     distribution: { type: "C", symmetry: "rotational", horizontal: Float64Array.of(0), vertical, intensity },
-    emitter,
+    light,
     traced,
     lightOutputRatio: traced.escaped,
     downwardShare: traced.escaped > 0 ? traced.escapedDown / traced.escaped : 0,
@@ -131,16 +124,8 @@ export function shadeLuminaire(
   observer?: Observer,
 ): { readonly luminaire: Luminaire; readonly photometry: ShadePhotometry } {
   const photometry = tracePhotometry(shade, lamps, options.accuracy, observer);
-  const { distribution, emitter } = photometry;
-  const { assembly } = emitter;
-  const step = Math.PI / GAMMA_STEPS;
-  const farField = (gamma: number) => {
-    const i = Math.min(GAMMA_STEPS - 1, Math.floor(gamma / step));
-    const { intensity } = distribution;
-    return intensity[i] + (intensity[i + 1] - intensity[i]) * (gamma / step - i);
-  };
-  const near = nearFieldLattice(emitter, farField);
-  const shifted = new Float64Array(3);
+  const { distribution, light } = photometry;
+  const { assembly } = light;
   const height = shade.height;
   const extent = { length: shade.diameter, width: shade.diameter, height: shade.solid ? 0 : height };
   const body: Body = {
@@ -161,20 +146,13 @@ export function shadeLuminaire(
     distribution,
     emission: {
       kind: "surfaces",
-      maximumElements: MAXIMUM_ELEMENTS,
       opening: { shape: shade.solid ? "disc" : "cylinder", ...extent },
-      sample: (point, positions, normalIlluminance) => {
-        shifted[0] = point[0];
-        shifted[1] = point[1];
-        shifted[2] = point[2] + assembly.centre;
-        const count = near.sample(shifted, positions, normalIlluminance);
-        for (let i = 0; i < count; i++) positions[3 * i + 2] -= assembly.centre;
-        return count;
-      },
-      table: near.table,
+      light,
+      farField: distribution.intensity,
+      size: 1,
+      strength: 1,
     },
     body,
-    luminanceTowards: ([x, y, z]) => brightestTowards(emitter, [x, y, z + assembly.centre]),
     evidence: "E",
     flux: assembly.flux * photometry.lightOutputRatio,
     ratedFlux: assembly.flux,

@@ -4,7 +4,7 @@
  * What is kept is not where photons fell but what the surfaces send on: the diffuse power each side of each
  * frustum re-emits (by reflection, and by transmission to its other side). Divided by area that is an
  * exitance M, far less noisy than counting escapes, and from it the light follows in closed form at any
- * distance (emitter.ts). Only light whose last turn was mirror-like has to be kept as directions: per frustum,
+ * distance (shade-light.ts). Only light whose last turn was mirror-like has to be kept as directions: per frustum,
  * over polar angle γ and azimuth from the place it left.
  *
  * Emission is stratified in γ and in the lamp's outline; paths end by Russian roulette below a weight of 0.1.

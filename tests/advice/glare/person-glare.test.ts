@@ -9,6 +9,7 @@ import { box, placed as moved } from "../../../src/geometry/solids.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
 import type { Blocker, Person, Scene } from "../../../src/scene/scene.ts";
 import { luminaire, opening, placed, rotational, scene } from "../../support/luminaires.ts";
+import { bareLamp } from "../../support/shades.ts";
 
 const opal = luminaire(
   rotational(() => 800 / (4 * Math.PI), 5),
@@ -76,13 +77,9 @@ describe("glare of a person", () => {
   });
 
   it("holds a lamp in view to its shielding class", () => {
-    const bare = (luminance: number): Luminaire => ({
-      ...opal,
-      luminanceTowards: () => ({ luminance, source: "lamp", lampInSight: 1 }),
-    });
     // Elevation atan(0.4/2.5) = 9.1°, atan(0.9/2.5) = 19.8°, atan(1/2.5) = 21.8°.
     const shielded = (luminance: number, height: number) =>
-      personGlare(lit(bare(luminance), [[2.5, 0, height]]), person).inView[0].shielded;
+      personGlare(lit(bareLamp(800, luminance), [[2.5, 0, height]]), person).inView[0].shielded;
     expect(shielded(19_000, 0.4)).toBe(true);
     expect(shielded(30_000, 0.4)).toBe(false);
     expect(shielded(30_000, 0.9)).toBe(true);

@@ -16,6 +16,7 @@ import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { relamped } from "../../../src/luminaire/with-lamp-flux.ts";
 import { createRandom } from "../../../src/numerics/random-sequence.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
+import { lit } from "../../support/luminaires.ts";
 import { ISLAND, kitchen, resolved } from "../../support/studies.ts";
 import { textbookAssessment, textbookVerdicts } from "../../support/textbook-verdicts.ts";
 
@@ -101,7 +102,7 @@ describe("robust boxes", () => {
               weights: grid.top.weights,
             };
             const origin = [x + dx * reach, y + dy * reach, z] as const;
-            addDirectLight({ luminaire, frame: { ...frame, origin } }, plane, 0.0025, 0, E);
+            addDirectLight(lit({ luminaire, frame: { ...frame, origin } }, 0.0025), plane, 0, E);
           }
           const { uniformity: found } = statistics(E, grid.top.weights);
           worst = Math.max(worst, worstUniformity - found);

@@ -3,6 +3,7 @@ import { expect, it } from "vitest";
 import { LatticeKernel } from "../../../src/design/search/lattice-kernel.ts";
 import { placeOf, searchGrid } from "../../../src/design/search/search-grid.ts";
 import { addDirectLight } from "../../../src/engine/direct/direct-light.ts";
+import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { rotationOf } from "../../../src/geometry/frame.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
@@ -51,6 +52,7 @@ it("equals the direct engine to 1e-9, shifted and summed", () => {
         [33, -6],
       ];
       const placed = at.map(([i, j]) => hung(island, type, i, j, own));
+      const source = new DirectSource(type, BOUND);
       const kernel = new LatticeKernel(
         type,
         {
@@ -60,7 +62,7 @@ it("equals the direct engine to 1e-9, shifted and summed", () => {
           step: STEP,
           reach: [120, 60],
         },
-        BOUND,
+        source,
       );
       const sum = new Float64Array(count);
       const one = new Float64Array(count);
@@ -77,7 +79,7 @@ it("equals the direct engine to 1e-9, shifted and summed", () => {
         weights: new Float64Array(count).fill(1),
       };
       const engine = new Float64Array(count);
-      for (const each of placed) addDirectLight(each, plane, BOUND, 0, engine);
+      for (const each of placed) addDirectLight({ ...each, source }, plane, 0, engine);
       const whole = new LightEngine().calculate(scene([placed], [plane]), {
         interreflection: false,
         occlusion: false,

@@ -2,7 +2,7 @@
  * what culling promises: where nothing stands between, not a bit changes. */
 import { describe, expect, it } from "vitest";
 import { calculate } from "../../../src/engine/calculate.ts";
-import { OpeningEmitter } from "../../../src/engine/direct/opening-emitter.ts";
+import { OpeningQuadrature } from "../../../src/engine/direct/opening-quadrature.ts";
 import { TOP_LEVEL } from "../../../src/engine/direct/quadrature-ladder.ts";
 import { scatterOpening } from "../../../src/engine/visibility/opening-samples.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
@@ -127,7 +127,7 @@ describe("samples of an opening", () => {
     const weights = new Float64Array(n);
     let worst = 0;
     for (const shape of shapes) {
-      const emitter = new OpeningEmitter(distribution, shape);
+      const emitter = new OpeningQuadrature(distribution, shape);
       const most = emitter.maximumElements();
       const at = new Float64Array(3 * most);
       const E = new Float64Array(most);

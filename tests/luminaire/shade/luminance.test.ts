@@ -1,6 +1,7 @@
 /** What an eye meets: the bare lamp below the cut-off, the shade above it, an opal ball's even face. */
 import { describe, expect, it } from "vitest";
 import { buildShadeLuminaire } from "../../../src/luminaire/shade/build.ts";
+import { luminanceTowards } from "../../../src/luminaire/shade/luminance.ts";
 import { shadeLuminaire } from "../../../src/luminaire/shade/shade-luminaire.ts";
 import { plainShade, pointLamp } from "../../support/shades.ts";
 
@@ -14,7 +15,7 @@ describe("the brightest luminance toward an eye", () => {
       diffusion: 1,
     });
     const { luminaire } = shadeLuminaire(shade, [pointLamp(0.2, 4850)], { name: "", origin: "" });
-    const seen = luminaire.luminanceTowards?.([2, 0, -0.3]);
+    const seen = luminanceTowards(luminaire, [2, 0, -0.3]);
     // T / (1 − R) = 0.8: 20 % absorbed, as in the example: 2457.04 cd/m².
     console.log(`worst error: ${((seen?.luminance ?? 0) / 2457.04 - 1).toExponential(1)}`);
     expect(seen?.source).toBe("shade");
@@ -31,8 +32,8 @@ describe("the brightest luminance toward an eye", () => {
     );
     if (!built.ok) throw new Error(built.issues[0].message);
     const { luminaire } = built.value;
-    const below = luminaire.luminanceTowards?.([0.6, 0, -0.6]);
-    const level = luminaire.luminanceTowards?.([2, 0, 0.02]);
+    const below = luminanceTowards(luminaire, [0.6, 0, -0.6]);
+    const level = luminanceTowards(luminaire, [2, 0, 0.02]);
     expect(below?.source).toBe("lamp");
     // 800 lm frosted A19: 22 to 23 kcd/m².
     expect(below?.luminance).toBeGreaterThan(21_000);

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
 import type { NearFieldTable } from "../../../src/luminaire/near-field.ts";
 import { scaledLuminaire } from "../../../src/luminaire/scaled.ts";
+import { MAXIMUM_ELEMENTS, NearFieldLattice } from "../../../src/luminaire/shade/near-field-lattice.ts";
 import { shadeLuminaire } from "../../../src/luminaire/shade/shade-luminaire.ts";
 import { relamped } from "../../../src/luminaire/with-lamp-flux.ts";
 import { randomStream } from "../../support/random-stream.ts";
@@ -11,10 +12,11 @@ import { plainShade } from "../../support/shades.ts";
 /** Illuminance (lx) on a plane through the local point facing along n, summed over the elements. */
 function bySampler(luminaire: Luminaire, p: readonly number[], n: readonly number[]): number {
   if (luminaire.emission.kind !== "surfaces") throw new Error("not a shade");
-  const { sample, maximumElements } = luminaire.emission;
-  const at = new Float64Array(3 * maximumElements);
-  const E = new Float64Array(maximumElements);
-  const count = sample(Float64Array.from(p), at, E);
+  const { emission } = luminaire;
+  const near = new NearFieldLattice(emission.light, emission.farField);
+  const at = new Float64Array(3 * MAXIMUM_ELEMENTS);
+  const E = new Float64Array(MAXIMUM_ELEMENTS);
+  const count = near.sample(emission, p[0], p[1], p[2], at, E);
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const d = [0, 1, 2].map((k) => at[3 * i + k] - p[k]);
@@ -64,9 +66,9 @@ describe("the table of a traced shade's near field", () => {
     ["with a lamp of twice the flux", relamped(dome, 2)],
   ] as const)
     it(what, () => {
-      if (luminaire.emission.kind !== "surfaces" || luminaire.emission.table === undefined)
-        throw new Error("no table");
-      const table = luminaire.emission.table(6);
+      const { emission } = luminaire;
+      if (emission.kind !== "surfaces") throw new Error("not a shade");
+      const table = new NearFieldLattice(emission.light, emission.farField).table(emission, 6);
       expect(table.values.length).toBe(table.distances * table.angles * table.groups * 4);
       expect(table.nearest * Math.exp(table.logStep * (table.distances - 1))).toBeGreaterThan(6);
       const random = randomStream(4);

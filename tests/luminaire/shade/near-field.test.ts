@@ -7,16 +7,18 @@ import { type Hit, nearestHit } from "../../../src/geometry/revolved-surface.ts"
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
 import { assemble } from "../../../src/luminaire/shade/assembly.ts";
 import { lampSource } from "../../../src/luminaire/shade/lamp.ts";
+import { MAXIMUM_ELEMENTS, NearFieldLattice } from "../../../src/luminaire/shade/near-field-lattice.ts";
 import { shadeLuminaire } from "../../../src/luminaire/shade/shade-luminaire.ts";
 import { createRandom } from "../../../src/numerics/random-sequence.ts";
 import { plainShade, pointLamp } from "../../support/shades.ts";
 
 function horizontalIlluminance(luminaire: Luminaire, x: number, y: number, z: number): number {
   if (luminaire.emission.kind !== "surfaces") throw new Error("not a shade");
-  const { sample, maximumElements } = luminaire.emission;
-  const positions = new Float64Array(3 * maximumElements);
-  const values = new Float64Array(maximumElements);
-  const count = sample(Float64Array.of(x, y, z), positions, values);
+  const { emission } = luminaire;
+  const near = new NearFieldLattice(emission.light, emission.farField);
+  const positions = new Float64Array(3 * MAXIMUM_ELEMENTS);
+  const values = new Float64Array(MAXIMUM_ELEMENTS);
+  const count = near.sample(emission, x, y, z, positions, values);
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const dx = positions[3 * i] - x;

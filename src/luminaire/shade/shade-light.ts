@@ -28,11 +28,32 @@ export const GROUP_STRIDE = 4;
 const LAMP_SAMPLES = 96;
 const SKIN = 1e-7;
 
-export interface ShadeEmitter {
+/** The light that leaves a traced shade, as plain data. */
+export interface ShadeLight {
   readonly assembly: Assembly;
   /** lm/m² leaving each frustum towards the inside and the outside. */
   readonly inwardExitance: Float64Array;
   readonly outwardExitance: Float64Array;
+  /** Mirror-like power per unit lamp flux, as {@link TracedShade.mirrored}; empty when nothing is mirror-like. */
+  readonly mirrored: Float64Array;
+}
+
+export function shadeLight(assembly: Assembly, traced: TracedShade): ShadeLight {
+  const { surface, flux } = assembly;
+  const exitance = (share: number, i: number): number => {
+    const area = frustumArea(surface, i);
+    return area > 0 ? (share * flux) / area : 0;
+  };
+  return {
+    assembly,
+    inwardExitance: traced.inwards.map(exitance),
+    outwardExitance: traced.outwards.map(exitance),
+    mirrored: traced.mirrored,
+  };
+}
+
+/** Sums over the rings and lamps of a {@link ShadeLight}. */
+export interface ShadeSums {
   /** Luminous intensity at a polar angle (cd). */
   intensity(gamma: number): number;
   /** Part of {@link intensity} that a frustum's unit inward or outward exitance gives. */
@@ -42,12 +63,10 @@ export interface ShadeEmitter {
   groupsAt(r: number, z: number, out: Float64Array): void;
 }
 
-export function shadeEmitter(assembly: Assembly, traced: TracedShade): ShadeEmitter {
+export function shadeSums({ assembly, inwardExitance, outwardExitance, mirrored }: ShadeLight): ShadeSums {
   const { surface, straight, flux } = assembly;
   const n = surface.count;
   const area = Float64Array.from({ length: n }, (_, i) => frustumArea(surface, i));
-  const inwardExitance = traced.inwards.map((share, i) => (area[i] > 0 ? (share * flux) / area[i] : 0));
-  const outwardExitance = traced.outwards.map((share, i) => (area[i] > 0 ? (share * flux) / area[i] : 0));
 
   // Per frustum: centre radius and height, unit outward normal in the (r, z) plane.
   const rc = new Float64Array(n);
@@ -66,7 +85,7 @@ export function shadeEmitter(assembly: Assembly, traced: TracedShade): ShadeEmit
   }
   const cosine = Float64Array.from({ length: STEPS }, (_, k) => Math.cos(((k + 0.5) * Math.PI) / STEPS));
   const sine = Float64Array.from({ length: STEPS }, (_, k) => Math.sin(((k + 0.5) * Math.PI) / STEPS));
-  const mirrorlike = traced.mirrored.length > 0;
+  const mirrorlike = mirrored.length > 0;
 
   /** Intensity of the traced mirror-like light of one azimuth element of a frustum (cd). */
   const mirrorIntensity = (i: number, gamma: number, azimuth: number): number => {
@@ -75,7 +94,7 @@ export function shadeEmitter(assembly: Assembly, traced: TracedShade): ShadeEmit
     const solidAngle =
       (Math.cos((g * Math.PI) / MIRROR_GAMMA_BINS) - Math.cos(((g + 1) * Math.PI) / MIRROR_GAMMA_BINS)) *
       ((2 * Math.PI) / MIRROR_AZIMUTH_BINS);
-    const power = traced.mirrored[(i * MIRROR_GAMMA_BINS + g) * MIRROR_AZIMUTH_BINS + a] * flux;
+    const power = mirrored[(i * MIRROR_GAMMA_BINS + g) * MIRROR_AZIMUTH_BINS + a] * flux;
     return power / solidAngle / (2 * STEPS);
   };
 
@@ -216,7 +235,7 @@ export function shadeEmitter(assembly: Assembly, traced: TracedShade): ShadeEmit
     }
   };
 
-  return { assembly, inwardExitance, outwardExitance, intensity, frustumIntensity, groupsAt };
+  return { intensity, frustumIntensity, groupsAt };
 }
 
 /** Visits LAMP_SAMPLES places of the half y ≥ 0 of a lamp's outline as seen along the unit direction

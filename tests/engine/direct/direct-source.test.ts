@@ -2,11 +2,12 @@
 import { describe, expect, it } from "vitest";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { calculate } from "../../../src/engine/calculate.ts";
-import { DirectEmitter, directEmitter } from "../../../src/engine/direct/direct-emitter.ts";
+import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
 import { openingSurface, projectedArea } from "../../../src/engine/direct/opening-surface.ts";
 import { Receiver } from "../../../src/engine/direct/receiver.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
+import { MAXIMUM_ELEMENTS } from "../../../src/luminaire/shade/near-field-lattice.ts";
 import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
 import {
   beam,
@@ -18,6 +19,7 @@ import {
   sampled,
   scene,
 } from "../../support/luminaires.ts";
+import { bareLamp } from "../../support/shades.ts";
 
 const OPTIONS = { interreflection: false, occlusion: false };
 const lux = (type: Luminaire, at: Vec3, points: Vec3[], normal: Vec3 = [0, 0, 1]) =>
@@ -137,7 +139,7 @@ describe("receivers", () => {
     }
   });
   it("a sample is the same light as the sum", () => {
-    const emitter = directEmitter(disc, 0.0025);
+    const emitter = new DirectSource(disc, 0.0025);
     const frame = placed(disc, [0, 0, 0]).frame;
     const receiver = new Receiver("planar", [0, 0, 1], frame.rotation);
     const positions = new Float64Array(3 * emitter.maximumElements);
@@ -153,32 +155,14 @@ describe("receivers", () => {
 });
 
 describe("surfaces that emit in place", () => {
-  it("are summed as they are", () => {
-    // One element of 5 lx at 1 m below, whatever the point.
-    const type: Luminaire = {
-      ...luminaire(beam(60)),
-      emission: {
-        kind: "surfaces",
-        maximumElements: 1,
-        opening: opening("disc", 0.2),
-        sample(_, positions, normalIlluminance) {
-          positions.set([0, 0, 0]);
-          normalIlluminance[0] = 5;
-          return 1;
-        },
-      },
-    };
-    const E = lux(
-      type,
-      [0, 0, 1],
-      [
-        [0, 0, 0],
-        [1, 0, 0],
-      ],
-    );
-    expect(E[0]).toBe(5);
-    expect(E[1]).toBeCloseTo(5 * Math.SQRT1_2, 12);
-    expect(new DirectEmitter(type, 0.0025).maximumElements).toBe(1);
+  it("send a bare lamp's Φ / (4π d²) at any distance", () => {
+    const type = bareLamp(800);
+    const heights = [0.05, 0.3, 1, 5, 30];
+    const E = heights.map((d) => lux(type, [0, 0, d], [[0, 0, 0]])[0] / (800 / (4 * Math.PI * d * d)));
+    // Within the shade's reach, on the lattice, and beyond 200 reaches; the lamp is 0.1 mm wide.
+    for (const ratio of E) expect(Math.abs(ratio - 1)).toBeLessThan(1e-5);
+    expect(lux(type, [0, 0, 1], [[1, 0, 0]])[0]).toBeCloseTo(800 / (4 * Math.PI * 2 * Math.SQRT2), 4);
+    expect(new DirectSource(type, 0.0025).maximumElements).toBe(MAXIMUM_ELEMENTS);
   });
 });
 

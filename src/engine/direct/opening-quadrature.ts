@@ -11,21 +11,21 @@
 
 import type { IntensityDistribution } from "../../photometry/intensity-distribution.ts";
 import type { LuminousOpening } from "../../photometry/luminous-opening.ts";
-import { type ProductionLookup, productionLookup } from "../../photometry/production-lookup.ts";
+import { ProductionLookup } from "../../photometry/production-lookup.ts";
 import { ElementPieces, type Horizon, NO_HORIZON } from "./element-pieces.ts";
 import { type OpeningSurface, openingSurface, projectedArea } from "./opening-surface.ts";
 import { anglesAt, nodesAlong, nodesRound, ringsAt, TOP_LEVEL } from "./quadrature-ladder.ts";
 
-export class OpeningEmitter {
+export class OpeningQuadrature {
   readonly surface: OpeningSurface;
   readonly lookup: ProductionLookup;
   /** True where the nodes do not depend on the point, so that `planar` may sum at once. */
   readonly flat: boolean;
-  private readonly atOnce: boolean;
-  private readonly pieces: ElementPieces;
+  readonly #atOnce: boolean;
+  readonly #pieces: ElementPieces;
   /** Per level x, y, z, weight of each node of a flat opening. */
-  private readonly nodes: Float64Array[] = [];
-  private room: Scratch = {
+  readonly #nodes: Float64Array[] = [];
+  #room: Scratch = {
     vectors: new Float64Array(0),
     inverse: new Float64Array(0),
     values: new Float64Array(0),
@@ -33,10 +33,10 @@ export class OpeningEmitter {
 
   constructor(distribution: IntensityDistribution, opening: LuminousOpening) {
     this.surface = openingSurface(opening, distribution);
-    this.lookup = productionLookup(distribution);
+    this.lookup = new ProductionLookup(distribution);
     this.flat = this.surface.kind.startsWith("flat") || this.surface.kind === "point";
-    this.atOnce = this.lookup.sumsAtOnce;
-    this.pieces = new ElementPieces(this.surface);
+    this.#atOnce = this.lookup.sumsAtOnce;
+    this.#pieces = new ElementPieces(this.surface);
   }
 
   /** Most elements that any level up to `level` writes, a horizon's extra stretches included. */
@@ -71,7 +71,7 @@ export class OpeningEmitter {
   ): number {
     const whole = level === 0 || this.surface.kind === "point";
     if (whole || (this.flat && !horizon.cuts)) {
-      const nodes = this.flatNodes(level);
+      const nodes = this.#flatNodes(level);
       let count = 0;
       for (let k = 0; k < nodes.length; k += 4) {
         positions[3 * count] = nodes[k];
@@ -79,20 +79,20 @@ export class OpeningEmitter {
         positions[3 * count + 2] = nodes[k + 2];
         normalIlluminance[count++] = nodes[k + 3];
       }
-      this.complete(px, py, pz, count, positions, normalIlluminance, true);
+      this.#complete(px, py, pz, count, positions, normalIlluminance, true);
       return count;
     }
-    const count = this.pieces.write(px, py, pz, level, horizon, positions, normalIlluminance);
-    this.complete(px, py, pz, count, positions, normalIlluminance, this.flat);
+    const count = this.#pieces.write(px, py, pz, level, horizon, positions, normalIlluminance);
+    this.#complete(px, py, pz, count, positions, normalIlluminance, this.flat);
     return count;
   }
 
   /** Illuminance (lx) at the local point on the plane of local unit normal (nx, ny, nz), from a flat opening:
    * `sample` and the cosine in one pass. */
   planar(px: number, py: number, pz: number, nx: number, ny: number, nz: number, level: number): number {
-    const nodes = this.flatNodes(level);
-    if (this.atOnce) return this.lookup.planarSum(nodes, px, py, pz, nx, ny, nz);
-    const { vectors, inverse, values } = this.scratch(nodes.length / 4);
+    const nodes = this.#flatNodes(level);
+    if (this.#atOnce) return this.lookup.planarSum(nodes, px, py, pz, nx, ny, nz);
+    const { vectors, inverse, values } = this.#scratch(nodes.length / 4);
     let count = 0;
     for (let k = 0; k < nodes.length; k += 4) {
       const x = px - nodes[k];
@@ -114,21 +114,21 @@ export class OpeningEmitter {
     return E;
   }
 
-  private flatNodes(level: number): Float64Array {
-    let nodes = this.nodes[level];
+  #flatNodes(level: number): Float64Array {
+    let nodes = this.#nodes[level];
     if (nodes === undefined) {
-      nodes = this.flatNodesOf(level);
-      this.nodes[level] = nodes;
+      nodes = this.#flatNodesOf(level);
+      this.#nodes[level] = nodes;
     }
     return nodes;
   }
 
-  private flatNodesOf(level: number): Float64Array {
+  #flatNodesOf(level: number): Float64Array {
     if (level === 0 || this.surface.kind === "point" || !this.flat) return Float64Array.of(0, 0, 0, 1);
     const room = this.maximumElements(level);
     const positions = new Float64Array(3 * room);
     const weights = new Float64Array(room);
-    const count = this.pieces.write(0, 0, 0, level, NO_HORIZON, positions, weights);
+    const count = this.#pieces.write(0, 0, 0, level, NO_HORIZON, positions, weights);
     const nodes = new Float64Array(4 * count);
     for (let i = 0; i < count; i++) {
       nodes.set(positions.subarray(3 * i, 3 * i + 3), 4 * i);
@@ -139,7 +139,7 @@ export class OpeningEmitter {
 
   /** Completes `count` elements whose positions are written: their weight W, which unless `shared` is n·v dA
    * still to be divided by A_p(v), becomes the illuminance W I / d². */
-  private complete(
+  #complete(
     px: number,
     py: number,
     pz: number,
@@ -149,7 +149,7 @@ export class OpeningEmitter {
     shared: boolean,
   ): void {
     const { surface } = this;
-    const { vectors, inverse } = this.scratch(count);
+    const { vectors, inverse } = this.#scratch(count);
     for (let i = 0; i < count; i++) {
       const x = px - positions[3 * i];
       const y = py - positions[3 * i + 1];
@@ -168,15 +168,15 @@ export class OpeningEmitter {
   }
 
   /** Room for `count` elements in hand; grows, and is kept. */
-  private scratch(count: number): Scratch {
-    if (this.room.inverse.length < count) {
-      this.room = {
+  #scratch(count: number): Scratch {
+    if (this.#room.inverse.length < count) {
+      this.#room = {
         vectors: new Float64Array(3 * count),
         inverse: new Float64Array(count),
         values: new Float64Array(count),
       };
     }
-    return this.room;
+    return this.#room;
   }
 }
 
