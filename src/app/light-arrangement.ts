@@ -49,12 +49,13 @@ export function lightArrangement(
     fine.set(each.of, { plane: each.fine, field, margin });
   });
   const own = { ...result, planes: result.planes.slice(0, count) };
+  const withSources = { sources: engines.uncertainty.sources, ...verdictOptions };
   const calculate: Calculate = (...asked) => engines.uncertainty.calculate(...asked);
   return {
     scene,
     result: own,
     fine,
-    assessment: assess(study, scene, own, verdictMethod(scene, own, calculate, verdictOptions), fine),
+    assessment: assess(study, scene, own, verdictMethod(scene, own, calculate, withSources), fine),
     eyes: result.planes.slice(planes.length - eyes.length),
   };
 }

@@ -5,7 +5,7 @@ import { serve } from "./serve.ts";
 
 const receive = serve(
   answers(),
-  (reply: Reply) => postMessage(reply),
+  (reply: Reply, transfer) => postMessage(reply, { transfer: [...transfer] }),
   () => performance.now(),
 );
 addEventListener("message", (event: MessageEvent<Call>) => receive(event.data));

@@ -91,7 +91,8 @@ export function connect(
       }
       const entry = settle(reply.id);
       if (entry === undefined) return;
-      if (reply.kind === "response") entry.resolve({ ok: true, value: reply.response, warnings: [] });
+      if (reply.kind === "response")
+        entry.resolve({ ok: true, value: reply.response, warnings: reply.warnings });
       else if (reply.kind === "issues") entry.resolve({ ok: false, issues: reply.issues });
       else if (reply.kind === "cancelled") entry.reject(new Cancelled());
       else entry.reject(new Error(reply.message));

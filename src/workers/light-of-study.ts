@@ -5,7 +5,7 @@
 import { assess } from "../assessment/assess.ts";
 import type { VerdictMethod } from "../assessment/uncertainty/verdict-method.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
-import { type Outcome, success } from "../diagnostics/issue.ts";
+import { success } from "../diagnostics/issue.ts";
 import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
@@ -14,7 +14,9 @@ import { forDrawing } from "./drawn-scene.ts";
 import type { Engines } from "./engines.ts";
 import type { InterreflectedLight, LightAnswer, LightRequest } from "./protocol.ts";
 import { resolved } from "./resolved.ts";
+import type { Answer } from "./serve.ts";
 import type { Files } from "./study-files.ts";
+import { buffersOf } from "./transfer.ts";
 
 /** Bound on the near-field error of the first light. */
 const FIRST_NEAR_FIELD_ERROR = 0.02;
@@ -25,7 +27,7 @@ export async function lightOfStudy(
   files: Files,
   engines: Engines,
   observer: Observer,
-): Promise<Outcome<LightAnswer>> {
+): Promise<Answer<LightAnswer>> {
   const { quality } = request;
   const alone = quality === "first" || quality === "quick";
   const found = await resolved(request, alone, files, observer);
@@ -35,16 +37,16 @@ export async function lightOfStudy(
   const { title, targets, options, defaults, warnings } = study;
   const result = await calculated(scene, request, options, engines, observer);
   const verdicts = quality === "judged" ? await verdictsOf(scene, result, engines, observer) : null;
-  return success({
-    title,
-    scene,
+  const light = {
     assessment: assess(study, scene, result, verdicts),
     interreflected: alone ? [] : interreflectedOf(result),
-    targets,
-    options,
-    defaults,
-    warnings: restored(warnings),
-  });
+  };
+  const told = restored(warnings);
+  return {
+    ...success({ title, scene, ...light, targets, options, defaults, warnings: told }, told),
+    // A page that lent its interreflected light keeps it; luminaires and points are the worker's.
+    transfer: buffersOf(light, [scene, request]),
+  };
 }
 
 async function calculated(

@@ -9,7 +9,7 @@ if (parentPort !== null) {
     "message",
     serve(
       answers(),
-      (reply) => port.postMessage(reply),
+      (reply, transfer) => port.postMessage(reply, transfer),
       () => performance.now(),
     ),
   );

@@ -226,7 +226,12 @@ export type Call =
 
 /** Worker to page. */
 export type Reply =
-  | { readonly kind: "response"; readonly id: number; readonly response: unknown }
+  | {
+      readonly kind: "response";
+      readonly id: number;
+      readonly response: unknown;
+      readonly warnings: readonly Issue[];
+    }
   | { readonly kind: "progress"; readonly id: number; readonly progress: Progress }
   | { readonly kind: "issues"; readonly id: number; readonly issues: readonly Issue[] }
   | { readonly kind: "cancelled"; readonly id: number }

@@ -76,7 +76,12 @@ export async function searchOfStudy(
         judge(one) {
           const result = engine.calculate(one, { ...study.options, quality: "full" }, stop);
           const own: Calculate = (...asked) => uncertainty.calculate(...asked);
-          return assess(study, one, result, verdictMethod(one, result, own, { observer: stop, sources: uncertainty.sources }));
+          return assess(
+            study,
+            one,
+            result,
+            verdictMethod(one, result, own, { observer: stop, sources: uncertainty.sources }),
+          );
         },
       },
       space: {

@@ -10,12 +10,15 @@ import { CandlespanError } from "../diagnostics/candlespan-error.ts";
 import type { Outcome } from "../diagnostics/issue.ts";
 import type { Call, MessageName, Reply, RequestOf, ResponseOf } from "./protocol.ts";
 
+/** An outcome, and what of it the worker keeps no use for: handed over instead of copied. */
+export type Answer<T> = Outcome<T> & { readonly transfer?: readonly ArrayBuffer[] };
+
 /** One answer a name; issues are answers too, faults are not. */
 export type Answers = {
   readonly [N in MessageName]: (
     request: RequestOf<N>,
     observer: Observer,
-  ) => Promise<Outcome<ResponseOf<N>>> | Outcome<ResponseOf<N>>;
+  ) => Promise<Answer<ResponseOf<N>>> | Answer<ResponseOf<N>>;
 };
 
 /** What is over sooner than this (ms) is over before anybody could read how far it is. */
@@ -23,10 +26,13 @@ const WORTH_REPORTING = 100;
 /** Progress is told no oftener than this (ms): every message is work for whoever hears it. */
 const BETWEEN_REPORTS = 40;
 
-/** Returns the function to which the host hands every message; `now` is a clock in ms. */
+const NONE: readonly ArrayBuffer[] = [];
+
+/** Returns the function to which the host hands every message; `now` is a clock in ms. What `reply` is
+ * to transfer is of no use here any more. */
 export function serve(
   answers: Answers,
-  reply: (message: Reply) => void,
+  reply: (message: Reply, transfer: readonly ArrayBuffer[]) => void,
   now: () => number,
 ): (message: Call) => void {
   const cancelled = new Set<number>();
@@ -44,7 +50,7 @@ export function serve(
         const time = now();
         if (time < next) return;
         next = time + BETWEEN_REPORTS;
-        reply({ kind: "progress", id, progress: { stage, fraction } });
+        reply({ kind: "progress", id, progress: { stage, fraction } }, NONE);
       },
       cancelled: () => isCancelled(id),
     };
@@ -53,14 +59,17 @@ export function serve(
       const respond = answers[call.name] as (
         request: unknown,
         observer: Observer,
-      ) => Promise<Outcome<unknown>> | Outcome<unknown>;
+      ) => Promise<Answer<unknown>> | Answer<unknown>;
       const outcome = await respond(call.request, observer);
-      if (outcome.ok) reply({ kind: "response", id, response: outcome.value });
-      else reply({ kind: "issues", id, issues: outcome.issues });
+      if (outcome.ok) {
+        const { value: response, warnings, transfer = NONE } = outcome;
+        reply({ kind: "response", id, response, warnings }, transfer);
+      } else reply({ kind: "issues", id, issues: outcome.issues }, NONE);
     } catch (error) {
-      if (error instanceof Cancelled) reply({ kind: "cancelled", id });
-      else if (error instanceof CandlespanError) reply({ kind: "issues", id, issues: error.issues });
-      else reply({ kind: "fault", id, message: error instanceof Error ? error.message : String(error) });
+      if (error instanceof Cancelled) reply({ kind: "cancelled", id }, NONE);
+      else if (error instanceof CandlespanError) reply({ kind: "issues", id, issues: error.issues }, NONE);
+      else
+        reply({ kind: "fault", id, message: error instanceof Error ? error.message : String(error) }, NONE);
     } finally {
       cancelled.delete(id);
     }

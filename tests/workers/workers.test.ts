@@ -151,10 +151,12 @@ function loop(
   let receive: (message: Call) => void = (message) => held.push(message);
   const two = connect({ post: (message) => receive(message), close: () => {} }, sharedMemory);
   const posted: Reply[] = [];
+  const handed: (readonly ArrayBuffer[])[] = [];
   const served = serve(
     all,
-    (reply) => {
+    (reply, transfer) => {
       posted.push(reply);
+      handed.push(transfer);
       two.receive(reply);
     },
     now,
@@ -163,6 +165,7 @@ function loop(
     connection: two.connection,
     fail: two.fail,
     posted,
+    handed,
     open() {
       receive = served;
       for (const message of held.splice(0)) served(message);
@@ -189,6 +192,39 @@ describe("the protocol", () => {
       await new Promise((done) => setTimeout(done, 5));
       expect(started).toBe(1);
     }
+  });
+
+  it("brings warnings along with an answer", async () => {
+    const warning = { code: "odd", severity: "warning", message: "Odd.", where: {} } as const;
+    const { connection, open } = loop(false, {
+      read: () => ({ ok: true, value: { document: 1 }, warnings: [warning] }),
+    });
+    open();
+    expect(await connection.call("read", { text: "", file: "" }).outcome).toEqual({
+      ok: true,
+      value: { document: 1 },
+      warnings: [warning],
+    });
+  });
+
+  it("hands over the light it calculated, and copies what it keeps: the same question twice, the same answer", async () => {
+    const { connection, open, posted, handed } = loop(false, {});
+    open();
+    await connection.call("files", { files }).outcome;
+    const asked = { document, arrangement: 0, quality: "quick" } as const;
+    const first = await connection.call("light", asked).outcome;
+    if (!first.ok) throw new Error("no light");
+    const transfer = handed[posted.findIndex(({ kind, id }) => kind === "response" && id === 2)];
+    const { assessment, scene } = first.value;
+    expect(transfer).toContain(assessment.planes[0].illuminance.buffer);
+    expect(transfer).not.toContain(scene.planes[0].points.buffer);
+    expect(transfer).not.toContain(scene.layers[0].luminaires[0].luminaire.distribution.intensity.buffer);
+    // Detached here as a host would.
+    const before = structuredClone(assessment.planes);
+    structuredClone(first.value, { transfer: [...transfer] });
+    expect(assessment.planes[0].illuminance.length).toBe(0);
+    const again = await connection.call("light", asked).outcome;
+    expect(again.ok && again.value.assessment.planes).toEqual(before);
   });
 
   it("turns a fault of the program into a rejection and serves on", async () => {

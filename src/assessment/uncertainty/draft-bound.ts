@@ -14,6 +14,7 @@
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import { addDirectLight } from "../../engine/direct/direct-light.ts";
+import type { DirectSources } from "../../engine/direct/direct-sources.ts";
 import { QUALITY } from "../../engine/quality.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -28,6 +29,7 @@ export function draftBounds(
   result: CalculationResult,
   planes: readonly number[],
   calculate: Calculate,
+  sources: DirectSources,
   observer?: Observer,
 ): Float64Array[] {
   const { method } = result;
@@ -51,7 +53,7 @@ export function draftBounds(
       const weight = layer.dim * scene.maintenance;
       const direct = new Float64Array(count);
       for (const placed of layer.luminaires)
-        addDirectLight(placed, plane, UNOBSTRUCTED_NEAR_FIELD_ERROR, 0, direct);
+        addDirectLight(sources.placed(placed, UNOBSTRUCTED_NEAR_FIELD_ERROR), plane, 0, direct);
       for (let i = 0; i < count; i++) {
         bound[i] += weight * (nearField + penumbra) * direct[i];
         interreflected += (weight * result.planes[index].layers[l].interreflected[i]) / count;

@@ -84,7 +84,9 @@ export function fieldUncertainties(
   const reflected =
     result.method.patches > 0 ? reflectanceContributions(scene, planes, bands, calculate, observer) : [];
   const bounds =
-    result.method.quality === "quick" ? draftBounds(scene, result, planes, calculate, observer) : undefined;
+    result.method.quality === "quick"
+      ? draftBounds(scene, result, planes, calculate, sources, observer)
+      : undefined;
   return planes.map((index, k) => {
     throwIfCancelled(observer);
     const plane = scene.planes[index];

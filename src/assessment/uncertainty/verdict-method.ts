@@ -61,7 +61,10 @@ export function verdictMethod(
   let uncertainties: Map<number, FieldUncertainty> | undefined;
   return ({ requirement, plane, planes, illuminance }) => {
     uncertainties ??= new Map(
-      fieldUncertainties(scene, result, planes, bands, calculate, observer, sources).map((each) => [each.plane, each]),
+      fieldUncertainties(scene, result, planes, bands, calculate, observer, sources).map((each) => [
+        each.plane,
+        each,
+      ]),
     );
     const uncertainty = uncertainties.get(plane) as FieldUncertainty;
     const figure: Figure =

@@ -10,8 +10,8 @@ import {
   rodSet,
 } from "../../../src/app/schedule/suspension.ts";
 import { assess } from "../../../src/assessment/assess.ts";
-import { textbookResult, tinyScene, tinyStudy } from "../../support/tiny-scene.ts";
 import { textbookAssessment } from "../../support/textbook-verdicts.ts";
+import { textbookResult, tinyScene, tinyStudy } from "../../support/tiny-scene.ts";
 
 describe("suspension", () => {
   it("makes a drop of the fewest usual pieces without exceeding it", () => {

@@ -1,0 +1,19 @@
+/** Typed arrays that go over to the page instead of being copied. */
+
+/** The buffers of every typed array in plain data, each once, but for those that `kept` holds too. */
+export function buffersOf(value: unknown, kept: unknown = undefined): ArrayBuffer[] {
+  const found = new Set<ArrayBuffer>();
+  const others = new Set<ArrayBuffer>();
+  collect(kept, others);
+  collect(value, found);
+  return [...found].filter((buffer) => !others.has(buffer));
+}
+
+function collect(value: unknown, into: Set<ArrayBuffer>): void {
+  if (typeof value !== "object" || value === null) return;
+  if (ArrayBuffer.isView(value)) {
+    if (value.buffer instanceof ArrayBuffer) into.add(value.buffer);
+  } else if (value instanceof Map || value instanceof Set) {
+    for (const each of value.values()) collect(each, into);
+  } else for (const each of Object.values(value)) collect(each, into);
+}
