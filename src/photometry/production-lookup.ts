@@ -36,62 +36,62 @@ export class ProductionLookup {
   /** Largest tabulated intensity (cd). */
   readonly peak: number;
 
-  private readonly rotational: boolean;
-  private readonly typeB: boolean;
+  readonly #rotational: boolean;
+  readonly #typeB: boolean;
   /** Sign of b: azimuth from x to y in type C, from x to −y in type A. */
-  private readonly sign: number;
-  private readonly table: Float64Array;
-  private readonly polarStride: number;
-  private readonly azimuthStride: number;
-  private readonly polarCells: Float64Array;
-  private readonly polarInterval: Int32Array;
-  private readonly polarBucket: Int32Array;
-  private readonly polarScale: number;
-  private readonly azimuthCells: Float64Array;
-  private readonly azimuthInterval: Int32Array;
-  private readonly azimuthBucket: Int32Array;
-  private readonly azimuthScale: number;
-  private readonly one = new Float64Array(3);
-  private readonly oneInverse = new Float64Array(1);
-  private readonly oneValue = new Float64Array(1);
+  readonly #sign: number;
+  readonly #table: Float64Array;
+  readonly #polarStride: number;
+  readonly #azimuthStride: number;
+  readonly #polarCells: Float64Array;
+  readonly #polarInterval: Int32Array;
+  readonly #polarBucket: Int32Array;
+  readonly #polarScale: number;
+  readonly #azimuthCells: Float64Array;
+  readonly #azimuthInterval: Int32Array;
+  readonly #azimuthBucket: Int32Array;
+  readonly #azimuthScale: number;
+  readonly #one = new Float64Array(3);
+  readonly #oneInverse = new Float64Array(1);
+  readonly #oneValue = new Float64Array(1);
 
   constructor(distribution: IntensityDistribution) {
     const { type, horizontal, vertical, intensity } = distribution;
     this.distribution = distribution;
-    this.rotational = type === "C" && horizontal.length === 1;
-    this.typeB = type === "B";
-    this.sign = type === "A" ? -1 : 1;
-    this.table = intensity;
+    this.#rotational = type === "C" && horizontal.length === 1;
+    this.#typeB = type === "B";
+    this.#sign = type === "A" ? -1 : 1;
+    this.#table = intensity;
     let peak = 0;
     for (const I of intensity) if (I > peak) peak = I;
     this.peak = peak;
 
     // In type B the horizontal angle is the one measured from the pole.
-    this.polarStride = type === "B" ? vertical.length : 1;
-    this.azimuthStride = type === "B" ? 1 : vertical.length;
+    this.#polarStride = type === "B" ? vertical.length : 1;
+    this.#azimuthStride = type === "B" ? 1 : vertical.length;
     const shift = type === "C" ? 0 : HALF_TURN / 2;
     const polarAngles = Float64Array.from(type === "B" ? horizontal : vertical, (angle) => angle + shift);
     const azimuthAngles = type === "B" ? vertical : horizontal;
-    const tabulated = polarAngles.length > 1 && (this.rotational || azimuthAngles.length > 1);
+    const tabulated = polarAngles.length > 1 && (this.#rotational || azimuthAngles.length > 1);
 
     let polar = NO_AXIS;
     let azimuth = NO_AXIS;
     if (tabulated) {
       polar = polarAxis(polarAngles);
-      if (this.rotational) polar = withIntensity(polar, intensity);
+      if (this.#rotational) polar = withIntensity(polar, intensity);
       else azimuth = azimuthAxis(azimuthAngles);
     }
-    this.polarCells = polar.cells;
-    this.polarInterval = polar.interval;
-    this.polarBucket = polar.bucket;
-    this.polarScale = polar.scale;
-    this.azimuthCells = azimuth.cells;
-    this.azimuthInterval = azimuth.interval;
-    this.azimuthBucket = azimuth.bucket;
-    this.azimuthScale = azimuth.scale;
+    this.#polarCells = polar.cells;
+    this.#polarInterval = polar.interval;
+    this.#polarBucket = polar.bucket;
+    this.#polarScale = polar.scale;
+    this.#azimuthCells = azimuth.cells;
+    this.#azimuthInterval = azimuth.interval;
+    this.#azimuthBucket = azimuth.bucket;
+    this.#azimuthScale = azimuth.scale;
 
     this.usesReference = false;
-    const [relative, ofPeak] = tabulated ? this.difference() : [Number.POSITIVE_INFINITY, 0];
+    const [relative, ofPeak] = tabulated ? this.#difference() : [Number.POSITIVE_INFINITY, 0];
     this.usesReference = !(relative <= RELATIVE_BOUND && ofPeak <= PEAK_BOUND);
     this.worstDifference = this.usesReference ? 0 : relative;
     this.worstDifferenceOfPeak = this.usesReference ? 0 : ofPeak;
@@ -99,7 +99,9 @@ export class ProductionLookup {
 
   /** Intensity (cd) towards the local vector x, y, z, of any length but zero. For many at once: `multiply`. */
   towards(x: number, y: number, z: number): number {
-    const { one, oneInverse, oneValue } = this;
+    const one = this.#one;
+    const oneInverse = this.#oneInverse;
+    const oneValue = this.#oneValue;
     one[0] = x;
     one[1] = y;
     one[2] = z;
@@ -121,10 +123,10 @@ export class ProductionLookup {
           vectors[3 * i + 1],
           vectors[3 * i + 2],
         );
-    } else if (this.rotational) {
-      this.multiplyRotational(vectors, inverse, values, count);
+    } else if (this.#rotational) {
+      this.#multiplyRotational(vectors, inverse, values, count);
     } else {
-      this.multiplyGrid(vectors, inverse, values, count);
+      this.#multiplyGrid(vectors, inverse, values, count);
     }
   }
 
@@ -140,9 +142,9 @@ export class ProductionLookup {
     ny: number,
     nz: number,
   ): number {
-    const cells = this.polarCells;
-    const bucket = this.polarBucket;
-    const scale = this.polarScale;
+    const cells = this.#polarCells;
+    const bucket = this.#polarBucket;
+    const scale = this.#polarScale;
     let sum = 0;
     for (let n = 0; n < nodes.length; n += 4) {
       const x = px - nodes[n];
@@ -164,18 +166,18 @@ export class ProductionLookup {
 
   /** Whether `planarSum` may be asked. */
   get sumsAtOnce(): boolean {
-    return this.rotational && !this.usesReference;
+    return this.#rotational && !this.usesReference;
   }
 
-  private multiplyRotational(
+  #multiplyRotational(
     vectors: Float64Array,
     inverse: Float64Array,
     values: Float64Array,
     count: number,
   ): void {
-    const cells = this.polarCells;
-    const bucket = this.polarBucket;
-    const scale = this.polarScale;
+    const cells = this.#polarCells;
+    const bucket = this.#polarBucket;
+    const scale = this.#polarScale;
     for (let i = 0; i < count; i++) {
       const w = -vectors[3 * i + 2] * inverse[i];
       const P =
@@ -186,15 +188,20 @@ export class ProductionLookup {
     }
   }
 
-  private multiplyGrid(
-    vectors: Float64Array,
-    inverse: Float64Array,
-    values: Float64Array,
-    count: number,
-  ): void {
-    const { table, polarStride, azimuthStride, typeB, sign } = this;
-    const { polarCells, polarInterval, polarBucket, polarScale } = this;
-    const { azimuthCells, azimuthInterval, azimuthBucket, azimuthScale } = this;
+  #multiplyGrid(vectors: Float64Array, inverse: Float64Array, values: Float64Array, count: number): void {
+    const table = this.#table;
+    const polarStride = this.#polarStride;
+    const azimuthStride = this.#azimuthStride;
+    const typeB = this.#typeB;
+    const sign = this.#sign;
+    const polarCells = this.#polarCells;
+    const polarInterval = this.#polarInterval;
+    const polarBucket = this.#polarBucket;
+    const polarScale = this.#polarScale;
+    const azimuthCells = this.#azimuthCells;
+    const azimuthInterval = this.#azimuthInterval;
+    const azimuthBucket = this.#azimuthBucket;
+    const azimuthScale = this.#azimuthScale;
     for (let i = 0; i < count; i++) {
       const x = vectors[3 * i];
       const y = vectors[3 * i + 1];
@@ -228,10 +235,10 @@ export class ProductionLookup {
   }
 
   /** Worst difference from the reference over directions inside the cells, and just inside each rim. */
-  private difference(): [relative: number, ofPeak: number] {
+  #difference(): [relative: number, ofPeak: number] {
     const { type, horizontal, vertical } = this.distribution;
     const down = samples(vertical, 4096);
-    const round = this.rotational ? [0.7] : samples(horizontal, Math.max(8, 60_000 / down.length));
+    const round = this.#rotational ? [0.7] : samples(horizontal, Math.max(8, 60_000 / down.length));
     let relative = 0;
     let ofPeak = 0;
     for (const h of round) {

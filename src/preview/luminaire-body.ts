@@ -2,11 +2,11 @@
 
 import { type BufferGeometry, CylinderGeometry, LatheGeometry, Matrix4, Vector2 } from "three";
 import { RoundedBoxGeometry } from "three/addons/geometries/RoundedBoxGeometry.js";
-import { openingSurface } from "../engine/direct/opening-surface.ts";
 import { type Frame, pointToRoom } from "../geometry/frame.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { Body } from "../luminaire/body.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
+import { openingSurface } from "../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import { ceilingAt } from "../scene/room.ts";

@@ -5,21 +5,14 @@
  *   axis | light of the high ends, sharpness | half extents in the room, share
  */
 
-import { openingSurface } from "../engine/direct/opening-surface.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import { OPENING_KINDS, openingSurface } from "../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { sharpness } from "./distribution-records.ts";
 import type { RecordWriter } from "./record-writer.ts";
 
 /** Kinds as `shaders/light/opening.glsl` numbers them. */
-const KINDS = {
-  point: 0,
-  "flat rectangle": 1,
-  "flat disc": 2,
-  box: 3,
-  ellipsoid: 4,
-  cylinder: 5,
-} as const;
+const NUMBERS = new Map(OPENING_KINDS.map(({ kind, shader }) => [kind, shader]));
 
 /** Half extents (m) of the room's box about all that emits. */
 export function roomReach({ luminaire, frame: { rotation: r } }: PlacedLuminaire): Vec3 {
@@ -45,7 +38,7 @@ export function writeLuminaire(
   const { origin, rotation: r } = frame;
   const surface = openingSurface(luminaire.emission.opening, luminaire.distribution);
   const { half, ends, kind, axis } = surface;
-  const first = writer.put(origin[0], origin[1], origin[2], KINDS[kind]);
+  const first = writer.put(origin[0], origin[1], origin[2], NUMBERS.get(kind) ?? 0);
   for (let k = 0; k < 3; k++) writer.put(r[3 * k], r[3 * k + 1], r[3 * k + 2], half[k]);
   writer.put(at.slot, at.nearField, at.distribution, surface.radius);
   writer.put(ends[0], ends[2], ends[4], axis);

@@ -2,8 +2,8 @@
 
 import { BufferAttribute, BufferGeometry, CylinderGeometry, SphereGeometry } from "three";
 import { RoundedBoxGeometry } from "three/addons/geometries/RoundedBoxGeometry.js";
-import { openingSurface } from "../engine/direct/opening-surface.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import { openingSurface } from "../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import type { Scene } from "../scene/scene.ts";
 import { AROUND, bodyShapes, glowsWhole, matrixOf } from "./luminaire-body.ts";
@@ -52,10 +52,10 @@ function luminousShapes(placed: PlacedLuminaire): BufferGeometry[] {
   const { body, emission } = placed.luminaire;
   return body !== undefined && glowsWhole(placed)
     ? bodyShapes(body, emission.opening)
-    : [openingShape(placed)];
+    : [openingGeometry(placed)];
 }
 
-function openingShape({ luminaire }: PlacedLuminaire): BufferGeometry {
+function openingGeometry({ luminaire }: PlacedLuminaire): BufferGeometry {
   const { kind, half, axis } = openingSurface(luminaire.emission.opening, luminaire.distribution);
   const [a, b, c] = half;
   switch (kind) {

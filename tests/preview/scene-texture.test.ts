@@ -1,10 +1,10 @@
 /** What is written for the shaders: records, near fields, and lists of solids that leave none out that hides light. */
 import { describe, expect, it } from "vitest";
-import { openingSurface } from "../../src/engine/direct/opening-surface.ts";
 import { pointToRoom } from "../../src/geometry/frame.ts";
 import { dot, type Vec3 } from "../../src/geometry/vector.ts";
 import { VisibilityTree } from "../../src/geometry/visibility-tree.ts";
 import type { NearFieldTable } from "../../src/luminaire/near-field.ts";
+import { openingSurface } from "../../src/luminaire/opening/openings.ts";
 import { writeNearField } from "../../src/preview/near-field-records.ts";
 import { BOOK_WIDTH, RecordWriter } from "../../src/preview/record-writer.ts";
 import { sceneTexture } from "../../src/preview/scene-texture.ts";

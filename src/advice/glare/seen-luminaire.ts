@@ -5,10 +5,11 @@
  * eye / projected luminous area, a mean over the opening; a visible lamp can be 10 to 100 times brighter.
  */
 
-import { type OpeningSurface, openingSurface, projectedArea } from "../../engine/direct/opening-surface.ts";
 import { pointToLocal } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
+import type { OpeningSurface } from "../../luminaire/opening/opening-surface.ts";
+import { openingSurface } from "../../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { luminanceTowards } from "../../luminaire/shade/luminance.ts";
 import { intensityTowards } from "../../photometry/reference-lookup.ts";
@@ -37,7 +38,7 @@ export function seenLuminaire(
   const distance = Math.hypot(local[0], local[1], local[2]);
   const { distribution } = luminaire;
   const surface = surfaceOf(luminaire);
-  const area = projectedArea(surface, local[0] / distance, local[1] / distance, local[2] / distance);
+  const area = surface.projectedArea(local[0] / distance, local[1] / distance, local[2] / distance);
   const intensity = output * intensityTowards(distribution, local[0], local[1], local[2]);
   const mean = area > 0 ? intensity / area : 0;
   const geometry = {

@@ -8,12 +8,12 @@
 
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { SurfaceEmission } from "../../luminaire/near-field.ts";
+import { type Horizon, NO_HORIZON } from "../../luminaire/opening/element-rules.ts";
+import { openingSurface } from "../../luminaire/opening/openings.ts";
+import { TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";
 import { MAXIMUM_ELEMENTS, NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
-import { type Horizon, NO_HORIZON } from "./element-pieces.ts";
 import { NodeTable } from "./node-table.ts";
 import { OpeningQuadrature } from "./opening-quadrature.ts";
-import { openingSurface } from "./opening-surface.ts";
-import { TOP_LEVEL } from "./quadrature-ladder.ts";
 import { type Receiver, received } from "./receiver.ts";
 
 /** What a source shares with those of other bounds, if somebody keeps it. */

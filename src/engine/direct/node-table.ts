@@ -20,9 +20,9 @@
  * A cell is measured when it is first asked for. Key: distribution, opening, bound (the instance); deterministic.
  */
 
+import { LEVELS, TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";
 import { type CellSampling, samplingOf } from "./cell-sampling.ts";
 import type { OpeningQuadrature } from "./opening-quadrature.ts";
-import { LEVELS, TOP_LEVEL } from "./quadrature-ladder.ts";
 
 /** Steps of distance / radius: three an octave from ¼ to 256. */
 const STEPS_PER_OCTAVE = 3;
@@ -56,31 +56,26 @@ const MEAN = LEVELS * PER_LEVEL;
 const CELL = MEAN + 3;
 
 export class NodeTable {
-  private readonly emitter: OpeningQuadrature;
-  private readonly bound: number;
-  private readonly rotational: boolean;
-  private readonly cells: (Float64Array | undefined)[];
-  private readonly positions: Float64Array;
-  private readonly illuminance: Float64Array;
+  readonly #quadrature: OpeningQuadrature;
+  readonly #bound: number;
+  readonly #rotational: boolean;
+  readonly #cells: (Float64Array | undefined)[];
+  readonly #positions: Float64Array;
+  readonly #illuminance: Float64Array;
   /** S₀ and S₁ of each level at the sample in hand. */
-  private readonly moments = new Float64Array(4 * LEVELS);
+  readonly #moments = new Float64Array(4 * LEVELS);
 
   /** `bound`: largest accepted error, relative to the larger of contribution and floor. */
-  constructor(emitter: OpeningQuadrature, bound: number) {
-    const { kind, axis, half } = emitter.surface;
-    const { distribution, worstDifference } = emitter.lookup;
-    this.emitter = emitter;
+  constructor(quadrature: OpeningQuadrature, bound: number) {
+    const { distribution, worstDifference } = quadrature.lookup;
+    this.#quadrature = quadrature;
     // What the lookup may err is no longer there for the nodes to spend.
-    this.bound = Math.max(0.1 * bound, SAMPLING_MARGIN * (bound - worstDifference));
-    this.rotational =
-      distribution.type === "C" &&
-      distribution.horizontal.length === 1 &&
-      half[0] === half[1] &&
-      axis === 2 &&
-      (kind === "flat disc" || kind === "ellipsoid" || kind === "cylinder");
-    this.cells = new Array(DISTANCES * OBLIQUITIES * (this.rotational ? 1 : AZIMUTHS));
-    this.positions = new Float64Array(3 * emitter.maximumElements());
-    this.illuminance = new Float64Array(emitter.maximumElements());
+    this.#bound = Math.max(0.1 * bound, SAMPLING_MARGIN * (bound - worstDifference));
+    this.#rotational =
+      distribution.type === "C" && distribution.horizontal.length === 1 && quadrature.surface.rotational;
+    this.#cells = new Array(DISTANCES * OBLIQUITIES * (this.#rotational ? 1 : AZIMUTHS));
+    this.#positions = new Float64Array(3 * quadrature.maximumElements());
+    this.#illuminance = new Float64Array(quadrature.maximumElements());
   }
 
   /**
@@ -103,7 +98,7 @@ export class NodeTable {
     share: number,
     floor: number,
   ): number {
-    const { radius, half } = this.emitter.surface;
+    const { radius, half } = this.#quadrature.surface;
     if (radius === 0) return 0;
     const rr = px * px + py * py + pz * pz;
     const r = Math.sqrt(rr);
@@ -117,16 +112,16 @@ export class NodeTable {
       w >= 0 ? Math.sqrt(Math.max(0, 0.5 - 0.5 * w)) : Math.SQRT2 - Math.sqrt(Math.max(0, 0.5 + 0.5 * w));
     const j = Math.min(OBLIQUITIES - 1, (P * (OBLIQUITIES / Math.SQRT2)) | 0);
     let index = i * OBLIQUITIES + j;
-    if (!this.rotational) {
+    if (!this.#rotational) {
       const sum = Math.abs(px) + Math.abs(py);
       const q = sum > 0 ? px / sum : 1;
       const Q = py >= 0 ? 1 - q : 3 + q;
       index = index * AZIMUTHS + Math.min(AZIMUTHS - 1, (Q * (AZIMUTHS / 4)) | 0);
     }
-    let cell = this.cells[index];
+    let cell = this.#cells[index];
     if (cell === undefined) {
-      cell = this.measure(i, j, index % AZIMUTHS);
-      this.cells[index] = cell;
+      cell = this.#measure(i, j, index % AZIMUTHS);
+      this.#cells[index] = cell;
     }
 
     const ax = Math.abs(nx);
@@ -134,11 +129,11 @@ export class NodeTable {
     const az = Math.abs(nz);
     const reach = Math.min(radius, ax * half[0] + ay * half[1] + az * half[2]);
     const mean = Math.min(reach, ax * cell[MEAN] + ay * cell[MEAN + 1] + az * cell[MEAN + 2]);
-    const allowedAbsolute = FAINT_MARGIN * this.bound * floor * rr;
+    const allowedAbsolute = FAINT_MARGIN * this.#bound * floor * rr;
     const cut = height < reach;
     // Where the horizon cuts the opening, what is left of it is taken as a disc's.
     const left = cut ? reach * visibleMoment(-height / reach) : height - mean;
-    const allowed = this.bound * share * left;
+    const allowed = this.#bound * share * left;
     const lever = Math.abs(height) / r;
     for (let level = 0, k = 0; level < TOP_LEVEL; level++, k += PER_LEVEL) {
       const relative = Math.abs(height) * cell[k] + ax * cell[k + 1] + ay * cell[k + 2] + az * cell[k + 3];
@@ -151,19 +146,19 @@ export class NodeTable {
 
   /** Distance (m) from a local point to the box around the opening, 0 within it. */
   toSurface(px: number, py: number, pz: number): number {
-    const [a, b, c] = this.emitter.surface.half;
+    const [a, b, c] = this.#quadrature.surface.half;
     const x = Math.max(0, Math.abs(px) - a);
     const y = Math.max(0, Math.abs(py) - b);
     const z = Math.max(0, Math.abs(pz) - c);
     return Math.sqrt(x * x + y * y + z * z);
   }
 
-  private measure(i: number, j: number, azimuth: number): Float64Array {
+  #measure(i: number, j: number, azimuth: number): Float64Array {
     const cell = new Float64Array(CELL);
-    const { radius } = this.emitter.surface;
-    const bent = this.bend(i, j, azimuth) > BEND;
-    const sampling = samplingOf(i, bent, this.rotational);
-    const turns = this.rotational
+    const { radius } = this.#quadrature.surface;
+    const bent = this.#bend(i, j, azimuth) > BEND;
+    const sampling = samplingOf(i, bent, this.#rotational);
+    const turns = this.#rotational
       ? sampling.turn
       : sampling.azimuth.map((t) => azimuthOf(((azimuth + t) * 4) / AZIMUTHS));
     for (const u of sampling.distance) {
@@ -172,7 +167,7 @@ export class NodeTable {
         const γ = polarOf(((j + v) * Math.SQRT2) / OBLIQUITIES);
         for (const C of turns) {
           const s = r * Math.sin(γ);
-          this.compare(s * Math.cos(C), s * Math.sin(C), -r * Math.cos(γ), r, sampling, cell);
+          this.#compare(s * Math.cos(C), s * Math.sin(C), -r * Math.cos(γ), r, sampling, cell);
         }
       }
     }
@@ -182,20 +177,20 @@ export class NodeTable {
 
   /** How far the intensity towards a cell, from anywhere on the opening, departs from a bilinear patch in γ and C,
    * relative to its largest value there. */
-  private bend(i: number, j: number, azimuth: number): number {
+  #bend(i: number, j: number, azimuth: number): number {
     const span = 2 ** -(NEAREST + i / STEPS_PER_OCTAVE);
     const low = Math.max(0, polarOf((j * Math.SQRT2) / OBLIQUITIES) - span);
     const high = Math.min(Math.PI, polarOf(((j + 1) * Math.SQRT2) / OBLIQUITIES) + span);
     const around = span / Math.max(0.1, Math.sin((low + high) / 2));
     const from = azimuthOf((azimuth * 4) / AZIMUTHS) - around;
-    const turn = this.rotational ? 0 : Math.min(2 * Math.PI, Math.PI / 6 + 2 * around);
+    const turn = this.#rotational ? 0 : Math.min(2 * Math.PI, Math.PI / 6 + 2 * around);
     const rows = 8;
-    const columns = this.rotational ? 1 : 4;
+    const columns = this.#rotational ? 1 : 4;
     const at = (row: number, column: number) => {
       const γ = low + ((high - low) * row) / rows;
       const C = from + (turn * column) / columns;
       const s = Math.sin(γ);
-      return this.emitter.lookup.towards(s * Math.cos(C), s * Math.sin(C), -Math.cos(γ));
+      return this.#quadrature.lookup.towards(s * Math.cos(C), s * Math.sin(C), -Math.cos(γ));
     };
     const corner = [at(0, 0), at(0, columns), at(rows, 0), at(rows, columns)];
     let most = 0;
@@ -215,20 +210,13 @@ export class NodeTable {
   }
 
   /** Raises the cell's errors to those of one sample point. */
-  private compare(
-    px: number,
-    py: number,
-    pz: number,
-    r: number,
-    sampling: CellSampling,
-    cell: Float64Array,
-  ): void {
-    const { moments } = this;
-    const { radius } = this.emitter.surface;
-    const faint = (FAINT * this.emitter.lookup.peak) / (r * r * r);
+  #compare(px: number, py: number, pz: number, r: number, sampling: CellSampling, cell: Float64Array): void {
+    const moments = this.#moments;
+    const { radius } = this.#quadrature.surface;
+    const faint = (FAINT * this.#quadrature.lookup.peak) / (r * r * r);
     let last = 0;
     for (let level = 0; level < LEVELS; level++) {
-      this.sum(px, py, pz, level);
+      this.#sum(px, py, pz, level);
       last = level;
       if (level < sampling.reference) continue;
       const S = moments[4 * level];
@@ -245,7 +233,7 @@ export class NodeTable {
           Math.abs(moments[4 * level + (n % 4)] - moments[4 * level - 4 * (1 + (n >> 2)) + (n % 4)]) / scale,
         );
       }
-      if (change <= SETTLED * this.bound * Math.max(S, faint)) break;
+      if (change <= SETTLED * this.#bound * Math.max(S, faint)) break;
     }
     const S0 = moments[4 * last];
     for (let n = 0; n < 3; n++) {
@@ -266,9 +254,11 @@ export class NodeTable {
     }
   }
 
-  private sum(px: number, py: number, pz: number, level: number): void {
-    const { positions, illuminance, moments } = this;
-    const count = this.emitter.sample(px, py, pz, level, positions, illuminance);
+  #sum(px: number, py: number, pz: number, level: number): void {
+    const positions = this.#positions;
+    const illuminance = this.#illuminance;
+    const moments = this.#moments;
+    const count = this.#quadrature.sample(px, py, pz, level, positions, illuminance);
     let S0 = 0;
     let Sx = 0;
     let Sy = 0;

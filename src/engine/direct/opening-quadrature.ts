@@ -2,19 +2,20 @@
  * Light arriving from a luminous opening, as weighted elements or summed at once.
  *
  *   E = Σ Wᵢ I(ωᵢ) cos ξᵢ / dᵢ²,   ωᵢ from element i to the point,
- *   Wᵢ = dAᵢ / A on a flat opening, n·ω dAᵢ / A_p(ω) on a body [`opening-surface.ts`].
- * Elements come from `element-pieces.ts`; this file turns their weights into illuminance. Coordinates are the
+ *   Wᵢ = dAᵢ / A on a flat opening, n·ω dAᵢ / A_p(ω) on a body [`luminaire/opening`].
+ * Elements come from the opening; this file turns their weights into illuminance. Coordinates are the
  * luminaire's own.
  *
  * Error: by node count, from the table of `node-table.ts`; level 0 is the inverse-square law from the centre.
  */
 
+import { ElementRules, type Horizon, NO_HORIZON } from "../../luminaire/opening/element-rules.ts";
+import type { OpeningSurface } from "../../luminaire/opening/opening-surface.ts";
+import { openingSurface } from "../../luminaire/opening/openings.ts";
+import { TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";
 import type { IntensityDistribution } from "../../photometry/intensity-distribution.ts";
 import type { LuminousOpening } from "../../photometry/luminous-opening.ts";
 import { ProductionLookup } from "../../photometry/production-lookup.ts";
-import { ElementPieces, type Horizon, NO_HORIZON } from "./element-pieces.ts";
-import { type OpeningSurface, openingSurface, projectedArea } from "./opening-surface.ts";
-import { anglesAt, nodesAlong, nodesRound, ringsAt, TOP_LEVEL } from "./quadrature-ladder.ts";
 
 export class OpeningQuadrature {
   readonly surface: OpeningSurface;
@@ -22,7 +23,7 @@ export class OpeningQuadrature {
   /** True where the nodes do not depend on the point, so that `planar` may sum at once. */
   readonly flat: boolean;
   readonly #atOnce: boolean;
-  readonly #pieces: ElementPieces;
+  readonly #rules = new ElementRules();
   /** Per level x, y, z, weight of each node of a flat opening. */
   readonly #nodes: Float64Array[] = [];
   #room: Scratch = {
@@ -34,27 +35,13 @@ export class OpeningQuadrature {
   constructor(distribution: IntensityDistribution, opening: LuminousOpening) {
     this.surface = openingSurface(opening, distribution);
     this.lookup = new ProductionLookup(distribution);
-    this.flat = this.surface.kind.startsWith("flat") || this.surface.kind === "point";
+    this.flat = this.surface.flat;
     this.#atOnce = this.lookup.sumsAtOnce;
-    this.#pieces = new ElementPieces(this.surface);
   }
 
   /** Most elements that any level up to `level` writes, a horizon's extra stretches included. */
   maximumElements(level = TOP_LEVEL): number {
-    const n = nodesAlong(level, 1, 1);
-    const rings = ringsAt(level) * anglesAt(level);
-    switch (this.surface.kind) {
-      case "point":
-        return 1;
-      case "flat rectangle":
-        return 3 * n * n;
-      case "box":
-        return 9 * n * n;
-      case "cylinder":
-        return 5 * nodesRound(level, 1, 1) * n + 2 * rings;
-      default:
-        return 2 * rings;
-    }
+    return this.surface.maximumElements(level);
   }
 
   /** Writes the elements seen from the local point: position x, y, z to `positions`, illuminance on a plane
@@ -82,7 +69,7 @@ export class OpeningQuadrature {
       this.#complete(px, py, pz, count, positions, normalIlluminance, true);
       return count;
     }
-    const count = this.#pieces.write(px, py, pz, level, horizon, positions, normalIlluminance);
+    const count = this.#elements(px, py, pz, level, horizon, positions, normalIlluminance);
     this.#complete(px, py, pz, count, positions, normalIlluminance, this.flat);
     return count;
   }
@@ -114,6 +101,22 @@ export class OpeningQuadrature {
     return E;
   }
 
+  /** Position and weight of every element seen from the local point; returns their count. */
+  #elements(
+    px: number,
+    py: number,
+    pz: number,
+    level: number,
+    horizon: Horizon,
+    positions: Float64Array,
+    weights: Float64Array,
+  ): number {
+    const rules = this.#rules;
+    rules.begin(horizon, positions, weights);
+    this.surface.elements(rules, px, py, pz, level);
+    return rules.count;
+  }
+
   #flatNodes(level: number): Float64Array {
     let nodes = this.#nodes[level];
     if (nodes === undefined) {
@@ -128,7 +131,7 @@ export class OpeningQuadrature {
     const room = this.maximumElements(level);
     const positions = new Float64Array(3 * room);
     const weights = new Float64Array(room);
-    const count = this.#pieces.write(0, 0, 0, level, NO_HORIZON, positions, weights);
+    const count = this.#elements(0, 0, 0, level, NO_HORIZON, positions, weights);
     const nodes = new Float64Array(4 * count);
     for (let i = 0; i < count; i++) {
       nodes.set(positions.subarray(3 * i, 3 * i + 3), 4 * i);
@@ -161,7 +164,7 @@ export class OpeningQuadrature {
       inverse[i] = over;
       values[i] *= over * over;
       if (shared) continue;
-      const area = projectedArea(surface, x, y, z);
+      const area = surface.projectedArea(x, y, z);
       values[i] = area > 0 ? values[i] / area : 0;
     }
     this.lookup.multiply(vectors, inverse, values, count);

@@ -14,7 +14,7 @@ import { seedOf } from "../../numerics/random-sequence.ts";
 import type { DirectSource } from "../direct/direct-source.ts";
 import type { OpeningQuadrature } from "../direct/opening-quadrature.ts";
 import type { Receiver } from "../direct/receiver.ts";
-import { rimOfOpening, scatterOpening } from "./opening-samples.ts";
+import { scatterOpening } from "./opening-samples.ts";
 import type { InTheWay, Surroundings } from "./surroundings.ts";
 
 const PROBES = 12;
@@ -112,7 +112,7 @@ export class Penumbra {
     pz: number,
     inTheWay: InTheWay,
   ): number {
-    const count = rimOfOpening(opening.surface, px, py, pz, this.#positions);
+    const count = opening.surface.rim(px, py, pz, this.#positions);
     let passed = 0;
     for (let k = 0; k < count; k++) passed += this.#passed(k, x, y, z, inTheWay);
     return count === 0 ? -1 : passed / count;

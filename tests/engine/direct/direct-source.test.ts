@@ -3,10 +3,10 @@ import { describe, expect, it } from "vitest";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { calculate } from "../../../src/engine/calculate.ts";
 import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
-import { openingSurface, projectedArea } from "../../../src/engine/direct/opening-surface.ts";
 import { Receiver } from "../../../src/engine/direct/receiver.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
+import { openingSurface } from "../../../src/luminaire/opening/openings.ts";
 import { MAXIMUM_ELEMENTS } from "../../../src/luminaire/shade/near-field-lattice.ts";
 import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
 import {
@@ -56,11 +56,11 @@ describe("luminous surface", () => {
   it("projected areas: box, cylinder, ellipsoid", () => {
     const all = rotational(() => 1, 30);
     const box = openingSurface(opening("box", 0.6, 0.2, 0.1), all);
-    expect(projectedArea(box, 0.6, 0, -0.8)).toBeCloseTo(0.6 * 0.02 + 0.8 * 0.12, 12);
+    expect(box.projectedArea(0.6, 0, -0.8)).toBeCloseTo(0.6 * 0.02 + 0.8 * 0.12, 12);
     const cylinder = openingSurface(opening("cylinder", 0.2, 0.2, 0.5), all);
-    expect(projectedArea(cylinder, 0.6, 0, -0.8)).toBeCloseTo(0.6 * 0.1 + 0.8 * Math.PI * 0.01, 12);
+    expect(cylinder.projectedArea(0.6, 0, -0.8)).toBeCloseTo(0.6 * 0.1 + 0.8 * Math.PI * 0.01, 12);
     const sphere = openingSurface(opening("ellipsoid", 0.4, 0.4, 0.4), all);
-    expect(projectedArea(sphere, 0, 0.6, 0.8)).toBeCloseTo(Math.PI * 0.04, 12);
+    expect(sphere.projectedArea(0, 0.6, 0.8)).toBeCloseTo(Math.PI * 0.04, 12);
   });
   it("degenerate extents leave finite light", () => {
     const shapes: LuminousOpening[] = [

@@ -3,9 +3,9 @@
 import { describe, expect, it } from "vitest";
 import { calculate } from "../../../src/engine/calculate.ts";
 import { OpeningQuadrature } from "../../../src/engine/direct/opening-quadrature.ts";
-import { TOP_LEVEL } from "../../../src/engine/direct/quadrature-ladder.ts";
 import { scatterOpening } from "../../../src/engine/visibility/opening-samples.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
+import { TOP_LEVEL } from "../../../src/luminaire/opening/quadrature-ladder.ts";
 import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
 import type { Blocker } from "../../../src/scene/scene.ts";
 import { rotational } from "../../support/distributions.ts";
