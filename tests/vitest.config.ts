@@ -14,6 +14,9 @@ export default defineConfig({
     ],
   },
   test: {
+    // So long that only a test that hangs meets it, on any machine.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
     reporters: ["default", fileURLToPath(new URL("./support/closing-line-reporter.ts", import.meta.url))],
     projects: [
       {
@@ -23,7 +26,6 @@ export default defineConfig({
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/{validation,laws,browser,shaders}/**"],
           globalSetup: fileURLToPath(new URL("./support/build-library.ts", import.meta.url)),
-          testTimeout: 60_000,
         },
       },
       {
@@ -31,7 +33,6 @@ export default defineConfig({
         test: {
           name: "validation",
           include: ["tests/{validation,laws}/**/*.test.ts"],
-          testTimeout: 120_000,
         },
       },
       {
@@ -41,8 +42,6 @@ export default defineConfig({
           include: ["tests/{browser,shaders}/**/*.test.ts"],
           globalSetup: fileURLToPath(new URL("./support/build-site.ts", import.meta.url)),
           fileParallelism: false,
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
         },
       },
     ],

@@ -56,6 +56,8 @@ export class Picture {
   #lost = false;
   /** Something on the picture has changed since it was drawn. */
   #dirty = false;
+  /** What was drawn last was drawn at rest. */
+  #drawnAtRest = false;
 
   /** On a canvas; undefined where there is no WebGL 2 with float targets. `changed` tells of exposure and progress. */
   static on(
@@ -102,6 +104,13 @@ export class Picture {
   /** Whether pixels are saved while the view moves. */
   get slow(): boolean {
     return this.#slow;
+  }
+
+  /** Whether the picture is drawn as fine as it will be, and nothing more waits. */
+  get isStill(): boolean {
+    return (
+      this.#drawnAtRest && !this.#dirty && this.#views.length > 0 && this.#views.every((view) => view.isStill)
+    );
   }
 
   /** Whether the graphics processor is gone for now. */
@@ -205,6 +214,7 @@ export class Picture {
       this.#changed();
     }
     this.#drawViews(this.#exposure, resting);
+    this.#drawnAtRest = resting;
     const took = performance.now() - start;
     if (!resting) {
       this.#slow ||= took > SLOW_FRAME;

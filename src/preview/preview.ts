@@ -91,7 +91,7 @@ export class CandlespanPreview extends LitElement {
 
   /** Whether the picture is as fine as it will be. */
   get still(): boolean {
-    return this.views.length > 0 && this.views.every((view) => view.isStill);
+    return this.#picture?.isStill ?? false;
   }
 
   override disconnectedCallback(): void {

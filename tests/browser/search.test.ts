@@ -28,7 +28,7 @@ it("searches, stops, searches again and adds a proposal as an option", async () 
   await part.getByText("The search was stopped.").waitFor();
   await part.getByRole("button", { name: "Search" }).click();
   const proposals = part.locator("article");
-  await proposals.first().waitFor({ timeout: 100_000 });
+  await proposals.first().waitFor();
   const words = await proposals.first().innerText();
   expect(words).toMatch(/Why: /);
   expect(words).toMatch(/If you skip one: /);
@@ -36,7 +36,7 @@ it("searches, stops, searches again and adds a proposal as an option", async () 
   const name = await proposals.first().locator("h3").innerText();
   await proposals.first().getByRole("button").click();
   await page.getByRole("button", { name: new RegExp(`^D ${name}`) }).waitFor();
-  await page.waitForSelector('.light-state[data-quality="judged"]', { timeout: 60_000 });
+  await page.waitForSelector('.light-state[data-quality="judged"]');
   expect(await page.locator("main, body").first().innerText()).toContain(verdict);
   if (process.env.SEARCH_PICTURE !== undefined) await page.screenshot({ path: process.env.SEARCH_PICTURE });
   await context.close();
@@ -63,7 +63,7 @@ it("holds readings against the prediction and says what is wrong with them, or w
   const dead = [0.2, 0.7, 1.2, 1.7, 2.2].map((x, i) => `${x},0.55,${[470, 450, 310, 450, 470][i]},pendants`);
   await part.getByLabel("Readings").fill(`along,across,lx,lit\n${dead.join("\n")}`);
   await part.getByRole("button", { name: "Compare" }).click();
-  await part.getByText(/Pendants no\. 2 gives no light/).waitFor({ timeout: 60_000 });
+  await part.getByText(/Pendants no\. 2 gives no light/).waitFor();
   await part.locator("summary").last().click();
   expect(await part.locator("tbody tr").count()).toBe(5);
   await context.close();

@@ -35,7 +35,7 @@ async function open(query = "") {
   const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
   await page.goto(pages.url(`../../shaders/figures.html${query}`));
-  await page.locator("html[data-ready]").waitFor({ state: "attached", timeout: 90_000 });
+  await page.locator("html[data-ready]").waitFor({ state: "attached" });
   return page;
 }
 

@@ -24,7 +24,7 @@ beforeAll(async () => {
   page = await context.newPage();
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
   await page.goto(pages.url("../../shaders/preview.html?people=no&look=lux"));
-  await page.locator("html[data-ready]").waitFor({ state: "attached", timeout: 90_000 });
+  await page.locator("html[data-ready]").waitFor({ state: "attached" });
   await page.evaluate(() => {
     const stage = globalThis as unknown as Stage;
     stage.first = stage.element.side;
@@ -60,10 +60,7 @@ async function drawn(): Promise<Halves> {
   return page.evaluate(async () => {
     const { element } = globalThis as unknown as Stage;
     await element.updateComplete;
-    // Drawn at rest, a quarter of a second after the last move, by one still after the other.
-    await new Promise((done) => setTimeout(done, 400));
-    while (!element.still) await new Promise((done) => setTimeout(done, 30));
-    for (let i = 0; i < 3; i++) await new Promise((done) => requestAnimationFrame(done));
+    while (!element.still) await new Promise((done) => requestAnimationFrame(done));
     const gl = element.renderer?.getContext() as WebGL2RenderingContext;
     const [width, height] = [gl.drawingBufferWidth, gl.drawingBufferHeight];
     const pixels = new Uint8Array(4 * width * height);

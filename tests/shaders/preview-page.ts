@@ -40,9 +40,7 @@ element.append(fallback);
 document.querySelector("#stage")?.append(element);
 
 async function still(): Promise<void> {
-  while (!element.still) await new Promise((done) => setTimeout(done, 50));
-  // The picture after the last slice.
-  for (let i = 0; i < 3; i++) await new Promise((done) => requestAnimationFrame(done));
+  while (!element.still) await new Promise((done) => requestAnimationFrame(done));
 }
 
 async function glb(index = 0): Promise<number[]> {

@@ -23,7 +23,7 @@ beforeAll(async () => {
   page = await browser.newPage({ viewport: { width: 640, height: 560 } });
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
   await page.goto(pages.url("../../shaders/preview.html"));
-  await page.locator("html[data-ready]").waitFor({ state: "attached", timeout: 90_000 });
+  await page.locator("html[data-ready]").waitFor({ state: "attached" });
 });
 afterAll(async () => {
   await browser?.close();
@@ -71,7 +71,7 @@ describe("the preview", () => {
 
   it("gives back its memory: 50 switches of option leave what one leaves", async () => {
     const memory = await page.evaluate(async () => {
-      const { element, sideOf } = globalThis as unknown as Stage;
+      const { element, sideOf, still } = globalThis as unknown as Stage;
       element.people = false;
       const sides = [sideOf(0), sideOf(1)];
       const count = async (turns: number) => {
@@ -81,7 +81,7 @@ describe("the preview", () => {
         }
         element.side = sides[0];
         await element.updateComplete;
-        await new Promise((done) => setTimeout(done, 1500));
+        await still();
         const { geometries, textures } = element.renderer?.info.memory ?? { geometries: -1, textures: -1 };
         return { geometries, textures, programs: element.renderer?.info.programs?.length };
       };
@@ -112,12 +112,15 @@ describe("the preview", () => {
         );
         return out[0];
       };
+      // A context can be restored only after the page was told of its loss.
+      const told = new Promise((done) =>
+        gl.canvas.addEventListener("webglcontextlost", done, { once: true }),
+      );
       extension?.loseContext();
-      await new Promise((done) => setTimeout(done, 200));
+      await told;
       const lost = gl.isContextLost();
       extension?.restoreContext();
-      for (let i = 0; i < 100 && (gl.isContextLost() || pixel() <= 20); i++)
-        await new Promise((done) => setTimeout(done, 50));
+      while (gl.isContextLost() || pixel() <= 20) await new Promise((done) => setTimeout(done, 50));
       return { lost, back: !gl.isContextLost(), pixel: pixel() };
     });
     expect(shown.lost).toBe(true);
@@ -172,7 +175,7 @@ describe.each(["no WebGL 2", "no float targets"])("with %s", (lacking) => {
         } as never;
       });
     await plain.goto(pages.url("../../shaders/preview.html?people=no"));
-    await plain.getByText("This browser has no WebGL 2").waitFor({ timeout: 60_000 });
+    await plain.getByText("This browser has no WebGL 2").waitFor();
     expect(await plain.getByText("The plan stands here.").isVisible()).toBe(true);
     expect(await plain.locator("canvas").count()).toBe(0);
     await plain.close();

@@ -1,5 +1,5 @@
 /** Light that follows the hand: the newest answer wins, an older one is never shown. */
-import { describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { Lighting } from "../../site/light/lighting.ts";
 import { Cancelled } from "../../src/diagnostics/cancelled.ts";
 import type { Outcome } from "../../src/diagnostics/issue.ts";
@@ -24,7 +24,9 @@ function slowWorker(): { readonly connection: Connection; readonly waiting: Wait
       settle = resolve;
       reject = no;
     });
-    const tick = () => new Promise<void>((done) => setTimeout(done, 0));
+    const tick = async () => {
+      await vi.advanceTimersByTimeAsync(0);
+    };
     const entry: Waiting = {
       request: request as LightRequest,
       cancelled: false,
@@ -69,9 +71,19 @@ function setUp(afterFirst?: (go: () => void) => void) {
   lighting.addEventListener("light", () =>
     shown.push(`${lighting.shown?.answer.title} ${lighting.shown?.quality}`),
   );
-  const rest = () => new Promise<void>((done) => setTimeout(done, 5));
+  const rest = async () => {
+    await vi.advanceTimersByTimeAsync(5);
+  };
   return { lighting, workers, shown, rest };
 }
+
+// The clock is the test's: how long a hand rests does not depend on the machine.
+beforeEach(() => {
+  vi.useFakeTimers();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
 
 describe("lighting", () => {
   it("shows the first light, then refines it in a second worker", async () => {

@@ -60,6 +60,16 @@ export async function findBrowser(): Promise<string> {
   return path;
 }
 
+/** How long anything may take that a test waits for (ms): longer than on the busiest machine, since a test waits for a
+ * state and not for a time. */
+export const PATIENCE = 240_000;
+
 export async function launchBrowser(flags: readonly string[] = []): Promise<Browser> {
-  return chromium.launch({ executablePath: await findBrowser(), args: [...FLAGS, ...flags] });
+  const browser = await chromium.launch({
+    executablePath: await findBrowser(),
+    args: [...FLAGS, ...flags],
+    timeout: PATIENCE,
+  });
+  browser.on("context", (context) => context.setDefaultTimeout(PATIENCE));
+  return browser;
 }

@@ -14,8 +14,8 @@ import { rotational } from "./distributions.ts";
 import { boxSurfaces, roomSurfaces } from "./rooms.ts";
 import { rectanglePlane } from "./tiny-scene.ts";
 
-/** Direct light and at most 150 patches: thousands of kitchens must be calculated. */
-export const CHEAP = { quality: "quick", patches: 140, occlusion: false } as const;
+/** Direct light and some 60 patches: thousands of kitchens must be calculated. */
+export const CHEAP = { quality: "quick", patches: 60, occlusion: false } as const;
 
 export function normal(random: Random): number {
   return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());

@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { expect } from "vitest";
 import { serveViewer, type ViewerServer } from "../../src/cli/viewer-server.ts";
-import { launchBrowser } from "./browser.ts";
+import { launchBrowser, PATIENCE } from "./browser.ts";
 
 const SITE = fileURLToPath(new URL("../../dist-site", import.meta.url));
 
@@ -55,13 +55,20 @@ export async function atWork(page: Page): Promise<void> {
 
 /** Until the newest document's refined light is drawn. */
 export async function refined(page: Page): Promise<void> {
-  await page.waitForSelector('.light-state:is([data-quality="full"], [data-quality="judged"])');
+  await page.waitForFunction(() => {
+    const state = document.querySelector<HTMLElement>(
+      ".light-state:is([data-quality=full], [data-quality=judged])",
+    );
+    const { lighting } = (document.querySelector("candlespan-app") as AppInPage).desk;
+    return !lighting.isBehind && state?.dataset.sequence === String(lighting.shown?.sequence);
+  });
 }
 
 /** The viewer's desk, as a page's own code sees it. */
 interface DeskInPage {
   readonly history: { readonly document: unknown };
   readonly keeper?: { save(): Promise<void> };
+  readonly lighting: { readonly isBehind: boolean; readonly shown?: { readonly sequence: number } };
   resume(study: unknown): void;
   turnPeople(show: boolean): void;
 }
@@ -104,7 +111,7 @@ export async function enter(page: Page, place: string): Promise<void> {
   await page.locator("#controls .part").first().waitFor();
 }
 
-/** Polls with patience: on a machine that computes other things, a second is not long. */
+/** Asks until the answer is as expected. */
 export function poll<T>(ask: () => T | Promise<T>) {
-  return expect.poll(ask, { timeout: 20_000, interval: 40 });
+  return expect.poll(ask, { timeout: PATIENCE, interval: 40 });
 }

@@ -13,7 +13,6 @@ let page: Page;
 beforeAll(async () => {
   [browser, pages] = await Promise.all([launchBrowser(), serveElementPages()]);
   page = await browser.newPage({ viewport: { width: 1024, height: 1600 } });
-  page.setDefaultTimeout(15_000);
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
 });
 afterAll(async () => {
@@ -23,7 +22,7 @@ afterAll(async () => {
 
 async function open(query = ""): Promise<void> {
   await page.goto(pages.url(`page.html?${query}`));
-  await page.locator("candlespan-plan text.iso").first().waitFor({ timeout: 15_000 });
+  await page.locator("candlespan-plan text.iso").first().waitFor();
 }
 
 /** The SVG a reader sees, without the marks the template library leaves for itself. */
