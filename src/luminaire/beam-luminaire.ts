@@ -54,10 +54,11 @@ export function beamLuminaire(name: string, data: BeamLuminaireData): Outcome<Lu
 
 /** The lobe on nodes of its own choosing, 0…90°. */
 export function tabulateLobe(lobe: BeamLobe): IntensityDistribution {
-  const I = (gamma: number) => lobeIntensity(lobe, gamma);
+  // In shares of the peak: of a flux near the least number there is, rounding would bend every cell.
+  const shape = { ...lobe, peak: 1 };
+  const I = (gamma: number) => lobeIntensity(shape, gamma);
   const gamma: number[] = [];
   const intensity: number[] = [];
-  const least = LEAST_ERROR * lobe.peak;
 
   /** Nodes of [a, b) in order. */
   const add = (a: number, b: number, Ia: number, Ib: number): void => {
@@ -65,7 +66,7 @@ export function tabulateLobe(lobe: BeamLobe): IntensityDistribution {
     const Im = I(m);
     const bends = [0.25, 0.5, 0.75].some((t) => {
       const exact = t === 0.5 ? Im : I(a + t * (b - a));
-      return Math.abs((1 - t) * Ia + t * Ib - exact) > Math.max(LOCAL_ERROR * exact, least);
+      return Math.abs((1 - t) * Ia + t * Ib - exact) > Math.max(LOCAL_ERROR * exact, LEAST_ERROR);
     });
     if (bends && b - a > NARROWEST_CELL) {
       add(a, m, Ia, Im);
@@ -85,7 +86,7 @@ export function tabulateLobe(lobe: BeamLobe): IntensityDistribution {
     symmetry: "rotational",
     horizontal: Float64Array.of(0),
     vertical: Float64Array.from(gamma),
-    intensity: Float64Array.from(intensity),
+    intensity: Float64Array.from(intensity, (share) => share * lobe.peak),
   };
 }
 
