@@ -31,6 +31,8 @@ describe("power", () => {
     };
     const share = (dim: number): number => powerShare({ dim, dimmer });
     expect([0, 0.1, 0.3, 0.5, 0.75, 1].map(share)).toEqual([0.2, 0.2, expect.closeTo(0.3, 12), 0.4, 0.7, 1]);
+    // A dimmer measured up to 80 % only says nothing of more: what it drew there stands.
+    expect(powerShare({ dim: 0.95, dimmer: { curve: [...dimmer.curve.slice(0, 2), [0.8, 0.7]] } })).toBe(0.7);
     expect(powerShare({ dim: 0.3 })).toBe(0.3);
   });
 

@@ -76,27 +76,50 @@ describe("sightlines", () => {
 });
 
 describe("head room", () => {
-  it("is the gap between head and pendant over the lean, by spheres", () => {
-    const globe = (z: number) =>
-      resolved(
-        kitchen({
-          people: [PEOPLE[0]],
-          luminaires: {
-            globe: {
-              beam: { flux: 800, angle: 120 },
-              body: { profile: "globe", diameter: 0.3, height: 0.3 },
-            },
+  const globe = (z: number, across = 1.95) =>
+    resolved(
+      kitchen({
+        people: [PEOPLE[0]],
+        luminaires: {
+          globe: {
+            beam: { flux: 800, angle: 120 },
+            body: { profile: "globe", diameter: 0.3, height: 0.3 },
           },
-          arrangements: [
-            {
-              name: "a",
-              layers: [
-                { name: "pendants", role: "pendant", luminaire: "globe", at: [{ position: [3.3, 1.95, z] }] },
-              ],
-            },
-          ],
-        }),
-      ).scenes[0];
+        },
+        arrangements: [
+          {
+            name: "a",
+            layers: [
+              {
+                name: "pendants",
+                role: "pendant",
+                luminaire: "globe",
+                at: [{ position: [3.3, across, z] }],
+              },
+            ],
+          },
+        ],
+      }),
+    ).scenes[0];
+
+  it("is in reach where they meet, close under 0.10 m, clear beyond", () => {
+    const found = Array.from({ length: 40 }, (_, k) => headRoom(globe(1.6, 1.7 + 0.015 * k))[0]);
+    for (const { gap, outcome } of found)
+      expect(outcome, `${gap} m`).toBe(gap <= 0 ? "in reach" : gap < 0.1 ? "close" : "clear");
+    // Places on both sides of both limits.
+    for (const [from, to] of [
+      [-0.05, 0],
+      [0, 0.05],
+      [0.05, 0.1],
+      [0.1, 0.15],
+    ])
+      expect(
+        found.some(({ gap }) => gap > from && gap < to),
+        `${from} to ${to} m`,
+      ).toBe(true);
+  });
+
+  it("is the gap between head and pendant over the lean, by spheres", () => {
     let worst = 0;
     for (const z of [1.4, 1.6, 1.8]) {
       const [found] = headRoom(globe(z));
