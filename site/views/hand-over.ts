@@ -1,4 +1,4 @@
-/** DragEdit-over: files for those who order, wire and hang. */
+/** Hand-over: files for those who order, wire and hang. */
 
 import { html } from "lit";
 import type { PaperName } from "../../src/drawing/paper/paper.ts";

@@ -22,5 +22,5 @@ export const VIEWS: readonly ViewEntry[] = [
   { id: "kitchen", name: "Kitchen", load: async () => (await import("./kitchen.ts")).kitchen },
   { id: "lights", name: "Lights", load: async () => (await import("./lights.ts")).lights },
   { id: "compare", name: "Compare", load: async () => (await import("./compare.ts")).compare },
-  { id: "hand-over", name: "DragEdit-over", load: async () => (await import("./hand-over.ts")).handOver },
+  { id: "hand-over", name: "Hand-over", load: async () => (await import("./hand-over.ts")).handOver },
 ];
