@@ -1,0 +1,52 @@
+/** The cross-section: where base and overhang stand, and which pendant each eye is held against. */
+import { expect, it } from "vitest";
+import { section, sectionScale } from "../../src/drawing/section.ts";
+import { frame } from "../../src/geometry/frame.ts";
+import { verticalExtent } from "../../src/luminaire/vertical-extent.ts";
+import type { Scene } from "../../src/scene/scene.ts";
+import { wording } from "../../src/words/wording.ts";
+import { syntheticScene } from "../support/synthetic-island.ts";
+
+function lines(scene: Scene, depicts: string) {
+  const scale = sectionScale(scene, 900);
+  const found = section(scene, scale, wording()).marks.flatMap((mark) =>
+    mark.kind === "line" && mark.depicts === depicts ? [mark.points] : [],
+  );
+  return { scale, found };
+}
+
+it("sets the base back under the side that hangs over", () => {
+  const plain = syntheticScene();
+  if (plain.island === undefined) throw new Error("no island");
+  // A top 1.1 m deep; a side without overhang stands back by 12 mm.
+  for (const [side, from, to] of [
+    ["y-", 0.3, 1.088],
+    ["y+", 0.012, 0.8],
+    ["x+", 0.012, 1.088],
+  ] as const) {
+    const scene = { ...plain, island: { ...plain.island, overhang: { side, depth: 0.3 } } };
+    const { scale, found } = lines(scene, "island base");
+    expect(found).toHaveLength(1);
+    const acrosses = found[0].map(([x]) => x);
+    expect(Math.min(...acrosses), side).toBeCloseTo(scale.x(from), 6);
+    expect(Math.max(...acrosses), side).toBeCloseTo(scale.x(to), 6);
+  }
+});
+
+it("looks from each eye to the nearest pendant, not to another one", () => {
+  const plain = syntheticScene();
+  const [pendants, ...rest] = plain.layers;
+  // Each hung lower than the one before, so that the drawing tells them apart.
+  const luminaires = pendants.luminaires.map(({ luminaire, frame: { origin } }, i) => ({
+    luminaire,
+    frame: frame([origin[0], origin[1], origin[2] - 0.1 * i]),
+  }));
+  const [, guest] = plain.people;
+  const scene = { ...plain, people: [guest], layers: [{ ...pendants, luminaires }, ...rest] };
+  const { scale, found } = lines(scene, "line of sight");
+  expect(found).toHaveLength(1);
+  // The guest's eye is 0.3 m along from the third, 0.5 m from the second.
+  const { luminaire, frame: nearest } = luminaires[2];
+  expect(found[0][0]).toEqual([expect.closeTo(scale.x(-0.15), 0), expect.anything()]);
+  expect(found[0][1][1]).toBeCloseTo(scale.y(nearest.origin[2] + verticalExtent(luminaire)[0]), 6);
+});
