@@ -51,7 +51,7 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   };
   if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };
   const open = zone.checks.find((check) => check.verdict === "too close to call" && check.drivers.length > 0);
-  const uncertainty = open === undefined ? "" : ` The uncertainty is ${uncertaintyAdvice(open.drivers)}.`;
+  const uncertainty = open === undefined ? "" : ` The doubt is ${uncertaintyAdvice(open.drivers)}.`;
   const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${uncertainty}`;
   return { ...clauses, judged };
 }

@@ -24,7 +24,7 @@ import { cutNormal } from "../../numerics/normal-distribution.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Surface } from "../../scene/surface.ts";
-import { draftBounds } from "./draft-bound.ts";
+import { draftBounds, errorsOf } from "./draft-bound.ts";
 import { HIGHEST_REFLECTANCE, type InputBands } from "./input-bands.ts";
 
 export type InputKind =
@@ -84,9 +84,8 @@ export function fieldUncertainties(
   const reflected =
     result.method.patches > 0 ? reflectanceContributions(scene, planes, bands, calculate, observer) : [];
   const bounds =
-    result.method.quality === "quick"
-      ? draftBounds(scene, result, planes, calculate, sources, observer)
-      : undefined;
+    result.method.quality === "quick" ? draftBounds(scene, result, planes, calculate, observer) : undefined;
+  const errors = errorsOf(result.method);
   return planes.map((index, k) => {
     throwIfCancelled(observer);
     const plane = scene.planes[index];
@@ -141,8 +140,8 @@ export function fieldUncertainties(
       contributions.push(normal({ kind: "maintenance" }, total, cut.sigma / scene.maintenance));
       offset(shift, total, cut.mean / scene.maintenance - 1);
     }
-    contributions.push(normal({ kind: "calculation" }, total, result.method.nearFieldError / 2));
-    const bound = result.method.interreflectionBound;
+    contributions.push(normal({ kind: "calculation" }, total, errors.nearFieldError / 2));
+    const bound = errors.interreflectionBound;
     if (bound !== undefined) contributions.push(normal({ kind: "calculation" }, interreflected, bound / 2));
     for (const { part, changes, bias } of reflected) {
       contributions.push({ input: { kind: "reflectance", of: part }, even: false, effect: changes[k] });

@@ -22,7 +22,7 @@ export const LIGHT_OPTIONS: Readonly<Record<string, Option>> = {
   arrangement: { type: "string", value: "NAME", description: "this arrangement only" },
   quick: {
     type: "boolean",
-    description: "a draft: a coarser calculation, its bands wider by what it leaves out",
+    description: "a quick calculation; the result states its wider bound",
   },
   "with-people": { type: "boolean", description: "let the people of the study stand in the light" },
   ...ALLOW_OUTSIDE,
