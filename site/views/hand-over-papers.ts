@@ -8,7 +8,7 @@ import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import type { PaperName } from "../../src/drawing/paper/paper.ts";
 import { type HandoverFile, handoverFiles } from "../../src/formats/handover-files.ts";
 import { sheetsPdf } from "../../src/formats/pdf/sheet-pdf.ts";
-import { type Handover, lampsOf, optionOfAnswer, studyFingerprint } from "../../src/papers/handover.ts";
+import { type Handover, handoverOption, lampsOf, studyFingerprint } from "../../src/papers/handover.ts";
 import type { FindingsSection } from "../../src/words/findings-sections.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
@@ -58,9 +58,7 @@ export async function papersOf(
     calculation: first.options,
     defaults: first.defaults,
     warnings: first.warnings,
-    options: answers.map(({ scene, assessment }, i) =>
-      optionOfAnswer(scene, assessment, i === arrangement ? findings : undefined),
-    ),
+    options: answers.map((answer, i) => handoverOption(answer, i === arrangement ? findings : undefined)),
     chosen: arrangement,
     lamps: lampsOf(study.luminaires as Record<string, { lamp?: unknown }> | undefined),
     paper,

@@ -175,5 +175,16 @@ function fineFigures(scene: Scene, { plane, field }: FineField): FineFigures {
     columns > 0 ? Math.hypot(u[0], u[1], u[2]) / columns : 0,
     rows > 0 ? Math.hypot(v[0], v[1], v[2]) / rows : 0,
   ];
-  return { cell, columns, rows, average, minimum, maximum, uniformity, layers, illuminance };
+  return {
+    cell,
+    columns,
+    rows,
+    ...(plane.grid === undefined ? {} : { grid: plane.grid }),
+    average,
+    minimum,
+    maximum,
+    uniformity,
+    layers,
+    illuminance,
+  };
 }

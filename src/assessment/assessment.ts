@@ -4,6 +4,7 @@
 
 import type { EnergyBalance, Method } from "../engine/result.ts";
 import type { Evidence } from "../luminaire/evidence.ts";
+import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import type { LayerRole } from "../scene/scene.ts";
 import type { InputKind } from "./uncertainty/field-uncertainty.ts";
 import type { Verdict } from "./verdict.ts";
@@ -84,6 +85,7 @@ export interface FineFigures {
   readonly cell: readonly [along: number, across: number];
   readonly columns: number;
   readonly rows: number;
+  readonly grid?: PlaneGrid;
   readonly average: number;
   readonly minimum: number;
   readonly maximum: number;

@@ -35,7 +35,8 @@ export function planMargins(
 }
 
 function laneWidth({ strings }: SetOut, words: PlanWords): number {
-  return Math.max(...strings.map(({ dims }) => stringDepth(dims.positions.map(words.dimension))));
+  // A room without island and pendants has none.
+  return Math.max(0, ...strings.map(({ dims }) => stringDepth(dims.positions.map(words.dimension))));
 }
 
 export function setOutPlan(scene: Scene, setOut: SetOut, perMetre: number, words: PlanWords): ScaledView {

@@ -3,15 +3,13 @@
  * papers are to be written. Plain data: the command line and the page fill it each in its own way.
  */
 
-import { type IsoluxField, isoluxField } from "../app/contour-field.ts";
-import type { JudgedArrangement } from "../app/judged-arrangement.ts";
+import type { IsoluxField } from "../app/contour-field.ts";
+import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import type { SetOutUnit } from "../app/schedule/set-out.ts";
-import { type FineField, wholeTopPlane } from "../assessment/assess.ts";
+import { wholeTopPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
-import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { drawnField } from "../drawing/drawn-field.ts";
 import type { PaperName } from "../drawing/paper/paper.ts";
 import { contentKey } from "../numerics/content-key.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
@@ -21,8 +19,8 @@ import type { Scene } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
-import { formatLength, type LengthUnit } from "../units/length-text.ts";
-import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
+import { formatLength } from "../units/length-text.ts";
+import type { FindingsSection } from "../words/findings-sections.ts";
 
 /** One option with its light. */
 export interface HandoverOption {
@@ -115,38 +113,18 @@ export function optionLetter(index: number): string {
   return String.fromCharCode(65 + (index % 26)) + (index < 26 ? "" : `${Math.floor(index / 26)}`);
 }
 
-/** An option from a full calculation with its fine grids, what was found beside the verdict said in `units`. */
-export function optionOfJudged(
-  { scene, assessment, fine, findings }: JudgedArrangement,
-  units: { readonly length: LengthUnit; readonly illuminance: IlluminanceUnit },
-): HandoverOption {
-  const said = findings === undefined ? {} : { findings: findingsSections(findings, units) };
-  const plane = scene.planes[wholeTopPlane(scene)];
-  const refined = plane === undefined ? undefined : fine.get(plane.name);
-  const grid = refined?.plane.grid;
-  if (refined === undefined || grid === undefined) return { scene, assessment, ...said };
-  const light = ({ plane: of, field }: FineField): Float64Array =>
-    totalOf(maintainedLayers(scene, field), of.points.length / 3);
-  const top = { grid, field: isoluxField(grid, light(refined), light(refined.margin)) };
-  return { scene, assessment, top, ...said };
-}
-
-/** An option from an answer that carries a finer grid of the top as a plane of its own, as the page's does. */
-export function optionOfAnswer(
-  scene: Scene,
-  assessment: ArrangementAssessment,
+/** An option with its light and what was found beside the verdict, already in words. */
+export function handoverOption(
+  judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours">,
   findings?: readonly FindingsSection[],
 ): HandoverOption {
-  const said = findings === undefined ? {} : { findings };
-  const fine = scene.planes.findIndex((plane) => plane.role === "fine" && plane.grid !== undefined);
-  const index = fine >= 0 ? fine : wholeTopPlane(scene);
-  const grid = scene.planes[index]?.grid;
-  if (grid === undefined) return { scene, assessment, ...said };
+  const { scene, assessment } = judged;
+  const top = contourOf(judged, scene.planes[wholeTopPlane(scene)]);
   return {
     scene,
     assessment,
-    ...said,
-    top: { grid, field: drawnField(grid, assessment.planes[index].illuminance, "refined") },
+    ...(top === undefined ? {} : { top }),
+    ...(findings === undefined ? {} : { findings }),
   };
 }
 

@@ -4,10 +4,9 @@
  */
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
-import { isoluxField } from "../app/contour-field.ts";
-import type { JudgedArrangement } from "../app/judged-arrangement.ts";
-import { type FineField, topPlane } from "../assessment/assess.ts";
-import { averageOf, maintainedLayers, totalOf } from "../assessment/layer-light.ts";
+import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
+import { topPlane } from "../assessment/assess.ts";
+import { averageOf } from "../assessment/layer-light.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
@@ -189,10 +188,11 @@ function scaleOf(scene: Scene): SheetScale {
 
 function planOf(
   study: ResolvedStudy,
-  { scene, assessment, fine }: JudgedArrangement,
+  judged: JudgedArrangement,
   top: number,
   id: string,
 ): { readonly svg: string; readonly height: number } {
+  const { scene, assessment } = judged;
   const scale = scaleOf(scene);
   const words = wording(study.display);
   const dimensionWords = { ...words, length: (metres: number) => bothLengths(metres, study.display.length) };
@@ -200,25 +200,21 @@ function planOf(
   const parts = { zones: true, people: assessment.method.people, dimensions: true };
   const frame = planFrame(scene, scale, parts);
   const objects = planObjects(scene, scale, dimensionWords, parts, frame);
-  const plane = scene.planes[top];
-  const refined = plane === undefined ? undefined : fine.get(plane.name);
-  const figuresOf = plane === undefined ? undefined : assessment.planes[top].fine;
+  const contour = contourOf(judged, scene.planes[top]);
   const luminaires = objects.luminaires.flatMap((each) => each.marks);
-  let light = "";
-  if (refined?.plane.grid !== undefined && figuresOf !== undefined) {
-    const { grid } = refined.plane;
-    light = planLightSvg(
-      islandLight(study, scene, {
-        grid,
-        field: isoluxField(grid, figuresOf.illuminance, marginLight(scene, refined.margin)),
-        unit: study.display.illuminance,
-        page: ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)],
-        taken: objects.taken,
-        obstacles: [...objects.over, ...luminaires],
-      }),
-      id,
-    );
-  }
+  const light =
+    contour === undefined
+      ? ""
+      : planLightSvg(
+          islandLight(study, scene, {
+            ...contour,
+            unit: study.display.illuminance,
+            page: ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)],
+            taken: objects.taken,
+            obstacles: [...objects.over, ...luminaires],
+          }),
+          id,
+        );
   return {
     svg: [
       light,
@@ -228,11 +224,6 @@ function planOf(
     ].join("\n"),
     height: frame.height,
   };
-}
-
-/** Light at the points of the edge ring, dimmed and maintained (lx). */
-function marginLight(scene: Scene, { plane, field }: FineField): Float64Array {
-  return totalOf(maintainedLayers(scene, field), plane.points.length / 3);
 }
 
 /** `2400 mm · 7'-10 1/2"`: a drawing is read by either trade. */

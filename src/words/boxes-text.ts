@@ -176,3 +176,23 @@ export function boxesJson(input: BoxesTextInput, version: string): unknown {
     }),
   };
 }
+
+/** What `boxes --as-built --json` prints. */
+export function asBuiltJson(
+  { title }: Pick<ResolvedStudy, "title">,
+  { planned, built, remedies }: AsBuilt,
+  version: string,
+): unknown {
+  return {
+    candlespan: version,
+    study: title,
+    planned: planned.verdict,
+    built: built.verdict,
+    zones: built.zones.map(({ name, verdict, checks }) => ({ name, verdict, checks })),
+    remedies: remedies.map(({ words, restores, assessment }) => ({
+      words,
+      restores,
+      verdict: assessment.verdict,
+    })),
+  };
+}

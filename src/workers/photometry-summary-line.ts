@@ -1,10 +1,11 @@
 /** What a photometric file holds, in one line for the person who dropped it. */
 
+import type { StudyFile } from "../app/study-files.ts";
+import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import { summarise } from "../photometry/summary.ts";
-import type { FileReading, StudyFile } from "./protocol.ts";
 
 /** `It read dome.ies: LM-63 2019, absolute, 1150 lm, beam 118°, 12 W, opening disc 280 × 280 mm.` */
 export function photometrySummaryLine(name: string, photometry: Photometry): string {
@@ -21,6 +22,14 @@ export function photometrySummaryLine(name: string, photometry: Photometry): str
       : `opening ${opening.shape} ${Math.round(opening.length * 1000)} × ${Math.round(opening.width * 1000)} mm`,
   ];
   return `It read ${printable(name, 80)}: ${parts.filter((part) => part !== "").join(", ")}.`;
+}
+
+/** What one photometric file holds, in words for one line on screen. */
+export interface FileReading {
+  readonly path: string;
+  readonly ok: boolean;
+  readonly line: string;
+  readonly issues: readonly Issue[];
 }
 
 /** One line a file, or why it could not be read. */

@@ -7,19 +7,9 @@
 
 import { Cancelled, type Observer } from "../diagnostics/cancelled.ts";
 import { CandlespanError } from "../diagnostics/candlespan-error.ts";
-import type { Outcome } from "../diagnostics/issue.ts";
-import type { Call, MessageName, Reply, RequestOf, ResponseOf } from "./protocol.ts";
-
-/** An outcome, and what of it the worker keeps no use for: handed over instead of copied. */
-export type Answer<T> = Outcome<T> & { readonly transfer?: readonly ArrayBuffer[] };
-
-/** One answer a name; issues are answers too, faults are not. */
-export type Answers = {
-  readonly [N in MessageName]: (
-    request: RequestOf<N>,
-    observer: Observer,
-  ) => Promise<Answer<ResponseOf<N>>> | Answer<ResponseOf<N>>;
-};
+import type { Answers } from "./answers.ts";
+import type { Call, Reply } from "./protocol.ts";
+import type { Answer } from "./transfer.ts";
 
 /** What is over sooner than this (ms) is over before anybody could read how far it is. */
 const WORTH_REPORTING = 100;

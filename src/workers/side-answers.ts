@@ -1,30 +1,27 @@
-/**
- * Answers beside the light, which nobody's first light waits for: the plan as a drawing, what people take from
- * the light, the published rules.
- */
+/** Answers that nobody's first light waits for: what app finds, in words and drawings. */
 
-import { bodyShadows } from "../advice/body-shadow.ts";
-import { findingsOf } from "../advice/findings.ts";
-import { mirrorSpot } from "../advice/glare/mirror-image.ts";
-import { guidelineCards } from "../advice/guidelines/cards.ts";
+import { arrangementLight } from "../app/arrangement-light.ts";
+import { draftFindings, type PeopleInLight, peopleInLight, rulesAgainst } from "../app/beside-the-verdict.ts";
+import {
+  type ArrangementRequest,
+  openArrangement,
+  openDocument,
+  type Workspace,
+} from "../app/open-document.ts";
+import { type SearchOptions, searchRows } from "../app/search.ts";
+import { type VerifyOptions, verifyReadings } from "../app/verify.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
-import { eyePlanes } from "../advice/people/eye-light.ts";
-import { lightArrangement } from "../app/light-arrangement.ts";
-import { assess, wholeTopPlane } from "../assessment/assess.ts";
+import type { Proposal } from "../design/search/proposals.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { readJson } from "../diagnostics/json-text.ts";
-import { SKETCHED_LIGHT, SURFACE_LIGHT, surfaceLight } from "../engine/surfaces/surface-light.ts";
 import { isoluxSheet } from "../papers/isolux-sheet.ts";
-import type { Scene } from "../scene/scene.ts";
 import { migrate } from "../study/migrate.ts";
 import { readStudy } from "../study/study-text.ts";
 import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
-import type { Engines } from "./engines.ts";
-import type { LightRequest, PeopleAnswer, RoomAnswer, RoomQuestion } from "./protocol.ts";
-import { resolved } from "./resolved.ts";
-import { RoomLights } from "./room-light.ts";
-import type { Files } from "./study-files.ts";
+import { culpritSentence } from "../words/verify-text.ts";
+
+export { roomLight as room } from "../app/room-light.ts";
 
 /** A study's text checked: the document as it was written, lengths with their units, lifted to the present
  * version. */
@@ -36,120 +33,128 @@ export function studyOfText(text: string, file: string): Outcome<{ readonly docu
 }
 
 /** The plan of one arrangement with its isolux lines, as SVG. */
-export async function planOfStudy(
-  request: Omit<LightRequest, "quality">,
-  files: Files,
-  engines: Engines,
+export async function plan(
+  request: ArrangementRequest,
+  workspace: Workspace,
   observer: Observer,
 ): Promise<Outcome<string>> {
-  const found = await resolved(request, false, files, observer);
-  if (!found.ok) return found;
-  const { study, scene } = found.value;
-  const report = (stage: string, fraction: number): void => observer.progress?.(stage, fraction);
-  const own = { light: await engines.get(), uncertainty: await engines.uncertainty() };
-  const judged = lightArrangement(study, scene, study.options, own, report);
-  return success(isoluxSheet(study, [judged]));
+  const opened = await openArrangement(request, false, workspace, observer);
+  if (!opened.ok) return opened;
+  const { study, scene } = opened.value;
+  return success(isoluxSheet(study, [await arrangementLight(opened.value, scene, {}, observer)]));
 }
 
 /** Body shadows of everyone in their usual posture, and images in a polished top. */
-export async function peopleOfStudy(
-  request: Omit<LightRequest, "quality">,
-  files: Files,
-  engines: Engines,
+export async function people(
+  request: ArrangementRequest,
+  workspace: Workspace,
   observer: Observer,
-): Promise<Outcome<PeopleAnswer>> {
-  const found = await resolved(request, true, files, observer);
-  if (!found.ok) return found;
-  const { study, scene } = found.value;
-  const engine = await engines.uncertainty();
-  const { island, people, layers } = scene;
-  const images = people.flatMap((person) =>
-    layers.flatMap((layer) =>
-      layer.luminaires.flatMap((placed) => {
-        const image = island === undefined ? undefined : mirrorSpot(island, placed, person.eye, layer.dim);
-        return image === undefined
-          ? []
-          : [{ person: person.name, spot: image.spot, luminance: image.luminance }];
-      }),
-    ),
-  );
-  const shadows = bodyShadows(scene, { options: study.options, engine, observer });
-  return success({ shadows: shadows.filter(({ usual }) => usual), images });
+): Promise<Outcome<PeopleInLight>> {
+  const opened = await openArrangement(request, true, workspace, observer);
+  return opened.ok ? success(await peopleInLight(opened.value, observer)) : opened;
 }
 
-/** The published rules held against the arrangement; the light of what they ask for is calculated quickly. */
-export async function rulesOfStudy(
-  request: Omit<LightRequest, "quality">,
-  files: Files,
-  engines: Engines,
+/** The published rules held against the arrangement; the light of what they ask for is a draft. */
+export async function rules(
+  request: ArrangementRequest,
+  workspace: Workspace,
   observer: Observer,
 ): Promise<Outcome<readonly GuidelineCard[]>> {
-  const found = await resolved(request, true, files, observer);
-  if (!found.ok) return found;
-  const { study, scene } = found.value;
-  const engine = await engines.uncertainty();
-  const light = (implied: Scene) => {
-    const top = wholeTopPlane(implied);
-    if (top < 0) return undefined;
-    const planes = [implied.planes[top]];
-    const lit = { ...implied, planes, zones: [] };
-    const result = engine.calculate(lit, { ...study.options, quality: "quick" }, observer);
-    return assess(study, lit, result, null).planes[0].statistics;
-  };
-  return success(guidelineCards(scene, { length: study.display.length, light }));
+  const opened = await openArrangement(request, true, workspace, observer);
+  return opened.ok ? success(await rulesAgainst(opened.value, observer)) : opened;
 }
 
-/** Beside a worker's engines, but loaded with what asks for it. */
-const rooms = new WeakMap<Engines, RoomLights>();
-
-function roomsOf(engines: Engines): RoomLights {
-  const found = rooms.get(engines) ?? new RoomLights();
-  rooms.set(engines, found);
-  return found;
-}
-
-/** The light on every surface, with everyone standing in it when they are asked to. */
-export async function roomOfStudy(
-  request: RoomQuestion,
-  files: Files,
-  engines: Engines,
-  observer: Observer,
-): Promise<Outcome<RoomAnswer>> {
-  const found = await resolved(request, true, files, observer);
-  if (!found.ok) return found;
-  const { study, scene } = found.value;
-  const isSketch = request.quality === "sketch";
-  // In full, rows of thousands of nodes: 170 MB of a kitchen that nobody asks for again.
-  const engine = await (isSketch ? engines.get() : engines.passing());
-  const people = request.people ?? study.options.people;
-  const calculation = { ...study.options, people };
-  const { key, surfaces } = roomsOf(engines).of(scene, request.quality, calculation, () =>
-    surfaceLight(
-      scene,
-      (...asked) => engine.calculate(...asked),
-      { ...(isSketch ? SKETCHED_LIGHT : SURFACE_LIGHT), calculation, sources: engine.sources },
-      observer,
-    ),
-  );
-  return success({ scene, surfaces, people, key });
-}
-
-/** What there is to say beside the verdict, in words, from a quick calculation. */
-export async function besideOfStudy(
-  request: Omit<LightRequest, "quality">,
-  files: Files,
-  engines: Engines,
+/** What there is to say beside the verdict, in headed sections: eyes and heads, surroundings, look, load, years. */
+export async function beside(
+  request: ArrangementRequest,
+  workspace: Workspace,
   observer: Observer,
 ): Promise<Outcome<readonly FindingsSection[]>> {
-  const found = await resolved(request, true, files, observer);
+  const opened = await openArrangement(request, true, workspace, observer);
+  if (!opened.ok) return opened;
+  return success(findingsSections(await draftFindings(opened.value, observer), opened.value.study.display));
+}
+
+/** What a search of rows is asked for; all but document and arrangement may be left out. */
+export type SearchQuestion = Omit<SearchOptions, "arrangement" | "objectives"> &
+  Omit<ArrangementRequest, "people">;
+
+/** The best few rows of pendants that differ in kind, each judged as the screen judges. */
+export async function search(
+  { document, ...question }: SearchQuestion,
+  workspace: Workspace,
+  observer: Observer,
+) {
+  const opened = await openDocument(document, { workspace, observer });
+  if (!opened.ok) return opened;
+  const found = await searchRows(opened.value, question, observer);
   if (!found.ok) return found;
-  const { study, scene } = found.value;
-  const engine = await engines.uncertainty();
-  const eyes = eyePlanes(scene);
-  const planes = [...scene.planes, ...eyes];
-  const result = engine.calculate({ ...scene, planes }, { ...study.options, quality: "quick" }, observer);
-  const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
-  const lit = result.planes.slice(scene.planes.length);
-  const findings = findingsOf(study, scene, own, assess(study, scene, own, null), lit);
-  return success(findingsSections(findings, study.display));
+  const { candidates, promising, checked, turnedDown, leftOut, proposals } = found.value.result;
+  return success({
+    candidates,
+    promising,
+    checked,
+    turnedDown,
+    leftOut,
+    proposals: proposals.map(proposalAnswer),
+  });
+}
+
+function proposalAnswer({
+  document: arrangement,
+  reasons,
+  assessment,
+  average,
+  uniformity,
+  skipOne,
+  dimmed,
+}: Proposal) {
+  return {
+    /** In metres, to be added to the study's arrangements. */
+    arrangement,
+    reasons,
+    verdict: assessment.verdict,
+    /** Of the whole top (lx; ratio), and of all layers (W). */
+    average,
+    uniformity,
+    watts: assessment.energy.watts,
+    zones: assessment.zones.map(({ name, verdict }) => ({ name, verdict })),
+    /** What skipping one would lose, in words. */
+    ...(skipOne === undefined ? {} : { skipOne: skipOne.loses }),
+    /** Dim of each layer with which every target is still met, and the power then (W). */
+    ...(dimmed === undefined ? {} : { dimmed: { dims: dimmed.dims, watts: dimmed.assessment.energy.watts } }),
+  };
+}
+
+export type VerifyQuestion = Omit<VerifyOptions, "arrangement" | "file"> & Omit<ArrangementRequest, "people">;
+
+/** Site readings against the prediction. */
+export async function verify(
+  { document, ...question }: VerifyQuestion,
+  workspace: Workspace,
+  observer: Observer,
+) {
+  const opened = await openDocument(document, { workspace, observer });
+  if (!opened.ok) return opened;
+  const found = await verifyReadings(opened.value, question, observer);
+  if (!found.ok) return found;
+  const { study } = opened.value;
+  const { scene, verification } = found.value;
+  const { agree, compared, culprits, open, parameters, zones } = verification;
+  return success({
+    agree,
+    /** In the order given (lx), with what the meter may show at 95 %. */
+    compared: compared.map(({ line, read, predicted, band, agrees }) => ({
+      line,
+      read,
+      predicted,
+      band,
+      agrees,
+    })),
+    /** What is wrong, and what stays open, in words. */
+    wrong: culprits.map((culprit) => culpritSentence(culprit, { study, scene, verification })),
+    open,
+    learnt: parameters,
+    zones,
+  });
 }

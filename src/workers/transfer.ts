@@ -1,5 +1,10 @@
 /** Typed arrays that go over to the page instead of being copied. */
 
+import type { Outcome } from "../diagnostics/issue.ts";
+
+/** An outcome, and what of it the worker keeps no use for: handed over instead of copied. */
+export type Answer<T> = Outcome<T> & { readonly transfer?: readonly ArrayBuffer[] };
+
 /** The buffers of every typed array in plain data, each once, but for those that `kept` holds too. */
 export function buffersOf(value: unknown, kept: unknown = undefined): ArrayBuffer[] {
   const found = new Set<ArrayBuffer>();

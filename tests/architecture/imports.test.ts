@@ -27,7 +27,7 @@ const STAGES = [
   ["formats"],
   ["elements"],
   ["preview"],
-  ["workers", "cli", "elements.ts", "index.ts"],
+  ["workers", "cli", "library", "elements.ts", "app.ts", "index.ts"],
 ] as const;
 
 const PURE_PACKAGES = new Set(["gl-matrix", "ml-matrix", "d3-contour", "d3-scale", "valibot"]);

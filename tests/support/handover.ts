@@ -1,6 +1,14 @@
 /** Hand-overs of small kitchens, lit by the textbook's point sources; and kitchens drawn at random. */
 import fc from "fast-check";
-import { type Handover, handoverFacts, optionOfAnswer } from "../../src/papers/handover.ts";
+import { refinedPlanes } from "../../src/app/refined-planes.ts";
+import {
+  type Handover,
+  handoverFacts,
+  type HandoverOption,
+  handoverOption,
+} from "../../src/papers/handover.ts";
+import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
+import type { Scene } from "../../src/scene/scene.ts";
 import { type Json, kitchen, resolved } from "./studies.ts";
 import { textbookAssessment } from "./textbook-verdicts.ts";
 import { textbookResult } from "./tiny-scene.ts";
@@ -9,9 +17,7 @@ export function handoverOf(document: Json, more: Partial<Handover> = {}): Handov
   const study = resolved(document);
   return {
     ...handoverFacts(study),
-    options: study.scenes.map((scene) =>
-      optionOfAnswer(scene, textbookAssessment(study, scene, textbookResult(scene))),
-    ),
+    options: study.scenes.map((scene) => optionOf(study, scene)),
     chosen: 0,
     lamps: new Map(),
     paper: "A4",
@@ -23,6 +29,14 @@ export function handoverOf(document: Json, more: Partial<Handover> = {}): Handov
     version: "0.0.0",
     ...more,
   };
+}
+
+/** Drawn on cells of 100 mm. */
+function optionOf(study: ResolvedStudy, scene: Scene): HandoverOption {
+  const refined = refinedPlanes(scene.planes, 0.1);
+  const contours = refined.contours(scene, textbookResult({ ...scene, planes: refined.planes }).planes);
+  const assessment = textbookAssessment(study, scene, textbookResult(scene));
+  return handoverOption({ scene, assessment, contours });
 }
 
 /** Kitchens of any size a house has: turned islands, sloped ceilings, odd places to a tenth of a millimetre. */

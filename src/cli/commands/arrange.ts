@@ -1,21 +1,15 @@
-import { RULES } from "../../advice/guidelines/cards.ts";
-import { worstVerdict } from "../../assessment/verdict.ts";
-import { OBJECTIVES, type Objective } from "../../design/search/pareto.ts";
-import { searchArrangements } from "../../design/search/search.ts";
+import { isMet } from "../../app/ranking.ts";
+import { OBJECTIVES, type Objective, RULE_IDS, searchRows, withArrangements } from "../../app/search.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
-import type { StudyDocument } from "../../study/study.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { writeWhole } from "../files.ts";
-import { fullCheck } from "../judge-candidate.ts";
-import { newEngines, progressOf } from "../light-arrangements.ts";
-import { loadStudy } from "../load-study.ts";
+import { openGiven, openWithFolder } from "../open-study.ts";
 import { listOf, wholeBetween } from "../option-values.ts";
-import { ROW_OPTIONS, shortlist, spaceOf } from "../row-search.ts";
-import { indexOfArrangement, indexOfLayer } from "../select-layer.ts";
-import { withFolder } from "../shortlist-folder.ts";
-import { VERSION } from "../version.ts";
+import { progressOf } from "../progress.ts";
+import { ROW_OPTIONS, rowQuestion } from "../row-options.ts";
+import { VERSION } from "../../app/version.ts";
 
 export const arrange: Command = {
   name: "arrange",
@@ -61,85 +55,39 @@ something meets every target, 1 when nothing does.`,
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const [path] = args.positionals;
-  const confidence = confidenceOf(args.text("confidence") ?? "");
   const wanted = wholeBetween(args.text("show") ?? "4", "--show", 1, 8);
   const objectives = listOf(args.text("best"), "--best", OBJECTIVES) as Objective[] | undefined;
-  const rules =
-    listOf(
-      args.text("rules"),
-      "--rules",
-      RULES.map(({ id }) => id),
-    ) ?? [];
-  const allowed = args.texts("allow-outside");
+  const rules = listOf(args.text("rules"), "--rules", RULE_IDS) ?? [];
+  confidenceOf(args.text("confidence") ?? "");
   const folder = args.text("folder");
-  const { loaded, added } =
+  const opened =
     folder === undefined
-      ? { loaded: loadStudy(path, allowed), added: [] }
-      : withFolder(path, folder, allowed, (words) => io.err(`${words}\n`));
-  const { study, document } = loaded;
-  const index = indexOfArrangement(study.scenes, args.text("arrangement"));
-  const scene = study.scenes[index];
-  const layer = indexOfLayer(scene, args.text("layer"));
-  const kinds = shortlist(loaded, args.text("luminaires"), added);
-  const space = spaceOf(args, scene, study.display.length);
-  const engines = newEngines();
-  const check = fullCheck(loaded, { confidence }, engines, { ...io, interactive: false });
-  const progress = progressOf(io, "");
-  const result = orThrow(
-    searchArrangements(
-      {
-        study,
-        scene,
-        base: document.arrangements[index],
-        layer,
-        kinds,
-        check,
-        calculate: (...asked) => engines.light.calculate(...asked),
-        space,
-        constraints: {
-          rules,
-          faces: args.flag("faces"),
-          heads: args.flag("heads"),
-          shielding: args.flag("shielding"),
-        },
-        ...(objectives === undefined ? {} : { objectives }),
-        wanted,
-        confidence,
-      },
-      { progress: progress.report },
-    ),
-  );
+      ? { ...(await openGiven(args, io)), added: [] }
+      : await openWithFolder(args, io, folder);
+  const { study, document } = opened;
+  const progress = progressOf(io);
+  const options = {
+    ...rowQuestion(args, opened, opened.added),
+    rules,
+    faces: args.flag("faces"),
+    heads: args.flag("heads"),
+    shielding: args.flag("shielding"),
+    ...(objectives === undefined ? {} : { objectives }),
+    wanted,
+  };
+  const found = orThrow(await searchRows(opened, options, progress.observer));
   progress.done();
-  const input = { study, result, step: space.step };
+  const input = { study, ...found };
   io.out(args.flag("json") ? `${JSON.stringify(arrangeJson(input, VERSION))}\n` : arrangeText(input));
+  const { proposals } = found.result;
   const out = args.text("out");
-  if (out !== undefined)
-    orThrow(
-      writeWhole(
-        out,
-        studyWith(
-          document,
-          result.proposals.map((p) => p.document),
-        ),
-      ),
+  if (out !== undefined) {
+    const added = withArrangements(
+      document,
+      proposals.map((proposal) => proposal.document),
     );
-  const best = result.proposals.map(({ assessment }) => assessment.verdict);
-  const met = best.length > 0 && ["meets", "no target"].includes(worstVerdict(best));
-  return met ? EXIT.met : EXIT.notMet;
-}
-
-/** The study with arrangements added, each under a name of its own. */
-function studyWith(
-  document: StudyDocument,
-  proposals: readonly StudyDocument["arrangements"][number][],
-): string {
-  const names = new Set(document.arrangements.map(({ name }) => name));
-  const added = proposals.map((proposal) => {
-    let name = proposal.name;
-    for (let n = 2; names.has(name); n++) name = `${proposal.name} (${n})`;
-    names.add(name);
-    return { ...proposal, name };
-  });
-  return `${JSON.stringify({ ...document, arrangements: [...document.arrangements, ...added] }, null, 2)}\n`;
+    orThrow(writeWhole(out, `${JSON.stringify(added, null, 2)}\n`));
+  }
+  const all = proposals.length > 0 && proposals.every(({ assessment }) => isMet(assessment.verdict));
+  return all ? EXIT.met : EXIT.notMet;
 }

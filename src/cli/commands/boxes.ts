@@ -1,29 +1,19 @@
-import { requirementsOf } from "../../assessment/assess.ts";
-import { verdictMethod } from "../../assessment/uncertainty/verdict-method.ts";
-import { readOffsets, replay } from "../../design/boxes/as-built.ts";
-import { robustBoxes } from "../../design/boxes/robust-boxes.ts";
-import { toleranceRings } from "../../design/boxes/tolerance-ring.ts";
-import { arrangementOf } from "../../design/search/arrangement-of.ts";
-import { kindOf } from "../../design/search/candidate.ts";
-import { keepingConstraints } from "../../design/search/constraints.ts";
-import { type Checked, checkedOf } from "../../design/search/proposals.ts";
-import { searchGrid } from "../../design/search/search-grid.ts";
-import { candidatesOf } from "../../design/search/search-space.ts";
-import { standingLight } from "../../design/search/standing-light.ts";
+import { builtBoxes, ceilingBoxes } from "../../app/boxes.ts";
+import type { OpenStudy } from "../../app/open-document.ts";
+import { isMet } from "../../app/ranking.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
-import type { Scene } from "../../scene/scene.ts";
-import { formatLength } from "../../units/length-text.ts";
-import { asBuiltText, boxesJson, boxesText } from "../../words/boxes-text.ts";
+import { asBuiltJson, asBuiltText, boxesJson, boxesText } from "../../words/boxes-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
-import { fullCheck } from "../judge-candidate.ts";
-import { newEngines, progressOf } from "../light-arrangements.ts";
-import { loadStudy } from "../load-study.ts";
+import { openGiven } from "../open-study.ts";
 import { lengthOf } from "../option-values.ts";
-import { ROW_OPTIONS, shortlist, spaceOf } from "../row-search.ts";
-import { indexOfArrangement, indexOfLayer } from "../select-layer.ts";
-import { VERSION } from "../version.ts";
+import { progressOf } from "../progress.ts";
+import { ROW_OPTIONS, rowQuestion } from "../row-options.ts";
+import { VERSION } from "../../app/version.ts";
+
+/** Largest file of offsets (bytes). */
+const OFFSETS_LIMIT = 100_000;
 
 export const boxes: Command = {
   name: "boxes",
@@ -62,126 +52,45 @@ planned verdict stands), else 1.`,
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const [path] = args.positionals;
   const confidence = confidenceOf(args.text("confidence") ?? "");
-  const loaded = loadStudy(path, args.texts("allow-outside"));
-  const { study, document } = loaded;
-  const index = indexOfArrangement(study.scenes, args.text("arrangement"));
-  const scene: Scene = study.scenes[index];
-  const layer = indexOfLayer(scene, args.text("layer"));
-  const engines = newEngines();
-  const check = fullCheck(loaded, { confidence }, engines, { ...io, interactive: false });
-  const progress = progressOf(io, "");
-  const observer = { progress: progress.report };
-  const offsets = args.text("as-built");
-  if (offsets !== undefined) {
-    const count = scene.layers[layer].luminaires.length;
-    const read = orThrow(readOffsets(orThrow(readUtf8(offsets, 100_000)), count, offsets));
-    const found = replay(
-      scene,
-      layer,
-      read,
-      (each) => check.judge(each),
-      (m) => formatLength(m, study.display.length),
-    );
-    progress.done();
-    const { planned, built, worse, remedies } = found;
-    io.out(
-      args.flag("json")
-        ? `${JSON.stringify({
-            candlespan: VERSION,
-            study: study.title,
-            planned: planned.verdict,
-            built: built.verdict,
-            zones: built.zones.map(({ name, verdict, checks }) => ({ name, verdict, checks })),
-            remedies: remedies.map(({ words, restores, assessment }) => ({
-              words,
-              restores,
-              verdict: assessment.verdict,
-            })),
-          })}\n`
-        : asBuiltText(study, found),
-    );
-    return worse ? EXIT.notMet : EXIT.met;
-  }
-  const { island } = scene;
-  if (island === undefined)
-    throw usageError("There is no island to hang pendants over.", '"island" in the study');
+  const opened = await openGiven(args, io);
+  const { study } = opened;
+  const file = args.text("as-built");
+  if (file !== undefined) return asBuilt(opened, file, confidence, args, io);
   const error = lengthOf(args.text("error") ?? "25 mm", "--error");
   if (error > 0.3) throw usageError("--error is farther than any box is set out.", "at most 300 mm");
-  const space = spaceOf(args, scene, study.display.length);
-  const kinds = shortlist(loaded, args.text("luminaires"), []).map((luminaire) => kindOf(luminaire, island));
-  if (kinds.length === 0) throw usageError("There is no luminaire to try.", "at least one");
-  // Positions must suit the widest: rows of each kind, kept where every kind keeps its distance.
-  const widest = kinds.reduce((a, b) => (b.rim > a.rim ? b : a));
-  const patterns = candidatesOf(
-    { ...space, clearances: [space.clearances[0]], pairs: false },
-    [widest],
-    island,
-  );
-  const { kept } = keepingConstraints(patterns, scene, layer, [widest], space.step, {
-    rules: [],
-    load: false,
-  });
-  const grid = searchGrid(island, scene.zones, space.step);
-  const light = standingLight(
-    scene,
-    layer,
-    kinds,
-    grid,
-    (...asked) => engines.light.calculate(...asked),
-    observer,
-  );
-  const sets = robustBoxes(
-    {
-      scene,
-      layer,
-      kinds,
-      grid,
-      light,
-      requirements: grid.zones.map(({ zone }) => requirementsOf(study, zone)),
-      confidence,
-      nearFieldError: study.options.nearFieldError,
-      clearances: space.clearances,
-      error,
-    },
-    kept,
-    observer,
-  );
-  const [first] = sets;
-  const checked = (first?.kinds ?? []).flatMap(({ kind, clearance }): Checked[] => {
-    progress.report("checking in full", kind / kinds.length);
-    const name = `${first.boxes.count} × ${kinds[kind].luminaire.name.slice(0, 60)}`;
-    const row = { ...first.boxes, kinds: [kind] as const, clearance };
-    const written = arrangementOf(row, document.arrangements[index], layer, name, {
-      island,
-      kinds,
-      step: space.step,
-    });
-    const resolved = check.resolve(written);
-    return resolved.ok ? [checkedOf(written, resolved.value, check)] : [];
-  });
-  check.judge(scene);
-  const own = check.judged(scene);
-  const rings =
-    own === undefined
-      ? []
-      : toleranceRings(
-          study,
-          scene,
-          own.result,
-          verdictMethod(scene, own.result, (...asked) => engines.uncertainty.calculate(...asked), {
-            confidence,
-            sources: engines.uncertainty.sources,
-          }),
-          layer,
-          observer,
-        );
+  const progress = progressOf(io);
+  const question = { ...rowQuestion(args, opened), error };
+  const found = orThrow(await ceilingBoxes(opened, question, progress.observer));
   progress.done();
-  const input = { study, island, kinds, step: space.step, error, sets, checked, scene, layer, rings };
+  const input = { study, ...found };
   io.out(args.flag("json") ? `${JSON.stringify(boxesJson(input, VERSION))}\n` : boxesText(input));
+  const { checked, kinds, sets } = found;
   const good =
-    checked.length === kinds.length &&
-    checked.every(({ assessment: { verdict } }) => verdict === "meets" || verdict === "no target");
-  return good && first?.robust === true ? EXIT.met : EXIT.notMet;
+    checked.length === kinds.length && checked.every(({ assessment }) => isMet(assessment.verdict));
+  return good && sets[0]?.robust === true ? EXIT.met : EXIT.notMet;
+}
+
+async function asBuilt(
+  opened: OpenStudy,
+  file: string,
+  confidence: number,
+  args: Arguments,
+  io: Io,
+): Promise<number> {
+  const progress = progressOf(io);
+  const [arrangement, layer] = [args.text("arrangement"), args.text("layer")];
+  const options = {
+    confidence,
+    ...(arrangement === undefined ? {} : { arrangement }),
+    ...(layer === undefined ? {} : { layer }),
+  };
+  const offsets = { text: orThrow(readUtf8(file, OFFSETS_LIMIT)), file };
+  const found = orThrow(await builtBoxes(opened, options, offsets, progress.observer));
+  progress.done();
+  const { study } = opened;
+  io.out(
+    args.flag("json") ? `${JSON.stringify(asBuiltJson(study, found, VERSION))}\n` : asBuiltText(study, found),
+  );
+  return found.worse ? EXIT.notMet : EXIT.met;
 }

@@ -1,32 +1,11 @@
 import { checkJson, targetsJson } from "../../app/check-json.ts";
-import { worstVerdict } from "../../assessment/verdict.ts";
-import { formatIssue } from "../../diagnostics/issue.ts";
-import { printable } from "../../diagnostics/printable.ts";
+import { worstVerdict } from "../../app/ranking.ts";
 import { checkText, targetsText } from "../../words/check-text.ts";
-import {
-  ALLOW_OUTSIDE,
-  type Arguments,
-  type Command,
-  EXIT,
-  type Io,
-  type Option,
-  usageError,
-} from "../command.ts";
+import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
-import { lightArrangements } from "../light-arrangements.ts";
-import { loadStudy } from "../load-study.ts";
-import { VERSION } from "../version.ts";
-
-/** What every command takes that calculates a study's light. */
-export const LIGHT_OPTIONS: Readonly<Record<string, Option>> = {
-  arrangement: { type: "string", value: "NAME", description: "this arrangement only" },
-  quick: {
-    type: "boolean",
-    description: "a quick calculation; the result states its wider bound",
-  },
-  "with-people": { type: "boolean", description: "let the people of the study stand in the light" },
-  ...ALLOW_OUTSIDE,
-};
+import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
+import { openGiven } from "../open-study.ts";
+import { VERSION } from "../../app/version.ts";
 
 export const check: Command = {
   name: "check",
@@ -63,24 +42,15 @@ async function run(args: Arguments, io: Io): Promise<number> {
     io.out(args.flag("json") ? `${JSON.stringify(targetsJson(), null, 2)}\n` : targetsText());
     return EXIT.met;
   }
-  const [path] = args.positionals;
-  if (path === undefined)
+  if (args.positionals[0] === undefined)
     throw usageError("`check` was given nothing to work on.", "`candlespan check STUDY [options]`");
   if (args.flag("fine") && !args.flag("json"))
     throw usageError("--fine lists values, which only --json does.", "--json beside it");
-  const { study } = loadStudy(path, args.texts("allow-outside"));
-  for (const issue of study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
-  const arrangements = lightArrangements(
-    study,
-    {
-      arrangement: args.text("arrangement"),
-      quick: args.flag("quick"),
-      people: args.flag("with-people"),
-      findings: args.flag("full") || args.flag("json") ? "full" : "brief",
-      confidence: confidenceOf(args.text("confidence") ?? ""),
-    },
-    io,
-  );
+  const opened = await openGiven(args, io);
+  const findings = args.flag("full") || args.flag("json") ? "full" : "brief";
+  const confidence = confidenceOf(args.text("confidence") ?? "");
+  const arrangements = await lightOf(opened, args.text("arrangement"), args, io, { findings, confidence });
+  const { study } = opened;
   io.out(
     args.flag("json")
       ? `${JSON.stringify(checkJson(study, arrangements, { version: VERSION, fine: args.flag("fine") }))}\n`

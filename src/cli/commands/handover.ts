@@ -1,7 +1,7 @@
 import { createRequire } from "node:module";
 import { join } from "node:path";
+import { arrangementIndex } from "../../app/shortlist.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
-import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import type { PaperName } from "../../drawing/paper/paper.ts";
 import { handoverFiles } from "../../formats/handover-files.ts";
@@ -9,17 +9,17 @@ import {
   chosenOption,
   type Handover,
   handoverFacts,
+  handoverOption,
   lampsOf,
-  optionOfJudged,
   studyFingerprint,
 } from "../../papers/handover.ts";
+import { findingsSections } from "../../words/findings-sections.ts";
 import { verdictWords } from "../../words/text.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { readBytes, writeWhole } from "../files.ts";
-import { lightArrangements } from "../light-arrangements.ts";
-import { loadStudy } from "../load-study.ts";
-import { VERSION } from "../version.ts";
-import { LIGHT_OPTIONS } from "./check.ts";
+import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
+import { openGiven } from "../open-study.ts";
+import { VERSION } from "../../app/version.ts";
 
 export const handover: Command = {
   name: "handover",
@@ -59,23 +59,17 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (out === undefined)
     throw usageError("`handover` was not told where to write.", `\`candlespan ${handover.usage}\``);
   const date = dateOf(args.text("date"));
-  const { study, document, written } = loadStudy(args.positionals[0], args.texts("allow-outside"));
-  for (const issue of study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
-  const wanted = args.text("arrangement");
-  const chosen = wanted === undefined ? 0 : study.scenes.findIndex((scene) => scene.name === wanted);
-  if (chosen < 0)
-    throw usageError(
-      "The study has no arrangement of that name.",
-      study.scenes.map((scene) => JSON.stringify(printable(scene.name, 60))).join(", "),
-      JSON.stringify(printable(wanted ?? "", 60)),
-    );
+  const opened = await openGiven(args, io);
+  const { study, document, text } = opened;
+  const chosen = orThrow(arrangementIndex(study.scenes, args.text("arrangement")));
   const unit = unitOf(args.text("units"), study.display.length);
   const units = { length: unit, illuminance: study.display.illuminance };
-  const choice = { quick: args.flag("quick"), people: args.flag("with-people"), findings: "brief" } as const;
-  const judged = lightArrangements(study, choice, io);
+  const judged = await lightOf(opened, undefined, args, io, { findings: "brief" });
   const facts: Handover = {
     ...handoverFacts(study),
-    options: judged.map((each) => optionOfJudged(each, units)),
+    options: judged.map((each) =>
+      handoverOption(each, each.findings && findingsSections(each.findings, units)),
+    ),
     chosen,
     lamps: lampsOf(document.luminaires),
     paper: (args.text("paper") as PaperName | undefined) ?? (unit === "mm" ? "A4" : "Letter"),
@@ -83,7 +77,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
     illuminance: study.display.illuminance,
     revision: printable(args.text("revision") ?? "A", 10),
     date,
-    fingerprint: studyFingerprint(written),
+    fingerprint: studyFingerprint(JSON.parse(text)),
     version: VERSION,
   };
   const files = handoverFiles(facts);

@@ -1,12 +1,9 @@
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
-import { formatIssue } from "../../diagnostics/issue.ts";
-import { printable } from "../../diagnostics/printable.ts";
 import { isoluxSheet } from "../../papers/isolux-sheet.ts";
 import { type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { writeWhole } from "../files.ts";
-import { lightArrangements } from "../light-arrangements.ts";
-import { loadStudy } from "../load-study.ts";
-import { LIGHT_OPTIONS } from "./check.ts";
+import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
+import { openGiven } from "../open-study.ts";
 
 export const isolux: Command = {
   name: "isolux",
@@ -22,14 +19,8 @@ export const isolux: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const { study } = loadStudy(args.positionals[0], args.texts("allow-outside"));
-  for (const issue of study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
-  const arrangements = lightArrangements(
-    study,
-    { arrangement: args.text("arrangement"), quick: args.flag("quick"), people: args.flag("with-people") },
-    io,
-  );
-  const svg = isoluxSheet(study, arrangements);
+  const opened = await openGiven(args, io);
+  const svg = isoluxSheet(opened.study, await lightOf(opened, args.text("arrangement"), args, io));
   const out = args.text("out");
   if (out === undefined || out === "-") io.out(svg);
   else orThrow(writeWhole(out, svg));

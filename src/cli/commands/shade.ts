@@ -36,11 +36,8 @@ export const shade: Command = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const [file] = args.positionals;
-  if (args.flag("compare")) {
-    // The engine loads only for those who compare.
-    const { compareShades } = await import("../compare-shades.ts");
-    return compareShades(args, io);
-  }
+  // The engine loads only for those who compare.
+  if (args.flag("compare")) return (await import("../shade-comparison.ts")).compare(args, io);
   if (args.text("arrangement") !== undefined)
     throw usageError("--arrangement says where to compare.", "--compare beside it");
   const text = orThrow(readUtf8(file, STUDY_LIMIT));

@@ -1,15 +1,12 @@
-import { substitution } from "../../design/substitution.ts";
+import { isMet } from "../../app/ranking.ts";
+import { swapLuminaire } from "../../app/swap.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
-import { nearestWord } from "../../diagnostics/nearest-word.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { swapJson, swapText } from "../../words/swap-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
-import { fullCheck } from "../judge-candidate.ts";
-import { newEngines } from "../light-arrangements.ts";
-import { loadStudy } from "../load-study.ts";
-import { indexOfArrangement, indexOfLayer } from "../select-layer.ts";
-import { VERSION } from "../version.ts";
+import { openGiven } from "../open-study.ts";
+import { VERSION } from "../../app/version.ts";
 
 export const swap: Command = {
   name: "swap",
@@ -35,31 +32,22 @@ export const swap: Command = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const [path, named] = args.positionals;
   const confidence = confidenceOf(args.text("confidence") ?? "");
-  const loaded = loadStudy(path, args.texts("allow-outside"));
-  const { study, document } = loaded;
-  const index = indexOfArrangement(study.scenes, args.text("arrangement"));
-  const layer = indexOfLayer(study.scenes[index], args.text("layer"));
-  const instead = insteadOf(named, args.text("light"));
-  if (typeof instead === "string" && !study.luminaires.has(instead)) {
-    const known = [...study.luminaires.keys()];
-    const meant = nearestWord(instead, known);
-    throw usageError(
-      `The study has no such luminaire.${meant === undefined ? "" : ` Did you mean "${printable(meant, 60)}"?`}`,
-      known.map((name) => printable(name, 60)).join(", "),
-      printable(instead, 60),
-    );
-  }
-  const check = fullCheck(loaded, { confidence }, newEngines(), io);
-  const swapped = orThrow(
-    substitution(document.arrangements[index], layer, study.luminaires, instead, check),
-  );
+  const instead = insteadOf(args.positionals[1], args.text("light"));
+  const [arrangement, layer] = [args.text("arrangement"), args.text("layer")];
+  const options = {
+    instead,
+    confidence,
+    ...(arrangement === undefined ? {} : { arrangement }),
+    ...(layer === undefined ? {} : { layer }),
+  };
+  const opened = await openGiven(args, io);
+  const { study } = opened;
+  const swapped = orThrow(await swapLuminaire(opened, options));
   io.out(
     args.flag("json") ? `${JSON.stringify(swapJson(study, swapped, VERSION))}\n` : swapText(study, swapped),
   );
-  const { verdict } = swapped.after.assessment;
-  return verdict === "meets" || verdict === "no target" ? EXIT.met : EXIT.notMet;
+  return isMet(swapped.after.assessment.verdict) ? EXIT.met : EXIT.notMet;
 }
 
 function insteadOf(named: string | undefined, light: string | undefined): string | number {

@@ -1,16 +1,13 @@
-import { readReadings } from "../../design/verify/readings.ts";
-import { type MeterClass, verify as verifyReadings } from "../../design/verify/verify.ts";
+import { verifyReadings } from "../../app/verify.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
-import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { verifyJson, verifyText } from "../../words/verify-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
-import { newEngines, progressOf } from "../light-arrangements.ts";
-import { loadStudy } from "../load-study.ts";
-import { indexOfArrangement } from "../select-layer.ts";
-import { VERSION } from "../version.ts";
+import { openGiven } from "../open-study.ts";
+import { progressOf } from "../progress.ts";
+import { VERSION } from "../../app/version.ts";
 
 /** Largest file of readings (bytes). */
 const READINGS_LIMIT = 1_000_000;
@@ -52,36 +49,28 @@ Exit code 0 when all readings agree and nothing is wrong, else 1.`,
 async function run(args: Arguments, io: Io): Promise<number> {
   const [path, file] = args.positionals;
   if (path === "-" && file === "-") throw usageError("Only one of the two can be standard input.");
-  const meter = meterOf(args.text("meter") ?? "5");
-  const maintenance = numberOf(args.text("maintenance") ?? "1", "--maintenance", 0.1, 1);
-  const confidence = confidenceOf(args.text("confidence") ?? "");
-  const { study } = loadStudy(path, args.texts("allow-outside"));
-  for (const issue of study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
-  const scene = study.scenes[indexOfArrangement(study.scenes, args.text("arrangement"))];
+  const arrangement = args.text("arrangement");
+  const options = {
+    meter: meterOf(args.text("meter") ?? "5"),
+    maintenance: numberOf(args.text("maintenance") ?? "1", "--maintenance", 0.1, 1),
+    confidence: confidenceOf(args.text("confidence") ?? ""),
+    ...(arrangement === undefined ? {} : { arrangement }),
+  };
+  const opened = await openGiven(args, io);
+  const readings = orThrow(readUtf8(file, READINGS_LIMIT));
+  const progress = progressOf(io);
   const name = file === "-" ? "standard input" : file;
-  const readings = orThrow(readReadings(orThrow(readUtf8(file, READINGS_LIMIT)), scene, name));
-  const engine = newEngines().light;
-  const progress = progressOf(io, "");
-  const verification = verifyReadings(
-    {
-      study,
-      scene,
-      readings,
-      meter,
-      maintenance,
-      calculate: (...asked) => engine.calculate(...asked),
-      confidence,
-    },
-    { progress: progress.report },
+  const found = orThrow(
+    await verifyReadings(opened, { ...options, readings, file: name }, progress.observer),
   );
   progress.done();
-  const input = { study, scene, verification };
+  const input = { study: opened.study, ...found };
   io.out(args.flag("json") ? `${JSON.stringify(verifyJson(input, VERSION))}\n` : verifyText(input));
-  const { agree, compared, culprits } = verification;
+  const { agree, compared, culprits } = found.verification;
   return agree === compared.length && culprits.length === 0 ? EXIT.met : EXIT.notMet;
 }
 
-function meterOf(text: string): MeterClass {
+function meterOf(text: string): number | "phone" {
   return text.trim() === "phone" ? "phone" : numberOf(text.replace(/\s*%$/, ""), "--meter", 0.5, 30) / 100;
 }
 

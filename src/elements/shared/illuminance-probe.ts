@@ -54,12 +54,7 @@ function coversTop({ island }: Scene, grid: PlaneGrid): boolean {
 
 function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment): TopPlane {
   const { fine } = light;
-  // A fine grid of an outline with empty cells does not say which; only whole rectangles are taken from it.
-  if (fine !== undefined && fine.illuminance.length === fine.columns * fine.rows) {
-    const cells = Uint32Array.from({ length: fine.illuminance.length }, (_, k) => k);
-    const fineGrid = { ...grid, columns: fine.columns, rows: fine.rows, cells };
-    return { plane, grid: fineGrid, values: fine.illuminance, light, fine };
-  }
+  if (fine?.grid !== undefined) return { plane, grid: fine.grid, values: fine.illuminance, light, fine };
   return { plane, grid, values: light.illuminance, light, fine: light };
 }
 

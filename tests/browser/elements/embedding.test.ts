@@ -19,18 +19,17 @@ const PLAIN_PAGE = `<!doctype html>
     <candlespan-scale unit="fc"></candlespan-scale>
     <candlespan-sheet fixed></candlespan-sheet>
     <script type="module">
-      import { assess, calculate, checkStudy, orThrow, resolveStudy } from "./candlespan.bundle.js";
-      const document_ = orThrow(checkStudy({
+      import { arrangementLight, openForElements, orThrow } from "./candlespan.bundle.js";
+      const opened = orThrow(await openForElements({
         format: "candlespan-study", version: 1,
         room: { length: 5, width: 4, ceilingHeight: 2.6 },
         island: { length: 2.2, width: 1 },
         luminaires: { spot: { beam: { flux: 700, angle: 60 } } },
         arrangements: [{ name: "row", layers: [{ name: "pendants", role: "pendant", luminaire: "spot", row: { count: 3, clearance: 0.8 } }] }],
       }));
-      const study = orThrow(resolveStudy(document_, { photometry: new Map(), publishedTargets: new Map() }));
-      const sheet = document.querySelector("candlespan-sheet");
-      sheet.study = study;
-      sheet.assessment = assess(study, study.scenes[0], calculate(study.scenes[0], { quality: "quick", interreflection: false }), null);
+      const { study } = opened;
+      const { assessment } = await arrangementLight(opened, study.scenes[0], { draft: true, judged: false });
+      Object.assign(document.querySelector("candlespan-sheet"), { study, assessment });
     </script>
   </body>
 </html>`;

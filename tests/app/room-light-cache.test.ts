@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Scene } from "../../src/scene/scene.ts";
-import { RoomLights } from "../../src/workers/room-light.ts";
+import { RoomLights } from "../../src/app/room-light-cache.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 const { scenes, options } = resolved(kitchen());

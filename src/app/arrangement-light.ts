@@ -1,0 +1,98 @@
+/** The light of one arrangement, calculated in full or as a draft, with what is asked beside it. */
+
+import { bodyShadows } from "../advice/body-shadow.ts";
+import { findingsOf } from "../advice/findings.ts";
+import { eyePlanes } from "../advice/people/eye-light.ts";
+import { assess } from "../assessment/assess.ts";
+import { verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import type { PlaneField } from "../engine/result.ts";
+import type { CalculationOptions } from "../scene/calculation-options.ts";
+import type { CalculationPlane } from "../scene/calculation-plane.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { JudgedArrangement } from "./judged-arrangement.ts";
+import type { OpenStudy } from "./open-document.ts";
+import { type RefinedPlanes, refinedPlanes } from "./refined-planes.ts";
+
+export interface LightOptions {
+  /** A draft: the same method with a wider band. */
+  readonly draft?: boolean;
+  /** Lets the people of the study stand in the light, whatever the study says. */
+  readonly people?: boolean;
+  /** Probability with which a target must be reached to be called met, 0.5 to 0.999; 0.9 by default. */
+  readonly confidence?: number;
+  /** False leaves figures without bands and verdicts: `not judged`. */
+  readonly judged?: boolean;
+  /** Whether rules of thumb, eyes and heads, load and look are worked out too; `full` with the table of sizes. */
+  readonly findings?: "brief" | "full";
+  /** Whether it is worked out what people in the light take from their own hands. */
+  readonly shadows?: boolean;
+  /** What contours and fine figures are calculated on; every top and zone as finely as anybody draws, by default. */
+  readonly refined?: RefinedPlanes;
+  /** Further planes to calculate on. */
+  readonly planes?: readonly CalculationPlane[];
+}
+
+export interface ArrangementLight extends JudgedArrangement {
+  /** Light on the refined planes and on the further ones, in their order. */
+  readonly fields: readonly PlaneField[];
+}
+
+/** The light of a scene of the study, maintained and dimmed, judged, its contours calculated to the very edge. */
+export async function arrangementLight(
+  { study, engines }: Pick<OpenStudy, "study" | "engines">,
+  scene: Scene,
+  options: LightOptions,
+  observer: Observer = {},
+): Promise<ArrangementLight> {
+  const { draft, people, confidence, judged = true, findings, shadows, planes: further = [] } = options;
+  const { refined = refinedPlanes(scene.planes) } = options;
+  const calculation: CalculationOptions = {
+    ...study.options,
+    quality: draft === true ? "quick" : study.options.quality,
+    people: people ?? study.options.people,
+  };
+  const [engine, uncertainty] = [await engines.get(), await engines.uncertainty()];
+  const eyes = findings === undefined ? [] : eyePlanes(scene);
+  const parts = [scene.planes, refined.planes, eyes, further];
+  // One calculation for all of them: the room's interreflection is the same.
+  const all = engine.calculate({ ...scene, planes: parts.flat() }, calculation, observer);
+  const [own, fine, seen, rest] = split(all.planes, parts);
+  const result = { ...all, planes: own };
+  const cancelled: Observer = { cancelled: () => observer.cancelled?.() === true };
+  const verdicts = judged
+    ? verdictMethod(scene, result, (...of) => uncertainty.calculate(...of), {
+        ...(confidence === undefined ? {} : { confidence }),
+        observer: cancelled,
+        sources: uncertainty.sources,
+      })
+    : null;
+  const assessment = assess(study, scene, result, verdicts, refined.fines(fine));
+  const lost =
+    shadows === true && calculation.people
+      ? bodyShadows(scene, { options: calculation, engine, observer })
+      : undefined;
+  return {
+    scene,
+    result,
+    assessment,
+    contours: refined.contours(scene, fine),
+    fields: [...fine, ...rest],
+    ...(lost === undefined ? {} : { bodyShadows: lost }),
+    ...(findings === undefined
+      ? {}
+      : { findings: findingsOf(study, scene, result, assessment, seen, findings === "full") }),
+  };
+}
+
+/** Fields in the parts that their planes came in. */
+function split(
+  fields: readonly PlaneField[],
+  parts: readonly (readonly CalculationPlane[])[],
+): readonly (readonly PlaneField[])[] {
+  let from = 0;
+  return parts.map(({ length }) => {
+    from += length;
+    return fields.slice(from - length, from);
+  });
+}

@@ -1,0 +1,74 @@
+/**
+ * What there is to say of an arrangement beside its verdict: what people take from the light, the published rules, all
+ * findings. From drafts: nothing here decides.
+ */
+
+import { type BodyShadow, bodyShadows } from "../advice/body-shadow.ts";
+import { type Findings, findingsOf } from "../advice/findings.ts";
+import { mirrorSpot } from "../advice/glare/mirror-image.ts";
+import { guidelineCards } from "../advice/guidelines/cards.ts";
+import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
+import { eyePlanes } from "../advice/people/eye-light.ts";
+import { assess, wholeTopPlane } from "../assessment/assess.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import type { Vec3 } from "../geometry/vector.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { OpenArrangement } from "./open-document.ts";
+
+export interface PeopleInLight {
+  /** Of everyone in their usual posture. */
+  readonly shadows: readonly BodyShadow[];
+  /** Where each person sees the image of a luminaire in the top (m, in the room). */
+  readonly images: readonly { readonly person: string; readonly spot: Vec3; readonly luminance: number }[];
+}
+
+export async function peopleInLight(
+  { study, engines, scene }: OpenArrangement,
+  observer: Observer,
+): Promise<PeopleInLight> {
+  const engine = await engines.uncertainty();
+  const { island, people, layers } = scene;
+  const images = people.flatMap((person) =>
+    layers.flatMap((layer) =>
+      layer.luminaires.flatMap((placed) => {
+        const image = island === undefined ? undefined : mirrorSpot(island, placed, person.eye, layer.dim);
+        return image === undefined
+          ? []
+          : [{ person: person.name, spot: image.spot, luminance: image.luminance }];
+      }),
+    ),
+  );
+  const shadows = bodyShadows(scene, { options: study.options, engine, observer });
+  return { shadows: shadows.filter(({ usual }) => usual), images };
+}
+
+/** The published rules held against the arrangement, with the light each would give. */
+export async function rulesAgainst(
+  { study, engines, scene }: OpenArrangement,
+  observer: Observer,
+): Promise<readonly GuidelineCard[]> {
+  const engine = await engines.uncertainty();
+  const light = (implied: Scene) => {
+    const top = wholeTopPlane(implied);
+    if (top < 0) return undefined;
+    const planes = [implied.planes[top]];
+    const lit = { ...implied, planes, zones: [] };
+    const result = engine.calculate(lit, { ...study.options, quality: "quick" }, observer);
+    return assess(study, lit, result, null).planes[0].statistics;
+  };
+  return guidelineCards(scene, { length: study.display.length, light });
+}
+
+/** Eyes and heads, surroundings, look, load, years. */
+export async function draftFindings(
+  { study, engines, scene }: OpenArrangement,
+  observer: Observer,
+): Promise<Findings> {
+  const engine = await engines.uncertainty();
+  const eyes = eyePlanes(scene);
+  const planes = [...scene.planes, ...eyes];
+  const result = engine.calculate({ ...scene, planes }, { ...study.options, quality: "quick" }, observer);
+  const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
+  const seen = result.planes.slice(scene.planes.length);
+  return findingsOf(study, scene, own, assess(study, scene, own, null), seen);
+}

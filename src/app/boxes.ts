@@ -1,0 +1,160 @@
+/**
+ * Ceiling boxes: positions good for every pendant of a shortlist, each at its best height with every box displaced at
+ * once in its worst direction; how far each planned box may be off; the ceiling as it was built.
+ */
+
+import { requirementsOf } from "../assessment/assess.ts";
+import { type AsBuilt, readOffsets, replay } from "../design/boxes/as-built.ts";
+import { type RobustBoxes, robustBoxes } from "../design/boxes/robust-boxes.ts";
+import { type ToleranceRing, toleranceRings } from "../design/boxes/tolerance-ring.ts";
+import { arrangementOf } from "../design/search/arrangement-of.ts";
+import { type Kind, kindOf } from "../design/search/candidate.ts";
+import { keepingConstraints } from "../design/search/constraints.ts";
+import { type Checked, checkedOf } from "../design/search/proposals.ts";
+import { searchGrid } from "../design/search/search-grid.ts";
+import { candidatesOf, type SearchSpace } from "../design/search/search-space.ts";
+import { standingLight } from "../design/search/standing-light.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import type { Island, Scene } from "../scene/scene.ts";
+import { formatLength } from "../units/length-text.ts";
+import { type StudyCheck, studyCheck } from "./full-check.ts";
+import type { OpenStudy } from "./open-document.ts";
+import { type RowQuestion, rowsOf } from "./search.ts";
+import { arrangementIndex, layerIndex } from "./shortlist.ts";
+
+export interface BoxesOptions extends RowQuestion {
+  /** How far a box may end up from its place (m), at most 0.3; 0.025 by default. */
+  readonly error?: number;
+}
+
+export interface BoxesFindings {
+  readonly scene: Scene;
+  readonly layer: number;
+  readonly island: Island;
+  readonly kinds: readonly Kind[];
+  /** The lattice positions are counted in (m). */
+  readonly step: number;
+  readonly error: number;
+  /** Best first. */
+  readonly sets: readonly RobustBoxes[];
+  /** The full check of the first set with each kind. */
+  readonly checked: readonly Checked[];
+  /** How far each planned box may be off. */
+  readonly rings: readonly ToleranceRing[];
+}
+
+export async function ceilingBoxes(
+  opened: OpenStudy,
+  options: BoxesOptions,
+  observer: Observer = {},
+): Promise<Outcome<BoxesFindings>> {
+  const { study } = opened;
+  const found = rowsOf(opened, options);
+  if (!found.ok) return found;
+  const { index, scene, layer, space } = found.value;
+  const { island } = scene;
+  if (island === undefined)
+    return wrong("There is no island to hang pendants over.", '"island" in the study');
+  const { error = 0.025, confidence } = options;
+  if (!(error >= 0 && error <= 0.3))
+    return wrong("The error is farther than any box is set out.", "at most 300 mm");
+  const kinds = found.value.kinds.map((luminaire) => kindOf(luminaire, island));
+  if (kinds.length === 0) return wrong("There is no luminaire to try.", "at least one");
+  const check = await studyCheck(opened, confidence, observer);
+  const place = { island, scene, layer, kinds, step: space.step };
+  const sets = robustSets(opened, place, space, { error, confidence }, check, observer);
+  const checked = checkedWithEach(opened, { ...place, index }, sets[0], check, observer);
+  const result = check.light(scene);
+  const verdicts = check.verdicts(scene, result);
+  const rings = toleranceRings(study, scene, result, verdicts, layer, observer);
+  return success({ ...place, error, sets, checked, rings });
+}
+
+/** What the ceiling as built does to every verdict, and the cheapest remedy.
+ * @param offsets comma-separated text with columns number, along, across, up */
+export async function builtBoxes(
+  opened: OpenStudy,
+  options: Pick<RowQuestion, "arrangement" | "layer" | "confidence">,
+  offsets: { readonly text: string; readonly file: string },
+  observer: Observer = {},
+): Promise<Outcome<AsBuilt>> {
+  const { study } = opened;
+  const index = arrangementIndex(study.scenes, options.arrangement);
+  if (!index.ok) return index;
+  const scene = study.scenes[index.value];
+  const layer = layerIndex(scene, options.layer);
+  if (!layer.ok) return layer;
+  const read = readOffsets(offsets.text, scene.layers[layer.value].luminaires.length, offsets.file);
+  if (!read.ok) return read;
+  const check = await studyCheck(opened, options.confidence, observer);
+  return success(
+    replay(
+      scene,
+      layer.value,
+      read.value,
+      (each) => check.judge(each),
+      (metres) => formatLength(metres, study.display.length),
+    ),
+  );
+}
+
+type Place = Pick<BoxesFindings, "island" | "scene" | "layer" | "kinds" | "step">;
+
+function robustSets(
+  { study }: OpenStudy,
+  { island, scene, layer, kinds, step }: Place,
+  space: SearchSpace,
+  { error, confidence = 0.9 }: Pick<BoxesOptions, "confidence"> & { readonly error: number },
+  { calculate }: StudyCheck,
+  observer: Observer,
+): readonly RobustBoxes[] {
+  // Positions must suit the widest: rows of each kind, kept where every kind keeps its distance.
+  const widest = kinds.reduce((a, b) => (b.rim > a.rim ? b : a));
+  const patterns = candidatesOf(
+    { ...space, clearances: [space.clearances[0]], pairs: false },
+    [widest],
+    island,
+  );
+  const { kept } = keepingConstraints(patterns, scene, layer, [widest], step, { rules: [], load: false });
+  const grid = searchGrid(island, scene.zones, step);
+  return robustBoxes(
+    {
+      scene,
+      layer,
+      kinds,
+      grid,
+      light: standingLight(scene, layer, kinds, grid, calculate, observer),
+      requirements: grid.zones.map(({ zone }) => requirementsOf(study, zone)),
+      confidence,
+      nearFieldError: study.options.nearFieldError,
+      clearances: space.clearances,
+      error,
+    },
+    kept,
+    observer,
+  );
+}
+
+/** The full check of a set of boxes with every kind at its best height. */
+function checkedWithEach(
+  { document }: OpenStudy,
+  { island, layer, kinds, step, index }: Place & { readonly index: number },
+  set: RobustBoxes | undefined,
+  check: StudyCheck,
+  observer: Observer,
+): readonly Checked[] {
+  return (set?.kinds ?? []).flatMap(({ kind, clearance }): Checked[] => {
+    observer.progress?.("checking in full", kind / kinds.length);
+    const boxes = (set as RobustBoxes).boxes;
+    const name = `${boxes.count} × ${kinds[kind].luminaire.name.slice(0, 60)}`;
+    const row = { ...boxes, kinds: [kind] as const, clearance };
+    const written = arrangementOf(row, document.arrangements[index], layer, name, { island, kinds, step });
+    const resolved = check.resolve(written);
+    return resolved.ok ? [checkedOf(written, resolved.value, check)] : [];
+  });
+}
+
+function wrong<T>(message: string, expected: string): Outcome<T> {
+  return failure({ code: "boxes", severity: "error", message, expected, where: {} });
+}

@@ -1,0 +1,219 @@
+/**
+ * The answer to "how much light, and is it enough" for one arrangement: the contract's object, fields as typed arrays.
+ * Metres, degrees, lux, watts.
+ */
+
+import { familiarPlace } from "../advice/illuminance-examples.ts";
+import { topPlane } from "../assessment/assess.ts";
+import type {
+  ArrangementAssessment,
+  Check,
+  FineFigures,
+  PlaneAssessment,
+  Statistics,
+} from "../assessment/assessment.ts";
+import { layerPower } from "../assessment/energy.ts";
+import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
+import { percentile } from "../assessment/statistics.ts";
+import type { Verdict } from "../assessment/verdict.ts";
+import type { Vec3 } from "../geometry/vector.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { clearanceOf } from "../scene/arrangement.ts";
+import type { CalculationPlane, ReceivedQuantity } from "../scene/calculation-plane.ts";
+import type { LayerRole, Scene } from "../scene/scene.ts";
+import { bodyShadowJson } from "./body-shadow.ts";
+import { findingsJson } from "./findings-json.ts";
+import { contourOf, type JudgedArrangement } from "./judged-arrangement.ts";
+
+/** Light of one layer at the points of a plane (lx), after dim and maintenance, which stand beside it. */
+export interface LayerAnswer {
+  readonly role: LayerRole;
+  readonly dim: number;
+  readonly maintenance: number;
+  /** Null where the power of a luminaire is not known. */
+  readonly watts: number | null;
+  readonly direct: Float64Array;
+  readonly interreflected: Float64Array;
+  readonly nearFieldBand?: Float64Array;
+}
+
+export interface PlaneAnswer {
+  readonly name: string;
+  readonly zone?: string;
+  readonly quantity: ReceivedQuantity;
+  /** x, y, z of each point (m). */
+  readonly points: Float64Array;
+  readonly normal: Vec3;
+  readonly layers: Readonly<Record<string, LayerAnswer>>;
+  /** Total at each point (lx), maintained and dimmed. */
+  readonly illuminance: Float64Array;
+  readonly statistics: Statistics;
+  /** By area (lx); null of a plane without points. */
+  readonly percentiles: {
+    readonly p5: number | null;
+    readonly p50: number | null;
+    readonly p95: number | null;
+  };
+  readonly steepest?: { readonly luxPer100mm: number; readonly at: readonly number[] };
+  /** Along the centre line of a grid; `ends`: first and last value over the mean of the middle third. */
+  readonly profile?: {
+    readonly distance: Float64Array;
+    readonly illuminance: Float64Array;
+    readonly ends: readonly number[] | null;
+  };
+  readonly fine?: FineAnswer;
+}
+
+/** Figures of the fine grid (lx); its fields where they were asked for. */
+export interface FineAnswer extends Omit<FineFigures, "grid" | "layers" | "illuminance"> {
+  readonly points?: Float64Array;
+  readonly layers?: Readonly<Record<string, LayerAnswer>>;
+  readonly illuminance?: Float64Array;
+}
+
+export interface ZoneAnswer {
+  readonly name: string;
+  /** Name of the plane that judges it. */
+  readonly plane: string;
+  readonly target?: string;
+  readonly statistics: Statistics;
+  readonly familiarPlace: string;
+  readonly verdict: Verdict;
+  readonly checks: readonly Check[];
+}
+
+export interface CheckAnswer {
+  readonly name: string;
+  readonly luminaires: readonly {
+    readonly layer: string;
+    readonly luminaire: string;
+    readonly position: Vec3;
+    /** From the top to the lowest point (m); null where nothing of the top lies under the luminaire's centre. */
+    readonly clearance: number | null;
+  }[];
+  readonly planes: readonly PlaneAnswer[];
+  /** Name of the plane of the whole top. */
+  readonly top: string | null;
+  readonly zones: readonly ZoneAnswer[];
+  readonly verdict: Verdict;
+  readonly energy: ArrangementAssessment["energy"];
+  readonly balance?: ArrangementAssessment["balance"];
+  readonly bodyShadows?: readonly object[];
+  readonly method: ArrangementAssessment["method"];
+  readonly maintenance: number;
+  /** And what `findings-json.ts` lists beside the verdict. */
+  readonly [findings: string]: unknown;
+}
+
+/** @param fields whether the values on the fine grids are given too */
+export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAnswer {
+  const { scene, assessment, bodyShadows, findings } = judged;
+  return {
+    name: assessment.name,
+    luminaires: scene.layers.flatMap((layer) =>
+      layer.luminaires.map((placed) => luminaire(scene, layer.name, placed)),
+    ),
+    planes: assessment.planes.map((plane, index): PlaneAnswer => {
+      const { points, normal, quantity, zone } = scene.planes[index];
+      const contour = fields ? contourOf(judged, plane) : undefined;
+      return {
+        name: plane.name,
+        ...(zone === undefined ? {} : { zone }),
+        quantity,
+        points,
+        normal,
+        layers: layersOf(scene, plane.layers),
+        illuminance: plane.illuminance,
+        statistics: statisticsOf(plane.statistics),
+        ...spread(scene.planes[index], plane.illuminance),
+        ...(plane.fine === undefined ? {} : { fine: fineOf(plane.fine, contour?.points, scene) }),
+      };
+    }),
+    top: scene.planes[topPlane(scene)]?.name ?? null,
+    zones: assessment.zones.map(({ name, plane, target, statistics, verdict, checks }) => ({
+      name,
+      plane,
+      ...(target === undefined ? {} : { target }),
+      statistics: statisticsOf(statistics),
+      familiarPlace: familiarPlace(statistics.average),
+      verdict,
+      checks,
+    })),
+    verdict: assessment.verdict,
+    energy: assessment.energy,
+    ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),
+    ...(bodyShadows === undefined ? {} : { bodyShadows: bodyShadowJson(bodyShadows, fields) }),
+    ...(findings === undefined ? {} : findingsJson(findings)),
+    method: assessment.method,
+    maintenance: scene.maintenance,
+  };
+}
+
+/** How the light is spread over a plane: percentiles by area, and over a grid the steepest change and the profile
+ * along the centre line. */
+function spread(
+  plane: CalculationPlane,
+  illuminance: Float64Array,
+): Pick<PlaneAnswer, "percentiles" | "steepest" | "profile"> {
+  const at = (p: number): number | null =>
+    illuminance.length > 0 ? percentile(illuminance, plane.weights, p) : null;
+  const steepest = steepestGradient(plane, illuminance);
+  const profile = centreProfile(plane, illuminance);
+  return {
+    percentiles: { p5: at(0.05), p50: at(0.5), p95: at(0.95) },
+    ...(steepest === undefined ? {} : { steepest: { luxPer100mm: steepest.value, at: steepest.at } }),
+    ...(profile === undefined
+      ? {}
+      : {
+          profile: {
+            distance: Float64Array.from(profile.distance),
+            illuminance: Float64Array.from(profile.values),
+            ends: endShares(profile) ?? null,
+          },
+        }),
+  };
+}
+
+function luminaire(scene: Scene, layer: string, placed: PlacedLuminaire): CheckAnswer["luminaires"][number] {
+  const position = placed.frame.origin;
+  const clearance = clearanceOf(placed, scene.island) ?? null;
+  return { layer, luminaire: placed.luminaire.name, position, clearance };
+}
+
+function layersOf(scene: Scene, layers: PlaneAssessment["layers"]): Readonly<Record<string, LayerAnswer>> {
+  // Own keys only, whatever a layer is called.
+  const named: Record<string, LayerAnswer> = Object.create(null);
+  layers.forEach(({ layer, role, direct, interreflected, nearFieldBand }, i) => {
+    const { dim } = scene.layers[i];
+    const { watts, unknown } = layerPower(scene.layers[i]);
+    named[layer] = {
+      role,
+      dim,
+      maintenance: scene.maintenance,
+      watts: unknown === 0 ? watts : null,
+      direct,
+      interreflected,
+      ...(nearFieldBand === undefined ? {} : { nearFieldBand }),
+    };
+  });
+  return named;
+}
+
+function fineOf(figures: FineFigures, points: Float64Array | undefined, scene: Scene): FineAnswer {
+  const { cell, columns, rows, average, minimum, maximum, uniformity, illuminance } = figures;
+  const figuresAlone = { cell, columns, rows, average, minimum, maximum, uniformity };
+  if (points === undefined) return figuresAlone;
+  return { ...figuresAlone, points, layers: layersOf(scene, figures.layers), illuminance };
+}
+
+function statisticsOf({
+  average,
+  minimum,
+  maximum,
+  uniformity,
+  diversity,
+  variation,
+  points,
+}: Statistics): Statistics {
+  return { average, minimum, maximum, uniformity, diversity, variation, points };
+}

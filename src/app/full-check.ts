@@ -1,0 +1,51 @@
+/**
+ * The path every arrangement of a study takes, for arrangements made by the program: resolved from its document with
+ * the study's own luminaires, lit and judged as the study's own are.
+ */
+
+import { assess } from "../assessment/assess.ts";
+import { type VerdictMethod, verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
+import type { FullCheck } from "../design/search/proposals.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import type { Calculate } from "../engine/calculate.ts";
+import type { CalculationResult } from "../engine/result.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { OpenStudy } from "./open-document.ts";
+
+export interface StudyCheck extends FullCheck {
+  /** The study's engine, stopped by the same observer. */
+  readonly calculate: Calculate;
+  /** By the engine of uncertainties. @param result of the scene */
+  verdicts(scene: Scene, result: CalculationResult): VerdictMethod;
+  /** Light on the scene's own planes. */
+  light(scene: Scene): CalculationResult;
+}
+
+export async function studyCheck(
+  { study, engines, resolve }: OpenStudy,
+  confidence: number | undefined,
+  observer: Observer,
+): Promise<StudyCheck> {
+  const [engine, uncertainty] = [await engines.get(), await engines.uncertainty()];
+  // Whoever asks reports progress of many checks; that of one would jump to and fro.
+  const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
+  const calculate: Calculate = (scene, options) => engine.calculate(scene, options, stop);
+  const calculateUncertainty: Calculate = (scene, options) => uncertainty.calculate(scene, options, stop);
+  const light = (scene: Scene): CalculationResult => calculate(scene, study.options);
+  const verdicts = (scene: Scene, result: CalculationResult): VerdictMethod =>
+    verdictMethod(scene, result, calculateUncertainty, {
+      ...(confidence === undefined ? {} : { confidence }),
+      observer: stop,
+      sources: uncertainty.sources,
+    });
+  return {
+    resolve,
+    calculate,
+    verdicts,
+    light,
+    judge(scene) {
+      const result = light(scene);
+      return assess(study, scene, result, verdicts(scene, result));
+    },
+  };
+}

@@ -1,0 +1,166 @@
+/**
+ * The light of one arrangement for a screen, at the fidelity the moment allows. While a luminaire moves: direct light on
+ * the top alone, figures without band or verdict. At rest: the arrangement's light as everybody gets it.
+ */
+
+import { assess } from "../assessment/assess.ts";
+import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
+import type { CalculationResult, PlaneField } from "../engine/result.ts";
+import type { CalculationOptions } from "../scene/calculation-options.ts";
+import type { CalculationPlane } from "../scene/calculation-plane.ts";
+import type { DefaultUsed } from "../scene/resolved-study.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { Target } from "../scene/target.ts";
+import type { PlaneContour } from "./judged-arrangement.ts";
+import {
+  type ArrangementRequest,
+  type OpenArrangement,
+  openArrangement,
+  type Workspace,
+} from "./open-document.ts";
+import { refinedPlanes } from "./refined-planes.ts";
+
+/** Bound on the near-field error of the first light. */
+const FIRST_NEAR_FIELD_ERROR = 0.02;
+/** Cells of the grid the light is drawn on while something moves (m). */
+const MOVING_CELL = 0.05;
+
+export interface LightRequest extends ArrangementRequest {
+  /** `first`: direct light on the island's planes as if nothing stood in the way, with what is loaded at once.
+   * `quick`: direct light with its shadows, to follow a moving hand. `full`: with interreflected light, on every
+   * plane, the whole study checked. `judged`: the same light, its bands from what each input may be off. */
+  readonly quality: "first" | "quick" | "full" | "judged";
+  /** For `quick`: the interreflected light of the last full answer, which stands in until the next. */
+  readonly interreflected?: InterreflectedLight;
+}
+
+/** Interreflected light (lx) of each layer on each plane, at full output, initial. */
+export type InterreflectedLight = readonly {
+  readonly plane: string;
+  readonly layer: string;
+  readonly interreflected: Float64Array;
+}[];
+
+/** The light of one arrangement with everything a drawing of it needs. */
+export interface LightAnswer {
+  readonly title: string;
+  readonly scene: Scene;
+  readonly assessment: ArrangementAssessment;
+  /** Of the top and what is part of it, calculated to the very edge. */
+  readonly contours: readonly PlaneContour[];
+  /** To stand in while the hand moves; empty but in full answers. */
+  readonly interreflected: InterreflectedLight;
+  readonly targets: ReadonlyMap<string, Target>;
+  readonly options: CalculationOptions;
+  readonly defaults: readonly DefaultUsed[];
+  readonly warnings: readonly Issue[];
+}
+
+/** The light of one arrangement, see {@link LightRequest.quality}. */
+export async function lightOfRequest(
+  request: LightRequest,
+  workspace: Workspace,
+  observer: Observer,
+): Promise<Outcome<LightAnswer>> {
+  const moving = request.quality === "first" || request.quality === "quick";
+  const opened = await openArrangement(request, moving, workspace, observer);
+  if (!opened.ok) return opened;
+  const { study, restored } = opened.value;
+  const { title, targets, options, defaults, warnings } = study;
+  const light = await (moving ? movingLight : restingLight)(opened.value, request, observer);
+  const placed = restored(warnings);
+  return success({ title, ...light, targets, options, defaults, warnings: placed }, placed);
+}
+
+type Light = Pick<LightAnswer, "scene" | "assessment" | "contours" | "interreflected">;
+
+async function movingLight(
+  { study, engines, scene: whole }: OpenArrangement,
+  { quality, interreflected = [] }: LightRequest,
+  observer: Observer,
+): Promise<Light> {
+  const scene = {
+    ...whole,
+    planes: whole.planes.filter((plane) => plane.zone !== undefined || isTop(plane, whole)),
+  };
+  const refined = movingPlanes(scene);
+  const drawn = { ...scene, planes: [...scene.planes, ...refined.planes] };
+  const result =
+    quality === "first"
+      ? unobstructedLight(drawn, FIRST_NEAR_FIELD_ERROR, observer)
+      : withInterreflected(await directLight(drawn), interreflected);
+  const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
+  const fields = result.planes.slice(scene.planes.length);
+  return {
+    scene,
+    assessment: assess(study, scene, own, null, refined.fines(fields)),
+    contours: refined.contours(scene, fields),
+    interreflected: [],
+  };
+
+  async function directLight(of: Scene): Promise<CalculationResult> {
+    const options = { ...study.options, quality: "quick", interreflection: false } as const;
+    const luminaires = of.layers.reduce((sum, layer) => sum + layer.luminaires.length, 0);
+    const engine = await engines.get();
+    await engines.rehearse(luminaires, (another) => another.calculate(of, options, observer));
+    return engine.calculate(of, options, observer);
+  }
+}
+
+/** `judged`: as everybody gets it; `full`: its contours as coarse as while something moves. With both, what stands in
+ * while something moves. */
+async function restingLight(
+  opened: OpenArrangement,
+  { quality }: LightRequest,
+  observer: Observer,
+): Promise<Light> {
+  const { arrangementLight } = await import("./arrangement-light.ts");
+  const moving = movingPlanes(opened.scene);
+  const options = quality === "judged" ? { planes: moving.planes } : { judged: false, refined: moving };
+  const light = await arrangementLight(opened, opened.scene, options, observer);
+  const { scene, assessment, contours, result, fields } = light;
+  return { scene, assessment, contours, interreflected: interreflectedOf([...result.planes, ...fields]) };
+}
+
+/** The whole top, else the first of its planes, as finely as it is drawn while something moves. */
+function movingPlanes(scene: Scene) {
+  const tops = scene.planes.filter((plane) => isTop(plane, scene));
+  const top = tops.find(({ zone }) => zone === undefined) ?? tops[0];
+  return refinedPlanes(top === undefined ? [] : [top], MOVING_CELL);
+}
+
+function isTop({ grid, quantity, normal }: CalculationPlane, { island }: Scene): boolean {
+  return (
+    grid !== undefined &&
+    quantity === "planar" &&
+    normal[2] > 0.99 &&
+    island !== undefined &&
+    Math.abs(grid.corner[2] - island.height) < 0.02
+  );
+}
+
+function interreflectedOf(planes: readonly PlaneField[]): InterreflectedLight {
+  return planes.flatMap(({ plane, layers }) =>
+    layers.map(({ layer, interreflected }) => ({ plane, layer, interreflected })),
+  );
+}
+
+/** Direct light with the interreflected light of an earlier answer, where plane, layer and points are the same. */
+function withInterreflected(direct: CalculationResult, earlier: InterreflectedLight): CalculationResult {
+  if (earlier.length === 0) return direct;
+  const planes = direct.planes.map((plane) => ({
+    ...plane,
+    layers: plane.layers.map((field) => {
+      const same = earlier.find(
+        ({ plane: name, layer, interreflected }) =>
+          name === plane.plane && layer === field.layer && interreflected.length === field.direct.length,
+      );
+      return same === undefined ? field : { ...field, interreflected: same.interreflected };
+    }),
+  }));
+  const description = `${direct.method.description}; interreflected light of the arrangement before`;
+  return { ...direct, planes, method: { ...direct.method, description } };
+}

@@ -1,0 +1,62 @@
+/** Fine grids with the points on their very edge: what contours and fine figures are calculated on. */
+
+import type { FineField } from "../assessment/assess.ts";
+import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
+import type { PlaneField } from "../engine/result.ts";
+import { fineGrid } from "../scene/calculation-grid.ts";
+import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
+import type { Scene } from "../scene/scene.ts";
+import { isoluxField, marginPlane } from "./contour-field.ts";
+import type { PlaneContour } from "./judged-arrangement.ts";
+
+/** Planes larger than this are rooms, not tops; contours and fine minima are for tops (m²). */
+const LARGEST_FINE = 12;
+
+export interface RefinedPlanes {
+  /** In pairs: a fine grid, then its edge. */
+  readonly planes: readonly CalculationPlane[];
+  /** Fine grids by the name of the plane they refine. @param fields light on {@link planes}, in their order */
+  fines(fields: readonly PlaneField[]): ReadonlyMap<string, FineField>;
+  /** @param scene whose dimmers and maintenance weigh the light */
+  contours(scene: Scene, fields: readonly PlaneField[]): readonly PlaneContour[];
+}
+
+/** @param cell largest side of a cell (m); the finest by default */
+export function refinedPlanes(of: readonly CalculationPlane[], cell?: number): RefinedPlanes {
+  const refined = of.flatMap((plane) => {
+    const fine = area(plane) <= LARGEST_FINE ? fineGrid(plane, cell) : undefined;
+    if (fine?.grid === undefined) return [];
+    return [{ of: plane.name, fine, grid: fine.grid, margin: marginPlane({ ...fine, grid: fine.grid }) }];
+  });
+  return {
+    planes: refined.flatMap(({ fine, margin }) => [fine, margin]),
+    fines: (fields) =>
+      new Map(refined.map((each, i) => [each.of, { plane: each.fine, field: fields[2 * i] }])),
+    contours: (scene, fields) =>
+      refined.map(({ of: plane, fine, grid, margin }, i) =>
+        contour(plane, fine.points, grid, [
+          maintained(scene, fine, fields[2 * i]),
+          maintained(scene, margin, fields[2 * i + 1]),
+        ]),
+      ),
+  };
+}
+
+function contour(
+  plane: string,
+  points: Float64Array,
+  grid: PlaneGrid,
+  [inside, margin]: readonly [Float64Array, Float64Array],
+): PlaneContour {
+  return { plane, points, grid, field: isoluxField(grid, inside, margin) };
+}
+
+function maintained(scene: Scene, { points }: CalculationPlane, field: PlaneField): Float64Array {
+  return totalOf(maintainedLayers(scene, field), points.length / 3);
+}
+
+function area({ weights }: CalculationPlane): number {
+  let sum = 0;
+  for (const weight of weights) sum += weight;
+  return sum;
+}

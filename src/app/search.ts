@@ -1,0 +1,152 @@
+/** The search for rows of pendants: the best few that differ in kind, each judged as every arrangement is. */
+
+import { RULES } from "../advice/guidelines/cards.ts";
+import { OBJECTIVES, type Objective } from "../design/search/pareto.ts";
+import { type SearchResult, searchArrangements } from "../design/search/search.ts";
+import { type SearchSpace, usualSpace } from "../design/search/search-space.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import { type Outcome, success } from "../diagnostics/issue.ts";
+import type { StudyDocument } from "../study/study.ts";
+import { studyCheck } from "./full-check.ts";
+import type { OpenStudy } from "./open-document.ts";
+import { arrangementIndex, layerIndex, shortlist } from "./shortlist.ts";
+
+export { OBJECTIVES, type Objective };
+/** Identifiers of the guideline cards. */
+export const RULE_IDS: readonly string[] = RULES.map(({ id }) => id);
+
+export interface RowQuestion {
+  /** The arrangement started from, by its name or number; the first by default. */
+  readonly arrangement?: string | number;
+  /** The layer whose pendants are sought; the first of them by default. */
+  readonly layer?: string;
+  /** Names of luminaires to try; all that hang as pendants, and those that hang nowhere, by default. */
+  readonly luminaires?: readonly string[];
+  /** How many pendants; 1 to 6 by default. */
+  readonly counts?: readonly number[];
+  /** Lowest points above the top to try (m), or the least and the greatest of them. */
+  readonly clearances?: readonly number[] | { readonly from: number; readonly to: number };
+  /** Least free distance between rims, and from rim to end of the top (m); 0.1 and 0.15 by default. */
+  readonly gap?: number;
+  readonly end?: number;
+  /** How far the row may move along the island and off its centreline (m). */
+  readonly along?: number;
+  readonly across?: number;
+  /** Also rows of two kinds in turn. */
+  readonly pairs?: boolean;
+  /** Probability with which a target must be reached to be called met, 0.5 to 0.999; 0.9 by default. */
+  readonly confidence?: number;
+}
+
+export interface SearchOptions extends RowQuestion {
+  /** Identifiers of guideline cards that must agree. */
+  readonly rules?: readonly string[];
+  /** People must see each other's faces; no head may reach a pendant; no lamp be seen that should be shielded. */
+  readonly faces?: boolean;
+  readonly heads?: boolean;
+  readonly shielding?: boolean;
+  /** What counts; all by default. */
+  readonly objectives?: readonly Objective[];
+  /** How many proposals, 1 to 8; 4 by default. */
+  readonly wanted?: number;
+}
+
+export interface SearchFindings {
+  readonly result: SearchResult;
+  /** The lattice rows are counted in (m). */
+  readonly step: number;
+}
+
+export async function searchRows(
+  opened: OpenStudy,
+  options: SearchOptions,
+  observer: Observer = {},
+): Promise<Outcome<SearchFindings>> {
+  const { study, document } = opened;
+  const found = rowsOf(opened, options);
+  if (!found.ok) return found;
+  const { index, layer, kinds, space } = found.value;
+  const check = await studyCheck(opened, options.confidence, observer);
+  const { rules = [], faces = false, heads = false, shielding = false } = options;
+  const outcome = searchArrangements(
+    {
+      study,
+      scene: study.scenes[index],
+      base: document.arrangements[index],
+      layer,
+      kinds,
+      check,
+      calculate: check.calculate,
+      space,
+      constraints: { rules, faces, heads, shielding },
+      objectives: options.objectives ?? OBJECTIVES,
+      wanted: Math.min(8, Math.max(1, options.wanted ?? 4)),
+      ...(options.confidence === undefined ? {} : { confidence: options.confidence }),
+    },
+    observer,
+  );
+  return outcome.ok ? success({ result: outcome.value, step: space.step }) : outcome;
+}
+
+/** The scene, layer, luminaires and space of a question about rows. */
+export function rowsOf(opened: OpenStudy, question: RowQuestion) {
+  const { study } = opened;
+  const index = arrangementIndex(study.scenes, question.arrangement);
+  if (!index.ok) return index;
+  const scene = study.scenes[index.value];
+  const layer = layerIndex(scene, question.layer);
+  if (!layer.ok) return layer;
+  const kinds = shortlist(opened, question.luminaires);
+  if (!kinds.ok) return kinds;
+  const space = spaceOf(usualSpace(scene.room, study.display.length, scene.island), question);
+  return success({ index: index.value, scene, layer: layer.value, kinds: kinds.value, space });
+}
+
+/** Most clearances between two, and most shifts to one side. */
+const MOST_CLEARANCES = 60;
+const MOST_SHIFTS = 40;
+
+function spaceOf(usual: SearchSpace, question: RowQuestion): SearchSpace {
+  const { counts, clearances, gap, end, along, across, pairs } = question;
+  const { step } = usual;
+  return {
+    ...usual,
+    counts: counts ?? usual.counts,
+    clearances:
+      clearances === undefined
+        ? usual.clearances
+        : "from" in clearances
+          ? steps(clearances.from, clearances.to, 2 * step)
+          : clearances,
+    leastGap: gap ?? usual.leastGap,
+    leastEnd: end ?? usual.leastEnd,
+    along: along === undefined ? usual.along : shifts(along, 2 * step),
+    across: across === undefined ? usual.across : shifts(across, 2 * step),
+    pairs: pairs ?? usual.pairs,
+  };
+}
+
+function shifts(reach: number, step: number): number[] {
+  const count = Math.min(MOST_SHIFTS, Math.floor(reach / step + 1e-9));
+  return [0, ...Array.from({ length: count }, (_, k) => [(k + 1) * step, -(k + 1) * step]).flat()];
+}
+
+function steps(from: number, to: number, step: number): number[] {
+  const count = Math.min(MOST_CLEARANCES, Math.floor((to - from) / step + 1e-9));
+  return Array.from({ length: count + 1 }, (_, k) => from + k * step);
+}
+
+/** The study with arrangements added, each under a name of its own. */
+export function withArrangements(
+  document: StudyDocument,
+  proposals: readonly StudyDocument["arrangements"][number][],
+): StudyDocument {
+  const names = new Set(document.arrangements.map(({ name }) => name));
+  const added = proposals.map((proposal) => {
+    let name = proposal.name;
+    for (let n = 2; names.has(name); n++) name = `${proposal.name} (${n})`;
+    names.add(name);
+    return { ...proposal, name };
+  });
+  return { ...document, arrangements: [...document.arrangements, ...added] };
+}

@@ -1,0 +1,72 @@
+/** Which arrangement, layer and luminaires a question is about: by name, or the usual ones. */
+
+import { pendantShortlist } from "../design/search/shortlist.ts";
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { nearestWord } from "../diagnostics/nearest-word.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { OpenStudy } from "./open-document.ts";
+
+/** The arrangement of a name or number; the first without either. */
+export function arrangementIndex(
+  scenes: readonly Scene[],
+  name: string | number | undefined,
+): Outcome<number> {
+  const index = typeof name === "string" ? scenes.findIndex((scene) => scene.name === name) : (name ?? 0);
+  if (scenes[index] !== undefined) return success(index);
+  return unknown(
+    "The study has no arrangement of that name.",
+    scenes.map((scene) => JSON.stringify(scene.name)).join(", "),
+    JSON.stringify(name),
+  );
+}
+
+/** The layer of a name; the first of pendants without one. */
+export function layerIndex({ layers }: Scene, name: string | undefined): Outcome<number> {
+  const index =
+    name === undefined
+      ? layers.findIndex(({ role }) => role === "pendant")
+      : layers.findIndex((layer) => layer.name === name);
+  if (index >= 0) return success(index);
+  return unknown(
+    name === undefined ? "The arrangement has no layer of pendants." : "There is no such layer.",
+    layers.map((layer) => JSON.stringify(layer.name)).join(", ") || "a layer",
+    name === undefined ? undefined : JSON.stringify(name),
+  );
+}
+
+/** The luminaires of these names; all that hang as pendants somewhere, and those that hang nowhere, without any. */
+export function shortlist(
+  { study, document }: Pick<OpenStudy, "study" | "document">,
+  names: readonly string[] | undefined,
+): Outcome<Luminaire[]> {
+  const chosen = names ?? pendantShortlist(document, study.scenes);
+  const found: Luminaire[] = [];
+  for (const name of chosen) {
+    const luminaire = study.luminaires.get(name);
+    if (luminaire === undefined) return unknownLuminaire(study.luminaires, name);
+    found.push(luminaire);
+  }
+  return success(found);
+}
+
+export function unknownLuminaire<T>(luminaires: ReadonlyMap<string, Luminaire>, name: string): Outcome<T> {
+  const known = [...luminaires.keys()];
+  const meant = nearestWord(name, known);
+  return unknown(
+    `The study has no such luminaire.${meant === undefined ? "" : ` Did you mean "${meant}"?`}`,
+    known.join(", "),
+    name,
+  );
+}
+
+function unknown<T>(message: string, expected: string, received: string | undefined): Outcome<T> {
+  return failure({
+    code: "unknown-name",
+    severity: "error",
+    message,
+    expected,
+    ...(received === undefined ? {} : { received }),
+    where: {},
+  });
+}

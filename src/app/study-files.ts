@@ -1,0 +1,171 @@
+/**
+ * The files of a study and what was made of them: the photometry of a file by its path, lamp set and flux while its
+ * bytes stay the same; a luminaire by its part of the document and its photometry, so that a pendant that moved is
+ * still the same luminaire to the engine, which keeps its tables by luminaire.
+ */
+
+import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { Photometry } from "../photometry/photometry.ts";
+import type { ReadOptions } from "../photometry/readers/read-options.ts";
+import { isLm63, readTextPhotometry } from "../photometry/readers/read-text-photometry.ts";
+import { type PhotometryPath, photometryPaths } from "../study/photometry-paths.ts";
+import type { StudyDocument } from "../study/study.ts";
+import { embeddedBytes } from "./embedded-bytes.ts";
+
+/** A file the study names, by its path in the study. */
+export interface StudyFile {
+  readonly path: string;
+  readonly content: Uint8Array;
+}
+
+/** The bytes of a file by its path relative to the study's folder, or why there are none. May answer later; may throw. */
+export type ReadFile = (
+  path: string,
+) => Outcome<Uint8Array> | Uint8Array | Promise<Outcome<Uint8Array> | Uint8Array>;
+
+interface KnownPhotometry {
+  readonly bytes: Uint8Array;
+  readonly photometry: Outcome<Photometry>;
+}
+
+interface KnownLuminaire {
+  readonly text: string;
+  readonly photometry: Outcome<Photometry> | undefined;
+  readonly luminaire: Luminaire;
+}
+
+export class StudyFiles {
+  readonly #bytes = new Map<string, Outcome<Uint8Array>>();
+  readonly #read = new Map<string, KnownPhotometry>();
+  readonly #luminaires = new Map<string, KnownLuminaire>();
+  #reader: (bytes: Uint8Array, options: ReadOptions) => Outcome<Photometry> = readTextPhotometry;
+
+  /** Takes all files of a study in place of those before; what was read of a file that stays is kept. */
+  replace(files: readonly StudyFile[]): void {
+    this.#bytes.clear();
+    for (const { path, content } of files) this.#bytes.set(path, success(content));
+  }
+
+  /** The photometry of every luminaire that names a file: carried inside the study, handed over, or from `read`.
+   * @param file names the study in issues */
+  async photometry(
+    document: StudyDocument,
+    read?: ReadFile,
+    file?: string,
+  ): Promise<ReadonlyMap<string, Outcome<Photometry>>> {
+    const all = new Map<string, Outcome<Photometry>>();
+    for (const named of photometryPaths(document))
+      all.set(named.luminaire, await this.#photometryOf(document, named, read, file));
+    return all;
+  }
+
+  /** The luminaire made earlier from the same document and photometry, else the one just made. */
+  same(made: Luminaire, document: unknown, photometry: Outcome<Photometry> | undefined): Luminaire {
+    const text = JSON.stringify(document);
+    const known = this.#luminaires.get(made.name);
+    if (known !== undefined && known.text === text && known.photometry === photometry) return known.luminaire;
+    this.#luminaires.set(made.name, { text, photometry, luminaire: made });
+    return made;
+  }
+
+  async #photometryOf(
+    document: StudyDocument,
+    { luminaire, path, where, lampSet }: PhotometryPath,
+    read: ReadFile | undefined,
+    file: string | undefined,
+  ): Promise<Outcome<Photometry>> {
+    const bytes = await this.#bytesOf(document, path, read);
+    if (!bytes.ok)
+      return read === undefined
+        ? bytes
+        : placed(bytes, { ...(file === undefined ? {} : { file }), path: where });
+    const flux = document.luminaires?.[luminaire]?.flux;
+    const key = `${path}\n${lampSet ?? ""}\n${flux ?? ""}`;
+    const known = this.#read.get(key);
+    if (known !== undefined && sameBytes(known.bytes, bytes.value)) return known.photometry;
+    if (this.#reader === readTextPhotometry && !isLm63(bytes.value, path))
+      this.#reader = (await import("../photometry/readers/read-photometry.ts")).readPhotometry;
+    const options = {
+      file: path,
+      ...(lampSet === undefined ? {} : { lampSet }),
+      ...(flux === undefined ? {} : { flux }),
+    };
+    const { photometry, complete } = await this.#readWithTilt(bytes.value, options, (tilt) =>
+      this.#bytesOf(document, tilt, read),
+    );
+    // A missing file may come yet.
+    if (complete) this.#read.set(key, { bytes: bytes.value, photometry });
+    return photometry;
+  }
+
+  /** A tilt file stands beside the photometric file that names it, and is known by name only once that was read. */
+  async #readWithTilt(
+    bytes: Uint8Array,
+    options: ReadOptions,
+    bytesOf: (path: string) => Promise<Outcome<Uint8Array>>,
+  ): Promise<{ readonly photometry: Outcome<Photometry>; readonly complete: boolean }> {
+    const beside = options.file.replace(/[^/\\]*$/, "");
+    const named: string[] = [];
+    let tilt: Outcome<Uint8Array> = success(new Uint8Array(0));
+    const readOnce = (): Outcome<Photometry> =>
+      this.#reader(bytes, {
+        ...options,
+        tilt: (name) => {
+          named.push(name);
+          return tilt;
+        },
+      });
+    const first = readOnce();
+    const [name] = named;
+    if (name === undefined) return { photometry: first, complete: true };
+    tilt = placed(await bytesOf(beside + name), { file: options.file, path: `TILT=${name}` });
+    return { photometry: readOnce(), complete: tilt.ok };
+  }
+
+  async #bytesOf(
+    { embedded }: StudyDocument,
+    path: string,
+    read: ReadFile | undefined,
+  ): Promise<Outcome<Uint8Array>> {
+    if (embedded !== undefined && Object.hasOwn(embedded, path)) {
+      return success(embeddedBytes(embedded[path]));
+    }
+    return this.#bytes.get(path) ?? (read === undefined ? missing(path) : fetched(path, read));
+  }
+}
+
+async function fetched(path: string, read: ReadFile): Promise<Outcome<Uint8Array>> {
+  try {
+    const found = await read(path);
+    if (found instanceof Uint8Array) return success(found);
+    if (found?.ok === true || found?.ok === false) return found;
+    return unreadable(path, "No bytes came of it.");
+  } catch (error) {
+    return unreadable(path, error instanceof Error ? error.message : String(error));
+  }
+}
+
+function unreadable(path: string, message: string): Outcome<Uint8Array> {
+  const where = { file: path };
+  return failure({ code: "file-unreadable", severity: "error", message, expected: "its bytes", where });
+}
+
+function missing(path: string): Outcome<Uint8Array> {
+  return failure({
+    code: "file-missing",
+    severity: "error",
+    message: "The study names a file that is not with it.",
+    expected: "the file, dropped onto the page or carried in the study",
+    received: JSON.stringify(path),
+    where: { file: path },
+  });
+}
+
+function placed<T>(outcome: Outcome<T>, where: Issue["where"]): Outcome<T> {
+  return outcome.ok ? outcome : failure(...outcome.issues.map((issue) => ({ ...issue, where })));
+}
+
+function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
+  return a === b || (a.length === b.length && a.every((byte, i) => byte === b[i]));
+}

@@ -1,0 +1,66 @@
+/** Site readings against one arrangement's prediction. */
+
+import { readReadings } from "../design/verify/readings.ts";
+import { type MeterClass, type Verification, verify } from "../design/verify/verify.ts";
+import type { Observer } from "../diagnostics/cancelled.ts";
+import { type Outcome, success } from "../diagnostics/issue.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { OpenStudy } from "./open-document.ts";
+import { arrangementIndex } from "./shortlist.ts";
+
+/** No list of readings is longer (characters). */
+const LONGEST = 1_000_000;
+
+export interface VerifyOptions {
+  /** Comma-separated text, see `design/verify/readings.ts`. */
+  readonly readings: string;
+  /** Names the readings in issues. */
+  readonly file?: string;
+  /** The arrangement that was built, by name or number; the first by default. */
+  readonly arrangement?: string | number;
+  /** 95 % band of the meter, relative, 0.05 by default; or one good for ratios alone. */
+  readonly meter?: MeterClass;
+  /** What age and dirt have left of the light by then, 0.1 to 1; 1 is new and clean, the default. */
+  readonly maintenance?: number;
+  /** Probability with which a target must be reached to be called met, 0.5 to 0.999; 0.9 by default. */
+  readonly confidence?: number;
+}
+
+export interface VerifiedArrangement {
+  readonly scene: Scene;
+  readonly verification: Verification;
+}
+
+export async function verifyReadings(
+  { study, engines }: Pick<OpenStudy, "study" | "engines">,
+  {
+    readings: text,
+    file = "readings",
+    arrangement,
+    meter = 0.05,
+    maintenance = 1,
+    confidence,
+  }: VerifyOptions,
+  observer: Observer = {},
+): Promise<Outcome<VerifiedArrangement>> {
+  const index = arrangementIndex(study.scenes, arrangement);
+  if (!index.ok) return index;
+  const scene = study.scenes[index.value];
+  const readings = readReadings(text.slice(0, LONGEST), scene, file);
+  if (!readings.ok) return readings;
+  const engine = await engines.get();
+  const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
+  const verification = verify(
+    {
+      study,
+      scene,
+      readings: readings.value,
+      meter,
+      maintenance,
+      calculate: (one, options) => engine.calculate(one, options, stop),
+      ...(confidence === undefined ? {} : { confidence }),
+    },
+    observer,
+  );
+  return success({ scene, verification }, readings.warnings);
+}

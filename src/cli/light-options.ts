@@ -1,0 +1,45 @@
+/** What every command takes that calculates a study's light, and the light it asks for. */
+
+import { type ArrangementLight, arrangementLight, type LightOptions } from "../app/arrangement-light.ts";
+import type { OpenStudy } from "../app/open-document.ts";
+import { arrangementIndex } from "../app/shortlist.ts";
+import { orThrow } from "../diagnostics/candlespan-error.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { ALLOW_OUTSIDE, type Arguments, type Io, type Option } from "./command.ts";
+import { progressOf } from "./progress.ts";
+
+export const LIGHT_OPTIONS: Readonly<Record<string, Option>> = {
+  arrangement: { type: "string", value: "NAME", description: "this arrangement only" },
+  quick: {
+    type: "boolean",
+    description: "a quick calculation; the result states its wider bound",
+  },
+  "with-people": { type: "boolean", description: "let the people of the study stand in the light" },
+  ...ALLOW_OUTSIDE,
+};
+
+/** The light of every arrangement, or of the one named. */
+export async function lightOf(
+  opened: OpenStudy,
+  name: string | undefined,
+  args: Arguments,
+  io: Io,
+  options: Pick<LightOptions, "confidence" | "findings"> = {},
+): Promise<readonly ArrangementLight[]> {
+  const { scenes } = opened.study;
+  const chosen = name === undefined ? scenes : [scenes[orThrow(arrangementIndex(scenes, name))]];
+  const lights: ArrangementLight[] = [];
+  for (const [index, scene] of chosen.entries()) {
+    const label = `${printable(scene.name, 40)} (${index + 1} of ${chosen.length})`;
+    const progress = progressOf(io, chosen.length > 1 ? label : "");
+    const asked: LightOptions = {
+      ...options,
+      draft: args.flag("quick"),
+      shadows: true,
+      ...(args.flag("with-people") ? { people: true } : {}),
+    };
+    lights.push(await arrangementLight(opened, scene, asked, progress.observer));
+    progress.done();
+  }
+  return lights;
+}
