@@ -3,15 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, it } from "vitest";
-import {
-  assess,
-  checkStudy,
-  LightEngine,
-  orThrow,
-  PUBLISHED_TARGETS_BY_ID,
-  resolveStudy,
-  verdictMethod,
-} from "../../src/index.ts";
+import { openStudy } from "../../src/index.ts";
 import { called } from "../support/cli.ts";
 import { ISLAND, kitchen } from "../support/studies.ts";
 
@@ -40,17 +32,8 @@ for (const quality of ["quick", "full"] as const)
     );
     const [command] = JSON.parse(out).arrangements;
 
-    const study = orThrow(
-      resolveStudy(orThrow(checkStudy(document)), {
-        photometry: new Map(),
-        publishedTargets: PUBLISHED_TARGETS_BY_ID,
-      }),
-    );
-    const [scene] = study.scenes;
-    const engine = new LightEngine();
-    const calculate: LightEngine["calculate"] = (...asked) => engine.calculate(...asked);
-    const result = calculate(scene, { ...study.options, quality });
-    const library = assess(study, scene, result, verdictMethod(scene, result, calculate));
+    const study = await openStudy(document);
+    const library = await study.check(0, { draft: quality === "quick" });
     expect(JSON.parse(JSON.stringify(library.zones[0].checks))).toEqual(command.zones[0].checks);
     expect(library.verdict).toBe(command.verdict);
     expect(library.zones[0].checks).toHaveLength(2);
