@@ -8,12 +8,13 @@
 export type { CheckAnswer, FineAnswer, LayerAnswer, PlaneAnswer, ZoneAnswer } from "./app/check-answer.ts";
 export type { IsoluxField } from "./app/contour-field.ts";
 export type { PlaneContour } from "./app/judged-arrangement.ts";
-export { OBJECTIVES, type Objective, RULE_IDS } from "./app/search.ts";
+export { RULE_IDS } from "./app/search.ts";
 export type { ReadFile } from "./app/study-files.ts";
-export { VERSION } from "./app/version.ts";
+export { VERSION } from "./diagnostics/version.ts";
 export type { Check, Driver, Statistics } from "./assessment/assessment.ts";
 export { PUBLISHED_TARGETS, type PublishedTarget } from "./assessment/targets-published.ts";
 export type { Verdict } from "./assessment/verdict.ts";
+export { OBJECTIVES, type Objective } from "./design/search/pareto.ts";
 export {
   type Answer,
   type CheckOptions,

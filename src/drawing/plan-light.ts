@@ -57,6 +57,7 @@ export interface PlanLight {
   readonly labels: readonly (LineLabel & { readonly colour: string; readonly ground: string })[];
 }
 
+/** The light of a field on a page: bands, isolux lines, hatching, labels clear of what is already there. */
 export function planLight(input: PlanLightInput): PlanLight {
   const { field, outline, unit, place, targets } = input;
   const known = field.values.filter((value) => !Number.isNaN(value));

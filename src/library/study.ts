@@ -14,7 +14,7 @@ import { arrangementIndex } from "../app/shortlist.ts";
 import type { ReadFile } from "../app/study-files.ts";
 import { type SwapOptions, swapLuminaire } from "../app/swap.ts";
 import { type VerifyOptions, verifyReadings } from "../app/verify.ts";
-import { VERSION } from "../app/version.ts";
+import { VERSION } from "../diagnostics/version.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { CandlespanError, orThrow } from "../diagnostics/candlespan-error.ts";
 import type { Issue } from "../diagnostics/issue.ts";

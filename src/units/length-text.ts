@@ -182,6 +182,7 @@ export interface RunningDimensions {
   readonly gapTexts: readonly string[];
 }
 
+/** Positions (m, from the datum, rising) each rounded once to the unit's step, and gaps that sum to them. */
 export function runningDimensions(
   positions: readonly number[],
   unit: LengthUnit,

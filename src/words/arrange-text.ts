@@ -113,7 +113,7 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
 }
 
 /** The same for a program: metres, lux, watts. */
-export function arrangeJson({ study, result, step }: ArrangeTextInput, version: string): unknown {
+export function arrangeJson({ study, result, step }: ArrangeTextInput, version: string) {
   const { proposals, turnedDown, leftOut, candidates, promising, undominated, checked } = result;
   const figures = ({ assessment, average, uniformity }: Checked) => ({
     verdict: assessment.verdict,

@@ -148,7 +148,7 @@ export function asBuiltText(
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-export function boxesJson(input: BoxesTextInput, version: string): unknown {
+export function boxesJson(input: BoxesTextInput, version: string) {
   const { study, island, kinds, step, error, sets, checked, rings, scene, layer } = input;
   return {
     candlespan: version,
@@ -182,7 +182,7 @@ export function asBuiltJson(
   { title }: Pick<ResolvedStudy, "title">,
   { planned, built, remedies }: AsBuilt,
   version: string,
-): unknown {
+) {
   return {
     candlespan: version,
     study: title,

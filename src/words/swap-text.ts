@@ -49,7 +49,7 @@ export function swapJson(
   study: Pick<ResolvedStudy, "title">,
   { layer, planned, instead, before, after, changes, differs, order }: Substitution,
   version: string,
-): unknown {
+) {
   const side = ({ assessment, average, uniformity }: Substitution["before"]) => ({
     verdict: assessment.verdict,
     average,

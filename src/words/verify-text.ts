@@ -151,7 +151,7 @@ export function culpritSentence(culprit: Culprit, { scene, study, verification }
 }
 
 /** The same for a program: metres, lux. */
-export function verifyJson(input: VerifyTextInput, version: string): unknown {
+export function verifyJson(input: VerifyTextInput, version: string) {
   const { study, scene, verification } = input;
   const { compared, agree, parameters, culprits, lights, zones, open, background } = verification;
   const about = ({ kind, subject, factor, by }: Omit<Culprit, "instead" | "odds">) => ({

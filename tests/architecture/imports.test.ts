@@ -56,6 +56,21 @@ function importsOf(file: string): string[] {
   return [...found].map((match) => (match[1] ?? match[2] ?? match[3]) as string);
 }
 
+/** Rooms whose functions only app puts together. */
+const INNER = ["engine", "assessment", "advice", "design"];
+
+/** Rooms from which a file imports more than types. */
+function valuesFrom(file: string, text: string): ReadonlySet<string> {
+  const found = new Set<string>();
+  for (const [, clause, specifier] of text.matchAll(/(?:^|\n)import\s+([^;]*?)\s+from\s+"(\.[^"]+)"/g)) {
+    if (clause.startsWith("type ")) continue;
+    const names = /\{([^}]*)\}/.exec(clause)?.[1].split(",") ?? ["all"];
+    if (names.every((name) => name.trim() === "" || name.trim().startsWith("type "))) continue;
+    found.add(relative(source, resolve(source, dirname(file), specifier)).split(/[\\/]/)[0]);
+  }
+  return found;
+}
+
 describe("the path of light", () => {
   it("knows every file's stage", () => {
     expect(files.filter((file) => stageOf(file) < 0)).toEqual([]);
@@ -114,7 +129,38 @@ describe("the path of light", () => {
     expect(wrong).toEqual([]);
   });
 
+  it("puts light and judgement together in app alone", () => {
+    const wrong: string[] = [];
+    for (const file of files) {
+      const room = file.split("/")[0];
+      // Below app the rooms build on one another; app is the place itself.
+      if (stageOf(file) <= STAGES.findIndex(([name]) => name === "app")) continue;
+      const inner = [...valuesFrom(file, readFileSync(join(source, file), "utf8"))].filter((each) =>
+        INNER.includes(each),
+      );
+      const asking = ["workers", "cli", "library", "elements"].includes(room) || room === "app.ts";
+      const forbidden = asking ? ["engine", "assessment", "design"] : [];
+      if (inner.some((each) => forbidden.includes(each)) || (inner.includes("engine") && inner.length > 1))
+        wrong.push(`${file} uses ${inner.join(" and ")}`);
+    }
+    const site = fileURLToPath(new URL("../../site", import.meta.url));
+    for (const name of readdirSync(site, { recursive: true }).map(String)) {
+      if (!name.endsWith(".ts")) continue;
+      // A table is no function.
+      const text = readFileSync(join(site, name), "utf8").replaceAll("assessment/targets-published.ts", "");
+      for (const [whole, , specifier] of text.matchAll(
+        /import\s+(?!type )([^;]*?)from\s+"([^"]*src\/(?:engine|assessment|design)\/[^"]+)"/g,
+      ))
+        if (/\{[^}]*\b(?!type )\w+/.test(whole.replace(/type \w+,?/g, "")))
+          wrong.push(`site/${name} uses ${specifier}`);
+    }
+    expect(wrong).toEqual([]);
+  });
+
   it("finds a breach when there is one", () => {
+    const text =
+      'import { assess, type FineField } from "../assessment/assess.ts";\nimport type { X } from "../engine/x.ts";';
+    expect([...valuesFrom("papers/a.ts", text)]).toEqual(["assessment"]);
     expect(stageOf("engine/calculate.ts")).toBeGreaterThan(stageOf("photometry/photometry.ts"));
     expect(importsOf("scene/resolved-study.ts").length).toBeGreaterThan(2);
   });

@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { type Command, parseArguments } from "../../src/cli/command.ts";
 import { COMMANDS } from "../../src/cli/commands.ts";
-import { VERSION } from "../../src/app/version.ts";
+import { VERSION } from "../../src/diagnostics/version.ts";
 import { called } from "../support/cli.ts";
 
 describe("the command line", () => {

@@ -16,6 +16,7 @@ const PAPERS = [
   "room-joists",
   "circuits",
   "file-boathouse",
+  "no-island",
 ];
 const ARRANGED = ["row-dome", "row-globe", "row-disc", "island-turned", "planes", "circuits"];
 const BOXES = ["row-dome", "row-cone", "row-drum", "room-openings", "circuits", "planes"];

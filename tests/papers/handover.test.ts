@@ -251,6 +251,12 @@ describe("the papers of a hand-over", () => {
       {
         ...bare,
         arrangements: [
+          { name: "recessed", layers: [{ name: "a", luminaire: "spot", grid: { columns: 2, rows: 2 } }] },
+        ],
+      },
+      {
+        ...bare,
+        arrangements: [
           {
             name: "free",
             layers: [{ name: "one", role: "pendant", luminaire: "dome", at: [{ position: [1, 1, 1.8] }] }],
@@ -284,8 +290,11 @@ describe("the papers of a hand-over", () => {
       for (const more of PAPER_CASES) {
         const files = handoverFiles(handoverOf(document, more));
         expect(files.length).toBeGreaterThan(10);
-        for (const sheet of sheetsOf(files))
+        for (const sheet of sheetsOf(files)) {
           for (const mark of words(sheet)) expect(mark.text).not.toMatch(/NaN|undefined|Infinity/);
+          // JSON writes no number but a finite one.
+          expect(JSON.stringify(sheet.marks)).not.toContain("null");
+        }
       }
   });
 

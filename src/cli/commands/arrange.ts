@@ -9,7 +9,7 @@ import { openGiven, openWithFolder } from "../open-study.ts";
 import { listOf, wholeBetween } from "../option-values.ts";
 import { progressOf } from "../progress.ts";
 import { ROW_OPTIONS, rowQuestion } from "../row-options.ts";
-import { VERSION } from "../../app/version.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 
 export const arrange: Command = {
   name: "arrange",

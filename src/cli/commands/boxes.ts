@@ -10,7 +10,7 @@ import { openGiven } from "../open-study.ts";
 import { lengthOf } from "../option-values.ts";
 import { progressOf } from "../progress.ts";
 import { ROW_OPTIONS, rowQuestion } from "../row-options.ts";
-import { VERSION } from "../../app/version.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 
 /** Largest file of offsets (bytes). */
 const OFFSETS_LIMIT = 100_000;

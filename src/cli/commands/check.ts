@@ -5,7 +5,7 @@ import { type Arguments, type Command, EXIT, type Io, usageError } from "../comm
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
-import { VERSION } from "../../app/version.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 
 export const check: Command = {
   name: "check",

@@ -19,7 +19,7 @@ import { type Arguments, type Command, EXIT, type Io, usageError } from "../comm
 import { readBytes, writeWhole } from "../files.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
-import { VERSION } from "../../app/version.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 
 export const handover: Command = {
   name: "handover",

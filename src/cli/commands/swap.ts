@@ -6,7 +6,7 @@ import { swapJson, swapText } from "../../words/swap-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { openGiven } from "../open-study.ts";
-import { VERSION } from "../../app/version.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 
 export const swap: Command = {
   name: "swap",

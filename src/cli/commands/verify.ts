@@ -7,7 +7,7 @@ import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
 import { openGiven } from "../open-study.ts";
 import { progressOf } from "../progress.ts";
-import { VERSION } from "../../app/version.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 
 /** Largest file of readings (bytes). */
 const READINGS_LIMIT = 1_000_000;

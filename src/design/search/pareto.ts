@@ -7,6 +7,7 @@ import type { CandidateFigures } from "./ranking.ts";
 
 export type Objective = "evenness" | "power" | "count" | "glare" | "visual weight";
 
+/** What rows may be best at, in the order they are asked. */
 export const OBJECTIVES: readonly Objective[] = ["evenness", "power", "count", "glare", "visual weight"];
 
 /** Steps that matter: U₀ by 0.02, W by 2, one pendant, luminance by a quarter, silhouette by 0.02 m². All ours. */
