@@ -3,9 +3,9 @@
  * contradicts. No published case: the two share the statement of the input bands.
  */
 import { describe, expect, it } from "vitest";
-import { lightArrangement } from "../../src/app/light-arrangement.ts";
+import { arrangementLight } from "../../src/app/arrangement-light.ts";
+import { Engines } from "../../src/app/engines.ts";
 import type { Check } from "../../src/assessment/assessment.ts";
-import { LightEngine } from "../../src/engine/light-engine.ts";
 import type { Target } from "../../src/scene/target.ts";
 import { CONTEXT, ISLAND, type Json, kitchen, resolved, withRow } from "../support/studies.ts";
 
@@ -64,21 +64,19 @@ const STUDIES: Readonly<Record<string, Json>> = {
 
 describe("a draft", () => {
   for (const [name, document] of Object.entries(STUDIES))
-    it(`holds what the full calculation says: ${name}`, { timeout: 120_000 }, () => {
+    it(`holds what the full calculation says: ${name}`, { timeout: 120_000 }, async () => {
       const study = resolved(document, context);
       const [scene] = study.scenes;
       const people = scene.people.length > 0;
-      const checks = (quality: "quick" | "full"): readonly Check[] => {
-        const engines = { light: new LightEngine(), uncertainty: new LightEngine() };
-        const options = { ...study.options, quality, people };
-        return lightArrangement(study, scene, options, engines, () => undefined).assessment.zones.flatMap(
-          (zone) => zone.checks,
-        );
+      const checks = async (draft: boolean): Promise<readonly Check[]> => {
+        const opened = { study, engines: new Engines() };
+        const { assessment } = await arrangementLight(opened, scene, { draft, people });
+        return assessment.zones.flatMap((zone) => zone.checks);
       };
-      const full = checks("full");
+      const full = await checks(false);
       expect(full).toHaveLength(6);
       let nearest = Number.POSITIVE_INFINITY;
-      checks("quick").forEach((draft, k) => {
+      (await checks(true)).forEach((draft, k) => {
         const [lo, hi] = full[k].band ?? [Number.NaN, Number.NaN];
         const [low, high] = draft.band ?? [Number.NaN, Number.NaN];
         nearest = Math.min(nearest, (lo - low) / full[k].value, (high - hi) / full[k].value);
