@@ -76,14 +76,7 @@ export class LightEngine {
     const inSight = new Surroundings(chosen.occlusion ? standing : new Occluders([]), bodies);
     const luminaires = this.#keyed(scene, inSight, nearFieldError);
 
-    const planes = this.#directPlanes(
-      scene,
-      luminaires,
-      inSight,
-      nearFieldError,
-      quality.penumbraError,
-      observer,
-    );
+    const planes = this.#directPlanes(scene, luminaires, inSight, nearFieldError, observer);
     const tooNear = scene.planes.reduce(
       (sum, plane) =>
         sum +
@@ -147,7 +140,6 @@ export class LightEngine {
     luminaires: readonly KeyedLuminaire[],
     surroundings: Surroundings,
     nearFieldError: number,
-    penumbraError: number,
     observer?: Observer,
   ): PlaneField[] {
     return scene.planes.map((plane, index) => {
@@ -175,7 +167,7 @@ export class LightEngine {
             luminaire,
             surroundings,
             nearFieldError,
-            { penumbraError, floor },
+            { floor },
             observer,
           );
           for (let i = 0; i < count; i++) direct[i] += part.field[i];
@@ -199,15 +191,14 @@ export class LightEngine {
     bounds: LightBounds,
     observer?: Observer,
   ): DirectPlane {
-    const { floor, penumbraError } = bounds;
-    const penumbra = new Penumbra(placed, placed.source, surroundings, penumbraError);
+    const { floor } = bounds;
+    const penumbra = new Penumbra(placed, placed.source, surroundings);
     const { standing, bodies } = inTheWayOf(plane, penumbra, surroundings, own);
     const still = contentKey(
       planeKey,
       key,
       nearFieldError,
       floor,
-      penumbraError,
       ...standing.map((solid) => contentKey(surroundings.standing.blockers[solid].mesh.positions)),
     );
     // Kept as long as anything made from it is in use.
@@ -220,7 +211,7 @@ export class LightEngine {
       const field =
         bodies.length === 0
           ? light.standing
-          : shadowedLight(light, placed, plane, bounds, surroundings, own, observer);
+          : shadowedLight(light, placed, plane, surroundings, own, observer);
       if (!placed.source.uncertain) return { field, band: undefined };
       const band = new Float64Array(field.length);
       addNearFieldBand(placed, plane, floor, band);

@@ -7,7 +7,7 @@ export interface Quality {
   readonly tolerance: number;
   /** Smallest near-field bound that is followed. */
   readonly leastNearFieldError: number;
-  /** Share of an opening to which a penumbra is known. */
+  /** Bound on the visible share of an opening, of its light without what hides it. */
   readonly penumbraError: number;
   /** Whether bodies that come and go take part in the exchange between patches. */
   readonly bodiesExchange: boolean;
@@ -23,7 +23,7 @@ export const QUALITY: Readonly<Record<"quick" | "full", Quality>> = {
     gatherSpacing: 0.2,
     tolerance: 1e-4,
     leastNearFieldError: 0.01,
-    penumbraError: 0.02,
+    penumbraError: 0.005,
     bodiesExchange: false,
     interreflectionBound: 0.05,
   },

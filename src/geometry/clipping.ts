@@ -35,7 +35,8 @@ export class Clipping {
   #px = 0;
   #py = 0;
   #pz = 0;
-  readonly #parts: ConvexPart[] = [];
+  /** Undefined of a horizon. */
+  readonly #parts: (ConvexPart | undefined)[] = [];
   readonly #body: number[] = [];
   readonly #share: number[] = [];
   readonly #from: number[] = [];
@@ -72,12 +73,7 @@ export class Clipping {
   add(parts: readonly ConvexPart[], share: number, body: number, focus: Focus): void {
     const first = this.#parts.length;
     for (const part of parts) {
-      const room = this.#used + 3 * mostPlanes(part);
-      if (room > this.#normals.length) {
-        const grown = new Float64Array(2 * room);
-        grown.set(this.#normals);
-        this.#normals = grown;
-      }
+      this.#reserveNormals(mostPlanes(part));
       const normals = this.#normals.subarray(this.#used);
       const count = writeOutline(part, this.#px, this.#py, this.#pz, focus, this.tolerance, normals);
       if (count < 0 || this.#misses(normals, count, focus)) continue;
@@ -90,6 +86,34 @@ export class Clipping {
       this.#used += 3 * count;
     }
     for (let k = first; k < this.#parts.length; k++) this.#next[k] = this.#parts.length;
+  }
+
+  /** Hides, as body −1, all that does not lie above the plane through the point of this upward normal. */
+  addHorizon(nx: number, ny: number, nz: number): void {
+    const k = this.#parts.length;
+    this.#reserveNormals(1);
+    this.#normals[this.#used] = nx;
+    this.#normals[this.#used + 1] = ny;
+    this.#normals[this.#used + 2] = nz;
+    this.#parts.push(undefined);
+    this.#body[k] = -1;
+    this.#share[k] = 0;
+    this.#from[k] = this.#used;
+    this.#count[k] = 1;
+    this.#next[k] = k + 1;
+    this.#used += 3;
+  }
+
+  /** Whether any solid may hide something of a sphere about a place relative to the point. */
+  meets(x: number, y: number, z: number, radius: number): boolean {
+    const normals = this.#normals;
+    for (let k = 0; k < this.#parts.length; k++) {
+      const end = this.#from[k] + 3 * this.#count[k];
+      let f = this.#from[k];
+      while (f < end && normals[f] * x + normals[f + 1] * y + normals[f + 2] * z <= radius) f += 3;
+      if (f === end) return true;
+    }
+    return false;
   }
 
   /** Visits what is seen of the polygon, whose `count` corners are relative to the point. */
@@ -208,6 +232,8 @@ export class Clipping {
 
   /** Whether part k stands before the middle of the polygon. */
   #stands(k: number, at: number, n: number): boolean {
+    const solid = this.#parts[k];
+    if (solid === undefined) return true;
     const p = this.#arena;
     let x = 0;
     let y = 0;
@@ -220,7 +246,15 @@ export class Clipping {
     const px = this.#px;
     const py = this.#py;
     const pz = this.#pz;
-    return segmentMeets(this.#parts[k], px, py, pz, px + x / n, py + y / n, pz + z / n);
+    return segmentMeets(solid, px, py, pz, px + x / n, py + y / n, pz + z / n);
+  }
+
+  #reserveNormals(count: number): void {
+    const room = this.#used + 3 * count;
+    if (room <= this.#normals.length) return;
+    const grown = new Float64Array(2 * room);
+    grown.set(this.#normals);
+    this.#normals = grown;
   }
 
   /** Room for two more polygons of one corner more behind the one at `at`. */

@@ -71,6 +71,11 @@ export class DirectSource {
     return this.#height(px, py, pz, receiver) + this.#reach(receiver) <= TOUCHING;
   }
 
+  /** Whether the receiver's horizon passes through the elements' box. */
+  cutByHorizon(px: number, py: number, pz: number, receiver: Receiver): boolean {
+    return receiver.quantity === "planar" && this.#height(px, py, pz, receiver) < this.#reach(receiver);
+  }
+
   /** Writes as many elements as the error bound asks for towards this point and receiver: local positions and
    * illuminance on a plane facing each (lx), the receiver's own weight not yet applied. Returns their count.
    * `floor`: illuminance (lx) below which a contribution's own size no longer counts. Never allocates once the

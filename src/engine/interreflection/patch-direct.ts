@@ -92,7 +92,7 @@ export function shadowedFlux(
   const clear = unshadowed.flux;
   const flux = clear.slice();
   const caught = new Float64Array(surroundings.bodies.length);
-  const penumbra = new Penumbra(placed, emitter, surroundings, 0.01);
+  const penumbra = new Penumbra(placed, emitter, surroundings);
   const shadow = new PatchShadow(p, placed, penumbra, surroundings);
   for (let s = 0; s < p.grids.length; s++) {
     throwIfCancelled(observer);

@@ -2,8 +2,10 @@
  * The solids of a scene that stand in the way of light, with the culling that lets an empty way cost nothing.
  */
 
-import { type Box, boxOfMesh, shaftMeetsBox } from "../../geometry/box.ts";
+import { type Box, shaftMeetsBox } from "../../geometry/box.ts";
+import { boundsOfParts, type ConvexPart, greatestLevel } from "../../geometry/convex-part.ts";
 import { type ConvexSolid, convexSolid, meetsConvexSolid } from "../../geometry/convex-solid.ts";
+import { polyhedraOf } from "../../geometry/polyhedron.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import type { Blocker } from "../../scene/scene.ts";
@@ -13,14 +15,18 @@ const FEW = 5;
 
 export class Occluders {
   readonly blockers: readonly Blocker[];
+  /** Convex parts whose union each solid is. */
+  readonly parts: readonly (readonly ConvexPart[])[];
   readonly boxes: readonly Box[];
   readonly tree: VisibilityTree;
   /** Planes of the solids that are convex and simple. */
   readonly #convex: readonly (ConvexSolid | undefined)[];
 
-  constructor(blockers: readonly Blocker[]) {
+  /** `parts` where a solid is known better than by its mesh. */
+  constructor(blockers: readonly Blocker[], parts?: readonly (readonly ConvexPart[])[]) {
     this.blockers = blockers;
-    this.boxes = blockers.map(({ mesh }) => boxOfMesh(mesh));
+    this.parts = parts ?? blockers.map(({ mesh }) => polyhedraOf(mesh));
+    this.boxes = this.parts.map(boundsOfParts);
     this.tree = new VisibilityTree(blockers);
     this.#convex = blockers.map(({ mesh }) => convexSolid(mesh));
   }
@@ -55,12 +61,12 @@ export class Occluders {
 
   /** Whether a solid lies wholly behind a plane: then it blocks nothing in front of it. */
   behind(solid: number, normal: Vec3, level: number): boolean {
-    const { positions } = this.blockers[solid].mesh;
-    for (let k = 0; k < positions.length; k += 3) {
-      const height = positions[k] * normal[0] + positions[k + 1] * normal[1] + positions[k + 2] * normal[2];
-      if (height > level + 1e-6) return false;
-    }
-    return true;
+    return this.level(solid, normal) <= level + 1e-6;
+  }
+
+  /** Greatest level n·x that a solid reaches (m). */
+  level(solid: number, normal: Vec3): number {
+    return Math.max(...this.parts[solid].map((part) => greatestLevel(part, normal)));
   }
 
   /** Area of a solid's outside (m²). */

@@ -17,6 +17,8 @@ import { type InTheWay, isClear, Surroundings } from "./surroundings.ts";
 
 /** A receiving point this near to a surface counts as on it, on the side of its normal (m). */
 export const ON_SURFACE = 1e-3;
+/** Lines of sight from a surface start this far off it (m). */
+const LIFT = 1e-6;
 
 const POINTS_BETWEEN_QUESTIONS = 16;
 
@@ -24,8 +26,6 @@ const POINTS_BETWEEN_QUESTIONS = 16;
 export interface LightBounds {
   /** lx, as in `direct-light.ts` */
   readonly floor: number;
-  /** Share of an opening to which a penumbra is known. */
-  readonly penumbraError: number;
 }
 
 /** Light on a plane with nothing in the way, and past what stands still (lx). */
@@ -41,18 +41,25 @@ export function inTheWayOf(
   surroundings: Surroundings,
   own: number,
 ): InTheWay {
-  const { points, normal, quantity } = plane;
-  const found = surroundings.between(boxOfPoints(points), penumbra.box, own);
-  if (quantity !== "planar" || isClear(found)) return found;
-  let lowest = Infinity;
-  for (let k = 0; k < points.length; k += 3) {
-    const height = points[k] * normal[0] + points[k + 1] * normal[1] + points[k + 2] * normal[2];
-    if (height < lowest) lowest = height;
-  }
-  const below = lowest + ON_SURFACE;
-  return {
-    standing: found.standing.filter((solid) => !surroundings.standing.behind(solid, normal, below)),
-    bodies: found.bodies.filter((body) => !surroundings.bodies[body].occluders.behind(0, normal, below)),
+  return surroundings.between(boxOfPoints(plane.points), penumbra.box, own);
+}
+
+/** Leaves out what does not rise over the plane's i-th point by more than `ON_SURFACE`: the point lies on it. */
+function risesOver(
+  { points, normal, quantity }: CalculationPlane,
+  surroundings: Surroundings,
+): (inTheWay: InTheWay, i: number) => InTheWay {
+  if (quantity !== "planar") return (inTheWay) => inTheWay;
+  const { standing, bodies } = surroundings;
+  const solids = standing.blockers.map((_, solid) => standing.level(solid, normal));
+  const moving = bodies.map(({ occluders }) => occluders.level(0, normal));
+  return (inTheWay, i) => {
+    const level =
+      points[3 * i] * normal[0] + points[3 * i + 1] * normal[1] + points[3 * i + 2] * normal[2] + ON_SURFACE;
+    return {
+      standing: inTheWay.standing.filter((solid) => solids[solid] > level),
+      bodies: inTheWay.bodies.filter((body) => moving[body] > level),
+    };
   };
 }
 
@@ -68,7 +75,7 @@ export function standingLight(
   addDirectLight(placed, plane, bounds.floor, clear, observer);
   const still = new Surroundings(surroundings.standing, []);
   const standing = clear.slice();
-  shade(placed, plane, bounds, still, -1, clear, standing, (inTheWay) => !isClear(inTheWay), observer);
+  shade(placed, plane, still, -1, clear, standing, (inTheWay) => !isClear(inTheWay), observer);
   return { clear, standing };
 }
 
@@ -78,23 +85,12 @@ export function shadowedLight(
   light: StandingLight,
   placed: PlacedSource,
   plane: CalculationPlane,
-  bounds: LightBounds,
   surroundings: Surroundings,
   own: number,
   observer?: Observer,
 ): Float64Array {
   const out = light.standing.slice();
-  shade(
-    placed,
-    plane,
-    bounds,
-    surroundings,
-    own,
-    light.clear,
-    out,
-    ({ bodies }) => bodies.length > 0,
-    observer,
-  );
+  shade(placed, plane, surroundings, own, light.clear, out, ({ bodies }) => bodies.length > 0, observer);
   return out;
 }
 
@@ -102,7 +98,6 @@ export function shadowedLight(
 function shade(
   placed: PlacedSource,
   plane: CalculationPlane,
-  bounds: LightBounds,
   surroundings: Surroundings,
   own: number,
   clear: Float64Array,
@@ -110,12 +105,13 @@ function shade(
   wanted: (inTheWay: InTheWay) => boolean,
   observer?: Observer,
 ): void {
-  const penumbra = new Penumbra(placed, placed.source, surroundings, bounds.penumbraError);
+  const penumbra = new Penumbra(placed, placed.source, surroundings);
   const candidates = inTheWayOf(plane, penumbra, surroundings, own);
   if (!wanted(candidates)) return;
   const receiver = new Receiver(plane.quantity, plane.normal, placed.frame.rotation);
   const local = new LocalPoint(placed.frame.origin, placed.frame.rotation);
-  const lift = plane.quantity === "planar" ? ON_SURFACE : 0;
+  const lift = plane.quantity === "planar" ? LIFT : 0;
+  const rises = risesOver(plane, surroundings);
   const [nx, ny, nz] = plane.normal;
   const at = new Float64Array(6);
   for (let i = 0; i < out.length; i++) {
@@ -130,9 +126,9 @@ function shade(
     at[3] = x;
     at[4] = y;
     at[5] = z;
-    const inTheWay = surroundings.between(at, penumbra.box, own, candidates);
+    const inTheWay = rises(surroundings.between(at, penumbra.box, own, candidates), i);
     if (!wanted(inTheWay)) continue;
     local.set(plane.points, i);
-    out[i] = clear[i] * penumbra.share(x, y, z, local.x, local.y, local.z, receiver, inTheWay, i);
+    out[i] = clear[i] * penumbra.share(x, y, z, local.x, local.y, local.z, receiver, inTheWay);
   }
 }

@@ -4,8 +4,10 @@
  */
 
 import type { Box } from "../../geometry/box.ts";
+import type { ConvexPart } from "../../geometry/convex-part.ts";
 import { contentKey } from "../../numerics/content-key.ts";
 import type { Blocker, Scene } from "../../scene/scene.ts";
+import { convexPartsOf } from "./blocker-parts.ts";
 import { Occluders } from "./occluders.ts";
 
 export interface MovingBody {
@@ -52,6 +54,18 @@ export class Surroundings {
       for (const i of among.bodies) if (this.bodies[i].occluders.anyBetween(a, b, ONLY)) bodies.push(i);
     }
     return { standing: this.standing.between(a, b, among?.standing ?? this.#all), bodies };
+  }
+
+  /** Visits the solids in the way: their convex parts, the share of light that passes them, and a number of each. */
+  each(
+    inTheWay: InTheWay,
+    visit: (parts: readonly ConvexPart[], share: number, solid: number) => void,
+  ): void {
+    const { standing, bodies } = this;
+    for (const solid of inTheWay.standing)
+      visit(standing.parts[solid], standing.blockers[solid].transmittance, solid);
+    for (const body of inTheWay.bodies)
+      visit(bodies[body].occluders.parts[0], bodies[body].blocker.transmittance, standing.count + body);
   }
 
   /** Fraction of light that passes from a to b; only what is `inTheWay` is asked. */
@@ -101,7 +115,7 @@ export function movingBodies(
       blocker.transmittance,
       reflectance,
     );
-    const occluders = known.get(key)?.occluders ?? new Occluders([blocker]);
+    const occluders = known.get(key)?.occluders ?? new Occluders([blocker], [convexPartsOf(scene, blocker)]);
     bodies.push({ occluders, blocker, reflectance, key });
   }
   return bodies;

@@ -67,24 +67,6 @@ class BoxOpening implements OpeningSurface {
     const area = this.projectedArea(px - out[k], py - out[k + 1], pz - out[k + 2]);
     return area > 0 ? 1 / area : 0;
   }
-
-  rim(_x: number, _y: number, _z: number, out: Float64Array): number {
-    return boxRim(this.half, out);
-  }
-}
-
-/** Corners, middles of edges and of faces: 27 points less the centre; coincident where an extent is none. */
-export function boxRim([a, b, c]: Half, out: Float64Array): number {
-  let n = 0;
-  for (let i = -1; i <= 1; i++)
-    for (let j = -1; j <= 1; j++)
-      for (let k = -1; k <= 1; k++) {
-        if (i === 0 && j === 0 && k === 0) continue;
-        out[n++] = i * a;
-        out[n++] = j * b;
-        out[n++] = k * c;
-      }
-  return n / 3;
 }
 
 export const BOX: OpeningKind = {

@@ -9,7 +9,6 @@ import {
   type Half,
   type OpeningKind,
   type OpeningSurface,
-  ROUND_RIM,
 } from "./opening-surface.ts";
 import { anglesAt, nodesAlong, nodesRound, ringsAt } from "./quadrature-ladder.ts";
 
@@ -142,20 +141,6 @@ class CylinderOpening implements OpeningSurface {
     }
     const area = this.projectedArea(px - out[k], py - out[k + 1], pz - out[k + 2]);
     return area > 0 ? 1 / (density * area) : 0;
-  }
-
-  /** Both rims in turn. */
-  rim(_x: number, _y: number, _z: number, out: Float64Array): number {
-    const { half, axis } = this;
-    const i = (axis + 1) % 3;
-    const j = (axis + 2) % 3;
-    for (let n = 0; n < ROUND_RIM; n++) {
-      const angle = (4 * Math.PI * (n >> 1)) / ROUND_RIM;
-      out[3 * n + i] = half[i] * Math.cos(angle);
-      out[3 * n + j] = half[j] * Math.sin(angle);
-      out[3 * n + axis] = n % 2 === 0 ? half[axis] : -half[axis];
-    }
-    return ROUND_RIM;
   }
 }
 

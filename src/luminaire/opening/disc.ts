@@ -1,7 +1,7 @@
 /** A flat ellipse, lying or upright: Gauss in r² × even angles, both faces. */
 
 import type { ElementRules } from "./element-rules.ts";
-import { type Half, type OpeningKind, type OpeningSurface, ROUND_RIM } from "./opening-surface.ts";
+import type { Half, OpeningKind, OpeningSurface } from "./opening-surface.ts";
 import { anglesAt, ringsAt } from "./quadrature-ladder.ts";
 
 class DiscOpening implements OpeningSurface {
@@ -44,14 +44,6 @@ class DiscOpening implements OpeningSurface {
     const r = Math.sqrt(s);
     this.#place(r * Math.cos(2 * Math.PI * t), r * Math.sin(2 * Math.PI * t), out, k);
     return 1;
-  }
-
-  rim(_x: number, _y: number, _z: number, out: Float64Array): number {
-    for (let n = 0; n < ROUND_RIM; n++) {
-      const angle = (2 * Math.PI * n) / ROUND_RIM;
-      this.#place(Math.cos(angle), Math.sin(angle), out, 3 * n);
-    }
-    return ROUND_RIM;
   }
 
   #place(u: number, v: number, out: Float64Array, k: number): void {

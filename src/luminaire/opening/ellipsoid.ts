@@ -1,7 +1,7 @@
 /** An ellipsoid: the cap that the point sees, the affine image of a cap of the unit sphere. */
 
 import type { ElementRules } from "./element-rules.ts";
-import { type Half, type OpeningKind, type OpeningSurface, ROUND_RIM } from "./opening-surface.ts";
+import type { Half, OpeningKind, OpeningSurface } from "./opening-surface.ts";
 import { anglesAt, ringsAt } from "./quadrature-ladder.ts";
 
 class EllipsoidOpening implements OpeningSurface {
@@ -101,12 +101,6 @@ class EllipsoidOpening implements OpeningSurface {
     out[k + 2] = c * (cosine * ez - u * sign * ex - v * ey);
     const area = this.projectedArea(px - out[k], py - out[k + 1], pz - out[k + 2]);
     return area > 0 ? (D * cosine - 1) / area : 0;
-  }
-
-  rim(px: number, py: number, pz: number, out: Float64Array): number {
-    // At s = 1 the cap ends: the outline.
-    for (let n = 0; n < ROUND_RIM; n++) this.sample(px, py, pz, 1, n / ROUND_RIM, out, 3 * n);
-    return ROUND_RIM;
   }
 }
 

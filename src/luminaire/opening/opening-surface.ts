@@ -18,9 +18,6 @@ export type Half = readonly [number, number, number];
 
 export type Axis = 0 | 1 | 2;
 
-/** Points of an outline that {@link OpeningSurface.rim} writes at most. */
-export const MOST_RIM_POINTS = 26;
-
 export interface OpeningSurface {
   readonly kind: SurfaceKind;
   readonly half: Half;
@@ -51,9 +48,6 @@ export interface OpeningSurface {
   /** Places one sample seen from the local point at `out[k…]` from (s, t) in the unit square, spread evenly over the
    * projected area or nearly so; its share of that area, over its density. */
   sample(px: number, py: number, pz: number, s: number, t: number, out: Float64Array, k: number): number;
-
-  /** Writes points of the outline as the local point sees it, or of edges that hold it, and returns their number. */
-  rim(px: number, py: number, pz: number, out: Float64Array): number;
 }
 
 /** A shape of the registry. */
@@ -80,6 +74,3 @@ export function endShare(half: Half, ends: Float64Array, axis: number, p: number
   const clear = Math.abs(p) - half[axis];
   return clear > 0 ? clear * ends[2 * axis + (p > 0 ? 1 : 0)] : 0;
 }
-
-/** Points round a rim. */
-export const ROUND_RIM = 24;

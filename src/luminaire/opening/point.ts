@@ -29,10 +29,6 @@ class PointOpening implements OpeningSurface {
     out.fill(0, k, k + 3);
     return 1;
   }
-
-  rim(): number {
-    return 0;
-  }
 }
 
 export const POINT: OpeningKind = { kind: "point", shader: 0, of: () => new PointOpening() };

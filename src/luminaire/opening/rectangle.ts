@@ -1,6 +1,5 @@
 /** A flat rectangle across any of the axes, or a line: Gauss × Gauss, both faces. */
 
-import { boxRim } from "./box.ts";
 import type { ElementRules } from "./element-rules.ts";
 import type { Half, OpeningKind, OpeningSurface } from "./opening-surface.ts";
 import { nodesAlong } from "./quadrature-ladder.ts";
@@ -51,10 +50,6 @@ class RectangleOpening implements OpeningSurface {
     out[k + 1] = b * (2 * (a === 0 ? s : t) - 1);
     out[k + 2] = c * (2 * t - 1);
     return 1;
-  }
-
-  rim(_x: number, _y: number, _z: number, out: Float64Array): number {
-    return boxRim(this.half, out);
   }
 }
 

@@ -3,7 +3,6 @@
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { ElementRules, NO_HORIZON } from "../../../src/luminaire/opening/element-rules.ts";
-import { MOST_RIM_POINTS } from "../../../src/luminaire/opening/opening-surface.ts";
 import { OPENING_KINDS, openingShape } from "../../../src/luminaire/opening/openings.ts";
 import type { OpeningShape } from "../../../src/photometry/luminous-opening.ts";
 import { opening } from "../../support/luminaires.ts";
@@ -88,10 +87,6 @@ it.each([
       if (!within(one[0], one[1], one[2])) outside++;
     }
     expect(mean).toBeGreaterThan(0);
-    const rim = new Float64Array(3 * MOST_RIM_POINTS);
-    const count = surface.rim(px, py, pz, rim);
-    expect(count).toBeGreaterThan(0);
-    for (let k = 0; k < count; k++) if (!within(rim[3 * k], rim[3 * k + 1], rim[3 * k + 2])) outside++;
     expect(outside).toBe(0);
   },
 );

@@ -1,0 +1,192 @@
+/** The light of a lamp in its shade behind solids, against a hundred thousand lines of sight from the rings of the shade
+ * and the lamp: the share that passes within 0.5 %. */
+import { describe, expect, it } from "vitest";
+import { calculate } from "../../src/engine/calculate.ts";
+import { frame } from "../../src/geometry/frame.ts";
+import { passedAlong } from "../../src/geometry/revolved-surface.ts";
+import type { Vec3 } from "../../src/geometry/vector.ts";
+import type { Body } from "../../src/luminaire/body.ts";
+import type { Luminaire } from "../../src/luminaire/luminaire.ts";
+import { type LampDefinition, lawAt } from "../../src/luminaire/shade/lamp.ts";
+import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
+import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
+import type { Blocker, Scene } from "../../src/scene/scene.ts";
+import { ball, block, frustum, type Gauge, passesThrough } from "../support/convex-oracle.ts";
+import { luminaire, plane, rotational, scene } from "../support/luminaires.ts";
+import { plainShade } from "../support/shades.ts";
+import { boxMesh } from "../support/solids.ts";
+
+const LAMP: Vec3 = [0, 0, 1.2];
+
+const frosted: LampDefinition = {
+  flux: 800,
+  finish: "frosted",
+  diameter: 0.06,
+  orientation: "base-up",
+  z: 0.1,
+};
+const clear: LampDefinition = { ...frosted, finish: "clear", filamentLength: 0.05 };
+
+const made = (name: string, shade: ReturnType<typeof plainShade>, lamp: LampDefinition): Luminaire =>
+  shadeLuminaire(shade, [lamp], { name, origin: name, accuracy: { axial: 0.05, ratio: 0.02 } }).luminaire;
+
+const SHADES: readonly Luminaire[] = [
+  made(
+    "opal globe",
+    plainShade("globe", 0.25, 0.25, 0, { inside: 0.4, outside: 0.3, transmittance: 0.5, diffusion: 1 }),
+    frosted,
+  ),
+  made("white dome", plainShade("dome", 0.3, 0.2, 0, { inside: 0.8 }), frosted),
+  made("black cone with a filament", plainShade("cone", 0.25, 0.25, 0.05, { inside: 0.05 }), clear),
+  made(
+    "linen drum",
+    plainShade("drum", 0.35, 0.2, 0.35, { inside: 0.5, outside: 0.5, transmittance: 0.3, diffusion: 1 }),
+    frosted,
+  ),
+];
+
+const even = luminaire(rotational((γ) => 1 + Math.cos(γ), 5));
+const hung = (body: Body, at: Vec3) => ({ luminaire: { ...even, body }, frame: frame(at) });
+const black = { offset: 0, reflectance: 0, transmittance: 0 };
+interface Hider {
+  readonly name: string;
+  readonly blockers?: readonly Blocker[];
+  readonly pendant?: ReturnType<typeof hung>;
+  readonly gauges: readonly Gauge[];
+}
+const HIDERS: readonly Hider[] = [
+  {
+    name: "shelf edge",
+    blockers: [
+      { name: "shelf", kind: "body", mesh: boxMesh([0.1, -4, 0.5], [3, 4, 0.53]), transmittance: 0 },
+    ],
+    gauges: [block([0.1, -4, 0.5], [3, 4, 0.53])],
+  },
+  {
+    name: "drum",
+    pendant: hung({ profile: "drum", diameter: 0.3, height: 0.2, ...black }, [0.15, 0.05, 0.45]),
+    gauges: [frustum([0.15, 0.05, 0.45], 0.15, 0.15, 0.2)],
+  },
+  {
+    name: "globe",
+    pendant: hung({ profile: "globe", diameter: 0.2, height: 0.2, ...black }, [0.15, 0.05, 0.55]),
+    gauges: [ball([0.15, 0.05, 0.55], 0.1)],
+  },
+];
+
+/** Light (lx, any scale) at p on a level plane from places on rings and lamp, and what of it passes the gauges. */
+function byRays({ emission }: Luminaire, p: Vec3, gauges: readonly Gauge[], places: number) {
+  if (emission.kind !== "surfaces") throw new Error("no surfaces");
+  const { assembly, inwardExitance, outwardExitance } = emission.light;
+  const { surface, straight, centre } = assembly;
+  let all = 0;
+  let seen = 0;
+  const add = (at: Vec3, E: number) => {
+    const q: Vec3 = [at[0] + LAMP[0], at[1] + LAMP[1], at[2] - centre + LAMP[2]];
+    all += E;
+    if (!gauges.some((gauge) => passesThrough(gauge, p, q))) seen += E;
+  };
+  const to: Vec3 = [p[0] - LAMP[0], p[1] - LAMP[1], p[2] - LAMP[2] + centre];
+  const own = (at: Vec3, v: Vec3) => passedAlong(surface, straight, ...at, ...v, 1e-7, 1);
+  for (let i = 0; i < surface.count; i++) {
+    if (inwardExitance[i] === 0 && outwardExitance[i] === 0) continue;
+    const [r0, z0, r1, z1] = [surface.r0[i], surface.z0[i], surface.r1[i], surface.z1[i]];
+    const slant = Math.hypot(r1 - r0, z1 - z0);
+    const n = Math.ceil(places / surface.count);
+    for (let k = 1; k <= n; k++) {
+      const s = (k * 0.7548776662466927) % 1;
+      const φ = 2 * Math.PI * ((k * 0.5698402909980532) % 1);
+      const r = r0 + s * (r1 - r0);
+      const at: Vec3 = [r * Math.cos(φ), r * Math.sin(φ), z0 + s * (z1 - z0)];
+      const v: Vec3 = [to[0] - at[0], to[1] - at[1], to[2] - at[2]];
+      const facing = (((z1 - z0) * (Math.cos(φ) * v[0] + Math.sin(φ) * v[1]) + (r0 - r1) * v[2]) / slant) * r;
+      const M = facing > 0 ? outwardExitance[i] : inwardExitance[i];
+      const height = -v[2];
+      if (M === 0 || height > 0 === false) continue;
+      const dd = v[0] ** 2 + v[1] ** 2 + v[2] ** 2;
+      const passed = own(at, v);
+      if (passed > 0)
+        add(at, (((2 * Math.PI * slant) / n) * M * Math.abs(facing) * height * passed) / (Math.PI * dd * dd));
+    }
+  }
+  for (const lamp of assembly.lamps) {
+    const n = places;
+    for (let k = 1; k <= n; k++) {
+      const [s, t] = [(k * 0.7548776662466927) % 1, (k * 0.5698402909980532) % 1];
+      let at: Vec3 = [0, 0, lamp.z + lamp.size * (2 * s - 1)];
+      let start = at;
+      if (lamp.shape === "sphere") {
+        // A place of its outline as p sees it; the sight line starts on the sphere.
+        const u: Vec3 = [to[0], to[1], to[2] - lamp.z];
+        const d = Math.hypot(...u);
+        const w: Vec3 = [u[0] / d, u[1] / d, u[2] / d];
+        const h = Math.hypot(w[0], w[1]);
+        const a: Vec3 = [-w[1] / h, w[0] / h, 0];
+        const b: Vec3 = [w[1] * a[2] - w[2] * a[1], w[2] * a[0] - w[0] * a[2], w[0] * a[1] - w[1] * a[0]];
+        const rr = lamp.size * Math.sqrt(s);
+        const [c1, c2] = [rr * Math.cos(2 * Math.PI * t), rr * Math.sin(2 * Math.PI * t)];
+        const out = Math.sqrt(lamp.size ** 2 - rr * rr) * (1 + 1e-6) + 1e-9;
+        at = [0, 1, 2].map((c) => (c === 2 ? lamp.z : 0) + c1 * a[c] + c2 * b[c]) as unknown as Vec3;
+        start = [0, 1, 2].map((c) => at[c] + out * w[c]) as unknown as Vec3;
+      }
+      const v: Vec3 = [to[0] - at[0], to[1] - at[1], to[2] - at[2]];
+      const dd = v[0] ** 2 + v[1] ** 2 + v[2] ** 2;
+      const value = lawAt(lamp.law, Math.acos(-v[2] / Math.sqrt(dd)));
+      const passed = own(start, [to[0] - start[0], to[1] - start[1], to[2] - start[2]]);
+      if (passed > 0 && value > 0) add(at, ((lamp.flux * value * passed) / n) * (-v[2] / dd ** 1.5));
+    }
+  }
+  return { all, seen };
+}
+
+function sceneOf({ blockers = [], pendant }: Hider, lamp: Luminaire, points: readonly Vec3[]): Scene {
+  const given = scene(
+    [[{ luminaire: lamp, frame: frame(LAMP) }], pendant === undefined ? [] : [pendant]],
+    [plane(points)],
+  );
+  return { ...given, blockers: [...blockers, ...pendantBlockers(given.layers)] };
+}
+
+const directOf = (given: Scene, occlusion = true) =>
+  calculate(given, { interreflection: false, occlusion }).planes[0].layers[0].direct;
+
+describe("a lamp in its shade partly hidden by a solid", () => {
+  it("gives the share that lines of sight find", () => {
+    let worst = 0;
+    let where = "";
+    let partly = 0;
+    for (const lamp of SHADES)
+      for (const hider of HIDERS) {
+        const points = [0.03, 0.1, 0.17].map((x): Vec3 => [x, 0.04 + 0.3 * x, 0]);
+        const given = sceneOf(hider, lamp, points);
+        const found = directOf(given);
+        const clear = directOf(given, false);
+        points.forEach((p, k) => {
+          const { all, seen } = byRays(lamp, p, hider.gauges, 50_000);
+          if (all === 0) return;
+          if (seen > 0.02 * all && seen < 0.98 * all) partly++;
+          const error = Math.abs(found[k] / clear[k] - seen / all);
+          if (error > worst) {
+            worst = error;
+            where = `${lamp.name} behind ${hider.name} at x = ${p[0]}: ${(found[k] / clear[k]).toFixed(4)} for ${(seen / all).toFixed(4)}`;
+          }
+        });
+      }
+    console.log(
+      `shades behind solids: worst error ${(100 * worst).toFixed(2)} % (${where}), ${partly} partly hidden`,
+    );
+    expect(partly).toBeGreaterThan(15);
+    expect(worst).toBeLessThan(0.005);
+  }, 300_000);
+
+  it("changes half as much between points half as far apart", () => {
+    for (const lamp of SHADES) {
+      const jump = (n: number) => {
+        const points = Array.from({ length: n + 1 }, (_, k): Vec3 => [-0.05 + (0.4 * k) / n, 0.01, 0]);
+        const E = directOf(sceneOf(HIDERS[0], lamp, points));
+        return Math.max(...E.subarray(1).map((value, k) => Math.abs(value - E[k])));
+      };
+      expect(jump(240) / jump(120)).toBeLessThan(0.65);
+    }
+  }, 120_000);
+});
