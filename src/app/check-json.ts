@@ -2,6 +2,7 @@
 
 import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
 import { formatIssue, formatLocation } from "../diagnostics/issue.ts";
+import type { Method } from "../engine/result.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { checkAnswer } from "./check-answer.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
@@ -10,12 +11,14 @@ export interface CheckJsonOptions {
   readonly version: string;
   /** Whether the values on the fine grids are listed too. */
   readonly fine: boolean;
+  /** The method in words, which the answer itself leaves out. */
+  methodText(method: Method): string;
 }
 
 export function checkJson(
   study: ResolvedStudy,
   arrangements: readonly JudgedArrangement[],
-  { version, fine }: CheckJsonOptions,
+  { version, fine, methodText }: CheckJsonOptions,
 ): unknown {
   return {
     candlespan: version,
@@ -26,7 +29,10 @@ export function checkJson(
       where: formatLocation(issue.where),
     })),
     defaults: study.defaults.map(({ path, value, why }) => ({ path, value, why })),
-    arrangements: arrangements.map((judged) => plain(checkAnswer(judged, fine))),
+    arrangements: arrangements.map((judged) => {
+      const { method, ...answer } = checkAnswer(judged, fine);
+      return plain({ ...answer, method: { ...method, description: methodText(method) } });
+    }),
   };
 }
 

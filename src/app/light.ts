@@ -161,6 +161,5 @@ function withInterreflected(direct: CalculationResult, earlier: InterreflectedLi
       return same === undefined ? field : { ...field, interreflected: same.interreflected };
     }),
   }));
-  const description = `${direct.method.description}; interreflected light of the arrangement before`;
-  return { ...direct, planes, method: { ...direct.method, description } };
+  return { ...direct, planes, method: { ...direct.method, interreflection: "of an earlier arrangement" } };
 }

@@ -1,8 +1,8 @@
 import { CandlespanError } from "../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
+import { VERSION } from "../diagnostics/version.ts";
 import { EXIT, helpOf, type Io, parseArguments, usageError } from "./command.ts";
 import { COMMANDS } from "./commands.ts";
-import { VERSION } from "../diagnostics/version.ts";
 
 /** Runs one command line (without the program's own name) and returns the exit code. Never throws. */
 export async function run(argv: readonly string[], io: Io): Promise<number> {

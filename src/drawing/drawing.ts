@@ -7,6 +7,7 @@
  */
 
 import type { Vec2 } from "../geometry/vector.ts";
+import type { Depicted } from "./depicted.ts";
 
 /** Names of inks, never colours: the medium holds the palette. */
 export type Ink =
@@ -42,8 +43,7 @@ export interface LineMark {
   readonly weight: Weight;
   readonly dash?: Dash;
   readonly fill?: Ink;
-  /** What it depicts, e.g. `ceiling`, `pendant body`, `dimension`. */
-  readonly depicts: string;
+  readonly depicts: Depicted;
 }
 
 export interface TextMark {
@@ -59,7 +59,7 @@ export interface TextMark {
   readonly turn?: number;
   /** A patch of this ink behind the words, where lines pass. */
   readonly ground?: Ink;
-  readonly depicts: string;
+  readonly depicts: Depicted;
 }
 
 export type Mark = LineMark | TextMark;
@@ -93,7 +93,7 @@ export interface Drawing {
 
 export function line(
   points: readonly Vec2[],
-  depicts: string,
+  depicts: Depicted,
   ink: Ink = "ink",
   weight: Weight = 1,
   more: Partial<Pick<LineMark, "closed" | "dash" | "fill">> = {},
@@ -107,7 +107,7 @@ export function segment(
   y0: number,
   x1: number,
   y1: number,
-  depicts: string,
+  depicts: Depicted,
   ink?: Ink,
   weight?: Weight,
   more?: Partial<Pick<LineMark, "dash">>,
@@ -127,7 +127,7 @@ export function segment(
 export function text(
   at: Vec2,
   words: string,
-  depicts: string,
+  depicts: Depicted,
   more: Partial<Omit<TextMark, "kind" | "at" | "text" | "depicts">> = {},
 ): TextMark {
   return { kind: "text", at, text: words, depicts, anchor: "start", ink: "quiet", size: 11.5, ...more };

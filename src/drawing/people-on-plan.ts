@@ -9,6 +9,7 @@
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Person, Scene } from "../scene/scene.ts";
 import type { Wording } from "../words/wording.ts";
+import type { Depicted } from "./depicted.ts";
 import { type Box, ellipse, line, type Mark, text, textBox, textWidth } from "./drawing.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -166,7 +167,7 @@ export function peopleOnPlan(
       return along > 0 && along < axes.length && y > frame.y(axes.width) && y < frame.y(0);
     };
     // Over the light in the ink that reads on it, beside it in the sheet's.
-    const draw = (points: readonly Vec2[], depicts: string): void => {
+    const draw = (points: readonly Vec2[], depicts: Depicted): void => {
       for (const part of runs(points, (p) => !isOverTop(p))) over.push(line(part, depicts, "ink", 0.75));
       for (const part of runs(points, isOverTop)) beside.push(line(part, depicts, "quiet", 0.75));
     };

@@ -58,8 +58,8 @@ export function polarDiagram(distribution: IntensityDistribution, title: string,
         0.75,
       ),
     ),
-    ...curves.map(({ section, ink, dash, name }) =>
-      line(outline(section, RADIUS / (rings * step), centre), `intensity ${name}`, ink, 1.5, {
+    ...curves.map(({ section, ink, dash }) =>
+      line(outline(section, RADIUS / (rings * step), centre), "intensity curve", ink, 1.5, {
         closed: true,
         dash,
       }),

@@ -53,9 +53,7 @@ export function profileDrawing(
   [...profile.series].reverse().forEach((series, r) => {
     const style = STYLE[series.role];
     for (const part of curves[profile.series.length - 1 - r])
-      marks.push(
-        line(part, `${series.name} along the island`, style.ink, style.weight, { dash: style.dash }),
-      );
+      marks.push(line(part, "profile line", style.ink, style.weight, { dash: style.dash }));
   });
   const lines = targets.map((t) => ({
     x: x(t.from),

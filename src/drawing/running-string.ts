@@ -4,6 +4,7 @@
  */
 
 import type { Vec2 } from "../geometry/vector.ts";
+import type { Depicted } from "./depicted.ts";
 import { line, segment, text } from "./drawing.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { PaperMark } from "./paper/paper.ts";
@@ -24,7 +25,7 @@ export interface RunningString {
   reach(index: number): number;
   readonly name: string;
   /** Place in the vocabulary of what is depicted: `dimension pendants x`. */
-  readonly depicts: string;
+  readonly depicts: Depicted;
 }
 
 /** Lines under, figures over them: figures of one string stay legible where another's extension lines pass. */

@@ -2,6 +2,7 @@
 
 import type { SetOutBox } from "../app/schedule/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import type { Depicted } from "./depicted.ts";
 import { line, segment, text } from "./drawing.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
@@ -91,7 +92,7 @@ export function pendantMarks(
 
 /** A figure along its part of an upright dimension, with its name where there is room; beside it, alone, where it is
  * longer than its part. */
-function figure(x: number, y0: number, y1: number, words: string, depicts: string): PaperMark {
+function figure(x: number, y0: number, y1: number, words: string, depicts: Depicted): PaperMark {
   const style = { size: LETTERING, ink: "ink", ground: "sheet" } as const;
   const middle = (y0 + y1) / 2;
   const alone = words.replace(/^drop /, "");

@@ -7,6 +7,7 @@ import { basePieces, islandToRoom } from "../scene/island.ts";
 import type { Scene, SolidBody } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import { degrees } from "../units/quantities.ts";
+import type { Depicted } from "./depicted.ts";
 import { type Box, line, type Mark, overlaps, text } from "./drawing.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
@@ -27,7 +28,7 @@ export function walls(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
       ] as Vec2[]
     ).map(at);
   const marks: Mark[] = [
-    line(ring(0), "wall, finished face", "ink", 1.5, { closed: true }),
+    line(ring(0), "finished wall", "ink", 1.5, { closed: true }),
     line(ring(WALL), "wall", "quiet", 0.75, { closed: true }),
   ];
   for (const { wall, from, length } of openings) {
@@ -71,7 +72,7 @@ function isOverhead({ bottom }: SolidBody): boolean {
 /** Names of cabinets and walls, each at the first of several places where nothing else is written. */
 export function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[] {
   const marks: Mark[] = [];
-  const put = (words: string, depicts: string, places: readonly Vec2[], turn?: number): void => {
+  const put = (words: string, depicts: Depicted, places: readonly Vec2[], turn?: number): void => {
     const w = paperTextWidth(words, LETTERING);
     const boxAt = ([x, y]: Vec2): Box =>
       turn === undefined

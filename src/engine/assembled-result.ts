@@ -1,4 +1,4 @@
-/** A calculation as it is told: fields, patches, energy balance, and by what method with what bounds. */
+/** What a calculation answers: fields, patches, energy balance, and by what method with what bounds. */
 
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -23,30 +23,11 @@ export function assembledResult(
     people: chosen.people,
     penumbraError: chosen.occlusion ? quality.penumbraError : undefined,
   };
-  const near =
-    tooNear === 0
-      ? ""
-      : `; ${tooNear === 1 ? "one point lies" : `${tooNear} points lie`} too near an opening for the bound to hold`;
-  // Beams so narrow that patches miss them, and luminaires in solids or through walls, leave light unaccounted for.
-  const lost = light === undefined ? 0 : Math.abs(light.balance.imbalance);
-  const unbalanced =
-    lost <= quality.interreflectionBound
-      ? ""
-      : `; ${(100 * lost).toFixed(lost < 0.1 ? 1 : 0)} % of the light is unaccounted for, so interreflected light is not within its bound`;
   if (light === undefined) {
-    return {
-      planes,
-      method: {
-        ...method,
-        description:
-          "direct light from luminous openings by weighted nodes" +
-          (tooMany ? "; without interreflected light: more surfaces than it is calculated for" : "") +
-          near,
-        patches: 0,
-        residual: 0,
-      },
-    };
+    const interreflection = tooMany ? "too many surfaces" : "none";
+    return { planes, method: { ...method, interreflection, patches: 0, residual: 0 } };
   }
+  const lost = Math.abs(light.balance.imbalance);
   return {
     planes: planes.map((field, index) => ({
       ...field,
@@ -68,11 +49,8 @@ export function assembledResult(
     },
     method: {
       ...method,
-      description:
-        "direct light from luminous openings by weighted nodes; interreflected light by radiosity between graded" +
-        " patches and final gather" +
-        near +
-        unbalanced,
+      interreflection: "calculated",
+      ...(lost <= quality.interreflectionBound ? {} : { unaccounted: lost }),
       patches: light.patches.count,
       residual: light.residual,
       interreflectionBound: quality.interreflectionBound,

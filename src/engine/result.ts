@@ -49,8 +49,14 @@ export interface PatchField {
 
 export interface Method {
   readonly quality: "quick" | "full";
-  /** In words, for the report. */
-  readonly description: string;
+  /** Whether nothing was taken to stand in the way of direct light. */
+  readonly unobstructed?: true;
+  /** Where interreflected light comes from: radiosity and a final gather; nowhere, as it was not asked for or there
+   * are more surfaces than it is calculated for; or an earlier arrangement, whose light stands in for it. */
+  readonly interreflection: "calculated" | "none" | "too many surfaces" | "of an earlier arrangement";
+  /** Share of the emitted flux that is unaccounted for, where that is more than the bound on interreflected light:
+   * beams so narrow that patches miss them, luminaires in solids or through walls. */
+  readonly unaccounted?: number;
   readonly nearFieldError: number;
   /** Points nearer to a luminous opening than a quarter of its radius, where its light is summed from all the nodes
    * there are but the near-field bound is not promised; absent where there are none. Measured: a Lambertian disc or

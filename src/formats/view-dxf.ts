@@ -14,28 +14,51 @@ import {
   Units,
 } from "@tarikjabiri/dxf";
 import { printable } from "../diagnostics/printable.ts";
+import { DIMENSIONS, type Depicted } from "../drawing/depicted.ts";
 import type { PaperMark, ScaledView } from "../drawing/paper/paper.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { METRES_PER_INCH } from "../units/quantities.ts";
 
-/** Layer of what a mark depicts: the first whose words begin it; colours are those of the CAD index. */
-const LAYERS: readonly (readonly [start: string, layer: string, colour: number])[] = [
-  ["wall", "ROOM-WALLS", 7],
-  ["opening", "ROOM-OPENINGS", 4],
-  ["cabinet", "ROOM-CABINETS", 8],
-  ["joist", "CEILING-JOISTS", 8],
-  ["keep-out", "CEILING-KEEP-OUTS", 1],
-  ["slope", "CEILING-SLOPE", 8],
-  ["island", "ISLAND", 3],
-  ["centreline", "ISLAND-CENTRELINE", 2],
-  ["pendant", "LIGHTS-PENDANTS", 6],
-  ["recessed", "LIGHTS-RECESSED", 5],
-  ["fixed", "LIGHTS-FIXED", 4],
-  ["tag", "LIGHTS-TAGS", 7],
-  ["circuit", "LIGHTS-CIRCUITS", 30],
-  ["dimension", "DIMENSIONS", 7],
-  ["extension", "DIMENSIONS", 7],
-  ["datum", "DATUM", 1],
+/** Layers by what they hold; colours are those of the CAD index. Whatever no layer holds is a note. */
+const LAYERS: readonly {
+  readonly name: string;
+  readonly colour: number;
+  readonly holds: readonly Depicted[];
+}[] = [
+  { name: "ROOM-WALLS", colour: 7, holds: ["wall", "finished wall", "wall name"] },
+  { name: "ROOM-OPENINGS", colour: 4, holds: ["opening"] },
+  { name: "ROOM-CABINETS", colour: 8, holds: ["cabinet", "cabinet name"] },
+  { name: "CEILING-JOISTS", colour: 8, holds: ["joist centreline"] },
+  { name: "CEILING-KEEP-OUTS", colour: 1, holds: ["keep-out", "keep-out name"] },
+  { name: "CEILING-SLOPE", colour: 8, holds: ["slope"] },
+  {
+    name: "ISLAND",
+    colour: 3,
+    holds: ["island top", "island base", "island side", "island level", "island outline", "island fitting"],
+  },
+  { name: "ISLAND-CENTRELINE", colour: 2, holds: ["centreline of island", "centreline name"] },
+  {
+    name: "LIGHTS-PENDANTS",
+    colour: 6,
+    holds: [
+      "pendant",
+      "pendant body",
+      "pendant box",
+      "pendant canopy",
+      "pendant cross",
+      "pendant suspension",
+    ],
+  },
+  {
+    name: "LIGHTS-RECESSED",
+    colour: 5,
+    holds: ["recessed", "recessed box", "recessed opening", "recessed ring"],
+  },
+  { name: "LIGHTS-FIXED", colour: 4, holds: ["fixed mark"] },
+  { name: "LIGHTS-TAGS", colour: 7, holds: ["tag"] },
+  { name: "LIGHTS-CIRCUITS", colour: 30, holds: [] },
+  { name: "DIMENSIONS", colour: 7, holds: DIMENSIONS },
+  { name: "DATUM", colour: 1, holds: ["datum"] },
 ];
 const OTHER = ["NOTES", 7] as const;
 
@@ -48,8 +71,7 @@ export function viewDxf(view: ScaledView, unit: "mm" | "in"): string {
   const perPoint = 1 / (view.perMetre * (unit === "mm" ? 0.001 : METRES_PER_INCH));
   const dashed = "DASHED";
   writer.addLType(dashed, "__ __ __", [5 * perPoint, -3 * perPoint]);
-  for (const [, name, colour] of LAYERS)
-    if (writer.layer(name) === undefined) writer.addLayer(name, colour, "Continuous");
+  for (const { name, colour } of LAYERS) writer.addLayer(name, colour, "Continuous");
   writer.addLayer(OTHER[0], OTHER[1], "Continuous");
   const at = ([x, y]: Vec2): { x: number; y: number } => ({
     x: rounded((x - view.origin[0]) * perPoint),
@@ -102,7 +124,7 @@ export function viewDxf(view: ScaledView, unit: "mm" | "in"): string {
 }
 
 /** Blocks of unit radius: a cross in a circle for a pendant's box, a circle in a circle for a recessed one. */
-function boxBlocks(writer: DxfWriter): ReadonlyMap<string, string> {
+function boxBlocks(writer: DxfWriter): ReadonlyMap<Depicted, string> {
   const pendant = writer.addBlock("BOX-PENDANT");
   pendant.addCircle(point3d(0, 0), 1);
   pendant.addLine(point3d(-1, 0), point3d(1, 0));
@@ -140,8 +162,8 @@ function addWords(
   });
 }
 
-function layerOf(depicts: string): string {
-  return LAYERS.find(([start]) => depicts.startsWith(start))?.[1] ?? OTHER[0];
+function layerOf(depicts: Depicted): string {
+  return LAYERS.find(({ holds }) => holds.includes(depicts))?.name ?? OTHER[0];
 }
 
 /** To a thousandth of the unit: far below any trade's tolerance, and −0 is nobody's coordinate. */

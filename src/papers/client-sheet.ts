@@ -12,6 +12,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/paper/flow.ts";
 import { sheetFrame } from "../drawing/paper/frame.ts";
 import { moved, type Sheet } from "../drawing/paper/paper.ts";
+import { asSentence } from "../words/sentence.ts";
 import { darkestPlace, patchyRemark, VERDICT_MARK } from "../words/text.ts";
 import { type Handover, type HandoverOption, handoverWords, optionLetter } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
@@ -110,7 +111,7 @@ export function sentences(handover: Handover, { scene, assessment }: HandoverOpt
   const top = wholeTopPlane(scene);
   const dark = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
   const patchy = patchyRemark(assessment);
-  if (patchy !== undefined) lines.push(sentence(patchy));
+  if (patchy !== undefined) lines.push(asSentence(patchy));
   else if (dark !== undefined)
     lines.push(`The darkest spot is ${dark}: ${words.lux(assessment.planes[top].statistics.minimum)}.`);
   const pendants = [...boxKinds(scene).values()].filter((kind) => kind === "pendant").length;
@@ -131,7 +132,7 @@ function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string
     ({ quantity, verdict }) => quantity === "uniformity" && verdict === "falls short",
   );
   const name = printable(zone.name, 40);
-  return sentence(
+  return asSentence(
     `${name}: about ${lux(average)}, as bright as ${familiarPlace(average)}, ${even}${asked}${uneven ? ", but less evenly than was asked for" : ""}`,
   );
 }
@@ -198,8 +199,4 @@ function differences(handover: Handover): Block[] {
 
 function count(n: number, noun: string): string {
   return `${n === 0 ? "no" : n} ${noun}${n === 1 ? "" : "s"}`;
-}
-
-function sentence(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/\.$/, "")}.`;
 }

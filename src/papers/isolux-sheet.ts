@@ -26,6 +26,8 @@ import {
   type IlluminanceUnit,
 } from "../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
+import { methodText } from "../words/method-text.ts";
+import { asSentence } from "../words/sentence.ts";
 import { darkestPlace, patchyRemark, VERDICT_MARK, zoneSentence } from "../words/text.ts";
 import { wording } from "../words/wording.ts";
 import { islandLight } from "./island-light.ts";
@@ -280,15 +282,15 @@ function footer(
   const { method } = arrangements[0].assessment;
   const marks: Mark[] = [
     ...legend.marks,
-    line(box(right, y + 6, 26, 14), "key: below target", "ink", 0.75, { closed: true }),
+    line(box(right, y + 6, 26, 14), "key of below target", "ink", 0.75, { closed: true }),
     text([right + 34, y + 17], "below the zone’s target at that spot", "key", { ink: "ink" }),
-    segment(right, y + 33, right + 26, y + 33, "key: target", "ink", 1.5),
+    segment(right, y + 33, right + 26, y + 33, "key of target", "ink", 1.5),
     text([right + 34, y + 37], "the target itself", "key", { ink: "ink" }),
     ...scaleBar(right, y + 66, scale.perMetre, 220, study.display.length === "ft-in"),
   ];
   let line0 = y + 96;
   const words = [
-    `${sentence(method.description)} Isolux lines on cells of at most 25 mm, calculated up to the edge.`,
+    `${asSentence(methodText(method))} Isolux lines on cells of at most 25 mm, calculated up to the edge.`,
     "Predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
   ];
   for (const row of words.flatMap((each) => broken(each, WIDTH - 2 * MARGIN, 11.5))) {
@@ -310,10 +312,6 @@ function box(x: number, y: number, width: number, height: number): Vec2[] {
     [x + width, y + height],
     [x, y + height],
   ];
-}
-
-function sentence(words: string): string {
-  return words === "" ? "" : `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/\.$/, "")}.`;
 }
 
 /** Words in lines of at most `width` drawing units. */

@@ -9,8 +9,10 @@ import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
+import { methodText } from "../words/method-text.ts";
+import { asSentence } from "../words/sentence.ts";
 import { chosenOption, type Handover, type HandoverWords, optionLetter, program } from "./handover.ts";
-import { SIZE, table, upper } from "./report-style.ts";
+import { SIZE, table } from "./report-style.ts";
 
 export function inputs(handover: Handover, words: HandoverWords): Block[] {
   const { scene } = chosenOption(handover);
@@ -148,7 +150,7 @@ export function method(handover: Handover): Block[] {
   );
   return [
     heading("7  How it was computed", 12),
-    bullet(`${upper(how.description)} Quality: ${how.quality}.`, SIZE),
+    bullet(`${asSentence(methodText(how))} Quality: ${how.quality}.`, SIZE),
     bullet(
       `Direct light, point by point: E = Σ I(C, γ) cos θ / d² over the parts of each luminous opening, divided until the bound of ${percent(how.nearFieldError)} on each luminaire's share is reached; bodies, cabinets and shades block it${how.penumbraError === undefined ? "" : `, penumbrae to ${percent(how.penumbraError)}`}.`,
       SIZE,

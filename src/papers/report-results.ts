@@ -8,6 +8,7 @@ import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
+import { asSentence } from "../words/sentence.ts";
 import { VERDICT_MARK, zoneSentence } from "../words/text.ts";
 import {
   chosenOption,
@@ -17,7 +18,7 @@ import {
   optionLetter,
 } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
-import { SIZE, TABLE, table, upper } from "./report-style.ts";
+import { SIZE, TABLE, table } from "./report-style.ts";
 
 export function summary(handover: Handover, words: HandoverWords): Block[] {
   const { scene, assessment } = chosenOption(handover);
@@ -28,7 +29,7 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
       { size: SIZE, strong: true },
     ),
     ...assessment.zones.map((zone) =>
-      paragraph(printable(upper(zoneSentence(zone, words.light)), 500), {
+      paragraph(printable(asSentence(zoneSentence(zone, words.light)), 500), {
         marker: VERDICT_MARK[zone.verdict],
         size: SIZE,
         depicts: "verdict",

@@ -9,7 +9,3 @@ export const TABLE = 7.5;
 export function table(columns: readonly Column[], rows: readonly (readonly string[])[]): Block {
   return { kind: "table", columns, rows, size: TABLE };
 }
-
-export function upper(words: string): string {
-  return words === "" ? "" : `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/\.?$/, ".")}`;
-}

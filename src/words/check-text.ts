@@ -18,6 +18,8 @@ import type { LayerRole } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
+import { methodText } from "./method-text.ts";
+import { asSentence } from "./sentence.ts";
 import { table, wrapped } from "./table.ts";
 import { darkestPlace, patchyRemark, rankedByUniformity, VERDICT_MARK, zoneSentence } from "./text.ts";
 
@@ -283,9 +285,8 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
 
 function methods(ranked: readonly Ranked[]): string[] {
   const sentences = ranked.map(({ judged: { assessment } }) => {
-    const { description, people } = assessment.method;
-    const sentence = description.replace(/\.?$/, ".");
-    return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${people ? " People stand in the light." : ""}`;
+    const { method } = assessment;
+    return `${asSentence(methodText(method))}${method.people ? " People stand in the light." : ""}`;
   });
   const imbalances = ranked.flatMap(({ judged }) => judged.assessment.balance?.imbalance ?? []).map(Math.abs);
   // The balance differs a little from one arrangement to the next; the worst is said once.

@@ -9,6 +9,7 @@ import { CEILING_LEAST, WALLS_LEAST } from "../advice/surround.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { personSentences, type Units } from "./person-words.ts";
+import { capital } from "./sentence.ts";
 
 export interface FindingsSection {
   readonly heading: string;
@@ -108,9 +109,7 @@ function look({ view, cohesion }: Findings): FindingsSection {
         : [
             `For ${view.viewpoint.name}, the pendants take ${percent(view.covered)} of the view between counter and ceiling, ${percent(view.weight)} weighed by opacity: ${view.words}.`,
           ]),
-      ...(cohesion === undefined
-        ? []
-        : [cohesion.sentence.charAt(0).toUpperCase() + cohesion.sentence.slice(1)]),
+      ...(cohesion === undefined ? [] : [capital(cohesion.sentence)]),
     ],
   };
 }

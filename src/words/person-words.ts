@@ -88,8 +88,8 @@ function worstLine(lines: readonly Sightline[]): Sightline | undefined {
     .reduce<Sightline | undefined>((a, b) => (a === undefined || b.hidden > a.hidden ? b : a), undefined);
 }
 
-function hiddenWords({ towards, hidden, by }: Sightline): string {
-  const face = towards.startsWith("a face") ? towards : `the face of ${towards}`;
+function hiddenWords({ direction, towards, hidden, by }: Sightline): string {
+  const face = direction === "to a person" ? `the face of ${towards}` : towards;
   return `${face}, is ${Math.round(100 * hidden)} % hidden by ${by[0]?.name ?? "something"}`;
 }
 

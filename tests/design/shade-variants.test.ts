@@ -32,7 +32,7 @@ const request = {
 
 const DIRECT = {
   quality: "quick",
-  description: "none",
+  interreflection: "none",
   nearFieldError: 0,
   patches: 0,
   residual: 0,

@@ -107,7 +107,7 @@ describe("PDF", () => {
         anchor: "start",
         ink: "ink",
         size: 10,
-        depicts: "ruler",
+        depicts: "note",
       })),
     };
     const path = join(folder, "ruler.pdf");

@@ -56,6 +56,8 @@ describe("the worked example", () => {
       plane.points = plane.points.flat();
       if (plane.fine !== undefined) plane.fine.points = plane.fine.points.flat();
     }
+    // Words are the command's.
+    delete printed.method.description;
     expect(flat).toEqual(printed);
     expect(contours.length).toBeGreaterThan(0);
   }, 120_000);

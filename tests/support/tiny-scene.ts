@@ -169,7 +169,7 @@ export function textbookResult(scene: Scene, interreflected = 20): CalculationRe
     })),
     method: {
       quality: "full",
-      description: "point sources",
+      interreflection: "none",
       nearFieldError: 0,
       patches: 0,
       residual: 0,

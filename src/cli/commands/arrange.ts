@@ -1,6 +1,7 @@
 import { isMet } from "../../app/ranking.ts";
 import { OBJECTIVES, type Objective, RULE_IDS, searchRows, withArrangements } from "../../app/search.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
@@ -9,7 +10,6 @@ import { openGiven, openWithFolder } from "../open-study.ts";
 import { listOf, wholeBetween } from "../option-values.ts";
 import { progressOf } from "../progress.ts";
 import { ROW_OPTIONS, rowQuestion } from "../row-options.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 
 export const arrange: Command = {
   name: "arrange",

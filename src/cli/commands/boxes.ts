@@ -2,6 +2,7 @@ import { builtBoxes, ceilingBoxes } from "../../app/boxes.ts";
 import type { OpenStudy } from "../../app/open-document.ts";
 import { isMet } from "../../app/ranking.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 import { asBuiltJson, asBuiltText, boxesJson, boxesText } from "../../words/boxes-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
@@ -10,7 +11,6 @@ import { openGiven } from "../open-study.ts";
 import { lengthOf } from "../option-values.ts";
 import { progressOf } from "../progress.ts";
 import { ROW_OPTIONS, rowQuestion } from "../row-options.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 
 /** Largest file of offsets (bytes). */
 const OFFSETS_LIMIT = 100_000;

@@ -1,11 +1,12 @@
 import { checkJson, targetsJson } from "../../app/check-json.ts";
 import { worstVerdict } from "../../app/ranking.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 import { checkText, targetsText } from "../../words/check-text.ts";
+import { methodText } from "../../words/method-text.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 
 export const check: Command = {
   name: "check",
@@ -53,7 +54,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const { study } = opened;
   io.out(
     args.flag("json")
-      ? `${JSON.stringify(checkJson(study, arrangements, { version: VERSION, fine: args.flag("fine") }))}\n`
+      ? `${JSON.stringify(checkJson(study, arrangements, { version: VERSION, fine: args.flag("fine"), methodText }))}\n`
       : checkText(study, arrangements, { full: args.flag("full") }),
   );
   const worst = worstVerdict(arrangements.map(({ assessment }) => assessment.verdict));

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { arrangementIndex } from "../../app/shortlist.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 import type { PaperName } from "../../drawing/paper/paper.ts";
 import { handoverFiles } from "../../formats/handover-files.ts";
 import {
@@ -19,7 +20,6 @@ import { type Arguments, type Command, EXIT, type Io, usageError } from "../comm
 import { readBytes, writeWhole } from "../files.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 
 export const handover: Command = {
   name: "handover",

@@ -2,11 +2,11 @@ import { isMet } from "../../app/ranking.ts";
 import { swapLuminaire } from "../../app/swap.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 import { swapJson, swapText } from "../../words/swap-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { openGiven } from "../open-study.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 
 export const swap: Command = {
   name: "swap",

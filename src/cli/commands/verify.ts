@@ -1,13 +1,13 @@
 import { verifyReadings } from "../../app/verify.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { VERSION } from "../../diagnostics/version.ts";
 import { verifyJson, verifyText } from "../../words/verify-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
 import { openGiven } from "../open-study.ts";
 import { progressOf } from "../progress.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 
 /** Largest file of readings (bytes). */
 const READINGS_LIMIT = 1_000_000;

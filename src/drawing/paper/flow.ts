@@ -3,6 +3,7 @@
  * columns of a sheet, pages of a report. Tables repeat their head, headings stay with what follows.
  */
 
+import type { Depicted } from "../depicted.ts";
 import { type Box, segment, text } from "../drawing.ts";
 import type { PaperMark } from "./paper.ts";
 import { paperRows, paperTextWidth } from "./paper-text.ts";
@@ -29,14 +30,14 @@ export type Block =
       /** Stands before the first row, the rest hangs behind it. */
       readonly marker?: string;
       readonly strong?: boolean;
-      readonly depicts?: string;
+      readonly depicts?: Depicted;
     }
   | {
       readonly kind: "table";
       readonly columns: readonly Column[];
       readonly rows: readonly (readonly string[])[];
       readonly size?: number;
-      readonly depicts?: string;
+      readonly depicts?: Depicted;
     }
   | {
       readonly kind: "figure";

@@ -3,6 +3,7 @@
  * which anyone sees whether a print came out at its scale, a bar and a square of known size.
  */
 
+import type { Depicted } from "../depicted.ts";
 import { type Box, line, type Mark, segment, text } from "../drawing.ts";
 import { PAPERS, type PaperMark, type PaperName, POINTS_PER_METRE, POINTS_PER_MILLIMETRE } from "./paper.ts";
 import { paperCut, paperRows, paperTextWidth } from "./paper-text.ts";
@@ -95,7 +96,7 @@ function titleBlock(box: Box, facts: FrameFacts): Mark[] {
 }
 
 /** A rectangle's outline. */
-export function rectangle({ x, y, width, height }: Box, depicts: string, weight: 1.5 | 1 | 0.75 = 1): Mark {
+export function rectangle({ x, y, width, height }: Box, depicts: Depicted, weight: 1.5 | 1 | 0.75 = 1): Mark {
   return line(
     [
       [x, y],

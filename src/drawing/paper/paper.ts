@@ -6,6 +6,7 @@
  */
 
 import type { Vec2 } from "../../geometry/vector.ts";
+import type { Depicted } from "../depicted.ts";
 import type { LineMark, Mark, TextMark } from "../drawing.ts";
 
 export const POINTS_PER_METRE = 72 / 0.0254;
@@ -29,7 +30,7 @@ export interface CircleMark {
   readonly ink: LineMark["ink"];
   readonly weight: number;
   readonly fill?: LineMark["ink"];
-  readonly depicts: string;
+  readonly depicts: Depicted;
 }
 
 /** Rings by the even-odd rule in a colour of the light's scale, or hatched; cut to `clip`. */
@@ -40,7 +41,7 @@ export interface AreaMark {
   readonly colour?: string;
   readonly hatch?: boolean;
   readonly clip?: readonly Vec2[];
-  readonly depicts: string;
+  readonly depicts: Depicted;
 }
 
 /** A line in a colour of its own, over light of any level. */
@@ -51,7 +52,7 @@ export interface TracedMark {
   readonly colour: string;
   readonly weight: number;
   readonly clip?: readonly Vec2[];
-  readonly depicts: string;
+  readonly depicts: Depicted;
 }
 
 /** Words in a colour of their own, with a rim of another. */
@@ -119,7 +120,7 @@ function clipped(clip: readonly Vec2[] | undefined, by: (p: Vec2) => Vec2): { cl
 export function circle(
   centre: Vec2,
   radius: number,
-  depicts: string,
+  depicts: Depicted,
   more: Partial<Pick<CircleMark, "ink" | "weight" | "fill">> = {},
 ): CircleMark {
   return { kind: "circle", centre, radius, depicts, ink: "ink", weight: 1, ...more };

@@ -4,6 +4,8 @@ import { familiarPlace } from "../../advice/illuminance-examples.ts";
 import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../assessment/assessment.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { methodText } from "../../words/method-text.ts";
+import { capital } from "../../words/sentence.ts";
 import { checkWords, VERDICT_MARK } from "../../words/text.ts";
 import type { Wording } from "../../words/wording.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
@@ -44,7 +46,7 @@ function zoneGroup(
     plane?.grid === undefined
       ? `${statistics.points} points`
       : `${statistics.points} points, ${plane.grid.columns} × ${plane.grid.rows} cells, the mean by their areas`;
-  const method = { term: "Method", words: `${assessment.method.description}; ${grid}.` };
+  const method = { term: "Method", words: `${methodText(assessment.method)}; ${grid}.` };
   const input = { term: "Inputs", words: inputs };
   const rows = zone.checks.map((check): FigureRow => {
     return {
@@ -86,7 +88,7 @@ function zoneGroup(
 
 function nameOf(check: Check): string {
   if (check.quantity === "uniformity") return "Evenness U₀";
-  const statistic = check.statistic.charAt(0).toUpperCase() + check.statistic.slice(1);
+  const statistic = capital(check.statistic);
   return check.nature === "initial" ? `${statistic}, initial` : statistic;
 }
 

@@ -2,6 +2,7 @@
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
+import { capital } from "../../words/sentence.ts";
 import { darkestPlace, patchyRemark, VERDICT_MARK, type ZoneClauses, zoneClauses } from "../../words/text.ts";
 import type { TopPlane } from "../shared/illuminance-probe.ts";
 
@@ -38,9 +39,4 @@ export function sentences(
 
 function capitalName(clauses: ZoneClauses): ZoneClauses {
   return { ...clauses, name: capital(clauses.name) };
-}
-
-/** A sentence begins with a capital; names from a study otherwise stay as they are. */
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

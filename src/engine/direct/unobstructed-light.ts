@@ -34,7 +34,8 @@ export function unobstructedLight(
     }),
     method: {
       quality: "quick",
-      description: "direct light from luminous openings by weighted nodes, nothing in the way",
+      unobstructed: true,
+      interreflection: "none",
       nearFieldError,
       patches: 0,
       residual: 0,

@@ -192,10 +192,8 @@ describe("calculate", () => {
     ];
     const { method } = calculate(scene([[lamp]], [plane(points)]), OPTIONS);
     expect(method.pointsTooNear).toBe(2);
-    expect(method.description).toContain("2 points lie too near");
     const far = calculate(scene([[lamp]], [plane([[0, 0, 0.1]])]), OPTIONS).method;
     expect(far.pointsTooNear).toBeUndefined();
-    expect(far.description).not.toContain("too near");
   });
   it("stops when asked", () => {
     const points = Array.from({ length: 2000 }, (_, i): Vec3 => [i / 1000, 0, 0]);

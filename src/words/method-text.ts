@@ -1,0 +1,36 @@
+/** By what method light was calculated, in words. */
+
+import type { Method } from "../engine/result.ts";
+
+const INTERREFLECTION: Readonly<Record<Method["interreflection"], string | undefined>> = {
+  none: undefined,
+  calculated: "interreflected light by radiosity between graded patches and final gather",
+  "too many surfaces": "without interreflected light: more surfaces than it is calculated for",
+  "of an earlier arrangement": "interreflected light of the arrangement before",
+};
+
+/** Clauses without a capital and a full stop. */
+export function methodText({
+  unobstructed,
+  interreflection,
+  pointsTooNear = 0,
+  unaccounted,
+}: Method): string {
+  const clauses = [
+    `direct light from luminous openings by weighted nodes${unobstructed === true ? ", nothing in the way" : ""}`,
+    INTERREFLECTION[interreflection],
+    pointsTooNear === 0 ? undefined : nearText(pointsTooNear),
+    unaccounted === undefined ? undefined : unaccountedText(unaccounted),
+  ];
+  return clauses.filter((clause) => clause !== undefined).join("; ");
+}
+
+function nearText(points: number): string {
+  const lie = points === 1 ? "one point lies" : `${points} points lie`;
+  return `${lie} too near an opening for the bound to hold`;
+}
+
+function unaccountedText(share: number): string {
+  const percent = (100 * share).toFixed(share < 0.1 ? 1 : 0);
+  return `${percent} % of the light is unaccounted for, so interreflected light is not within its bound`;
+}

@@ -1,0 +1,38 @@
+/** The method in words: each kind its clause, and nothing of what was not so. */
+import { describe, expect, it } from "vitest";
+import type { Method } from "../../src/engine/result.ts";
+import { methodText } from "../../src/words/method-text.ts";
+import { asSentence } from "../../src/words/sentence.ts";
+
+const METHOD: Method = {
+  quality: "full",
+  interreflection: "none",
+  nearFieldError: 0.002,
+  patches: 0,
+  residual: 0,
+  people: false,
+};
+
+describe("the method in words", () => {
+  it("says direct light alone where there is no other", () => {
+    expect(methodText(METHOD)).toBe("direct light from luminous openings by weighted nodes");
+    expect(methodText({ ...METHOD, unobstructed: true })).toMatch(/, nothing in the way$/);
+    expect(methodText({ ...METHOD, interreflection: "too many surfaces" })).toMatch(/; without .*surfaces/);
+    expect(methodText({ ...METHOD, interreflection: "of an earlier arrangement" })).toMatch(/before$/);
+  });
+
+  it("counts points too near and says what share of light is unaccounted for", () => {
+    const calculated = { ...METHOD, interreflection: "calculated" } as const;
+    expect(methodText({ ...calculated, pointsTooNear: 1 })).toContain("; one point lies too near");
+    expect(methodText({ ...calculated, pointsTooNear: 2 })).toContain("; 2 points lie too near");
+    expect(methodText({ ...calculated, unaccounted: 0.034 })).toContain("; 3.4 % of the light");
+    expect(methodText({ ...calculated, unaccounted: 0.912 })).toContain("; 91 % of the light");
+    expect(methodText(calculated)).not.toMatch(/too near|unaccounted/);
+  });
+
+  it("becomes a sentence with one full stop", () => {
+    expect(asSentence("direct light")).toBe("Direct light.");
+    expect(asSentence("Said already.")).toBe("Said already.");
+    expect(asSentence("")).toBe("");
+  });
+});
