@@ -10,11 +10,26 @@ export type { IsoluxField } from "./app/contour-field.ts";
 export type { PlaneContour } from "./app/judged-arrangement.ts";
 export { RULE_IDS } from "./app/search.ts";
 export type { ReadFile } from "./app/study-files.ts";
-export { VERSION } from "./diagnostics/version.ts";
 export type { Check, Driver, Statistics } from "./assessment/assessment.ts";
+// Figures of a field, and figures in words.
+export { percentile, shareWithin, statistics } from "./assessment/statistics.ts";
 export { PUBLISHED_TARGETS, type PublishedTarget } from "./assessment/targets-published.ts";
 export type { Verdict } from "./assessment/verdict.ts";
 export { OBJECTIVES, type Objective } from "./design/search/pareto.ts";
+// Issues.
+export { Cancelled, type Observer } from "./diagnostics/cancelled.ts";
+export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
+export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./diagnostics/issue.ts";
+export { VERSION } from "./diagnostics/version.ts";
+// Drawing.
+export { isolines } from "./drawing/isolux.ts";
+export type { PaperMark, PaperName, ScaledView, Sheet } from "./drawing/paper/paper.ts";
+export { type PlanLight, type PlanLightInput, planLight } from "./drawing/plan-light.ts";
+export { polarDiagramSvg } from "./drawing/polar-diagram-svg.ts";
+export { luxColour, scaleBands, scaleSteps } from "./drawing/scale.ts";
+export type { HandoverFile } from "./formats/handover-files.ts";
+export { sheetSvg } from "./formats/sheet-svg.ts";
+export { viewDxf } from "./formats/view-dxf.ts";
 export {
   type Answer,
   type CheckOptions,
@@ -23,11 +38,6 @@ export {
   type PaperOptions,
   Study,
 } from "./library/study.ts";
-export { insideFolder, type PhotometryPath, photometryPaths } from "./study/photometry-paths.ts";
-export { checkStudy, type StudyDocument } from "./study/study.ts";
-export { studyJsonSchema } from "./study/study-json-schema.ts";
-export { placeIssues, readStudy } from "./study/study-text.ts";
-
 // Photometric files.
 export { type BeamAngle, beamAngle } from "./photometry/beam-angle.ts";
 export { resampleToC } from "./photometry/c-gamma-resampling.ts";
@@ -42,23 +52,9 @@ export { type PhotometrySummary, summarise } from "./photometry/summary.ts";
 export { writeEulumdat } from "./photometry/writers/eulumdat-writer.ts";
 export { type Lm63WriterOptions, writeLm63 } from "./photometry/writers/lm63-writer.ts";
 export { writeTm33 } from "./photometry/writers/tm33-writer.ts";
-
-// Drawing.
-export { isolines } from "./drawing/isolux.ts";
-export type { PaperMark, PaperName, ScaledView, Sheet } from "./drawing/paper/paper.ts";
-export { type PlanLight, type PlanLightInput, planLight } from "./drawing/plan-light.ts";
-export { polarDiagramSvg } from "./drawing/polar-diagram-svg.ts";
-export { luxColour, scaleBands, scaleSteps } from "./drawing/scale.ts";
-export type { HandoverFile } from "./formats/handover-files.ts";
-export { sheetSvg } from "./formats/sheet-svg.ts";
-export { viewDxf } from "./formats/view-dxf.ts";
-
-// Figures of a field, and figures in words.
-export { percentile, shareWithin, statistics } from "./assessment/statistics.ts";
+export { insideFolder, type PhotometryPath, photometryPaths } from "./study/photometry-paths.ts";
+export { checkStudy, type StudyDocument } from "./study/study.ts";
+export { studyJsonSchema } from "./study/study-json-schema.ts";
+export { placeIssues, readStudy } from "./study/study-text.ts";
 export { formatIlluminance, readIlluminance } from "./units/illuminance-text.ts";
 export { formatLength, readLength, runningDimensions } from "./units/length-text.ts";
-
-// Issues.
-export { Cancelled, type Observer } from "./diagnostics/cancelled.ts";
-export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
-export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./diagnostics/issue.ts";

@@ -31,7 +31,12 @@ export function refinedPlanes(of: readonly CalculationPlane[], cell?: number): R
   return {
     planes: refined.flatMap(({ fine, margin }) => [fine, margin]),
     fines: (fields) =>
-      new Map(refined.map((each, i) => [each.of, { plane: each.fine, field: fields[2 * i] }])),
+      new Map(
+        refined.map(({ of: name, fine, margin }, i) => [
+          name,
+          { plane: fine, field: fields[2 * i], margin: { plane: margin, field: fields[2 * i + 1] } },
+        ]),
+      ),
     contours: (scene, fields) =>
       refined.map(({ of: plane, fine, grid, margin }, i) =>
         contour(plane, fine.points, grid, [

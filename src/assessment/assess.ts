@@ -27,6 +27,8 @@ import { worstVerdict } from "./verdict.ts";
 export interface FineField {
   readonly plane: CalculationPlane;
   readonly field: PlaneField;
+  /** The points around it that its contours need. */
+  readonly margin?: FineField;
 }
 
 /** The judgement of one scene of a study from its calculation. `result.planes` follow the scene's order.
@@ -166,9 +168,8 @@ function figureOf(
   return (statistic === "minimum" ? minimum : average) * undo;
 }
 
-function fineFigures(scene: Scene, { plane, field }: FineField): FineFigures {
-  const layers = maintainedLayers(scene, field);
-  const illuminance = totalOf(layers, plane.points.length / 3);
+function fineFigures(scene: Scene, { plane, field, margin }: FineField): FineFigures {
+  const { layers, illuminance } = lightOf(scene, { plane, field });
   const { average, minimum, maximum, uniformity } = statistics(illuminance, plane.weights);
   const { columns, rows, u, v } = plane.grid ?? { columns: 0, rows: 0, u: [0, 0, 0], v: [0, 0, 0] };
   const cell: readonly [number, number] = [
@@ -186,5 +187,11 @@ function fineFigures(scene: Scene, { plane, field }: FineField): FineFigures {
     uniformity,
     layers,
     illuminance,
+    ...(margin === undefined ? {} : { margin: lightOf(scene, margin) }),
   };
+}
+
+function lightOf(scene: Scene, { plane, field }: FineField): Pick<PlaneAssessment, "layers" | "illuminance"> {
+  const layers = maintainedLayers(scene, field);
+  return { layers, illuminance: totalOf(layers, plane.points.length / 3) };
 }

@@ -4,11 +4,11 @@
  * decides how it reads.
  */
 
+import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../app/contour-field.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import type { Box } from "./drawing.ts";
-import { drawnField } from "./drawn-field.ts";
-import { fieldSampler } from "./field-sampler.ts";
+import { gridMetres, gridToRoom } from "./grid-metres.ts";
 import { isolines } from "./isolux.ts";
 import { type LineLabel, labelLines } from "./line-labels.ts";
 
@@ -29,7 +29,9 @@ export interface DifferenceMap {
 
 export interface LitGrid {
   readonly grid: PlaneGrid;
+  /** lx at the cells, and on the margin where it was calculated. */
   readonly values: Float64Array;
+  readonly margin?: Float64Array;
 }
 
 /** The difference of `second` from `first`, on the grid of `first`. `outline` in metres along that grid's sides. */
@@ -41,10 +43,9 @@ export function differenceMap(
   taken: readonly Box[] = [],
 ): DifferenceMap {
   const { grid } = first;
-  const there = onGrid(grid, second);
-  const a = drawnField(grid, first.values, "refined");
-  const b = drawnField(grid, there, "refined");
-  const values = a.values.map((value, i) => (100 * (b.values[i] - value)) / Math.max(value, 1e-3));
+  const a = isoluxField(grid, first.values, first.margin);
+  const there = lightAt(a, grid, second);
+  const values = a.values.map((value, i) => (100 * (there[i] - value)) / Math.max(value, 1e-3));
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (const value of values) {
@@ -99,16 +100,15 @@ export function colourAt(level: number): string {
   return `#${channel(0)}${channel(1)}${channel(2)}`;
 }
 
-/** Values of another grid at the points of this one. */
-function onGrid(grid: PlaneGrid, other: LitGrid): Float64Array {
-  if (sameGrid(grid, other.grid)) return other.values;
-  const sampler = fieldSampler(other.grid);
-  return Float64Array.from(grid.cells, (cell) => {
-    const s = ((cell % grid.columns) + 0.5) / grid.columns;
-    const t = (Math.floor(cell / grid.columns) + 0.5) / grid.rows;
-    const x = grid.corner[0] + s * grid.u[0] + t * grid.v[0];
-    const y = grid.corner[1] + s * grid.u[1] + t * grid.v[1];
-    const value = sampler.sample(other.values, x, y);
+/** Light of another grid at the nodes of a field on this one; none where the other grid does not reach. */
+function lightAt({ along, across }: IsoluxField, grid: PlaneGrid, other: LitGrid): Float64Array {
+  const field = isoluxField(other.grid, other.values, other.margin);
+  if (sameGrid(grid, other.grid)) return field.values;
+  const toRoom = gridToRoom(grid);
+  const toOther = gridMetres(other.grid);
+  return Float64Array.from({ length: along.length * across.length }, (_, k) => {
+    const place = toOther(toRoom([along[k % along.length], across[Math.floor(k / along.length)]]));
+    const value = onGrid(other.grid, ...place) ? readIsolux(field, ...place) : 0;
     return Number.isFinite(value) ? value : 0;
   });
 }

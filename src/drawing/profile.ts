@@ -2,11 +2,11 @@
  * Illuminance along the island: what a meter slid over the top would read, in total and by role of layer.
  */
 
+import { isoluxField, onGrid, readIsolux } from "../app/contour-field.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import type { LayerRole, Zone } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
-import { drawnField, readDrawn } from "./drawn-field.ts";
-import { cellCoordinates, fieldSampler } from "./field-sampler.ts";
+import { gridMetres } from "./grid-metres.ts";
 import type { IslandAxes } from "./island-axes.ts";
 
 export interface ProfileSeries {
@@ -33,7 +33,7 @@ export interface TargetLine {
 }
 
 /** Light of one plane by layer, after dimming and maintenance (lx). */
-export interface LayeredLight {
+interface LightByLayer {
   readonly illuminance: Float64Array;
   readonly layers: readonly {
     readonly layer: string;
@@ -41,6 +41,11 @@ export interface LayeredLight {
     readonly direct: Float64Array;
     readonly interreflected: Float64Array;
   }[];
+}
+
+/** Light at the cells of a grid, and on its margin where it was calculated. */
+export interface LayeredLight extends LightByLayer {
+  readonly margin?: LightByLayer;
 }
 
 const ROLE_NAMES: Readonly<Record<LayerRole, string>> = {
@@ -58,32 +63,35 @@ export function profileAlong(
   across = axes.width / 2,
   steps = 96,
 ): Profile {
-  const sampler = fieldSampler(grid);
   const along = Float64Array.from({ length: steps + 1 }, (_, i) => (axes.length * i) / steps);
-  const inCells = cellCoordinates(grid);
-  const [du, dv] = [Math.hypot(...grid.u) / grid.columns, Math.hypot(...grid.v) / grid.rows];
-  const places = Array.from(along, (a) => axes.toRoom([a, across]));
-  const ones = new Float64Array(grid.cells.length).fill(1);
-  const inside = places.map(([x, y]) => Number.isFinite(sampler.sample(ones, x, y)));
-  // Read from the field as it is drawn, so that profile and plan show the same light.
-  const read = (...fields: readonly Float64Array[]): Float64Array => {
-    const sum =
-      fields.length === 1 ? fields[0] : fields[0].map((_, k) => fields.reduce((n, f) => n + f[k], 0));
-    const field = drawnField(grid, sum, "coarse");
-    return Float64Array.from(places, ([x, y], k) => {
-      if (!inside[k]) return Number.NaN;
-      const [s, t] = inCells([x, y, grid.corner[2]]);
-      return readDrawn(field, s * du, t * dv);
-    });
+  const toGrid = gridMetres(grid);
+  const places = Array.from(along, (a) => toGrid(axes.toRoom([a, across])));
+  // Read from the field that is drawn, so that profile and plan show the same light.
+  const read = (part: (light: LightByLayer) => Float64Array): Float64Array => {
+    const field = isoluxField(grid, part(light), light.margin && part(light.margin));
+    return Float64Array.from(places, (place) =>
+      onGrid(grid, ...place) ? readIsolux(field, ...place) : Number.NaN,
+    );
   };
-  const series: ProfileSeries[] = [{ name: "total", role: "total", values: read(light.illuminance) }];
+  const series: ProfileSeries[] = [
+    { name: "total", role: "total", values: read(({ illuminance }) => illuminance) },
+  ];
   for (const role of ["pendant", "recessed", "accent", "other"] as const) {
     const layers = light.layers.filter((layer) => layer.role === role);
     if (layers.length === 0) continue;
     const name = layers.length === 1 && role === "other" ? layers[0].layer : ROLE_NAMES[role];
-    series.push({ name, role, values: read(...layers.flatMap((l) => [l.direct, l.interreflected])) });
+    series.push({ name, role, values: read((each) => ofRole(each, role)) });
   }
   return { along, across, series };
+}
+
+/** Light of all layers of a role together (lx). */
+export function ofRole({ illuminance, layers }: LightByLayer, role: LayerRole): Float64Array {
+  const sum = new Float64Array(illuminance.length);
+  for (const layer of layers)
+    if (layer.role === role)
+      for (let i = 0; i < sum.length; i++) sum[i] += layer.direct[i] + layer.interreflected[i];
+  return sum;
 }
 
 /** Target lines of the zones, over each zone's extent along the island. */

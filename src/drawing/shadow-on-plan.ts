@@ -4,9 +4,10 @@
  */
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
+import { isoluxField } from "../app/contour-field.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { type Box, ellipse, line, type Mark, overlaps, segment, text, textBox } from "./drawing.ts";
-import { drawnField } from "./drawn-field.ts";
+import { gridToRoom } from "./grid-metres.ts";
 import { isolines } from "./isolux.ts";
 
 /** Shares lost that are drawn. */
@@ -30,13 +31,12 @@ export function shadowsOnPlan(
   for (const { map, usual } of shadows) {
     const { grid } = map.plane;
     if (!usual || grid === undefined) continue;
-    const field = drawnField(grid, map.lost, "refined");
-    const [du, dv] = [Math.hypot(...grid.u), Math.hypot(...grid.v)];
-    const page = ([s, t]: Vec2): Vec2 =>
-      place([
-        grid.corner[0] + (s / du) * grid.u[0] + (t / dv) * grid.v[0],
-        grid.corner[1] + (s / du) * grid.u[1] + (t / dv) * grid.v[1],
-      ]);
+    const field = isoluxField(grid, map.lost);
+    const toRoom = gridToRoom(grid);
+    const page = (point: Vec2): Vec2 => {
+      const [x, y] = toRoom(point);
+      return place([x, y]);
+    };
     for (const { level, rings, lines } of isolines(field, SHADOW_LEVELS)) {
       if (rings.length > 0) steps.push({ level, rings: rings.map((ring) => ring.map(page)) });
       let labelled = false;

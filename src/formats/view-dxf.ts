@@ -14,7 +14,7 @@ import {
   Units,
 } from "@tarikjabiri/dxf";
 import { printable } from "../diagnostics/printable.ts";
-import { DIMENSIONS, type Depicted } from "../drawing/depicted.ts";
+import { type Depicted, DIMENSIONS } from "../drawing/depicted.ts";
 import type { PaperMark, ScaledView } from "../drawing/paper/paper.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { METRES_PER_INCH } from "../units/quantities.ts";

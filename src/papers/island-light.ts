@@ -3,10 +3,10 @@
 import type { IsoluxField } from "../app/contour-field.ts";
 import { targetOf } from "../assessment/assess.ts";
 import type { Box, Mark } from "../drawing/drawing.ts";
-import { cellCoordinates } from "../drawing/field-sampler.ts";
+import { gridMetres, gridToRoom } from "../drawing/grid-metres.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { type PlanLight, planLight } from "../drawing/plan-light.ts";
-import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -31,16 +31,17 @@ export function islandLight(
 ): PlanLight {
   const axes = islandAxes(scene);
   const toGrid = gridMetres(grid);
-  const onGrid = (point: Vec2): Vec2 => {
-    const [x, y] = axes.toRoom(point);
-    return toGrid([x, y, grid.corner[2]]);
-  };
+  const toRoom = gridToRoom(grid);
+  const onGrid = (point: Vec2): Vec2 => toGrid(axes.toRoom(point));
   return planLight({
     field,
     outline: outlineOf(scene, grid, onGrid),
     targets: targetAreas(study, scene).map(({ outline, level }) => ({ outline: outline.map(onGrid), level })),
     unit,
-    place: ([s, t]) => page(axes.toIsland(roomOf(grid, s, t))),
+    place: (point) => {
+      const [x, y] = toRoom(point);
+      return page(axes.toIsland([x, y]));
+    },
     taken,
     obstacles: lineObstacles(obstacles),
   });
@@ -70,22 +71,6 @@ function targetAreas(
     const sameLevel = scene.island === undefined || Math.abs(height - scene.island.height) < 0.001;
     return light === undefined || !sameLevel ? [] : [{ outline, level: light.value }];
   });
-}
-
-/** Metres along a grid's sides of a point of the room. */
-function gridMetres(grid: PlaneGrid): (point: Vec3) => Vec2 {
-  const cells = cellCoordinates(grid);
-  const step: Vec2 = [Math.hypot(...grid.u) / grid.columns, Math.hypot(...grid.v) / grid.rows];
-  return (point) => {
-    const [column, row] = cells(point);
-    return [column * step[0], row * step[1]];
-  };
-}
-
-function roomOf({ corner, u, v }: PlaneGrid, along: number, across: number): Vec3 {
-  const s = along / Math.hypot(...u);
-  const t = across / Math.hypot(...v);
-  return [0, 1, 2].map((k) => corner[k] + s * u[k] + t * v[k]) as unknown as Vec3;
 }
 
 function lineObstacles(marks: readonly Mark[]): Vec2[][] {

@@ -1,5 +1,6 @@
 /** Answers that nobody's first light waits for: what app finds, in words and drawings. */
 
+import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { arrangementLight } from "../app/arrangement-light.ts";
 import { draftFindings, type PeopleInLight, peopleInLight, rulesAgainst } from "../app/beside-the-verdict.ts";
 import {
@@ -10,7 +11,6 @@ import {
 } from "../app/open-document.ts";
 import { type SearchOptions, searchRows } from "../app/search.ts";
 import { type VerifyOptions, verifyReadings } from "../app/verify.ts";
-import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import type { Proposal } from "../design/search/proposals.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";

@@ -1,8 +1,8 @@
 /** The light on a room's surfaces is remembered by what it rests on: not by dimming, but by all else. */
 import { describe, expect, it } from "vitest";
+import { RoomLights } from "../../src/app/room-light-cache.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Scene } from "../../src/scene/scene.ts";
-import { RoomLights } from "../../src/app/room-light-cache.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 const { scenes, options } = resolved(kitchen());

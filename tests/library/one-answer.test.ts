@@ -6,6 +6,9 @@ import { CandlespanError, openStudy, type Study } from "candlespan";
 import { spawn } from "candlespan/workers";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { LightAnswer } from "../../src/app/light.ts";
+import { isoluxField } from "../../src/app/contour-field.ts";
+import { topPlane } from "../../src/elements/shared/illuminance-probe.ts";
+import { handoverOption } from "../../src/papers/handover.ts";
 import { called } from "../support/cli.ts";
 
 const folder = fileURLToPath(new URL("../../fixtures-data/boathouse/", import.meta.url));
@@ -82,6 +85,11 @@ describe("the worked example", () => {
     const library = asJson({ ...mine });
     expect(figures(there.value)).toEqual(library);
     expect(asJson(there.value.contours)).toEqual(asJson(answer.contours));
+    // What the plan on screen is drawn from is what the sheets of paper are drawn from.
+    const top = topPlane(there.value.scene, there.value.assessment);
+    const paper = handoverOption(there.value).top?.field;
+    if (top === undefined || paper === undefined) throw new Error("no top");
+    expect(isoluxField(top.grid, top.values, top.margin).values).toEqual(paper.values);
     const numbers = answer.planes.reduce((sum, plane) => sum + plane.illuminance.length, 0);
     console.log(`worst error 0 in ${numbers} points and ${answer.contours.length} contour fields`);
   }, 120_000);

@@ -2,6 +2,7 @@ import { html, LitElement, nothing, svg, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { colourAt, type DifferenceMap, differenceMap, percent } from "../../drawing/difference-map.ts";
+import { gridMetres } from "../../drawing/grid-metres.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
@@ -10,7 +11,7 @@ import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { rankedByUniformity, VERDICT_MARK } from "../../words/text.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
-import { gridMetres, gridToPage } from "../plan/light-layer.ts";
+import { gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";
 import { judgedTop, topPlane } from "../shared/illuminance-probe.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
@@ -146,7 +147,7 @@ export class CandlespanComparison extends LitElement {
     const words = wording(this.display ?? this.study?.display ?? METRIC);
     const objects = planObjects(second.scene, scale, words, parts, frame);
     const axes = islandAxes(first.scene);
-    const toGrid = gridMetres(a);
+    const toGrid = gridMetres(a.grid);
     const outline = (
       first.scene.island?.outline ?? [
         [0, 0],

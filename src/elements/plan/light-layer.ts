@@ -1,7 +1,7 @@
-/** The light of a plan as SVG, made anew only when field, place on the page or fineness changed. */
+/** The light of a plan as SVG, made anew only when field, place on the page or whether it moves changed. */
 import { nothing, type SVGTemplateResult, svg } from "lit";
-import { drawnField, type Fineness } from "../../drawing/drawn-field.ts";
-import { cellCoordinates } from "../../drawing/field-sampler.ts";
+import { isoluxField } from "../../app/contour-field.ts";
+import { gridMetres, gridToRoom } from "../../drawing/grid-metres.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
 import { LABEL_SIZE, type PlanLight, planLight } from "../../drawing/plan-light.ts";
 import type { PlanFrame, PlanObjects } from "../../drawing/plan-objects.ts";
@@ -20,7 +20,8 @@ export interface LightLayerInput {
   readonly scale: SheetScale;
   readonly frame: PlanFrame;
   readonly objects: PlanObjects;
-  readonly fineness: Fineness;
+  /** Under a moving hand a word somewhere on its line will do. */
+  readonly moving: boolean;
   readonly hatch: boolean;
 }
 
@@ -28,10 +29,10 @@ export class LightLayer {
   #key: readonly unknown[] = [];
   #drawn: SVGTemplateResult | undefined;
 
-  /** Key: plane, its values, zones, targets, unit, scale, height, fineness, hatch. What stands over the light
+  /** Key: plane, its values, zones, targets, unit, scale, height, whether it moves, hatch. What stands over the light
    * moves labels aside, but only when the light itself is drawn anew. */
   render(input: LightLayerInput): SVGTemplateResult {
-    const { top, scale, frame, fineness, unit, targets, hatch, scene } = input;
+    const { top, scale, frame, moving, unit, targets, hatch, scene } = input;
     const key = [
       top.plane,
       top.light.illuminance,
@@ -41,7 +42,7 @@ export class LightLayer {
       scale.perMetre,
       scale.width,
       frame.height,
-      fineness,
+      moving,
       hatch,
     ];
     if (this.#drawn === undefined || key.some((k, i) => k !== this.#key[i])) {
@@ -60,11 +61,11 @@ export function planLightOf({
   scale,
   frame,
   objects,
-  fineness,
+  moving,
 }: LightLayerInput): PlanLight {
   const axes = islandAxes(scene);
   const { grid } = top;
-  const toGrid = gridMetres(top);
+  const toGrid = gridMetres(grid);
   const place = gridToPage(top, axes, scale, frame);
   const inGrid = (points: readonly Vec2[]): Vec2[] => points.map((p) => toGrid(axes.toRoom(p)));
   const whole: Vec2[] = [
@@ -79,13 +80,12 @@ export function planLightOf({
     return level === undefined ? [] : [{ outline: inGrid(zone.outline), level }];
   });
   return planLight({
-    field: drawnField(grid, top.values, fineness),
+    field: isoluxField(grid, top.values, top.margin),
     outline: inGrid(scene.island?.outline ?? whole),
     targets: asked,
     unit,
     between: true,
-    // Under a moving hand a word somewhere on its line will do.
-    labelStep: fineness === "coarse" ? 18 : undefined,
+    labelStep: moving ? 18 : undefined,
     place,
     obstacles: scene.zones.map((zone) => closed(zone.outline.map(([a, c]) => [scale.x(a), frame.y(c)]))),
     taken: [...objects.taken, ...objects.luminaires.map((l) => l.handle)],
@@ -123,17 +123,6 @@ function draw(light: PlanLight, hatch: boolean): SVGTemplateResult {
     )}</g>`;
 }
 
-/** Metres along a grid's own sides of a room point. */
-export function gridMetres({ grid }: TopPlane): (point: Vec2) => Vec2 {
-  const cells = cellCoordinates(grid);
-  const u = Math.hypot(...grid.u) / grid.columns;
-  const v = Math.hypot(...grid.v) / grid.rows;
-  return ([x, y]) => {
-    const [s, t] = cells([x, y, grid.corner[2]]);
-    return [s * u, t * v];
-  };
-}
-
 /** From a grid's own sides through room and island to the page; an affine map, taken from three points. */
 export function gridToPage(
   { grid }: TopPlane,
@@ -141,15 +130,13 @@ export function gridToPage(
   scale: SheetScale,
   frame: PlanFrame,
 ): (point: Vec2) => Vec2 {
-  const page = (x: number, y: number): Vec2 => {
+  const toRoom = gridToRoom(grid);
+  const page = (point: Vec2): Vec2 => {
+    const [x, y] = toRoom(point);
     const [along, across] = axes.toIsland([x, y]);
     return [scale.x(along), frame.y(across)];
   };
-  const u = Math.hypot(...grid.u);
-  const v = Math.hypot(...grid.v);
-  const o = page(grid.corner[0], grid.corner[1]);
-  const pu = page(grid.corner[0] + grid.u[0] / u, grid.corner[1] + grid.u[1] / u);
-  const pv = page(grid.corner[0] + grid.v[0] / v, grid.corner[1] + grid.v[1] / v);
+  const [o, pu, pv] = [page([0, 0]), page([1, 0]), page([0, 1])];
   const [ux, uy, vx, vy] = [pu[0] - o[0], pu[1] - o[1], pv[0] - o[0], pv[1] - o[1]];
   return ([s, t]) => [o[0] + s * ux + t * vx, o[1] + s * uy + t * vy];
 }

@@ -1,7 +1,6 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
-import type { Fineness } from "../../drawing/drawn-field.ts";
 import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import { imagesOnPlan, type SeenImage, shadowsOnPlan } from "../../drawing/shadow-on-plan.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
@@ -91,7 +90,6 @@ export class CandlespanPlan extends InteractiveDrawing {
     const axes = this.axes(scene);
     const top = this.reader(scene)?.top;
     const moving = this.hand.isHolding || this.assessment?.method.quality === "quick";
-    const fineness: Fineness = moving ? "coarse" : "refined";
     const lit =
       top === undefined
         ? undefined
@@ -103,7 +101,7 @@ export class CandlespanPlan extends InteractiveDrawing {
             scale,
             frame,
             objects,
-            fineness,
+            moving,
             hatch: !this.hide.includes("hatch"),
           });
     const outline = pathOf(objects.outline, true);

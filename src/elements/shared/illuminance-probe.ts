@@ -1,8 +1,9 @@
 /** Light anywhere on the top, in total and by role of layer. */
+import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../../app/contour-field.ts";
 import type { ArrangementAssessment, PlaneAssessment } from "../../assessment/assessment.ts";
-import { type FieldSampler, fieldSampler } from "../../drawing/field-sampler.ts";
+import { gridMetres } from "../../drawing/grid-metres.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
-import type { LayeredLight } from "../../drawing/profile.ts";
+import { type LayeredLight, ofRole } from "../../drawing/profile.ts";
 import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
 import type { LayerRole, Scene } from "../../scene/scene.ts";
 import type { LightReading } from "./contract.ts";
@@ -12,6 +13,8 @@ export interface TopPlane {
   readonly grid: PlaneGrid;
   /** Values on `grid`: the fine ones where they were calculated (lx). */
   readonly values: Float64Array;
+  /** On the grid's margin, where it was calculated. */
+  readonly margin?: Float64Array;
   readonly light: PlaneAssessment;
   /** Layers on `grid`. */
   readonly fine: LayeredLight;
@@ -54,14 +57,23 @@ function coversTop({ island }: Scene, grid: PlaneGrid): boolean {
 
 function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment): TopPlane {
   const { fine } = light;
-  if (fine?.grid !== undefined) return { plane, grid: fine.grid, values: fine.illuminance, light, fine };
+  if (fine?.grid !== undefined)
+    return {
+      plane,
+      grid: fine.grid,
+      values: fine.illuminance,
+      margin: fine.margin?.illuminance,
+      light,
+      fine,
+    };
   return { plane, grid, values: light.illuminance, light, fine: light };
 }
 
 export class IlluminanceProbe {
   readonly top: TopPlane | undefined;
   readonly axes: IslandAxes;
-  readonly #sampler: FieldSampler | undefined;
+  readonly #field: IsoluxField | undefined;
+  readonly #parts = new Map<LayerRole, IsoluxField>();
   readonly #scene: Scene;
   readonly #assessment: ArrangementAssessment;
 
@@ -70,7 +82,7 @@ export class IlluminanceProbe {
     this.#assessment = assessment;
     this.axes = islandAxes(scene);
     this.top = topPlane(scene, assessment);
-    this.#sampler = this.top === undefined ? undefined : fieldSampler(this.top.grid);
+    this.#field = this.top && isoluxField(this.top.grid, this.top.values, this.top.margin);
   }
 
   reads(scene: Scene, assessment: ArrangementAssessment): boolean {
@@ -78,16 +90,24 @@ export class IlluminanceProbe {
   }
 
   at(place: { readonly along: number; readonly across: number }): LightReading | undefined {
-    if (this.top === undefined || this.#sampler === undefined) return undefined;
-    const [x, y] = this.axes.toRoom([place.along, place.across]);
-    const total = this.#sampler.sample(this.top.values, x, y);
-    if (!Number.isFinite(total)) return undefined;
-    const parts = new Map<LayerRole, number>();
-    for (const layer of this.top.fine.layers) {
-      const value =
-        this.#sampler.sample(layer.direct, x, y) + this.#sampler.sample(layer.interreflected, x, y);
-      parts.set(layer.role, (parts.get(layer.role) ?? 0) + value);
+    if (this.top === undefined || this.#field === undefined) return undefined;
+    const { grid, fine } = this.top;
+    const at = gridMetres(grid)(this.axes.toRoom([place.along, place.across]));
+    if (!onGrid(grid, ...at)) return undefined;
+    const roles = [...new Set(fine.layers.map(({ role }) => role))];
+    const parts = roles.map((role) => ({
+      role,
+      value: readIsolux(this.#part(role, this.top as TopPlane), ...at),
+    }));
+    return { total: readIsolux(this.#field, ...at), parts };
+  }
+
+  #part(role: LayerRole, { grid, fine }: TopPlane): IsoluxField {
+    let field = this.#parts.get(role);
+    if (field === undefined) {
+      field = isoluxField(grid, ofRole(fine, role), fine.margin && ofRole(fine.margin, role));
+      this.#parts.set(role, field);
     }
-    return { total, parts: [...parts].map(([role, value]) => ({ role, value })) };
+    return field;
   }
 }
