@@ -3,7 +3,7 @@
  * Information, each with its own source; no verdict rests on any of it.
  */
 
-import { targetOf, wholeTopPlane } from "../assessment/assess.ts";
+import { targetOf, topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import { statistics } from "../assessment/statistics.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
@@ -61,7 +61,7 @@ export function findingsOf(
   eyes?: readonly PlaneField[],
   full = true,
 ): Findings {
-  const top = wholeTopPlane(scene);
+  const top = topPlane(scene);
   const plane = scene.planes[top];
   const field = result.planes[top];
   const light =

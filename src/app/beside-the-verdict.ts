@@ -9,7 +9,7 @@ import { mirrorSpot } from "../advice/glare/mirror-image.ts";
 import { guidelineCards } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { eyePlanes } from "../advice/people/eye-light.ts";
-import { assess, wholeTopPlane } from "../assessment/assess.ts";
+import { assess, topPlane } from "../assessment/assess.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -49,7 +49,7 @@ export async function rulesAgainst(
 ): Promise<readonly GuidelineCard[]> {
   const engine = await engines.uncertainty();
   const light = (implied: Scene) => {
-    const top = wholeTopPlane(implied);
+    const top = topPlane(implied);
     if (top < 0) return undefined;
     const planes = [implied.planes[top]];
     const lit = { ...implied, planes, zones: [] };

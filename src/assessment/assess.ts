@@ -94,27 +94,18 @@ export function requirementsOf(
   return target === undefined ? [] : (targetOf(study, target)?.requirements ?? []);
 }
 
-/** The plane of the whole top, where it is no zone; else the first horizontal one that belongs to no zone. */
-export function topPlane(scene: Scene): number {
-  const index = scene.planes.findIndex((plane) => plane.role === "top" && plane.zone === undefined);
-  if (index >= 0) return index;
-  return scene.planes.findIndex(
-    (plane) =>
-      plane.zone === undefined &&
-      plane.quantity === "planar" &&
-      plane.grid !== undefined &&
-      plane.normal[2] > 0.9,
-  );
-}
-
-/** The plane that stands for the whole top where one figure is wanted of it: {@link topPlane}, else the one of a top that
- * is a single zone, else the first level one; −1 without any. */
-export function wholeTopPlane(scene: Scene): number {
-  const free = topPlane(scene);
-  if (free >= 0) return free;
-  const zone = scene.planes.findIndex((plane) => plane.role === "top");
-  if (zone >= 0) return zone;
-  return scene.planes.findIndex((plane) => plane.quantity === "planar" && plane.normal[2] > 0.9);
+/** The plane that stands for the whole top where one figure or one drawing is wanted of it: the one on the top, even where the top is a
+ * single zone; else the first level one that belongs to no zone; else the first level one; −1 without any. */
+export function topPlane({ planes }: Scene): number {
+  const first = (wanted: (plane: CalculationPlane) => boolean): number => planes.findIndex(wanted);
+  const level = ({ quantity, normal }: CalculationPlane): boolean => quantity === "planar" && normal[2] > 0.9;
+  const candidates = [
+    first(({ role, zone }) => role === "top" && zone === undefined),
+    first(({ role }) => role === "top"),
+    first((plane) => level(plane) && plane.zone === undefined && plane.grid !== undefined),
+    first(level),
+  ];
+  return candidates.find((index) => index >= 0) ?? -1;
 }
 
 /** Zones with the plane that judges each; without zones the whole top is one, named `top`. */

@@ -8,7 +8,7 @@
 
 import { visualWeight } from "../advice/appearance/visual-weight.ts";
 import { personGlare } from "../advice/glare/person-glare.ts";
-import { wholeTopPlane } from "../assessment/assess.ts";
+import { topPlane } from "../assessment/assess.ts";
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import { statistics } from "../assessment/statistics.ts";
 import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
@@ -81,7 +81,7 @@ export interface ShadeVariantRequest {
 /** Each variant in the place of the layer's luminaires, calculated with everything else as it is. */
 export function compareShadeVariants(scene: Scene, request: ShadeVariantRequest): ShadeVariantResult[] {
   const { layer, lamp, shade, calculate, options, observer } = request;
-  const top = wholeTopPlane(scene);
+  const top = topPlane(scene);
   const planes = top < 0 ? [] : [scene.planes[top]];
   const variants = shadeVariants(shade);
   return variants.map(({ name, finish, shade: document }, i): ShadeVariantResult => {

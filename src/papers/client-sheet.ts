@@ -5,7 +5,7 @@
 
 import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
 import { boxKinds } from "../app/schedule/set-out.ts";
-import { wholeTopPlane } from "../assessment/assess.ts";
+import { topPlane } from "../assessment/assess.ts";
 import type { ZoneAssessment } from "../assessment/assessment.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -108,7 +108,7 @@ export function sentences(handover: Handover, { scene, assessment }: HandoverOpt
   const words = handoverWords(handover);
   const zones = assessment.zones.map((zone) => zoneWords(zone, words.lux));
   const lines = [...zones];
-  const top = wholeTopPlane(scene);
+  const top = topPlane(scene);
   const dark = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
   const patchy = patchyRemark(assessment);
   if (patchy !== undefined) lines.push(asSentence(patchy));

@@ -6,7 +6,7 @@
 import type { IsoluxField } from "../app/contour-field.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import type { SetOutUnit } from "../app/schedule/set-out.ts";
-import { wholeTopPlane } from "../assessment/assess.ts";
+import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -119,7 +119,7 @@ export function handoverOption(
   findings?: readonly FindingsSection[],
 ): HandoverOption {
   const { scene, assessment } = judged;
-  const top = contourOf(judged, scene.planes[wholeTopPlane(scene)]);
+  const top = contourOf(judged, scene.planes[topPlane(scene)]);
   return {
     scene,
     assessment,

@@ -1,6 +1,6 @@
 /** The front of the report: in short, what was asked, what was found and how sure it is. */
 
-import { wholeTopPlane } from "../assessment/assess.ts";
+import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment, Check } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import { PUBLISHED_TARGETS_BY_ID, publishedRange } from "../assessment/targets-published.ts";
@@ -47,7 +47,7 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
               { title: "power, W", share: 0.9, align: "end" },
             ],
             handover.options.map(({ scene: each, assessment: light }, i) => {
-              const top = light.planes[wholeTopPlane(each)]?.statistics;
+              const top = light.planes[topPlane(each)]?.statistics;
               return [
                 `${optionLetter(i)}  ${printable(each.name, 40)}${i === handover.chosen ? " (chosen)" : ""}`,
                 `${VERDICT_MARK[light.verdict]} ${light.verdict}`,

@@ -56,9 +56,9 @@ export function layerOf(
   );
   const frames =
     row !== undefined
-      ? rowFrames(row, luminaire, `${path}/row`, around, ledger)
+      ? rowFrames(row, luminaire, role, `${path}/row`, around, ledger)
       : grid !== undefined
-        ? gridFrames(grid, `${path}/grid`, around.room, ledger)
+        ? gridFrames(grid, role, `${path}/grid`, around.room, ledger)
         : (at ?? []).map((place, i) => placeFrame(place, `${path}/at/${i}`, ledger));
   const where = row !== undefined ? `${path}/row` : grid !== undefined ? `${path}/grid` : undefined;
   frames.forEach((placedAt, i) => {
@@ -92,6 +92,7 @@ export function rowSpacing(row: RowDocument, islandLength: number, rim: number):
 function rowFrames(
   row: RowDocument,
   luminaire: Luminaire,
+  role: LayerRole,
   path: string,
   { room, island }: Surroundings,
   ledger: Ledger,
@@ -143,7 +144,7 @@ function rowFrames(
     );
   const clearance = ledger.fill(row.clearance, `${path}/clearance`, CLEARANCE, `33 in: ${TYPICAL}`);
   const [along, across] = row.offset ?? [0, 0];
-  const orientation = hung(island.turn + ownTurn, row.followSlope === true, room);
+  const orientation = hung(island.turn + ownTurn, followsSlope(row, role, path, room, ledger), room);
   const lowest = lowestPoint(luminaire, rotationOf(orientation));
   return Array.from({ length: row.count }, (_, i) => {
     const p: Vec2 = [
@@ -189,13 +190,33 @@ function rowTurn(row: RowDocument, luminaire: Luminaire, path: string, ledger: L
   return Math.PI / 2;
 }
 
+/** Whether luminaires stand square to a sloped ceiling: as asked, else those of role recessed, whose housings follow it. */
+function followsSlope(
+  { followSlope, aim }: RowDocument | GridDocument,
+  role: LayerRole,
+  path: string,
+  { slope }: RoomShape,
+  ledger: Ledger,
+): boolean {
+  if (followSlope !== undefined || role !== "recessed" || slope === 0 || aim !== undefined)
+    return followSlope === true;
+  ledger.note(`${path}/followSlope`, true, "not given; recessed luminaires follow the ceiling's slope");
+  return true;
+}
+
 /** Plumb, or square to the ceiling: nadir leans towards its rise, and the spin keeps the wanted heading. */
 function hung(heading: number, followSlope: boolean, { slope, towards }: RoomShape) {
   if (!followSlope || slope === 0) return { ...UPRIGHT, turn: heading };
   return { turn: towards, tilt: slope, spin: heading - towards };
 }
 
-function gridFrames(grid: GridDocument, path: string, room: RoomShape, ledger: Ledger): Frame[] {
+function gridFrames(
+  grid: GridDocument,
+  role: LayerRole,
+  path: string,
+  room: RoomShape,
+  ledger: Ledger,
+): Frame[] {
   const [[x0, y0], [x1, y1]] = grid.over ?? [
     [0, 0],
     [room.length, room.width],
@@ -223,7 +244,7 @@ function gridFrames(grid: GridDocument, path: string, room: RoomShape, ledger: L
     );
   const { aim } = grid;
   checkAim(grid, ["turn", "followSlope"], path, ledger);
-  const orientation = hung(radians(grid.turn ?? 0), grid.followSlope === true, room);
+  const orientation = hung(radians(grid.turn ?? 0), followsSlope(grid, role, path, room, ledger), room);
   return ys.flatMap((y) =>
     xs.map((x) => {
       const place: Vec3 = [x, y, grid.height ?? ceilingAt(room, x, y)];

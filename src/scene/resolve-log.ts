@@ -24,8 +24,14 @@ export class Ledger {
     if (!this.defaults.some((d) => d.path === path)) this.defaults.push({ path, value, why });
   }
 
-  warn(code: string, path: string, message: string): void {
-    this.warnings.push({ code, severity: "warning", message, where: this.where(path) });
+  warn(code: string, path: string, message: string, expected?: string): void {
+    this.warnings.push({
+      code,
+      severity: "warning",
+      message,
+      ...(expected === undefined ? {} : { expected }),
+      where: this.where(path),
+    });
   }
 
   error(code: string, path: string, message: string, expected?: string, received?: string): void {

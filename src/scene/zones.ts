@@ -39,14 +39,21 @@ export function zonesOf(document: IslandDocument, island: Island, ledger: Ledger
     const outline = wanted && cutToOutline(wanted, island.outline, path, ledger);
     if (outline === undefined) return [];
     const { name, target, height } = zone;
+    if (target === undefined)
+      ledger.warn(
+        "zone-no-target",
+        `${path}/target`,
+        `Nothing is asked of "${name}": the key "target" is missing.`,
+        "a target, or null where nothing is to be asked",
+      );
     const inside = insidePoint(convexPieces(outline)) as Vec2;
     return [
       {
         name,
         outline,
         height: height ?? topHeightAt(island, inside),
-        ...(target === undefined ? {} : { target }),
-        ...withTask(target, name),
+        ...(target === undefined || target === null ? {} : { target }),
+        ...withTask(target ?? undefined, name),
         path,
         ownHeight: height !== undefined,
       },
@@ -93,9 +100,14 @@ function defaultZones(island: Island, ledger: Ledger): PlannedZone[] {
   };
   const { hob, sink, basin, seats } = island;
   if (hob === undefined && sink === undefined && seats === undefined) {
-    ledger.note("/island/zones", "top", "no zones, hob, sink or seats; the whole top is one zone");
     const { outline, height } = island;
-    return [{ name: "top", outline, height, path: "/island", ownHeight: false }];
+    const target = "preparation";
+    ledger.note(
+      "/island/zones",
+      { name: "top", target },
+      "no zones, hob, sink or seats; the whole top is one zone, lit for preparation",
+    );
+    return [{ name: "top", outline, height, target, task: target, path: "/island", ownHeight: false }];
   }
   const strip = seats === undefined ? undefined : eatingStrip(island, seats);
   const run = preparationRun(island, strip);

@@ -54,6 +54,8 @@ function schemaOf(node: Node): JsonSchema {
     }
     case "optional":
       return schemaOf(node.wrapped as Node);
+    case "nullable":
+      return { anyOf: [schemaOf(node.wrapped as Node), { type: "null" }] };
     case "record":
       return { type: "object", additionalProperties: schemaOf(node.value as Node) };
     case "array":

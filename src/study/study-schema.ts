@@ -104,7 +104,7 @@ const zone = object({
   size: optional(size2),
   polygon: optional(polygon),
   height: optional(positiveLength),
-  target: optional(name),
+  target: optional(v.nullable(name)),
 });
 
 const basinDepth = v.pipe(

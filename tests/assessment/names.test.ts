@@ -1,6 +1,6 @@
 /** No name and no English word decides anything: the same kitchen with every name another gives the same judgement. */
 import { expect, it } from "vitest";
-import { assess, topPlane, wholeTopPlane } from "../../src/assessment/assess.ts";
+import { assess, topPlane } from "../../src/assessment/assess.ts";
 import type { ArrangementAssessment } from "../../src/assessment/assessment.ts";
 import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
@@ -73,6 +73,6 @@ it("judges a kitchen alike whatever its planes and luminaires are called", { tim
   const other = renamed(scene);
   expect(figures(judged(other))).toEqual(figures(judged(scene)));
   expect(topPlane(other)).toBe(topPlane(scene));
-  expect(wholeTopPlane(other)).toBe(wholeTopPlane(scene));
+  expect(topPlane(other)).toBe(topPlane(scene));
   expect(scene.planes[topPlane(scene)].name).toBe("worktop");
 });

@@ -35,6 +35,8 @@ function allows(schema: JsonSchema, value: unknown): boolean {
       );
     case "boolean":
       return typeof value === "boolean";
+    case "null":
+      return value === null;
     case "array": {
       if (!Array.isArray(value)) return false;
       if (value.length < ((s.minItems as number | undefined) ?? 0)) return false;
