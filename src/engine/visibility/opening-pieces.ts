@@ -12,12 +12,13 @@ import type { Receiver } from "../direct/receiver.ts";
 import { type Facets, inRoom } from "./facets.ts";
 import { openingFacets } from "./opening-facets.ts";
 
-/** Rings of facets where the opening fills less of the view than this (radius / distance), and beyond. */
-const RINGS = [
-  [0.2, 3],
-  [0.5, 4],
-  [Infinity, 6],
-] as const;
+/** Rings of facets, from what is far and even to what is near or varies much over the opening. */
+const RINGS = [3, 4, 6, 9, 14, 20] as const;
+/** Share of its distance that the opening's radius may be for the first, and the second. */
+const FAR = [0.2, 0.5] as const;
+/** Least over greatest intensity towards the point, from the ends of the opening, under which facets are smaller by a step
+ * each. */
+const EVEN = [0.6, 0.3, 0.1, 0.01] as const;
 
 /** A part is what is seen of a facet, all of it above the horizon, or both where nothing is hidden. */
 const SEEN = 0;
@@ -57,7 +58,7 @@ export class OpeningPieces {
     receiver: Receiver,
     clipping: Clipping,
   ): number {
-    const facets = this.#facetsFor(Math.sqrt(px * px + py * py + pz * pz));
+    const facets = this.#facetsFor(px, py, pz);
     const { corners, start, normal, centre, area, radius } = facets;
     const flat = this.#emitter.flat;
     const seen = this.#seen;
@@ -115,9 +116,25 @@ export class OpeningPieces {
     return all > 0 ? Math.min(1, seen / all) : 1;
   }
 
-  #facetsFor(distance: number): Facets {
-    const { surface } = this.#emitter;
-    const rings = (RINGS.find(([most]) => surface.radius < most * distance) ?? RINGS[RINGS.length - 1])[1];
+  #facetsFor(px: number, py: number, pz: number): Facets {
+    const { surface, lookup } = this.#emitter;
+    const near = surface.radius / Math.sqrt(px * px + py * py + pz * pz);
+    let least = Infinity;
+    let most = 0;
+    for (let end = -1; end <= 1; end += 2)
+      for (let axis = 0; axis < 3; axis++) {
+        const shift = end * surface.half[axis];
+        const I = lookup.towards(
+          px - (axis === 0 ? shift : 0),
+          py - (axis === 1 ? shift : 0),
+          pz - (axis === 2 ? shift : 0),
+        );
+        least = Math.min(least, I);
+        most = Math.max(most, I);
+      }
+    const step =
+      FAR.filter((share) => near > share).length + EVEN.filter((share) => least < share * most).length;
+    const rings = RINGS[Math.min(step, RINGS.length - 1)];
     let facets = this.#facets.get(rings);
     if (facets === undefined) {
       facets = inRoom(openingFacets(surface, rings), this.#placed.frame);
