@@ -1,11 +1,14 @@
 /**
- * A surface of revolution about the z axis, as a chain of cone frustums, and its meeting with rays.
+ * A surface of revolution about the z axis, as a chain of rings of second degree, and its meeting with rays.
  *
- * A frustum runs from (r₀, z₀) to (r₁, z₁); its outward normal lies to the right of that direction, so that a
- * profile drawn from the bottom of the axis outwards, up and back to the axis encloses its inside.
- * Ray o + t d meets the cone where (oₓ+t dₓ)² + (o_y+t d_y)² = (r₀ + k (o_z + t d_z − z₀))², k = Δr/Δz; a flat
- * ring (Δz = 0) is met in its plane.
+ * A ring runs from (r₀, z₀) to (r₁, z₁) along r² = r₀² + (r₁² − r₀²) s/h + c s (s − h), s = z − z₀, h = z₁ − z₀:
+ * a cone for c = ((r₁ − r₀)/h)², an ellipsoid of semi-axes a across and b along for c = −(a/b)², and any other
+ * profile through its radius at half height, with an error of h³. A ray o + t d meets it where a quadratic in t
+ * vanishes; a flat ring (h = 0) is met in its plane. The outward normal lies to the right of the ring's direction, so
+ * that a profile drawn from the bottom of the axis outwards, up and back to the axis encloses its inside.
  */
+
+import { gaussLegendre } from "../numerics/quadrature.ts";
 
 export interface RevolvedSurface {
   readonly count: number;
@@ -13,35 +16,94 @@ export interface RevolvedSurface {
   readonly z0: Float64Array;
   readonly r1: Float64Array;
   readonly z1: Float64Array;
+  /** Coefficients of r² = r₀² + linear s + bend s², s = z − z₀. */
+  readonly linear: Float64Array;
+  readonly bend: Float64Array;
 }
 
 /** [radius, z] in metres. */
 export type ProfilePoint = readonly [r: number, z: number];
 
-export function revolvedSurface(
-  segments: readonly (readonly [ProfilePoint, ProfilePoint])[],
-): RevolvedSurface {
-  const count = segments.length;
-  const of = (pick: (s: readonly [ProfilePoint, ProfilePoint]) => number) =>
-    Float64Array.from(segments, pick);
+export interface RevolvedRing {
+  readonly from: ProfilePoint;
+  readonly to: ProfilePoint;
+  /** Radius at half height (m); absent for a cone. */
+  readonly middle?: number;
+}
+
+export function revolvedSurface(rings: readonly RevolvedRing[]): RevolvedSurface {
+  const of = (pick: (ring: RevolvedRing) => number) => Float64Array.from(rings, pick);
+  const bendOf = ({ from, to, middle = (from[0] + to[0]) / 2 }: RevolvedRing) => {
+    const h = to[1] - from[1];
+    return Math.abs(h) < FLAT ? 0 : (2 * (from[0] ** 2 + to[0] ** 2) - 4 * middle ** 2) / (h * h);
+  };
   return {
-    count,
-    r0: of((s) => s[0][0]),
-    z0: of((s) => s[0][1]),
-    r1: of((s) => s[1][0]),
-    z1: of((s) => s[1][1]),
+    count: rings.length,
+    r0: of(({ from }) => from[0]),
+    z0: of(({ from }) => from[1]),
+    r1: of(({ to }) => to[0]),
+    z1: of(({ to }) => to[1]),
+    bend: of(bendOf),
+    linear: of((ring) => {
+      const h = ring.to[1] - ring.from[1];
+      return Math.abs(h) < FLAT ? 0 : (ring.to[0] ** 2 - ring.from[0] ** 2) / h - bendOf(ring) * h;
+    }),
   };
 }
 
-/** Slanted area of frustum `i` (m²). */
-export function frustumArea({ r0, z0, r1, z1 }: RevolvedSurface, i: number): number {
-  return Math.PI * (r0[i] + r1[i]) * Math.hypot(r1[i] - r0[i], z1[i] - z0[i]);
+const GAUSS = gaussLegendre(6);
+
+/** A place on ring `i` at share `t` of its height (of its width, when flat): radius, z, outward unit normal in the
+ * (r, z) plane, and dA/dt (m²). Written to `place`. */
+export interface RingPlace {
+  r: number;
+  z: number;
+  nr: number;
+  nz: number;
+  area: number;
+}
+
+export function ringPlace(
+  { r0, z0, r1, z1, linear, bend }: RevolvedSurface,
+  i: number,
+  t: number,
+  place: RingPlace,
+): void {
+  const h = z1[i] - z0[i];
+  const s = t * h;
+  place.z = z0[i] + s;
+  if (Math.abs(h) < FLAT) {
+    place.r = r0[i] + t * (r1[i] - r0[i]);
+    place.nr = 0;
+    place.nz = Math.sign(r0[i] - r1[i]);
+    place.area = 2 * Math.PI * place.r * Math.abs(r1[i] - r0[i]);
+    return;
+  }
+  place.r = Math.sqrt(Math.max(0, r0[i] * r0[i] + s * (linear[i] + bend[i] * s)));
+  // Gradient of r² − q(z), halved.
+  const slope = linear[i] / 2 + bend[i] * s;
+  const length = Math.hypot(place.r, slope);
+  const out = Math.sign(h) / (length === 0 ? 1 : length);
+  place.nr = out * place.r;
+  place.nz = -out * slope;
+  place.area = 2 * Math.PI * length * Math.abs(h);
+}
+
+/** Area of ring `i` (m²). */
+export function ringArea(surface: RevolvedSurface, i: number): number {
+  const place: RingPlace = { r: 0, z: 0, nr: 0, nz: 0, area: 0 };
+  let area = 0;
+  for (let k = 0; k < GAUSS.nodes.length; k++) {
+    ringPlace(surface, i, GAUSS.nodes[k], place);
+    area += place.area * GAUSS.weights[k];
+  }
+  return area;
 }
 
 /** Where a ray met the surface; filled by {@link nearestHit}, reused between calls. */
 export interface Hit {
-  /** Index of the frustum, −1 for none. */
-  frustum: number;
+  /** Index of the ring, −1 for none. */
+  ring: number;
   t: number;
   /** Whether the ray arrived from the inside. */
   fromInside: boolean;
@@ -49,7 +111,7 @@ export interface Hit {
 
 const FLAT = 1e-9;
 
-/** Finds the nearest frustum a ray meets at `tMin < t < tMax`. Directions need not be unit. */
+/** Finds the nearest ring a ray meets at `tMin < t < tMax`. Directions need not be unit. */
 export function nearestHit(
   surface: RevolvedSurface,
   ox: number,
@@ -62,21 +124,21 @@ export function nearestHit(
   tMax: number,
   hit: Hit,
 ): void {
-  hit.frustum = -1;
+  hit.ring = -1;
   let best = tMax;
   for (let i = 0; i < surface.count; i++) {
     const t = meet(surface, i, ox, oy, oz, dx, dy, dz, tMin, best);
     if (t < best) {
       best = t;
-      hit.frustum = i;
+      hit.ring = i;
     }
   }
   hit.t = best;
-  if (hit.frustum >= 0)
-    hit.fromInside = isExit(surface, hit.frustum, ox + best * dx, oy + best * dy, dx, dy, dz);
+  if (hit.ring >= 0)
+    hit.fromInside = isExit(surface, hit.ring, ox + best * dx, oy + best * dy, oz + best * dz, dx, dy, dz);
 }
 
-/** Product of `passing[i]` over every frustum met at `tMin < t < tMax`; 1 when none is. */
+/** Product of `passing[i]` over every ring met at `tMin < t < tMax`; 1 when none is. */
 export function passedAlong(
   surface: RevolvedSurface,
   passing: Float64Array,
@@ -91,7 +153,7 @@ export function passedAlong(
 ): number {
   let passed = 1;
   for (let i = 0; i < surface.count; i++) {
-    // A cone may be met twice by one ray.
+    // A ring may be met twice by one ray.
     let from = tMin;
     for (let turn = 0; turn < 2; turn++) {
       const t = meet(surface, i, ox, oy, oz, dx, dy, dz, from, tMax);
@@ -105,24 +167,24 @@ export function passedAlong(
 }
 
 function isExit(
-  { r0, z0, r1, z1 }: RevolvedSurface,
+  surface: RevolvedSurface,
   i: number,
   x: number,
   y: number,
+  z: number,
   dx: number,
   dy: number,
   dz: number,
 ): boolean {
-  const radius = Math.hypot(x, y);
-  const nr = z1[i] - z0[i];
-  const nz = r0[i] - r1[i];
-  const radial = radius > 0 ? (x * dx + y * dy) / radius : 0;
-  return nr * radial + nz * dz > 0;
+  const { r0, z0, r1, z1, linear, bend } = surface;
+  const h = z1[i] - z0[i];
+  if (Math.abs(h) < FLAT) return (r0[i] - r1[i]) * dz > 0;
+  return h * (x * dx + y * dy - (linear[i] / 2 + bend[i] * (z - z0[i])) * dz) > 0;
 }
 
-/** Smallest t within (tMin, tMax) at which the ray meets frustum `i`, or `tMax`. */
+/** Smallest t within (tMin, tMax) at which the ray meets ring `i`, or `tMax`. */
 function meet(
-  { r0, z0, r1, z1 }: RevolvedSurface,
+  { r0, z0, r1, z1, linear, bend }: RevolvedSurface,
   i: number,
   ox: number,
   oy: number,
@@ -133,8 +195,7 @@ function meet(
   tMin: number,
   tMax: number,
 ): number {
-  const rise = z1[i] - z0[i];
-  if (Math.abs(rise) < FLAT) {
+  if (Math.abs(z1[i] - z0[i]) < FLAT) {
     if (dz === 0) return tMax;
     const t = (z0[i] - oz) / dz;
     if (t <= tMin || t >= tMax) return tMax;
@@ -145,14 +206,16 @@ function meet(
     const outer = Math.max(r0[i], r1[i]);
     return rr >= inner * inner && rr <= outer * outer ? t : tMax;
   }
-  const k = (r1[i] - r0[i]) / rise;
-  const base = r0[i] + k * (oz - z0[i]);
-  const slope = k * dz;
-  const a = dx * dx + dy * dy - slope * slope;
-  const b = ox * dx + oy * dy - base * slope;
-  const c = ox * ox + oy * oy - base * base;
   const low = Math.min(z0[i], z1[i]);
   const high = Math.max(z0[i], z1[i]);
+  // Past the ring's heights all the way.
+  if (dz > 0 ? oz > high || oz + tMax * dz < low : oz < low || oz + tMax * dz > high) return tMax;
+  const s = oz - z0[i];
+  const q = linear[i];
+  const c2 = bend[i];
+  const a = dx * dx + dy * dy - c2 * dz * dz;
+  const b = ox * dx + oy * dy - (q / 2 + c2 * s) * dz;
+  const c = ox * ox + oy * oy - r0[i] * r0[i] - s * (q + c2 * s);
   let near: number;
   let far: number;
   if (Math.abs(a) < 1e-14) {
@@ -161,10 +224,10 @@ function meet(
   } else {
     const discriminant = b * b - a * c;
     if (discriminant < 0) return tMax;
-    // The stable pair of roots: q has no cancellation.
-    const q = -(b + (b < 0 ? -1 : 1) * Math.sqrt(discriminant));
-    near = q / a;
-    far = q === 0 ? tMax : c / q;
+    // The stable pair of roots: no cancellation.
+    const w = -(b + (b < 0 ? -1 : 1) * Math.sqrt(discriminant));
+    near = w / a;
+    far = w === 0 ? tMax : c / w;
     if (near > far) {
       const swap = near;
       near = far;
@@ -173,12 +236,11 @@ function meet(
   }
   if (near > tMin && near < tMax) {
     const z = oz + near * dz;
-    // The mirror nappe of the cone has a negative radius.
-    if (z >= low && z <= high && base + slope * near >= 0) return near;
+    if (z >= low && z <= high) return near;
   }
   if (far > tMin && far < tMax) {
     const z = oz + far * dz;
-    if (z >= low && z <= high && base + slope * far >= 0) return far;
+    if (z >= low && z <= high) return far;
   }
   return tMax;
 }

@@ -22,24 +22,9 @@ export interface SurfaceEmission {
   /** The convex extent of all surfaces (m), for culling and blocking. */
   readonly opening: LuminousOpening;
   readonly light: ShadeLight;
-  /** Luminous intensity of that light at even steps of γ, 0…π (cd). */
-  readonly farField: Float64Array;
   /** Size, and flux of the lamp, relative to what `light` was traced for. */
   readonly size: number;
   readonly strength: number;
-}
-
-/** The light near a luminaire of revolution as the shaders read it: a stretch of the engine's own lattice. Node (i, j) is at distance `nearest · e^(i · logStep)` (m) from the photometric centre and at
- * γ = π j / (angles − 1), in the half plane y = 0 of the luminaire's frame. Per node and group four numbers: x, y, z of
- * the light's vector illuminance times distance² (cd), towards the half of the elements with y > 0, and their mean
- * distance (m). To be interpolated bilinearly; the other half is its mirror image. */
-export interface NearFieldTable {
-  readonly nearest: number;
-  readonly logStep: number;
-  readonly distances: number;
-  readonly angles: number;
-  readonly groups: number;
-  readonly values: Float32Array;
 }
 
 export type Emission = OpeningEmission | SurfaceEmission;

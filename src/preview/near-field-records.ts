@@ -1,21 +1,21 @@
 /**
  * The near field of a traced shade as the shaders read it (`shaders/light/near-field.glsl`):
  *
- *   nearest distance (m), step of ln(distance), distances, angles | groups, 0, 0, 0 | then per distance, angle and group
- *   the four numbers of {@link NearFieldTable}
+ *   number of tables | per table: height of its centre (m), distance of its last row (m), rows, angles | groups; then
+ *   per row, angle and group the four numbers of {@link LightTable}
  */
 
-import type { NearFieldTable } from "../luminaire/near-field.ts";
+import type { LightTable } from "../luminaire/shade/light-table.ts";
 import type { RecordWriter } from "./record-writer.ts";
 
-/** Writes a table; its first record. */
-export function writeNearField(
-  writer: RecordWriter,
-  { nearest, logStep, distances, angles, groups, values }: NearFieldTable,
-): number {
-  const first = writer.put(nearest, logStep, distances, angles);
-  writer.put(groups);
-  for (let k = 0; k < values.length; k += 4)
-    writer.put(values[k], values[k + 1], values[k + 2], values[k + 3]);
+/** Writes tables; their first record. */
+export function writeNearField(writer: RecordWriter, tables: readonly LightTable[]): number {
+  const first = writer.put(tables.length);
+  for (const { centre, nearest, rows, angles, groups, values } of tables) {
+    writer.put(centre, nearest, rows, angles);
+    writer.put(groups);
+    for (let k = 0; k < values.length; k += 4)
+      writer.put(values[k], values[k + 1], values[k + 2], values[k + 3]);
+  }
   return first;
 }

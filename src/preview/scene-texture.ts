@@ -5,7 +5,7 @@
  *   Gauss nodes    n: node 0…1, weight; rules of 1 … {@link MOST_NODES} nodes one after the other
  *   solids         3 and more: `solid-records.ts`
  *   distributions  3 and more: `distribution-records.ts`
- *   near fields    2 and one a node and group: `near-field-records.ts`
+ *   near fields    1, and of each table 2 and one a node and group: `near-field-records.ts`
  *   luminaires     8: `luminaire-records.ts`
  *
  * Nothing here depends on dimming or maintenance; key of a book: luminaires in their places, solids, surfaces.

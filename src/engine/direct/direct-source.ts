@@ -54,7 +54,7 @@ export class DirectSource {
       this.uncertain = emission.uncertain === true;
     } else {
       this.#surfaces = emission;
-      this.#lattice = lattice ?? new NearFieldLattice(emission.light, emission.farField);
+      this.#lattice = lattice ?? new NearFieldLattice(emission.light);
       this.maximumElements = MAXIMUM_ELEMENTS;
       this.uncertain = false;
     }

@@ -12,6 +12,7 @@
 
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { SurfaceEmission } from "../../luminaire/near-field.ts";
+import type { ShadeLight } from "../../luminaire/shade/shade-light.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
 import { contentKey } from "../../numerics/content-key.ts";
@@ -49,8 +50,8 @@ export class DirectSources {
   }
 
   /** The near field of a luminaire from lamp and shade; one for all its sizes and lamps. */
-  lattice({ light, farField }: SurfaceEmission): NearFieldLattice {
-    return this.#lattices.get(lightKey({ light, farField }), () => new NearFieldLattice(light, farField));
+  lattice({ light }: SurfaceEmission): NearFieldLattice {
+    return this.#lattices.get(lightKey(light), () => new NearFieldLattice(light));
   }
 
   /** The content of a luminaire's light. */
@@ -88,7 +89,7 @@ function luminaireKey({ distribution: d, emission, flux }: Luminaire): string {
   const near =
     emission.kind === "opening"
       ? [emission.uncertain]
-      : [lightKey(emission), emission.size, emission.strength];
+      : [lightKey(emission.light), emission.size, emission.strength];
   return contentKey(
     d.type,
     d.symmetry,
@@ -105,22 +106,21 @@ function luminaireKey({ distribution: d, emission, flux }: Luminaire): string {
   );
 }
 
-function lightKey({ light, farField }: Pick<SurfaceEmission, "light" | "farField">): string {
-  const { assembly, inwardExitance, outwardExitance, mirrored } = light;
+function lightKey({ assembly, inwardExitance, outwardExitance, mirrored }: ShadeLight): string {
   const { surface, straight, reach, centre, flux, lamps } = assembly;
   return contentKey(
-    farField,
     surface.r0,
     surface.z0,
     surface.r1,
     surface.z1,
+    surface.bend,
     straight,
     reach,
     centre,
     flux,
     inwardExitance,
     outwardExitance,
-    mirrored,
+    mirrored === undefined ? 0 : new Uint32Array(mirrored.values.buffer),
     ...lamps.flatMap((lamp) => [lamp.flux, lamp.shape, lamp.size, lamp.z, lamp.radius, lamp.count, lamp.law]),
   );
 }

@@ -11,7 +11,7 @@ import type { Observer } from "../../diagnostics/cancelled.ts";
 import { boxOfMesh } from "../../geometry/box.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
-import type { NearFieldTable } from "../../luminaire/near-field.ts";
+import type { LightTable } from "../../luminaire/shade/light-table.ts";
 import type { CalculationOptions } from "../../scene/calculation-options.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -45,7 +45,7 @@ export interface TracedLuminaire {
   readonly layer: number;
   readonly index: number;
   /** One and the same of all luminaires of a type. */
-  readonly near: NearFieldTable;
+  readonly near: readonly LightTable[];
 }
 
 export interface SurfaceLight {
@@ -181,16 +181,14 @@ function gathered(
   return lattices.map(({ lattice }, s) => ({ lattice, layers: fields[s] }));
 }
 
-/** Near fields of the luminaires traced from lamp and shade, far enough for the whole room. */
+/** Near fields of the luminaires traced from lamp and shade. */
 export function tracedLuminaires(scene: Scene, sources = new DirectSources()): TracedLuminaire[] {
-  const { length, width, ceilingHeight } = scene.room;
-  const farthest = Math.hypot(length, width, ceilingHeight);
-  const tables = new Map<Luminaire, NearFieldTable>();
+  const tables = new Map<Luminaire, readonly LightTable[]>();
   return scene.layers.flatMap(({ luminaires }, layer) =>
     luminaires.flatMap(({ luminaire }, index) => {
       const { emission } = luminaire;
       if (emission.kind !== "surfaces") return [];
-      const near = tables.get(luminaire) ?? sources.lattice(emission).table(emission, farthest);
+      const near = tables.get(luminaire) ?? sources.lattice(emission).tables(emission);
       tables.set(luminaire, near);
       return [{ layer, index, near }];
     }),

@@ -1,20 +1,20 @@
 /**
- * Shade and lamps as one surface of revolution, frustum by frustum, with the optics of each.
+ * Shade and lamps as one surface of revolution, ring by ring, with the optics of each.
  *
- * Bulb and cap on the axis are frustums too: they catch, reflect and hide light like any other part. Lamps off
+ * Bulb and cap on the axis are rings too: they catch, reflect and hide light like any other part. Lamps off
  * the axis give light but are not drawn: each covers too little of its ring to be spread over it.
  */
 
-import { type ProfilePoint, type RevolvedSurface, revolvedSurface } from "../../geometry/revolved-surface.ts";
+import { type RevolvedRing, type RevolvedSurface, revolvedSurface } from "../../geometry/revolved-surface.ts";
 import type { LampSource } from "./lamp.ts";
-import { type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong } from "./shade.ts";
+import { coneRings, type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong } from "./shade.ts";
 
 export interface Assembly {
   readonly surface: RevolvedSurface;
   readonly materials: readonly ShadeMaterial[];
-  /** Fraction of light that passes each frustum unscattered. */
+  /** Fraction of light that passes each ring unscattered. */
   readonly straight: Float64Array;
-  /** Number of leading frustums that belong to the shade itself. */
+  /** Number of leading rings that belong to the shade itself. */
   readonly shadeCount: number;
   readonly lamps: readonly LampSource[];
   /** Flux of all lamps together (lm). */
@@ -29,7 +29,7 @@ const CAP_REFLECTANCE = 0.3;
 
 export function assemble(shade: Shade, lamps: readonly LampSource[]): Assembly {
   const segments: ShadeSegment[] = [...shade.segments];
-  for (const lamp of lamps) if (lamp.radius === 0 && lamp.count === 1) segments.push(...lampSegments(lamp));
+  for (const lamp of lamps) if (lamp.radius === 0 && lamp.count === 1) segments.push(...lampSegments(lamp, shade.height));
   // Light leaves a solid shade by its mouth, a see-through one from all over.
   const centre = shade.solid ? 0 : shade.height / 2;
   let reach = 0;
@@ -38,7 +38,7 @@ export function assemble(shade: Shade, lamps: readonly LampSource[]): Assembly {
   }
   for (const lamp of lamps) reach = Math.max(reach, Math.hypot(lamp.radius, lamp.z - centre) + lamp.size);
   return {
-    surface: revolvedSurface(segments.map(({ from, to }) => [from, to])),
+    surface: revolvedSurface(segments),
     materials: segments.map((segment) => segment.material),
     straight: Float64Array.from(
       segments,
@@ -52,12 +52,19 @@ export function assemble(shade: Shade, lamps: readonly LampSource[]): Assembly {
   };
 }
 
-function lampSegments(lamp: LampSource): ShadeSegment[] {
+function lampSegments(lamp: LampSource, shadeHeight: number): ShadeSegment[] {
   const out: ShadeSegment[] = [];
   if (lamp.bulbRadius > 0) {
-    const bulb: ProfilePoint[] = Array.from({ length: BULB_STEPS + 1 }, (_, i) => {
-      const angle = (i * Math.PI) / BULB_STEPS;
-      return [lamp.bulbRadius * Math.sin(angle), lamp.z - lamp.bulbRadius * Math.cos(angle)];
+    const { bulbRadius, z } = lamp;
+    const height = (i: number) => -bulbRadius * Math.cos((i * Math.PI) / BULB_STEPS);
+    const radius = (h: number) => Math.sqrt(Math.max(0, bulbRadius * bulbRadius - h * h));
+    const bulb: RevolvedRing[] = Array.from({ length: BULB_STEPS }, (_, i) => {
+      const [low, high] = [height(i), height(i + 1)];
+      return {
+        from: [radius(low), z + low],
+        to: [radius(high), z + high],
+        middle: radius((low + high) / 2),
+      };
     });
     out.push(...segmentsAlong(bulb, solid(lamp.bulbReflectance)));
   }
@@ -67,12 +74,13 @@ function lampSegments(lamp: LampSource): ShadeSegment[] {
     const end = start + lamp.capSide * lamp.capLength;
     const low = Math.min(start, end);
     const high = Math.max(start, end);
-    const cap: ProfilePoint[] = [
+    // A cap that stands out of the shade's top is lit within and dark without.
+    const levels = low < shadeHeight && shadeHeight < high ? [low, shadeHeight, high] : [low, high];
+    const cap = coneRings([
       [0, low],
-      [lamp.capRadius, low],
-      [lamp.capRadius, high],
+      ...levels.map((z) => [lamp.capRadius, z] as const),
       [0, high],
-    ];
+    ]);
     out.push(...segmentsAlong(cap, solid(CAP_REFLECTANCE)));
   }
   return out;

@@ -6,7 +6,7 @@
  * the side that faces the eye, past the other parts.
  */
 
-import { passedAlong } from "../../geometry/revolved-surface.ts";
+import { passedAlong, type RingPlace, ringPlace } from "../../geometry/revolved-surface.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../luminaire.ts";
 import { lawAt } from "./lamp.ts";
@@ -42,6 +42,7 @@ export function brightestTowards(light: ShadeLight, eye: Vec3): SeenLuminance {
   let luminance = 0;
   let source: SeenLuminance["source"] = "shade";
   let lampInSight = 0;
+  const place: RingPlace = { r: 0, z: 0, nr: 0, nz: 0, area: 0 };
   for (const lamp of lamps) {
     const distance = Math.hypot(r, z - lamp.z);
     const dx = r / distance;
@@ -68,11 +69,8 @@ export function brightestTowards(light: ShadeLight, eye: Vec3): SeenLuminance {
     }
   }
   for (let i = 0; i < light.assembly.shadeCount; i++) {
-    const rc = (surface.r0[i] + surface.r1[i]) / 2;
-    const zc = (surface.z0[i] + surface.z1[i]) / 2;
-    const slant = Math.hypot(surface.r1[i] - surface.r0[i], surface.z1[i] - surface.z0[i]);
-    const nr = (surface.z1[i] - surface.z0[i]) / slant;
-    const nz = (surface.r0[i] - surface.r1[i]) / slant;
+    ringPlace(surface, i, 0.5, place);
+    const { r: rc, z: zc, nr, nz } = place;
     for (let k = 0; k < AZIMUTHS; k++) {
       const angle = ((k + 0.5) * Math.PI) / AZIMUTHS;
       const x = rc * Math.cos(angle);

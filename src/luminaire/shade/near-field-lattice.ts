@@ -1,67 +1,129 @@
 /**
- * The near field of a shade of revolution on a lattice that grows with distance, so that a point costs a
- * look-up and not a sum over every ring.
+ * The near field of a shade of revolution from tables that a point looks up instead of summing over every ring: one of
+ * the rings, one of each kind of lamp about the lamp's own centre, from which the shade's cut-off stands at one angle,
+ * and one of the mirror-like light.
  *
- * Axes: ln(distance from the shade's centre), step 0.05, and polar angle γ, step 1.5°; nodes are worked out
- * the first time a point needs them and kept (key: step numbers; the lattice belongs to one shade's light). Stored:
- * vector illuminance × d² of each group, which varies slowly. Bilinear; error up to 0.3 % away from the
- * shade's cut-off, where the edge is drawn 1.5° soft.
- * Closer than the shade's own reach the sum is done outright; beyond 200 reaches the far field stands in
- * (error reach/d, the offset of its bright parts from the centre: ≤ 0.3 %).
+ * Nodes of rings and lamps are worked out the first time a point needs them and kept. Error of the rings' up to 0.3 %;
+ * the lamp's edge is a quarter of a degree soft. Nearer than half the shade's reach the light of that distance stands in.
  */
 
-import type { NearFieldTable, SurfaceEmission } from "../near-field.ts";
-import { GROUP_STRIDE, GROUPS, type ShadeLight, type ShadeSums, shadeSums } from "./shade-light.ts";
+import type { SurfaceEmission } from "../near-field.ts";
+import { GROUP_STRIDE, type LightTable } from "./light-table.ts";
+import { MIRROR_GROUPS } from "./mirror-light.ts";
+import { LAMP_GROUPS, type ShadeLight, SURFACE_GROUPS, shadeSums } from "./shade-light.ts";
 
-const LOG_STEP = 0.05;
-const GAMMA_STEPS = 120;
-const GAMMA_STEP = Math.PI / GAMMA_STEPS;
-const FAR_REACHES = 200;
-const SIZE = GROUPS * GROUP_STRIDE;
+const SURFACE_ROWS = 33;
+const SURFACE_ANGLES = 121;
+const LAMP_ROWS = 17;
+const LAMP_ANGLES = 721;
 
-/** Most elements that a sample writes. */
-export const MAXIMUM_ELEMENTS = 2 * GROUPS;
+/** Most elements that a sample of a shade with one kind of lamp writes. */
+export const MAXIMUM_ELEMENTS = 2 * (SURFACE_GROUPS + LAMP_GROUPS + MIRROR_GROUPS);
 
-/** Steps of ln(distance) inside the shade's reach that a table begins at. */
-const INSIDE_STEPS = 14;
+/** A table whose nodes are made when they are wanted. */
+class Lattice {
+  readonly table: LightTable;
+  readonly #known: Uint8Array;
+  readonly #at: ((r: number, z: number, out: Float64Array) => void) | undefined;
+  readonly #node: Float64Array;
 
-export class NearFieldLattice {
-  readonly #sums: ShadeSums;
-  readonly #farField: Float64Array;
-  readonly #centre: number;
-  readonly #reach: number;
-  readonly #nodes = new Map<number, Float64Array>();
-  readonly #blend = new Float64Array(SIZE);
-
-  /** @param farField luminous intensity of that light at even steps of γ, 0…π (cd) */
-  constructor(light: ShadeLight, farField: Float64Array) {
-    this.#sums = shadeSums(light);
-    this.#farField = farField;
-    this.#centre = light.assembly.centre;
-    this.#reach = light.assembly.reach;
+  constructor(table: LightTable, at?: (r: number, z: number, out: Float64Array) => void) {
+    this.table = table;
+    this.#at = at;
+    this.#known = new Uint8Array(at === undefined ? 0 : table.rows * table.angles);
+    this.#node = new Float64Array(table.groups * GROUP_STRIDE);
   }
 
-  /** The nodes from half the shade's reach out to a distance (m) from its centre, for a luminaire of the given size
-   * and strength. */
-  table({ size, strength }: SurfaceEmission, distance: number): NearFieldTable {
-    const first = -INSIDE_STEPS;
-    const last = Math.max(1, Math.ceil(Math.log(distance / size / this.#reach) / LOG_STEP));
-    const distances = last - first + 1;
-    const values = new Float32Array(distances * (GAMMA_STEPS + 1) * SIZE);
-    for (let i = 0; i < distances; i++)
-      for (let j = 0; j <= GAMMA_STEPS; j++)
-        values.set(this.#node(first + i, j), (i * (GAMMA_STEPS + 1) + j) * SIZE);
-    // Illuminance falls as distance² grows: their product stays.
-    if (size !== 1 || strength !== 1)
-      for (let k = 0; k < values.length; k++) values[k] *= k % GROUP_STRIDE === 3 ? size : strength;
-    return {
-      nearest: size * this.#reach * Math.exp(first * LOG_STEP),
-      logStep: LOG_STEP,
-      distances,
-      angles: GAMMA_STEPS + 1,
-      groups: GROUPS,
-      values,
-    };
+  /** Writes the groups at radius r and height z over the rim: vector illuminance (lx) and mean distance (m). */
+  blend(r: number, z: number, out: Float64Array): void {
+    const { centre, nearest, rows, angles, values } = this.table;
+    const fall = centre - z;
+    const d = Math.max(nearest, Math.hypot(r, fall));
+    const a = ((rows - 1) * nearest) / d;
+    const b = (Math.atan2(r, fall) / Math.PI) * (angles - 1);
+    const i = Math.min(rows - 2, Math.floor(a));
+    const j = Math.min(angles - 2, Math.floor(b));
+    const s = a - i;
+    const t = b - j;
+    const n00 = this.#first(i, j);
+    const n10 = this.#first(i + 1, j);
+    const n01 = this.#first(i, j + 1);
+    const n11 = this.#first(i + 1, j + 1);
+    const scale = 1 / (d * d);
+    for (let k = 0; k < out.length; k++) {
+      const value =
+        (1 - t) * ((1 - s) * values[n00 + k] + s * values[n10 + k]) +
+        t * ((1 - s) * values[n01 + k] + s * values[n11 + k]);
+      out[k] = k % GROUP_STRIDE === 3 ? d - value : value * scale;
+    }
+  }
+
+  /** Works out every node. */
+  fill(): LightTable {
+    const { rows, angles } = this.table;
+    if (this.#at !== undefined) for (let i = 0; i < rows; i++) for (let j = 0; j < angles; j++) this.#first(i, j);
+    return this.table;
+  }
+
+  #first(i: number, j: number): number {
+    const { centre, nearest, rows, angles, groups, values } = this.table;
+    const index = i * angles + j;
+    const first = index * groups * GROUP_STRIDE;
+    if (this.#at === undefined || this.#known[index] === 1) return first;
+    this.#known[index] = 1;
+    // Infinity is far enough where the places of the sources make 1e-5.
+    const d = (nearest * (rows - 1)) / Math.max(i, 1e-4);
+    const gamma = (j * Math.PI) / (angles - 1);
+    this.#at(d * Math.sin(gamma), centre - d * Math.cos(gamma), this.#node);
+    for (let k = 0; k < this.#node.length; k++)
+      values[first + k] = k % GROUP_STRIDE === 3 ? d - this.#node[k] : this.#node[k] * d * d;
+    return first;
+  }
+}
+
+export class NearFieldLattice {
+  readonly #lattices: readonly Lattice[];
+  readonly #blends: readonly Float64Array[];
+  readonly #centre: number;
+
+  constructor(light: ShadeLight) {
+    const { centre, reach, lamps } = light.assembly;
+    const sums = shadeSums(light);
+    const nearest = reach / 2;
+    const empty = (height: number, rows: number, angles: number, groups: number): LightTable => ({
+      centre: height,
+      nearest,
+      rows,
+      angles,
+      groups,
+      values: new Float32Array(rows * angles * groups * GROUP_STRIDE),
+    });
+    this.#centre = centre;
+    this.#lattices = [
+      new Lattice(empty(centre, SURFACE_ROWS, SURFACE_ANGLES, SURFACE_GROUPS), sums.surfacesAt),
+      ...lamps.map(
+        (lamp) =>
+          new Lattice(empty(lamp.z, LAMP_ROWS, LAMP_ANGLES, LAMP_GROUPS), (r, z, out) =>
+            sums.lampsAt(lamp, r, z, out),
+          ),
+      ),
+      ...(light.mirrored === undefined ? [] : [new Lattice(light.mirrored)]),
+    ];
+    this.#blends = this.#lattices.map(({ table }) => new Float64Array(table.groups * GROUP_STRIDE));
+  }
+
+  /** The whole tables of a luminaire of the given size and strength; their centres relative to the photometric one. */
+  tables({ size, strength }: SurfaceEmission): readonly LightTable[] {
+    return this.#lattices.map((lattice) => {
+      const table = lattice.fill();
+      const { centre, nearest, values } = table;
+      // Illuminance falls as distance² grows: their product stays.
+      const scaled =
+        size === 1 && strength === 1
+          ? values
+          : values.map((x, k) => x * (k % GROUP_STRIDE === 3 ? size : strength));
+      return { ...table, centre: size * (centre - this.#centre), nearest: size * nearest, values: scaled };
+    });
   }
 
   /** Writes the light arriving at the local point (px, py, pz) of a luminaire of the given size and strength: for each
@@ -75,86 +137,32 @@ export class NearFieldLattice {
     positions: Float64Array,
     illuminance: Float64Array,
   ): number {
-    const x = px / size;
-    const y = py / size;
-    const fall = -pz / size;
-    const r = Math.hypot(x, y);
-    const d = Math.hypot(r, fall);
     const level = strength / (size * size);
-    if (d > FAR_REACHES * this.#reach) {
-      positions[0] = 0;
-      positions[1] = 0;
-      positions[2] = 0;
-      illuminance[0] = (level * this.#far(Math.atan2(r, fall))) / (d * d);
-      return illuminance[0] > 0 ? 1 : 0;
-    }
-    this.#groups(r, fall, d);
-    const blend = this.#blend;
-    const cos = r > 0 ? x / r : 1;
-    const sin = r > 0 ? y / r : 0;
+    const r = Math.sqrt(px * px + py * py) / size;
+    const z = pz / size + this.#centre;
+    const cos = r > 0 ? px / (r * size) : 1;
+    const sin = r > 0 ? py / (r * size) : 0;
     let count = 0;
-    for (let g = 0; g < GROUPS; g++) {
-      const at = g * GROUP_STRIDE;
-      const vx = blend[at];
-      const vy = blend[at + 1];
-      const vz = blend[at + 2];
-      const magnitude = Math.sqrt(vx * vx + vy * vy + vz * vz);
-      if (magnitude === 0) continue;
-      const along = blend[at + 3] / magnitude;
-      for (let side = 1; side >= -1; side -= 2) {
-        const wy = side * vy;
-        positions[3 * count] = size * (x + along * (vx * cos - wy * sin));
-        positions[3 * count + 1] = size * (y + along * (vx * sin + wy * cos));
-        positions[3 * count + 2] = size * (along * vz - fall);
-        illuminance[count] = level * magnitude;
-        count++;
+    for (let n = 0; n < this.#lattices.length; n++) {
+      const blend = this.#blends[n];
+      this.#lattices[n].blend(r, z, blend);
+      for (let at = 0; at < blend.length; at += GROUP_STRIDE) {
+        const vx = blend[at];
+        const vy = blend[at + 1];
+        const vz = blend[at + 2];
+        const magnitude = Math.sqrt(vx * vx + vy * vy + vz * vz);
+        if (magnitude === 0) continue;
+        const along = (size * blend[at + 3]) / magnitude;
+        for (let side = 1; side >= -1; side -= 2) {
+          const wy = side * vy;
+          positions[3 * count] = px + along * (vx * cos - wy * sin);
+          positions[3 * count + 1] = py + along * (vx * sin + wy * cos);
+          positions[3 * count + 2] = pz + along * vz;
+          illuminance[count] = level * magnitude;
+          count++;
+        }
       }
     }
     return count;
-  }
-
-  /** The groups at radius r and `fall` below the centre, into the blend. */
-  #groups(r: number, fall: number, d: number): void {
-    const blend = this.#blend;
-    if (d <= this.#reach) {
-      this.#sums.groupsAt(r, this.#centre - fall, blend);
-      return;
-    }
-    const a = Math.log(d / this.#reach) / LOG_STEP;
-    const b = Math.atan2(r, fall) / GAMMA_STEP;
-    const i = Math.floor(a);
-    const j = Math.min(GAMMA_STEPS - 1, Math.floor(b));
-    const s = a - i;
-    const t = b - j;
-    const n00 = this.#node(i, j);
-    const n10 = this.#node(i + 1, j);
-    const n01 = this.#node(i, j + 1);
-    const n11 = this.#node(i + 1, j + 1);
-    const scale = 1 / (d * d);
-    for (let k = 0; k < SIZE; k++) {
-      const value = (1 - t) * ((1 - s) * n00[k] + s * n10[k]) + t * ((1 - s) * n01[k] + s * n11[k]);
-      blend[k] = k % GROUP_STRIDE === 3 ? value : value * scale;
-    }
-  }
-
-  #node(logStep: number, gammaStep: number): Float64Array {
-    const key = (logStep + 1000) * (GAMMA_STEPS + 1) + gammaStep;
-    let values = this.#nodes.get(key);
-    if (values === undefined) {
-      values = new Float64Array(SIZE);
-      const d = this.#reach * Math.exp(logStep * LOG_STEP);
-      const gamma = gammaStep * GAMMA_STEP;
-      this.#sums.groupsAt(d * Math.sin(gamma), this.#centre - d * Math.cos(gamma), values);
-      for (let g = 0; g < GROUPS; g++) for (let k = 0; k < 3; k++) values[g * GROUP_STRIDE + k] *= d * d;
-      this.#nodes.set(key, values);
-    }
-    return values;
-  }
-
-  #far(gamma: number): number {
-    const intensity = this.#farField;
-    const x = (gamma / Math.PI) * (intensity.length - 1);
-    const i = Math.min(intensity.length - 2, Math.floor(x));
-    return intensity[i] + (intensity[i + 1] - intensity[i]) * (x - i);
   }
 }

@@ -1,6 +1,6 @@
 /** Lamp and shade of revolution: from what a study says to what is traced, every assumption named. */
 
-import type { ProfilePoint } from "../../geometry/revolved-surface.ts";
+import type { ProfilePoint, RevolvedRing } from "../../geometry/revolved-surface.ts";
 import { radians } from "../../units/quantities.ts";
 import type {
   Assumption,
@@ -14,7 +14,8 @@ import { FINISHES } from "./finishes.ts";
 import type { LampFinish } from "./lamp.ts";
 import { lampDiameter } from "./lamp-shape.ts";
 import {
-  formProfile,
+  coneRings,
+  formRings,
   type ShadeForm,
   type ShadeMaterial,
   type ShadeSegment,
@@ -61,15 +62,15 @@ export function resolveRevolved(
   };
 
   const form = typeof drawn === "string" ? drawn : undefined;
-  let profile: ProfilePoint[];
+  let rings: RevolvedRing[];
   let height: number;
   let diameter: number;
   if (form === undefined) {
     const points = drawn as readonly ProfilePoint[];
     const lowest = Math.min(...points.map(([, z]) => z));
-    profile = subdivide(points.map(([r, z]) => [r, z - lowest]));
-    height = Math.max(...profile.map(([, z]) => z));
-    diameter = 2 * Math.max(...profile.map(([r]) => r));
+    rings = coneRings(subdivide(points.map(([r, z]) => [r, z - lowest])));
+    height = Math.max(...points.map(([, z]) => z)) - lowest;
+    diameter = 2 * Math.max(...points.map(([r]) => r));
     if (points[0][1] > points[points.length - 1][1]) {
       faults.push({
         key: "/shade/profile",
@@ -100,7 +101,7 @@ export function resolveRevolved(
       diameter * TOP_SHARE[form],
       `a common top for this form, ${TOP_SHARE[form]} of the diameter (common practice, no source)`,
     );
-    profile = formProfile(form, diameter, height, Math.min(top, diameter));
+    rings = formRings(form, diameter, height, Math.min(top, diameter));
   }
 
   const finish = assume(
@@ -123,35 +124,39 @@ export function resolveRevolved(
   };
   const segments: ShadeSegment[] = [];
   const bottom = shade.bottom ?? "open";
-  const rim = profile[0][0];
+  const rim = rings[0].from[0];
   if (bottom !== "open" && rim > 0) {
     const cover =
       bottom === "closed" ? material : surfaceOf(shade.diffuser, shade.diffuser?.finish ?? "opal plastic");
     segments.push(
       ...segmentsAlong(
-        subdivide(
-          [
-            [0, 0],
-            [rim, 0],
-          ],
-          6,
+        coneRings(
+          subdivide(
+            [
+              [0, 0],
+              [rim, 0],
+            ],
+            6,
+          ),
         ),
         cover,
       ),
     );
   }
-  segments.push(...segmentsAlong(profile, material));
-  const [topRadius, topHeight] = profile[profile.length - 1];
+  segments.push(...segmentsAlong(rings, material));
+  const [topRadius, topHeight] = rings[rings.length - 1].to;
   const topOpen = (shade.top ?? (form !== undefined && OPEN_TOP.has(form) ? "open" : "closed")) === "open";
   if (!topOpen && topRadius > 0) {
     segments.push(
       ...segmentsAlong(
-        subdivide(
-          [
-            [topRadius, topHeight],
-            [0, topHeight],
-          ],
-          3,
+        coneRings(
+          subdivide(
+            [
+              [topRadius, topHeight],
+              [0, topHeight],
+            ],
+            3,
+          ),
         ),
         material,
       ),

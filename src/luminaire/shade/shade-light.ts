@@ -4,101 +4,83 @@
  *
  * An element dA of exitance M sends E_n = (M/π) |n·v| dA V / d² to a point in direction v, V the share of it
  * that the other parts let pass unscattered; a lamp sends J(γ) Φ V / d² from each place of its outline;
- * mirror-like light leaves each frustum by its traced directions. At infinity the same sum is the luminous
+ * mirror-like light is kept in a table of its own (mirror-light.ts). At infinity the same sum is the luminous
  * intensity, so near and far field are one model.
  *
  * Local frame here: z up from the shade's rim, axis at x = y = 0. By symmetry a point may be turned to azimuth
  * 0 and the half y > 0 be summed and mirrored.
- * Error: azimuth in 24 steps and frustums as their centres; checked against a photon trace in the tests.
+ * Error: azimuth in 24 steps and rings as their centres; checked against a photon trace in the tests.
  */
 
-import { frustumArea, passedAlong } from "../../geometry/revolved-surface.ts";
+import { passedAlong, type RingPlace, ringArea, ringPlace } from "../../geometry/revolved-surface.ts";
 import type { Assembly } from "./assembly.ts";
 import { type LampSource, lawAt } from "./lamp.ts";
-import { MIRROR_AZIMUTH_BINS, MIRROR_GAMMA_BINS, type TracedShade } from "./tally.ts";
+import { GROUP_STRIDE, type LightTable } from "./light-table.ts";
 
 /** Azimuth steps over half a turn. */
 const STEPS = 12;
 const RING_GROUPS = 6;
 const AZIMUTH_GROUPS = 3;
-const LAMP_GROUPS = 2;
-export const GROUPS = RING_GROUPS * AZIMUTH_GROUPS + LAMP_GROUPS;
-/** Doubles a group: the vector illuminance x, y, z (lx) and the mean distance (m). */
-export const GROUP_STRIDE = 4;
+/** Groups of sources: the rings, by height and azimuth, and the halves of each lamp. */
+export const SURFACE_GROUPS = RING_GROUPS * AZIMUTH_GROUPS;
+export const LAMP_GROUPS = 2;
 const LAMP_SAMPLES = 96;
 const SKIN = 1e-7;
 
 /** The light that leaves a traced shade, as plain data. */
 export interface ShadeLight {
   readonly assembly: Assembly;
-  /** lm/m² leaving each frustum towards the inside and the outside. */
+  /** lm/m² leaving each ring towards the inside and the outside. */
   readonly inwardExitance: Float64Array;
   readonly outwardExitance: Float64Array;
-  /** Mirror-like power per unit lamp flux, as {@link TracedShade.mirrored}; empty when nothing is mirror-like. */
-  readonly mirrored: Float64Array;
+  /** What leaves by a mirror-like turn; undefined when nothing is mirror-like. */
+  readonly mirrored?: LightTable;
 }
 
-export function shadeLight(assembly: Assembly, traced: TracedShade): ShadeLight {
-  const { surface, flux } = assembly;
-  const exitance = (share: number, i: number): number => {
-    const area = frustumArea(surface, i);
+/** Exitances (lm/m²) of rings that send on shares of the lamps' flux. */
+export function ringExitances({ surface, flux }: Assembly, shares: Float64Array): Float64Array {
+  return shares.map((share, i) => {
+    const area = ringArea(surface, i);
     return area > 0 ? (share * flux) / area : 0;
-  };
-  return {
-    assembly,
-    inwardExitance: traced.inwards.map(exitance),
-    outwardExitance: traced.outwards.map(exitance),
-    mirrored: traced.mirrored,
-  };
+  });
 }
 
 /** Sums over the rings and lamps of a {@link ShadeLight}. */
 export interface ShadeSums {
-  /** Luminous intensity at a polar angle (cd). */
+  /** Luminous intensity at a polar angle (cd), without what leaves by a mirror-like turn. */
   intensity(gamma: number): number;
-  /** Part of {@link intensity} that a frustum's unit inward or outward exitance gives. */
-  frustumIntensity(frustum: number, gamma: number, outward: boolean): number;
-  /** Adds up the light at the point (r, 0, z), half y > 0 only, group by group into `out`
-   * (GROUPS × GROUP_STRIDE): vector illuminance and mean distance. */
-  groupsAt(r: number, z: number, out: Float64Array): void;
+  /** Part of {@link intensity} that a ring's unit inward or outward exitance gives. */
+  ringIntensity(ring: number, gamma: number, outward: boolean): number;
+  /** Adds up the rings' light at the point (r, 0, z), half y > 0 only, group by group into `out`
+   * (groups × GROUP_STRIDE): vector illuminance and mean distance. */
+  surfacesAt(r: number, z: number, out: Float64Array): void;
+  /** The same of the lamps of one kind. */
+  lampsAt(lamp: LampSource, r: number, z: number, out: Float64Array): void;
 }
 
-export function shadeSums({ assembly, inwardExitance, outwardExitance, mirrored }: ShadeLight): ShadeSums {
-  const { surface, straight, flux } = assembly;
+export function shadeSums({ assembly, inwardExitance, outwardExitance }: ShadeLight): ShadeSums {
+  const { surface, straight } = assembly;
   const n = surface.count;
-  const area = Float64Array.from({ length: n }, (_, i) => frustumArea(surface, i));
+  const area = Float64Array.from({ length: n }, (_, i) => ringArea(surface, i));
 
-  // Per frustum: centre radius and height, unit outward normal in the (r, z) plane.
+  // Per ring: radius and height of its centre of area, unit outward normal there in the (r, z) plane.
   const rc = new Float64Array(n);
   const zc = new Float64Array(n);
   const nr = new Float64Array(n);
   const nz = new Float64Array(n);
+  const place: RingPlace = { r: 0, z: 0, nr: 0, nz: 0, area: 0 };
   for (let i = 0; i < n; i++) {
-    const { r0, z0, r1, z1 } = surface;
-    const slant = Math.hypot(r1[i] - r0[i], z1[i] - z0[i]);
-    // Centre of area: the wider half of a frustum holds more of it.
-    const t = r0[i] + r1[i] > 0 ? (r0[i] + 2 * r1[i]) / (3 * (r0[i] + r1[i])) : 0.5;
-    rc[i] = r0[i] + (r1[i] - r0[i]) * t;
-    zc[i] = z0[i] + (z1[i] - z0[i]) * t;
-    nr[i] = (z1[i] - z0[i]) / slant;
-    nz[i] = (r0[i] - r1[i]) / slant;
+    const { r0, r1 } = surface;
+    // The wider half of a ring holds more of its area.
+    ringPlace(surface, i, r0[i] + r1[i] > 0 ? (r0[i] + 2 * r1[i]) / (3 * (r0[i] + r1[i])) : 0.5, place);
+    rc[i] = place.r;
+    zc[i] = place.z;
+    nr[i] = place.nr;
+    nz[i] = place.nz;
   }
   const cosine = Float64Array.from({ length: STEPS }, (_, k) => Math.cos(((k + 0.5) * Math.PI) / STEPS));
   const sine = Float64Array.from({ length: STEPS }, (_, k) => Math.sin(((k + 0.5) * Math.PI) / STEPS));
-  const mirrorlike = mirrored.length > 0;
-
-  /** Intensity of the traced mirror-like light of one azimuth element of a frustum (cd). */
-  const mirrorIntensity = (i: number, gamma: number, azimuth: number): number => {
-    const g = Math.min(MIRROR_GAMMA_BINS - 1, Math.floor((gamma / Math.PI) * MIRROR_GAMMA_BINS));
-    const a = Math.min(MIRROR_AZIMUTH_BINS - 1, Math.floor((azimuth / Math.PI) * MIRROR_AZIMUTH_BINS));
-    const solidAngle =
-      (Math.cos((g * Math.PI) / MIRROR_GAMMA_BINS) - Math.cos(((g + 1) * Math.PI) / MIRROR_GAMMA_BINS)) *
-      ((2 * Math.PI) / MIRROR_AZIMUTH_BINS);
-    const power = mirrored[(i * MIRROR_GAMMA_BINS + g) * MIRROR_AZIMUTH_BINS + a] * flux;
-    return power / solidAngle / (2 * STEPS);
-  };
-
-  const frustumIntensity = (i: number, gamma: number, outward: boolean): number => {
+  const ringIntensity = (i: number, gamma: number, outward: boolean): number => {
     const dx = Math.sin(gamma);
     const dz = -Math.cos(gamma);
     let sum = 0;
@@ -125,10 +107,8 @@ export function shadeSums({ assembly, inwardExitance, outwardExitance, mirrored 
   const intensity = (gamma: number): number => {
     let total = 0;
     for (let i = 0; i < n; i++) {
-      if (inwardExitance[i] > 0) total += inwardExitance[i] * frustumIntensity(i, gamma, false);
-      if (outwardExitance[i] > 0) total += outwardExitance[i] * frustumIntensity(i, gamma, true);
-      if (mirrorlike)
-        for (let k = 0; k < STEPS; k++) total += 2 * mirrorIntensity(i, gamma, Math.acos(cosine[k]));
+      if (inwardExitance[i] > 0) total += inwardExitance[i] * ringIntensity(i, gamma, false);
+      if (outwardExitance[i] > 0) total += outwardExitance[i] * ringIntensity(i, gamma, true);
     }
     const dx = Math.sin(gamma);
     const dz = -Math.cos(gamma);
@@ -155,27 +135,13 @@ export function shadeSums({ assembly, inwardExitance, outwardExitance, mirrored 
     return total;
   };
 
-  const groupsAt = (r: number, z: number, out: Float64Array): void => {
+  const surfacesAt = (r: number, z: number, out: Float64Array): void => {
     out.fill(0);
-    const add = (
-      group: number,
-      x: number,
-      y: number,
-      h: number,
-      normalIlluminance: number,
-      distance: number,
-    ) => {
-      const at = group * GROUP_STRIDE;
-      out[at] += (normalIlluminance * (x - r)) / distance;
-      out[at + 1] += (normalIlluminance * y) / distance;
-      out[at + 2] += (normalIlluminance * (h - z)) / distance;
-      out[at + 3] += normalIlluminance * distance;
-    };
     for (let i = 0; i < n; i++) {
-      if (inwardExitance[i] === 0 && outwardExitance[i] === 0 && !mirrorlike) continue;
+      if (inwardExitance[i] === 0 && outwardExitance[i] === 0) continue;
       const ringGroup = Math.min(RING_GROUPS - 1, Math.floor((i * RING_GROUPS) / n));
       for (let k = 0; k < STEPS; k++) {
-        const x = rc[i] * cosine[k];
+          const x = rc[i] * cosine[k];
         const y = rc[i] * sine[k];
         const vx = r - x;
         const vz = z - zc[i];
@@ -183,59 +149,64 @@ export function shadeSums({ assembly, inwardExitance, outwardExitance, mirrored 
         const distance = Math.sqrt(squared);
         const facing = (nr[i] * (cosine[k] * vx - sine[k] * y) + nz[i] * vz) / distance;
         const exitance = facing > 0 ? outwardExitance[i] : inwardExitance[i];
-        let value = 0;
-        if (exitance > 0 && facing !== 0) {
-          value =
-            ((exitance * Math.abs(facing) * area[i]) / (2 * STEPS * Math.PI)) *
-            passedAlong(surface, straight, x, y, zc[i], vx, -y, vz, SKIN, 1);
-        }
-        if (mirrorlike) {
-          const horizontal = Math.hypot(vx, y);
-          const azimuth =
-            horizontal > 0
-              ? Math.acos(Math.min(1, Math.max(-1, (cosine[k] * vx - sine[k] * y) / horizontal)))
-              : 0;
-          value += mirrorIntensity(i, Math.acos(Math.min(1, Math.max(-1, -vz / distance))), azimuth);
-        }
-        if (value > 0)
-          add(
-            ringGroup * AZIMUTH_GROUPS + Math.floor((k * AZIMUTH_GROUPS) / STEPS),
-            x,
-            y,
-            zc[i],
-            value / squared,
-            distance,
-          );
+        if (exitance === 0 || facing === 0) continue;
+        const passed = passedAlong(surface, straight, x, y, zc[i], vx, -y, vz, SKIN, 1);
+        if (passed === 0) continue;
+        const value = ((exitance * Math.abs(facing) * area[i]) / (2 * STEPS * Math.PI)) * passed;
+        const group = ringGroup * AZIMUTH_GROUPS + Math.floor((k * AZIMUTH_GROUPS) / STEPS);
+        addTo(out, group, -vx, y, -vz, value / squared, distance);
       }
     }
-    for (const lamp of assembly.lamps) {
-      const toward = Math.hypot(r, z - lamp.z);
-      const dx = r / toward;
-      const dz = (z - lamp.z) / toward;
-      eachLampPlace(lamp, dx, 0, dz, (x, y, h, along, upper) => {
-        const vx = r - x;
-        const vz = z - h;
-        const squared = vx * vx + y * y + vz * vz;
-        const distance = Math.sqrt(squared);
-        const value = lawAt(lamp.law, Math.acos(Math.min(1, Math.max(-1, -vz / distance))));
-        if (value === 0) return;
-        const fx = x + along * dx;
-        const fz = h + along * dz;
-        const passed = passedAlong(surface, straight, fx, y, fz, r - fx, -y, z - fz, SKIN, 1);
-        if (passed === 0) return;
-        // Half the lamp: its mirror image in y is the other half.
-        const power = ((lamp.flux * lamp.count * value) / (2 * LAMP_SAMPLES)) * passed;
-        add(GROUPS - LAMP_GROUPS + (upper ? 1 : 0), x, y, h, power / squared, distance);
-      });
-    }
-    for (let g = 0; g < GROUPS; g++) {
-      const at = g * GROUP_STRIDE;
-      const magnitude = Math.hypot(out[at], out[at + 1], out[at + 2]);
-      out[at + 3] = magnitude > 0 ? out[at + 3] / magnitude : 1;
-    }
+    meanDistances(out);
   };
 
-  return { intensity, frustumIntensity, groupsAt };
+  const lampsAt = (lamp: LampSource, r: number, z: number, out: Float64Array): void => {
+    out.fill(0);
+    const toward = Math.hypot(r, z - lamp.z);
+    const dx = r / toward;
+    const dz = (z - lamp.z) / toward;
+    eachLampPlace(lamp, dx, 0, dz, (x, y, h, along, upper) => {
+      const vx = r - x;
+      const vz = z - h;
+      const squared = vx * vx + y * y + vz * vz;
+      const distance = Math.sqrt(squared);
+      const value = lawAt(lamp.law, Math.acos(Math.min(1, Math.max(-1, -vz / distance))));
+      if (value === 0) return;
+      const fx = x + along * dx;
+      const fz = h + along * dz;
+      const passed = passedAlong(surface, straight, fx, y, fz, r - fx, -y, z - fz, SKIN, 1);
+      if (passed === 0) return;
+      // Half the lamp: its mirror image in y is the other half.
+      const power = ((lamp.flux * lamp.count * value) / (2 * LAMP_SAMPLES)) * passed;
+      addTo(out, upper ? 1 : 0, -vx, y, -vz, power / squared, distance);
+    });
+    meanDistances(out);
+  };
+
+  return { intensity, ringIntensity, surfacesAt, lampsAt };
+}
+
+function addTo(
+  out: Float64Array,
+  group: number,
+  vx: number,
+  vy: number,
+  vz: number,
+  illuminance: number,
+  distance: number,
+): void {
+  const at = group * GROUP_STRIDE;
+  out[at] += (illuminance * vx) / distance;
+  out[at + 1] += (illuminance * vy) / distance;
+  out[at + 2] += (illuminance * vz) / distance;
+  out[at + 3] += illuminance * distance;
+}
+
+function meanDistances(out: Float64Array): void {
+  for (let at = 0; at < out.length; at += GROUP_STRIDE) {
+    const magnitude = Math.hypot(out[at], out[at + 1], out[at + 2]);
+    out[at + 3] = magnitude > 0 ? out[at + 3] / magnitude : 1;
+  }
 }
 
 /** Visits LAMP_SAMPLES places of the half y ≥ 0 of a lamp's outline as seen along the unit direction

@@ -12,7 +12,10 @@ import type { Luminaire } from "../luminaire.ts";
 import { assemble } from "./assembly.ts";
 import { type LampDefinition, lampSource } from "./lamp.ts";
 import type { Shade } from "./shade.ts";
-import { type ShadeLight, shadeLight, shadeSums } from "./shade-light.ts";
+import { ringExitances, type ShadeLight, shadeSums } from "./shade-light.ts";
+import { GROUP_STRIDE } from "./light-table.ts";
+import { type MirrorLight, mirrorLight } from "./mirror-light.ts";
+import { ringArea } from "../../geometry/revolved-surface.ts";
 import type { TracedShade } from "./tally.ts";
 import { traceShade } from "./trace.ts";
 
@@ -35,6 +38,7 @@ export interface ShadePhotometry {
   readonly band: ShadeAccuracy;
 }
 
+const SEED = 20_240_501;
 const BATCH = 8_000;
 const GAMMA_STEPS = 180;
 
@@ -52,16 +56,14 @@ export function tracePhotometry(
     assembly,
     inwardExitance: new Float64Array(n),
     outwardExitance: new Float64Array(n),
-    mirrored: new Float64Array(0),
   });
   const lampAxial = blank.intensity(0);
   const weight = new Float64Array(2 * n);
   for (let i = 0; i < n; i++) {
-    const { r0, z0, r1, z1 } = assembly.surface;
-    const area = Math.PI * (r0[i] + r1[i]) * Math.hypot(r1[i] - r0[i], z1[i] - z0[i]);
+    const area = ringArea(assembly.surface, i);
     if (area === 0) continue;
-    weight[i] = (blank.frustumIntensity(i, 0, false) * assembly.flux) / area;
-    weight[n + i] = (blank.frustumIntensity(i, 0, true) * assembly.flux) / area;
+    weight[i] = (blank.ringIntensity(i, 0, false) * assembly.flux) / area;
+    weight[n + i] = (blank.ringIntensity(i, 0, true) * assembly.flux) / area;
   }
   const bandOf = (traced: TracedShade): ShadeAccuracy => {
     const axials = traced.batches.map((batch) =>
@@ -75,7 +77,7 @@ export function tracePhotometry(
   const traced = traceShade(
     assembly,
     {
-      seed: 20_240_501,
+      seed: SEED,
       batchPhotons: BATCH,
       minimumBatches: 6,
       maximumBatches: 125,
@@ -86,10 +88,13 @@ export function tracePhotometry(
     },
     observer,
   );
-  const light = shadeLight(assembly, traced);
+  const inwardExitance = ringExitances(assembly, traced.inwards);
+  const outwardExitance = ringExitances(assembly, traced.outwards);
+  const mirror = mirrorLight(assembly, inwardExitance, outwardExitance, SEED);
+  const light: ShadeLight = { assembly, inwardExitance, outwardExitance, mirrored: mirror?.table };
   const sums = shadeSums(light);
   const vertical = Float64Array.from({ length: GAMMA_STEPS + 1 }, (_, i) => (i * Math.PI) / GAMMA_STEPS);
-  const intensity = vertical.map((gamma) => sums.intensity(gamma));
+  const intensity = vertical.map((gamma, j) => sums.intensity(gamma) + mirroredIntensity(mirror, j));
   return {
     distribution: { type: "C", symmetry: "rotational", horizontal: Float64Array.of(0), vertical, intensity },
     light,
@@ -98,6 +103,19 @@ export function tracePhotometry(
     downwardShare: traced.escaped > 0 ? traced.escapedDown / traced.escaped : 0,
     band: bandOf(traced),
   };
+}
+
+/** Intensity of the mirror-like light at `j` degrees: the first row of its table. */
+function mirroredIntensity(mirror: MirrorLight | undefined, j: number): number {
+  if (mirror === undefined) return 0;
+  const { values, groups } = mirror.table;
+  const gamma = (j * Math.PI) / GAMMA_STEPS;
+  let sum = 0;
+  for (let g = 0; g < groups; g++) {
+    const at = (j * groups + g) * GROUP_STRIDE;
+    sum += 2 * (values[at + 2] * Math.cos(gamma) - values[at] * Math.sin(gamma));
+  }
+  return sum;
 }
 
 function relativeBand(values: readonly number[]): number {
@@ -148,7 +166,6 @@ export function shadeLuminaire(
       kind: "surfaces",
       opening: { shape: shade.solid ? "disc" : "cylinder", ...extent },
       light,
-      farField: distribution.intensity,
       size: 1,
       strength: 1,
     },

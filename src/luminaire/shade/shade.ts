@@ -4,7 +4,7 @@
  * Heights are measured up from the shade's lower rim; lengths in metres; fractions 0…1.
  */
 
-import type { ProfilePoint } from "../../geometry/revolved-surface.ts";
+import type { ProfilePoint, RevolvedRing } from "../../geometry/revolved-surface.ts";
 
 /** What a surface does to light that meets it. reflectance + transmittance ≤ 1; the rest is absorbed. */
 export interface ShadeMaterial {
@@ -18,9 +18,7 @@ export interface ShadeMaterial {
   readonly diffusion: number;
 }
 
-export interface ShadeSegment {
-  readonly from: ProfilePoint;
-  readonly to: ProfilePoint;
+export interface ShadeSegment extends RevolvedRing {
   readonly material: ShadeMaterial;
 }
 
@@ -39,59 +37,80 @@ export type ShadeForm = "cone" | "dome" | "drum" | "cylinder" | "globe" | "bowl"
 
 const ARC_STEPS = 16;
 
-/** Half-profile of a named form, from its lower rim to its top.
+/** Rings of a named form, from its lower rim to its top: exact ellipsoids and cones; a bell's flare within 1e-5 of
+ * its width.
  * @param diameter largest diameter (m) @param height m @param topDiameter of a cone, bell, dome or drum (m) */
-export function formProfile(
+export function formRings(
   form: ShadeForm,
   diameter: number,
   height: number,
   topDiameter: number,
-): ProfilePoint[] {
+): RevolvedRing[] {
   const radius = diameter / 2;
   const top = topDiameter / 2;
   switch (form) {
     case "cone":
-      return subdivide([
-        [radius, 0],
-        [top, height],
-      ]);
     case "drum":
-    case "cylinder":
-      return subdivide([
-        [radius, 0],
-        [form === "drum" ? top : radius, height],
-      ]);
     case "disc":
-      return subdivide([
-        [radius, 0],
-        [top, height],
-      ]);
-    case "dome":
-      return arc((t) => [
-        radius * Math.cos(t * dip(top / radius)),
-        height * (Math.sin(t * dip(top / radius)) / Math.sin(dip(top / radius))),
-      ]);
+      return straight([radius, 0], [top, height]);
+    case "cylinder":
+      return straight([radius, 0], [radius, height]);
+    case "dome": {
+      // A quarter ellipse, cut where it has shrunk to the top's radius.
+      const end = Math.acos(Math.min(1, Math.max(0, top / radius)));
+      return curve(
+        (t) => (height * Math.sin(graded(t) * end)) / Math.sin(end),
+        (z) => radius * quarter((z * Math.sin(end)) / height),
+      );
+    }
     case "bell":
       // A cosine flare: wide and slack at the rim, narrow and steep above.
-      return arc((t) => [top + (radius - top) * (1 - Math.sin((t * Math.PI) / 2)) ** 1.2, height * t]);
+      return curve(
+        (t) => height * graded(t),
+        (z) => top + (radius - top) * (1 - Math.sin(((z / height) * Math.PI) / 2)) ** 1.2,
+      );
     case "globe":
-      return arc(
-        (t) => [radius * Math.sin(Math.PI * t), (height / 2) * (1 - Math.cos(Math.PI * t))],
+      return curve(
+        (t) => (height / 2) * (1 - Math.cos(Math.PI * t)),
+        (z) => radius * quarter((2 * z) / height - 1),
         2 * ARC_STEPS,
       );
     case "bowl":
       // Open above: a half-ellipse hanging from its rim.
-      return arc((t) => [radius * Math.sin((t * Math.PI) / 2), height * (1 - Math.cos((t * Math.PI) / 2))]);
+      return curve(
+        (t) => height * (1 - Math.cos((t * Math.PI) / 2)),
+        (z) => radius * quarter(z / height - 1),
+      );
   }
 }
 
-/** Angle at which a quarter ellipse has shrunk to the given share of its radius. */
-function dip(share: number): number {
-  return Math.acos(Math.min(1, Math.max(0, share)));
+/** Radius of the unit circle at height z. */
+function quarter(z: number): number {
+  return Math.sqrt(Math.max(0, 1 - z * z));
 }
 
-function arc(point: (t: number) => ProfilePoint, steps = ARC_STEPS): ProfilePoint[] {
-  return Array.from({ length: steps + 1 }, (_, i) => point(i / steps));
+/** Even steps of an angle: fine at both ends, where the rim cuts rings off. */
+const graded = (t: number) => (1 - Math.cos(Math.PI * t)) / 2;
+
+function curve(heightOf: (t: number) => number, radiusAt: (z: number) => number, steps = ARC_STEPS): RevolvedRing[] {
+  return Array.from({ length: steps }, (_, i) => {
+    const [low, high] = [heightOf(i / steps), heightOf((i + 1) / steps)];
+    return { from: [radiusAt(low), low], to: [radiusAt(high), high], middle: radiusAt((low + high) / 2) };
+  });
+}
+
+function straight([r0, z0]: ProfilePoint, [r1, z1]: ProfilePoint): RevolvedRing[] {
+  return coneRings(
+    Array.from({ length: ARC_STEPS + 1 }, (_, i) => {
+      const t = graded(i / ARC_STEPS);
+      return [r0 + (r1 - r0) * t, z0 + (z1 - z0) * t];
+    }),
+  );
+}
+
+/** Cones between the points of a profile. */
+export function coneRings(profile: readonly ProfilePoint[]): RevolvedRing[] {
+  return profile.slice(1).map((to, i) => ({ from: profile[i], to }));
 }
 
 /** Splits long straight runs, so that exitance can vary along them. */
@@ -109,7 +128,7 @@ export function subdivide(points: readonly ProfilePoint[], pieces = ARC_STEPS): 
   return out;
 }
 
-/** A run of segments of one material along a profile. */
-export function segmentsAlong(profile: readonly ProfilePoint[], material: ShadeMaterial): ShadeSegment[] {
-  return profile.slice(1).map((to, i) => ({ from: profile[i], to, material }));
+/** A run of segments of one material. */
+export function segmentsAlong(rings: readonly RevolvedRing[], material: ShadeMaterial): ShadeSegment[] {
+  return rings.map((ring) => ({ ...ring, material }));
 }

@@ -1,18 +1,11 @@
 /**
- * What a trace keeps: power re-emitted by each side of each frustum, mirror-like light by direction, and what
- * escaped and was absorbed; batch by batch, so that everything linear in it has a band.
+ * What a trace keeps: power re-emitted by each side of each ring, and what escaped and was absorbed; batch by batch, so that everything linear in it has a band.
  */
 
-export const MIRROR_GAMMA_BINS = 90;
-export const MIRROR_AZIMUTH_BINS = 12;
-
 export interface TracedShade {
-  /** Diffusely emitted power per unit lamp flux, by frustum: towards the inside, towards the outside. */
+  /** Diffusely emitted power per unit lamp flux, by ring: towards the inside, towards the outside. */
   readonly inwards: Float64Array;
   readonly outwards: Float64Array;
-  /** Power leaving by a last mirror-like turn, per unit lamp flux: [frustum][γ bin][azimuth bin], azimuth
-   * 0…π from the outward radius of the place it left. Empty when nothing is mirror-like. */
-  readonly mirrored: Float64Array;
   /** Share of lamp flux escaped and absorbed, and the share that escaped below the horizon. */
   readonly escaped: number;
   readonly absorbed: number;
@@ -29,20 +22,18 @@ export interface TracedShade {
 export class Tally {
   readonly inwards: Float64Array;
   readonly outwards: Float64Array;
-  readonly mirrored: Float64Array;
   readonly escapedByGamma = new Float64Array(180);
   escaped = 0;
   absorbed = 0;
   escapedDown = 0;
 
-  constructor(count: number, mirrorlike: boolean) {
+  constructor(count: number) {
     this.inwards = new Float64Array(count);
     this.outwards = new Float64Array(count);
-    this.mirrored = new Float64Array(mirrorlike ? count * MIRROR_GAMMA_BINS * MIRROR_AZIMUTH_BINS : 0);
   }
 
   add(other: Tally): void {
-    for (const key of ["inwards", "outwards", "mirrored", "escapedByGamma"] as const) {
+    for (const key of ["inwards", "outwards", "escapedByGamma"] as const) {
       const into = this[key];
       const from = other[key];
       for (let i = 0; i < into.length; i++) into[i] += from[i];
@@ -67,7 +58,6 @@ export function summary(
   return {
     inwards: average(total.inwards),
     outwards: average(total.outwards),
-    mirrored: average(total.mirrored),
     escapedByGamma: average(total.escapedByGamma),
     escaped: mean,
     absorbed: total.absorbed / k,
@@ -76,21 +66,4 @@ export function summary(
     batches,
     photons,
   };
-}
-
-export function scoreMirror(
-  tally: Tally,
-  frustum: number,
-  x: number,
-  y: number,
-  dx: number,
-  dy: number,
-  gamma: number,
-  weight: number,
-): void {
-  const g = Math.min(MIRROR_GAMMA_BINS - 1, Math.floor((gamma / Math.PI) * MIRROR_GAMMA_BINS));
-  const horizontal = Math.hypot(dx, dy) * Math.hypot(x, y);
-  const azimuth = horizontal > 0 ? Math.acos(Math.min(1, Math.max(-1, (x * dx + y * dy) / horizontal))) : 0;
-  const a = Math.min(MIRROR_AZIMUTH_BINS - 1, Math.floor((azimuth / Math.PI) * MIRROR_AZIMUTH_BINS));
-  tally.mirrored[(frustum * MIRROR_GAMMA_BINS + g) * MIRROR_AZIMUTH_BINS + a] += weight;
 }

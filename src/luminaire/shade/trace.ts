@@ -2,10 +2,10 @@
  * Light traced inside a shade: seeded Monte Carlo, lamp by lamp, until it escapes or is absorbed.
  *
  * What is kept is not where photons fell but what the surfaces send on: the diffuse power each side of each
- * frustum re-emits (by reflection, and by transmission to its other side). Divided by area that is an
+ * ring re-emits (by reflection, and by transmission to its other side). Divided by area that is an
  * exitance M, far less noisy than counting escapes, and from it the light follows in closed form at any
- * distance (shade-light.ts). Only light whose last turn was mirror-like has to be kept as directions: per frustum,
- * over polar angle γ and azimuth from the place it left.
+ * distance (shade-light.ts). Light whose last turn is mirror-like starts from the same exitances and from the lamp
+ * (mirror-light.ts).
  *
  * Emission is stratified in γ and in the lamp's outline; paths end by Russian roulette below a weight of 0.1.
  * Energy: emitted = absorbed + escaped, to rounding and the roulette's scatter.
@@ -19,7 +19,7 @@ import { type Hit, nearestHit } from "../../geometry/revolved-surface.ts";
 import { createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
 import type { Assembly } from "./assembly.ts";
 import { type LampSource, zoneFlux } from "./lamp.ts";
-import { scoreMirror, summary, Tally, type TracedShade } from "./tally.ts";
+import { summary, Tally, type TracedShade } from "./tally.ts";
 
 export interface TraceOptions {
   readonly seed: number;
@@ -32,19 +32,18 @@ export interface TraceOptions {
 }
 
 const ROULETTE = 0.1;
-const SKIN = 1e-7;
+export const SKIN = 1e-7;
 
 export function traceShade(assembly: Assembly, options: TraceOptions, observer?: Observer): TracedShade {
   const n = assembly.surface.count;
-  const mirrorlike = assembly.materials.some((m) => m.specular > 0 && m.inside > 0);
-  const total = new Tally(n, mirrorlike);
+  const total = new Tally(n);
   const batches: Float64Array[] = [];
   const escapes: number[] = [];
   let traced = summary(total, batches, escapes, 0);
   for (let b = 0; b < options.maximumBatches; b++) {
     throwIfCancelled(observer);
     observer?.progress?.("tracing the shade", b / options.maximumBatches);
-    const batch = new Tally(n, mirrorlike);
+    const batch = new Tally(n);
     traceBatch(assembly, options.batchPhotons, createRandom(seedOf(options.seed, b)), batch);
     batches.push(Float64Array.of(...batch.inwards, ...batch.outwards));
     escapes.push(batch.escaped);
@@ -68,7 +67,7 @@ function traceBatch(assembly: Assembly, photons: number, random: Random, tally: 
     const shift3 = random();
     for (let i = 0; i < count; i++) {
       const u = (i + random()) / count;
-      emit(
+      emitFromLamp(
         lamp,
         cdf,
         u,
@@ -85,14 +84,14 @@ function traceBatch(assembly: Assembly, photons: number, random: Random, tally: 
 
 const fraction = (x: number) => x - Math.floor(x);
 
-function cumulativeFlux(law: Float64Array): Float64Array {
+export function cumulativeFlux(law: Float64Array): Float64Array {
   const cdf = new Float64Array(law.length);
   for (let i = 1; i < law.length; i++) cdf[i] = cdf[i - 1] + zoneFlux(law, i - 1);
   return cdf;
 }
 
 /** Draws a ray from the lamp: direction by the law, start on its outline as seen in that direction. */
-function emit(
+export function emitFromLamp(
   lamp: LampSource,
   cdf: Float64Array,
   u: number,
@@ -157,13 +156,12 @@ function emit(
   state[5] = dz;
 }
 
-const hit: Hit = { frustum: -1, t: 0, fromInside: false };
+const hit: Hit = { ring: -1, t: 0, fromInside: false };
 
 function follow(assembly: Assembly, state: Float64Array, power: number, random: Random, tally: Tally): void {
   const { surface, materials } = assembly;
-  const { r0, z0, r1, z1 } = surface;
+  const { r0, z0, r1, z1, linear, bend } = surface;
   let weight = power;
-  let mirror = -1;
   for (let turn = 0; turn < 10_000; turn++) {
     const px = state[0];
     const py = state[1];
@@ -172,13 +170,12 @@ function follow(assembly: Assembly, state: Float64Array, power: number, random: 
     const dy = state[4];
     const dz = state[5];
     nearestHit(surface, px, py, pz, dx, dy, dz, SKIN, Number.POSITIVE_INFINITY, hit);
-    const i = hit.frustum;
+    const i = hit.ring;
     if (i < 0) {
       tally.escaped += weight;
       const gamma = Math.acos(Math.min(1, Math.max(-1, -dz)));
       if (dz < 0) tally.escapedDown += weight;
       tally.escapedByGamma[Math.min(179, Math.floor((gamma * 180) / Math.PI))] += weight;
-      if (mirror >= 0) scoreMirror(tally, mirror, px, py, dx, dy, gamma, weight);
       return;
     }
     const x = px + hit.t * dx;
@@ -206,13 +203,14 @@ function follow(assembly: Assembly, state: Float64Array, power: number, random: 
       weight *= 2;
     }
     const choice = random() * kept;
-    // Outward normal of the frustum at the hit.
-    const radius = Math.hypot(x, y);
-    const slant = Math.hypot(r1[i] - r0[i], z1[i] - z0[i]);
-    const nr = (z1[i] - z0[i]) / slant;
-    const nz = (r0[i] - r1[i]) / slant;
-    const nx = radius > 0 ? (nr * x) / radius : 0;
-    const ny = radius > 0 ? (nr * y) / radius : 0;
+    // Outward normal of the ring at the hit: the gradient of r² − q(z), halved.
+    const rise = z1[i] - z0[i];
+    const flat = Math.abs(rise) < 1e-9;
+    const slope = flat ? r1[i] - r0[i] : linear[i] / 2 + bend[i] * (z - z0[i]);
+    const out = flat ? 1 / Math.abs(slope) : Math.sign(rise) / Math.hypot(x, y, slope);
+    const nx = flat ? 0 : out * x;
+    const ny = flat ? 0 : out * y;
+    const nz = -out * slope;
     state[0] = x;
     state[1] = y;
     state[2] = z;
@@ -222,20 +220,24 @@ function follow(assembly: Assembly, state: Float64Array, power: number, random: 
       state[3] = dx - d * nx;
       state[4] = dy - d * ny;
       state[5] = dz - d * nz;
-      mirror = i;
       continue;
     }
-    mirror = -1;
     const reflected = choice < straight + specular + diffuse;
     const outwards = reflected !== hit.fromInside;
-    scatter(outwards ? nx : -nx, outwards ? ny : -ny, outwards ? nz : -nz, random, state);
+    scatter(outwards ? nx : -nx, outwards ? ny : -ny, outwards ? nz : -nz, random(), random(), state);
   }
 }
 
-/** Cosine-distributed direction about a unit normal. */
-function scatter(nx: number, ny: number, nz: number, random: Random, state: Float64Array): void {
-  const u = random();
-  const phi = 2 * Math.PI * random();
+/** Cosine-distributed direction about a unit normal, from two even numbers of 0…1. */
+export function scatter(
+  nx: number,
+  ny: number,
+  nz: number,
+  u: number,
+  v: number,
+  state: Float64Array,
+): void {
+  const phi = 2 * Math.PI * v;
   const sin = Math.sqrt(u);
   const cos = Math.sqrt(1 - u);
   // Frame of T. Duff et al., "Building an Orthonormal Basis, Revisited", JCGT 6(1), 2017.

@@ -1,8 +1,8 @@
 /** The near field as a table gives what the sampler gives, also scaled and re-lamped. */
 import { describe, expect, it } from "vitest";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
-import type { NearFieldTable } from "../../../src/luminaire/near-field.ts";
 import { scaledLuminaire } from "../../../src/luminaire/scaled.ts";
+import type { LightTable } from "../../../src/luminaire/shade/light-table.ts";
 import { MAXIMUM_ELEMENTS, NearFieldLattice } from "../../../src/luminaire/shade/near-field-lattice.ts";
 import { shadeLuminaire } from "../../../src/luminaire/shade/shade-luminaire.ts";
 import { relamped } from "../../../src/luminaire/with-lamp-flux.ts";
@@ -13,7 +13,7 @@ import { plainShade } from "../../support/shades.ts";
 function bySampler(luminaire: Luminaire, p: readonly number[], n: readonly number[]): number {
   if (luminaire.emission.kind !== "surfaces") throw new Error("not a shade");
   const { emission } = luminaire;
-  const near = new NearFieldLattice(emission.light, emission.farField);
+  const near = new NearFieldLattice(emission.light);
   const at = new Float64Array(3 * MAXIMUM_ELEMENTS);
   const E = new Float64Array(MAXIMUM_ELEMENTS);
   const count = near.sample(emission, p[0], p[1], p[2], at, E);
@@ -26,30 +26,29 @@ function bySampler(luminaire: Luminaire, p: readonly number[], n: readonly numbe
   return sum;
 }
 
-/** The same from the table alone, as its description says. */
-function byTable(t: NearFieldTable, [x, y, z]: readonly number[], n: readonly number[]): number {
+/** The same from the tables alone, as their description says. */
+function byTables(tables: readonly LightTable[], [x, y, z]: readonly number[], n: readonly number[]): number {
   const r = Math.hypot(x, y);
-  const d = Math.hypot(r, z);
-  const a = Math.log(d / t.nearest) / t.logStep;
-  const b = (Math.atan2(r, -z) / Math.PI) * (t.angles - 1);
-  const [i, j] = [Math.min(t.distances - 2, Math.floor(a)), Math.min(t.angles - 2, Math.floor(b))];
-  const value = (k: number): number => {
-    const node = (di: number, dj: number) => t.values[((i + di) * t.angles + j + dj) * 4 * t.groups + k];
-    const [s, u] = [a - i, b - j];
-    return (1 - u) * ((1 - s) * node(0, 0) + s * node(1, 0)) + u * ((1 - s) * node(0, 1) + s * node(1, 1));
-  };
   let sum = 0;
-  for (let g = 0; g < t.groups; g++)
-    for (const side of [1, -1]) {
-      const [vx, vy, vz] = [value(4 * g), side * value(4 * g + 1), value(4 * g + 2)];
-      const turned = [(vx * x - vy * y) / r, (vx * y + vy * x) / r, vz];
-      sum +=
-        Math.max(
-          0,
-          turned.reduce((dotted, v, k) => dotted + v * n[k], 0),
-        ) /
-        (d * d);
-    }
+  for (const t of tables) {
+    const fall = t.centre - z;
+    const d = Math.hypot(r, fall);
+    const a = ((t.rows - 1) * t.nearest) / d;
+    const b = (Math.atan2(r, fall) / Math.PI) * (t.angles - 1);
+    const [i, j] = [Math.min(t.rows - 2, Math.floor(a)), Math.min(t.angles - 2, Math.floor(b))];
+    const value = (k: number): number => {
+      const node = (di: number, dj: number) => t.values[((i + di) * t.angles + j + dj) * 4 * t.groups + k];
+      const [s, u] = [a - i, b - j];
+      return (1 - u) * ((1 - s) * node(0, 0) + s * node(1, 0)) + u * ((1 - s) * node(0, 1) + s * node(1, 1));
+    };
+    for (let g = 0; g < t.groups; g++)
+      for (const side of [1, -1]) {
+        const [vx, vy, vz] = [value(4 * g), side * value(4 * g + 1), value(4 * g + 2)];
+        const turned = [(vx * x - vy * y) / r, (vx * y + vy * x) / r, vz];
+        const facing = turned.reduce((dotted, v, k) => dotted + v * n[k], 0);
+        sum += Math.max(0, facing) / (d * d);
+      }
+  }
   return sum;
 }
 
@@ -59,7 +58,7 @@ const { luminaire: dome } = shadeLuminaire(
   { name: "dome", origin: "test", accuracy: { axial: 0.03, ratio: 0.01 } },
 );
 
-describe("the table of a traced shade's near field", () => {
+describe("the tables of a traced shade's near field", () => {
   for (const [what, luminaire] of [
     ["as it is", dome],
     ["half as large again", scaledLuminaire(dome, 1.5)],
@@ -68,9 +67,11 @@ describe("the table of a traced shade's near field", () => {
     it(what, () => {
       const { emission } = luminaire;
       if (emission.kind !== "surfaces") throw new Error("not a shade");
-      const table = new NearFieldLattice(emission.light, emission.farField).table(emission, 6);
-      expect(table.values.length).toBe(table.distances * table.angles * table.groups * 4);
-      expect(table.nearest * Math.exp(table.logStep * (table.distances - 1))).toBeGreaterThan(6);
+      const tables = new NearFieldLattice(emission.light).tables(emission);
+      for (const { values, rows, angles, groups } of tables)
+        expect(values.length).toBe(rows * angles * groups * 4);
+      // Small enough to be handed to workers and shaders: what the trace leaves, and all together.
+      expect((emission.light.mirrored?.values.byteLength ?? 0) / 2 ** 20).toBeLessThan(1);
       const random = randomStream(4);
       let worst = 0;
       let most = 0;
@@ -84,9 +85,9 @@ describe("the table of a traced shade's near field", () => {
         const unit = n.map((x) => x / size);
         const E = bySampler(luminaire, p, unit);
         most = Math.max(most, E * d * d);
-        worst = Math.max(worst, Math.abs(byTable(table, p, unit) - E) * d * d);
+        worst = Math.max(worst, Math.abs(byTables(tables, p, unit) - E) * d * d);
       }
-      console.log(`worst error of the table, ${what}: ${(worst / most).toExponential(1)} of the most`);
+      console.log(`worst error of the tables, ${what}: ${(worst / most).toExponential(1)} of the most`);
       // Single precision.
       expect(worst / most).toBeLessThan(1e-6);
     });

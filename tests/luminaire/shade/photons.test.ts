@@ -1,0 +1,103 @@
+/**
+ * Fifteen shades, every finish and every form, against photons counted on the exact surface
+ * (`support/shade-photons.ts`): mean illuminance below within 1 %, 5 cm rings and intensity within 3 %, beyond three
+ * standard errors of the count.
+ */
+import { describe, expect, it } from "vitest";
+import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
+import { Receiver } from "../../../src/engine/direct/receiver.ts";
+import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
+import { buildShadeLuminaire } from "../../../src/luminaire/shade/build.ts";
+import type { ShadeDocument } from "../../../src/luminaire/shade/definition.ts";
+import { SHADES } from "../../support/shade-cases.ts";
+import { traceShadePhotons } from "../../support/shade-photons.ts";
+
+const DROPS = [0.3, 0.5, 0.8];
+const RING = 0.05;
+const RINGS = 16;
+const ZONE = 5;
+const PHOTONS = Number(process.env.SHADE_PHOTONS ?? 400_000);
+
+describe("a lamp in its shade lights what is below as photons do", () => {
+  for (const [name, given] of Object.entries(SHADES))
+    it(name, () => {
+      const built = buildShadeLuminaire(name, given.lamp, given.shade as ShadeDocument);
+      if (!built.ok) throw new Error(built.issues[0].message);
+      const { luminaire, traced, lightOutputRatio } = built.value;
+      const counted = traceShadePhotons(given, PHOTONS, 7, DROPS, RING, RINGS, ZONE);
+      const centre = traced?.light.assembly.centre ?? 0;
+      let mean = 0;
+      let ring: Worst = { excess: 0, words: "" };
+      DROPS.forEach((drop, p) => {
+        const E = Array.from({ length: RINGS }, (_, i) => ringMean(luminaire, i, -drop - centre));
+        const area = (i: number) => 2 * i + 1;
+        const total = (values: ArrayLike<number>) =>
+          Array.from({ length: 12 }, (_, i) => values[i] * area(i)).reduce((a, b) => a + b, 0);
+        mean = Math.max(mean, Math.abs(total(E) / total(counted.rings[p]) - 1));
+        const least = 0.02 * Math.max(...counted.rings[p]);
+        E.forEach((value, i) => {
+          ring = worse(ring, value, counted.rings[p][i], counted.ringErrors[p][i], least, `${drop} m, ring ${i}`);
+        });
+      });
+      let zone: Worst = { excess: 0, words: "" };
+      const brightest = Math.max(...counted.zones);
+      counted.zones.forEach((value, i) => {
+        const own = zoneMean(luminaire, i);
+        zone = worse(zone, own, value, counted.zoneErrors[i], 0.02 * brightest, `${ZONE * i}°`);
+      });
+      const ratio = lightOutputRatio / counted.lightOutputRatio - 1;
+      console.log(
+        `${name}: mean ${percent(mean)}, ring ${ring.words}, intensity ${zone.words}, light output ratio ${percent(ratio)}`,
+      );
+      expect(mean).toBeLessThan(0.01);
+      expect(ring.excess).toBeLessThan(0.03);
+      expect(zone.excess).toBeLessThan(0.03);
+      expect(Math.abs(ratio)).toBeLessThan(0.005);
+    });
+});
+
+interface Worst {
+  readonly excess: number;
+  readonly words: string;
+}
+
+const percent = (share: number) => `${(100 * share).toFixed(2)} %`;
+
+/** The worse of two; an error counts beyond three standard errors, against the larger of the value and `least`. */
+function worse(so: Worst, own: number, truth: number, error: number, least: number, where: string): Worst {
+  const scale = Math.max(truth, least);
+  const excess = (Math.abs(own - truth) - 3 * error) / scale;
+  if (excess <= so.excess && so.words !== "") return so;
+  return {
+    excess,
+    words: `${percent((own - truth) / scale)} (± ${percent(error / scale)}) at ${where}`,
+  };
+}
+
+/** Mean horizontal illuminance of a ring, `z` relative to the photometric centre. */
+function ringMean(luminaire: Luminaire, ring: number, z: number): number {
+  const source = new DirectSource(luminaire, 0.0025);
+  const receiver = new Receiver("planar", [0, 0, 1], Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0, 1));
+  const steps = 16;
+  let sum = 0;
+  for (let s = 0; s < steps; s++) {
+    const rr = ring ** 2 + ((2 * ring + 1) * (s + 0.5)) / steps;
+    sum += source.illuminance(RING * Math.sqrt(rr), 0, z, receiver, 0);
+  }
+  return sum / steps;
+}
+
+function zoneMean(luminaire: Luminaire, zone: number): number {
+  const { intensity } = luminaire.distribution;
+  let sum = 0;
+  let weight = 0;
+  const steps = 50;
+  for (let s = 0; s < steps; s++) {
+    const gamma = ZONE * (zone + (s + 0.5) / steps);
+    const i = Math.min(179, Math.floor(gamma));
+    const w = Math.sin((gamma * Math.PI) / 180);
+    sum += w * (intensity[i] + (gamma - i) * (intensity[i + 1] - intensity[i]));
+    weight += w;
+  }
+  return sum / weight;
+}
