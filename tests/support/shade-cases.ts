@@ -37,8 +37,8 @@ export const SHADES: Record<string, PhotonShade> = {
     lamp: { ...frosted, height: 0.08 },
     shade: { profile: "bowl", finish: "clear glass", diameter: 0.3, height: 0.16 },
   },
-  "frosted glass globe": {
-    lamp: { ...frosted, height: 0.125 },
+  "frosted glass globe, half-mirrored": {
+    lamp: { ...frosted, finish: "half-mirrored", height: 0.125 },
     shade: { profile: "globe", finish: "frosted glass", diameter: 0.25, height: 0.25 },
   },
   "opal glass globe": {
@@ -76,9 +76,8 @@ export const SHADES: Record<string, PhotonShade> = {
     lamp: { ...clear, height: 0.12 },
     shade: { profile: "cylinder", finish: "black", diameter: 0.12, height: 0.25, top: "open" },
   },
-  "dark fabric drum, half-mirrored": {
-    lamp: { ...frosted, finish: "half-mirrored", height: 0.12 },
+  "dark fabric drum": {
+    lamp: { ...frosted, height: 0.12 },
     shade: { profile: "drum", finish: "dark fabric", diameter: 0.35, height: 0.22, topDiameter: 0.3 },
   },
 };
-

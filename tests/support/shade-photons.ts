@@ -107,7 +107,7 @@ function plate(height: number, inner: number, outer: number, up: 1 | -1, optics:
   };
 }
 
-/** Any r(z): sign changes of r(z)² − x² − y² in 160 steps of the ray inside its heights, then bisection. */
+/** Any r(z): sign changes of r(z)² − x² − y² in 48 steps of the ray inside its heights, then bisection. */
 function flare(r: (z: number) => number, low: number, high: number, optics: Optics): Surface {
   const widest = Math.max(r(low), r(high));
   return {
@@ -127,13 +127,13 @@ function flare(r: (z: number) => number, low: number, high: number, optics: Opti
       } else if (o[2] < low || o[2] > high) return Infinity;
       if (to <= from) return Infinity;
       let before = side(from);
-      for (let k = 1; k <= 160; k++) {
-        const t = from + ((to - from) * k) / 160;
+      for (let k = 1; k <= 48; k++) {
+        const t = from + ((to - from) * k) / 48;
         const now = side(t);
         if (now > 0 !== before > 0) {
-          let a = from + ((to - from) * (k - 1)) / 160;
+          let a = from + ((to - from) * (k - 1)) / 48;
           let b = t;
-          for (let j = 0; j < 40; j++) {
+          for (let j = 0; j < 32; j++) {
             const m = (a + b) / 2;
             if (side(m) > 0 === before > 0) a = m;
             else b = m;
@@ -218,7 +218,8 @@ function surfacesOf({ lamp, shade }: PhotonShade): Surface[] {
   if (lamp.finish !== "module") {
     const cap = Math.min(0.0135, 0.3 * lamp.diameter);
     const side = lamp.orientation === "base-down" ? -1 : 1;
-    const start = lamp.height + side * (bulb || (lamp.finish === "clear" ? 0.6 * (lamp.filament ?? 0.04) : 0));
+    const start =
+      lamp.height + side * (bulb || (lamp.finish === "clear" ? 0.6 * (lamp.filament ?? 0.04) : 0));
     const low = Math.min(start, start + side * 0.05);
     const high = low + 0.05;
     out.push(plate(low, 0, cap, -1, body(0.3)), coneBand(cap, low, cap, high, body(0.3)));

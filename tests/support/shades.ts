@@ -2,7 +2,7 @@ import { revolvedSurface } from "../../src/geometry/revolved-surface.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { type LampDefinition, lampSource } from "../../src/luminaire/shade/lamp.ts";
 import {
-  formProfile,
+  formRings,
   type Shade,
   type ShadeForm,
   type ShadeMaterial,
@@ -26,7 +26,7 @@ export function plainShade(
     ...material,
   };
   return {
-    segments: segmentsAlong(formProfile(form, diameter, height, top), full),
+    segments: segmentsAlong(formRings(form, diameter, height, top), full),
     diameter,
     height,
     solid: full.transmittance === 0,
@@ -66,9 +66,7 @@ export function bareLamp(flux: number, luminance?: number): Luminaire {
         },
         inwardExitance: none,
         outwardExitance: none,
-        mirrored: none,
       },
-      farField: intensity,
       size: 1,
       strength: 1,
     },

@@ -29,7 +29,8 @@ const CAP_REFLECTANCE = 0.3;
 
 export function assemble(shade: Shade, lamps: readonly LampSource[]): Assembly {
   const segments: ShadeSegment[] = [...shade.segments];
-  for (const lamp of lamps) if (lamp.radius === 0 && lamp.count === 1) segments.push(...lampSegments(lamp, shade.height));
+  for (const lamp of lamps)
+    if (lamp.radius === 0 && lamp.count === 1) segments.push(...lampSegments(lamp, shade.height));
   // Light leaves a solid shade by its mouth, a see-through one from all over.
   const centre = shade.solid ? 0 : shade.height / 2;
   let reach = 0;
@@ -76,11 +77,7 @@ function lampSegments(lamp: LampSource, shadeHeight: number): ShadeSegment[] {
     const high = Math.max(start, end);
     // A cap that stands out of the shade's top is lit within and dark without.
     const levels = low < shadeHeight && shadeHeight < high ? [low, shadeHeight, high] : [low, high];
-    const cap = coneRings([
-      [0, low],
-      ...levels.map((z) => [lamp.capRadius, z] as const),
-      [0, high],
-    ]);
+    const cap = coneRings([[0, low], ...levels.map((z) => [lamp.capRadius, z] as const), [0, high]]);
     out.push(...segmentsAlong(cap, solid(CAP_REFLECTANCE)));
   }
   return out;

@@ -17,7 +17,7 @@ import {
   type ShadeAssembly,
   type ShadeDocument,
 } from "./definition.ts";
-import { linearLight } from "./linear.ts";
+import { LINEAR_ERROR, linearLight } from "./linear.ts";
 import { type ShadeAccuracy, type ShadePhotometry, shadeLuminaire } from "./shade-luminaire.ts";
 
 export interface BuiltShade {
@@ -112,7 +112,7 @@ function buildRevolved(assembly: ShadeAssembly, watts: number | undefined, obser
 
 function buildLinear(assembly: LinearAssembly, watts: number | undefined): BuiltShade {
   const { housing, flux } = assembly;
-  const { distribution, lightOutputRatio } = linearLight(housing, flux);
+  const { distribution, lightOutputRatio, centre } = linearLight(housing, flux);
   const description = describeShade(assembly);
   return {
     luminaire: {
@@ -122,6 +122,8 @@ function buildLinear(assembly: LinearAssembly, watts: number | undefined): Built
       emission: {
         kind: "opening",
         opening: { shape: "rectangle", length: housing.length, width: housing.width, height: 0 },
+        // Near by, the edges of an open mouth cut the light off where no flat opening does.
+        ...(housing.cover === undefined && housing.depth > 0 ? { uncertain: true } : {}),
       },
       body: {
         profile: "box",
@@ -129,8 +131,8 @@ function buildLinear(assembly: LinearAssembly, watts: number | undefined): Built
         length: housing.length,
         width: housing.width,
         height: Math.max(housing.depth, 0.01),
-        // The housing rises from its mouth, where the light leaves.
-        offset: Math.max(housing.depth, 0.01) / 2,
+        // The housing rises from its mouth, the light spreads from its centre above it.
+        offset: Math.max(housing.depth, 0.01) / 2 - centre,
         reflectance: housing.inside.outside,
         transmittance: 0,
       },
@@ -142,7 +144,7 @@ function buildLinear(assembly: LinearAssembly, watts: number | undefined): Built
     lampFlux: flux,
     lightOutputRatio,
     downwardShare: 1,
-    band: { axial: 0, ratio: 0 },
+    band: LINEAR_ERROR,
     assumptions: assembly.assumptions,
     description,
   };

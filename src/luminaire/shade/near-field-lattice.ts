@@ -61,7 +61,8 @@ class Lattice {
   /** Works out every node. */
   fill(): LightTable {
     const { rows, angles } = this.table;
-    if (this.#at !== undefined) for (let i = 0; i < rows; i++) for (let j = 0; j < angles; j++) this.#first(i, j);
+    if (this.#at !== undefined)
+      for (let i = 0; i < rows; i++) for (let j = 0; j < angles; j++) this.#first(i, j);
     return this.table;
   }
 
@@ -76,7 +77,8 @@ class Lattice {
     const gamma = (j * Math.PI) / (angles - 1);
     this.#at(d * Math.sin(gamma), centre - d * Math.cos(gamma), this.#node);
     for (let k = 0; k < this.#node.length; k++)
-      values[first + k] = k % GROUP_STRIDE === 3 ? d - this.#node[k] : this.#node[k] * d * d;
+      values[first + k] =
+        k % GROUP_STRIDE < 3 ? this.#node[k] * d * d : this.#node[k] > 0 ? d - this.#node[k] : 0;
     return first;
   }
 }

@@ -141,7 +141,7 @@ export function shadeSums({ assembly, inwardExitance, outwardExitance }: ShadeLi
       if (inwardExitance[i] === 0 && outwardExitance[i] === 0) continue;
       const ringGroup = Math.min(RING_GROUPS - 1, Math.floor((i * RING_GROUPS) / n));
       for (let k = 0; k < STEPS; k++) {
-          const x = rc[i] * cosine[k];
+        const x = rc[i] * cosine[k];
         const y = rc[i] * sine[k];
         const vx = r - x;
         const vz = z - zc[i];
@@ -205,7 +205,7 @@ function addTo(
 function meanDistances(out: Float64Array): void {
   for (let at = 0; at < out.length; at += GROUP_STRIDE) {
     const magnitude = Math.hypot(out[at], out[at + 1], out[at + 2]);
-    out[at + 3] = magnitude > 0 ? out[at + 3] / magnitude : 1;
+    if (magnitude > 0) out[at + 3] /= magnitude;
   }
 }
 

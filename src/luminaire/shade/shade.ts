@@ -92,7 +92,11 @@ function quarter(z: number): number {
 /** Even steps of an angle: fine at both ends, where the rim cuts rings off. */
 const graded = (t: number) => (1 - Math.cos(Math.PI * t)) / 2;
 
-function curve(heightOf: (t: number) => number, radiusAt: (z: number) => number, steps = ARC_STEPS): RevolvedRing[] {
+function curve(
+  heightOf: (t: number) => number,
+  radiusAt: (z: number) => number,
+  steps = ARC_STEPS,
+): RevolvedRing[] {
   return Array.from({ length: steps }, (_, i) => {
     const [low, high] = [heightOf(i / steps), heightOf((i + 1) / steps)];
     return { from: [radiusAt(low), low], to: [radiusAt(high), high], middle: radiusAt((low + high) / 2) };

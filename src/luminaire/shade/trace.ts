@@ -229,14 +229,7 @@ function follow(assembly: Assembly, state: Float64Array, power: number, random: 
 }
 
 /** Cosine-distributed direction about a unit normal, from two even numbers of 0…1. */
-export function scatter(
-  nx: number,
-  ny: number,
-  nz: number,
-  u: number,
-  v: number,
-  state: Float64Array,
-): void {
+export function scatter(nx: number, ny: number, nz: number, u: number, v: number, state: Float64Array): void {
   const phi = 2 * Math.PI * v;
   const sin = Math.sqrt(u);
   const cos = Math.sqrt(1 - u);

@@ -58,11 +58,18 @@ const { luminaire: dome } = shadeLuminaire(
   { name: "dome", origin: "test", accuracy: { axial: 0.03, ratio: 0.01 } },
 );
 
+const { luminaire: mirrorlike } = shadeLuminaire(
+  plainShade("dome", 0.3, 0.18, 0.06, { inside: 0.7, outside: 0.5, specular: 0.5 }),
+  [{ flux: 800, finish: "clear", diameter: 0.06, orientation: "base-up", z: 0.1 }],
+  { name: "dome", origin: "test", accuracy: { axial: 0.03, ratio: 0.01 } },
+);
+
 describe("the tables of a traced shade's near field", () => {
   for (const [what, luminaire] of [
     ["as it is", dome],
     ["half as large again", scaledLuminaire(dome, 1.5)],
     ["with a lamp of twice the flux", relamped(dome, 2)],
+    ["with a mirror-like inside", mirrorlike],
   ] as const)
     it(what, () => {
       const { emission } = luminaire;

@@ -1,15 +1,10 @@
 /**
- * Light near a shade against a second route: photons traced with the same surfaces and counted where they
- * land, and against the far field at a distance.
+ * Light near a shade against the inverse square law of an even sphere, and against its own far field at a distance.
  */
 import { describe, expect, it } from "vitest";
-import { type Hit, nearestHit } from "../../../src/geometry/revolved-surface.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
-import { assemble } from "../../../src/luminaire/shade/assembly.ts";
-import { lampSource } from "../../../src/luminaire/shade/lamp.ts";
 import { MAXIMUM_ELEMENTS, NearFieldLattice } from "../../../src/luminaire/shade/near-field-lattice.ts";
 import { shadeLuminaire } from "../../../src/luminaire/shade/shade-luminaire.ts";
-import { createRandom } from "../../../src/numerics/random-sequence.ts";
 import { plainShade, pointLamp } from "../../support/shades.ts";
 
 function horizontalIlluminance(luminaire: Luminaire, x: number, y: number, z: number): number {
@@ -68,29 +63,6 @@ describe("an opaque white dome", () => {
     accuracy: { axial: 0.002, ratio: 0.001 },
   });
 
-  it("lights the top 0.8 m below its rim as a photon trace does", () => {
-    const radii = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.8, 1];
-    const counted = photonRings(radii, 0.8, 3_000_000);
-    let worst = 0;
-    const rows: string[] = [];
-    for (let k = 0; k < radii.length; k++) {
-      const inner = k === 0 ? 0 : radii[k - 1];
-      // Mean over the ring, by area.
-      let mean = 0;
-      const steps = 8;
-      for (let s = 0; s < steps; s++) {
-        const r = Math.sqrt(inner ** 2 + ((radii[k] ** 2 - inner ** 2) * (s + 0.5)) / steps);
-        mean += horizontalIlluminance(luminaire, r, 0, -0.8) / steps;
-      }
-      worst = Math.max(worst, Math.abs(mean / counted[k].value - 1));
-      rows.push(
-        `${radii[k]}: ${mean.toFixed(2)} / ${counted[k].value.toFixed(2)} ± ${counted[k].error.toFixed(2)}`,
-      );
-    }
-    console.log(`worst error: ${worst.toExponential(1)} (${rows.join("; ")})`);
-    expect(worst).toBeLessThan(0.01);
-  });
-
   it("joins its own far field at a distance", () => {
     let worst = 0;
     for (const gamma of [0, 20, 40, 55]) {
@@ -103,65 +75,21 @@ describe("an opaque white dome", () => {
     console.log(`worst error: ${worst.toExponential(1)}`);
     expect(worst).toBeLessThan(0.01);
   });
+});
 
-  /** Analog photons: mean illuminance of rings on a plane `drop` below the rim, with standard error. */
-  function photonRings(
-    radii: readonly number[],
-    drop: number,
-    photons: number,
-  ): { value: number; error: number }[] {
-    const assembly = assemble(shade, [lampSource(lamp)]);
-    const random = createRandom(99);
-    const counts = new Float64Array(radii.length);
-    const hit: Hit = { frustum: -1, t: 0, fromInside: false };
-    const bulb = 0.03 * (1 + 1e-6);
-    for (let n = 0; n < photons; n++) {
-      // Lambertian sphere: uniform place, cosine direction.
-      const cz = 2 * random() - 1;
-      const cs = Math.sqrt(1 - cz * cz);
-      const cp = 2 * Math.PI * random();
-      let normal = [cs * Math.cos(cp), cs * Math.sin(cp), cz];
-      let p = [bulb * normal[0], bulb * normal[1], 0.07 + bulb * normal[2]];
-      for (;;) {
-        const d = cosine(normal, random);
-        nearestHit(assembly.surface, p[0], p[1], p[2], d[0], d[1], d[2], 1e-7, Number.POSITIVE_INFINITY, hit);
-        if (hit.frustum < 0) {
-          if (d[2] < 0) {
-            const t = (-drop - p[2]) / d[2];
-            const r = Math.hypot(p[0] + t * d[0], p[1] + t * d[1]);
-            const ring = radii.findIndex((limit) => r < limit);
-            if (ring >= 0) counts[ring]++;
-          }
-          break;
-        }
-        const material = assembly.materials[hit.frustum];
-        if (random() >= (hit.fromInside ? material.inside : material.outside)) break;
-        p = [p[0] + hit.t * d[0], p[1] + hit.t * d[1], p[2] + hit.t * d[2]];
-        const { r0, z0, r1, z1 } = assembly.surface;
-        const i = hit.frustum;
-        const slant = Math.hypot(r1[i] - r0[i], z1[i] - z0[i]);
-        const radius = Math.hypot(p[0], p[1]);
-        const sign = hit.fromInside ? -1 : 1;
-        const nr = (sign * (z1[i] - z0[i])) / slant;
-        normal = [(nr * p[0]) / radius, (nr * p[1]) / radius, (sign * (r0[i] - r1[i])) / slant];
-      }
-    }
-    return radii.map((radius, k) => {
-      const area = Math.PI * (radius ** 2 - (k === 0 ? 0 : radii[k - 1]) ** 2);
-      return {
-        value: ((counts[k] / photons) * lamp.flux) / area,
-        error: ((Math.sqrt(counts[k]) / photons) * lamp.flux) / area,
-      };
-    });
+// 2026-11: the lamp seen past a rim stood on a lattice of 1.5°, +11 to 18 % in the ring of its cut-off.
+it("cuts a small lamp off where the rim hides it", () => {
+  const tube = plainShade("cylinder", 0.12, 0.25, 0.12, {});
+  const { luminaire } = shadeLuminaire(tube, [pointLamp(0.12)], { name: "tube", origin: "test" });
+  // 0.06 / 0.12 beside and below the lamp: the edge lies 0.31 m out on a plane 0.5 m under the rim.
+  const edge = 0.06 * (0.62 / 0.12);
+  let worst = 0;
+  for (const r of [0.05, 0.15, 0.25, 0.3, edge - 0.003]) {
+    const bare = (800 / (4 * Math.PI)) * (0.62 / (r * r + 0.62 ** 2) ** 1.5);
+    worst = Math.max(worst, Math.abs(horizontalIlluminance(luminaire, r, 0, -0.5) / bare - 1));
   }
-
-  function cosine(n: readonly number[], random: () => number): [number, number, number] {
-    // A uniform point of the unit sphere added to the normal is cosine-distributed about it.
-    const z = 2 * random() - 1;
-    const s = Math.sqrt(1 - z * z);
-    const a = 2 * Math.PI * random();
-    const d: [number, number, number] = [n[0] + s * Math.cos(a), n[1] + s * Math.sin(a), n[2] + z];
-    const l = Math.hypot(...d);
-    return [d[0] / l, d[1] / l, d[2] / l];
-  }
+  console.log(`worst error within 3 mm of the cut-off: ${worst.toExponential(1)}`);
+  // A quarter of a degree is 3 mm across the edge there.
+  expect(worst).toBeLessThan(0.003);
+  for (const r of [edge + 0.004, 0.35, 0.5]) expect(horizontalIlluminance(luminaire, r, 0, -0.5)).toBe(0);
 });
