@@ -1,5 +1,6 @@
 /** Figures the controls show that are read off the scene on screen. */
 
+import { bodyOutline } from "../../src/luminaire/body-profiles.ts";
 import { EVIDENCE } from "../../src/luminaire/evidence.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 
@@ -20,7 +21,7 @@ export function clearanceIn(scene: Scene | undefined, layer: number): number | u
   if (scene?.island === undefined || placed === undefined) return undefined;
   const { body, emission } = placed.luminaire;
   const opening = emission.opening.height / 2;
-  const centred = body !== undefined && ["globe", "bowl", "disc", "box"].includes(body.profile);
+  const centred = body !== undefined && bodyOutline(body.profile)?.centred === true;
   const lowest = Math.max(opening, centred ? body.height / 2 - body.offset : 0);
   return placed.frame.origin[2] - lowest - scene.island.height;
 }

@@ -3,13 +3,12 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { FINISH_NAMES } from "../../src/luminaire/shade/finishes.ts";
+import { SHADE_FORMS } from "../../src/luminaire/shade/shade-forms.ts";
 import "../../src/elements/polar/polar.ts";
 import type { AppView } from "../app-view.ts";
 import { choiceField, lengthField, numberField } from "../components/fields.ts";
 import { freshName, type RawLuminaire } from "../edits/raw-study.ts";
 import type { Json, Path } from "../store/pointer.ts";
-
-const PROFILES = ["dome", "cone", "bell", "drum", "cylinder", "globe", "bowl"];
 
 /** A shade to begin with: a plain dome around a frosted lamp. Typical values, to be replaced by the real ones. */
 const FIRST_SHADE = {
@@ -77,7 +76,7 @@ function shadeFields(app: AppView, name: string): TemplateResult {
       label: "Shade",
       path: [...shade, "profile"],
       change: `${name} as`,
-      choices: PROFILES.map((value) => ({ value, words: value })),
+      choices: Object.keys(SHADE_FORMS).map((value) => ({ value, words: value })),
       fallback: "dome",
     })}
     ${choiceField(app, {

@@ -18,7 +18,7 @@ import type { CalculationResult } from "../engine/result.ts";
 import { lowestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
-import type { LampDocument, ShadeDocument } from "../luminaire/shade/definition.ts";
+import type { LampDocument, ShadeDocument } from "../luminaire/shade/shade-document.ts";
 import type { FinishName } from "../luminaire/shade/finishes.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { Scene } from "../scene/scene.ts";

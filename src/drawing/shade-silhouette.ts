@@ -4,8 +4,8 @@
  */
 
 import type { Vec2 } from "../geometry/vector.ts";
-import type { BodyProfile } from "../luminaire/body.ts";
-import { halfProfile } from "../luminaire/half-profile.ts";
+import { outlineOfRings } from "../luminaire/shade/forms/form.ts";
+import { SHADE_FORMS } from "../luminaire/shade/shade-forms.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Drawing, ellipse, line, type Mark, segment, text } from "./drawing.ts";
@@ -14,20 +14,11 @@ import { type Drawing, ellipse, line, type Mark, segment, text } from "./drawing
 export interface ShadeShape {
   readonly profile: string | readonly (readonly [radius: number, height: number])[];
   readonly diameter: number;
+  /** The form's own share of the diameter when absent. */
+  readonly topDiameter?: number;
   readonly height: number;
   readonly lamp?: { readonly height: number; readonly diameter: number };
 }
-
-const NAMED: ReadonlySet<string> = new Set([
-  "cone",
-  "dome",
-  "drum",
-  "cylinder",
-  "globe",
-  "bowl",
-  "bell",
-  "disc",
-]);
 
 export function shadeSilhouette(shape: ShadeShape, width: number, words: Wording): Drawing {
   const half = outlineOf(shape);
@@ -68,17 +59,20 @@ export function shadeSilhouette(shape: ShadeShape, width: number, words: Wording
   };
 }
 
-function outlineOf({ profile, diameter, height }: ShadeShape): readonly (readonly [number, number])[] {
-  if (typeof profile !== "string")
-    return profile.length > 1
-      ? profile
-      : [
-          [diameter / 2, 0],
-          [diameter / 2, height],
-        ];
-  const known = (NAMED.has(profile) ? profile : "box") as BodyProfile;
-  const body = { profile: known, diameter, height, offset: 0, reflectance: 0.5, transmittance: 0 };
-  const half = halfProfile(body, { shape: "disc", length: diameter, width: diameter, height: 0 }, 24);
-  const lowest = Math.min(...half.map(([, z]) => z));
-  return half.map(([r, z]) => [r, z - lowest] as const);
+function outlineOf({
+  profile,
+  diameter,
+  topDiameter,
+  height,
+}: ShadeShape): readonly (readonly [number, number])[] {
+  if (typeof profile !== "string" && profile.length > 1) return profile;
+  const form = Object.entries(SHADE_FORMS).find(([name]) => name === profile)?.[1];
+  // A linear housing from its long side.
+  if (form === undefined)
+    return [
+      [diameter / 2, 0],
+      [diameter / 2, height],
+    ];
+  const top = Math.min(topDiameter ?? form.topShare * diameter, diameter) / 2;
+  return outlineOfRings(form.rings({ radius: diameter / 2, top, height }));
 }

@@ -89,6 +89,29 @@ export function ringPlace(
   place.area = 2 * Math.PI * length * Math.abs(h);
 }
 
+/** Writes the outward unit normal of ring `i` at a point on it, the gradient of r² − q(z), to `out`. */
+export function ringNormal(
+  { r0, z0, r1, z1, linear, bend }: RevolvedSurface,
+  i: number,
+  x: number,
+  y: number,
+  z: number,
+  out: Float64Array,
+): void {
+  const rise = z1[i] - z0[i];
+  if (Math.abs(rise) < FLAT) {
+    out[0] = 0;
+    out[1] = 0;
+    out[2] = Math.sign(r0[i] - r1[i]);
+    return;
+  }
+  const slope = linear[i] / 2 + bend[i] * (z - z0[i]);
+  const scale = Math.sign(rise) / Math.sqrt(x * x + y * y + slope * slope);
+  out[0] = scale * x;
+  out[1] = scale * y;
+  out[2] = -scale * slope;
+}
+
 /** Area of ring `i` (m²). */
 export function ringArea(surface: RevolvedSurface, i: number): number {
   const place: RingPlace = { r: 0, z: 0, nr: 0, nz: 0, area: 0 };

@@ -1,19 +1,11 @@
+import type { BodyProfile } from "./body-profiles.ts";
+
 /** The solid a luminaire presents to light, heads and eyes.
  *
  * dome, cone, bell, drum and cylinder open downward: their lower rim is level with the opening's lowest point
  * and they rise by `height`; globe, bowl, disc and box are centred on the photometric centre. `offset` moves the body
  * along the luminaire's axis (m, up positive). */
-export type BodyProfile =
-  | "dome"
-  | "cone"
-  | "bell"
-  | "drum"
-  | "cylinder"
-  | "globe"
-  | "bowl"
-  | "disc"
-  | "box"
-  | "profile";
+export type { BodyProfile };
 
 export interface Body {
   readonly profile: BodyProfile;

@@ -10,7 +10,8 @@ import { type LuminousOpening, type OpeningShape, POINT_OPENING } from "../photo
 import type { Photometry } from "../photometry/photometry.ts";
 import { radians } from "../units/quantities.ts";
 import { beamLuminaire } from "./beam-luminaire.ts";
-import type { Body, BodyProfile } from "./body.ts";
+import type { Body } from "./body.ts";
+import { type BodyProfile, bodyOutline, usualRise } from "./body-profiles.ts";
 import type { Luminaire } from "./luminaire.ts";
 
 /** What a study says of a luminaire; lengths in metres, angles in degrees. */
@@ -159,7 +160,7 @@ function glowsOtherwise(
   { emission, body }: Luminaire,
   { photometry, opening }: LuminaireDescription,
 ): boolean {
-  const round = body?.profile === "globe" || body?.profile === "bowl";
+  const round = body !== undefined && bodyOutline(body.profile)?.glowsRound === true;
   const flat = emission.opening.height === 0 && emission.opening.shape !== "point";
   return round && flat && photometry !== undefined && opening === undefined && emission.kind === "opening";
 }
@@ -177,7 +178,6 @@ function openingOf({ opening }: LuminaireDescription, otherwise: LuminousOpening
   return { shape, length, width, height: shape === "ellipsoid" && height === 0 ? width : height };
 }
 
-const RISE: Partial<Record<BodyProfile, number>> = { globe: 1, disc: 0.1, bowl: 0.5, dome: 0.7, bell: 1 };
 const BODY_REFLECTANCE = 0.5;
 const TYPICAL = "not given; common practice, no source";
 
@@ -211,7 +211,7 @@ function bodyOf(
   const luminous = Math.max(opening.length, opening.width);
   if (diameter === undefined && luminous === 0) return missing("diameter", "the largest diameter");
   diameter ??= fill("diameter", luminous, "not given; the luminous opening's");
-  height ??= fill("height", diameter * (RISE[profile] ?? 0.8), TYPICAL);
+  height ??= fill("height", diameter * usualRise(profile), TYPICAL);
   const body: Body = {
     profile,
     diameter,

@@ -6,7 +6,7 @@
 
 import type { Orientation } from "../geometry/frame.ts";
 import type { Vec3 } from "../geometry/vector.ts";
-import type { Ledger } from "./resolve-log.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 
 /** Closer than this to plumb (m), the direction in plan is rounding. */
 const STRAIGHT = 1e-9;

@@ -18,7 +18,7 @@ import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "..
 import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { islandToRoom, roomToIsland, topHeightAt } from "./island.ts";
-import { type Ledger, TYPICAL } from "./resolve-log.ts";
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { ceilingAt } from "./room.ts";
 import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
 

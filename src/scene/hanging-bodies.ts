@@ -10,7 +10,7 @@ import { bounds, type Polygon } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import type { Ledger } from "./resolve-log.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Layer } from "./scene.ts";
 import { commonVolume, type Prism, type Solid, TOUCHING_VOLUME } from "./solids.ts";
 

@@ -18,7 +18,7 @@ import {
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
-import { type Ledger, TYPICAL } from "./resolve-log.ts";
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { regionOutline, simplePolygon } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
 

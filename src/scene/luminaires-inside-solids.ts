@@ -2,7 +2,7 @@
 
 import { extentAlong } from "../luminaire/plan-extent.ts";
 import { insidePrism } from "./points-in-solids.ts";
-import type { Ledger } from "./resolve-log.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Layer, RoomShape } from "./scene.ts";
 import type { Solid } from "./solids.ts";
 

@@ -15,7 +15,7 @@ import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { PersonDocument } from "../study/study-schema.ts";
 import { degrees, radians } from "../units/quantities.ts";
 import { roomToIsland } from "./island.ts";
-import { type Ledger, TYPICAL } from "./resolve-log.ts";
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import type { Island, Person, RoomShape, Zone } from "./scene.ts";
 
 const STATURE = 1.7;

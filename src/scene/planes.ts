@@ -9,7 +9,7 @@ import { type GridArea, gridCells, gridPlane, MOST_CELLS } from "./calculation-g
 import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
 import { islandDirection, islandToRoom } from "./island.ts";
 import { ON_SURFACE } from "./points-in-solids.ts";
-import type { Ledger } from "./resolve-log.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { ceilingAt } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
 import type { PlannedZone } from "./zones.ts";

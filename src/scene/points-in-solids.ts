@@ -3,7 +3,7 @@
 import { bounds, depthInside } from "../geometry/polygon.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { CalculationPlane } from "./calculation-plane.ts";
-import type { Ledger } from "./resolve-log.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Solid } from "./solids.ts";
 
 /** A point this close to a face lies on it (m). */

@@ -18,7 +18,7 @@ import { pendantBlockers } from "./pendant-blockers.ts";
 import { personOf } from "./people.ts";
 import { planesOf } from "./planes.ts";
 import { openPlanes } from "./points-in-solids.ts";
-import { Ledger } from "./resolve-log.ts";
+import { Ledger } from "../diagnostics/resolve-log.ts";
 import type { ResolvedStudy } from "./resolved-study.ts";
 import { roomOf } from "./room.ts";
 import type { Blocker, Scene } from "./scene.ts";
@@ -205,7 +205,7 @@ function luminairesOf(
       const built = buildShade(name, lamp, shade, where, context.observer);
       ledger.take(built.ok ? built.warnings : built.issues, path);
       if (!built.ok) continue;
-      for (const { key, value, why } of built.value.assumptions) ledger.note(`${path}${key}`, value, why);
+      for (const each of built.value.assumptions) ledger.note(`${path}${each.path}`, each.value, each.why);
       keep(furnishLuminaire(built.value.luminaire, document, path), path);
       continue;
     }

@@ -1,16 +1,11 @@
 import type { Issue } from "../diagnostics/issue.ts";
+import type { DefaultUsed } from "../diagnostics/resolve-log.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { CalculationOptions } from "./calculation-options.ts";
 import type { Scene } from "./scene.ts";
 import type { Target } from "./target.ts";
 
-/** A default that stood in for something the study did not say. */
-export interface DefaultUsed {
-  /** Document path, e.g. `/room/reflectance/walls`. */
-  readonly path: string;
-  readonly value: unknown;
-  readonly why: string;
-}
+export type { DefaultUsed };
 
 /** A study with every reference followed, every default filled in and every length in metres. */
 export interface ResolvedStudy {

@@ -8,7 +8,7 @@ import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/p
 import type { Vec2 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
-import type { Ledger } from "./resolve-log.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { RoomShape } from "./scene.ts";
 
 export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {

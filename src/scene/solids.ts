@@ -13,7 +13,7 @@ import { radians } from "../units/quantities.ts";
 import type { Face } from "./faces.ts";
 import { newellNormal } from "./faces.ts";
 import { basePieces, islandToRoom } from "./island.ts";
-import { type Ledger, TYPICAL } from "./resolve-log.ts";
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import type { Blocker, Island, RoomShape, SolidBody } from "./scene.ts";
 import type { SurfacePart } from "./surface.ts";
 

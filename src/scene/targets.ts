@@ -2,7 +2,7 @@
 
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import type { TargetDocument } from "../study/study-schema.ts";
-import type { Ledger } from "./resolve-log.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Requirement, Target } from "./target.ts";
 import type { PlannedZone } from "./zones.ts";
 

@@ -10,7 +10,7 @@ import { bounds, convexPieces, insidePoint, rectangle } from "../geometry/polygo
 import type { Vec2 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { cutToOutline, topHeightAt } from "./island.ts";
-import type { Ledger } from "./resolve-log.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { regionOutline } from "./room.ts";
 import type { Island, Zone } from "./scene.ts";
 

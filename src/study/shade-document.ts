@@ -3,7 +3,7 @@
 import type { Outcome } from "../diagnostics/issue.ts";
 import { success } from "../diagnostics/issue.ts";
 import { readJson } from "../diagnostics/json-text.ts";
-import type { LampDocument, ShadeDocument } from "../luminaire/shade/definition.ts";
+import type { LampDocument, ShadeDocument } from "../luminaire/shade/shade-document.ts";
 import { checkStudy } from "./study.ts";
 import type { StudyDocument } from "./study-schema.ts";
 import { readStudy } from "./study-text.ts";

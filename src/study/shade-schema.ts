@@ -1,7 +1,10 @@
-/** Lamp and shade of a luminaire without a photometric file; see luminaire/shade/definition.ts. */
+/** Lamp and shade of a luminaire without a photometric file; see luminaire/shade/shade-document.ts. */
 
 import * as v from "valibot";
 import { FINISH_NAMES, type FinishName } from "../luminaire/shade/finishes.ts";
+import { LAMP_FINISHES } from "../luminaire/shade/lamp.ts";
+import { LOWER_ENDS } from "../luminaire/shade/shade-document.ts";
+import { SHADE_PROFILES } from "../luminaire/shade/shade-forms.ts";
 import {
   angleWithin,
   coordinate,
@@ -35,7 +38,7 @@ export const lampSchema = object({
   watts: optional(numberWithin("power", " W", { above: 0, to: 1e5 })),
   shape: optional(text),
   diameter: optional(lengthWithin({ above: 0, to: 2 })),
-  finish: optional(oneOf(["frosted", "clear", "half-mirrored", "directional", "module"])),
+  finish: optional(oneOf(LAMP_FINISHES)),
   beam: optional(angleWithin({ from: 1, to: 170 })),
   orientation: optional(oneOf(["base-up", "base-down", "horizontal"])),
   height: optional(coordinate),
@@ -48,10 +51,7 @@ const profilePoint = v.strictTuple([lengthFromZero, coordinate], tupleMessage("[
 
 export const shadeSchema = object({
   profile: v.union(
-    [
-      oneOf(["cone", "dome", "drum", "cylinder", "globe", "bowl", "bell", "disc", "linear"]),
-      list(profilePoint, 2, 200, "points"),
-    ],
+    [oneOf(SHADE_PROFILES), list(profilePoint, 2, 200, "points")],
     "The profile is neither a known form nor a list of [radius, height] points.",
   ),
   diameter: optional(lengthWithin({ above: 0, to: 5 })),
@@ -65,6 +65,6 @@ export const shadeSchema = object({
   transmittance: optional(ratio),
   diffusion: optional(ratio),
   top: optional(oneOf(["open", "closed"])),
-  bottom: optional(oneOf(["open", "closed", "diffuser"])),
+  bottom: optional(oneOf(LOWER_ENDS)),
   diffuser: optional(side),
 });

@@ -5,6 +5,7 @@
  */
 
 import * as v from "valibot";
+import { NAMED_BODY_PROFILES } from "../luminaire/body-profiles.ts";
 import { lampSchema, shadeSchema } from "./shade-schema.ts";
 import {
   angle,
@@ -193,7 +194,7 @@ const luminaire = object({
   ),
   body: optional(
     object({
-      profile: oneOf(["dome", "cone", "bell", "drum", "cylinder", "globe", "bowl", "disc", "box", "profile"]),
+      profile: oneOf([...NAMED_BODY_PROFILES, "profile"]),
       diameter: optional(positiveLength),
       height: optional(positiveLength),
       length: optional(positiveLength),

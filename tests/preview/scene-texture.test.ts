@@ -3,8 +3,8 @@ import { describe, expect, it } from "vitest";
 import { pointToRoom } from "../../src/geometry/frame.ts";
 import { dot, type Vec3 } from "../../src/geometry/vector.ts";
 import { VisibilityTree } from "../../src/geometry/visibility-tree.ts";
-import type { NearFieldTable } from "../../src/luminaire/near-field.ts";
 import { openingSurface } from "../../src/luminaire/opening/openings.ts";
+import type { LightTable } from "../../src/luminaire/shade/light-table.ts";
 import { writeNearField } from "../../src/preview/near-field-records.ts";
 import { BOOK_WIDTH, RecordWriter } from "../../src/preview/record-writer.ts";
 import { sceneTexture } from "../../src/preview/scene-texture.ts";
@@ -36,25 +36,30 @@ describe("records", () => {
     ]);
   });
 
-  it("hold a near field's head, then its nodes in order", () => {
-    const table: NearFieldTable = {
+  it("hold a near field's tables one after the other, each its head, then its nodes in order", () => {
+    const table = (centre: number): LightTable => ({
+      centre,
       nearest: 0.1,
-      logStep: 0.05,
-      distances: 2,
+      rows: 2,
       angles: 3,
       groups: 2,
       values: Float32Array.from({ length: 2 * 3 * 2 * 4 }, (_, i) => i),
-    };
+    });
     const writer = new RecordWriter();
     writer.put(9);
-    const first = writeNearField(writer, table);
+    const first = writeNearField(writer, [table(0.25), table(0.5)]);
     const { data } = writer.finish();
     expect(first).toBe(1);
-    expect(data[4 * first + 1]).toBeCloseTo(0.05, 7);
-    expect(Array.from(data.subarray(4 * first + 2, 4 * first + 5))).toEqual([2, 3, 2]);
-    expect(Array.from(data.subarray(4 * (first + 2), 4 * (first + 2) + 48))).toEqual(
-      Array.from(table.values),
-    );
+    expect(data[4 * first]).toBe(2);
+    for (const [at, centre] of [
+      [first + 1, 0.25],
+      [first + 3 + 12, 0.5],
+    ]) {
+      expect(data[4 * at]).toBe(centre);
+      expect(data[4 * at + 1]).toBeCloseTo(0.1, 7);
+      expect(Array.from(data.subarray(4 * at + 2, 4 * at + 5))).toEqual([2, 3, 2]);
+      expect(Array.from(data.subarray(4 * (at + 2), 4 * (at + 2) + 48))).toEqual(Array.from(table(0).values));
+    }
   });
 });
 

@@ -3,7 +3,8 @@ import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
-import type { ShadeForm, ShadeMaterial } from "../../src/luminaire/shade/shade.ts";
+import type { ShadeMaterial } from "../../src/luminaire/shade/shade.ts";
+import type { ShadeFormName } from "../../src/luminaire/shade/shade-forms.ts";
 import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { boathouseStudy } from "../support/boathouse-light.ts";
@@ -42,7 +43,7 @@ let tracedOnce: Scene | undefined;
 
 function traceAll(scene: Scene): Scene {
   const traced = (
-    form: ShadeForm,
+    form: ShadeFormName,
     height: number,
     top: number,
     material: Partial<ShadeMaterial>,

@@ -6,8 +6,9 @@
  *
  * Heights above the lower rim (m).
  */
-import type { LampDocument, ShadeDocument } from "../../src/luminaire/shade/definition.ts";
+
 import { FINISHES } from "../../src/luminaire/shade/finishes.ts";
+import type { LampDocument, ShadeDocument } from "../../src/luminaire/shade/shade-document.ts";
 import { randomStream } from "./random-stream.ts";
 
 /** What is traced: every length said, nothing left to defaults but the top and lower end. */

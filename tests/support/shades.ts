@@ -1,17 +1,12 @@
 import { revolvedSurface } from "../../src/geometry/revolved-surface.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { type LampDefinition, lampSource } from "../../src/luminaire/shade/lamp.ts";
-import {
-  formRings,
-  type Shade,
-  type ShadeForm,
-  type ShadeMaterial,
-  segmentsAlong,
-} from "../../src/luminaire/shade/shade.ts";
+import { type Shade, type ShadeMaterial, segmentsAlong } from "../../src/luminaire/shade/shade.ts";
+import { SHADE_FORMS, type ShadeFormName } from "../../src/luminaire/shade/shade-forms.ts";
 
 /** A shade of one material in a named form. */
 export function plainShade(
-  form: ShadeForm,
+  form: ShadeFormName,
   diameter: number,
   height: number,
   top: number,
@@ -26,7 +21,7 @@ export function plainShade(
     ...material,
   };
   return {
-    segments: segmentsAlong(formRings(form, diameter, height, top), full),
+    segments: segmentsAlong(SHADE_FORMS[form].rings({ radius: diameter / 2, height, top: top / 2 }), full),
     diameter,
     height,
     solid: full.transmittance === 0,

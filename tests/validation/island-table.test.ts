@@ -11,7 +11,7 @@ import { calculate } from "../../src/engine/calculate.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { buildShadeLuminaire } from "../../src/luminaire/shade/build.ts";
-import type { LampDocument, ShadeDocument } from "../../src/luminaire/shade/definition.ts";
+import type { LampDocument, ShadeDocument } from "../../src/luminaire/shade/shade-document.ts";
 import { POINT_OPENING } from "../../src/photometry/luminous-opening.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { METRES_PER_INCH as IN } from "../../src/units/quantities.ts";

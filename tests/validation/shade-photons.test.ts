@@ -8,7 +8,7 @@ import { DirectSource } from "../../src/engine/direct/direct-source.ts";
 import { Receiver } from "../../src/engine/direct/receiver.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { buildShadeLuminaire } from "../../src/luminaire/shade/build.ts";
-import type { ShadeDocument } from "../../src/luminaire/shade/definition.ts";
+import type { ShadeDocument } from "../../src/luminaire/shade/shade-document.ts";
 import { SHADES } from "../support/shade-cases.ts";
 import { traceShadePhotons } from "../support/shade-photons.ts";
 

@@ -82,7 +82,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       evidence: "traced from shade",
       written: target,
       ...(diagram === undefined ? {} : { diagram }),
-      assumptions: built.assumptions,
+      assumptions: built.assumptions.map(({ path: key, value, why }) => ({ key, value, why })),
     };
     rows.push(figures);
     if (!args.flag("json")) io.out(sentence(built, summary.beamAngle.ofMaximum, target, diagram));
@@ -105,7 +105,7 @@ function sentence(
     `  straight down ${luminaire.distribution.intensity[0].toFixed(0)} cd ± ${percent(band.axial, 1)} %${beam === null ? "" : `, beam ${beam.toFixed(0)}° at half its maximum`}`,
     `  traced from shade; with typical finishes the light is known to ±22 % (engineering default, no source)`,
     ...assumptions.map(
-      ({ key, value, why }) => `  assumed ${key.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,
+      ({ path, value, why }) => `  assumed ${path.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,
     ),
     `  written to ${printable(target)}${diagram === undefined ? "" : ` and ${printable(diagram)}`}`,
   ];

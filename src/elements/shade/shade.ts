@@ -4,6 +4,9 @@ import { type ShadeShape, shadeSilhouette } from "../../drawing/shade-silhouette
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { FINISH_NAMES } from "../../luminaire/shade/finishes.ts";
+import { LAMP_FINISHES } from "../../luminaire/shade/lamp.ts";
+import { LOWER_ENDS } from "../../luminaire/shade/shade-document.ts";
+import { SHADE_FORMS, SHADE_PROFILES } from "../../luminaire/shade/shade-forms.ts";
 import { readLength } from "../../units/length-text.ts";
 import { type Display, METRIC, wording } from "../../words/wording.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
@@ -15,10 +18,6 @@ import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { valueAt } from "../study-fields/edit-path.ts";
 import "../length-field/length-field.ts";
 import "../polar/polar.ts";
-
-const PROFILES = ["cone", "dome", "drum", "cylinder", "globe", "bowl", "bell", "disc", "linear"] as const;
-const LAMPS = ["frosted", "clear", "half-mirrored", "directional", "module"] as const;
-const BOTTOMS = ["open", "closed", "diffuser"] as const;
 
 /**
  * A luminaire from lamp and shade: its fields, its silhouette at once, and its polar diagram when the light has
@@ -71,14 +70,14 @@ export class CandlespanShade extends LitElement {
         </div>
       </div>
       <div class="grid">
-        ${this.#choice("/shade/profile", "Shade", PROFILES)}
+        ${this.#choice("/shade/profile", "Shade", SHADE_PROFILES)}
         ${this.#number("/shade/diameter", "Diameter", "length", { least: 0.02, most: 3 })}
         ${this.#number("/shade/height", "Height", "length", { least: 0.01, most: 2 })}
         ${this.#choice("/shade/finish", "Finish", FINISH_NAMES)}
-        ${this.#choice("/shade/bottom", "Lower end", BOTTOMS)}
+        ${this.#choice("/shade/bottom", "Lower end", LOWER_ENDS)}
         ${this.#number("/lamp/flux", "Lamp flux (lm)", "number", { least: 1, most: 100_000 })}
         ${this.#number("/lamp/watts", "Lamp power (W)", "number", { least: 0.1, most: 2000 })}
-        ${this.#choice("/lamp/finish", "Lamp", LAMPS)}
+        ${this.#choice("/lamp/finish", "Lamp", LAMP_FINISHES)}
         ${this.#number("/lamp/height", "Lamp above the lower rim", "length", { least: -1, most: 2 })}
       </div>`;
   }
@@ -94,12 +93,20 @@ export class CandlespanShade extends LitElement {
       : undefined;
     const isLinear = profile === "linear";
     const diameter = (isLinear ? at("/shade/length") : at("/shade/diameter")) ?? (isLinear ? 1.2 : 0.3);
-    const height = at("/shade/height") ?? (isLinear ? 0.06 : profile === "globe" ? diameter : diameter * 0.6);
+    const form = Object.entries(SHADE_FORMS).find(([name]) => name === profile)?.[1];
+    const height = at("/shade/height") ?? (isLinear ? 0.06 : diameter * (form?.heightShare ?? 0.6));
     const lamp =
       valueAt(this.document, "/lamp") === undefined || isLinear
         ? undefined
         : { height: at("/lamp/height") ?? height / 2, diameter: at("/lamp/diameter") ?? 0.06 };
-    return { profile: points ?? (typeof profile === "string" ? profile : "dome"), diameter, height, lamp };
+    const topDiameter = at("/shade/topDiameter");
+    return {
+      profile: points ?? (typeof profile === "string" ? profile : "dome"),
+      diameter,
+      ...(topDiameter === undefined ? {} : { topDiameter }),
+      height,
+      lamp,
+    };
   }
 
   #number(path: string, label: string, kind: "length" | "number", limits: Limits): TemplateResult {

@@ -6,8 +6,9 @@
  */
 
 import { type RevolvedRing, type RevolvedSurface, revolvedSurface } from "../../geometry/revolved-surface.ts";
+import { coneRings } from "./forms/form.ts";
 import type { LampSource } from "./lamp.ts";
-import { coneRings, type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong } from "./shade.ts";
+import { type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong } from "./shade.ts";
 
 export interface Assembly {
   readonly surface: RevolvedSurface;

@@ -6,18 +6,14 @@
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
-import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
+import { type DefaultUsed, Ledger } from "../../diagnostics/resolve-log.ts";
 import type { Luminaire } from "../luminaire.ts";
-import {
-  type Assumption,
-  describeShade,
-  type LampDocument,
-  type LinearAssembly,
-  resolveShade,
-  type ShadeAssembly,
-  type ShadeDocument,
-} from "./definition.ts";
+import { describeShade, resolveShade } from "./definition.ts";
 import { LINEAR_ERROR, linearLight } from "./linear.ts";
+import type { LinearAssembly } from "./linear-definition.ts";
+import type { RevolvedAssembly } from "./revolved-definition.ts";
+import type { LampDocument, ShadeDocument } from "./shade-document.ts";
 import { type ShadeAccuracy, type ShadePhotometry, shadeLuminaire } from "./shade-luminaire.ts";
 
 export interface BuiltShade {
@@ -30,7 +26,8 @@ export interface BuiltShade {
   readonly band: ShadeAccuracy;
   /** What was traced, for a shade of revolution. */
   readonly traced?: ShadePhotometry;
-  readonly assumptions: readonly Assumption[];
+  /** What the definition left open; paths within the luminaire. */
+  readonly assumptions: readonly DefaultUsed[];
   readonly description: string;
 }
 
@@ -45,44 +42,28 @@ export function buildShadeLuminaire(
   where: { readonly file?: string; readonly path?: string } = {},
   observer?: Observer,
 ): Outcome<BuiltShade> {
-  const issueAt = (
-    key: string,
-    code: string,
-    message: string,
-    expected: string,
-    received: string,
-  ): Issue => ({
-    code,
-    severity: "error",
-    message,
-    expected,
-    received,
-    where: { ...where, path: `${where.path ?? ""}${key}` },
-  });
-  const resolved = resolveShade(lamp, shade);
-  if (resolved.kind === "faulty") {
-    return failure(
-      ...resolved.faults.map(({ key, message, expected, received }) =>
-        issueAt(key, "shade-definition", message, expected, received),
-      ),
-    );
-  }
+  const log = new Ledger();
+  const assembly = resolveShade(lamp, shade, log);
+  const at = (path: string | undefined) => ({ ...where, path: `${where.path ?? ""}${path ?? ""}` });
+  const refused = () =>
+    failure<BuiltShade>(...log.errors.map((issue) => ({ ...issue, where: at(issue.where.path) })));
+  if (log.errors.length > 0) return refused();
   const key = JSON.stringify([lamp, shade]);
   let built = kept.get(key);
   if (built === undefined) {
     const watts = lamp.watts === undefined ? undefined : lamp.watts * (lamp.count ?? 1);
-    built =
-      resolved.kind === "linear" ? buildLinear(resolved, watts) : buildRevolved(resolved, watts, observer);
+    const lit =
+      assembly.kind === "linear" ? buildLinear(assembly, watts) : buildRevolved(assembly, watts, observer);
+    built = { ...lit, description: describeShade(assembly), assumptions: log.defaults };
     if (built.lightOutputRatio < 1e-4) {
-      return failure(
-        issueAt(
-          "/shade",
-          "shade-dark",
-          "The shade lets no light out.",
-          "an open end or a finish that passes light",
-          "a closed solid shade",
-        ),
+      log.error(
+        "shade-dark",
+        "/shade",
+        "The shade lets no light out.",
+        "an open end or a finish that passes light",
+        "a closed solid shade",
       );
+      return refused();
     }
     if (kept.size >= KEPT) kept.delete(kept.keys().next().value as string);
     kept.set(key, built);
@@ -90,7 +71,9 @@ export function buildShadeLuminaire(
   return success({ ...built, luminaire: { ...built.luminaire, name } });
 }
 
-function buildRevolved(assembly: ShadeAssembly, watts: number | undefined, observer?: Observer): BuiltShade {
+type LitShade = Omit<BuiltShade, "description" | "assumptions">;
+
+function buildRevolved(assembly: RevolvedAssembly, watts: number | undefined, observer?: Observer): LitShade {
   const description = describeShade(assembly);
   const { luminaire, photometry } = shadeLuminaire(
     assembly.shade,
@@ -105,12 +88,10 @@ function buildRevolved(assembly: ShadeAssembly, watts: number | undefined, obser
     downwardShare: photometry.downwardShare,
     band: photometry.band,
     traced: photometry,
-    assumptions: assembly.assumptions,
-    description,
   };
 }
 
-function buildLinear(assembly: LinearAssembly, watts: number | undefined): BuiltShade {
+function buildLinear(assembly: LinearAssembly, watts: number | undefined): LitShade {
   const { housing, flux } = assembly;
   const { distribution, lightOutputRatio, centre } = linearLight(housing, flux);
   const description = describeShade(assembly);
@@ -145,7 +126,5 @@ function buildLinear(assembly: LinearAssembly, watts: number | undefined): Built
     lightOutputRatio,
     downwardShare: 1,
     band: LINEAR_ERROR,
-    assumptions: assembly.assumptions,
-    description,
   };
 }

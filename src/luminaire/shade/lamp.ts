@@ -9,7 +9,9 @@
  * straight down than an even source.
  */
 
-export type LampFinish = "frosted" | "clear" | "half-mirrored" | "directional" | "module";
+export const LAMP_FINISHES = ["frosted", "clear", "half-mirrored", "directional", "module"] as const;
+
+export type LampFinish = (typeof LAMP_FINISHES)[number];
 
 export interface LampSource {
   /** lm, of one lamp. */

@@ -9,7 +9,7 @@
 
 import type { SurfaceEmission } from "../near-field.ts";
 import { GROUP_STRIDE, type LightTable } from "./light-table.ts";
-import { MIRROR_GROUPS } from "./mirror-light.ts";
+import { MIRROR_GROUPS } from "./mirror-table.ts";
 import { LAMP_GROUPS, type ShadeLight, SURFACE_GROUPS, shadeSums } from "./shade-light.ts";
 
 const SURFACE_ROWS = 33;

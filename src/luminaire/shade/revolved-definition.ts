@@ -1,253 +1,231 @@
 /** Lamp and shade of revolution: from what a study says to what is traced, every assumption named. */
 
+import type { Ledger } from "../../diagnostics/resolve-log.ts";
 import type { ProfilePoint, RevolvedRing } from "../../geometry/revolved-surface.ts";
 import { radians } from "../../units/quantities.ts";
-import type {
-  Assumption,
-  DefinitionFault,
-  Faulty,
-  LampDocument,
-  ShadeAssembly,
-  ShadeDocument,
-} from "./definition.ts";
-import { FINISHES } from "./finishes.ts";
-import type { LampFinish } from "./lamp.ts";
+import { FINISHES, type FinishName } from "./finishes.ts";
+import { coneRings, type ShadeForm } from "./forms/form.ts";
+import type { LampDefinition } from "./lamp.ts";
 import { lampDiameter } from "./lamp-shape.ts";
-import {
-  coneRings,
-  formRings,
-  type ShadeForm,
-  type ShadeMaterial,
-  type ShadeSegment,
-  segmentsAlong,
-  subdivide,
-} from "./shade.ts";
+import { type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong, subdivide } from "./shade.ts";
+import type { LampDocument, ShadeDocument } from "./shade-document.ts";
+import { SHADE_FORMS, type ShadeFormName } from "./shade-forms.ts";
 import { surfaceOf } from "./surface-definition.ts";
 
-const HEIGHT_SHARE: Readonly<Record<ShadeForm, number>> = {
-  cone: 0.8,
-  dome: 0.6,
-  bell: 0.75,
-  drum: 0.7,
-  cylinder: 1.6,
-  globe: 1,
-  bowl: 0.4,
-  disc: 0.12,
-};
-const TOP_SHARE: Readonly<Record<ShadeForm, number>> = {
-  cone: 0.25,
-  dome: 0.25,
-  bell: 0.2,
-  drum: 0.9,
-  cylinder: 1,
-  globe: 0,
-  bowl: 0,
-  disc: 0.3,
-};
-/** Forms whose top is open unless said otherwise. */
-const OPEN_TOP = new Set<ShadeForm>(["drum", "bowl"]);
+const FAULT = "shade-definition";
 
-/** Resolves lamp and a shade of revolution; faults instead where they cannot be. */
+export interface RevolvedAssembly {
+  readonly kind: "revolved";
+  readonly shade: Shade;
+  readonly lamp: LampDefinition;
+}
+
+/** Resolves lamp and a shade of revolution. `profile`: a form's name or [radius, height] from the lower rim up. */
 export function resolveRevolved(
   lamp: LampDocument,
   shade: ShadeDocument,
-  drawn: ShadeForm | readonly ProfilePoint[],
-): ShadeAssembly | Faulty {
-  const assumptions: Assumption[] = [];
-  const faults: DefinitionFault[] = [];
-  const assume = <T>(key: string, given: T | undefined, value: T, why: string): T => {
-    if (given !== undefined) return given;
-    assumptions.push({ key, value, why });
-    return value;
-  };
-
-  const form = typeof drawn === "string" ? drawn : undefined;
-  let rings: RevolvedRing[];
-  let height: number;
-  let diameter: number;
-  if (form === undefined) {
-    const points = drawn as readonly ProfilePoint[];
-    const lowest = Math.min(...points.map(([, z]) => z));
-    rings = coneRings(subdivide(points.map(([r, z]) => [r, z - lowest])));
-    height = Math.max(...points.map(([, z]) => z)) - lowest;
-    diameter = 2 * Math.max(...points.map(([r]) => r));
-    if (points[0][1] > points[points.length - 1][1]) {
-      faults.push({
-        key: "/shade/profile",
-        message: "The profile is drawn from the top down.",
-        expected: "its points from the lower rim upwards",
-        received: `a first point at ${points[0][1]} m above the last at ${points[points.length - 1][1]} m`,
-      });
-    }
-  } else {
-    if (shade.diameter === undefined) {
-      faults.push({
-        key: "/shade/diameter",
-        message: "The shade has no diameter.",
-        expected: "its largest diameter",
-        received: "nothing",
-      });
-    }
-    diameter = shade.diameter ?? 0.3;
-    height = assume(
-      "/shade/height",
-      shade.height,
-      diameter * HEIGHT_SHARE[form],
-      `a common height for this form, ${HEIGHT_SHARE[form]} of the diameter (common practice, no source)`,
-    );
-    const top = assume(
-      "/shade/topDiameter",
-      shade.topDiameter,
-      diameter * TOP_SHARE[form],
-      `a common top for this form, ${TOP_SHARE[form]} of the diameter (common practice, no source)`,
-    );
-    rings = formRings(form, diameter, height, Math.min(top, diameter));
-  }
-
-  const finish = assume(
-    "/shade/finish",
-    shade.finish,
-    "white",
-    "the commonest lining of a task pendant (common practice, no source)",
-  );
-  const base = FINISHES[finish];
-  const inside = surfaceOf(shade.inside, finish);
-  const outside = surfaceOf(shade.outside, finish);
-  const material: ShadeMaterial = {
-    inside: inside.inside,
-    specular: inside.specular,
-    outside: outside.outside,
-    transmittance:
-      shade.transmittance ??
-      (shade.inside?.finish === undefined ? base.material.transmittance : inside.transmittance),
-    diffusion: shade.diffusion ?? base.material.diffusion,
-  };
-  const segments: ShadeSegment[] = [];
+  profile: ShadeFormName | readonly ProfilePoint[],
+  log: Ledger,
+): RevolvedAssembly {
+  const form: ShadeForm | undefined = typeof profile === "string" ? SHADE_FORMS[profile] : undefined;
+  const side =
+    typeof profile === "string" ? formSide(SHADE_FORMS[profile], shade, log) : drawnSide(profile, log);
+  const segments = segmentsOf(side.rings, shade, form, log);
   const bottom = shade.bottom ?? "open";
-  const rim = rings[0].from[0];
-  if (bottom !== "open" && rim > 0) {
-    const cover =
-      bottom === "closed" ? material : surfaceOf(shade.diffuser, shade.diffuser?.finish ?? "opal plastic");
-    segments.push(
-      ...segmentsAlong(
-        coneRings(
-          subdivide(
-            [
-              [0, 0],
-              [rim, 0],
-            ],
-            6,
-          ),
-        ),
-        cover,
-      ),
-    );
-  }
-  segments.push(...segmentsAlong(rings, material));
-  const [topRadius, topHeight] = rings[rings.length - 1].to;
-  const topOpen = (shade.top ?? (form !== undefined && OPEN_TOP.has(form) ? "open" : "closed")) === "open";
-  if (!topOpen && topRadius > 0) {
-    segments.push(
-      ...segmentsAlong(
-        coneRings(
-          subdivide(
-            [
-              [topRadius, topHeight],
-              [0, topHeight],
-            ],
-            3,
-          ),
-        ),
-        material,
-      ),
-    );
-  }
-  for (const { material: m } of segments) {
-    for (const reflectance of [m.inside, m.outside]) {
-      if (reflectance + m.transmittance > 1) {
-        faults.push({
-          key: "/shade",
-          message: "The shade would send on more light than it receives.",
-          expected: "reflectance and transmittance that add to at most 1",
-          received: `${reflectance} and ${m.transmittance}`,
-        });
-      }
-    }
-  }
-
-  const lampFinish = assume<LampFinish>(
-    "/lamp/finish",
-    lamp.finish,
-    lamp.beam === undefined ? "frosted" : "directional",
-    lamp.beam === undefined ? "a frosted lamp (common practice, no source)" : "a beam angle was given",
-  );
-  let lampSize = lamp.diameter;
-  if (lampSize === undefined && lamp.shape !== undefined) {
-    lampSize = lampDiameter(lamp.shape);
-    if (lampSize === undefined) {
-      faults.push({
-        key: "/lamp/shape",
-        message: "The lamp's shape code is not understood.",
-        expected: 'letters and a number such as "A19", "G95" or "PAR30", or "diameter" instead',
-        received: JSON.stringify(lamp.shape),
-      });
-    }
-  }
-  const lampWidth = assume(
-    "/lamp/diameter",
-    lampSize,
-    0.06,
-    "an A19 or A60 lamp, 60 mm (common practice, no source)",
-  );
-  const closed = bottom !== "open" || form === "globe";
-  const z = assume(
-    "/lamp/height",
-    lamp.height,
-    form === "globe" || form === "bowl" ? height / 2 : Math.max(lampWidth / 2, height * 0.45),
-    form === "globe" || form === "bowl"
-      ? "the middle of the shade"
-      : "45 % of the shade's height above its rim (common practice, no source)",
-  );
-  if (closed && (z - lampWidth / 2 < 0 || z + lampWidth / 2 > height)) {
-    faults.push({
-      key: "/lamp/height",
-      message: "The lamp does not fit inside the closed shade.",
-      expected: `a lamp between the shade's ends, 0 to ${height} m`,
-      received: `a lamp from ${(z - lampWidth / 2).toFixed(3)} to ${(z + lampWidth / 2).toFixed(3)} m`,
-    });
-  }
-  const count = lamp.count ?? 1;
-  const radius = lamp.radius ?? 0;
-  if (radius + lampWidth / 2 > diameter / 2 && radius > 0) {
-    faults.push({
-      key: "/lamp/radius",
-      message: "The lamps reach beyond the shade.",
-      expected: `at most ${(diameter / 2 - lampWidth / 2).toFixed(3)} m`,
-      received: `${radius} m`,
-    });
-  }
-  if (faults.length > 0) return { kind: "faulty", faults };
   return {
     kind: "revolved",
     shade: {
       segments,
-      diameter,
-      height,
+      diameter: side.diameter,
+      height: side.height,
       solid: segments.every((s) => s.material.transmittance === 0) && bottom === "open",
     },
-    lamp: {
-      flux: lamp.flux,
-      finish: lampFinish,
-      diameter: lampWidth,
-      beam: lamp.beam === undefined ? undefined : radians(lamp.beam),
-      orientation: lamp.orientation ?? "base-up",
-      z,
-      radius,
-      count,
-      filamentLength: lamp.filament,
-      // Off-axis lamps are not drawn, so neither are their caps.
-      capDiameter: count > 1 ? 0 : undefined,
-    },
-    assumptions,
+    lamp: lampOf(lamp, side, form, bottom !== "open" || form?.closed === true, log),
   };
+}
+
+interface Side {
+  readonly rings: readonly RevolvedRing[];
+  readonly diameter: number;
+  readonly height: number;
+}
+
+/** The side of a profile drawn by points. */
+function drawnSide(points: readonly ProfilePoint[], log: Ledger): Side {
+  const heights = points.map(([, z]) => z);
+  const lowest = Math.min(...heights);
+  const [first, last] = [heights[0], heights[heights.length - 1]];
+  if (first > last)
+    log.error(
+      FAULT,
+      "/shade/profile",
+      "The profile is drawn from the top down.",
+      "its points from the lower rim upwards",
+      `a first point at ${first} m above the last at ${last} m`,
+    );
+  return {
+    rings: coneRings(subdivide(points.map(([r, z]) => [r, z - lowest]))),
+    diameter: 2 * Math.max(...points.map(([r]) => r)),
+    height: Math.max(...heights) - lowest,
+  };
+}
+
+function formSide(form: ShadeForm, shade: ShadeDocument, log: Ledger): Side {
+  if (shade.diameter === undefined)
+    log.error(FAULT, "/shade/diameter", "The shade has no diameter.", "its largest diameter", "nothing");
+  const diameter = shade.diameter ?? 0.3;
+  const height = log.fill(
+    shade.height,
+    "/shade/height",
+    diameter * form.heightShare,
+    `a common height for this form, ${form.heightShare} of the diameter (common practice, no source)`,
+  );
+  const top = log.fill(
+    shade.topDiameter,
+    "/shade/topDiameter",
+    diameter * form.topShare,
+    `a common top for this form, ${form.topShare} of the diameter (common practice, no source)`,
+  );
+  return {
+    rings: form.rings({ radius: diameter / 2, top: Math.min(top, diameter) / 2, height }),
+    diameter,
+    height,
+  };
+}
+
+/** Side, what closes it below, and its top. */
+function segmentsOf(
+  rings: readonly RevolvedRing[],
+  shade: ShadeDocument,
+  form: ShadeForm | undefined,
+  log: Ledger,
+): ShadeSegment[] {
+  const finish = log.fill(
+    shade.finish,
+    "/shade/finish",
+    "white",
+    "the commonest lining of a task pendant (common practice, no source)",
+  );
+  const material = materialOf(shade, finish);
+  const segments: ShadeSegment[] = [];
+  const rim = rings[0].from[0];
+  const bottom = shade.bottom ?? "open";
+  if (bottom !== "open" && rim > 0) {
+    const cover =
+      bottom === "closed" ? material : surfaceOf(shade.diffuser, shade.diffuser?.finish ?? "opal plastic");
+    segments.push(...plate([0, 0], [rim, 0], 6, cover));
+  }
+  segments.push(...segmentsAlong(rings, material));
+  const [topRadius, topHeight] = rings[rings.length - 1].to;
+  const topOpen = (shade.top ?? (form?.openTop === true ? "open" : "closed")) === "open";
+  if (!topOpen && topRadius > 0) segments.push(...plate([topRadius, topHeight], [0, topHeight], 3, material));
+  for (const { material: m } of segments)
+    for (const reflectance of [m.inside, m.outside])
+      if (reflectance + m.transmittance > 1)
+        log.error(
+          FAULT,
+          "/shade",
+          "The shade would send on more light than it receives.",
+          "reflectance and transmittance that add to at most 1",
+          `${reflectance} and ${m.transmittance}`,
+        );
+  return segments;
+}
+
+function plate(
+  from: ProfilePoint,
+  to: ProfilePoint,
+  pieces: number,
+  material: ShadeMaterial,
+): ShadeSegment[] {
+  return segmentsAlong(coneRings(subdivide([from, to], pieces)), material);
+}
+
+function materialOf(shade: ShadeDocument, finish: FinishName): ShadeMaterial {
+  const base = FINISHES[finish].material;
+  const inside = surfaceOf(shade.inside, finish);
+  return {
+    inside: inside.inside,
+    specular: inside.specular,
+    outside: surfaceOf(shade.outside, finish).outside,
+    transmittance:
+      shade.transmittance ?? (shade.inside?.finish === undefined ? base.transmittance : inside.transmittance),
+    diffusion: shade.diffusion ?? base.diffusion,
+  };
+}
+
+function lampOf(
+  lamp: LampDocument,
+  { diameter, height }: Side,
+  form: ShadeForm | undefined,
+  closed: boolean,
+  log: Ledger,
+): LampDefinition {
+  const finish = log.fill(
+    lamp.finish,
+    "/lamp/finish",
+    lamp.beam === undefined ? "frosted" : "directional",
+    lamp.beam === undefined ? "a frosted lamp (common practice, no source)" : "a beam angle was given",
+  );
+  const width = log.fill(
+    lampWidth(lamp, log),
+    "/lamp/diameter",
+    0.06,
+    "an A19 or A60 lamp, 60 mm (common practice, no source)",
+  );
+  const inMiddle = form?.lampInMiddle === true;
+  const z = log.fill(
+    lamp.height,
+    "/lamp/height",
+    inMiddle ? height / 2 : Math.max(width / 2, height * 0.45),
+    inMiddle
+      ? "the middle of the shade"
+      : "45 % of the shade's height above its rim (common practice, no source)",
+  );
+  if (closed && (z - width / 2 < 0 || z + width / 2 > height))
+    log.error(
+      FAULT,
+      "/lamp/height",
+      "The lamp does not fit inside the closed shade.",
+      `a lamp between the shade's ends, 0 to ${height} m`,
+      `a lamp from ${(z - width / 2).toFixed(3)} to ${(z + width / 2).toFixed(3)} m`,
+    );
+  const count = lamp.count ?? 1;
+  const radius = lamp.radius ?? 0;
+  if (radius + width / 2 > diameter / 2 && radius > 0)
+    log.error(
+      FAULT,
+      "/lamp/radius",
+      "The lamps reach beyond the shade.",
+      `at most ${(diameter / 2 - width / 2).toFixed(3)} m`,
+      `${radius} m`,
+    );
+  return {
+    flux: lamp.flux,
+    finish,
+    diameter: width,
+    beam: lamp.beam === undefined ? undefined : radians(lamp.beam),
+    orientation: lamp.orientation ?? "base-up",
+    z,
+    radius,
+    count,
+    filamentLength: lamp.filament,
+    // Off-axis lamps are not drawn, so neither are their caps.
+    capDiameter: count > 1 ? 0 : undefined,
+  };
+}
+
+/** The lamp's diameter as given or by its shape code (m). */
+function lampWidth(lamp: LampDocument, log: Ledger): number | undefined {
+  if (lamp.diameter !== undefined || lamp.shape === undefined) return lamp.diameter;
+  const size = lampDiameter(lamp.shape);
+  if (size === undefined)
+    log.error(
+      FAULT,
+      "/lamp/shape",
+      "The lamp's shape code is not understood.",
+      'letters and a number such as "A19", "G95" or "PAR30", or "diameter" instead',
+      JSON.stringify(lamp.shape),
+    );
+  return size;
 }

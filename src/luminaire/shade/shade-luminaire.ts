@@ -6,16 +6,17 @@
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
+import { ringArea } from "../../geometry/revolved-surface.ts";
 import type { IntensityDistribution } from "../../photometry/intensity-distribution.ts";
 import type { Body } from "../body.ts";
 import type { Luminaire } from "../luminaire.ts";
 import { assemble } from "./assembly.ts";
+import { outlineOfRings } from "./forms/form.ts";
 import { type LampDefinition, lampSource } from "./lamp.ts";
-import type { Shade } from "./shade.ts";
-import { ringExitances, type ShadeLight, shadeSums } from "./shade-light.ts";
 import { GROUP_STRIDE } from "./light-table.ts";
 import { type MirrorLight, mirrorLight } from "./mirror-light.ts";
-import { ringArea } from "../../geometry/revolved-surface.ts";
+import type { Shade } from "./shade.ts";
+import { ringExitances, type ShadeLight, shadeSums } from "./shade-light.ts";
 import type { TracedShade } from "./tally.ts";
 import { traceShade } from "./trace.ts";
 
@@ -163,9 +164,7 @@ export function shadeLuminaire(
     diameter: shade.diameter,
     height,
     offset: 0,
-    outline: shade.segments
-      .flatMap((s, i) => (i === 0 ? [s.from, s.to] : [s.to]))
-      .map(([r, z]) => [r, z - assembly.centre] as const),
+    outline: outlineOfRings(shade.segments).map(([r, z]) => [r, z - assembly.centre] as const),
     reflectance: shade.segments[0].material.outside,
     transmittance: Math.min(...shade.segments.map((s) => s.material.transmittance)),
     seeThrough: Math.min(...shade.segments.map((s) => s.material.transmittance * (1 - s.material.diffusion))),

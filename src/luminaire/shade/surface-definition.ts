@@ -1,6 +1,6 @@
-import type { SurfaceDocument } from "./definition.ts";
 import { FINISHES, type FinishName } from "./finishes.ts";
 import type { ShadeMaterial } from "./shade.ts";
+import type { SurfaceDocument } from "./shade-document.ts";
 
 /** A side's optics: its finish or the shade's, with whatever figures were given in their place. */
 export function surfaceOf(document: SurfaceDocument | undefined, fallback: FinishName): ShadeMaterial {

@@ -15,7 +15,7 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
-import { type Hit, nearestHit } from "../../geometry/revolved-surface.ts";
+import { type Hit, nearestHit, ringNormal } from "../../geometry/revolved-surface.ts";
 import { createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
 import type { Assembly } from "./assembly.ts";
 import { type LampSource, zoneFlux } from "./lamp.ts";
@@ -157,10 +157,10 @@ export function emitFromLamp(
 }
 
 const hit: Hit = { ring: -1, t: 0, fromInside: false };
+const normal = new Float64Array(3);
 
 function follow(assembly: Assembly, state: Float64Array, power: number, random: Random, tally: Tally): void {
   const { surface, materials } = assembly;
-  const { r0, z0, r1, z1, linear, bend } = surface;
   let weight = power;
   for (let turn = 0; turn < 10_000; turn++) {
     const px = state[0];
@@ -203,14 +203,8 @@ function follow(assembly: Assembly, state: Float64Array, power: number, random: 
       weight *= 2;
     }
     const choice = random() * kept;
-    // Outward normal of the ring at the hit: the gradient of r² − q(z), halved.
-    const rise = z1[i] - z0[i];
-    const flat = Math.abs(rise) < 1e-9;
-    const slope = flat ? r1[i] - r0[i] : linear[i] / 2 + bend[i] * (z - z0[i]);
-    const out = flat ? 1 / Math.abs(slope) : Math.sign(rise) / Math.hypot(x, y, slope);
-    const nx = flat ? 0 : out * x;
-    const ny = flat ? 0 : out * y;
-    const nz = -out * slope;
+    ringNormal(surface, i, x, y, z, normal);
+    const [nx, ny, nz] = normal;
     state[0] = x;
     state[1] = y;
     state[2] = z;

@@ -59,7 +59,7 @@ describe("a diffuse hemisphere", () => {
       worst = Math.max(worst, Math.abs(p.lightOutputRatio / (0.5 + (0.5 * 0.5 * rho) / (1 - 0.5 * rho)) - 1));
     }
     console.log(`worst error: ${worst.toExponential(1)}`);
-    // The lamp's sphere is half above the rim's plane, and the dome is made of 14 frustums: about 0.3 % of area.
+    // The lamp's sphere is half above the rim's plane; the trace's own band.
     expect(worst).toBeLessThan(0.006);
   });
 });

@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { Ledger } from "../../../src/diagnostics/resolve-log.ts";
 import { buildShadeLuminaire } from "../../../src/luminaire/shade/build.ts";
-import { resolveShade, type ShadeDocument } from "../../../src/luminaire/shade/definition.ts";
+import { resolveShade } from "../../../src/luminaire/shade/definition.ts";
 import { FINISH_NAMES, FINISHES } from "../../../src/luminaire/shade/finishes.ts";
 import { lampDiameter } from "../../../src/luminaire/shade/lamp-shape.ts";
+import type { ShadeDocument } from "../../../src/luminaire/shade/shade-document.ts";
 import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
 
 const LAMP = { flux: 800, watts: 8, shape: "A19" };
@@ -35,7 +37,7 @@ describe("a definition", () => {
   it("lists what it assumed", () => {
     const built = buildShadeLuminaire("dome", { flux: 800 }, { profile: "dome", diameter: 0.3 });
     if (!built.ok) throw new Error("refused");
-    expect(built.value.assumptions.map((a) => a.key)).toEqual([
+    expect(built.value.assumptions.map((a) => a.path)).toEqual([
       "/shade/height",
       "/shade/topDiameter",
       "/shade/finish",
@@ -96,13 +98,9 @@ describe("a definition", () => {
   });
 
   it("puts a diffuser under a drum", () => {
-    const open = resolveShade(LAMP, { profile: "drum", diameter: 0.4, finish: "linen" });
-    const closed = resolveShade(LAMP, {
-      profile: "drum",
-      diameter: 0.4,
-      finish: "linen",
-      bottom: "diffuser",
-    });
+    const open = resolveShade(LAMP, { profile: "drum", diameter: 0.4, finish: "linen" }, new Ledger());
+    const covered = { profile: "drum", diameter: 0.4, finish: "linen", bottom: "diffuser" } as const;
+    const closed = resolveShade(LAMP, covered, new Ledger());
     if (open.kind !== "revolved" || closed.kind !== "revolved") throw new Error("refused");
     expect(closed.shade.segments.length).toBeGreaterThan(open.shade.segments.length);
   });

@@ -5,8 +5,8 @@
 import { expect, it } from "vitest";
 import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
 import { Receiver } from "../../../src/engine/direct/receiver.ts";
-import { FINISHES } from "../../../src/luminaire/shade/finishes.ts";
 import { buildShadeLuminaire } from "../../../src/luminaire/shade/build.ts";
+import { FINISHES } from "../../../src/luminaire/shade/finishes.ts";
 import { LINEAR_ERROR, linearLight } from "../../../src/luminaire/shade/linear.ts";
 import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
 import { intensityAt } from "../../../src/photometry/reference-lookup.ts";

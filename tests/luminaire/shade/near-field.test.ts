@@ -10,7 +10,7 @@ import { plainShade, pointLamp } from "../../support/shades.ts";
 function horizontalIlluminance(luminaire: Luminaire, x: number, y: number, z: number): number {
   if (luminaire.emission.kind !== "surfaces") throw new Error("not a shade");
   const { emission } = luminaire;
-  const near = new NearFieldLattice(emission.light, emission.farField);
+  const near = new NearFieldLattice(emission.light);
   const positions = new Float64Array(3 * MAXIMUM_ELEMENTS);
   const values = new Float64Array(MAXIMUM_ELEMENTS);
   const count = near.sample(emission, x, y, z, positions, values);

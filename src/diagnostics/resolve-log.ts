@@ -1,7 +1,14 @@
-/** What resolving a study leaves behind besides its scenes: defaults used, warnings, errors, each with its path. */
+/** What resolving a document leaves behind besides what it describes: defaults used, warnings, errors, each with its path. */
 
-import type { Issue } from "../diagnostics/issue.ts";
-import type { DefaultUsed } from "./resolved-study.ts";
+import type { Issue } from "./issue.ts";
+
+/** A default that stood in for something the document did not say. */
+export interface DefaultUsed {
+  /** Document path, e.g. `/room/reflectance/walls`. */
+  readonly path: string;
+  readonly value: unknown;
+  readonly why: string;
+}
 
 export class Ledger {
   readonly defaults: DefaultUsed[] = [];
