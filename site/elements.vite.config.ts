@@ -12,5 +12,6 @@ export default defineConfig({
     outDir: here("../dist"),
     emptyOutDir: false,
     lib: { entry: here("./bundle.ts"), formats: ["es"], fileName: () => "candlespan.bundle.js" },
+    rolldownOptions: { output: { codeSplitting: false } },
   },
 });

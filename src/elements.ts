@@ -16,5 +16,6 @@ export type * from "./elements/shared/contract.ts";
 export { type MovedLuminaire, movedScene } from "./elements/shared/moved-scene.ts";
 export { CandlespanSheet } from "./elements/sheet/sheet.ts";
 export { valueAt, withValueAt } from "./elements/study-fields/edit-path.ts";
+export { CandlespanStudy } from "./elements/study/study.ts";
 export { CandlespanStudyFields } from "./elements/study-fields/study-fields.ts";
 export { CandlespanLightTable, CandlespanLuminaireTable } from "./elements/tables/light-table.ts";

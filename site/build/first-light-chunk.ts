@@ -1,4 +1,8 @@
+import { fileURLToPath } from "node:url";
 import type { Plugin } from "vite";
+
+/** Folder of the app's own modules, wherever the project lies. */
+const SITE = fileURLToPath(new URL("..", import.meta.url)).replaceAll("\\", "/");
 
 /** Everything the page needs for its first light, found by following the static imports of its entry. */
 const needed = new Set<string>();
@@ -23,5 +27,5 @@ export function firstLightChunk(entry: string): Plugin {
  * app's own modules stay out: they run when loaded, and other pages share the rest. */
 export const FIRST_LIGHT_GROUP = {
   name: "first-light",
-  test: (id: string): boolean => needed.has(id) && !/\/site\//.test(id.replaceAll("\\", "/")),
+  test: (id: string): boolean => needed.has(id) && !id.replaceAll("\\", "/").startsWith(SITE),
 };

@@ -35,7 +35,7 @@ const PURE_PACKAGES = new Set(["gl-matrix", "ml-matrix", "d3-contour", "d3-scale
 const EXTRA_PACKAGES: Record<string, readonly string[]> = {
   "photometry/readers": ["saxes", "fflate"], // TM-33 is XML, GLDF a zip
   formats: ["@tarikjabiri/dxf", "pdfkit"],
-  elements: ["lit", "fflate", "idb"],
+  elements: ["lit", "@lit/context", "@lit/task", "fflate", "idb"],
   preview: ["three", "lit", "three-mesh-bvh"],
 };
 

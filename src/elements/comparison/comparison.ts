@@ -15,6 +15,7 @@ import { gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";
 import { judgedTop, topPlane } from "../shared/illuminance-probe.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
+import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
@@ -55,6 +56,11 @@ export class CandlespanComparison extends LitElement {
   @state() private second?: number;
 
   #observer?: ResizeObserver;
+
+  constructor() {
+    super();
+    this.addController(new StudyProperties(this, comparisonContext, ["study", "assessments"]));
+  }
 
   override connectedCallback(): void {
     super.connectedCallback();

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { FindingsSection } from "../../words/findings-sections.ts";
 import { define } from "../shared/define.ts";
+import { findingsContext, StudyProperties } from "../shared/study-context.ts";
 import { tokens } from "../shared/tokens.ts";
 
 /**
@@ -29,6 +30,11 @@ export class CandlespanFindings extends LitElement {
   @property({ attribute: false }) sections: readonly FindingsSection[] = [];
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
+
+  constructor() {
+    super();
+    this.addController(new StudyProperties(this, findingsContext, ["sections"]));
+  }
 
   override render(): TemplateResult {
     return html`${this.sections.map(

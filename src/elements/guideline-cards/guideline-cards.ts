@@ -3,6 +3,7 @@ import { property } from "lit/decorators.js";
 import type { GuidelineCard } from "../../advice/guidelines/guideline-card.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import { define } from "../shared/define.ts";
+import { findingsContext, StudyProperties } from "../shared/study-context.ts";
 import { tokens } from "../shared/tokens.ts";
 
 const MARKS: Readonly<Record<GuidelineCard["outcome"], string>> = {
@@ -38,6 +39,11 @@ export class CandlespanGuidelineCards extends LitElement {
   @property({ attribute: false }) display: Display = METRIC;
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
+
+  constructor() {
+    super();
+    this.addController(new StudyProperties(this, findingsContext, ["cards", "display"]));
+  }
 
   override render(): TemplateResult {
     const words = wording(this.display);

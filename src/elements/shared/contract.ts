@@ -2,8 +2,10 @@
 
 import type { LuminaireKey } from "../../drawing/snap.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
-import type { LayerRole } from "../../scene/scene.ts";
+import type { ResolvedStudy } from "../../scene/resolved-study.ts";
+import type { LayerRole, Scene } from "../../scene/scene.ts";
 
 /** Where one luminaire is moved to. */
 export interface LuminaireMove extends LuminaireKey {
@@ -73,6 +75,15 @@ export interface PhotometryChooseDetail {
   readonly photometry: Photometry;
 }
 
+/** `study-light`: the light of the arrangement that a study shows. */
+export interface StudyLightDetail {
+  readonly study: ResolvedStudy;
+  readonly scene: Scene;
+  readonly assessment: ArrangementAssessment;
+  /** Figures without verdicts; the whole light follows when the scene rests. */
+  readonly draft: boolean;
+}
+
 declare global {
   interface HTMLElementEventMap {
     "luminaire-move": CustomEvent<LuminaireMoveDetail>;
@@ -82,5 +93,6 @@ declare global {
     "field-change": CustomEvent<FieldChangeDetail>;
     "study-edit": CustomEvent<StudyEditDetail>;
     "photometry-choose": CustomEvent<PhotometryChooseDetail>;
+    "study-light": CustomEvent<StudyLightDetail>;
   }
 }

@@ -11,6 +11,7 @@ import type { Target } from "../../scene/target.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import type { ReadingDetail } from "./contract.ts";
 import { IlluminanceProbe } from "./illuminance-probe.ts";
+import { arrangementContext, StudyProperties } from "./study-context.ts";
 
 /** A place on the top, in the island's axes (m). */
 export interface Place {
@@ -44,6 +45,11 @@ export abstract class DrawingElement extends LitElement {
   #observer?: ResizeObserver;
   #reader?: IlluminanceProbe;
   #words?: Wording;
+
+  constructor() {
+    super();
+    this.addController(new StudyProperties(this, arrangementContext, ["study", "scene", "assessment"]));
+  }
 
   override connectedCallback(): void {
     super.connectedCallback();

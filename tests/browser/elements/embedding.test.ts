@@ -1,6 +1,6 @@
 /** The elements in other people's pages: the embedding example under its strict policy, and one file on a page
  * without any build. */
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -8,7 +8,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { build, type PreviewServer, preview } from "vite";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchBrowser } from "../../support/browser.ts";
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
@@ -34,6 +34,18 @@ const PLAIN_PAGE = `<!doctype html>
   </body>
 </html>`;
 
+/** Its photometric file would be fetched from elsewhere. */
+const BROKEN_STUDY = JSON.stringify({
+  format: "candlespan-study",
+  version: 1,
+  room: { length: 5, width: 4, ceilingHeight: 2.6 },
+  luminaires: { dome: { photometry: "../../elsewhere.ies" } },
+  arrangements: [
+    { name: "one", layers: [{ name: "pendants", luminaire: "dome", at: [{ position: [1, 1, 2] }] }] },
+  ],
+});
+
+const folder = mkdtempSync(join(tmpdir(), "candlespan-bundle-"));
 let browser: Browser;
 let page: Page;
 const complaints: string[] = [];
@@ -41,13 +53,16 @@ const complaints: string[] = [];
 beforeAll(async () => {
   browser = await launchBrowser();
   page = await browser.newPage({ viewport: { width: 1000, height: 1400 } });
-  page.setDefaultTimeout(30_000);
+  page.setDefaultTimeout(180_000);
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("console", (message) => {
     if (message.type() === "error") complaints.push(message.text());
   });
 });
-afterAll(() => browser?.close());
+afterAll(async () => {
+  rmSync(folder, { recursive: true });
+  await browser?.close();
+});
 
 it("lives in the embedding example, light following the keys", async () => {
   const server: PreviewServer = await preview({
@@ -69,21 +84,47 @@ it("lives in the embedding example, light following the keys", async () => {
   }
 });
 
-it("works from plain HTML with one import and no build", async () => {
-  const folder = mkdtempSync(join(tmpdir(), "candlespan-bundle-"));
+/** The single file and the worked example, as any web server would hand them out; `page` is every other address. */
+async function servePlain(page: string): Promise<{ readonly address: string; close(): void }> {
   const server: Server = createServer((request, response) => {
-    const script = request.url === "/candlespan.bundle.js";
-    response.setHeader("content-type", script ? "text/javascript" : "text/html");
-    response.end(script ? readFileSync(join(folder, "candlespan.bundle.js")) : PLAIN_PAGE);
+    const path = decodeURIComponent(new URL(request.url ?? "/", "http://localhost").pathname);
+    const file = path === "/candlespan.bundle.js" ? join(folder, path) : join(root, "fixtures-data", path);
+    const type = path.endsWith(".js") ? "text/javascript" : "application/octet-stream";
+    if (path === "/" || path === "/broken.study.json") {
+      response.setHeader("content-type", path === "/" ? "text/html" : "application/json");
+      response.end(path === "/" ? page : BROKEN_STUDY);
+    } else if (existsSync(file)) {
+      response.setHeader("content-type", type);
+      response.end(readFileSync(file));
+    } else {
+      response.statusCode = 404;
+      response.end();
+    }
   });
+  await new Promise<void>((listening) => server.listen(0, listening));
+  const address = `http://localhost:${(server.address() as AddressInfo).port}/`;
+  return { address, close: () => server.close() };
+}
+
+async function buildBundle(): Promise<void> {
+  if (existsSync(join(folder, "candlespan.bundle.js"))) return;
+  await build({
+    configFile: join(root, "site/elements.vite.config.ts"),
+    logLevel: "error",
+    build: { outDir: folder },
+  });
+}
+
+async function openPlain(html: string): Promise<() => void> {
+  await buildBundle();
+  const { address, close } = await servePlain(html);
+  await page.goto(address);
+  return close;
+}
+
+it("works from plain HTML with one import and no build", async () => {
+  const close = await openPlain(PLAIN_PAGE);
   try {
-    await build({
-      configFile: join(root, "site/elements.vite.config.ts"),
-      logLevel: "error",
-      build: { outDir: folder },
-    });
-    await new Promise<void>((listening) => server.listen(0, listening));
-    await page.goto(`http://localhost:${(server.address() as AddressInfo).port}/`);
     await page.locator("candlespan-plan text.iso").first().waitFor();
     expect(await page.locator("candlespan-elevation [data-luminaire]").count()).toBe(0);
     expect(
@@ -94,7 +135,90 @@ it("works from plain HTML with one import and no build", async () => {
     ).toMatch(/100 fc/);
     expect(complaints).toEqual([]);
   } finally {
-    server.close();
-    rmSync(folder, { recursive: true });
+    close();
   }
+});
+
+describe("candlespan-study", () => {
+  const pageOf = (markup: string): string => `<!doctype html>
+<html lang="en">
+  <head><meta charset="utf-8"><title>A kitchen</title><link rel="icon" href="data:,"></head>
+  <body>${markup}<script type="module">import "./candlespan.bundle.js";</script></body>
+</html>`;
+
+  it("shows a kitchen of which only the address is given", async () => {
+    const close = await openPlain(
+      pageOf('<candlespan-study src="boathouse/boathouse.study.json">\n</candlespan-study>'),
+    );
+    try {
+      for (const drawing of ["plan text.iso", "elevation [data-luminaire]", "profile svg"])
+        await page.locator(`candlespan-study candlespan-${drawing}`).first().waitFor();
+      const verdict = page.locator("candlespan-study .verdict h2");
+      await expect
+        .poll(() => verdict.textContent(), { timeout: 180_000 })
+        .toMatch(/\d lx.*(meets|short|close)/s);
+      const before = await verdict.textContent();
+      await page.locator("candlespan-plan [data-luminaire='0 0']").focus();
+      for (let k = 0; k < 8; k++) await page.keyboard.press("ArrowRight");
+      await expect
+        .poll(
+          async () =>
+            (await verdict.textContent()) !== before &&
+            /meets|short|close/.test((await verdict.textContent()) ?? ""),
+          { timeout: 180_000 },
+        )
+        .toBe(true);
+      expect(complaints).toEqual([]);
+    } finally {
+      close();
+    }
+  });
+
+  it("gives study and light to the elements inside it", async () => {
+    const close = await openPlain(
+      pageOf(`<candlespan-study src="boathouse/boathouse.study.json" arrangement="1"><main>
+        <candlespan-plan hide="people"></candlespan-plan><candlespan-figures></candlespan-figures>
+        <candlespan-luminaire-table></candlespan-luminaire-table><candlespan-comparison></candlespan-comparison>
+        <candlespan-findings></candlespan-findings><candlespan-guideline-cards></candlespan-guideline-cards>
+      </main></candlespan-study>`),
+    );
+    try {
+      await page.locator("main > candlespan-plan text.iso").first().waitFor();
+      for (const part of [
+        "figures summary .value",
+        "findings section",
+        "guideline-cards li",
+        "luminaire-table td",
+      ])
+        await page.locator(`main > candlespan-${part}`).first().waitFor({ timeout: 180_000 });
+      const options = page.locator("main > candlespan-comparison [part=option]");
+      await expect.poll(() => options.count(), { timeout: 180_000 }).toBe(3);
+      expect(await page.locator("candlespan-study candlespan-sheet").count()).toBe(0);
+      expect(complaints).toEqual([]);
+    } finally {
+      close();
+    }
+  });
+
+  it("says what is wrong with a study, and tries again", async () => {
+    const close = await openPlain(pageOf('<candlespan-study src="none.study.json"></candlespan-study>'));
+    try {
+      const failure = page.locator("candlespan-study [part=failure]");
+      await failure.waitFor();
+      expect(await failure.textContent()).toMatch(/none\.study\.json.*status 404/s);
+      const study = page.locator("candlespan-study");
+      await study.evaluate((element) => element.setAttribute("src", "broken.study.json"));
+      await expect.poll(() => failure.textContent(), { timeout: 60_000 }).toMatch(/outside its own folder/);
+      await failure.locator("button").click();
+      await expect.poll(() => failure.textContent(), { timeout: 60_000 }).toMatch(/outside its own folder/);
+      await study.evaluate((element) => element.setAttribute("src", "boathouse/boathouse.study.json"));
+      await page.locator("candlespan-plan text.iso").first().waitFor();
+      expect(await failure.count()).toBe(0);
+      // The browser itself remarks on the missing file.
+      expect(complaints.filter((each) => !each.includes("404"))).toEqual([]);
+    } finally {
+      complaints.length = 0;
+      close();
+    }
+  });
 });
