@@ -1,9 +1,6 @@
 /** What a place sees of the app: the study, its light, and the few things that may be done to them. */
 
-import type { GuidelineCard } from "../src/advice/guidelines/guideline-card.ts";
-import type { ArrangementAssessment } from "../src/assessment/assessment.ts";
-import type { ReadLength } from "../src/units/length-text.ts";
-import type { FindingsSection } from "../src/words/findings-sections.ts";
+import type { ArrangementAssessment, FindingsSection, GuidelineCard, ReadLength } from "../src/app.ts";
 import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";

@@ -3,7 +3,7 @@
  */
 
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
-import type { ResolvedStudy } from "../src/scene/resolved-study.ts";
+import type { ResolvedStudy } from "../src/app.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView } from "./app-view.ts";
 import { alignedSheet } from "./components/aligned-sheet.ts";

@@ -3,9 +3,8 @@
  * It draws nothing; whoever draws it listens for `change`.
  */
 
-import type { Issue } from "../src/diagnostics/issue.ts";
-import type { LuminaireMoveDetail } from "../src/elements/shared/contract.ts";
-import { type ReadLength, readLength } from "../src/units/length-text.ts";
+import { type Issue, readLength, type ReadLength } from "../src/app.ts";
+import type { LuminaireMoveDetail } from "../src/elements.ts";
 import { type FileReading, type LightAnswer, spawn } from "../src/workers/browser.ts";
 import type { AppView, Display, Draft, EditOptions, Swap } from "./app-view.ts";
 import { issueWordsAt } from "./components/issue-words.ts";

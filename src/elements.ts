@@ -18,4 +18,4 @@ export { CandlespanSheet } from "./elements/sheet/sheet.ts";
 export { valueAt, withValueAt } from "./elements/study-fields/edit-path.ts";
 export { CandlespanStudy } from "./elements/study/study.ts";
 export { CandlespanStudyFields } from "./elements/study-fields/study-fields.ts";
-export { CandlespanLightTable, CandlespanLuminaireTable } from "./elements/tables/light-table.ts";
+export { CandlespanLightTable, CandlespanLuminaireTable } from "./elements/light-table/light-table.ts";

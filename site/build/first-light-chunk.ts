@@ -1,8 +1,12 @@
+import { dirname, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Plugin } from "vite";
 
+const slashes = (path: string): string => path.replaceAll("\\", "/");
 /** Folder of the app's own modules, wherever the project lies. */
-const SITE = fileURLToPath(new URL("..", import.meta.url)).replaceAll("\\", "/");
+const SITE = slashes(fileURLToPath(new URL("..", import.meta.url)));
+/** The library's entry for applications: a list of exports, of which a module needs those that it names. */
+const APP_ENTRY = slashes(fileURLToPath(new URL("../../src/app.ts", import.meta.url)));
 
 /** Everything the page needs for its first light, found by following the static imports of its entry. */
 const needed = new Set<string>();
@@ -13,19 +17,42 @@ export function firstLightChunk(entry: string): Plugin {
     name: "first-light-chunk",
     apply: "build",
     buildEnd() {
-      const waiting = [...this.getModuleIds()].filter((id) => id.replaceAll("\\", "/").endsWith(entry));
+      const codeOf = (id: string): string => this.getModuleInfo(id)?.code ?? "";
+      const homes = exportedFrom(
+        codeOf([...this.getModuleIds()].find((id) => slashes(id) === APP_ENTRY) ?? ""),
+      );
+      const waiting = [...this.getModuleIds()].filter((id) => slashes(id).endsWith(entry));
       for (const id of waiting) {
         if (needed.has(id)) continue;
         needed.add(id);
-        waiting.push(...(this.getModuleInfo(id)?.importedIds ?? []));
+        for (const imported of this.getModuleInfo(id)?.importedIds ?? []) {
+          if (slashes(imported) !== APP_ENTRY) waiting.push(imported);
+          else waiting.push(...namedImports(codeOf(id)).map((name) => homes.get(name) ?? imported));
+        }
       }
     },
   };
+}
+
+/** Module of each name that an entry hands on by `export { … } from`. */
+function exportedFrom(code: string): ReadonlyMap<string, string> {
+  const homes = new Map<string, string>();
+  for (const [, names, from] of code.matchAll(/export\s*\{([^}]*)\}\s*from\s*"([^"]+)"/g))
+    for (const name of names.split(","))
+      homes.set(name.trim().split(" as ").at(-1) ?? "", resolve(dirname(APP_ENTRY), from));
+  return homes;
+}
+
+/** Names that a module imports from the entry for applications. */
+function namedImports(code: string): string[] {
+  return [...code.matchAll(/import\s*\{([^}]*)\}\s*from\s*"[^"]*\/src\/app\.ts"/g)].flatMap(([, names]) =>
+    names.split(",").map((name) => name.trim().split(" as ")[0]),
+  );
 }
 
 /** Packs it into one file instead of a dozen small ones that compress badly and are asked for one by one. The
  * app's own modules stay out: they run when loaded, and other pages share the rest. */
 export const FIRST_LIGHT_GROUP = {
   name: "first-light",
-  test: (id: string): boolean => needed.has(id) && !id.replaceAll("\\", "/").startsWith(SITE),
+  test: (id: string): boolean => needed.has(id) && !slashes(id).startsWith(SITE),
 };

@@ -1,13 +1,13 @@
 /** The aligned sheet of the option on screen, and on a narrow page its elevation apart, after the light. */
 
 import { html, nothing, type TemplateResult } from "lit";
+import type { ResolvedStudy } from "../../src/app.ts";
 import type {
   LuminaireMoveDetail,
   LuminaireRemoveDetail,
   LuminaireSelectDetail,
-} from "../../src/elements/shared/contract.ts";
+} from "../../src/elements.ts";
 import "../../src/elements/sheet/sheet.ts";
-import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";

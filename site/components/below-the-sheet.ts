@@ -5,8 +5,8 @@ import "../../src/elements/figures/figures.ts";
 import "../../src/elements/findings/findings.ts";
 import "../../src/elements/guideline-cards/guideline-cards.ts";
 import "../../src/elements/section/section.ts";
-import "../../src/elements/tables/light-table.ts";
-import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
+import "../../src/elements/light-table/light-table.ts";
+import type { ResolvedStudy } from "../../src/app.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 

@@ -7,8 +7,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { formatIlluminanceValue, readIlluminance } from "../../src/units/illuminance-text.ts";
-import { formatLength, readLength } from "../../src/units/length-text.ts";
+import { formatIlluminanceValue, formatLength, readIlluminance, readLength } from "../../src/app.ts";
 import type { AppView } from "../app-view.ts";
 import { metresOf } from "../edits/raw-study.ts";
 import { formatPointer, type Json, type Path } from "../store/pointer.ts";

@@ -1,6 +1,6 @@
 /** What the study's check says of one place of it, in one sentence: what is wrong, expected, found. */
 
-import type { Issue } from "../../src/diagnostics/issue.ts";
+import type { Issue } from "../../src/app.ts";
 import { formatPointer, type Path } from "../store/pointer.ts";
 
 export function issueWordsAt(issues: readonly Issue[], path: Path): string | undefined {

@@ -1,7 +1,7 @@
 /** What stands above the sheet when something given was not taken, or the study cannot be computed. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { formatIssue } from "../../src/diagnostics/issue.ts";
+import { formatIssue } from "../../src/app.ts";
 import type { StudySession } from "../session.ts";
 
 export function refusalPart(desk: StudySession): TemplateResult | typeof nothing {

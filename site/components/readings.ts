@@ -1,7 +1,7 @@
 /** What was read from dropped files: one line each, and where to use it. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { formatIssue } from "../../src/diagnostics/issue.ts";
+import { formatIssue } from "../../src/app.ts";
 import type { StudySession } from "../session.ts";
 import { useReading } from "../storage/open-files.ts";
 

@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import "../../src/elements/plan/plan.ts";
 import "../../src/preview/preview.ts";
-import { EVIDENCE } from "../../src/luminaire/evidence.ts";
+import { EVIDENCE } from "../../src/app.ts";
 
 import type { AppView } from "../app-view.ts";
 import type { ShownRoom } from "../light/room-light-state.ts";

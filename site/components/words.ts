@@ -1,5 +1,4 @@
-import { formatIlluminance } from "../../src/units/illuminance-text.ts";
-import { formatLength } from "../../src/units/length-text.ts";
+import { formatIlluminance, formatLength } from "../../src/app.ts";
 import type { Display } from "../app-view.ts";
 
 export function lengthText(app: { readonly display: Display }, metres: number): string {

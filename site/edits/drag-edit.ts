@@ -3,7 +3,7 @@
  * Escape leaves the study as the hand found it.
  */
 
-import type { LuminaireMoveDetail } from "../../src/elements/shared/contract.ts";
+import type { LuminaireMoveDetail } from "../../src/elements.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView, EditOptions } from "../app-view.ts";
 import { lengthText } from "../components/words.ts";

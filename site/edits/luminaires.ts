@@ -5,8 +5,7 @@
  * moving all of them moves its offset. Moving one alone turns the row into free places, which undo takes back.
  */
 
-import type { Scene } from "../../src/scene/scene.ts";
-import { degrees } from "../../src/units/quantities.ts";
+import { degrees, type Scene } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
 import {

@@ -3,7 +3,7 @@
  * as they were written.
  */
 
-import { readLength } from "../../src/units/length-text.ts";
+import { readLength } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
 
 export type RawLength = number | string;

@@ -4,8 +4,7 @@
  * Kept by document and option: what is asked again while nothing changed is answered at once.
  */
 
-import { Cancelled } from "../../src/diagnostics/cancelled.ts";
-import type { Issue } from "../../src/diagnostics/issue.ts";
+import { Cancelled, type Issue } from "../../src/app.ts";
 import type { Connection, LightAnswer, Running } from "../../src/workers/browser.ts";
 import type { Json } from "../store/pointer.ts";
 

@@ -3,7 +3,7 @@
  * has changed and still somebody wants to.
  */
 
-import type { Outcome } from "../../src/diagnostics/issue.ts";
+import type { Outcome } from "../../src/app.ts";
 import type { Running } from "../../src/workers/browser.ts";
 import type { Json } from "../store/pointer.ts";
 

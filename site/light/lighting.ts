@@ -6,8 +6,7 @@
  * that wait, only the newest is kept. A refined answer counts only for the very document on screen.
  */
 
-import { Cancelled } from "../../src/diagnostics/cancelled.ts";
-import type { Issue, Outcome } from "../../src/diagnostics/issue.ts";
+import { Cancelled, type Issue, type Outcome } from "../../src/app.ts";
 import type {
   Connection,
   InterreflectedLight,

@@ -1,7 +1,6 @@
 /** Figures the controls show that are read off the scene on screen. */
 
-import { bodyOutline } from "../../src/luminaire/body-profiles.ts";
-import { EVIDENCE } from "../../src/luminaire/evidence.ts";
+import { bodyOutline, EVIDENCE } from "../../src/app.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 
 type Scene = LightAnswer["scene"];

@@ -3,8 +3,7 @@
  * people take from the light, what the published rules would give, what else there is to say, how the room will look.
  */
 
-import type { GuidelineCard } from "../../src/advice/guidelines/guideline-card.ts";
-import type { FindingsSection } from "../../src/words/findings-sections.ts";
+import type { FindingsSection, GuidelineCard } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
 import { LazyResult } from "./lazy-result.ts";
 import type { Lighting } from "./lighting.ts";

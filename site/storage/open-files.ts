@@ -3,8 +3,7 @@
  * offered for use.
  */
 
-import { Cancelled } from "../../src/diagnostics/cancelled.ts";
-import { formatIssue } from "../../src/diagnostics/issue.ts";
+import { Cancelled, formatIssue } from "../../src/app.ts";
 import type { StudyFile } from "../../src/workers/browser.ts";
 import type { NamedEdit } from "../edits/named-edit.ts";
 import { freshName } from "../edits/raw-study.ts";

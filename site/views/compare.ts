@@ -1,9 +1,8 @@
 /** Compare: every option on one scale, the evenest first, and where two differ. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { formatIssue } from "../../src/diagnostics/issue.ts";
+import { formatIssue, type ResolvedStudy } from "../../src/app.ts";
 import "../../src/elements/comparison/comparison.ts";
-import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { lightText } from "../components/words.ts";

@@ -1,6 +1,6 @@
 /** What can be handed over as a file. A new export joins this list; each loads when it is first asked for. */
 
-import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
+import { illuminanceCsv, orThrow } from "../../src/app.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { studyText } from "../storage/export-study.ts";
@@ -107,7 +107,6 @@ export const EXPORTS: readonly Export[] = [
     name: "Illuminance at every point",
     words: "CSV: place, total and each layer's part, in metres and lux.",
     async make(_app, light) {
-      const { illuminanceCsv } = await import("../../src/formats/csv.ts");
       return {
         ending: ".lux.csv",
         type: "text/csv;charset=utf-8",

@@ -4,12 +4,18 @@
 import regularFace from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url";
 import boldFace from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";
 import { zipSync } from "fflate";
-import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
-import type { PaperName } from "../../src/drawing/paper/paper.ts";
-import { type HandoverFile, handoverFiles } from "../../src/formats/handover-files.ts";
+import {
+  type FindingsSection,
+  type Handover,
+  type HandoverFile,
+  handoverFiles,
+  handoverOption,
+  lampsOf,
+  orThrow,
+  type PaperName,
+  studyFingerprint,
+} from "../../src/app.ts";
 import { sheetsPdf } from "../../src/formats/pdf/sheet-pdf.ts";
-import { type Handover, handoverOption, lampsOf, studyFingerprint } from "../../src/papers/handover.ts";
-import type { FindingsSection } from "../../src/words/findings-sections.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 

@@ -1,7 +1,7 @@
 /** Hand-over: files for those who order, wire and hang. */
 
 import { html } from "lit";
-import type { PaperName } from "../../src/drawing/paper/paper.ts";
+import type { PaperName } from "../../src/app.ts";
 import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../storage/export-study.ts";
 import { EXPORTS, type Export, type Made, paperChoice, setPaperChoice } from "./exports.ts";

@@ -1,7 +1,7 @@
 /** Kitchen: the brief and the room. Who works where, to which target, between which walls. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { PUBLISHED_TARGETS } from "../../src/assessment/targets-published.ts";
+import { PUBLISHED_TARGETS } from "../../src/app.ts";
 import type { AppView } from "../app-view.ts";
 import { choiceField, lengthField, numberField, shareSlider, textField } from "../components/fields.ts";
 import { freshName, metresOf, type RawPerson, type RawZone } from "../edits/raw-study.ts";

@@ -1,9 +1,7 @@
 /** The study's luminaires: what each one's light rests on, its polar diagram, and those made from lamp and shade. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import type { Luminaire } from "../../src/luminaire/luminaire.ts";
-import { FINISH_NAMES } from "../../src/luminaire/shade/finishes.ts";
-import { SHADE_FORMS } from "../../src/luminaire/shade/shade-forms.ts";
+import { FINISH_NAMES, type Luminaire, SHADE_FORMS } from "../../src/app.ts";
 import "../../src/elements/polar/polar.ts";
 import type { AppView } from "../app-view.ts";
 import { choiceField, lengthField, numberField } from "../components/fields.ts";

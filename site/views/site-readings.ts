@@ -1,7 +1,7 @@
 /** Readings on site: a list typed, pasted or chosen, held against the option on screen. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import type { Issue } from "../../src/diagnostics/issue.ts";
+import type { Issue } from "../../src/app.ts";
 import type { Running, VerifyAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { lightText } from "../components/words.ts";

@@ -143,17 +143,6 @@ describe("the path of light", () => {
       if (inner.some((each) => forbidden.includes(each)) || (inner.includes("engine") && inner.length > 1))
         wrong.push(`${file} uses ${inner.join(" and ")}`);
     }
-    const site = fileURLToPath(new URL("../../site", import.meta.url));
-    for (const name of readdirSync(site, { recursive: true }).map(String)) {
-      if (!name.endsWith(".ts")) continue;
-      // A table is no function.
-      const text = readFileSync(join(site, name), "utf8").replaceAll("assessment/targets-published.ts", "");
-      for (const [whole, , specifier] of text.matchAll(
-        /import\s+(?!type )([^;]*?)from\s+"([^"]*src\/(?:engine|assessment|design)\/[^"]+)"/g,
-      ))
-        if (/\{[^}]*\b(?!type )\w+/.test(whole.replace(/type \w+,?/g, "")))
-          wrong.push(`site/${name} uses ${specifier}`);
-    }
     expect(wrong).toEqual([]);
   });
 

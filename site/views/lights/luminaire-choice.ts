@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import type { ArrangementAssessment } from "../../../src/assessment/assessment.ts";
+import type { ArrangementAssessment } from "../../../src/app.ts";
 import type { AppView, Swap } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";

@@ -1,7 +1,7 @@
 /** Better rows of pendants: asks for a search, shows the few proposals with their reasons, adds one as an option. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import type { Issue } from "../../../src/diagnostics/issue.ts";
+import type { Issue } from "../../../src/app.ts";
 import type { ProposalAnswer, Running, SearchAnswer } from "../../../src/workers/browser.ts";
 import type { AppView } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
