@@ -1,12 +1,12 @@
 /** What a place sees of the app: the study, its light, and the few things that may be done to them. */
 
-import type { ArrangementAssessment, FindingsSection, GuidelineCard, ReadLength } from "../src/app.ts";
+import type { ArrangementAssessment, ReadLength } from "../src/app.ts";
 import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
 import type { Lighting, LightState } from "./light/lighting.ts";
-import type { ShownRoom } from "./light/room-light-state.ts";
+import type { SecondaryResults } from "./light/secondary-results.ts";
 import type { StudyHistory } from "./store/history.ts";
 import type { Json, Path } from "./store/pointer.ts";
 
@@ -65,10 +65,8 @@ export interface AppView {
   standPeople(stand: boolean): void;
   readonly showPeople: boolean;
   turnPeople(show: boolean): void;
-  readonly rules: readonly GuidelineCard[] | undefined;
-  readonly beside: readonly FindingsSection[] | undefined;
-  /** The light on every surface of an option; `other` keeps a second one beside the first. */
-  room(arrangement: number, other?: boolean): ShownRoom | undefined;
+  /** What is asked beside the light; undefined before the first light. */
+  readonly results: SecondaryResults | undefined;
   /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */
   readLength(text: string): ReadLength;
   /** Clearance of a layer's first luminaire above the top (m). */

@@ -57,7 +57,8 @@ export class StudySession extends EventTarget implements AppView {
   /** Prints the sheet; whoever draws it knows how. */
   printToScale: () => Promise<void> = async () => {};
 
-  #questions: SecondaryResults | undefined;
+  /** What is asked beside the light; loaded after the first. */
+  results: SecondaryResults | undefined;
   /** Loaded after the first light: nobody moves what is not yet drawn. */
   #edits: typeof LuminaireEdits | undefined;
   #hand: DragEdit | undefined;
@@ -92,8 +93,9 @@ export class StudySession extends EventTarget implements AppView {
       import("./edits/drag-edit.ts"),
       import("./light/secondary-results.ts"),
     ]);
-    this.#questions = new SecondaryResults(this.lighting);
-    this.#questions.addEventListener("answer", () => this.redraw());
+    this.results = new SecondaryResults(this.lighting);
+    this.results.addEventListener("state", () => this.redraw());
+    this.results.setOption(this.#document, this.arrangement);
     this.#edits = edits;
     this.#hand = new DragEdit(this, () => this.#ask(false));
   }
@@ -200,27 +202,15 @@ export class StudySession extends EventTarget implements AppView {
   /** Shows or hides the shadows of people and the images they see in the top. */
   turnPeople(show: boolean): void {
     this.showPeople = show;
-    if (!show) this.#questions?.forgetPeople();
+    if (show) this.results?.need("people");
+    else this.results?.release("people");
     this.redraw();
   }
 
   /** What people take from the light, if it is to be shown and is there. */
   get people() {
-    return this.showPeople ? this.#questions?.people(this.#document, this.arrangement) : undefined;
-  }
-
-  /** The published rules held against the option on screen; undefined while they are computed. */
-  get rules() {
-    return this.#questions?.rules(this.#document, this.arrangement);
-  }
-
-  room(arrangement: number, other = false) {
-    return this.#questions?.room(this.#document, arrangement, other);
-  }
-
-  /** What there is to say beside the verdict of the option on screen; undefined while it is worked out. */
-  get beside() {
-    return this.#questions?.beside(this.#document, this.arrangement);
+    const state = this.results?.people.state;
+    return state?.status === "complete" ? state.value : undefined;
   }
 
   select(keys: readonly LuminaireKey[]): void {
@@ -315,6 +305,7 @@ export class StudySession extends EventTarget implements AppView {
     }
     this.#document = study as unknown as Json;
     const sequence = this.lighting.ask(this.#document, this.arrangement, moving, this.withPeople);
+    this.results?.setOption(this.#document, this.arrangement);
     this.dispatchEvent(new CustomEvent("light-asked", { detail: { sequence } }));
   }
 }

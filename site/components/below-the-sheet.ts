@@ -9,6 +9,8 @@ import "../../src/elements/light-table/light-table.ts";
 import type { ResolvedStudy } from "../../src/app.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
+import type { SecondaryName } from "../light/secondary-results.ts";
+import { taskPart } from "./task-part.ts";
 
 let roomPart: ((app: AppView) => TemplateResult) | undefined;
 
@@ -16,10 +18,18 @@ let roomPart: ((app: AppView) => TemplateResult) | undefined;
 const open = new Set<string>();
 
 /** A part that is made while it is unfolded, and named by what it is folded under. */
-function folded(app: AppView, summary: string, content: () => unknown): TemplateResult {
+function folded(
+  app: AppView,
+  summary: string,
+  content: () => unknown,
+  result?: SecondaryName,
+): TemplateResult {
   const toggle = (event: Event): void => {
-    if ((event.target as HTMLDetailsElement).open) open.add(summary);
+    const isOpen = (event.target as HTMLDetailsElement).open;
+    if (isOpen) open.add(summary);
     else open.delete(summary);
+    if (result !== undefined && isOpen) app.results?.need(result);
+    else if (result !== undefined) app.results?.release(result);
     app.redraw();
   };
   return html`<details ?open=${open.has(summary)} @toggle=${toggle}>
@@ -39,15 +49,20 @@ function room(app: AppView): unknown {
 }
 
 function rules(app: AppView): TemplateResult {
-  const cards = app.rules;
-  if (cards === undefined) return html`<p class="hint">Computing the light each rule would give…</p>`;
-  return html`<candlespan-guideline-cards .cards=${cards} .display=${app.display}></candlespan-guideline-cards>`;
+  return taskPart(
+    app.results?.rules,
+    "Computing the light each rule would give…",
+    (cards) =>
+      html`<candlespan-guideline-cards .cards=${cards} .display=${app.display}></candlespan-guideline-cards>`,
+  );
 }
 
-function beside(app: AppView): TemplateResult {
-  const sections = app.beside;
-  if (sections === undefined) return html`<p class="hint">Looking through everyone's eyes…</p>`;
-  return html`<candlespan-findings .sections=${sections}></candlespan-findings>`;
+function findings(app: AppView): TemplateResult {
+  return taskPart(
+    app.results?.findings,
+    "Looking through everyone's eyes…",
+    (sections) => html`<candlespan-findings .sections=${sections}></candlespan-findings>`,
+  );
 }
 
 export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAnswer): TemplateResult {
@@ -58,7 +73,7 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
       <candlespan-figures .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-figures>
     </section>
     <section>
-      ${folded(app, "The room as it will be lit", () => room(app))}
+      ${folded(app, "The room as it will be lit", () => room(app), "room")}
       ${folded(
         app,
         "Cut across the island",
@@ -70,8 +85,8 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
           .selection=${app.selection}
         ></candlespan-section>`,
       )}
-      ${folded(app, "Published rules of thumb, and what they would give", () => rules(app))}
-      ${folded(app, "Eyes and heads, number and size, look, load and years", () => beside(app))}
+      ${folded(app, "Published rules of thumb, and what they would give", () => rules(app), "rules")}
+      ${folded(app, "Eyes and heads, number and size, look, load and years", () => findings(app), "findings")}
       ${folded(
         app,
         "The light as a table",

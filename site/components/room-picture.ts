@@ -7,6 +7,10 @@ import { EVIDENCE } from "../../src/app.ts";
 
 import type { AppView } from "../app-view.ts";
 import type { ShownRoom } from "../light/room-light-state.ts";
+import type { TaskState } from "../light/worker-task.ts";
+import { taskPart } from "./task-part.ts";
+
+const WAITING = "Computing the light on every surface…";
 
 let beside: number | undefined;
 /** The last picture, which stays while the next is computed: whoever walks about in it keeps their place. */
@@ -21,15 +25,22 @@ function inputsOf({ scene }: ShownRoom): string {
   return words.filter((each) => each !== "").join(", ");
 }
 
+function valueIn<T>(state: TaskState<T> | undefined): T | undefined {
+  return state?.status === "complete" ? state.value : undefined;
+}
+
 export function roomPicture(app: AppView): TemplateResult {
   const { arrangements } = app.study;
   if (beside === app.arrangement || (beside !== undefined && arrangements[beside] === undefined))
     beside = undefined;
-  const found = app.room(app.arrangement);
-  if (found !== undefined) last = { arrangement: app.arrangement, room: found };
-  const room = found ?? (last?.arrangement === app.arrangement ? last.room : undefined);
-  const other = beside === undefined ? undefined : app.room(beside, true);
-  if (room === undefined) return html`<p class="hint">Computing the light on every surface…</p>`;
+  const { results } = app;
+  const current = valueIn(results?.room.state);
+  if (current !== undefined) last = { arrangement: app.arrangement, room: current };
+  const room = current ?? (last?.arrangement === app.arrangement ? last.room : undefined);
+  const other = beside === undefined ? undefined : valueIn(results?.otherRoom.state);
+  const waiting = room === undefined ? WAITING : "The study has changed; its light is being computed.";
+  const state = current === undefined ? taskPart(results?.room, waiting, () => html``) : nothing;
+  if (room === undefined) return html`${state}`;
   return html`
     ${
       arrangements.length < 2
@@ -38,6 +49,8 @@ export function roomPicture(app: AppView): TemplateResult {
             <select @change=${(event: Event) => {
               const { value } = event.target as HTMLSelectElement;
               beside = value === "" ? undefined : Number(value);
+              if (beside === undefined) results?.release("otherRoom");
+              else results?.need("otherRoom", beside);
               app.redraw();
             }}>
               <option value="" ?selected=${beside === undefined}>nothing</option>
@@ -49,7 +62,7 @@ export function roomPicture(app: AppView): TemplateResult {
             </select>
           </label></p>`
     }
-    ${found === undefined ? html`<p class="hint" role="status">The study has changed; its light is being computed.</p>` : nothing}
+    ${state} ${results?.otherRoom.state.status === "error" ? taskPart(results.otherRoom, "", () => html``) : nothing}
     <candlespan-preview
       .side=${room}
       .other=${other}

@@ -1,84 +1,84 @@
 /**
- * What is asked about the option on screen beside its light, each only while somebody looks at the answer: what
- * people take from the light, what the published rules would give, what else there is to say, how the room will look.
+ * What is asked about an option beside its light, each only while somebody looks at the answer: what people take from
+ * the light, what the published rules would give, what else there is to say, how the room will look.
  */
 
-import type { FindingsSection, GuidelineCard } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
-import { LazyResult } from "./lazy-result.ts";
 import type { Lighting } from "./lighting.ts";
-import { RoomLightState, type ShownRoom } from "./room-light-state.ts";
+import { RoomTask } from "./room-task.ts";
+import { WorkerTask } from "./worker-task.ts";
 
-type Call = "people" | "rules" | "beside";
+export type SecondaryName = "people" | "rules" | "findings" | "room" | "otherRoom";
 
+/** Fires `state` when the state of one of them is another. */
 export class SecondaryResults extends EventTarget {
   readonly #lighting: Lighting;
-  readonly #people = this.#about("people");
-  readonly #rules = this.#about("rules");
-  readonly #beside = this.#about("beside");
-  readonly #rooms = [this.#room("sketch"), this.#room("full")] as const;
-  readonly #otherRooms = [this.#room("sketch"), this.#room("full")] as const;
+  /** Shadows of people, and the images they see in the top. */
+  readonly people;
+  /** The published rules held against the option. */
+  readonly rules;
+  /** What there is to say beside the verdict. */
+  readonly findings;
+  readonly room;
+  /** The room of another option, beside that of the option on screen. */
+  readonly otherRoom;
 
-  readonly #shown = new RoomLightState();
-  readonly #otherShown = new RoomLightState();
+  #document: Json = null;
+  #arrangement = 0;
+  /** What somebody looks at, and of which option if not of the one on screen. */
+  readonly #needed = new Map<SecondaryName, number | undefined>();
 
   constructor(lighting: Lighting) {
     super();
     this.#lighting = lighting;
+    const task = <C extends "people" | "rules" | "beside">(call: C) =>
+      new WorkerTask((question) => lighting.connection.call(call, question));
+    const room = () =>
+      new RoomTask((question, quality) => lighting.connection.call("room", { ...question, quality }));
+    this.people = task("people");
+    this.rules = task("rules");
+    this.findings = task("beside");
+    this.room = room();
+    this.otherRoom = room();
+    for (const each of [this.people, this.rules, this.findings, this.room, this.otherRoom])
+      each.addEventListener("state", () => this.dispatchEvent(new Event("state")));
+    lighting.addEventListener("light", () => this.#update());
   }
 
-  #about<C extends Call>(call: C) {
-    return this.#heard(
-      new LazyResult((document, arrangement) =>
-        this.#lighting.connection.call(call, { document, arrangement }),
-      ),
-    );
+  /** Somebody looks at an answer from now on. @param arrangement of which option, that on screen by default */
+  need(name: SecondaryName, arrangement?: number): void {
+    this.#needed.set(name, arrangement);
+    this.#update();
   }
 
-  #room(quality: "sketch" | "full") {
-    return this.#heard(
-      new LazyResult((document, arrangement) =>
-        this.#lighting.connection.call("room", { document, arrangement, quality }),
-      ),
-    );
+  /** Nobody looks at it any more. */
+  release(name: SecondaryName): void {
+    this.#needed.delete(name);
+    this[name].reset();
+    this.#update();
   }
 
-  #heard<Q extends EventTarget>(question: Q): Q {
-    question.addEventListener("answer", () => this.dispatchEvent(new Event("answer")));
-    return question;
+  /** The option on screen is this one now. */
+  setOption(document: Json, arrangement: number): void {
+    this.#document = document;
+    this.#arrangement = arrangement;
+    this.#update();
   }
 
-  /** Only a light that stands is worth asking about. */
-  get #atRest(): boolean {
-    const { shown } = this.#lighting;
-    return shown !== undefined && !this.#lighting.isBehind && shown.quality === "judged";
-  }
-
-  /** Shadows of people, and the images they see in the top. */
-  people(document: Json, arrangement: number) {
-    return this.#atRest ? this.#people.of(document, arrangement) : undefined;
-  }
-
-  forgetPeople(): void {
-    this.#people.stop();
-  }
-
-  rules(document: Json, arrangement: number): readonly GuidelineCard[] | undefined {
-    return this.#atRest ? this.#rules.of(document, arrangement) : undefined;
-  }
-
-  /** The light on every surface, sketched until it is there in full; `other` is the option beside it in the same
-   * picture. */
-  room(document: Json, arrangement: number, other = false): ShownRoom | undefined {
-    if (!this.#atRest) return undefined;
-    const [sketch, full] = other ? this.#otherRooms : this.#rooms;
-    const first = sketch.of(document, arrangement);
-    if (first === undefined) return undefined;
-    const whole = full.of(document, arrangement);
-    return (other ? this.#otherShown : this.#shown).of(first, whole);
-  }
-
-  beside(document: Json, arrangement: number): readonly FindingsSection[] | undefined {
-    return this.#atRest ? this.#beside.of(document, arrangement) : undefined;
+  #update(): void {
+    const { shown, isBehind } = this.#lighting;
+    // Only a light that stands is worth asking about.
+    const isAtRest = shown !== undefined && !isBehind && shown.quality === "judged";
+    for (const [name, arrangement = this.#arrangement] of this.#needed) {
+      // The room of another option is looked at beside that of the option on screen.
+      const isAlone = !this.#needed.has("room") || arrangement === this.#arrangement;
+      if (name === "otherRoom" && isAlone) {
+        this.otherRoom.reset();
+        continue;
+      }
+      const question = { document: this.#document, arrangement };
+      if (isAtRest) this[name].run(question);
+      else this[name].wait(question);
+    }
   }
 }
