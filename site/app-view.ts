@@ -83,8 +83,8 @@ export interface AppView {
   /** Asks for files: studies or photometry. */
   openFile(): void;
   /** Takes files as dropped or chosen. */
-  takeFiles(files: readonly File[]): Promise<void>;
-  printToScale(): Promise<void>;
+  takeFiles(files: readonly File[]): void;
+  printToScale(): void;
   /** Drawn again when something outside the study changed. */
   redraw(): void;
 }

@@ -15,12 +15,16 @@ import type { StudyDialog } from "./components/study-dialog.ts";
 import { QUALITIES } from "./light/lighting.ts";
 import { type PaperScale, paperScale } from "./light/print-scale.ts";
 import { StudySession } from "./session.ts";
-import { VIEWS, type View } from "./views/view.ts";
+import type { Autosave } from "./storage/autosave.ts";
+import type { View } from "./views/view.ts";
+import { VIEWS } from "./views/views.ts";
 
 type Mode = "day" | "evening" | "auto";
 
 export class CandlespanApp extends LitElement {
   readonly desk = new StudySession();
+  /** Saves the study as it changes; loaded after the first light. */
+  autosave: Autosave | undefined;
 
   #place = "lights";
   readonly #places = new Map<string, View>();
@@ -42,7 +46,7 @@ export class CandlespanApp extends LitElement {
   constructor() {
     super();
     this.desk.addEventListener("change", () => this.requestUpdate());
-    this.desk.printToScale = () => this.#printToScale();
+    this.desk.addEventListener("print", () => void this.#printToScale());
   }
 
   /** The whole page is the app's own: no shadow, one stylesheet, one print layout. */
@@ -97,18 +101,19 @@ export class CandlespanApp extends LitElement {
   async #enter(id: string): Promise<void> {
     const entry = VIEWS.find((each) => each.id === id);
     if (entry === undefined) return;
+    const isEntered = this.#place !== id || !this.#places.has(id);
     if (this.#place !== id) this.#places.get(this.#place)?.left?.();
     this.#place = id;
     this.requestUpdate();
-    if (!this.#places.has(id)) {
-      this.#places.set(id, await entry.load());
-      this.requestUpdate();
-    }
+    if (!this.#places.has(id)) this.#places.set(id, await entry.load());
+    if (isEntered && this.#place === id) this.#places.get(id)?.entered?.(this.desk);
+    this.requestUpdate();
   }
 
   async #showStudy(): Promise<void> {
     const { StudyDialog } = await import("./components/study-dialog.ts");
     this.#dialog ??= new StudyDialog(this.desk, this);
+    this.#dialog.autosave = this.autosave;
     await this.#dialog.show();
   }
 

@@ -7,17 +7,21 @@ import type { Autosave } from "./storage/autosave.ts";
 async function start(): Promise<void> {
   const shared = location.hash.startsWith("#study=") ? location.hash : undefined;
   const app = new CandlespanApp();
+  app.desk.addEventListener("files", async (event) => {
+    const { takeFiles } = await import("./storage/open-files.ts");
+    await takeFiles(app.desk, (event as CustomEvent<readonly File[]>).detail);
+  });
   if (shared === undefined && hasEarlier()) {
-    const keeper = await keep(app);
-    const earlier = await keeper.earlier();
+    const autosave = await loadAutosave(app);
+    const earlier = await autosave.earlier();
     if (earlier === undefined) app.desk.resume(await workedExample());
-    else keeper.resume(earlier);
+    else autosave.resume(earlier);
   } else app.desk.resume(await workedExample());
   document.getElementById("app")?.replaceWith(app);
   // A first visit has nothing to resume; what keeps the study loads after the first light.
-  if (app.desk.keeper === undefined) {
+  if (app.autosave === undefined) {
     await app.desk.lit;
-    await keep(app);
+    await loadAutosave(app);
   }
   if (shared !== undefined) await openShared(app, shared);
   addEventListener("hashchange", () => {
@@ -28,11 +32,10 @@ async function start(): Promise<void> {
   if (import.meta.env.PROD && "serviceWorker" in navigator) atRest(() => void keepOffline());
 }
 
-async function keep(app: CandlespanApp): Promise<Autosave> {
+async function loadAutosave(app: CandlespanApp): Promise<Autosave> {
   const { Autosave } = await import("./storage/autosave.ts");
-  const keeper = new Autosave(app.desk);
-  app.desk.keeper = keeper;
-  return keeper;
+  app.autosave = new Autosave(app.desk);
+  return app.autosave;
 }
 
 /** Whether an earlier visit left something: a cheap look, before anything is loaded. */
@@ -79,7 +82,7 @@ function takeDrops(app: CandlespanApp): void {
     event.preventDefault();
     over = 0;
     app.dropping = false;
-    void app.desk.takeFiles([...(event.dataTransfer?.files ?? [])]);
+    app.desk.takeFiles([...(event.dataTransfer?.files ?? [])]);
   });
 }
 

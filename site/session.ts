@@ -1,6 +1,7 @@
 /**
- * The desk: one study with its changes, the option on screen, and the light asked for whenever either changes.
- * It draws nothing; whoever draws it listens for `change`.
+ * The session: one study with its changes, the option on screen, and the light asked for whenever either changes. It
+ * draws, saves and reads nothing: it fires `change` when something on screen is another, `edit` when the study is,
+ * `files` and `print` when somebody asks for them, `light-asked` with the number of the document.
  */
 
 import { type Issue, readLength, type ReadLength } from "../src/app.ts";
@@ -17,7 +18,6 @@ import type { RawStudy } from "./edits/raw-study.ts";
 import { Lighting, type LightState } from "./light/lighting.ts";
 import { clearanceIn, evidenceIn } from "./light/scene-queries.ts";
 import type { SecondaryResults } from "./light/secondary-results.ts";
-import type { Autosave } from "./storage/autosave.ts";
 import { filesIn } from "./storage/embedded.ts";
 import { askForFiles, GivenFiles } from "./storage/given-files.ts";
 import { type Change, StudyHistory } from "./store/history.ts";
@@ -27,6 +27,12 @@ import type { Json, Path } from "./store/pointer.ts";
 export interface Refusal {
   readonly words: string;
   readonly issues: readonly Issue[];
+}
+
+/** Where studies are saved. */
+export interface StudyStorage {
+  /** Saves the study on screen; what comes next is another one. */
+  begin(): Promise<void>;
 }
 
 /** How long a moving hand waits for its light before the rest is drawn without it (ms). */
@@ -51,17 +57,13 @@ export class StudySession extends EventTarget implements AppView {
   refusal: Refusal | undefined;
   /** The last line said. */
   line = "";
-  /** Called after every change that is worth keeping. */
-  keep: () => void = () => {};
-  keeper: Autosave | undefined;
-  /** Prints the sheet; whoever draws it knows how. */
-  printToScale: () => Promise<void> = async () => {};
 
   /** What is asked beside the light; loaded after the first. */
   results: SecondaryResults | undefined;
   /** Loaded after the first light: nobody moves what is not yet drawn. */
   #edits: typeof LuminaireEdits | undefined;
   #hand: DragEdit | undefined;
+  #storage: StudyStorage | undefined;
   #begun = false;
   #late: ReturnType<typeof setTimeout> | undefined;
   #embedded: RawStudy["embedded"];
@@ -228,17 +230,25 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   openFile(): void {
-    askForFiles((files) => void this.takeFiles(files));
+    askForFiles((files) => this.takeFiles(files));
   }
 
-  async takeFiles(files: readonly File[]): Promise<void> {
-    const { takeFiles } = await import("./storage/open-files.ts");
-    await takeFiles(this, files);
+  takeFiles(files: readonly File[]): void {
+    this.dispatchEvent(new CustomEvent("files", { detail: files }));
+  }
+
+  printToScale(): void {
+    this.dispatchEvent(new Event("print"));
+  }
+
+  /** From now on a study is saved before another takes its place. */
+  setStorage(storage: StudyStorage): void {
+    this.#storage = storage;
   }
 
   /** Puts another study in place, kept beside the one before, which is a change that can be undone. */
   async open(document: Json, name: string): Promise<void> {
-    await this.keeper?.begin();
+    await this.#storage?.begin();
     this.#clear();
     this.history.replace(name, document);
   }
@@ -283,7 +293,7 @@ export class StudySession extends EventTarget implements AppView {
     if (!this.#begun) return;
     const isMoving = this.#hand?.isMoving === true;
     this.#ask(isMoving);
-    this.keep();
+    this.dispatchEvent(new Event("edit"));
     // While the hand moves, what is drawn is drawn once, with its light.
     if (isMoving) this.#redrawIfLate();
     else this.redraw();

@@ -8,7 +8,7 @@ export function keyOnPage(desk: StudySession, event: KeyboardEvent): void {
   const key = event.key.toLowerCase();
   // A field being typed in has an undo of its own.
   if (field instanceof HTMLInputElement && field.type === "text" && (key === "z" || key === "y")) return;
-  if (key === "p") void desk.printToScale();
+  if (key === "p") desk.printToScale();
   else if (key === "y" || (key === "z" && event.shiftKey)) desk.redo();
   else if (key === "z") desk.undo();
   else return;

@@ -3,11 +3,14 @@
 import { html, type LitElement, nothing, type TemplateResult } from "lit";
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
+import type { Autosave } from "../storage/autosave.ts";
 import { downloadStudy, shareStudy } from "../storage/export-study.ts";
 import type { KeptStudy, KeptVersion } from "../storage/study-database.ts";
 import type { Json } from "../store/pointer.ts";
 
 export class StudyDialog {
+  /** Knows what this browser keeps, once it is loaded. */
+  autosave: Autosave | undefined;
   readonly #desk: StudySession;
   /** Where the dialog is drawn. */
   readonly #page: LitElement;
@@ -25,12 +28,12 @@ export class StudyDialog {
     this.#desk.redraw();
     await this.#page.updateComplete;
     this.#dialog?.showModal();
-    const keeper = this.#desk.keeper;
-    if (keeper === undefined) return;
-    await keeper.save();
-    const cabinet = await keeper.cabinet();
-    this.#kept = (await cabinet?.list()) ?? [];
-    this.#versions = (await cabinet?.versions(keeper.id)) ?? [];
+    const { autosave } = this;
+    if (autosave === undefined) return;
+    await autosave.save();
+    const database = await autosave.database();
+    this.#kept = (await database?.list()) ?? [];
+    this.#versions = (await database?.versions(autosave.id)) ?? [];
     this.#desk.redraw();
   }
 
@@ -53,7 +56,7 @@ export class StudyDialog {
         <button type="button" @click=${() => this.#share()}>Share by link</button>
         <button type="button" @click=${() => {
           this.close();
-          void desk.printToScale();
+          desk.printToScale();
         }}>Print</button>
         <button type="button" @click=${async () => {
           const { workedExample } = await import("../example.ts");
@@ -98,10 +101,10 @@ export class StudyDialog {
             (kept) => html`<li class="row-of-actions">
               <button type="button" @click=${() => {
                 this.close();
-                desk.keeper?.resume(kept);
+                this.autosave?.resume(kept);
               }}>${kept.title}, ${when(kept.saved)}</button>
               <button type="button" aria-label="Forget ${kept.title}, ${when(kept.saved)}" @click=${async () => {
-                await (await desk.keeper?.cabinet())?.forget(kept.id);
+                await (await this.autosave?.database())?.forget(kept.id);
                 this.#kept = this.#kept.filter((each) => each.id !== kept.id);
                 desk.redraw();
               }}>Forget</button>

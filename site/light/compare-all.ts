@@ -1,8 +1,4 @@
-/**
- * The refined light of every option of a study, one after another, for comparing them on one scale.
- *
- * Kept by document and option: what is asked again while nothing changed is answered at once.
- */
+/** The refined light of every option of a study, one after another, for comparing them on one scale. */
 
 import { Cancelled, type Issue } from "../../src/app.ts";
 import type { Connection, LightAnswer, Running } from "../../src/workers/browser.ts";
@@ -18,6 +14,7 @@ export interface OptionLight {
 export class OptionComparison extends EventTarget {
   readonly #connection: () => Connection;
   #document: Json | undefined;
+  #count = 0;
   #lights: OptionLight[] = [];
   #running: Running<LightAnswer> | undefined;
   fraction = 1;
@@ -27,15 +24,27 @@ export class OptionComparison extends EventTarget {
     this.#connection = connection;
   }
 
-  /** What is known of the options of a document; starts computing the rest. */
-  of(document: Json, count: number): readonly OptionLight[] {
-    if (document !== this.#document) {
-      this.stop();
-      this.#document = document;
-      this.#lights = [];
-      void this.#compute(document, count);
-    }
+  /** What is known of the options by now. */
+  get lights(): readonly OptionLight[] {
     return this.#lights;
+  }
+
+  /** Computes the options of a document, unless they are those being computed. */
+  setDocument(document: Json, count: number): void {
+    if (document === this.#document) return;
+    this.stop();
+    this.#document = document;
+    this.#count = count;
+    this.#lights = [];
+    void this.#compute(document, count);
+  }
+
+  /** Computes all of them again, those that failed too. */
+  retry(): void {
+    const document = this.#document;
+    if (document === undefined) return;
+    this.stop();
+    this.setDocument(document, this.#count);
   }
 
   stop(): void {

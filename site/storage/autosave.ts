@@ -6,7 +6,7 @@
  */
 
 import type { RawStudy } from "../edits/raw-study.ts";
-import type { StudySession } from "../session.ts";
+import type { StudySession, StudyStorage } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
 import type { KeptStudy, StudyDatabase } from "./study-database.ts";
 
@@ -21,17 +21,18 @@ interface Late {
   readonly document: Json;
 }
 
-export class Autosave {
-  readonly #desk: StudySession;
-  #cabinet: Promise<StudyDatabase | undefined> | undefined;
+export class Autosave implements StudyStorage {
+  readonly #session: StudySession;
+  #database: Promise<StudyDatabase | undefined> | undefined;
   #id: string = crypto.randomUUID();
   #seen = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #dirty = false;
 
-  constructor(desk: StudySession) {
-    this.#desk = desk;
-    desk.keep = () => this.#later();
+  constructor(session: StudySession) {
+    this.#session = session;
+    session.addEventListener("edit", () => this.#later());
+    session.setStorage(this);
     const putAway = (): void => {
       if (document.visibilityState === "hidden") this.#late();
     };
@@ -43,23 +44,23 @@ export class Autosave {
     return this.#id;
   }
 
-  cabinet(): Promise<StudyDatabase | undefined> {
-    this.#cabinet ??= import("./study-database.ts")
+  database(): Promise<StudyDatabase | undefined> {
+    this.#database ??= import("./study-database.ts")
       .then(({ StudyDatabase }) => StudyDatabase.open())
       .catch(() => {
-        this.#desk.say(
+        this.#session.say(
           "This browser keeps nothing for this page, or a newer version of it does: save the study to a file.",
         );
         return undefined;
       });
-    return this.#cabinet;
+    return this.#database;
   }
 
   /** The study of the last visit, if it can be had. */
   async earlier(): Promise<KeptStudy | undefined> {
     const id = sessionStored("study") ?? stored(LAST);
     if (id === null) return undefined;
-    const kept = await (await this.cabinet())?.get(id);
+    const kept = await (await this.database())?.get(id);
     const late = takeLate(id);
     if (late === undefined || (kept !== undefined && kept.saved >= late.at)) return kept;
     const { change: name, document: after } = late;
@@ -76,7 +77,7 @@ export class Autosave {
     this.#id = kept.id;
     this.#seen = kept.saved;
     this.#remember();
-    this.#desk.resume(kept.document as unknown as RawStudy, kept.done, kept.undone);
+    this.#session.resume(kept.document as unknown as RawStudy, kept.done, kept.undone);
   }
 
   /** Keeps the study on screen as it is; what comes next is another one. */
@@ -95,27 +96,27 @@ export class Autosave {
 
   async save(): Promise<void> {
     clearTimeout(this.#timer);
-    const cabinet = await this.cabinet();
-    if (cabinet === undefined || !this.#dirty) return;
+    const database = await this.database();
+    if (database === undefined || !this.#dirty) return;
     this.#dirty = false;
-    const { history, study } = this.#desk;
+    const { history, study } = this.#session;
     const { done, undone, document } = history;
     const title = study.title ?? "Untitled kitchen";
     try {
-      const { id, saved } = await cabinet.save(
+      const { id, saved } = await database.save(
         { id: this.#id, title, document, done, undone },
         done.at(-1)?.name ?? "opened",
         this.#seen,
       );
       if (id !== this.#id)
-        this.#desk.say("Another page saved this study meanwhile: this one is kept beside it.");
+        this.#session.say("Another page saved this study meanwhile: this one is kept beside it.");
       this.#id = id;
       this.#seen = saved;
       this.#remember();
     } catch (error) {
       this.#dirty = true;
       const why = error instanceof Error ? error.message : String(error);
-      this.#desk.say(`The study could not be kept in this browser (${why}). Save it to a file.`);
+      this.#session.say(`The study could not be kept in this browser (${why}). Save it to a file.`);
     }
   }
 
@@ -124,14 +125,14 @@ export class Autosave {
       localStorage.setItem(LAST, this.#id);
       sessionStorage.setItem("study", this.#id);
     } catch {
-      // A browser that keeps nothing was announced when the cabinet did not open.
+      // A browser that keeps nothing was announced when the database did not open.
     }
   }
 
   #late(): void {
     if (!this.#dirty) return;
     try {
-      const { document, done } = this.#desk.history;
+      const { document, done } = this.#session.history;
       const late: Late = { id: this.#id, at: Date.now(), change: done.at(-1)?.name ?? "opened", document };
       localStorage.setItem(LATE, JSON.stringify(late));
       this.#remember();

@@ -53,7 +53,7 @@ export class StudyDatabase {
     this.#shelves = shelves;
   }
 
-  /** Opens the cabinet; rejects when the browser keeps nothing or a newer version of this page owns it. */
+  /** Opens the database; rejects when the browser keeps nothing or a newer version of this page owns it. */
   static async open(): Promise<StudyDatabase> {
     const shelves = await openDB<Shelves>("candlespan", 1, {
       upgrade(database) {

@@ -10,17 +10,10 @@ import { copyArrangement } from "../edits/luminaires.ts";
 import { OptionComparison, type OptionLight } from "../light/compare-all.ts";
 import type { View } from "./view.ts";
 
-let every: OptionComparison | undefined;
+let comparison: OptionComparison | undefined;
+/** Ends following the study's changes. */
+let unfollow: () => void = () => {};
 let shown: { readonly lights: readonly OptionLight[]; readonly study: ResolvedStudy } | undefined;
-
-/** The options' light, computed while the place is open. */
-function lightsOf(app: AppView): readonly OptionLight[] {
-  if (every === undefined) {
-    every = new OptionComparison(() => app.lighting.connection);
-    every.addEventListener("light", () => app.redraw());
-  }
-  return every.of(app.history.document, app.study.arrangements.length);
-}
 
 /** One study of all options that are known, as the comparison takes it. */
 function studyOf(app: AppView, lights: readonly OptionLight[]): ResolvedStudy | undefined {
@@ -46,8 +39,18 @@ function studyOf(app: AppView, lights: readonly OptionLight[]): ResolvedStudy | 
 }
 
 export const compare: View = {
+  entered(app) {
+    const options = new OptionComparison(() => app.lighting.connection);
+    const follow = (): void => options.setDocument(app.history.document, app.study.arrangements.length);
+    options.addEventListener("light", () => app.redraw());
+    app.history.addEventListener("change", follow);
+    unfollow = () => app.history.removeEventListener("change", follow);
+    comparison = options;
+    follow();
+  },
+
   sheet(app) {
-    const lights = lightsOf(app);
+    const lights = comparison?.lights ?? [];
     const study = studyOf(app, lights);
     const count = app.study.arrangements.length;
     const known = lights.flatMap(({ answer }) => (answer === undefined ? [] : [answer.assessment]));
@@ -66,6 +69,10 @@ export const compare: View = {
           : html`<section class="refusal" aria-label="Not computed">
               <p>✕ ${app.study.arrangements[arrangement]?.name} cannot be computed.</p>
               <ul class="plain">${issues.map((issue) => html`<li>${formatIssue(issue)}</li>`)}</ul>
+              <p class="row-of-actions"><button type="button" @click=${() => {
+                comparison?.retry();
+                app.redraw();
+              }}>Try again</button></p>
             </section>`,
       )}
       ${
@@ -77,7 +84,7 @@ export const compare: View = {
   },
 
   controls(app) {
-    const lights = lightsOf(app);
+    const lights = comparison?.lights ?? [];
     return html`<section class="part" aria-labelledby="compare-heading">
       <h2 id="compare-heading">Options</h2>
       <p class="hint">
@@ -97,8 +104,9 @@ export const compare: View = {
   },
 
   left() {
-    every?.stop();
-    every = undefined;
+    unfollow();
+    comparison?.stop();
+    comparison = undefined;
     shown = undefined;
   },
 };

@@ -55,7 +55,7 @@ export const handOver: View = {
           </li>`,
         )}
       </ul>
-      <p class="row-of-actions"><button type="button" @click=${() => void app.printToScale()}>Print the sheet to scale</button></p>
+      <p class="row-of-actions"><button type="button" @click=${() => app.printToScale()}>Print the sheet to scale</button></p>
     </section>
     ${siteReadings(app)}
     <section class="part">

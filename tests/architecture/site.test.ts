@@ -53,3 +53,38 @@ const c = import("../src/formats/csv.ts");`;
     "src/formats/csv.ts",
   ]);
 });
+
+it("has no circle of imports", () => {
+  const importsOf = new Map(
+    files.map((file) => [file, imports(file).filter((target) => target.startsWith("site/"))]),
+  );
+  expect(circles(importsOf)).toEqual([]);
+  const turned = new Map([
+    ["a", ["b"]],
+    ["b", ["c"]],
+    ["c", ["b"]],
+  ]);
+  expect(circles(turned)).toEqual(["b imports itself by c"]);
+});
+
+/** Modules of the project that a module of the site imports, also when it is asked for later. */
+function imports(file: string): string[] {
+  const text = readFileSync(join(root, file), "utf8");
+  return [...text.matchAll(/(?:from|import)\s*\(?\s*"(\.[^"]+)"/g)].map(([, specifier]) =>
+    relative(root, resolve(root, dirname(file), specifier)).replaceAll("\\", "/"),
+  );
+}
+
+/** Each circle once, by the first module met in it. */
+function circles(graph: ReadonlyMap<string, readonly string[]>): string[] {
+  const done = new Set<string>();
+  const met: string[] = [];
+  const visit = (file: string, path: readonly string[]): void => {
+    if (path.includes(file)) met.push(`${file} imports itself by ${path.at(-1)}`);
+    if (done.has(file)) return;
+    done.add(file);
+    for (const next of graph.get(file) ?? []) visit(next, [...path, file]);
+  };
+  for (const file of graph.keys()) visit(file, []);
+  return met;
+}

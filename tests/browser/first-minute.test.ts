@@ -217,14 +217,18 @@ it("draws a room without an island", async () => {
 it("prints the plan to a true scale", async () => {
   const perMetre = await page.evaluate(async () => {
     let measured = 0;
-    window.print = () => {
-      const plan = document.querySelector("candlespan-sheet")?.shadowRoot?.querySelector("candlespan-plan");
-      const outline = plan?.shadowRoot?.querySelector("clipPath#top path") as SVGGraphicsElement | null;
-      measured = outline?.getBBox().width ?? 0;
-    };
-    await (
-      document.querySelector("candlespan-app") as unknown as { desk: { printToScale(): Promise<void> } }
+    const printed = new Promise<void>((done) => {
+      window.print = () => {
+        const plan = document.querySelector("candlespan-sheet")?.shadowRoot?.querySelector("candlespan-plan");
+        const outline = plan?.shadowRoot?.querySelector("clipPath#top path") as SVGGraphicsElement | null;
+        measured = outline?.getBBox().width ?? 0;
+        done();
+      };
+    });
+    (
+      document.querySelector("candlespan-app") as unknown as { desk: { printToScale(): void } }
     ).desk.printToScale();
+    await printed;
     return measured / 2.4;
   });
   // 1 : 20 at 96 px to the inch; drawn coordinates are rounded to a twentieth of a pixel.

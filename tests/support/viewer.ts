@@ -67,12 +67,14 @@ export async function refined(page: Page): Promise<void> {
 /** The viewer's desk, as a page's own code sees it. */
 interface DeskInPage {
   readonly history: { readonly document: unknown };
-  readonly keeper?: { save(): Promise<void> };
   readonly lighting: { readonly isBehind: boolean; readonly shown?: { readonly sequence: number } };
   resume(study: unknown): void;
   turnPeople(show: boolean): void;
 }
-type AppInPage = Element & { readonly desk: DeskInPage };
+type AppInPage = Element & {
+  readonly desk: DeskInPage;
+  readonly autosave?: { save(): Promise<void> };
+};
 
 /** The study on screen. */
 export async function studyOf<T>(page: Page): Promise<T> {
@@ -83,7 +85,7 @@ export async function studyOf<T>(page: Page): Promise<T> {
 
 /** Until the study on screen is kept. */
 export function kept(page: Page): Promise<void> {
-  return page.evaluate(() => (document.querySelector("candlespan-app") as AppInPage).desk.keeper?.save());
+  return page.evaluate(() => (document.querySelector("candlespan-app") as AppInPage).autosave?.save());
 }
 
 /** A page used by one test after another: the study it began with again, nothing undone, in the place Lights. */
