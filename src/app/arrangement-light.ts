@@ -1,6 +1,7 @@
 /** The light of one arrangement, calculated in full or as a draft, with what is asked beside it. */
 
 import { bodyShadows } from "../advice/body-shadow.ts";
+import { clashes } from "../advice/clashes/clashes.ts";
 import { findingsOf } from "../advice/findings.ts";
 import { eyePlanes } from "../advice/people/eye-light.ts";
 import { assess } from "../assessment/assess.ts";
@@ -78,6 +79,7 @@ export async function arrangementLight(
     assessment,
     contours: refined.contours(scene, fine),
     fields: [...fine, ...rest],
+    clashes: clashes(scene),
     ...(lost === undefined ? {} : { bodyShadows: lost }),
     ...(findings === undefined
       ? {}

@@ -3,6 +3,7 @@
  * Metres, degrees, lux, watts.
  */
 
+import type { Clash } from "../advice/clashes/clash.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { topPlane } from "../assessment/assess.ts";
 import type {
@@ -16,11 +17,13 @@ import { layerPower } from "../assessment/energy.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
 import { percentile } from "../assessment/statistics.ts";
 import type { Verdict } from "../assessment/verdict.ts";
+import { orientationOf } from "../geometry/frame.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { clearanceOf } from "../scene/arrangement.ts";
 import type { CalculationPlane, ReceivedQuantity } from "../scene/calculation-plane.ts";
 import type { LayerRole, Scene } from "../scene/scene.ts";
+import { degrees } from "../units/quantities.ts";
 import { bodyShadowJson } from "./body-shadow.ts";
 import { findingsJson } from "./findings-json.ts";
 import { contourOf, type JudgedArrangement } from "./judged-arrangement.ts";
@@ -82,7 +85,8 @@ export interface ZoneAnswer {
   readonly checks: readonly Check[];
 }
 
-export interface CheckAnswer {
+/** @typeParam C how a clash is given: as facts, or with its remedy in words */
+export interface CheckAnswer<C = Clash> {
   readonly name: string;
   readonly luminaires: readonly {
     readonly layer: string;
@@ -90,7 +94,15 @@ export interface CheckAnswer {
     readonly position: Vec3;
     /** From the top to the lowest point (m); null where nothing of the top lies under the luminaire's centre. */
     readonly clearance: number | null;
+    /** As hung, whatever made them (degrees, `geometry/frame.ts`). */
+    readonly turn: number;
+    readonly tilt: number;
+    readonly spin: number;
+    /** The point it was aimed at (m), where it was. */
+    readonly aim?: Vec3;
   }[];
+  /** What cannot hang or be built as it is placed; the light's verdict stays. */
+  readonly clashes: readonly C[];
   readonly planes: readonly PlaneAnswer[];
   /** Name of the plane of the whole top. */
   readonly top: string | null;
@@ -107,12 +119,13 @@ export interface CheckAnswer {
 
 /** @param fields whether the values on the fine grids are given too */
 export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAnswer {
-  const { scene, assessment, bodyShadows, findings } = judged;
+  const { scene, assessment, clashes, bodyShadows, findings } = judged;
   return {
     name: assessment.name,
     luminaires: scene.layers.flatMap((layer) =>
       layer.luminaires.map((placed) => luminaire(scene, layer.name, placed)),
     ),
+    clashes,
     planes: assessment.planes.map((plane, index): PlaneAnswer => {
       const { points, normal, quantity, zone } = scene.planes[index];
       const contour = fields ? contourOf(judged, plane) : undefined;
@@ -177,7 +190,17 @@ function spread(
 function luminaire(scene: Scene, layer: string, placed: PlacedLuminaire): CheckAnswer["luminaires"][number] {
   const position = placed.frame.origin;
   const clearance = clearanceOf(placed, scene.island) ?? null;
-  return { layer, luminaire: placed.luminaire.name, position, clearance };
+  const { turn, tilt, spin } = orientationOf(placed.frame.rotation);
+  return {
+    layer,
+    luminaire: placed.luminaire.name,
+    position,
+    clearance,
+    turn: degrees(turn),
+    tilt: degrees(tilt),
+    spin: degrees(spin),
+    ...(placed.aim === undefined ? {} : { aim: placed.aim }),
+  };
 }
 
 function layersOf(scene: Scene, layers: PlaneAssessment["layers"]): Readonly<Record<string, LayerAnswer>> {

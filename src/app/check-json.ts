@@ -1,9 +1,12 @@
 /** What `check --json` says to a program: the contract's object, plain numbers in metres, degrees, lux, watts. */
 
+import type { Clash } from "../advice/clashes/clash.ts";
 import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
-import { formatIssue, formatLocation } from "../diagnostics/issue.ts";
+import { formatIssue, formatLocation, type Issue } from "../diagnostics/issue.ts";
 import type { Method } from "../engine/result.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { LengthUnit } from "../units/length-text.ts";
 import { checkAnswer } from "./check-answer.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 
@@ -13,27 +16,43 @@ export interface CheckJsonOptions {
   readonly fine: boolean;
   /** The method in words, which the answer itself leaves out. */
   methodText(method: Method): string;
+  /** The clashes with their remedies in words, and each as a warning. */
+  clashesJson(clashes: readonly Clash[], unit: LengthUnit): unknown;
+  clashIssues(clashes: readonly Clash[], unit: LengthUnit, path: string): readonly Issue[];
 }
 
 export function checkJson(
   study: ResolvedStudy,
   arrangements: readonly JudgedArrangement[],
-  { version, fine, methodText }: CheckJsonOptions,
+  { version, fine, methodText, clashesJson, clashIssues }: CheckJsonOptions,
 ): unknown {
+  const unit = study.display.length;
+  const clashWarnings = arrangements.flatMap(({ scene, clashes }) =>
+    clashIssues(clashes, unit, arrangementPath(study, scene)),
+  );
   return {
     candlespan: version,
     study: study.title,
-    warnings: study.warnings.map((issue) => ({
+    warnings: [...study.warnings, ...clashWarnings].map((issue) => ({
       code: issue.code,
       message: formatIssue({ ...issue, where: {} }),
       where: formatLocation(issue.where),
     })),
     defaults: study.defaults.map(({ path, value, why }) => ({ path, value, why })),
     arrangements: arrangements.map((judged) => {
-      const { method, ...answer } = checkAnswer(judged, fine);
-      return plain({ ...answer, method: { ...method, description: methodText(method) } });
+      const { method, clashes, ...answer } = checkAnswer(judged, fine);
+      return plain({
+        ...answer,
+        clashes: clashesJson(clashes, unit),
+        method: { ...method, description: methodText(method) },
+      });
     }),
   };
+}
+
+/** Path of an arrangement in its study's document. */
+export function arrangementPath({ scenes }: ResolvedStudy, scene: Scene): string {
+  return `/arrangements/${scenes.indexOf(scene)}`;
 }
 
 /** What `check --targets --json` prints: every published target. */

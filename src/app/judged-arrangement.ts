@@ -1,3 +1,4 @@
+import type { Clash } from "../advice/clashes/clash.ts";
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import type { Findings } from "../advice/findings.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
@@ -22,6 +23,8 @@ export interface JudgedArrangement {
   readonly assessment: ArrangementAssessment;
   /** One a plane that is a top or part of one, in the scene's order. */
   readonly contours: readonly PlaneContour[];
+  /** What cannot hang or be built as it is placed. */
+  readonly clashes: readonly Clash[];
   /** What there is to say beside the verdict, where it was asked for. */
   readonly findings?: Findings;
   /** What the people's own bodies take from their hands, where people were asked for. */

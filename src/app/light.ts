@@ -3,6 +3,8 @@
  * the top alone, figures without band or verdict. At rest: the arrangement's light as everybody gets it.
  */
 
+import type { Clash } from "../advice/clashes/clash.ts";
+import { clashes } from "../advice/clashes/clashes.ts";
 import { assess } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
@@ -51,6 +53,8 @@ export interface LightAnswer {
   readonly assessment: ArrangementAssessment;
   /** Of the top and what is part of it, calculated to the very edge. */
   readonly contours: readonly PlaneContour[];
+  /** What cannot hang or be built as it is placed. */
+  readonly clashes: readonly Clash[];
   /** To stand in while the hand moves; empty but in full answers. */
   readonly interreflected: InterreflectedLight;
   readonly targets: ReadonlyMap<string, Target>;
@@ -75,7 +79,7 @@ export async function lightOfRequest(
   return success({ title, ...light, targets, options, defaults, warnings: placed }, placed);
 }
 
-type Light = Pick<LightAnswer, "scene" | "assessment" | "contours" | "interreflected">;
+type Light = Pick<LightAnswer, "scene" | "assessment" | "contours" | "clashes" | "interreflected">;
 
 async function movingLight(
   { study, engines, scene: whole }: OpenArrangement,
@@ -98,6 +102,7 @@ async function movingLight(
     scene,
     assessment: assess(study, scene, own, null, refined.fines(fields)),
     contours: refined.contours(scene, fields),
+    clashes: clashes(scene),
     interreflected: [],
   };
 
@@ -121,8 +126,14 @@ async function restingLight(
   const moving = movingPlanes(opened.scene);
   const options = quality === "judged" ? { planes: moving.planes } : { judged: false, refined: moving };
   const light = await arrangementLight(opened, opened.scene, options, observer);
-  const { scene, assessment, contours, result, fields } = light;
-  return { scene, assessment, contours, interreflected: interreflectedOf([...result.planes, ...fields]) };
+  const { scene, assessment, contours, clashes: found, result, fields } = light;
+  return {
+    scene,
+    assessment,
+    contours,
+    clashes: found,
+    interreflected: interreflectedOf([...result.planes, ...fields]),
+  };
 }
 
 /** The whole top, else the first of its planes, as finely as it is drawn while something moves. */

@@ -6,7 +6,8 @@
  * Drawn from the floor up at one scale, with nothing broken out: on this sheet everything is measured.
  */
 
-import { boxKinds, type SetOut, type SetOutBox } from "../app/schedule/set-out.ts";
+import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
+import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { ceilingAt } from "../scene/room.ts";
@@ -159,7 +160,7 @@ function ceilingOver(scene: Scene, axes: IslandAxes, view: ElevationView, s: num
 
 /** Where along the island the section is cut (m). */
 function cutAt(scene: Scene, axes: IslandAxes): number {
-  const first = [...boxKinds(scene)].find(([, kind]) => kind === "pendant")?.[0];
+  const first = ceilingBoxes(scene).find(({ kind }) => kind === "pendant")?.placed;
   return first === undefined ? axes.length / 2 : axes.toIsland(first.frame.origin)[0];
 }
 

@@ -4,6 +4,7 @@ import { loadReport } from "../advice/load.ts";
 import type { SetOut } from "../app/schedule/set-out.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
+import { setOutHolds } from "../papers/set-out-tables.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
 import { degrees } from "../units/quantities.ts";
 import { csvLine } from "./csv.ts";
@@ -36,8 +37,16 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
       "weight (kg)",
       "canopy (m)",
       "suspension",
+      "turn (°)",
+      "tilt (°)",
+      "spin (°)",
+      "aim x (m)",
+      "aim y (m)",
+      "aim z (m)",
+      "hold",
     ]),
   ];
+  const held = setOutHolds(handover, setOut, handoverWords(handover));
   for (const box of setOut.boxes) {
     const layer = scene.layers[box.layer];
     const { luminaire, heights: h } = box;
@@ -63,6 +72,14 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
         luminaire.weight ?? "",
         luminaire.canopy?.diameter ?? "",
         luminaire.suspension ?? "",
+        angle(box.orientation.turn),
+        angle(box.orientation.tilt),
+        angle(box.orientation.spin),
+        ...(box.aim === undefined ? ["", "", ""] : box.aim.map(figure)),
+        held
+          .filter(({ tags }) => tags.includes(box.tag))
+          .map(({ words }) => words.replaceAll("\u00a0", " "))
+          .join(" "),
       ]),
     );
   }
@@ -160,6 +177,11 @@ export function circuitsCsv(handover: Handover): string {
       ]),
     ),
   ].join("");
+}
+
+/** Degrees, as finely as a float holds an angle: the frame is rebuilt from them. */
+function angle(radians: number): number {
+  return Number(degrees(radians).toFixed(10)) + 0;
 }
 
 /** To a tenth of a millimetre, or of a lumen. */

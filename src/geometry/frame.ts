@@ -36,6 +36,18 @@ export function rotationOf({ turn, tilt, spin }: Orientation): Float64Array {
   return rotation;
 }
 
+/**
+ * The orientation that a rotation was made from: tilt 0…π, spin 0 where tilt leaves it one with turn.
+ *
+ *   row 3 of R = (sin tilt · cos spin, −sin tilt · sin spin, cos tilt); column 3 = (−sin tilt · cos turn, −sin tilt · sin turn, cos tilt)
+ */
+export function orientationOf(r: Float64Array): Orientation {
+  const level = Math.hypot(r[2], r[5]);
+  const tilt = Math.atan2(level, r[8]);
+  if (level < 1e-12) return { turn: Math.atan2(-r[3], r[4]), tilt, spin: 0 };
+  return { turn: Math.atan2(-r[7], -r[6]), tilt, spin: Math.atan2(-r[5], r[2]) };
+}
+
 /** Room direction of a local direction. */
 export function directionToRoom(rotation: Float64Array, local: Vec3): Vec3 {
   const out = new Float64Array(3);

@@ -23,6 +23,7 @@ import { type HandoverFile, handoverFiles } from "../formats/handover-files.ts";
 import { handoverFacts, handoverOption, lampsOf, studyFingerprint } from "../papers/handover.ts";
 import { isoluxSheet } from "../papers/isolux-sheet.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
+import { type ClashJson, clashesJson } from "../words/clash-words.ts";
 import { arrangeJson } from "../words/arrange-text.ts";
 import { asBuiltJson, boxesJson } from "../words/boxes-text.ts";
 import { findingsSections } from "../words/findings-sections.ts";
@@ -52,7 +53,7 @@ export interface CheckOptions extends Observed {
 }
 
 /** What `check --json` prints of an arrangement, and the fields its contours are drawn from. */
-export type Answer = CheckAnswer & {
+export type Answer = CheckAnswer<ClashJson> & {
   /** Illuminance (lx) of each top and zone on a lattice whose outermost lines lie on the very edge. */
   readonly contours: readonly PlaneContour[];
 };
@@ -98,7 +99,9 @@ export class Study {
   /** Light and verdict of an arrangement, by name or number; the first by default. Throws where there is no such. */
   async check(arrangement?: string | number, options: CheckOptions = {}): Promise<Answer> {
     const judged = await this.#light(arrangement, { ...options, findings: "full" });
-    return { ...checkAnswer(judged, true), contours: judged.contours };
+    const unit = this.#opened.study.display.length;
+    const clashes = clashesJson(judged.clashes, unit);
+    return { ...checkAnswer(judged, true), clashes, contours: judged.contours };
   }
 
   /** The plan of an arrangement with its isolux lines, as SVG: what `isolux` prints. */

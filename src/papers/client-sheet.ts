@@ -3,8 +3,8 @@
  * sentence, a familiar place, lights to buy and watts. No figure without words.
  */
 
+import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
-import { boxKinds } from "../app/schedule/set-out.ts";
 import { topPlane } from "../assessment/assess.ts";
 import type { ZoneAssessment } from "../assessment/assessment.ts";
 import type { Verdict } from "../assessment/verdict.ts";
@@ -13,7 +13,7 @@ import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/pap
 import { sheetFrame } from "../drawing/paper/frame.ts";
 import { moved, type Sheet } from "../drawing/paper/paper.ts";
 import { asSentence } from "../words/sentence.ts";
-import { darkestPlace, patchyRemark, VERDICT_MARK } from "../words/text.ts";
+import { darkestPlace, patchyRemark, verdictMark } from "../words/text.ts";
 import { type Handover, type HandoverOption, handoverWords, optionLetter } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 
@@ -67,7 +67,11 @@ function optionBlocks(handover: Handover, option: HandoverOption, index: number,
   const plan = optionPlan(handover, option, left, TOP);
   const chosen = index === handover.chosen && handover.options.length > 1 ? "   (to be built)" : "";
   const words: Block[] = [
-    paragraph(plainVerdict(option), { marker: VERDICT_MARK[assessment.verdict], size: 9.5, strong: true }),
+    paragraph(plainVerdict(option), {
+      marker: verdictMark(assessment.verdict, option.clashes),
+      size: 9.5,
+      strong: true,
+    }),
     ...sentences(handover, option).map((each) => paragraph(each, { size: 8.5, depicts: "client sentence" })),
   ];
   const right = width - left - 8;
@@ -89,7 +93,9 @@ function optionBlocks(handover: Handover, option: HandoverOption, index: number,
 }
 
 /** The verdict without the trade's words: too little light and too uneven light are different complaints. */
-function plainVerdict({ assessment }: HandoverOption): string {
+function plainVerdict({ assessment, clashes }: HandoverOption): string {
+  if (clashes.length > 0 && assessment.verdict === "meets")
+    return "gives the light that was asked for, but cannot be built as it is placed";
   if (assessment.verdict === "meets") return "gives the light that was asked for";
   if (assessment.verdict === "no target") return "nothing was asked of it";
   const open = assessment.zones
@@ -114,7 +120,7 @@ export function sentences(handover: Handover, { scene, assessment }: HandoverOpt
   if (patchy !== undefined) lines.push(asSentence(patchy));
   else if (dark !== undefined)
     lines.push(`The darkest spot is ${dark}: ${words.lux(assessment.planes[top].statistics.minimum)}.`);
-  const pendants = [...boxKinds(scene).values()].filter((kind) => kind === "pendant").length;
+  const pendants = ceilingBoxes(scene).filter(({ kind }) => kind === "pendant").length;
   const all = scene.layers.reduce((sum, { luminaires }) => sum + luminaires.length, 0);
   const { watts, unknownWatts } = assessment.energy;
   lines.push(

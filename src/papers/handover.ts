@@ -3,6 +3,7 @@
  * papers are to be written. Plain data: the command line and the page fill it each in its own way.
  */
 
+import type { Clash } from "../advice/clashes/clash.ts";
 import type { IsoluxField } from "../app/contour-field.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import type { SetOutUnit } from "../app/schedule/set-out.ts";
@@ -26,6 +27,8 @@ import type { FindingsSection } from "../words/findings-sections.ts";
 export interface HandoverOption {
   readonly scene: Scene;
   readonly assessment: ArrangementAssessment;
+  /** What cannot hang or be built as it is placed. */
+  readonly clashes: readonly Clash[];
   /** The light on the whole top, fine enough to be drawn; absent where there is no such plane. */
   readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
   /** What there is to say beside the verdict: people's eyes and heads, surround, look, load, years. */
@@ -115,14 +118,15 @@ export function optionLetter(index: number): string {
 
 /** An option with its light and what was found beside the verdict, already in words. */
 export function handoverOption(
-  judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours">,
+  judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours" | "clashes">,
   findings?: readonly FindingsSection[],
 ): HandoverOption {
-  const { scene, assessment } = judged;
+  const { scene, assessment, clashes } = judged;
   const top = contourOf(judged, scene.planes[topPlane(scene)]);
   return {
     scene,
     assessment,
+    clashes,
     ...(top === undefined ? {} : { top }),
     ...(findings === undefined ? {} : { findings }),
   };

@@ -28,7 +28,8 @@ import {
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
-import { darkestPlace, patchyRemark, VERDICT_MARK, zoneSentence } from "../words/text.ts";
+import { clashHeadline } from "../words/clash-words.ts";
+import { darkestPlace, patchyRemark, verdictMark, verdictWords, zoneSentence } from "../words/text.ts";
 import { wording } from "../words/wording.ts";
 import { islandLight } from "./island-light.ts";
 
@@ -125,12 +126,12 @@ function block(
   judged: JudgedArrangement,
   id: string,
 ): { readonly svg: string; readonly height: number } {
-  const { scene, assessment } = judged;
+  const { scene, assessment, clashes } = judged;
   const unit = study.display.illuminance;
   const { verdict } = assessment;
   const marks: Mark[] = [
     text([MARGIN, 18], printable(scene.name, 70), "arrangement", { ink: "ink", size: 18, strong: true }),
-    text([WIDTH - MARGIN, 18], `${VERDICT_MARK[verdict]} ${verdict}`, "verdict", {
+    text([WIDTH - MARGIN, 18], verdictWords(assessment, clashes), "verdict", {
       ink: VERDICT_INK[verdict],
       size: 15,
       strong: true,
@@ -140,7 +141,7 @@ function block(
   let y = 40;
   for (const zone of assessment.zones) {
     marks.push(
-      text([MARGIN, y], VERDICT_MARK[zone.verdict], "verdict", {
+      text([MARGIN, y], verdictMark(zone.verdict, clashes), "verdict", {
         ink: VERDICT_INK[zone.verdict],
         size: 13,
         strong: true,
@@ -149,6 +150,8 @@ function block(
     y = paragraph(marks, zoneSentence(zone, unit), y, "ink");
   }
   const top = topPlane(scene);
+  const headline = clashHeadline(clashes, study.display.length);
+  if (headline !== undefined) y = paragraph(marks, headline, y, "ink");
   const patchy = patchyRemark(assessment);
   if (patchy !== undefined) {
     y = paragraph(marks, patchy, y, "quiet");

@@ -9,7 +9,8 @@ import { printable } from "../diagnostics/printable.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
 import { asSentence } from "../words/sentence.ts";
-import { VERDICT_MARK, zoneSentence } from "../words/text.ts";
+import { clashWords } from "../words/clash-words.ts";
+import { VERDICT_MARK, verdictMark, verdictWords, zoneSentence } from "../words/text.ts";
 import {
   chosenOption,
   type Handover,
@@ -21,20 +22,21 @@ import { lightKey, optionPlan } from "./option-plan.ts";
 import { SIZE, TABLE, table } from "./report-style.ts";
 
 export function summary(handover: Handover, words: HandoverWords): Block[] {
-  const { scene, assessment } = chosenOption(handover);
+  const { scene, assessment, clashes } = chosenOption(handover);
   return [
     heading("1  In short", 12),
     paragraph(
-      `Handed over: "${printable(scene.name, 60)}", ${VERDICT_MARK[assessment.verdict]} ${assessment.verdict}. Maintained values, in the dark, without daylight${assessment.method.people ? ", with the people of the study standing in the light" : ", nobody standing in the light"}.`,
+      `Handed over: "${printable(scene.name, 60)}", ${verdictWords(assessment, clashes)}. Maintained values, in the dark, without daylight${assessment.method.people ? ", with the people of the study standing in the light" : ", nobody standing in the light"}.`,
       { size: SIZE, strong: true },
     ),
     ...assessment.zones.map((zone) =>
       paragraph(printable(asSentence(zoneSentence(zone, words.light)), 500), {
-        marker: VERDICT_MARK[zone.verdict],
+        marker: verdictMark(zone.verdict, clashes),
         size: SIZE,
         depicts: "verdict",
       }),
     ),
+    ...clashes.map((clash) => paragraph(`HOLD ${clashWords(clash, words.unit)}`, { size: SIZE })),
     ...(handover.options.length > 1
       ? [
           table(
@@ -46,11 +48,11 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
               { title: "evenness min/avg", share: 1.2, align: "end" },
               { title: "power, W", share: 0.9, align: "end" },
             ],
-            handover.options.map(({ scene: each, assessment: light }, i) => {
+            handover.options.map(({ scene: each, assessment: light, clashes: found }, i) => {
               const top = light.planes[topPlane(each)]?.statistics;
               return [
                 `${optionLetter(i)}  ${printable(each.name, 40)}${i === handover.chosen ? " (chosen)" : ""}`,
-                `${VERDICT_MARK[light.verdict]} ${light.verdict}`,
+                verdictWords(light, found),
                 top === undefined ? "–" : words.figure(top.average),
                 top === undefined ? "–" : words.figure(top.minimum),
                 top === undefined ? "–" : top.uniformity.toFixed(2),
@@ -116,15 +118,12 @@ export function results(
   width: number,
   words: HandoverWords,
 ): Block[] {
-  const { scene, assessment } = option;
+  const { scene, assessment, clashes } = option;
   const plan = optionPlan(handover, option, width, 120);
   const key = lightKey(handover, width);
   return [
     ...(index === 0 ? [heading("3  What was found", 12)] : []),
-    heading(
-      `${optionLetter(index)}  ${printable(scene.name, 60)}: ${VERDICT_MARK[assessment.verdict]} ${assessment.verdict}`,
-      10,
-    ),
+    heading(`${optionLetter(index)}  ${printable(scene.name, 60)}: ${verdictWords(assessment, clashes)}`, 10),
     { kind: "figure", height: plan.height + 4, draw: (x, y) => moved(plan.marks, [x, y]) },
     ...(index === 0
       ? [

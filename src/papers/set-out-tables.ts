@@ -1,19 +1,20 @@
 /** The tables and words of the set-out sheet: boxes, how each pendant hangs, circuits, what is on hold, notes. */
 
+import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import { loadReport } from "../advice/load.ts";
-import { holds } from "../app/schedule/open-issues.ts";
+import { type Hold, holds } from "../app/schedule/open-issues.ts";
 import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
-import { BOX_WIDTH, canopyCover, cordLength, rodSet } from "../app/schedule/suspension.ts";
+import { canopyCover, cordLength, rodSet } from "../app/schedule/suspension.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, type Column, gap, heading, SMALL, tableFits } from "../drawing/paper/flow.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { ceilingAt } from "../scene/room.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
+import { clashReason } from "../words/clash-words.ts";
 import { chosenOption, type Handover, type HandoverWords } from "./handover.ts";
 
 export function tables(handover: Handover, found: SetOut, words: HandoverWords, width: number): Block[] {
-  const { scene } = chosenOption(handover);
   const blocks: Block[] = [];
   const pendants = found.boxes.filter((box) => box.kind === "pendant");
   const recessed = found.boxes.filter((box) => box.kind === "recessed");
@@ -24,7 +25,7 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
   if (fixed.length > 0)
     blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
   blocks.push(heading("Circuits", 9), circuitTable(handover));
-  const flags = holds(scene, found, handover.defaults, words.length);
+  const flags = setOutHolds(handover, found, words);
   blocks.push(heading("HOLD: not to be built before this is settled", 9));
   if (pendants.length > 0)
     blocks.push(
@@ -37,6 +38,14 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
     blocks.push(hold(tags.length === 0 ? "all" : shortTags(tags), flag));
   blocks.push(heading("Notes", 9), ...notes(handover, found, words));
   return blocks;
+}
+
+/** What is on hold of the option to be built. */
+export function setOutHolds(handover: Handover, found: SetOut, words: HandoverWords): Hold[] {
+  return holds(chosenOption(handover), found, handover.defaults, {
+    length: words.length,
+    clash: (clash) => clashReason(clash, words.unit),
+  });
 }
 
 /** Places and heights in one table where its figures fit, else in two. */

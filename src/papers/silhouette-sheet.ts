@@ -1,6 +1,6 @@
 /** Half silhouettes of pendants at full size, to be cut double from folded card; large ones over several pages. */
 
-import { boxKinds } from "../app/schedule/set-out.ts";
+import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { clipLine } from "../drawing/clip-line.ts";
 import { type Box, line, segment, text } from "../drawing/drawing.ts";
@@ -28,7 +28,10 @@ const FOOT = 76;
 export function silhouetteSheets(handover: Handover): Sheet[] {
   const types = new Map<string, Luminaire>();
   for (const { scene } of handover.options)
-    for (const [{ luminaire }, kind] of boxKinds(scene))
+    for (const {
+      placed: { luminaire },
+      kind,
+    } of ceilingBoxes(scene))
       if (kind === "pendant") types.set(luminaire.name, luminaire);
   return [...types.values()].flatMap((luminaire) => tiles(handover, luminaire));
 }

@@ -68,12 +68,14 @@ export function layerOf(
     name,
     role,
     dim: ledger.fill(document.dim, `${path}/dim`, 1, "not given; at full output"),
-    luminaires: frames.map(
-      (placedAt): PlacedLuminaire => ({
+    luminaires: frames.map((placedAt, i): PlacedLuminaire => {
+      const aim = row?.aim ?? grid?.aim ?? at?.[i].aim;
+      return {
         luminaire: tiltedLuminaire(luminaire, placedAt.rotation),
         frame: placedAt,
-      }),
-    ),
+        ...(aim === undefined ? {} : { aim }),
+      };
+    }),
     ...(circuit === undefined ? {} : { circuit }),
     ...(dimmer === undefined ? {} : { dimmer }),
     ...(hours === undefined ? {} : { hours }),

@@ -17,11 +17,19 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LayerRole } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { clashWords } from "./clash-words.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { methodText } from "./method-text.ts";
 import { asSentence } from "./sentence.ts";
 import { table, wrapped } from "./table.ts";
-import { darkestPlace, patchyRemark, rankedByUniformity, VERDICT_MARK, zoneSentence } from "./text.ts";
+import {
+  darkestPlace,
+  patchyRemark,
+  rankedByUniformity,
+  verdictMark,
+  verdictWords,
+  zoneSentence,
+} from "./text.ts";
 
 const WIDTH = 96;
 /** Arrangements beside one another before the table goes on below. */
@@ -145,8 +153,8 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
       return `${least}${watts.toFixed(0)} (${wattsPerSquareMetre.toFixed(1)})`;
     }),
     row("verdict", (_, i) => {
-      const { verdict } = ranked[i].judged.assessment;
-      return `${VERDICT_MARK[verdict]} ${verdict}`;
+      const { assessment, clashes } = ranked[i].judged;
+      return verdictWords(assessment, clashes);
     }),
   );
   return table(rows.filter(([, ...cells]) => cells.some((cell) => cell !== "–")));
@@ -185,8 +193,10 @@ function otherPlanes(study: ResolvedStudy, ranked: readonly Ranked[]): string[] 
 function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): string[] {
   const unit = study.display.illuminance;
   const lines = [printable(judged.scene.name)];
+  for (const clash of judged.clashes)
+    lines.push(...wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 2, 2));
   for (const zone of judged.assessment.zones) {
-    const sentence = `${VERDICT_MARK[zone.verdict]} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
+    const sentence = `${verdictMark(zone.verdict, judged.clashes)} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
     lines.push(...wrapped(sentence, WIDTH, 2, 2));
   }
   const patchy = patchyRemark(judged.assessment);

@@ -1,5 +1,6 @@
 /** Results in words: one sentence a zone, readable aloud. Names come from studies; whoever shows them escapes. */
 
+import type { Clash } from "../advice/clashes/clash.ts";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
 import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import type { Verdict } from "../assessment/verdict.ts";
@@ -114,6 +115,16 @@ export function rankedByUniformity<T extends { readonly evenness: number }>(all:
 }
 
 /** The verdict on a whole arrangement in a few words. */
-export function verdictWords(assessment: Pick<ArrangementAssessment, "verdict">): string {
-  return `${VERDICT_MARK[assessment.verdict]} ${assessment.verdict}`;
+export function verdictWords(
+  { verdict }: Pick<ArrangementAssessment, "verdict">,
+  clashes: readonly Clash[],
+): string {
+  const mark = verdictMark(verdict, clashes);
+  if (clashes.length === 0) return `${mark} ${verdict}`;
+  return `${mark} ${verdict}, but ${clashes.length} ${clashes.length === 1 ? "clash" : "clashes"}`;
+}
+
+/** The mark beside the light's verdict: what cannot be built as placed gets no ✓. */
+export function verdictMark(verdict: Verdict, clashes: readonly Clash[]): string {
+  return verdict === "meets" && clashes.length > 0 ? "!" : VERDICT_MARK[verdict];
 }

@@ -1,5 +1,6 @@
 /** Scenes carried through to their judgement with the textbook's point sources. */
 
+import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { isoluxField, marginPlane } from "../../src/app/contour-field.ts";
 import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
 import { maintainedLayers, totalOf } from "../../src/assessment/layer-light.ts";
@@ -21,6 +22,12 @@ export function judged(study: ResolvedStudy): JudgedArrangement[] {
     const grid = plane.grid as PlaneGrid;
     const field = isoluxField(grid, light(plane, inside), light(edge, margin));
     const contours = [{ plane: "island top", points: plane.points, grid, field }];
-    return { scene, result, contours, assessment: textbookAssessment(study, scene, result, fine) };
+    return {
+      scene,
+      result,
+      contours,
+      clashes: clashes(scene),
+      assessment: textbookAssessment(study, scene, result, fine),
+    };
   });
 }

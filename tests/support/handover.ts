@@ -1,4 +1,5 @@
 /** Hand-overs of small kitchens, lit by the textbook's point sources; and kitchens drawn at random. */
+import { clashes } from "../../src/advice/clashes/clashes.ts";
 import fc from "fast-check";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
 import {
@@ -36,7 +37,7 @@ function optionOf(study: ResolvedStudy, scene: Scene): HandoverOption {
   const refined = refinedPlanes(scene.planes, 0.1);
   const contours = refined.contours(scene, textbookResult({ ...scene, planes: refined.planes }).planes);
   const assessment = textbookAssessment(study, scene, textbookResult(scene));
-  return handoverOption({ scene, assessment, contours });
+  return handoverOption({ scene, assessment, contours, clashes: clashes(scene) });
 }
 
 /** Kitchens of any size a house has: turned islands, sloped ceilings, odd places to a tenth of a millimetre. */

@@ -1,15 +1,16 @@
 /**
- * What must not be built before somebody has said more: facts nobody gave, boxes on joists, in keep-outs or
- * outside the room, luminaires heavier than a box carries. Each flag names the boxes it holds.
+ * What must not be built before somebody has said more: facts nobody gave, what clashes, luminaires heavier
+ * than a box carries. Each flag names the boxes it holds.
  */
 
+import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
+import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { depthInside } from "../../geometry/polygon.ts";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
-import { BOX_WIDTH, canopyCover } from "./suspension.ts";
+import { canopyCover } from "./suspension.ts";
 
 export interface Hold {
   /** Tags of the boxes held; empty when it concerns all. */
@@ -17,14 +18,18 @@ export interface Hold {
   readonly words: string;
 }
 
-/** Width of a joist nobody stated (m): 45 mm; common practice, no source. */
-const JOIST_WIDTH = 0.045;
+/** How lengths and clashes are written. */
+export interface HoldWords {
+  length(metres: number): string;
+  /** Reason and way out, without the names. */
+  clash(clash: Clash): string;
+}
 
 export function holds(
-  scene: Scene,
+  { scene, clashes }: { readonly scene: Scene; readonly clashes: readonly Clash[] },
   { boxes }: SetOut,
   defaults: readonly DefaultUsed[],
-  length: (metres: number) => string,
+  { length, clash: clashWords }: HoldWords,
 ): Hold[] {
   const pendants = boxes.filter((box) => box.kind === "pendant");
   const found: Hold[] = [];
@@ -46,16 +51,11 @@ export function holds(
     ),
     "The luminaire has no size: the drop is measured to its photometric centre.",
   );
-  for (const box of boxes.filter(({ kind }) => kind !== "fixed")) {
-    const clash = joistClash(scene, box);
-    if (clash !== undefined)
-      hold([box], `On a joist: the nearest clear place is ${length(Math.abs(clash.shift))} ${clash.way}.`);
-    const kept = scene.room.keepOuts?.find(({ outline }) => depthInside(box.at, outline) > -BOX_WIDTH / 2);
-    if (kept !== undefined) hold([box], `In or within half a box of "${printable(kept.name, 40)}".`);
-    const { length: L, width: W } = scene.room;
-    const [x, y] = box.at;
-    if (x < 0 || y < 0 || x > L || y > W) hold([box], "Outside the room.");
-    if (box.heights !== undefined && box.heights.drop < 0) hold([box], "The body reaches above the ceiling.");
+  for (const clash of clashes) {
+    const tags = clash.between.filter((name) => boxes.some(({ tag }) => tag === name));
+    const others = clash.between.filter((name) => !tags.includes(name));
+    const against = others.length === 0 ? "" : ` (${others.map((name) => printable(name, 40)).join(", ")})`;
+    found.push({ tags, words: `${clashWords(clash)}${against}` });
   }
   hold(
     pendants.filter((box) => (box.luminaire.weight ?? 0) > BOX_LIMIT),
@@ -105,21 +105,4 @@ function grouped(found: readonly Hold[]): Hold[] {
     else for (const tag of tags) known.add(tag);
   }
   return [...byWords].map(([words, tags]) => ({ tags: [...tags], words }));
-}
-
-/** How a box must move to clear the joist over it (m); undefined when it is clear or no joists are known. */
-export function joistClash(
-  { room: { joists } }: Scene,
-  { at }: Pick<SetOutBox, "at">,
-): { readonly shift: number; readonly way: string } | undefined {
-  if (joists === undefined) return undefined;
-  const across = joists.along === "x" ? at[1] : at[0];
-  const clear = (joists.width ?? JOIST_WIDTH) / 2 + BOX_WIDTH / 2;
-  const k = Math.round((across - joists.first) / joists.spacing);
-  const off = across - (joists.first + Math.max(0, k) * joists.spacing);
-  if (Math.abs(off) >= clear) return undefined;
-  const shift = (off < 0 ? -1 : 1) * (clear - Math.abs(off));
-  const axis =
-    joists.along === "x" ? ["towards wall 0", "away from wall 0"] : ["towards wall 3", "away from wall 3"];
-  return { shift, way: axis[shift < 0 ? 0 : 1] };
 }

@@ -7,14 +7,15 @@
  * figures, so that printed parts sum to printed totals in either unit.
  */
 
-import type { Vec2 } from "../../geometry/vector.ts";
+import { type Orientation, orientationOf } from "../../geometry/frame.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { type CeilingBox, ceilingBoxes } from "../../scene/ceiling-boxes.ts";
 import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { suspended } from "../../scene/suspended.ts";
 import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
 
 /** Units of construction sheets: whole millimetres, or feet and inches to 1/8 in. */
@@ -35,17 +36,9 @@ export interface HangingHeights {
   readonly drop: number;
 }
 
-/** What hangs from the ceiling, what sits in it, and what is fixed below it, to a cabinet, a hood or a wall. */
-export type BoxKind = "pendant" | "recessed" | "fixed";
-
-export interface SetOutBox {
-  /** P1, P2 … for pendants; R1 … for what sits in the ceiling; F1 … for what is fixed elsewhere. */
-  readonly tag: string;
-  readonly kind: BoxKind;
+export interface SetOutBox extends Omit<CeilingBox, "placed"> {
   /** Letter of the luminaire type in the schedule. */
   readonly type: string;
-  readonly layer: number;
-  readonly index: number;
   readonly luminaire: Luminaire;
   /** Exact place (m, room). */
   readonly at: Vec2;
@@ -54,6 +47,10 @@ export interface SetOutBox {
   readonly y: number;
   /** Height of the ceiling above the floor at the box (m, rounded). */
   readonly ceiling: number;
+  /** As hung (rad). */
+  readonly orientation: Orientation;
+  /** The point it is aimed at (m, room), where it is. */
+  readonly aim?: Vec3;
   /** Of a pendant. */
   readonly heights?: HangingHeights;
   /** Height of the photometric centre above the floor (m, rounded), of what is fixed elsewhere. */
@@ -95,30 +92,24 @@ export function typeLetters(scene: Scene): ReadonlyMap<Luminaire, string> {
 
 export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) => string): SetOut {
   const letters = typeLetters(scene);
-  const kinds = boxKinds(scene);
-  const counts = { pendant: 0, recessed: 0, fixed: 0 };
   const round = (metres: number): number => roundTo(metres, unit);
-  const boxes = scene.layers.flatMap((layer, l) =>
-    layer.luminaires.map((placed, index): SetOutBox => {
-      const kind = kinds.get(placed) as BoxKind;
-      const [x, y, z] = placed.frame.origin;
-      const heights = kind === "pendant" ? hangingHeights(scene, placed, unit) : undefined;
-      return {
-        tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`,
-        kind,
-        type: letters.get(placed.luminaire) as string,
-        layer: l,
-        index,
-        luminaire: placed.luminaire,
-        at: [x, y],
-        x: round(x),
-        y: round(y),
-        ceiling: round(ceilingAt(scene.room, x, y)),
-        ...(heights === undefined ? {} : { heights }),
-        ...(kind === "fixed" ? { height: round(z) } : {}),
-      };
-    }),
-  );
+  const boxes = ceilingBoxes(scene).map(({ placed, ...box }): SetOutBox => {
+    const [x, y, z] = placed.frame.origin;
+    const heights = box.kind === "pendant" ? hangingHeights(scene, placed, unit) : undefined;
+    return {
+      ...box,
+      type: letters.get(placed.luminaire) as string,
+      luminaire: placed.luminaire,
+      at: [x, y],
+      x: round(x),
+      y: round(y),
+      ceiling: round(ceilingAt(scene.room, x, y)),
+      orientation: orientationOf(placed.frame.rotation),
+      ...(placed.aim === undefined ? {} : { aim: placed.aim }),
+      ...(heights === undefined ? {} : { heights }),
+      ...(box.kind === "fixed" ? { height: round(z) } : {}),
+    };
+  });
   return {
     unit,
     boxes,
@@ -127,19 +118,6 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
     length: round(scene.room.length),
     width: round(scene.room.width),
   };
-}
-
-/** What each luminaire is to an electrician. Below the ceiling only what is a pendant, or says what it hangs on, hangs. */
-export function boxKinds(scene: Scene): ReadonlyMap<PlacedLuminaire, BoxKind> {
-  const below = new Set(suspended(scene).map(({ placed }) => placed));
-  return new Map(
-    scene.layers.flatMap(({ role, luminaires }) =>
-      luminaires.map((placed) => {
-        const hangs = role === "pendant" || placed.luminaire.suspension !== undefined;
-        return [placed, !below.has(placed) ? "recessed" : hangs ? "pendant" : "fixed"] as const;
-      }),
-    ),
-  );
 }
 
 /** A length (m) to the unit's step: what a sheet prints. */

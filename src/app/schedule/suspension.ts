@@ -6,6 +6,7 @@
  * from the floor, so that printed parts sum to printed totals.
  */
 
+import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
 
 /** Usual lengths of threaded rod (m): 3, 6, 12 and 24 in; common practice, no source. */
@@ -16,8 +17,6 @@ const MOST_PIECES = 6;
 const ROD_TOLERANCE = METRES_PER_INCH / 8;
 /** Cord left over for the connection (m): 300 mm; common practice, no source. */
 export const CORD_ALLOWANCE = 0.3;
-/** Width of the usual ceiling box (m): 4 in; common practice, no source. */
-export const BOX_WIDTH = 4 * METRES_PER_INCH;
 export interface RodSet {
   /** Lengths (m), longest first. */
   readonly pieces: readonly number[];

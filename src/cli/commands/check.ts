@@ -1,7 +1,10 @@
-import { checkJson, targetsJson } from "../../app/check-json.ts";
+import { arrangementPath, checkJson, targetsJson } from "../../app/check-json.ts";
 import { worstVerdict } from "../../app/ranking.ts";
+import { formatIssue } from "../../diagnostics/issue.ts";
+import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { checkText, targetsText } from "../../words/check-text.ts";
+import { clashesJson, clashIssues } from "../../words/clash-words.ts";
 import { methodText } from "../../words/method-text.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
@@ -34,7 +37,7 @@ export const check: Command = {
     ...LIGHT_OPTIONS,
   },
   details:
-    "Exit code 0 when every zone meets its target, 1 when one falls short or is too close to call, over all\narrangements or the one named. A zone without a target asks nothing.",
+    "Exit code 0 when every zone meets its target, 1 when one falls short or is too close to call, over all\narrangements or the one named; also 1 where something cannot hang or be built as it is placed. A zone without a target asks nothing.",
   run,
 };
 
@@ -52,14 +55,20 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const confidence = confidenceOf(args.text("confidence") ?? "");
   const arrangements = await lightOf(opened, args.text("arrangement"), args, io, { findings, confidence });
   const { study } = opened;
+  for (const { scene, clashes } of arrangements)
+    for (const issue of clashIssues(clashes, study.display.length, arrangementPath(study, scene)))
+      io.err(`${printable(formatIssue(issue), 1000)}\n`);
   io.out(
     args.flag("json")
-      ? `${JSON.stringify(checkJson(study, arrangements, { version: VERSION, fine: args.flag("fine"), methodText }))}\n`
+      ? `${JSON.stringify(checkJson(study, arrangements, { version: VERSION, fine: args.flag("fine"), methodText, clashesJson, clashIssues }))}\n`
       : checkText(study, arrangements, { full: args.flag("full") }),
   );
   const worst = worstVerdict(arrangements.map(({ assessment }) => assessment.verdict));
   const failOn = args.text("fail-on");
+  const clashing = arrangements.some(({ clashes }) => clashes.length > 0);
   const fails =
-    (worst === "falls short" && failOn !== "never") || (worst === "too close to call" && failOn === "close");
+    (clashing && failOn !== "never") ||
+    (worst === "falls short" && failOn !== "never") ||
+    (worst === "too close to call" && failOn === "close");
   return fails ? EXIT.notMet : EXIT.met;
 }

@@ -92,7 +92,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   }
   const option = chosenOption(facts);
   io.out(
-    `${printable(option.scene.name, 80)}: ${verdictWords(option.assessment)}. ${files.length} files in ${printable(out, 200)}\n` +
+    `${printable(option.scene.name, 80)}: ${verdictWords(option.assessment, option.clashes)}. ${files.length} files in ${printable(out, 200)}\n` +
       files.map(({ path, about }) => `  ${path}  ${about}\n`).join(""),
   );
   return EXIT.met;

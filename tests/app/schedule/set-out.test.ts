@@ -2,7 +2,6 @@
  * random, both units, slopes and turned islands. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { joistClash } from "../../../src/app/schedule/open-issues.ts";
 import { setOut } from "../../../src/app/schedule/set-out.ts";
 import type { TextMark } from "../../../src/drawing/drawing.ts";
 import { elevationSheet } from "../../../src/papers/elevation-sheet.ts";
@@ -201,20 +200,5 @@ describe("set-out", () => {
     expect(setOut(resolved(off).scenes[0], "mm", words).centreline).toContain(
       "150 mm off its centreline, towards its near side",
     );
-  });
-
-  it("finds the joist over a box and the shorter way off it", () => {
-    const scene = (first: number) =>
-      resolved(
-        kitchen({
-          room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, joists: { along: "x", spacing: 0.6, first } },
-        }),
-      ).scenes[0];
-    // Boxes at y = 2.1 m; joists at 2.08 m: the box reaches 51 mm, the joist 22.5 mm; 53.3 mm more to go, away.
-    expect(joistClash(scene(0.28), { at: [2.7, 2.1] })).toEqual({
-      shift: expect.closeTo(0.0533, 4),
-      way: "away from wall 0",
-    });
-    expect(joistClash(scene(0), { at: [2.7, 2.1] })).toBeUndefined();
   });
 });

@@ -2,13 +2,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { reliances } from "../../../src/app/schedule/flux-margin.ts";
-import {
-  BOX_WIDTH,
-  canopyCover,
-  cordLength,
-  ROD_PIECES,
-  rodSet,
-} from "../../../src/app/schedule/suspension.ts";
+import { BOX_WIDTH } from "../../../src/advice/clashes/ceiling-clashes.ts";
+import { canopyCover, cordLength, ROD_PIECES, rodSet } from "../../../src/app/schedule/suspension.ts";
 import { assess } from "../../../src/assessment/assess.ts";
 import { textbookAssessment } from "../../support/textbook-verdicts.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../../support/tiny-scene.ts";

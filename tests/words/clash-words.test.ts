@@ -1,0 +1,172 @@
+/** What clashes, said everywhere alike: the command's text, its JSON, its warnings, the set-out sheet's HOLD, boxes.csv, the isolux sheet. */
+import Papa from "papaparse";
+import { describe, expect, it } from "vitest";
+import { clashes } from "../../src/advice/clashes/clashes.ts";
+import { checkJson } from "../../src/app/check-json.ts";
+import { boxesCsv } from "../../src/formats/handover-csv.ts";
+import { frame } from "../../src/geometry/frame.ts";
+import type { Vec3 } from "../../src/geometry/vector.ts";
+import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
+import { radians } from "../../src/units/quantities.ts";
+import { checkText } from "../../src/words/check-text.ts";
+import {
+  clashesJson,
+  clashHeadline,
+  clashIssues,
+  clashWords,
+  remedyWords,
+} from "../../src/words/clash-words.ts";
+import { judged } from "../support/assessed-arrangement.ts";
+import { handoverOf } from "../support/handover.ts";
+import { type Json, kitchen, resolved } from "../support/studies.ts";
+
+/** Two boxes 25.4 mm apart, and one of 600 lx asked of nothing. */
+const near = (): Json =>
+  kitchen({
+    arrangements: [
+      {
+        name: "near",
+        layers: [
+          { name: "pendants", role: "pendant", luminaire: "dome", at: [{ position: [2.7, 2.1, 1.9] }] },
+          { name: "spots", role: "recessed", luminaire: "spot", at: [{ position: [2.7254, 2.1, 2.7] }] },
+        ],
+      },
+    ],
+  });
+const options = { version: "0", fine: false, methodText: () => "", clashesJson, clashIssues };
+
+describe("words for clashes", () => {
+  it("say kind, names, lack and way out, rounded outwards in either unit", () => {
+    const [clash] = clashes(resolved(near()).scenes[0]);
+    // 101.6 − 25.4 = 76.2 mm; the discs' corners take 0.1 mm off it.
+    expect(clashWords(clash, "mm")).toBe(
+      "P1, R1: boxes clash, 77 mm too near. Move one of them by 77 mm or more.",
+    );
+    expect(clashWords(clash, "ft-in")).toBe(
+      `P1, R1: boxes clash, 3" too near. Move one of them by 3" or more.`,
+    );
+    expect(remedyWords({ kind: "shift row", by: -0.0735, from: "wall 3" }, "mm")).toBe(
+      "Shift the row by 74 mm, towards wall 3.",
+    );
+    expect(clashHeadline([], "mm")).toBeUndefined();
+    expect(clashHeadline([clash, clash], "mm")).toMatch(
+      /^Cannot be built as placed: P1, R1: .* And 1 more\.$/,
+    );
+  });
+
+  it("stand in the JSON of check, as warnings too, and the light's verdict stays", () => {
+    const study = resolved(near());
+    const all = judged(study);
+    const out = checkJson(study, all, options) as {
+      warnings: { code: string; message: string; where: string }[];
+      arrangements: { verdict: string; clashes: Json[] }[];
+    };
+    expect(out.arrangements[0].verdict).toBe(all[0].assessment.verdict);
+    expect(out.arrangements[0].clashes).toEqual([
+      {
+        kind: "boxes",
+        between: ["P1", "R1"],
+        clear: expect.closeTo(-0.0762, 3),
+        remedy: "Move one of them by 77 mm or more.",
+      },
+    ]);
+    expect(out.warnings).toContainEqual({
+      code: "clash-boxes",
+      message: expect.stringContaining("boxes clash"),
+      where: "/arrangements/0",
+    });
+  });
+
+  it("take the ✓ from beside the verdict in the text", () => {
+    const study = resolved(near());
+    const [one] = judged(study);
+    const met = {
+      ...one,
+      assessment: {
+        ...one.assessment,
+        verdict: "meets" as const,
+        zones: one.assessment.zones.map((zone) => ({ ...zone, verdict: "meets" as const })),
+      },
+    };
+    const text = checkText(study, [met]);
+    expect(text).toContain("HOLD P1, R1: boxes clash");
+    expect(text).toContain("! meets, but 1 clash");
+    expect(text).not.toContain("✓");
+    expect(checkText(study, [{ ...met, clashes: [] }])).toContain("✓ meets");
+  });
+
+  it("hold the boxes on the sheet and in boxes.csv", () => {
+    const handover = handoverOf(near());
+    const { sheets, setOut } = setOutSheets(handover);
+    const words = JSON.stringify(sheets);
+    expect(words).toMatch(/HOLD P1, R1/);
+    const { data } = Papa.parse<Record<string, string>>(boxesCsv(handover, setOut), { header: true });
+    expect(data[0].hold).toContain("boxes clash");
+    expect(data[1].hold).toContain("boxes clash");
+  });
+});
+
+describe("how a luminaire hangs", () => {
+  it("is rebuilt from boxes.csv and from the JSON of check: spun, aimed, along the slope", () => {
+    const study = kitchen({
+      room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, ceiling: { slope: 22, towards: 40 } },
+      arrangements: [
+        {
+          name: "hung every way",
+          layers: [
+            {
+              name: "a",
+              role: "accent",
+              luminaire: "spot",
+              at: [
+                { position: [1, 1, 2.5], turn: 33, tilt: 41, spin: 17 },
+                { position: [2, 1, 2.5], turn: 190, tilt: -12, spin: -130 },
+                { position: [3, 1, 2.5], tilt: 180, turn: 25 },
+                { position: [4, 1, 2.5], aim: [2.3, 2.2, 0.9], spin: 5 },
+                { position: [1, 2, 2.5], turn: 77 },
+              ],
+            },
+            { name: "p", luminaire: "dome", row: { count: 2, clearance: 0.8, aim: [2.7, 2.1, 0.5] } },
+            { name: "r", luminaire: "spot", grid: { columns: 2, rows: 2, followSlope: true, turn: 30 } },
+          ],
+        },
+      ],
+    });
+    const handover = handoverOf(study);
+    const { scene } = handover.options[0];
+    const placed = scene.layers.flatMap(({ luminaires }) => luminaires);
+    const { data } = Papa.parse<Record<string, string>>(boxesCsv(handover, setOutSheets(handover).setOut), {
+      header: true,
+      skipEmptyLines: true,
+    });
+    const own = resolved(study);
+    const out = checkJson(own, judged(own), options) as {
+      arrangements: {
+        luminaires: { turn: number; tilt: number; spin: number; aim?: Vec3; position: Vec3 }[];
+      }[];
+    };
+    let worst = 0;
+    placed.forEach((each, i) => {
+      const json = out.arrangements[0].luminaires[i];
+      const row = data[i];
+      for (const [turn, tilt, spin] of [
+        [json.turn, json.tilt, json.spin],
+        [row["turn (°)"], row["tilt (°)"], row["spin (°)"]].map(Number),
+      ]) {
+        const again = frame(each.frame.origin, {
+          turn: radians(turn),
+          tilt: radians(tilt),
+          spin: radians(spin),
+        });
+        again.rotation.forEach((value, k) => {
+          worst = Math.max(worst, Math.abs(value - each.frame.rotation[k]));
+        });
+      }
+      expect(json.aim).toEqual(each.aim);
+      expect(row["aim x (m)"]).toBe(each.aim === undefined ? "" : String(each.aim[0]));
+    });
+    expect(placed.filter(({ aim }) => aim !== undefined).length).toBe(3);
+    console.log(`worst error of a rotation rebuilt from degrees: ${worst.toExponential(1)}`);
+    expect(worst).toBeLessThan(1e-9);
+  });
+});
