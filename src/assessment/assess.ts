@@ -141,6 +141,7 @@ function check(
     target: requirement.value,
     nature: requirement.nature,
     ...(band === undefined ? {} : { band }),
+    ...fineUniformity(requirement, assessed.fine, band),
     verdict,
     ...(probability === undefined ? {} : { probability }),
     drivers,
@@ -157,6 +158,17 @@ function figureOf(
   if (quantity === "uniformity") return uniformity;
   const undo = nature === "initial" && scene.maintenance > 0 ? 1 / scene.maintenance : 1;
   return (statistic === "minimum" ? minimum : average) * undo;
+}
+
+/** U₀ of the fine grid where it lies outside the interval of the verification grid's. */
+function fineUniformity(
+  { quantity }: Requirement,
+  fine: FineFigures | undefined,
+  band: Check["band"],
+): Pick<Check, "fine"> {
+  if (quantity !== "uniformity" || fine === undefined || band === undefined) return {};
+  const { uniformity } = fine;
+  return uniformity < band[0] || uniformity > band[1] ? { fine: uniformity } : {};
 }
 
 function fineFigures(scene: Scene, { plane, field, margin }: FineField): FineFigures {

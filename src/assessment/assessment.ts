@@ -44,6 +44,8 @@ export interface Check {
   readonly nature: "maintained" | "initial";
   /** 95 % interval of the value; absent where it was not judged. */
   readonly band?: readonly [lo: number, hi: number];
+  /** The same on the fine grid, where it lies outside that interval: how even the light is depends on where it is asked. */
+  readonly fine?: number;
   readonly verdict: Verdict;
   /** Probability of reaching the target; absent of a draft and where it was not judged. */
   readonly probability?: number;

@@ -53,10 +53,11 @@ const TENTH = Math.log2(10);
 export function lobeIntensity({ peak, beamAngle, core, tail }: BeamLobe, gamma: number): number {
   const cos = Math.cos(gamma);
   if (gamma >= Math.PI / 2 || cos <= 0) return 0;
-  return peak * relative(Math.log(cos) / Math.log(Math.cos(beamAngle / 2)), core, tail);
+  return peak * relativeIntensity(Math.log(cos) / Math.log(Math.cos(beamAngle / 2)), core, tail);
 }
 
-function relative(s: number, core: number, tail: number): number {
+/** 2^(−q(s)): intensity relative to the peak. */
+export function relativeIntensity(s: number, core: number, tail: number): number {
   if (s <= 0) return 1;
   if (core === 1 && tail === 1) return 2 ** -s;
   const x = Math.log(s);
@@ -73,7 +74,7 @@ function bend(x: number): number {
 function shapeIntegral(beamAngle: number, core: number, tail: number): number {
   const kappa = -Math.log(Math.cos(beamAngle / 2));
   if (core === 1 && tail === 1) return kappa / (kappa + Math.LN2);
-  const inner = (t: number) => relative(t, core, tail) * Math.exp(-kappa * t);
+  const inner = (t: number) => relativeIntensity(t, core, tail) * Math.exp(-kappa * t);
   const outer = (y: number) => inner(Math.exp(y)) * Math.exp(y);
   const end = Math.log(Math.max(2, 40 / kappa));
   return kappa * (adaptiveSimpson(inner, 0, 1, 1e-9) + adaptiveSimpson(outer, 0, end, 1e-9 / kappa));

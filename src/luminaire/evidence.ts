@@ -2,25 +2,77 @@
  * How a luminaire's light is known. On screen always in words; the letter stays inside code, because letters
  * beside lamps read as an energy label.
  *
- * Bands are engineering defaults, no source; half-widths relative to the value.
+ * Bands are engineering defaults, no source, unless said; half-widths relative to the value.
  */
 
 export type Evidence = "A" | "B" | "C" | "D" | "E" | "F";
 
 export interface EvidenceClass {
   readonly words: string;
-  /** Relative half-width of the 95 % band on luminous intensity, down and up. */
+  /** Relative half-width of the 95 % band on luminous intensity in a direction, down and up: level and lobe together. */
   readonly band: readonly [down: number, up: number];
+  /** Of it, relative half-width of the 95 % band on all of its light. */
+  readonly level: number;
+  /** Of it, standard deviation of the lobe's parameter t at the same flux and beam (`reshaped.ts`). */
+  readonly lobe: number;
+  /** Half-width of the 95 % band of the angle between the measured axes and the luminaire's, each way (rad); 0 where
+   * nothing was measured. */
+  readonly alignment: number;
   /** Whether the class starts from rated flux, which may lie up to 10 % lower (IEC 62722-1:2014). */
   readonly fromRatedFlux: boolean;
 }
 
+const HALF_DEGREE = Math.PI / 360;
+
 export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
-  A: { words: "measured", band: [0.08, 0.08], fromRatedFlux: false },
-  B: { words: "measured, re-lamped", band: [0.15, 0.15], fromRatedFlux: true },
-  C: { words: "peak and beam", band: [0.15, 0.15], fromRatedFlux: true },
-  // Measured lamps lie at 0.83 to 1.33 of the cosⁿ lobe of their flux and beam (tests/validation/beam-model).
-  D: { words: "flux and beam", band: [0.2, 0.35], fromRatedFlux: true },
-  E: { words: "traced from shade", band: [0.22, 0.22], fromRatedFlux: true },
-  F: { words: "typical", band: [0.35, 0.35], fromRatedFlux: true },
+  A: {
+    words: "measured",
+    band: [0.08, 0.08],
+    level: 0.07,
+    lobe: 0.05,
+    alignment: HALF_DEGREE,
+    fromRatedFlux: false,
+  },
+  B: {
+    words: "measured, re-lamped",
+    band: [0.15, 0.15],
+    level: 0.13,
+    lobe: 0.1,
+    alignment: HALF_DEGREE,
+    fromRatedFlux: true,
+  },
+  C: {
+    words: "peak and beam",
+    band: [0.15, 0.15],
+    level: 0.1,
+    lobe: 0.15,
+    alignment: 0,
+    fromRatedFlux: true,
+  },
+  // The flux is stated, the lobe is not: five measured lamps of known flux and beam have a peak 0.83 to 1.33 times that
+  // of cosⁿ, and a scatter of t of 0.345 (tests/luminaire/reshaped, tests/validation/beam-model).
+  D: {
+    words: "flux and beam",
+    band: [0.2, 0.35],
+    level: 0.05,
+    lobe: 0.345,
+    alignment: 0,
+    fromRatedFlux: true,
+  },
+  E: {
+    words: "traced from shade",
+    band: [0.22, 0.22],
+    level: 0.18,
+    lobe: 0.2,
+    alignment: 0,
+    fromRatedFlux: true,
+  },
+  F: {
+    words: "typical",
+    band: [0.35, 0.35],
+    level: 0.3,
+    lobe: 0.345,
+    alignment: 0,
+    fromRatedFlux: true,
+  },
 };

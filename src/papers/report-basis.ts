@@ -145,9 +145,6 @@ export function method(handover: Handover): Block[] {
   const { method: how, balance } = assessment;
   const percent = (share: number, digits = 2): string => `${(100 * share).toFixed(digits)} %`;
   const bands = DEFAULT_BANDS;
-  const tolerant = assessment.zones.some((zone) =>
-    zone.checks.some((check) => check.probability !== undefined),
-  );
   return [
     heading("7  How it was computed", 12),
     bullet(`${asSentence(methodText(how))} Quality: ${how.quality}.`, SIZE),
@@ -177,9 +174,7 @@ export function method(handover: Handover): Block[] {
           ),
         ]),
     bullet(
-      tolerant
-        ? `Bands (95 %): photometry by its evidence; rated flux 0 to −${percent(bands.ratedFlux, 0)}; between equal luminaires σ ${percent(bands.unitScatter, 0)}; maintenance ±${bands.maintenance}; reflectance ±${bands.reflectance}; places ±${1000 * bands.position} mm, heights ±${1000 * bands.height} mm; dimmed flux ±${percent(bands.dimming, 0)}. "Meets" is said when the target is reached with probability ${DEFAULT_CONFIDENCE} or more, "falls short" when with ${(1 - DEFAULT_CONFIDENCE).toFixed(1)} or less, else "too close to call".`
-        : 'Bands (95 %): that of each luminaire type\'s evidence, all types at their ends together; "meets" when even the low end reaches the target, "falls short" when even the high end does not, else "too close to call".',
+      `Bands (95 %): light output and beam shape by their evidence; rated flux 0 to −${percent(bands.ratedFlux, 0)}; between equal luminaires σ ${percent(bands.unitScatter, 0)}; maintenance ±${bands.maintenance}; reflectance ±${bands.reflectance}; places ±${1000 * bands.position} mm, heights ±${1000 * bands.height} mm, angles as hung ±${degrees(bands.hungAngle).toFixed(0)}°; dimmed flux ±${percent(bands.dimming, 0)}. "Meets" is said when the target is reached with probability ${DEFAULT_CONFIDENCE} or more, "falls short" when with ${(1 - DEFAULT_CONFIDENCE).toFixed(1)} or less, else "too close to call".${how.quality === "quick" ? " A draft: what it left out widens every band at both ends." : ""}`,
       SIZE,
     ),
     bullet(

@@ -48,13 +48,24 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   const clauses = {
     name: zone.name,
     light: what + band,
-    evenness: `evenness ${zone.statistics.uniformity.toFixed(2)}`,
+    evenness: `evenness ${zone.statistics.uniformity.toFixed(2)}${fineWords(zone)}`,
   };
   if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };
-  const open = zone.checks.find((check) => check.verdict === "too close to call" && check.drivers.length > 0);
-  const uncertainty = open === undefined ? "" : ` The doubt is ${uncertaintyAdvice(open.drivers)}.`;
-  const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${uncertainty}`;
+  const open = zone.checks.filter(
+    (check) => check.verdict === "too close to call" && check.drivers.length > 0,
+  );
+  const doubts = open.map(({ quantity, drivers }) => {
+    const about = quantity === "uniformity" ? " about evenness" : "";
+    return ` The doubt${about} is ${uncertaintyAdvice(drivers)}.`;
+  });
+  const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${doubts.join("")}`;
   return { ...clauses, judged };
+}
+
+/** ` (0.43 on the fine grid)` where that lies outside the interval of the evenness asked for. */
+function fineWords({ checks }: ZoneAssessment): string {
+  const fine = checks.find((check) => check.fine !== undefined)?.fine;
+  return fine === undefined ? "" : ` (${fine.toFixed(2)} on the fine grid)`;
 }
 
 /** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */

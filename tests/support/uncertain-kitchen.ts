@@ -6,11 +6,16 @@
 import type { InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
 import type { LightEngine } from "../../src/engine/light-engine.ts";
 import { frame } from "../../src/geometry/frame.ts";
+import { beamLuminaire } from "../../src/luminaire/beam-luminaire.ts";
 import { EVIDENCE, type Evidence } from "../../src/luminaire/evidence.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
+import { reshapedLuminaire } from "../../src/luminaire/reshaped.ts";
 import type { Random } from "../../src/numerics/random-sequence.ts";
+import { beamAngle } from "../../src/photometry/beam-angle.ts";
+import { POINT_OPENING } from "../../src/photometry/luminous-opening.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { rotational } from "./distributions.ts";
+import { MEASURED_LAMPS } from "./measured-lamps.ts";
 import { boxSurfaces, roomSurfaces } from "./rooms.ts";
 import { rectanglePlane } from "./tiny-scene.ts";
 
@@ -21,16 +26,18 @@ export function normal(random: Random): number {
   return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }
 
-/** A kitchen 5.4 × 4.2 × 2.7 m with an island, a row of pendants and a recessed grid, drawn by `random`. */
-export function randomKitchen(random: Random): Scene {
+/** A kitchen 5.4 × 4.2 × 2.7 m with an island, a row of pendants and a recessed grid, drawn by `random`; all luminaires
+ * of one class of evidence where it is given. */
+export function randomKitchen(random: Random, of?: Evidence): Scene {
   const between = (low: number, high: number) => low + (high - low) * random();
   const length = between(1.8, 3);
   const width = between(0.8, 1.3);
   const count = 2 + Math.floor(3 * random());
-  const evidence = ["A", "B", "D", "E"][Math.floor(4 * random())] as Evidence;
+  const drawn = ["A", "B", "D", "E"][Math.floor(4 * random())] as Evidence;
+  const evidence = of ?? drawn;
   const exponent = between(1, 5);
-  const pendant = lobe("pendant", between(500, 1800), exponent, evidence, between(0.1, 0.4));
-  const downlight = lobe("downlight", between(400, 900), between(2, 6), "A", 0.08);
+  const pendant = lobe("pendant", between(500, 1800), exponent, evidence);
+  const downlight = lobe("downlight", between(400, 900), between(2, 6), of ?? "A");
   const x0 = 2.7 - length / 2;
   const y0 = 2.1 - width / 2;
   const height = 0.92;
@@ -78,17 +85,64 @@ export function randomKitchen(random: Random): Scene {
   };
 }
 
-function lobe(name: string, flux: number, n: number, evidence: Evidence, diameter: number): Luminaire {
+/** A point: how large an opening is changes neither its inputs nor their spread, only the time they take. */
+function lobe(name: string, flux: number, n: number, evidence: Evidence): Luminaire {
   return {
     name,
     origin: "test",
     distribution: rotational((gamma) =>
-      gamma < 90 ? ((flux * (n + 1)) / (2 * Math.PI)) * Math.cos((gamma * Math.PI) / 180) ** n : 0,
+      gamma < Math.PI / 2 ? ((flux * (n + 1)) / (2 * Math.PI)) * Math.cos(gamma) ** n : 0,
     ),
-    emission: { kind: "opening", opening: { shape: "disc", length: diameter, width: diameter, height: 0 } },
+    emission: { kind: "opening", opening: POINT_OPENING },
     evidence,
     flux,
   };
+}
+
+/** Gives the lobe that a type really has. */
+export type DrawLobe = (luminaire: Luminaire, random: Random) => Luminaire;
+
+/** By the stated scatter of the class. */
+export const statedLobe: DrawLobe = (luminaire, random) =>
+  reshapedLuminaire(luminaire, EVIDENCE[luminaire.evidence].lobe * normal(random));
+
+/** One of five measured lamps, each with its own share of the peak of cosⁿ of the same flux and beam, fitted to flux,
+ * beam and peak: a route that knows nothing of the stated scatter. */
+export const measuredLobe: DrawLobe = (luminaire, random) => {
+  const { distribution, flux, emission } = luminaire;
+  const lamp = MEASURED_LAMPS[Math.floor(MEASURED_LAMPS.length * random())];
+  const fitted = beamLuminaire(luminaire.name, {
+    flux,
+    beamAngle: beamAngle(distribution).ofMaximum ?? 0,
+    peakIntensity: (distribution.intensity[0] * lamp.peak) / lamp.model,
+    opening: emission.opening,
+  });
+  if (!fitted.ok) throw new Error(fitted.issues[0].message);
+  return fitted.value;
+};
+
+interface DrawnType {
+  readonly luminaire: Luminaire;
+  readonly factor: number;
+  /** Of the measured axes, about local x and y (rad). */
+  readonly lean: readonly [number, number];
+}
+
+function drawnType(luminaire: Luminaire, bands: InputBands, random: Random, lobe: DrawLobe): DrawnType {
+  const { level, alignment, fromRatedFlux } = EVIDENCE[luminaire.evidence];
+  const factor = 1 + (level / 2) * normal(random);
+  return {
+    luminaire: lobe(luminaire, random),
+    factor: fromRatedFlux ? factor * (1 - bands.ratedFlux * random()) : factor,
+    lean: [(alignment / 2) * normal(random), (alignment / 2) * normal(random)],
+  };
+}
+
+/** Rotation by small angles about x, then y, column-major; luminaires hang upright here, so that room and own axes are
+ * the same. */
+function leant([a, b]: readonly [number, number]): Float64Array {
+  const [ca, sa, cb, sb] = [Math.cos(a), Math.sin(a), Math.cos(b), Math.sin(b)];
+  return Float64Array.of(cb, 0, -sb, sb * sa, ca, cb * sa, sb * ca, -sa, cb * ca);
 }
 
 /** One way the kitchen may turn out: maintained, dimmed illuminance of its plane (lx). */
@@ -97,18 +151,13 @@ export function drawnIlluminance(
   bands: InputBands,
   random: Random,
   engine: LightEngine,
+  lobe: DrawLobe = statedLobe,
 ): Float64Array {
-  const types = new Map<Luminaire, number>();
-  const factorOf = (luminaire: Luminaire): number => {
-    let factor = types.get(luminaire);
-    if (factor === undefined) {
-      const { band, fromRatedFlux } = EVIDENCE[luminaire.evidence];
-      const [down, up] = band;
-      factor = 1 + (up - down) / 2 + ((down + up) / 4) * normal(random);
-      if (fromRatedFlux) factor *= 1 - bands.ratedFlux * random();
-      types.set(luminaire, factor);
-    }
-    return factor;
+  const types = new Map<Luminaire, DrawnType>();
+  const typeOf = (luminaire: Luminaire): DrawnType => {
+    const type = types.get(luminaire) ?? drawnType(luminaire, bands, random, lobe);
+    types.set(luminaire, type);
+    return type;
   };
   const surface = new Map<string, number>();
   const reflectanceOf = (part: string, reflectance: number): number => {
@@ -126,16 +175,24 @@ export function drawnIlluminance(
   const layers = scene.layers.flatMap((layer) => {
     const dim = layer.dim < 1 ? layer.dim * (1 + (bands.dimming / 2) * normal(random)) : layer.dim;
     return layer.luminaires.map(({ luminaire, frame: at }, i) => {
-      weights.push(maintenance * dim * factorOf(luminaire) * (1 + bands.unitScatter * normal(random)));
+      const type = typeOf(luminaire);
+      weights.push(maintenance * dim * type.factor * (1 + bands.unitScatter * normal(random)));
       const [x, y, z] = at.origin;
       const place = (bands.position / 2) * normal(random);
       const across = (bands.position / 2) * normal(random);
-      const lift = layer.role === "recessed" ? 0 : (bands.height / 2) * normal(random);
+      const lift = (bands.height / 2) * normal(random);
+      const [a, b] = type.lean.map((angle) => angle + (bands.hungAngle / 2) * normal(random));
+      const rotation = leant([a, b]);
       return {
         name: `${layer.name} ${i}`,
         role: layer.role,
         dim: 1,
-        luminaires: [{ luminaire, frame: frame([x + place, y + across, z + lift]) }],
+        luminaires: [
+          {
+            luminaire: type.luminaire,
+            frame: { origin: [x + place, y + across, z + lift] as const, rotation },
+          },
+        ],
       };
     });
   });

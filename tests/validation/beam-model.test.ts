@@ -1,8 +1,7 @@
 /**
  * How good a lobe from flux and beam angle is: measured lamps against cosⁿ.
  *
- * Flux, beam angle and measured axial intensity of five lamps as published by their test laboratories' reports
- * (names left out on purpose); the same with the measured peak given must agree exactly, which is the point of
+ * Flux, beam angle and measured axial intensity of five lamps (`support/measured-lamps.ts`); the same with the measured peak given must agree exactly, which is the point of
  * giving it. The spread, −17 … +33 %, is the ground for the band of the evidence class "flux and beam".
  */
 import { describe, expect, it } from "vitest";
@@ -10,20 +9,13 @@ import { beamLuminaire } from "../../src/luminaire/beam-luminaire.ts";
 import { EVIDENCE } from "../../src/luminaire/evidence.ts";
 import { beamAngle } from "../../src/photometry/beam-angle.ts";
 import { radians } from "../../src/units/quantities.ts";
-
-const LAMPS: readonly [name: string, flux: number, beam: number, measured: number, model: number][] = [
-  ["LED reflector lamp, 2 in", 485, 58, 473.7, 476.6],
-  ["LED downlight", 730, 105, 280, 278.4],
-  ["compact fluorescent downlight", 514, 120, 154, 163.6],
-  ["incandescent reflector lamp in a downlight", 570, 55, 510, 615],
-  ["LED downlight, narrow", 1000, 71, 927.8, 695.6],
-];
+import { MEASURED_LAMPS } from "../support/measured-lamps.ts";
 
 describe("measured lamps against cosⁿ", () => {
   it("stay within the band of the evidence class, and the model is the published one", () => {
     const [down, up] = EVIDENCE.D.band;
     let worst = 0;
-    for (const [name, flux, beam, measured, model] of LAMPS) {
+    for (const { name, flux, beam, peak: measured, model } of MEASURED_LAMPS) {
       const outcome = beamLuminaire(name, { flux, beamAngle: radians(beam) });
       if (!outcome.ok) throw new Error(name);
       const axial = outcome.value.distribution.intensity[0];
@@ -39,7 +31,7 @@ describe("measured lamps against cosⁿ", () => {
   });
 
   it("are met exactly once their peak is given", () => {
-    for (const [name, flux, beam, measured] of LAMPS) {
+    for (const { name, flux, beam, peak: measured } of MEASURED_LAMPS) {
       const outcome = beamLuminaire(name, { flux, beamAngle: radians(beam), peakIntensity: measured });
       if (!outcome.ok) throw new Error(`${name}: ${outcome.issues[0].message} ${outcome.issues[0].expected}`);
       expect(outcome.value.distribution.intensity[0]).toBeCloseTo(measured, 9);

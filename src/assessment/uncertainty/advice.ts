@@ -3,11 +3,14 @@
 import type { Driver } from "../assessment.ts";
 
 const ADVICE: Readonly<Record<Driver["kind"], string | undefined>> = {
-  photometry: "a measured file for it would settle it",
+  level: "a measured file for it would settle it",
+  lobe: "a measured file for it would settle it",
+  alignment: "only a reading on site would settle it",
   flux: "a measured file would settle it",
   maintenance: "an agreed cleaning and lamp life would settle it",
   reflectance: "the finish's own reflectance would settle it",
   position: "closer setting out would settle it",
+  "hung angle": "a spirit level at hanging would settle it",
   height: "a laser line at hanging would settle it",
   "unit scatter": "luminaires of one batch would settle it",
   dimming: "a measured dimmer level would settle it",
@@ -19,7 +22,7 @@ const ADVICE: Readonly<Record<Driver["kind"], string | undefined>> = {
 export function uncertaintyAdvice(drivers: readonly Driver[]): string {
   const [first] = drivers;
   if (first === undefined || first.kind === "rest") return "spread over many inputs";
-  const measured = first.kind === "photometry" && first.evidence === "A";
+  const measured = (first.kind === "level" || first.kind === "lobe") && first.evidence === "A";
   const way = measured ? "only a reading on site would settle it" : ADVICE[first.kind];
   const lead = `mostly the ${first.input} (${Math.round(100 * first.share)} %)`;
   return way === undefined ? lead : `${lead}: ${way}`;

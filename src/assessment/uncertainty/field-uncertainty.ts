@@ -3,10 +3,11 @@
  *
  *   E(p) ≈ Ē(p) + shift(p) + Σ_k z_k e_k(p),  z_k independent, mean 0, variance 1
  *
- * and for a draft |E − E_draft| ≤ bound(p) beside it, see `draft-bound.ts`. Light is linear in flux, so photometry, flux, scatter, dimming and maintenance are exact shares of the field
- * (superposition). Position and height come from moving each luminaire by one σ both ways in direct light,
- * unblocked; reflectance from solving the room again one σ up and down with few patches. First order; checked
- * against a Monte Carlo of the whole calculation in the tests.
+ * and for a draft |E − E_draft| ≤ bound(p) beside it, see `draft-bound.ts`. Light is linear in
+ * flux, so level, flux, scatter, dimming and maintenance are exact shares of the field (superposition). Position, height
+ * and angle come from moving each luminaire by one σ both ways in direct light, unblocked; the lobe from light of another
+ * lobe of the same flux, σ to either side; reflectance from solving the room again one σ up and down with few patches.
+ * First order, and of the lobe the mean of the second; checked against a Monte Carlo of the whole calculation.
  *
  * [1] JCGM 100:2008 (GUM): input quantity, standard uncertainty, 4.3.7 (bounds of an even distribution), 5.1.2
  * (combined by the law of propagation).
@@ -14,27 +15,29 @@
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
-import { addDirectLight } from "../../engine/direct/direct-light.ts";
-import { DirectSources, type PlacedSource } from "../../engine/direct/direct-sources.ts";
-import type { CalculationResult } from "../../engine/result.ts";
+import { DirectSources } from "../../engine/direct/direct-sources.ts";
+import type { CalculationResult, Method } from "../../engine/result.ts";
 import { EVIDENCE, type Evidence } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { untilted } from "../../luminaire/tilted.ts";
 import { cutNormal } from "../../numerics/normal-distribution.ts";
-import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { draftBounds, errorsOf } from "./draft-bound.ts";
 import { HIGHEST_REFLECTANCE, type InputBands } from "./input-bands.ts";
+import { DirectEffects, type TypeEffects } from "./direct-effects.ts";
 
 export type InputKind =
-  | "photometry"
+  | "level"
+  | "lobe"
+  | "alignment"
   | "flux"
   | "unit scatter"
   | "maintenance"
   | "reflectance"
   | "position"
   | "height"
+  | "hung angle"
   | "dimming"
   | "calculation";
 
@@ -65,8 +68,6 @@ export interface FieldUncertainty {
   readonly bound?: Float64Array;
 }
 
-/** Near-field bound asked of moved luminaires: a difference of two figures must not see their nodes change. */
-const MOVED_NEAR_FIELD_ERROR = 5e-4;
 /** Patches for the effect of a reflectance: a tenth of a difference is a hundredth of the light. */
 const PATCHES = 160;
 
@@ -85,105 +86,124 @@ export function fieldUncertainties(
     result.method.patches > 0 ? reflectanceContributions(scene, planes, bands, calculate, observer) : [];
   const bounds =
     result.method.quality === "quick" ? draftBounds(scene, result, planes, calculate, observer) : undefined;
-  const errors = errorsOf(result.method);
+  const effects = new DirectEffects(sources);
   return planes.map((index, k) => {
     throwIfCancelled(observer);
-    const plane = scene.planes[index];
-    const count = plane.weights.length;
-    const shift = new Float64Array(count);
-    const contributions: Contribution[] = [];
-    const total = new Float64Array(count);
-    const byType = new Map<Luminaire, Float64Array>();
-    const interreflected = new Float64Array(count);
-    scene.layers.forEach((layer, l) => {
-      const weight = layer.dim * scene.maintenance;
-      const field = result.planes[index].layers[l];
-      const whole = new Float64Array(count);
-      for (let i = 0; i < count; i++) {
-        whole[i] = weight * (field.direct[i] + field.interreflected[i]);
-        interreflected[i] += weight * field.interreflected[i];
-        total[i] += whole[i];
-      }
-      if (layer.dim > 0 && layer.dim < 1) {
-        contributions.push(normal({ kind: "dimming", of: layer.name }, whole, bands.dimming / 2));
-      }
-      const flux = layer.luminaires.reduce((sum, { luminaire }) => sum + luminaire.flux, 0);
-      for (const placed of layer.luminaires) {
-        const share = flux > 0 ? placed.luminaire.flux / flux : 0;
-        // The luminaire's own direct light, and its part of what its layer's light comes back as.
-        const lit = sources.placed(placed, MOVED_NEAR_FIELD_ERROR);
-        const own = directLight(lit, plane);
-        for (let i = 0; i < count; i++) own[i] = weight * (own[i] + share * field.interreflected[i]);
-        contributions.push(normal({ kind: "unit scatter" }, own, bands.unitScatter));
-        const make = untilted(placed.luminaire);
-        const type = byType.get(make) ?? new Float64Array(count);
-        for (let i = 0; i < count; i++) type[i] += whole[i] * share;
-        byType.set(make, type);
-        contributions.push(...placeContributions(lit, plane, weight, bands));
-      }
-    });
-    for (const [luminaire, field] of byType) {
-      const { name: of, evidence } = luminaire;
-      const { band, fromRatedFlux } = EVIDENCE[evidence];
-      const [down, up] = band;
-      contributions.push(normal({ kind: "photometry", of, evidence }, field, (down + up) / 4));
-      offset(shift, field, (up - down) / 2);
-      if (!fromRatedFlux) continue;
-      contributions.push({
-        ...normal({ kind: "flux", of, evidence }, field, bands.ratedFlux / Math.sqrt(12)),
-        even: true,
-      });
-      offset(shift, field, -bands.ratedFlux / 2);
-    }
-    if (scene.maintenance > 0) {
-      const cut = cutNormal(scene.maintenance, bands.maintenance / 2, 0, 1);
-      contributions.push(normal({ kind: "maintenance" }, total, cut.sigma / scene.maintenance));
-      offset(shift, total, cut.mean / scene.maintenance - 1);
-    }
-    contributions.push(normal({ kind: "calculation" }, total, errors.nearFieldError / 2));
-    const bound = errors.interreflectionBound;
-    if (bound !== undefined) contributions.push(normal({ kind: "calculation" }, interreflected, bound / 2));
+    const field = new FieldContributions(scene.planes[index].weights.length);
+    const total = addLuminaires(field, scene, result, index, bands, effects);
+    addMaintenance(field, total.whole, scene.maintenance, bands);
+    addCalculation(field, total, result.method);
     for (const { part, changes, bias } of reflected) {
-      contributions.push({ input: { kind: "reflectance", of: part }, even: false, effect: changes[k] });
-      offset(shift, changes[k], bias);
+      field.contributions.push({ input: { kind: "reflectance", of: part }, even: false, effect: changes[k] });
+      field.offset(changes[k], bias);
     }
+    const { shift, contributions } = field;
     return { plane: index, shift, contributions, ...(bounds === undefined ? {} : { bound: bounds[k] }) };
   });
 }
 
-function normal(input: InputQuantity, field: Float64Array, sigma: number): Contribution {
-  return { input, even: false, effect: field.map((value) => value * sigma) };
+class FieldContributions {
+  readonly shift: Float64Array;
+  readonly contributions: Contribution[] = [];
+
+  constructor(count: number) {
+    this.shift = new Float64Array(count);
+  }
+
+  /** A share σ of a field of light (lx). */
+  share(input: InputQuantity, field: Float64Array, sigma: number, even = false): void {
+    this.contributions.push({ input, even, effect: field.map((value) => value * sigma) });
+  }
+
+  offset(field: Float64Array, factor: number): void {
+    for (let i = 0; i < this.shift.length; i++) this.shift[i] += factor * field[i];
+  }
 }
 
-function offset(shift: Float64Array, field: Float64Array, factor: number): void {
-  for (let i = 0; i < shift.length; i++) shift[i] += factor * field[i];
+interface Total {
+  readonly whole: Float64Array;
+  readonly interreflected: Float64Array;
 }
 
-function directLight(placed: PlacedSource, plane: CalculationPlane): Float64Array {
-  const out = new Float64Array(plane.weights.length);
-  addDirectLight(placed, plane, 0, out);
-  return out;
-}
-
-function placeContributions(
-  placed: PlacedSource,
-  plane: CalculationPlane,
-  weight: number,
+/** What the luminaires bring, one by one and by type; returns the light of all. */
+function addLuminaires(
+  field: FieldContributions,
+  scene: Scene,
+  result: CalculationResult,
+  index: number,
   bands: InputBands,
-): Contribution[] {
-  const { frame } = placed;
-  return [0, 1, 2].map((axis): Contribution => {
-    const sigma = (axis === 2 ? bands.height : bands.position) / 2;
-    const at = (sign: number): Float64Array => {
-      const origin: [number, number, number] = [frame.origin[0], frame.origin[1], frame.origin[2]];
-      origin[axis] += sign * sigma;
-      return directLight({ ...placed, frame: { ...frame, origin } }, plane);
-    };
-    const low = at(-1);
-    const effect = at(1);
-    for (let i = 0; i < effect.length; i++) effect[i] = (weight * (effect[i] - low[i])) / 2;
-    return { input: { kind: axis === 2 ? "height" : "position" }, even: false, effect };
+  effects: DirectEffects,
+): Total {
+  const plane = scene.planes[index];
+  const count = plane.weights.length;
+  const total = { whole: new Float64Array(count), interreflected: new Float64Array(count) };
+  const types = new Map<Luminaire, TypeEffects>();
+  scene.layers.forEach((layer, l) => {
+    const weight = layer.dim * scene.maintenance;
+    const light = result.planes[index].layers[l];
+    const whole = light.direct.map((direct, i) => weight * (direct + light.interreflected[i]));
+    for (let i = 0; i < count; i++) {
+      total.whole[i] += whole[i];
+      total.interreflected[i] += weight * light.interreflected[i];
+    }
+    if (layer.dim > 0 && layer.dim < 1)
+      field.share({ kind: "dimming", of: layer.name }, whole, bands.dimming / 2);
+    const flux = layer.luminaires.reduce((sum, { luminaire }) => sum + luminaire.flux, 0);
+    for (const placed of layer.luminaires) {
+      const share = flux > 0 ? placed.luminaire.flux / flux : 0;
+      // The luminaire's own direct light, and its part of what its layer's light comes back as.
+      const own = effects.direct(placed, plane);
+      for (let i = 0; i < count; i++) own[i] = weight * (own[i] + share * light.interreflected[i]);
+      field.share({ kind: "unit scatter" }, own, bands.unitScatter);
+      const make = untilted(placed.luminaire);
+      const type = types.get(make) ?? effects.ofType(count);
+      for (let i = 0; i < count; i++) type.light[i] += whole[i] * share;
+      effects.addToType(type, placed, plane, weight);
+      types.set(make, type);
+      for (const { kind, effect } of effects.ofPlace(placed, plane, weight, bands))
+        field.contributions.push({ input: { kind }, even: false, effect });
+    }
   });
+  for (const [luminaire, type] of types) addType(field, luminaire, type, bands);
+  return total;
+}
+
+/** What all luminaires of one type have in common. */
+function addType(
+  field: FieldContributions,
+  { name: of, evidence }: Luminaire,
+  { light, lobe, bend, alignment }: TypeEffects,
+  bands: InputBands,
+): void {
+  const { level, fromRatedFlux } = EVIDENCE[evidence];
+  field.share({ kind: "level", of, evidence }, light, level / 2);
+  field.contributions.push({ input: { kind: "lobe", of, evidence }, even: false, effect: lobe });
+  field.offset(bend, 1);
+  if (EVIDENCE[evidence].alignment > 0)
+    for (const effect of alignment)
+      field.contributions.push({ input: { kind: "alignment", of, evidence }, even: false, effect });
+  if (!fromRatedFlux) return;
+  field.share({ kind: "flux", of, evidence }, light, bands.ratedFlux / Math.sqrt(12), true);
+  field.offset(light, -bands.ratedFlux / 2);
+}
+
+function addMaintenance(
+  field: FieldContributions,
+  whole: Float64Array,
+  maintenance: number,
+  bands: InputBands,
+): void {
+  if (!(maintenance > 0)) return;
+  const cut = cutNormal(maintenance, bands.maintenance / 2, 0, 1);
+  field.share({ kind: "maintenance" }, whole, cut.sigma / maintenance);
+  field.offset(whole, cut.mean / maintenance - 1);
+}
+
+function addCalculation(field: FieldContributions, { whole, interreflected }: Total, method: Method): void {
+  const { nearFieldError, interreflectionBound } = errorsOf(method);
+  field.share({ kind: "calculation" }, whole, nearFieldError / 2);
+  if (interreflectionBound !== undefined)
+    field.share({ kind: "calculation" }, interreflected, interreflectionBound / 2);
 }
 
 interface ReflectanceContribution {

@@ -3,13 +3,16 @@
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Share } from "./figure-uncertainty.ts";
 
+const NOUNS = { level: "light output", lobe: "beam shape", alignment: "alignment" };
 const PARTS: Readonly<Record<string, string>> = { body: "cabinets", opening: "windows" };
 
 export function inputWords(input: Share["input"]): string {
   const of = input.of ?? "";
   switch (input.kind) {
-    case "photometry":
-      return `photometry of ${of}${input.evidence === undefined ? "" : ` (${EVIDENCE[input.evidence].words})`}`;
+    case "level":
+    case "lobe":
+    case "alignment":
+      return `${NOUNS[input.kind]} of ${of}${input.evidence === undefined ? "" : ` (${EVIDENCE[input.evidence].words})`}`;
     case "flux":
       return `flux of ${of}`;
     case "dimming":
@@ -20,6 +23,8 @@ export function inputWords(input: Share["input"]): string {
       return "positions in plan";
     case "height":
       return "hanging heights";
+    case "hung angle":
+      return "angles as hung";
     default:
       return input.kind;
   }

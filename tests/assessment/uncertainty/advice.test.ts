@@ -9,8 +9,8 @@ it("says what would lessen each kind of uncertainty, whatever it is called", () 
   expect(of({ kind: "flux", input: "flux of dome" })).toBe(
     "mostly the flux of dome (62 %): a measured file would settle it",
   );
-  expect(of({ kind: "photometry", evidence: "A" })).toContain("on site");
-  expect(of({ kind: "photometry", evidence: "E" })).toContain("measured file");
+  expect(of({ kind: "level", evidence: "A" })).toContain("on site");
+  expect(of({ kind: "level", evidence: "E" })).toContain("measured file");
   // The words of another kind change nothing.
   expect(of({ kind: "height", input: "flux of (measured)" })).toContain("laser line");
   expect(of({ kind: "rest", input: "maintenance" })).toBe("spread over many inputs");
