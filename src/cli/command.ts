@@ -16,6 +16,8 @@ export interface Io {
   err(text: string): void;
   /** Whether a person watches `err` on a terminal. */
   readonly interactive?: boolean;
+  /** Asks the person at the terminal; absent where nobody can answer. */
+  ask?(question: string): Promise<string>;
 }
 
 export interface Option {

@@ -10,6 +10,11 @@ export interface CommandEntry {
 /** Every command, in the order of a job. */
 export const COMMANDS: readonly CommandEntry[] = [
   {
+    name: "new",
+    summary: "a study to start from, every default written out",
+    load: async () => (await import("./commands/new.ts")).create,
+  },
+  {
     name: "check",
     summary: "light and verdict of every arrangement of a study, side by side",
     load: async () => (await import("./commands/check.ts")).check,
@@ -58,6 +63,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     name: "verify",
     summary: "site readings against the prediction, and what is wrong where they differ",
     load: async () => (await import("./commands/verify.ts")).verify,
+  },
+  {
+    name: "schema",
+    summary: "the JSON Schema of a study, every key described",
+    load: async () => (await import("./commands/schema.ts")).schema,
   },
   {
     name: "serve",

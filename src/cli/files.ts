@@ -7,6 +7,7 @@
 
 import {
   closeSync,
+  existsSync,
   fstatSync,
   mkdirSync,
   openSync,
@@ -17,8 +18,10 @@ import {
   rmSync,
   writeFileSync,
 } from "node:fs";
-import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
+import { basename, dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { nearestWord } from "../diagnostics/nearest-word.ts";
+import { printable } from "../diagnostics/printable.ts";
 
 /** Largest study read (bytes). */
 export const STUDY_LIMIT = 8_000_000;
@@ -37,7 +40,14 @@ export function readBytes(path: string, limit: number): Outcome<Uint8Array> {
   try {
     descriptor = path === "-" ? 0 : openSync(path, "r");
   } catch (error) {
-    return wrong("file-unreadable", reasonOf(error));
+    if ((error as NodeJS.ErrnoException).code !== "ENOENT") return wrong("file-unreadable", reasonOf(error));
+    const near = nearestFile(path);
+    return wrong(
+      "file-unreadable",
+      "There is no such file.",
+      near === undefined ? undefined : `perhaps ${printable(near, 200)}`,
+      `nothing at ${printable(resolve(path), 400)}`,
+    );
   }
   try {
     const status = fstatSync(descriptor);
@@ -182,6 +192,17 @@ export function resolveWithin(reach: Reach, path: string, where: Issue["where"])
   } catch (error) {
     return wrong("file-unreadable", reasonOf(error));
   }
+}
+
+/** The file of the same folder whose name is nearest. */
+function nearestFile(path: string): string | undefined {
+  const names = listFiles(dirname(resolve(path)));
+  const near = names.ok ? nearestWord(basename(path), names.value) : undefined;
+  return near === undefined ? undefined : join(dirname(path), near);
+}
+
+export function exists(path: string): boolean {
+  return existsSync(path);
 }
 
 /** Names of the files in a folder, not of those below it. */

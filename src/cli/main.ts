@@ -1,5 +1,10 @@
 #!/usr/bin/env node
+import { createInterface } from "node:readline/promises";
 import { run } from "./run.ts";
+
+// npm starts a script in the package's folder; paths are meant from where the user stands.
+const { INIT_CWD, npm_lifecycle_event: script } = process.env;
+if (INIT_CWD !== undefined && (script === "candlespan" || script === "start")) process.chdir(INIT_CWD);
 
 // A reader that has seen enough (`| head`) closes the pipe; that is its right and not a fault.
 for (const stream of [process.stdout, process.stderr])
@@ -13,4 +18,14 @@ process.exitCode = await run(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
   interactive: process.stderr.isTTY === true,
+  ...(process.stdin.isTTY === true && process.stderr.isTTY === true ? { ask } : {}),
 });
+
+async function ask(question: string): Promise<string> {
+  const lines = createInterface({ input: process.stdin, output: process.stderr });
+  try {
+    return await lines.question(question);
+  } finally {
+    lines.close();
+  }
+}

@@ -37,6 +37,7 @@ const EXTRA_PACKAGES: Record<string, readonly string[]> = {
   formats: ["@tarikjabiri/dxf", "pdfkit"],
   elements: ["lit", "@lit/context", "@lit/task", "fflate", "idb"],
   preview: ["three", "lit", "three-mesh-bvh"],
+  cli: ["vite"], // builds the viewer where its sources are at hand
 };
 
 const files = readdirSync(source, { recursive: true })

@@ -1,11 +1,26 @@
 import { fileURLToPath } from "node:url";
 import { CandlespanError } from "../../diagnostics/candlespan-error.ts";
-import { type Command, EXIT, usageError } from "../command.ts";
-import { readBytes } from "../files.ts";
+import { type Command, EXIT, type Io, usageError } from "../command.ts";
+import { exists, readBytes } from "../files.ts";
 import { serveViewer } from "../viewer-server.ts";
 
 /** Where the built viewer lies, seen from the emitted command: beside `dist`. */
 const VIEWER = fileURLToPath(new URL("../../../dist-site", import.meta.url));
+
+/** Its sources, where the command runs in the project and not in an installed package. */
+const VIEWER_CONFIG = fileURLToPath(new URL("../../../site/vite.config.ts", import.meta.url));
+
+function isBuilt(): boolean {
+  return readBytes(`${VIEWER}/index.html`, 1_000_000).ok;
+}
+
+/** Builds the viewer where its sources and the bundler are at hand; elsewhere nothing happens. */
+async function buildViewer(io: Io): Promise<void> {
+  if (!exists(VIEWER_CONFIG)) return;
+  io.err("The viewer is not built yet: building it, a few seconds.\n");
+  const { build } = await import("vite");
+  await build({ configFile: VIEWER_CONFIG, logLevel: "error" });
+}
 
 export const serve: Command = {
   name: "serve",
@@ -21,7 +36,8 @@ export const serve: Command = {
     const port = Number(text);
     if (!/^\d+$/.test(text) || port > 65_535)
       throw usageError("--port is not a port.", "a whole number from 0 to 65535", text);
-    if (!readBytes(`${VIEWER}/index.html`, 1_000_000).ok)
+    if (!isBuilt()) await buildViewer(io);
+    if (!isBuilt())
       throw new CandlespanError([
         {
           code: "viewer-missing",

@@ -18,8 +18,8 @@ import type { DirectSource } from "../direct/direct-source.ts";
 import type { OpeningQuadrature } from "../direct/opening-quadrature.ts";
 import type { Receiver } from "../direct/receiver.ts";
 import { OpeningPieces } from "./opening-pieces.ts";
-import { ShadePieces } from "./shade-pieces.ts";
 import { scatterOpening } from "./opening-samples.ts";
+import { ShadePieces } from "./shade-pieces.ts";
 import type { InTheWay, Surroundings } from "./surroundings.ts";
 
 const NONE = new Float64Array(0);

@@ -1,0 +1,150 @@
+/**
+ * A study to start from: one's own island under one's own ceiling, lit by a typical pendant, with every default written out so that each
+ * can be seen and set. The command `new` and the viewer's start both ask it here.
+ *
+ * The room is the island with an aisle of 1.2 m all round; pendants and downlights are typical ones, from flux and beam, and say so.
+ * All of it common practice, no source.
+ */
+
+import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
+import { type Outcome, success } from "../diagnostics/issue.ts";
+import { resolveStudyWith } from "../scene/resolve-with.ts";
+import { checkStudy } from "../study/study.ts";
+
+export interface NewStudy {
+  readonly title?: string;
+  /** Of the island's top (m). */
+  readonly length: number;
+  readonly width: number;
+  /** Height of the ceiling above the floor (m). */
+  readonly ceilingHeight: number;
+  /** Size of the room (m); an aisle all round the island by default. */
+  readonly room?: { readonly length: number; readonly width: number };
+  readonly pendants?: number;
+  /** Seats along the island's far side. */
+  readonly seats?: number;
+  readonly hob?: boolean;
+  readonly sink?: boolean;
+  readonly display?: { readonly length: "mm" | "m" | "ft-in"; readonly illuminance: "lx" | "fc" };
+}
+
+export const TYPICAL_KITCHEN: NewStudy = { length: 2.4, width: 1.1, ceilingHeight: 2.6, pendants: 3 };
+
+const AISLE = 1.2;
+/** One pendant for so much of the island's length (m). */
+const BAY = 0.8;
+/** One downlight for so much of the room (m). */
+const DOWNLIGHT_SPACING = 1.5;
+const HOB = [0.6, 0.52] as const;
+const SINK = [0.6, 0.4] as const;
+const TYPICAL = "Typical, from flux and beam: replace it by the luminaire's own photometry.";
+
+type Json = Record<string, unknown>;
+
+/** The study's document, or what is wrong with the sizes, each at its place in the document. */
+export function newStudy(wanted: NewStudy): Outcome<Json> {
+  const document = starter(wanted);
+  const checked = checkStudy(document);
+  if (!checked.ok) return checked;
+  const resolved = resolveStudyWith(
+    checked.value,
+    { photometry: new Map(), publishedTargets: PUBLISHED_TARGETS_BY_ID },
+    () => {
+      throw new Error("A starter names no shade.");
+    },
+  );
+  if (!resolved.ok) return resolved;
+  for (const { path, value } of resolved.value.defaults) writeDefault(document, path, value);
+  return success(document);
+}
+
+function starter({
+  title,
+  length,
+  width,
+  ceilingHeight,
+  room,
+  pendants,
+  seats,
+  hob,
+  sink,
+  display,
+}: NewStudy): Json {
+  const size = room ?? { length: length + 2 * AISLE, width: width + 2 * AISLE };
+  const count = pendants ?? Math.max(1, Math.round(length / BAY));
+  const fitting = ([along, across]: readonly [number, number], at: number) => ({
+    from: [rounded(at - along / 2), rounded((width - across) / 2)],
+    size: [along, across],
+  });
+  return {
+    format: "candlespan-study",
+    version: 1,
+    title: title ?? "My kitchen",
+    ...(display === undefined ? {} : { display }),
+    room: { length: rounded(size.length), width: rounded(size.width), ceilingHeight },
+    island: {
+      length,
+      width,
+      ...(hob === true ? { hob: fitting(HOB, length * 0.75) } : {}),
+      ...(sink === true ? { sink: fitting(SINK, length * 0.25) } : {}),
+      ...(seats === undefined || seats === 0 ? {} : { seats: { side: "y+", count: seats } }),
+    },
+    luminaires: {
+      pendant: {
+        beam: { flux: 1000, angle: 90 },
+        opening: { diameter: 0.26 },
+        body: { profile: "dome", diameter: 0.3, height: 0.22 },
+        watts: 10,
+        note: TYPICAL,
+      },
+      downlight: { beam: { flux: 650, angle: 60 }, opening: { diameter: 0.08 }, watts: 7, note: TYPICAL },
+    },
+    arrangements: [
+      {
+        name: `${count} ${count === 1 ? "pendant" : "pendants"}`,
+        layers: [
+          { name: "pendants", role: "pendant", luminaire: "pendant", row: { count } },
+          {
+            name: "ambient",
+            role: "recessed",
+            luminaire: "downlight",
+            grid: {
+              columns: Math.max(2, Math.round(size.length / DOWNLIGHT_SPACING)),
+              rows: Math.max(2, Math.round(size.width / DOWNLIGHT_SPACING)),
+            },
+          },
+        ],
+      },
+    ],
+  };
+}
+
+function rounded(metres: number): number {
+  return Math.round(metres * 1000) / 1000;
+}
+
+/** A default put where the document would say it. Left alone: what stands for several keys at once (grids, half a spacing of a grid, whose
+ * two margins are no one number), and places inside what is not there. */
+function writeDefault(document: Json, path: string, value: unknown): void {
+  if (path === "/planes" || path.endsWith("/margin")) return;
+  const keys = path.split("/").slice(1);
+  if (keys[0] === "island" && keys[1] === "zones") {
+    const island = document.island as Json;
+    island.zones = [...((island.zones as unknown[] | undefined) ?? []), zoneOf(value, island)];
+    return;
+  }
+  let holder: unknown = document;
+  for (const key of keys.slice(0, -1)) {
+    if (typeof holder !== "object" || holder === null) return;
+    const inner = holder as Json;
+    inner[key] ??= {};
+    holder = inner[key];
+  }
+  if (typeof holder === "object" && holder !== null) (holder as Json)[keys[keys.length - 1]] = value;
+}
+
+/** The whole top has no outline of its own in the list of defaults. */
+function zoneOf(value: unknown, { length, width }: Json): unknown {
+  const zone = value as Json;
+  return zone.polygon === undefined ? { ...zone, from: [0, 0], size: [length, width] } : zone;
+}

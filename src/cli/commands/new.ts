@@ -1,0 +1,87 @@
+import { type NewStudy, newStudy, TYPICAL_KITCHEN } from "../../app/new-study.ts";
+import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { exists, writeWhole } from "../files.ts";
+import { lengthOf, wholeBetween } from "../option-values.ts";
+
+export const create: Command = {
+  name: "new",
+  usage: "new FILE [options]",
+  summary: "Writes a study to start from: your island, a typical pendant, every default written out.",
+  arguments: [1, 1],
+  options: {
+    length: {
+      type: "string",
+      value: "LENGTH",
+      description: 'of the island\'s top, e.g. "2.7 m" or "9\'" (default 2.4 m)',
+    },
+    width: { type: "string", value: "LENGTH", description: "of the island's top (default 1.1 m)" },
+    ceiling: { type: "string", value: "LENGTH", description: "height of the ceiling (default 2.6 m)" },
+    pendants: { type: "string", value: "N", description: "how many, 1 to 12 (default one for each 0.8 m)" },
+    seats: { type: "string", value: "N", description: "seats along the far side, 0 to 12 (default none)" },
+    hob: { type: "boolean", description: "a hob in the island" },
+    sink: { type: "boolean", description: "a sink in the island" },
+    unit: {
+      type: "string",
+      choices: ["mm", "m", "ft-in"],
+      default: "mm",
+      description: "what texts and drawings show",
+    },
+    force: { type: "boolean", description: "overwrite FILE" },
+  },
+  details:
+    "On a terminal, sizes that no option gives are asked for; elsewhere the typical kitchen stands in for them.\nThe pendant is a typical one, from flux and beam: replace it by a photometric file.",
+  run,
+};
+
+async function run(args: Arguments, io: Io): Promise<number> {
+  const [path] = args.positionals;
+  if (!args.flag("force") && exists(path))
+    throw usageError(
+      "The file is there already.",
+      "another name, or --force to overwrite it",
+      printable(path, 200),
+    );
+  const wanted = await sizes(args, io);
+  const unit = args.text("unit") as "mm" | "m" | "ft-in";
+  const document = orThrow(
+    newStudy({
+      ...wanted,
+      hob: args.flag("hob"),
+      sink: args.flag("sink"),
+      display: { length: unit, illuminance: unit === "ft-in" ? "fc" : "lx" },
+    }),
+  );
+  orThrow(writeWhole(path, `${JSON.stringify(document, null, 2)}\n`));
+  io.out(
+    `${printable(path, 200)}: a study to start from. \`candlespan check ${printable(path, 200)}\` lights it.\n`,
+  );
+  return EXIT.met;
+}
+
+/** What options give; the rest is asked for where somebody can answer, or typical. */
+async function sizes(args: Arguments, io: Io): Promise<NewStudy> {
+  const { ask } = io;
+  const given = async (name: string, question: string): Promise<string | undefined> => {
+    const text = args.text(name);
+    if (text !== undefined || ask === undefined) return text;
+    const answer = (await ask(question)).trim();
+    return answer === "" ? undefined : answer;
+  };
+  const length = await given("length", 'Length of the island\'s top ("2.4 m", "8\'"; Enter for 2.4 m): ');
+  const width = await given("width", "Its width (Enter for 1.1 m): ");
+  const ceiling = await given("ceiling", "Height of the ceiling (Enter for 2.6 m): ");
+  const pendants = await given("pendants", "How many pendants (Enter for one each 0.8 m): ");
+  const seats = args.text("seats");
+  const own = {
+    length: length === undefined ? TYPICAL_KITCHEN.length : lengthOf(length, "--length"),
+    width: width === undefined ? TYPICAL_KITCHEN.width : lengthOf(width, "--width"),
+    ceilingHeight: ceiling === undefined ? TYPICAL_KITCHEN.ceilingHeight : lengthOf(ceiling, "--ceiling"),
+  };
+  return {
+    ...own,
+    ...(pendants === undefined ? {} : { pendants: wholeBetween(pendants, "--pendants", 1, 12) }),
+    ...(seats === undefined ? {} : { seats: wholeBetween(seats, "--seats", 0, 12) }),
+  };
+}

@@ -1,0 +1,56 @@
+/** The study to start from: it opens without a warning, lights its top, and leaves hardly a default unsaid. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { newStudy, TYPICAL_KITCHEN } from "../../src/app/new-study.ts";
+import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
+import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
+import { resolveStudy } from "../../src/scene/resolve.ts";
+import { checkStudy } from "../../src/study/study.ts";
+
+const resolved = (document: unknown) =>
+  orThrow(
+    resolveStudy(orThrow(checkStudy(document)), {
+      photometry: new Map(),
+      publishedTargets: PUBLISHED_TARGETS_BY_ID,
+    }),
+  );
+
+describe("a new study", () => {
+  it("says every default in the document, but those that stand for several keys", () => {
+    const study = resolved(orThrow(newStudy({ ...TYPICAL_KITCHEN, hob: true, seats: 3 })));
+    expect(study.warnings).toEqual([]);
+    const unsaid = study.defaults.map(({ path }) => path);
+    expect(unsaid.filter((path) => path !== "/planes" && !path.endsWith("/margin"))).toEqual([]);
+  });
+
+  it("opens without warning and is lit whatever sensible kitchen is asked for", () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          length: fc.integer({ min: 15, max: 45 }).map((d) => d / 10),
+          width: fc.integer({ min: 6, max: 16 }).map((d) => d / 10),
+          ceilingHeight: fc.integer({ min: 24, max: 36 }).map((d) => d / 10),
+          hob: fc.boolean(),
+          sink: fc.boolean(),
+          seats: fc.integer({ min: 0, max: 4 }),
+        }),
+        (wanted) => {
+          fc.pre(wanted.seats * 0.6 <= wanted.length);
+          const study = resolved(orThrow(newStudy(wanted)));
+          expect(study.warnings).toEqual([]);
+          const [scene] = study.scenes;
+          expect(scene.zones.length).toBeGreaterThan(0);
+          expect(scene.zones.every(({ target }) => target !== undefined)).toBe(true);
+          expect(scene.layers[0].luminaires.length).toBeGreaterThan(0);
+        },
+      ),
+      { seed: 3, numRuns: 60 },
+    );
+  });
+
+  it("refuses what cannot be built, with the place", () => {
+    const outcome = newStudy({ ...TYPICAL_KITCHEN, ceilingHeight: 1.5 });
+    expect(outcome.ok).toBe(false);
+    if (!outcome.ok) expect(outcome.issues[0].where.path).toContain("/arrangements/0");
+  });
+});
