@@ -28,6 +28,7 @@ export function assembledResult(
     return { planes, method: { ...method, interreflection, patches: 0, residual: 0 } };
   }
   const lost = Math.abs(light.balance.imbalance);
+  const bound = quality.leastInterreflectionBound + light.divisionDifference / 2;
   return {
     planes: planes.map((field, index) => ({
       ...field,
@@ -50,10 +51,10 @@ export function assembledResult(
     method: {
       ...method,
       interreflection: "calculated",
-      ...(lost <= quality.interreflectionBound ? {} : { unaccounted: lost }),
+      ...(lost <= bound ? {} : { unaccounted: lost }),
       patches: light.patches.count,
       residual: light.residual,
-      interreflectionBound: quality.interreflectionBound,
+      interreflectionBound: bound,
       gatherSpacing: quality.gatherSpacing,
       interpolationError: light.planes.reduce((worst, { interpolationError: e }) => Math.max(worst, e), 0),
       bodyExchangeDifference: light.bodyExchangeDifference,

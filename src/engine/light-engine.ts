@@ -89,15 +89,7 @@ export class LightEngine {
     let light: Interreflection | undefined;
     const tooMany = scene.surfaces.length > MOST_SURFACES;
     if (chosen.interreflection && scene.surfaces.length > 0 && !tooMany) {
-      light = this.#interreflection.calculate(
-        scene,
-        luminaires,
-        inSight,
-        standing,
-        quality,
-        nearFieldError,
-        observer,
-      );
+      light = this.#interreflection.calculate(scene, luminaires, inSight, quality, nearFieldError, observer);
     }
     this.sources.turn();
     this.#standing.turn();

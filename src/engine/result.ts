@@ -68,7 +68,8 @@ export interface Method {
   readonly people: boolean;
   /** Bound on the visible share of an opening in a penumbra. */
   readonly penumbraError?: number;
-  /** Bound on interreflected light at a point, relative to the plane's mean interreflected light. */
+  /** Bound on interreflected light at a point, relative to the plane's mean interreflected light, measured on the scene by
+   * what a division into patches and parts twice as coarse moves. */
   readonly interreflectionBound?: number;
   /** Largest distance between gathered points (m), and the largest error of interpolating between them that was
    * met, relative to the plane's mean interreflected light. */

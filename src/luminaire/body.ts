@@ -19,7 +19,9 @@ export interface Body {
   readonly outline?: readonly (readonly [radius: number, z: number])[];
   /** Diffuse reflectance of the outside, 0…1. */
   readonly reflectance: number;
-  /** Fraction of light passed straight through, 0 for opaque. */
+  /** Diffuse reflectance of the lid that an open mouth is to light from outside; without it, as the outside. */
+  readonly lining?: number;
+  /** Fraction of light passed, straight through where `seeThrough` does not say less, 0 for opaque. */
   readonly transmittance: number;
   /** What an eye sees through it, where that is less: scattered light shows nothing of what lies behind. */
   readonly seeThrough?: number;

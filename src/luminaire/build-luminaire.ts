@@ -39,6 +39,7 @@ export interface LuminaireDescription {
     readonly outline?: readonly (readonly [radius: number, z: number])[];
     readonly offset?: number;
     readonly reflectance?: number;
+    readonly lining?: number;
     readonly transmittance?: number;
   };
   readonly lampSet?: number;
@@ -192,7 +193,7 @@ function bodyOf(
     defaults.push({ path: pathTo(at, key), value, why });
     return value;
   };
-  const { profile, length, width, outline } = given;
+  const { profile, length, width, outline, lining } = given;
   const missing = (key: string, expected: string) =>
     failure<{ body: Body; defaults: LuminaireDefault[] }>(
       wrong("luminaire-body", `A body of profile "${profile}" needs "${key}".`, pathTo(at, key), expected),
@@ -219,7 +220,7 @@ function bodyOf(
     offset: given.offset ?? 0,
     reflectance: given.reflectance ?? fill("reflectance", BODY_REFLECTANCE, TYPICAL),
     transmittance: given.transmittance ?? 0,
-    ...defined({ length, width, outline }),
+    ...defined({ length, width, outline, lining }),
   };
   return success({ body, defaults });
 }

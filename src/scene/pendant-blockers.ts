@@ -15,7 +15,8 @@ export function pendantBlockers(layers: readonly Layer[]): Blocker[] {
           name: `${name} ${i + 1}`,
           kind: "pendant",
           mesh: placed(bodyMesh(body, emission.opening), frame),
-          transmittance: body.transmittance,
+          // Light that a body scatters is sent on by the body, not let through.
+          transmittance: body.seeThrough ?? body.transmittance,
           owner: [layer, i],
         },
       ];

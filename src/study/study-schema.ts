@@ -202,6 +202,7 @@ const luminaire = object({
       outline: optional(list(radiusAndHeight, 2, 200, "points")),
       offset: optional(coordinate),
       reflectance: optional(reflectance),
+      lining: optional(reflectance),
       transmittance: optional(ratio),
     }),
   ),

@@ -10,9 +10,9 @@ import { BufferAttribute, BufferGeometry, DoubleSide, Ray, Vector3 } from "three
 import { MeshBVH } from "three-mesh-bvh";
 import { loadStudy } from "../../dist/cli/load-study.js";
 import { exchangeOf } from "../../dist/engine/interreflection/exchange.js";
+import { Gather } from "../../dist/engine/interreflection/gather.js";
 import { patchesOf } from "../../dist/engine/interreflection/patches.js";
 import { LightEngine } from "../../dist/engine/light-engine.js";
-import { Occluders } from "../../dist/engine/visibility/occluders.js";
 import { standingBlockers } from "../../dist/engine/visibility/surroundings.js";
 import { VisibilityTree } from "../../dist/geometry/visibility-tree.js";
 import { fineGrid } from "../../dist/scene/calculation-grid.js";
@@ -123,10 +123,10 @@ for (const quality of ["full", "quick"]) {
   console.log(`  a dimmer: ${dim.text}`);
 }
 
-const standing = new Occluders(standingBlockers(scene));
+const standing = standingBlockers(scene);
 const sizes = [600, 1200, 2400].map((wanted) => {
   const patches = patchesOf(scene.surfaces, wanted);
-  return { count: patches.count, ...best(3, () => exchangeOf(patches, standing)) };
+  return { count: patches.count, ...best(3, () => exchangeOf(new Gather(patches, standing))) };
 });
 for (let k = 0; k + 1 < sizes.length; k++) {
   const ratio = sizes[k + 1].count / sizes[k].count;

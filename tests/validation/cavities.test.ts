@@ -8,19 +8,18 @@
  */
 import { describe, expect, it } from "vitest";
 import { exchangeOf } from "../../src/engine/interreflection/exchange.ts";
+import { Gather } from "../../src/engine/interreflection/gather.ts";
 import { cutPatches } from "../../src/engine/interreflection/patches.ts";
 import { solveRadiosity } from "../../src/engine/interreflection/radiosity.ts";
-import { Occluders } from "../../src/engine/visibility/occluders.ts";
 import { roomSurfaces } from "../support/rooms.ts";
 
 const GREY = { ceiling: 0.5, walls: 0.5, floor: 0.5 };
-const NOTHING = new Occluders([]);
 
 /** Floor, ceiling and the four walls of a square room of side 1, each one patch. */
 function lumped(height: number): Float32Array {
   const patches = cutPatches(roomSurfaces(1, 1, height, GREY), 100);
   expect(patches.count).toBe(6);
-  return exchangeOf(patches, NOTHING).factors;
+  return exchangeOf(new Gather(patches, [])).factors;
 }
 
 /** Illuminance of floor, ceiling and a wall when the ceiling plane sends down 1 lm/m² of its own. */

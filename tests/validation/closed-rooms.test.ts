@@ -13,14 +13,12 @@ import { exchangeOf } from "../../src/engine/interreflection/exchange.ts";
 import { Gather } from "../../src/engine/interreflection/gather.ts";
 import { cutPatches, type Patches, patchesOf } from "../../src/engine/interreflection/patches.ts";
 import { solveRadiosity } from "../../src/engine/interreflection/radiosity.ts";
-import { Occluders } from "../../src/engine/visibility/occluders.ts";
 import { dot, subtract, type Vec3 } from "../../src/geometry/vector.ts";
 import type { Surface } from "../../src/scene/surface.ts";
 import { rotational } from "../support/distributions.ts";
 import { luminaire, placed, plane, scene } from "../support/luminaires.ts";
 import { roomSurfaces, surfaceOf } from "../support/rooms.ts";
 
-const NOTHING = new Occluders([]);
 const isotropic = (flux: number) => ({
   ...luminaire(rotational(() => flux / (4 * Math.PI), [0, 90, 180].map(Number))),
   flux,
@@ -108,13 +106,13 @@ describe("a closed room of one reflectance", () => {
     const exact = { floor: 208.72, ceiling: 342.43, walls: 362.21, ceilingCentre: 395.21 };
     const errors = [1000, 4000].map((wanted) => {
       const patches = patchesOf(roomSurfaces(1, 1, 1, uniform(0.5)), wanted);
-      const { factors } = exchangeOf(patches, NOTHING);
+      const { factors } = exchangeOf(new Gather(patches, []));
       const D = Float64Array.from(patches.surface, (s) => (s === 0 ? 2000 : 0));
       const rho = new Float64Array(patches.count).fill(0.5);
       const { exitance, interreflected } = solveRadiosity(factors, rho, D, { tolerance: 1e-7 });
-      const gather = new Gather(patches, NOTHING);
+      const gather = new Gather(patches, []);
       const row = new Float64Array(patches.count);
-      gather.row(0.5, 0.5, 1, 0, 0, -1, 1, row);
+      gather.row(0.5, 0.5, 1, 0, 0, -1, row);
       let E = 0;
       row.forEach((f, i) => {
         E += f * exitance[i];
@@ -139,7 +137,7 @@ describe("a sphere", () => {
   it("spreads interreflected light evenly, whatever lights it", () => {
     const facets = facetedSphere(24, 12);
     const patches = cutPatches(facets, 10);
-    const exchange = exchangeOf(patches, NOTHING);
+    const exchange = exchangeOf(new Gather(patches, []));
     const rho = 0.8;
     let area = 0;
     for (const a of patches.area) area += a;
@@ -192,7 +190,7 @@ describe("lumped enclosures", () => {
   it("of flat walls have their textbook exitances and illuminances", () => {
     const box = cutPatches(roomSurfaces(1, 1, 1, uniform(0.5)), 10);
     expect(box.count).toBe(6);
-    const { factors } = exchangeOf(box, NOTHING);
+    const { factors } = exchangeOf(new Gather(box, []));
     const lit = Float64Array.of(2000, 0, 0, 0, 0, 0);
     const cube = solveRadiosity(factors, new Float64Array(6).fill(0.5), lit, {
       tolerance: 1e-10,

@@ -6,7 +6,7 @@
 import { describe, expect, it } from "vitest";
 import { Gather } from "../../src/engine/interreflection/gather.ts";
 import { patchesOf } from "../../src/engine/interreflection/patches.ts";
-import { Occluders } from "../../src/engine/visibility/occluders.ts";
+import type { Blocker } from "../../src/scene/scene.ts";
 import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { surfaceOf } from "../support/rooms.ts";
@@ -29,13 +29,12 @@ function reflector(side: number, z: number) {
 
 function factor(side: number, z: number, p: Vec3, n: Vec3, blocker?: readonly [Vec3, Vec3]): number {
   const patches = patchesOf([reflector(side, z)], 200);
-  const solids = new Occluders(
+  const solids: Blocker[] =
     blocker === undefined
       ? []
-      : [{ name: "screen", kind: "body", mesh: boxMesh(blocker[0], blocker[1]), transmittance: 0 }],
-  );
+      : [{ name: "screen", kind: "body", mesh: boxMesh(blocker[0], blocker[1]), transmittance: 0 }];
   const row = new Float64Array(patches.count);
-  return new Gather(patches, solids).row(p[0], p[1], p[2], n[0], n[1], n[2], 1, row);
+  return new Gather(patches, solids).row(p[0], p[1], p[2], n[0], n[1], n[2], row);
 }
 
 describe("one bounce", () => {
@@ -78,7 +77,7 @@ describe("one bounce", () => {
       worst = Math.max(worst, Math.abs(found - exact));
     }
     console.log(`one bounce past a screen: worst error ${worst.toExponential(1)} of the factor`);
-    // Patches cut by the shadow's edge are sampled by 16 or 64 rays each: 0.5 % of the receiver's sphere of view.
-    expect(worst).toBeLessThan(5e-3);
+    // The screen is 1 mm thick: its upper edge hides 1 mm more than the formula's. Far patches by quadrature.
+    expect(worst).toBeLessThan(5e-4);
   });
 });

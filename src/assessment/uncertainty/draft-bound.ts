@@ -33,8 +33,16 @@ export function errorsOf({
   const own = nearFieldError > QUALITY.quick.leastNearFieldError;
   return {
     nearFieldError: own ? nearFieldError : Math.min(nearFieldError, DEFAULT_OPTIONS.nearFieldError),
-    interreflectionBound: interreflectionBound === undefined ? undefined : QUALITY.full.interreflectionBound,
+    interreflectionBound: interreflectionBound === undefined ? undefined : boundOfFull(interreflectionBound),
   };
+}
+
+/** What a full calculation would state where a draft states `bound`: the part that comes of the division into patches falls
+ * with their length. */
+function boundOfFull(bound: number): number {
+  const { quick, full } = QUALITY;
+  const division = Math.max(0, bound - quick.leastInterreflectionBound);
+  return full.leastInterreflectionBound + division * Math.sqrt(quick.patches / full.patches);
 }
 
 /** One array a plane asked for, maintained and dimmed. @param result the draft, planes in the scene's order */
@@ -55,7 +63,10 @@ export function draftBounds(
   const coarse = { patches: PATCHES, nearFieldError: 0.05 };
   const apart = method.patches > 0 ? light({ ...coarse, quality: "quick" }) : undefined;
   const exchanging = method.patches > 0 ? light({ ...coarse, quality: "full" }) : undefined;
-  const interreflection = (method.interreflectionBound ?? 0) + QUALITY.full.interreflectionBound;
+  const interreflection =
+    method.interreflectionBound === undefined
+      ? 0
+      : method.interreflectionBound + boundOfFull(method.interreflectionBound);
   return planes.map((index, k) => {
     const sum = (layers: readonly LayerField[], part: "direct" | "interreflected"): Float64Array => {
       const out = new Float64Array(scene.planes[index].weights.length);

@@ -2,22 +2,21 @@
  * Form factors between all patches: F_ij, the share of what leaves patch i that falls on patch j.
  *
  * Exchange areas K_ij = A_i F_ij = K_ji are closed forms for grids in line with each other, contour integrals for
- * the rest, times the visible share where a solid can stand between. In a closed room each row sums to one;
+ * the rest, times the visible share where a solid can stand between (`pair-shares.ts`). In a closed room each row sums to one;
  * how far it does not is the closure error, which is kept and reported. Rows are then brought to one by
  * symmetric scaling, K_ij ← d_i K_ij d_j, which keeps reciprocity, and only where the error is small enough to be
- * the known error of sampling; a room that is not closed keeps its hole.
+ * the known error of quadrature; a room that is not closed keeps its hole.
  *
  * Key of a cache: the patches and the solids that stay put. Memory: 4 n² bytes kept, 12 n² while being made.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import type { Occluders } from "../visibility/occluders.ts";
 import { alignedExchange } from "./aligned-exchange.ts";
+import type { Gather } from "./gather.ts";
 import { PairKernel } from "./pair-exchange.ts";
-import { PairVisibility } from "./pair-visibility.ts";
-import { HEAVY } from "./patch-sampler.ts";
-import { type Patches, surfaceBounds } from "./patches.ts";
+import { PairShares } from "./pair-shares.ts";
+import type { Patches } from "./patches.ts";
 
 export interface Exchange {
   readonly patches: Patches;
@@ -28,54 +27,61 @@ export interface Exchange {
   /** Largest |Σ_j F_ij − 1|, and its area-weighted mean. */
   readonly closureError: number;
   readonly meanClosureError: number;
-  /** Pairs whose visibility was sampled, and rays traced for them. */
-  readonly sampledPairs: number;
-  readonly rays: number;
+  /** Pairs between which a solid can stand. */
+  readonly partPairs: number;
 }
 
-/** A row further from one than this is a hole in the room, not an error of sampling. */
+/** A row further from one than this is a hole in the room, not an error of quadrature. */
 const LARGEST_CLOSURE_ERROR = 0.08;
 
-export function exchangeOf(patches: Patches, solids: Occluders, observer?: Observer): Exchange {
+export function exchangeOf(gather: Gather, observer?: Observer): Exchange {
+  const { patches } = gather;
   const n = patches.count;
   const areas = new Float64Array(n * n);
   const kernel = new PairKernel(patches);
-  const visibility = new PairVisibility(patches, solids);
   const surfaces = patches.grids.length;
-  const all = Array.from({ length: solids.count }, (_, i) => i);
-  const view = surfaceViews(patches, solids, all);
+  /** Of each patch, the later ones from which a solid can part it, in rising order. */
+  const apart: number[][] = Array.from({ length: n }, () => []);
   let done = 0;
   const pairs = (n * (n - 1)) / 2;
   for (let s = 0; s < surfaces; s++) {
     for (let t = s + 1; t < surfaces; t++) {
       const from = patches.firstOfSurface;
       done += (from[s + 1] - from[s]) * (from[t + 1] - from[t]);
-      if (!view[s].sees(t) || !view[t].sees(s)) continue;
+      if (!sees(patches, s, t) || !sees(patches, t, s)) continue;
       throwIfCancelled(observer);
       observer?.progress?.("form factors", Math.min(1, done / pairs));
-      const aligned = alignedExchange(patches.grids[s], patches.grids[t]);
-      const blockers = solids
-        .between(view[s].box, view[t].box, all)
-        .filter((solid) => !view[s].behind.has(solid) && !view[t].behind.has(solid));
-      fillPair(patches, solids, visibility, kernel, areas, s, t, aligned, blockers, observer);
+      fillPair(gather, kernel, areas, apart, s, t, observer);
     }
   }
-  return normalised(patches, areas, visibility);
+  const shares = new PairShares(gather, gather.screens, true);
+  apart.forEach((others, i) => {
+    if (others.length === 0) return;
+    throwIfCancelled(observer);
+    const seen = shares.of(i, others);
+    others.forEach((j, m) => {
+      const k = areas[i * n + j] * seen[m];
+      areas[i * n + j] = k;
+      areas[j * n + i] = k;
+    });
+  });
+  return normalised(patches, areas, shares.pairs);
 }
 
 function fillPair(
-  p: Patches,
-  solids: Occluders,
-  visibility: PairVisibility,
+  { patches: p, screens, surfaceBoxes }: Gather,
   kernel: PairKernel,
   areas: Float64Array,
+  apart: readonly number[][],
   s: number,
   t: number,
-  aligned: ReturnType<typeof alignedExchange>,
-  blockers: readonly number[],
   observer?: Observer,
 ): void {
   const n = p.count;
+  const aligned = alignedExchange(p.grids[s], p.grids[t]);
+  const blockers = screens.before[t].filter((solid) =>
+    screens.any(surfaceBoxes[s], surfaceBoxes[t], [solid]),
+  );
   const cellsS = p.grids[s].cells;
   const cellsT = p.grids[t].cells;
   for (let a = 0; a < cellsS.length; a++) {
@@ -84,38 +90,24 @@ function fillPair(
     const boxI = p.bounds.subarray(6 * i, 6 * i + 6);
     for (let b = 0; b < cellsT.length; b++) {
       const j = p.firstOfSurface[t] + b;
-      let k =
+      const k =
         aligned !== undefined && p.whole[i] === 1 && p.whole[j] === 1
           ? aligned(cellsS[a].column, cellsS[a].row, cellsT[b].column, cellsT[b].row)
           : kernel.exchange(i, j);
       if (!(k > 0)) continue;
-      if (blockers.length > 0 && solids.anyBetween(boxI, p.bounds.subarray(6 * j, 6 * j + 6), blockers))
-        k *= visibility.visible(i, j, k > HEAVY * Math.min(p.area[i], p.area[j]), blockers);
+      if (blockers.length > 0 && screens.any(boxI, p.bounds.subarray(6 * j, 6 * j + 6), blockers))
+        apart[i].push(j);
       areas[i * n + j] = k;
       areas[j * n + i] = k;
     }
   }
 }
 
-interface SurfaceView {
-  readonly box: Float64Array;
-  /** Solids wholly behind the surface. */
-  readonly behind: ReadonlySet<number>;
-  /** Whether any of another surface lies in front of this one. */
-  sees(other: number): boolean;
-}
-
-function surfaceViews(p: Patches, solids: Occluders, all: readonly number[]): SurfaceView[] {
-  return p.grids.map((grid, s) => {
-    const normal = grid.frame.normal;
-    const o = grid.frame.origin;
-    const level = o[0] * normal[0] + o[1] * normal[1] + o[2] * normal[2];
-    return {
-      box: surfaceBounds(p, s),
-      behind: new Set(all.filter((solid) => solids.behind(solid, normal, level))),
-      sees: (t) => anyInFront(p, t, normal, level),
-    };
-  });
+/** Whether any of surface t lies in front of surface s. */
+function sees(p: Patches, s: number, t: number): boolean {
+  const { normal, origin } = p.grids[s].frame;
+  const level = origin[0] * normal[0] + origin[1] * normal[1] + origin[2] * normal[2];
+  return anyInFront(p, t, normal, level);
 }
 
 function anyInFront(p: Patches, t: number, normal: Vec3, level: number): boolean {
@@ -127,38 +119,16 @@ function anyInFront(p: Patches, t: number, normal: Vec3, level: number): boolean
   return false;
 }
 
-function normalised(p: Patches, k: Float64Array, visibility: PairVisibility): Exchange {
-  const n = p.count;
-  const rowSums = new Float64Array(n);
+function normalised(p: Patches, k: Float64Array, partPairs: number): Exchange {
+  const { factors, rowSums } = balancedRows(k, p.area);
   let worst = 0;
   let mean = 0;
   let area = 0;
-  for (let i = 0; i < n; i++) {
-    let sum = 0;
-    for (let j = 0; j < n; j++) sum += k[i * n + j];
-    rowSums[i] = sum / p.area[i];
+  for (let i = 0; i < p.count; i++) {
     const error = Math.abs(rowSums[i] - 1);
     worst = Math.max(worst, error);
     mean += error * p.area[i];
     area += p.area[i];
-  }
-  // d_i² Σ_j K_ij d_j / d_i = A_i, by damped fixed point: six rounds bring 1 % to 1e-4 in the worst row.
-  const d = new Float64Array(n).fill(1);
-  const open = rowSums.map((sum) => (Math.abs(sum - 1) > LARGEST_CLOSURE_ERROR ? 1 : 0));
-  const needed = worst > 1e-9;
-  for (let round = 0; needed && round < 6; round++) {
-    for (let i = 0; i < n; i++) {
-      if (open[i] === 1) continue;
-      let sum = 0;
-      for (let j = 0; j < n; j++) sum += k[i * n + j] * d[j];
-      sum *= d[i];
-      if (sum > 0) d[i] *= Math.sqrt(p.area[i] / sum);
-    }
-  }
-  const factors = new Float32Array(n * n);
-  for (let i = 0; i < n; i++) {
-    const scale = d[i] / p.area[i];
-    for (let j = 0; j < n; j++) factors[i * n + j] = k[i * n + j] * scale * d[j];
   }
   return {
     patches: p,
@@ -166,7 +136,40 @@ function normalised(p: Patches, k: Float64Array, visibility: PairVisibility): Ex
     rowSums,
     closureError: worst,
     meanClosureError: area > 0 ? mean / area : 0,
-    sampledPairs: visibility.pairs,
-    rays: visibility.rays,
+    partPairs,
   };
+}
+
+/** Factors K_ij / A_i with rows brought to one where they miss it by no more than quadrature errs, and the sums of the
+ * rows before. d_i² Σ_j K_ij d_j / d_i = A_i by damped fixed point: six rounds bring 1 % to 1e-4 in the worst row. */
+export function balancedRows(
+  k: Float64Array,
+  area: Float64Array,
+): { readonly factors: Float32Array; readonly rowSums: Float64Array } {
+  const n = area.length;
+  const rowSums = new Float64Array(n);
+  let worst = 0;
+  for (let i = 0; i < n; i++) {
+    let sum = 0;
+    for (let j = 0; j < n; j++) sum += k[i * n + j];
+    rowSums[i] = area[i] > 0 ? sum / area[i] : 1;
+    worst = Math.max(worst, Math.abs(rowSums[i] - 1));
+  }
+  const d = new Float64Array(n).fill(1);
+  const open = rowSums.map((sum) => (Math.abs(sum - 1) > LARGEST_CLOSURE_ERROR ? 1 : 0));
+  for (let round = 0; worst > 1e-9 && round < 6; round++) {
+    for (let i = 0; i < n; i++) {
+      if (open[i] === 1 || area[i] === 0) continue;
+      let sum = 0;
+      for (let j = 0; j < n; j++) sum += k[i * n + j] * d[j];
+      sum *= d[i];
+      if (sum > 0) d[i] *= Math.sqrt(area[i] / sum);
+    }
+  }
+  const factors = new Float32Array(n * n);
+  for (let i = 0; i < n; i++) {
+    const scale = area[i] > 0 ? d[i] / area[i] : 0;
+    for (let j = 0; j < n; j++) factors[i * n + j] = k[i * n + j] * scale * d[j];
+  }
+  return { factors, rowSums };
 }

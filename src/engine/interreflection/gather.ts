@@ -4,55 +4,43 @@
  * of patch values.
  *
  * Far patches use their own quadrature nodes (error 5e-4 of the patch's part at four of its radii, falling with
- * the fourth power). In a closed room a row sums to one; its deviation is the error of sampling, reported before
- * the row is brought to one.
+ * the fourth power). Visible shares are exact. In a closed room a row sums to one; what is missing is the nodes' error
+ * and is spread over the row.
  *
  * Key of a cached row: patches, standing solids, the point and its normal. Memory: 8 bytes a patch and point.
  */
 
+import type { Box } from "../../geometry/box.ts";
 import { elementToPolygon } from "../../geometry/polygon-factor.ts";
-import { seedOf } from "../../numerics/random-sequence.ts";
-import type { Occluders } from "../visibility/occluders.ts";
-import { ON_SURFACE } from "../visibility/shadowed-light.ts";
-import { HEAVY, PatchSampler, STRATA } from "./patch-sampler.ts";
+import type { Blocker } from "../../scene/scene.ts";
 import { type Patches, surfaceBounds } from "./patches.ts";
+import { Screens, screensOf } from "./screens.ts";
 
 /** Distance in radii of a patch from which its nodes stand for it. */
 const FAR = 4;
 /** Distance in radii beyond which a patch's quarters are not told apart. */
 const NEAR = 8;
-/** A row further from one than this is not closed by any error of sampling. */
+/** A row further from one than this is not closed by any error of the nodes. */
 const LARGEST_ROW_ERROR = 0.08;
 
 export class Gather {
   readonly patches: Patches;
-  rays = 0;
+  readonly screens: Screens;
+  readonly surfaceBoxes: readonly Box[];
   /** Largest |Σ F_pj − 1| of the rows made, before normalisation. */
   worstRow = 0;
-  readonly #solids: Occluders;
-  readonly #surfaceBoxes: Float64Array[];
-  /** For each surface, the solids that lie wholly behind it. */
-  readonly #all: number[];
-  readonly #hidden: ReadonlySet<number>[];
-  readonly #at = new Float64Array(3);
   readonly #box = new Float64Array(6);
   readonly #quarter = new Float64Array(12);
-  readonly #sampler: PatchSampler;
+  readonly #blockers: number[] = [];
 
-  constructor(patches: Patches, solids: Occluders) {
+  constructor(patches: Patches, standing: readonly Blocker[]) {
     this.patches = patches;
-    this.#solids = solids;
-    this.#sampler = new PatchSampler(patches);
-    this.#all = Array.from({ length: solids.count }, (_, i) => i);
-    this.#surfaceBoxes = patches.grids.map((_, s) => surfaceBounds(patches, s));
-    this.#hidden = patches.grids.map(({ frame: { origin, normal } }) => {
-      const level = origin[0] * normal[0] + origin[1] * normal[1] + origin[2] * normal[2];
-      return new Set(this.#all.filter((solid) => solids.behind(solid, normal, level)));
-    });
+    this.screens = new Screens(patches, screensOf(standing));
+    this.surfaceBoxes = patches.grids.map((_, s) => surfaceBounds(patches, s));
   }
 
-  /** Factors from a point with a unit normal to every patch, written to `row` from `offset`. `seed` numbers the
-   * point. Returns the sum of the row before normalisation. */
+  /** Factors from a point with a unit normal to every patch, written to `row` from `offset`. Returns the sum of the row
+   * before normalisation. */
   row(
     px: number,
     py: number,
@@ -60,49 +48,26 @@ export class Gather {
     nx: number,
     ny: number,
     nz: number,
-    seed: number,
     row: Float64Array,
     offset = 0,
   ): number {
     const p = this.patches;
+    const { sight, before } = this.screens;
     const level = px * nx + py * ny + pz * nz;
-    const solids = this.#all.filter((solid) => !this.#solids.behind(solid, [nx, ny, nz], level));
     const pointBox = this.#pointBox(px, py, pz);
+    sight.from(px, py, pz, nx, ny, nz);
     let sum = 0;
     for (let s = 0; s < p.grids.length; s++) {
       const first = p.firstOfSurface[s];
       const last = p.firstOfSurface[s + 1];
-      const mx = p.normal[3 * s];
-      const my = p.normal[3 * s + 1];
-      const mz = p.normal[3 * s + 2];
-      const o = p.grids[s].frame.origin;
-      const front = (px - o[0]) * mx + (py - o[1]) * my + (pz - o[2]) * mz;
-      if (front <= 1e-9) {
+      if (this.#over(s, px, py, pz) <= 1e-9) {
         row.fill(0, offset + first, offset + last);
         continue;
       }
-      const between = this.#solids
-        .between(pointBox, this.#surfaceBoxes[s], solids)
-        .filter((solid) => !this.#hidden[s].has(solid));
+      this.screens.between(pointBox, this.surfaceBoxes[s], before[s], nx, ny, nz, level, this.#blockers);
       for (let i = first; i < last; i++) {
-        let f = this.#factor(px, py, pz, nx, ny, nz, i, mx, my, mz);
-        if (f > 0 && between.length > 0) {
-          const patchBox = p.bounds.subarray(6 * i, 6 * i + 6);
-          if (this.#solids.anyBetween(pointBox, patchBox, between))
-            f *= this.visible(
-              this.#solids,
-              px,
-              py,
-              pz,
-              nx,
-              ny,
-              nz,
-              i,
-              seedOf(seed, i, 2),
-              f > HEAVY,
-              between,
-            );
-        }
+        let f = this.factor(px, py, pz, nx, ny, nz, i);
+        if (f > 0 && this.#blockers.length > 0) f *= this.#share(this.screens, i);
         row[offset + i] = f;
         sum += f;
       }
@@ -114,36 +79,77 @@ export class Gather {
     return sum;
   }
 
-  /** The parts of a row that one more body hides: appends patch numbers and hidden shares of what `row` holds. */
+  /** The parts of a row that a body's screens hide: appends patch numbers and hidden shares of what `row` holds. */
   hiddenBy(
-    body: Occluders,
+    body: Screens,
     px: number,
     py: number,
     pz: number,
     nx: number,
     ny: number,
     nz: number,
-    seed: number,
     row: Float64Array,
     offset: number,
     patch: number[],
     share: number[],
   ): void {
     const p = this.patches;
-    if (body.behind(0, [nx, ny, nz], px * nx + py * ny + pz * nz)) return;
+    const level = px * nx + py * ny + pz * nz;
     const pointBox = this.#pointBox(px, py, pz);
+    body.sight.from(px, py, pz, nx, ny, nz);
     for (let s = 0; s < p.grids.length; s++) {
-      if (!body.anyBetween(pointBox, this.#surfaceBoxes[s], ONLY)) continue;
+      body.between(pointBox, this.surfaceBoxes[s], body.before[s], nx, ny, nz, level, this.#blockers);
+      if (this.#blockers.length === 0) continue;
       for (let i = p.firstOfSurface[s]; i < p.firstOfSurface[s + 1]; i++) {
-        const f = row[offset + i];
-        if (f === 0 || !body.anyBetween(pointBox, p.bounds.subarray(6 * i, 6 * i + 6), ONLY)) continue;
-        const hidden = 1 - this.visible(body, px, py, pz, nx, ny, nz, i, seedOf(seed, i, 3), f > HEAVY, ONLY);
-        if (hidden > 0) {
+        if (row[offset + i] === 0) continue;
+        const hidden = 1 - this.#share(body, i);
+        if (hidden > 1e-12) {
           patch.push(i);
           share.push(hidden);
         }
       }
     }
+  }
+
+  /** Visible share of patch i past screens whose `sight` is at the point. */
+  sharePast(
+    screens: Screens,
+    px: number,
+    py: number,
+    pz: number,
+    nx: number,
+    ny: number,
+    nz: number,
+    i: number,
+  ): number {
+    const p = this.patches;
+    const level = px * nx + py * ny + pz * nz;
+    const box = p.bounds.subarray(6 * i, 6 * i + 6);
+    screens.between(
+      this.#pointBox(px, py, pz),
+      box,
+      screens.before[p.surface[i]],
+      nx,
+      ny,
+      nz,
+      level,
+      this.#blockers,
+    );
+    return this.#share(screens, i);
+  }
+
+  #share(screens: Screens, i: number): number {
+    const p = this.patches;
+    const first = p.vertexStart[i];
+    screens.sight.before = screens.wholly[p.surface[i]];
+    return screens.sight.share(p.vertices, p.vertexStart[i + 1] - first, first, this.#blockers);
+  }
+
+  /** Height over the front of a surface (m). */
+  #over(s: number, px: number, py: number, pz: number): number {
+    const { normal } = this.patches;
+    const o = this.patches.grids[s].frame.origin;
+    return (px - o[0]) * normal[3 * s] + (py - o[1]) * normal[3 * s + 1] + (pz - o[2]) * normal[3 * s + 2];
   }
 
   /** Factors to the four quarters of a whole patch, unhidden, to `out`; false where the patch is so far that its
@@ -190,19 +196,13 @@ export class Gather {
     return box;
   }
 
-  #factor(
-    px: number,
-    py: number,
-    pz: number,
-    nx: number,
-    ny: number,
-    nz: number,
-    i: number,
-    mx: number,
-    my: number,
-    mz: number,
-  ): number {
+  /** Unhidden factor from a point to patch i. */
+  factor(px: number, py: number, pz: number, nx: number, ny: number, nz: number, i: number): number {
     const p = this.patches;
+    const s = 3 * p.surface[i];
+    const mx = p.normal[s];
+    const my = p.normal[s + 1];
+    const mz = p.normal[s + 2];
     const x = p.centre[3 * i] - px;
     const y = p.centre[3 * i + 1] - py;
     const z = p.centre[3 * i + 2] - pz;
@@ -225,53 +225,4 @@ export class Gather {
     }
     return sum / Math.PI;
   }
-
-  /** Visible share of patch i from the point past the solids of `occluders`, weighted by the factor itself. */
-  visible(
-    occluders: Occluders,
-    px: number,
-    py: number,
-    pz: number,
-    nx: number,
-    ny: number,
-    nz: number,
-    i: number,
-    seed: number,
-    heavy: boolean,
-    among: readonly number[],
-  ): number {
-    const p = this.patches;
-    const s = 3 * p.surface[i];
-    const at = this.#at;
-    const sampler = this.#sampler;
-    sampler.seed(seed);
-    let weight = 0;
-    let passed = 0;
-    const levels = heavy ? 3 : 2;
-    // Rays leave a little in front of the receiver, so that a point in a surface counts as on it.
-    const fx = px + ON_SURFACE * nx;
-    const fy = py + ON_SURFACE * ny;
-    const fz = pz + ON_SURFACE * nz;
-    for (let level = 0; level < levels; level++) {
-      const side = STRATA[level];
-      for (let n = 0; n < side * side; n++) {
-        sampler.sample(i, n % side, Math.floor(n / side), side, at);
-        const x = at[0] - px;
-        const y = at[1] - py;
-        const z = at[2] - pz;
-        const here = x * nx + y * ny + z * nz;
-        const there = -(x * p.normal[s] + y * p.normal[s + 1] + z * p.normal[s + 2]);
-        if (here <= 0 || there <= 0) continue;
-        const r2 = x * x + y * y + z * z;
-        const k = (here * there) / (r2 * r2);
-        this.rays++;
-        weight += k;
-        passed += k * occluders.transmittanceAmong(fx, fy, fz, at[0], at[1], at[2], among);
-      }
-      if (passed === 0 || passed >= weight * (1 - 1e-12)) break;
-    }
-    return weight > 0 ? passed / weight : 1;
-  }
 }
-
-const ONLY = [0] as const;

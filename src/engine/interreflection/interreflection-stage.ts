@@ -1,26 +1,34 @@
 /**
  * Interreflected light of every layer, from direct light on patches to gathered light on planes.
  *
- * Bodies that come and go block direct light and gather at once; a first solution lets the patches see each other
- * past them, with each body's exitance taken from the room's mean. The refinement puts them into the exchange
- * (`lumped-bodies.ts`), and the largest difference it makes on any plane is reported.
+ * Bodies that come and go hide direct light and are lit, part by part. In a first solution the patches see each other past
+ * them, and their parts emit what they get of that; the refinement puts the parts into the exchange
+ * (`body-exchange.ts`), and the largest difference it makes on any plane is reported.
  */
 
-import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import type { Observer } from "../../diagnostics/cancelled.ts";
 import { contentKey } from "../../numerics/content-key.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { KeyedLuminaire } from "../keyed-luminaire.ts";
 import type { Quality } from "../quality.ts";
 import { RecentCache } from "../recent-cache.ts";
 import type { EnergyBalance } from "../result.ts";
-import type { Occluders } from "../visibility/occluders.ts";
 import type { Surroundings } from "../visibility/surroundings.ts";
+import { type Bodies, BodiesStage } from "./bodies-stage.ts";
+import type { PartExchange } from "./body-exchange.ts";
+import { litParts, passingBodies, type RoomLight, solveJoined } from "./body-solution.ts";
+import { type CoarseExchange, coarseSolution } from "./coarse-solution.ts";
 import { energyBalance } from "./energy-balance.ts";
-import { type HiddenPairs, type HiddenRows, hiddenPairs, hiddenRows, LumpedBodies } from "./lumped-bodies.ts";
-import { type PatchDirect, shadowedFlux, type UnshadowedFlux, unshadowedFlux } from "./patch-direct.ts";
+import {
+  floorOf,
+  type PatchDirect,
+  shadowedFlux,
+  type UnshadowedFlux,
+  unshadowedFlux,
+} from "./patch-direct.ts";
 import type { Patches } from "./patches.ts";
 import { type Gathered, PlaneGather } from "./plane-gather.ts";
-import { type RadiositySolution, solveRadiosity } from "./radiosity.ts";
+import { solveRadiosity } from "./radiosity.ts";
 import { type RoomExchange, roomExchange, roomExchangeKey } from "./room-exchange.ts";
 import { unevenPatches } from "./uneven-patches.ts";
 
@@ -35,15 +43,17 @@ export interface Interreflection {
   /** Largest change that putting bodies into the exchange made at a point, relative to the plane's mean
    * interreflected light; undefined where it was not done. */
   readonly bodyExchangeDifference: number | undefined;
+  /** Largest change at a point that patches of half the length and parts not in fours made, likewise. */
+  readonly divisionDifference: number;
 }
 
 /** Bound on the first solution where it is refined. */
 const START_TOLERANCE = 1e-3;
 
-interface Solved {
-  readonly solution: RadiositySolution;
-  /** `[body * layers + layer]` */
-  readonly bodyExitance: Float64Array;
+/** Direct light of one luminaire: on patches, and on the parts of each body (lm). */
+export interface LuminaireDirect {
+  readonly patches: PatchDirect;
+  readonly bodies: readonly Float64Array[];
 }
 
 export class InterreflectionStage {
@@ -51,22 +61,20 @@ export class InterreflectionStage {
   readonly #unshadowed: RecentCache<UnshadowedFlux>;
   readonly #direct: RecentCache<PatchDirect>;
   readonly #gathers: RecentCache<PlaneGather>;
-  readonly #hidden: RecentCache<HiddenPairs>;
-  readonly #hiddenRows: RecentCache<HiddenRows>;
   readonly #results: RecentCache<Interreflection>;
+  readonly #bodies: BodiesStage;
 
   constructor(keep: number) {
     this.#rooms = new RecentCache(keep);
     this.#unshadowed = new RecentCache(keep);
     this.#direct = new RecentCache(keep);
     this.#gathers = new RecentCache(keep);
-    this.#hidden = new RecentCache(keep);
-    this.#hiddenRows = new RecentCache(keep);
     this.#results = new RecentCache(keep);
+    this.#bodies = new BodiesStage(keep);
   }
 
   get bytes(): number {
-    let bytes = 0;
+    let bytes = this.#bodies.bytes;
     for (const { exchange } of this.#rooms.values()) bytes += exchange.factors.byteLength;
     for (const gather of this.#gathers.values()) bytes += gather.bytes;
     return bytes;
@@ -76,25 +84,33 @@ export class InterreflectionStage {
     scene: Scene,
     luminaires: readonly KeyedLuminaire[],
     surroundings: Surroundings,
-    standing: Occluders,
     quality: Quality,
     nearFieldError: number,
     observer?: Observer,
   ): Interreflection {
     const roomKey = roomExchangeKey(scene, quality.patches);
-    const room = this.#rooms.get(roomKey, () =>
-      roomExchange(scene, standing, quality.patches, roomKey, observer),
-    );
-    const bodyKeys = surroundings.bodies.map(({ key }) => key);
+    const room = this.#rooms.get(roomKey, () => roomExchange(scene, quality.patches, roomKey, observer));
     const gathers = scene.planes.map((plane) =>
       this.#gathers.get(
         contentKey(roomKey, plane.points, plane.normal, plane.quantity, quality.gatherSpacing),
         () => new PlaneGather(room.gather, plane, quality.gatherSpacing),
       ),
     );
-    const direct = luminaires.map((luminaire, index) => {
+    const bodies = this.#bodies.bodies(scene, room, surroundings);
+    const direct = luminaires.map((luminaire, index): LuminaireDirect => {
       observer?.progress?.("direct light on surfaces", index / luminaires.length);
-      return this.#patchDirect(room, luminaire, surroundings, nearFieldError, observer);
+      const place = contentKey(room.key, luminaire.key, nearFieldError);
+      return {
+        patches: this.#patchDirect(room, luminaire, place, surroundings, observer),
+        bodies: this.#bodies.direct(
+          bodies,
+          luminaire,
+          place,
+          surroundings,
+          floorOf(room.exchange.patches, luminaire.placed),
+          observer,
+        ),
+      };
     });
     const key = contentKey(
       roomKey,
@@ -103,34 +119,26 @@ export class InterreflectionStage {
       surroundings.standing.count,
       ...scene.surfaces.map(({ reflectance }) => reflectance),
       ...luminaires.flatMap(({ key, layer, own }) => [key, layer, own]),
-      ...bodyKeys,
+      ...bodies.keys,
       ...scene.planes.map(({ points, normal, quantity }) => contentKey(points, normal, quantity)),
     );
     const result = this.#results.get(key, () =>
-      this.#solve(scene, room, luminaires, direct, gathers, surroundings, quality, observer),
+      this.#solve(scene, room, luminaires, direct, gathers, bodies, quality, observer),
     );
-    for (const cache of [
-      this.#rooms,
-      this.#unshadowed,
-      this.#direct,
-      this.#gathers,
-      this.#hidden,
-      this.#hiddenRows,
-      this.#results,
-    ])
+    for (const cache of [this.#rooms, this.#unshadowed, this.#direct, this.#gathers, this.#results])
       cache.turn();
+    this.#bodies.turn();
     return result;
   }
 
   #patchDirect(
     room: RoomExchange,
-    { placed, key, own }: KeyedLuminaire,
+    { placed, own }: KeyedLuminaire,
+    place: string,
     surroundings: Surroundings,
-    nearFieldError: number,
     observer?: Observer,
   ): PatchDirect {
     const { patches } = room.exchange;
-    const place = contentKey(room.key, key, nearFieldError);
     const shadowed = contentKey(
       place,
       surroundings.standing.count,
@@ -141,7 +149,7 @@ export class InterreflectionStage {
       const clear = this.#unshadowed.get(place, () =>
         unshadowedFlux(patches, placed, placed.source, observer),
       );
-      return shadowedFlux(patches, clear, placed, placed.source, surroundings, own, 17, observer);
+      return shadowedFlux(patches, clear, placed, placed.source, surroundings, own, observer);
     });
   }
 
@@ -149,86 +157,74 @@ export class InterreflectionStage {
     scene: Scene,
     room: RoomExchange,
     luminaires: readonly KeyedLuminaire[],
-    direct: readonly PatchDirect[],
+    direct: readonly LuminaireDirect[],
     gathers: readonly PlaneGather[],
-    surroundings: Surroundings,
+    bodies: Bodies,
     quality: Quality,
     observer?: Observer,
   ): Interreflection {
     const { patches, factors } = room.exchange;
     const n = patches.count;
     const layers = scene.layers.length;
-    const { bodies } = surroundings;
-    const D = new Float64Array(layers * n);
-    const caught = new Float64Array(bodies.length * layers);
-    luminaires.forEach(({ layer }, k) => {
-      for (let i = 0; i < n; i++) D[layer * n + i] += direct[k].flux[i] / patches.area[i];
-      for (let b = 0; b < bodies.length; b++) caught[b * layers + layer] += direct[k].caught[b];
-    });
     const reflectance = Float64Array.from(patches.surface, (s) => scene.surfaces[s].reflectance);
+    const parts = this.#bodies.exchange(room, bodies);
+    const light = arrivedFlux(luminaires, direct, parts, n, layers);
+    const D = light.patchFlux.map((flux, k) => flux / patches.area[k % n]);
     observer?.progress?.("interreflection", 0);
     const options = { tolerance: quality.tolerance };
-    const refines = quality.bodiesExchange && bodies.length > 0;
+    const refines = quality.bodiesExchange && parts.parts > 0;
     // Where the refinement follows, the first solution only measures its difference and starts it.
     const start = refines ? { tolerance: Math.max(quality.tolerance, START_TOLERANCE) } : options;
     const guess = evenExitance(patches, reflectance, D, layers);
-    const first = solveRadiosity(factors, reflectance, D, start, guess, observer);
-    let solved: Solved = {
-      solution: first,
-      bodyExitance: meanBodyExitance(patches, first, caught, surroundings, layers),
-    };
+    let solution = solveRadiosity(factors, reflectance, D, start, guess, observer);
+    const passing = passingBodies(bodies.solids, parts);
+    let partExitance = litParts(n, parts, passing, light, solution.exitance);
     const uneven = unevenPatches(
       patches,
       reflectance,
-      luminaires.map(({ layer }, k) => ({ layer, light: direct[k] })),
-      first.exitance,
+      luminaires.map(({ layer }, k) => ({ layer, light: direct[k].patches })),
+      solution.exitance,
       layers,
     );
-    let planes = gathers.map((gather) =>
-      gather.evaluate(solved.solution.exitance, layers, bodies, solved.bodyExitance, observer, uneven),
-    );
+    const gathered = (patchExitance: Float64Array, exitanceOfParts: Float64Array) => {
+      const seen = { ...bodies, exitance: byBody(exitanceOfParts, parts, layers) };
+      return gathers.map((gather) => gather.evaluate(patchExitance, layers, seen, observer, uneven));
+    };
+    let planes = gathered(solution.exitance, partExitance);
+    let exchange: CoarseExchange = { count: n, area: patches.area, factors };
     let bodyExchangeDifference: number | undefined;
-    let absorbedByBodies = 0;
+    let absorbed = 0;
+    let leak = 0;
     if (refines) {
       observer?.progress?.("bodies in the exchange", 0);
-      const rows = this.#hiddenRows.get(contentKey(room.key, ...bodies.map(({ key }) => key)), () =>
-        hiddenRows(
-          patches,
-          factors,
-          bodies.map((body) => {
-            throwIfCancelled(observer);
-            return this.#hidden.get(contentKey(room.key, body.key), () =>
-              hiddenPairs(patches, factors, body.occluders),
-            );
-          }),
-        ),
-      );
-      const lumped = new LumpedBodies(
-        patches,
-        rows,
-        Float64Array.from(bodies, (body) => body.reflectance),
-        caught,
-        layers,
-      );
-      const solution = solveRadiosity(
-        factors,
+      const joined = this.#bodies.joined(room, bodies);
+      const both = solveJoined(
+        joined,
         reflectance,
-        D,
+        parts,
+        passing,
+        light,
+        solution.exitance,
+        partExitance,
         options,
-        first.exitance,
         observer,
-        lumped.correction,
       );
-      solved = { solution, bodyExitance: lumped.exitance.slice() };
-      const refined = gathers.map((gather) =>
-        gather.evaluate(solution.exitance, layers, bodies, solved.bodyExitance, observer, uneven),
-      );
+      solution = both.room;
+      partExitance = both.partExitance;
+      absorbed = both.absorbed;
+      leak = both.leak;
+      exchange = joined;
+      const refined = gathered(solution.exitance, partExitance);
       bodyExchangeDifference = largestDifference(planes, refined);
       planes = refined;
-      for (let l = 0; l < layers; l++) absorbedByBodies += lumped.absorbed(l);
     }
+    const coarse = coarseSolution(patches, exchange, parts, reflectance, light, options, observer);
+    const divisionDifference = largestDifference(
+      gathered(coarse.patches, coarse.parts ?? litParts(n, parts, passing, light, coarse.patches)),
+      planes,
+    );
     observer?.progress?.("interreflection", 1);
-    const { exitance, interreflected } = solved.solution;
+    const { exitance, interreflected } = solution;
     return {
       patches,
       planes,
@@ -236,11 +232,43 @@ export class InterreflectionStage {
         Float64Array.from({ length: n }, (_, i) => D[l * n + i] + interreflected[l * n + i]),
       ),
       exitance: scene.layers.map((_, l) => exitance.slice(l * n, (l + 1) * n)),
-      balance: energyBalance(room, luminaires, direct, solved.solution, layers, absorbedByBodies),
-      residual: solved.solution.residual,
+      balance: energyBalance(room, luminaires, light, solution, leak, absorbed),
+      residual: solution.residual,
       bodyExchangeDifference,
+      divisionDifference,
     };
   }
+}
+
+/** What arrives straight of every layer's light (lm). */
+function arrivedFlux(
+  luminaires: readonly KeyedLuminaire[],
+  direct: readonly LuminaireDirect[],
+  { parts, first }: PartExchange,
+  n: number,
+  layers: number,
+): RoomLight {
+  const patchFlux = new Float64Array(layers * n);
+  const partFlux = new Float64Array(layers * parts);
+  luminaires.forEach(({ layer }, k) => {
+    const { patches, bodies } = direct[k];
+    for (let i = 0; i < n; i++) patchFlux[layer * n + i] += patches.flux[i];
+    bodies.forEach((flux, b) => {
+      for (let q = 0; q < flux.length; q++) partFlux[layer * parts + first[b] + q] += flux[q];
+    });
+  });
+  return { patchFlux, partFlux, layers };
+}
+
+/** Of each body, `layer * parts + part`. */
+function byBody(exitance: Float64Array, { parts, first }: PartExchange, layers: number): Float64Array[] {
+  return Array.from({ length: first.length - 1 }, (_, b) => {
+    const count = first[b + 1] - first[b];
+    const own = new Float64Array(count * layers);
+    for (let l = 0; l < layers; l++)
+      own.set(exitance.subarray(l * parts + first[b], l * parts + first[b + 1]), l * count);
+    return own;
+  });
 }
 
 /** Exitance if interreflected light were even: E = Σ ρAD / (A (1 − ρ̄)). Two sweeps nearer than direct light alone. */
@@ -260,30 +288,6 @@ function evenExitance(
     }
     const even = absorbing > 0 ? reflected / absorbing : 0;
     for (let i = 0; i < n; i++) out[l * n + i] = reflectance[i] * (direct[l * n + i] + even);
-  }
-  return out;
-}
-
-/** A body's exitance before it takes part: its own direct light, and the mean interreflected light of the room. */
-function meanBodyExitance(
-  patches: Patches,
-  { interreflected }: RadiositySolution,
-  caught: Float64Array,
-  { bodies }: Surroundings,
-  layers: number,
-): Float64Array {
-  const n = patches.count;
-  let area = 0;
-  for (const a of patches.area) area += a;
-  const out = new Float64Array(bodies.length * layers);
-  for (let l = 0; l < layers; l++) {
-    let mean = 0;
-    for (let i = 0; i < n; i++) mean += (patches.area[i] * interreflected[l * n + i]) / area;
-    bodies.forEach(({ occluders, reflectance }, b) => {
-      const surface = occluders.surfaceArea(0);
-      const own = surface > 0 ? caught[b * layers + l] / surface : 0;
-      out[b * layers + l] = reflectance * (own + mean);
-    });
   }
   return out;
 }

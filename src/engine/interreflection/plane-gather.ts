@@ -6,16 +6,22 @@
  * Cylindrical and semi-cylindrical light is the mean of the planar light over the directions that the definition
  * integrates: E_z = (1/2π) ∫ E_v dφ, E_sc = (1/π) ∫_{−π/2}^{π/2} E_v dφ.
  *
- * Keys: rows by patches, standing solids, points and quantity; hidden shares also by the body.
+ * Bodies that come and go hide shares of a row, and are seen as parts.
+ *
+ * Keys: rows by patches, standing solids, points and quantity; hidden shares also by the body; what is seen of a body also
+ * by the bodies that can stand between.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import { boxOfPoints } from "../../geometry/box.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import { seedOf } from "../../numerics/random-sequence.ts";
+import { contentKey } from "../../numerics/content-key.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
-import type { MovingBody } from "../visibility/surroundings.ts";
 import type { Gather } from "./gather.ts";
 import { type Stencil, stencilOf } from "./gather-stencil.ts";
+import type { SceneSight } from "./scene-sight.ts";
+import type { Screens } from "./screens.ts";
+import { type HiddenShares, SharesLeft } from "./shares-left.ts";
 import { NO_UNEVEN_PATCHES, type UnevenPatches } from "./uneven-patches.ts";
 
 const CYLINDER_DIRECTIONS = 24;
@@ -25,11 +31,20 @@ const CHECKS = 8;
 /** Rows are kept up to this many numbers a plane (bytes / 8); beyond it they are made anew each time. */
 const MOST_KEPT = 2.5e7;
 
-/** What one body hides of each row. */
-interface Hidden {
-  readonly start: Uint32Array;
-  readonly patch: Uint32Array;
-  readonly share: Float64Array;
+/** What all bodies leave of each row. */
+interface Left extends HiddenShares {
+  readonly key: string;
+}
+
+/** Bodies that come and go, as points see them. */
+export interface GatheredBodies {
+  readonly keys: readonly string[];
+  readonly screens: readonly Screens[];
+  /** Of all bodies. */
+  readonly together: Screens;
+  readonly sight: SceneSight;
+  /** `exitance[body][layer * parts + part]` (lm/m²) */
+  readonly exitance: readonly Float64Array[];
 }
 
 interface NearQuarters {
@@ -58,7 +73,10 @@ export class PlaneGather {
   readonly #stencil: Stencil;
   #near: NearQuarters | undefined;
   #rows: Float64Array | undefined;
-  readonly #hidden = new Map<string, Hidden>();
+  readonly #hidden = new Map<string, HiddenShares>();
+  #left: Left | undefined;
+  /** Factors of all rows to the parts of a body, by the body and what can stand between. */
+  readonly #seen = new Map<string, Float64Array>();
 
   constructor(gather: Gather, plane: CalculationPlane, spacing: number) {
     this.#gather = gather;
@@ -80,55 +98,71 @@ export class PlaneGather {
   get bytes(): number {
     let bytes = this.#rows?.byteLength ?? 0;
     for (const { patch, share } of this.#hidden.values()) bytes += patch.byteLength + share.byteLength;
+    for (const factors of this.#seen.values()) bytes += factors.byteLength;
     return bytes;
   }
 
-  /** `exitance[layer * n + patch]` of the patches and `bodyExitance[body * layers + layer]` of the bodies. */
+  /** `exitance[layer * n + patch]` of the patches. */
   evaluate(
     exitance: Float64Array,
     layers: number,
-    bodies: readonly MovingBody[],
-    bodyExitance: Float64Array,
+    bodies?: GatheredBodies,
     observer?: Observer,
     uneven: UnevenPatches = NO_UNEVEN_PATCHES,
   ): Gathered {
     const n = this.#gather.patches.count;
-    const rowsPerNode = this.#normals.length;
-    const keep = this.nodes.length * rowsPerNode * n <= MOST_KEPT;
-    if (keep) this.#prepare(bodies, observer);
+    const count = this.#normals.length;
+    const keep = this.nodes.length * count * n <= MOST_KEPT;
+    if (keep) this.#prepareRows(observer);
+    const left = bodies === undefined || !keep ? undefined : this.#prepareLeft(bodies, observer);
+    const seen = bodies === undefined ? [] : this.#prepareSeen(bodies, observer);
+    const alone = bodies === undefined || keep ? undefined : new SharesLeft(this.#gather, bodies.together);
     const values = new Float64Array(this.nodes.length * layers);
-    const scratch = keep ? undefined : new Float64Array(n);
-    const taken = new Float64Array(n);
-    const touched: number[] = [];
+    const scratch = new Float64Array(n);
     for (let k = 0; k < this.nodes.length; k++) {
       if (k % 16 === 0) throwIfCancelled(observer);
-      for (let d = 0; d < rowsPerNode; d++) {
-        const row = scratch ?? this.#rows!;
-        const offset = keep ? (k * rowsPerNode + d) * n : 0;
-        if (!keep) this.#row(k, d, row, 0);
+      for (let d = 0; d < count; d++) {
+        const at = k * count + d;
+        if (keep) scratch.set(this.#rows!.subarray(at * n, (at + 1) * n));
+        else this.#row(k, d, scratch, 0);
+        if (left !== undefined)
+          for (let m = left.start[at]; m < left.start[at + 1]; m++) scratch[left.patch[m]] *= left.share[m];
+        if (alone !== undefined) this.#takeHidden(bodies!, alone, k, d, scratch);
         for (let l = 0; l < layers; l++)
-          values[k * layers + l] += dot(row, offset, exitance, l * n, n) / rowsPerNode;
-        for (let b = 0; b < bodies.length; b++) {
-          const hidden = keep ? this.#hidden.get(bodies[b].key)! : this.#hiddenRow(bodies[b], k, d, row, 0);
-          const at = keep ? k * rowsPerNode + d : 0;
-          for (let h = hidden.start[at]; h < hidden.start[at + 1]; h++) {
-            const i = hidden.patch[h];
-            // Where two bodies hide the same patch the larger share counts.
-            const more = hidden.share[h] - taken[i];
-            if (more <= 0) continue;
-            if (taken[i] === 0) touched.push(i);
-            taken[i] = hidden.share[h];
-            const f = (row[offset + i] * more) / rowsPerNode;
-            for (let l = 0; l < layers; l++)
-              values[k * layers + l] += f * (bodyExitance[b * layers + l] - exitance[l * n + i]);
-          }
-        }
-        for (const i of touched) taken[i] = 0;
-        touched.length = 0;
+          values[k * layers + l] += dot(scratch, 0, exitance, l * n, n) / count;
+        seen.forEach((factors, b) => {
+          const own = bodies!.exitance[b];
+          const parts = own.length / layers;
+          for (let l = 0; l < layers; l++)
+            for (let q = 0; q < parts; q++)
+              values[k * layers + l] += (factors[at * parts + q] * own[l * parts + q]) / count;
+        });
       }
     }
     this.#addUneven(uneven, values, layers);
     return this.#spread(values, layers);
+  }
+
+  /** What bodies leave of a row that is not kept. */
+  #takeHidden({ screens }: GatheredBodies, left: SharesLeft, k: number, d: number, row: Float64Array): void {
+    for (const each of screens) {
+      const patch: number[] = [];
+      const share: number[] = [];
+      this.#hide(each, k, d, row, 0, patch, share);
+      left.take(
+        {
+          start: Uint32Array.of(0, patch.length),
+          patch: Uint32Array.from(patch),
+          share: Float64Array.from(share),
+        },
+        0,
+      );
+    }
+    const p = this.#plane.points;
+    const at = 3 * this.nodes[k];
+    left.finish(p[at], p[at + 1], p[at + 2], ...this.#normals[d], (i, part) => {
+      row[i] *= part;
+    });
   }
 
   /** What near patches' unevenness adds. */
@@ -196,60 +230,108 @@ export class PlaneGather {
     return { layers: out, interpolationError: mean > 0 ? worst / mean : 0 };
   }
 
-  #prepare(bodies: readonly MovingBody[], observer?: Observer): void {
+  #prepareRows(observer?: Observer): void {
+    if (this.#rows !== undefined) return;
     const n = this.#gather.patches.count;
-    const rowsPerNode = this.#normals.length;
-    const total = this.nodes.length * rowsPerNode;
-    if (this.#rows === undefined) {
-      const rows = new Float64Array(total * n);
-      for (let k = 0; k < this.nodes.length; k++) {
-        if (k % 8 === 0) {
-          throwIfCancelled(observer);
-          observer?.progress?.(`gathering at ${this.#plane.name}`, k / this.nodes.length);
-        }
-        for (let d = 0; d < rowsPerNode; d++) this.#row(k, d, rows, (k * rowsPerNode + d) * n);
+    const count = this.#normals.length;
+    const rows = new Float64Array(this.nodes.length * count * n);
+    for (let k = 0; k < this.nodes.length; k++) {
+      if (k % 8 === 0) {
+        throwIfCancelled(observer);
+        observer?.progress?.(`gathering at ${this.#plane.name}`, k / this.nodes.length);
       }
-      this.#rows = rows;
+      for (let d = 0; d < count; d++) this.#row(k, d, rows, (k * count + d) * n);
     }
-    const wanted = new Set(bodies.map(({ key }) => key));
-    for (const key of this.#hidden.keys()) if (!wanted.has(key)) this.#hidden.delete(key);
-    for (const body of bodies) {
-      if (this.#hidden.has(body.key)) continue;
-      const start = new Uint32Array(total + 1);
-      const patch: number[] = [];
-      const share: number[] = [];
-      for (let k = 0; k < this.nodes.length; k++) {
-        if (k % 16 === 0) throwIfCancelled(observer);
-        for (let d = 0; d < rowsPerNode; d++) {
-          const at = k * rowsPerNode + d;
-          this.#hide(body, k, d, this.#rows, at * n, patch, share);
-          start[at + 1] = patch.length;
-        }
-      }
-      this.#hidden.set(body.key, { start, patch: Uint32Array.from(patch), share: Float64Array.from(share) });
-    }
+    this.#rows = rows;
   }
 
-  #hiddenRow(body: MovingBody, k: number, d: number, row: Float64Array, offset: number): Hidden {
+  /** What all bodies leave of every row; what each hides is kept for when another moves. */
+  #prepareLeft({ keys, screens, together }: GatheredBodies, observer?: Observer): Left {
+    const key = keys.join();
+    if (this.#left?.key === key) return this.#left;
+    forget(this.#hidden, keys);
+    const hidden = keys.map((own, b) => {
+      const found = this.#hidden.get(own) ?? this.#hiddenShares(screens[b], observer);
+      this.#hidden.set(own, found);
+      return found;
+    });
+    const all = new SharesLeft(this.#gather, together);
+    const count = this.#normals.length;
+    const p = this.#plane.points;
+    const start = new Uint32Array(this.nodes.length * count + 1);
     const patch: number[] = [];
     const share: number[] = [];
-    this.#hide(body, k, d, row, offset, patch, share);
-    return {
-      start: Uint32Array.of(0, patch.length),
-      patch: Uint32Array.from(patch),
-      share: Float64Array.from(share),
-    };
+    for (let row = 0; row + 1 < start.length; row++) {
+      for (const each of hidden) all.take(each, row);
+      const at = 3 * this.nodes[Math.floor(row / count)];
+      all.finish(p[at], p[at + 1], p[at + 2], ...this.#normals[row % count], (i, part) => {
+        patch.push(i);
+        share.push(part);
+      });
+      start[row + 1] = patch.length;
+    }
+    this.#left = { key, start, patch: Uint32Array.from(patch), share: Float64Array.from(share) };
+    return this.#left;
+  }
+
+  #hiddenShares(screens: Screens, observer?: Observer): HiddenShares {
+    const n = this.#gather.patches.count;
+    const count = this.#normals.length;
+    const start = new Uint32Array(this.nodes.length * count + 1);
+    const patch: number[] = [];
+    const share: number[] = [];
+    for (let k = 0; k < this.nodes.length; k++) {
+      if (k % 16 === 0) throwIfCancelled(observer);
+      for (let d = 0; d < count; d++) {
+        const at = k * count + d;
+        this.#hide(screens, k, d, this.#rows!, at * n, patch, share);
+        start[at + 1] = patch.length;
+      }
+    }
+    return { start, patch: Uint32Array.from(patch), share: Float64Array.from(share) };
+  }
+
+  #prepareSeen({ keys, sight }: GatheredBodies, observer?: Observer): Float64Array[] {
+    const count = this.#normals.length;
+    const p = this.#plane.points;
+    const box = boxOfPoints(p);
+    const wanted = keys.map((key, b) => {
+      const candidates = sight.candidates(box, b);
+      return {
+        candidates,
+        key: contentKey(key, ...sight.owners(candidates).map((owner) => `${owner < b} ${keys[owner]}`)),
+      };
+    });
+    forget(
+      this.#seen,
+      wanted.map(({ key }) => key),
+    );
+    return wanted.map(({ candidates, key }, b) => {
+      let factors = this.#seen.get(key);
+      if (factors !== undefined) return factors;
+      const { parts } = sight.bodies[b].solid;
+      factors = new Float64Array(this.nodes.length * count * parts);
+      for (let k = 0; k < this.nodes.length; k++) {
+        if (k % 16 === 0) throwIfCancelled(observer);
+        const at = 3 * this.nodes[k];
+        for (let d = 0; d < count; d++) {
+          sight.from(p[at], p[at + 1], p[at + 2], ...this.#normals[d]);
+          sight.factors(b, candidates, factors, (k * count + d) * parts);
+        }
+      }
+      this.#seen.set(key, factors);
+      return factors;
+    });
   }
 
   #row(k: number, d: number, row: Float64Array, offset: number): void {
-    const [nx, ny, nz] = this.#normals[d];
     const at = 3 * this.nodes[k];
     const p = this.#plane.points;
-    this.#gather.row(p[at], p[at + 1], p[at + 2], nx, ny, nz, seedOf(this.nodes[k], d, 7), row, offset);
+    this.#gather.row(p[at], p[at + 1], p[at + 2], ...this.#normals[d], row, offset);
   }
 
   #hide(
-    body: MovingBody,
+    body: Screens,
     k: number,
     d: number,
     row: Float64Array,
@@ -257,25 +339,15 @@ export class PlaneGather {
     patch: number[],
     share: number[],
   ): void {
-    const [nx, ny, nz] = this.#normals[d];
     const at = 3 * this.nodes[k];
     const p = this.#plane.points;
-    const seed = seedOf(this.nodes[k], d, 7);
-    this.#gather.hiddenBy(
-      body.occluders,
-      p[at],
-      p[at + 1],
-      p[at + 2],
-      nx,
-      ny,
-      nz,
-      seed,
-      row,
-      offset,
-      patch,
-      share,
-    );
+    this.#gather.hiddenBy(body, p[at], p[at + 1], p[at + 2], ...this.#normals[d], row, offset, patch, share);
   }
+}
+
+function forget(kept: Map<string, unknown>, wanted: readonly string[]): void {
+  const still = new Set(wanted);
+  for (const key of kept.keys()) if (!still.has(key)) kept.delete(key);
 }
 
 function dot(a: Float64Array, i: number, b: Float64Array, j: number, n: number): number {

@@ -24,8 +24,13 @@ export interface RadiositySolution {
   readonly residual: number;
 }
 
-/** What of F·M is not in the dense matrix, for row i of every layer: added to `sums`. */
-export type RowCorrection = (i: number, exitance: Float64Array, sums: Float64Array) => void;
+/** Patches `first` to `last` of one body that sends on, evenly, what falls on it: each has Σ share_i E_i of exitance more,
+ * i from `first`. */
+export interface PassingBody {
+  readonly first: number;
+  readonly last: number;
+  readonly share: Float64Array;
+}
 
 /** Solves for `layers` right-hand sides at once. `direct[layer * n + i]` in lx; `start` may hold the exitance of
  * a nearby solution, which is then improved. */
@@ -36,7 +41,7 @@ export function solveRadiosity(
   options: RadiosityOptions,
   start?: Float64Array,
   observer?: Observer,
-  correction?: RowCorrection,
+  passing: readonly PassingBody[] = [],
 ): RadiositySolution {
   const n = reflectance.length;
   const layers = n === 0 ? 0 : direct.length / n;
@@ -53,6 +58,12 @@ export function solveRadiosity(
     for (let l = 0; l < layers; l++)
       m[i * layers + l] = start ? exitance[l * n + i] : reflectance[i] * direct[l * n + i];
   }
+  const passingAt = new Map(passing.map((body) => [body.first, body]));
+  const passed = new Float64Array(layers);
+  for (const { first, last, share } of passing) {
+    const sum = share.reduce((a, b) => a + b, 0);
+    for (let i = first; i < last; i++) mostReflecting = Math.max(mostReflecting, reflectance[i] + sum);
+  }
   const contraction = Math.max(1e-3, 1 - mostReflecting);
   const maximum = options.maximumSweeps ?? 400;
   let sweeps = 0;
@@ -61,14 +72,24 @@ export function solveRadiosity(
     throwIfCancelled(observer);
     largest.fill(0);
     change.fill(0);
+    let end = 0;
     for (let i = 0; i < n; i++) {
+      if (i === end) passed.fill(0);
+      const body = passingAt.get(i);
+      if (body !== undefined) {
+        end = body.last;
+        for (let l = 0; l < layers; l++) {
+          passed[l] = 0;
+          for (let k = i; k < end; k++)
+            passed[l] += body.share[k - i] * (direct[l * n + k] + interreflected[l * n + k]);
+        }
+      }
       sums.fill(0);
       rowTimes(factors, i * n, n, m, layers, sums);
-      correction?.(i, m, sums);
       for (let l = 0; l < layers; l++) {
         // The last sweep's sums stand as the result: as good as its exitances are.
         interreflected[l * n + i] = sums[l];
-        const next = reflectance[i] * (direct[l * n + i] + sums[l]);
+        const next = reflectance[i] * (direct[l * n + i] + sums[l]) + passed[l];
         const at = i * layers + l;
         const step = Math.abs(next - m[at]);
         if (step > change[l]) change[l] = step;

@@ -7,7 +7,6 @@
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import { contentKey } from "../../numerics/content-key.ts";
 import type { Scene } from "../../scene/scene.ts";
-import type { Occluders } from "../visibility/occluders.ts";
 import { standingBlockers } from "../visibility/surroundings.ts";
 import { type Exchange, exchangeOf } from "./exchange.ts";
 import { Gather } from "./gather.ts";
@@ -17,7 +16,6 @@ export interface RoomExchange {
   readonly key: string;
   readonly exchange: Exchange;
   readonly gather: Gather;
-  readonly standing: Occluders;
 }
 
 export function roomExchangeKey(scene: Scene, patches: number): string {
@@ -35,14 +33,7 @@ export function standingKey(scene: Scene): string {
   );
 }
 
-export function roomExchange(
-  scene: Scene,
-  standing: Occluders,
-  patches: number,
-  key: string,
-  observer?: Observer,
-): RoomExchange {
-  const cut = patchesOf(scene.surfaces, patches);
-  const exchange = exchangeOf(cut, standing, observer);
-  return { key, exchange, gather: new Gather(cut, standing), standing };
+export function roomExchange(scene: Scene, patches: number, key: string, observer?: Observer): RoomExchange {
+  const gather = new Gather(patchesOf(scene.surfaces, patches), standingBlockers(scene));
+  return { key, exchange: exchangeOf(gather, observer), gather };
 }

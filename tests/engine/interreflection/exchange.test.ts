@@ -2,9 +2,9 @@
  * independent routes for patches in any position. */
 import { describe, expect, it } from "vitest";
 import { exchangeOf } from "../../../src/engine/interreflection/exchange.ts";
+import { Gather } from "../../../src/engine/interreflection/gather.ts";
 import { PairKernel } from "../../../src/engine/interreflection/pair-exchange.ts";
 import { cutPatches, type Patches, patchesOf } from "../../../src/engine/interreflection/patches.ts";
-import { Occluders } from "../../../src/engine/visibility/occluders.ts";
 import { elementToPolygon } from "../../../src/geometry/polygon-factor.ts";
 import type { Blocker } from "../../../src/scene/scene.ts";
 import type { Surface } from "../../../src/scene/surface.ts";
@@ -13,7 +13,6 @@ import { boxCorners, boxSurfaces, roomSurfaces } from "../../support/rooms.ts";
 import { boxMesh } from "../../support/solids.ts";
 
 const GREY = { ceiling: 0.5, walls: 0.5, floor: 0.5 };
-const NOTHING = new Occluders([]);
 
 /** Factor from one whole surface to another. */
 function surfaceFactor(patches: Patches, factors: Float32Array, s: number, t: number): number {
@@ -39,7 +38,7 @@ describe("factors between patches", () => {
     let worst = 0;
     for (const { size, opposite, adjacent } of cases) {
       const patches = patchesOf(roomSurfaces(size[0], size[1], size[2], GREY), 200);
-      const { factors } = exchangeOf(patches, NOTHING);
+      const { factors } = exchangeOf(new Gather(patches, []));
       worst = Math.max(worst, Math.abs(surfaceFactor(patches, factors, 0, 1) - opposite));
       if (size[0] === size[1] && size[1] === size[2])
         worst = Math.max(worst, Math.abs(surfaceFactor(patches, factors, 0, 2) - adjacent));
@@ -57,7 +56,7 @@ describe("factors between patches", () => {
       const rise = k % 2 === 0 ? 0 : 0.2 + random();
       const room = roomSurfaces(2 + 4 * random(), 2 + 4 * random(), 2 + random(), GREY, rise);
       const patches = patchesOf(room, 180);
-      const exchange = exchangeOf(patches, NOTHING);
+      const exchange = exchangeOf(new Gather(patches, []));
       if (rise === 0) closure = Math.max(closure, exchange.closureError);
       else sloped = Math.max(sloped, exchange.closureError);
       reciprocity = Math.max(reciprocity, worstReciprocity(patches, exchange.factors));
@@ -74,13 +73,13 @@ describe("factors between patches", () => {
     expect(reciprocity).toBeLessThan(2e-7);
   });
 
-  it("close a room with a turned island and a hood, within the error of sampling", () => {
+  it("close a room with a turned island and a hood, within the error of quadrature", () => {
     const { surfaces, blockers } = furnished(0.35, 0.5);
     const patches = patchesOf(surfaces, 500);
-    const exchange = exchangeOf(patches, new Occluders(blockers));
+    const exchange = exchangeOf(new Gather(patches, blockers));
     console.log(
       `furnished room: worst error of a row ${exchange.closureError.toFixed(4)}, mean ${exchange.meanClosureError.toFixed(5)},` +
-        ` ${exchange.rays} rays for ${exchange.sampledPairs} pairs`,
+        ` ${exchange.partPairs} pairs that a solid can part`,
     );
     expect(exchange.meanClosureError).toBeLessThan(0.004);
     expect(exchange.closureError).toBeLessThan(0.05);
@@ -116,7 +115,7 @@ describe("factors between patches", () => {
     expect(patchesOf([], 100).count).toBe(0);
     expect(patchesOf(street, 100).count).toBeLessThan(4000);
     const patches = patchesOf([round, roomSurfaces(4, 4, 3, GREY)[1]], 12);
-    const { factors } = exchangeOf(patches, NOTHING);
+    const { factors } = exchangeOf(new Gather(patches, []));
     // A disc of radius 1 under a 4 m square 3 m up: about what the square gives its centre, 0.3577 at mid height 3 m.
     const found = surfaceFactor(patches, factors, 0, 1);
     expect(found).toBeGreaterThan(0.32);

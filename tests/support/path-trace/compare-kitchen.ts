@@ -3,7 +3,7 @@ import { LightEngine } from "../../../src/engine/light-engine.ts";
 import type { PlaneField } from "../../../src/engine/result.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { type Estimate, PathTracer } from "./path-tracer.ts";
-import { type Family, randomKitchen } from "./random-kitchen.ts";
+import { type Family, type RandomKitchen, randomKitchen } from "./random-kitchen.ts";
 import { TracedScene } from "./traced-scene.ts";
 
 /** What is answered for: interreflected light of a zone, and total light at a point. */
@@ -85,12 +85,20 @@ export function compareKitchen(
   index: number,
   effort: Effort,
 ): KitchenComparison {
-  const { scene, options, name, description } = randomKitchen(family, seed, index);
+  return compareScene(randomKitchen(family, seed, index), 1000 * seed + index, effort);
+}
+
+/** Any scene beside its trace. */
+export function compareScene(
+  { scene, options, name, description }: Pick<RandomKitchen, "scene" | "options" | "name" | "description">,
+  seed: number,
+  effort: Effort,
+): KitchenComparison {
   const started = performance.now();
   const { planes, method, balance } = new LightEngine().calculate(scene, options);
   const calculated = performance.now();
   const traced = new TracedScene(scene, { people: options.people });
-  const tracer = new PathTracer(traced, 1000 * seed + index);
+  const tracer = new PathTracer(traced, seed);
   const zones = planes.map((field) => compareZone(scene, field, tracer, effort));
   return {
     kitchen: name,
@@ -180,12 +188,12 @@ export function summaryOf(kitchens: readonly KitchenComparison[]): Summary {
 const percent = (value: number) => `${value >= 0 ? "+" : ""}${(100 * value).toFixed(2)} %`;
 
 /** Lines of a table: one for each zone's interreflected light, one for each point out of bounds. */
-export function table({ kitchen, description, zones }: KitchenComparison): string[] {
+export function table({ kitchen, description, zones, statedBound, imbalance }: KitchenComparison): string[] {
   const row = (zone: string, { what, trace, engine, deviation, within }: Comparison) =>
     `${kitchen.padEnd(10)} ${zone.padEnd(8)} ${what.padEnd(20)} ${trace.mean.toFixed(2).padStart(8)} ± ${trace.error.toFixed(2).padEnd(5)}` +
     ` ${engine.toFixed(2).padStart(8)} ${percent(deviation).padStart(9)}  ${within ? "in bound" : "OUT"}`;
   return [
-    `${kitchen}: ${description}`,
+    `${kitchen}: ${description}; states ${percent(statedBound ?? 0)}, imbalance ${percent(imbalance ?? 0)}`,
     ...zones.flatMap((z) => [
       row(z.zone, z.interreflected),
       ...z.points.filter(({ within }) => !within).map((p) => row(z.zone, p)),

@@ -1,0 +1,131 @@
+/**
+ * What a point sees of the parts of bodies that come and go, past everything else.
+ *
+ * Bodies are asked one by one; only solids that can stand between the point and a piece of the body are.
+ */
+
+import { type Box, boxOfPoints, shaftMeetsBox } from "../../geometry/box.ts";
+import { elementToPolygon } from "../../geometry/polygon-factor.ts";
+import { deepInside } from "../../geometry/polyhedron-faces.ts";
+import type { BodySolid } from "./body-solid.ts";
+import type { Screen } from "./screens.ts";
+import { VisibleFactor } from "./visible-factor.ts";
+
+/** What lies no deeper than this in a solid is on it (m). */
+const ON = 1e-6;
+
+export interface SeenBody {
+  readonly solid: BodySolid;
+  /** Share of light that passes it straight. */
+  readonly passes: number;
+}
+
+export class SceneSight {
+  readonly bodies: readonly SeenBody[];
+  readonly #sight = new VisibleFactor();
+  readonly #boxes: Box[] = [];
+  /** Body of each solid, −1 of what stands. */
+  readonly #owner: number[] = [];
+  /** First solid of each body. */
+  readonly #first: number[] = [];
+  readonly #blockers: number[] = [];
+  readonly #point = new Float64Array(6);
+  readonly #normal = new Float64Array(3);
+
+  constructor(standing: readonly Screen[], bodies: readonly SeenBody[]) {
+    this.bodies = bodies;
+    for (const { solid, passes } of standing) this.#add(solid, passes, -1);
+    bodies.forEach(({ solid: { pieces }, passes }, b) => {
+      this.#first.push(this.#boxes.length);
+      for (const piece of pieces) this.#add(piece, passes, b);
+    });
+  }
+
+  #add(solid: Screen["solid"], passes: number, owner: number): void {
+    this.#sight.add(solid, passes);
+    this.#boxes.push(boxOfPoints(solid.vertices));
+    this.#owner.push(owner);
+  }
+
+  /** Solids that can stand between a box and a body, pieces of the body among them. */
+  candidates(from: Box, body: number): number[] {
+    const { box } = this.bodies[body].solid;
+    const found: number[] = [];
+    for (let k = 0; k < this.#boxes.length; k++)
+      if (
+        this.#owner[k] === body
+          ? this.bodies[body].solid.pieces.length > 1
+          : shaftMeetsBox(from, box, this.#boxes[k])
+      )
+        found.push(k);
+    return found;
+  }
+
+  /** The bodies among solids. */
+  owners(solids: readonly number[]): number[] {
+    return [...new Set(solids.map((k) => this.#owner[k]))].filter((b) => b >= 0);
+  }
+
+  /** Whether a point lies in a body, or, where `on`, on it. */
+  holds(body: number, x: number, y: number, z: number, on: boolean): boolean {
+    return this.bodies[body].solid.pieces.some((piece) => deepInside(piece, x, y, z, on ? -ON : ON));
+  }
+
+  /** Takes the point and unit normal from which it is looked. */
+  from(x: number, y: number, z: number, nx: number, ny: number, nz: number): void {
+    this.#point.set([x, y, z, x, y, z]);
+    this.#normal.set([nx, ny, nz]);
+    this.#sight.from(x, y, z, nx, ny, nz);
+  }
+
+  /** Adds the visible factors to the parts of a body, less what passes it straight, to `out` from `offset`; `candidates` are what can stand between. */
+  factors(body: number, candidates: readonly number[], out: Float64Array, offset: number): void {
+    const {
+      passes,
+      solid: { facets, pieces },
+    } = this.bodies[body];
+    const [x, y, z] = this.#point;
+    const [nx, ny, nz] = this.#normal;
+    let piece = -1;
+    let up = false;
+    for (let f = 0; f < facets.count; f++) {
+      if (facets.piece[f] !== piece) {
+        piece = facets.piece[f];
+        up = this.#rises(pieces[piece].vertices);
+        if (up) this.#between(this.#first[body] + piece, candidates);
+      }
+      if (!up) continue;
+      const k = 4 * f;
+      const p = facets.planes;
+      if (p[k] * x + p[k + 1] * y + p[k + 2] * z <= p[k + 3] + 1e-9) continue;
+      const first = facets.start[f];
+      const count = facets.start[f + 1] - first;
+      const value =
+        this.#blockers.length === 0
+          ? elementToPolygon(x, y, z, nx, ny, nz, facets.vertices, count, first)
+          : this.#sight.factor(facets.vertices, count, first, this.#blockers);
+      if (value > 0) out[offset + facets.part[f]] += value * (1 - passes);
+    }
+  }
+
+  #between(target: number, candidates: readonly number[]): void {
+    const blockers = this.#blockers;
+    blockers.length = 0;
+    // Of two bodies in one place the first is seen.
+    const owner = this.#owner[target];
+    this.#sight.beyond = (solid) => (this.#owner[solid] >= 0 && this.#owner[solid] < owner ? ON : 0);
+    for (const k of candidates) {
+      if (k === target || !shaftMeetsBox(this.#point, this.#boxes[target], this.#boxes[k])) continue;
+      if (this.#rises(this.#sight.solids[k].vertices)) blockers.push(k);
+    }
+  }
+
+  /** Whether any of a solid lies over the point's plane. */
+  #rises(v: Float64Array): boolean {
+    const [nx, ny, nz] = this.#normal;
+    const [x, y, z] = this.#point;
+    const level = x * nx + y * ny + z * nz + 1e-6;
+    for (let i = 0; i < v.length; i += 3) if (nx * v[i] + ny * v[i + 1] + nz * v[i + 2] > level) return true;
+    return false;
+  }
+}

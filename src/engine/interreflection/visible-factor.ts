@@ -1,0 +1,234 @@
+/**
+ * Factor from a point to what it sees of a polygon past convex solids, in closed form: the polygon's factor less what
+ * the outlines C_k of the solids take of it, each of which passes a share τ_k,
+ *   T(P, k…) = F(P) − Σ_{j≥k} (1 − τ_j) T(P ∩ C_j, j+1…),
+ * every P ∩ C_j a polygon again, so that opaque solids in one line of sight are counted once and clear ones
+ * multiply. A solid and a polygon that do not meet come one before the other in all lines of sight alike, so the line
+ * through the middle of P ∩ C_j tells which. Error is rounding.
+ */
+
+import { elementToPolygon } from "../../geometry/polygon-factor.ts";
+import { outlineOfPolyhedron, type Polyhedron, segmentMeetsPolyhedron } from "../../geometry/polyhedron.ts";
+
+/** Room for the corners of a polygon while it is cut. */
+const MOST_CORNERS = 256;
+/** Heights below this are none (m). */
+const FLAT = 1e-10;
+/** A solid that is met only within this of either end is none between (m). */
+const CLEARANCE = 1e-6;
+/** Polygons hidden behind more solids at once than this are taken as hidden. */
+const DEEPEST = 16;
+
+export class VisibleFactor {
+  readonly solids: Polyhedron[] = [];
+  /** Share of light that passes each solid straight, 0 for opaque. */
+  readonly passes: number[] = [];
+  /** How far behind a polygon a solid may begin and still hide it (m): 0 but where two would be in one place. */
+  beyond: (solid: number) => number = () => 0;
+  /** Solids known to stand before the polygon wherever they cover it, 1 each; others are asked. */
+  before: Uint8Array | undefined;
+  /** The plane that last parted a polygon from each solid: the next one is likely beside it. */
+  readonly #parting: number[] = [];
+  readonly #planes: (Float64Array | undefined)[] = [];
+  readonly #count: number[] = [];
+  readonly #made: number[] = [];
+  #turn = 0;
+  #x = 0;
+  #y = 0;
+  #z = 0;
+  #nx = 0;
+  #ny = 0;
+  #nz = 0;
+  readonly #levels: Float64Array[] = [];
+  readonly #spare = new Float64Array(3 * MOST_CORNERS);
+
+  /** Index of one more solid. */
+  add(solid: Polyhedron, passes: number): number {
+    this.passes.push(passes);
+    this.#parting.push(0);
+    return this.solids.push(solid) - 1;
+  }
+
+  /** Takes the point and unit normal from which it is looked. */
+  from(x: number, y: number, z: number, nx: number, ny: number, nz: number): void {
+    this.#turn++;
+    this.#x = x;
+    this.#y = y;
+    this.#z = z;
+    this.#nx = nx;
+    this.#ny = ny;
+    this.#nz = nz;
+  }
+
+  /** Visible factor of a polygon of `count` corners from corner `offset` of `vertices`, counter-clockwise seen from the
+   * side that counts; `blockers` are indices of the solids asked. */
+  factor(vertices: Float64Array, count: number, offset: number, blockers: readonly number[]): number {
+    this.#take(vertices, count, offset);
+    return Math.max(0, this.#visible(0, count, blockers, 0));
+  }
+
+  /** Visible share of that factor, 0…1. */
+  share(vertices: Float64Array, count: number, offset: number, blockers: readonly number[]): number {
+    const polygon = this.#take(vertices, count, offset);
+    let meets = false;
+    for (let k = 0; k < blockers.length && !meets; k++)
+      meets = this.#cut(blockers[k], polygon, count, 1) !== 0;
+    if (!meets) return 1;
+    const whole = elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, polygon, count, 0);
+    if (whole <= 1e-15) return 1;
+    return Math.min(1, Math.max(0, this.#visible(0, count, blockers, 0) / whole));
+  }
+
+  #take(vertices: Float64Array, count: number, offset: number): Float64Array {
+    const polygon = this.#level(0);
+    for (let k = 0; k < count; k++) {
+      const v = 3 * (offset + k);
+      polygon[3 * k] = vertices[v] - this.#x;
+      polygon[3 * k + 1] = vertices[v + 1] - this.#y;
+      polygon[3 * k + 2] = vertices[v + 2] - this.#z;
+    }
+    return polygon;
+  }
+
+  #visible(level: number, count: number, blockers: readonly number[], first: number): number {
+    const polygon = this.#level(level);
+    let lost = 0;
+    for (let k = first; k < blockers.length; k++) {
+      const passes = this.passes[blockers[k]];
+      const left = this.#cut(blockers[k], polygon, count, level + 1);
+      if (left === 0) continue;
+      if (passes === 0 && (left < 0 || level >= DEEPEST)) return 0;
+      if (left < 0) this.#level(level + 1).set(polygon.subarray(0, 3 * count));
+      lost += (1 - passes) * this.#visible(level + 1, left < 0 ? count : left, blockers, k + 1);
+    }
+    return elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, polygon, count, 0) - lost;
+  }
+
+  /** The part of a polygon inside a solid's outline, to the buffer of `level`: its number of corners, −1 where it is all
+   * of it. */
+  #cut(solid: number, polygon: Float64Array, count: number, level: number): number {
+    const sides = this.#outline(solid);
+    const planes = this.#planes[solid]!;
+    if (sides < 0) return 0;
+    const parting = this.#parting[solid];
+    if (parting < sides && beside(planes, 3 * parting, polygon, count)) return 0;
+    let from = polygon;
+    let n = count;
+    const into = this.#level(level);
+    for (let s = 0; s < sides; s++) {
+      const a = planes[3 * s];
+      const b = planes[3 * s + 1];
+      const c = planes[3 * s + 2];
+      let low = Infinity;
+      let high = -Infinity;
+      for (let k = 0; k < 3 * n; k += 3) {
+        const h = a * from[k] + b * from[k + 1] + c * from[k + 2];
+        if (h < low) low = h;
+        if (h > high) high = h;
+      }
+      if (low >= -FLAT) {
+        if (from === polygon) this.#parting[solid] = s;
+        return 0;
+      }
+      if (high <= FLAT) continue;
+      const to = from === into ? this.#spare : into;
+      n = cutByPlane(from, n, a, b, c, to);
+      from = to;
+      if (n < 3) return 0;
+    }
+    if (this.before?.[solid] !== 1 && !this.#stands(solid, from, n)) return 0;
+    if (from === polygon) return -1;
+    if (from !== into) into.set(from.subarray(0, 3 * n));
+    return n;
+  }
+
+  /** Whether a solid stands before the middle of a polygon. */
+  #stands(solid: number, polygon: Float64Array, count: number): boolean {
+    let x = 0;
+    let y = 0;
+    let z = 0;
+    for (let k = 0; k < 3 * count; k += 3) {
+      x += polygon[k];
+      y += polygon[k + 1];
+      z += polygon[k + 2];
+    }
+    const reach =
+      (1 + (CLEARANCE + this.beyond(solid)) / Math.hypot(x / count, y / count, z / count)) / count;
+    return segmentMeetsPolyhedron(
+      this.solids[solid],
+      this.#x,
+      this.#y,
+      this.#z,
+      this.#x + x * reach,
+      this.#y + y * reach,
+      this.#z + z * reach,
+      CLEARANCE,
+    );
+  }
+
+  #outline(solid: number): number {
+    if (this.#made[solid] === this.#turn) return this.#count[solid];
+    const own = this.solids[solid];
+    let planes = this.#planes[solid];
+    if (planes === undefined) {
+      planes = new Float64Array((3 * own.edges.length) / 4);
+      this.#planes[solid] = planes;
+    }
+    this.#made[solid] = this.#turn;
+    this.#count[solid] = outlineOfPolyhedron(own, this.#x, this.#y, this.#z, planes);
+    return this.#count[solid];
+  }
+
+  #level(level: number): Float64Array {
+    let found = this.#levels[level];
+    if (found === undefined) {
+      found = new Float64Array(3 * MOST_CORNERS);
+      this.#levels[level] = found;
+    }
+    return found;
+  }
+}
+
+/** Whether all of a polygon lies outside a plane through the origin. */
+function beside(planes: Float64Array, s: number, polygon: Float64Array, count: number): boolean {
+  const a = planes[s];
+  const b = planes[s + 1];
+  const c = planes[s + 2];
+  for (let k = 0; k < 3 * count; k += 3)
+    if (a * polygon[k] + b * polygon[k + 1] + c * polygon[k + 2] < -FLAT) return false;
+  return true;
+}
+
+/** Sutherland–Hodgman: what lies where the height over a plane through the origin is not positive. */
+function cutByPlane(
+  from: Float64Array,
+  count: number,
+  a: number,
+  b: number,
+  c: number,
+  to: Float64Array,
+): number {
+  let n = 0;
+  let k = 3 * (count - 1);
+  let h = a * from[k] + b * from[k + 1] + c * from[k + 2];
+  for (let m = 0; m < 3 * count; m += 3) {
+    const g = a * from[m] + b * from[m + 1] + c * from[m + 2];
+    if (h <= 0 !== g <= 0) {
+      const t = h / (h - g);
+      to[n] = from[k] + t * (from[m] - from[k]);
+      to[n + 1] = from[k + 1] + t * (from[m + 1] - from[k + 1]);
+      to[n + 2] = from[k + 2] + t * (from[m + 2] - from[k + 2]);
+      n += 3;
+    }
+    if (g <= 0) {
+      to[n] = from[m];
+      to[n + 1] = from[m + 1];
+      to[n + 2] = from[m + 2];
+      n += 3;
+    }
+    k = m;
+    h = g;
+    if (n > 3 * MOST_CORNERS - 9) break;
+  }
+  return n / 3;
+}
