@@ -9,16 +9,11 @@ import type { Lighting, LightState } from "./light/lighting.ts";
 import type { SecondaryResults } from "./light/secondary-results.ts";
 import type { StudyHistory } from "./store/history.ts";
 import type { Json, Path } from "./store/pointer.ts";
+import type { Draft } from "./store/screen-store.ts";
 
 export interface Display {
   readonly length: "mm" | "m" | "ft-in";
   readonly illuminance: "lx" | "fc";
-}
-
-/** A text in a field that could not be read, and why. */
-export interface Draft {
-  readonly text: string;
-  readonly problem: string;
 }
 
 export interface EditOptions {

@@ -153,7 +153,8 @@ export class CandlespanApp extends LitElement {
     if (this.desk.light !== undefined) void this.#markLight();
     else if (this.desk.lightState.kind === "issues" || this.desk.lightState.kind === "fault")
       this.desk.drawn();
-    const { refusal, lightState } = this.desk;
+    const { lightState } = this.desk;
+    const { refusal } = this.desk.screen;
     const isTroubled = refusal !== undefined || lightState.kind === "issues";
     if (isTroubled && this.#notices === undefined) void this.#bringNotices();
     if (this.desk.readings.length > 0 && this.#siteReadings === undefined) void this.#bringReadings();

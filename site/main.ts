@@ -20,7 +20,7 @@ async function start(): Promise<void> {
   document.getElementById("app")?.replaceWith(app);
   // A first visit has nothing to resume; what keeps the study loads after the first light.
   if (app.autosave === undefined) {
-    await app.desk.lit;
+    await app.desk.lights.firstLight;
     await loadAutosave(app);
   }
   if (shared !== undefined) await openShared(app, shared);

@@ -1,13 +1,13 @@
 /**
- * The session: one study with its changes, the option on screen, and the light asked for whenever either changes. It
- * draws, saves and reads nothing: it fires `change` when something on screen is another, `edit` when the study is,
+ * The session: a study with its history, its light and what is on screen, each a store that says when it is another,
+ * and what links them: light is asked for whenever the study or the option is another. It draws, saves and reads nothing: it fires `change` when something on screen is another, `edit` when the study is,
  * `files` and `print` when somebody asks for them, `light-asked` with the number of the document.
  */
 
-import { type Issue, readLength, type ReadLength } from "../src/app.ts";
+import { type Issue, type ReadLength, readLength } from "../src/app.ts";
 import type { LuminaireMoveDetail } from "../src/elements.ts";
-import { type FileReading, type LightAnswer, spawn } from "../src/workers/browser.ts";
-import type { AppView, Display, Draft, EditOptions, Swap } from "./app-view.ts";
+import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
+import type { AppView, Display, EditOptions, Swap } from "./app-view.ts";
 import { issueWordsAt } from "./components/issue-words.ts";
 import { withUnit } from "./components/words.ts";
 import type { DragEdit } from "./edits/drag-edit.ts";
@@ -15,19 +15,14 @@ import type * as LuminaireEdits from "./edits/luminaires.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
-import { Lighting, type LightState } from "./light/lighting.ts";
+import type { Lighting, LightState } from "./light/lighting.ts";
 import { clearanceIn, evidenceIn } from "./light/scene-queries.ts";
 import type { SecondaryResults } from "./light/secondary-results.ts";
-import { filesIn } from "./storage/embedded.ts";
 import { askForFiles, GivenFiles } from "./storage/given-files.ts";
 import { type Change, StudyHistory } from "./store/history.ts";
+import { LightStore } from "./store/light-store.ts";
 import type { Json, Path } from "./store/pointer.ts";
-
-/** Something given that was not taken, and why. */
-export interface Refusal {
-  readonly words: string;
-  readonly issues: readonly Issue[];
-}
+import { type Draft, ScreenStore } from "./store/screen-store.ts";
 
 /** Where studies are saved. */
 export interface StudyStorage {
@@ -40,41 +35,23 @@ const LATE = 50;
 
 export class StudySession extends EventTarget implements AppView {
   readonly history = new StudyHistory(null);
-  #becomeLit: () => void = () => {};
-  /** Kept when the first light is on the plan, or when there can be none. */
-  readonly lit = new Promise<void>((kept) => {
-    this.#becomeLit = kept;
-  });
-  readonly lighting = new Lighting({ spawn, afterFirst: (go) => void this.lit.then(go) });
-  readonly drafts = new Map<string, Draft>();
-  arrangement = 0;
-  selection: readonly LuminaireKey[] = [];
+  readonly lights = new LightStore();
+  readonly screen = new ScreenStore();
   lastSwap: Swap | undefined;
   readonly given = new GivenFiles();
-  withPeople: boolean | undefined;
-  /** What people take from the light, while it is asked to be shown. */
-  showPeople = false;
-  refusal: Refusal | undefined;
-  /** The last line said. */
-  line = "";
 
-  /** What is asked beside the light; loaded after the first. */
-  results: SecondaryResults | undefined;
   /** Loaded after the first light: nobody moves what is not yet drawn. */
   #edits: typeof LuminaireEdits | undefined;
   #hand: DragEdit | undefined;
   #storage: StudyStorage | undefined;
   #begun = false;
   #late: ReturnType<typeof setTimeout> | undefined;
-  #embedded: RawStudy["embedded"];
-  /** The study without its files, as the workers take it. */
-  #document: Json = null;
 
   constructor() {
     super();
     this.history.addEventListener("change", () => this.#changed());
-    this.lighting.addEventListener("light", () => this.redraw());
-    this.lighting.addEventListener("state", () => this.redraw());
+    this.lights.addEventListener("change", () => this.redraw());
+    this.screen.addEventListener("change", () => this.redraw());
   }
 
   /** Asks for the first light. */
@@ -85,26 +62,24 @@ export class StudySession extends EventTarget implements AppView {
 
   /** The first light is drawn, or there can be none. */
   drawn(): void {
-    this.#becomeLit();
+    this.lights.setDrawn();
   }
 
   /** Brings what moving, swapping and asking need. */
   async bringTheRest(): Promise<void> {
-    const [edits, { DragEdit }, { SecondaryResults }] = await Promise.all([
+    const [edits, { DragEdit }] = await Promise.all([
       import("./edits/luminaires.ts"),
       import("./edits/drag-edit.ts"),
-      import("./light/secondary-results.ts"),
+      this.lights.loadResults(),
     ]);
-    this.results = new SecondaryResults(this.lighting);
-    this.results.addEventListener("state", () => this.redraw());
-    this.results.setOption(this.#document, this.arrangement);
+    if (this.showPeople) this.results?.need("people");
     this.#edits = edits;
     this.#hand = new DragEdit(this, () => this.#ask(false));
   }
 
   close(): void {
     this.#begun = false;
-    this.lighting.close();
+    this.lights.close();
   }
 
   get study(): RawStudy {
@@ -116,8 +91,36 @@ export class StudySession extends EventTarget implements AppView {
     return { length, illuminance };
   }
 
+  get arrangement(): number {
+    return this.screen.arrangement;
+  }
+
+  get selection(): readonly LuminaireKey[] {
+    return this.screen.selection;
+  }
+
+  get drafts(): ReadonlyMap<string, Draft> {
+    return this.screen.drafts;
+  }
+
+  get showPeople(): boolean {
+    return this.screen.showPeople;
+  }
+
+  get withPeople(): boolean | undefined {
+    return this.lights.withPeople;
+  }
+
+  get lighting(): Lighting {
+    return this.lights.lighting;
+  }
+
+  get results(): SecondaryResults | undefined {
+    return this.lights.results;
+  }
+
   get light(): LightAnswer | undefined {
-    return this.lighting.shown?.answer;
+    return this.lights.answer;
   }
 
   get lightState(): LightState {
@@ -156,13 +159,11 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   keepDraft(id: string, draft: Draft): void {
-    this.drafts.set(id, draft);
-    this.redraw();
+    this.screen.setDraft(id, draft);
   }
 
   dropDraft(id: string): void {
-    this.drafts.delete(id);
-    this.redraw();
+    this.screen.removeDraft(id);
   }
 
   readLength(text: string): ReadLength {
@@ -188,41 +189,33 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   showArrangement(index: number, edit?: NamedEdit): void {
-    this.arrangement = index;
-    this.selection = [];
+    this.screen.arrangement = index;
+    this.screen.selection = [];
     if (edit !== undefined) this.edit(edit);
     else this.#ask(false);
     this.redraw();
   }
 
   standPeople(stand: boolean): void {
-    this.withPeople = stand ? true : undefined;
+    this.lights.withPeople = stand ? true : undefined;
     this.#ask(false);
     this.redraw();
   }
 
   /** Shows or hides the shadows of people and the images they see in the top. */
   turnPeople(show: boolean): void {
-    this.showPeople = show;
+    this.screen.showPeople = show;
     if (show) this.results?.need("people");
     else this.results?.release("people");
     this.redraw();
   }
 
-  /** What people take from the light, if it is to be shown and is there. */
-  get people() {
-    const state = this.results?.people.state;
-    return state?.status === "complete" ? state.value : undefined;
-  }
-
   select(keys: readonly LuminaireKey[]): void {
-    this.selection = keys;
-    this.redraw();
+    this.screen.setSelection(keys);
   }
 
   say(line: string): void {
-    this.line = line;
-    this.redraw();
+    this.screen.setLine(line);
   }
 
   redraw(): void {
@@ -260,17 +253,13 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   #clear(): void {
-    this.arrangement = 0;
-    this.selection = [];
-    this.drafts.clear();
+    this.screen.clear();
     this.given.clear();
-    this.refusal = undefined;
   }
 
   /** Says that something given was not taken, and why, until it is dismissed. */
   refuse(words: string, issues: readonly Issue[]): void {
-    this.refusal = { words, issues };
-    this.say(words);
+    this.screen.setRefusal({ words, issues });
   }
 
   undo(): void {
@@ -286,10 +275,10 @@ export class StudySession extends EventTarget implements AppView {
   #changed(): void {
     this.lastSwap = undefined;
     const count = this.study.arrangements.length;
-    if (this.arrangement >= count) this.arrangement = count - 1;
-    this.selection = this.selection.filter(
-      (key) => this.study.arrangements[this.arrangement].layers[key.layer],
-    );
+    const { screen } = this;
+    if (screen.arrangement >= count) screen.arrangement = count - 1;
+    const { layers } = this.study.arrangements[screen.arrangement];
+    screen.selection = screen.selection.filter((key) => layers[key.layer]);
     if (!this.#begun) return;
     const isMoving = this.#hand?.isMoving === true;
     this.#ask(isMoving);
@@ -308,14 +297,7 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   #ask(moving: boolean): void {
-    const { embedded, ...study } = this.study;
-    if (embedded !== this.#embedded) {
-      this.#embedded = embedded;
-      this.lighting.give(filesIn(this.study));
-    }
-    this.#document = study as unknown as Json;
-    const sequence = this.lighting.ask(this.#document, this.arrangement, moving, this.withPeople);
-    this.results?.setOption(this.#document, this.arrangement);
+    const sequence = this.lights.ask(this.study, this.arrangement, moving);
     this.dispatchEvent(new CustomEvent("light-asked", { detail: { sequence } }));
   }
 }

@@ -27,7 +27,7 @@ export function alignedSheet(desk: StudySession, state: SheetState): TemplateRes
     return html`<p class="waiting" role="status">${stateWords(desk.lighting)}</p>`;
   }
   const study = asStudy(desk, light);
-  const { people } = desk;
+  const { people } = desk.lights;
   const elevationApart = state.isNarrow && state.paper === undefined;
   const move = (event: CustomEvent<LuminaireMoveDetail>): void => desk.move(event.detail);
   const select = (event: CustomEvent<LuminaireSelectDetail>): void => desk.select(event.detail.selection);

@@ -10,7 +10,7 @@ export function footer(desk: StudySession): TemplateResult {
     <p class="light-state" data-quality=${shown?.quality ?? "none"} data-sequence=${shown?.sequence ?? 0}>
       ${stateWords(desk.lighting)}
     </p>
-    <p role="status" aria-live="polite" class="line">${desk.line}</p>
+    <p role="status" aria-live="polite" class="line">${desk.screen.line}</p>
     <p class="caution">
       Predictions with a band, not a guarantee; night only. Wiring, box support, weight, heat and hanging glass:
       licensed people and local codes decide.

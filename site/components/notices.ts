@@ -5,17 +5,14 @@ import { formatIssue } from "../../src/app.ts";
 import type { StudySession } from "../session.ts";
 
 export function refusalPart(desk: StudySession): TemplateResult | typeof nothing {
-  const { refusal } = desk;
+  const { refusal } = desk.screen;
   if (refusal === undefined) return nothing;
   return html`<section class="refusal" aria-label="Not opened">
     <p>✕ ${refusal.words}</p>
     <ul class="plain">
       ${refusal.issues.slice(0, 8).map((issue) => html`<li>${formatIssue(issue)}</li>`)}
     </ul>
-    <button type="button" @click=${() => {
-      desk.refusal = undefined;
-      desk.redraw();
-    }}>Dismiss</button>
+    <button type="button" @click=${() => desk.screen.setRefusal(undefined)}>Dismiss</button>
   </section>`;
 }
 

@@ -1,0 +1,66 @@
+/** What is on screen beside the study and its light. Fires `change` when something of it is another. */
+
+import type { Issue } from "../../src/app.ts";
+import type { LuminaireKey } from "../edits/luminaires.ts";
+
+/** A text in a field that could not be read, and why. */
+export interface Draft {
+  readonly text: string;
+  readonly problem: string;
+}
+
+/** Something given that was not taken, and why. */
+export interface Refusal {
+  readonly words: string;
+  readonly issues: readonly Issue[];
+}
+
+export class ScreenStore extends EventTarget {
+  /** Index of the option on screen. */
+  arrangement = 0;
+  selection: readonly LuminaireKey[] = [];
+  readonly drafts = new Map<string, Draft>();
+  /** Whether it is shown what people take from the light. */
+  showPeople = false;
+  refusal: Refusal | undefined;
+  /** The last line said. */
+  line = "";
+
+  setSelection(selection: readonly LuminaireKey[]): void {
+    this.selection = selection;
+    this.#change();
+  }
+
+  setDraft(id: string, draft: Draft): void {
+    this.drafts.set(id, draft);
+    this.#change();
+  }
+
+  removeDraft(id: string): void {
+    this.drafts.delete(id);
+    this.#change();
+  }
+
+  setLine(line: string): void {
+    this.line = line;
+    this.#change();
+  }
+
+  setRefusal(refusal: Refusal | undefined): void {
+    this.refusal = refusal;
+    if (refusal !== undefined) this.line = refusal.words;
+    this.#change();
+  }
+
+  /** Another study is on screen from now on. */
+  clear(): void {
+    this.arrangement = 0;
+    this.selection = [];
+    this.drafts.clear();
+    this.refusal = undefined;
+  }
+
+  #change(): void {
+    this.dispatchEvent(new Event("change"));
+  }
+}
