@@ -81,3 +81,19 @@ it("is named by the tag map, so that a page's own types know it", () => {
     for (const [, tag] of text.matchAll(/define\("(candlespan-[a-z-]+)"/g))
       expect(text).toContain(`"${tag}": `);
 });
+
+it("keeps from the manifest what only the drag controller needs", () => {
+  const plumbing = sources
+    .filter((text) => !text.includes("interface DragHost"))
+    .flatMap((text) =>
+      [
+        ...text.matchAll(
+          /^.*\n {2}(?:override |abstract )*(?:get )?(?:snapReach|shownScene|moveOf|holding|words)\(.*\{?$/gm,
+        ),
+      ]
+        .map(([lines]) => lines)
+        .filter((lines) => !/^ {2}(?:protected|private)/.test(lines.split("\n")[1])),
+    );
+  expect(plumbing.length).toBeGreaterThanOrEqual(8);
+  expect(plumbing.filter((lines) => !lines.includes("@internal"))).toEqual([]);
+});

@@ -29,6 +29,7 @@ export class CandlespanElevation extends InteractiveDrawing {
 
   #held: ElevationExtent | undefined;
 
+  /** @internal */
   override moveOf(dx: number, dy: number): Move {
     const scene = this.shownScene;
     const k = scene === undefined ? 0 : this.pageScale() / this.scaleFor(scene).perMetre;
@@ -43,7 +44,7 @@ export class CandlespanElevation extends InteractiveDrawing {
     return along < 0 || along > axes.length ? undefined : { along, across: axes.width / 2 };
   }
 
-  /** Heights keep their place on the page while a pendant is in the hand. */
+  /** Heights keep their place on the page while a pendant is in the hand. @internal */
   override holding(held: boolean): void {
     super.holding(held);
     const scene = this.shownScene;

@@ -58,6 +58,7 @@ export class CandlespanPlan extends InteractiveDrawing {
     };
   }
 
+  /** @internal */
   override moveOf(dx: number, dy: number): Move {
     const scene = this.shownScene;
     const k = scene === undefined ? 0 : this.pageScale() / this.scaleFor(scene).perMetre;

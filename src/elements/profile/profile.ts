@@ -37,12 +37,14 @@ export class CandlespanProfile extends InteractiveDrawing {
   #axis = 0;
   #holding = false;
 
+  /** @internal */
   override moveOf(dx: number): Move {
     const scene = this.shownScene;
     const k = scene === undefined ? 0 : this.pageScale() / this.scaleFor(scene).perMetre;
     return { along: dx * k, across: 0, height: 0 };
   }
 
+  /** @internal */
   override holding(held: boolean): void {
     super.holding(held);
     this.#holding = held;

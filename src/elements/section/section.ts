@@ -27,12 +27,14 @@ export class CandlespanSection extends InteractiveDrawing {
 
   #held: SectionScale | undefined;
 
+  /** @internal */
   override moveOf(dx: number, dy: number): Move {
     const scene = this.shownScene;
     const k = scene === undefined ? 0 : 1 / this.#scaleOf().perMetre;
     return { along: 0, across: dx * k, height: -dy * k };
   }
 
+  /** @internal */
   override get snapReach(): number {
     return this.shownScene === undefined ? 0 : 7 / this.#scaleOf().perMetre;
   }
@@ -41,6 +43,7 @@ export class CandlespanSection extends InteractiveDrawing {
     return undefined;
   }
 
+  /** @internal */
   override holding(held: boolean): void {
     super.holding(held);
     this.#held = held ? this.#scaleOf() : undefined;

@@ -78,14 +78,17 @@ export abstract class DrawingElement extends LitElement {
     return changed.has("study") || changed.has("scene") || changed.has("assessment");
   }
 
+  /** What is drawn: `scene`, else the arrangement of the study. @internal */
   get shownScene(): Scene | undefined {
     return this.scene ?? this.study?.scenes[this.arrangement];
   }
 
+  /** @internal */
   get targets(): ReadonlyMap<string, Target> {
     return this.study?.targets ?? NO_TARGETS;
   }
 
+  /** @internal */
   get words(): Wording {
     this.#words ??= wording(this.display ?? this.study?.display ?? METRIC);
     return this.#words;

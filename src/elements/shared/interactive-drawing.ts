@@ -24,16 +24,18 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
 
   protected readonly hand = new DragController(this);
 
+  /** Metres that a drag by pixels of the page means. @internal */
   abstract moveOf(dx: number, dy: number): Move;
   /** The place on the top under a point of the page (px of the drawing). */
   protected abstract placeAt(x: number, y: number): Place | undefined;
 
+  /** Distance within which a luminaire snaps (m). @internal */
   get snapReach(): number {
     const scene = this.shownScene;
     return scene === undefined ? 0 : SNAP_PIXELS / this.scaleFor(scene).perMetre;
   }
 
-  /** Drawings that keep a scale still while held override this. */
+  /** Drawings that keep a scale still while held override this. @internal */
   holding(held: boolean): void {
     if (!held) this.reasons = [];
   }

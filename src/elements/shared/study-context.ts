@@ -1,5 +1,5 @@
 /** What a `<candlespan-study>` gives to the elements inside it, by the context protocol of web components. */
-import { type Context, ContextEvent, createContext } from "@lit/context";
+import type { Context, ContextCallback } from "@lit/context";
 import type { ReactiveController, ReactiveControllerHost } from "lit";
 import type { GuidelineCard } from "../../advice/guidelines/guideline-card.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
@@ -28,10 +28,26 @@ export interface FindingsProperties {
   readonly display?: Display;
 }
 
-const key = (name: string): symbol => Symbol.for(`candlespan ${name}`);
-export const arrangementContext = createContext<ArrangementProperties>(key("arrangement"));
-export const comparisonContext = createContext<ComparisonProperties>(key("comparison"));
-export const findingsContext = createContext<FindingsProperties>(key("findings"));
+const context = <T>(name: string) => Symbol.for(`candlespan ${name}`) as unknown as Context<unknown, T>;
+export const arrangementContext = context<ArrangementProperties>("arrangement");
+export const comparisonContext = context<ComparisonProperties>("comparison");
+export const findingsContext = context<FindingsProperties>("findings");
+
+/** Asks the study around an element for a context. The event of the protocol, made here so that a first light without
+ * a study does not load the package that provides contexts. */
+class ContextRequest<T> extends Event {
+  readonly context: Context<unknown, T>;
+  readonly contextTarget: Element;
+  readonly callback: ContextCallback<T>;
+  readonly subscribe = true;
+
+  constructor(context: Context<unknown, T>, target: Element, callback: ContextCallback<T>) {
+    super("context-request", { bubbles: true, composed: true });
+    this.context = context;
+    this.contextTarget = target;
+    this.callback = callback;
+  }
+}
 
 /** Sets properties of an element from the study around it. What the page sets itself stays; so does what an element
  * of the library hands to the elements in its own shadow. */
@@ -74,7 +90,7 @@ export class StudyProperties<T extends object> implements ReactiveController {
       this.#unsubscribe = unsubscribe;
       this.#set(value);
     };
-    this.#host.dispatchEvent(new ContextEvent(this.#context, this.#host, receive, true));
+    this.#host.dispatchEvent(new ContextRequest(this.#context, this.#host, receive));
   }
 
   #set(value: T): void {

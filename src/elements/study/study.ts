@@ -162,18 +162,15 @@ export class CandlespanStudy extends LitElement {
     const { study, document } = opened;
     const { arrangement } = this;
     await pause(0, signal);
+    const { arrangementLight } = await import("../../app/arrangement-light.ts");
     if (scene === study.scenes[arrangement]) {
       const { lightOfRequest } = await import("../../app/light.ts");
       const request = { document, arrangement, quality: "first" } as const;
       this.#showLight(orThrow(await lightOfRequest(request, workspace, observer)), true, signal);
+    } else {
+      const draft = { draft: true, judged: false };
+      this.#showLight(await arrangementLight(opened, scene, draft, observer), true, signal);
     }
-    const { arrangementLight } = await import("../../app/arrangement-light.ts");
-    if (scene !== study.scenes[arrangement])
-      this.#showLight(
-        await arrangementLight(opened, scene, { draft: true, judged: false }, observer),
-        true,
-        signal,
-      );
     await pause(REST, signal);
     const options = needsFindings ? ({ findings: "full" } as const) : {};
     const light = await arrangementLight(opened, scene, options, observer);
