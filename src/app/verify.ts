@@ -20,8 +20,9 @@ export interface VerifyOptions {
   readonly arrangement?: string | number;
   /** 95 % band of the meter, relative, 0.05 by default; or one good for ratios alone. */
   readonly meter?: MeterClass;
-  /** What age and dirt have left of the light by then, 0.1 to 1; 1 is new and clean, the default. */
-  readonly maintenance?: number;
+  /** What age and dirt have left of the light by then: 1 when new and clean, the default; 0.1 to 1; or `aged`, as the
+   * study's maintenance factor and every paper have it. */
+  readonly maintenance?: number | "aged";
   /** Probability with which a target must be reached to be called met, 0.5 to 0.999; 0.9 by default. */
   readonly confidence?: number;
 }
@@ -56,7 +57,7 @@ export async function verifyReadings(
       scene,
       readings: readings.value,
       meter,
-      maintenance,
+      maintenance: maintenance === "aged" ? scene.maintenance : maintenance,
       calculate: (one, options) => engine.calculate(one, options, stop),
       ...(confidence === undefined ? {} : { confidence }),
     },

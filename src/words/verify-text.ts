@@ -1,8 +1,10 @@
 /** What `verify` says to a person: reading by reading, what explains the difference, what is wrong, what stays open. */
 
 import type { Culprit } from "../design/verify/diagnose-deviation.ts";
+import { type Finding, OF_LAMP } from "../design/verify/hypotheses.ts";
 import type { Verification, VerifiedZone } from "../design/verify/verify.ts";
 import { printable } from "../diagnostics/printable.ts";
+import type { Vec3 } from "../geometry/vector.ts";
 import { roomToIsland } from "../scene/island.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -21,7 +23,8 @@ export interface VerifyTextInput {
 
 export function verifyText({ study, scene, verification }: VerifyTextInput): string {
   const { illuminance: unit } = study.display;
-  const { compared, agree, parameters, culprits, zones, open, background } = verification;
+  const { compared, agree, chance, maintenance, parameters, culprits, zones, open, background } =
+    verification;
   const value = (lux: number) => formatIlluminanceValue(lux, unit);
   const lines = [
     `${printable(study.title)}: ${printable(scene.name)}`,
@@ -30,6 +33,16 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
       agree === compared.length
         ? `All ${compared.length} readings agree with the prediction within what each may be off.`
         : `${agree} of ${compared.length} readings agree with the prediction within what each may be off.`,
+      WIDTH,
+    ),
+    ...wrapped(
+      `Readings as far off as these, all together, come by chance ${chanceWords(chance)} where nothing is wrong.`,
+      WIDTH,
+    ),
+    ...wrapped(
+      maintenance === 1
+        ? `Predicted is new, clean light; papers state aged light (× ${scene.maintenance}): for that, --maintenance aged.`
+        : `Predicted is light with ${maintenance} of it left by age and dirt; for new, clean light, --maintenance 1.`,
       WIDTH,
     ),
     ...(background > 0
@@ -121,67 +134,143 @@ function litWords({ layers }: Scene, lit: readonly number[]): string {
     .join(" + ");
 }
 
+const chanceWords = (chance: number): string =>
+  chance < 0.001 ? "less than once in 1000 times" : `${Math.round(1000 * chance) / 10} times in 100`;
+
 /** `pendants no. 2 gives no light: its lamp is dead or it is not connected (the readings are 800 times likelier so).` */
-export function culpritSentence(culprit: Culprit, { scene, study, verification }: VerifyTextInput): string {
-  const say = (each: Omit<Culprit, "instead" | "odds">): string => {
-    const { kind, subject, factor = 1, by = [0, 0, 0] } = each;
-    if (kind === "layer") {
-      const layer = printable(scene.layers[subject].name, 40);
-      return `the whole of ${layer} gives ${factor.toFixed(2)} of the light expected: other lamps, or dimmed`;
-    }
-    if (kind === "reading") {
-      const { line } = verification.compared[subject];
-      return `the reading in line ${line} is wrong: shaded, or at another place`;
-    }
-    const { layer, index } = verification.lights[subject];
-    const who = `${printable(scene.layers[layer].name, 40)} no. ${index + 1}`;
-    if (kind === "dead") return `${who} gives no light: a dead lamp, or not connected`;
-    if (kind === "swapped") return `${who} gives ${factor.toFixed(2)} of the light expected: another lamp`;
-    const length = (metres: number) => formatLength(Math.abs(metres), study.display.length);
-    if (kind === "hung wrong") return `${who} hangs about ${length(by[2])} too ${by[2] > 0 ? "high" : "low"}`;
-    return `${who} hangs about ${length(Math.hypot(by[0], by[1]))} from its place`;
-  };
+export function culpritSentence(culprit: Culprit, input: VerifyTextInput): string {
+  if (culprit.kind === "unexplained" && culprit.instead.length > 0)
+    return `Something more is wrong, and these readings cannot tell what: perhaps ${culprit.instead.map((each) => findingWords(each, input)).join("; or ")}. Check the positions first, then read with one luminaire lit at a time.`;
+  if (culprit.kind === "unexplained")
+    return "No single fault explains these readings, and nobody is to be blamed by them: check the positions first, from which corner and along which side they were counted, the unit, and what was lit.";
   const odds =
     culprit.odds > 1e6 ? "over a million" : `${Number(culprit.odds.toPrecision(2)).toLocaleString("en-US")}`;
-  const instead = culprit.instead.map(say);
-  const sentence = say(culprit);
+  const instead = culprit.instead.map((each) => findingWords(each, input));
+  const sentence = findingWords(culprit, input);
   return `${sentence[0].toUpperCase()}${sentence.slice(1)} (the readings are ${odds} times likelier so).${
     instead.length === 0 ? "" : ` Nearly as likely: ${instead.slice(0, 3).join("; or ")}.`
   }`;
 }
 
+function findingWords(finding: Finding, { scene, study, verification }: VerifyTextInput): string {
+  const { kind, subject = 0, factor = 1, by = [0, 0, 0], turn = 0, other = 0, axis } = finding;
+  const { compared, lights } = verification;
+  const length = (metres: number) => formatLength(Math.abs(metres), study.display.length);
+  const row = (): string =>
+    finding.subject === undefined
+      ? "everything, or what the readings are counted from,"
+      : `the whole row of ${printable(scene.layers[subject].name, 40)}`;
+  const lamp = (): string => {
+    const { layer, index } = lights[subject];
+    return `${printable(scene.layers[layer].name, 40)} no. ${index + 1}`;
+  };
+  const height = () => `hangs about ${length(by[2])} too ${by[2] > 0 ? "high" : "low"}`;
+  switch (kind) {
+    case "layer":
+      return `the whole of ${printable(scene.layers[subject].name, 40)} gives ${factor.toFixed(2)} of the light expected: other lamps, or dimmed`;
+    case "reading":
+      return `the reading in line ${compared[subject].line} is wrong: shaded, or at another place`;
+    case "off the top":
+      return `the reading in line ${compared[subject].line} was not taken where its columns say, beside the top`;
+    case "readings exchanged":
+      return `the readings in lines ${compared[subject].line} and ${compared[other].line} are exchanged`;
+    case "other end":
+      return `the places were counted from the other ${axis === "across" ? "side (across)" : axis === "both" ? "corner (along and across)" : "end (along)"}`;
+    case "axes swapped":
+      return "the two columns of places are exchanged";
+    case "unit":
+      return factor > 1
+        ? "the readings are lux in a column of foot-candles: 10.76 times the light"
+        : "the readings are foot-candles in a column of lux: 1/10.76 of the light";
+    case "row moved":
+      return `${row()} is about ${placeShift(scene, by, length)} from its place`;
+    case "row height":
+      return `${row()} ${height()}`;
+    case "row turned":
+      return `${row()} is turned by about ${Math.abs((turn * 180) / Math.PI).toFixed(0)}° ${turn > 0 ? "counter-clockwise" : "clockwise"}, seen from above`;
+    case "dead":
+      return `${lamp()} gives no light: a dead lamp, or not connected`;
+    case "swapped":
+      return `${lamp()} gives ${factor.toFixed(2)} of the light expected: another lamp`;
+    case "hung wrong":
+      return `${lamp()} ${height()}`;
+    case "moved":
+      return `${lamp()} hangs about ${placeShift(scene, by, length)} from its place`;
+    case "unexplained":
+      return "no single fault";
+  }
+}
+
+/** A shift under this is none (m). */
+const NO_SHIFT = 0.015;
+
+/** `120 mm along and 30 mm back across`, in the frame in which places are counted. */
+function placeShift({ island }: Scene, by: Vec3, length: (metres: number) => string): string {
+  const turn = island?.turn ?? 0;
+  const along = Math.cos(turn) * by[0] + Math.sin(turn) * by[1];
+  const across = Math.cos(turn) * by[1] - Math.sin(turn) * by[0];
+  const [u, v] = island === undefined ? ["x", "y"] : ["along", "across"];
+  const parts = (
+    [
+      [along, u],
+      [across, v],
+    ] as const
+  ).flatMap(([shift, axis]) =>
+    Math.abs(shift) < NO_SHIFT ? [] : [`${length(shift)} ${shift > 0 ? "farther" : "less far"} ${axis}`],
+  );
+  return parts.length === 0 ? length(Math.hypot(along, across)) : parts.join(" and ");
+}
+
 /** The same for a program: metres, lux. */
 export function verifyJson(input: VerifyTextInput, version: string) {
   const { study, scene, verification } = input;
-  const { compared, agree, parameters, culprits, lights, zones, open, background } = verification;
-  const about = ({ kind, subject, factor, by }: Omit<Culprit, "instead" | "odds">) => ({
-    kind,
-    ...(kind === "reading"
-      ? { line: compared[subject].line }
-      : kind === "layer"
-        ? { layer: scene.layers[subject].name }
-        : { layer: scene.layers[lights[subject].layer].name, number: lights[subject].index + 1 }),
-    ...(factor === undefined ? {} : { factor }),
-    ...(by === undefined ? {} : { by }),
-  });
+  const { compared, agree, chance, maintenance, parameters, culprits, zones, open, background } =
+    verification;
   return {
     candlespan: version,
     study: study.title,
     arrangement: scene.name,
     background,
+    maintenance,
     agree,
+    chance,
     readings: compared.map(({ lit, ...rest }) => ({
       ...rest,
       lit: Object.fromEntries(scene.layers.map(({ name }, l) => [name, lit[l]])),
     })),
     wrong: culprits.map((culprit) => ({
-      ...about(culprit),
+      ...findingJson(culprit, scene, verification),
       odds: culprit.odds,
       words: culpritSentence(culprit, input),
-      instead: culprit.instead.map(about),
+      instead: culprit.instead.map((each) => findingJson(each, scene, verification)),
     })),
     learnt: parameters,
     zones,
     open,
+  };
+}
+
+const OF_READING: readonly Finding["kind"][] = ["reading", "off the top", "readings exchanged"];
+
+/** Turned rows say `by` in degrees, displaced ones in metres of the room. */
+function findingJson(
+  { kind, subject, factor, by, turn, axis, other }: Finding,
+  scene: Scene,
+  { compared, lights }: Verification,
+) {
+  return {
+    kind,
+    ...(subject === undefined
+      ? {}
+      : OF_READING.includes(kind)
+        ? { line: compared[subject].line }
+        : OF_LAMP.has(kind)
+          ? { layer: scene.layers[lights[subject].layer].name, number: lights[subject].index + 1 }
+          : { layer: scene.layers[subject].name }),
+    ...(other === undefined ? {} : { otherLine: compared[other].line }),
+    ...(axis === undefined ? {} : { axis }),
+    ...(factor === undefined ? {} : { factor }),
+    ...(by === undefined ? {} : { by }),
+    ...(turn === undefined ? {} : { by: (turn * 180) / Math.PI }),
   };
 }

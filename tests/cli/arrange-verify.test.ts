@@ -84,6 +84,35 @@ it.each([
   expect(err).toContain(why);
 });
 
+it("predicts what the papers state, and blames the whole row rather than lamps", () => {
+  const checked = JSON.parse(candlespan(["check", plain, "--json"]).out);
+  const [plane] = checked.arrangements[0].planes;
+  const typed = plane.points.map((p: number[], i: number) => [...p, plane.illuminance[i]]);
+  const readings = join(folder, "typed.csv");
+  const write = (rows: number[][]) =>
+    writeFileSync(
+      readings,
+      `x,y,z,lx\n${rows.map((r) => r.map((v) => v.toFixed(5)).join(",")).join("\n")}\n`,
+    );
+  write(typed);
+  const aged = candlespan(["verify", plain, readings, "--maintenance", "aged", "--json"]);
+  const found = JSON.parse(aged.out);
+  expect(aged.code).toBe(0);
+  expect(found.maintenance).toBe(checked.arrangements[0].maintenance ?? 0.8);
+  for (const { read, predicted } of found.readings) expect(Math.round(predicted)).toBe(Math.round(read));
+  expect(candlespan(["verify", plain, readings]).out).toMatch(/new, clean light.*--maintenance aged/s);
+  // The top's light 200 mm farther along than it should be, and one reading beside the top.
+  const [from] = plane.points;
+  write([
+    ...typed.filter(([x]: number[]) => x < 3.6).map(([x, y, z, E]: number[]) => [x + 0.2, y, z, E]),
+    [from[0], 0.2, from[2], 20],
+  ]);
+  const moved = candlespan(["verify", plain, readings, "--maintenance", "aged"]);
+  expect(moved.code).toBe(1);
+  expect(moved.err).toMatch(/typed\.csv:\d+.*The reading lies off the island's top/);
+  expect(moved.out).not.toMatch(/ no\. \d/);
+});
+
 it("tells what a substitute does, and what boxes as built need", () => {
   const swapped = candlespan(["swap", plain, "spot", "--json"]);
   const found = JSON.parse(swapped.out);

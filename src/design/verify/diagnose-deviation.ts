@@ -1,234 +1,221 @@
 /**
- * What is wrong, where readings and prediction differ by more than they may: a dead lamp, a swapped one, a pendant hung
- * at another height or place, a layer of other lamps or dimmed, a reading that is wrong itself.
+ * What is wrong, where readings and prediction differ by more than they may.
  *
- * Each supposition is fitted and weighed by evidence: −2 ln of how probable the readings are under it, and how rare such
- * a fault is. The likeliest is taken when it explains the readings at least twenty times better than doing without; then
- * the next on top of it. Those nearly as likely are named beside it. How rare faults are is ours, no source.
+ * Each hypothesis is fitted and weighed by its evidence: −2 ln of how probable the readings are under it by Laplace's
+ * approximation [1], which charges every parameter its use, and how rare such a fault is. The likeliest is taken when it
+ * explains the readings at least twenty times better than doing without, "strong" in [2]; then the next on top of it.
+ * Something of the whole row or of the readings is named before a single lamp as long as it does as well. What is left
+ * must be as small as chance makes it, by chi-squared over all readings; else nobody is named: "unexplained".
+ *
+ * [1] D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, ch. 27–28.
+ * [2] R. E. Kass, A. E. Raftery, Bayes factors, J. Am. Stat. Assoc. 90 (1995) 773–795 (from memory).
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
-import {
-  type Fit,
-  type FitModel,
-  fitReadings,
-  layerParameter,
-  type Supposition,
-  unitParameter,
-} from "./calibration-fit.ts";
-import { movedDirect } from "./reading-light.ts";
+import { chiSquaredAbove } from "../../numerics/chi-squared.ts";
+import { type Fit, fitReadings, misfitAtStart } from "./calibration-fit.ts";
+import { type Finding, type Hypothesis, hypothesesOf, OF_LAMP, type Site } from "./hypotheses.ts";
+import type { FitModel, Supposition } from "./reading-model.ts";
 
-export interface Culprit {
-  readonly kind: "dead" | "swapped" | "hung wrong" | "moved" | "layer" | "reading";
-  /** Number of the luminaire among the fit's lights; of the layer; of the reading. */
-  readonly subject: number;
-  /** What is left of its light against what was expected, for swapped lamps and layers. */
-  readonly factor?: number;
-  /** Displacement from the plan (m), for what hangs elsewhere. */
-  readonly by?: Vec3;
+export interface Culprit extends Finding {
   /** How many times likelier the readings are with it. */
   readonly odds: number;
   /** What explains the readings nearly as well. */
-  readonly instead: readonly Omit<Culprit, "instead" | "odds">[];
+  readonly instead: readonly Finding[];
 }
-
-interface Suspicion {
-  readonly culprit: Omit<Culprit, "instead" | "odds">;
-  /** Made only when it is weighed. */
-  readonly supposed: () => Supposition;
-  /** −2 ln of how often such a thing happens. */
-  readonly rarity: number;
-}
-
-const rare = (probability: number): number => -2 * Math.log(probability);
-const DEAD = 0.01;
-const SWAPPED = 0.01;
-const HUNG_WRONG = 0.01;
-const MOVED = 0.005;
-const WHOLE_LAYER = 0.02;
-const WRONG_READING = 0.01;
 
 /** Twenty to one. */
 const CONVINCING = 2 * Math.log(20);
 /** Within ten to one of the best: named beside it. */
 const NEARLY = 2 * Math.log(10);
 const MOST_FAULTS = 4;
-const HEIGHTS = [-0.4, -0.3, -0.2, -0.15, -0.1, -0.05, 0.05, 0.1, 0.15, 0.2, 0.3, 0.4];
-const PLACES = [-0.4, -0.2, -0.1, 0, 0.1, 0.2, 0.4];
+/** Readings more probable than this hold no fault that could convince. */
+const AS_USUAL = 0.5;
+/** Readings less probable than this are not what was predicted, or not yet explained. */
+export const IMPROBABLE = 0.01;
+/** Motions are begun from the likeliest of their starts only. */
+const MOST_STARTS = 2;
 
 export interface Diagnosis {
   readonly fit: Fit;
   readonly supposed: Supposition;
   readonly culprits: readonly Culprit[];
-  /** Whether there were more suspicions than could be weighed. */
+  /** Probability of readings so far from the prediction, all together, if nothing is wrong. */
+  readonly chance: number;
+  /** Whether there were more hypotheses than could be weighed. */
   readonly cutShort: boolean;
 }
 
-/** @param hung whether a layer's luminaires hang, so that one may hang wrong */
-export function diagnose(model: FitModel, hung: readonly boolean[], observer?: Observer): Diagnosis {
+interface Weighed {
+  readonly hypothesis: Hypothesis;
+  readonly together: Supposition;
+  readonly found: Fit;
+  readonly score: number;
+}
+
+export function diagnose(model: FitModel, site: Site, observer?: Observer): Diagnosis {
+  const probable = (fit: Fit): number => chiSquaredAbove(fit.misfit, model.readings.length);
+  const plain = fitReadings(model);
+  const chance = probable(plain);
   let supposed: Supposition = {};
-  let best = fitReadings(model, supposed);
+  let best = plain;
   let rarity = 0;
   let cutShort = false;
   const culprits: Culprit[] = [];
-  const places = model.readings.map(({ at }) => at);
-  const known = new Map<string, Float64Array>();
-  const moved = (j: number, by: Vec3): Float64Array => {
-    const key = `${j} ${by}`;
-    const field = known.get(key) ?? movedDirect(model.lights[j], places, by);
-    known.set(key, field);
-    return field;
-  };
-  while (culprits.length < MOST_FAULTS) {
-    const taken = new Set(culprits.map(({ kind, subject }) => `${subjectOf(kind)} ${subject}`));
-    const all = suspicionsOf(model, best, hung, moved);
+  while (culprits.length < MOST_FAULTS && probable(best) < AS_USUAL) {
+    const taken = new Set(culprits.map(subjectOf));
+    const all = hypothesesOf(model, site, best, supposed).filter(
+      ({ finding }) => !taken.has(subjectOf(finding)),
+    );
     const looked = affordable(all, model);
     cutShort ||= looked.length < all.length;
-    const weighed = looked
-      .filter(({ culprit }) => !taken.has(`${subjectOf(culprit.kind)} ${culprit.subject}`))
-      .map((suspicion, index, all) => {
-        throwIfCancelled(observer);
-        observer?.progress?.("looking for what is wrong", index / all.length);
-        const together = joined(supposed, suspicion.supposed());
-        const found = fitReadings(model, together, best.theta);
-        return { suspicion, together, found, score: found.evidence + rarity + suspicion.rarity };
-      })
-      .sort((a, b) => a.score - b.score);
-    const [first] = weighed;
+    const weighed = weigh(model, looked, { supposed, fit: best, rarity }, observer);
+    const first =
+      weighed.find(
+        ({ score, hypothesis }) =>
+          score <= weighed[0].score + NEARLY && !OF_LAMP.has(hypothesis.finding.kind),
+      ) ?? weighed[0];
     const before = best.evidence + rarity;
     if (first === undefined || before - first.score < CONVINCING) break;
+    const finding = findingOf(first);
+    const rivals = weighed.filter(({ score }) => score < weighed[0].score + NEARLY);
+    const unsure = culprits.some(({ kind }) => OF_PLACES.has(kind));
+    if (
+      OF_LAMP.has(finding.kind) &&
+      (unsure || rivals.some(({ hypothesis }) => isOther(hypothesis.finding, finding)))
+    ) {
+      // One lamp or another, or of a row that is elsewhere: nobody is named, what may be is told.
+      const either: Culprit = {
+        kind: "unexplained",
+        odds: Math.exp((before - first.score) / 2),
+        instead: [finding, ...distinct(rivals.map(findingOf), finding)],
+      };
+      return {
+        fit: first.found,
+        supposed: first.together,
+        culprits: [...culprits, either],
+        chance,
+        cutShort,
+      };
+    }
     culprits.push({
-      ...withFactor(first.suspicion.culprit, first.found, model),
+      ...finding,
       odds: Math.exp((before - first.score) / 2),
-      instead: distinct(
-        weighed
-          .slice(1)
-          .filter(({ score }) => score < first.score + NEARLY)
-          .map(({ suspicion, found }) => withFactor(suspicion.culprit, found, model)),
-        first.suspicion.culprit,
-      ),
+      instead: distinct(rivals.filter((other) => other !== first).map(findingOf), finding),
     });
     supposed = first.together;
     best = first.found;
-    rarity += first.suspicion.rarity;
+    rarity += first.hypothesis.rarity;
   }
-  return { fit: best, supposed, culprits, cutShort };
+  if (probable(best) >= IMPROBABLE) return { fit: best, supposed, culprits, chance, cutShort };
+  const unexplained: Culprit = { kind: "unexplained", odds: 1 / probable(best), instead: [] };
+  return { fit: plain, supposed: {}, culprits: [unexplained], chance, cutShort };
 }
 
-const subjectOf = (kind: Culprit["kind"]): string =>
-  kind === "layer" || kind === "reading" ? kind : "luminaire";
-
-/** Worth a fit: readings are many and rarely wrong, so only those that stand out are suspected. */
-const STANDS_OUT = 2;
-
-function suspicionsOf(
+/** Fits every hypothesis on top of what is supposed already; the likeliest first. */
+function weigh(
   model: FitModel,
-  present: Fit,
-  hung: readonly boolean[],
-  moved: (j: number, by: Vec3) => Float64Array,
-): Suspicion[] {
-  const { lights, readings, noise } = model;
-  const out: Suspicion[] = [];
-  lights.forEach(({ layer }, j) => {
-    if (readings.every(({ lit }) => lit[layer] === 0)) return;
-    out.push({
-      culprit: { kind: "dead", subject: j },
-      supposed: () => ({ gains: new Map([[j, 0]]) }),
-      rarity: rare(DEAD),
-    });
-    if (unitParameter(model, j) >= 0)
-      out.push({
-        culprit: { kind: "swapped", subject: j },
-        supposed: () => ({ freeUnits: new Set([j]) }),
-        rarity: rare(SWAPPED),
-      });
-    if (!hung[layer]) return;
-    for (const z of HEIGHTS)
-      out.push({
-        culprit: { kind: "hung wrong", subject: j, by: [0, 0, z] },
-        supposed: () => ({ moved: new Map([[j, moved(j, [0, 0, z])]]) }),
-        rarity: rare(HUNG_WRONG / HEIGHTS.length),
-      });
-    for (const x of PLACES)
-      for (const y of PLACES) {
-        if (x === 0 && y === 0) continue;
-        out.push({
-          culprit: { kind: "moved", subject: j, by: [x, y, 0] },
-          supposed: () => ({ moved: new Map([[j, moved(j, [x, y, 0])]]) }),
-          rarity: rare(MOVED / (PLACES.length ** 2 - 1)),
-        });
-      }
-  });
-  for (let layer = 0; layer < model.layers; layer++)
-    if (lights.some((light) => light.layer === layer) && readings.some(({ lit }) => lit[layer] > 0))
-      out.push({
-        culprit: { kind: "layer", subject: layer },
-        supposed: () => ({ freeLayers: new Set([layer]) }),
-        rarity: rare(WHOLE_LAYER),
-      });
-  readings.forEach(({ illuminance }, i) => {
-    const off = Math.log((illuminance + 1) / (present.fitted[i] + 1)) / noise[i];
-    if (Math.abs(off) > STANDS_OUT)
-      out.push({
-        culprit: { kind: "reading", subject: i },
-        supposed: () => ({ wrong: new Set([i]) }),
-        rarity: rare(WRONG_READING),
-      });
-  });
-  return out;
+  hypotheses: readonly Hypothesis[],
+  present: { readonly supposed: Supposition; readonly fit: Fit; readonly rarity: number },
+  observer?: Observer,
+): Weighed[] {
+  const begun = new Map<string, number>();
+  return promising(model, hypotheses, present)
+    .filter(({ finding, supposed }) => {
+      if (supposed.motions === undefined) return true;
+      const starts = (begun.get(keyOf(finding)) ?? 0) + 1;
+      begun.set(keyOf(finding), starts);
+      return starts <= MOST_STARTS;
+    })
+    .flatMap((hypothesis, index, all): Weighed[] => {
+      throwIfCancelled(observer);
+      observer?.progress?.("looking for what is wrong", index / all.length);
+      const together = joined(present.supposed, hypothesis.supposed);
+      const found = fitReadings(model, together, present.fit.theta);
+      if (hypothesis.possible?.(found) === false) return [];
+      return [{ hypothesis, together, found, score: found.evidence + present.rarity + hypothesis.rarity }];
+    })
+    .sort((a, b) => a.score - b.score);
 }
 
-/** Suspicions times readings times luminaires: some seconds' work. */
-const MOST_WORK = 5e6;
-const LEAST = 40;
+/** Motions by how well they fit where they begin, all else as it is. */
+function promising(
+  model: FitModel,
+  hypotheses: readonly Hypothesis[],
+  { supposed, fit }: { readonly supposed: Supposition; readonly fit: Fit },
+): Hypothesis[] {
+  return hypotheses
+    .map((hypothesis) => ({
+      hypothesis,
+      misfit:
+        hypothesis.supposed.motions === undefined
+          ? 0
+          : misfitAtStart(model, joined(supposed, hypothesis.supposed), fit.theta),
+    }))
+    .sort((a, b) => a.misfit - b.misfit)
+    .map(({ hypothesis }) => hypothesis);
+}
 
-/** Dead lamps and layers first, places last, as many as can be weighed. */
-function affordable(all: readonly Suspicion[], { readings, lights }: FitModel): readonly Suspicion[] {
+/** Faults after which a lamp's number is in doubt: a row moved one way is one counted from the other end. */
+const OF_PLACES: ReadonlySet<Finding["kind"]> = new Set([
+  "row moved",
+  "row turned",
+  "other end",
+  "axes swapped",
+] as const);
+
+const isOther = (a: Finding, b: Finding): boolean => OF_LAMP.has(a.kind) && a.subject !== b.subject;
+
+const findingOf = ({ hypothesis: { finding, fitted }, found }: Weighed): Finding => ({
+  ...finding,
+  ...fitted?.(found),
+});
+
+const keyOf = ({ kind, subject, axis }: Finding): string => `${kind} ${subject} ${axis}`;
+
+/** One fault of a luminaire at a time, of a layer, of a reading. */
+function subjectOf({ kind, subject }: Finding): string {
+  return OF_LAMP.has(kind) ? `luminaire ${subject}` : `${kind} ${subject}`;
+}
+
+/** Hypotheses times readings times luminaires: some seconds' work. */
+const MOST_WORK = 5e6;
+const LEAST = 80;
+const ORDER: readonly Finding["kind"][] = ["moved", "hung wrong", "swapped"];
+
+/** Those of the row and of the readings first, places of single lamps last, as many as can be weighed. */
+function affordable(all: readonly Hypothesis[], { readings, lights }: FitModel): readonly Hypothesis[] {
   const most = Math.max(LEAST, Math.floor(MOST_WORK / (readings.length * lights.length)));
   if (all.length <= most) return all;
-  const order: readonly Culprit["kind"][] = ["layer", "dead", "reading", "swapped", "hung wrong", "moved"];
-  return [...all]
-    .sort((a, b) => order.indexOf(a.culprit.kind) - order.indexOf(b.culprit.kind))
-    .slice(0, most);
+  const last = ({ finding }: Hypothesis) => ORDER.indexOf(finding.kind);
+  return [...all].sort((a, b) => (last(b) < 0 ? 9 : last(b)) - (last(a) < 0 ? 9 : last(a))).slice(0, most);
 }
 
 function joined(a: Supposition, b: Supposition): Supposition {
   const maps = <V>(x?: ReadonlyMap<number, V>, y?: ReadonlyMap<number, V>) =>
     new Map([...(x ?? []), ...(y ?? [])]);
   const sets = (x?: ReadonlySet<number>, y?: ReadonlySet<number>) => new Set([...(x ?? []), ...(y ?? [])]);
+  const view = b.view ?? a.view;
+  const scale = b.scale ?? a.scale;
   return {
     gains: maps(a.gains, b.gains),
-    moved: maps(a.moved, b.moved),
     freeUnits: sets(a.freeUnits, b.freeUnits),
     freeLayers: sets(a.freeLayers, b.freeLayers),
     wrong: sets(a.wrong, b.wrong),
+    exchanged: [...(a.exchanged ?? []), ...(b.exchanged ?? [])],
+    ...(a.motions === undefined && b.motions === undefined
+      ? {}
+      : { motions: [...(a.motions ?? []), ...(b.motions ?? [])] }),
+    ...(view === undefined ? {} : { view }),
+    ...(scale === undefined ? {} : { scale }),
   };
 }
 
-function withFactor(
-  culprit: Omit<Culprit, "instead" | "odds">,
-  { theta }: Fit,
-  model: FitModel,
-): Omit<Culprit, "instead" | "odds"> {
-  if (culprit.kind === "swapped")
-    return { ...culprit, factor: Math.exp(theta[unitParameter(model, culprit.subject)]) };
-  if (culprit.kind === "layer")
-    return {
-      ...culprit,
-      factor: Math.exp(theta[layerParameter(culprit.subject)] - model.output[culprit.subject].mean),
-    };
-  return culprit;
-}
-
 /** One of each kind and subject, and none that is the best itself a step further on. */
-function distinct(
-  all: readonly Omit<Culprit, "instead" | "odds">[],
-  best: Omit<Culprit, "instead" | "odds">,
-): Omit<Culprit, "instead" | "odds">[] {
-  const seen = new Set([`${best.kind} ${best.subject}`]);
-  return all.filter(({ kind, subject }) => {
-    const key = `${kind} ${subject}`;
+function distinct(all: readonly Finding[], best: Finding): Finding[] {
+  const seen = new Set([keyOf(best)]);
+  return all.filter((finding) => {
+    const key = keyOf(finding);
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

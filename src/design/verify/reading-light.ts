@@ -5,10 +5,12 @@
  * Every luminaire is calculated as a layer of its own: direct and interreflected light apart, at full output, new.
  */
 
+import { mat3 } from "gl-matrix";
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import { addDirectLight } from "../../engine/direct/direct-light.ts";
 import { DirectSources, type PlacedSource } from "../../engine/direct/direct-sources.ts";
+import { rotationOf } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { CalculationOptions } from "../../scene/calculation-options.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
@@ -23,6 +25,8 @@ export interface LuminaireLight {
   /** At the places of the readings (lx). */
   readonly direct: Float64Array;
   readonly interreflected: Float64Array;
+  /** Direct light there with nothing in the way (lx). */
+  readonly clear: Float64Array;
   /** On each plane of the scene (lx). */
   readonly planes: readonly { readonly direct: Float64Array; readonly interreflected: Float64Array }[];
   /** Change of direct light with the sensor's place (lx/m), along x and along y. */
@@ -66,21 +70,40 @@ export function readingLight(
       index,
       direct: own.direct,
       interreflected: own.interreflected,
+      clear: unblocked(placed, places),
       planes: planes.map(({ direct, interreflected }) => ({ direct, interreflected })),
       slope: slopeOf(placed, places),
     };
   });
 }
 
-/** Direct light of a luminaire moved by `by` (m), as share of what it sends from its own place, times what was
- * calculated there: what stands in the way stays as it was. */
-export function movedDirect(light: LuminaireLight, places: readonly Vec3[], by: Vec3): Float64Array {
-  const { placed, direct } = light;
+/** The readings as taken at other places: counted from the other end, or along and across exchanged. */
+export interface SiteView {
+  readonly kind: "other end" | "axes swapped";
+  /** What was counted from the other end. */
+  readonly axis?: "along" | "across" | "both";
+  readonly places: readonly Vec3[];
+  readonly lights: readonly LuminaireLight[];
+}
+
+/** Direct light of a luminaire moved by `by` (m) and turned (rad), as share of what it sends from its own place, times
+ * what was calculated there: what stands in the way stays as it was. */
+export function movedDirect(
+  { placed, direct, clear }: Pick<LuminaireLight, "placed" | "direct" | "clear">,
+  places: readonly Vec3[],
+  by: Vec3,
+  turn = 0,
+): Float64Array {
   const { origin, rotation } = placed.frame;
-  const before = unblocked(placed, places);
   const moved: Vec3 = [origin[0] + by[0], origin[1] + by[1], origin[2] + by[2]];
-  const after = unblocked({ ...placed, frame: { origin: moved, rotation } }, places);
-  return after.map((E, i) => (before[i] > 0 ? (E * direct[i]) / before[i] : E));
+  const after = unblocked({ ...placed, frame: { origin: moved, rotation: turned(rotation, turn) } }, places);
+  return after.map((E, i) => (clear[i] > 0 ? (E * direct[i]) / clear[i] : E));
+}
+
+function turned(rotation: Float64Array, turn: number): Float64Array {
+  if (turn === 0) return rotation;
+  const about = rotationOf({ turn, tilt: 0, spin: 0 });
+  return mat3.multiply(new Float64Array(9), about, rotation) as Float64Array;
 }
 
 function slopeOf(placed: PlacedSource, places: readonly Vec3[]): [Float64Array, Float64Array] {
@@ -96,7 +119,8 @@ function slopeOf(placed: PlacedSource, places: readonly Vec3[]): [Float64Array, 
   return [rise(0), rise(1)];
 }
 
-function unblocked(placed: PlacedSource, places: readonly Vec3[]): Float64Array {
+/** Direct light of a luminaire (lx) with nothing in the way. */
+export function unblocked(placed: PlacedSource, places: readonly Vec3[]): Float64Array {
   const out = new Float64Array(places.length);
   addDirectLight(placed, planeAt(places), 0, out);
   return out;

@@ -9,13 +9,13 @@
 
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { nearestWord } from "../../diagnostics/nearest-word.ts";
-import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
+import { islandToRoom } from "../../scene/island.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { readLength } from "../../units/length-text.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { readCsv } from "./csv-table.ts";
+import { isOffTop, levelAt } from "./site-views.ts";
 
 export interface Reading {
   /** m, room */
@@ -31,6 +31,8 @@ export interface Readings {
   readonly readings: readonly Reading[];
   /** Mean of the readings with everything off (lx); 0 without any. */
   readonly background: number;
+  /** What their columns count from; the island where there is one, if not given. */
+  readonly counted?: "island" | "room";
 }
 
 const COLUMNS = ["along", "across", "x", "y", "z", "lx", "fc", "lit", "note"];
@@ -93,7 +95,7 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     const b = length(onIsland ? "across" : "y");
     const { island, room } = scene;
     const [x, y] = onIsland && island !== undefined ? islandToRoom(island, [a, b]) : [a, b];
-    const z = (cell("z") ?? "") === "" ? levelAt(scene, x, y) : length("z");
+    const z = (cell("z") ?? "") === "" ? levelAt(scene, [x, y]) : length("z");
     if (x < 0 || y < 0 || z < 0 || x > room.length || y > room.width)
       fault(line, "The reading was taken outside the room.", undefined, `${x.toFixed(3)}, ${y.toFixed(3)} m`);
     return lit === undefined ? [] : [{ at: [x, y, z] as const, illuminance: value, lit, line }];
@@ -108,19 +110,27 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     fault(1, "There are no readings.", "a line a reading");
     return failure(...issues);
   }
-  return success({ readings, background });
+  const counted = onIsland ? "island" : "room";
+  const beside = readings.filter(({ at }) => isOffTop(scene, at, counted));
+  return success(
+    { readings, background, counted },
+    beside.slice(0, 20).map(
+      ({ at: [x, y], line }): Issue => ({
+        code: "reading-off-top",
+        severity: "warning",
+        message: "The reading lies off the island's top.",
+        expected: "a place on the top: are the columns exchanged, or counted from another corner?",
+        received: `${x.toFixed(3)}, ${y.toFixed(3)} m in the room`,
+        where: { ...(file === undefined ? {} : { file }), line },
+      }),
+    ),
+  );
 }
 
 function metres(text: string): number | undefined {
   if (/^-?\d{1,4}(\.\d{1,20})?$/.test(text)) return Number(text);
   const read = readLength(text);
   return read.ok ? read.metres : undefined;
-}
-
-function levelAt({ island }: Scene, x: number, y: number): number {
-  if (island === undefined) return 0;
-  const p = roomToIsland(island, [x, y]);
-  return depthInside(p, island.outline) > -1e-6 ? topHeightAt(island, p) : 0;
 }
 
 function litOf(

@@ -8,31 +8,30 @@
  * its class (95 %), a phone's scale not at all, so that its readings count as ratios alone. No source for these defaults.
  */
 
-import { targetOf } from "../../assessment/assess.ts";
-import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../../assessment/uncertainty/input-bands.ts";
-import { type Verdict, verdictAt } from "../../assessment/verdict.ts";
+import { DEFAULT_BANDS } from "../../assessment/uncertainty/input-bands.ts";
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
+import { NORMAL_95 } from "../../numerics/normal-distribution.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { lightDoubt } from "../search/required-margin.ts";
+import { type Fit, fitReadings } from "./calibration-fit.ts";
+import { type Culprit, diagnose, IMPROBABLE } from "./diagnose-deviation.ts";
+import { type LuminaireLight, readingLight, type SiteView } from "./reading-light.ts";
 import {
-  type Fit,
   type FitModel,
+  FittedLight,
   INTERREFLECTED,
-  layerParameter,
   METER,
   type Prior,
-  predict,
   priorsOf,
+  readAs,
   type Supposition,
-  unitParameter,
-} from "./calibration-fit.ts";
-import { type Culprit, diagnose } from "./diagnose-deviation.ts";
-import { type LuminaireLight, movedDirect, readingLight } from "./reading-light.ts";
+} from "./reading-model.ts";
 import type { Readings } from "./readings.ts";
+import { isOffTop, lightFrom, placedViews, siteViews } from "./site-views.ts";
+import { type VerifiedZone, zonesOf } from "./verified-zones.ts";
 
 /** Half-width of the meter's 95 % band, relative; `phone` for one that is good for ratios alone. */
 export type MeterClass = number | "phone";
@@ -48,12 +47,15 @@ export interface VerifyRequest {
   readonly confidence?: number;
 }
 
+export type { VerifiedZone };
+
 export interface ComparedReading {
   readonly at: Vec3;
   readonly lit: readonly number[];
   readonly line: number;
   /** lx */
   readonly read: number;
+  /** As papers state it: rated light, and what age and dirt have left of it. */
   readonly predicted: number;
   /** 95 % band of what the meter may show, all doubts in. */
   readonly band: readonly [lo: number, hi: number];
@@ -73,19 +75,15 @@ export interface LearntParameter {
   readonly learnt: number;
 }
 
-export interface VerifiedZone {
-  readonly name: string;
-  /** Maintained average as predicted, and as the readings say (lx), with its band. */
-  readonly predicted: number;
-  readonly average: number;
-  readonly band: readonly [lo: number, hi: number];
-  readonly target?: number;
-  readonly verdict: Verdict;
-}
-
 export interface Verification {
   readonly compared: readonly ComparedReading[];
   readonly agree: number;
+  /** Probability of readings so far from the prediction, all together (chi-squared), if nothing is wrong. */
+  readonly chance: number;
+  /** Whether the readings, all together, are what was predicted, and nothing stands out as wrong. */
+  readonly sound: boolean;
+  /** What age and dirt were thought to have left of the light. */
+  readonly maintenance: number;
   readonly parameters: readonly LearntParameter[];
   readonly culprits: readonly Culprit[];
   readonly lights: readonly LuminaireLight[];
@@ -109,51 +107,80 @@ const MOST_UNITS = 80;
 export function verify(request: VerifyRequest, observer?: Observer): Verification {
   const { scene, readings, study, calculate } = request;
   const places = readings.readings.map(({ at }) => at);
-  const lights = readingLight(scene, places, study.options, calculate, observer);
-  const model = fitModel(request, lights);
-  const { fit, supposed, culprits, cutShort } = diagnose(
+  const views = placedViews(scene, places, readings.counted);
+  const everywhere = [places, ...views.map((view) => view.places)].flat();
+  const calculated = readingLight(scene, everywhere, study.options, calculate, observer);
+  const lights = calculated.map((light) => lightFrom(light, 0, places.length));
+  const model = fitModel(request, lights, siteViews(views, calculated, places.length));
+  const { fit, supposed, culprits, chance, cutShort } = diagnose(
     model,
-    scene.layers.map(({ role }) => role === "pendant"),
+    {
+      hung: scene.layers.map(({ role }) => role === "pendant"),
+      offTop: places.map((at) => isOffTop(scene, at, readings.counted)),
+    },
     observer,
   );
-  const priors = priorsOf(model);
-  const prior = Float64Array.from(priors, (each) => each.mean);
-  const predicted = new Float64Array(places.length);
-  const jacobian = Array.from({ length: places.length }, () => new Float64Array(prior.length));
-  predict(model, prior, {}, predicted, jacobian);
-  const compared = readings.readings.map(({ at, illuminance, lit, line }, i): ComparedReading => {
-    const noise = model.noise[i];
-    const sigma = Math.hypot(noise, ...priors.map((p, k) => jacobian[i][k] * p.sigma));
-    const bound = (sign: number) => Math.max(0, (predicted[i] + 1) * Math.exp(sign * NORMAL_95 * sigma) - 1);
-    const off = Math.abs(Math.log((illuminance + 1) / (predicted[i] + 1)));
-    const left = Math.abs(Math.log((illuminance + 1) / (fit.fitted[i] + 1)));
-    return {
-      at,
-      lit,
-      line,
-      read: illuminance,
-      predicted: predicted[i],
-      band: [bound(-1), bound(1)],
-      agrees: off <= NORMAL_95 * sigma,
-      fitted: fit.fitted[i],
-      explained: left <= NORMAL_95 * noise,
-    };
-  });
+  // Of readings that nothing explains nothing is learnt.
+  const unexplained = culprits.some(({ kind, instead }) => kind === "unexplained" && instead.length === 0);
+  const learnt = unexplained ? fitReadings(withoutReadings(model)) : fit;
+  const compared = comparedReadings(request, model, fit, supposed);
   return {
     compared,
     agree: compared.filter(({ agrees }) => agrees).length,
-    parameters: parametersOf(scene, model, fit),
+    chance,
+    sound: chance >= IMPROBABLE && culprits.length === 0,
+    maintenance: request.maintenance,
+    parameters: parametersOf(scene, model, learnt),
     culprits,
     lights,
-    zones: zonesOf(request, model, lights, fit, supposed, culprits),
+    zones: zonesOf(request, model, lights, learnt, supposed),
     open: [
-      ...openQuestions(scene, request, model, fit),
+      ...(unexplained ? [] : openQuestions(scene, request, model, fit)),
       ...(cutShort
         ? ["So many luminaires were read at so many places that not every fault was looked for."]
         : []),
     ],
     background: readings.background,
   };
+}
+
+function withoutReadings(model: FitModel): FitModel {
+  return { ...model, readings: [], noise: new Float64Array(0), views: [] };
+}
+
+function comparedReadings(
+  { readings, maintenance }: VerifyRequest,
+  model: FitModel,
+  fit: Fit,
+  supposed: Supposition,
+): ComparedReading[] {
+  const priors = priorsOf(model);
+  const prior = Float64Array.from(priors, (each) => each.mean);
+  const expected = new Float64Array(model.readings.length);
+  const jacobian = Array.from({ length: expected.length }, () => new Float64Array(prior.length));
+  new FittedLight(model).predict(prior, expected, jacobian);
+  const meant = readAs(model, supposed);
+  return readings.readings.map(({ at, illuminance, lit, line }, i): ComparedReading => {
+    const noise = model.noise[i];
+    const sigma = Math.hypot(noise, ...priors.map((p, k) => jacobian[i][k] * p.sigma));
+    const bound = (sign: number) => Math.max(0, (expected[i] + 1) * Math.exp(sign * NORMAL_95 * sigma) - 1);
+    const off = Math.abs(Math.log((illuminance + 1) / (expected[i] + 1)));
+    const left = Math.abs(Math.log((meant[i] + 1) / (fit.fitted[i] + 1)));
+    return {
+      at,
+      lit,
+      line,
+      read: illuminance,
+      predicted: model.lights.reduce(
+        (sum, light) => sum + lit[light.layer] * maintenance * (light.direct[i] + light.interreflected[i]),
+        0,
+      ),
+      band: [bound(-1), bound(1)],
+      agrees: off <= NORMAL_95 * sigma,
+      fitted: fit.fitted[i],
+      explained: left <= NORMAL_95 * noise,
+    };
+  });
 }
 
 export function fitModel(
@@ -164,6 +191,7 @@ export function fitModel(
     maintenance,
   }: Pick<VerifyRequest, "scene" | "readings" | "meter" | "maintenance">,
   lights: readonly LuminaireLight[],
+  views: readonly SiteView[] = [],
 ): FitModel {
   const output = scene.layers.map(({ luminaires }): Prior => {
     const flux = luminaires.reduce((sum, { luminaire }) => sum + luminaire.flux, 0);
@@ -195,6 +223,8 @@ export function fitModel(
     output,
     unit: { mean: 0, sigma: lights.length > MOST_UNITS ? 0 : DEFAULT_BANDS.unitScatter },
     noise,
+    turn: scene.island?.turn ?? 0,
+    views,
   };
 }
 
@@ -220,99 +250,6 @@ function parametersOf(scene: Scene, model: FitModel, { theta, covariance, priors
       learnt: prior.sigma > 0 ? Math.max(0, 1 - sigma / prior.sigma) : 0,
     };
   });
-}
-
-/** Average of each zone with what the readings taught, and its band; the meter's own scale is no part of it. */
-function zonesOf(
-  { scene, study, maintenance, confidence = DEFAULT_CONFIDENCE }: VerifyRequest,
-  model: FitModel,
-  lights: readonly LuminaireLight[],
-  { theta, covariance }: Fit,
-  supposed: Supposition,
-  culprits: readonly Culprit[],
-): VerifiedZone[] {
-  const displaced = new Map(
-    culprits.flatMap(({ subject, by }) => (by === undefined ? [] : [[subject, by] as const])),
-  );
-  const later = maintenance > 0 ? scene.maintenance / maintenance : 0;
-  return scene.zones.flatMap((zone): VerifiedZone[] => {
-    const plane = scene.planes.findIndex((each) => each.zone === zone.name && each.quantity === "planar");
-    if (plane < 0) return [];
-    const { weights, points } = scene.planes[plane];
-    const gradient = new Float64Array(theta.length);
-    let average = 0;
-    let predicted = 0;
-    lights.forEach((light, j) => {
-      const { direct, interreflected } = light.planes[plane];
-      const dim = scene.layers[light.layer].dim;
-      const unit = unitParameter(model, j);
-      const gain = supposed.gains?.get(j) ?? 1;
-      const output = gain * Math.exp(theta[layerParameter(light.layer)] + (unit < 0 ? 0 : theta[unit]));
-      const planned = mean(direct, weights);
-      const r = mean(interreflected, weights);
-      const by = displaced.get(j);
-      const d =
-        by === undefined ? planned : mean(movedDirect({ ...light, direct }, placesOf(points), by), weights);
-      predicted += scene.maintenance * dim * (planned + r);
-      const back = later * dim * output * Math.exp(theta[INTERREFLECTED]) * r;
-      const part = later * dim * output * d + back;
-      average += part;
-      gradient[INTERREFLECTED] += back;
-      gradient[layerParameter(light.layer)] += part;
-      if (unit >= 0) gradient[unit] += part;
-    });
-    let variance = 0;
-    for (let p = 0; p < gradient.length; p++)
-      for (let q = 0; q < gradient.length; q++) variance += gradient[p] * gradient[q] * covariance.get(p, q);
-    // Light still to be lost is doubted as before.
-    const sigma = Math.sqrt(
-      variance +
-        (maintenance === scene.maintenance
-          ? 0
-          : ((average * DEFAULT_BANDS.maintenance) / 2 / scene.maintenance) ** 2),
-    );
-    const asked = zone.target === undefined ? undefined : targetOf(study, zone.target);
-    const target = asked?.requirements.find(
-      ({ quantity, statistic }) => quantity === "illuminance" && statistic === "average",
-    );
-    const undo = target?.nature === "initial" && scene.maintenance > 0 ? 1 / scene.maintenance : 1;
-    return [
-      {
-        name: zone.name,
-        predicted: predicted * undo,
-        average: average * undo,
-        band: [undo * Math.max(0, average - NORMAL_95 * sigma), undo * (average + NORMAL_95 * sigma)],
-        ...(target === undefined ? {} : { target: target.value }),
-        verdict:
-          target === undefined
-            ? "no target"
-            : verdictAt(
-                sigma > 0
-                  ? normalBelow((average * undo - target.value) / (sigma * undo))
-                  : average * undo >= target.value
-                    ? 1
-                    : 0,
-                confidence,
-              ),
-      },
-    ];
-  });
-}
-
-function placesOf(points: Float64Array): Vec3[] {
-  return Array.from(
-    { length: points.length / 3 },
-    (_, i): Vec3 => [points[3 * i], points[3 * i + 1], points[3 * i + 2]],
-  );
-}
-
-function mean(field: Float64Array, weights: Float64Array): number {
-  let [sum, area] = [0, 0];
-  for (let i = 0; i < field.length; i++) {
-    sum += weights[i] * field[i];
-    area += weights[i];
-  }
-  return area > 0 ? sum / area : 0;
 }
 
 /** Under this share narrower, a band is as it was. */

@@ -4,9 +4,10 @@
  * a sound kitchen; bands must cover the truth as often as they say.
  */
 import { describe, expect, it } from "vitest";
-import { type FitModel, fitReadings, layerParameter } from "../../../src/design/verify/calibration-fit.ts";
+import { fitReadings } from "../../../src/design/verify/calibration-fit.ts";
 import { type Culprit, diagnose } from "../../../src/design/verify/diagnose-deviation.ts";
 import { type LuminaireLight, movedDirect, readingLight } from "../../../src/design/verify/reading-light.ts";
+import { type FitModel, layerParameter } from "../../../src/design/verify/reading-model.ts";
 import type { Reading, Readings } from "../../../src/design/verify/readings.ts";
 import { fitModel, type MeterClass, verify } from "../../../src/design/verify/verify.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
@@ -93,7 +94,10 @@ function modelOf(places: readonly Pick<Reading, "at" | "lit">[], meter: MeterCla
   return fitModel({ scene, readings, meter, maintenance: 1 }, lights);
 }
 
-const hung = scene.layers.map(({ role }) => role === "pendant");
+const hung = {
+  hung: scene.layers.map(({ role }) => role === "pendant"),
+  offTop: layerByLayer.map(() => false),
+};
 
 describe("bands", () => {
   it("cover the truth at the stated rate", () => {
