@@ -3,7 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { calculate } from "../../src/engine/calculate.ts";
 import { frame } from "../../src/geometry/frame.ts";
-import { passedAlong } from "../../src/geometry/revolved-surface.ts";
+import { passedAlong, ringPlace } from "../../src/geometry/revolved-surface.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { Body } from "../../src/luminaire/body.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
@@ -90,23 +90,22 @@ function byRays({ emission }: Luminaire, p: Vec3, gauges: readonly Gauge[], plac
   const own = (at: Vec3, v: Vec3) => passedAlong(surface, straight, ...at, ...v, 1e-7, 1);
   for (let i = 0; i < surface.count; i++) {
     if (inwardExitance[i] === 0 && outwardExitance[i] === 0) continue;
-    const [r0, z0, r1, z1] = [surface.r0[i], surface.z0[i], surface.r1[i], surface.z1[i]];
-    const slant = Math.hypot(r1 - r0, z1 - z0);
+    const place = { r: 0, z: 0, nr: 0, nz: 0, area: 0 };
     const n = Math.ceil(places / surface.count);
     for (let k = 1; k <= n; k++) {
       const s = (k * 0.7548776662466927) % 1;
       const φ = 2 * Math.PI * ((k * 0.5698402909980532) % 1);
-      const r = r0 + s * (r1 - r0);
-      const at: Vec3 = [r * Math.cos(φ), r * Math.sin(φ), z0 + s * (z1 - z0)];
+      ringPlace(surface, i, s, place);
+      const at: Vec3 = [place.r * Math.cos(φ), place.r * Math.sin(φ), place.z];
       const v: Vec3 = [to[0] - at[0], to[1] - at[1], to[2] - at[2]];
-      const facing = (((z1 - z0) * (Math.cos(φ) * v[0] + Math.sin(φ) * v[1]) + (r0 - r1) * v[2]) / slant) * r;
+      const facing = place.nr * (Math.cos(φ) * v[0] + Math.sin(φ) * v[1]) + place.nz * v[2];
       const M = facing > 0 ? outwardExitance[i] : inwardExitance[i];
       const height = -v[2];
       if (M === 0 || height > 0 === false) continue;
       const dd = v[0] ** 2 + v[1] ** 2 + v[2] ** 2;
       const passed = own(at, v);
       if (passed > 0)
-        add(at, (((2 * Math.PI * slant) / n) * M * Math.abs(facing) * height * passed) / (Math.PI * dd * dd));
+        add(at, ((place.area / n) * M * Math.abs(facing) * height * passed) / (Math.PI * dd * dd));
     }
   }
   for (const lamp of assembly.lamps) {

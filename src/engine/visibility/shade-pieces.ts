@@ -8,7 +8,7 @@
  */
 
 import type { Clipping } from "../../geometry/clipping.ts";
-import { passedAlong } from "../../geometry/revolved-surface.ts";
+import { passedAlong, type RingPlace, ringArea, ringPlace } from "../../geometry/revolved-surface.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { SurfaceEmission } from "../../luminaire/near-field.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
@@ -33,11 +33,11 @@ export class ShadePieces {
   readonly #emission: SurfaceEmission;
   readonly #mirrorlike: boolean;
   readonly #facets: Facets;
-  /** In the luminaire's own frame. */
-  readonly #local: Facets;
-  /** Ring of each facet, and the middle of what it stands for, on the ring itself. */
+  /** Ring of each facet, and of what it stands for the middle, on the ring itself, unit normal and area, local. */
   readonly #ring: readonly number[];
   readonly #middle: Float64Array;
+  readonly #normal: Float64Array;
+  readonly #area: Float64Array;
   readonly #polygon = new Float64Array(3 * Math.max(4, DISC.most, SMALL_DISC.most));
   /** Two axes of a lamp's outline and the line of sight, local. */
   readonly #axes = new Float64Array(9);
@@ -50,26 +50,41 @@ export class ShadePieces {
     this.#placed = placed;
     this.#source = source;
     this.#emission = emission;
-    const { assembly, inwardExitance, outwardExitance } = emission.light;
+    const { light, size } = emission;
+    const { assembly, inwardExitance, outwardExitance } = light;
     const mirrors = assembly.materials.map(({ specular }) => specular > 0);
     this.#mirrorlike = mirrors.some((mirror) => mirror);
     const rings: number[] = [];
     const polygons: Vec3[][] = [];
     const middles: number[] = [];
+    const normals: number[] = [];
+    const areas: number[] = [];
+    const place: RingPlace = { r: 0, z: 0, nr: 0, nz: 0, area: 0 };
     for (let i = 0; i < assembly.surface.count; i++) {
       if (inwardExitance[i] === 0 && outwardExitance[i] === 0 && !mirrors[i]) continue;
-      const [r, z] = ringCentre(emission, i);
+      const { r0, r1 } = assembly.surface;
+      // The wider half of a ring holds more of its area.
+      ringPlace(
+        assembly.surface,
+        i,
+        r0[i] + r1[i] > 0 ? (r0[i] + 2 * r1[i]) / (3 * (r0[i] + r1[i])) : 0.5,
+        place,
+      );
       ringFacets(emission, i).forEach((polygon, k) => {
-        const azimuth = (2 * Math.PI * (k + 0.5)) / AROUND;
+        const c = Math.cos((2 * Math.PI * (k + 0.5)) / AROUND);
+        const s = Math.sin((2 * Math.PI * (k + 0.5)) / AROUND);
         polygons.push(polygon);
-        middles.push(r * Math.cos(azimuth), r * Math.sin(azimuth), z);
+        middles.push(size * place.r * c, size * place.r * s, size * (place.z - assembly.centre));
+        normals.push(place.nr * c, place.nr * s, place.nz);
+        areas.push((size * size * ringArea(assembly.surface, i)) / AROUND);
         rings.push(i);
       });
     }
     this.#ring = rings;
     this.#middle = Float64Array.from(middles);
-    this.#local = facetsOf(polygons);
-    this.#facets = inRoom(this.#local, placed.frame);
+    this.#normal = Float64Array.from(normals);
+    this.#area = Float64Array.from(areas);
+    this.#facets = inRoom(facetsOf(polygons), placed.frame);
   }
 
   /** Visible share of the light at the room point (x, y, z), local (px, py, pz), past what `clipping` holds. */
@@ -89,10 +104,11 @@ export class ShadePieces {
     let mirrorsSeen = 0;
     const { light, size, strength } = this.#emission;
     const { assembly, inwardExitance, outwardExitance } = light;
-    const { normal, area, count } = this.#local;
     const middle = this.#middle;
+    const normal = this.#normal;
+    const area = this.#area;
     const level = strength / (size * size);
-    for (let f = 0; f < count; f++) {
+    for (let f = 0; f < area.length; f++) {
       const k = 3 * f;
       const ring = this.#ring[f];
       const vx = px - middle[k];
@@ -304,14 +320,6 @@ function areaOf(v: Float64Array, offset: number, count: number): number {
     z += ax * by - ay * bx;
   }
   return Math.sqrt(x * x + y * y + z * z) / 2;
-}
-
-/** Radius and height over the photometric centre of a ring's centre of area: its wider half holds more of it. */
-function ringCentre({ light, size }: SurfaceEmission, i: number): readonly [number, number] {
-  const { surface, centre } = light.assembly;
-  const { r0, z0, r1, z1 } = surface;
-  const t = r0[i] + r1[i] > 0 ? (r0[i] + 2 * r1[i]) / (3 * (r0[i] + r1[i])) : 0.5;
-  return [size * (r0[i] + (r1[i] - r0[i]) * t), size * (z0[i] + (z1[i] - z0[i]) * t - centre)];
 }
 
 /** Ring i in flat facets about the photometric centre, outside first. */
