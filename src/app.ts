@@ -1,6 +1,8 @@
 /** For applications: what the elements are given and what a page says around them. A study opened here is asked on the
  * main thread: calculations block; a page that must stay at hand asks the same of "candlespan/workers". */
 
+// Words and figures as they are typed and shown.
+export type { GuidelineCard } from "./advice/guidelines/guideline-card.ts";
 // A study, its light, and who ranks it.
 export { type ArrangementLight, arrangementLight, type LightOptions } from "./app/arrangement-light.ts";
 export { contourOf, type JudgedArrangement, type PlaneContour } from "./app/judged-arrangement.ts";
@@ -9,31 +11,25 @@ export { openStudy } from "./app/open-study.ts";
 export { evennessOf, isMet, ranked } from "./app/ranking.ts";
 export type { ReadFile, StudyFile } from "./app/study-files.ts";
 export type { ArrangementAssessment } from "./assessment/assessment.ts";
-export type { Luminaire } from "./luminaire/luminaire.ts";
-export type { ResolvedStudy } from "./scene/resolved-study.ts";
-export type { Scene } from "./scene/scene.ts";
-
 // What a study may name.
 export { PUBLISHED_TARGETS } from "./assessment/targets-published.ts";
-export { bodyOutline } from "./luminaire/body-profiles.ts";
-export { EVIDENCE } from "./luminaire/evidence.ts";
-export { FINISH_NAMES } from "./luminaire/shade/finishes.ts";
-export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
-
-// Words and figures as they are typed and shown.
-export type { GuidelineCard } from "./advice/guidelines/guideline-card.ts";
-export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";
-export { formatLength, type ReadLength, readLength } from "./units/length-text.ts";
-export { degrees } from "./units/quantities.ts";
-export type { FindingsSection } from "./words/findings-sections.ts";
-
-// Papers and tables to hand over.
-export type { PaperName } from "./drawing/paper/paper.ts";
-export { illuminanceCsv } from "./formats/csv.ts";
-export { type HandoverFile, handoverFiles } from "./formats/handover-files.ts";
-export { type Handover, handoverOption, lampsOf, studyFingerprint } from "./papers/handover.ts";
-
 // Issues.
 export { Cancelled } from "./diagnostics/cancelled.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { formatIssue, type Issue, type Outcome } from "./diagnostics/issue.ts";
+// Papers and tables to hand over.
+export type { PaperName } from "./drawing/paper/paper.ts";
+export { illuminanceCsv } from "./formats/csv.ts";
+export { type HandoverFile, handoverFiles } from "./formats/handover-files.ts";
+export { bodyOutline } from "./luminaire/body-profiles.ts";
+export { EVIDENCE } from "./luminaire/evidence.ts";
+export type { Luminaire } from "./luminaire/luminaire.ts";
+export { FINISH_NAMES } from "./luminaire/shade/finishes.ts";
+export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
+export { type Handover, handoverOption, lampsOf, studyFingerprint } from "./papers/handover.ts";
+export type { ResolvedStudy } from "./scene/resolved-study.ts";
+export type { Scene } from "./scene/scene.ts";
+export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";
+export { formatLength, type ReadLength, readLength } from "./units/length-text.ts";
+export { degrees } from "./units/quantities.ts";
+export type { FindingsSection } from "./words/findings-sections.ts";

@@ -1,5 +1,5 @@
-import type { Clash } from "../advice/clashes/clash.ts";
 import type { BodyShadow } from "../advice/body-shadow.ts";
+import type { Clash } from "../advice/clashes/clash.ts";
 import type { Findings } from "../advice/findings.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { CalculationResult } from "../engine/result.ts";

@@ -4,11 +4,11 @@
  */
 
 import type { Clash } from "../advice/clashes/clash.ts";
-import { clashes } from "../advice/clashes/clashes.ts";
 import { assess } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { OpeningSources } from "../engine/direct/opening-sources.ts";
 import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
@@ -53,7 +53,7 @@ export interface LightAnswer {
   readonly assessment: ArrangementAssessment;
   /** Of the top and what is part of it, calculated to the very edge. */
   readonly contours: readonly PlaneContour[];
-  /** What cannot hang or be built as it is placed. */
+  /** What cannot hang or be built as it is placed; not looked for while something moves. */
   readonly clashes: readonly Clash[];
   /** To stand in while the hand moves; empty but in full answers. */
   readonly interreflected: InterreflectedLight;
@@ -94,7 +94,7 @@ async function movingLight(
   const drawn = { ...scene, planes: [...scene.planes, ...refined.planes] };
   const result =
     quality === "first"
-      ? unobstructedLight(drawn, FIRST_NEAR_FIELD_ERROR, observer)
+      ? unobstructedLight(drawn, FIRST_NEAR_FIELD_ERROR, observer, await sourcesOf(drawn))
       : withInterreflected(await directLight(drawn), interreflected);
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
   const fields = result.planes.slice(scene.planes.length);
@@ -102,7 +102,7 @@ async function movingLight(
     scene,
     assessment: assess(study, scene, own, null, refined.fines(fields)),
     contours: refined.contours(scene, fields),
-    clashes: clashes(scene),
+    clashes: [],
     interreflected: [],
   };
 
@@ -113,6 +113,16 @@ async function movingLight(
     await engines.rehearse(luminaires, (another) => another.calculate(of, options, observer));
     return engine.calculate(of, options, observer);
   }
+}
+
+/** What the first light is summed from; the near field of shades loads only where there is one. */
+async function sourcesOf({ layers }: Scene): Promise<OpeningSources> {
+  const shades = layers.some(({ luminaires }) =>
+    luminaires.some(({ luminaire }) => luminaire.emission.kind === "surfaces"),
+  );
+  return shades
+    ? new (await import("../engine/direct/direct-sources.ts")).DirectSources()
+    : new OpeningSources();
 }
 
 /** `judged`: as everybody gets it; `full`: its contours as coarse as while something moves. With both, what stands in

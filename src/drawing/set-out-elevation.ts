@@ -6,10 +6,10 @@
  * Drawn from the floor up at one scale, with nothing broken out: on this sheet everything is measured.
  */
 
-import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../scene/room.ts";
 import type { Scene } from "../scene/scene.ts";
 import { runningDimensions } from "../units/length-text.ts";

@@ -4,8 +4,8 @@ import { loadReport } from "../advice/load.ts";
 import type { SetOut } from "../app/schedule/set-out.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
-import { setOutHolds } from "../papers/set-out-tables.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
+import { setOutHolds } from "../papers/set-out-tables.ts";
 import { degrees } from "../units/quantities.ts";
 import { csvLine } from "./csv.ts";
 

@@ -3,7 +3,6 @@
  * sentence, a familiar place, lights to buy and watts. No figure without words.
  */
 
-import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
 import { topPlane } from "../assessment/assess.ts";
 import type { ZoneAssessment } from "../assessment/assessment.ts";
@@ -12,6 +11,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/paper/flow.ts";
 import { sheetFrame } from "../drawing/paper/frame.ts";
 import { moved, type Sheet } from "../drawing/paper/paper.ts";
+import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { asSentence } from "../words/sentence.ts";
 import { darkestPlace, patchyRemark, verdictMark } from "../words/text.ts";
 import { type Handover, type HandoverOption, handoverWords, optionLetter } from "./handover.ts";

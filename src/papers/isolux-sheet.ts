@@ -26,9 +26,9 @@ import {
   type IlluminanceUnit,
 } from "../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
+import { clashHeadline } from "../words/clash-words.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
-import { clashHeadline } from "../words/clash-words.ts";
 import { darkestPlace, patchyRemark, verdictMark, verdictWords, zoneSentence } from "../words/text.ts";
 import { wording } from "../words/wording.ts";
 import { islandLight } from "./island-light.ts";

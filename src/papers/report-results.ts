@@ -8,8 +8,8 @@ import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
-import { asSentence } from "../words/sentence.ts";
 import { clashWords } from "../words/clash-words.ts";
+import { asSentence } from "../words/sentence.ts";
 import { VERDICT_MARK, verdictMark, verdictWords, zoneSentence } from "../words/text.ts";
 import {
   chosenOption,

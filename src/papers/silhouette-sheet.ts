@@ -1,6 +1,5 @@
 /** Half silhouettes of pendants at full size, to be cut double from folded card; large ones over several pages. */
 
-import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { clipLine } from "../drawing/clip-line.ts";
 import { type Box, line, segment, text } from "../drawing/drawing.ts";
@@ -15,6 +14,7 @@ import { luminaireProfile } from "../drawing/silhouette.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
+import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { type Handover, handoverWords } from "./handover.ts";
 import { frameFor } from "./mock-up-frame.ts";
 

@@ -4,9 +4,9 @@
  *   turn = atan2(Δy, Δx),  tilt = atan2(√(Δx² + Δy²), −Δz)
  */
 
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Orientation } from "../geometry/frame.ts";
 import type { Vec3 } from "../geometry/vector.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
 
 /** Closer than this to plumb (m), the direction in plan is rounding. */
 const STRAIGHT = 1e-9;

@@ -6,6 +6,7 @@
  * Height: top's surface + clearance − lowest point of body and opening relative to the photometric centre.
  */
 
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
@@ -18,7 +19,6 @@ import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "..
 import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { islandToRoom, roomToIsland, topHeightAt } from "./island.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { ceilingAt } from "./room.ts";
 import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
 

@@ -5,12 +5,12 @@
  * volume is right to a few percent; tilted bodies are not judged.
  */
 
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { pointToRoom } from "../geometry/frame.ts";
 import { bounds, type Polygon } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Layer } from "./scene.ts";
 import { commonVolume, type Prism, type Solid, TOUCHING_VOLUME } from "./solids.ts";
 

@@ -4,6 +4,7 @@
  * room = centre + R(turn) · (p − (length/2, width/2)), p in the island's frame.
  */
 
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import {
   area,
   bounds,
@@ -18,7 +19,6 @@ import {
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { regionOutline, simplePolygon } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
 

@@ -1,8 +1,8 @@
 /** Luminaires whose light cannot get into the room, or only in part: inside a solid, or through a wall. */
 
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { extentAlong } from "../luminaire/plan-extent.ts";
 import { insidePrism } from "./points-in-solids.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Layer, RoomShape } from "./scene.ts";
 import type { Solid } from "./solids.ts";
 

@@ -7,6 +7,7 @@
  * measured as the person stands there, shoes included. Leaning: the trunk turns 15° about the hips.
  */
 
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { type Frame, frame, pointToRoom } from "../geometry/frame.ts";
 import type { Mesh } from "../geometry/mesh.ts";
 import { depthInside } from "../geometry/polygon.ts";
@@ -15,7 +16,6 @@ import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { PersonDocument } from "../study/study-schema.ts";
 import { degrees, radians } from "../units/quantities.ts";
 import { roomToIsland } from "./island.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import type { Island, Person, RoomShape, Zone } from "./scene.ts";
 
 const STATURE = 1.7;

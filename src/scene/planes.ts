@@ -2,6 +2,7 @@
  * Calculation planes: on the island, on a zone, on any rectangle, or at points; and the default ones.
  */
 
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { area, bounds, convexPieces, inset, intersection, type Polygon } from "../geometry/polygon.ts";
 import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { PlaneDocument } from "../study/study-schema.ts";
@@ -9,7 +10,6 @@ import { type GridArea, gridCells, gridPlane, MOST_CELLS } from "./calculation-g
 import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
 import { islandDirection, islandToRoom } from "./island.ts";
 import { ON_SURFACE } from "./points-in-solids.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { ceilingAt } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
 import type { PlannedZone } from "./zones.ts";

@@ -1,9 +1,9 @@
 /** Points of calculation planes stand in the open: one inside a solid has no light to ask for. */
 
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { bounds, depthInside } from "../geometry/polygon.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { CalculationPlane } from "./calculation-plane.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { Solid } from "./solids.ts";
 
 /** A point this close to a face lies on it (m). */

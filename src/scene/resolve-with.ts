@@ -5,6 +5,7 @@
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import { nearestWord } from "../diagnostics/nearest-word.ts";
+import { Ledger } from "../diagnostics/resolve-log.ts";
 import { type BuiltLuminaire, buildLuminaire, furnishLuminaire } from "../luminaire/build-luminaire.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
@@ -18,7 +19,6 @@ import { pendantBlockers } from "./pendant-blockers.ts";
 import { personOf } from "./people.ts";
 import { planesOf } from "./planes.ts";
 import { openPlanes } from "./points-in-solids.ts";
-import { Ledger } from "../diagnostics/resolve-log.ts";
 import type { ResolvedStudy } from "./resolved-study.ts";
 import { roomOf } from "./room.ts";
 import type { Blocker, Scene } from "./scene.ts";

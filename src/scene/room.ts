@@ -4,11 +4,11 @@
  * h(x, y) = H + tan s · (d·(x, y) − least d·corner), d the horizontal direction towards which it rises.
  */
 
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { RoomShape } from "./scene.ts";
 
 export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {

@@ -5,6 +5,7 @@
  * through both. Each prism is convex in plan, closed by itself, and touches its neighbours face to face.
  */
 
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { area, convexPieces, difference, intersection, type Polygon } from "../geometry/polygon.ts";
 import { prism } from "../geometry/solids.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
@@ -13,7 +14,6 @@ import { radians } from "../units/quantities.ts";
 import type { Face } from "./faces.ts";
 import { newellNormal } from "./faces.ts";
 import { basePieces, islandToRoom } from "./island.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import type { Blocker, Island, RoomShape, SolidBody } from "./scene.ts";
 import type { SurfacePart } from "./surface.ts";
 

@@ -2,10 +2,10 @@
  * Every face that reflects: room, openings, island and bodies, each once, without what touching faces hide.
  */
 
+import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { dot, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
 import { exposedSurfaces, type Face, newellNormal, withoutRegions } from "./faces.ts";
-import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { ceilingAt } from "./room.ts";
 import type { RoomOpening, RoomShape } from "./scene.ts";
 import { prismFaces, type Solid } from "./solids.ts";

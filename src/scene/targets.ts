@@ -1,8 +1,8 @@
 /** The targets a study asks for: its own, and the published ones its zones name. */
 
 import { nearestWord } from "../diagnostics/nearest-word.ts";
-import type { TargetDocument } from "../study/study-schema.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { TargetDocument } from "../study/study-schema.ts";
 import type { Requirement, Target } from "./target.ts";
 import type { PlannedZone } from "./zones.ts";
 

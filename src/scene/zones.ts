@@ -6,11 +6,11 @@
  * them, as deep as the top less that strip. With nothing given the whole top is one zone.
  */
 
+import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { bounds, convexPieces, insidePoint, rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { cutToOutline, topHeightAt } from "./island.ts";
-import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { regionOutline } from "./room.ts";
 import type { Island, Zone } from "./scene.ts";
 

@@ -1,7 +1,7 @@
 /** A question beside the light has a named state, is asked only when told to, and its failure has a way out. */
 import { describe, expect, it } from "vitest";
-import { RoomTask } from "../../site/light/room-task.ts";
 import type { Lighting } from "../../site/light/lighting.ts";
+import { RoomTask } from "../../site/light/room-task.ts";
 import { SecondaryResults } from "../../site/light/secondary-results.ts";
 import { WorkerTask } from "../../site/light/worker-task.ts";
 import { Cancelled, type Outcome } from "../../src/app.ts";

@@ -1,11 +1,12 @@
 /** Hand-overs of small kitchens, lit by the textbook's point sources; and kitchens drawn at random. */
-import { clashes } from "../../src/advice/clashes/clashes.ts";
+
 import fc from "fast-check";
+import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
 import {
   type Handover,
-  handoverFacts,
   type HandoverOption,
+  handoverFacts,
   handoverOption,
 } from "../../src/papers/handover.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";

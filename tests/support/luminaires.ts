@@ -1,6 +1,5 @@
 /** Luminaires and scenes made from formulas, for tests of the engine. */
-import { DirectSource } from "../../src/engine/direct/direct-source.ts";
-import type { PlacedSource } from "../../src/engine/direct/direct-sources.ts";
+import { DirectSources, type PlacedSource } from "../../src/engine/direct/direct-sources.ts";
 import { type Frame, frame, type Orientation } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
@@ -68,7 +67,7 @@ export function opening(
 
 /** A luminaire in its place as a source of its own, remembered by nobody. */
 export function lit(placed: PlacedLuminaire, nearFieldError: number): PlacedSource {
-  return { ...placed, source: new DirectSource(placed.luminaire, nearFieldError) };
+  return { ...placed, source: new DirectSources().of(placed.luminaire, nearFieldError) };
 }
 
 export function placed(type: Luminaire, origin: Vec3, orientation?: Orientation): PlacedLuminaire {

@@ -1,9 +1,9 @@
 /** A luminous opening as a hundred thousand points, each with the light it sends by the textbook, and the share of it
  * that a list of gauges lets pass. Shares no code with the engine but the intensity's interpolation. */
 import type { Vec3 } from "../../src/geometry/vector.ts";
-import { intensityTowards } from "../../src/photometry/reference-lookup.ts";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
 import type { LuminousOpening } from "../../src/photometry/luminous-opening.ts";
+import { intensityTowards } from "../../src/photometry/reference-lookup.ts";
 import { type Gauge, passesThrough } from "./convex-oracle.ts";
 
 interface Element {

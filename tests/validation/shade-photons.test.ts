@@ -3,8 +3,9 @@
  * (`support/shade-photons.ts`): mean illuminance below within 1 %, 5 cm rings and intensity within 3 %, beyond four
  * standard errors of the count.
  */
+
 import { describe, expect, it } from "vitest";
-import { DirectSource } from "../../src/engine/direct/direct-source.ts";
+import { DirectSources } from "../../src/engine/direct/direct-sources.ts";
 import { Receiver } from "../../src/engine/direct/receiver.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { buildShadeLuminaire } from "../../src/luminaire/shade/build.ts";
@@ -97,7 +98,7 @@ function worse(so: Worst, own: number, truth: number, error: number, least: numb
 
 /** Mean horizontal illuminance of a ring, `z` relative to the photometric centre. */
 function ringMean(luminaire: Luminaire, ring: number, z: number): number {
-  const source = new DirectSource(luminaire, 0.0025);
+  const source = new DirectSources().of(luminaire, 0.0025);
   const receiver = new Receiver("planar", [0, 0, 1], Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0, 1));
   const steps = 16;
   let sum = 0;

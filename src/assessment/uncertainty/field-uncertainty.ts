@@ -23,9 +23,9 @@ import { untilted } from "../../luminaire/tilted.ts";
 import { cutNormal } from "../../numerics/normal-distribution.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Surface } from "../../scene/surface.ts";
+import { DirectEffects, type TypeEffects } from "./direct-effects.ts";
 import { draftBounds, errorsOf } from "./draft-bound.ts";
 import { HIGHEST_REFLECTANCE, type InputBands } from "./input-bands.ts";
-import { DirectEffects, type TypeEffects } from "./direct-effects.ts";
 
 export type InputKind =
   | "level"

@@ -1,8 +1,8 @@
 /** What the elements say to the page: event details and the data they take beside the library's own types. */
 
+import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import type { LuminaireKey } from "../../drawing/snap.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LayerRole, Scene } from "../../scene/scene.ts";

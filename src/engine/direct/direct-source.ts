@@ -11,7 +11,7 @@ import type { SurfaceEmission } from "../../luminaire/near-field.ts";
 import { type Horizon, NO_HORIZON } from "../../luminaire/opening/element-rules.ts";
 import { openingSurface } from "../../luminaire/opening/openings.ts";
 import { TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";
-import { MAXIMUM_ELEMENTS, NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
+import type { NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
 import { NodeTable } from "./node-table.ts";
 import { OpeningQuadrature } from "./opening-quadrature.ts";
 import { type Receiver, received } from "./receiver.ts";
@@ -54,8 +54,9 @@ export class DirectSource {
       this.uncertain = emission.uncertain === true;
     } else {
       this.#surfaces = emission;
-      this.#lattice = lattice ?? new NearFieldLattice(emission.light);
-      this.maximumElements = MAXIMUM_ELEMENTS;
+      if (lattice === undefined) throw new Error("The near field of lamp and shade is missing.");
+      this.#lattice = lattice;
+      this.maximumElements = lattice.maximumElements;
       this.uncertain = false;
     }
     const { radius, half } = this.quadrature?.surface ?? openingSurface(emission.opening, distribution);

@@ -9,15 +9,16 @@ import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts"
 import type { Scene } from "../../scene/scene.ts";
 import type { CalculationResult } from "../result.ts";
 import { addDirectLight, contributionFloor } from "./direct-light.ts";
-import { DirectSources } from "./direct-sources.ts";
+import { OpeningSources } from "./opening-sources.ts";
 
-/** Direct illuminance (lx) of every layer at every point of every plane, at full output and initial. */
+/** Direct illuminance (lx) of every layer at every point of every plane, at full output and initial. `sources` know of shades where a
+ * luminaire is from lamp and shade. */
 export function unobstructedLight(
   scene: Scene,
   nearFieldError: number,
   observer?: Observer,
+  sources: OpeningSources = new OpeningSources(),
 ): CalculationResult {
-  const sources = new DirectSources();
   const lit = scene.layers.map(({ luminaires }) =>
     luminaires.map((placed) => sources.placed(placed, nearFieldError)),
   );

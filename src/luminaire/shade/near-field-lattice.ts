@@ -87,6 +87,7 @@ export class NearFieldLattice {
   readonly #lattices: readonly Lattice[];
   readonly #blends: readonly Float64Array[];
   readonly #centre: number;
+  readonly maximumElements = MAXIMUM_ELEMENTS;
 
   constructor(light: ShadeLight) {
     const { centre, reach, lamps } = light.assembly;

@@ -1,8 +1,8 @@
 /** Rods, cords and canopies: common practice, no source; checked by arithmetic. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { reliances } from "../../../src/app/schedule/flux-margin.ts";
 import { BOX_WIDTH } from "../../../src/advice/clashes/ceiling-clashes.ts";
+import { reliances } from "../../../src/app/schedule/flux-margin.ts";
 import { canopyCover, cordLength, ROD_PIECES, rodSet } from "../../../src/app/schedule/suspension.ts";
 import { assess } from "../../../src/assessment/assess.ts";
 import { textbookAssessment } from "../../support/textbook-verdicts.ts";

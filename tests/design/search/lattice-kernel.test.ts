@@ -1,9 +1,10 @@
 /** Shifted fields against the direct engine, luminaire by luminaire and summed, on turned islands too. */
+
 import { expect, it } from "vitest";
 import { LatticeKernel } from "../../../src/design/search/lattice-kernel.ts";
 import { placeOf, searchGrid } from "../../../src/design/search/search-grid.ts";
 import { addDirectLight } from "../../../src/engine/direct/direct-light.ts";
-import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
+import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { rotationOf } from "../../../src/geometry/frame.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
@@ -52,7 +53,7 @@ it("equals the direct engine to 1e-9, shifted and summed", () => {
         [33, -6],
       ];
       const placed = at.map(([i, j]) => hung(island, type, i, j, own));
-      const source = new DirectSource(type, BOUND);
+      const source = new DirectSources().of(type, BOUND);
       const kernel = new LatticeKernel(
         type,
         {

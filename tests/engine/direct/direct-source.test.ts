@@ -1,8 +1,10 @@
 /** Direct light as a part of the engine: dark ends, horizons, degenerate openings, surfaces, bands, stopping. */
+
 import { describe, expect, it } from "vitest";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { calculate } from "../../../src/engine/calculate.ts";
 import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
+import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import { Receiver } from "../../../src/engine/direct/receiver.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
@@ -162,7 +164,7 @@ describe("surfaces that emit in place", () => {
     // Within the shade's reach, on the lattice, and beyond 200 reaches; the lamp is 0.1 mm wide.
     for (const ratio of E) expect(Math.abs(ratio - 1)).toBeLessThan(1e-5);
     expect(lux(type, [0, 0, 1], [[1, 0, 0]])[0]).toBeCloseTo(800 / (4 * Math.PI * 2 * Math.SQRT2), 4);
-    expect(new DirectSource(type, 0.0025).maximumElements).toBe(MAXIMUM_ELEMENTS);
+    expect(new DirectSources().of(type, 0.0025).maximumElements).toBe(MAXIMUM_ELEMENTS);
   });
 });
 

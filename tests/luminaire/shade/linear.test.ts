@@ -2,8 +2,9 @@
  * Linear housings against limits that need no lumping: a flush strip is a Lambertian rectangle, a black trough
  * gives the strip's form factor to the mouth and the geometric cut-off, and a perfect white one loses nothing.
  */
+
 import { expect, it } from "vitest";
-import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
+import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import { Receiver } from "../../../src/engine/direct/receiver.ts";
 import { buildShadeLuminaire } from "../../../src/luminaire/shade/build.ts";
 import { FINISHES } from "../../../src/luminaire/shade/finishes.ts";
@@ -104,7 +105,7 @@ it.each([
     },
   );
   if (!built.ok) throw new Error(built.issues[0].message);
-  const source = new DirectSource(built.value.luminaire, 0.0025);
+  const source = new DirectSources().of(built.value.luminaire, 0.0025);
   const up = new Receiver("planar", [0, 0, 1], Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0, 1));
   let E = 0;
   for (let x = -0.075; x < 0.1; x += 0.05)
