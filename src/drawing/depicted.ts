@@ -64,6 +64,7 @@ export type DepictedLuminaire =
   | "silhouette note"
   | "rim height"
   | "tag"
+  | "clash"
   | "arrangement";
 
 /** People, what they see and what they shade. */
@@ -159,6 +160,7 @@ export type DepictedRow =
   | "recessed row"
   | "fixed row"
   | "circuit row"
+  | "hung row"
   | "schedule row"
   | "lamp row"
   | "tape row"

@@ -6,6 +6,7 @@ import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import type { Scene } from "../scene/scene.ts";
+import { degrees } from "../units/quantities.ts";
 import { type Box, line, overlaps, segment, text } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
@@ -30,7 +31,9 @@ export function boxMarks(
   perMetre: number,
   taken: Box[],
   own: number,
+  held: boolean,
 ): PaperMark[] {
+  const attributes = boxAttributes(scene, box, held);
   const centre = at(box.at);
   const [length, width] = planExtents(box.luminaire);
   const symbol = Math.max(4, (BOX_WIDTH / 2) * perMetre);
@@ -54,7 +57,7 @@ export function boxMarks(
       );
     }
     marks.push(
-      circle(centre, symbol, "pendant box", { weight: 1, fill: "sheet" }),
+      { ...circle(centre, symbol, "pendant box", { weight: 1, fill: "sheet" }), attributes },
       line(
         [
           [centre[0] - symbol, centre[1]],
@@ -94,12 +97,13 @@ export function boxMarks(
   } else {
     const radius = Math.max(3.4, (Math.max(length, width) / 2) * perMetre);
     marks.push(
-      circle(centre, radius, "recessed box", { weight: 1, fill: "sheet" }),
+      { ...circle(centre, radius, "recessed box", { weight: 1, fill: "sheet" }), attributes },
       circle(centre, radius / 2, "recessed ring", { weight: 0.75 }),
     );
   }
   const { circuit } = scene.layers[box.layer];
-  const words = `${box.tag}${circuit === undefined ? "" : ` · ${printable(circuit, 8)}`}`;
+  if (held) marks.push(circle(centre, symbol + 4, "clash", { weight: 1.5 }));
+  const words = `${box.tag}${circuit === undefined ? "" : ` · ${printable(circuit, 8)}`}${held ? " HOLD" : ""}`;
   const reach = Math.max(symbol, box.kind === "pendant" ? (Math.max(length, width) / 2) * perMetre : 0) + 2;
   const size = box.kind === "pendant" ? TAG : LETTERING;
   const w = paperTextWidth(words, size, box.kind === "pendant");
@@ -134,6 +138,32 @@ export function boxMarks(
     }),
   );
   return marks;
+}
+
+/** What a CAD file keeps of a box: enough to hang and aim it again (metres from the datum, degrees). */
+function boxAttributes(
+  scene: Scene,
+  { tag, type, layer, at, height, heights, orientation, aim }: SetOutBox,
+  held: boolean,
+): Readonly<Record<string, string>> {
+  const angle = (radians: number): string => String(Number(degrees(radians).toFixed(10)) + 0);
+  const metres = (value: number | undefined): string =>
+    value === undefined ? "" : String(Number(value.toFixed(4)));
+  return {
+    TAG: tag,
+    TYPE: type,
+    CIRCUIT: printable(scene.layers[layer].circuit ?? "", 40),
+    X_M: metres(at[0]),
+    Y_M: metres(at[1]),
+    BOTTOM_M: metres(heights?.bottom ?? height),
+    TURN_DEG: angle(orientation.turn),
+    TILT_DEG: angle(orientation.tilt),
+    SPIN_DEG: angle(orientation.spin),
+    AIM_X_M: metres(aim?.[0]),
+    AIM_Y_M: metres(aim?.[1]),
+    AIM_Z_M: metres(aim?.[2]),
+    HOLD: held ? "HOLD" : "",
+  };
 }
 
 export function datum(): PaperMark[] {

@@ -39,7 +39,14 @@ function laneWidth({ strings }: SetOut, words: PlanWords): number {
   return Math.max(0, ...strings.map(({ dims }) => stringDepth(dims.positions.map(words.dimension))));
 }
 
-export function setOutPlan(scene: Scene, setOut: SetOut, perMetre: number, words: PlanWords): ScaledView {
+/** @param held tags of the boxes that something clashes with */
+export function setOutPlan(
+  scene: Scene,
+  setOut: SetOut,
+  perMetre: number,
+  words: PlanWords,
+  held: ReadonlySet<string> = new Set(),
+): ScaledView {
   const at = ([x, y]: Vec2): Vec2 => [x * perMetre, -y * perMetre];
   const taken: Box[] = setOut.boxes.map((box) => {
     const [x, y] = at(box.at);
@@ -47,7 +54,9 @@ export function setOutPlan(scene: Scene, setOut: SetOut, perMetre: number, words
     return { x: x - reach, y: y - reach, width: 2 * reach, height: 2 * reach };
   });
   const [lines, figures] = strings(scene, setOut, perMetre, words);
-  const boxes = setOut.boxes.flatMap((box, i) => boxMarks(scene, box, at, perMetre, taken, i));
+  const boxes = setOut.boxes.flatMap((box, i) =>
+    boxMarks(scene, box, at, perMetre, taken, i, held.has(box.tag)),
+  );
   const marks: PaperMark[] = [
     ...joists(scene, at),
     ...cabinets(scene, at),

@@ -6,9 +6,12 @@
  */
 
 import {
+  Attrib,
   DxfWriter,
+  type Insert,
   LWPolylineFlags,
   point3d,
+  SeqEnd,
   TextHorizontalAlignment,
   TextVerticalAlignment,
   Units,
@@ -57,6 +60,7 @@ const LAYERS: readonly {
   { name: "LIGHTS-FIXED", colour: 4, holds: ["fixed mark"] },
   { name: "LIGHTS-TAGS", colour: 7, holds: ["tag"] },
   { name: "LIGHTS-CIRCUITS", colour: 30, holds: [] },
+  { name: "LIGHTS-HOLD", colour: 1, holds: ["clash"] },
   { name: "DIMENSIONS", colour: 7, holds: DIMENSIONS },
   { name: "DATUM", colour: 1, holds: ["datum"] },
 ];
@@ -104,12 +108,13 @@ export function viewDxf(view: ScaledView, unit: "mm" | "in"): string {
         const block = blocks.get(mark.depicts);
         const radius = mark.radius * perPoint;
         const place = point3d(centre.x, centre.y);
-        if (block !== undefined)
-          writer.modelSpace.addInsert(block, place, {
+        if (block !== undefined) {
+          const insert = writer.modelSpace.addInsert(block, place, {
             layerName,
             scaleFactor: { x: radius, y: radius, z: 1 },
           });
-        else writer.addCircle(place, radius, { layerName });
+          addAttributes(writer, insert, place, rounded(radius / 2), layerName, mark.attributes ?? {});
+        } else writer.addCircle(place, radius, { layerName });
         break;
       }
       case "text":
@@ -150,8 +155,7 @@ function addWords(
     middle: TextHorizontalAlignment.Center,
     end: TextHorizontalAlignment.Right,
   }[mark.anchor];
-  // A line break would end the value and start a group of the writer's own choosing; %% starts a control code.
-  const words = printable(mark.text, 250).replaceAll("%%", "% %");
+  const words = plainWords(mark.text);
   const place = point3d(x, y);
   writer.addText(place, rounded(height * 0.72), words, {
     layerName,
@@ -160,6 +164,31 @@ function addWords(
     verticalAlignment: TextVerticalAlignment.BaseLine,
     ...(mark.anchor === "start" ? {} : { secondAlignmentPoint: place }),
   });
+}
+
+/** Attributes of a block, unseen: they follow it one after the other, then the end of their sequence. */
+function addAttributes(
+  { modelSpace }: DxfWriter,
+  insert: Insert,
+  place: ReturnType<typeof point3d>,
+  height: number,
+  layerName: string,
+  attributes: Readonly<Record<string, string>>,
+): void {
+  const entries = Object.entries(attributes);
+  if (entries.length === 0) return;
+  insert.attributesFollowFlag = 1;
+  for (const [tag, value] of entries) {
+    const options = { layerName, visible: false };
+    const attribute = modelSpace.addEntity(new Attrib(place, height, tag, plainWords(value), options));
+    attribute.ownerBlockRecord = insert.handle;
+  }
+  modelSpace.addEntity(new SeqEnd()).ownerBlockRecord = insert.handle;
+}
+
+/** A line break would end the value and start a group of the writer's own choosing; %% starts a control code. */
+function plainWords(text: string): string {
+  return printable(text, 250).replaceAll("%%", "% %");
 }
 
 function layerOf(depicts: Depicted): string {

@@ -3,6 +3,7 @@
  * length and one scale of light, with the verdict in words and the figures beside it.
  */
 
+import { clashMarks } from "../drawing/clash-marks.ts";
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import { topPlane } from "../assessment/assess.ts";
@@ -224,7 +225,7 @@ function planOf(
     svg: [
       light,
       marksSvg(objects.over, { halo: DAY.sheet }),
-      marksSvg(luminaires, { halo: DAY.sheet }),
+      marksSvg([...luminaires, ...clashMarks(scene, judged.clashes, scale, frame)], { halo: DAY.sheet }),
       marksSvg(objects.around),
     ].join("\n"),
     height: frame.height,

@@ -1,6 +1,7 @@
 /** The top of one option with its light, at a width of paper: the same view for every option, to be laid one under
  * the other. */
 
+import { clashMarks } from "../drawing/clash-marks.ts";
 import type { Mark } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleLegend } from "../drawing/light-legend.ts";
@@ -24,7 +25,7 @@ export interface PlacedFigure {
 /** @param width of paper (points) @param tallest height the top itself may take (points) */
 export function optionPlan(
   handover: Handover,
-  { scene, top, assessment }: HandoverOption,
+  { scene, top, assessment, clashes }: HandoverOption,
   width: number,
   tallest: number,
 ): { readonly marks: readonly PaperMark[]; readonly height: number } {
@@ -53,7 +54,13 @@ export function optionPlan(
             obstacles: [...objects.over, ...luminaires],
           }),
         );
-  const marks = [...light, ...readable(objects.over), ...luminaires, ...objects.around];
+  const marks = [
+    ...light,
+    ...readable(objects.over),
+    ...luminaires,
+    ...readable(clashMarks(scene, clashes, scale, frame)),
+    ...objects.around,
+  ];
   return { marks: scaled(marks, UNIT), height: frame.height * UNIT };
 }
 

@@ -1,7 +1,7 @@
 /** The sheet for whoever orders: luminaire schedule, lamps to bring, and what the light relies on. */
 
 import { reliances } from "../app/schedule/flux-margin.ts";
-import { typeLetters } from "../app/schedule/set-out.ts";
+import { setOut, typeLetters } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { sheetFrame } from "../drawing/paper/frame.ts";
@@ -12,6 +12,7 @@ import { planExtents } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees } from "../units/quantities.ts";
+import { asHung } from "./set-out-tables.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 
 export function scheduleSheets(handover: Handover): Sheet[] {
@@ -101,6 +102,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
       { size: SMALL + 0.5 },
     ),
     ...lampBlocks(handover, rows),
+    ...asHung(setOut(chosenOption(handover).scene, handover.unit, words.length), words),
     heading("The performance relies on", 11),
     ...relianceBlocks(handover, words),
   ];

@@ -4,6 +4,7 @@
  */
 
 import { type SetOut, setOut } from "../app/schedule/set-out.ts";
+import { heldTags } from "../drawing/clash-marks.ts";
 import type { Box } from "../drawing/drawing.ts";
 import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../drawing/paper/frame.ts";
@@ -120,7 +121,7 @@ function placedPlan(
   words: HandoverWords,
   room: { readonly width: number; readonly height: number },
 ): { readonly scale: ReturnType<typeof drawingScale>; readonly view: ScaledView; readonly size: PlanSize } {
-  const { scene } = chosenOption(handover);
+  const { scene, clashes } = chosenOption(handover);
   const { length, width } = scene.room;
   // Names of strings stand above the far wall.
   const beyond = { x: 6, y: 44 };
@@ -133,7 +134,7 @@ function placedPlan(
   const above = margins.edge + beyond.y + width * scale.perMetre;
   return {
     scale,
-    view: setOutPlan(scene, found, scale.perMetre, words),
+    view: setOutPlan(scene, found, scale.perMetre, words, heldTags(clashes)),
     size: {
       left: margins.left,
       above,

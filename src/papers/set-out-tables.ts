@@ -8,6 +8,7 @@ import { canopyCover, cordLength, rodSet } from "../app/schedule/suspension.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, type Column, gap, heading, SMALL, tableFits } from "../drawing/paper/flow.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingAt } from "../scene/room.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
@@ -24,7 +25,7 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
   const fixed = found.boxes.filter(({ kind }) => kind === "fixed");
   if (fixed.length > 0)
     blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
-  blocks.push(heading("Circuits", 9), circuitTable(handover));
+  blocks.push(...asHung(found, words), heading("Circuits", 9), circuitTable(handover));
   const flags = setOutHolds(handover, found, words);
   blocks.push(heading("HOLD: not to be built before this is settled", 9));
   if (pendants.length > 0)
@@ -46,6 +47,50 @@ export function setOutHolds(handover: Handover, found: SetOut, words: HandoverWo
     length: words.length,
     clash: (clash) => clashReason(clash, words.unit),
   });
+}
+
+/** What does not simply hang plumb, or lies another way than the room: how it is turned, and the point it is aimed at. */
+function turnedBoxes({ boxes }: SetOut): readonly SetOutBox[] {
+  return boxes.filter(({ luminaire, orientation: { turn, tilt }, aim }) => {
+    const [length, width] = planExtents(luminaire);
+    return tilt > 1e-9 || aim !== undefined || (Math.abs(turn) > 1e-9 && Math.abs(length - width) > 1e-6);
+  });
+}
+
+/** Turn, tilt, spin and aim of each box that has them, from the datum and the finished floor. */
+export function asHung(found: SetOut, words: HandoverWords): Block[] {
+  const turned = turnedBoxes(found);
+  if (turned.length === 0) return [];
+  const end = "end" as const;
+  const angle = (radians: number): string => `${Number(degrees(radians).toFixed(1)) + 0}°`;
+  return [
+    heading("Turned, tilted, aimed", 9),
+    {
+      kind: "table",
+      size: SMALL,
+      depicts: "hung row",
+      columns: [
+        { title: "box", share: 0.6 },
+        { title: "turn", share: 0.8, align: end },
+        { title: "tilt", share: 0.7, align: end },
+        { title: "spin", share: 0.8, align: end },
+        { title: "aim x", share: 1, align: end },
+        { title: "aim y", share: 1, align: end },
+        { title: "aim above floor", share: 1.3, align: end },
+      ],
+      rows: turned.map(({ tag, orientation: { turn, tilt, spin }, aim }) => [
+        tag,
+        angle(turn),
+        angle(tilt),
+        angle(spin),
+        ...(aim === undefined ? ["–", "–", "–"] : aim.map(words.dimension)),
+      ]),
+    },
+    bullet(
+      "Turn: counter-clockwise on plan, from wall 3 towards wall 1 = 0°. Tilt: lower end leans that way, from plumb. Spin: about its own axis, before both.",
+      SMALL,
+    ),
+  ];
 }
 
 /** Places and heights in one table where its figures fit, else in two. */
@@ -281,10 +326,8 @@ function notes(handover: Handover, found: SetOut, words: HandoverWords): Block[]
     lines.push(
       `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: each drop differs. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
     );
-  const tilted = scene.layers.some(({ luminaires }) =>
-    luminaires.some(({ frame }) => frame.rotation[8] < 0.999),
-  );
-  if (tilted) lines.push("Some luminaires are tilted or aimed: see the schedule.");
+  if (turnedBoxes(found).some(({ orientation }) => orientation.tilt > 0))
+    lines.push('Some luminaires are tilted or aimed: see "Turned, tilted, aimed" here or on the schedule.');
   lines.push(
     "Pendants are switched and dimmed on a leg of their own, apart from the ambient light.",
     "Electrical work, boxes, supports, heat above a hob and hanging glass: licensed people and local codes decide.",

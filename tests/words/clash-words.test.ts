@@ -4,8 +4,11 @@ import { describe, expect, it } from "vitest";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { checkJson } from "../../src/app/check-json.ts";
 import { boxesCsv } from "../../src/formats/handover-csv.ts";
+import { viewDxf } from "../../src/formats/view-dxf.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
+import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
+import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { checkText } from "../../src/words/check-text.ts";
@@ -100,9 +103,25 @@ describe("words for clashes", () => {
     const { sheets, setOut } = setOutSheets(handover);
     const words = JSON.stringify(sheets);
     expect(words).toMatch(/HOLD P1, R1/);
+    const plan = sheets[0].marks.filter(({ depicts }) => depicts === "clash");
+    expect(plan.length).toBe(2);
+    expect(sheets[0].marks.filter((mark) => mark.kind === "text" && mark.text.endsWith(" HOLD")).length).toBe(
+      2,
+    );
     const { data } = Papa.parse<Record<string, string>>(boxesCsv(handover, setOut), { header: true });
     expect(data[0].hold).toContain("boxes clash");
     expect(data[1].hold).toContain("boxes clash");
+  });
+});
+
+describe("a plan of what clashes", () => {
+  it("marks it on the isolux sheet, with a sentence; says nothing where nothing clashes", () => {
+    const study = resolved(near());
+    const svg = isoluxSheet(study, judged(study));
+    expect(svg).toContain("HOLD P1");
+    expect(svg).toContain("Cannot be built as placed");
+    const clear = resolved(kitchen());
+    expect(isoluxSheet(clear, judged(clear))).not.toMatch(/HOLD|Cannot be built/);
   });
 });
 
@@ -165,6 +184,26 @@ describe("how a luminaire hangs", () => {
       expect(json.aim).toEqual(each.aim);
       expect(row["aim x (m)"]).toBe(each.aim === undefined ? "" : String(each.aim[0]));
     });
+    // Group codes and values in turn: of an attribute, 1 is its value and 2, after it, its tag.
+    const lines = viewDxf(setOutSheets(handover).view, "mm").split(/\r?\n/);
+    const groups = lines.flatMap((code, i) => (i % 2 === 0 ? [[code.trim(), lines[i + 1]] as const] : []));
+    const values = (tag: string): number[] =>
+      groups.flatMap(([code, value], i) => {
+        if (code !== "2" || value !== tag) return [];
+        const before = groups.slice(0, i).filter(([own]) => own === "1");
+        return [Number(before[before.length - 1][1])];
+      });
+    const boxed = placed.filter((_, i) => data[i].kind !== "fixed");
+    const angles = ["TURN_DEG", "TILT_DEG", "SPIN_DEG"].map(values);
+    expect(angles[0].length).toBe(boxed.length);
+    boxed.forEach((each, i) => {
+      const [turn, tilt, spin] = angles.map((of) => radians(of[i]));
+      frame(each.frame.origin, { turn, tilt, spin }).rotation.forEach((value, k) => {
+        worst = Math.max(worst, Math.abs(value - each.frame.rotation[k]));
+      });
+    });
+    const sheets = JSON.stringify([setOutSheets(handover).sheets, scheduleSheets(handover)]);
+    expect(sheets.match(/Turned, tilted, aimed"/g)?.length).toBeGreaterThanOrEqual(2);
     expect(placed.filter(({ aim }) => aim !== undefined).length).toBe(3);
     console.log(`worst error of a rotation rebuilt from degrees: ${worst.toExponential(1)}`);
     expect(worst).toBeLessThan(1e-9);

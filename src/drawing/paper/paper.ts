@@ -31,6 +31,8 @@ export interface CircleMark {
   readonly weight: number;
   readonly fill?: LineMark["ink"];
   readonly depicts: Depicted;
+  /** What a file for CAD keeps of the thing, by name; not shown. Untrusted. */
+  readonly attributes?: Readonly<Record<string, string>>;
 }
 
 /** Rings by the even-odd rule in a colour of the light's scale, or hatched; cut to `clip`. */
