@@ -161,6 +161,8 @@ export type DepictedRow =
   | "fixed row"
   | "circuit row"
   | "hung row"
+  | "suspension row"
+  | "order row"
   | "schedule row"
   | "lamp row"
   | "tape row"

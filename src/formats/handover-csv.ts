@@ -44,6 +44,10 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
       "aim y (m)",
       "aim z (m)",
       "hold",
+      "suspensions x y (m)",
+      "feed x (m)",
+      "feed y (m)",
+      "suspensions assumed",
     ]),
   ];
   const held = setOutHolds(handover, setOut, handoverWords(handover));
@@ -80,6 +84,9 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
           .filter(({ tags }) => tags.includes(box.tag))
           .map(({ words }) => words.replaceAll("\u00a0", " "))
           .join(" "),
+        box.suspensions?.points.map((at) => at.map(figure).join(" ")).join("; ") ?? "",
+        ...(box.suspensions?.feed.map(figure) ?? ["", ""]),
+        box.suspensions?.assumed === true ? "assumed" : "",
       ]),
     );
   }
@@ -108,6 +115,13 @@ export function luminairesCsv(handover: Handover): string {
       "suspension",
       "finish",
       "colour",
+      "maker",
+      "order number",
+      "lamp",
+      "base",
+      "driver",
+      "dimming",
+      "price",
       "light known from",
       "source",
       "lamp shape",
@@ -136,6 +150,13 @@ export function luminairesCsv(handover: Handover): string {
         l.suspension ?? "",
         l.finish ?? "",
         l.colour ?? "",
+        l.maker ?? "",
+        l.order ?? "",
+        l.lamp ?? "",
+        l.base ?? "",
+        l.driver ?? "",
+        l.dimming ?? "",
+        l.price ?? "",
         EVIDENCE[l.evidence].words,
         l.origin,
         lamp?.shape ?? "",

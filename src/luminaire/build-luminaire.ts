@@ -7,6 +7,7 @@ import { pathTo } from "../diagnostics/json-path.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import { luminousFlux } from "../photometry/luminous-flux.ts";
 import { type LuminousOpening, type OpeningShape, POINT_OPENING } from "../photometry/luminous-opening.ts";
+import { orderFacts } from "../photometry/order-facts.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { radians } from "../units/quantities.ts";
 import { beamLuminaire } from "./beam-luminaire.ts";
@@ -53,6 +54,14 @@ export interface LuminaireDescription {
   readonly suspension?: "rod" | "cord" | "chain" | "cable";
   readonly finish?: string;
   readonly colour?: string;
+  readonly maker?: string;
+  readonly order?: string;
+  readonly base?: string;
+  readonly driver?: string;
+  readonly dimming?: string;
+  readonly price?: number;
+  readonly suspensions?: readonly (readonly [x: number, y: number])[];
+  readonly feed?: readonly [x: number, y: number];
 }
 
 export interface LuminaireDefault {
@@ -101,6 +110,7 @@ function fromPhotometry(
     evidence: absolute ? "A" : "B",
     flux: luminousFlux(light).total,
     origin: description.photometry ?? "photometric data",
+    ...orderFacts(file),
     ...defined({ ratedFlux: rated, watts, tilt }),
   });
   if (description.flux === undefined) return success(luminaire(distribution, ratedFlux));
@@ -147,7 +157,11 @@ export function furnishLuminaire(
   const body = description.body === undefined ? undefined : bodyOf(description.body, opening, path);
   if (body !== undefined && !body.ok) return body;
   const { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour } = description;
-  const said = { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour };
+  const { maker, order, base, driver, dimming, price, suspensions, feed } = description;
+  const said = {
+    ...{ watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour },
+    ...{ maker, order, base, driver, dimming, price, suspensions, feed },
+  };
   const bodied = { ...bare, ...defined({ body: body?.value.body, ...said }) };
   const luminaire: Luminaire = glowsOtherwise(bodied, description)
     ? { ...bodied, emission: { ...bodied.emission, uncertain: true } as Luminaire["emission"] }

@@ -3,6 +3,7 @@
  * holds no functions and passes `structuredClone` unchanged.
  */
 
+import type { Vec2 } from "../geometry/vector.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
@@ -35,6 +36,18 @@ export interface Luminaire {
   readonly suspension?: "rod" | "cord" | "chain" | "cable";
   readonly finish?: string;
   readonly colour?: string;
+  /** For whoever orders it: maker, catalogue number, lamp, lamp base, driver, dimming; untrusted text. */
+  readonly maker?: string;
+  readonly order?: string;
+  readonly lamp?: string;
+  readonly base?: string;
+  readonly driver?: string;
+  readonly dimming?: string;
+  /** Of one, in the study's currency. */
+  readonly price?: number;
+  /** Where it hangs, and where the supply comes in (m along C0–C180 and C90–C270 from the photometric centre). */
+  readonly suspensions?: readonly Vec2[];
+  readonly feed?: Vec2;
   /** What it was scaled from, and by how much (`scaled.ts`). */
   readonly scaledFrom?: { readonly original: Luminaire; readonly size: number };
   /** What the figures come from, e.g. the file's name; untrusted text. */

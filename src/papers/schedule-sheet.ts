@@ -1,6 +1,7 @@
 /** The sheet for whoever orders: luminaire schedule, lamps to bring, and what the light relies on. */
 
 import { reliances } from "../app/schedule/flux-margin.ts";
+import { suspensionPoints } from "../app/schedule/suspension.ts";
 import { setOut, typeLetters } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
@@ -101,12 +102,48 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
       "A dash means the study does not say; settle it before ordering. Dimmable, enclosed-rated, locally listed: to be confirmed by the supplier for every lamp and luminaire.",
       { size: SMALL + 0.5 },
     ),
+    ...orderBlocks(rows),
     ...lampBlocks(handover, rows),
     ...asHung(setOut(chosenOption(handover).scene, handover.unit, words.length), words),
     heading("The performance relies on", 11),
     ...relianceBlocks(handover, words),
   ];
   return blocks;
+}
+
+/** `cable, 2 points 960 mm apart (assumed)` */
+function suspensionWords(luminaire: Luminaire, words: HandoverWords): string {
+  const own = suspensionPoints(luminaire);
+  if (own === undefined || own.points.length < 2) return said(luminaire.suspension);
+  const [first, last] = [own.points[0], own.points[own.points.length - 1]];
+  const apart = words.length(Math.hypot(last[0] - first[0], last[1] - first[1]));
+  return `${luminaire.suspension ?? ""} ${own.points.length} points, ${apart} apart${own.assumed ? " (assumed)" : ""}`.trim();
+}
+
+/** What the order names: from the study, else from the photometric file. */
+function orderBlocks(rows: readonly ScheduleRow[]): Block[] {
+  return [
+    heading("To order", 11),
+    {
+      kind: "table",
+      size: SMALL + 0.25,
+      depicts: "order row",
+      columns: [
+        { title: "type", share: 0.5 },
+        { title: "maker", share: 1.6 },
+        { title: "order no.", share: 1.6 },
+        { title: "lamp", share: 1.8 },
+        { title: "base", share: 0.7 },
+        { title: "driver", share: 1.4 },
+        { title: "dimming", share: 1.2 },
+        { title: "price each", share: 0.9, align: "end" },
+      ],
+      rows: rows.map(({ type, luminaire: { maker, order, lamp, base, driver, dimming, price } }) => [
+        type,
+        ...[maker, order, lamp, base, driver, dimming, price].map((value) => said(value)),
+      ]),
+    },
+  ];
 }
 
 const said = (value: string | number | undefined, limit = 40): string =>
@@ -116,8 +153,7 @@ function cells(
   { type, luminaire, count, beam, size: [length, width, height] }: ScheduleRow,
   words: HandoverWords,
 ): string[] {
-  const { name, flux, watts, markedWatts, cct, cri, weight, suspension, finish, evidence, origin } =
-    luminaire;
+  const { name, flux, watts, markedWatts, cct, cri, weight, finish, evidence, origin } = luminaire;
   const plan =
     Math.abs(length - width) < 0.0005
       ? words.dimension(length)
@@ -134,7 +170,7 @@ function cells(
     beam === undefined ? "–" : `${degrees(beam).toFixed(0)}°`,
     length === 0 ? "–" : height < 0.0005 ? plan : `${plan}, ${words.dimension(height)}`,
     said(weight),
-    said(suspension),
+    suspensionWords(luminaire, words),
     said(finish),
     `${EVIDENCE[evidence].words}: ${printable(origin, 44)}`,
   ];

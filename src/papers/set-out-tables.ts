@@ -19,7 +19,12 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
   const blocks: Block[] = [];
   const pendants = found.boxes.filter((box) => box.kind === "pendant");
   const recessed = found.boxes.filter((box) => box.kind === "recessed");
-  if (pendants.length > 0) blocks.push(...pendantTables(pendants, words, width), ...hanging(pendants, words));
+  if (pendants.length > 0)
+    blocks.push(
+      ...pendantTables(pendants, words, width),
+      ...hanging(pendants, words),
+      ...suspensionTable(pendants, words),
+    );
   if (recessed.length > 0)
     blocks.push(heading("Recessed, from the datum", 9), recessedTable(recessed, words));
   const fixed = found.boxes.filter(({ kind }) => kind === "fixed");
@@ -47,6 +52,44 @@ export function setOutHolds(handover: Handover, found: SetOut, words: HandoverWo
     length: words.length,
     clash: (clash) => clashReason(clash, words.unit),
   });
+}
+
+/** Each point a long pendant hangs on, and where it is fed, from the datum. */
+function suspensionTable(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
+  const rows = pendants.flatMap(({ tag, suspensions }) =>
+    suspensions === undefined
+      ? []
+      : [
+          ...suspensions.points.map((at, i) => [`${tag}.${i + 1}`, "hangs", ...at.map(words.dimension)]),
+          [tag, "feed", ...suspensions.feed.map(words.dimension)],
+        ],
+  );
+  if (rows.length === 0) return [];
+  const assumed = pendants.filter(({ suspensions }) => suspensions?.assumed === true);
+  const end = "end" as const;
+  return [
+    heading("Suspensions and feed, from the datum", 9),
+    {
+      kind: "table",
+      size: SMALL,
+      depicts: "suspension row",
+      columns: [
+        { title: "point", share: 0.8 },
+        { title: "", share: 0.8 },
+        { title: "x", share: 1.2, align: end },
+        { title: "y", share: 1.2, align: end },
+      ],
+      rows,
+    },
+    ...(assumed.length === 0
+      ? []
+      : [
+          bullet(
+            `${tagRange(assumed)}: assumed where not stated, two points at 0.4 of the length from the middle, fed at the first (common practice, no source); confirm with the maker.`,
+            SMALL,
+          ),
+        ]),
+  ];
 }
 
 /** What does not simply hang plumb, or lies another way than the room: how it is turned, and the point it is aimed at. */

@@ -13,6 +13,7 @@ import { luminousFluxOf } from "./luminous-flux.ts";
 import type { LuminousOpening } from "./luminous-opening.ts";
 import { maximumIntensity } from "./maximum-intensity.ts";
 import type { PhotometricFormat, Photometry } from "./photometry.ts";
+import { type OrderFacts, orderFacts } from "./order-facts.ts";
 import { photometryWarnings } from "./photometry-warnings.ts";
 import { measuredSymmetry } from "./symmetry.ts";
 
@@ -43,7 +44,7 @@ export interface WarningSummary {
   readonly where: SourceLocation;
 }
 
-export interface PhotometrySummary {
+export interface PhotometrySummary extends OrderFacts {
   readonly format: PhotometricFormat;
   readonly edition: string;
   readonly type: PhotometryType;
@@ -120,6 +121,7 @@ export function summarise(photometry: Photometry, known: readonly Issue[] = []):
     watts: watts ?? null,
     efficacy: watts !== undefined && watts > 0 ? flux.total / watts : null,
     opening: photometry.opening,
+    ...orderFacts(photometry),
     planes: stored.planes,
     angles: stored.angles,
     ...(flux.resampling === undefined ? {} : { resampling: flux.resampling }),

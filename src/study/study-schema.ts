@@ -217,6 +217,14 @@ const luminaire = object({
   suspension: optional(oneOf(["rod", "cord", "chain", "cable"])),
   finish: optional(text),
   colour: optional(text),
+  maker: optional(text),
+  order: optional(text),
+  base: optional(text),
+  driver: optional(text),
+  dimming: optional(text),
+  price: optional(numberWithin("price", "", { from: 0, to: 1e7 })),
+  suspensions: optional(list(point2, 1, 20, "points")),
+  feed: optional(point2),
   note: optional(text),
 });
 

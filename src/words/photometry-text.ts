@@ -21,6 +21,9 @@ export function photometryText(
   const { flux, maximum } = summary;
   const rows: [string, string][] = [["holds", printable(holds(summary))]];
   if (summary.description.trim() !== "") rows.push(["says", printable(summary.description, 100)]);
+  const { maker, order, lamp, driver } = summary;
+  for (const [name, value] of Object.entries({ maker, "order no.": order, lamp, driver }))
+    if (value !== undefined) rows.push([name, printable(value, 100)]);
   rows.push(
     ["flux", fluxText(summary)],
     [

@@ -7,7 +7,7 @@
  * figures, so that printed parts sum to printed totals in either unit.
  */
 
-import { type Orientation, orientationOf } from "../../geometry/frame.ts";
+import { type Orientation, orientationOf, pointToRoom } from "../../geometry/frame.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
@@ -17,6 +17,7 @@ import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
+import { suspensionPoints } from "./suspension.ts";
 
 /** Units of construction sheets: whole millimetres, or feet and inches to 1/8 in. */
 export type SetOutUnit = "mm" | "ft-in";
@@ -51,6 +52,8 @@ export interface SetOutBox extends Omit<CeilingBox, "placed"> {
   readonly orientation: Orientation;
   /** The point it is aimed at (m, room), where it is. */
   readonly aim?: Vec3;
+  /** Of a pendant on more than its middle: where it hangs and is fed (m, room); assumed where the study does not say. */
+  readonly suspensions?: { readonly points: readonly Vec2[]; readonly feed: Vec2; readonly assumed: boolean };
   /** Of a pendant. */
   readonly heights?: HangingHeights;
   /** Height of the photometric centre above the floor (m, rounded), of what is fixed elsewhere. */
@@ -106,7 +109,7 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
       ceiling: round(ceilingAt(scene.room, x, y)),
       orientation: orientationOf(placed.frame.rotation),
       ...(placed.aim === undefined ? {} : { aim: placed.aim }),
-      ...(heights === undefined ? {} : { heights }),
+      ...(heights === undefined ? {} : { heights, ...suspensionsOf(placed) }),
       ...(box.kind === "fixed" ? { height: round(z) } : {}),
     };
   });
@@ -118,6 +121,16 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
     length: round(scene.room.length),
     width: round(scene.room.width),
   };
+}
+
+function suspensionsOf({ luminaire, frame }: PlacedLuminaire): Pick<SetOutBox, "suspensions"> {
+  const own = suspensionPoints(luminaire);
+  if (own === undefined) return {};
+  const inRoom = ([x, y]: Vec2): Vec2 => {
+    const [a, b] = pointToRoom(frame, [x, y, 0]);
+    return [a, b];
+  };
+  return { suspensions: { ...own, points: own.points.map(inRoom), feed: inRoom(own.feed) } };
 }
 
 /** A length (m) to the unit's step: what a sheet prints. */

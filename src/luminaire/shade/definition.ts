@@ -23,5 +23,14 @@ export function describeShade(assembly: ShadeAssembly): string {
   }
   const { shade, lamp } = assembly;
   const beam = lamp.beam === undefined ? "" : `, ${degrees(lamp.beam).toFixed(0)}°`;
-  return `${Math.round(lamp.flux)} lm ${lamp.finish} lamp${beam}${(lamp.count ?? 1) > 1 ? ` × ${lamp.count}` : ""} in a ${shade.solid ? "solid" : "see-through"} shade, ${Math.round(shade.diameter * 1000)} × ${Math.round(shade.height * 1000)} mm`;
+  return `${Math.round(lamp.flux)} lm ${lamp.finish} lamp${beam}${(lamp.count ?? 1) > 1 ? ` × ${lamp.count}` : ""} in ${shadeWords(shade)}, ${Math.round(shade.diameter * 1000)} × ${Math.round(shade.height * 1000)} mm`;
+}
+
+/** A mouth closed by what light passes makes no shade see-through: what its wall lets pass is said, and what closes it. */
+function shadeWords({ solid, segments }: RevolvedAssembly["shade"]): string {
+  const passes = segments.filter(({ material }) => material.transmittance > 0);
+  if (solid) return "a solid shade";
+  if (passes.length < segments.length) return "an opaque shade with a diffuser";
+  const scatters = passes.every(({ material }) => material.diffusion > 0.5);
+  return scatters ? "a diffusing shade" : "a see-through shade";
 }
