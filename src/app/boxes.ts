@@ -12,7 +12,7 @@ import { type Kind, kindOf } from "../design/search/candidate.ts";
 import { keepingConstraints } from "../design/search/constraints.ts";
 import { type Checked, checkedOf } from "../design/search/proposals.ts";
 import { searchGrid } from "../design/search/search-grid.ts";
-import { candidatesOf, type SearchSpace } from "../design/search/search-space.ts";
+import { candidatesOf, grainOf, type SearchSpace } from "../design/search/search-space.ts";
 import { standingLight } from "../design/search/standing-light.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
@@ -20,7 +20,7 @@ import type { Island, Scene } from "../scene/scene.ts";
 import { formatLength } from "../units/length-text.ts";
 import { type StudyCheck, studyCheck } from "./full-check.ts";
 import type { OpenStudy } from "./open-document.ts";
-import { type RowQuestion, rowsOf } from "./search.ts";
+import { LEAST_EVENNESS, type RowQuestion, rowsOf } from "./search.ts";
 import { arrangementIndex, layerIndex } from "./shortlist.ts";
 
 export interface BoxesOptions extends RowQuestion {
@@ -36,6 +36,8 @@ export interface BoxesFindings {
   /** The lattice positions are counted in (m). */
   readonly step: number;
   readonly error: number;
+  /** Least evenness asked for. */
+  readonly evenness: number;
   /** Best first. */
   readonly sets: readonly RobustBoxes[];
   /** The full check of the first set with each kind. */
@@ -56,19 +58,19 @@ export async function ceilingBoxes(
   const { island } = scene;
   if (island === undefined)
     return wrong("There is no island to hang pendants over.", '"island" in the study');
-  const { error = 0.025, confidence } = options;
+  const { error = 0.025, confidence, evenness = LEAST_EVENNESS, rules = [] } = options;
   if (!(error >= 0 && error <= 0.3))
     return wrong("The error is farther than any box is set out.", "at most 300 mm");
   const kinds = found.value.kinds.map((luminaire) => kindOf(luminaire, island));
   if (kinds.length === 0) return wrong("There is no luminaire to try.", "at least one");
   const check = await studyCheck(opened, confidence, observer);
   const place = { island, scene, layer, kinds, step: space.step };
-  const sets = robustSets(opened, place, space, { error, confidence }, check, observer);
+  const sets = robustSets(opened, place, space, { error, evenness, rules, confidence }, check, observer);
   const checked = checkedWithEach(opened, { ...place, index }, sets[0], check, observer);
   const result = check.light(scene);
   const verdicts = check.verdicts(scene, result);
   const rings = toleranceRings(study, scene, result, verdicts, layer, observer);
-  return success({ ...place, error, sets, checked, rings });
+  return success({ ...place, error, evenness, sets, checked, rings });
 }
 
 /** What the ceiling as built does to every verdict, and the cheapest remedy.
@@ -105,7 +107,12 @@ function robustSets(
   { study }: OpenStudy,
   { island, scene, layer, kinds, step }: Place,
   space: SearchSpace,
-  { error, confidence = 0.9 }: Pick<BoxesOptions, "confidence"> & { readonly error: number },
+  {
+    error,
+    evenness,
+    rules,
+    confidence = 0.9,
+  }: Pick<BoxesOptions, "confidence"> & Required<Pick<BoxesOptions, "error" | "evenness" | "rules">>,
   { calculate }: StudyCheck,
   observer: Observer,
 ): readonly RobustBoxes[] {
@@ -116,7 +123,12 @@ function robustSets(
     [widest],
     island,
   );
-  const { kept } = keepingConstraints(patterns, scene, layer, [widest], step, { rules: [], load: false });
+  const { kept } = keepingConstraints(patterns, scene, layer, [widest], step, {
+    rules,
+    load: false,
+    leastEnd: space.leastEnd,
+    grain: grainOf(study.display.length),
+  });
   const grid = searchGrid(island, scene.zones, step);
   return robustBoxes(
     {
@@ -130,6 +142,7 @@ function robustSets(
       nearFieldError: study.options.nearFieldError,
       clearances: space.clearances,
       error,
+      evenness,
     },
     kept,
     observer,

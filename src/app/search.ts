@@ -34,13 +34,19 @@ export interface RowQuestion {
   readonly across?: number;
   /** Also rows of two kinds in turn. */
   readonly pairs?: boolean;
+  /** Least evenness (minimum to average) of the whole top that is proposed, 0 to 0.9; 0.4 by default, below which light
+   * is patchy. */
+  readonly evenness?: number;
+  /** Identifiers of guideline cards that must agree. */
+  readonly rules?: readonly string[];
   /** Probability with which a target must be reached to be called met, 0.5 to 0.999; 0.9 by default. */
   readonly confidence?: number;
 }
 
+/** Below this light over a top is called patchy by `check`. */
+export const LEAST_EVENNESS = 0.4;
+
 export interface SearchOptions extends RowQuestion {
-  /** Identifiers of guideline cards that must agree. */
-  readonly rules?: readonly string[];
   /** People must see each other's faces; no head may reach a pendant; no lamp be seen that should be shielded. */
   readonly faces?: boolean;
   readonly heads?: boolean;
@@ -55,6 +61,8 @@ export interface SearchFindings {
   readonly result: SearchResult;
   /** The lattice rows are counted in (m). */
   readonly step: number;
+  /** Least evenness that was asked for. */
+  readonly evenness: number;
 }
 
 export async function searchRows(
@@ -80,12 +88,15 @@ export async function searchRows(
       space,
       constraints: { rules, faces, heads, shielding },
       objectives: options.objectives ?? OBJECTIVES,
+      evenness: options.evenness ?? LEAST_EVENNESS,
       wanted: Math.min(8, Math.max(1, options.wanted ?? 4)),
       ...(options.confidence === undefined ? {} : { confidence: options.confidence }),
     },
     observer,
   );
-  return outcome.ok ? success({ result: outcome.value, step: space.step }) : outcome;
+  return outcome.ok
+    ? success({ result: outcome.value, step: space.step, evenness: options.evenness ?? LEAST_EVENNESS })
+    : outcome;
 }
 
 /** The scene, layer, luminaires and space of a question about rows. */
@@ -98,7 +109,8 @@ export function rowsOf(opened: OpenStudy, question: RowQuestion) {
   if (!layer.ok) return layer;
   const kinds = shortlist(opened, question.luminaires);
   if (!kinds.ok) return kinds;
-  const space = spaceOf(usualSpace(scene.room, study.display.length, scene.island), question);
+  const own = opened.document.arrangements[index.value].layers[layer.value]?.row?.clearance;
+  const space = spaceOf(usualSpace(study.display.length, scene.island), question, own);
   return success({ index: index.value, scene, layer: layer.value, kinds: kinds.value, space });
 }
 
@@ -106,7 +118,8 @@ export function rowsOf(opened: OpenStudy, question: RowQuestion) {
 const MOST_CLEARANCES = 60;
 const MOST_SHIFTS = 40;
 
-function spaceOf(usual: SearchSpace, question: RowQuestion): SearchSpace {
+/** @param own clearance of the row as it stands (m), tried beside the usual ones */
+function spaceOf(usual: SearchSpace, question: RowQuestion, own?: number): SearchSpace {
   const { counts, clearances, gap, end, along, across, pairs } = question;
   const { step } = usual;
   return {
@@ -114,7 +127,7 @@ function spaceOf(usual: SearchSpace, question: RowQuestion): SearchSpace {
     counts: counts ?? usual.counts,
     clearances:
       clearances === undefined
-        ? usual.clearances
+        ? [...new Set([...usual.clearances, ...(own === undefined ? [] : [own])])].sort((a, b) => a - b)
         : "from" in clearances
           ? steps(clearances.from, clearances.to, 2 * step)
           : clearances,

@@ -1,14 +1,37 @@
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Io } from "./command.ts";
 
-/** One line on a terminal, rewritten; nothing into files and pipes. */
-export function progressOf(io: Io, name = ""): { readonly observer: Observer; done(): void } {
-  if (io.interactive !== true) return { observer: {}, done: () => undefined };
+/** Between plain lines of progress (ms). */
+const EVERY = 5000;
+
+/** One line on a terminal, rewritten. Into files and pipes nothing, or, for what may take minutes, a plain line every few
+ * seconds. */
+export function progressOf(
+  io: Io,
+  name = "",
+  elsewhere: "nothing" | "lines" = "nothing",
+): { readonly observer: Observer; done(): void } {
+  const line = (stage: string, fraction: number): string =>
+    `${name === "" ? "" : `${name}: `}${stage} ${Math.round(fraction * 100)} %`;
+  if (io.interactive !== true) {
+    if (elsewhere === "nothing") return { observer: {}, done: () => undefined };
+    let said = Date.now();
+    return {
+      observer: {
+        progress(stage, fraction) {
+          if (Date.now() - said < EVERY) return;
+          said = Date.now();
+          io.err(`${line(stage, fraction)}\n`);
+        },
+      },
+      done: () => undefined,
+    };
+  }
   let written = "";
   return {
     observer: {
       progress(stage, fraction) {
-        const text = `${name === "" ? "" : `${name}: `}${stage} ${Math.round(fraction * 100)} %`;
+        const text = line(stage, fraction);
         if (text === written) return;
         written = text;
         io.err(`\r\u001b[K${text}`);

@@ -1,7 +1,8 @@
 /** The options by which commands that search rows say what to try. */
 
 import type { OpenStudy } from "../app/open-document.ts";
-import type { RowQuestion } from "../app/search.ts";
+import { LEAST_EVENNESS, type RowQuestion, RULE_IDS } from "../app/search.ts";
+import { printable } from "../diagnostics/printable.ts";
 import { type Arguments, type Command, usageError } from "./command.ts";
 import { confidenceOf } from "./confidence.ts";
 import { lengthOf, listOf, rangeOf, wholeBetween } from "./option-values.ts";
@@ -13,7 +14,7 @@ export const ROW_OPTIONS = {
   clearance: {
     type: "string",
     value: "A..B",
-    description: 'lowest point above the top, e.g. "750 mm..900 mm"',
+    description: 'lowest point above the top (default "30 in..36 in", 750 to 900 mm, and that of the study)',
   },
   gap: {
     type: "string",
@@ -28,9 +29,24 @@ export const ROW_OPTIONS = {
   across: {
     type: "string",
     value: "LENGTH",
-    description: "let the row move so far off the island's centreline",
+    description: "let the row move so far off the island's centreline (default 0)",
   },
-  along: { type: "string", value: "LENGTH", description: "let the row move so far along the island" },
+  along: {
+    type: "string",
+    value: "LENGTH",
+    description: "let the row move so far along the island (default 0; off joists all of it moves alike)",
+  },
+  evenness: {
+    type: "string",
+    value: "E",
+    default: String(LEAST_EVENNESS),
+    description: "least evenness of the whole top, minimum to average, 0 to 0.9; 0 takes any",
+  },
+  rules: {
+    type: "string",
+    value: "IDS",
+    description: "guideline cards that must agree, separated by commas; listed below",
+  },
 } as const satisfies Command["options"];
 
 /** Farthest a row may be let move (m). */
@@ -61,6 +77,8 @@ export function rowQuestion(
     ...length("along"),
     ...length("across"),
     pairs: args.flag("pairs"),
+    evenness: evennessOf(args.text("evenness") ?? String(LEAST_EVENNESS)),
+    rules: listOf(args.text("rules"), "--rules", RULE_IDS) ?? [],
   };
   for (const name of ["along", "across"] as const)
     if ((question[name] ?? 0) > FARTHEST)
@@ -69,6 +87,16 @@ export function rowQuestion(
   const luminaires = named ?? (added.length > 0 ? added : undefined);
   return luminaires === undefined ? question : { ...question, luminaires };
 }
+
+function evennessOf(text: string): number {
+  const value =
+    /^\s*0?(\.\d{1,4})?\s*$|^\s*0\s*$/.test(text) && text.trim() !== "" ? Number(text) : Number.NaN;
+  if (value >= 0 && value <= 0.9) return value;
+  throw usageError("--evenness is not a share it can use.", "0 to 0.9", printable(text, 40));
+}
+
+/** The guideline cards by their identifiers, for the help of commands. */
+export const RULES_HELP = `--rules takes: ${RULE_IDS.join(", ")}.`;
 
 function text(name: "arrangement" | "layer", args: Arguments): object {
   const value = args.text(name);

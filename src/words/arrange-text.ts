@@ -1,5 +1,6 @@
 /** What `arrange` says to a person: the few proposals side by side, their reasons, what skipping one would lose. */
 
+import { offsetOf } from "../design/search/candidate.ts";
 import type { Checked, Proposal } from "../design/search/proposals.ts";
 import type { SearchResult } from "../design/search/search.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -15,9 +16,11 @@ export interface ArrangeTextInput {
   readonly study: Pick<ResolvedStudy, "title" | "display">;
   readonly result: SearchResult;
   readonly step: number;
+  /** Least evenness asked for. */
+  readonly evenness: number;
 }
 
-export function arrangeText({ study, result, step }: ArrangeTextInput): string {
+export function arrangeText({ study, result, step, evenness }: ArrangeTextInput): string {
   const { proposals, candidates, promising, undominated, checked, turnedDown, leftOut } = result;
   const lines: string[] = [
     printable(study.title),
@@ -27,6 +30,21 @@ export function arrangeText({ study, result, step }: ArrangeTextInput): string {
       WIDTH,
     ),
   ];
+  if (evenness > 0)
+    lines.push(
+      ...wrapped(
+        `Proposed are rows with an evenness of at least ${evenness} over the whole top (--evenness), about the island's middle.`,
+        WIDTH,
+      ),
+    );
+  if (asksNothing(proposals))
+    lines.push(
+      "",
+      ...wrapped(
+        "Nothing is asked of this study's light: no zone has a target, so no row can fall short. Give a zone a target to have rows judged.",
+        WIDTH,
+      ),
+    );
   if (result.cutShort)
     lines.push(
       ...wrapped(
@@ -37,10 +55,15 @@ export function arrangeText({ study, result, step }: ArrangeTextInput): string {
   if (proposals.length === 0) lines.push("", "No row can be hung within these constraints.");
   else {
     const meets = proposals.every(
-      ({ assessment: { verdict } }) => verdict === "meets" || verdict === "no target",
+      ({ assessment: { verdict }, uniformity }) =>
+        (verdict === "meets" || verdict === "no target") && uniformity >= evenness,
     );
-    if (!meets) lines.push("", "Nothing tried meets every target. The nearest:");
-    lines.push("", ...overview(study, proposals, step));
+    if (!meets)
+      lines.push(
+        "",
+        `Nothing tried meets every target${evenness > 0 ? ` with an evenness of ${evenness}` : ""}. The nearest:`,
+      );
+    lines.push("", ...overview(study, proposals, step, evenness));
     for (const proposal of proposals) lines.push("", ...about(study, proposal));
   }
   const gone = leftOut.filter(({ all }) => all);
@@ -66,13 +89,20 @@ export function arrangeText({ study, result, step }: ArrangeTextInput): string {
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-function overview(study: ArrangeTextInput["study"], proposals: readonly Proposal[], step: number): string[] {
+function overview(
+  study: ArrangeTextInput["study"],
+  proposals: readonly Proposal[],
+  step: number,
+  evenness: number,
+): string[] {
   const { length, illuminance } = study.display;
   const say = (metres: number) => formatLength(metres, length);
   const row = (name: string, cell: (proposal: Proposal) => string) => [name, ...proposals.map(cell)];
   return table([
     row("", ({ document }) => printable(document.name, 40)),
-    row("verdict", ({ assessment: { verdict } }) => `${VERDICT_MARK[verdict]} ${verdict}`),
+    row("verdict", ({ assessment: { verdict }, uniformity }) =>
+      uniformity < evenness ? `patchy, ${verdict}` : `${VERDICT_MARK[verdict]} ${verdict}`,
+    ),
     row(`average on top (${illuminance})`, ({ average }) => formatIlluminanceValue(average, illuminance)),
     row("evenness", ({ uniformity }) => uniformity.toFixed(2)),
     row("power (W)", ({ assessment: { energy } }) =>
@@ -82,17 +112,26 @@ function overview(study: ArrangeTextInput["study"], proposals: readonly Proposal
       candidate.count === 1 ? "–" : say(candidate.pitch * step),
     ),
     row("clear above the top", ({ figures: { candidate } }) => say(candidate.clearance)),
-    row("moved along", ({ figures: { candidate } }) => say(candidate.along * step)),
-    row("moved across", ({ figures: { candidate } }) => say(candidate.across * step)),
+    row("moved along", ({ figures: { candidate } }) => say(offsetOf(candidate, step)[0])),
+    row("moved across", ({ figures: { candidate } }) => say(offsetOf(candidate, step)[1])),
     row("share of the view", ({ view }) => (view === undefined ? "–" : `${(100 * view).toFixed(0)} %`)),
   ]);
 }
 
 function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
-  const { document, reasons, assessment, skipOne, dimmed } = proposal;
+  const { document, reasons, assessment, skipOne, dimmed, unshifted } = proposal;
   const lines = [printable(document.name, 80), ...wrapped(`Why: ${reasons.join("; ")}.`, WIDTH, 2, 2)];
   for (const zone of assessment.zones)
     lines.push(...wrapped(printable(zoneSentence(zone, study.display.illuminance), 400), WIDTH, 2, 2));
+  if (unshifted !== undefined)
+    lines.push(
+      ...wrapped(
+        `The whole row is shifted off the joists; against the middle: ${printable(unshifted.does, 400)}.`,
+        WIDTH,
+        2,
+        2,
+      ),
+    );
   if (skipOne !== undefined)
     lines.push(...wrapped(`If you skip one: ${printable(skipOne.loses, 400)}.`, WIDTH, 2, 2));
   if (dimmed !== undefined) {
@@ -112,8 +151,11 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
   return lines;
 }
 
+const asksNothing = (proposals: readonly Proposal[]): boolean =>
+  proposals.length > 0 && proposals.every(({ assessment: { verdict } }) => verdict === "no target");
+
 /** The same for a program: metres, lux, watts. */
-export function arrangeJson({ study, result, step }: ArrangeTextInput, version: string) {
+export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput, version: string) {
   const { proposals, turnedDown, leftOut, candidates, promising, undominated, checked } = result;
   const figures = ({ assessment, average, uniformity }: Checked) => ({
     verdict: assessment.verdict,
@@ -137,25 +179,28 @@ export function arrangeJson({ study, result, step }: ArrangeTextInput, version: 
   return {
     candlespan: version,
     study: study.title,
+    evenness,
+    asksNothing: asksNothing(proposals),
     candidates,
     promising,
     undominated,
     checked,
     cutShort: result.cutShort,
     proposals: proposals.map((proposal) => {
-      const { document, figures: ranked, reasons, view, skipOne, dimmed } = proposal;
-      const { count, pitch, along, across, clearance } = ranked.candidate;
+      const { document, figures: ranked, reasons, view, skipOne, dimmed, unshifted } = proposal;
+      const { count, pitch, clearance } = ranked.candidate;
       return {
         name: document.name,
         count,
         spacing: pitch * step,
         clearance,
-        offset: [along * step, across * step],
+        offset: offsetOf(ranked.candidate, step),
         reasons,
         ...(view === undefined ? {} : { shareOfView: view }),
         luminance: ranked.luminance,
         ...figures(proposal),
         ...(skipOne === undefined ? {} : { skipOne: { loses: skipOne.loses, ...figures(skipOne) } }),
+        ...(unshifted === undefined ? {} : { shiftedOffJoists: unshifted.does }),
         ...(dimmed === undefined
           ? {}
           : { dimmed: { dims: dimmed.dims, saves: dimmed.saves, ...figures(dimmed) } }),

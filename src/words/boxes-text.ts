@@ -5,7 +5,7 @@ import type { AsBuilt } from "../design/boxes/as-built.ts";
 import type { RobustBoxes } from "../design/boxes/robust-boxes.ts";
 import type { ToleranceRing } from "../design/boxes/tolerance-ring.ts";
 import type { Kind } from "../design/search/candidate.ts";
-import { stationOf } from "../design/search/candidate.ts";
+import { offsetOf, stationOf } from "../design/search/candidate.ts";
 import type { Checked } from "../design/search/proposals.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
@@ -22,6 +22,8 @@ export interface BoxesTextInput {
   readonly kinds: readonly Kind[];
   readonly step: number;
   readonly error: number;
+  /** Least evenness asked for. */
+  readonly evenness: number;
   readonly sets: readonly RobustBoxes[];
   /** The full check of the first set with each kind. */
   readonly checked: readonly Checked[];
@@ -32,7 +34,7 @@ export interface BoxesTextInput {
 }
 
 export function boxesText(input: BoxesTextInput): string {
-  const { study, kinds, error, sets, checked, step, island } = input;
+  const { study, kinds, error, evenness, sets, checked, step, island } = input;
   const say = (metres: number) => formatLength(metres, study.display.length);
   const robust = sets.filter((each) => each.robust).length;
   const names = kinds.map(({ luminaire }) => printable(luminaire.name, 30)).join(", ");
@@ -40,9 +42,15 @@ export function boxesText(input: BoxesTextInput): string {
     printable(study.title),
     "",
     ...wrapped(
-      `${sets.length} sets of box positions tried with ${names}, each box up to ${say(error)} off: ${robust} of them promise to meet every target with any of the pendants.`,
+      `${sets.length} sets of box positions tried with ${names}, each box up to ${say(error)} off: ${robust} of them promise to meet every target with any of the pendants${evenness > 0 ? `, with an evenness of at least ${evenness} over the whole top (--evenness)` : ""}.`,
       WIDTH,
     ),
+    ...(checked.length > 0 && checked.every(({ assessment }) => assessment.verdict === "no target")
+      ? wrapped(
+          "Nothing is asked of this study's light: no zone has a target, so nothing can fall short.",
+          WIDTH,
+        )
+      : []),
   ];
   const shown = sets.slice(0, 4);
   if (shown.length > 0) {
@@ -60,11 +68,11 @@ export function boxesText(input: BoxesTextInput): string {
           ],
           ...shown.map(({ boxes, worstUniformity, robust: good }) => [
             String(boxes.count),
-            say(island.length / 2 + stationOf(boxes, 0) * step),
+            say(island.length / 2 + stationOf(boxes, 0) * step + (boxes.shift?.[0] ?? 0)),
             boxes.count === 1 ? "–" : say(boxes.pitch * step),
-            say(boxes.across * step),
+            say(offsetOf(boxes, step)[1]),
             worstUniformity.toFixed(2),
-            good ? "good for all" : "not for all",
+            good ? "good for all" : worstUniformity < evenness ? "not for all: patchy" : "not for all",
           ]),
         ],
         2,
@@ -149,15 +157,19 @@ export function asBuiltText(
 }
 
 export function boxesJson(input: BoxesTextInput, version: string) {
-  const { study, island, kinds, step, error, sets, checked, rings, scene, layer } = input;
+  const { study, island, kinds, step, error, evenness, sets, checked, rings, scene, layer } = input;
   return {
     candlespan: version,
     study: study.title,
     error,
+    evenness,
     shortlist: kinds.map(({ luminaire }) => luminaire.name),
     sets: sets.slice(0, 20).map(({ boxes, robust, worstShortage, worstUniformity, kinds: own }) => ({
-      along: Array.from({ length: boxes.count }, (_, i) => island.length / 2 + stationOf(boxes, i) * step),
-      across: island.width / 2 + boxes.across * step,
+      along: Array.from(
+        { length: boxes.count },
+        (_, i) => island.length / 2 + stationOf(boxes, i) * step + (boxes.shift?.[0] ?? 0),
+      ),
+      across: island.width / 2 + offsetOf(boxes, step)[1],
       robust,
       worstShortage,
       worstUniformity,

@@ -23,7 +23,7 @@ const [scene] = study.scenes;
 const { island } = scene;
 const kinds = ["dome", "cone", "globe", "bar"].map((name) => kindOf(study.luminaires.get(name), island));
 const space = {
-  ...usualSpace(scene.room, "mm"),
+  ...usualSpace("mm"),
   across: [-0.2, -0.15, -0.1, -0.05, 0, 0.05, 0.1, 0.15, 0.2],
 };
 const grid = searchGrid(island, scene.zones, space.step);

@@ -1,8 +1,9 @@
 /** `arrange` and `verify` from outside: what they propose is what `check` finds, and readings lead to the culprit. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, expect, it } from "vitest";
+import { afterAll, expect, it, vi } from "vitest";
+import { progressOf } from "../../src/cli/progress.ts";
 import { called, candlespan } from "../support/cli.ts";
 import { ISLAND, kitchen } from "../support/studies.ts";
 
@@ -16,6 +17,7 @@ const document = kitchen({
   },
   targets: { mine: { illuminance: 200, uniformity: 0.4, source: "for the test" } },
 });
+const PHOTOMETRY = "dome-wide.ies";
 const study = join(folder, "a.study.json");
 writeFileSync(study, JSON.stringify(document));
 /** The same without interreflection, where what is asked is not how much light there is. */
@@ -26,7 +28,8 @@ it("proposes what check judges the same, and writes it into the study", () => {
   const out = join(folder, "b.study.json");
   const args = ["--count", "2..3", "--clearance", "800 mm..850 mm", "--show", "1", "--out", out, "--json"];
   const proposed = candlespan(["arrange", study, ...args]);
-  expect(proposed.err).toBe("");
+  // Progress alone, where it takes long.
+  expect(proposed.err.replaceAll(/^[a-z ]+ \d+ %\n/gm, "")).toBe("");
   expect(proposed.code).toBe(0);
   const { proposals, candidates } = JSON.parse(proposed.out);
   expect(candidates).toBeGreaterThan(20);
@@ -40,7 +43,50 @@ it("proposes what check judges the same, and writes it into the study", () => {
   expect(JSON.parse(readFileSync(out, "utf8")).arrangements).toHaveLength(2);
 });
 
+it("writes a study that opens from where it lies, and replaces none unasked", async () => {
+  const files = join(folder, "named");
+  mkdirSync(join(files, "photometry"), { recursive: true });
+  copyFileSync(`fixtures-data/boathouse/photometry/${PHOTOMETRY}`, join(files, "photometry", PHOTOMETRY));
+  const named = join(files, "a.study.json");
+  const luminaires = { ...(document.luminaires as object), dome: { photometry: `photometry/${PHOTOMETRY}` } };
+  writeFileSync(named, JSON.stringify({ ...document, luminaires, calculation: { interreflection: false } }));
+  const quick = ["--count", "3", "--clearance", "800 mm", "--show", "1", "--luminaires", "dome"];
+  for (const out of [join(folder, "x.study.json"), join(folder, "other", "x.study.json")]) {
+    await called("arrange", named, ...quick, "--out", out);
+    expect((await called("check", out, "--fail-on", "never", "--quick")).code).toBe(0);
+    const again = await called("arrange", named, ...quick, "--out", out);
+    expect(again.code).toBe(2);
+    expect(again.err).toContain("--force");
+  }
+  const own = await called("arrange", named, ...quick, "--out", named);
+  expect(own.code).toBe(2);
+  expect(readFileSync(named, "utf8")).toContain("three domes");
+});
+
+it("lists the guideline cards and what it tries in its help", async () => {
+  for (const command of ["arrange", "boxes"]) {
+    const { out } = await called(command, "--help");
+    expect(out).toContain("above-top-30-36");
+    expect(out).toMatch(/--evenness E/);
+    expect(out).toMatch(/default "30 in\.\.36 in"/);
+  }
+});
+
+it("says progress in plain lines where there is no terminal", () => {
+  const said: string[] = [];
+  const clock = vi.spyOn(Date, "now");
+  clock.mockReturnValue(0);
+  const { observer } = progressOf({ out: () => undefined, err: (text) => said.push(text) }, "", "lines");
+  observer.progress?.("comparing rows", 0.1);
+  clock.mockReturnValue(6000);
+  observer.progress?.("comparing rows", 0.4);
+  observer.progress?.("comparing rows", 0.5);
+  clock.mockRestore();
+  expect(said).toEqual(["comparing rows 40 %\n"]);
+});
+
 it.each([
+  [["--evenness", "2"], "--evenness is not a share"],
   [["--count", "3..2"], "--count is no range"],
   [["--count", "many"], "--count is not a number"],
   [["--clearance", "high"], "--clearance is not a length"],

@@ -106,15 +106,15 @@ export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Cla
 }
 
 /**
- * The least common shift (m) that frees every box of a row from the joists, rounded outwards to whole millimetres; undefined where none
+ * The least common shift (m) that frees every box of a row from the joists, rounded outwards to whole grains; undefined where none
  * does. Candidates are the shifts that bring one box to the edge of what it needs: the least common one is among them.
  */
-export function rowShift(room: Scene["room"], row: readonly Vec2[]): number | undefined {
+export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.001): number | undefined {
   const { joists } = room;
   if (joists === undefined) return undefined;
   const axis = joists.along === "x" ? 1 : 0;
   const moved = ([x, y]: Vec2, by: number): Vec2 => (axis === 0 ? [x + by, y] : [x, y + by]);
-  const outwards = (by: number): number => Math.sign(by) * Math.ceil(Math.abs(by) * 1000 - 1e-6) * 1e-3;
+  const outwards = (by: number): number => Math.sign(by) * Math.ceil(Math.abs(by) / grain - 1e-6) * grain;
   const wanted = clearOfJoist(joists);
   const candidates = row.flatMap((at) => {
     const k = Math.round((at[axis] - joists.first) / joists.spacing);

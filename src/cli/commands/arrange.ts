@@ -1,15 +1,17 @@
 import { isMet } from "../../app/ranking.ts";
-import { OBJECTIVES, type Objective, RULE_IDS, searchRows, withArrangements } from "../../app/search.ts";
+import { OBJECTIVES, type Objective, searchRows, withArrangements } from "../../app/search.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io } from "../command.ts";
+import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
-import { writeWhole } from "../files.ts";
+import { exists, writeWhole } from "../files.ts";
+import { movedStudy } from "../moved-study.ts";
 import { openGiven, openWithFolder } from "../open-study.ts";
 import { listOf, wholeBetween } from "../option-values.ts";
 import { progressOf } from "../progress.ts";
-import { ROW_OPTIONS, rowQuestion } from "../row-options.ts";
+import { ROW_OPTIONS, RULES_HELP, rowQuestion } from "../row-options.ts";
 
 export const arrange: Command = {
   name: "arrange",
@@ -30,11 +32,6 @@ export const arrange: Command = {
     },
     ...ROW_OPTIONS,
     pairs: { type: "boolean", description: "try rows of two kinds in turn" },
-    rules: {
-      type: "string",
-      value: "IDS",
-      description: "guideline cards that must agree, separated by commas",
-    },
     faces: { type: "boolean", description: "people must see each other's faces past the pendants" },
     heads: { type: "boolean", description: "no head may reach a pendant" },
     shielding: { type: "boolean", description: "no lamp may be in a person's eyes that should be shielded" },
@@ -46,29 +43,37 @@ export const arrange: Command = {
     show: { type: "string", value: "N", default: "4", description: "how many to propose, 1 to 8" },
     ...CONFIDENCE,
     out: { type: "string", value: "FILE", description: "write the study with the proposals added to it" },
+    force: { type: "boolean", description: "let --out replace a file" },
     json: { type: "boolean", description: "one JSON object: metres, lux, watts" },
     ...ALLOW_OUTSIDE,
   },
   details: `Every proposal is checked in full, as \`check\` would, so its verdict is the one \`check\` gives. Exit code 0 when
-something meets every target, 1 when nothing does.`,
+something meets every target as evenly as --evenness asks, 1 when nothing does. Rows hang about the island's middle.
+The written study opens from where it lies: paths are told from there, and what lies outside its folder is put inside.
+${RULES_HELP}`,
   run,
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const wanted = wholeBetween(args.text("show") ?? "4", "--show", 1, 8);
   const objectives = listOf(args.text("best"), "--best", OBJECTIVES) as Objective[] | undefined;
-  const rules = listOf(args.text("rules"), "--rules", RULE_IDS) ?? [];
   confidenceOf(args.text("confidence") ?? "");
   const folder = args.text("folder");
+  const out = args.text("out");
+  if (out !== undefined && !args.flag("force") && exists(out))
+    throw usageError(
+      "--out names a file that is there.",
+      "a new name, or --force to replace it",
+      printable(out),
+    );
   const opened =
     folder === undefined
       ? { ...(await openGiven(args, io)), added: [] }
       : await openWithFolder(args, io, folder);
   const { study, document } = opened;
-  const progress = progressOf(io);
+  const progress = progressOf(io, "", "lines");
   const options = {
     ...rowQuestion(args, opened, opened.added),
-    rules,
     faces: args.flag("faces"),
     heads: args.flag("heads"),
     shielding: args.flag("shielding"),
@@ -80,14 +85,18 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const input = { study, ...found };
   io.out(args.flag("json") ? `${JSON.stringify(arrangeJson(input, VERSION))}\n` : arrangeText(input));
   const { proposals } = found.result;
-  const out = args.text("out");
   if (out !== undefined) {
     const added = withArrangements(
       document,
       proposals.map((proposal) => proposal.document),
     );
-    orThrow(writeWhole(out, `${JSON.stringify(added, null, 2)}\n`));
+    const moved = orThrow(movedStudy(added, args, out));
+    orThrow(writeWhole(out, `${JSON.stringify(moved, null, 2)}\n`));
   }
-  const all = proposals.length > 0 && proposals.every(({ assessment }) => isMet(assessment.verdict));
+  const all =
+    proposals.length > 0 &&
+    proposals.every(
+      ({ assessment, uniformity }) => isMet(assessment.verdict) && uniformity >= found.evenness,
+    );
   return all ? EXIT.met : EXIT.notMet;
 }

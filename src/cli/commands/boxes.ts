@@ -10,7 +10,7 @@ import { readUtf8 } from "../files.ts";
 import { openGiven } from "../open-study.ts";
 import { lengthOf } from "../option-values.ts";
 import { progressOf } from "../progress.ts";
-import { ROW_OPTIONS, rowQuestion } from "../row-options.ts";
+import { ROW_OPTIONS, RULES_HELP, rowQuestion } from "../row-options.ts";
 
 /** Largest file of offsets (bytes). */
 const OFFSETS_LIMIT = 100_000;
@@ -47,7 +47,8 @@ export const boxes: Command = {
   },
   details: `Positions are tried with every pendant of the shortlist, each at its best height, every box displaced at once in
 its worst direction. Exit code 0 when the first set meets every target with all of them (with --as-built: when the
-planned verdict stands), else 1.`,
+planned verdict stands), else 1. Rows lie about the island's middle.
+${RULES_HELP}`,
   run,
 };
 
@@ -59,7 +60,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (file !== undefined) return asBuilt(opened, file, confidence, args, io);
   const error = lengthOf(args.text("error") ?? "25 mm", "--error");
   if (error > 0.3) throw usageError("--error is farther than any box is set out.", "at most 300 mm");
-  const progress = progressOf(io);
+  const progress = progressOf(io, "", "lines");
   const question = { ...rowQuestion(args, opened), error };
   const found = orThrow(await ceilingBoxes(opened, question, progress.observer));
   progress.done();

@@ -23,6 +23,8 @@ export interface RobustRequest extends RankingRequest {
   readonly clearances: readonly number[];
   /** Setting-out error (m): how far a box may end up from its place. */
   readonly error: number;
+  /** Least evenness of the whole top, wherever the boxes end up; 0, any, by default. */
+  readonly evenness?: number;
 }
 
 export interface RobustKind {
@@ -66,7 +68,7 @@ export function robustBoxes(
   patterns: readonly Candidate[],
   observer?: Observer,
 ): RobustBoxes[] {
-  const { scene, layer, kinds, grid, light, clearances, error } = request;
+  const { scene, layer, kinds, grid, light, clearances, error, evenness: floor = 0 } = request;
   const needs = new ZoneNeeds(request);
   const count = grid.points.length / 3;
   const weight = scene.layers[layer].dim * scene.maintenance;
@@ -149,15 +151,15 @@ export function robustBoxes(
     .map((boxes, s): RobustBoxes => {
       const own = best[s].flatMap((each) => each ?? []);
       const worstShortage = Math.max(...own.map((each) => each.worstShortage));
-      return {
-        boxes,
-        kinds: own,
-        robust: worstShortage === 0,
-        worstShortage,
-        worstUniformity: Math.min(...own.map((each) => each.worstUniformity)),
-      };
+      const worstUniformity = Math.min(...own.map((each) => each.worstUniformity));
+      const robust = worstShortage === 0 && worstUniformity >= floor;
+      return { boxes, kinds: own, robust, worstShortage, worstUniformity };
     })
-    .sort((a, b) => a.worstShortage - b.worstShortage || b.worstUniformity - a.worstUniformity);
+    .sort((a, b) => shortOf(a) - shortOf(b) || b.worstUniformity - a.worstUniformity);
+
+  function shortOf({ worstShortage, worstUniformity }: RobustBoxes): number {
+    return worstShortage + Math.max(0, floor / Math.max(worstUniformity, 1e-3) - 1);
+  }
 
   function worstFigures(part: number): { average: number; minimum: number; evenness: number } {
     const { average } = figuresOf(nominal, parts[part]);
@@ -179,8 +181,8 @@ function better(a: RobustKind, b: RobustKind): boolean {
 
 function distinct(patterns: readonly Candidate[]): Candidate[] {
   const seen = new Set<string>();
-  return patterns.filter(({ count, pitch, along, across, kinds }) => {
-    const key = `${count} ${pitch} ${along} ${across}`;
+  return patterns.filter(({ count, pitch, along, across, shift, kinds }) => {
+    const key = `${count} ${pitch} ${along} ${across} ${shift}`;
     if (kinds.length > 1 || seen.has(key)) return false;
     seen.add(key);
     return true;

@@ -3,7 +3,7 @@
 import type { Island } from "../../scene/scene.ts";
 import type { ArrangementDocument, LayerDocument } from "../../study/study.ts";
 import { degrees } from "../../units/quantities.ts";
-import { type Candidate, centreOf, type Kind, kindAt } from "./candidate.ts";
+import { type Candidate, centreOf, type Kind, kindAt, offsetOf } from "./candidate.ts";
 
 export interface Written {
   readonly island: Island;
@@ -32,7 +32,7 @@ export function arrangementOf(
               count: candidate.count,
               ...(candidate.count === 1 ? {} : { spacing: exact(candidate.pitch * step) }),
               clearance: exact(candidate.clearance),
-              offset: [exact(candidate.along * step), exact(candidate.across * step)],
+              offset: offsetOf(candidate, step).map(exact) as [number, number],
               turn: degrees(first.turn),
             },
           },

@@ -7,7 +7,7 @@
  */
 
 import { rotationOf } from "../../geometry/frame.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { lowestPoint } from "../../luminaire/extent.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
@@ -27,6 +27,13 @@ export interface Candidate {
   readonly across: number;
   /** Lowest point above the top (m). */
   readonly clearance: number;
+  /** What is left of a common shift off the joists beside `along` and `across` (m, island frame). */
+  readonly shift?: Vec2;
+}
+
+/** Shift of the row's middle from the island's (m, island frame). */
+export function offsetOf({ along, across, shift = [0, 0] }: Candidate, step: number): Vec2 {
+  return [along * step + shift[0], across * step + shift[1]];
 }
 
 /** A luminaire of the shortlist with what its place in a row depends on. */
@@ -76,7 +83,9 @@ export function centreOf(
   island: Island,
   step: number,
 ): Vec3 {
-  const p = placeOf(island, step, stationOf(candidate, i), candidate.across);
+  const [x, y] = placeOf(island, step, stationOf(candidate, i), candidate.across);
+  const [dx, dy] = candidate.shift ?? [0, 0];
+  const p: Vec2 = [x + dx, y + dy];
   return hungAt(island, p, candidate.clearance, kinds[kindAt(candidate, i)].lowest);
 }
 

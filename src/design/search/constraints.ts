@@ -3,15 +3,17 @@
  * and keep-outs, pendants under the ceiling, the rules of thumb the user switched on, and the dimmer's load.
  */
 
+import { rowShift } from "../../advice/clashes/ceiling-clashes.ts";
 import { RULES } from "../../advice/guidelines/cards.ts";
 import type { Rule } from "../../advice/guidelines/rule.ts";
 import type { PendantRow } from "../../advice/pendant-row.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import { topHeightAt } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { type Candidate, centreOf, type Kind, kindAt, stationOf } from "./candidate.ts";
-import { boxMeets } from "./ceiling-holds.ts";
+import { type Candidate, centreOf, type Kind, kindAt, offsetOf, stationOf } from "./candidate.ts";
+import { boxMeets, ON_JOIST } from "./ceiling-holds.ts";
 import { placeOf } from "./search-grid.ts";
 
 export interface Constraints {
@@ -19,6 +21,10 @@ export interface Constraints {
   readonly rules: readonly string[];
   /** Whether the layer's fitted watts must lie within its dimmer's load. */
   readonly load: boolean;
+  /** Least free distance from outer rim to end of the top a row keeps when it is shifted off joists (m). */
+  readonly leastEnd?: number;
+  /** Shifts off joists are rounded outwards to this (m); 1 mm by default. */
+  readonly grain?: number;
 }
 
 /** Why rows were left out, how many of each count, the commonest first. */
@@ -39,23 +45,27 @@ export function keepingConstraints(
   layer: number,
   kinds: readonly Kind[],
   step: number,
-  { rules, load }: Constraints,
+  { rules, load, leastEnd = 0, grain = 0.001 }: Constraints,
 ): { readonly kept: Candidate[]; readonly leftOut: readonly LeftOut[] } {
   const chosen = RULES.filter(({ id }) => rules.includes(id));
   const tally = new Map<string, number>();
   const keptOf = new Map<number, number>();
-  const kept = candidates.filter((candidate) => {
+  const kept = candidates.flatMap((planned) => {
+    const found = meetsCeiling(planned, scene, kinds, step);
+    const shifted =
+      found === MEETS_JOIST ? offJoists(planned, scene, kinds, step, { leastEnd, grain }) : undefined;
+    const candidate = shifted ?? planned;
     const why =
-      meetsCeiling(candidate, scene, kinds, step) ??
+      (shifted === undefined ? found : meetsCeiling(shifted, scene, kinds, step)) ??
       (load ? overload(candidate, scene, layer, kinds) : undefined) ??
       breaks(candidate, scene, layer, kinds, step, chosen);
     if (why === undefined) {
       keptOf.set(candidate.count, (keptOf.get(candidate.count) ?? 0) + 1);
-      return true;
+      return [candidate];
     }
     const key = `${candidate.count}\n${why}`;
     tally.set(key, (tally.get(key) ?? 0) + 1);
-    return false;
+    return [];
   });
   const leftOut = [...tally]
     .map(([key, rows]): LeftOut => {
@@ -64,6 +74,40 @@ export function keepingConstraints(
     })
     .sort((a, b) => b.rows - a.rows);
   return { kept, leftOut };
+}
+
+const MEETS_JOIST = `a box would meet ${ON_JOIST}`;
+
+/** The row with one shift for all its boxes that frees them from the joists, still on the top; undefined where none does. */
+function offJoists(
+  candidate: Candidate,
+  { island, room }: Scene,
+  kinds: readonly Kind[],
+  step: number,
+  { leastEnd, grain }: { readonly leastEnd: number; readonly grain: number },
+): Candidate | undefined {
+  if (island === undefined || room.joists === undefined) return undefined;
+  const row = Array.from({ length: candidate.count }, (_, i): Vec2 => {
+    const [x, y] = centreOf(candidate, i, kinds, island, step);
+    return [x, y];
+  });
+  const by = rowShift(room, row, grain);
+  if (by === undefined) return undefined;
+  const [c, s] = [Math.cos(island.turn), Math.sin(island.turn)];
+  const [x, y] = room.joists.along === "y" ? [by, 0] : [0, by];
+  const shift: Vec2 = [c * x + s * y, c * y - s * x];
+  const onNodes = shift.map((metres) => 2 * Math.round(metres / (2 * step)));
+  const moved: Candidate = {
+    ...candidate,
+    along: candidate.along + onNodes[0],
+    across: candidate.across + onNodes[1],
+    shift: [shift[0] - onNodes[0] * step, shift[1] - onNodes[1] * step],
+  };
+  const [along, across] = offsetOf(moved, step);
+  const rim = Math.max(...candidate.kinds.map((k) => kinds[k as number].rim));
+  const reach = ((candidate.count - 1) * candidate.pitch * step + rim) / 2 + leastEnd;
+  const onTop = Math.abs(along) + reach <= island.length / 2 + 1e-9 && Math.abs(across) <= island.width / 2;
+  return onTop ? moved : undefined;
 }
 
 function meetsCeiling(
@@ -144,11 +188,11 @@ function rowOf(
   const breadth = Math.max(...own.map((kind) => kind.breadth));
   const stations = Array.from(
     { length: candidate.count },
-    (_, i) => placeOf(island, step, stationOf(candidate, i), 0)[0],
+    (_, i) => placeOf(island, step, stationOf(candidate, i), 0)[0] + (candidate.shift?.[0] ?? 0),
   );
   const endToCentre = Math.min(stations[0], island.length - stations[stations.length - 1]);
   const pitch = candidate.pitch * step;
-  const across = island.width / 2 + candidate.across * step;
+  const across = island.width / 2 + offsetOf(candidate, step)[1];
   return {
     layer,
     luminaire: own[0].luminaire,

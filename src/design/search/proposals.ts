@@ -52,6 +52,8 @@ export interface Proposal extends Checked {
   readonly view?: number;
   /** What it is best at among the proposals, in words. */
   readonly reasons: readonly string[];
+  /** Shifted off the joists: the same row about the island's middle, and what the shift does to its light, in words. */
+  readonly unshifted?: { readonly does: string };
   /** The best with one pendant fewer, and what it loses, in words. */
   readonly skipOne?: Checked & { readonly loses: string };
   /** Dimmed as far as the targets allow. */
@@ -70,6 +72,8 @@ export interface ProposalRequest {
   readonly wanted: number;
   /** In which light is said in words; lx by default. */
   readonly unit?: IlluminanceUnit;
+  /** Least evenness of the whole top that is proposed where anything reaches it. */
+  readonly evenness: number;
 }
 
 export interface Proposals {
@@ -87,13 +91,13 @@ const MOST_LOOKS = 300;
 const NEAREST = 200;
 
 export function proposalsOf(request: ProposalRequest, observer?: Observer): Proposals {
-  const { ranked, written, check, objectives, people, wanted } = request;
-  const met = ranked.filter(({ shortage }) => shortage === 0);
-  const pool = met.length > 0 ? met : nearest(ranked);
+  const { ranked, written, check, objectives, people, wanted, evenness } = request;
+  const met = ranked.filter(({ shortage, uniformity }) => shortage === 0 && uniformity >= evenness);
+  const pool = met.length > 0 ? met : nearest(ranked, evenness);
   const front = paretoSet(pool, objectives);
   const order = interleaved(front, objectives);
   // Behind the undominated stand the others, for when the check turns those down.
-  const reserve = interleaved(nearest(ranked), objectives);
+  const reserve = interleaved(nearest(ranked, evenness), objectives);
   const found: (Checked & { figures: CandidateFigures })[] = [];
   const second: (Checked & { figures: CandidateFigures })[] = [];
   const turnedDown: string[] = [];
@@ -124,13 +128,18 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
     checked++;
     tries.set(sort, (tries.get(sort) ?? 0) + 1);
     const result = { ...checkedOf(document, resolved.value, check), figures };
-    if (meets(result.assessment.verdict)) found.push(result);
+    const met = meets(result.assessment.verdict);
+    if (met && result.uniformity >= evenness) found.push(result);
     else {
       second.push(result);
-      turnedDown.push(`${sort}: the full check says ${result.assessment.verdict}`);
+      turnedDown.push(
+        met
+          ? `${sort}: an evenness of ${result.uniformity.toFixed(2)} is less than ${evenness}`
+          : `${sort}: the full check says ${result.assessment.verdict}`,
+      );
     }
   }
-  const shown = found.length > 0 ? found : bestOf(second, wanted);
+  const shown = found.length > 0 ? found : bestOf(second, wanted, evenness);
   const proposals = shown.map((each, index): Proposal => {
     throwIfCancelled(observer);
     observer?.progress?.("what skipping one would lose", index / shown.length);
@@ -152,6 +161,7 @@ function complete(
     ...(view === undefined ? {} : { view }),
     reasons: reasonsOf(each, shown, request.objectives),
     ...(skipOne === undefined ? {} : { skipOne }),
+    ...(each.figures.candidate.shift === undefined ? {} : { unshifted: unshiftedOf(each, request) }),
     ...(dimmed === undefined ? {} : { dimmed }),
   };
 }
@@ -170,16 +180,32 @@ export function checkedOf(document: ArrangementDocument, scene: Scene, check: Fu
 
 const meets = (verdict: Verdict): boolean => verdict === "meets" || verdict === "no target";
 
-function nearest(ranked: readonly CandidateFigures[]): CandidateFigures[] {
-  return [...ranked].sort((a, b) => a.shortage - b.shortage || b.uniformity - a.uniformity).slice(0, NEAREST);
+/** How far short of its targets and of the least evenness, relative. */
+const shortOf = (
+  { shortage, uniformity }: Pick<CandidateFigures, "shortage" | "uniformity">,
+  evenness: number,
+): number => shortage + Math.max(0, evenness / Math.max(uniformity, 1e-3) - 1);
+
+function nearest(ranked: readonly CandidateFigures[], evenness: number): CandidateFigures[] {
+  return [...ranked]
+    .sort((a, b) => shortOf(a, evenness) - shortOf(b, evenness) || b.uniformity - a.uniformity)
+    .slice(0, NEAREST);
 }
 
 /** The best of what the check turned down, one of each sort. */
-function bestOf<T extends Checked & { figures: CandidateFigures }>(all: readonly T[], wanted: number): T[] {
+function bestOf<T extends Checked & { figures: CandidateFigures }>(
+  all: readonly T[],
+  wanted: number,
+  evenness: number,
+): T[] {
+  // What is patchy falls short, whatever its zones say.
+  const rank = ({ assessment, uniformity }: T): number =>
+    VERDICT_RANK[uniformity < evenness ? "falls short" : assessment.verdict];
   const ordered = [...all].sort(
     (a, b) =>
-      VERDICT_RANK[a.assessment.verdict] - VERDICT_RANK[b.assessment.verdict] ||
-      a.figures.shortage - b.figures.shortage,
+      rank(a) - rank(b) ||
+      shortOf({ ...a.figures, uniformity: a.uniformity }, evenness) -
+        shortOf({ ...b.figures, uniformity: b.uniformity }, evenness),
   );
   const names = new Set<string>();
   return ordered
@@ -233,6 +259,19 @@ function peopleAgainst(scene: Scene, { faces, heads, shielding }: PeopleConstrai
       return `${hidden.person}, ${hidden.posture}, would not see ${hidden.towards} for a pendant`;
   }
   return undefined;
+}
+
+/** What the shift off the joists does to the light. */
+function unshiftedOf(
+  each: Checked & { figures: CandidateFigures },
+  { written, base, layer, check, unit }: ProposalRequest,
+): { does: string } {
+  const { shift: _s, ...candidate } = each.figures.candidate;
+  const middle = { ...candidate, along: 0, across: 0 };
+  const document = arrangementOf(middle, base, layer, each.document.name, written);
+  const resolved = check.resolve(document);
+  if (!resolved.ok) return { does: "against the middle nothing can be said" };
+  return { does: lossOf(checkedOf(document, resolved.value, check), each, unit) };
 }
 
 /** The best row of the same kinds with one pendant fewer, checked, and what is lost. */

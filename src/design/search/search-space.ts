@@ -2,11 +2,11 @@
  * What is tried: every count, pitch, clearance and shift of a row of each kind, and of two kinds in turn.
  *
  * Defaults are wide enough for any rule of thumb: 1 to 6 pendants, gaps from a hand's breadth up to the length of the
- * top, 150 mm (6 in) free at its ends, 0.70 to 1.00 m (28 to 40 in) above it, on the island's centreline. Where joists or keep-outs are known the row
- * may also shift along the island. All common practice, no source.
+ * top, 150 mm (6 in) free at its ends, 0.75 to 0.90 m (30 to 36 in) above it, about the island's middle. Where boxes
+ * would meet joists the whole row shifts as little as frees them (constraints.ts). All common practice, no source.
  */
 
-import type { Island, RoomShape } from "../../scene/scene.ts";
+import type { Island } from "../../scene/scene.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
 import type { Candidate, Kind } from "./candidate.ts";
 
@@ -41,7 +41,6 @@ export function mostCandidates(points: number): number {
 
 /** @param island one too large for the lattice's points gets a coarser one */
 export function usualSpace(
-  room: RoomShape,
   unit: "mm" | "m" | "ft-in",
   island?: Pick<Island, "length" | "width">,
 ): SearchSpace {
@@ -50,18 +49,21 @@ export function usualSpace(
   let lattice = step;
   const { length, width } = island ?? { length: 0, width: 0 };
   while ((length / (2 * lattice)) * (width / (2 * lattice)) > MOST_POINTS) lattice *= 2;
-  const held = room.joists !== undefined || (room.keepOuts?.length ?? 0) > 0;
   return {
     step: lattice,
     counts: [1, 2, 3, 4, 5, 6],
-    clearances: Array.from({ length: 7 }, (_, k) => (28 + 2 * k) * step),
+    clearances: Array.from({ length: 4 }, (_, k) => (30 + 2 * k) * step),
     leastGap: 4 * step,
     leastEnd: 6 * step,
-    along: held ? [0, 2, -2, 4, -4, 6, -6, 8, -8].map((n) => n * step) : [0],
+    along: [0],
     across: [0],
     pairs: false,
   };
 }
+
+/** What positions are set out in (m): whole millimetres, or eighths of an inch. */
+export const grainOf = (unit: "mm" | "m" | "ft-in"): number =>
+  unit === "ft-in" ? METRES_PER_INCH / 8 : 0.001;
 
 /** All candidates, those of one clearance together; no more than `mostRows`. */
 export function candidatesOf(

@@ -17,7 +17,7 @@ import { OBJECTIVES, type Objective } from "./pareto.ts";
 import { type FullCheck, type PeopleConstraints, type Proposals, proposalsOf } from "./proposals.ts";
 import { rankCandidates } from "./ranking.ts";
 import { searchGrid } from "./search-grid.ts";
-import { candidatesOf, mostCandidates, type SearchSpace, usualSpace } from "./search-space.ts";
+import { candidatesOf, grainOf, mostCandidates, type SearchSpace, usualSpace } from "./search-space.ts";
 import { standingLight } from "./standing-light.ts";
 
 export interface SearchRequest {
@@ -34,6 +34,8 @@ export interface SearchRequest {
   readonly objectives?: readonly Objective[];
   readonly wanted?: number;
   readonly confidence?: number;
+  /** Least evenness of the whole top that is proposed; 0, any, by default. */
+  readonly evenness?: number;
 }
 
 export interface SearchResult extends Proposals {
@@ -55,7 +57,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
   if (scene.layers[layer] === undefined)
     return wrong("The arrangement has no layer to search.", "a layer of pendants");
   if (request.kinds.length === 0) return wrong("There is no luminaire to try.", "at least one");
-  const space = { ...usualSpace(scene.room, study.display.length, island), ...request.space };
+  const space = { ...usualSpace(study.display.length, island), ...request.space };
   const kinds = request.kinds.map((luminaire) => kindOf(luminaire, island));
   const {
     faces = false,
@@ -67,7 +69,12 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
   const grid = searchGrid(island, scene.zones, space.step);
   const mostRows = mostCandidates(grid.points.length / 3);
   const all = candidatesOf(space, kinds, island, mostRows);
-  const { kept, leftOut } = keepingConstraints(all, scene, layer, kinds, space.step, { rules, load });
+  const { kept, leftOut } = keepingConstraints(all, scene, layer, kinds, space.step, {
+    rules,
+    load,
+    leastEnd: space.leastEnd,
+    grain: grainOf(study.display.length),
+  });
   const light = standingLight(scene, layer, kinds, grid, calculate, observer);
   const ranked = rankCandidates(
     {
@@ -93,6 +100,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
       objectives: request.objectives ?? OBJECTIVES,
       people: { faces, heads, shielding },
       wanted: request.wanted ?? 4,
+      evenness: request.evenness ?? 0,
       unit: study.display.illuminance,
     },
     observer,
@@ -100,7 +108,9 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
   return success({
     ...found,
     candidates: all.length,
-    promising: ranked.filter(({ shortage }) => shortage === 0).length,
+    promising: ranked.filter(
+      ({ shortage, uniformity }) => shortage === 0 && uniformity >= (request.evenness ?? 0),
+    ).length,
     leftOut,
     cutShort: all.length >= mostRows,
   });

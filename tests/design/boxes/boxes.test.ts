@@ -59,7 +59,7 @@ describe("robust boxes", () => {
     const luminaire = study.luminaires.get(name);
     return luminaire === undefined ? [] : [kindOf(luminaire, island)];
   });
-  const space = { ...usualSpace(scene.room, "mm"), counts: [2, 3], clearances: [0.8] };
+  const space = { ...usualSpace("mm"), counts: [2, 3], clearances: [0.8] };
   const grid = searchGrid(island, scene.zones, space.step);
   const patterns = candidatesOf(space, [kinds[0]], island);
   const request = {
