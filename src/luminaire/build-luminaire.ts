@@ -13,6 +13,7 @@ import { radians } from "../units/quantities.ts";
 import { beamLuminaire } from "./beam-luminaire.ts";
 import type { Body } from "./body.ts";
 import { type BodyProfile, bodyOutline, usualRise } from "./body-profiles.ts";
+import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 import type { Luminaire } from "./luminaire.ts";
 
 /** What a study says of a luminaire; lengths in metres, angles in degrees. */
@@ -45,6 +46,7 @@ export interface LuminaireDescription {
   };
   readonly lampSet?: number;
   readonly flux?: number;
+  readonly fluxFrom?: "file" | "lamps";
   readonly watts?: number;
   readonly markedWatts?: number;
   readonly cct?: number;
@@ -103,17 +105,35 @@ function fromPhotometry(
   path: string,
 ): Outcome<Luminaire> {
   const { distribution, absolute, ratedFlux, watts, tilt } = file;
-  const luminaire = (light: IntensityDistribution, rated: number | undefined): Luminaire => ({
+  const own = luminousFlux(distribution).total;
+  const luminaire = (
+    light: IntensityDistribution,
+    rated: number | undefined,
+    relamped = false,
+  ): Luminaire => ({
     name,
     distribution: light,
     emission: { kind: "opening", opening: openingOf(description, file.opening) },
-    evidence: absolute ? "A" : "B",
+    evidence: relamped ? "G" : absolute ? "A" : "B",
     flux: luminousFlux(light).total,
     origin: description.photometry ?? "photometric data",
     ...orderFacts(file),
     ...defined({ ratedFlux: rated, watts, tilt }),
   });
-  if (description.flux === undefined) return success(luminaire(distribution, ratedFlux));
+  const scaled = (factor: number, rated: number): Luminaire =>
+    luminaire(
+      { ...distribution, intensity: distribution.intensity.map((candela) => candela * factor) },
+      rated,
+      true,
+    );
+  const unsettled = unsettledFlux(own, { absolute, ...defined({ ratedFlux }) });
+  if (description.flux === undefined) {
+    const asFiled = luminaire(distribution, ratedFlux);
+    if (unsettled === undefined || description.fluxFrom === "file") return success(asFiled);
+    if (description.fluxFrom === "lamps") return success(scaled(unsettled.lamps / own, unsettled.lamps));
+    const issue = wrong("luminaire-flux-unsettled", unsettledFluxWords(unsettled), pathTo(path, "fluxFrom"));
+    return success({ ...asFiled, unsettledFlux: unsettled }, [{ ...issue, severity: "warning" }]);
+  }
   const at = pathTo(path, "flux");
   if (absolute)
     return failure(
@@ -128,9 +148,7 @@ function fromPhotometry(
     return failure(
       wrong("luminaire-relamp-unrated", "The file states no rated flux to scale from.", at, 'no "flux"'),
     );
-  const scale = description.flux / ratedFlux;
-  const intensity = distribution.intensity.map((candela) => candela * scale);
-  return success(luminaire({ ...distribution, intensity }, description.flux));
+  return success(scaled(description.flux / ratedFlux, description.flux));
 }
 
 function fromBeam(name: string, description: LuminaireDescription, path: string): Outcome<Luminaire> {

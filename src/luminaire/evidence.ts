@@ -5,7 +5,7 @@
  * Bands are engineering defaults, no source, unless said; half-widths relative to the value.
  */
 
-export type Evidence = "A" | "B" | "C" | "D" | "E" | "F";
+export type Evidence = "A" | "B" | "C" | "D" | "E" | "F" | "G";
 
 export interface EvidenceClass {
   readonly words: string;
@@ -33,7 +33,16 @@ export const EVIDENCE: Readonly<Record<Evidence, EvidenceClass>> = {
     alignment: HALF_DEGREE,
     fromRatedFlux: false,
   },
+  // As measured; that the lamps give their rated flux is an uncertainty of its own.
   B: {
+    words: "measured, relative to its rated lamps",
+    band: [0.08, 0.08],
+    level: 0.07,
+    lobe: 0.05,
+    alignment: HALF_DEGREE,
+    fromRatedFlux: true,
+  },
+  G: {
     words: "measured, re-lamped",
     band: [0.15, 0.15],
     level: 0.13,

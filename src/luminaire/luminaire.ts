@@ -8,6 +8,7 @@ import type { IntensityDistribution } from "../photometry/intensity-distribution
 import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
 import type { Evidence } from "./evidence.ts";
+import type { UnsettledFlux } from "./unsettled-flux.ts";
 import type { Emission } from "./near-field.ts";
 
 export interface Luminaire {
@@ -23,6 +24,8 @@ export interface Luminaire {
   readonly flux: number;
   /** Rated flux the candela rest on, where known (lm). */
   readonly ratedFlux?: number;
+  /** Where the file's own light is not its lamps' and nobody said which holds. */
+  readonly unsettledFlux?: UnsettledFlux;
   /** Input power at full output (W); undefined when nobody said. */
   readonly watts?: number;
   /** Largest lamp power marked on the luminaire (W). */

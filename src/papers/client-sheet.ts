@@ -122,6 +122,13 @@ export function sentences(handover: Handover, { scene, assessment }: HandoverOpt
     lines.push(`The darkest spot is ${dark}: ${words.lux(assessment.planes[top].statistics.minimum)}.`);
   const pendants = ceilingBoxes(scene).filter(({ kind }) => kind === "pendant").length;
   const all = scene.layers.reduce((sum, { luminaires }) => sum + luminaires.length, 0);
+  const unsettled = scene.layers.some(({ luminaires }) =>
+    luminaires.some(({ luminaire }) => luminaire.unsettledFlux !== undefined),
+  );
+  if (unsettled)
+    lines.push(
+      "HOLD: how much light one of its luminaires gives is not settled; the figures may be far off.",
+    );
   const { watts, unknownWatts } = assessment.energy;
   lines.push(
     `Takes ${count(pendants, "pendant")} and ${count(all - pendants, "other light")}, ${all} holes in the ceiling at most, ${unknownWatts > 0 ? "at least " : ""}${watts.toFixed(0)} W when all is on.`,

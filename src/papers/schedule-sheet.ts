@@ -153,7 +153,8 @@ function cells(
   { type, luminaire, count, beam, size: [length, width, height] }: ScheduleRow,
   words: HandoverWords,
 ): string[] {
-  const { name, flux, watts, markedWatts, cct, cri, weight, finish, evidence, origin } = luminaire;
+  const { name, flux, watts, markedWatts, cct, cri, weight, finish, evidence, origin, unsettledFlux } =
+    luminaire;
   const plan =
     Math.abs(length - width) < 0.0005
       ? words.dimension(length)
@@ -172,7 +173,7 @@ function cells(
     said(weight),
     suspensionWords(luminaire, words),
     said(finish),
-    `${EVIDENCE[evidence].words}: ${printable(origin, 44)}`,
+    `${unsettledFlux === undefined ? "" : "HOLD, flux not settled; "}${EVIDENCE[evidence].words}: ${printable(origin, 44)}`,
   ];
 }
 

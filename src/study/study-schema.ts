@@ -208,6 +208,7 @@ const luminaire = object({
   ),
   lampSet: optional(wholeNumber(0, 1000)),
   flux: optional(flux),
+  fluxFrom: optional(oneOf(["file", "lamps"])),
   watts: optional(watts),
   markedWatts: optional(watts),
   cct: optional(numberWithin("colour temperature", " K", { from: 1000, to: 25_000 })),

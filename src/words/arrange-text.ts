@@ -8,12 +8,12 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { table, wrapped } from "./table.ts";
-import { VERDICT_MARK, zoneSentence } from "./text.ts";
+import { unsettledSentences, VERDICT_MARK, zoneSentence } from "./text.ts";
 
 const WIDTH = 96;
 
 export interface ArrangeTextInput {
-  readonly study: Pick<ResolvedStudy, "title" | "display">;
+  readonly study: Pick<ResolvedStudy, "title" | "display" | "warnings">;
   readonly result: SearchResult;
   readonly step: number;
   /** Least evenness asked for. */
@@ -79,6 +79,8 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
     lines.push("", "Turned down when looked at closely");
     for (const words of turnedDown.slice(0, 8)) lines.push(...wrapped(printable(words), WIDTH, 2, 2));
   }
+  const unsettled = unsettledSentences(study);
+  if (unsettled.length > 0) lines.push("", ...unsettled.flatMap((sentence) => wrapped(sentence, WIDTH, 2)));
   lines.push(
     "",
     ...wrapped(

@@ -26,6 +26,7 @@ import {
   darkestPlace,
   patchyRemark,
   rankedByUniformity,
+  unsettledSentences,
   verdictMark,
   verdictWords,
   zoneSentence,
@@ -238,6 +239,11 @@ function spread(study: ResolvedStudy, { scene, assessment }: JudgedArrangement, 
   );
 }
 
+/** What a file contradicts itself about, and nobody settled. */
+function unsettled(study: Pick<ResolvedStudy, "warnings">): string[] {
+  return unsettledSentences(study).flatMap((sentence) => wrapped(sentence, WIDTH, 2, 2));
+}
+
 function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): string[] {
   const unit = study.display.illuminance;
   const scenes = ranked.map(({ judged }) => judged.scene);
@@ -253,7 +259,7 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
       printable(luminaire.origin, 34),
     ];
   });
-  lines.push(...table(luminaires, 2, [0, 2, 3]));
+  lines.push(...table(luminaires, 2, [0, 2, 3]), ...unsettled(study));
   const maintenance = [...new Set(scenes.map((scene) => scene.maintenance))].map((m) => m.toFixed(2));
   lines.push(
     `  Maintained values: maintenance factor ${maintenance.join(", ")}. Night only, no daylight.`,

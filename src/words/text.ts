@@ -2,6 +2,8 @@
 
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
+import type { Issue } from "../diagnostics/issue.ts";
+import { printable } from "../diagnostics/printable.ts";
 import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
@@ -123,6 +125,16 @@ export function rankedByUniformity<T extends { readonly evenness: number }>(all:
     .map((item, index) => ({ item, index }))
     .sort((a, b) => b.item.evenness - a.item.evenness || a.index - b.index)
     .map(({ item }) => item);
+}
+
+/** `HOLD bar: the file's own light is …`: luminaires whose flux nobody settled. */
+export function unsettledSentences({ warnings }: { readonly warnings: readonly Issue[] }): readonly string[] {
+  return warnings
+    .filter(({ code }) => code === "luminaire-flux-unsettled")
+    .map(
+      ({ message, where }) =>
+        `HOLD ${printable(where.path?.split("/")[2] ?? "", 60)}: ${printable(message, 400)}`,
+    );
 }
 
 /** The verdict on a whole arrangement in a few words. */

@@ -41,7 +41,7 @@ describe("a luminaire from a file", () => {
   it("is re-lamped by the ratio of fluxes, and what is said wins over the file", () => {
     const { luminaire } = built({ photometry: "x.ies", flux: 2500, watts: 20, cri: 95 }, FILE);
     expect(luminaire.flux).toBeCloseTo(2000, 0);
-    expect(luminaire).toMatchObject({ ratedFlux: 2500, watts: 20, cri: 95, evidence: "B" });
+    expect(luminaire).toMatchObject({ ratedFlux: 2500, watts: 20, cri: 95, evidence: "G" });
     // The file's own table is left as it was.
     expect(FILE.distribution.intensity[0]).toBeCloseTo(1000 / Math.PI, 10);
   });

@@ -7,6 +7,7 @@ import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
@@ -51,6 +52,12 @@ export function holds(
     ),
     "The luminaire has no size: the drop is measured to its photometric centre.",
   );
+  for (const { tag, luminaire } of boxes)
+    if (luminaire.unsettledFlux !== undefined)
+      found.push({
+        tags: [tag],
+        words: `"${printable(luminaire.name, 40)}": ${unsettledFluxWords(luminaire.unsettledFlux)}`,
+      });
   for (const clash of clashes) {
     const tags = clash.between.filter((name) => boxes.some(({ tag }) => tag === name));
     const others = clash.between.filter((name) => !tags.includes(name));

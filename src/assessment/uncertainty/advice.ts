@@ -23,7 +23,13 @@ export function uncertaintyAdvice(drivers: readonly Driver[]): string {
   const [first] = drivers;
   if (first === undefined || first.kind === "rest") return "spread over many inputs";
   const measured = (first.kind === "level" || first.kind === "lobe") && first.evidence === "A";
-  const way = measured ? "only a reading on site would settle it" : ADVICE[first.kind];
+  const lamps =
+    first.kind === "flux" || (first.kind === "level" && (first.evidence === "B" || first.evidence === "G"));
+  const way = measured
+    ? "only a reading on site would settle it"
+    : lamps && first.evidence !== undefined && "BG".includes(first.evidence)
+      ? "the measured flux of the lamp fitted would settle it"
+      : ADVICE[first.kind];
   const lead = `mostly the ${first.input} (${Math.round(100 * first.share)} %)`;
   return way === undefined ? lead : `${lead}: ${way}`;
 }
