@@ -5,7 +5,7 @@
 
 import { bodyMesh } from "./body-mesh.ts";
 import type { Luminaire } from "./luminaire.ts";
-import { openingShape } from "./opening/openings.ts";
+import { openingSupport } from "./opening/support.ts";
 
 /** Height (m) of the lowest point of body and opening relative to the photometric centre, at or below zero when
  * there is an opening; `rotation` is column-major, local to room. */
@@ -21,7 +21,7 @@ export function highestPoint(luminaire: Luminaire, rotation: Float64Array): numb
 function reach({ emission, body }: Luminaire, rotation: Float64Array, sign: 1 | -1): number {
   // Height of a local point = its product with the third row of the rotation.
   const [x, y, z] = [rotation[2], rotation[5], rotation[8]];
-  let most = openingShape(emission.opening).support(x, y, z);
+  let most = openingSupport(emission.opening, x, y, z);
   if (body === undefined) return sign * most;
   if (emission.opening.shape === "point") most = -Infinity;
   const { positions } = bodyMesh(body, emission.opening);

@@ -2,7 +2,7 @@
 
 import * as v from "valibot";
 import { FINISH_NAMES, type FinishName } from "../luminaire/shade/finishes.ts";
-import { LAMP_FINISHES } from "../luminaire/shade/lamp.ts";
+import { LAMP_FINISHES } from "../luminaire/shade/lamp-finishes.ts";
 import { LOWER_ENDS } from "../luminaire/shade/shade-document.ts";
 import { SHADE_PROFILES } from "../luminaire/shade/shade-forms.ts";
 import {

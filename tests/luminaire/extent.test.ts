@@ -1,7 +1,7 @@
 /** How far openings reach, by the definition: the most that any point of the solid reaches along a direction. */
 import { describe, expect, it } from "vitest";
 import { rotationOf } from "../../src/geometry/frame.ts";
-import { openingShape } from "../../src/luminaire/opening/openings.ts";
+import { openingSupport } from "../../src/luminaire/opening/support.ts";
 import { extentAlong } from "../../src/luminaire/plan-extent.ts";
 import type { OpeningShape } from "../../src/photometry/luminous-opening.ts";
 import { radians } from "../../src/units/quantities.ts";
@@ -36,7 +36,7 @@ describe("reach", () => {
             const p = [(a * i) / steps, (b * j) / steps, (c * k) / steps] as const;
             if (within(...p)) most = Math.max(most, p[0] * d[0] + p[1] * d[1] + p[2] * d[2]);
           }
-      const reach = openingShape(solid).support(d[0], d[1], d[2]);
+      const reach = openingSupport(solid, d[0], d[1], d[2]);
       // The lattice misses the furthest point by less than a step of each extent.
       expect(reach).toBeGreaterThanOrEqual(most - 1e-12);
       expect(reach).toBeLessThan(most + 0.012);

@@ -3,7 +3,7 @@
 import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
-import { openingShape } from "../../luminaire/opening/openings.ts";
+import { openingSupport } from "../../luminaire/opening/support.ts";
 import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
 import { roomToIsland } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";
@@ -122,8 +122,7 @@ function openingWithinBody({
     body.profile === "box"
       ? [(body.length ?? body.diameter) / 2, (body.width ?? body.diameter) / 2]
       : [body.diameter / 2, body.diameter / 2];
-  const shape = openingShape(opening);
-  const [ox, oy] = [shape.support(1, 0, 0), shape.support(0, 1, 0)];
+  const [ox, oy] = [openingSupport(opening, 1, 0, 0), openingSupport(opening, 0, 1, 0)];
   const least = Math.min(bx - ox, by - oy);
   const crosswise = body.profile === "box" && Math.min(by - ox, bx - oy) >= -STICKS_OUT;
   return { least, crosswise };

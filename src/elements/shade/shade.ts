@@ -4,7 +4,7 @@ import { type ShadeShape, shadeSilhouette } from "../../drawing/shade-silhouette
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { FINISH_NAMES } from "../../luminaire/shade/finishes.ts";
-import { LAMP_FINISHES } from "../../luminaire/shade/lamp.ts";
+import { LAMP_FINISHES } from "../../luminaire/shade/lamp-finishes.ts";
 import { LOWER_ENDS } from "../../luminaire/shade/shade-document.ts";
 import { SHADE_FORMS, SHADE_PROFILES } from "../../luminaire/shade/shade-forms.ts";
 import { readLength } from "../../units/length-text.ts";

@@ -20,11 +20,6 @@ class BoxOpening implements OpeningSurface {
     this.ends = Float64Array.of(b * c, b * c, a * c, a * c, a * b, a * b).map((quarter) => 4 * quarter);
   }
 
-  support(x: number, y: number, z: number): number {
-    const [a, b, c] = this.half;
-    return a * Math.abs(x) + b * Math.abs(y) + c * Math.abs(z);
-  }
-
   projectedArea(x: number, y: number, z: number): number {
     return endArea(this.ends, x, y, z);
   }

@@ -32,12 +32,6 @@ class CylinderOpening implements OpeningSurface {
     this.rotational = axis === 2 && half[0] === half[1];
   }
 
-  support(x: number, y: number, z: number): number {
-    const [a, b, c] = this.half;
-    const along = [a * Math.abs(x), b * Math.abs(y), c * Math.abs(z)];
-    return along[this.axis] + Math.hypot(along[(this.axis + 1) % 3], along[(this.axis + 2) % 3]);
-  }
-
   projectedArea(x: number, y: number, z: number): number {
     const [a, b, c] = this.half;
     const ends = endArea(this.ends, x, y, z);

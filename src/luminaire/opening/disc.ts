@@ -20,11 +20,6 @@ class DiscOpening implements OpeningSurface {
     this.rotational = axis === 2 && half[0] === half[1];
   }
 
-  support(x: number, y: number, z: number): number {
-    const [a, b, c] = this.half;
-    return Math.hypot(a * Math.abs(x), b * Math.abs(y), c * Math.abs(z));
-  }
-
   projectedArea(x: number, y: number, z: number): number {
     // Of the three products two hold the extent that is zero.
     const [a, b, c] = this.half;

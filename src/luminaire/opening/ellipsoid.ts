@@ -19,11 +19,6 @@ class EllipsoidOpening implements OpeningSurface {
     this.rotational = half[0] === half[1];
   }
 
-  support(x: number, y: number, z: number): number {
-    const [a, b, c] = this.half;
-    return Math.hypot(a * Math.abs(x), b * Math.abs(y), c * Math.abs(z));
-  }
-
   projectedArea(x: number, y: number, z: number): number {
     const [a, b, c] = this.half;
     const p = b * c * x;

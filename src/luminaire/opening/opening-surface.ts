@@ -32,9 +32,6 @@ export interface OpeningSurface {
   /** Whether a turn about the local z axis changes nothing of it. */
   readonly rotational: boolean;
 
-  /** Half the extent along a unit direction (m). */
-  support(x: number, y: number, z: number): number;
-
   /** Projected luminous area A_p towards the vector (x, y, z), times its length (m² · its unit); of a flat opening
    * either face; 0 of a point or a line. */
   projectedArea(x: number, y: number, z: number): number;

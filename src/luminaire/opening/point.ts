@@ -11,10 +11,6 @@ class PointOpening implements OpeningSurface {
   readonly flat = true;
   readonly rotational = false;
 
-  support(): number {
-    return 0;
-  }
-
   projectedArea(): number {
     return 0;
   }

@@ -18,11 +18,6 @@ class RectangleOpening implements OpeningSurface {
     this.radius = Math.hypot(...half);
   }
 
-  support(x: number, y: number, z: number): number {
-    const [a, b, c] = this.half;
-    return a * Math.abs(x) + b * Math.abs(y) + c * Math.abs(z);
-  }
-
   projectedArea(x: number, y: number, z: number): number {
     // Of the three products two hold the extent that is zero.
     const [a, b, c] = this.half;

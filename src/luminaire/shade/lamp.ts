@@ -9,9 +9,7 @@
  * straight down than an even source.
  */
 
-export const LAMP_FINISHES = ["frosted", "clear", "half-mirrored", "directional", "module"] as const;
-
-export type LampFinish = (typeof LAMP_FINISHES)[number];
+import type { LampFinish } from "./lamp-finishes.ts";
 
 export interface LampSource {
   /** lm, of one lamp. */

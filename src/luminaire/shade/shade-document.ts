@@ -1,7 +1,7 @@
 /** `lamp` and `shade` of a study; lengths in metres, angles in degrees. */
 
 import type { FinishName } from "./finishes.ts";
-import type { LampFinish } from "./lamp.ts";
+import type { LampFinish } from "./lamp-finishes.ts";
 import type { ShadeProfileName } from "./shade-forms.ts";
 
 export interface LampDocument {
