@@ -8,7 +8,6 @@ import { assess } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { OpeningSources } from "../engine/direct/opening-sources.ts";
 import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
@@ -25,8 +24,6 @@ import {
 } from "./open-document.ts";
 import { refinedPlanes } from "./refined-planes.ts";
 
-/** Bound on the near-field error of the first light. */
-const FIRST_NEAR_FIELD_ERROR = 0.02;
 /** Cells of the grid the light is drawn on while something moves (m). */
 const MOVING_CELL = 0.05;
 
@@ -94,7 +91,7 @@ async function movingLight(
   const drawn = { ...scene, planes: [...scene.planes, ...refined.planes] };
   const result =
     quality === "first"
-      ? unobstructedLight(drawn, FIRST_NEAR_FIELD_ERROR, observer, await sourcesOf(drawn))
+      ? unobstructedLight(drawn, observer)
       : withInterreflected(await directLight(drawn), interreflected);
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
   const fields = result.planes.slice(scene.planes.length);
@@ -113,16 +110,6 @@ async function movingLight(
     await engines.rehearse(luminaires, (another) => another.calculate(of, options, observer));
     return engine.calculate(of, options, observer);
   }
-}
-
-/** What the first light is summed from; the near field of shades loads only where there is one. */
-async function sourcesOf({ layers }: Scene): Promise<OpeningSources> {
-  const shades = layers.some(({ luminaires }) =>
-    luminaires.some(({ luminaire }) => luminaire.emission.kind === "surfaces"),
-  );
-  return shades
-    ? new (await import("../engine/direct/direct-sources.ts")).DirectSources()
-    : new OpeningSources();
 }
 
 /** `judged`: as everybody gets it; `full`: its contours as coarse as while something moves. With both, what stands in

@@ -3,7 +3,6 @@
  * length and one scale of light, with the verdict in words and the figures beside it.
  */
 
-import { clashMarks } from "../drawing/clash-marks.ts";
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import { topPlane } from "../assessment/assess.ts";
@@ -11,6 +10,7 @@ import { averageOf } from "../assessment/layer-light.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
+import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Ink, line, type Mark, segment, text, textWidth } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";

@@ -1,8 +1,8 @@
 /** The sheet for whoever orders: luminaire schedule, lamps to bring, and what the light relies on. */
 
 import { reliances } from "../app/schedule/flux-margin.ts";
-import { suspensionPoints } from "../app/schedule/suspension.ts";
 import { setOut, typeLetters } from "../app/schedule/set-out.ts";
+import { suspensionPoints } from "../app/schedule/suspension.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { sheetFrame } from "../drawing/paper/frame.ts";
@@ -13,8 +13,8 @@ import { planExtents } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees } from "../units/quantities.ts";
-import { asHung } from "./set-out-tables.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
+import { asHung } from "./set-out-tables.ts";
 
 export function scheduleSheets(handover: Handover): Sheet[] {
   const { scene } = chosenOption(handover);

@@ -1,46 +1,77 @@
 /**
- * The direct light of a scene as if nothing stood in the way: the first light of a page, before what is needed
- * for shadows and interreflection has been loaded.
+ * The direct light of a scene as if nothing stood in the way, from few places: the first light of a page, before what
+ * is needed for near fields, shadows and interreflection has been loaded.
  *
- * Known error: bodies and people cast no shadow and no surface reflects; see `light-engine.ts` for the answer.
+ *   E = Σ_k I(ω_k) w(ω_k) / (N d_k²),   k over N = 9 places spread evenly over the opening's plan, one of a point
+ *
+ * Known error: 0.8 % under a Lambertian disc at two and a half times its width, 2 % at one and a half; bodies and
+ * people cast no shadow and no surface reflects. It carries no band; see `light-engine.ts` for the answer.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import { directionToLocal } from "../../geometry/frame.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { intensityTowards } from "../../photometry/reference-lookup.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { CalculationResult } from "../result.ts";
-import { addDirectLight, contributionFloor } from "./direct-light.ts";
-import { OpeningSources } from "./opening-sources.ts";
+import { Receiver } from "./receiver.ts";
 
-/** Direct illuminance (lx) of every layer at every point of every plane, at full output and initial. `sources` know of shades where a
- * luminaire is from lamp and shade. */
-export function unobstructedLight(
-  scene: Scene,
-  nearFieldError: number,
-  observer?: Observer,
-  sources: OpeningSources = new OpeningSources(),
-): CalculationResult {
-  const lit = scene.layers.map(({ luminaires }) =>
-    luminaires.map((placed) => sources.placed(placed, nearFieldError)),
-  );
+/** Places along an extent, as shares of it: the middles of its thirds. */
+const THIRDS = [-1 / 3, 0, 1 / 3];
+
+/** Direct illuminance (lx) of every layer at every point of every plane, at full output and initial. */
+export function unobstructedLight(scene: Scene, observer?: Observer): CalculationResult {
   return {
-    planes: scene.planes.map((plane) => {
-      throwIfCancelled(observer);
-      const floor = contributionFloor(plane, lit.flat());
-      const layers = scene.layers.map(({ name }, l) => {
+    planes: scene.planes.map((plane) => ({
+      plane: plane.name,
+      layers: scene.layers.map(({ name, luminaires }) => {
         const direct = new Float64Array(plane.points.length / 3);
-        for (const placed of lit[l]) addDirectLight(placed, plane, floor, direct, observer);
+        for (const placed of luminaires) {
+          throwIfCancelled(observer);
+          addFromPlaces(placed, plane, direct);
+        }
         return { layer: name, direct, interreflected: new Float64Array(direct.length) };
-      });
-      return { plane: plane.name, layers };
-    }),
+      }),
+    })),
     method: {
       quality: "quick",
       unobstructed: true,
       interreflection: "none",
-      nearFieldError,
+      nearFieldError: 0,
       patches: 0,
       residual: 0,
       people: false,
     },
   };
+}
+
+function addFromPlaces(
+  { luminaire, frame }: PlacedLuminaire,
+  plane: CalculationPlane,
+  E: Float64Array,
+): void {
+  const { distribution, emission } = luminaire;
+  const { length, width } = emission.opening;
+  const places = (length === 0 ? [0] : THIRDS).flatMap((s) =>
+    (width === 0 ? [0] : THIRDS).map((t) => [s * length, t * width] as const),
+  );
+  const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
+  const { points } = plane;
+  for (let i = 0; i < E.length; i++) {
+    const [px, py, pz] = directionToLocal(frame.rotation, [
+      points[3 * i] - frame.origin[0],
+      points[3 * i + 1] - frame.origin[1],
+      points[3 * i + 2] - frame.origin[2],
+    ]);
+    let sum = 0;
+    for (const [ex, ey] of places) {
+      const x = px - ex;
+      const y = py - ey;
+      const dd = x * x + y * y + pz * pz;
+      const weight = receiver.weight(x, y, pz, dd);
+      if (weight > 0) sum += (intensityTowards(distribution, x, y, pz) * weight) / (dd * Math.sqrt(dd));
+    }
+    E[i] += sum / places.length;
+  }
 }
