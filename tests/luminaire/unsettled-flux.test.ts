@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { buildLuminaire } from "../../src/luminaire/build-luminaire.ts";
 import { EVIDENCE } from "../../src/luminaire/evidence.ts";
-import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
 import type { Photometry } from "../../src/photometry/photometry.ts";
 import { arrangeText } from "../../src/words/arrange-text.ts";
 import { checkText } from "../../src/words/check-text.ts";

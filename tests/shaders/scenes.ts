@@ -6,6 +6,7 @@ import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
 import type { ShadeMaterial } from "../../src/luminaire/shade/shade.ts";
 import type { ShadeFormName } from "../../src/luminaire/shade/shade-forms.ts";
 import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
+import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { boathouseStudy } from "../support/boathouse-light.ts";
 import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";
@@ -72,7 +73,9 @@ function traceAll(scene: Scene): Scene {
     luminaire: types[i % types.length],
     frame: i === 0 ? frame(each.frame.origin, { turn: 60 * degree, tilt: 15 * degree, spin: 0 }) : each.frame,
   }));
-  return { ...scene, layers: [{ ...pendants, luminaires }, ...others] };
+  const layers = [{ ...pendants, luminaires }, ...others];
+  const standing = scene.blockers.filter(({ kind }) => kind !== "pendant");
+  return { ...scene, layers, blockers: [...standing, ...pendantBlockers(layers)] };
 }
 
 /** Scenes whose light is asked of both. */

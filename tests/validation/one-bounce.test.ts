@@ -6,9 +6,9 @@
 import { describe, expect, it } from "vitest";
 import { Gather } from "../../src/engine/interreflection/gather.ts";
 import { patchesOf } from "../../src/engine/interreflection/patches.ts";
-import type { Blocker } from "../../src/scene/scene.ts";
 import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
+import type { Blocker } from "../../src/scene/scene.ts";
 import { surfaceOf } from "../support/rooms.ts";
 import { boxMesh } from "../support/solids.ts";
 
