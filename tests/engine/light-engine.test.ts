@@ -56,6 +56,13 @@ describe("an engine that remembers", () => {
     );
   });
 
+  it("gives a division its own light in either quality", () => {
+    const engine = new LightEngine();
+    const coarse = { patches: 160, nearFieldError: 0.05 };
+    for (const quality of ["quick", "full", "quick"] as const)
+      same(engine.calculate(base, { ...coarse, quality }), calculate(base, { ...coarse, quality }));
+  });
+
   it("says so where light is unaccounted for", () => {
     expect(calculate(base, { quality: "quick" }).method.unaccounted).toBeUndefined();
     // A luminaire inside the island: nothing of its light arrives anywhere.
