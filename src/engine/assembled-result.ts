@@ -28,10 +28,13 @@ export function assembledResult(
     return { planes, method: { ...method, interreflection, patches: 0, residual: 0 } };
   }
   const lost = Math.abs(light.balance.imbalance);
-  const bound = quality.leastInterreflectionBound + light.divisionDifference / 2;
+  const least = quality.leastInterreflectionBound;
+  const bounds = light.divisionDifferences.map((difference) => least + difference / 2);
+  const bound = Math.max(least, ...bounds);
   return {
     planes: planes.map((field, index) => ({
       ...field,
+      interreflectionBound: bounds[index],
       layers: field.layers.map((layer, l) => ({
         ...layer,
         interreflected: light.planes[index].layers[l].slice(),

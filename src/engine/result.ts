@@ -17,6 +17,9 @@ export interface PlaneField {
   /** Name of the calculation plane, in the scene's order. */
   readonly plane: string;
   readonly layers: readonly LayerField[];
+  /** Bound on interreflected light at a point, relative to the plane's mean interreflected light, measured on the scene by
+   * what a division into patches and parts twice as coarse moves on this plane, whatever else is calculated with it. */
+  readonly interreflectionBound?: number;
 }
 
 /** Energy balance of one calculation: flux emitted against flux absorbed, before any normalisation. */
@@ -68,8 +71,7 @@ export interface Method {
   readonly people: boolean;
   /** Bound on the visible share of an opening in a penumbra. */
   readonly penumbraError?: number;
-  /** Bound on interreflected light at a point, relative to the plane's mean interreflected light, measured on the scene by
-   * what a division into patches and parts twice as coarse moves. */
+  /** The largest of all planes' bounds on their interreflected light. */
   readonly interreflectionBound?: number;
   /** Largest distance between gathered points (m), and the largest error of interpolating between them that was
    * met, relative to the plane's mean interreflected light. */

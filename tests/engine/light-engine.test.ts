@@ -63,6 +63,23 @@ describe("an engine that remembers", () => {
       same(engine.calculate(base, { ...coarse, quality }), calculate(base, { ...coarse, quality }));
   });
 
+  it("says the same of a plane whatever others are calculated with it", () => {
+    const [top] = base.planes;
+    const raised = {
+      ...top,
+      name: "raised",
+      points: top.points.map((value, k) => (k % 3 === 2 ? value + 0.3 : value)),
+    };
+    const both = { ...base, planes: [top, raised] };
+    const alone = both.planes.map((plane) => calculate({ ...base, planes: [plane] }, { quality: "quick" }));
+    const bounds = alone.map(({ planes }) => planes[0].interreflectionBound);
+    console.log(`bounds on interreflected light by plane: ${bounds.join(", ")}`);
+    expect(new Set(bounds).size).toBeGreaterThan(1);
+    const together = calculate(both, { quality: "quick" });
+    expect(together.planes).toEqual(alone.map(({ planes }) => planes[0]));
+    expect(together.method.interreflectionBound).toBe(Math.max(...bounds.map(Number)));
+  });
+
   it("says so where light is unaccounted for", () => {
     expect(calculate(base, { quality: "quick" }).method.unaccounted).toBeUndefined();
     // A luminaire inside the island: nothing of its light arrives anywhere.

@@ -14,27 +14,27 @@
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import { QUALITY } from "../../engine/quality.ts";
-import type { CalculationResult, LayerField, Method } from "../../engine/result.ts";
+import type { CalculationResult, LayerField, Method, PlaneField } from "../../engine/result.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "../../scene/calculation-options.ts";
 import type { Scene } from "../../scene/scene.ts";
 
 const PATCHES = 160;
 const FEW_PATCHES = 1.5;
 
-/** What the calculation states of its own errors; of a draft, what the full calculation would, from which the bound
- * leads to the draft. */
-export function errorsOf({
-  quality,
-  nearFieldError,
-  interreflectionBound,
-}: Method): Pick<Method, "nearFieldError" | "interreflectionBound"> {
-  if (quality === "full") return { nearFieldError, interreflectionBound };
+/** What the calculation states of its near-field error; of a draft, what the full calculation would, from which the
+ * bound leads to the draft. */
+export function nearFieldErrorOf({ quality, nearFieldError }: Method): number {
   // A draft never follows a smaller near-field bound than its own; a larger one is the study's.
-  const own = nearFieldError > QUALITY.quick.leastNearFieldError;
-  return {
-    nearFieldError: own ? nearFieldError : Math.min(nearFieldError, DEFAULT_OPTIONS.nearFieldError),
-    interreflectionBound: interreflectionBound === undefined ? undefined : boundOfFull(interreflectionBound),
-  };
+  if (quality === "full" || nearFieldError > QUALITY.quick.leastNearFieldError) return nearFieldError;
+  return Math.min(nearFieldError, DEFAULT_OPTIONS.nearFieldError);
+}
+
+/** What it states of a plane's interreflected light, likewise. */
+export function interreflectionBoundOf(
+  { quality }: Method,
+  { interreflectionBound: bound }: PlaneField,
+): number | undefined {
+  return quality === "full" || bound === undefined ? bound : boundOfFull(bound);
 }
 
 /** What a full calculation would state where a draft states `bound`: the part that comes of the division into patches falls
@@ -58,15 +58,11 @@ export function draftBounds(
   const occlusion = method.penumbraError !== undefined;
   const light = (options: Partial<CalculationOptions>): CalculationResult["planes"] =>
     calculate(only, { people, occlusion, ...options }, observer).planes;
-  const { nearFieldError } = errorsOf(method);
+  const nearFieldError = nearFieldErrorOf(method);
   const full = light({ quality: "full", interreflection: false, nearFieldError });
   const coarse = { patches: PATCHES, nearFieldError: 0.05 };
   const apart = method.patches > 0 ? light({ ...coarse, quality: "quick" }) : undefined;
   const exchanging = method.patches > 0 ? light({ ...coarse, quality: "full" }) : undefined;
-  const interreflection =
-    method.interreflectionBound === undefined
-      ? 0
-      : method.interreflectionBound + boundOfFull(method.interreflectionBound);
   return planes.map((index, k) => {
     const sum = (layers: readonly LayerField[], part: "direct" | "interreflected"): Float64Array => {
       const out = new Float64Array(scene.planes[index].weights.length);
@@ -81,6 +77,8 @@ export function draftBounds(
     const bound = direct.map((D, i) => Math.abs(D - fullDirect[i]) + nearFieldError * D);
     if (apart === undefined || exchanging === undefined) return bound;
     const interreflected = sum(fields[index].layers, "interreflected");
+    const stated = fields[index].interreflectionBound;
+    const interreflection = stated === undefined ? 0 : stated + boundOfFull(stated);
     const mean = interreflected.reduce((a, b) => a + b, 0) / Math.max(1, interreflected.length);
     const [without, within] = [apart, exchanging].map((each) => sum(each[k].layers, "interreflected"));
     return bound.map(

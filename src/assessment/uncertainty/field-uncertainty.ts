@@ -16,7 +16,7 @@
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import { DirectSources } from "../../engine/direct/direct-sources.ts";
-import type { CalculationResult, Method } from "../../engine/result.ts";
+import type { CalculationResult, Method, PlaneField } from "../../engine/result.ts";
 import { EVIDENCE, type Evidence } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { untilted } from "../../luminaire/tilted.ts";
@@ -24,7 +24,7 @@ import { cutNormal } from "../../numerics/normal-distribution.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { DirectEffects, type TypeEffects } from "./direct-effects.ts";
-import { draftBounds, errorsOf } from "./draft-bound.ts";
+import { draftBounds, interreflectionBoundOf, nearFieldErrorOf } from "./draft-bound.ts";
 import { HIGHEST_REFLECTANCE, type InputBands } from "./input-bands.ts";
 
 export type InputKind =
@@ -92,7 +92,7 @@ export function fieldUncertainties(
     const field = new FieldContributions(scene.planes[index].weights.length);
     const total = addLuminaires(field, scene, result, index, bands, effects);
     addMaintenance(field, total.whole, scene.maintenance, bands);
-    addCalculation(field, total, result.method);
+    addCalculation(field, total, result.method, result.planes[index]);
     for (const { part, changes, bias } of reflected) {
       field.contributions.push({ input: { kind: "reflectance", of: part }, even: false, effect: changes[k] });
       field.offset(changes[k], bias);
@@ -199,9 +199,14 @@ function addMaintenance(
   field.offset(whole, cut.mean / maintenance - 1);
 }
 
-function addCalculation(field: FieldContributions, { whole, interreflected }: Total, method: Method): void {
-  const { nearFieldError, interreflectionBound } = errorsOf(method);
-  field.share({ kind: "calculation" }, whole, nearFieldError / 2);
+function addCalculation(
+  field: FieldContributions,
+  { whole, interreflected }: Total,
+  method: Method,
+  plane: PlaneField,
+): void {
+  const interreflectionBound = interreflectionBoundOf(method, plane);
+  field.share({ kind: "calculation" }, whole, nearFieldErrorOf(method) / 2);
   if (interreflectionBound !== undefined)
     field.share({ kind: "calculation" }, interreflected, interreflectionBound / 2);
 }

@@ -43,8 +43,8 @@ export interface Interreflection {
   /** Largest change that putting bodies into the exchange made at a point, relative to the plane's mean
    * interreflected light; undefined where it was not done. */
   readonly bodyExchangeDifference: number | undefined;
-  /** Largest change at a point that patches of half the length and parts not in fours made, likewise. */
-  readonly divisionDifference: number;
+  /** Largest change at a point of each plane that patches of half the length and parts not in fours made, likewise. */
+  readonly divisionDifferences: readonly number[];
 }
 
 /** Bound on the first solution where it is refined. */
@@ -218,11 +218,11 @@ export class InterreflectionStage {
       leak = both.leak;
       exchange = joined;
       const refined = gathered(solution.exitance, partExitance);
-      bodyExchangeDifference = largestDifference(planes, refined);
+      bodyExchangeDifference = Math.max(0, ...largestDifferences(planes, refined));
       planes = refined;
     }
     const coarse = coarseSolution(patches, exchange, parts, reflectance, light, options, observer);
-    const divisionDifference = largestDifference(
+    const divisionDifferences = largestDifferences(
       gathered(coarse.patches, coarse.parts ?? litParts(n, parts, passing, light, coarse.patches)),
       planes,
     );
@@ -238,7 +238,7 @@ export class InterreflectionStage {
       balance: energyBalance(room, luminaires, light, solution, leak, absorbed),
       residual: solution.residual,
       bodyExchangeDifference,
-      divisionDifference,
+      divisionDifferences,
     };
   }
 }
@@ -295,9 +295,9 @@ function evenExitance(
   return out;
 }
 
-function largestDifference(before: readonly Gathered[], after: readonly Gathered[]): number {
-  let worst = 0;
-  after.forEach(({ layers }, index) => {
+/** Of each plane, relative to its mean. */
+function largestDifferences(before: readonly Gathered[], after: readonly Gathered[]): number[] {
+  return after.map(({ layers }, index) => {
     const points = layers[0]?.length ?? 0;
     let mean = 0;
     let most = 0;
@@ -309,7 +309,6 @@ function largestDifference(before: readonly Gathered[], after: readonly Gathered
       });
       most = Math.max(most, Math.abs(change));
     }
-    if (mean > 0) worst = Math.max(worst, most / mean);
+    return mean > 0 ? most / mean : 0;
   });
-  return worst;
 }
