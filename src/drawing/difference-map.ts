@@ -4,6 +4,7 @@
  * decides how it reads.
  */
 
+import { scaleLinear } from "d3-scale";
 import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../app/contour-field.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
@@ -11,6 +12,10 @@ import type { Box } from "./drawing.ts";
 import { gridMetres, gridToRoom } from "./grid-metres.ts";
 import { isolines } from "./isolux.ts";
 import { type LineLabel, labelLines } from "./line-labels.ts";
+
+/** A share of less than this tells nothing (lx): such a place counts as having so much. */
+const DARK = 1;
+const LEVELS = 7;
 
 /** Ends and middle of the colours: as much again (or half), no difference. */
 const LESS = [0x6f, 0x98, 0xc4] as const;
@@ -45,7 +50,7 @@ export function differenceMap(
   const { grid } = first;
   const a = isoluxField(grid, first.values, first.margin);
   const there = lightAt(a, grid, second);
-  const values = a.values.map((value, i) => (100 * (there[i] - value)) / Math.max(value, 1e-3));
+  const values = a.values.map((value, i) => (100 * (there[i] - value)) / Math.max(value, DARK));
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (const value of values) {
@@ -80,12 +85,13 @@ export function percent(value: number): string {
   return `${whole > 0 ? "+" : whole < 0 ? "−" : ""}${Math.abs(whole)} %`;
 }
 
-/** Round levels inside a range, at most about eight; nought is always one of them where it lies inside. */
+/** Round levels inside a range, about eight however wide it is; nought is always one of them where it lies inside. */
 function levelsWithin(least: number, most: number): number[] {
-  const step = [1, 2, 5, 10, 20, 50, 100, 200].find((n) => (most - least) / n <= 8) ?? 500;
-  const levels: number[] = [];
-  for (let n = Math.floor(least / step) + 1; n * step < most; n++) levels.push(n * step);
-  return levels;
+  if (!(most > least)) return [];
+  return scaleLinear()
+    .domain([least, most])
+    .ticks(LEVELS)
+    .filter((level) => level > least && level < most);
 }
 
 /** Colour of a difference (per cent) by the logarithm of the ratio, full at half and at double: the same for
