@@ -13,8 +13,8 @@ import { radians } from "../units/quantities.ts";
 import { beamLuminaire } from "./beam-luminaire.ts";
 import type { Body } from "./body.ts";
 import { type BodyProfile, bodyOutline, usualRise } from "./body-profiles.ts";
-import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 import type { Luminaire } from "./luminaire.ts";
+import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 
 /** What a study says of a luminaire; lengths in metres, angles in degrees. */
 export interface LuminaireDescription {

@@ -8,8 +8,8 @@ import type { IntensityDistribution } from "../photometry/intensity-distribution
 import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
 import type { Evidence } from "./evidence.ts";
-import type { UnsettledFlux } from "./unsettled-flux.ts";
 import type { Emission } from "./near-field.ts";
+import type { UnsettledFlux } from "./unsettled-flux.ts";
 
 export interface Luminaire {
   /** Name in the study's `luminaires`. */

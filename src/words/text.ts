@@ -2,10 +2,10 @@
 
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
-import type { Issue } from "../diagnostics/issue.ts";
-import { printable } from "../diagnostics/printable.ts";
 import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import type { Verdict } from "../assessment/verdict.ts";
+import type { Issue } from "../diagnostics/issue.ts";
+import { printable } from "../diagnostics/printable.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import {
   formatIlluminance,
