@@ -9,12 +9,12 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
-import { directionToLocal } from "../../geometry/frame.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { intensityTowards } from "../../photometry/reference-lookup.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { CalculationResult } from "../result.ts";
+import { LocalPoint } from "./direct-light.ts";
 import { Receiver } from "./receiver.ts";
 
 /** Places along an extent, as shares of it: the middles of its thirds. */
@@ -57,20 +57,16 @@ function addFromPlaces(
     (width === 0 ? [0] : THIRDS).map((t) => [s * length, t * width] as const),
   );
   const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
-  const { points } = plane;
+  const local = new LocalPoint(frame.origin, frame.rotation);
   for (let i = 0; i < E.length; i++) {
-    const [px, py, pz] = directionToLocal(frame.rotation, [
-      points[3 * i] - frame.origin[0],
-      points[3 * i + 1] - frame.origin[1],
-      points[3 * i + 2] - frame.origin[2],
-    ]);
+    local.set(plane.points, i);
     let sum = 0;
     for (const [ex, ey] of places) {
-      const x = px - ex;
-      const y = py - ey;
-      const dd = x * x + y * y + pz * pz;
-      const weight = receiver.weight(x, y, pz, dd);
-      if (weight > 0) sum += (intensityTowards(distribution, x, y, pz) * weight) / (dd * Math.sqrt(dd));
+      const x = local.x - ex;
+      const y = local.y - ey;
+      const dd = x * x + y * y + local.z * local.z;
+      const weight = receiver.weight(x, y, local.z, dd);
+      if (weight > 0) sum += (intensityTowards(distribution, x, y, local.z) * weight) / (dd * Math.sqrt(dd));
     }
     E[i] += sum / places.length;
   }
