@@ -53,3 +53,14 @@ function bytesOfText(text: string): Uint8Array {
   }
   return bytes.subarray(0, count);
 }
+
+/** Bytes in base64. */
+export function base64OfBytes(bytes: Uint8Array): string {
+  let text = "";
+  for (let i = 0; i < bytes.length; i += 3) {
+    const left = Math.min(3, bytes.length - i);
+    const three = (bytes[i] << 16) | ((bytes[i + 1] ?? 0) << 8) | (bytes[i + 2] ?? 0);
+    for (let k = 0; k < 4; k++) text += k > left ? "=" : SIX_BITS[(three >> (18 - 6 * k)) & 63];
+  }
+  return text;
+}

@@ -152,7 +152,9 @@ export type DepictedPage =
   | "registration cross"
   | "fold line"
   | "table"
-  | "table head";
+  | "table head"
+  | "logo"
+  | "room picture";
 
 /** Cells of tables, by what a row is of. */
 export type DepictedRow =
@@ -166,6 +168,8 @@ export type DepictedRow =
   | "schedule row"
   | "lamp row"
   | "tape row"
+  | "drawing row"
+  | "revision row"
   | "as built"
   | "hold"
   | "client sentence";

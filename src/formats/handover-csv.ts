@@ -5,7 +5,7 @@ import type { SetOut } from "../app/schedule/set-out.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
-import { setOutHolds } from "../papers/set-out-tables.ts";
+import { setOutHolds } from "../papers/set-out/holds.ts";
 import { degrees } from "../units/quantities.ts";
 import { csvLine } from "./csv.ts";
 

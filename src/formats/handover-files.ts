@@ -7,13 +7,8 @@ import { printable } from "../diagnostics/printable.ts";
 import type { Sheet } from "../drawing/paper/paper.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { shadeFile } from "../luminaire/shade/shade-file.ts";
-import { clientSheets } from "../papers/client-sheet.ts";
-import { elevationSheet } from "../papers/elevation-sheet.ts";
 import { chosenOption, type Handover, program } from "../papers/handover.ts";
-import { mockUpSheets } from "../papers/mock-up-sheet.ts";
-import { reportSheets } from "../papers/report-sheet.ts";
-import { scheduleSheets } from "../papers/schedule-sheet.ts";
-import { setOutSheets } from "../papers/set-out-sheet.ts";
+import { type PaperDocument, sheetSet } from "../papers/sheet-set.ts";
 import { writeLm63 } from "../photometry/writers/lm63-writer.ts";
 import { illuminanceCsv } from "./csv.ts";
 import { boxesCsv, circuitsCsv, luminairesCsv } from "./handover-csv.ts";
@@ -32,38 +27,33 @@ export type HandoverFile =
 /** The files in the order of a job: build, order, decide, prove, try. Paths are relative, with forward slashes. */
 export function handoverFiles(handover: Handover): HandoverFile[] {
   const { scene, assessment } = chosenOption(handover);
-  const setOut = setOutSheets(handover);
-  const elevations = [elevationSheet(handover, setOut.setOut)];
-  const schedule = scheduleSheets(handover);
-  const client = clientSheets(handover);
+  const { documents, setOut, view } = sheetSet(handover);
+  const beside = new Map<string, readonly HandoverFile[]>([
+    [
+      "set-out",
+      [
+        {
+          path: "set-out.dxf",
+          about: `the set-out plan for CAD, full size in ${handover.unit === "mm" ? "millimetres" : "inches"}, layers by content`,
+          content: viewDxf(view, handover.unit === "mm" ? "mm" : "in"),
+        },
+        { path: "boxes.csv", about: "the boxes as a table", content: boxesCsv(handover, setOut) },
+        { path: "circuits.csv", about: "loads and dimmers as a table", content: circuitsCsv(handover) },
+      ],
+    ],
+    [
+      "schedule",
+      [{ path: "luminaires.csv", about: "the schedule as a table", content: luminairesCsv(handover) }],
+    ],
+  ]);
   const files: HandoverFile[] = [
-    ...drawn(
-      setOut.sheets,
-      "for the electrician: every box from two finished faces, drops, loads, what is on hold",
-    ),
     {
-      path: "set-out.dxf",
-      about: `the set-out plan for CAD, full size in ${handover.unit === "mm" ? "millimetres" : "inches"}, layers by content`,
-      content: viewDxf(setOut.view, handover.unit === "mm" ? "mm" : "in"),
+      path: "set.pdf",
+      about: "all sheets in one, the list of drawings first",
+      title: setTitle(handover),
+      sheets: documents.flatMap(({ sheets }) => sheets),
     },
-    { path: "boxes.csv", about: "the boxes as a table", content: boxesCsv(handover, setOut.setOut) },
-    { path: "circuits.csv", about: "loads and dimmers as a table", content: circuitsCsv(handover) },
-    ...drawn(elevations, "for who hangs: elevation and section with heights above floor and top"),
-    ...drawn(schedule, "for who orders: luminaires, lamps, what the performance relies on"),
-    { path: "luminaires.csv", about: "the schedule as a table", content: luminairesCsv(handover) },
-    ...drawn(client, "for the client: the options in one view, in plain words"),
-    {
-      path: "report.pdf",
-      about: "for who doubts: targets, results with bands, inputs, defaults, methods, sources",
-      title: reportTitle(handover),
-      sheets: reportSheets(handover),
-    },
-    {
-      path: "mock-up.pdf",
-      about: "floor marks and silhouettes at full size, to be tried before ordering",
-      title: reportTitle(handover),
-      sheets: mockUpSheets(handover),
-    },
+    ...documents.flatMap((document) => [...drawn(handover, document), ...(beside.get(document.name) ?? [])]),
     {
       path: "illuminance.csv",
       about: "illuminance at every point, by layer",
@@ -74,15 +64,20 @@ export function handoverFiles(handover: Handover): HandoverFile[] {
   return [...files, { path: "contents.txt", about: "this list", content: contents(handover, files) }];
 }
 
-function reportTitle(handover: Handover): string {
+function setTitle(handover: Handover): string {
   return `${printable(handover.project, 120)}, revision ${printable(handover.revision, 10)}`;
 }
 
-/** One PDF of all pages, one SVG a page. */
-function drawn(sheets: readonly Sheet[], about: string): HandoverFile[] {
-  const [{ name, title }] = sheets;
+/** What is read on screens too; the others are print alone. */
+const ALSO_SVG: ReadonlySet<string> = new Set(["set-out", "elevations", "schedule", "client"]);
+
+/** One PDF of all pages, one SVG a page where it is a drawing. */
+function drawn(handover: Handover, { name, about, sheets }: PaperDocument): HandoverFile[] {
+  const title = ALSO_SVG.has(name) ? printable(sheets[0].title, 200) : setTitle(handover);
+  const pdf: HandoverFile = { path: `${name}.pdf`, about, title, sheets };
+  if (!ALSO_SVG.has(name)) return [pdf];
   return [
-    { path: `${name}.pdf`, about, title: printable(title, 200), sheets },
+    pdf,
     ...sheets.map((sheet, i) => ({
       path: sheets.length === 1 ? `${name}.svg` : `${name}-${i + 1}.svg`,
       about:

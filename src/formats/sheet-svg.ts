@@ -4,6 +4,7 @@
  * Every word is escaped: names come from files and are not to be trusted.
  */
 
+import { base64OfBytes } from "../app/embedded-bytes.ts";
 import type { Ink } from "../drawing/drawing.ts";
 import {
   HATCH_STEP,
@@ -59,6 +60,10 @@ function markSvg(mark: PaperMark, ids: { next: number }): string {
       );
     case "label":
       return labelSvg(mark);
+    case "picture": {
+      const { at, width, height, picture } = mark;
+      return `<image x="${short(at[0])}" y="${short(at[1])}" width="${short(width)}" height="${short(height)}" href="data:image/${picture.type};base64,${base64OfBytes(picture.bytes)}"/>`;
+    }
   }
 }
 

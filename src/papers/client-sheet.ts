@@ -9,27 +9,20 @@ import type { ZoneAssessment } from "../assessment/assessment.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/paper/flow.ts";
-import { sheetFrame } from "../drawing/paper/frame.ts";
-import { moved, type Sheet } from "../drawing/paper/paper.ts";
+import { moved } from "../drawing/paper/paper.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { asSentence } from "../words/sentence.ts";
 import { darkestPlace, patchyRemark, verdictMark } from "../words/text.ts";
 import { type Handover, type HandoverOption, handoverWords, optionLetter } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
+import { type Page, page, pageField } from "./page.ts";
 
 /** Tallest a top is drawn (points): three options share a page. */
 const TOP = 130;
 
-export function clientSheets(handover: Handover): Sheet[] {
-  const facts = {
-    project: handover.project,
-    title: handover.options.length > 1 ? "The options side by side" : "The light on the island",
-    revision: handover.revision,
-    date: handover.date,
-    units: handover.illuminance === "lx" ? "light in lux" : "light in foot-candles",
-    fingerprint: handover.fingerprint,
-  };
-  const { field } = sheetFrame(handover.paper, false, { ...facts, number: "1" });
+export function clientSheets(handover: Handover): Page[] {
+  const sheet = pageField(handover, false);
+  const { field } = sheet;
   const blocks: Block[] = [
     paragraph(
       "Each plan shows the island's top from above in the evening, every light at its planned level: the same colour is the same light, hatching is less than was asked for, lines carry their level. Predictions with a band, not a guarantee, for the dark; finishes and people change what is seen.",
@@ -39,20 +32,16 @@ export function clientSheets(handover: Handover): Sheet[] {
     ...handover.options.flatMap((option, i) => optionBlocks(handover, option, i, field.width)),
     ...differences(handover),
   ];
-  const pages = flow(blocks, () => field);
-  return pages.map((marks, i): Sheet => {
-    const frame = sheetFrame(handover.paper, false, { ...facts, number: `${i + 1} of ${pages.length}` });
-    return {
-      name: "client",
-      title: `${handover.project}: the options side by side`,
-      width: frame.width,
-      height: frame.height,
-      marks: [...frame.marks, ...marks],
-      summary: handover.options
-        .map((option, k) => `${optionLetter(k)}: ${sentences(handover, option).join(" ")}`)
-        .join(" "),
-    };
-  });
+  const head = {
+    title: handover.options.length > 1 ? "The options side by side" : "The light on the island",
+    units: handover.illuminance === "lx" ? "light in lux" : "light in foot-candles",
+  };
+  const summary = handover.options
+    .map((option, k) => `${optionLetter(k)}: ${sentences(handover, option).join(" ")}`)
+    .join(" ");
+  return flow(blocks, () => field).map((marks) =>
+    page(handover, sheet, head, { name: "client", marks, summary }),
+  );
 }
 
 function key(handover: Handover, width: number): Block {

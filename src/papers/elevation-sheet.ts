@@ -3,8 +3,8 @@
 import type { SetOut } from "../app/schedule/set-out.ts";
 import { text } from "../drawing/drawing.ts";
 import { type Block, bullet, flow, gap, heading, SMALL } from "../drawing/paper/flow.ts";
-import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../drawing/paper/frame.ts";
-import { moved, type PaperMark, type Sheet } from "../drawing/paper/paper.ts";
+import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";
+import { moved, type PaperMark } from "../drawing/paper/paper.ts";
 import {
   type ElevationView,
   elevationMargins,
@@ -13,7 +13,8 @@ import {
 } from "../drawing/set-out-elevation.ts";
 import type { Scene } from "../scene/scene.ts";
 import { chosenOption, type Handover, handoverWords } from "./handover.ts";
-import { shortTags } from "./set-out-tables.ts";
+import { lengthUnits, type Page, page, pageField } from "./page.ts";
+import { shortTags } from "./set-out/tags.ts";
 
 const VIEWS: readonly ElevationView[] = ["along", "across"];
 
@@ -24,20 +25,11 @@ function titleOf(view: ElevationView, { island }: Scene, setOut: SetOut): string
   return `Section across the ${what}${first === undefined ? "" : ` at ${first.tag}`}`;
 }
 
-export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
+export function elevationSheet(handover: Handover, setOut: SetOut): Page {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
-  const facts = {
-    project: handover.project,
-    title: "Elevation and section",
-    option: scene.name,
-    revision: handover.revision,
-    date: handover.date,
-    units: handover.unit === "mm" ? "millimetres" : "feet-inches, to 1/8",
-    number: "1 of 1",
-    fingerprint: handover.fingerprint,
-  };
-  const { field } = sheetFrame(handover.paper, true, facts);
+  const sheet = pageField(handover, true);
+  const { field } = sheet;
   const margins = elevationMargins(setOut, words);
   const spans = VIEWS.map((view) => elevationSpan(scene, view));
   const wide = spans.reduce((sum, [width]) => sum + width, 0);
@@ -46,8 +38,7 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
     [wide, field.width - 2 * (margins.side + 16) - 14],
     [tall, field.height - margins.above - margins.below - PRINT_CHECK_HEIGHT - 16],
   ]);
-  const frame = sheetFrame(handover.paper, true, { ...facts, scale: scale.words });
-  const marks: PaperMark[] = [...frame.marks];
+  const marks: PaperMark[] = [];
   const spare = field.width - wide * scale.perMetre - 2 * (margins.side + 16);
   let x = field.x + Math.max(0, spare / 3);
   const floor = field.y + 12 + margins.above + tall * scale.perMetre;
@@ -73,14 +64,13 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Sheet {
       height: PRINT_CHECK_HEIGHT,
     }))[0],
   );
-  return {
+  const units = lengthUnits(handover);
+  const head = { title: "Elevation and section", option: scene.name, units, scale: scale.words };
+  return page(handover, sheet, head, {
     name: "elevations",
-    title: `${handover.project}: elevation and section`,
-    width: frame.width,
-    height: frame.height,
     marks,
     summary: `Elevation and section of the island with pendants ${shortTags(setOut.boxes.filter((box) => box.kind === "pendant").map((box) => box.tag))} at their heights above the finished floor and the finished top.`,
-  };
+  });
 }
 
 function notes(handover: Handover, setOut: SetOut): Block[] {

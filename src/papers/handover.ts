@@ -11,7 +11,7 @@ import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
-import type { PaperName } from "../drawing/paper/paper.ts";
+import type { PaperName, Picture } from "../drawing/paper/paper.ts";
 import { contentKey } from "../numerics/content-key.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
@@ -33,6 +33,8 @@ export interface HandoverOption {
   readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
   /** What there is to say beside the verdict: people's eyes and heads, surround, look, load, years. */
   readonly findings?: readonly FindingsSection[];
+  /** The room in this light, where a picture was made. */
+  readonly picture?: Picture;
 }
 
 /** What a study says of the lamp in a shade, as far as an order needs it. */
@@ -45,8 +47,19 @@ export interface LampWords {
   readonly count?: number;
 }
 
+/** Who a job is for, where it is and whose it is. */
+export interface ProjectHead {
+  readonly client?: string;
+  readonly address?: string;
+  readonly author?: string;
+  readonly number?: string;
+  /** The author's own sign. */
+  readonly logo?: Picture;
+}
+
 export interface Handover {
   readonly project: string;
+  readonly head?: ProjectHead;
   readonly options: readonly HandoverOption[];
   /** Index of the option that is to be built. */
   readonly chosen: number;
@@ -60,6 +73,8 @@ export interface Handover {
   readonly unit: SetOutUnit;
   readonly illuminance: IlluminanceUnit;
   readonly revision: string;
+  /** What is new in this revision. */
+  readonly note?: string;
   /** ISO date. */
   readonly date: string;
   /** Key of the study's content. */

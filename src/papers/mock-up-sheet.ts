@@ -7,19 +7,19 @@ import { roundTo, setOut } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";
-import { moved, type Sheet } from "../drawing/paper/paper.ts";
+import { moved } from "../drawing/paper/paper.ts";
 import { planMargins, setOutPlan } from "../drawing/set-out-plan.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { islandToRoom } from "../scene/island.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
-import { frameFor } from "./mock-up-frame.ts";
+import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { silhouetteSheets } from "./silhouette-sheet.ts";
 
-export function mockUpSheets(handover: Handover): Sheet[] {
+export function mockUpSheets(handover: Handover): Page[] {
   return [...tapeSheets(handover), ...silhouetteSheets(handover)];
 }
 
-function tapeSheets(handover: Handover): Sheet[] {
+function tapeSheets(handover: Handover): Page[] {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
   const whole = setOut(scene, handover.unit, words.length);
@@ -28,7 +28,8 @@ function tapeSheets(handover: Handover): Sheet[] {
     boxes: whole.boxes.filter((box) => box.kind === "pendant"),
     strings: whole.strings.filter(({ what }) => what !== "recessed"),
   };
-  const { field } = frameFor(handover, "Mark it on the floor", "1", "1:1");
+  const sheet = pageField(handover, false);
+  const { field } = sheet;
   const fixed = planMargins(found, words, 0);
   const scale = drawingScale(handover.unit, [
     [scene.room.length + 0.2, field.width - fixed.left - 6],
@@ -50,25 +51,17 @@ function tapeSheets(handover: Handover): Sheet[] {
     },
     ...marksTable(handover, words),
   ];
-  const pages = flow(blocks, () => ({ ...field, height: field.height - PRINT_CHECK_HEIGHT - 6 }));
-  return pages.map((marks, i): Sheet => {
-    const frame = frameFor(handover, "Mark it on the floor", `${i + 1} of ${pages.length}`, scale.words);
-    const check = printCheck(
-      field.x,
-      field.y + field.height - PRINT_CHECK_HEIGHT,
-      handover.unit,
-      scale.perMetre,
-    );
-    return {
+  const foot = field.y + field.height - PRINT_CHECK_HEIGHT;
+  const check = printCheck(field.x, foot, handover.unit, scale.perMetre);
+  const head = { title: "Mark it on the floor", units: lengthUnits(handover), scale: scale.words };
+  return flow(blocks, () => ({ ...field, height: field.height - PRINT_CHECK_HEIGHT - 6 })).map((marks) =>
+    page(handover, sheet, head, {
       name: "mock-up",
-      title: `${handover.project}: mark it on the floor`,
-      width: frame.width,
-      height: frame.height,
-      marks: [...frame.marks, ...marks, ...check],
+      marks: [...marks, ...check],
       summary:
         "Distances for marking the island and the pendants on the floor, and string lengths for the mock-up.",
-    };
-  });
+    }),
+  );
 }
 
 function marksTable(handover: Handover, words: HandoverWords): Block[] {

@@ -6,26 +6,18 @@
 import { guidelineCards } from "../advice/guidelines/cards.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, heading, paragraph } from "../drawing/paper/flow.ts";
-import { sheetFrame } from "../drawing/paper/frame.ts";
-import type { Sheet } from "../drawing/paper/paper.ts";
 import type { FindingsSection } from "../words/findings-sections.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
+import { type Page, page, pageField } from "./page.ts";
 import { assumed, inputs, method } from "./report-basis.ts";
 import { asked, results, summary } from "./report-results.ts";
 import { SIZE, table } from "./report-style.ts";
 import { relianceBlocks } from "./schedule-sheet.ts";
 
-export function reportSheets(handover: Handover): Sheet[] {
+export function reportSheets(handover: Handover): Page[] {
   const words = handoverWords(handover);
-  const facts = {
-    project: handover.project,
-    title: "Calculation report",
-    revision: handover.revision,
-    date: handover.date,
-    units: `${handover.unit === "mm" ? "mm" : "ft-in"}, ${handover.illuminance}`,
-    fingerprint: handover.fingerprint,
-  };
-  const { field } = sheetFrame(handover.paper, false, { ...facts, number: "1" });
+  const sheet = pageField(handover, false);
+  const { field } = sheet;
   const blocks: Block[] = [
     ...summary(handover, words),
     ...asked(handover, words),
@@ -39,19 +31,20 @@ export function reportSheets(handover: Handover): Sheet[] {
     ...rules(handover, words),
     ...cautions(),
   ];
-  const pages = flow(blocks, () => field);
-  return pages.map((marks, i): Sheet => {
-    const frame = sheetFrame(handover.paper, false, { ...facts, number: `${i + 1} of ${pages.length}` });
-    return {
-      name: "report",
-      title: `${handover.project}: calculation report`,
-      width: frame.width,
-      height: frame.height,
-      marks: [...frame.marks, ...marks],
-      summary:
-        "Calculation report: targets, results with their bands, inputs, defaults, methods, sources, cautions.",
-    };
-  });
+  const units = `${handover.unit === "mm" ? "mm" : "ft-in"}, ${handover.illuminance}`;
+  return flow(blocks, () => field).map((marks) =>
+    page(
+      handover,
+      sheet,
+      { title: "Calculation report", units },
+      {
+        name: "report",
+        marks,
+        summary:
+          "Calculation report: targets, results with their bands, inputs, defaults, methods, sources, cautions.",
+      },
+    ),
+  );
 }
 
 /** People, surround, look, load and years of the chosen option. */

@@ -5,8 +5,6 @@ import { setOut, typeLetters } from "../app/schedule/set-out.ts";
 import { suspensionPoints } from "../app/schedule/suspension.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
-import { sheetFrame } from "../drawing/paper/frame.ts";
-import type { Sheet } from "../drawing/paper/paper.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
@@ -14,33 +12,21 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees } from "../units/quantities.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
-import { asHung } from "./set-out-tables.ts";
+import { lengthUnits, type Page, page, pageField } from "./page.ts";
+import { asHung } from "./set-out/orientation-table.ts";
 
-export function scheduleSheets(handover: Handover): Sheet[] {
+export function scheduleSheets(handover: Handover): Page[] {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
-  const facts = {
-    project: handover.project,
-    title: "Luminaire and lamp schedule",
-    option: scene.name,
-    revision: handover.revision,
-    date: handover.date,
-    units: handover.unit === "mm" ? "millimetres" : "feet and inches",
-    fingerprint: handover.fingerprint,
-  };
-  const { field } = sheetFrame(handover.paper, true, { ...facts, number: "1" });
-  const pages = flow(scheduleBlocks(handover, words), () => field);
-  return pages.map((marks, i): Sheet => {
-    const frame = sheetFrame(handover.paper, true, { ...facts, number: `${i + 1} of ${pages.length}` });
-    return {
+  const sheet = pageField(handover, true);
+  const head = { title: "Luminaire and lamp schedule", option: scene.name, units: lengthUnits(handover) };
+  return flow(scheduleBlocks(handover, words), () => sheet.field).map((marks) =>
+    page(handover, sheet, head, {
       name: "schedule",
-      title: `${handover.project}: luminaire and lamp schedule`,
-      width: frame.width,
-      height: frame.height,
-      marks: [...frame.marks, ...marks],
+      marks,
       summary: "Schedule of luminaires and lamps, and what the performance relies on.",
-    };
-  });
+    }),
+  );
 }
 
 /** One row of the schedule, for paper and for spreadsheets. */

@@ -4,19 +4,14 @@ import { printable } from "../diagnostics/printable.ts";
 import { clipLine } from "../drawing/clip-line.ts";
 import { type Box, line, segment, text } from "../drawing/drawing.ts";
 import { printCheck } from "../drawing/paper/frame.ts";
-import {
-  type PaperMark,
-  POINTS_PER_METRE,
-  POINTS_PER_MILLIMETRE,
-  type Sheet,
-} from "../drawing/paper/paper.ts";
+import { type PaperMark, POINTS_PER_METRE, POINTS_PER_MILLIMETRE } from "../drawing/paper/paper.ts";
 import { luminaireProfile } from "../drawing/silhouette.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { type Handover, handoverWords } from "./handover.ts";
-import { frameFor } from "./mock-up-frame.ts";
+import { lengthUnits, type Page, pageField } from "./page.ts";
 
 /** Room the print takes at a page's edge, and by how much tiles overlap (points). */
 const MARGIN = 14 * POINTS_PER_MILLIMETRE;
@@ -25,7 +20,7 @@ const OVERLAP = 10 * POINTS_PER_MILLIMETRE;
 
 const FOOT = 76;
 
-export function silhouetteSheets(handover: Handover): Sheet[] {
+export function silhouetteSheets(handover: Handover): Page[] {
   const types = new Map<string, Luminaire>();
   for (const { scene } of handover.options)
     for (const {
@@ -37,13 +32,13 @@ export function silhouetteSheets(handover: Handover): Sheet[] {
 }
 
 /** Half the profile at full size, over as many pages as it needs. */
-function tiles(handover: Handover, luminaire: Luminaire): Sheet[] {
+function tiles(handover: Handover, luminaire: Luminaire): Page[] {
   const words = handoverWords(handover);
   const half = luminaireProfile(luminaire, 96);
   const lowest = Math.min(...half.map(([, z]) => z));
   const tallest = Math.max(...half.map(([, z]) => z)) - lowest;
   const widest = Math.max(...half.map(([r]) => r));
-  const frame = frameFor(handover, "Silhouette at full size", "1", "1:1");
+  const frame = pageField(handover, false);
   const page: Box = {
     x: MARGIN,
     y: MARGIN,
@@ -61,7 +56,8 @@ function tiles(handover: Handover, luminaire: Luminaire): Sheet[] {
   const [length, width] = planExtents(luminaire);
   const linear = Math.abs(length - width) > 0.001;
   const size = `${words.length(2 * widest)} wide, ${words.length(tallest)} high`;
-  const sheets: Sheet[] = [];
+  const units = lengthUnits(handover);
+  const sheets: Page[] = [];
   for (let row = 0; row < rows; row++)
     for (let column = 0; column < columns; column++) {
       const shift: Vec2 = [column * (page.width - OVERLAP), row * (page.height - OVERLAP)];
@@ -133,6 +129,7 @@ function tiles(handover: Handover, luminaire: Luminaire): Sheet[] {
         height: frame.height,
         marks,
         summary: `Half silhouette of ${printable(luminaire.name, 40)} at full size, ${size}.`,
+        head: { title: `Silhouette of ${printable(luminaire.name, 40)}`, units, scale: "1:1", framed: false },
       });
     }
   return sheets;

@@ -2,7 +2,7 @@
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import { boxesCsv, circuitsCsv, luminairesCsv } from "../../src/formats/handover-csv.ts";
-import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { handoverOf } from "../support/handover.ts";
 import { kitchen } from "../support/studies.ts";
 

@@ -10,7 +10,7 @@ import { PAPERS, type Sheet } from "../../src/drawing/paper/paper.ts";
 import { paperTextWidth } from "../../src/drawing/paper/paper-text.ts";
 import { sheetsPdf } from "../../src/formats/pdf/sheet-pdf.ts";
 import { clientSheets } from "../../src/papers/client-sheet.ts";
-import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
+import { sheetSet } from "../../src/papers/sheet-set.ts";
 import { handoverOf } from "../support/handover.ts";
 import { kitchen } from "../support/studies.ts";
 
@@ -33,9 +33,10 @@ function poppler(tool: string, ...args: string[]): string {
 }
 
 describe("PDF", () => {
-  const { sheets } = setOutSheets(
+  const { documents } = sheetSet(
     handoverOf(kitchen(), { unit: "ft-in", paper: "Letter", project: "Ωμέγα Кухня) Tj ET (a) \\(b) %PDF" }),
   );
+  const sheets = documents.find(({ name }) => name === "set-out")?.sheets as readonly Sheet[];
   let file: string;
 
   beforeAll(async () => {

@@ -3,7 +3,7 @@
 import DxfParser from "dxf-parser";
 import { describe, expect, it } from "vitest";
 import { viewDxf } from "../../src/formats/view-dxf.ts";
-import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { handoverOf } from "../support/handover.ts";
 import { kitchen } from "../support/studies.ts";
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { buildLuminaire } from "../../src/luminaire/build-luminaire.ts";
 import { EVIDENCE } from "../../src/luminaire/evidence.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
-import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import type { Photometry } from "../../src/photometry/photometry.ts";
 import { arrangeText } from "../../src/words/arrange-text.ts";
 import { checkText } from "../../src/words/check-text.ts";

@@ -32,8 +32,10 @@ function wordsBox({
     : { x: at[0] - before, y: at[1] - 0.73 * size, width: w, height: 0.73 * size };
 }
 
-function sheetsOf(files: readonly HandoverFile[]): Sheet[] {
-  return files.flatMap((file) => ("sheets" in file ? file.sheets : []));
+/** Every sheet once, as in the file that holds the whole set. */
+function sheetsOf(files: readonly HandoverFile[]): readonly Sheet[] {
+  const whole = files.find(({ path }) => path === "set.pdf");
+  return whole !== undefined && "sheets" in whole ? whole.sheets : [];
 }
 
 function words(sheet: Sheet): Words[] {

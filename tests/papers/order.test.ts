@@ -6,7 +6,7 @@ import { suspensionPoints } from "../../src/app/schedule/suspension.ts";
 import { boxesCsv, luminairesCsv } from "../../src/formats/handover-csv.ts";
 import { describeShade, resolveShade } from "../../src/luminaire/shade/definition.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
-import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { orderFacts } from "../../src/photometry/order-facts.ts";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
 import { summarise } from "../../src/photometry/summary.ts";

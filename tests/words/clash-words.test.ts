@@ -9,7 +9,7 @@ import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
-import { setOutSheets } from "../../src/papers/set-out-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { checkText } from "../../src/words/check-text.ts";
 import {

@@ -10,6 +10,12 @@ import { paperCut, paperRows, paperTextWidth } from "./paper-text.ts";
 
 export interface FrameFacts {
   readonly project: string;
+  /** For whom and where. */
+  readonly site?: string;
+  /** Who drew it. */
+  readonly drawn?: string;
+  /** What is new in this revision. */
+  readonly note?: string;
   /** What the sheet shows, e.g. `Set-out of boxes`. */
   readonly title: string;
   /** The option handed over. */
@@ -20,78 +26,100 @@ export interface FrameFacts {
   readonly units: string;
   /** `1:50`, `1/4" = 1'-0"`, or undefined where nothing is to scale. */
   readonly scale?: string;
-  /** `1 of 3` */
+  /** `1 of 18`, of all sheets of the set. */
   readonly number: string;
   /** Key of the study's content: equal key, equal study. */
   readonly fingerprint: string;
 }
 
+/** 3/32 in, the least lettering of construction sheets. */
+const SMALL_PRINT = 6.75;
 const EDGE = 26;
 const BLOCK = 44;
 
-export interface SheetFrame {
+export interface SheetField {
   readonly width: number;
   readonly height: number;
-  readonly marks: readonly PaperMark[];
-  /** What is left for the drawing. */
+  /** What the frame leaves for the drawing. */
   readonly field: Box;
 }
 
-export function sheetFrame(paper: PaperName, landscape: boolean, facts: FrameFacts): SheetFrame {
+export function sheetField(paper: PaperName, landscape: boolean): SheetField {
   const [short, long] = PAPERS[paper];
   const [width, height] = landscape ? [long, short] : [short, long];
-  const inner = { x: EDGE, y: EDGE, width: width - 2 * EDGE, height: height - 2 * EDGE };
-  const top = inner.y + inner.height - BLOCK;
+  const inner = framed(width, height);
   return {
     width,
     height,
-    marks: [rectangle(inner, "frame", 1.5), ...titleBlock({ ...inner, y: top, height: BLOCK }, facts)],
     field: { x: inner.x + 10, y: inner.y + 10, width: inner.width - 20, height: inner.height - BLOCK - 18 },
   };
 }
 
+function framed(width: number, height: number): Box {
+  return { x: EDGE, y: EDGE, width: width - 2 * EDGE, height: height - 2 * EDGE };
+}
+
+/** Border and title block of a sheet (points). */
+export function sheetFrame(width: number, height: number, facts: FrameFacts): Mark[] {
+  const inner = framed(width, height);
+  const block = { ...inner, y: inner.y + inner.height - BLOCK, height: BLOCK };
+  return [rectangle(inner, "frame", 1.5), ...titleBlock(block, facts)];
+}
+
+interface Cell {
+  readonly share: number;
+  readonly name: string;
+  readonly value: string;
+  readonly strong?: boolean;
+}
+
 function titleBlock(box: Box, facts: FrameFacts): Mark[] {
-  const cells: readonly (readonly [share: number, name: string, value: string, strong?: boolean])[] = [
-    [3.1, facts.project, facts.title, true],
-    ...(facts.option === undefined ? [] : [[1.5, "option", facts.option] as const]),
-    [0.85, "revision", facts.revision, true],
-    [1.1, "date", facts.date],
-    [1.5, "units", facts.units],
-    ...(facts.scale === undefined ? [] : [[1.15, "scale", facts.scale] as const]),
-    [1.15, "study", facts.fingerprint],
-    [0.9, "sheet", facts.number, true],
+  const { option, drawn, note, scale } = facts;
+  const cells: readonly Cell[] = [
+    { share: 3.1, name: facts.project, value: facts.title, strong: true },
+    ...(option === undefined ? [] : [{ share: 1.5, name: "option", value: option }]),
+    ...(drawn === undefined ? [] : [{ share: 1.2, name: "drawn", value: drawn }]),
+    { share: note === undefined ? 0.85 : 1.6, name: "revision", value: facts.revision, strong: true },
+    { share: 1.1, name: "date", value: facts.date },
+    { share: 1.5, name: "units", value: facts.units },
+    ...(scale === undefined ? [] : [{ share: 1.15, name: "scale", value: scale }]),
+    { share: 1.15, name: "study", value: facts.fingerprint },
+    { share: 1.15, name: "sheet", value: facts.number.replaceAll(" ", "\u00a0"), strong: true },
   ];
-  const total = cells.reduce((sum, [share]) => sum + share, 0);
+  const total = cells.reduce((sum, { share }) => sum + share, 0);
   const marks: Mark[] = [segment(box.x, box.y, box.x + box.width, box.y, "frame", "ink", 1.5)];
+  const put = (words: string, x: number, y: number, width: number, size: number, strong?: boolean): void => {
+    marks.push(
+      text([x + 6, box.y + y], paperCut(words, width - 8, size, strong), "title block", {
+        ink: "ink",
+        size,
+        ...(strong === true ? { strong } : {}),
+      }),
+    );
+  };
   let x = box.x;
-  cells.forEach(([share, name, value, strong], i) => {
+  cells.forEach(({ share, name, value, strong }, i) => {
     const width = (share / total) * box.width;
     if (i > 0) marks.push(segment(x, box.y, x, box.y + box.height, "frame", "ink", 0.75));
-    const size = i === 0 ? 12 : strong ? 11 : 8;
-    marks.push(
-      text([x + 6, box.y + 11], paperCut(name, width - 10, 6.75), "title block", { ink: "ink", size: 6.75 }),
-    );
-    const rows = paperRows(value, width - 10, size, strong).slice(0, 2);
-    rows.forEach((row, k) => {
-      marks.push(
-        text(
-          [x + 6, box.y + (rows.length > 1 ? 21 : 25) + k * size * 1.15],
-          paperCut(row, width - 8, size, strong),
-          "title block",
-          {
-            ink: "ink",
-            size,
-            strong,
-          },
-        ),
-      );
-    });
+    put(name, x, 11, width, SMALL_PRINT);
+    if (i === 0) {
+      // Project, for whom and where, what the sheet shows.
+      if (facts.site !== undefined) put(facts.site, x, 20, width, SMALL_PRINT);
+      put(value, x, facts.site === undefined ? 25 : 32, width, 12, true);
+    } else {
+      const size = strong ? 11 : 8;
+      const rows = paperRows(value, width - 10, size, strong);
+      const shown = rows.length > 2 ? [rows[0], `${rows[1]} ${rows[2]}`] : rows;
+      shown.forEach((row, k) => {
+        put(row, x, (shown.length > 1 ? 21 : 25) + k * size * 1.15, width, size, strong);
+      });
+    }
+    if (name === "drawn") put("checked ..............", x, box.height - 5, width, SMALL_PRINT);
+    if (name === "revision" && note !== undefined) put(note, x, box.height - 5, width, SMALL_PRINT);
     x += width;
   });
-  if (facts.scale !== undefined) {
-    const words = "Do not scale: written dimensions govern.";
-    marks.push(text([box.x + 6, box.y + box.height - 5], words, "title block", { ink: "ink", size: 6.75 }));
-  }
+  if (scale !== undefined)
+    put("Do not scale: written dimensions govern.", box.x, box.height - 4, box.width, SMALL_PRINT);
   return marks;
 }
 

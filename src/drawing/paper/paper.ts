@@ -64,7 +64,27 @@ export interface LabelMark extends Omit<TextMark, "kind" | "ink" | "ground"> {
   readonly rim: string;
 }
 
-export type PaperMark = Mark | CircleMark | AreaMark | TracedMark | LabelMark;
+/** A picture as the bytes of its file. */
+export interface Picture {
+  readonly type: "png" | "jpeg";
+  readonly bytes: Uint8Array;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A picture at a size on paper. */
+export interface PictureMark {
+  readonly kind: "picture";
+  /** Its upper left corner. */
+  readonly at: Vec2;
+  readonly width: number;
+  readonly height: number;
+  readonly picture: Picture;
+  readonly depicts: Depicted;
+}
+
+export type PaperMark = Mark | CircleMark | AreaMark | TracedMark | LabelMark | PictureMark;
 
 export interface Sheet {
   /** Stem of a file's name. */
@@ -106,6 +126,8 @@ function changed(marks: readonly PaperMark[], by: (p: Vec2) => Vec2, factor: num
         return { ...mark, points: mark.points.map(by), ...clipped(mark.clip, by) };
       case "area":
         return { ...mark, rings: mark.rings.map((ring) => ring.map(by)), ...clipped(mark.clip, by) };
+      case "picture":
+        return { ...mark, at: by(mark.at), width: mark.width * factor, height: mark.height * factor };
       case "circle":
         return { ...mark, centre: by(mark.centre), radius: mark.radius * factor };
       default:

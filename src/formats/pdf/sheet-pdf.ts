@@ -101,6 +101,12 @@ function drawMark(doc: Doc, mark: PaperMark): void {
     case "label":
       drawLabel(doc, mark);
       break;
+    case "picture": {
+      const { at, width, height, picture } = mark;
+      const bytes = picture.bytes.slice().buffer;
+      doc.image(bytes as never, at[0], at[1], { width, height });
+      break;
+    }
   }
 }
 

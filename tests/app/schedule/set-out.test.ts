@@ -6,7 +6,7 @@ import { setOut } from "../../../src/app/schedule/set-out.ts";
 import type { TextMark } from "../../../src/drawing/drawing.ts";
 import { elevationSheet } from "../../../src/papers/elevation-sheet.ts";
 import { handoverWords } from "../../../src/papers/handover.ts";
-import { setOutSheets } from "../../../src/papers/set-out-sheet.ts";
+import { setOutSheets } from "../../../src/papers/set-out/set-out-sheet.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { formatLength, readLength } from "../../../src/units/length-text.ts";
 import { handoverOf, kitchens } from "../../support/handover.ts";

@@ -3,18 +3,20 @@
  * the notes that keep people out of trouble. One page where it fits; tables go on to a second where it does not.
  */
 
-import { type SetOut, setOut } from "../app/schedule/set-out.ts";
-import { heldTags } from "../drawing/clash-marks.ts";
-import type { Box } from "../drawing/drawing.ts";
-import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../drawing/paper/flow.ts";
-import { drawingScale, PRINT_CHECK_HEIGHT, printCheck, sheetFrame } from "../drawing/paper/frame.ts";
-import { moved, type PaperMark, type ScaledView, type Sheet } from "../drawing/paper/paper.ts";
-import { planMargins, setOutPlan } from "../drawing/set-out-plan.ts";
-import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
-import { asBuilt, tables } from "./set-out-tables.ts";
+import { type SetOut, setOut } from "../../app/schedule/set-out.ts";
+import { heldTags } from "../../drawing/clash-marks.ts";
+import type { Box } from "../../drawing/drawing.ts";
+import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../../drawing/paper/frame.ts";
+import { moved, type PaperMark, type ScaledView } from "../../drawing/paper/paper.ts";
+import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
+import { chosenOption, type Handover, type HandoverWords, handoverWords } from "../handover.ts";
+import { lengthUnits, type Page, page, pageField } from "../page.ts";
+import { asBuilt } from "./as-built-table.ts";
+import { tables } from "./tables.ts";
 
 export interface SetOutSheets {
-  readonly sheets: readonly Sheet[];
+  readonly sheets: readonly Page[];
   /** The plan alone, for CAD. */
   readonly view: ScaledView;
   readonly setOut: SetOut;
@@ -29,19 +31,8 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
   const found = setOut(scene, handover.unit, words.length);
-  const frameOf = (number: string, scale?: string) =>
-    sheetFrame(handover.paper, true, {
-      project: handover.project,
-      title: "Set-out of ceiling boxes",
-      option: scene.name,
-      revision: handover.revision,
-      date: handover.date,
-      units: handover.unit === "mm" ? "millimetres" : "feet-inches, to 1/8",
-      number,
-      fingerprint: handover.fingerprint,
-      ...(scale === undefined ? {} : { scale }),
-    });
-  const { field } = frameOf("1");
+  const sheet = pageField(handover, true);
+  const { field } = sheet;
   const tallest = field.height - PRINT_CHECK_HEIGHT - 12;
   // Tables beside the plan on one sheet; where they do not fit, the plan has a sheet to itself.
   const beside = placedPlan(handover, found, words, { width: field.width - COLUMN - 14, height: tallest });
@@ -80,25 +71,23 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const keyWidth = alone ? field.width : size.width;
   const keyMarks = alone || keyFits(keyWidth) ? flow(key, () => under(keyWidth))[0] : [];
   const pages = 1 + Math.ceil((boxes.length - 1) / 2);
-  const sheets = Array.from({ length: pages }, (_, page): Sheet => {
-    const frame = frameOf(`${page + 1} of ${pages}`, page === 0 ? scale.words : undefined);
-    const marks: PaperMark[] = [...frame.marks];
-    if (page === 0)
+  const sheets = Array.from({ length: pages }, (_, k): Page => {
+    const marks: PaperMark[] = [];
+    if (k === 0)
       marks.push(
         ...moved(view.marks, [left + size.left, field.y + size.above]),
         ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
         ...keyMarks,
         ...boxes[0],
       );
-    else marks.push(...(boxes[2 * page - 1] ?? []), ...(boxes[2 * page] ?? []));
-    return {
-      name: "set-out",
-      title: `${handover.project}: set-out of ceiling boxes`,
-      width: frame.width,
-      height: frame.height,
-      marks,
-      summary: summary(found, words),
+    else marks.push(...(boxes[2 * k - 1] ?? []), ...(boxes[2 * k] ?? []));
+    const head = {
+      title: "Set-out of ceiling boxes",
+      option: scene.name,
+      units: lengthUnits(handover),
+      ...(k === 0 ? { scale: scale.words } : {}),
     };
+    return page(handover, sheet, head, { name: "set-out", marks, summary: summary(found, words) });
   });
   return { sheets, view, setOut: found };
 }

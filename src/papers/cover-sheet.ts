@@ -1,0 +1,130 @@
+/** The first sheet of the set: whose job it is, what is to be built, every sheet there is, and what is new. */
+
+import type { SetOut } from "../app/schedule/set-out.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { type Block, flow, gap, heading, paragraph } from "../drawing/paper/flow.ts";
+import type { PaperMark } from "../drawing/paper/paper.ts";
+import { verdictWords } from "../words/text.ts";
+import { chosenOption, type Handover, handoverWords, optionLetter, program } from "./handover.ts";
+import { lengthUnits, type Page, page, pageField } from "./page.ts";
+import { setOutHolds } from "./set-out/holds.ts";
+
+export interface DrawingListRow {
+  readonly first: number;
+  readonly last: number;
+  readonly title: string;
+  readonly scale?: string | undefined;
+  readonly about: string;
+  readonly file: string;
+}
+
+/** Largest sign of the author's (points). */
+const LOGO = { width: 150, height: 54 } as const;
+
+export function coverSheets(handover: Handover, setOut: SetOut, rows: readonly DrawingListRow[]): Page[] {
+  const sheet = pageField(handover, true);
+  const { field } = sheet;
+  const blocks: Block[] = [
+    ...projectBlocks(handover),
+    ...buildBlocks(handover, setOut),
+    heading("Drawings of this set", 11),
+    {
+      kind: "table",
+      depicts: "drawing row",
+      columns: [
+        { title: "sheet", share: 0.7 },
+        { title: "drawing", share: 2.4 },
+        { title: "scale", share: 1.1 },
+        { title: "for", share: 5 },
+        { title: "file", share: 1.3 },
+      ],
+      rows: rows.map(({ first, last, title, scale, about, file }) => [
+        first === last ? `${first}` : `${first} to ${last}`,
+        printable(title, 60),
+        scale ?? "–",
+        about,
+        file,
+      ]),
+    },
+    heading("Revisions", 11),
+    {
+      kind: "table",
+      depicts: "revision row",
+      columns: [
+        { title: "revision", share: 0.7 },
+        { title: "date", share: 1 },
+        { title: "what is new", share: 6 },
+        { title: "drawn", share: 1.4 },
+        { title: "checked", share: 1.4 },
+      ],
+      rows: [
+        [
+          handover.revision,
+          handover.date,
+          handover.note === undefined ? "–" : printable(handover.note, 300),
+          handover.head?.author === undefined ? "–" : printable(handover.head.author, 60),
+          "..................",
+        ],
+      ],
+    },
+    paragraph(
+      `Sheets of other revisions or of another study number (${handover.fingerprint} here) do not belong to this set. Written by ${program(handover)}.`,
+      { size: 7.5 },
+    ),
+  ];
+  const logo = logoMarks(handover, field.x + field.width, field.y);
+  return flow(blocks, () => field).map((marks, i) =>
+    page(
+      handover,
+      sheet,
+      { title: "List of drawings", units: lengthUnits(handover) },
+      {
+        name: "drawing-list",
+        marks: i === 0 ? [...marks, ...logo] : marks,
+        summary: `List of drawings: ${rows.map(({ first, title }) => `${first} ${title}`).join("; ")}.`,
+      },
+    ),
+  );
+}
+
+function projectBlocks({ project, head = {} }: Handover): Block[] {
+  const lines = [
+    ["job", head.number],
+    ["client", head.client],
+    ["address", head.address],
+    ["designer", head.author],
+  ].flatMap(([name, value]) => (value === undefined ? [] : [`${name}: ${printable(value, 200)}`]));
+  return [
+    heading(printable(project, 90), 16),
+    ...lines.map((words) => paragraph(words, { size: 9.5 })),
+    gap(4),
+  ];
+}
+
+function buildBlocks(handover: Handover, setOut: SetOut): Block[] {
+  const { scene, assessment, clashes } = chosenOption(handover);
+  const held = setOutHolds(handover, setOut, handoverWords(handover)).length;
+  const letter = handover.options.length > 1 ? `${optionLetter(handover.chosen)}  ` : "";
+  return [
+    paragraph(`To be built: ${letter}${printable(scene.name, 60)}. ${verdictWords(assessment, clashes)}.`, {
+      size: 9.5,
+      strong: true,
+    }),
+    ...(held === 0
+      ? []
+      : [
+          paragraph(
+            `HOLD: ${held === 1 ? "one thing is" : `${held} things are`} not settled; see the set-out of ceiling boxes.`,
+            { size: 9.5, depicts: "hold" },
+          ),
+        ]),
+  ];
+}
+
+function logoMarks({ head }: Handover, right: number, top: number): PaperMark[] {
+  const logo = head?.logo;
+  if (logo === undefined) return [];
+  const factor = Math.min(LOGO.width / logo.width, LOGO.height / logo.height);
+  const [width, height] = [logo.width * factor, logo.height * factor];
+  return [{ kind: "picture", at: [right - width, top], width, height, picture: logo, depicts: "logo" }];
+}

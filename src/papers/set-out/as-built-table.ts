@@ -1,0 +1,28 @@
+/** What is measured at rough-in. */
+
+import type { SetOut } from "../../app/schedule/set-out.ts";
+import { type Block, heading, SMALL } from "../../drawing/paper/flow.ts";
+
+/** For the rough-in walk: a tick and the measured place of every pendant's box. */
+export function asBuilt({ boxes }: SetOut): Block[] {
+  const pendants = boxes.filter(({ kind }) => kind === "pendant");
+  if (pendants.length === 0) return [];
+  const blank = ".".repeat(18);
+  return [
+    heading("As built, measured from the same faces at rough-in", 9),
+    {
+      kind: "table",
+      size: SMALL,
+      depicts: "as built",
+      columns: [
+        { title: "marked", share: 0.8 },
+        { title: "box", share: 0.6 },
+        { title: "x", share: 1.6 },
+        { title: "y", share: 1.6 },
+        { title: "ceiling", share: 1.6 },
+        { title: "by, date", share: 1.6 },
+      ],
+      rows: pendants.map((box) => ["□", box.tag, blank, blank, blank, blank]),
+    },
+  ];
+}

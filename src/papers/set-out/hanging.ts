@@ -1,0 +1,66 @@
+/** What each type of pendant hangs on, and what to bring. */
+
+import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
+import type { SetOutBox } from "../../app/schedule/set-out.ts";
+import { canopyCover, cordLength, rodSet } from "../../app/schedule/suspension.ts";
+import { printable } from "../../diagnostics/printable.ts";
+import { type Block, bullet, SMALL } from "../../drawing/paper/flow.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
+import type { HandoverWords } from "../handover.ts";
+import { shortTags } from "./tags.ts";
+
+/** How each type hangs: rod or cord and what to bring, canopy, weight. */
+export function hanging(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
+  const types = new Map<string, SetOutBox[]>();
+  for (const box of pendants) types.set(box.type, [...(types.get(box.type) ?? []), box]);
+  return [...types].map(([type, boxes]) =>
+    bullet(`${type} (${shortTags(boxes.map((box) => box.tag))}): ${hangingWords(boxes, words)}`, SMALL + 0.5),
+  );
+}
+
+function hangingWords(boxes: readonly SetOutBox[], words: HandoverWords): string {
+  const { luminaire } = boxes[0];
+  const drops = boxes.map((box) => (box.heights as NonNullable<SetOutBox["heights"]>).drop);
+  const same = Math.max(...drops) - Math.min(...drops) < 1e-9;
+  const each = (value: (drop: number) => string): string =>
+    same ? value(drops[0]) : boxes.map((box, i) => `${box.tag} ${value(drops[i])}`).join(", ");
+  const parts: string[] = [`"${printable(luminaire.name, 30)}"`];
+  switch (luminaire.suspension) {
+    case "rod":
+      parts.push(`on a rod: ${each((drop) => rodWords(drop, words))}`);
+      break;
+    case undefined:
+      parts.push("rod or cord not stated");
+      break;
+    default:
+      parts.push(
+        `on a ${luminaire.suspension}: cut ${each((drop) => words.length(cordLength(drop, words.unit)))} or longer`,
+      );
+  }
+  parts.push(canopyWords(luminaire, words), weightWords(luminaire));
+  return `${parts.join("; ")}.`;
+}
+
+function rodWords(drop: number, words: HandoverWords): string {
+  const { pieces, rest, exact } = rodSet(drop);
+  if (pieces.length === 0) return `${words.length(drop)}, shorter than any usual piece`;
+  const inches = pieces.map((piece) => `${Math.round(piece / 0.0254)}`).join(" + ");
+  return exact
+    ? `${inches} in pieces reach it`
+    : `${inches} in pieces leave ${words.length(rest)}: an adjustable end or a cut piece`;
+}
+
+function canopyWords({ canopy }: Luminaire, words: HandoverWords): string {
+  if (canopy === undefined) return "canopy not stated";
+  const cover = canopyCover(canopy.diameter);
+  const size = `canopy ${words.length(canopy.diameter)}`;
+  return cover < 0
+    ? `${size}, smaller than a ${words.length(BOX_WIDTH)} box`
+    : `${size}, hides a ${words.length(BOX_WIDTH)} box up to ${words.length(cover)} off`;
+}
+
+function weightWords({ weight }: Luminaire): string {
+  return weight === undefined
+    ? "weight not stated"
+    : `weight ${weight} kg (${(weight / 0.45359237).toFixed(1)} lb)`;
+}

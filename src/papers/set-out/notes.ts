@@ -1,0 +1,45 @@
+/** Notes that keep people out of trouble. */
+
+import type { SetOut } from "../../app/schedule/set-out.ts";
+import { type Block, bullet, gap, SMALL } from "../../drawing/paper/flow.ts";
+import { ceilingAt } from "../../scene/room.ts";
+import type { Scene } from "../../scene/scene.ts";
+import { degrees } from "../../units/quantities.ts";
+import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
+import { turnedBoxes } from "./orientation-table.ts";
+
+export function notes(handover: Handover, found: SetOut, words: HandoverWords): Block[] {
+  const { scene } = chosenOption(handover);
+  const { room } = scene;
+  const lines: string[] = [];
+  if (found.centreline !== undefined) lines.push(found.centreline);
+  lines.push(
+    "Faces are FINISHED faces (plaster, tile, floor covering on); if they are not on yet, add their thickness before marking.",
+    `Datum: the corner of the finished faces of wall 0 (at the foot of the plan) and wall 3 (on its left). Strings run from it to ${words.length(found.length)} and ${words.length(found.width)} at the far faces; every figure is rounded once, so gaps are differences.`,
+  );
+  if (found.boxes.some((box) => box.kind === "pendant"))
+    lines.push(
+      "Hang by the bottom edge: set heights from the finished top with a laser line, to within 3 mm (1/8 in) of one another.",
+    );
+  if (room.slope !== 0)
+    lines.push(
+      `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: each drop differs. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
+    );
+  if (turnedBoxes(found).some(({ orientation }) => orientation.tilt > 0))
+    lines.push('Some luminaires are tilted or aimed: see "Turned, tilted, aimed" here or on the schedule.');
+  lines.push(
+    "Pendants are switched and dimmed on a leg of their own, apart from the ambient light.",
+    "Electrical work, boxes, supports, heat above a hob and hanging glass: licensed people and local codes decide.",
+  );
+  return lines.map((line) => bullet(line, SMALL + 0.25)).concat(gap(2));
+}
+
+function highest(room: Scene["room"]): number {
+  const corners = [
+    [0, 0],
+    [room.length, 0],
+    [0, room.width],
+    [room.length, room.width],
+  ] as const;
+  return Math.max(...corners.map(([x, y]) => ceilingAt(room, x, y)));
+}

@@ -1,0 +1,51 @@
+/** How boxes are turned, tilted and aimed. */
+
+import type { SetOut, SetOutBox } from "../../app/schedule/set-out.ts";
+import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { planExtents } from "../../luminaire/plan-extent.ts";
+import { degrees } from "../../units/quantities.ts";
+import type { HandoverWords } from "../handover.ts";
+
+/** What does not simply hang plumb, or lies another way than the room: how it is turned, and the point it is aimed at. */
+export function turnedBoxes({ boxes }: SetOut): readonly SetOutBox[] {
+  return boxes.filter(({ luminaire, orientation: { turn, tilt }, aim }) => {
+    const [length, width] = planExtents(luminaire);
+    return tilt > 1e-9 || aim !== undefined || (Math.abs(turn) > 1e-9 && Math.abs(length - width) > 1e-6);
+  });
+}
+
+/** Turn, tilt, spin and aim of each box that has them, from the datum and the finished floor. */
+export function asHung(found: SetOut, words: HandoverWords): Block[] {
+  const turned = turnedBoxes(found);
+  if (turned.length === 0) return [];
+  const end = "end" as const;
+  const angle = (radians: number): string => `${Number(degrees(radians).toFixed(1)) + 0}°`;
+  return [
+    heading("Turned, tilted, aimed", 9),
+    {
+      kind: "table",
+      size: SMALL,
+      depicts: "hung row",
+      columns: [
+        { title: "box", share: 0.6 },
+        { title: "turn", share: 0.8, align: end },
+        { title: "tilt", share: 0.7, align: end },
+        { title: "spin", share: 0.8, align: end },
+        { title: "aim x", share: 1, align: end },
+        { title: "aim y", share: 1, align: end },
+        { title: "aim above floor", share: 1.3, align: end },
+      ],
+      rows: turned.map(({ tag, orientation: { turn, tilt, spin }, aim }) => [
+        tag,
+        angle(turn),
+        angle(tilt),
+        angle(spin),
+        ...(aim === undefined ? ["–", "–", "–"] : aim.map(words.dimension)),
+      ]),
+    },
+    bullet(
+      "Turn: counter-clockwise on plan, from wall 3 towards wall 1 = 0°. Tilt: lower end leans that way, from plumb. Spin: about its own axis, before both.",
+      SMALL,
+    ),
+  ];
+}

@@ -1,0 +1,44 @@
+/** Where long pendants hang and are fed. */
+
+import type { SetOutBox } from "../../app/schedule/set-out.ts";
+import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
+import type { HandoverWords } from "../handover.ts";
+import { tagRange } from "./tags.ts";
+
+/** Each point a long pendant hangs on, and where it is fed, from the datum. */
+export function suspensionTable(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
+  const rows = pendants.flatMap(({ tag, suspensions }) =>
+    suspensions === undefined
+      ? []
+      : [
+          ...suspensions.points.map((at, i) => [`${tag}.${i + 1}`, "hangs", ...at.map(words.dimension)]),
+          [tag, "feed", ...suspensions.feed.map(words.dimension)],
+        ],
+  );
+  if (rows.length === 0) return [];
+  const assumed = pendants.filter(({ suspensions }) => suspensions?.assumed === true);
+  const end = "end" as const;
+  return [
+    heading("Suspensions and feed, from the datum", 9),
+    {
+      kind: "table",
+      size: SMALL,
+      depicts: "suspension row",
+      columns: [
+        { title: "point", share: 0.8 },
+        { title: "", share: 0.8 },
+        { title: "x", share: 1.2, align: end },
+        { title: "y", share: 1.2, align: end },
+      ],
+      rows,
+    },
+    ...(assumed.length === 0
+      ? []
+      : [
+          bullet(
+            `${tagRange(assumed)}: assumed where not stated, two points at 0.4 of the length from the middle, fed at the first (common practice, no source); confirm with the maker.`,
+            SMALL,
+          ),
+        ]),
+  ];
+}

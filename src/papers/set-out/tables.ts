@@ -1,0 +1,45 @@
+/** The tables and words of the set-out sheet in the order they are needed. */
+
+import type { SetOut } from "../../app/schedule/set-out.ts";
+import { type Block, heading } from "../../drawing/paper/flow.ts";
+import type { Handover, HandoverWords } from "../handover.ts";
+import { circuitTable } from "./circuit-table.ts";
+import { hanging } from "./hanging.ts";
+import { hold, setOutHolds } from "./holds.ts";
+import { notes } from "./notes.ts";
+import { asHung } from "./orientation-table.ts";
+import { fixedTable, recessedTable } from "./other-boxes-tables.ts";
+import { pendantTables } from "./pendant-table.ts";
+import { suspensionTable } from "./suspension-table.ts";
+import { shortTags, tagRange } from "./tags.ts";
+
+export function tables(handover: Handover, found: SetOut, words: HandoverWords, width: number): Block[] {
+  const blocks: Block[] = [];
+  const pendants = found.boxes.filter((box) => box.kind === "pendant");
+  const recessed = found.boxes.filter((box) => box.kind === "recessed");
+  if (pendants.length > 0)
+    blocks.push(
+      ...pendantTables(pendants, words, width),
+      ...hanging(pendants, words),
+      ...suspensionTable(pendants, words),
+    );
+  if (recessed.length > 0)
+    blocks.push(heading("Recessed, from the datum", 9), recessedTable(recessed, words));
+  const fixed = found.boxes.filter(({ kind }) => kind === "fixed");
+  if (fixed.length > 0)
+    blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
+  blocks.push(...asHung(found, words), heading("Circuits", 9), circuitTable(handover));
+  const flags = setOutHolds(handover, found, words);
+  blocks.push(heading("HOLD: not to be built before this is settled", 9));
+  if (pendants.length > 0)
+    blocks.push(
+      hold(
+        tagRange(pendants),
+        "If the island is not yet set, or has moved: hold these boxes, measure it, and ask.",
+      ),
+    );
+  for (const { tags, words: flag } of flags)
+    blocks.push(hold(tags.length === 0 ? "all" : shortTags(tags), flag));
+  blocks.push(heading("Notes", 9), ...notes(handover, found, words));
+  return blocks;
+}
