@@ -11,6 +11,7 @@ import { footer } from "./components/footer.ts";
 import { header } from "./components/header.ts";
 import { keyOnPage } from "./components/keys.ts";
 import type * as Notices from "./components/notices.ts";
+import type { StartDialog } from "./components/start-dialog.ts";
 import type { StudyDialog } from "./components/study-dialog.ts";
 import { QUALITIES } from "./light/lighting.ts";
 import { type PaperScale, paperScale } from "./light/print-scale.ts";
@@ -32,6 +33,7 @@ export class CandlespanApp extends LitElement {
   #siteReadings: ((desk: StudySession) => unknown) | undefined;
   #notices: typeof Notices | undefined;
   #dialog: StudyDialog | undefined;
+  #start: StartDialog | undefined;
   #dropping = false;
   #paper: PaperScale | undefined;
   #mode: Mode = "auto";
@@ -110,9 +112,15 @@ export class CandlespanApp extends LitElement {
     this.requestUpdate();
   }
 
+  async #startKitchen(): Promise<void> {
+    const { StartDialog } = await import("./components/start-dialog.ts");
+    this.#start ??= new StartDialog(this.desk, this, () => void this.#enter("kitchen"));
+    await this.#start.show();
+  }
+
   async #showStudy(): Promise<void> {
     const { StudyDialog } = await import("./components/study-dialog.ts");
-    this.#dialog ??= new StudyDialog(this.desk, this);
+    this.#dialog ??= new StudyDialog(this.desk, this, () => void this.#startKitchen());
     this.#dialog.autosave = this.autosave;
     await this.#dialog.show();
   }
@@ -203,6 +211,7 @@ export class CandlespanApp extends LitElement {
       paper: this.#paper,
       isEvening: this.#isEvening,
       showStudy: () => void this.#showStudy(),
+      startKitchen: () => void this.#startKitchen(),
       turnMode: () => this.#turnMode(),
     };
     const sheet = {
@@ -220,7 +229,7 @@ export class CandlespanApp extends LitElement {
         </div>
         ${this.#side()}
       </main>
-      ${footer(desk)} ${this.#dialog?.render() ?? nothing}
+      ${footer(desk)} ${this.#dialog?.render() ?? nothing} ${this.#start?.render() ?? nothing}
       ${this.#dropping ? html`<div class="dropping">Drop a photometric file or a study anywhere.</div>` : nothing}
     `;
   }

@@ -6,6 +6,7 @@ export type { GuidelineCard } from "./advice/guidelines/guideline-card.ts";
 // A study, its light, and who ranks it.
 export { type ArrangementLight, arrangementLight, type LightOptions } from "./app/arrangement-light.ts";
 export { contourOf, type JudgedArrangement, type PlaneContour } from "./app/judged-arrangement.ts";
+export type { NewStudy } from "./app/new-study.ts";
 export { type OpenOptions, type OpenStudy, Workspace } from "./app/open-document.ts";
 export { openStudy } from "./app/open-study.ts";
 export { evennessOf, isMet, ranked } from "./app/ranking.ts";

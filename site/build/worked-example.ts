@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Plugin } from "vite";
+import { EXAMPLE_NOTE } from "../example-note.ts";
 
 const FOLDER = fileURLToPath(new URL("../../fixtures-data/boathouse/", import.meta.url));
 const NAME = "example.study.json";
@@ -16,7 +17,7 @@ function workedExample(): string {
     const path = `photometry/${file}`;
     if (named.has(path)) embedded[path] = { text: readFileSync(FOLDER + path, "utf8") };
   }
-  return JSON.stringify({ ...study, embedded });
+  return JSON.stringify({ ...study, note: EXAMPLE_NOTE, embedded });
 }
 
 /** Puts the worked example beside the page, built or in development. */

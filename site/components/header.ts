@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import { EXAMPLE_NOTE } from "../example-note.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
 import { typedValue } from "./typed-value.ts";
@@ -10,6 +11,7 @@ export interface HeaderState {
   readonly paper: PaperScale | undefined;
   readonly isEvening: boolean;
   showStudy(): void;
+  startKitchen(): void;
   turnMode(): void;
 }
 
@@ -18,6 +20,12 @@ export function header(desk: StudySession, state: HeaderState): TemplateResult {
   return html`<header>
     <h1>Candlespan</h1>
     ${titleField(desk)}
+    ${
+      desk.study.note === EXAMPLE_NOTE
+        ? html`<p class="example">Worked example, not your kitchen.
+            <button type="button" class="primary" @click=${() => state.startKitchen()}>Start my own kitchen</button></p>`
+        : nothing
+    }
     ${
       state.paper === undefined
         ? nothing

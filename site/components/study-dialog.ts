@@ -5,8 +5,9 @@ import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
 import type { Autosave } from "../storage/autosave.ts";
 import { downloadStudy, shareStudy } from "../storage/export-study.ts";
-import type { KeptStudy, KeptVersion } from "../storage/study-database.ts";
+import type { KeptVersion } from "../storage/study-database.ts";
 import type { Json } from "../store/pointer.ts";
+import { KeptStudies, when } from "./kept-studies.ts";
 
 export class StudyDialog {
   /** Knows what this browser keeps, once it is loaded. */
@@ -14,13 +15,16 @@ export class StudyDialog {
   readonly #desk: StudySession;
   /** Where the dialog is drawn. */
   readonly #page: LitElement;
-  #kept: readonly KeptStudy[] = [];
-  #versions: readonly KeptVersion[] = [];
+  #keptStudies: KeptStudies | undefined;
+  #earlier: readonly KeptVersion[] = [];
   #link: string | undefined;
 
-  constructor(desk: StudySession, page: LitElement) {
+  readonly #start: () => void;
+
+  constructor(desk: StudySession, page: LitElement, start: () => void) {
     this.#desk = desk;
     this.#page = page;
+    this.#start = start;
   }
 
   async show(): Promise<void> {
@@ -32,8 +36,12 @@ export class StudyDialog {
     if (autosave === undefined) return;
     await autosave.save();
     const database = await autosave.database();
-    this.#kept = (await database?.list()) ?? [];
-    this.#versions = (await database?.versions(autosave.id)) ?? [];
+    // The newest version is what is on screen.
+    this.#earlier = ((await database?.versions(autosave.id)) ?? []).slice(1);
+    if (database !== undefined) {
+      this.#keptStudies ??= new KeptStudies(this.#desk, database, autosave, () => this.close());
+      await this.#keptStudies.list();
+    }
     this.#desk.redraw();
   }
 
@@ -51,7 +59,14 @@ export class StudyDialog {
     return html`<dialog class="study" aria-labelledby="study-heading">
       <h2 id="study-heading">Study</h2>
       <p class="row-of-actions">
-        <button type="button" @click=${() => desk.openFile()}>Open a file</button>
+        <button type="button" class="primary" @click=${() => {
+          this.close();
+          this.#start();
+        }}>Start my own kitchen</button>
+        <button type="button" @click=${() => {
+          this.close();
+          desk.openFile();
+        }}>Open a file</button>
         <button type="button" @click=${() => downloadStudy(desk.study)}>Save to a file</button>
         <button type="button" @click=${() => this.#share()}>Share by link</button>
         <button type="button" @click=${() => {
@@ -81,39 +96,26 @@ export class StudyDialog {
           ${[...undone].reverse().map((change) => html`<li class="undone">${change.name} (undone)</li>`)}
         </ol>
       </details>
-      <details>
-        <summary>Earlier versions (${this.#versions.length})</summary>
-        <ul class="plain">
-          ${this.#versions.map(
-            (version) => html`<li>
-              <button type="button" @click=${() => {
-                this.close();
-                desk.history.replace(`version of ${when(version.saved)}`, version.document);
-              }}>${when(version.saved)}, after ${version.change}</button>
-            </li>`,
-          )}
-        </ul>
-      </details>
-      <details>
-        <summary>Studies kept in this browser (${this.#kept.length})</summary>
-        <ul class="plain">
-          ${this.#kept.map(
-            (kept) => html`<li class="row-of-actions">
-              <button type="button" @click=${() => {
-                this.close();
-                this.autosave?.resume(kept);
-              }}>${kept.title}, ${when(kept.saved)}</button>
-              <button type="button" aria-label="Forget ${kept.title}, ${when(kept.saved)}" @click=${async () => {
-                await (await this.autosave?.database())?.forget(kept.id);
-                this.#kept = this.#kept.filter((each) => each.id !== kept.id);
-                desk.redraw();
-              }}>Forget</button>
-            </li>`,
-          )}
-        </ul>
-      </details>
+      ${this.#earlier.length === 0 ? nothing : this.#versionList()}
+      ${this.#keptStudies?.render() ?? nothing}
       <p class="row-of-actions"><button type="button" @click=${() => this.close()}>Close</button></p>
     </dialog>`;
+  }
+
+  #versionList(): TemplateResult {
+    return html`<details>
+      <summary>Earlier versions (${this.#earlier.length})</summary>
+      <ul class="plain">
+        ${this.#earlier.map(
+          (version) => html`<li>
+            <button type="button" @click=${() => {
+              this.close();
+              this.#desk.history.replace(`version of ${when(version.saved)}`, version.document);
+            }}>${when(version.saved)}, after ${version.change}</button>
+          </li>`,
+        )}
+      </ul>
+    </details>`;
   }
 
   /** Undoes the newest `count` changes, and so can be redone. */
@@ -131,8 +133,4 @@ export class StudyDialog {
     } else this.#desk.say("The link is below, ready to copy.");
     this.#desk.redraw();
   }
-}
-
-function when(time: number): string {
-  return new Date(time).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
 }

@@ -89,6 +89,7 @@ export interface RawStudy {
   readonly format: string;
   readonly version: number;
   readonly title?: string;
+  readonly note?: string;
   readonly display?: { readonly length?: "mm" | "m" | "ft-in"; readonly illuminance?: "lx" | "fc" };
   readonly room: {
     readonly length: RawLength;

@@ -6,6 +6,7 @@
  */
 
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { freshName } from "../edits/raw-study.ts";
 import type { Change } from "../store/history.ts";
 import type { Json } from "../store/pointer.ts";
 
@@ -26,6 +27,11 @@ export interface KeptVersion {
   readonly saved: number;
   readonly change: string;
   readonly document: Json;
+}
+
+export interface RemovedStudy {
+  readonly study: KeptStudy;
+  readonly versions: readonly KeptVersion[];
 }
 
 interface Shelves extends DBSchema {
@@ -81,12 +87,53 @@ export class StudyDatabase {
     return (await this.#shelves.getAll("versions", range)).reverse();
   }
 
-  async forget(id: string): Promise<void> {
+  /** Takes a study and its versions out, and returns all of it, to be put back if that was not meant. */
+  async remove(id: string): Promise<RemovedStudy | undefined> {
     const range = IDBKeyRange.bound([id, 0], [id, Number.POSITIVE_INFINITY]);
     const work = this.#shelves.transaction(["studies", "versions"], "readwrite");
+    const study = await work.objectStore("studies").get(id);
+    const versions = await work.objectStore("versions").getAll(range);
     await work.objectStore("studies").delete(id);
     await work.objectStore("versions").delete(range);
     await work.done;
+    return study === undefined ? undefined : { study, versions };
+  }
+
+  async putBack({ study, versions }: RemovedStudy): Promise<void> {
+    const work = this.#shelves.transaction(["studies", "versions"], "readwrite");
+    await work.objectStore("studies").put(study);
+    for (const version of versions) await work.objectStore("versions").put(version);
+    await work.done;
+  }
+
+  /** A copy under a title no other study has, without the changes that led to it. */
+  async duplicate(id: string): Promise<KeptStudy | undefined> {
+    const study = await this.get(id);
+    if (study === undefined) return undefined;
+    const titles = (await this.list()).map(({ title }) => title);
+    const title = freshName(`${study.title} 2`, titles);
+    const document = { ...(study.document as { readonly [key: string]: Json }), title };
+    const copy = {
+      ...study,
+      id: crypto.randomUUID(),
+      title,
+      document,
+      done: [],
+      undone: [],
+      saved: Date.now(),
+    };
+    await this.#shelves.put("studies", copy);
+    return copy;
+  }
+
+  /** Gives a study that is not on screen another title, as a change that can be undone when it is opened. */
+  async rename(id: string, title: string): Promise<void> {
+    const study = await this.get(id);
+    if (study === undefined) return;
+    const before = study.document;
+    const document = { ...(before as { readonly [key: string]: Json }), title };
+    const done = [...study.done, { name: `title ${title}`, before, after: document }];
+    await this.#shelves.put("studies", { ...study, title, document, done, undone: [] });
   }
 
   /** Saves, and returns the id it was saved under: another than asked for when a different page has saved that

@@ -1,6 +1,6 @@
 /**
- * A study to start from: one's own island under one's own ceiling, lit by a typical pendant, with every default written out so that each
- * can be seen and set. The command `new` and the viewer's start both ask it here.
+ * A study to start from: one's own island under one's own ceiling, lit by a typical pendant. The command `new` writes every default out, so
+ * that each can be seen in the file; the viewer leaves them out and marks them where they are set. Both ask it here.
  *
  * The room is the island with an aisle of 1.2 m all round; pendants and downlights are typical ones, from flux and beam, and say so.
  * All of it common practice, no source.
@@ -8,6 +8,7 @@
 
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
+import { bounds } from "../geometry/polygon.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
 import { checkStudy } from "../study/study.ts";
 
@@ -16,6 +17,8 @@ export interface NewStudy {
   /** Of the island's top (m). */
   readonly length: number;
   readonly width: number;
+  /** Of the top above the floor (m); a default of the study when it is left out. */
+  readonly height?: number;
   /** Height of the ceiling above the floor (m). */
   readonly ceilingHeight: number;
   /** Size of the room (m); an aisle all round the island by default. */
@@ -41,8 +44,9 @@ const TYPICAL = "Typical, from flux and beam: replace it by the luminaire's own 
 
 type Json = Record<string, unknown>;
 
-/** The study's document, or what is wrong with the sizes, each at its place in the document. */
-export function newStudy(wanted: NewStudy): Outcome<Json> {
+/** The study's document, or what is wrong with the sizes, each at its place in the document. `written` says every default in it; `open` only
+ * the zones, which are the study's to change. */
+export function newStudy(wanted: NewStudy, defaults: "written" | "open" = "written"): Outcome<Json> {
   const document = starter(wanted);
   const checked = checkStudy(document);
   if (!checked.ok) return checked;
@@ -54,7 +58,8 @@ export function newStudy(wanted: NewStudy): Outcome<Json> {
     },
   );
   if (!resolved.ok) return resolved;
-  for (const { path, value } of resolved.value.defaults) writeDefault(document, path, value);
+  for (const { path, value } of resolved.value.defaults)
+    if (defaults === "written" || path.startsWith("/island/zones")) writeDefault(document, path, value);
   return success(document);
 }
 
@@ -62,6 +67,7 @@ function starter({
   title,
   length,
   width,
+  height,
   ceilingHeight,
   room,
   pendants,
@@ -85,6 +91,7 @@ function starter({
     island: {
       length,
       width,
+      ...(height === undefined ? {} : { height }),
       ...(hob === true ? { hob: fitting(HOB, length * 0.75) } : {}),
       ...(sink === true ? { sink: fitting(SINK, length * 0.25) } : {}),
       ...(seats === undefined || seats === 0 ? {} : { seats: { side: "y+", count: seats } }),
@@ -143,8 +150,10 @@ function writeDefault(document: Json, path: string, value: unknown): void {
   if (typeof holder === "object" && holder !== null) (holder as Json)[keys[keys.length - 1]] = value;
 }
 
-/** The whole top has no outline of its own in the list of defaults. */
+/** As a rectangle, which is how a zone is edited: every default zone is one. The whole top has no outline of its own among the defaults. */
 function zoneOf(value: unknown, { length, width }: Json): unknown {
-  const zone = value as Json;
-  return zone.polygon === undefined ? { ...zone, from: [0, 0], size: [length, width] } : zone;
+  const { polygon, ...zone } = value as Json & { readonly polygon?: readonly (readonly [number, number])[] };
+  if (polygon === undefined) return { ...zone, from: [0, 0], size: [length, width] };
+  const [x0, y0, x1, y1] = bounds(polygon).map(rounded);
+  return { ...zone, from: [x0, y0], size: [rounded(x1 - x0), rounded(y1 - y0)] };
 }

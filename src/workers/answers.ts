@@ -5,6 +5,7 @@
  */
 
 import { type LightAnswer, type LightRequest, lightOfRequest } from "../app/light.ts";
+import type { NewStudy } from "../app/new-study.ts";
 import { Workspace } from "../app/open-document.ts";
 import type { StudyFile } from "../app/study-files.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
@@ -47,6 +48,10 @@ export const ANSWERS = {
   /** Checks the text of a study and lifts it to the present version. Nothing of it is kept. */
   async read({ text, file }: { readonly text: string; readonly file: string }) {
     return (await import("./side-answers.ts")).studyOfText(text, file);
+  },
+  /** A study to start from, its defaults left open so that the page can mark them. */
+  async start(wanted: NewStudy) {
+    return (await import("../app/new-study.ts")).newStudy(wanted, "open");
   },
   /** Light of one arrangement. */
   async light(request: LightRequest, workspace: Workspace, observer: Observer): Promise<Answer<LightAnswer>> {

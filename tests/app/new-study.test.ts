@@ -23,6 +23,17 @@ describe("a new study", () => {
     expect(unsaid.filter((path) => path !== "/planes" && !path.endsWith("/margin"))).toEqual([]);
   });
 
+  it("leaves defaults open where they are to be marked, and its zones as rectangles", () => {
+    const document = orThrow(newStudy({ ...TYPICAL_KITCHEN, height: 0.9, hob: true, seats: 3 }, "open"));
+    const paths = resolved(document).defaults.map(({ path }) => path);
+    expect(paths).toContain("/room/reflectance/walls");
+    expect(paths).not.toContain("/island/height");
+    const { zones } = document.island as { zones: { name: string; from: number[]; size: number[] }[] };
+    expect(zones.map(({ name }) => name)).toEqual(["prep", "cooking", "eating"]);
+    for (const { from, size } of zones)
+      for (const metres of [...from, ...size]) expect(Math.round(metres * 1000) / 1000).toBe(metres);
+  });
+
   it("opens without warning and is lit whatever sensible kitchen is asked for", () => {
     fc.assert(
       fc.property(

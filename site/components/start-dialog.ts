@@ -1,0 +1,212 @@
+/**
+ * Starts one's own kitchen: a few sizes, of which only the island's and the ceiling's are asked for, and a top lit by a typical pendant.
+ *
+ * A field left as it is stays typical and says so. What the study cannot hold is said at its field, in the units on screen.
+ */
+
+import { html, type LitElement, nothing, type TemplateResult } from "lit";
+import { Cancelled, formatIssue, type NewStudy } from "../../src/app.ts";
+import type { StudySession } from "../session.ts";
+import type { Json } from "../store/pointer.ts";
+import { typedValue } from "./typed-value.ts";
+import { lengthText } from "./words.ts";
+
+type LengthName = "length" | "width" | "height" | "ceilingHeight" | "roomLength" | "roomWidth";
+type CountName = "seats" | "pendants";
+
+interface LengthRow {
+  readonly name: LengthName;
+  readonly label: string;
+  /** What stands for it while nobody has typed anything (m). */
+  typical(given: (name: LengthName) => number): number;
+  readonly why: string;
+}
+
+/** All round the island, as the study to start from takes it (m). */
+const AISLE = 1.2;
+
+const LENGTHS: readonly LengthRow[] = [
+  { name: "length", label: "Island length", typical: () => 2.4, why: "typical" },
+  { name: "width", label: "Island width", typical: () => 1.1, why: "typical" },
+  { name: "height", label: "Height of its top", typical: () => 0.914, why: "typical, 36 in" },
+  { name: "ceilingHeight", label: "Ceiling height", typical: () => 2.6, why: "typical" },
+  {
+    name: "roomLength",
+    label: "Room, along the island",
+    typical: (given) => given("length") + 2 * AISLE,
+    why: "the island and an aisle all round",
+  },
+  {
+    name: "roomWidth",
+    label: "Room, across it",
+    typical: (given) => given("width") + 2 * AISLE,
+    why: "the island and an aisle all round",
+  },
+];
+
+export class StartDialog {
+  readonly #desk: StudySession;
+  /** Where the dialog is drawn. */
+  readonly #page: LitElement;
+  /** Called when the study is on screen. */
+  readonly #started: () => void;
+  readonly #texts = new Map<LengthName | CountName, string>();
+  #hob = false;
+  #sink = false;
+  #problems = new Map<string, string>();
+  #issues: readonly string[] = [];
+
+  constructor(desk: StudySession, page: LitElement, started: () => void) {
+    this.#desk = desk;
+    this.#page = page;
+    this.#started = started;
+  }
+
+  async show(): Promise<void> {
+    this.#desk.redraw();
+    await this.#page.updateComplete;
+    const dialog = this.#dialog;
+    if (dialog === null || dialog.open) return;
+    dialog.showModal();
+    dialog.querySelector<HTMLInputElement>("#start-length")?.select();
+  }
+
+  get #dialog(): HTMLDialogElement | null {
+    return this.#page.querySelector("dialog.start");
+  }
+
+  render(): TemplateResult {
+    const pendants = Math.max(1, Math.round(this.#metres("length") / 0.8));
+    return html`<dialog class="start" aria-labelledby="start-heading">
+      <form novalidate @submit=${(event: Event) => {
+        event.preventDefault();
+        void this.#start();
+      }}>
+        <h2 id="start-heading">Start my own kitchen</h2>
+        <div class="fields">
+          ${LENGTHS.map((row) => this.#length(row))}
+          ${this.#count("seats", "Seats at the island", 0, "none")}
+          ${this.#count("pendants", "Pendants", pendants, "one for each 800 mm")}
+        </div>
+        <p class="choices">
+          <label class="check"><input type="checkbox" .checked=${this.#hob} @change=${(event: Event) => {
+            this.#hob = (event.target as HTMLInputElement).checked;
+          }}> A hob in it</label>
+          <label class="check"><input type="checkbox" .checked=${this.#sink} @change=${(event: Event) => {
+            this.#sink = (event.target as HTMLInputElement).checked;
+          }}> A sink in it</label>
+        </p>
+        <p class="hint">
+          A typical pendant and typical finishes light it; each is marked until it is set. The kitchen on screen is kept.
+        </p>
+        ${this.#issues.length === 0 ? nothing : html`<ul class="plain problems" role="alert">${this.#issues.map((words) => html`<li>✕ ${words}</li>`)}</ul>`}
+        <p class="row-of-actions">
+          <button type="submit" class="primary">Light it</button>
+          <button type="button" @click=${() => this.#dialog?.close()}>Close</button>
+        </p>
+      </form>
+    </dialog>`;
+  }
+
+  #length({ name, label, typical, why }: LengthRow): TemplateResult {
+    const metres = typical((other) => this.#metres(other));
+    return this.#field(name, label, lengthText(this.#desk, metres), why);
+  }
+
+  #count(name: CountName, label: string, typical: number, why: string): TemplateResult {
+    return this.#field(name, label, String(typical), why);
+  }
+
+  #field(name: LengthName | CountName, label: string, typical: string, why: string): TemplateResult {
+    const id = `start-${name}`;
+    const problem = this.#problems.get(name);
+    return html`<div class="field">
+      <label for=${id}>${label}</label>
+      <input
+        id=${id}
+        type="text"
+        autocomplete="off"
+        .value=${typedValue(this.#texts.get(name) ?? typical)}
+        aria-describedby="${id}-why"
+        aria-invalid=${problem === undefined ? nothing : "true"}
+        @change=${(event: Event) => this.#typed(name, (event.target as HTMLInputElement).value.trim(), typical)}
+      >
+      <p class=${problem === undefined ? "hint" : "problem"} id="${id}-why">${
+        problem !== undefined ? `✕ ${problem}` : this.#texts.has(name) ? "yours" : why
+      }</p>
+    </div>`;
+  }
+
+  #typed(name: LengthName | CountName, text: string, typical: string): void {
+    if (text === "" || text === typical) this.#texts.delete(name);
+    else this.#texts.set(name, text);
+    this.#read(name);
+    this.#desk.redraw();
+  }
+
+  /** What is wrong with a text, noted at its field. */
+  #read(name: LengthName | CountName): void {
+    const text = this.#texts.get(name);
+    this.#problems.delete(name);
+    if (text === undefined) return;
+    if (name === "seats" || name === "pendants") {
+      const most = 12;
+      const least = name === "seats" ? 0 : 1;
+      if (!/^\d+$/.test(text) || Number(text) < least || Number(text) > most)
+        this.#problems.set(name, `Expected a whole number from ${least} to ${most}.`);
+      return;
+    }
+    const read = this.#desk.readLength(text);
+    if (!read.ok) this.#problems.set(name, `${read.problem}. Expected ${read.expected}.`);
+  }
+
+  /** What a field stands at (m): as typed, else typical. */
+  #metres(name: LengthName): number {
+    const text = this.#texts.get(name);
+    const read = text === undefined ? undefined : this.#desk.readLength(text);
+    // To a micrometre, as every field keeps metres: a millimetre has no exact double.
+    if (read?.ok) return Math.round(read.metres * 1e6) / 1e6;
+    const row = LENGTHS.find((each) => each.name === name) as LengthRow;
+    return row.typical((other) => this.#metres(other));
+  }
+
+  get #wanted(): NewStudy {
+    const seats = Number(this.#texts.get("seats") ?? 0);
+    const pendants = this.#texts.get("pendants");
+    return {
+      length: this.#metres("length"),
+      width: this.#metres("width"),
+      ...(this.#texts.has("height") ? { height: this.#metres("height") } : {}),
+      ceilingHeight: this.#metres("ceilingHeight"),
+      room: { length: this.#metres("roomLength"), width: this.#metres("roomWidth") },
+      seats,
+      hob: this.#hob,
+      sink: this.#sink,
+      ...(pendants === undefined ? {} : { pendants: Number(pendants) }),
+      display: this.#desk.display,
+    };
+  }
+
+  async #start(): Promise<void> {
+    for (const name of this.#texts.keys()) this.#read(name);
+    this.#issues = [];
+    if (this.#problems.size > 0) {
+      this.#desk.redraw();
+      return;
+    }
+    const desk = this.#desk;
+    try {
+      const outcome = await desk.lighting.connection.call("start", this.#wanted).outcome;
+      if (outcome.ok) {
+        this.#dialog?.close();
+        await desk.open(outcome.value as Json, "start a kitchen");
+        desk.say("Lit by a typical pendant; what is typical is marked.");
+        this.#started();
+      } else this.#issues = outcome.issues.map(formatIssue);
+    } catch (error) {
+      if (!(error instanceof Cancelled))
+        this.#issues = [error instanceof Error ? error.message : String(error)];
+    }
+    desk.redraw();
+  }
+}

@@ -1,0 +1,102 @@
+/** One's own kitchen: started from the example, kept beside others, sized, filled and judged by one's own targets. */
+
+import type { BrowserContext, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
+import {
+  atWork,
+  kept,
+  openViewer,
+  poll,
+  refined,
+  startAfresh,
+  studyOf,
+  troublesOf,
+  type Viewer,
+  verdictOf,
+} from "../support/viewer.ts";
+
+let viewer: Viewer;
+let context: BrowserContext;
+let page: Page;
+let troubles: string[];
+let example: unknown;
+
+beforeAll(async () => {
+  viewer = await openViewer();
+  context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await context.newPage();
+  troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await atWork(page);
+  example = await studyOf(page);
+});
+afterAll(() => viewer.close());
+beforeEach(() => startAfresh(page, example));
+afterEach(() => {
+  expect(troubles.splice(0)).toEqual([]);
+});
+
+interface Study {
+  title?: string;
+  room: { length: number; width: number; ceilingHeight: number };
+  island: { length: number; width: number; zones: { name: string }[] };
+  arrangements: { layers: { luminaire: string }[] }[];
+}
+const study = () => studyOf<Study>(page);
+const button = (name: string | RegExp) => page.getByRole("button", { name, exact: typeof name === "string" });
+const type = async (label: string, text: string): Promise<void> => {
+  const field = page.getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press("Tab");
+};
+
+it("starts one's own kitchen from the example, lit by a typical pendant", async () => {
+  await page.locator("header .example button").click();
+  await type("Island length", "2.7 m");
+  await type("Ceiling height", "25 ft high");
+  await button("Light it").click();
+  await poll(() => page.locator("dialog.start .problem").innerText()).toMatch(/Expected a length/);
+  await type("Ceiling height", "2550");
+  await type("Room, along the island", "4.5 m");
+  await type("Room, across it", "3.6 m");
+  await type("Seats at the island", "3");
+  await page.getByLabel("A hob in it").check();
+  await button("Light it").click();
+  await poll(async () => (await study()).room).toMatchObject({
+    length: 4.5,
+    width: 3.6,
+    ceilingHeight: 2.55,
+  });
+  await refined(page);
+  expect(await page.locator("header .example").count()).toBe(0);
+  expect(await verdictOf(page)).toMatch(/Prep \d+ lx/);
+  expect((await study()).island.zones.map(({ name }) => name)).toEqual(["prep", "cooking", "eating"]);
+});
+
+it("keeps studies side by side: duplicated, named, removed and put back", async () => {
+  const titles = () =>
+    page
+      .locator(".kept input")
+      .evaluateAll((inputs) => inputs.map((each) => (each as HTMLInputElement).value));
+  await page.locator("header .example button").click();
+  await button("Light it").click();
+  await poll(async () => (await study()).title).toBe("My kitchen");
+  await kept(page);
+  await button("Study").click();
+  await poll(async () => (await titles())[0]).toBe("My kitchen");
+  const before = (await titles()).length;
+  expect(before).toBeGreaterThan(1);
+  await button("Duplicate My kitchen").first().click();
+  await poll(titles).toContain("My kitchen 2");
+  await page.getByLabel("Title of My kitchen 2").fill("Aunt's kitchen");
+  await page.getByLabel("Title of My kitchen 2").press("Enter");
+  await poll(titles).toContain("Aunt's kitchen");
+  await button(/^Remove Aunt's kitchen/).click();
+  await poll(titles).not.toContain("Aunt's kitchen");
+  await button("Undo the removal").click();
+  await poll(titles).toContain("Aunt's kitchen");
+  await button(/^Open Aunt's kitchen/).click();
+  await poll(async () => (await study()).title).toBe("Aunt's kitchen");
+  await page.keyboard.press("Control+z");
+  await poll(async () => (await study()).title).toBe("My kitchen 2");
+});
