@@ -43,6 +43,7 @@ export function alignedSheet(desk: StudySession, state: SheetState): TemplateRes
       .selection=${desk.selection}
       .shadows=${people?.shadows ?? []}
       .images=${people?.images ?? []}
+      .clashes=${light.clashes}
       @luminaire-move=${move}
       @luminaire-select=${select}
       @luminaire-remove=${remove}

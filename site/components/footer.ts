@@ -7,13 +7,13 @@ import { stateWords } from "./state-words.ts";
 export function footer(desk: StudySession): TemplateResult {
   const { shown } = desk.lighting;
   return html`<footer>
-    <p class="light-state" data-quality=${shown?.quality ?? "none"} data-sequence=${shown?.sequence ?? 0}>
+    <p class="light-state" title=${stateWords(desk.lighting)} data-quality=${shown?.quality ?? "none"} data-sequence=${shown?.sequence ?? 0}>
       ${stateWords(desk.lighting)}
     </p>
-    <p role="status" aria-live="polite" class="line">${desk.screen.line}</p>
+    <p role="status" aria-live="polite" class="line" title=${desk.screen.line}>${desk.screen.line}</p>
     <p class="caution">
-      Predictions with a band, not a guarantee; night only. Wiring, box support, weight, heat and hanging glass:
-      licensed people and local codes decide.
+      Night only; predictions with a band, not a guarantee. Wiring, supports, weight, heat: licensed people and local
+      codes.
     </p>
   </footer>`;
 }

@@ -25,7 +25,7 @@ export function spacings(
     const alongs = hung.map((p) => placeOf(axes, p.frame.origin).along).sort((a, b) => a - b);
     if (alongs.length < 2 || layer.role !== "pendant") continue;
     const highest = Math.max(...hung.map((p) => p.frame.origin[2] + verticalExtent(p.luminaire)[1]));
-    const at = extent.broken ? y(extent.upper) - 2 : y(highest) - 22;
+    const at = extent.drop.cut ? y(extent.drop.from) - 2 : y(highest) - 22;
     for (let i = 1; i < alongs.length; i++) {
       const gap = alongs[i] - alongs[i - 1];
       if (gap < 0.02) continue;
@@ -41,6 +41,7 @@ export function clearances(
   axes: IslandAxes,
   scale: SheetScale,
   y: (z: number) => number,
+  extent: ElevationExtent,
   words: Wording,
 ): Mark[] {
   const hung = suspended(scene)
@@ -62,7 +63,13 @@ export function clearances(
         ground: "paper",
       }),
       segment(x - 10, y(lowest), x + 3, y(lowest), "extension line", "quiet", 0.75),
+      ...(extent.open.cut ? cut(x, y(axes.height) - (y(axes.height) - y(lowest)) / 4) : []),
     );
   }
   return marks;
+}
+
+/** The double stroke over a dimension line that is shorter on the page than its figure says. */
+function cut(x: number, y: number): Mark[] {
+  return [-2.5, 2.5].map((dy) => segment(x - 5, y + dy + 2, x + 5, y + dy - 2, "break line", "quiet", 0.75));
 }

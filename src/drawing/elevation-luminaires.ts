@@ -41,11 +41,15 @@ export function luminaireMarks(
     );
     return { layer: l, index: i, label, marks, handle: { x: x - 12, y: ceiling - 4, width: 24, height: 24 } };
   }
-  const bodyTop = y(height + high);
+  // Hung by its rim and drawn true, whatever is cut above and below; shorter only where it alone is too high.
+  const rim = y(height + low);
+  const isCut = (high - low) * scale.perMetre > extent.bodies.units + 1;
+  const up = isCut ? extent.bodies.units / (high - low) : scale.perMetre;
+  const bodyTop = rim - (high - low) * up;
   const canopy = (Math.max(luminaire.canopy?.diameter ?? 0.1, 0.03) / 2) * scale.perMetre;
   const canopyHeight = Math.max(
     3,
-    (luminaire.canopy?.height ?? 0.025) * scale.perMetre * (extent.broken ? 0.7 : 1),
+    (luminaire.canopy?.height ?? 0.025) * scale.perMetre * (extent.drop.cut ? 0.7 : 1),
   );
   marks.push(
     line(rectangle(x - canopy, ceiling, x + canopy, ceiling + canopyHeight), "canopy", "luminaire", 1, {
@@ -55,16 +59,31 @@ export function luminaireMarks(
   );
   const rod = luminaire.suspension === "rod";
   const cordTop = ceiling + canopyHeight;
-  if (extent.broken && bodyTop - cordTop > 30) {
-    const middle = (cordTop + y(extent.upper)) / 2 + 4;
+  if (extent.drop.cut && bodyTop - cordTop > 16) {
+    const middle = cordTop + Math.min(14, (bodyTop - cordTop) / 2);
     marks.push(...cord(x, cordTop, middle - 3, rod), ...cord(x, middle + 3, bodyTop, rod));
     for (const dy of [-3, 3])
       marks.push(segment(x - 5, middle + dy + 2, x + 5, middle + dy - 2, "break line", "luminaire", 0.75));
   } else marks.push(...cord(x, cordTop, bodyTop, rod));
-  const outline = bodyOutline(placed, x, (z) => y(height + z), scale.perMetre, axes.turn);
+  const outline = bodyOutline(placed, x, (z) => rim - (z - low) * up, scale.perMetre, axes.turn);
   marks.push(line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }));
+  if (isCut) {
+    const half = halfWidth(luminaire) * scale.perMetre;
+    const middle = (rim + bodyTop) / 2;
+    for (const dy of [-2.5, 2.5])
+      marks.push(
+        segment(
+          x - half - 5,
+          middle + dy + 2,
+          x + half + 5,
+          middle + dy - 2,
+          "break line",
+          "luminaire",
+          0.75,
+        ),
+      );
+  }
   const half = Math.max(12, halfWidth(luminaire) * scale.perMetre);
-  const hy = y(height + low);
   return {
     layer: l,
     index: i,
@@ -72,9 +91,9 @@ export function luminaireMarks(
     marks,
     handle: {
       x: x - half,
-      y: Math.min(bodyTop, hy - 24),
+      y: Math.min(bodyTop, rim - 24),
       width: 2 * half,
-      height: Math.max(24, hy - bodyTop),
+      height: Math.max(24, rim - bodyTop),
     },
   };
 }

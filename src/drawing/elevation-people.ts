@@ -16,7 +16,13 @@ export function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }:
     // A seated trunk is under its head, not over its feet.
     const [along] = person.posture === "seated" ? [eyeAlong] : axes.toIsland(person.at);
     if (!isShown(along, scale)) continue;
-    marks.push(...figure(person, along, eyeAlong, person.facing - axes.turn, axes.height, scale, y));
+    // Where the air over the top is cut a figure is drawn smaller, not squat: its eye in its place, its own shape.
+    const rise = Math.max(0.05, person.eye[2] - axes.height);
+    const own = Math.min(scale.perMetre, (y(axes.height) - y(person.eye[2])) / rise);
+    const eyeX = scale.x(eyeAlong);
+    const shrunk = { perMetre: own, x: (a: number): number => eyeX + (a - eyeAlong) * own };
+    const ownY = (z: number): number => y(person.eye[2]) + (person.eye[2] - z) * own;
+    marks.push(...figure(person, along, eyeAlong, person.facing - axes.turn, axes.height, shrunk, ownY));
   }
   return marks;
 }
@@ -35,14 +41,16 @@ export function eyeLines(
   const right = Math.min(scale.right, scale.x(wall1));
   const gap = left > scale.left ? 6 : 0;
   const eyes = scene.people.map((p) => y(p.eye[2]));
+  const labels = scene.people.map(({ name, eye }) => `${name}, eye ${words.length(eye[2])}`);
+  const longest = Math.max(...labels.map((label) => textWidth(label, 11.5)));
   const places = spreadLabels(
     eyes.map((e) => e - 5),
     14,
     y(scene.room.ceilingHeight) + 16,
-    y(0),
+    y(axes.height) - 3,
   );
-  scene.people.forEach((person, i) => {
-    const label = `${person.name}, eye ${words.length(person.eye[2])}`;
+  scene.people.forEach((_, i) => {
+    const label = labels[i];
     // The end of the line where no one stands.
     const reach = textWidth(label, 11.5) + 12;
     const alongs = scene.people.map((p) => scale.x(axes.toIsland(p.at)[0]));
@@ -51,11 +59,13 @@ export function eyeLines(
       (x) => Math.abs(right - reach / 2 - x) < reach / 2 + 0.2 * scale.perMetre,
     );
     const atRight = crowdedLeft && !crowdedRight;
+    // No line runs through the words of its neighbour.
+    const from = gap + longest + 6;
     marks.push(
       line(
         [
-          [left, eyes[i]],
-          [right, eyes[i]],
+          [left + (atRight ? 0 : from), eyes[i]],
+          [right - (atRight ? from : 0), eyes[i]],
         ],
         "eye line",
         "quiet",

@@ -1,5 +1,6 @@
 /** What the room puts into the elevation: ceiling and walls, the side of the island, solids over it. */
 
+import type { Vec2 } from "../geometry/vector.ts";
 import { ceilingAt } from "../scene/room.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Wording } from "../words/wording.ts";
@@ -8,6 +9,9 @@ import { line, type Mark, rectangle, segment, text } from "./drawing.ts";
 import { clampToRoom, type ElevationExtent, type ElevationScale, roomEnds } from "./elevation-scale.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
+
+/** Straight pieces a sloped ceiling is drawn in. */
+const CEILING_SPANS = 40;
 
 export function ceilingMarks(
   scene: Scene,
@@ -21,22 +25,36 @@ export function ceilingMarks(
   const a0 = Math.max(scale.from, wall0);
   const a1 = Math.min(scale.to, wall1);
   const z = (along: number): number => ceilingAt(scene.room, ...clampToRoom(scene, axes, along));
-  const foot = y(extent.lower);
+  const foot = y(extent.island.from);
+  // A slope through stretches of different scales is no straight line on the page.
+  const spans = scene.room.slope === 0 ? 1 : CEILING_SPANS;
+  const ceiling = Array.from({ length: spans + 1 }, (_, i): Vec2 => {
+    const along = a0 + ((a1 - a0) * i) / spans;
+    return [scale.x(along), y(z(along))];
+  });
   const marks: Mark[] = [
-    segment(scale.x(a0), y(z(a0)), scale.x(a1), y(z(a1)), "ceiling", "ink", 1.5),
+    line(ceiling, "ceiling", "ink", 1.5),
     text(
-      [scale.x(a0), y(z(a0)) + (z(a1) > z(a0) + 0.02 ? 16 : -7)],
+      [scale.x(a0) + (wall0 === a0 ? 6 : 0), y(z(a0)) + 16],
       `ceiling ${words.length(z(a0))}`,
       "ceiling height",
     ),
   ];
   if (scene.room.slope !== 0)
-    marks.push(text([scale.x(a1), y(z(a1)) - 7], words.length(z(a1)), "ceiling height", { anchor: "end" }));
+    marks.push(
+      text([scale.x(a1) - (wall1 === a1 ? 6 : 0), y(z(a1)) + 16], words.length(z(a1)), "ceiling height", {
+        anchor: "end",
+      }),
+    );
   for (const [wall, end] of [
     [wall0, a0],
     [wall1, a1],
   ] as const)
     if (wall === end) marks.push(segment(scale.x(wall), y(z(wall)), scale.x(wall), foot, "wall", "ink", 1.5));
+    else
+      marks.push(
+        segment(scale.x(end) - 5, y(z(end)) + 6, scale.x(end) + 5, y(z(end)) - 6, "break line", "ink", 0.75),
+      );
   return marks;
 }
 
@@ -55,7 +73,7 @@ export function island(
   const side = top.overhang?.side;
   const b0 = x(side === "x-" ? (top.overhang?.depth ?? 0) : 0.012);
   const b1 = x(axes.length - (side === "x+" ? (top.overhang?.depth ?? 0) : 0.012));
-  const foot = y(extent.lower);
+  const foot = y(extent.island.from);
   const marks: Mark[] = [
     segment(b0, y(under), b0, foot, "island side", "ink", 1),
     segment(b1, y(under), b1, foot, "island side", "ink", 1),
@@ -64,10 +82,10 @@ export function island(
       fill: "sheet",
     }),
   ];
-  if (extent.lower > 0)
+  if (extent.island.from > 0)
     marks.push(
       ...breakLine(b0, b1, foot),
-      ...horizontalDimension(x(0), x(axes.length), y(under) + 19, words.length(axes.length), {
+      ...horizontalDimension(x(0), x(axes.length), y(under) + 16, words.length(axes.length), {
         ground: "paper",
       }),
     );

@@ -1,6 +1,10 @@
 /**
- * What of a room's height an elevation shows, and how it maps to the page: one scale, with a break in drops that
- * would only lengthen the drawing.
+ * What of a room's height an elevation shows, and how it maps to the page: stretch by stretch from under the top to the
+ * ceiling, y = foot − Σ units of the stretches passed, linear within each.
+ *
+ * Without a height to keep to, everything from the top to the highest pendant is true to the horizontal scale and only
+ * a long drop is cut. In a given height the open air between top and pendants is cut as well, so that the drawing is as
+ * high for every arrangement; what is cut carries a break mark and its true figure.
  */
 
 import type { Vec2 } from "../geometry/vector.ts";
@@ -11,37 +15,101 @@ import { suspended } from "../scene/suspended.ts";
 import { type IslandAxes, islandAxes } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
-/** What of the height is drawn (m). Between `upper` and the ceiling the drawing may be broken. */
-export interface ElevationExtent {
-  readonly lower: number;
-  readonly upper: number;
-  readonly ceiling: number;
-  readonly broken: boolean;
+/** One stretch of the height, drawn at its own scale. */
+export interface HeightStretch {
+  /** m */
+  readonly from: number;
+  readonly to: number;
+  /** Drawing units it takes. */
+  readonly units: number;
+  /** Shorter than the horizontal scale would have it. */
+  readonly cut: boolean;
 }
 
-/** Room above the pendants before a break, and the height a broken drop is drawn with (drawing units). */
-const BREAK_ZONE = 46;
-/** Side of the island drawn under its top before it breaks off: room for the length of the top (drawing units). */
-const UNDER_TOP = 27;
+/** From the lowest height drawn: side of the island, open air, bodies, drops. */
+export interface ElevationExtent {
+  readonly island: HeightStretch;
+  readonly open: HeightStretch;
+  readonly bodies: HeightStretch;
+  readonly drop: HeightStretch;
+  /** Drawing units over the highest ceiling. */
+  readonly head: number;
+}
 
-/** Heights worth drawing: from just under the top (or the floor, when `whole`) to above the highest pendant or
- * head. */
-export function elevationExtent(scene: Scene, scale: SheetScale, whole = false): ElevationExtent {
+export interface ElevationRoom {
+  /** Draws from floor to ceiling without a cut. */
+  readonly whole?: boolean;
+  /** Height of the whole drawing (drawing units); as its stretches need without. */
+  readonly height?: number;
+}
+
+/** Over the ceiling, whose height stands under it, and under the lowest line, for the break (drawing units). */
+const HEAD = 8;
+const FOOT = 6;
+/** Height a cut drop is drawn with, and what a drop may exceed it by before it is cut (drawing units). */
+const DROP = 46;
+const SHORTEST_DROP = 24;
+const SLACK = 16;
+/** Side of the island drawn under its top before it breaks off: room for the length of the top (drawing units). */
+const UNDER_TOP = 22;
+/** Open air shows eyes and heads at least so high; bodies take no more than this share of what is left (drawing units). */
+const LEAST_OPEN = 30;
+const BODIES = 0.7;
+
+/** Heights worth drawing: from just under the top (or the floor, when `whole`) to the ceiling. */
+export function elevationExtent(
+  scene: Scene,
+  scale: SheetScale,
+  { whole = false, height }: ElevationRoom = {},
+): ElevationExtent {
   const axes = islandAxes(scene);
+  const m = scale.perMetre;
   const ceiling = highestCeiling(scene, axes, scale);
-  let upper = axes.height + 0.75;
-  for (const { placed } of suspended(scene))
-    upper = Math.max(upper, placed.frame.origin[2] + verticalExtent(placed.luminaire)[1] + 0.06);
-  for (const person of scene.people)
-    if (isShown(axes.toIsland(person.at)[0], scale)) upper = Math.max(upper, person.eye[2] + 0.2);
+  const hung = suspended(scene).map(({ placed }) =>
+    verticalExtent(placed.luminaire).map((z) => z + placed.frame.origin[2]),
+  );
+  const eyes = scene.people
+    .filter((person) => isShown(axes.toIsland(person.at)[0], scale))
+    .map((person) => person.eye[2] + 0.2);
+  const over = (z: number): number => Math.max(axes.height, Math.min(ceiling, z));
+  const rim = over(Math.min(...hung.map(([low]) => low), Math.max(axes.height + 0.75, ...eyes)));
+  const highest = over(Math.max(rim, ...eyes, ...hung.map(([, high]) => high + 0.02)));
   const { island } = scene;
   const lower =
-    whole || island === undefined
-      ? 0
-      : Math.max(0, island.height - island.topThickness - UNDER_TOP / scale.perMetre);
-  upper = Math.min(upper, ceiling);
-  const broken = !whole && scene.room.slope === 0 && (ceiling - upper) * scale.perMetre > BREAK_ZONE + 16;
-  return { lower, upper: broken ? upper : ceiling, ceiling, broken };
+    whole || island === undefined ? 0 : Math.max(0, island.height - island.topThickness - UNDER_TOP / m);
+  const stretch = (from: number, to: number, most = Number.POSITIVE_INFINITY): HeightStretch => {
+    const units = Math.min(most, (to - from) * m);
+    return { from, to, units, cut: units < (to - from) * m - 1e-6 };
+  };
+  const side = stretch(lower, axes.height);
+  if (whole || height === undefined) {
+    const drop = stretch(highest, ceiling, whole ? undefined : DROP);
+    const isWorth = (ceiling - highest) * m > DROP + SLACK;
+    return {
+      island: side,
+      open: stretch(axes.height, rim),
+      bodies: stretch(rim, highest),
+      drop: isWorth ? drop : stretch(highest, ceiling),
+      head: HEAD,
+    };
+  }
+  const left = Math.max(LEAST_OPEN, height - HEAD - FOOT - side.units);
+  const drop = stretch(highest, ceiling, SHORTEST_DROP);
+  const bodies = stretch(
+    rim,
+    highest,
+    Math.min(BODIES * (left - drop.units), left - drop.units - LEAST_OPEN),
+  );
+  const open = stretch(axes.height, rim, Math.max(0, left - drop.units - bodies.units));
+  const spare = left - drop.units - bodies.units - open.units;
+  const longer = stretch(highest, ceiling, drop.units + spare);
+  return {
+    island: side,
+    open,
+    bodies,
+    drop: longer,
+    head: HEAD + spare - (longer.units - drop.units),
+  };
 }
 
 /** Vertical mapping of an elevation. */
@@ -51,17 +119,31 @@ export interface ElevationScale {
   z(y: number): number;
 }
 
-export function elevationScale(extent: ElevationExtent, scale: SheetScale, top = 20): ElevationScale {
-  const zone = extent.broken ? BREAK_ZONE : 0;
-  const y = (z: number): number =>
-    extent.broken && z > extent.upper
-      ? top + zone * Math.max(0, (extent.ceiling - z) / (extent.ceiling - extent.upper))
-      : top + zone + (extent.upper - z) * scale.perMetre;
+export function elevationScale(extent: ElevationExtent): ElevationScale {
+  const stretches = [extent.island, extent.open, extent.bodies, extent.drop];
+  const base = extent.head + stretches.reduce((sum, { units }) => sum + units, 0);
+  // Height and page place where each stretch ends; between them the mapping is linear.
+  const zs = [extent.island.from];
+  const ys = [base];
+  for (const { from, to, units } of stretches) {
+    if (to - from < 1e-9) continue;
+    zs.push(to);
+    ys.push(ys[ys.length - 1] - units);
+  }
   return {
-    height: Math.ceil(y(extent.lower) + 6),
-    y,
-    z: (at) => extent.upper - (at - top - zone) / scale.perMetre,
+    height: Math.ceil(base + FOOT),
+    y: (z) => interpolate(zs, ys, z),
+    z: (y) => interpolate([...ys].reverse(), [...zs].reverse(), y),
   };
+}
+
+/** Linear between rising places; beyond the ends on in the outermost stretch that has any extent. */
+function interpolate(places: readonly number[], values: readonly number[], at: number): number {
+  if (places.length < 2) return values[0];
+  let i = 0;
+  while (i < places.length - 2 && at > places[i + 1]) i++;
+  const run = places[i + 1] - places[i];
+  return values[i] + (run === 0 ? 0 : ((at - places[i]) / run) * (values[i + 1] - values[i]));
 }
 
 export function isShown(along: number, scale: SheetScale): boolean {

@@ -2,8 +2,8 @@
  * Elevation of the island seen from its long side: ceiling, drops, pendants in true profile, clearance, the
  * side of the island, eye lines and heads.
  *
- * One scale along and up. A drop that would only lengthen the drawing is cut by a break line between the
- * pendants and a flat ceiling; everything a hand or an eye meets stays true.
+ * Bodies are true; a drop that would only lengthen the drawing is cut, and in a given height so is the open air over
+ * the top, each with its break mark and its true figure.
  */
 
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
@@ -21,15 +21,21 @@ import type { SheetScale } from "./sheet-scale.ts";
 
 export { suspended } from "../scene/suspended.ts";
 
+export interface ElevationParts {
+  /** Distances between pendants; a plan beneath says the same. */
+  readonly withSpacings?: boolean;
+}
+
 /** The drawing of one scene; `extent` may be held from an earlier one while a hand moves. */
 export function elevation(
   scene: Scene,
   scale: SheetScale,
   words: Wording,
   extent: ElevationExtent = elevationExtent(scene, scale),
+  { withSpacings = true }: ElevationParts = {},
 ): Drawing {
   const axes = islandAxes(scene);
-  const vertical = elevationScale(extent, scale);
+  const vertical = elevationScale(extent);
   const { y } = vertical;
   const marks: Mark[] = [
     ...eyeLines(scene, axes, scale, vertical, words),
@@ -45,7 +51,8 @@ export function elevation(
       if (drawn !== undefined) luminaires.push(drawn);
     });
   });
-  marks.push(...spacings(scene, axes, scale, y, extent, words), ...clearances(scene, axes, scale, y, words));
+  if (withSpacings) marks.push(...spacings(scene, axes, scale, y, extent, words));
+  marks.push(...clearances(scene, axes, scale, y, extent, words));
   return {
     width: scale.width,
     height: vertical.height,

@@ -115,13 +115,14 @@ export function roomForPeople(
   axes: IslandAxes,
   scale: SheetScale,
   reach: number = REACH,
+  cut: number = Number.POSITIVE_INFINITY,
 ): RoomForPeople {
   let above = 0;
   let below = 0;
   let clear = Number.POSITIVE_INFINITY;
   const far: Standing[] = [];
   for (const stands of shownPeople(scene, axes, scale)) {
-    const room = (Math.abs(stands.beyond) + SHOULDERS[0]) * scale.perMetre + 4;
+    const room = Math.min(cut, (Math.abs(stands.beyond) + SHOULDERS[0]) * scale.perMetre + 4);
     if (isFar(stands, reach)) far.push(stands);
     else if (stands.beyond > 0) above = Math.max(above, room);
     else if (stands.beyond < 0) {
@@ -169,8 +170,10 @@ export function peopleOnPlan(
     // Over the light in the ink that reads on it, beside it in the sheet's.
     const draw = (points: readonly Vec2[], depicts: Depicted): void => {
       for (const part of runs(points, (p) => !isOverTop(p))) over.push(line(part, depicts, "ink", 0.75));
-      for (const part of runs(points, isOverTop)) beside.push(line(part, depicts, "quiet", 0.75));
+      for (const part of runs(points, (p) => isOverTop(p) || isCut(p)))
+        beside.push(line(part, depicts, "quiet", 0.75));
     };
+    const isCut = ([, y]: Vec2): boolean => y < 1 || y > frame.height - 1;
     // What the head covers of the shoulders is not drawn through it.
     const [hx, hy] = [scale.x(head[0]), frame.y(head[1])];
     const covered = ([x, y]: Vec2): boolean => {
@@ -195,7 +198,10 @@ export function peopleOnPlan(
     taken.push(box);
     // Beside the shoulders: on the light in ink, else in the margin.
     const half = (SHOULDERS[1] * Math.abs(s) + SHOULDERS[0] * Math.abs(c)) * m;
-    const at: Vec2 = [scale.x(shoulders[0]) + half + 6, frame.y(shoulders[1]) + 4];
+    const at: Vec2 = [
+      scale.x(shoulders[0]) + half + 6,
+      Math.max(12, Math.min(frame.height - 4, frame.y(shoulders[1]) + 4)),
+    ];
     const isOnLight = isOverTop(at);
     const name = text(at, person.name, "person", { ink: isOnLight ? "ink" : "quiet" });
     taken.push(textBox(name));

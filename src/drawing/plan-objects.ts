@@ -42,6 +42,8 @@ export interface PlanParts {
   readonly length?: boolean;
   /** How far from the top people are drawn (m); those beyond are named at the edge of the drawing. */
   readonly reach?: number;
+  /** What people may take beyond an edge of the top (drawing units); figures are cut there. */
+  readonly cut?: number;
 }
 
 /** Distance of the chain of dimensions from the near edge where nobody stands in it (drawing units). */
@@ -65,7 +67,7 @@ export interface PlanObjects {
 /** Room on the sheet above and below the top: people who stand there, else only the dimensions. */
 export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): PlanFrame {
   const axes = islandAxes(scene);
-  const room = parts.people ? roomForPeople(scene, axes, scale, parts.reach) : NO_ROOM;
+  const room = parts.people ? roomForPeople(scene, axes, scale, parts.reach, parts.cut) : NO_ROOM;
   const head = Math.max((hasLength(parts) ? 30 : 8) + room.above, 8);
   // The chain of dimensions runs between the top and those who stand clear of it, else behind them.
   const chain = room.clear > CHAIN + 6 ? CHAIN : room.below + 14;

@@ -25,24 +25,36 @@ export interface SheetMargins {
   readonly right: number;
 }
 
+/** What of the room is shown beyond each end of the island on a wide sheet, labels and all (m). */
+const BESIDE = 0.5;
+/** Sheets narrower than this show the island alone (drawing units). */
+const WIDE = 560;
+
 /** Room on the sheet for axis figures on the left and line names on the right. */
 export function sheetMargins(width: number): SheetMargins {
-  return width < 560 ? { left: 34, right: 14 } : { left: 52, right: 84 };
+  return width < WIDE ? { left: 34, right: 14 } : { left: 52, right: 84 };
 }
 
-/** Fits an island with `reach` metres beyond each end into a width; `largest` (units a metre) keeps it from
- * growing past what the height allows, and the width it leaves shows more of the room instead. */
+/**
+ * Fits an island into a width: on a wide sheet with half a metre beyond each end, in which the labels stand; on a narrow
+ * one, or with `reach` (m) given, with so much between the margins. `largest` (units a metre) keeps it from growing past
+ * what the height allows, and the width it leaves shows more of the room instead.
+ */
 export function sheetScale(
   axes: Pick<IslandAxes, "length">,
   width: number,
   {
-    reach = width < 560 ? 0.06 : 0.32,
+    reach = undefined as number | undefined,
     largest = Number.POSITIVE_INFINITY,
     margins = sheetMargins(width),
   } = {},
 ): SheetScale {
   const field = Math.max(40, width - margins.left - margins.right);
-  const perMetre = Math.min(largest, field / (axes.length + 2 * reach));
+  const own =
+    reach === undefined && width >= WIDE
+      ? Math.min(width / (axes.length + 2 * BESIDE), field / axes.length)
+      : field / (axes.length + 2 * (reach ?? 0.06));
+  const perMetre = Math.min(largest, own);
   const middle = margins.left + field / 2;
   const x = (along: number): number => middle + (along - axes.length / 2) * perMetre;
   const along = (at: number): number => axes.length / 2 + (at - middle) / perMetre;

@@ -40,7 +40,7 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   const light = zone.checks.find((check) => check.quantity === "illuminance");
   const level = light?.value ?? zone.statistics.average;
   const band =
-    light?.band === undefined
+    light?.band === undefined || !light.band.every(Number.isFinite)
       ? ""
       : ` (${formatIlluminanceValue(light.band[0], unit)} to ${formatIlluminanceValue(light.band[1], unit)})`;
   const what =
@@ -50,7 +50,7 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   const clauses = {
     name: zone.name,
     light: what + band,
-    evenness: `evenness ${zone.statistics.uniformity.toFixed(2)}${fineWords(zone)}`,
+    evenness: `evenness ${evennessText(zone.statistics.uniformity)}${fineWords(zone)}`,
   };
   if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };
   const open = zone.checks.filter(
@@ -62,6 +62,11 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   });
   const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${doubts.join("")}`;
   return { ...clauses, judged };
+}
+
+/** `0.71`; a dash where there is no light to be even. */
+export function evennessText(uniformity: number): string {
+  return Number.isFinite(uniformity) ? uniformity.toFixed(2) : "–";
 }
 
 /** ` (0.43 on the fine grid)` where that lies outside the interval of the evenness asked for. */
@@ -83,14 +88,21 @@ export function checkWords({ quantity, target, verdict, nature }: Check, unit: I
 /** Below this U₀ a zone is called patchy (EN 12464-1 asks 0.60 of a task and 0.40 even of what surrounds it). */
 const PATCHY = 0.4;
 
-/** Names the zones whose light is patchy although nothing asks for evenness; undefined when there are none. */
-export function patchyRemark({ zones }: Pick<ArrangementAssessment, "zones">): string | undefined {
-  const patchy = zones
+/** Names of the zones whose light is patchy although nothing asks for evenness. */
+export function patchyZones({ zones }: Pick<ArrangementAssessment, "zones">): readonly string[] {
+  return zones
     .filter(
       (zone) =>
-        zone.statistics.uniformity < PATCHY && !zone.checks.some((check) => check.quantity === "uniformity"),
+        zone.statistics.average > 0 &&
+        zone.statistics.uniformity < PATCHY &&
+        !zone.checks.some((check) => check.quantity === "uniformity"),
     )
     .map((zone) => zone.name);
+}
+
+/** Names the zones whose light is patchy although nothing asks for evenness; undefined when there are none. */
+export function patchyRemark(assessment: Pick<ArrangementAssessment, "zones">): string | undefined {
+  const patchy = patchyZones(assessment);
   if (patchy.length === 0) return undefined;
   const names = patchy.length === 1 ? patchy[0] : `${patchy.slice(0, -1).join(", ")} and ${patchy.at(-1)}`;
   const [is, it] = patchy.length === 1 ? ["is", "it"] : ["are", "them"];

@@ -42,29 +42,54 @@ function collisions(drawing: Pick<Drawing, "marks">): string[] {
 }
 
 describe("elevation", () => {
-  it("draws the clearance at the same scale along and up", () => {
+  it("draws the clearance at the same scale along and up where no height is given", () => {
     const scene = syntheticScene();
     for (const width of WIDTHS) {
       const scale = scaleOf(scene, width);
-      const vertical = elevationScale(elevationExtent(scene, scale), scale);
+      const vertical = elevationScale(elevationExtent(scene, scale));
       const drawn = vertical.y(0.92) - vertical.y(1.77);
       expect(drawn / (scale.x(0.85) - scale.x(0))).toBeCloseTo(1, 9);
       expect(vertical.z(vertical.y(1.3))).toBeCloseTo(1.3, 9);
     }
   });
 
-  it("breaks a long drop and draws a short or sloped one whole", () => {
+  it("is as high as it is told, whatever hangs, however high or sloped the ceiling", () => {
+    const flat = syntheticScene();
+    const scale = scaleOf(flat, 1040);
+    for (const ceilingHeight of [2.3, 2.7, 4, 9])
+      for (const slope of [0, radians(15), radians(40)])
+        for (const height of [150, 171, 300, 460]) {
+          const scene = syntheticScene({ room: { ...flat.room, ceilingHeight, slope } });
+          const extent = elevationExtent(scene, scale, { height });
+          const vertical = elevationScale(extent);
+          expect(Math.abs(vertical.height - height)).toBeLessThanOrEqual(1);
+          let before = Number.POSITIVE_INFINITY;
+          for (let z = extent.island.from; z <= extent.drop.to + 1e-9; z += 0.01) {
+            expect(vertical.y(z)).toBeLessThan(before);
+            before = vertical.y(z);
+            expect(vertical.z(vertical.y(z))).toBeCloseTo(z, 9);
+          }
+          expect(vertical.y(extent.drop.to)).toBeGreaterThan(0);
+          // A hanging body keeps its own shape.
+          const drawing = elevation(scene, scale, words, extent);
+          const body = drawing.luminaires[0].marks.find((mark) => mark.depicts === "pendant body");
+          const ys = body?.kind === "line" ? body.points.map((p) => p[1]) : [];
+          if (height > 150) expect(Math.max(...ys) - Math.min(...ys)).toBeCloseTo(0.22 * scale.perMetre, 6);
+        }
+  });
+
+  it("cuts a long drop and draws a short one whole", () => {
     const flat = syntheticScene();
     const scale = scaleOf(flat, 1040);
     const high = syntheticScene({ room: { ...flat.room, ceilingHeight: 4 } });
-    expect(elevationExtent(high, scale).broken).toBe(true);
+    expect(elevationExtent(high, scale).drop.cut).toBe(true);
+    expect(elevationExtent(high, scale, { whole: true }).drop.cut).toBe(false);
     const sloped = syntheticScene({ room: { ...flat.room, slope: radians(12) } });
-    expect(elevationExtent(sloped, scale).broken).toBe(false);
-    expect(elevationExtent(flat, scale, true).broken).toBe(false);
-    const ceilings = elevation(sloped, scale, words).marks.filter((m) => m.depicts === "ceiling");
-    const [[, left], [, right]] = ceilings[0].kind === "line" ? ceilings[0].points : [];
+    const extent = elevationExtent(sloped, scale, { whole: true });
+    const ceilings = elevation(sloped, scale, words, extent).marks.filter((m) => m.depicts === "ceiling");
+    const points = ceilings[0].kind === "line" ? ceilings[0].points : [];
     const run = scale.right - scale.left;
-    expect((left - right) / run).toBeCloseTo(Math.tan(radians(12)), 6);
+    expect((points[0][1] - (points.at(-1)?.[1] ?? 0)) / run).toBeCloseTo(Math.tan(radians(12)), 6);
   });
 
   it("keeps every pendant on the page, in order, in the hand's reach", () => {

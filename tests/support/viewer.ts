@@ -102,7 +102,7 @@ export async function startAfresh(page: Page, study: unknown): Promise<void> {
 
 /** The verdict as it is read aloud, wherever its lines break. */
 export async function verdictOf(page: Page): Promise<string> {
-  const words = (await page.locator("candlespan-sheet .verdict h2").textContent()) ?? "";
+  const words = (await page.locator("candlespan-sheet .verdict").textContent()) ?? "";
   return words.replaceAll(/\s+/g, " ").trim();
 }
 

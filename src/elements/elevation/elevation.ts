@@ -1,8 +1,16 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import { elevation } from "../../drawing/elevation.ts";
-import { type ElevationExtent, elevationExtent } from "../../drawing/elevation-scale.ts";
-import type { Move } from "../../drawing/snap.ts";
+import {
+  type ElevationExtent,
+  type ElevationRoom,
+  elevationExtent,
+  elevationScale,
+} from "../../drawing/elevation-scale.ts";
+import type { SheetScale } from "../../drawing/sheet-scale.ts";
+import type { LuminaireKey, Move } from "../../drawing/snap.ts";
+import { verticalExtent } from "../../luminaire/vertical-extent.ts";
+import type { Scene } from "../../scene/scene.ts";
 import { define } from "../shared/define.ts";
 import type { Place } from "../shared/drawing-element.ts";
 import { interactionStyles } from "../shared/interaction.styles.ts";
@@ -27,13 +35,35 @@ export class CandlespanElevation extends InteractiveDrawing {
   /** Draws from floor to ceiling without a break. */
   @property({ type: Boolean, reflect: true }) whole = false;
 
+  /** Height of the drawing (px), whatever hangs in it; as it needs without. */
+  @property({ type: Number }) height?: number;
+  /** Shows the distances between pendants. */
+  @property({ attribute: false }) spacings = true;
+
   #held: ElevationExtent | undefined;
+  /** Height of the held luminaire's rim when the hand took it (m). */
+  #taken: number | undefined;
 
   /** @internal */
-  override moveOf(dx: number, dy: number): Move {
+  override moveOf(dx: number, dy: number, held?: LuminaireKey): Move {
     const scene = this.shownScene;
-    const k = scene === undefined ? 0 : this.pageScale() / this.scaleFor(scene).perMetre;
-    return { along: dx * k, across: 0, height: -dy * k };
+    if (scene === undefined) return { along: 0, across: 0, height: 0 };
+    const scale = this.scaleFor(scene);
+    const k = this.pageScale();
+    return { along: (dx * k) / scale.perMetre, across: 0, height: this.#rise(scene, scale, dy * k, held) };
+  }
+
+  /** Metres up that a shift down the page (px of the drawing) means where the held luminaire's rim was taken. */
+  #rise(scene: Scene, scale: SheetScale, dy: number, held: LuminaireKey | undefined): number {
+    if (dy === 0) return 0;
+    if (held !== undefined && this.hand.isHolding && this.#taken === undefined) {
+      const { luminaire, frame } = scene.layers[held.layer].luminaires[held.index];
+      this.#taken = frame.origin[2] + verticalExtent(luminaire)[0];
+    }
+    const rim = this.#taken;
+    if (rim === undefined) return -dy / scale.perMetre;
+    const { y, z } = elevationScale(this.#held ?? elevationExtent(scene, scale, this.room));
+    return z(y(rim) + dy) - rim;
   }
 
   protected override placeAt(x: number): Place | undefined {
@@ -44,12 +74,17 @@ export class CandlespanElevation extends InteractiveDrawing {
     return along < 0 || along > axes.length ? undefined : { along, across: axes.width / 2 };
   }
 
+  private get room(): ElevationRoom {
+    return { whole: this.whole, height: this.height };
+  }
+
   /** Heights keep their place on the page while a pendant is in the hand. @internal */
   override holding(held: boolean): void {
     super.holding(held);
+    this.#taken = undefined;
     const scene = this.shownScene;
     this.#held =
-      held && scene !== undefined ? elevationExtent(scene, this.scaleFor(scene), this.whole) : undefined;
+      held && scene !== undefined ? elevationExtent(scene, this.scaleFor(scene), this.room) : undefined;
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -61,7 +96,8 @@ export class CandlespanElevation extends InteractiveDrawing {
       scene,
       scale,
       this.words,
-      this.#held ?? elevationExtent(scene, scale, this.whole),
+      this.#held ?? elevationExtent(scene, scale, this.room),
+      { withSpacings: this.spacings },
     );
     const axes = this.axes(scene);
     const x0 = scale.x(0);

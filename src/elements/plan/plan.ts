@@ -1,6 +1,8 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
+import type { Clash } from "../../advice/clashes/clash.ts";
+import { clashMarks } from "../../drawing/clash-marks.ts";
 import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import { imagesOnPlan, type SeenImage, shadowsOnPlan } from "../../drawing/shadow-on-plan.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
@@ -44,6 +46,10 @@ export class CandlespanPlan extends InteractiveDrawing {
 
   /** How far from the top people are drawn (m); those beyond are named at the drawing's edge. */
   @property({ type: Number }) reach?: number;
+  /** What people may take beyond an edge of the top (px); figures are cut there. */
+  @property({ type: Number }) cut?: number;
+  /** What cannot hang or be built as it is placed. */
+  @property({ attribute: false }) clashes: readonly Clash[] = [];
 
   readonly #light = new LightLayer();
 
@@ -55,6 +61,7 @@ export class CandlespanPlan extends InteractiveDrawing {
       dimensions: !hidden.has("dimensions"),
       length: !hidden.has("length"),
       reach: this.reach,
+      cut: this.cut,
     };
   }
 
@@ -140,6 +147,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, head, scale.x(axes.length) - x0, frame.y(0) - head, "Light on the top")}
         <g class=${lit === undefined ? "" : "over-light"}>${this.renderLuminaires(scene, objects.luminaires)}</g>
+        <g aria-hidden="true">${renderMarks(clashMarks(scene, this.clashes, scale, frame))}</g>
         ${
           reading === undefined
             ? nothing

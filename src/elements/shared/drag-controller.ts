@@ -23,8 +23,8 @@ export interface DragHost extends EventTarget {
   readonly shownScene: Scene | undefined;
   readonly words: Wording;
   selection: readonly LuminaireKey[];
-  /** Metres moved for a shift on the page (px), in the island's axes. */
-  moveOf(dx: number, dy: number): Move;
+  /** Metres that the held luminaire moves for a shift on the page (px), in the island's axes. */
+  moveOf(dx: number, dy: number, held?: LuminaireKey): Move;
   /** How near a snap must be (m). */
   readonly snapReach: number;
   /** A hold begins or ends: the drawing keeps its scales still meanwhile. */
@@ -103,7 +103,7 @@ export class DragController {
       hold.moved = true;
       this.#host.holding(true);
     }
-    hold.last = this.#detail(hold, this.#host.moveOf(dx, dy), "drag", "pointer", !event.altKey);
+    hold.last = this.#detail(hold, this.#host.moveOf(dx, dy, hold.held), "drag", "pointer", !event.altKey);
     this.#emit("luminaire-move", hold.last);
   };
 

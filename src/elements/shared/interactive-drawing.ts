@@ -25,7 +25,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   protected readonly hand = new DragController(this);
 
   /** Metres that a drag by pixels of the page means. @internal */
-  abstract moveOf(dx: number, dy: number): Move;
+  abstract moveOf(dx: number, dy: number, held?: LuminaireKey): Move;
   /** The place on the top under a point of the page (px of the drawing). */
   protected abstract placeAt(x: number, y: number): Place | undefined;
 

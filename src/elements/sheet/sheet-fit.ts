@@ -1,32 +1,38 @@
 /**
- * How large an aligned sheet is drawn: the largest scale at which elevation, plan and profile stand together in the
- * height there is. Where even a small scale is too tall, elevation and plan fill it and the profile lies below.
+ * How large an aligned sheet is drawn. The island's length and the width set the scale; the height is shared out so
+ * that plan and profile always stand in it: profile and elevation take fixed shares, whatever hangs in them, the plan
+ * the rest, and what a wide plan leaves goes back to the elevation. Nothing here depends on pendants, ceiling or light:
+ * no edit of those changes a scale.
  */
 
-import { elevationExtent, elevationScale } from "../../drawing/elevation-scale.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { type PlanParts, planFrame } from "../../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Scene } from "../../scene/scene.ts";
 
-/** Scales (px a metre) under which a sheet is scrolled rather than drawn whole, and under which it says little. */
-const SMALLEST_WHOLE = 126;
+/** Scale (px a metre) under which a sheet is scrolled rather than drawn whole, and which it is then drawn at. */
+const SMALLEST_WHOLE = 120;
 const SMALLEST = 150;
 /** What stands between and beside the drawings (px): gaps, the profile's own margin, the reading under it. */
 export const GAP = 4;
-const BESIDE = 3 * GAP + 8 + 20;
+const BESIDE = 3 * GAP + 8 + 18;
 /** Where people who sit or stand back from the top are drawn although that costs height, and where not (m). */
 const FAR = 0.8;
 const NEAR = 0.34;
-/** Scale from which there is height to spare for them (px a metre). */
-const GENEROUS = 230;
+/** What people may take beyond an edge where height is scarce (px); figures are cut there. */
+const CUT = 24;
+/** Shares of the height for profile and elevation, and their limits (px). */
+const PROFILE = { share: 0.125, least: 84, most: 150 } as const;
+const ELEVATION = { share: 0.24, least: 150, most: 460 } as const;
 
 export interface SheetFit {
   readonly scale: SheetScale;
-  /** Height of the profile (px). */
+  /** Heights of profile and elevation (px). */
   readonly profile: number;
-  /** How far from the top people are drawn (m). */
+  readonly elevation: number;
+  /** How far from the top people are drawn (m), and where they are cut (px beyond an edge). */
   readonly reach: number;
+  readonly cut: number | undefined;
 }
 
 export interface SheetRoom {
@@ -40,56 +46,47 @@ export interface SheetRoom {
 }
 
 export function fitSheet(scene: Scene, room: SheetRoom): SheetFit {
-  const profile = Math.round(Math.max(100, Math.min(150, 0.16 * room.height)));
-  const generous = largestScale(scene, room, profile, FAR);
-  if (generous !== undefined && generous.perMetre >= GENEROUS)
-    return { scale: generous, profile, reach: FAR };
-  const whole = largestScale(scene, room, profile, NEAR);
-  if (whole !== undefined && whole.perMetre >= SMALLEST_WHOLE) return { scale: whole, profile, reach: NEAR };
-  const upper = largestScale(scene, room, undefined, NEAR);
-  const scale =
-    upper !== undefined && upper.perMetre >= SMALLEST
-      ? upper
-      : scaleOf(scene, room, Math.min(SMALLEST, room.largest));
-  return { scale, profile: 130, reach: NEAR };
+  const share = ({ share: part, least, most }: typeof PROFILE | typeof ELEVATION): number =>
+    Math.round(Math.max(least, Math.min(most, part * room.height)));
+  const profile = share(PROFILE);
+  const elevation = room.hasElevation ? share(ELEVATION) : 0;
+  const forPlan = room.height - profile - elevation - BESIDE;
+  const widest = scaleOf(scene, room, room.largest);
+  const far = { reach: FAR, cut: undefined };
+  const near = { reach: NEAR, cut: CUT };
+  const planHeight = (scale: SheetScale, people: Pick<SheetFit, "reach" | "cut">): number =>
+    planFrame(scene, scale, { ...room.parts, ...people }).height;
+  const isRoomy = planHeight(widest, far) <= forPlan;
+  const people = isRoomy ? far : near;
+  // What surrounds the top in plan is of fixed heights but for people, who are cut.
+  const { width } = islandAxes(scene);
+  let scale = widest;
+  for (let i = 0; i < 3 && planHeight(scale, people) > forPlan; i++) {
+    const around = planHeight(scale, people) - width * scale.perMetre;
+    scale = scaleOf(scene, room, Math.max(1, (forPlan - around) / width));
+  }
+  if (scale.perMetre < Math.min(SMALLEST_WHOLE, widest.perMetre))
+    return {
+      scale: scaleOf(scene, room, Math.min(SMALLEST, room.largest)),
+      profile: PROFILE.least + 26,
+      elevation: room.hasElevation ? ELEVATION.least : 0,
+      ...near,
+    };
+  const spare = Math.max(0, forPlan - planHeight(scale, people));
+  return {
+    scale,
+    profile: Math.min(PROFILE.most, profile + Math.round(spare / 3)),
+    elevation: room.hasElevation ? elevation + Math.floor((2 * spare) / 3) : 0,
+    ...people,
+  };
 }
 
-/** Height of the drawings at one scale (px), without the profile where it is left out. */
-export function sheetHeight(
-  scene: Scene,
-  scale: SheetScale,
-  { parts, hasElevation }: Pick<SheetRoom, "parts" | "hasElevation">,
-  profile: number | undefined,
-  reach: number,
-): number {
-  const elevation = hasElevation ? elevationScale(elevationExtent(scene, scale), scale).height : 0;
-  const plan = planFrame(scene, scale, { ...parts, reach }).height;
-  return elevation + plan + (profile === undefined ? GAP : profile + BESIDE);
+/** Height of the drawings of a fit (px), without the profile where it is left out. */
+export function sheetHeight(scene: Scene, fit: SheetFit, { parts }: Pick<SheetRoom, "parts">): number {
+  const { scale, profile, elevation, reach, cut } = fit;
+  return elevation + planFrame(scene, scale, { ...parts, reach, cut }).height + profile + BESIDE;
 }
 
 function scaleOf(scene: Scene, room: SheetRoom, largest: number): SheetScale {
   return sheetScale(islandAxes(scene), room.width, { largest });
-}
-
-/** The largest scale that fits, to half a unit; undefined when none over 60 px a metre does. */
-function largestScale(
-  scene: Scene,
-  room: SheetRoom,
-  profile: number | undefined,
-  reach: number,
-): SheetScale | undefined {
-  const fits = (scale: SheetScale): boolean => sheetHeight(scene, scale, room, profile, reach) <= room.height;
-  const widest = scaleOf(scene, room, room.largest);
-  if (fits(widest)) return widest;
-  let [low, high] = [60, widest.perMetre];
-  let best: SheetScale | undefined;
-  while (high - low > 0.5) {
-    const middle = (low + high) / 2;
-    const scale = scaleOf(scene, room, middle);
-    if (fits(scale)) {
-      best = scale;
-      low = middle;
-    } else high = middle;
-  }
-  return best;
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
+import type { Clash } from "../../advice/clashes/clash.ts";
 import { islandAxes, placeOnTop } from "../../drawing/island-axes.ts";
 import type { PlanParts } from "../../drawing/plan-objects.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
@@ -17,7 +18,7 @@ import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
 import { sheetStyles } from "./sheet.styles.ts";
 import { fitSheet, type SheetFit } from "./sheet-fit.ts";
-import { sentences } from "./verdict-words.ts";
+import { type VerdictInWords, verdictInWords } from "./verdict-words.ts";
 import "../elevation/elevation.ts";
 import "../plan/plan.ts";
 import "../profile/profile.ts";
@@ -25,6 +26,18 @@ import "../scale/scale.ts";
 
 /** Pixels a metre beyond which an unbounded sheet no longer fits most screens. */
 const LARGEST = 280;
+/** Room of the verdict (px): headline, gap under it, a row a zone, of which wide sheets have two abreast and narrow ones
+ * need two lines. The same whatever it says, so that no verdict moves a drawing. */
+const HEADLINE = 36;
+const ROW = 21;
+const TWO_ABREAST = 960;
+const MOST_ROWS = 5;
+
+function headHeight(zones: number, width: number): number {
+  const rows = width >= TWO_ABREAST ? Math.ceil(zones / 2) : zones;
+  return HEADLINE + Math.min(MOST_ROWS, rows) * (width < ASIDE_FROM ? 2 * ROW : ROW) + 8;
+}
+
 /** Sheets narrower than this have their scale of light beneath the plan, wider ones beside it (px). */
 const ASIDE_FROM = 560;
 
@@ -38,7 +51,8 @@ const ASIDE_FROM = 560;
  * @fires luminaire-remove - Delete was pressed on luminaires ({@link LuminaireRemoveDetail})
  * @fires reading-move - light is read at a place ({@link ReadingDetail})
  * @slot verdict - stands in place of the verdict sentence
- * @csspart verdict - the sentence
+ * @csspart verdict - headline and zones
+ * @csspart headline - what one reads first
  * @csspart reading - the figures under the pointer line
  * @cssprop --candlespan-paper - ground of the sheet
  * @cssprop --candlespan-ink - lines and words
@@ -56,6 +70,8 @@ export class CandlespanSheet extends DrawingElement {
   @property({ attribute: false }) shadows: readonly BodyShadow[] = [];
   /** Where someone sees the image of a luminaire in a polished top. */
   @property({ attribute: false }) images: readonly SeenImage[] = [];
+  /** What cannot hang or be built as it is placed: said in the verdict, marked on the plan. */
+  @property({ attribute: false }) clashes: readonly Clash[] = [];
   /** Exact scale wanted (px a metre), for paper; kept wherever the width allows it. */
   @property({ type: Number, attribute: "per-metre" }) perMetre?: number;
   /** Leaves out parts: a list of `elevation plan profile legend people dimensions hatch zones`. */
@@ -63,23 +79,8 @@ export class CandlespanSheet extends DrawingElement {
 
   @state() private said = "";
 
-  @state() private verdictHeight = 80;
-  readonly #verdictSize =
-    typeof ResizeObserver === "undefined"
-      ? undefined
-      : new ResizeObserver(([entry]) => {
-          this.verdictHeight = Math.ceil(entry.borderBoxSize[0].blockSize);
-        });
-  #observed: Element | null = null;
-  #fitted: { readonly fit: SheetFit; readonly height: number; readonly width: number } | undefined;
   /** Where the luminaire in the hand has been moved to (m, room). */
   #held: Vec3 | undefined;
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#verdictSize?.disconnect();
-    this.#observed = null;
-  }
 
   /** The light under the hand is read with the light that belongs to its place, by all drawings at once. */
   protected override willUpdate(changed: PropertyValues): void {
@@ -87,14 +88,6 @@ export class CandlespanSheet extends DrawingElement {
     const scene = this.shownScene;
     if (this.isLightNew(changed) && this.#held !== undefined && scene !== undefined)
       this.reading = placeOnTop(islandAxes(scene), this.#held);
-  }
-
-  protected override updated(): void {
-    const verdict = this.renderRoot.querySelector(".head");
-    if (verdict === this.#observed) return;
-    if (this.#observed !== null) this.#verdictSize?.unobserve(this.#observed);
-    if (verdict !== null) this.#verdictSize?.observe(verdict);
-    this.#observed = verdict;
   }
 
   /** One scale for all three drawings. */
@@ -106,28 +99,18 @@ export class CandlespanSheet extends DrawingElement {
     const scene = this.shownScene;
     const { width, perMetre } = this;
     if (scene === undefined || width === 0) return undefined;
-    if (perMetre !== undefined)
-      return { scale: sheetScale(islandAxes(scene), width, { largest: perMetre }), profile: 150, reach: 0.5 };
-    const height = (this.availableHeight ?? 1.04 * innerHeight) - this.verdictHeight;
-    const room = {
-      width,
-      height,
-      parts: this.#parts,
-      hasElevation: !this.#hidden.has("elevation"),
-      largest: this.availableHeight === undefined ? LARGEST : Number.POSITIVE_INFINITY,
-    };
-    const kept = this.#fitted;
-    const isSameRoom = kept !== undefined && kept.height === height && kept.width === width;
-    // Nothing under the hand changes size while it moves, nor for every step of a key.
-    if (isSameRoom && this.#held !== undefined) return kept.fit;
-    const fit = fitSheet(scene, room);
-    if (isSameRoom && kept.fit.reach === fit.reach) {
-      const ratio = kept.fit.scale.perMetre / fit.scale.perMetre;
-      if (ratio > 0.95 && ratio < 1.02 && kept.fit.scale.from === kept.fit.scale.along(kept.fit.scale.left))
-        return kept.fit;
+    const hasElevation = !this.#hidden.has("elevation");
+    if (perMetre !== undefined) {
+      const scale = sheetScale(islandAxes(scene), width, { largest: perMetre });
+      return { scale, profile: 150, elevation: 220, reach: 0.5, cut: undefined };
     }
-    this.#fitted = { fit, height, width };
-    return fit;
+    return fitSheet(scene, {
+      width,
+      height: (this.availableHeight ?? 1.04 * innerHeight) - headHeight(scene.zones.length, width),
+      parts: this.#parts,
+      hasElevation,
+      largest: this.availableHeight === undefined ? LARGEST : Number.POSITIVE_INFINITY,
+    });
   }
 
   get #hidden(): ReadonlySet<string> {
@@ -153,9 +136,18 @@ export class CandlespanSheet extends DrawingElement {
     const { scale } = fit;
     const hidden = this.#hidden;
     const isAside = this.width >= ASIDE_FROM;
+    const said =
+      this.assessment === undefined
+        ? undefined
+        : verdictInWords(this.assessment, this.clashes, this.reader(scene)?.top, {
+            illuminance: this.words.illuminanceUnit,
+            length: this.words.lengthUnit,
+          });
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };
     return html`
-      <div class="head"><slot name="verdict">${this.#verdict()}</slot></div>
+      <div class="head" .style=${`height:${headHeight(scene.zones.length, this.width)}px`}>
+        <slot name="verdict">${this.#verdict(said)}</slot>
+      </div>
       <div
         class="stack"
         @luminaire-select=${this.#selected}
@@ -168,6 +160,7 @@ export class CandlespanSheet extends DrawingElement {
             : html`<candlespan-elevation
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
+              .height=${fit.elevation} .spacings=${hidden.has("plan") || hidden.has("dimensions")}
             ></candlespan-elevation>`
         }
         <div class="plan">${
@@ -176,7 +169,7 @@ export class CandlespanSheet extends DrawingElement {
             : html`<candlespan-plan
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
-              .hide=${this.#parts.length ? this.hide : `${this.hide} length`} .reach=${fit.reach}
+              .hide=${this.#parts.length ? this.hide : `${this.hide} length`} .reach=${fit.reach} .cut=${fit.cut} .clashes=${this.clashes}
               .shadows=${this.shadows} .images=${this.images}
             ></candlespan-plan>`
         }
@@ -185,7 +178,7 @@ export class CandlespanSheet extends DrawingElement {
             ? nothing
             : html`<div class=${isAside ? "legend aside" : "legend"} .style=${isAside ? `left:${scale.right + 14}px` : `padding-left:${scale.left}px`}>
               <candlespan-scale .unit=${this.words.illuminanceUnit} hatch ?upright=${isAside}></candlespan-scale>
-              <span class="quality">${this.#quality()}</span>
+              <span class="quality">${said?.dark ? html`${said.dark}<br>` : nothing}${this.#quality()}</span>
             </div>`
         }</div>
         ${
@@ -203,26 +196,26 @@ export class CandlespanSheet extends DrawingElement {
     `;
   }
 
-  #verdict(): TemplateResult {
-    const { assessment } = this;
-    const scene = this.shownScene;
-    if (assessment === undefined || scene === undefined)
-      return html`<div class="verdict" part="verdict"><h2>No light calculated yet.</h2></div>`;
-    const { zones, remark } = sentences(assessment, this.reader(scene)?.top, this.words.illuminanceUnit);
+  #verdict(words: VerdictInWords | undefined): TemplateResult {
+    if (words === undefined)
+      return html`<div class="verdict" part="verdict"><h2>No light calculated yet</h2></div>`;
+    const { headline, clash, zones } = words;
     return html`<div class="verdict" part="verdict">
-      <h2>${zones.map(
-        ({ clauses: { name, light, evenness, judged }, style, mark }) => html`<span class="zone ${style}"
-          ><span class="subject"><span class="sign" aria-hidden="true">${mark}</span>\u00a0${name} </span
-          ><span class="light">${light}, </span><span class="evenness">${evenness}: </span
-          ><span class="judged">${judged} </span></span>`,
-      )}</h2>
-      ${remark === "" ? nothing : html`<p>${remark}</p>`}
+      <div class="headline">
+        <h2 class=${headline.kind} part="headline" title=${headline.words}>${headline.words}</h2>
+        <p title=${clash || headline.aside}>${clash || headline.aside}</p>
+      </div>
+      <ul>${zones.map(
+        ({ name, light, evenness, judged, doubt, style, mark }) => html`<li class=${style} title=${doubt}
+          ><span class="sign" aria-hidden="true">${mark}</span>\u00a0<span class="subject">${name}</span> <span
+          class="light">${light}${evenness === "" ? "" : `, ${evenness}`}: </span><span class="judged">${judged}</span></li>`,
+      )}</ul>
     </div>`;
   }
 
   #quality(): string {
     if (this.assessment === undefined) return "";
-    return this.assessment.method.quality === "quick" ? "coarse until you let go" : "refined";
+    return this.assessment.method.quality === "quick" ? "coarse" : "refined";
   }
 
   #readingWords(scale: SheetScale): TemplateResult | typeof nothing {

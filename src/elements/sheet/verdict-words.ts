@@ -1,9 +1,13 @@
-/** The verdict as sentences with their marks, and one remark: what is patchy, and where it is dark. */
-import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+/** The verdict as a headline and a row a zone, and where it is dark. */
+import type { Clash } from "../../advice/clashes/clash.ts";
+import type { ArrangementAssessment, ZoneAssessment } from "../../assessment/assessment.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
+import type { LengthUnit } from "../../units/length-text.ts";
+import { clashHeadline } from "../../words/clash-words.ts";
+import { type Headline, headline, isDark, sureWords } from "../../words/headline.ts";
 import { capital } from "../../words/sentence.ts";
-import { darkestPlace, patchyRemark, VERDICT_MARK, type ZoneClauses, zoneClauses } from "../../words/text.ts";
+import { checkWords, darkestPlace, verdictMark, zoneClauses } from "../../words/text.ts";
 import type { TopPlane } from "../shared/illuminance-probe.ts";
 
 /** Class of a verdict in the elements' styles. */
@@ -15,28 +19,57 @@ export const VERDICT_STYLE: Readonly<Record<Verdict, string>> = {
   "not judged": "none",
 };
 
-export interface Sentences {
-  readonly zones: readonly { readonly clauses: ZoneClauses; readonly mark: string; readonly style: string }[];
-  /** Empty when there is nothing to add. */
-  readonly remark: string;
+export interface ZoneRow {
+  readonly name: string;
+  readonly light: string;
+  readonly evenness: string;
+  readonly judged: string;
+  /** What would settle an open case; empty otherwise. */
+  readonly doubt: string;
+  readonly mark: string;
+  readonly style: string;
 }
 
-export function sentences(
+export interface VerdictInWords {
+  readonly headline: Headline;
+  /** What cannot hang as it is placed, and the way out; empty where all can. */
+  readonly clash: string;
+  readonly zones: readonly ZoneRow[];
+  /** `Darkest at the far left.`; empty where the light is even. */
+  readonly dark: string;
+}
+
+export function verdictInWords(
   assessment: ArrangementAssessment,
+  clashes: readonly Clash[],
   top: TopPlane | undefined,
-  unit: IlluminanceUnit,
-): Sentences {
-  const zones = assessment.zones.map((zone) => ({
-    clauses: capitalName(zoneClauses(zone, unit)),
-    mark: VERDICT_MARK[zone.verdict],
-    style: VERDICT_STYLE[zone.verdict],
-  }));
-  const dark = top === undefined ? undefined : darkestPlace(top.plane, top.light.illuminance);
-  const patchy = patchyRemark(assessment);
-  const parts = [patchy === undefined ? "" : capital(patchy), dark === undefined ? "" : `Darkest ${dark}.`];
-  return { zones, remark: parts.filter((part) => part !== "").join(" ") };
+  units: { readonly illuminance: IlluminanceUnit; readonly length: LengthUnit },
+): VerdictInWords {
+  const isLit = assessment.zones.some((zone) => !isDark(zone));
+  const place = top === undefined || !isLit ? undefined : darkestPlace(top.plane, top.light.illuminance);
+  return {
+    headline: headline(assessment, clashes, units.illuminance),
+    clash: clashHeadline(clashes, units.length)?.replace(/^Cannot be built as placed: /, "") ?? "",
+    zones: assessment.zones.map((zone) => zoneRow(zone, clashes, units.illuminance)),
+    dark: place === undefined ? "" : `Darkest ${place}.`,
+  };
 }
 
-function capitalName(clauses: ZoneClauses): ZoneClauses {
-  return { ...clauses, name: capital(clauses.name) };
+function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: IlluminanceUnit): ZoneRow {
+  const { name, light, evenness, judged } = zoneClauses(zone, unit);
+  const asked = zone.checks.map((check) => {
+    const sure = sureWords(check);
+    return `${checkWords(check, unit)}${sure === "" ? "" : `, ${sure}`}`;
+  });
+  const dark = isDark(zone);
+  return {
+    name: capital(name),
+    light: dark ? "no light" : light,
+    evenness: dark ? "" : evenness.replace(/\((\S+) on the fine grid/, "(fine grid $1"),
+    judged:
+      zone.checks.length === 0 ? "nothing is asked of it" : asked.join("; ").replaceAll("; meets ", " and "),
+    doubt: judged.split(". ").slice(1).join(". "),
+    mark: verdictMark(zone.verdict, clashes),
+    style: clashes.length > 0 && zone.verdict === "meets" ? "close" : VERDICT_STYLE[zone.verdict],
+  };
 }

@@ -153,7 +153,7 @@ describe("candlespan-study", () => {
     try {
       for (const drawing of ["plan text.iso", "elevation [data-luminaire]", "profile svg"])
         await page.locator(`candlespan-study candlespan-${drawing}`).first().waitFor();
-      const verdict = page.locator("candlespan-study .verdict h2");
+      const verdict = page.locator("candlespan-study .verdict");
       await expect
         .poll(() => verdict.textContent(), { timeout: 180_000 })
         .toMatch(/\d lx.*(meets|short|close)/s);

@@ -1,0 +1,86 @@
+/** The headline: one thing first, what is asked and what is not, how sure; no light is no light, and nothing is ever NaN. */
+import { describe, expect, it } from "vitest";
+import type { Clash } from "../../src/advice/clashes/clash.ts";
+import type { Check, ZoneAssessment } from "../../src/assessment/assessment.ts";
+import { worstVerdict } from "../../src/assessment/verdict.ts";
+import { verdictInWords } from "../../src/elements/sheet/verdict-words.ts";
+import { syntheticAssessment, syntheticScene } from "../support/synthetic-island.ts";
+
+const whole = syntheticAssessment(syntheticScene());
+const UNITS = { illuminance: "lx", length: "mm" } as const;
+
+function check(value: number, verdict: Check["verdict"], more: Partial<Check> = {}): Check {
+  const band = [0.9 * value, 1.1 * value] as const;
+  return {
+    quantity: "illuminance",
+    statistic: "average",
+    value,
+    target: 500,
+    nature: "maintained",
+    band,
+    verdict,
+    probability: 0.5,
+    drivers: [],
+    source: "",
+    ...more,
+  };
+}
+
+function zone(name: string, checks: readonly Check[], average = 520, uniformity = 0.7): ZoneAssessment {
+  const statistics = { ...whole.zones[0].statistics, average, uniformity };
+  return { name, plane: "top", statistics, checks, verdict: worstVerdict(checks.map((c) => c.verdict)) };
+}
+
+function said(zones: readonly ZoneAssessment[], clashes: readonly Clash[] = []) {
+  const verdict = worstVerdict(zones.map((z) => z.verdict));
+  return verdictInWords({ ...whole, zones, verdict }, clashes, undefined, UNITS);
+}
+
+const CLASH: Clash = {
+  kind: "bodies",
+  between: ["P1", "P2"],
+  clear: -0.383,
+  remedy: { kind: "move apart", by: 0.383 },
+} as Clash;
+
+describe("the headline", () => {
+  it("says what falls short, and by how much", () => {
+    expect(said([zone("prep", [check(460, "falls short")])]).headline.words).toBe("Prep falls short by 8 %");
+    const two = [zone("prep", [check(460, "falls short")]), zone("eating", [check(100, "falls short")])];
+    expect(said(two).headline.words).toBe("Prep and eating fall short");
+    const uneven = check(0.41, "falls short", { quantity: "uniformity", target: 0.6 });
+    expect(said([zone("prep", [uneven])]).headline.words).toBe("Prep is too uneven: 0.41 of 0.60");
+  });
+
+  it("names what is patchy though nothing asks for evenness", () => {
+    const { headline } = said([zone("washing", [check(855, "meets")], 855, 0.21)]);
+    expect(headline.words).toBe("Meets what is asked, but washing is patchy");
+    expect(said([zone("washing", [check(855, "meets")])]).headline.words).toBe("Meets everything");
+  });
+
+  it("puts what cannot hang before any light, and no tick beside it", () => {
+    const words = said([zone("prep", [check(700, "meets")])], [CLASH]);
+    expect(words.headline.words).toBe("Cannot be built as placed");
+    expect(words.clash).toBe(
+      "P1, P2: bodies stand in one another, 383 mm too near. Move one of them by 383 mm or more.",
+    );
+    expect(words.zones.map(({ mark }) => mark)).toEqual(["!"]);
+  });
+
+  it("without any light says so, and nothing is NaN", () => {
+    const nan = Number.NaN;
+    const dark = zone("prep", [check(0, "falls short", { band: [nan, nan], probability: nan })], 0, nan);
+    const words = said([dark]);
+    expect(words.headline.words).toBe("No light");
+    expect(words.zones[0].light).toBe("no light");
+    expect(words.dark).toBe("");
+    expect(JSON.stringify(words)).not.toMatch(/NaN|null/);
+  });
+});
+
+it("explains a met figure whose band straddles its target", () => {
+  const [row] = said([zone("prep", [check(520, "meets", { probability: 0.968 })])]).zones;
+  expect(row.judged).toBe("meets 500 lx, 97 % sure");
+  const [plain] = said([zone("prep", [check(900, "meets", { probability: 1 })])]).zones;
+  expect(plain.judged).toBe("meets 500 lx");
+});
