@@ -1,12 +1,13 @@
 /** What a place sees of the app: the study, its light, and the few things that may be done to them. */
 
 import type { ArrangementAssessment, ReadLength } from "../src/app.ts";
-import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
+import type { LightAnswer } from "../src/workers/browser.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
 import type { Lighting, LightState } from "./light/lighting.ts";
 import type { SecondaryResults } from "./light/secondary-results.ts";
+import type { GivenAt, GivenFiles } from "./storage/given-files.ts";
 import type { StudyHistory } from "./store/history.ts";
 import type { Json, Path } from "./store/pointer.ts";
 import type { Draft } from "./store/screen-store.ts";
@@ -52,8 +53,8 @@ export interface AppView {
   dropDraft(id: string): void;
   /** The last swap of a luminaire, while it is still the latest change. */
   readonly lastSwap: Swap | undefined;
-  /** Files read since the last study was opened, newest first. */
-  readonly readings: readonly FileReading[];
+  /** Photometric files that were read and wait to be hung or kept. */
+  readonly given: GivenFiles;
 
   /** Whether people are asked to stand in the light. */
   readonly withPeople: boolean | undefined;
@@ -75,11 +76,20 @@ export interface AppView {
   select(keys: readonly LuminaireKey[]): void;
   /** Says one line, on screen and to a screen reader. */
   say(line: string): void;
-  /** Asks for files: studies or photometry. */
-  openFile(): void;
+  /** Asks for files: studies or photometry; what was read is answered at the list of luminaires or over the page. */
+  openFile(at?: GivenAt): void;
   /** Takes files as dropped or chosen. */
-  takeFiles(files: readonly File[]): void;
+  takeFiles(files: readonly File[], at?: GivenAt): void;
+  /** The luminaire whose fields are open in the list. */
+  readonly shownLuminaire: string | undefined;
+  showLuminaire(name: string | undefined): void;
   printToScale(): void;
   /** Drawn again when something outside the study changed. */
   redraw(): void;
 }
+
+/** What a field needs of the app: the document it edits, and where a text that cannot be read is kept. */
+export type FieldsView = Pick<
+  AppView,
+  "study" | "display" | "drafts" | "read" | "issueAt" | "edit" | "keepDraft" | "dropDraft"
+>;

@@ -30,7 +30,7 @@ export class CandlespanApp extends LitElement {
   #place = "lights";
   readonly #places = new Map<string, View>();
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
-  #siteReadings: ((desk: StudySession) => unknown) | undefined;
+  #readFiles: ((desk: StudySession) => unknown) | undefined;
   #notices: typeof Notices | undefined;
   #dialog: StudyDialog | undefined;
   #start: StartDialog | undefined;
@@ -165,7 +165,7 @@ export class CandlespanApp extends LitElement {
     const { refusal } = this.desk.screen;
     const isTroubled = refusal !== undefined || lightState.kind === "issues";
     if (isTroubled && this.#notices === undefined) void this.#bringNotices();
-    if (this.desk.readings.length > 0 && this.#siteReadings === undefined) void this.#bringReadings();
+    if (this.#isFileOverPage && this.#readFiles === undefined) void this.#bringReadFiles();
     document.title = `${this.desk.study.title ?? "Untitled kitchen"} · Candlespan`;
   }
 
@@ -174,8 +174,14 @@ export class CandlespanApp extends LitElement {
     this.requestUpdate();
   }
 
-  async #bringReadings(): Promise<void> {
-    this.#siteReadings = (await import("./components/readings.ts")).siteReadings;
+  /** Files that were read are answered over the page. */
+  get #isFileOverPage(): boolean {
+    const { readings, at } = this.desk.given;
+    return readings.length > 0 && at === "page";
+  }
+
+  async #bringReadFiles(): Promise<void> {
+    this.#readFiles = (await import("./components/read-files.ts")).readFilesDialog;
     this.requestUpdate();
   }
 
@@ -230,6 +236,7 @@ export class CandlespanApp extends LitElement {
         ${this.#side()}
       </main>
       ${footer(desk)} ${this.#dialog?.render() ?? nothing} ${this.#start?.render() ?? nothing}
+      ${this.#isFileOverPage ? this.#readFiles?.(desk) : nothing}
       ${this.#dropping ? html`<div class="dropping">Drop a photometric file or a study anywhere.</div>` : nothing}
     `;
   }
@@ -262,7 +269,6 @@ export class CandlespanApp extends LitElement {
         >${this.#controlsOpen ? "Fold" : "Unfold"}</button>
       </nav>
       <div id="controls" class="controls" tabindex="-1">
-        ${desk.readings.length > 0 ? this.#siteReadings?.(desk) : nothing}
         ${place === undefined ? html`<p class="hint">Loading…</p>` : place.controls(desk)}
       </div>
     </div>`;

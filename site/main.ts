@@ -3,13 +3,15 @@
 import { CandlespanApp } from "./app.ts";
 import { workedExample } from "./example.ts";
 import type { Autosave } from "./storage/autosave.ts";
+import type { GivenAt } from "./storage/given-files.ts";
 
 async function start(): Promise<void> {
   const shared = location.hash.startsWith("#study=") ? location.hash : undefined;
   const app = new CandlespanApp();
   app.desk.addEventListener("files", async (event) => {
     const { takeFiles } = await import("./storage/open-files.ts");
-    await takeFiles(app.desk, (event as CustomEvent<readonly File[]>).detail);
+    const { files, at } = (event as CustomEvent<{ files: readonly File[]; at: GivenAt }>).detail;
+    await takeFiles(app.desk, files, at);
   });
   if (shared === undefined && hasEarlier()) {
     const autosave = await loadAutosave(app);

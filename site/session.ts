@@ -6,7 +6,7 @@
 
 import { type Issue, type ReadLength, readLength } from "../src/app.ts";
 import type { LuminaireMoveDetail } from "../src/elements.ts";
-import type { FileReading, LightAnswer } from "../src/workers/browser.ts";
+import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView, Display, EditOptions, Swap } from "./app-view.ts";
 import { issueWordsAt } from "./components/issue-words.ts";
 import { withUnit } from "./components/words.ts";
@@ -18,7 +18,7 @@ import type { RawStudy } from "./edits/raw-study.ts";
 import type { Lighting, LightState } from "./light/lighting.ts";
 import { clearanceIn, evidenceIn } from "./light/scene-queries.ts";
 import type { SecondaryResults } from "./light/secondary-results.ts";
-import { askForFiles, GivenFiles } from "./storage/given-files.ts";
+import { askForFiles, type GivenAt, GivenFiles } from "./storage/given-files.ts";
 import { type Change, StudyHistory } from "./store/history.ts";
 import { LightStore } from "./store/light-store.ts";
 import type { Json, Path } from "./store/pointer.ts";
@@ -107,6 +107,10 @@ export class StudySession extends EventTarget implements AppView {
     return this.screen.showPeople;
   }
 
+  get shownLuminaire(): string | undefined {
+    return this.screen.luminaire;
+  }
+
   get withPeople(): boolean | undefined {
     return this.lights.withPeople;
   }
@@ -125,10 +129,6 @@ export class StudySession extends EventTarget implements AppView {
 
   get lightState(): LightState {
     return this.lighting.state;
-  }
-
-  get readings(): readonly FileReading[] {
-    return this.given.readings;
   }
 
   read(path: Path): Json | undefined {
@@ -222,12 +222,17 @@ export class StudySession extends EventTarget implements AppView {
     this.dispatchEvent(new Event("change"));
   }
 
-  openFile(): void {
-    askForFiles((files) => this.takeFiles(files));
+  openFile(at?: GivenAt): void {
+    askForFiles((files) => this.takeFiles(files, at));
   }
 
-  takeFiles(files: readonly File[]): void {
-    this.dispatchEvent(new CustomEvent("files", { detail: files }));
+  takeFiles(files: readonly File[], at: GivenAt = "page"): void {
+    this.dispatchEvent(new CustomEvent("files", { detail: { files, at } }));
+  }
+
+  showLuminaire(name: string | undefined): void {
+    this.screen.luminaire = name;
+    this.redraw();
   }
 
   printToScale(): void {

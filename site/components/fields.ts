@@ -8,8 +8,9 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { formatIlluminanceValue, formatLength, readIlluminance, readLength } from "../../src/app.ts";
-import type { AppView } from "../app-view.ts";
+import type { FieldsView } from "../app-view.ts";
 import { metresOf } from "../edits/raw-study.ts";
+import type { Edit } from "../store/history.ts";
 import { formatPointer, type Json, type Path } from "../store/pointer.ts";
 import { typedValue } from "./typed-value.ts";
 import { withUnit } from "./words.ts";
@@ -24,13 +25,15 @@ export interface FieldOptions {
   readonly hint?: string;
   /** An emptied field removes the value, so that its default applies again. */
   readonly optional?: boolean;
+  /** What a new value changes, where that is more than the value at the path. */
+  edits?(value: Json | undefined): readonly Edit[];
 }
 
 /** A text read into a value, or what is wrong with it. */
 type Read = { readonly value: Json | undefined; readonly words: string } | { readonly problem: string };
 
 /** A length in any unit; a bare number is in the unit on screen (inches when that is feet and inches). */
-export function lengthField(app: AppView, options: FieldOptions): TemplateResult {
+export function lengthField(app: FieldsView, options: FieldOptions): TemplateResult {
   const unit = app.display.length;
   const metres = metresOf(app.read(options.path)) ?? options.fallback;
   const shown = metres === undefined ? "" : formatLength(metres, unit);
@@ -44,7 +47,7 @@ export function lengthField(app: AppView, options: FieldOptions): TemplateResult
   });
 }
 
-export function illuminanceField(app: AppView, options: FieldOptions): TemplateResult {
+export function illuminanceField(app: FieldsView, options: FieldOptions): TemplateResult {
   const unit = app.display.illuminance;
   const lux = app.read(options.path) ?? options.fallback;
   const shown = typeof lux === "number" ? `${formatIlluminanceValue(lux, unit)} ${unit}` : String(lux ?? "");
@@ -67,7 +70,7 @@ export interface NumberOptions extends FieldOptions {
   readonly unit?: string;
 }
 
-export function numberField(app: AppView, options: NumberOptions): TemplateResult {
+export function numberField(app: FieldsView, options: NumberOptions): TemplateResult {
   const { from, to, whole = false, times = 1, unit = "" } = options;
   const value = app.read(options.path) ?? options.fallback;
   const say = (number: number): string => `${Math.round(number * times * 1000) / 1000}${unit}`;
@@ -82,16 +85,23 @@ export function numberField(app: AppView, options: NumberOptions): TemplateResul
   });
 }
 
-export function textField(app: AppView, options: FieldOptions): TemplateResult {
-  return field(app, options, String(app.read(options.path) ?? ""), (text) =>
-    text === "" || text.length > 200
-      ? { problem: "Expected a name of 1 to 200 characters." }
-      : { value: text, words: text },
-  );
+export interface TextOptions extends FieldOptions {
+  /** Shown instead of what stands at the path. */
+  readonly shown?: string;
+  /** What is wrong with a text, if anything. */
+  problem?(text: string): string | undefined;
+}
+
+export function textField(app: FieldsView, options: TextOptions): TemplateResult {
+  return field(app, options, options.shown ?? String(app.read(options.path) ?? ""), (text) => {
+    const problem =
+      text === "" || text.length > 200 ? "Expected a name of 1 to 200 characters." : options.problem?.(text);
+    return problem === undefined ? { value: text, words: text } : { problem };
+  });
 }
 
 function field(
-  app: AppView,
+  app: FieldsView,
   options: FieldOptions,
   shown: string,
   read: (text: string) => Read,
@@ -111,7 +121,7 @@ function field(
       app.dropDraft(id);
       app.edit({
         name: `${options.change} by default`,
-        edits: [{ path: options.path, value: undefined }],
+        edits: options.edits?.(undefined) ?? [{ path: options.path, value: undefined }],
       });
       return;
     }
@@ -123,7 +133,7 @@ function field(
     app.dropDraft(id);
     app.edit({
       name: `${options.change} ${outcome.words}`,
-      edits: [{ path: options.path, value: outcome.value }],
+      edits: options.edits?.(outcome.value) ?? [{ path: options.path, value: outcome.value }],
     });
   };
 
@@ -157,9 +167,11 @@ export interface ChoiceOptions {
   readonly choices: readonly { readonly value: string; readonly words: string }[];
   readonly fallback: string;
   readonly optional?: boolean;
+  /** What a new value changes, where that is more than the value at the path. */
+  edits?(value: Json | undefined): readonly Edit[];
 }
 
-export function choiceField(app: AppView, options: ChoiceOptions): TemplateResult {
+export function choiceField(app: FieldsView, options: ChoiceOptions): TemplateResult {
   const id = idOf(options.path);
   const value = String(app.read(options.path) ?? options.fallback);
   const problem = app.issueAt(options.path);
@@ -172,10 +184,10 @@ export function choiceField(app: AppView, options: ChoiceOptions): TemplateResul
       @change=${(event: Event) => {
         const chosen = (event.target as HTMLSelectElement).value;
         const words = options.choices.find((each) => each.value === chosen)?.words ?? chosen;
-        const none = options.optional === true && chosen === options.fallback;
+        const value = options.optional === true && chosen === options.fallback ? undefined : chosen;
         app.edit({
           name: `${options.change} ${words}`,
-          edits: [{ path: options.path, value: none ? undefined : chosen }],
+          edits: options.edits?.(value) ?? [{ path: options.path, value }],
         });
       }}
     >
@@ -200,7 +212,7 @@ export interface SliderOptions {
 }
 
 /** A share from 0 to 1 in per cent, by slider; the light follows while it moves. */
-export function shareSlider(app: AppView, options: SliderOptions): TemplateResult {
+export function shareSlider(app: FieldsView, options: SliderOptions): TemplateResult {
   const id = idOf(options.path);
   const raw = app.read(options.path);
   const value = typeof raw === "number" ? raw : options.fallback;

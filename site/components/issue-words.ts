@@ -1,6 +1,7 @@
 /** What the study's check says of one place of it, in one sentence: what is wrong, expected, found. */
 
-import type { Issue } from "../../src/app.ts";
+import { formatIssue, type Issue } from "../../src/app.ts";
+import type { Display } from "../app-view.ts";
 import { formatPointer, type Path } from "../store/pointer.ts";
 
 export function issueWordsAt(issues: readonly Issue[], path: Path): string | undefined {
@@ -11,4 +12,8 @@ export function issueWordsAt(issues: readonly Issue[], path: Path): string | und
   const received =
     found.received === undefined ? "" : `${expected === "" ? " Found" : ", found"} ${found.received}`;
   return `${found.message}${expected}${received}${expected + received === "" ? "" : "."}`;
+}
+
+export function issueWords(issue: Issue, _app: { readonly display: Display }): string {
+  return formatIssue(issue);
 }

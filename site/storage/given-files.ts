@@ -1,8 +1,12 @@
-/** Photometric files given to the page since the last study was opened: what they were read as, and their bytes. */
+/** Photometric files given to the page and not yet used: what they were read as, and their bytes. */
 
 import type { FileReading } from "../../src/workers/browser.ts";
 
+/** Where files were given: at the button of the luminaires, or anywhere on the page. */
+export type GivenAt = "list" | "page";
+
 export class GivenFiles {
+  at: GivenAt = "page";
   /** Newest first. */
   readings: readonly FileReading[] = [];
   readonly #contents = new Map<string, Uint8Array>();

@@ -4,21 +4,26 @@
  */
 
 import { Cancelled, formatIssue } from "../../src/app.ts";
-import type { StudyFile } from "../../src/workers/browser.ts";
-import type { NamedEdit } from "../edits/named-edit.ts";
-import { freshName } from "../edits/raw-study.ts";
+import type { FileReading, StudyFile } from "../../src/workers/browser.ts";
 import type { StudySession } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
 import { embed } from "./embedded.ts";
+import type { GivenAt } from "./given-files.ts";
 
 /** Larger files are not photometry or a study (bytes). */
-const LARGEST = 32 * 1024 * 1024;
+const LARGEST = 32e6;
 
-export async function takeFiles(desk: StudySession, files: readonly File[]): Promise<void> {
+export async function takeFiles(
+  desk: StudySession,
+  files: readonly File[],
+  at: GivenAt = "page",
+): Promise<void> {
   const photometry: { readonly name: string; readonly bytes: Uint8Array }[] = [];
+  desk.given.at = at;
   for (const file of files) {
     if (file.size > LARGEST) {
-      desk.say(`${file.name}: expected at most 32 MB, found ${Math.round(file.size / 1e6)} MB.`);
+      desk.given.add([tooLarge(file)], new Map());
+      desk.say(`${file.name} was not read.`);
       continue;
     }
     const bytes = new Uint8Array(await file.arrayBuffer());
@@ -65,8 +70,26 @@ async function readPhotometry(
     return;
   }
   desk.given.add(outcome.value, new Map(files.map((file) => [file.path, file.content])));
-  const [first] = outcome.value;
-  desk.say(first.line + (outcome.value.length > 1 ? ` And ${outcome.value.length - 1} more.` : ""));
+  desk.say(linesOf(outcome.value));
+}
+
+/** `It read a.ies: …`, or how many were read and the names of those that were not. */
+function linesOf(readings: readonly FileReading[]): string {
+  if (readings.length === 1) return readings[0].line;
+  const refused = readings.filter(({ ok }) => !ok).map(({ line }) => line);
+  return [`${readings.length - refused.length} of ${readings.length} files read.`, ...refused].join(" ");
+}
+
+function tooLarge({ name, size }: File): FileReading {
+  const issue = {
+    code: "file-too-large",
+    severity: "error",
+    message: "The file is too large to be photometry or a study.",
+    expected: `at most ${LARGEST / 1e6} MB`,
+    received: `${Math.round(size / 1e6)} MB`,
+    where: {},
+  } as const;
+  return { path: name, ok: false, line: `${name} could not be read.`, issues: [issue] };
 }
 
 /** A file the study names but does not carry goes where it is missed. */
@@ -82,25 +105,6 @@ function fillIn(
   desk.edit({ name: `bring ${name}`, edits: [{ path: ["embedded", missed], value: embed(bytes) }] });
   desk.say(`${name} is where the study missed it.`);
   return true;
-}
-
-/** Adds a read file as a luminaire of the study and, if asked, puts it into a layer. */
-export function useReading(
-  desk: StudySession,
-  path: string,
-  bytes: Uint8Array,
-  layer: number | undefined,
-): NamedEdit & { readonly luminaire: string } {
-  const stem = path.replace(/^.*\//, "").replace(/\.[^.]*$/, "");
-  const luminaire = freshName(stem === "" ? "luminaire" : stem, Object.keys(desk.study.luminaires ?? {}));
-  const edits = [
-    { path: ["embedded", path], value: embed(bytes) },
-    { path: ["luminaires", luminaire], value: { photometry: path } },
-    ...(layer === undefined
-      ? []
-      : [{ path: ["arrangements", desk.arrangement, "layers", layer, "luminaire"], value: luminaire }]),
-  ];
-  return { name: `read ${luminaire}`, edits, luminaire };
 }
 
 /** A file's own name as the last part of a path: no folders, no control characters, nothing that climbs. */

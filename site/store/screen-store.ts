@@ -22,6 +22,8 @@ export class ScreenStore extends EventTarget {
   readonly drafts = new Map<string, Draft>();
   /** Whether it is shown what people take from the light. */
   showPeople = false;
+  /** The luminaire whose fields are open. */
+  luminaire: string | undefined;
   refusal: Refusal | undefined;
   /** The last line said. */
   line = "";
@@ -57,6 +59,7 @@ export class ScreenStore extends EventTarget {
     this.arrangement = 0;
     this.selection = [];
     this.drafts.clear();
+    this.luminaire = undefined;
     this.refusal = undefined;
   }
 

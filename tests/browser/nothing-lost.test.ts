@@ -138,9 +138,9 @@ it("reads a dropped file, says what it read, and uses it where asked", async () 
       window.dispatchEvent(new DragEvent(type, { dataTransfer: transfer, bubbles: true, cancelable: true }));
     }
   }, text);
-  const line = page.locator(".readings li p").first();
+  const line = page.locator("dialog .readings li p").first();
   await poll(() => line.innerText()).toMatch(/^It read lantern\.ies: LM-63 2019, absolute, 1400 lm/);
-  await page.getByRole("button", { name: "Use in pendants" }).click();
+  await page.getByRole("button", { name: "Hang it in pendants" }).click();
   const now = await study();
   expect(now.arrangements[0].layers[0].luminaire).toBe("lantern");
   expect(now.embedded["photometry/lantern.ies"].text).toBe(text);

@@ -1,0 +1,29 @@
+/** What may be done with a luminaire that is not yet in the study: hang it in a layer, keep it, or leave it. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import type { AppView } from "../app-view.ts";
+
+export interface PlaceActions {
+  /** Adds it to the study, hanging it in a layer of the option on screen if one is given. */
+  add(layer: number | undefined): void;
+  leave?(): void;
+}
+
+export function placeActions(
+  app: Pick<AppView, "study" | "arrangement">,
+  actions: PlaceActions,
+): TemplateResult {
+  const { layers } = app.study.arrangements[app.arrangement];
+  return html`<p class="row-of-actions">
+    ${layers.map(
+      (layer, index) =>
+        html`<button type="button" @click=${() => actions.add(index)}>Hang it in ${layer.name}</button>`,
+    )}
+    <button type="button" @click=${() => actions.add(undefined)}>Keep it</button>
+    ${
+      actions.leave === undefined
+        ? nothing
+        : html`<button type="button" @click=${() => actions.leave?.()}>Leave it</button>`
+    }
+  </p>`;
+}

@@ -1,0 +1,240 @@
+/** The fields of one luminaire, whatever its light comes from: name, shade or body, lamp, and what an order needs. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import { FINISH_NAMES, SHADE_FORMS } from "../../../src/app.ts";
+import type { FieldsView } from "../../app-view.ts";
+import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
+import type { RawLuminaire } from "../../edits/raw-study.ts";
+import { bodyWith, nameProblem, renameLuminaire } from "../../edits/study-luminaires.ts";
+import type { Edit } from "../../store/history.ts";
+import type { Json, Path } from "../../store/pointer.ts";
+
+const words = (values: readonly string[]) => values.map((value) => ({ value, words: value }));
+
+const AS_FILED = "as the file has it";
+const BODIES = ["dome", "cone", "bell", "drum", "cylinder", "globe", "bowl", "disc", "box"];
+const SUSPENSIONS = [{ value: "", words: "not said" }, ...words(["rod", "cord", "chain", "cable"])];
+const LAMP_FINISHES = words(["frosted", "clear", "half-mirrored", "directional", "module"]);
+
+export interface LuminaireFormOptions {
+  readonly name: string;
+  readonly document: RawLuminaire;
+  /** Neither its file nor the study says how large its light is. */
+  readonly isSizeUnknown?: boolean;
+  /** Hears of a new name before it is the study's. */
+  onRename?(to: string): void;
+}
+
+export function luminaireForm(app: FieldsView, options: LuminaireFormOptions): TemplateResult {
+  const { name, document } = options;
+  const path: Path = ["luminaires", name];
+  return html`<div class="fields">
+      ${textField(app, {
+        label: "Name",
+        path: [...path, "name"],
+        change: `rename ${name}`,
+        shown: name,
+        problem: (text) => nameProblem(app.study, name, text),
+        edits: (to) => {
+          options.onRename?.(String(to));
+          return renameLuminaire(app.study, name, String(to)).edits;
+        },
+      })}
+      ${document.beam === undefined ? nothing : beamFields(app, name, path)}
+      ${document.shade === undefined ? nothing : shadeFields(app, name, path)}
+    </div>
+    ${document.shade === undefined ? bodyFields(app, options, path) : nothing}
+    ${document.photometry === undefined ? nothing : lampOfFile(app, name, path)}
+    ${orderFields(app, name, document, path)}`;
+}
+
+function shadeFields(app: FieldsView, name: string, path: Path): TemplateResult {
+  const lamp: Path = [...path, "lamp"];
+  const shade: Path = [...path, "shade"];
+  return html`
+    ${choiceField(app, {
+      label: "Shade",
+      path: [...shade, "profile"],
+      change: `${name} as`,
+      choices: words(Object.keys(SHADE_FORMS)),
+      fallback: "dome",
+    })}
+    ${choiceField(app, {
+      label: "Finish of the shade",
+      path: [...shade, "finish"],
+      change: `${name} in`,
+      choices: words(FINISH_NAMES),
+      fallback: "white",
+    })}
+    ${lengthField(app, { label: "Diameter", path: [...shade, "diameter"], change: `${name} diameter` })}
+    ${lengthField(app, { label: "Height of the shade", path: [...shade, "height"], change: `${name} height` })}
+    ${numberField(app, {
+      label: "Flux of the lamp",
+      path: [...lamp, "flux"],
+      change: `${name} lamp`,
+      from: 1,
+      to: 100_000,
+      unit: " lm",
+    })}
+    ${numberField(app, {
+      label: "Power of the lamp",
+      path: [...lamp, "watts"],
+      change: `${name} lamp`,
+      from: 0,
+      to: 10_000,
+      unit: " W",
+      optional: true,
+    })}
+    ${choiceField(app, {
+      label: "Glass of the lamp",
+      path: [...lamp, "finish"],
+      change: `${name} lamp`,
+      choices: LAMP_FINISHES,
+      fallback: "frosted",
+    })}
+    ${textField(app, {
+      label: "Shape of the lamp",
+      path: [...lamp, "shape"],
+      change: `${name} lamp`,
+      optional: true,
+      hint: "A60, G95, C35 …",
+    })}`;
+}
+
+function beamFields(app: FieldsView, name: string, path: Path): TemplateResult {
+  const beam: Path = [...path, "beam"];
+  return html`
+    ${numberField(app, { label: "Flux", path: [...beam, "flux"], change: `${name} flux`, from: 1, to: 1e6, unit: " lm" })}
+    ${numberField(app, { label: "Beam angle", path: [...beam, "angle"], change: `${name} beam`, from: 1, to: 180, unit: "°" })}`;
+}
+
+/** Profile and size of what hangs there: drops, clashes, glare and what pendants hide rest on it. */
+function bodyFields(
+  app: FieldsView,
+  { name, document, isSizeUnknown }: LuminaireFormOptions,
+  path: Path,
+): TemplateResult {
+  const body: Path = [...path, "body"];
+  const edits =
+    (key: string) =>
+    (value: Json | undefined): readonly Edit[] => [
+      { path: body, value: bodyWith(document.body, key, value) },
+    ];
+  const size = (key: "diameter" | "length" | "width" | "height", label: string): TemplateResult =>
+    lengthField(app, {
+      label,
+      path: [...body, key],
+      change: `${name} ${key}`,
+      optional: key === "height" || document.body === undefined,
+      edits: edits(key),
+    });
+  return html`
+    ${
+      isSizeUnknown === true
+        ? html`<p class="problem">
+            The file does not say how large the light is. What does the real shade measure? Until then drops, glare and
+            clashes rest on a point.
+          </p>`
+        : nothing
+    }
+    <div class="fields">
+      ${choiceField(app, {
+        label: "Shade",
+        path: [...body, "profile"],
+        change: `${name} as`,
+        choices: [
+          ...(document.photometry === undefined ? [] : [{ value: AS_FILED, words: AS_FILED }]),
+          ...words(document.body?.profile === "profile" ? [...BODIES, "profile"] : BODIES),
+        ],
+        fallback: document.photometry === undefined ? "drum" : AS_FILED,
+        optional: document.photometry !== undefined,
+        edits: edits("profile"),
+      })}
+      ${document.body?.profile === "box" ? html`${size("length", "Length")} ${size("width", "Width")}` : size("diameter", "Diameter")}
+      ${size("height", "Height of the shade")}
+    </div>`;
+}
+
+/** Flux and power where the file's own do not hold: another lamp, or none stated. */
+function lampOfFile(app: FieldsView, name: string, path: Path): TemplateResult {
+  return html`<div class="fields">
+    ${numberField(app, {
+      label: "Flux of its lamps",
+      path: [...path, "flux"],
+      change: `${name} re-lamped to`,
+      from: 1,
+      to: 1e7,
+      unit: " lm",
+      optional: true,
+      hint: "Empty: as the file has it.",
+    })}
+    ${numberField(app, {
+      label: "Power",
+      path: [...path, "watts"],
+      change: `${name} power`,
+      from: 0,
+      to: 100_000,
+      unit: " W",
+      optional: true,
+      hint: "Empty: as the file has it.",
+    })}
+  </div>`;
+}
+
+function orderFields(app: FieldsView, name: string, document: RawLuminaire, path: Path): TemplateResult {
+  const number = (key: string, label: string, [from, to]: readonly [number, number], unit: string) =>
+    numberField(app, {
+      label,
+      path: [...path, key],
+      change: `${name} ${key}`,
+      from,
+      to,
+      unit,
+      optional: true,
+    });
+  const plain = (key: string, label: string): TemplateResult =>
+    textField(app, { label, path: [...path, key], change: `${name} ${key}`, optional: true });
+  const canopy: Path = [...path, "canopy"];
+  const hasCanopy = document.canopy !== undefined;
+  return html`<details>
+    <summary>Hanging and ordering</summary>
+    <div class="fields">
+      ${choiceField(app, {
+        label: "Hangs on a",
+        path: [...path, "suspension"],
+        change: `${name} on`,
+        choices: SUSPENSIONS,
+        fallback: "",
+        optional: true,
+      })}
+      ${number("weight", "Weight", [0.01, 10_000], " kg")}
+      ${lengthField(app, {
+        label: "Canopy, diameter",
+        path: [...canopy, "diameter"],
+        change: `${name} canopy`,
+        optional: true,
+        edits: (value) => [
+          value === undefined ? { path: canopy, value } : { path: [...canopy, "diameter"], value },
+        ],
+      })}
+      ${
+        hasCanopy
+          ? lengthField(app, {
+              label: "Canopy, height",
+              path: [...canopy, "height"],
+              change: `${name} canopy height`,
+              optional: true,
+            })
+          : nothing
+      }
+      ${document.beam === undefined ? nothing : number("watts", "Power", [0, 100_000], " W")}
+      ${number("cct", "Colour temperature", [1000, 25_000], " K")}
+      ${number("cri", "Colour rendering", [0, 100], "")}
+      ${plain("finish", "Finish")}
+      ${plain("dimming", "Dimming")}
+      ${plain("maker", "Maker")}
+      ${plain("order", "Order number")}
+      ${number("price", "Price, each", [0, 1e7], "")}
+    </div>
+  </details>`;
+}

@@ -1,0 +1,98 @@
+/** Luminaires by hand: a file is answered where it was asked for, and nothing hangs that nobody hung. */
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+import { atWork, openViewer, poll, studyOf, troublesOf, type Viewer } from "../support/viewer.ts";
+
+const LANTERN = new URL("../../fixtures-data/boathouse/photometry/lantern-up-down.ies", import.meta.url);
+
+interface Study {
+  luminaires: Record<string, Record<string, unknown>>;
+  arrangements: { layers: { luminaire: string }[] }[];
+}
+
+let viewer: Viewer;
+let page: Page;
+let troubles: string[];
+beforeAll(async () => {
+  viewer = await openViewer();
+  const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await context.newPage();
+  troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await atWork(page);
+});
+afterAll(() => viewer.close());
+afterEach(() => expect(troubles.splice(0)).toEqual([]));
+
+const study = (): Promise<Study> => studyOf<Study>(page);
+const shot = async (name: string): Promise<void> => {
+  const { SCREENS } = process.env;
+  if (SCREENS !== undefined) await page.screenshot({ path: `${SCREENS}/${name}.png` });
+};
+
+it("answers for files where they were asked for, each refused one by name", async () => {
+  const button = page.getByRole("button", { name: "Read a photometric file" });
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), button.click()]);
+  await chooser.setFiles([
+    { name: "lantern.ies", mimeType: "text/plain", buffer: readFileSync(LANTERN) },
+    { name: "noise.ies", mimeType: "text/plain", buffer: Buffer.from([0, 1, 2, 3, 255]) },
+  ]);
+  const answers = page.locator(".readings > li");
+  await poll(() => answers.count()).toBe(2);
+  expect(await answers.allInnerTexts()).toEqual([
+    expect.stringMatching(/It read lantern\.ies: .*Hang it in pendants.*Keep it/s),
+    expect.stringMatching(/noise\.ies could not be read/),
+  ]);
+  const hang = answers.first().getByRole("button", { name: "Keep it" });
+  const [from, to] = await Promise.all([button.boundingBox(), hang.boundingBox()]);
+  expect((to?.y ?? 0) - (from?.y ?? 0)).toBeLessThan(260);
+  await shot("files-read");
+  const before = await study();
+  await hang.click();
+  const kept = await study();
+  expect(kept.arrangements).toEqual(before.arrangements);
+  expect(Object.keys(kept.luminaires)).toContain("lantern");
+  await answers.getByRole("button", { name: "Dismiss" }).click();
+  await poll(() => answers.count()).toBe(0);
+});
+
+it("renames a luminaire and takes what an order needs", async () => {
+  const item = page.locator("details.item[open]");
+  await poll(() => item.locator("summary").first().innerText()).toMatch(/lantern/i);
+  await item.getByLabel("Name", { exact: true }).fill("boat lantern");
+  await item.getByLabel("Name", { exact: true }).press("Enter");
+  await poll(async () => Object.keys((await study()).luminaires)).toContain("boat lantern");
+  await item.getByLabel("Shade", { exact: true }).selectOption("drum");
+  await item.getByLabel("Diameter", { exact: true }).fill("320");
+  await item.getByLabel("Diameter", { exact: true }).press("Enter");
+  await item.getByText("Hanging and ordering").click();
+  await item.getByLabel("Order number").fill("L-320");
+  await item.getByLabel("Order number").press("Enter");
+  await item.getByLabel("Weight").fill("1,8 kg");
+  await item.getByLabel("Weight").press("Enter");
+  await poll(async () => (await study()).luminaires["boat lantern"]).toMatchObject({
+    body: { profile: "drum", diameter: 0.32 },
+    order: "L-320",
+    weight: 1.8,
+  });
+  await shot("luminaire-form");
+});
+
+it("asks for a new luminaire's values first and hangs nothing unasked", async () => {
+  const before = await study();
+  await page.getByRole("button", { name: "Make one from lamp and shade" }).click();
+  const form = page.getByRole("group", { name: "New luminaire" });
+  await form.getByLabel("Flux of the lamp").fill("1055");
+  await form.getByLabel("Flux of the lamp").press("Enter");
+  await form.getByLabel("Name", { exact: true }).fill("kitchen shade");
+  await form.getByLabel("Name", { exact: true }).press("Enter");
+  expect(await study()).toEqual(before);
+  await shot("new-luminaire");
+  await form.getByRole("button", { name: "Hang it in pendants" }).click();
+  const after = await study();
+  expect(after.arrangements[0].layers[0].luminaire).toBe("kitchen shade");
+  expect(after.luminaires["kitchen shade"].lamp).toMatchObject({ flux: 1055 });
+  await page.keyboard.press("Control+z");
+  await poll(study).toEqual(before);
+});
