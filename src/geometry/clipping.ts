@@ -9,7 +9,7 @@
  * Known error: that of the outlines; a polygon that stands in a solid is taken piece by piece.
  */
 
-import { type ConvexPart, mostPlanes, segmentMeets, writeOutline } from "./convex-part.ts";
+import { type ConvexPart, clearOf, mostPlanes, segmentMeets, writeOutline } from "./convex-part.ts";
 import type { Focus } from "./round-solid.ts";
 
 /** Points this near to a plane through the eye, in units of their distance, lie in it. */
@@ -32,6 +32,8 @@ export type HiddenVisitor = (
 export class Clipping {
   /** How finely round outlines are drawn: share of the angle that the focus fills. */
   tolerance = 2e-3;
+  /** Whether an opaque part that was added hides all of the focus. */
+  dark = false;
   #px = 0;
   #py = 0;
   #pz = 0;
@@ -61,6 +63,7 @@ export class Clipping {
     this.#pz = pz;
     this.#parts.length = 0;
     this.#used = 0;
+    this.dark = false;
   }
 
   /** Number of parts that may hide something in the focus. */
@@ -76,7 +79,10 @@ export class Clipping {
       this.#reserveNormals(mostPlanes(part));
       const normals = this.#normals.subarray(this.#used);
       const count = writeOutline(part, this.#px, this.#py, this.#pz, focus, this.tolerance, normals);
-      if (count < 0 || this.#misses(normals, count, focus)) continue;
+      if (count < 0) continue;
+      const most = this.#farthest(normals, count, focus);
+      if (most > focus.radius) continue;
+      if (share === 0 && this.#covers(part, most, focus)) this.dark = true;
       const k = this.#parts.length;
       this.#parts.push(part);
       this.#body[k] = body;
@@ -125,13 +131,24 @@ export class Clipping {
     this.#past(0, 0, count, 1);
   }
 
-  #misses(normals: Float64Array, count: number, focus: Focus): boolean {
+  /** Greatest height of the focus' middle over the planes of an outline (m). */
+  #farthest(normals: Float64Array, count: number, focus: Focus): number {
     const x = focus.x - this.#px;
     const y = focus.y - this.#py;
     const z = focus.z - this.#pz;
+    let most = -Infinity;
     for (let k = 0; k < 3 * count; k += 3)
-      if (normals[k] * x + normals[k + 1] * y + normals[k + 2] * z > focus.radius) return true;
-    return false;
+      most = Math.max(most, normals[k] * x + normals[k + 1] * y + normals[k + 2] * z);
+    return most;
+  }
+
+  /** Whether a part whose outline holds the focus, `most` as above, stands before all of it. */
+  #covers(part: ConvexPart, most: number, { x, y, z, radius }: Focus): boolean {
+    return (
+      most <= -radius &&
+      clearOf(part, x, y, z, radius) &&
+      segmentMeets(part, this.#px, this.#py, this.#pz, x, y, z)
+    );
   }
 
   /** The polygon of `n` corners at `at` past the parts from `part` on. All behind it in the arena is free. */

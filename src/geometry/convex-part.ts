@@ -31,6 +31,15 @@ export function segmentMeets(
     : segmentMeetsPolyhedron(part, ax, ay, az, bx, by, bz, CLEARANCE);
 }
 
+/** Whether a face of the part has all of a sphere before it; not known of round ones. */
+export function clearOf(part: ConvexPart, x: number, y: number, z: number, radius: number): boolean {
+  if (part.kind === "round") return false;
+  const { planes } = part;
+  for (let f = 0; f < planes.length; f += 4)
+    if (planes[f] * x + planes[f + 1] * y + planes[f + 2] * z - planes[f + 3] >= radius) return true;
+  return false;
+}
+
 /** Greatest level n·x that a solid reaches along a unit direction (m). */
 export function greatestLevel(part: ConvexPart, n: Vec3): number {
   let most = -Infinity;

@@ -71,6 +71,7 @@ export class Penumbra {
     clipping.start(x, y, z);
     this.#surroundings.each(inTheWay, (parts, share, body) => clipping.add(parts, share, body, this.#focus));
     if (clipping.size === 0) return 1;
+    if (clipping.dark) return 0;
     if (this.#emitter.cutByHorizon(px, py, pz, receiver)) {
       const n = directionToRoom(this.#placed.frame.rotation, [receiver.nx, receiver.ny, receiver.nz]);
       clipping.addHorizon(n[0], n[1], n[2]);
