@@ -5,6 +5,7 @@ import { clashes } from "../advice/clashes/clashes.ts";
 import { findingsOf } from "../advice/findings.ts";
 import { eyePlanes } from "../advice/people/eye-light.ts";
 import { assess } from "../assessment/assess.ts";
+import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { PlaneField } from "../engine/result.ts";
@@ -62,10 +63,9 @@ export async function arrangementLight(
   const result = { ...all, planes: own };
   const cancelled: Observer = { cancelled: () => observer.cancelled?.() === true };
   const verdicts = judged
-    ? verdictMethod(scene, result, (...of) => uncertainty.calculate(...of), {
+    ? verdictMethod(scene, result, uncertaintyLight(engine, calculation, uncertainty), {
         ...(confidence === undefined ? {} : { confidence }),
         observer: cancelled,
-        sources: uncertainty.sources,
       })
     : null;
   const assessment = assess(study, scene, result, verdicts, refined.fines(fine));

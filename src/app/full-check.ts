@@ -4,6 +4,7 @@
  */
 
 import { assess } from "../assessment/assess.ts";
+import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { type VerdictMethod, verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
 import type { FullCheck } from "../design/search/proposals.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
@@ -30,13 +31,11 @@ export async function studyCheck(
   // Whoever asks reports progress of many checks; that of one would jump to and fro.
   const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
   const calculate: Calculate = (scene, options) => engine.calculate(scene, options, stop);
-  const calculateUncertainty: Calculate = (scene, options) => uncertainty.calculate(scene, options, stop);
   const light = (scene: Scene): CalculationResult => calculate(scene, study.options);
   const verdicts = (scene: Scene, result: CalculationResult): VerdictMethod =>
-    verdictMethod(scene, result, calculateUncertainty, {
+    verdictMethod(scene, result, uncertaintyLight(engine, study.options, uncertainty), {
       ...(confidence === undefined ? {} : { confidence }),
       observer: stop,
-      sources: uncertainty.sources,
     });
   return {
     resolve,

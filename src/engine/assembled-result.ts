@@ -29,7 +29,7 @@ export function assembledResult(
   }
   const lost = Math.abs(light.balance.imbalance);
   const least = quality.leastInterreflectionBound;
-  const bounds = light.divisionDifferences.map((difference) => least + difference / 2);
+  const bounds = light.planes.map(({ divisionDifference }) => least + divisionDifference / 2);
   const bound = Math.max(least, ...bounds);
   return {
     planes: planes.map((field, index) => ({

@@ -8,7 +8,8 @@
  * | sources of direct light      | what each luminaire sends and from where, bound [`direct/direct-sources.ts`] |
  * | direct field of a luminaire  | luminaire, place, points, bound, solids in the way            |
  * | direct flux on patches       | luminaire, place, patches, solids in the way                  |
- * | patch solution, gathered     | all of these and the reflectances                             |
+ * | patch solution               | all but the points, and the reflectances                      |
+ * | gathered light of a plane    | patch solution, gather rows                                   |
  *
  * Dimming and maintenance are weights on the result and touch nothing. A result never depends on what was
  * calculated before it: the same scene gives the same bits from a fresh engine, a warm one, or a worker.
@@ -22,7 +23,11 @@ import type { Scene } from "../scene/scene.ts";
 import { assembledResult } from "./assembled-result.ts";
 import { addNearFieldBand, contributionFloor, pointsTooNear } from "./direct/direct-light.ts";
 import { DirectSources } from "./direct/direct-sources.ts";
-import { type Interreflection, InterreflectionStage } from "./interreflection/interreflection-stage.ts";
+import {
+  type Interreflection,
+  type InterreflectionQuestion,
+  InterreflectionStage,
+} from "./interreflection/interreflection-stage.ts";
 import { standingKey } from "./interreflection/room-exchange.ts";
 import type { KeyedLuminaire } from "./keyed-luminaire.ts";
 import { QUALITY } from "./quality.ts";
@@ -67,16 +72,9 @@ export class LightEngine {
   /** Illuminance (lx) of every layer at every point of every plane, direct and interreflected apart, at full
    * output and initial. Throws only `Cancelled`, when the observer asks for it. */
   calculate(scene: Scene, options?: Partial<CalculationOptions>, observer?: Observer): CalculationResult {
-    const chosen: CalculationOptions = { ...DEFAULT_OPTIONS, ...options };
-    const { patches = QUALITY[chosen.quality].patches } = chosen;
-    const quality = { ...QUALITY[chosen.quality], patches };
-    const nearFieldError = Math.max(chosen.nearFieldError, quality.leastNearFieldError);
-    const standing = this.#standing.get(standingKey(scene), () => new Occluders(standingBlockers(scene)));
-    const bodies = chosen.occlusion ? this.#movingBodies(scene, chosen.people) : [];
-    const inSight = new Surroundings(chosen.occlusion ? standing : new Occluders([]), bodies);
-    const luminaires = this.#keyed(scene, inSight, nearFieldError);
-
-    const planes = this.#directPlanes(scene, luminaires, inSight, nearFieldError, observer);
+    const question = this.#question(scene, options);
+    const { chosen, luminaires, surroundings, quality, nearFieldError } = question;
+    const planes = this.#directPlanes(scene, luminaires, surroundings, nearFieldError, observer);
     const tooNear = scene.planes.reduce(
       (sum, plane) =>
         sum +
@@ -89,7 +87,7 @@ export class LightEngine {
     let light: Interreflection | undefined;
     const tooMany = scene.surfaces.length > MOST_SURFACES;
     if (chosen.interreflection && scene.surfaces.length > 0 && !tooMany) {
-      light = this.#interreflection.calculate(scene, luminaires, inSight, quality, nearFieldError, observer);
+      light = this.#interreflection.calculate(question, observer);
     }
     this.sources.turn();
     this.#standing.turn();
@@ -102,6 +100,39 @@ export class LightEngine {
       tooMany: chosen.interreflection && tooMany,
       tooNear,
     });
+  }
+
+  /** What the reflectance of some surfaces does to the light at every point of every plane, d(E)/dρ (lx), `[group][plane]`:
+   * `groups` are numbers of surfaces that change alike, `weights` what counts of the light of each layer. Costs little of a
+   * scene that was calculated with the same options. */
+  reflectanceChanges(
+    scene: Scene,
+    groups: readonly ReadonlySet<number>[],
+    weights: readonly number[],
+    options?: Partial<CalculationOptions>,
+    observer?: Observer,
+  ): Float64Array[][] {
+    return this.#interreflection.reflectanceChanges(
+      this.#question(scene, options),
+      groups,
+      weights,
+      observer,
+    );
+  }
+
+  #question(
+    scene: Scene,
+    options?: Partial<CalculationOptions>,
+  ): InterreflectionQuestion & { readonly chosen: CalculationOptions } {
+    const chosen: CalculationOptions = { ...DEFAULT_OPTIONS, ...options };
+    const { patches = QUALITY[chosen.quality].patches } = chosen;
+    const quality = { ...QUALITY[chosen.quality], patches };
+    const nearFieldError = Math.max(chosen.nearFieldError, quality.leastNearFieldError);
+    const standing = this.#standing.get(standingKey(scene), () => new Occluders(standingBlockers(scene)));
+    const bodies = chosen.occlusion ? this.#movingBodies(scene, chosen.people) : [];
+    const surroundings = new Surroundings(chosen.occlusion ? standing : new Occluders([]), bodies);
+    const luminaires = this.#keyed(scene, surroundings, nearFieldError);
+    return { chosen, scene, luminaires, surroundings, quality, nearFieldError };
   }
 
   /** Memory of the factors and gather rows kept (bytes). */

@@ -4,7 +4,7 @@ import { assess } from "../../src/assessment/assess.ts";
 import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
 import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";
 import type { Target } from "../../src/scene/target.ts";
-import { textbookAssessment } from "../support/textbook-verdicts.ts";
+import { NOTHING_AGAIN, textbookAssessment } from "../support/textbook-verdicts.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
 const scene = tinyScene();
@@ -138,14 +138,7 @@ describe("the judgement of an arrangement", () => {
 describe("input quantities of a check", () => {
   /** Mean and standard uncertainty of prep's average with other bands of the inputs. */
   const averageWith = (bands: Partial<InputBands>, nature: "maintained" | "initial" = "maintained") => {
-    const method = verdictMethod(
-      scene,
-      result,
-      () => {
-        throw new Error("Nothing is to be calculated again.");
-      },
-      { bands: { ...DEFAULT_BANDS, ...bands } },
-    );
+    const method = verdictMethod(scene, result, NOTHING_AGAIN, { bands: { ...DEFAULT_BANDS, ...bands } });
     const [check] = assess(tinyStudy([scene], [own(1, { nature })]), scene, result, method).zones[0].checks;
     const [lo, hi] = check.band ?? [0, 0];
     return { mean: (lo + hi) / 2, variance: ((hi - lo) / (2 * Z95)) ** 2, drivers: check.drivers };

@@ -2,6 +2,7 @@
 import { expect, it } from "vitest";
 import { assess, topPlane } from "../../src/assessment/assess.ts";
 import type { ArrangementAssessment } from "../../src/assessment/assessment.ts";
+import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
@@ -52,12 +53,13 @@ function renamed(scene: Scene): Scene {
 it("judges a kitchen alike whatever its planes and luminaires are called", { timeout: 60_000 }, () => {
   const judged = (scene: Scene): ArrangementAssessment => {
     const engine = new LightEngine();
-    const result = engine.calculate(scene, { quality: "full", patches: 150 });
+    const options = { quality: "full", patches: 150 } as const;
+    const result = engine.calculate(scene, options);
     return assess(
       study,
       scene,
       result,
-      verdictMethod(scene, result, (...asked) => engine.calculate(...asked)),
+      verdictMethod(scene, result, uncertaintyLight(engine, options, engine)),
     );
   };
   const figures = ({ zones, verdict }: ArrangementAssessment) => ({

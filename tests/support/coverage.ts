@@ -2,6 +2,7 @@
 import { fieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
 import { type Figure, figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
 import { DEFAULT_BANDS } from "../../src/assessment/uncertainty/input-bands.ts";
+import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictAt } from "../../src/assessment/verdict.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import type { Evidence } from "../../src/luminaire/evidence.ts";
@@ -52,8 +53,12 @@ export function coverage({
       const weight = scene.maintenance * scene.layers[l].dim;
       for (let i = 0; i < field.length; i++) field[i] += weight * (direct[i] + interreflected[i]);
     });
-    const [uncertainty] = fieldUncertainties(scene, result, [0], DEFAULT_BANDS, (...asked) =>
-      engine.calculate(...asked),
+    const [uncertainty] = fieldUncertainties(
+      scene,
+      result,
+      [0],
+      DEFAULT_BANDS,
+      uncertaintyLight(engine, CHEAP, engine),
     );
     // Nor is the calculation's own error drawn.
     const drawn = ({ input }: { readonly input: { readonly kind: string } }): boolean =>

@@ -7,6 +7,7 @@ import { describe, expect, it } from "vitest";
 import { fieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
 import { type Figure, figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
 import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
+import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { createRandom } from "../../src/numerics/random-sequence.ts";
 import type { Scene } from "../../src/scene/scene.ts";
@@ -45,9 +46,12 @@ describe("propagation", () => {
     const scene = randomKitchen(createRandom(11));
     const engine = new LightEngine();
     const { result, field } = nominal(scene, engine);
-    const uncertaintyEngine = new LightEngine();
-    const [uncertainty] = fieldUncertainties(scene, result, [0], DEFAULT_BANDS, (...asked) =>
-      uncertaintyEngine.calculate(...asked),
+    const [uncertainty] = fieldUncertainties(
+      scene,
+      result,
+      [0],
+      DEFAULT_BANDS,
+      uncertaintyLight(engine, CHEAP, engine),
     );
     const draws = 300;
     const sample = (bands: InputBands, seed: number, draws: number) => {

@@ -6,7 +6,7 @@
  * and for a draft |E − E_draft| ≤ bound(p) beside it, see `draft-bound.ts`. Light is linear in
  * flux, so level, flux, scatter, dimming and maintenance are exact shares of the field (superposition). Position, height
  * and angle come from moving each luminaire by one σ both ways in direct light, unblocked; the lobe from light of another
- * lobe of the same flux, σ to either side; reflectance from solving the room again one σ up and down with few patches.
+ * lobe of the same flux, σ to either side; reflectance from the derivative of the solved room's light.
  * First order, and of the lobe the mean of the second; checked against a Monte Carlo of the whole calculation.
  *
  * [1] JCGM 100:2008 (GUM): input quantity, standard uncertainty, 4.3.7 (bounds of an even distribution), 5.1.2
@@ -14,8 +14,6 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
-import type { Calculate } from "../../engine/calculate.ts";
-import { DirectSources } from "../../engine/direct/direct-sources.ts";
 import type { CalculationResult, Method, PlaneField } from "../../engine/result.ts";
 import { EVIDENCE, type Evidence } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
@@ -26,6 +24,7 @@ import type { Surface } from "../../scene/surface.ts";
 import { DirectEffects, type TypeEffects } from "./direct-effects.ts";
 import { draftBounds, interreflectionBoundOf, nearFieldErrorOf } from "./draft-bound.ts";
 import { HIGHEST_REFLECTANCE, type InputBands } from "./input-bands.ts";
+import type { UncertaintyLight } from "./uncertainty-light.ts";
 
 export type InputKind =
   | "level"
@@ -68,25 +67,22 @@ export interface FieldUncertainty {
   readonly bound?: Float64Array;
 }
 
-/** Patches for the effect of a reflectance: a tenth of a difference is a hundredth of the light. */
-const PATCHES = 160;
-
-/** Uncertainties of the given planes of a scene. `calculate` should remember its form factors between calls.
- * @param result of the scene, planes in its order @param sources those of the engine that calculates */
+/** Uncertainties of the given planes of a scene. @param result of the scene, planes in its order */
 export function fieldUncertainties(
   scene: Scene,
   result: CalculationResult,
   planes: readonly number[],
   bands: InputBands,
-  calculate: Calculate,
+  light: UncertaintyLight,
   observer?: Observer,
-  sources = new DirectSources(),
 ): FieldUncertainty[] {
   const reflected =
-    result.method.patches > 0 ? reflectanceContributions(scene, planes, bands, calculate, observer) : [];
+    result.method.patches > 0 ? reflectanceContributions(scene, planes, bands, light, observer) : [];
   const bounds =
-    result.method.quality === "quick" ? draftBounds(scene, result, planes, calculate, observer) : undefined;
-  const effects = new DirectEffects(sources);
+    result.method.quality === "quick"
+      ? draftBounds(scene, result, planes, light.calculate, observer)
+      : undefined;
+  const effects = new DirectEffects(light.sources);
   return planes.map((index, k) => {
     throwIfCancelled(observer);
     const field = new FieldContributions(scene.planes[index].weights.length);
@@ -223,45 +219,24 @@ function reflectanceContributions(
   scene: Scene,
   planes: readonly number[],
   bands: InputBands,
-  calculate: Calculate,
+  light: UncertaintyLight,
   observer?: Observer,
 ): ReflectanceContribution[] {
   const judged = { ...scene, planes: planes.map((index) => scene.planes[index]) };
-  const fields = (surfaces: readonly Surface[]): Float64Array[] => {
-    const result = calculate(
-      { ...judged, surfaces },
-      { quality: "quick", patches: PATCHES, nearFieldError: 0.05 },
-      observer,
-    );
-    return result.planes.map(({ layers }) => {
-      const sum = new Float64Array(layers[0]?.interreflected.length ?? 0);
-      layers.forEach(({ interreflected }, l) => {
-        const weight = scene.layers[l].dim * scene.maintenance;
-        for (let i = 0; i < sum.length; i++) sum[i] += weight * interreflected[i];
-      });
-      return sum;
-    });
-  };
-  const groups = new Map<string, Surface[]>();
-  for (const surface of scene.surfaces) {
-    const key = `${surface.part} ${surface.part === "body" ? surface.name : ""}`;
-    groups.set(key, [...(groups.get(key) ?? []), surface]);
-  }
-  return [...groups.values()].map((group): ReflectanceContribution => {
-    const { reflectance, part } = group[0];
+  const groups = new Map<string, Set<number>>();
+  scene.surfaces.forEach(({ part, name }, index) => {
+    const key = `${part} ${part === "body" ? name : ""}`;
+    groups.set(key, (groups.get(key) ?? new Set()).add(index));
+  });
+  const all = [...groups.values()];
+  const weights = scene.layers.map(({ dim }) => dim * scene.maintenance);
+  return light.reflectanceChanges(judged, all, weights, observer).map((changes, g) => {
+    const [first] = all[g];
+    const { reflectance, part } = scene.surfaces[first];
     const cut = cutNormal(reflectance, bands.reflectance / 2, 0, HIGHEST_REFLECTANCE);
-    const chosen = new Set(group);
-    const moved = (value: number) =>
-      scene.surfaces.map((surface) => (chosen.has(surface) ? { ...surface, reflectance: value } : surface));
-    const low = Math.max(0, reflectance - cut.sigma);
-    const high = Math.min(HIGHEST_REFLECTANCE, reflectance + cut.sigma);
-    const below = fields(moved(low));
-    const above = fields(moved(high));
-    const perSigma = cut.sigma / (high - low);
-    const changes = above.map((field, k) => field.map((value, i) => (value - below[k][i]) * perSigma));
     return {
       part: groupOf(part),
-      changes,
+      changes: changes.map((field) => field.map((value) => cut.sigma * value)),
       bias: (cut.mean - reflectance) / cut.sigma,
     };
   });

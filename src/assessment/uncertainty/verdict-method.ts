@@ -7,8 +7,6 @@
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
-import type { Calculate } from "../../engine/calculate.ts";
-import type { DirectSources } from "../../engine/direct/direct-sources.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
@@ -18,6 +16,7 @@ import { type Contribution, type FieldUncertainty, fieldUncertainties } from "./
 import { type Figure, figureUncertainty } from "./figure-uncertainty.ts";
 import { DEFAULT_BANDS, DEFAULT_CONFIDENCE, type InputBands } from "./input-bands.ts";
 import { inputWords } from "./input-words.ts";
+import type { UncertaintyLight } from "./uncertainty-light.ts";
 
 /** One requirement on one plane, and the light that is to reach it. */
 export interface Criterion {
@@ -45,26 +44,20 @@ export interface VerdictOptions {
   /** Probability with which a target must be reached to be called met, 0.5…1. */
   readonly confidence?: number;
   readonly observer?: Observer;
-  /** Those of the engine that calculates: what they know of its luminaires need not be found again. */
-  readonly sources?: DirectSources;
 }
 
 /** The verdicts of one calculated scene. Uncertainties are worked out the first time they are asked for.
- * @param result of the scene, planes in its order
- * @param calculate one that remembers its form factors, e.g. of a LightEngine of its own */
+ * @param result of the scene, planes in its order */
 export function verdictMethod(
   scene: Scene,
   result: CalculationResult,
-  calculate: Calculate,
-  { bands = DEFAULT_BANDS, confidence = DEFAULT_CONFIDENCE, observer, sources }: VerdictOptions = {},
+  light: UncertaintyLight,
+  { bands = DEFAULT_BANDS, confidence = DEFAULT_CONFIDENCE, observer }: VerdictOptions = {},
 ): VerdictMethod {
   let uncertainties: Map<number, FieldUncertainty> | undefined;
   return ({ requirement, plane, planes, illuminance }) => {
     uncertainties ??= new Map(
-      fieldUncertainties(scene, result, planes, bands, calculate, observer, sources).map((each) => [
-        each.plane,
-        each,
-      ]),
+      fieldUncertainties(scene, result, planes, bands, light, observer).map((each) => [each.plane, each]),
     );
     const uncertainty = uncertainties.get(plane) as FieldUncertainty;
     const figure: Figure =

@@ -40,75 +40,96 @@ function coarseGroups(
 }
 
 /** Factors between patches, or patches and parts. */
-export type CoarseExchange = Pick<JoinedExchange, "count" | "area" | "factors">;
+export type MemberExchange = Pick<JoinedExchange, "count" | "area" | "factors">;
+
+/** Groups of patches, or of patches and parts, and the exchange between them. */
+export interface CoarseExchange {
+  /** Members: patches first. */
+  readonly count: number;
+  readonly area: Float64Array;
+  /** Group of each member. */
+  readonly group: Uint32Array;
+  readonly groupArea: Float64Array;
+  /** F_IJ at I · groups + J */
+  readonly factors: Float32Array;
+}
+
+export function coarseExchange(
+  patches: Patches,
+  { count, area, factors }: MemberExchange,
+  parts: PartExchange,
+): CoarseExchange {
+  const group = coarseGroups(patches, parts);
+  let groups = 0;
+  for (let i = 0; i < count; i++) groups = Math.max(groups, group[i] + 1);
+  const groupArea = new Float64Array(groups);
+  const K = new Float64Array(groups * groups);
+  for (let i = 0; i < count; i++) {
+    groupArea[group[i]] += area[i];
+    const row = group[i] * groups;
+    for (let j = 0; j < count; j++) K[row + group[j]] += area[i] * factors[i * count + j];
+  }
+  const F = new Float32Array(groups * groups);
+  for (let g = 0; g < groups; g++)
+    if (groupArea[g] > 0)
+      for (let h = 0; h < groups; h++) F[g * groups + h] = K[g * groups + h] / groupArea[g];
+  return { count, area, group, groupArea, factors: F };
+}
 
 /** Exitance of every patch (`layer * patches + i`), and of every part where parts are in the exchange, from the solution of
  * the groups. */
 export function coarseSolution(
   patches: Patches,
-  exchange: CoarseExchange,
+  coarse: CoarseExchange,
   parts: PartExchange,
-  reflectance: Float64Array,
+  patchReflectance: Float64Array,
   { patchFlux, partFlux, layers }: RoomLight,
   options: RadiosityOptions,
   observer?: Observer,
 ): { readonly patches: Float64Array; readonly parts: Float64Array | undefined } {
   const n = patches.count;
-  const { count, area } = exchange;
-  const group = coarseGroups(patches, parts);
-  const rho = new Float64Array(count);
-  rho.set(reflectance);
-  if (count > n) rho.set(parts.reflectance, n);
+  const { count, area, group } = coarse;
+  const groups = coarse.groupArea.length;
+  const reflectance = new Float64Array(count);
+  reflectance.set(patchReflectance);
+  if (count > n) reflectance.set(parts.reflectance, n);
   const light = new Float64Array(count * layers);
   for (let l = 0; l < layers; l++)
     for (let i = 0; i < count; i++) {
       const flux = i < n ? patchFlux[l * n + i] : partFlux[l * (count - n) + i - n];
       light[l * count + i] = area[i] > 0 ? flux / area[i] : 0;
     }
-  const all = groupExitance(exchange, group, rho, light, layers, options, observer);
-  const cut = (from: number, to: number): Float64Array => {
-    const out = new Float64Array((to - from) * layers);
-    for (let l = 0; l < layers; l++) out.set(all.subarray(l * count + from, l * count + to), l * (to - from));
-    return out;
+  const { interreflected } = solveRadiosity(
+    coarse.factors,
+    groupMeans(coarse, reflectance, 1),
+    groupMeans(coarse, light, layers),
+    options,
+    undefined,
+    observer,
+  );
+  const member = (l: number, i: number): number =>
+    reflectance[i] * (light[l * count + i] + interreflected[l * groups + group[i]]);
+  const rest = count - n;
+  return {
+    patches: Float64Array.from({ length: n * layers }, (_, k) => member(Math.floor(k / n), k % n)),
+    parts:
+      rest > 0
+        ? Float64Array.from({ length: rest * layers }, (_, k) => member(Math.floor(k / rest), n + (k % rest)))
+        : undefined,
   };
-  return { patches: cut(0, n), parts: count > n ? cut(n, count) : undefined };
 }
 
-/** Exitance of every member, `layer * count + member`; `light` in lx. */
-function groupExitance(
-  { count, area, factors }: CoarseExchange,
-  group: Uint32Array,
-  reflectance: Float64Array,
-  light: Float64Array,
+/** Area-weighted means over every group, `layer * groups + group`, of values at `layer * count + member`. */
+export function groupMeans(
+  { count, area, group, groupArea }: CoarseExchange,
+  values: Float64Array,
   layers: number,
-  options: RadiosityOptions,
-  observer?: Observer,
 ): Float64Array {
-  let groups = 0;
-  for (let i = 0; i < count; i++) groups = Math.max(groups, group[i] + 1);
-  const areas = new Float64Array(groups);
-  const kept = new Float64Array(groups);
-  const D = new Float64Array(groups * layers);
-  const K = new Float64Array(groups * groups);
-  for (let i = 0; i < count; i++) {
-    const g = group[i];
-    areas[g] += area[i];
-    kept[g] += area[i] * reflectance[i];
-    for (let l = 0; l < layers; l++) D[l * groups + g] += area[i] * light[l * count + i];
-    const row = g * groups;
-    for (let j = 0; j < count; j++) K[row + group[j]] += area[i] * factors[i * count + j];
+  const groups = groupArea.length;
+  const out = new Float64Array(groups * layers);
+  for (let l = 0; l < layers; l++) {
+    for (let i = 0; i < count; i++) out[l * groups + group[i]] += area[i] * values[l * count + i];
+    for (let g = 0; g < groups; g++) if (groupArea[g] > 0) out[l * groups + g] /= groupArea[g];
   }
-  const F = new Float32Array(groups * groups);
-  for (let g = 0; g < groups; g++) {
-    if (areas[g] === 0) continue;
-    kept[g] /= areas[g];
-    for (let l = 0; l < layers; l++) D[l * groups + g] /= areas[g];
-    for (let h = 0; h < groups; h++) F[g * groups + h] = K[g * groups + h] / areas[g];
-  }
-  const { interreflected } = solveRadiosity(F, kept, D, options, undefined, observer);
-  const out = new Float64Array(count * layers);
-  for (let l = 0; l < layers; l++)
-    for (let i = 0; i < count; i++)
-      out[l * count + i] = reflectance[i] * (light[l * count + i] + interreflected[l * groups + group[i]]);
   return out;
 }

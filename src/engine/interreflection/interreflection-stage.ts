@@ -1,13 +1,13 @@
 /**
  * Interreflected light of every layer, from direct light on patches to gathered light on planes.
  *
- * Bodies that come and go hide direct light and are lit, part by part. In a first solution the patches see each other past
- * them, and their parts emit what they get of that; the refinement puts the parts into the exchange
- * (`body-exchange.ts`), and the largest difference it makes on any plane is reported.
+ * The light gathered on a plane is that of `room-solution.ts`; on the way the same points say what putting bodies into the
+ * exchange changed, and what a division twice as coarse would.
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import { contentKey } from "../../numerics/content-key.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { KeyedLuminaire } from "../keyed-luminaire.ts";
 import type { Quality } from "../quality.ts";
@@ -15,10 +15,6 @@ import { RecentCache } from "../recent-cache.ts";
 import type { EnergyBalance } from "../result.ts";
 import type { Surroundings } from "../visibility/surroundings.ts";
 import { type Bodies, BodiesStage } from "./bodies-stage.ts";
-import type { PartExchange } from "./body-exchange.ts";
-import { litParts, passingBodies, type RoomLight, solveJoined } from "./body-solution.ts";
-import { type CoarseExchange, coarseSolution } from "./coarse-solution.ts";
-import { energyBalance } from "./energy-balance.ts";
 import {
   floorOf,
   type PatchDirect,
@@ -27,14 +23,14 @@ import {
   unshadowedFlux,
 } from "./patch-direct.ts";
 import type { Patches } from "./patches.ts";
-import { type Gathered, PlaneGather } from "./plane-gather.ts";
-import { solveRadiosity } from "./radiosity.ts";
+import { type GatheredBodies, PlaneGather } from "./plane-gather.ts";
+import { reflectanceChange } from "./reflectance-change.ts";
 import { type RoomExchange, roomExchange, roomExchangeKey } from "./room-exchange.ts";
-import { unevenPatches } from "./uneven-patches.ts";
+import { type Exitance, type LuminaireDirect, type RoomSolution, roomSolution } from "./room-solution.ts";
 
 export interface Interreflection {
   readonly patches: Patches;
-  readonly planes: readonly Gathered[];
+  readonly planes: readonly InterreflectedPlane[];
   /** Per layer, on patches: total illuminance (lx) and exitance (lm/m²). */
   readonly illuminance: readonly Float64Array[];
   readonly exitance: readonly Float64Array[];
@@ -43,17 +39,33 @@ export interface Interreflection {
   /** Largest change that putting bodies into the exchange made at a point, relative to the plane's mean
    * interreflected light; undefined where it was not done. */
   readonly bodyExchangeDifference: number | undefined;
-  /** Largest change at a point of each plane that patches of half the length and parts not in fours made, likewise. */
-  readonly divisionDifferences: readonly number[];
 }
 
-/** Bound on the first solution where it is refined. */
-const START_TOLERANCE = 1e-3;
+export interface InterreflectedPlane {
+  /** Per layer, lx at every point. */
+  readonly layers: readonly Float64Array[];
+  /** Relative to the plane's mean interreflected light, as all that follows: largest difference met between interpolated
+   * and gathered value. */
+  readonly interpolationError: number;
+  /** Largest change at a point that patches of half the length and parts not in fours made. */
+  readonly divisionDifference: number;
+  readonly bodyExchangeDifference: number;
+}
 
-/** Direct light of one luminaire: on patches, and on the parts of each body (lm). */
-export interface LuminaireDirect {
-  readonly patches: PatchDirect;
-  readonly bodies: readonly Float64Array[];
+/** What is calculated with what in it. */
+export interface InterreflectionQuestion {
+  readonly scene: Scene;
+  readonly luminaires: readonly KeyedLuminaire[];
+  readonly surroundings: Surroundings;
+  readonly quality: Quality;
+  readonly nearFieldError: number;
+}
+
+interface LitRoom {
+  readonly room: RoomExchange;
+  readonly bodies: Bodies;
+  readonly key: string;
+  readonly solution: RoomSolution;
 }
 
 export class InterreflectionStage {
@@ -61,7 +73,8 @@ export class InterreflectionStage {
   readonly #unshadowed: RecentCache<UnshadowedFlux>;
   readonly #direct: RecentCache<PatchDirect>;
   readonly #gathers: RecentCache<PlaneGather>;
-  readonly #results: RecentCache<Interreflection>;
+  readonly #solutions: RecentCache<RoomSolution>;
+  readonly #planes: RecentCache<InterreflectedPlane>;
   readonly #bodies: BodiesStage;
 
   constructor(keep: number) {
@@ -69,7 +82,8 @@ export class InterreflectionStage {
     this.#unshadowed = new RecentCache(keep);
     this.#direct = new RecentCache(keep);
     this.#gathers = new RecentCache(keep);
-    this.#results = new RecentCache(keep);
+    this.#solutions = new RecentCache(keep);
+    this.#planes = new RecentCache(keep);
     this.#bodies = new BodiesStage(keep);
   }
 
@@ -80,22 +94,79 @@ export class InterreflectionStage {
     return bytes;
   }
 
-  calculate(
-    scene: Scene,
-    luminaires: readonly KeyedLuminaire[],
-    surroundings: Surroundings,
-    quality: Quality,
-    nearFieldError: number,
+  calculate(question: InterreflectionQuestion, observer?: Observer): Interreflection {
+    const { scene, quality } = question;
+    const lit = this.#lit(question, observer);
+    const { solution, room } = lit;
+    const planes = scene.planes.map((plane): InterreflectedPlane => {
+      const gather = this.#gather(room, plane, quality);
+      return this.#planes.get(contentKey(lit.key, gather.key), () =>
+        interreflectedPlane(gather, lit, scene.layers.length, observer),
+      );
+    });
+    observer?.progress?.("interreflection", 1);
+    for (const cache of [
+      this.#rooms,
+      this.#unshadowed,
+      this.#direct,
+      this.#gathers,
+      this.#solutions,
+      this.#planes,
+    ])
+      cache.turn();
+    this.#bodies.turn();
+    const { patches } = room.exchange;
+    const n = patches.count;
+    const byLayer = (values: Float64Array) => scene.layers.map((_, l) => values.slice(l * n, (l + 1) * n));
+    return {
+      patches,
+      planes,
+      illuminance: byLayer(solution.illuminance),
+      exitance: byLayer(solution.exitance.patches),
+      balance: solution.balance,
+      residual: solution.residual,
+      bodyExchangeDifference:
+        solution.withoutBodies === undefined
+          ? undefined
+          : Math.max(0, ...planes.map(({ bodyExchangeDifference }) => bodyExchangeDifference)),
+    };
+  }
+
+  /** d(E)/dρ (lx) at every point of every plane, `[group][plane]`, of the reflectance of all surfaces of each group, in light
+   * of the layers with these weights. */
+  reflectanceChanges(
+    question: InterreflectionQuestion,
+    groups: readonly ReadonlySet<number>[],
+    weights: readonly number[],
     observer?: Observer,
-  ): Interreflection {
+  ): Float64Array[][] {
+    const { scene, quality } = question;
+    const { solution, room, bodies } = this.#lit(question, observer);
+    const { surface, count: n } = room.exchange.patches;
+    const illuminance = new Float64Array(n);
+    weights.forEach((weight, l) => {
+      for (let i = 0; i < n; i++) illuminance[i] += weight * solution.illuminance[l * n + i];
+    });
+    const chosen = groups.map((group) => Uint8Array.from(surface, (s) => (group.has(s) ? 1 : 0)));
+    const change = reflectanceChange(solution, illuminance, chosen, observer);
+    const seen = gatheredBodies(bodies, solution, change.parts, groups.length);
+    const planes = scene.planes.map(
+      (plane) =>
+        this.#gather(room, plane, quality).evaluate(change.patches, groups.length, seen, observer).layers,
+    );
+    return groups.map((_, g) => planes.map((layers) => layers[g]));
+  }
+
+  #gather({ key, gather }: RoomExchange, plane: CalculationPlane, { gatherSpacing }: Quality): PlaneGather {
+    const own = contentKey(key, plane.points, plane.normal, plane.quantity, gatherSpacing);
+    return this.#gathers.get(own, () => new PlaneGather(own, gather, plane, gatherSpacing));
+  }
+
+  /** The room in the light of its luminaires. */
+  #lit(question: InterreflectionQuestion, observer?: Observer): LitRoom {
+    const { scene, luminaires, surroundings, quality, nearFieldError } = question;
     const roomKey = roomExchangeKey(scene, quality.patches);
     const room = this.#rooms.get(roomKey, () => roomExchange(scene, quality.patches, roomKey, observer));
-    const gathers = scene.planes.map((plane) =>
-      this.#gathers.get(
-        contentKey(roomKey, plane.points, plane.normal, plane.quantity, quality.gatherSpacing),
-        () => new PlaneGather(room.gather, plane, quality.gatherSpacing),
-      ),
-    );
     const bodies = this.#bodies.bodies(scene, room, surroundings);
     const direct = luminaires.map((luminaire, index): LuminaireDirect => {
       observer?.progress?.("direct light on surfaces", index / luminaires.length);
@@ -112,26 +183,33 @@ export class InterreflectionStage {
         ),
       };
     });
+    const reflectance = scene.surfaces.map((surface) => surface.reflectance);
     const key = contentKey(
       roomKey,
       nearFieldError,
       scene.layers.length,
-      quality.gatherSpacing,
       quality.tolerance,
       quality.bodiesExchange,
       surroundings.standing.count,
-      ...scene.surfaces.map(({ reflectance }) => reflectance),
+      reflectance,
       ...luminaires.flatMap(({ key, layer, own }) => [key, layer, own]),
       ...bodies.keys,
-      ...scene.planes.map(({ points, normal, quantity }) => contentKey(points, normal, quantity)),
     );
-    const result = this.#results.get(key, () =>
-      this.#solve(scene, room, luminaires, direct, gathers, bodies, quality, observer),
-    );
-    for (const cache of [this.#rooms, this.#unshadowed, this.#direct, this.#gathers, this.#results])
-      cache.turn();
-    this.#bodies.turn();
-    return result;
+    const solution = this.#solutions.get(key, () => {
+      observer?.progress?.("interreflection", 0);
+      return roomSolution(
+        room,
+        reflectance,
+        scene.layers.length,
+        luminaires,
+        direct,
+        bodies,
+        this.#bodies,
+        quality,
+        observer,
+      );
+    });
+    return { room, bodies, key, solution };
   }
 
   #patchDirect(
@@ -155,160 +233,69 @@ export class InterreflectionStage {
       return shadowedFlux(patches, clear, placed, placed.source, surroundings, own, observer);
     });
   }
-
-  #solve(
-    scene: Scene,
-    room: RoomExchange,
-    luminaires: readonly KeyedLuminaire[],
-    direct: readonly LuminaireDirect[],
-    gathers: readonly PlaneGather[],
-    bodies: Bodies,
-    quality: Quality,
-    observer?: Observer,
-  ): Interreflection {
-    const { patches, factors } = room.exchange;
-    const n = patches.count;
-    const layers = scene.layers.length;
-    const reflectance = Float64Array.from(patches.surface, (s) => scene.surfaces[s].reflectance);
-    const parts = this.#bodies.exchange(room, bodies);
-    const light = arrivedFlux(luminaires, direct, parts, n, layers);
-    const D = light.patchFlux.map((flux, k) => flux / patches.area[k % n]);
-    observer?.progress?.("interreflection", 0);
-    const options = { tolerance: quality.tolerance };
-    const refines = quality.bodiesExchange && parts.parts > 0;
-    // Where the refinement follows, the first solution only measures its difference and starts it.
-    const start = refines ? { tolerance: Math.max(quality.tolerance, START_TOLERANCE) } : options;
-    const guess = evenExitance(patches, reflectance, D, layers);
-    let solution = solveRadiosity(factors, reflectance, D, start, guess, observer);
-    const passing = passingBodies(bodies.solids, parts);
-    let partExitance = litParts(n, parts, passing, light, solution.exitance);
-    const uneven = unevenPatches(
-      patches,
-      reflectance,
-      luminaires.map(({ layer }, k) => ({ layer, light: direct[k].patches })),
-      solution.exitance,
-      layers,
-    );
-    const gathered = (patchExitance: Float64Array, exitanceOfParts: Float64Array) => {
-      const seen = { ...bodies, exitance: byBody(exitanceOfParts, parts, layers) };
-      return gathers.map((gather) => gather.evaluate(patchExitance, layers, seen, observer, uneven));
-    };
-    let planes = gathered(solution.exitance, partExitance);
-    let exchange: CoarseExchange = { count: n, area: patches.area, factors };
-    let bodyExchangeDifference: number | undefined;
-    let absorbed = 0;
-    let leak = 0;
-    if (refines) {
-      observer?.progress?.("bodies in the exchange", 0);
-      const joined = this.#bodies.joined(room, bodies);
-      const both = solveJoined(
-        joined,
-        reflectance,
-        parts,
-        passing,
-        light,
-        solution.exitance,
-        partExitance,
-        options,
-        observer,
-      );
-      solution = both.room;
-      partExitance = both.partExitance;
-      absorbed = both.absorbed;
-      leak = both.leak;
-      exchange = joined;
-      const refined = gathered(solution.exitance, partExitance);
-      bodyExchangeDifference = Math.max(0, ...largestDifferences(planes, refined));
-      planes = refined;
-    }
-    const coarse = coarseSolution(patches, exchange, parts, reflectance, light, options, observer);
-    const divisionDifferences = largestDifferences(
-      gathered(coarse.patches, coarse.parts ?? litParts(n, parts, passing, light, coarse.patches)),
-      planes,
-    );
-    observer?.progress?.("interreflection", 1);
-    const { exitance, interreflected } = solution;
-    return {
-      patches,
-      planes,
-      illuminance: scene.layers.map((_, l) =>
-        Float64Array.from({ length: n }, (_, i) => D[l * n + i] + interreflected[l * n + i]),
-      ),
-      exitance: scene.layers.map((_, l) => exitance.slice(l * n, (l + 1) * n)),
-      balance: energyBalance(room, luminaires, light, solution, leak, absorbed),
-      residual: solution.residual,
-      bodyExchangeDifference,
-      divisionDifferences,
-    };
-  }
 }
 
-/** What arrives straight of every layer's light (lm). */
-function arrivedFlux(
-  luminaires: readonly KeyedLuminaire[],
-  direct: readonly LuminaireDirect[],
-  { parts, first }: PartExchange,
-  n: number,
+/** Light on a plane, with and without bodies in the exchange and of the coarser division: all in one gather. */
+function interreflectedPlane(
+  gather: PlaneGather,
+  { solution, bodies }: LitRoom,
   layers: number,
-): RoomLight {
-  const patchFlux = new Float64Array(layers * n);
-  const partFlux = new Float64Array(layers * parts);
-  luminaires.forEach(({ layer }, k) => {
-    const { patches, bodies } = direct[k];
-    for (let i = 0; i < n; i++) patchFlux[layer * n + i] += patches.flux[i];
-    bodies.forEach((flux, b) => {
-      for (let q = 0; q < flux.length; q++) partFlux[layer * parts + first[b] + q] += flux[q];
-    });
-  });
-  return { patchFlux, partFlux, layers };
+  observer?: Observer,
+): InterreflectedPlane {
+  const { exitance, coarsely, withoutBodies } = solution;
+  const all = [exitance, coarsely, ...(withoutBodies === undefined ? [] : [withoutBodies])];
+  const join = (of: (each: Exitance) => Float64Array): Float64Array =>
+    Float64Array.from(all.flatMap((each) => [...of(each)]));
+  const count = all.length * layers;
+  const parts = join((each) => each.parts);
+  const { layers: fields, interpolationError } = gather.evaluate(
+    join((each) => each.patches),
+    count,
+    gatheredBodies(bodies, solution, parts, count),
+    observer,
+    solution.uneven,
+    layers,
+  );
+  const light = fields.slice(0, layers);
+  const differenceFrom = (first: number): number =>
+    first < count ? largestDifference(fields.slice(first, first + layers), light) : 0;
+  return {
+    layers: light,
+    interpolationError,
+    divisionDifference: differenceFrom(layers),
+    bodyExchangeDifference: differenceFrom(2 * layers),
+  };
 }
 
-/** Of each body, `layer * parts + part`. */
-function byBody(exitance: Float64Array, { parts, first }: PartExchange, layers: number): Float64Array[] {
-  return Array.from({ length: first.length - 1 }, (_, b) => {
+/** The bodies with exitances of their parts (`layer * parts + part`, all bodies in one). */
+function gatheredBodies(
+  bodies: Bodies,
+  { parts: { parts, first } }: RoomSolution,
+  exitance: Float64Array,
+  layers: number,
+): GatheredBodies {
+  const own = Array.from({ length: first.length - 1 }, (_, b) => {
     const count = first[b + 1] - first[b];
-    const own = new Float64Array(count * layers);
+    const each = new Float64Array(count * layers);
     for (let l = 0; l < layers; l++)
-      own.set(exitance.subarray(l * parts + first[b], l * parts + first[b + 1]), l * count);
-    return own;
+      each.set(exitance.subarray(l * parts + first[b], l * parts + first[b + 1]), l * count);
+    return each;
   });
+  return { ...bodies, exitance: own };
 }
 
-/** Exitance if interreflected light were even: E = Σ ρAD / (A (1 − ρ̄)). Two sweeps nearer than direct light alone. */
-function evenExitance(
-  { area, count: n }: Patches,
-  reflectance: Float64Array,
-  direct: Float64Array,
-  layers: number,
-): Float64Array {
-  const out = new Float64Array(direct.length);
-  for (let l = 0; l < layers; l++) {
-    let reflected = 0;
-    let absorbing = 0;
-    for (let i = 0; i < n; i++) {
-      reflected += reflectance[i] * area[i] * direct[l * n + i];
-      absorbing += (1 - reflectance[i]) * area[i];
-    }
-    const even = absorbing > 0 ? reflected / absorbing : 0;
-    for (let i = 0; i < n; i++) out[l * n + i] = reflectance[i] * (direct[l * n + i] + even);
+/** Relative to the mean of what is there now. */
+function largestDifference(before: readonly Float64Array[], now: readonly Float64Array[]): number {
+  const points = now[0]?.length ?? 0;
+  let mean = 0;
+  let most = 0;
+  for (let i = 0; i < points; i++) {
+    let change = 0;
+    now.forEach((field, l) => {
+      mean += field[i] / points;
+      change += field[i] - before[l][i];
+    });
+    most = Math.max(most, Math.abs(change));
   }
-  return out;
-}
-
-/** Of each plane, relative to its mean. */
-function largestDifferences(before: readonly Gathered[], after: readonly Gathered[]): number[] {
-  return after.map(({ layers }, index) => {
-    const points = layers[0]?.length ?? 0;
-    let mean = 0;
-    let most = 0;
-    for (let i = 0; i < points; i++) {
-      let change = 0;
-      layers.forEach((field, l) => {
-        mean += field[i] / points;
-        change += field[i] - before[index].layers[l][i];
-      });
-      most = Math.max(most, Math.abs(change));
-    }
-    return mean > 0 ? most / mean : 0;
-  });
+  return mean > 0 ? most / mean : 0;
 }

@@ -64,6 +64,8 @@ export interface Gathered {
 }
 
 export class PlaneGather {
+  /** Of room, plane and spacing. */
+  readonly key: string;
   /** Points gathered directly, of them the last `checks` only to measure interpolation. */
   readonly nodes: Uint32Array;
   readonly #checks: number;
@@ -78,7 +80,8 @@ export class PlaneGather {
   /** Factors of all rows to the parts of a body, by the body and what can stand between. */
   readonly #seen = new Map<string, Float64Array>();
 
-  constructor(gather: Gather, plane: CalculationPlane, spacing: number) {
+  constructor(key: string, gather: Gather, plane: CalculationPlane, spacing: number) {
+    this.key = key;
     this.#gather = gather;
     this.#plane = plane;
     this.#normals = receivingNormals(plane);
@@ -102,13 +105,15 @@ export class PlaneGather {
     return bytes;
   }
 
-  /** `exitance[layer * n + patch]` of the patches. */
+  /** `exitance[layer * n + patch]` of the patches. Layers may be several lights of as many `own` layers: each is seen with the
+   * same unevenness, and the first is what interpolation is checked for. */
   evaluate(
     exitance: Float64Array,
     layers: number,
     bodies?: GatheredBodies,
     observer?: Observer,
     uneven: UnevenPatches = NO_UNEVEN_PATCHES,
+    own = layers,
   ): Gathered {
     const n = this.#gather.patches.count;
     const count = this.#normals.length;
@@ -131,16 +136,16 @@ export class PlaneGather {
         for (let l = 0; l < layers; l++)
           values[k * layers + l] += dot(scratch, 0, exitance, l * n, n) / count;
         seen.forEach((factors, b) => {
-          const own = bodies!.exitance[b];
-          const parts = own.length / layers;
+          const exitances = bodies!.exitance[b];
+          const parts = exitances.length / layers;
           for (let l = 0; l < layers; l++)
             for (let q = 0; q < parts; q++)
-              values[k * layers + l] += (factors[at * parts + q] * own[l * parts + q]) / count;
+              values[k * layers + l] += (factors[at * parts + q] * exitances[l * parts + q]) / count;
         });
       }
     }
-    this.#addUneven(uneven, values, layers);
-    return this.#spread(values, layers);
+    this.#addUneven(uneven, values, layers, own);
+    return this.#spread(values, layers, own);
   }
 
   /** What bodies leave of a row that is not kept. */
@@ -166,12 +171,12 @@ export class PlaneGather {
   }
 
   /** What near patches' unevenness adds. */
-  #addUneven(uneven: UnevenPatches, values: Float64Array, layers: number): void {
+  #addUneven(uneven: UnevenPatches, values: Float64Array, layers: number, own: number): void {
     if (uneven.patch.length === 0 || this.#rows === undefined) return;
     const { node, which, weight } = this.#nearQuarters(uneven.patch, this.#rows);
     for (let k = 0; k < node.length; k++)
       for (let l = 0; l < layers; l++) {
-        const m = 4 * (which[k] * layers + l);
+        const m = 4 * (which[k] * own + (l % own));
         for (let q = 0; q < 4; q++)
           values[node[k] * layers + l] += weight[4 * k + q] * uneven.deviation[m + q];
       }
@@ -208,7 +213,7 @@ export class PlaneGather {
     return this.#near;
   }
 
-  #spread(values: Float64Array, layers: number): Gathered {
+  #spread(values: Float64Array, layers: number, own: number): Gathered {
     const { start, node, weight } = this.#stencil;
     const count = this.#plane.points.length / 3;
     const out = Array.from({ length: layers }, () => new Float64Array(count));
@@ -217,11 +222,11 @@ export class PlaneGather {
         for (let l = 0; l < layers; l++) out[l][i] += weight[k] * values[node[k] * layers + l];
     let mean = 0;
     let worst = 0;
-    for (let i = 0; i < count; i++) for (let l = 0; l < layers; l++) mean += out[l][i] / count;
+    for (let i = 0; i < count; i++) for (let l = 0; l < own; l++) mean += out[l][i] / count;
     const first = this.nodes.length - this.#checks;
     for (let k = first; k < this.nodes.length; k++) {
       let difference = 0;
-      for (let l = 0; l < layers; l++) difference += out[l][this.nodes[k]] - values[k * layers + l];
+      for (let l = 0; l < own; l++) difference += out[l][this.nodes[k]] - values[k * layers + l];
       worst = Math.max(worst, Math.abs(difference));
     }
     // The checked points have better values at hand.

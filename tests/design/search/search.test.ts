@@ -5,6 +5,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { assess } from "../../../src/assessment/assess.ts";
 import { statistics } from "../../../src/assessment/statistics.ts";
+import { uncertaintyLight } from "../../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../../../src/assessment/uncertainty/verdict-method.ts";
 import { hungCandidate, kindOf, offsetOf } from "../../../src/design/search/candidate.ts";
 import { keepingConstraints } from "../../../src/design/search/constraints.ts";
@@ -16,7 +17,6 @@ import { searchGrid } from "../../../src/design/search/search-grid.ts";
 import { candidatesOf, grainOf, usualSpace } from "../../../src/design/search/search-space.ts";
 import { noStandingLight, standingLight } from "../../../src/design/search/standing-light.ts";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
-import type { Calculate } from "../../../src/engine/calculate.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { resolveStudy } from "../../../src/scene/resolve.ts";
 import { withLuminaires } from "../../../src/scene/with-hanging.ts";
@@ -246,7 +246,7 @@ describe("proposals", () => {
   const uncertainty = new LightEngine();
   const judge: FullCheck["judge"] = (scene) => {
     const result = engine.calculate(scene, { quality: "quick" });
-    const own: Calculate = (...asked) => uncertainty.calculate(...asked);
+    const own = uncertaintyLight(engine, { quality: "quick" }, uncertainty);
     return assess(study, scene, result, verdictMethod(scene, result, own));
   };
   const check: FullCheck = {

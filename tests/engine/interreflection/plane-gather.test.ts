@@ -37,7 +37,7 @@ describe("gathered light", () => {
     const horizontal = Math.hypot(x, y) / d;
     let worst = 0;
     const check = (quantity: ReceivedQuantity, normal: Vec3, exact: number) => {
-      const found = new PlaneGather(gather, plane([eye], normal, quantity), 0.1).evaluate(
+      const found = new PlaneGather("", gather, plane([eye], normal, quantity), 0.1).evaluate(
         new Float64Array(gather.patches.count).fill(M),
         1,
       ).layers[0][0];
@@ -81,7 +81,7 @@ describe("gathered light", () => {
     ]);
     const points = Array.from({ length: 12 }, (_, k): Vec3 => [1.2 + 0.2 * k, 1.4 + 0.06 * k, 0.9]);
     const even = new Float64Array(patches.count).fill(250);
-    const [found] = new PlaneGather(gather, plane(points), 0.1).evaluate(even, 1).layers;
+    const [found] = new PlaneGather("", gather, plane(points), 0.1).evaluate(even, 1).layers;
     const worst = found.reduce((most, E) => Math.max(most, Math.abs(E / 250 - 1)), 0);
     console.log(
       `even room: worst error ${worst.toExponential(1)}, before rows are brought to one ${(100 * gather.worstRow).toFixed(3)} %`,
@@ -99,8 +99,8 @@ describe("gathered light", () => {
       s === 2 ? 300 : s === 1 && patches.centre[3 * i] > 2 && patches.centre[3 * i] < 3 ? 800 : 20,
     );
     const top = rectanglePlane("top", [1, 0.4, 0.9], [2.4, 1.1], 96, 44);
-    const coarse = new PlaneGather(gather, top, 0.1);
-    const all = new PlaneGather(gather, top, 0.001);
+    const coarse = new PlaneGather("", gather, top, 0.1);
+    const all = new PlaneGather("", gather, top, 0.001);
     const fast = coarse.evaluate(exitance, 1);
     const exact = all.evaluate(exitance, 1).layers[0];
     const mean = exact.reduce((sum, E) => sum + E, 0) / exact.length;
@@ -123,7 +123,7 @@ describe("gathered light", () => {
     const room = roomSurfaces(5, 4, 2.7, { ceiling: 0.8, walls: 0.5, floor: 0.2 });
     const points = Array.from({ length: 12 }, (_, k): Vec3 => [1.5 + 0.13 * k, 0.2, 0.9]);
     const at = (patches: Patches) => {
-      const gather = new PlaneGather(new Gather(patches, []), plane(points), 0.1);
+      const gather = new PlaneGather("", new Gather(patches, []), plane(points), 0.1);
       const integral = new PatchIntegral(patches);
       const n = patches.count;
       const flux = new Float64Array(n);
