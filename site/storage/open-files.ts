@@ -8,6 +8,8 @@ import type { FileReading, StudyFile } from "../../src/workers/browser.ts";
 import type { StudySession } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
 import { embed } from "./embedded.ts";
+import { keepLuminaires } from "./kept-luminaires.ts";
+import { isShelfText, readShelf } from "./luminaire-shelf.ts";
 import type { GivenAt } from "./given-files.ts";
 
 /** Larger files are not photometry or a study (bytes). */
@@ -27,10 +29,26 @@ export async function takeFiles(
       continue;
     }
     const bytes = new Uint8Array(await file.arrayBuffer());
-    if (/\.json$/i.test(file.name)) await openStudy(desk, new TextDecoder().decode(bytes), file.name);
+    if (/\.json$/i.test(file.name)) await openJson(desk, new TextDecoder().decode(bytes), file.name);
     else photometry.push({ name: file.name, bytes });
   }
   if (photometry.length > 0) await readPhotometry(desk, photometry);
+}
+
+async function openJson(desk: StudySession, text: string, file: string): Promise<void> {
+  if (isShelfText(text)) await bringLuminaires(desk, text, file);
+  else await openStudy(desk, text, file);
+}
+
+async function bringLuminaires(desk: StudySession, text: string, file: string): Promise<void> {
+  const { connection } = desk.lighting;
+  const read = await readShelf(
+    text,
+    file,
+    (...of) => connection.call("read", { text: of[0], file: of[1] }).outcome,
+  );
+  if (read.ok) await keepLuminaires(desk, read.value);
+  else desk.refuse(`No luminaire of ${file} was kept.`, read.issues);
 }
 
 /** Opens a study's text after the worker has checked it; what is on screen stays if it is refused. */

@@ -5,9 +5,12 @@ import type { Luminaire } from "../../src/app.ts";
 import "../../src/elements/polar/polar.ts";
 import type { AppView } from "../app-view.ts";
 import { readFiles } from "../components/read-files.ts";
+import { hasLamp } from "../edits/lamp-variants.ts";
 import type { RawLuminaire } from "../edits/raw-study.ts";
 import { FIRST_BEAM, FIRST_SHADE, isHung } from "../edits/study-luminaires.ts";
+import { lampComparison } from "./lights/lamp-comparison.ts";
 import { luminaireForm } from "./lights/luminaire-form.ts";
+import { keepButton, luminaireShelf } from "./lights/luminaire-shelf.ts";
 import { newLuminaire, startLuminaire } from "./lights/new-luminaire.ts";
 
 export function luminaireList(app: AppView): TemplateResult {
@@ -25,7 +28,8 @@ export function luminaireList(app: AppView): TemplateResult {
       <button type="button" @click=${() => startLuminaire(app, "beam", FIRST_BEAM)}>Make one from flux and beam</button>
     </p>
     ${newLuminaire(app)}
-  </section>`;
+  </section>
+  ${luminaireShelf(app)}`;
 }
 
 function known(app: AppView, name: string): Luminaire | undefined {
@@ -64,6 +68,7 @@ function luminaireItem(app: AppView, name: string, document: RawLuminaire): Temp
             isSizeUnknown: isSizeUnknown(luminaire, document),
             onRename: (to) => app.showLuminaire(to),
           })}
+            ${luminaire !== undefined && hasLamp(document) ? lampComparison(app, name, document) : nothing}
             ${luminaire === undefined ? nothing : html`<div class="pictures">${silhouette(luminaire, name)}<candlespan-polar .luminaire=${luminaire} .title=${name}></candlespan-polar></div>`}`
         : nothing
     }
@@ -75,6 +80,7 @@ function luminaireItem(app: AppView, name: string, document: RawLuminaire): Temp
         })}>
         Remove ${name}
       </button>
+      ${keepButton(app, name)}
     </p>
   </details>`;
 }

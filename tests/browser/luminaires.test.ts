@@ -96,3 +96,28 @@ it("asks for a new luminaire's values first and hangs nothing unasked", async ()
   await page.keyboard.press("Control+z");
   await poll(study).toEqual(before);
 });
+
+it("keeps a luminaire for the next study, and compares lamps in its shade", async () => {
+  await page.getByRole("button", { name: "Make one from lamp and shade" }).click();
+  const form = page.getByRole("group", { name: "New luminaire" });
+  await form.getByLabel("Name", { exact: true }).fill("my shade");
+  await form.getByLabel("Name", { exact: true }).press("Enter");
+  await form.getByRole("button", { name: "Hang it in pendants" }).click();
+  const item = page.locator("details.item[open]");
+  await item.getByRole("button", { name: "Keep for other studies" }).click();
+  await item.getByText("The same shade with other lamps").click();
+  await item.getByRole("button", { name: "Compare lamps" }).click();
+  await item.getByText("The most even first.").waitFor();
+  const evenness = (await item.locator("table tbody td:nth-child(2)").allInnerTexts()).map(Number);
+  expect(evenness.length).toBeGreaterThan(4);
+  expect(evenness).toEqual([...evenness].sort((a, b) => b - a));
+  await shot("lamps");
+  await page.reload();
+  await atWork(page);
+  const shelf = page.locator("details.shelf");
+  await shelf.locator("summary").click();
+  await shelf.getByRole("group", { name: "my shade" }).getByRole("button", { name: "Keep it" }).click();
+  await poll(async () => Object.keys((await study()).luminaires)).toContain("my shade 2");
+  await shelf.scrollIntoViewIfNeeded();
+  await shot("shelf");
+});

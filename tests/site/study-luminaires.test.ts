@@ -1,18 +1,22 @@
 /** The luminaires of a study: a name is one name everywhere, and nothing hangs that nobody hung. */
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
+import { lampStudy, lampsFor, lampWords } from "../../site/edits/lamp-variants.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import {
   addLuminaireToStudy,
   bodyWith,
   FIRST_BEAM,
   FIRST_SHADE,
+  type NewLuminaire,
   nameProblem,
   renameLuminaire,
 } from "../../site/edits/study-luminaires.ts";
+import { isShelfText, readShelf, shelfText } from "../../site/storage/luminaire-shelf.ts";
 import { StudyHistory } from "../../site/store/history.ts";
 import type { Json } from "../../site/store/pointer.ts";
 import { checkStudy } from "../../src/study/study.ts";
+import { studyOfText } from "../../src/workers/side-answers.ts";
 
 const study = example as unknown as RawStudy;
 const after = (edit: { name: string; edits: Parameters<StudyHistory["change"]>[1] }) => {
@@ -81,3 +85,52 @@ it("gives a luminaire without a body one as soon as something is said of it", ()
     diameter: 0.3,
   });
 });
+
+it("carries kept luminaires in a file, each with its own photometry", async () => {
+  const check = async (text: string, file: string) => studyOfText(text, file);
+  const own = { text: "IESNA:LM-63-2002\n" };
+  const kept: NewLuminaire[] = [
+    {
+      name: "dome",
+      luminaire: { photometry: "photometry/a.ies", price: 120 },
+      embedded: { "photometry/a.ies": own },
+    },
+    {
+      name: "other",
+      luminaire: { photometry: "photometry/a.ies" },
+      embedded: { "photometry/a.ies": { text: "another" } },
+    },
+    { name: "shade", luminaire: FIRST_SHADE, embedded: {} },
+  ];
+  const text = shelfText(kept);
+  expect(isShelfText(text)).toBe(true);
+  const back = await readShelf(text, "my.luminaires.json", check);
+  expect(back.ok && back.value.map(({ embedded }) => Object.values(embedded ?? {})[0])).toEqual([
+    own,
+    { text: "another" },
+    undefined,
+  ]);
+  expect(back.ok && back.value[0].luminaire).toEqual(kept[0].luminaire);
+  const damaged = await readShelf(text.replace('"price": 120', '"price": "much"'), "x", check);
+  expect(damaged.ok).toBe(false);
+  expect((await readShelf(text.slice(0, 80), "x", check)).ok).toBe(false);
+  expect((await readShelf(text.replace('"version": 1', '"version": 2'), "x", check)).ok).toBe(false);
+});
+
+it("puts each lamp into the shade and changes nothing else", () => {
+  const mine = { ...FIRST_SHADE, lamp: { flux: 806, watts: 8, finish: "frosted", height: 0.12 } };
+  const of = { ...study, luminaires: { ...study.luminaires, mine } } as RawStudy;
+  const hung = { ...of, arrangements: of.arrangements.map((each) => withFirst(each, "mine")) } as RawStudy;
+  const lamps = lampsFor(mine);
+  expect(lamps[0]).toBe(mine.lamp);
+  expect(lamps.length).toBeGreaterThan(4);
+  expect(lamps.every((lamp) => lamp.height === 0.12)).toBe(true);
+  const compared = lampStudy(hung, 1, "mine");
+  expect(compared.arrangements.map(({ name }) => name)).toEqual(lamps.map(lampWords));
+  expect(new Set(compared.arrangements.map(({ layers }) => layers[1])).size).toBe(1);
+  expect(checkStudy(compared, "study").ok).toBe(true);
+});
+
+function withFirst(option: RawStudy["arrangements"][number], luminaire: string) {
+  return { ...option, layers: option.layers.map((layer, i) => (i === 0 ? { ...layer, luminaire } : layer)) };
+}
