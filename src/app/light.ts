@@ -22,7 +22,7 @@ import {
   openArrangement,
   type Workspace,
 } from "./open-document.ts";
-import { refinedPlanes } from "./refined-planes.ts";
+import { type RefinedPlanes, refinedPlanes } from "./refined-planes.ts";
 
 /** Cells of the grid the light is drawn on while something moves (m). */
 const MOVING_CELL = 0.05;
@@ -87,8 +87,8 @@ async function movingLight(
     ...whole,
     planes: whole.planes.filter((plane) => plane.zone !== undefined || isTop(plane, whole)),
   };
-  const refined = movingPlanes(scene);
-  const drawn = { ...scene, planes: [...scene.planes, ...refined.planes] };
+  const fine = movingPlanes(scene);
+  const drawn = { ...scene, planes: [...scene.planes, ...fine.planes] };
   const result =
     quality === "first"
       ? unobstructedLight(drawn, observer)
@@ -97,8 +97,8 @@ async function movingLight(
   const fields = result.planes.slice(scene.planes.length);
   return {
     scene,
-    assessment: assess(study, scene, own, null, refined.fines(fields)),
-    contours: refined.contours(scene, fields),
+    assessment: assess(study, scene, own, null, fine.fines(fields)),
+    contours: fine.contours(scene, fields),
     clashes: [],
     interreflected: [],
   };
@@ -134,11 +134,17 @@ async function restingLight(
 }
 
 /** The whole top, else the first of its planes, as finely as it is drawn while something moves. */
-function movingPlanes(scene: Scene) {
+function movingPlanes(scene: Scene): RefinedPlanes {
   const tops = scene.planes.filter((plane) => isTop(plane, scene));
   const top = tops.find(({ zone }) => zone === undefined) ?? tops[0];
-  return refinedPlanes(top === undefined ? [] : [top], MOVING_CELL);
+  if (top === undefined) return refinedPlanes([]);
+  const known = refined.get(top) ?? refinedPlanes([top], MOVING_CELL);
+  refined.set(top, known);
+  return known;
 }
+
+/** By the plane they refine, which stays while luminaires move. */
+const refined = new WeakMap<CalculationPlane, RefinedPlanes>();
 
 function isTop({ grid, quantity, normal }: CalculationPlane, { island }: Scene): boolean {
   return (

@@ -6,7 +6,7 @@ import { failure, type Issue, type Outcome, success } from "../diagnostics/issue
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
-import { namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
+import { LastKitchen, namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { StudyContext } from "../scene/study-context.ts";
@@ -19,6 +19,7 @@ import { type ReadFile, StudyFiles } from "./study-files.ts";
 export class Workspace {
   readonly files = new StudyFiles();
   readonly engines = new Engines();
+  readonly kitchens = new LastKitchen();
   /** Loaded with what first asks for it. */
   rooms: RoomLights | undefined;
 }
@@ -55,11 +56,12 @@ export async function openChecked(
   document: StudyDocument,
   { file, read, workspace = new Workspace(), observer }: OpenOptions,
 ): Promise<Outcome<OpenStudy>> {
-  const { files, engines } = workspace;
+  const { files, engines, kitchens } = workspace;
   const photometry = await files.photometry(document, read, file);
   const context: StudyContext = {
     photometry,
     publishedTargets: PUBLISHED_TARGETS_BY_ID,
+    kitchens,
     ...(observer === undefined ? {} : { observer }),
     ...(file === undefined ? {} : { file }),
   };

@@ -60,6 +60,13 @@ export class Ledger {
     }
   }
 
+  /** All of another stage's, its paths those of this document. */
+  add({ defaults, warnings, errors }: Ledger): void {
+    for (const { path, value, why } of defaults) this.note(path, value, why);
+    this.warnings.push(...warnings);
+    this.errors.push(...errors);
+  }
+
   private where(path: string): Issue["where"] {
     return { ...(this.file === undefined ? {} : { file: this.file }), path };
   }

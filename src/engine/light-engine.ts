@@ -6,6 +6,7 @@
  * | gather rows of a plane       | the above, points, quantity                                   |
  * | what a body hides of a row   | the above, the body's mesh in the room                        |
  * | sources of direct light      | what each luminaire sends and from where, bound [`direct/direct-sources.ts`] |
+ * | samples of a luminaire's light | luminaire, place, points                                    |
  * | direct field of a luminaire  | luminaire, place, points, bound, solids in the way            |
  * | direct flux on patches       | luminaire, place, patches, solids in the way                  |
  * | patch solution               | all but the points, and the reflectances                      |
@@ -21,7 +22,7 @@ import { type CalculationOptions, DEFAULT_OPTIONS } from "../scene/calculation-o
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import { assembledResult } from "./assembled-result.ts";
-import { addNearFieldBand, contributionFloor, pointsTooNear } from "./direct/direct-light.ts";
+import { addNearFieldBand, contributionFloor, pointsTooNear, sampledLight } from "./direct/direct-light.ts";
 import { DirectSources } from "./direct/direct-sources.ts";
 import {
   type Interreflection,
@@ -63,6 +64,8 @@ export class LightEngine {
   readonly #direct = new RecentCache<DirectPlane>(KEEP);
   readonly #standingLight = new RecentCache<StandingLight>(KEEP);
   readonly #floors = new RecentCache<number>(KEEP);
+  readonly #samples = new RecentCache<Float64Array>(KEEP);
+  readonly #planeKeys = new WeakMap<CalculationPlane, string>();
   readonly #interreflection = new InterreflectionStage(KEEP);
 
   constructor(sources = new DirectSources()) {
@@ -94,6 +97,7 @@ export class LightEngine {
     this.#bodies.turn();
     this.#direct.turn();
     this.#floors.turn();
+    this.#samples.turn();
     this.#standingLight.turn();
     observer?.progress?.("done", 1);
     return assembledResult(scene, planes, light, chosen, quality, nearFieldError, {
@@ -169,13 +173,14 @@ export class LightEngine {
       observer?.progress?.("direct light", index / scene.planes.length);
       throwIfCancelled(observer);
       const count = plane.points.length / 3;
-      const planeKey = contentKey(plane.points, plane.normal, plane.quantity);
+      const planeKey = this.#keyOf(plane);
       // A power of two: moving one luminaire rarely changes it, so the others' fields stay valid.
+      const sources = luminaires.map(({ placed }) => placed);
+      const floorKey = contentKey(planeKey, nearFieldError, ...luminaires.map(({ key }) => key));
       const floor = powerOfTwoBelow(
-        this.#floors.get(contentKey(planeKey, nearFieldError, ...luminaires.map(({ key }) => key)), () =>
-          contributionFloor(
-            plane,
-            luminaires.map(({ placed }) => placed),
+        this.#floors.get(floorKey, () =>
+          contributionFloor(plane, sources, (i) =>
+            this.#samples.get(contentKey(planeKey, luminaires[i].key), () => sampledLight(plane, sources[i])),
           ),
         ),
       );
@@ -203,6 +208,15 @@ export class LightEngine {
       });
       return { plane: plane.name, layers };
     });
+  }
+
+  #keyOf(plane: CalculationPlane): string {
+    let key = this.#planeKeys.get(plane);
+    if (key === undefined) {
+      key = contentKey(plane.points, plane.normal, plane.quantity);
+      this.#planeKeys.set(plane, key);
+    }
+    return key;
   }
 
   #directField(

@@ -7,6 +7,7 @@
  */
 
 import type { Mesh } from "./mesh.ts";
+import type { Vec3 } from "./vector.ts";
 
 /** x₀, y₀, z₀, x₁, y₁, z₁ (m), least corner first. */
 export type Box = Float64Array;
@@ -37,6 +38,12 @@ export function boxOfPoints(points: ArrayLike<number>, first = 0, count = points
 
 export function boxOfMesh(mesh: Mesh): Box {
   return boxOfPoints(mesh.positions);
+}
+
+/** Distance from a point to a box (m), 0 within it. */
+export function distanceToBox([x, y, z]: Vec3, box: Box): number {
+  const beyond = (p: number, k: number): number => Math.max(box[k] - p, 0, p - box[k + 3]);
+  return Math.hypot(beyond(x, 0), beyond(y, 1), beyond(z, 2));
 }
 
 /** Whether the hull of boxes `a` and `b` has more than a touch in common with box `s`. */

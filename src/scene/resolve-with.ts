@@ -49,7 +49,7 @@ export function resolveStudyWith(
 ): Outcome<ResolvedStudy> {
   const ledger = new Ledger(context.file);
   const luminaires = luminairesOf(study, context, buildShade, ledger);
-  const kitchen = kitchenOf(study, ledger);
+  const kitchen = knownKitchen(study, context, ledger);
   const targets = targetsOf(study.targets, context.publishedTargets, kitchen.zones, ledger);
   const maintenance = maintenanceOf(study, ledger);
   const names = new Set<string>();
@@ -123,7 +123,42 @@ function tooMany(study: StudyDocument, ledger: Ledger): boolean {
   return true;
 }
 
-/** What all arrangements share. */
+/** What all arrangements share, as it was resolved before where nothing of it is another. */
+function knownKitchen(study: StudyDocument, { kitchens, file }: StudyContext, ledger: Ledger): Kitchen {
+  const { room, island, bodies, people, planes } = study;
+  const key = JSON.stringify([room, island, bodies, people, planes, file]);
+  let known = kitchens?.get(key);
+  if (known === undefined) {
+    const own = new Ledger(file);
+    known = { kitchen: kitchenOf(study, own), ledger: own };
+    kitchens?.set(key, known);
+  }
+  ledger.add(known.ledger);
+  return known.kitchen;
+}
+
+type Kitchen = ReturnType<typeof kitchenOf>;
+
+/** The kitchen of a document resolved last, and what was said of it. */
+export class LastKitchen {
+  #key: string | undefined;
+  #known: KnownKitchen | undefined;
+
+  get(key: string): KnownKitchen | undefined {
+    return key === this.#key ? this.#known : undefined;
+  }
+
+  set(key: string, known: KnownKitchen): void {
+    this.#key = key;
+    this.#known = known;
+  }
+}
+
+interface KnownKitchen {
+  readonly kitchen: Kitchen;
+  readonly ledger: Ledger;
+}
+
 function kitchenOf(study: StudyDocument, ledger: Ledger) {
   const shape = roomOf(study.room, ledger);
   const island = study.island === undefined ? undefined : islandOf(study.island, shape, ledger);

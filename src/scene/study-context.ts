@@ -3,6 +3,7 @@
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Outcome } from "../diagnostics/issue.ts";
 import type { Photometry } from "../photometry/photometry.ts";
+import type { LastKitchen } from "./resolve-with.ts";
 import type { Target } from "./target.ts";
 
 export interface StudyContext {
@@ -14,6 +15,8 @@ export interface StudyContext {
   readonly publishedTargets: ReadonlyMap<string, Target>;
   /** Follows and stops the tracing of shades, the one long part. */
   readonly observer?: Observer;
+  /** Remembers the kitchen, which stays the same while luminaires move. */
+  readonly kitchens?: LastKitchen;
   /** Named in issues. */
   readonly file?: string;
 }

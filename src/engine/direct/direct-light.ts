@@ -9,7 +9,9 @@
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
+import { distanceToBox } from "../../geometry/box.ts";
 import type { PlacedSource } from "./direct-sources.ts";
+import { boxOfPlane } from "./plane-box.ts";
 import { Receiver } from "./receiver.ts";
 
 /** Share of a plane's highest illuminance below which a contribution's error is judged by that illuminance. */
@@ -22,18 +24,17 @@ const POINTS_BETWEEN_QUESTIONS = 256;
 /** Illuminance (lx) that stands for 0.1 % of the plane's highest: of a sample of its points, those that the
  * inverse-square law puts highest are asked in earnest, so that the result is never above the true one (a narrow
  * beam from a wide opening reads a quarter of that law on its axis). */
-export function contributionFloor(plane: CalculationPlane, luminaires: readonly PlacedSource[]): number {
-  const count = plane.points.length / 3;
-  const step = Math.max(1, Math.floor(count / FLOOR_SAMPLES));
-  const samples = Math.ceil(count / step);
+export function contributionFloor(
+  plane: CalculationPlane,
+  luminaires: readonly PlacedSource[],
+  sampled: (luminaire: number) => Float64Array = (i) => sampledLight(plane, luminaires[i]),
+): number {
+  const step = sampleStep(plane);
+  const samples = Math.ceil(plane.points.length / 3 / step);
   const total = new Float64Array(samples);
-  for (const { source, frame } of luminaires) {
-    const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
-    const local = new LocalPoint(frame.origin, frame.rotation);
-    for (let s = 0; s < samples; s++) {
-      local.set(plane.points, s * step);
-      total[s] += source.pointIlluminance(local.x, local.y, local.z, receiver);
-    }
+  for (let i = 0; i < luminaires.length; i++) {
+    const E = sampled(i);
+    for (let s = 0; s < samples; s++) total[s] += E[s];
   }
   let highest = 0;
   for (let candidate = 0; candidate < Math.min(FLOOR_CANDIDATES, samples); candidate++) {
@@ -44,6 +45,21 @@ export function contributionFloor(plane: CalculationPlane, luminaires: readonly 
     total[best] = -1;
   }
   return FLOOR_SHARE * highest;
+}
+
+function sampleStep({ points }: CalculationPlane): number {
+  return Math.max(1, Math.floor(points.length / 3 / FLOOR_SAMPLES));
+}
+
+/** Illuminance by the inverse-square law (lx) of one luminaire at a sample of a plane's points. */
+export function sampledLight(plane: CalculationPlane, { source, frame }: PlacedSource): Float64Array {
+  const step = sampleStep(plane);
+  const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
+  const local = new LocalPoint(frame.origin, frame.rotation);
+  return Float64Array.from({ length: Math.ceil(plane.points.length / 3 / step) }, (_, s) => {
+    local.set(plane.points, s * step);
+    return source.pointIlluminance(local.x, local.y, local.z, receiver);
+  });
 }
 
 function totalAt(
@@ -84,19 +100,25 @@ export function addDirectLight(
 /** How many points of a plane see a luminaire from nearer than a quarter of its opening's radius, where the
  * near-field bound does not hold. */
 export function pointsTooNear(plane: CalculationPlane, luminaires: readonly PlacedSource[]): number {
-  const about = luminaires.map(({ source, frame }) => ({
+  const box = boxOfPlane(plane);
+  const near = luminaires.filter(({ source, frame }) => {
+    const reach = Math.hypot(...source.half) + source.radius / 4;
+    return distanceToBox(frame.origin, box) <= reach;
+  });
+  if (near.length === 0) return 0;
+  const about = near.map(({ source, frame }) => ({
     source,
     receiver: new Receiver(plane.quantity, plane.normal, frame.rotation),
     local: new LocalPoint(frame.origin, frame.rotation),
   }));
   let count = 0;
   for (let i = 0; i < plane.points.length / 3; i++) {
-    const near = about.some(({ source, receiver, local }) => {
+    const tooNear = about.some(({ source, receiver, local }) => {
       local.set(plane.points, i);
       const { x, y, z } = local;
       return source.tooNear(x, y, z) && !source.unseen(x, y, z, receiver);
     });
-    if (near) count++;
+    if (tooNear) count++;
   }
   return count;
 }

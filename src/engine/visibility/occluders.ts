@@ -18,17 +18,21 @@ export class Occluders {
   /** Convex parts whose union each solid is. */
   readonly parts: readonly (readonly ConvexPart[])[];
   readonly boxes: readonly Box[];
-  readonly tree: VisibilityTree;
-  /** Planes of the solids that are convex and simple. */
-  readonly #convex: readonly (ConvexSolid | undefined)[];
+  /** Planes of the solids that are convex and simple; made, like the tree, for the first line of sight: direct light of
+   * a body that moves asks for its parts alone. */
+  #convex: readonly (ConvexSolid | undefined)[] | undefined;
+  #tree: VisibilityTree | undefined;
 
   /** `parts` where a solid is known better than by its mesh. */
   constructor(blockers: readonly Blocker[], parts?: readonly (readonly ConvexPart[])[]) {
     this.blockers = blockers;
     this.parts = parts ?? blockers.map(({ mesh }) => polyhedraOf(mesh));
     this.boxes = this.parts.map(boundsOfParts);
-    this.tree = new VisibilityTree(blockers);
-    this.#convex = blockers.map(({ mesh }) => convexSolid(mesh));
+  }
+
+  get tree(): VisibilityTree {
+    this.#tree ??= new VisibilityTree(this.blockers);
+    return this.#tree;
   }
 
   get count(): number {
@@ -98,6 +102,7 @@ export class Occluders {
     among: readonly number[],
   ): number {
     if (among.length > FEW) return this.tree.transmittance(ax, ay, az, bx, by, bz);
+    this.#convex ??= this.blockers.map(({ mesh }) => convexSolid(mesh));
     let passed = 1;
     for (let k = 0; k < among.length; k++) {
       const planes = this.#convex[among[k]];

@@ -32,10 +32,10 @@ export class Penumbra {
   readonly #emitter: DirectSource;
   readonly #opening: OpeningQuadrature | undefined;
   readonly #surroundings: Surroundings;
-  readonly #clipping = new Clipping();
+  /** Made for the first point that something may stand in the way of: most places never need them. */
+  #clipping: Clipping | undefined;
   readonly #focus: Focus;
-  /** Undefined of a point. */
-  readonly #pieces: OpeningPieces | ShadePieces | undefined;
+  #pieces: OpeningPieces | ShadePieces | undefined;
   #positions = NONE;
   #weights = NONE;
 
@@ -48,10 +48,6 @@ export class Penumbra {
     const [x, y, z] = placed.frame.origin;
     // Facets reach a little beyond the curves they are drawn for.
     this.#focus = { x, y, z, radius: 1.01 * emitter.radius };
-    const { emission } = placed.luminaire;
-    if (emission.kind === "surfaces") this.#pieces = new ShadePieces(placed, emitter, emission);
-    else if (emitter.quadrature !== undefined && emitter.radius > 0)
-      this.#pieces = new OpeningPieces(placed, emitter.quadrature);
   }
 
   /** Visible share, 0…1, from the room point (x, y, z), which in the luminaire's frame is (px, py, pz).
@@ -66,7 +62,9 @@ export class Penumbra {
     receiver: Receiver,
     inTheWay: InTheWay,
   ): number {
+    this.#pieces ??= this.#newPieces();
     if (this.#pieces === undefined) return this.#shareOfPoint(x, y, z, inTheWay);
+    this.#clipping ??= new Clipping();
     const clipping = this.#clipping;
     clipping.start(x, y, z);
     this.#surroundings.each(inTheWay, (parts, share, body) => clipping.add(parts, share, body, this.#focus));
@@ -77,6 +75,14 @@ export class Penumbra {
       clipping.addHorizon(n[0], n[1], n[2]);
     }
     return this.#pieces.visibleShare(x, y, z, px, py, pz, receiver, clipping);
+  }
+
+  /** None of a point. */
+  #newPieces(): OpeningPieces | ShadePieces | undefined {
+    const { emission } = this.#placed.luminaire;
+    if (emission.kind === "surfaces") return new ShadePieces(this.#placed, this.#emitter, emission);
+    if (this.#opening === undefined || this.#emitter.radius === 0) return undefined;
+    return new OpeningPieces(this.#placed, this.#opening);
   }
 
   #shareOfPoint(x: number, y: number, z: number, inTheWay: InTheWay): number {

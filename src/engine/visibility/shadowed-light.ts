@@ -7,10 +7,10 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
-import { boxOfPoints } from "../../geometry/box.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import { addDirectLight, LocalPoint } from "../direct/direct-light.ts";
 import type { PlacedSource } from "../direct/direct-sources.ts";
+import { boxOfPlane } from "../direct/plane-box.ts";
 import { Receiver } from "../direct/receiver.ts";
 import { Penumbra } from "./penumbra.ts";
 import { type InTheWay, isClear, Surroundings } from "./surroundings.ts";
@@ -41,7 +41,7 @@ export function inTheWayOf(
   surroundings: Surroundings,
   own: number,
 ): InTheWay {
-  return surroundings.between(boxOfPoints(plane.points), penumbra.box, own);
+  return surroundings.between(boxOfPlane(plane), penumbra.box, own);
 }
 
 /** Leaves out what does not rise over the plane's i-th point by more than `ON_SURFACE`: the point lies on it. */
