@@ -49,6 +49,8 @@ export type DepictedLuminaire =
   | "pendant canopy"
   | "pendant cross"
   | "pendant suspension"
+  | "suspension point"
+  | "feed"
   | "recessed"
   | "recessed box"
   | "recessed opening"

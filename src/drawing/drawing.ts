@@ -149,6 +149,16 @@ export function textBox(mark: TextMark): Box {
   return { x, y: mark.at[1] - mark.size * 0.82, width, height: mark.size * 1.1 };
 }
 
+/** Whether a rectangle lies in another, by so much over its edge. */
+export function within(inner: Box, outer: Box, over = 0): boolean {
+  return (
+    inner.x >= outer.x - over &&
+    inner.y >= outer.y - over &&
+    inner.x + inner.width <= outer.x + outer.width + over &&
+    inner.y + inner.height <= outer.y + outer.height + over
+  );
+}
+
 export function overlaps(a: Box, b: Box, margin = 0): boolean {
   return (
     a.x < b.x + b.width + margin &&

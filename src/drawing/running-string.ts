@@ -16,9 +16,11 @@ export const LETTERING = 6.75;
 export interface RunningString {
   /** Horizontal strings run right from the origin and lie below it; vertical ones run up and lie left of it. */
   readonly axis: "x" | "y";
-  /** Distances from the datum on paper (points), rising, the datum first. */
+  /** Places on paper along the string (points), rising, from the drawing's origin. */
   readonly places: readonly number[];
   readonly texts: readonly string[];
+  /** From where to where the line runs (points); from the first place to the last unless told. */
+  readonly span?: readonly [from: number, to: number];
   /** Distance of the line from the origin (points), outward. */
   readonly offset: number;
   /** How far inward of the origin the extension line of each station reaches (points). */
@@ -42,10 +44,11 @@ export function stringDepth(texts: readonly string[]): number {
 export function runningString(string: RunningString): StringMarks {
   const { axis, places, texts, offset, name, depicts } = string;
   const last = places[places.length - 1];
+  const [from, to] = string.span ?? [places[0], last];
   const page = (along: number, out: number): Vec2 => (axis === "x" ? [along, out] : [-out, -along]);
-  const lines: PaperMark[] = [line([page(0, offset), page(last, offset)], "dimension line", "ink", 0.75)];
+  const lines: PaperMark[] = [line([page(from, offset), page(to, offset)], "dimension line", "ink", 0.75)];
   const figures: PaperMark[] = [];
-  const spread = spreadLabels(places, LETTERING * 1.12, -20, last + 20);
+  const spread = spreadLabels(places, LETTERING * 1.12, from - 20, to + 20);
   places.forEach((t, i) => {
     const [x, y] = page(t, offset);
     lines.push(
@@ -66,7 +69,7 @@ export function runningString(string: RunningString): StringMarks {
   figures.push(
     axis === "x"
       ? text([-9, offset + 2.4], name, "dimension name", { ...named, anchor: "end" })
-      : text([-offset + 2.4, -last - 8], name, "dimension name", { ...named, turn: -90 }),
+      : text([-offset + 2.4, -to - 8], name, "dimension name", { ...named, turn: -90 }),
   );
   return { lines, figures };
 }

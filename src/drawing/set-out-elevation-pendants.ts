@@ -11,68 +11,38 @@ import type { ElevationView } from "./set-out-elevation.ts";
 import type { PlanWords } from "./set-out-plan.ts";
 import { halfWidth, luminaireProfile } from "./silhouette.ts";
 
-export function pendantMarks(
-  box: SetOutBox,
-  s: number,
-  view: ElevationView,
-  at: (s: number, z: number) => Vec2,
-  perMetre: number,
-  words: PlanWords,
-  all: readonly { readonly box: SetOutBox; readonly s: number }[],
-  shown: ElevationView,
-  written: ReadonlySet<"drop" | "body" | "gap">,
-): PaperMark[] {
+/** Height of a tag's letters (points). */
+const TAG = 8;
+
+/** How a pendant is shown on a view. */
+export interface PendantView {
+  readonly view: ElevationView;
+  at(s: number, z: number): Vec2;
+  readonly perMetre: number;
+  readonly words: PlanWords;
+  /** Its tag, or those of all that stand behind it. */
+  readonly name: string;
+  readonly written: ReadonlySet<"drop" | "body" | "gap">;
+  /** Its cords or rods along the view, and the ceiling over each (m). */
+  readonly hangsAt: readonly { readonly s: number; readonly ceiling: number }[];
+  /** Ceiling drawn at a place along the view (m). */
+  ceiling(s: number): number;
+}
+
+export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): PaperMark[] {
   const h = box.heights;
   if (h === undefined) return [];
+  const { at, perMetre, words, written } = shown;
   const { luminaire } = box;
   const [x] = at(s, 0);
   const [ceiling, bodyTop, bottom, top] = [h.ceiling, h.bodyTop, h.bottom, h.top].map((z) => at(s, z)[1]);
-  const half = luminaireProfile(luminaire);
-  const lowest = Math.min(...half.map(([, z]) => z));
-  const across = halfWidth(luminaire, view === "along" ? "x" : "y");
-  const widest = Math.max(...half.map(([r]) => r));
-  // A linear body is as long as it is; its profile's radius is stretched to the extent seen from this side.
-  const stretch = widest > 0 ? across / widest : 1;
-  const right = half.map(([r, z]): Vec2 => [x + r * stretch * perMetre, bottom - (z - lowest) * perMetre]);
-  const left = [...right].reverse().map(([px, py]): Vec2 => [2 * x - px, py]);
-  const canopy = luminaire.canopy;
-  const marks: PaperMark[] = [
-    segment(x, ceiling, x, bodyTop, "pendant suspension", "ink", 1),
-    line([...right, ...left], "pendant body", "ink", 1.5, { closed: true, fill: "sheet" }),
-  ];
-  if (canopy !== undefined) {
-    const [w, d] = [(canopy.diameter / 2) * perMetre, (canopy.height ?? 0.025) * perMetre];
-    marks.push(
-      line(
-        [
-          [x - w, ceiling],
-          [x + w, ceiling],
-          [x + w, ceiling + d],
-          [x - w, ceiling + d],
-        ],
-        "pendant canopy",
-        "ink",
-        1,
-        { closed: true, fill: "sheet" },
-      ),
-    );
-  }
-  const tags =
-    shown === "across"
-      ? all
-          .filter((other) => Math.abs(other.s - s) < 0.02 && other.box.heights?.ceiling === h.ceiling)
-          .map((other) => other.box.tag)
-      : [box.tag];
-  const name = tags.length > 2 ? `${tags[0]} to ${tags.at(-1)}` : tags.join(", ");
+  const across = halfWidth(luminaire, shown.view === "along" ? "x" : "y");
   const dimX = x + Math.min(across * perMetre + 10, 26);
-  marks.push(
-    text([x, Math.min(ceiling, bodyTop) - 6], name, "tag", {
-      anchor: "middle",
-      size: 8,
-      strong: true,
-      ink: "ink",
-      ground: "sheet",
-    }),
+  return [
+    ...hangingMarks(shown, h.bodyTop),
+    bodyMark(luminaire, x, bottom, across, perMetre),
+    ...canopyMarks(box, x, ceiling, perMetre),
+    tagMark(s, x, Math.min(ceiling, bodyTop), shown),
     // Drop, body and gap in one upright line beside the pendant.
     segment(dimX, ceiling, dimX, top, "dimension line", "ink", 0.75),
     ...[ceiling, bodyTop, bottom, top].map((y) =>
@@ -82,12 +52,66 @@ export function pendantMarks(
     ...(written.has("drop")
       ? [figure(dimX, ceiling, bodyTop, `drop ${words.dimension(h.drop)}`, "dimension drop")]
       : []),
-    ...(written.has("body")
+    ...(written.has("body") && h.body > 0
       ? [figure(dimX, bodyTop, bottom, words.dimension(h.body), "dimension body")]
       : []),
     ...(written.has("gap") ? [figure(dimX, bottom, top, words.dimension(h.gap), "dimension gap")] : []),
-  );
-  return marks;
+  ];
+}
+
+/** A cord or rod at each place it hangs on. */
+function hangingMarks({ hangsAt, at }: PendantView, bodyTop: number): PaperMark[] {
+  return hangsAt.map(({ s, ceiling }) => {
+    const [x, y] = at(s, ceiling);
+    return segment(x, y, x, at(s, bodyTop)[1], "pendant suspension", "ink", 1);
+  });
+}
+
+/** The body in true profile; a long one is as long as it is seen from this side. */
+function bodyMark(
+  luminaire: SetOutBox["luminaire"],
+  x: number,
+  bottom: number,
+  across: number,
+  perMetre: number,
+): PaperMark {
+  const half = luminaireProfile(luminaire);
+  const lowest = Math.min(...half.map(([, z]) => z));
+  const widest = Math.max(...half.map(([r]) => r));
+  const stretch = widest > 0 ? across / widest : 1;
+  const right = half.map(([r, z]): Vec2 => [x + r * stretch * perMetre, bottom - (z - lowest) * perMetre]);
+  const left = [...right].reverse().map(([px, py]): Vec2 => [2 * x - px, py]);
+  return line([...right, ...left], "pendant body", "ink", 1.5, { closed: true, fill: "sheet" });
+}
+
+function canopyMarks(
+  { luminaire: { canopy } }: SetOutBox,
+  x: number,
+  y: number,
+  perMetre: number,
+): PaperMark[] {
+  if (canopy === undefined) return [];
+  const [w, d] = [(canopy.diameter / 2) * perMetre, (canopy.height ?? 0.025) * perMetre];
+  const corners: Vec2[] = [
+    [x - w, y],
+    [x + w, y],
+    [x + w, y + d],
+    [x - w, y + d],
+  ];
+  return [line(corners, "pendant canopy", "ink", 1, { closed: true, fill: "sheet" })];
+}
+
+/** The tag, over the ceiling wherever that rises to. */
+function tagMark(s: number, x: number, y: number, { at, perMetre, name, ceiling }: PendantView): PaperMark {
+  const half = paperTextWidth(name, TAG, true) / 2 / perMetre;
+  const above = Math.min(y, ...[-half, 0, half].map((step) => at(s, ceiling(s + step))[1]));
+  return text([x, above - 6], name, "tag", {
+    anchor: "middle",
+    size: TAG,
+    strong: true,
+    ink: "ink",
+    ground: "sheet",
+  });
 }
 
 /** A figure along its part of an upright dimension, with its name where there is room; beside it, alone, where it is

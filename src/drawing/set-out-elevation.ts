@@ -9,16 +9,15 @@
 import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../scene/room.ts";
 import type { Scene } from "../scene/scene.ts";
-import { runningDimensions } from "../units/length-text.ts";
 import { type Ink, line, text } from "./drawing.ts";
 import { type IslandAxes, islandAxes } from "./island-axes.ts";
-import { spreadLabels } from "./label-layout.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
-import { LETTERING, runningString, stringDepth } from "./running-string.ts";
+import { LETTERING, stringDepth } from "./running-string.ts";
+import { ceilingOver } from "./set-out-elevation-ceiling.ts";
+import { levels, string } from "./set-out-elevation-figures.ts";
 import { pendantMarks } from "./set-out-elevation-pendants.ts";
 import type { PlanWords } from "./set-out-plan.ts";
 
@@ -57,6 +56,7 @@ export function setOutElevation(
   view: ElevationView,
   perMetre: number,
   words: PlanWords,
+  held: ReadonlySet<string> = new Set(),
 ): ElevationDrawing {
   const axes = islandAxes(scene);
   const [from, to] = range(scene, view);
@@ -77,7 +77,16 @@ export function setOutElevation(
     ...islandMarks(scene, view, at),
     ...shell(scene, axes, view, [from, to], at),
     ...seen.flatMap(({ box, s }, i) =>
-      pendantMarks(box, s, view, at, perMetre, words, pendants, view, writtenAt(seen, i)),
+      pendantMarks(box, s, {
+        view,
+        at,
+        perMetre,
+        words,
+        name: nameOf(box, s, view, pendants, held),
+        written: writtenAt(seen, i),
+        hangsAt: hangingStations(scene, axes, box, view),
+        ceiling: (place) => ceilingOver(scene, axes, view, place),
+      }),
     ),
     ...levels(
       scene,
@@ -107,7 +116,39 @@ export function setOutElevation(
   };
 }
 
-export /** Which figures are written at a pendant: those that differ along the row at each, what all share at the last alone. */
+/** Tags of what stands behind one another, in their order. */
+function nameOf(
+  { tag, heights }: SetOutBox,
+  s: number,
+  view: ElevationView,
+  all: readonly { readonly box: SetOutBox; readonly s: number }[],
+  held: ReadonlySet<string>,
+): string {
+  const flag = (...named: readonly string[]): string => (named.some((each) => held.has(each)) ? " HOLD" : "");
+  if (view === "along") return `${tag}${flag(tag)}`;
+  const tags = all
+    .filter((other) => Math.abs(other.s - s) < 0.02 && other.box.heights?.ceiling === heights?.ceiling)
+    .map((other) => other.box.tag)
+    .sort((a, b) => Number(a.slice(1)) - Number(b.slice(1)));
+  return `${tags.length > 2 ? `${tags[0]} to ${tags.at(-1)}` : tags.join(", ")}${flag(...tags)}`;
+}
+
+/** Where along the view a pendant's cords or rods are (m), and the ceiling over each: its middle, or its own points. */
+function hangingStations(
+  scene: Scene,
+  axes: IslandAxes,
+  box: SetOutBox,
+  view: ElevationView,
+): readonly { readonly s: number; readonly ceiling: number }[] {
+  const points = box.suspensions?.points ?? [box.at];
+  const stations = points.map(([x, y]) => ({
+    s: axes.toIsland([x, y])[view === "along" ? 0 : 1],
+    ceiling: ceilingAt(scene.room, x, y),
+  }));
+  return stations.filter(({ s }, i) => stations.findIndex((other) => Math.abs(other.s - s) < 0.002) === i);
+}
+
+/** Which figures are written at a pendant: those that differ along the row at each, what all share at the last alone. */
 function writtenAt(
   seen: readonly { readonly box: SetOutBox }[],
   index: number,
@@ -145,23 +186,6 @@ function range(scene: Scene, view: ElevationView): readonly [number, number] {
 
 function stationOf(axes: IslandAxes, box: SetOutBox, view: ElevationView): number {
   return axes.toIsland(box.at)[view === "along" ? 0 : 1];
-}
-
-/** Height of the ceiling over the axis of the view (m): along the island's middle, or across it at the first
- * pendant. */
-function ceilingOver(scene: Scene, axes: IslandAxes, view: ElevationView, s: number): number {
-  const p = axes.toRoom(view === "along" ? [s, axes.width / 2] : [cutAt(scene, axes), s]);
-  return ceilingAt(
-    scene.room,
-    Math.max(0, Math.min(scene.room.length, p[0])),
-    Math.max(0, Math.min(scene.room.width, p[1])),
-  );
-}
-
-/** Where along the island the section is cut (m). */
-function cutAt(scene: Scene, axes: IslandAxes): number {
-  const first = ceilingBoxes(scene).find(({ kind }) => kind === "pendant")?.placed;
-  return first === undefined ? axes.length / 2 : axes.toIsland(first.frame.origin)[0];
 }
 
 function tallest(scene: Scene, view: ElevationView): number {
@@ -262,87 +286,4 @@ function islandMarks(scene: Scene, view: ElevationView, at: (s: number, z: numbe
     );
   }
   return marks;
-}
-
-/** Heights above the finished floor, at the right edge of the view: floor, top, lower edges, bodies, ceiling. */
-function levels(
-  scene: Scene,
-  axes: IslandAxes,
-  view: ElevationView,
-  [, to]: readonly [number, number],
-  boxes: readonly SetOutBox[],
-  perMetre: number,
-  words: PlanWords,
-): PaperMark[] {
-  const found = new Map<string, { z: number; names: Set<string> }>();
-  const add = (z: number, name: string): void => {
-    const key = words.dimension(z);
-    const level = found.get(key) ?? { z, names: new Set<string>() };
-    level.names.add(name);
-    found.set(key, level);
-  };
-  add(0, "finished floor");
-  if (scene.island !== undefined) add(scene.island.height, "finished top");
-  for (const box of boxes)
-    if (box.heights !== undefined) {
-      add(box.heights.bottom, "lower edge");
-      if (scene.room.slope === 0) add(box.heights.ceiling, "ceiling");
-      else add(box.heights.ceiling, `ceiling at ${box.tag}`);
-    }
-  if (boxes.length === 0) add(ceilingOver(scene, axes, view, to), "ceiling");
-  const x = to * perMetre;
-  const rows = [...found.entries()].sort(([, a], [, b]) => a.z - b.z);
-  const places = spreadLabels(
-    rows.map(([, { z }]) => -z * perMetre),
-    LETTERING * 2.35,
-    -1e4,
-    1e4,
-  );
-  return rows.flatMap(([words_, { z, names }], i) => {
-    const y = -z * perMetre;
-    return [
-      line(
-        [
-          [x + 4, y],
-          [x + 20, y],
-          [x + 28, places[i]],
-        ],
-        "level",
-        "ink",
-        0.75,
-      ),
-      text([x + 30, places[i] - 1.5], [...names].join(", "), "level name", { size: LETTERING, ink: "ink" }),
-      text([x + 30, places[i] + LETTERING * 0.95], `+${words_}`, "dimension level", {
-        size: LETTERING,
-        ink: "ink",
-        strong: true,
-      }),
-    ];
-  });
-}
-
-function string(
-  scene: Scene,
-  axes: IslandAxes,
-  setOut: SetOut,
-  view: ElevationView,
-  stations: readonly number[],
-  perMetre: number,
-  words: PlanWords,
-): PaperMark[] {
-  if (scene.island === undefined || stations.length === 0) return [];
-  const whole = view === "along" ? axes.length : axes.width;
-  const over = stations.filter((s) => s > 0.002 && s < whole - 0.002);
-  const exact = [0, ...over, whole];
-  const dims = runningDimensions(exact, setOut.unit);
-  const { lines, figures } = runningString({
-    axis: "x",
-    places: exact.map((metres) => metres * perMetre),
-    texts: dims.positions.map(words.dimension),
-    offset: 18,
-    reach: (i) => (i === 0 || i === exact.length - 1 ? 0 : (scene.island?.height ?? 0) * perMetre),
-    name: view === "along" ? "from end of top" : "from near edge",
-    depicts: `dimension island ${view}`,
-  });
-  return [...lines, ...figures];
 }

@@ -7,7 +7,8 @@ import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
-import { type Box, line, overlaps, segment, text } from "./drawing.ts";
+import type { Depicted } from "./depicted.ts";
+import { type Box, line, overlaps, segment, text, within } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
@@ -24,120 +25,151 @@ export function symbolRadius(box: SetOutBox, perMetre: number): number {
     : Math.max(3.4, extent * perMetre);
 }
 
-export function boxMarks(
+/** Where and how a box is drawn. */
+export interface BoxPlacing {
+  at(point: Vec2): Vec2;
+  readonly perMetre: number;
+  /** What is drawn or written already (points); the box's own place among it. */
+  readonly taken: Box[];
+  readonly own: number;
+  readonly held: boolean;
+  /** The paper that words stay on (points). */
+  readonly field: Box;
+}
+
+export function boxMarks(scene: Scene, box: SetOutBox, placing: BoxPlacing): PaperMark[] {
+  const { at, perMetre, held } = placing;
+  const centre = at(box.at);
+  const symbol = Math.max(4, (BOX_WIDTH / 2) * perMetre);
+  const marks: PaperMark[] =
+    box.kind === "pendant"
+      ? pendantMarks(scene, box, symbol, placing)
+      : box.kind === "fixed"
+        ? [square(centre, 3.2, "fixed mark", "sheet")]
+        : recessedMarks(scene, box, placing);
+  if (held) marks.push(circle(centre, symbol + 4, "clash", { weight: 1.5 }));
+  return [...marks, tagMark(scene, box, symbol, placing)];
+}
+
+function recessedMarks(scene: Scene, box: SetOutBox, { at, perMetre, held }: BoxPlacing): PaperMark[] {
+  const centre = at(box.at);
+  const radius = Math.max(3.4, (Math.max(...planExtents(box.luminaire)) / 2) * perMetre);
+  const attributes = boxAttributes(scene, box, held);
+  return [
+    { ...circle(centre, radius, "recessed box", { weight: 1, fill: "sheet" }), attributes },
+    circle(centre, radius / 2, "recessed ring", { weight: 0.75 }),
+  ];
+}
+
+/** Body at its size, box, and where a long one hangs and is fed. */
+function pendantMarks(
   scene: Scene,
   box: SetOutBox,
-  at: (p: Vec2) => Vec2,
-  perMetre: number,
-  taken: Box[],
-  own: number,
-  held: boolean,
+  symbol: number,
+  { at, perMetre, held }: BoxPlacing,
 ): PaperMark[] {
-  const attributes = boxAttributes(scene, box, held);
   const centre = at(box.at);
+  const [x, y] = centre;
   const [length, width] = planExtents(box.luminaire);
-  const symbol = Math.max(4, (BOX_WIDTH / 2) * perMetre);
-  const marks: PaperMark[] = [];
-  if (box.kind === "pendant") {
-    const { rotation } = scene.layers[box.layer].luminaires[box.index].frame;
-    const heading = Math.atan2(rotation[1], rotation[0]);
-    const body = box.luminaire.body;
-    if (Math.abs(length - width) < 1e-6 && body?.profile !== "box")
-      marks.push(circle(centre, Math.max(symbol, (length / 2) * perMetre), "pendant body", { weight: 1 }));
-    else {
-      const [c, s] = [Math.cos(heading), Math.sin(heading)];
-      const corner = (u: number, v: number): Vec2 => {
-        const [a, b] = [(u * Math.max(length, 0.06)) / 2, (v * Math.max(width, 0.06)) / 2];
-        return at([box.at[0] + c * a - s * b, box.at[1] + s * a + c * b]);
-      };
-      marks.push(
-        line([corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)], "pendant body", "ink", 1, {
-          closed: true,
-        }),
-      );
-    }
-    marks.push(
-      { ...circle(centre, symbol, "pendant box", { weight: 1, fill: "sheet" }), attributes },
-      line(
-        [
-          [centre[0] - symbol, centre[1]],
-          [centre[0] + symbol, centre[1]],
-        ],
-        "pendant cross",
-        "ink",
-        0.75,
-      ),
-      line(
-        [
-          [centre[0], centre[1] - symbol],
-          [centre[0], centre[1] + symbol],
-        ],
-        "pendant cross",
-        "ink",
-        0.75,
-      ),
-    );
-  } else if (box.kind === "fixed") {
-    const d = 3.2;
-    const [x, y] = centre;
-    marks.push(
-      line(
-        [
-          [x - d, y - d],
-          [x + d, y - d],
-          [x + d, y + d],
-          [x - d, y + d],
-        ],
-        "fixed mark",
-        "ink",
-        1,
-        { closed: true, fill: "sheet" },
-      ),
-    );
-  } else {
-    const radius = Math.max(3.4, (Math.max(length, width) / 2) * perMetre);
-    marks.push(
-      { ...circle(centre, radius, "recessed box", { weight: 1, fill: "sheet" }), attributes },
-      circle(centre, radius / 2, "recessed ring", { weight: 0.75 }),
-    );
-  }
+  const isRound = Math.abs(length - width) < 1e-6 && box.luminaire.body?.profile !== "box";
+  const body = isRound
+    ? circle(centre, Math.max(symbol, (length / 2) * perMetre), "pendant body", { weight: 1 })
+    : line(bodyCorners(scene, box).map(at), "pendant body", "ink", 1, { closed: true });
+  const { suspensions } = box;
+  return [
+    body,
+    {
+      ...circle(centre, symbol, "pendant box", { weight: 1, fill: "sheet" }),
+      attributes: boxAttributes(scene, box, held),
+    },
+    segment(x - symbol, y, x + symbol, y, "pendant cross", "ink", 0.75),
+    segment(x, y - symbol, x, y + symbol, "pendant cross", "ink", 0.75),
+    ...(suspensions === undefined
+      ? []
+      : [
+          square(at(suspensions.feed), 3.4, "feed", "sheet"),
+          ...suspensions.points.map((point) =>
+            circle(at(point), 1.7, "suspension point", { weight: 0.75, fill: "ink" }),
+          ),
+        ]),
+  ];
+}
+
+/** Corners of a long body on the plan (m, room), never thinner than can be seen. */
+function bodyCorners(scene: Scene, { layer, index, luminaire, at }: SetOutBox): Vec2[] {
+  const { rotation } = scene.layers[layer].luminaires[index].frame;
+  const heading = Math.atan2(rotation[1], rotation[0]);
+  const [c, s] = [Math.cos(heading), Math.sin(heading)];
+  const [length, width] = planExtents(luminaire).map((extent) => Math.max(extent, 0.06) / 2);
+  return [
+    [-length, -width],
+    [length, -width],
+    [length, width],
+    [-length, width],
+  ].map(([u, v]): Vec2 => [at[0] + c * u - s * v, at[1] + s * u + c * v]);
+}
+
+function square([x, y]: Vec2, d: number, depicts: Depicted, fill: "sheet" | "ink"): PaperMark {
+  const corners: Vec2[] = [
+    [x - d, y - d],
+    [x + d, y - d],
+    [x + d, y + d],
+    [x - d, y + d],
+  ];
+  return line(corners, depicts, "ink", 1, { closed: true, fill });
+}
+
+/** The tag at the first place where nothing else is, on the paper it belongs to. */
+function tagMark(
+  scene: Scene,
+  box: SetOutBox,
+  symbol: number,
+  { at, perMetre, taken, own, held, field }: BoxPlacing,
+): PaperMark {
+  const isPendant = box.kind === "pendant";
+  const centre = at(box.at);
   const { circuit } = scene.layers[box.layer];
-  if (held) marks.push(circle(centre, symbol + 4, "clash", { weight: 1.5 }));
   const words = `${box.tag}${circuit === undefined ? "" : ` · ${printable(circuit, 8)}`}${held ? " HOLD" : ""}`;
-  const reach = Math.max(symbol, box.kind === "pendant" ? (Math.max(length, width) / 2) * perMetre : 0) + 2;
-  const size = box.kind === "pendant" ? TAG : LETTERING;
-  const w = paperTextWidth(words, size, box.kind === "pendant");
-  const d = reach * 0.72;
-  const above: Place = [[centre[0], centre[1] - reach - 2], "middle"];
+  const ring = symbol + (held ? 4 : 0);
+  // How far the body reaches up and down the page.
+  const upright = isPendant
+    ? Math.max(...bodyCorners(scene, box).map((p) => Math.abs(p[1] - box.at[1]))) * perMetre
+    : 0;
+  const rise = Math.max(ring, upright) + 2;
+  const size = isPendant ? TAG : LETTERING;
+  const w = paperTextWidth(words, size, isPendant);
+  const d = (ring + 2) * 0.72;
+  const [x, y] = centre;
+  const above: Place = [[x, y - rise - 2], "middle"];
+  const below: Place = [[x, y + rise + size], "middle"];
   const beside: readonly Place[] = [
-    [[centre[0] + d, centre[1] - d], "start"],
-    [[centre[0] - d, centre[1] - d], "end"],
-    [[centre[0] + d, centre[1] + d + size * 0.7], "start"],
-    [[centre[0] - d, centre[1] + d + size * 0.7], "end"],
-    [[centre[0], centre[1] + reach + size], "middle"],
+    [[x + d, y - d], "start"],
+    [[x - d, y - d], "end"],
+    [[x + d, y + d + size * 0.7], "start"],
+    [[x - d, y + d + size * 0.7], "end"],
+    [[x + ring + 3, y + size * 0.35], "start"],
+    [[x - ring - 3, y + size * 0.35], "end"],
   ];
   // Pendants stand in rows along the island: above them there is room.
-  const places = box.kind === "pendant" ? [above, ...beside] : [...beside, above];
-  const boxOf = ([[x, y], anchor]: Place): Box => ({
-    x: x - (anchor === "middle" ? w / 2 : anchor === "end" ? w : 0),
-    y: y - size * 0.8,
+  const places = isPendant ? [above, below, ...beside] : [...beside, below, above];
+  const boxOf = ([[px, py], anchor]: Place): Box => ({
+    x: px - (anchor === "middle" ? w / 2 : anchor === "end" ? w : 0),
+    y: py - size * 0.8,
     width: w,
     height: size,
   });
+  const clear = (each: Place): boolean =>
+    !taken.some((other, k) => k !== own && overlaps(boxOf(each), other, 1));
   const place =
-    places.find((each) => !taken.some((other, k) => k !== own && overlaps(boxOf(each), other, 1))) ??
-    places[0];
+    places.find((each) => clear(each) && within(boxOf(each), field)) ?? places.find(clear) ?? places[0];
   taken.push(boxOf(place));
-  marks.push(
-    text(place[0], words, "tag", {
-      anchor: place[1],
-      size,
-      strong: box.kind === "pendant",
-      ink: "ink",
-      ground: "sheet",
-    }),
-  );
-  return marks;
+  return text(place[0], words, "tag", {
+    anchor: place[1],
+    size,
+    strong: isPendant,
+    ink: "ink",
+    ground: "sheet",
+  });
 }
 
 /** What a CAD file keeps of a box: enough to hang and aim it again (metres from the datum, degrees). */

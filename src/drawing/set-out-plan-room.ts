@@ -8,7 +8,7 @@ import type { Scene, SolidBody } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
-import { type Box, line, type Mark, overlaps, text } from "./drawing.ts";
+import { type Box, line, type Mark, overlaps, text, within } from "./drawing.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
@@ -70,7 +70,7 @@ function isOverhead({ bottom }: SolidBody): boolean {
 }
 
 /** Names of cabinets and walls, each at the first of several places where nothing else is written. */
-export function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[] {
+export function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[], field: Box): Mark[] {
   const marks: Mark[] = [];
   const put = (words: string, depicts: Depicted, places: readonly Vec2[], turn?: number): void => {
     const w = paperTextWidth(words, LETTERING);
@@ -78,7 +78,9 @@ export function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[]
       turn === undefined
         ? { x: x - w / 2, y: y - LETTERING * 0.8, width: w, height: LETTERING }
         : { x: x - LETTERING * 0.8, y: y - w / 2, width: LETTERING, height: w };
-    const place = places.find((p) => !taken.some((other) => overlaps(boxAt(p), other, 1)));
+    const place = places.find(
+      (p) => within(boxAt(p), field, 1) && !taken.some((other) => overlaps(boxAt(p), other, 1)),
+    );
     if (place === undefined) return;
     taken.push(boxAt(place));
     marks.push(
@@ -124,12 +126,6 @@ export function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[]
   return marks;
 }
 
-export function middle(points: readonly Vec2[]): Vec2 {
-  const xs = points.map((p) => p[0]);
-  const ys = points.map((p) => p[1]);
-  return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
-}
-
 export function island({ island: top }: Scene, at: (p: Vec2) => Vec2): Mark[] {
   if (top === undefined) return [];
   const room = (p: Vec2): Vec2 => at(islandToRoom(top, p));
@@ -170,13 +166,45 @@ export function joists(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
 }
 
 export function keepOuts(scene: Scene, at: (p: Vec2) => Vec2): PaperMark[] {
-  return (scene.room.keepOuts ?? []).flatMap(({ name, outline }): PaperMark[] => {
+  return (scene.room.keepOuts ?? []).flatMap(({ outline }): PaperMark[] => {
     const ring = outline.map(at);
-    const [x, y] = middle(ring);
     return [
       { kind: "area", rings: [ring], hatch: true, depicts: "keep-out" },
       line(ring, "keep-out", "ink", 0.75, { closed: true }),
-      text([x, y + 2.5], printable(name, 28), "keep-out name", {
+    ];
+  });
+}
+
+/** Names of keep-outs, beside them rather than on their hatching. */
+export function keepOutNames(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[], field: Box): Mark[] {
+  return (scene.room.keepOuts ?? []).flatMap(({ name, outline }): Mark[] => {
+    const ring = outline.map(at);
+    const words = printable(name, 28);
+    const w = paperTextWidth(words, LETTERING);
+    const xs = ring.map((p) => p[0]);
+    const ys = ring.map((p) => p[1]);
+    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+    const rows = [0.5, 0.25, 0.75, 0.05, 0.95].map((t) => y0 + t * (y1 - y0) + 2.4);
+    const places: Vec2[] = [
+      ...rows.map((y): Vec2 => [x1 + 3 + w / 2, y]),
+      ...rows.map((y): Vec2 => [x0 - 3 - w / 2, y]),
+      [(x0 + x1) / 2, y1 + LETTERING + 2],
+      [(x0 + x1) / 2, y0 - 3],
+      ...rows.map((y): Vec2 => [(x0 + x1) / 2, y]),
+    ];
+    const boxAt = ([x, y]: Vec2): Box => ({
+      x: x - w / 2,
+      y: y - LETTERING * 0.8,
+      width: w,
+      height: LETTERING,
+    });
+    const isFree = (p: Vec2): boolean =>
+      within(boxAt(p), field, 1) && !taken.some((other) => overlaps(boxAt(p), other, 1));
+    const place = places.find(isFree);
+    if (place === undefined) return [];
+    taken.push(boxAt(place));
+    return [
+      text(place, words, "keep-out name", {
         anchor: "middle",
         size: LETTERING,
         ink: "ink",
@@ -187,7 +215,12 @@ export function keepOuts(scene: Scene, at: (p: Vec2) => Vec2): PaperMark[] {
 }
 
 /** Which way the ceiling rises: an arrow through free paper, with its angle. Heights at the walls are in the notes. */
-export function slope({ room }: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mark[] {
+export function slope(
+  { room }: Scene,
+  at: (p: Vec2) => Vec2,
+  taken: Box[],
+  { from, to }: { readonly from: Vec2; readonly to: Vec2 },
+): Mark[] {
   if (room.slope === 0) return [];
   const [dx, dy] = [Math.cos(room.towards), -Math.sin(room.towards)];
   const half = 22;
@@ -199,11 +232,19 @@ export function slope({ room }: Scene, at: (p: Vec2) => Vec2, taken: Box[]): Mar
     width: 2 * Math.max(width / 2, half * Math.abs(dx)) + 4,
     height: 2 * half * Math.abs(dy) + LETTERING + 8,
   });
-  const places = [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((t) =>
-    [0.28, 0.72, 0.5, 0.14, 0.86].map((u) => at([room.length * t, room.width * u])),
+  const shares = [0.5, 0.28, 0.72, 0.4, 0.6, 0.16, 0.84, 0.08, 0.92];
+  const places = shares.flatMap((t) =>
+    shares.map((u) => at([from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * u])),
   );
-  const free = (p: Vec2): boolean => !taken.some((other) => overlaps(boxAt(p), other, 1));
-  const [x, y] = places.find(free) ?? places[0];
+  const [left, lowest] = at(from);
+  const [right, highest] = at(to);
+  const field: Box = { x: left, y: highest, width: right - left, height: lowest - highest };
+  const free = (p: Vec2): boolean =>
+    within(boxAt(p), field, 1) && !taken.some((other) => overlaps(boxAt(p), other, 1));
+  const found = places.find(free);
+  // Its angle is in the notes too.
+  if (found === undefined) return [];
+  const [x, y] = found;
   taken.push(boxAt([x, y]));
   const [a, b]: Vec2[] = [
     [x - half * dx, y - half * dy],

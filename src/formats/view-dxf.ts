@@ -50,6 +50,8 @@ const LAYERS: readonly {
       "pendant canopy",
       "pendant cross",
       "pendant suspension",
+      "suspension point",
+      "feed",
     ],
   },
   {

@@ -1,6 +1,7 @@
 /** The sheet of heights: elevation along the island and section across it, side by side at one scale. */
 
 import type { SetOut } from "../app/schedule/set-out.ts";
+import { heldTags } from "../drawing/clash-marks.ts";
 import { text } from "../drawing/drawing.ts";
 import { type Block, bullet, flow, gap, heading, SMALL } from "../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";
@@ -26,8 +27,9 @@ function titleOf(view: ElevationView, { island }: Scene, setOut: SetOut): string
 }
 
 export function elevationSheet(handover: Handover, setOut: SetOut): Page {
-  const { scene } = chosenOption(handover);
+  const { scene, clashes } = chosenOption(handover);
   const words = handoverWords(handover);
+  const held = heldTags(clashes);
   const sheet = pageField(handover, true);
   const { field } = sheet;
   const margins = elevationMargins(setOut, words);
@@ -43,7 +45,7 @@ export function elevationSheet(handover: Handover, setOut: SetOut): Page {
   let x = field.x + Math.max(0, spare / 3);
   const floor = field.y + 12 + margins.above + tall * scale.perMetre;
   for (const view of VIEWS) {
-    const drawing = setOutElevation(scene, setOut, view, scale.perMetre, words);
+    const drawing = setOutElevation(scene, setOut, view, scale.perMetre, words, held);
     marks.push(
       text([x, field.y + 12], titleOf(view, scene, setOut), "view title", {
         ink: "ink",
@@ -81,7 +83,7 @@ function notes(handover: Handover, setOut: SetOut): Block[] {
     ...(scene.room.slope === 0
       ? []
       : [
-          "The ceiling slopes: it is drawn over the middle of the island and in the section at P1; each drop is taken at its own box.",
+          "The ceiling slopes: it is drawn over the row of pendants and in the section at P1; each drop is taken at its own box.",
         ]),
     ...(scene.island === undefined
       ? []

@@ -160,7 +160,8 @@ export function printCheck(x: number, y: number, unit: "mm" | "ft-in", perMetre?
   return marks;
 }
 
-function scaleBarMarks(x: number, y: number, perMetre: number, unit: "mm" | "ft-in"): Mark[] {
+/** Two equal parts in round lengths, from the left end (points). */
+export function scaleBarMarks(x: number, y: number, perMetre: number, unit: "mm" | "ft-in"): Mark[] {
   const [part, name] = unit === "mm" ? [1, " m"] : [0.3048, " ft"];
   const each = [0.1, 0.25, 0.5, 1, 2, 5].filter((n) => n * part * perMetre <= 42).pop() ?? 0.1;
   const step = each * part * perMetre;

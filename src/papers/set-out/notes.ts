@@ -23,7 +23,7 @@ export function notes(handover: Handover, found: SetOut, words: HandoverWords): 
     );
   if (room.slope !== 0)
     lines.push(
-      `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: each drop differs. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
+      `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: ${dropsDiffer(found) ? "each drop differs" : "drops are equal along the row, but only there"}. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
     );
   if (turnedBoxes(found).some(({ orientation }) => orientation.tilt > 0))
     lines.push('Some luminaires are tilted or aimed: see "Turned, tilted, aimed" here or on the schedule.');
@@ -32,6 +32,10 @@ export function notes(handover: Handover, found: SetOut, words: HandoverWords): 
     "Electrical work, boxes, supports, heat above a hob and hanging glass: licensed people and local codes decide.",
   );
   return lines.map((line) => bullet(line, SMALL + 0.25)).concat(gap(2));
+}
+
+function dropsDiffer({ boxes }: SetOut): boolean {
+  return new Set(boxes.flatMap(({ heights }) => (heights === undefined ? [] : [heights.drop]))).size > 1;
 }
 
 function highest(room: Scene["room"]): number {

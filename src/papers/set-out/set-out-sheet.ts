@@ -7,12 +7,19 @@ import { type SetOut, setOut } from "../../app/schedule/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
 import type { Box } from "../../drawing/drawing.ts";
 import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../../drawing/paper/flow.ts";
-import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../../drawing/paper/frame.ts";
+import {
+  type DrawingScale,
+  drawingScale,
+  PRINT_CHECK_HEIGHT,
+  printCheck,
+} from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, type ScaledView } from "../../drawing/paper/paper.ts";
 import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "../handover.ts";
 import { lengthUnits, type Page, page, pageField } from "../page.ts";
 import { asBuilt } from "./as-built-table.ts";
+import { type IslandDetail, islandDetail, windowOutline } from "./island-detail.ts";
 import { tables } from "./tables.ts";
 
 export interface SetOutSheets {
@@ -31,65 +38,123 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
   const found = setOut(scene, handover.unit, words.length);
-  const sheet = pageField(handover, true);
-  const { field } = sheet;
+  const { field } = pageField(handover, true);
   const tallest = field.height - PRINT_CHECK_HEIGHT - 12;
   // Tables beside the plan on one sheet; where they do not fit, the plan has a sheet to itself.
-  const beside = placedPlan(handover, found, words, { width: field.width - COLUMN - 14, height: tallest });
+  const plan = placedPlan(handover, found, words, { width: field.width - COLUMN - 14, height: tallest });
+  const blocks = besideThePlan(handover, found, words, plan.size, field);
+  if (blocks !== undefined) {
+    const detail = islandDetail(handover, found, plan.scale.perMetre, { ...field, height: tallest });
+    const first = planMarks(handover, found, plan, field, { left: 0, detail, keyWidth: plan.size.width });
+    const sheets = [
+      setOutPage(handover, found, [...first, ...blocks], plan.scale.words),
+      ...detailPages(handover, found, detail, field),
+    ];
+    return { sheets, view: plan.view, setOut: found };
+  }
+  const alone = placedPlan(handover, found, words, { width: field.width, height: tallest });
+  const right = field.width - alone.size.width - GAP;
+  const fits = islandDetail(handover, found, alone.scale.perMetre, { width: right, height: tallest });
+  const detail = fits ?? islandDetail(handover, found, alone.scale.perMetre, { ...field, height: tallest });
+  const left = fits === undefined ? (field.width - alone.size.width) / 2 : 0;
+  const first = planMarks(handover, found, alone, field, { left, detail, keyWidth: field.width });
+  if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
+  const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
+  const { width } = half(field, 0);
+  const columns = flow([...tables(handover, found, words, width), ...asBuilt(found)], (i) =>
+    half(field, i % 2),
+  );
+  const sheets = [setOutPage(handover, found, first, scales)];
+  if (fits === undefined) sheets.push(...detailPages(handover, found, detail, field));
+  for (let i = 0; i < columns.length; i += 2)
+    sheets.push(setOutPage(handover, found, [...columns[i], ...(columns[i + 1] ?? [])]));
+  return { sheets, view: alone.view, setOut: found };
+}
+
+/** Between the plan and its detail (points). */
+const GAP = 22;
+
+function setOutPage(handover: Handover, found: SetOut, marks: readonly PaperMark[], scale?: string): Page {
+  const head = {
+    title: "Set-out of ceiling boxes",
+    option: chosenOption(handover).scene.name,
+    units: lengthUnits(handover),
+    ...(scale === undefined ? {} : { scale }),
+  };
+  return page(handover, pageField(handover, true), head, {
+    name: "set-out",
+    marks,
+    summary: summary(found, handoverWords(handover)),
+  });
+}
+
+function detailPages(
+  handover: Handover,
+  found: SetOut,
+  detail: IslandDetail | undefined,
+  field: Box,
+): Page[] {
+  if (detail === undefined) return [];
+  const marks = moved(detail.marks, [field.x + (field.width - detail.width) / 2, field.y]);
+  return [setOutPage(handover, found, marks, detail.scale.words)];
+}
+
+/** The tables in one column beside the plan, with what else it has room for; undefined where they do not fit. */
+function besideThePlan(
+  handover: Handover,
+  found: SetOut,
+  words: HandoverWords,
+  size: PlanSize,
+  field: Box,
+): PaperMark[] | undefined {
   const column: Box = {
-    x: field.x + beside.size.width + 14,
+    x: field.x + size.width + 14,
     y: field.y,
-    width: field.width - beside.size.width - 14,
+    width: field.width - size.width - 14,
     height: field.height,
   };
   const key = legend(handover, found);
   const walk = asBuilt(found);
-  // The key stands under the plan, beside the print check; a narrow plan leaves it to the tables.
-  const under = (width: number): Box => ({
+  const blocks = [
+    ...tables(handover, found, words, column.width),
+    ...(keyFits(key, field, size.width) ? [] : [heading("Key to the plan", 9), ...key]),
+  ];
+  if (flowHeight(blocks, column.width) > column.height) return undefined;
+  const spare = flowHeight([...blocks, ...walk], column.width) <= column.height;
+  return spare ? flow([...blocks, ...walk], () => column)[0] : undefined;
+}
+
+/** The key stands under the plan, beside the print check; a narrow plan leaves it to the tables. */
+function underThePlan(field: Box, width: number): Box {
+  return {
     x: field.x + PRINT_CHECK_WIDTH,
     y: field.y + field.height - PRINT_CHECK_HEIGHT,
     width: width - PRINT_CHECK_WIDTH,
     height: PRINT_CHECK_HEIGHT + 4,
-  });
-  const keyFits = (width: number): boolean =>
-    width > PRINT_CHECK_WIDTH + 90 && flow(key, () => under(width)).length === 1;
-  const besideBlocks = [
-    ...tables(handover, found, words, column.width),
-    ...(keyFits(beside.size.width) ? [] : [heading("Key to the plan", 9), ...key]),
+  };
+}
+
+function keyFits(key: readonly Block[], field: Box, width: number): boolean {
+  return width > PRINT_CHECK_WIDTH + 90 && flow(key, () => underThePlan(field, width)).length === 1;
+}
+
+function planMarks(
+  handover: Handover,
+  found: SetOut,
+  { scale, view, size }: PlacedPlan,
+  field: Box,
+  more: { readonly left: number; readonly detail: IslandDetail | undefined; readonly keyWidth: number },
+): PaperMark[] {
+  const origin: Vec2 = [field.x + more.left + size.left, field.y + size.above];
+  const onPaper = ([x, y]: Vec2): Vec2 => [origin[0] + x * scale.perMetre, origin[1] - y * scale.perMetre];
+  const key = legend(handover, found);
+  const { detail } = more;
+  return [
+    ...moved(view.marks, origin),
+    ...(detail === undefined ? [] : [windowOutline(detail.window, onPaper)]),
+    ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
+    ...(keyFits(key, field, more.keyWidth) ? flow(key, () => underThePlan(field, more.keyWidth))[0] : []),
   ];
-  const spare = flowHeight([...besideBlocks, ...walk], column.width) <= column.height;
-  let boxes = flow(spare ? [...besideBlocks, ...walk] : besideBlocks, () => column);
-  const alone = boxes.length > 1;
-  const { scale, view, size } = alone
-    ? placedPlan(handover, found, words, { width: field.width, height: tallest })
-    : beside;
-  if (alone) {
-    const { width } = half(field, 0);
-    boxes = [[], ...flow([...tables(handover, found, words, width), ...walk], (i) => half(field, i % 2))];
-  }
-  const left = field.x + (alone ? (field.width - size.width) / 2 : 0);
-  const keyWidth = alone ? field.width : size.width;
-  const keyMarks = alone || keyFits(keyWidth) ? flow(key, () => under(keyWidth))[0] : [];
-  const pages = 1 + Math.ceil((boxes.length - 1) / 2);
-  const sheets = Array.from({ length: pages }, (_, k): Page => {
-    const marks: PaperMark[] = [];
-    if (k === 0)
-      marks.push(
-        ...moved(view.marks, [left + size.left, field.y + size.above]),
-        ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
-        ...keyMarks,
-        ...boxes[0],
-      );
-    else marks.push(...(boxes[2 * k - 1] ?? []), ...(boxes[2 * k] ?? []));
-    const head = {
-      title: "Set-out of ceiling boxes",
-      option: scene.name,
-      units: lengthUnits(handover),
-      ...(k === 0 ? { scale: scale.words } : {}),
-    };
-    return page(handover, sheet, head, { name: "set-out", marks, summary: summary(found, words) });
-  });
-  return { sheets, view, setOut: found };
 }
 
 function half(field: Box, side: number): Box {
@@ -104,12 +169,18 @@ interface PlanSize {
   readonly height: number;
 }
 
+interface PlacedPlan {
+  readonly scale: DrawingScale;
+  readonly view: ScaledView;
+  readonly size: PlanSize;
+}
+
 function placedPlan(
   handover: Handover,
   found: SetOut,
   words: HandoverWords,
   room: { readonly width: number; readonly height: number },
-): { readonly scale: ReturnType<typeof drawingScale>; readonly view: ScaledView; readonly size: PlanSize } {
+): PlacedPlan {
   const { scene, clashes } = chosenOption(handover);
   const { length, width } = scene.room;
   // Names of strings stand above the far wall.
@@ -144,6 +215,9 @@ function legend(handover: Handover, found: SetOut): Block[] {
       ? [bullet("Square: fixed below the ceiling, to cabinet, hood or wall (F).", SMALL)]
       : []),
     bullet("Dashed: overhead cabinets, base of the island.", SMALL),
+    ...(found.boxes.some(({ suspensions }) => suspensions !== undefined)
+      ? [bullet("Dot: a long pendant hangs here; small square: it is fed here.", SMALL)]
+      : []),
     ...(scene.room.joists === undefined ? [] : [bullet("Dotted: joist centrelines.", SMALL)]),
     ...(scene.room.keepOuts?.length ? [bullet("Hatched: no box here.", SMALL)] : []),
   ];

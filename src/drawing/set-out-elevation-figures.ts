@@ -1,0 +1,96 @@
+/** Heights and places beside an elevation: levels above the floor, and a string along the island. */
+
+import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
+import type { Scene } from "../scene/scene.ts";
+import { runningDimensions } from "../units/length-text.ts";
+import { line, text } from "./drawing.ts";
+import type { IslandAxes } from "./island-axes.ts";
+import { spreadLabels } from "./label-layout.ts";
+import type { PaperMark } from "./paper/paper.ts";
+import { LETTERING, runningString } from "./running-string.ts";
+import type { ElevationView } from "./set-out-elevation.ts";
+import { ceilingOver } from "./set-out-elevation-ceiling.ts";
+import type { PlanWords } from "./set-out-plan.ts";
+
+/** Heights above the finished floor, at the right edge of the view: floor, top, lower edges, bodies, ceiling. */
+export function levels(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  [, to]: readonly [number, number],
+  boxes: readonly SetOutBox[],
+  perMetre: number,
+  words: PlanWords,
+): PaperMark[] {
+  const found = new Map<string, { z: number; names: Set<string> }>();
+  const add = (z: number, name: string): void => {
+    const key = words.dimension(z);
+    const level = found.get(key) ?? { z, names: new Set<string>() };
+    level.names.add(name);
+    found.set(key, level);
+  };
+  add(0, "finished floor");
+  if (scene.island !== undefined) add(scene.island.height, "finished top");
+  for (const box of boxes)
+    if (box.heights !== undefined) {
+      add(box.heights.bottom, "lower edge");
+      if (scene.room.slope === 0) add(box.heights.ceiling, "ceiling");
+      else add(box.heights.ceiling, `ceiling at ${box.tag}`);
+    }
+  if (boxes.length === 0) add(ceilingOver(scene, axes, view, to), "ceiling");
+  const x = to * perMetre;
+  const rows = [...found.entries()].sort(([, a], [, b]) => a.z - b.z);
+  const places = spreadLabels(
+    rows.map(([, { z }]) => -z * perMetre),
+    LETTERING * 2.35,
+    -1e4,
+    1e4,
+  );
+  return rows.flatMap(([words_, { z, names }], i) => {
+    const y = -z * perMetre;
+    return [
+      line(
+        [
+          [x + 4, y],
+          [x + 20, y],
+          [x + 28, places[i]],
+        ],
+        "level",
+        "ink",
+        0.75,
+      ),
+      text([x + 30, places[i] - 1.5], [...names].join(", "), "level name", { size: LETTERING, ink: "ink" }),
+      text([x + 30, places[i] + LETTERING * 0.95], `+${words_}`, "dimension level", {
+        size: LETTERING,
+        ink: "ink",
+        strong: true,
+      }),
+    ];
+  });
+}
+
+export function string(
+  scene: Scene,
+  axes: IslandAxes,
+  setOut: SetOut,
+  view: ElevationView,
+  stations: readonly number[],
+  perMetre: number,
+  words: PlanWords,
+): PaperMark[] {
+  if (scene.island === undefined || stations.length === 0) return [];
+  const whole = view === "along" ? axes.length : axes.width;
+  const over = stations.filter((s) => s > 0.002 && s < whole - 0.002);
+  const exact = [0, ...over, whole];
+  const dims = runningDimensions(exact, setOut.unit);
+  const { lines, figures } = runningString({
+    axis: "x",
+    places: exact.map((metres) => metres * perMetre),
+    texts: dims.positions.map(words.dimension),
+    offset: 18,
+    reach: (i) => (i === 0 || i === exact.length - 1 ? 0 : (scene.island?.height ?? 0) * perMetre),
+    name: view === "along" ? "from end of top" : "from near edge",
+    depicts: `dimension island ${view}`,
+  });
+  return [...lines, ...figures];
+}

@@ -1,0 +1,77 @@
+/** Elevation and section: the ceiling over what hangs, long pendants on their own points, names in their order. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { setOut } from "../../src/app/schedule/set-out.ts";
+import type { PaperMark } from "../../src/drawing/paper/paper.ts";
+import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
+import { ceilingAt } from "../../src/scene/room.ts";
+import { formatLength } from "../../src/units/length-text.ts";
+import { kitchens } from "../support/handover.ts";
+import { kitchen, resolved } from "../support/studies.ts";
+
+const words = { dimension: (m: number): string => formatLength(m, "mm").replace(" mm", "") };
+
+function drawn(document: Record<string, unknown>, view: "along" | "across", held = new Set<string>()) {
+  const [scene] = resolved(document).scenes;
+  const found = setOut(scene, "mm", (m) => formatLength(m, "mm"));
+  return { scene, found, marks: setOutElevation(scene, found, view, 60, words, held).marks };
+}
+
+const lines = (marks: readonly PaperMark[], depicts: string) =>
+  marks.flatMap((mark) => (mark.kind === "line" && mark.depicts === depicts ? [mark.points] : []));
+
+describe("elevation and section", () => {
+  it("hang every pendant from the ceiling that is drawn, on any slope and any turn (2024: 161 mm under it)", () => {
+    let worst = 0;
+    fc.assert(
+      fc.property(kitchens, (document) => {
+        for (const view of ["along", "across"] as const) {
+          const { marks, scene } = drawn(document, view);
+          const [[[x0, y0], [x1, y1]]] = lines(marks, "ceiling");
+          const cords = lines(marks, "pendant suspension");
+          // Across, a row that climbs is drawn at each own ceiling: only the first lies in the plane of the section.
+          for (const [[x, y]] of view === "along" ? cords : cords.slice(0, scene.room.slope === 0 ? 9 : 0)) {
+            const ceiling = y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+            worst = Math.max(worst, Math.abs(ceiling - y) / 60);
+          }
+        }
+      }),
+      { numRuns: 60 },
+    );
+    console.log(
+      `worst gap between a suspension and the ceiling it hangs from: ${(worst * 1000).toFixed(2)} mm`,
+    );
+    // Heights are printed to the millimetre; the line itself is exact.
+    expect(worst).toBeLessThan(0.001);
+  });
+
+  it("hangs a long pendant on its own points, each from the ceiling there", () => {
+    const document = kitchen({
+      room: { length: 5.4, width: 4.2, ceilingHeight: 2.5, ceiling: { slope: 15, towards: 0 } },
+      luminaires: { bar: { beam: { flux: 1800, angle: 110 }, opening: { length: 1.2, width: 0.05 } } },
+      arrangements: [{ name: "bar", layers: [{ name: "bar", luminaire: "bar", row: { count: 1 } }] }],
+    });
+    const { marks, scene, found } = drawn(document, "along");
+    const cords = lines(marks, "pendant suspension");
+    expect(cords.length).toBe(2);
+    const points = found.boxes[0].suspensions?.points ?? [];
+    points.forEach(([x, y], i) => {
+      expect(-cords[i][0][1] / 60).toBeCloseTo(ceilingAt(scene.room, x, y), 9);
+    });
+    expect(Math.abs(cords[1][0][0] - cords[0][0][0]) / 60).toBeCloseTo(0.96, 9);
+  });
+
+  it("names a row from its first to its last, however the island is turned, and what is on hold", () => {
+    for (const turn of [0, 10, 30, 45, 90, -20, 180]) {
+      const { marks } = drawn(
+        kitchen({ island: { centre: [2.7, 2.1], length: 2.4, width: 1.1, height: 0.92, turn } }),
+        "across",
+        new Set(["P1"]),
+      );
+      const tags = marks.flatMap((mark) =>
+        mark.kind === "text" && mark.depicts === "tag" ? [mark.text] : [],
+      );
+      expect(tags).toEqual(["P1 to P3 HOLD"]);
+    }
+  });
+});

@@ -1,0 +1,101 @@
+/** The set-out plan and its detail: figures from the datum at their places, long pendants where they hang. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { setOut } from "../../src/app/schedule/set-out.ts";
+import type { PaperMark } from "../../src/drawing/paper/paper.ts";
+import { type PlanWindow, setOutDetail, setOutPlan } from "../../src/drawing/set-out-plan.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
+import { formatLength } from "../../src/units/length-text.ts";
+import { handoverOf, kitchens } from "../support/handover.ts";
+import { kitchen, resolved } from "../support/studies.ts";
+
+const words = { dimension: (m: number): string => formatLength(m, "mm").replace(" mm", "") };
+const setOutOf = (document: Record<string, unknown>) => {
+  const [scene] = resolved(document).scenes;
+  return { scene, found: setOut(scene, "mm", (m) => formatLength(m, "mm")) };
+};
+const points = (marks: readonly PaperMark[], depicts: string) =>
+  marks.flatMap((mark) => (mark.kind === "circle" && mark.depicts === depicts ? [mark.centre] : []));
+
+const bars = (turn: number) =>
+  kitchen({
+    island: { centre: [2.7, 2.1], length: 3, width: 1.1, height: 0.92, turn },
+    luminaires: { bar: { beam: { flux: 1800, angle: 110 }, opening: { length: 1.2, width: 0.05 } } },
+    arrangements: [{ name: "bars", layers: [{ name: "bars", luminaire: "bar", row: { count: 2 } }] }],
+  });
+
+describe("the set-out plan", () => {
+  it("shows where long pendants hang and are fed, at their places", () => {
+    let worst = 0;
+    for (const turn of [0, 17.3, 90]) {
+      const { scene, found } = setOutOf(bars(turn));
+      const { marks, perMetre } = setOutPlan(scene, found, 50, words);
+      const drawn = points(marks, "suspension point");
+      const wanted = found.boxes.flatMap((box) => box.suspensions?.points ?? []);
+      expect(drawn.length).toBe(4);
+      wanted.forEach(([x, y], i) => {
+        worst = Math.max(worst, Math.hypot(drawn[i][0] - x * perMetre, drawn[i][1] + y * perMetre));
+      });
+      const feeds = marks.filter((mark) => mark.depicts === "feed");
+      expect(feeds.length).toBe(2);
+      // Two points at 0.4 of 1.2 m from the middle: 0.96 m apart, along the island.
+      const [a, b] = wanted;
+      expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeCloseTo(0.96, 9);
+    }
+    console.log(`worst error of a suspension on the plan: ${worst.toExponential(1)} points`);
+    expect(worst).toBeLessThan(1e-9);
+  });
+
+  it("counts from the datum in a detail too, and lets nothing out of its window", () => {
+    let figures = 0;
+    fc.assert(
+      fc.property(kitchens, (document) => {
+        const { scene, found } = setOutOf(document);
+        const window: PlanWindow = { from: [0.61, 0.4], to: [2.9, 2.7] };
+        const perMetre = 90;
+        const { marks } = setOutDetail(scene, found, perMetre, words, new Set(), window);
+        for (const { what, axis, stations, dims } of found.strings) {
+          const k = axis === "x" ? 0 : 1;
+          const inside = stations
+            .map((exact, i) => ({ exact, printed: dims.positions[i + 1] }))
+            .filter(({ exact }) => exact >= window.from[k] && exact <= window.to[k]);
+          const drawn = marks.flatMap((mark) =>
+            mark.kind === "text" && mark.depicts === `dimension ${what} ${axis}` ? [mark.text] : [],
+          );
+          expect(drawn).toEqual(inside.map(({ printed }) => words.dimension(printed)));
+          figures += drawn.length;
+          const ticks = marks.flatMap((mark) =>
+            mark.kind === "line" && mark.depicts === "dimension tick"
+              ? [((mark.points[0][k] + mark.points[1][k]) / 2) * (axis === "x" ? 1 : -1)]
+              : [],
+          );
+          for (const { exact } of inside)
+            expect(
+              Math.min(...ticks.map((at) => Math.abs(at - (exact - window.from[k]) * perMetre))),
+            ).toBeLessThan(1e-6);
+        }
+        const [w, h] = [2.29 * perMetre, 2.3 * perMetre];
+        for (const mark of marks) {
+          if (mark.kind !== "line" || !/island|cabinet|wall|joist/.test(mark.depicts)) continue;
+          for (const [x, y] of mark.points)
+            expect(x >= -1e-6 && x <= w + 1e-6 && -y >= -1e-6 && -y <= h + 1e-6).toBe(true);
+        }
+      }),
+      { numRuns: 30 },
+    );
+    console.log(`${figures} figures in details, each from the datum`);
+    expect(figures).toBeGreaterThan(30);
+  });
+
+  it("adds a detail where the plan of a large room is too small to be read at the island", () => {
+    const titles = (room: { length: number; width: number }) =>
+      setOutSheets(handoverOf(kitchen({ room: { ...room, ceilingHeight: 2.7 } }))).sheets.flatMap(
+        ({ marks }) =>
+          marks.flatMap((mark) => (mark.depicts === "view title" && mark.kind === "text" ? [mark.text] : [])),
+      );
+    expect(titles({ length: 5.4, width: 4.2 })).toEqual([]);
+    expect(titles({ length: 11, width: 7 })).toEqual([
+      expect.stringMatching(/^Island, 1:\d+; strings from the same datum$/),
+    ]);
+  });
+});
