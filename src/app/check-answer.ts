@@ -88,6 +88,7 @@ export interface ZoneAnswer {
 /** @typeParam C how a clash is given: as facts, or with its remedy in words */
 export interface CheckAnswer<C = Clash> {
   readonly name: string;
+  readonly letter: string;
   readonly luminaires: readonly {
     readonly layer: string;
     readonly luminaire: string;
@@ -122,6 +123,7 @@ export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAn
   const { scene, assessment, clashes, bodyShadows, findings } = judged;
   return {
     name: assessment.name,
+    letter: scene.letter,
     luminaires: scene.layers.flatMap((layer) =>
       layer.luminaires.map((placed) => luminaire(scene, layer.name, placed)),
     ),

@@ -10,6 +10,7 @@ import { LastKitchen, namesShades, resolveStudyWith } from "../scene/resolve-wit
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { StudyContext } from "../scene/study-context.ts";
+import { arrangementLetters } from "../study/arrangement-letters.ts";
 import { type ArrangementDocument, checkStudy, type StudyDocument } from "../study/study.ts";
 import { Engines } from "./engines.ts";
 import type { RoomLights } from "./room-light-cache.ts";
@@ -157,7 +158,11 @@ function rememberShades(build: typeof buildShadeLuminaire): typeof buildShadeLum
 function onlyArrangement(document: unknown, arrangement: number): unknown {
   const { arrangements, luminaires } = (document ?? {}) as { arrangements?: unknown; luminaires?: unknown };
   if (!Array.isArray(arrangements)) return document;
-  const only = { ...(document as object), arrangements: arrangements.slice(arrangement, arrangement + 1) };
+  const letter = arrangementLetters(arrangements)[arrangement];
+  const chosen = arrangements
+    .slice(arrangement, arrangement + 1)
+    .map((each) => (typeof each === "object" && each !== null ? { letter, ...each } : each));
+  const only = { ...(document as object), arrangements: chosen };
   const layers: unknown = arrangements[arrangement]?.layers;
   if (!Array.isArray(layers) || typeof luminaires !== "object" || luminaires === null) return only;
   const hung = new Set(layers.map((layer) => layer?.luminaire));

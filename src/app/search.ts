@@ -6,6 +6,7 @@ import { type SearchResult, searchArrangements } from "../design/search/search.t
 import { type SearchSpace, usualSpace } from "../design/search/search-space.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
+import { newLetter } from "../study/arrangement-letters.ts";
 import type { StudyDocument } from "../study/study.ts";
 import { studyCheck } from "./full-check.ts";
 import type { OpenStudy } from "./open-document.ts";
@@ -149,17 +150,21 @@ function steps(from: number, to: number, step: number): number[] {
   return Array.from({ length: count + 1 }, (_, k) => from + k * step);
 }
 
-/** The study with arrangements added, each under a name of its own. */
+/** The study with arrangements added, each under a name and a letter of its own. */
 export function withArrangements(
   document: StudyDocument,
   proposals: readonly StudyDocument["arrangements"][number][],
 ): StudyDocument {
   const names = new Set(document.arrangements.map(({ name }) => name));
+  const all = [...document.arrangements];
   const added = proposals.map((proposal) => {
     let name = proposal.name;
     for (let n = 2; names.has(name); n++) name = `${proposal.name} (${n})`;
     names.add(name);
-    return { ...proposal, name };
+    const letter = newLetter(all);
+    const made = { ...proposal, name, letter };
+    all.push(made);
+    return made;
   });
   return { ...document, arrangements: [...document.arrangements, ...added] };
 }

@@ -3,6 +3,7 @@
 import { compareShadeVariants, type ShadeVariantResult } from "../design/shade-variants.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { isShadeLamp } from "../luminaire/shade/shade-document.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
 import { arrangementIndex } from "./shortlist.ts";
@@ -25,7 +26,7 @@ export async function compareShades(
   if (!place.ok) return place;
   const { scene, layer, luminaire } = place.value;
   const { lamp, shade } = document.luminaires?.[luminaire] ?? {};
-  if (lamp === undefined || shade === undefined) return success({ ...place.value, variants: [] });
+  if (!isShadeLamp(lamp) || shade === undefined) return success({ ...place.value, variants: [] });
   const engine = await engines.get();
   const variants = compareShadeVariants(scene, {
     layer,
@@ -50,7 +51,7 @@ function placeOf(
     const layer = scene.layers.findIndex(({ luminaires: hung }) =>
       hung.some(({ luminaire: { name } }) => {
         const { lamp, shade } = document.luminaires?.[name] ?? {};
-        const revolved = lamp !== undefined && shade !== undefined && shade.profile !== "linear";
+        const revolved = isShadeLamp(lamp) && shade !== undefined && shade.profile !== "linear";
         return revolved && (luminaire === undefined || name === luminaire);
       }),
     );

@@ -56,6 +56,8 @@ export interface LuminaireDescription {
   readonly suspension?: "rod" | "cord" | "chain" | "cable";
   readonly finish?: string;
   readonly colour?: string;
+  /** Text: the lamp to order; else that of a shade. */
+  readonly lamp?: string | object;
   readonly maker?: string;
   readonly order?: string;
   readonly base?: string;
@@ -175,10 +177,20 @@ export function furnishLuminaire(
   const body = description.body === undefined ? undefined : bodyOf(description.body, opening, path);
   if (body !== undefined && !body.ok) return body;
   const { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour } = description;
-  const { maker, order, base, driver, dimming, price, suspensions, feed } = description;
+  const { maker, order, lamp, base, driver, dimming, price, suspensions, feed } = description;
   const said = {
     ...{ watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour },
-    ...{ maker, order, base, driver, dimming, price, suspensions, feed },
+    ...{
+      maker,
+      order,
+      lamp: typeof lamp === "string" ? lamp : undefined,
+      base,
+      driver,
+      dimming,
+      price,
+      suspensions,
+      feed,
+    },
   };
   const bodied = { ...bare, ...defined({ body: body?.value.body, ...said }) };
   const luminaire: Luminaire = glowsOtherwise(bodied, description)

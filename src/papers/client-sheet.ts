@@ -13,7 +13,7 @@ import { moved } from "../drawing/paper/paper.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { asSentence } from "../words/sentence.ts";
 import { darkestPlace, patchyRemark, verdictMark } from "../words/text.ts";
-import { type Handover, type HandoverOption, handoverWords, optionLetter } from "./handover.ts";
+import { type Handover, type HandoverOption, handoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { type Page, page, pageField } from "./page.ts";
 
@@ -37,7 +37,7 @@ export function clientSheets(handover: Handover): Page[] {
     units: handover.illuminance === "lx" ? "light in lux" : "light in foot-candles",
   };
   const summary = handover.options
-    .map((option, k) => `${optionLetter(k)}: ${sentences(handover, option).join(" ")}`)
+    .map((option) => `${option.scene.letter}: ${sentences(handover, option).join(" ")}`)
     .join(" ");
   return flow(blocks, () => field).map((marks) =>
     page(handover, sheet, head, { name: "client", marks, summary }),
@@ -67,7 +67,7 @@ function optionBlocks(handover: Handover, option: HandoverOption, index: number,
   const height = Math.max(plan.height, flowHeight(words, right)) + 6;
   return [
     heading(
-      `${handover.options.length > 1 ? `${optionLetter(index)}  ` : ""}${printable(scene.name, 60)}${chosen}`,
+      `${handover.options.length > 1 ? `${scene.letter}  ` : ""}${printable(scene.name, 60)}${chosen}`,
       12,
     ),
     {
@@ -174,14 +174,14 @@ function differences(handover: Handover): Block[] {
     ];
   });
   return [
-    heading(`Compared with ${optionLetter(chosen)}, as an eye would see it`, 11),
+    heading(`Compared with ${options[chosen].scene.letter}, as an eye would see it`, 11),
     {
       kind: "table",
       size: 8,
       columns: [
         { title: "place", share: 1 },
-        ...options.map((option, i) => ({
-          title: `${optionLetter(i)}  ${printable(option.scene.name, 24)}`,
+        ...options.map((option) => ({
+          title: `${option.scene.letter}  ${printable(option.scene.name, 24)}`,
           share: 1.6,
         })),
       ],

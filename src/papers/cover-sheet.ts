@@ -5,7 +5,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";
 import { verdictWords } from "../words/text.ts";
-import { chosenOption, type Handover, handoverWords, optionLetter, program } from "./handover.ts";
+import { chosenOption, type Handover, handoverWords, program } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { setOutHolds } from "./set-out/holds.ts";
 
@@ -104,7 +104,7 @@ function projectBlocks({ project, head = {} }: Handover): Block[] {
 function buildBlocks(handover: Handover, setOut: SetOut): Block[] {
   const { scene, assessment, clashes } = chosenOption(handover);
   const held = setOutHolds(handover, setOut, handoverWords(handover)).length;
-  const letter = handover.options.length > 1 ? `${optionLetter(handover.chosen)}  ` : "";
+  const letter = handover.options.length > 1 ? `${chosenOption(handover).scene.letter}  ` : "";
   return [
     paragraph(`To be built: ${letter}${printable(scene.name, 60)}. ${verdictWords(assessment, clashes)}.`, {
       size: 9.5,

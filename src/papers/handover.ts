@@ -126,11 +126,6 @@ export function program({ version }: Pick<Handover, "version">): string {
   return version === undefined ? "Candlespan" : `Candlespan ${printable(version, 20)}`;
 }
 
-/** Letters of options on paper: A, B, C … */
-export function optionLetter(index: number): string {
-  return String.fromCharCode(65 + (index % 26)) + (index < 26 ? "" : `${Math.floor(index / 26)}`);
-}
-
 /** An option with its light and what was found beside the verdict, already in words. */
 export function handoverOption(
   judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours" | "clashes">,

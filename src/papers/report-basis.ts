@@ -11,7 +11,7 @@ import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
-import { chosenOption, type Handover, type HandoverWords, optionLetter, program } from "./handover.ts";
+import { chosenOption, type Handover, type HandoverWords, program } from "./handover.ts";
 import { SIZE, table } from "./report-style.ts";
 
 export function inputs(handover: Handover, words: HandoverWords): Block[] {
@@ -71,9 +71,9 @@ export function inputs(handover: Handover, words: HandoverWords): Block[] {
         { title: "level", share: 0.6, align: "end" },
         { title: "places: x, y, height of the photometric centre", share: 5 },
       ],
-      handover.options.flatMap(({ scene: each }, i) =>
+      handover.options.flatMap(({ scene: each }) =>
         each.layers.map((layer) => [
-          optionLetter(i),
+          each.letter,
           printable(layer.name, 30),
           [...new Set(layer.luminaires.map(({ luminaire }) => printable(luminaire.name, 30)))].join(", "),
           `${layer.luminaires.length}`,

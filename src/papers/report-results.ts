@@ -11,13 +11,7 @@ import { moved } from "../drawing/paper/paper.ts";
 import { clashWords } from "../words/clash-words.ts";
 import { asSentence } from "../words/sentence.ts";
 import { VERDICT_MARK, verdictMark, verdictWords, zoneSentence } from "../words/text.ts";
-import {
-  chosenOption,
-  type Handover,
-  type HandoverOption,
-  type HandoverWords,
-  optionLetter,
-} from "./handover.ts";
+import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { SIZE, TABLE, table } from "./report-style.ts";
 
@@ -51,7 +45,7 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
             handover.options.map(({ scene: each, assessment: light, clashes: found }, i) => {
               const top = light.planes[topPlane(each)]?.statistics;
               return [
-                `${optionLetter(i)}  ${printable(each.name, 40)}${i === handover.chosen ? " (chosen)" : ""}`,
+                `${each.letter}  ${printable(each.name, 40)}${i === handover.chosen ? " (chosen)" : ""}`,
                 verdictWords(light, found),
                 top === undefined ? "–" : words.figure(top.average),
                 top === undefined ? "–" : words.figure(top.minimum),
@@ -123,7 +117,7 @@ export function results(
   const key = lightKey(handover, width);
   return [
     ...(index === 0 ? [heading("3  What was found", 12)] : []),
-    heading(`${optionLetter(index)}  ${printable(scene.name, 60)}: ${verdictWords(assessment, clashes)}`, 10),
+    heading(`${scene.letter}  ${printable(scene.name, 60)}: ${verdictWords(assessment, clashes)}`, 10),
     { kind: "figure", height: plan.height + 4, draw: (x, y) => moved(plan.marks, [x, y]) },
     ...(index === 0
       ? [

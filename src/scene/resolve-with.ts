@@ -8,7 +8,9 @@ import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { Ledger } from "../diagnostics/resolve-log.ts";
 import { type BuiltLuminaire, buildLuminaire, furnishLuminaire } from "../luminaire/build-luminaire.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { isShadeLamp } from "../luminaire/shade/shade-document.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
+import { arrangementLetters } from "../study/arrangement-letters.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 import { layerOf } from "./arrangement.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "./calculation-options.ts";
@@ -36,7 +38,7 @@ const MOST_IN_STUDY = 5000;
 /** Whether resolving needs the tracing of shades. */
 export function namesShades(study: StudyDocument): boolean {
   return Object.values(study.luminaires ?? {}).some(
-    ({ lamp, shade }) => lamp !== undefined && shade !== undefined,
+    ({ lamp, shade }) => isShadeLamp(lamp) && shade !== undefined,
   );
 }
 
@@ -53,9 +55,12 @@ export function resolveStudyWith(
   const targets = targetsOf(study.targets, context.publishedTargets, kitchen.zones, ledger);
   const maintenance = maintenanceOf(study, ledger);
   const names = new Set<string>();
+  const letters = arrangementLetters(study.arrangements);
   if (tooMany(study, ledger)) return failure(...ledger.errors);
   const scenes = study.arrangements.map((arrangement, i): Scene => {
     const path = `/arrangements/${i}`;
+    if (letters.indexOf(letters[i]) < i)
+      ledger.error("arrangement-letter", `${path}/letter`, `Two arrangements bear the letter ${letters[i]}.`);
     if (names.has(arrangement.name))
       ledger.error("arrangement-name", `${path}/name`, `Two arrangements are named "${arrangement.name}".`);
     names.add(arrangement.name);
@@ -73,6 +78,7 @@ export function resolveStudyWith(
     checkTrapped(layers, kitchen.solids, room, pathOf, ledger);
     return {
       name: arrangement.name,
+      letter: letters[i],
       room,
       ...(island === undefined ? {} : { island }),
       zones: zones.map(({ path: _, ownHeight: __, ...zone }) => zone),
@@ -221,7 +227,7 @@ function luminairesOf(
   for (const [name, document] of Object.entries(study.luminaires ?? {})) {
     const path = pathTo("/luminaires", name);
     const { photometry, beam, lamp, shade } = document;
-    const traced = lamp !== undefined || shade !== undefined;
+    const traced = isShadeLamp(lamp) || shade !== undefined;
     const lights = [photometry, beam, traced ? true : undefined].filter(
       (light) => light !== undefined,
     ).length;
@@ -231,8 +237,8 @@ function luminairesOf(
       ledger.error("luminaire-light", path, message, `one of ${expected}`);
       continue;
     }
-    if (lamp !== undefined || shade !== undefined) {
-      if (lamp === undefined || shade === undefined) {
+    if (traced) {
+      if (!isShadeLamp(lamp) || shade === undefined) {
         ledger.error("luminaire-light", path, "Lamp and shade belong together.", '"lamp" with "shade"');
         continue;
       }

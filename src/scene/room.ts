@@ -9,7 +9,7 @@ import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/p
 import type { Vec2 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
-import type { RoomShape } from "./scene.ts";
+import type { RoomDoor, RoomShape } from "./scene.ts";
 
 export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
   const { length, width, ceilingHeight, joists, keepOuts = [] } = document;
@@ -25,6 +25,7 @@ export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
         : ledger.fill(document.ceiling?.towards, "/room/ceiling/towards", 0, "not given; along +x"),
     ),
     ...(joists === undefined ? {} : { joists }),
+    ...(document.doors === undefined ? {} : { doors: doorsOf(document, ledger) }),
     keepOuts: keepOuts.flatMap(({ name, from, size, polygon }, i) => {
       const path = `/room/keepOuts/${i}`;
       const outline = regionOutline({ from, size, polygon }, path, ledger);
@@ -34,6 +35,23 @@ export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
   if (ceilingHeight < 1.5)
     ledger.warn("room-low", "/room/ceilingHeight", "The ceiling is lower than a person stands.");
   return room;
+}
+
+function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): readonly RoomDoor[] {
+  return doors.map((door, i) => {
+    const path = `/room/doors/${i}`;
+    const wall = door.wall as RoomDoor["wall"];
+    const along = wall % 2 === 0 ? length : width;
+    if (door.from + door.width > along + 1e-6)
+      ledger.error("door-outside", path, "The door does not fit in its wall.", `a wall of ${along} m`);
+    return {
+      name: door.name ?? `door ${i + 1}`,
+      wall,
+      from: door.from,
+      width: door.width,
+      swing: ledger.fill(door.swing, `${path}/swing`, "in-left", "not given"),
+    };
+  });
 }
 
 /** Height of the ceiling (m) over a point of the plan. */

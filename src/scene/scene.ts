@@ -61,6 +61,7 @@ export interface RoomShape {
   /** Parts of the ceiling's plan where no box may go (m). */
   readonly keepOuts?: readonly { readonly name: string; readonly outline: readonly Vec2[] }[];
   readonly openings?: readonly RoomOpening[];
+  readonly doors?: readonly RoomDoor[];
 }
 
 /** A window or door; `from` runs counter-clockwise from the wall's first corner (m). */
@@ -71,6 +72,15 @@ export interface RoomOpening {
   readonly length: number;
   readonly sill: number;
   readonly height: number;
+}
+
+/** A door's leaf; `from` as of an opening (m). `swing`: hinges as seen from inside the room, opening into it or out of it. */
+export interface RoomDoor {
+  readonly name: string;
+  readonly wall: 0 | 1 | 2 | 3;
+  readonly from: number;
+  readonly width: number;
+  readonly swing: "in-left" | "in-right" | "out-left" | "out-right" | "none";
 }
 
 /** An upright solid: a cabinet, a hood; plan outline counter-clockwise in the room (m). */
@@ -140,6 +150,8 @@ export interface Person {
 
 export interface Scene {
   readonly name: string;
+  /** Of its arrangement in the study: A, B …; the same on screen, on paper and in JSON. */
+  readonly letter: string;
   readonly room: RoomShape;
   readonly island?: Island;
   readonly zones: readonly Zone[];

@@ -3,7 +3,7 @@
 import type { Outcome } from "../diagnostics/issue.ts";
 import { success } from "../diagnostics/issue.ts";
 import { readJson } from "../diagnostics/json-text.ts";
-import type { LampDocument, ShadeDocument } from "../luminaire/shade/shade-document.ts";
+import { isShadeLamp, type LampDocument, type ShadeDocument } from "../luminaire/shade/shade-document.ts";
 import { checkStudy } from "./study.ts";
 import type { StudyDocument } from "./study-schema.ts";
 import { readStudy } from "./study-text.ts";
@@ -26,7 +26,7 @@ export function readShades(text: string, file: string, name: string): Outcome<re
   if (!study.ok) return study;
   return success(
     Object.entries(study.value.luminaires ?? {}).flatMap(([key, { lamp, shade }]) =>
-      lamp === undefined || shade === undefined
+      !isShadeLamp(lamp) || shade === undefined
         ? []
         : [{ name: key, lamp, shade, path: alone ? "" : `/luminaires/${key}` }],
     ),

@@ -65,7 +65,7 @@ function measure(
       }
       return value;
     }),
-    v.metadata({ kind, ...range }),
+    v.metadata({ kind, unit: unit.trim(), ...range }),
   );
 }
 
@@ -143,6 +143,20 @@ export const oneOf = <const T extends readonly string[]>(words: T) =>
 export const point2 = v.strictTuple([coordinate, coordinate], tupleMessage("[x, y]"));
 export const point3 = v.strictTuple([coordinate, coordinate, coordinate], tupleMessage("[x, y, z]"));
 export const size2 = v.strictTuple([positiveLength, positiveLength], tupleMessage("[along x, along y]"));
+
+/** One of two kinds of value, told apart by `first`, so that a fault is one of the kind that was meant. */
+export const either = <
+  const A extends v.GenericSchema<unknown, unknown>,
+  const B extends v.GenericSchema<unknown, unknown>,
+>(
+  first: (input: unknown) => boolean,
+  a: A,
+  b: B,
+) =>
+  v.pipe(
+    v.lazy((input): A | B => (first(input) ? a : b)),
+    v.metadata({ kind: "either", options: [a, b] }),
+  );
 
 /** A simple polygon. More corners than this no plan needs, and dividing them grows with their cube. */
 export const polygon = list(point2, 3, 120, "corners");

@@ -1,13 +1,18 @@
 /**
- * The JSON Schema of a study, drawn from the validator itself, so that the two cannot disagree.
+ * The JSON Schema of a study: kinds, units and ranges from the validator itself, so that the two cannot disagree; meaning, frame, default
+ * and example from the descriptions beside it.
  *
- * Dialect 2020-12. Lengths and illuminances may be numbers or texts with a unit; the schema says so much and
- * leaves reading the text to the reader.
+ * Dialect 2020-12; `unit` and `frame` are annotations. Lengths and illuminances may be numbers or texts with a unit; the schema says so
+ * much and leaves reading the text to the reader.
  */
 
+import type { Key } from "./keys/key.ts";
+import { STUDY_KEYS } from "./keys/study-keys.ts";
 import { studySchema } from "./study-schema.ts";
 
 export type JsonSchema = { readonly [key: string]: unknown };
+
+type Described = Readonly<Record<string, Key & { readonly keys?: Described }>>;
 
 /** As much of a valibot schema as is looked at. */
 interface Node {
@@ -24,27 +29,27 @@ interface Node {
   readonly pipe?: readonly Node[];
 }
 
-const WITH_UNIT = {
-  length: "A length: a number of metres, or a text with its unit.",
-  illuminance: "An illuminance: a number of lux, or a text with its unit.",
-} as const;
-
 /** The schema of a whole study. */
 export function studyJsonSchema(): JsonSchema {
   return {
     $schema: "https://json-schema.org/draft/2020-12/schema",
     title: "Candlespan study",
-    ...schemaOf(studySchema as unknown as Node),
+    description:
+      "A number is metres, degrees or lux; a text carries its unit. Paths are told from the study's folder.",
+    ...schemaOf(studySchema as unknown as Node, STUDY_KEYS as unknown as Described),
   };
 }
 
-function schemaOf(node: Node): JsonSchema {
+/** @param keys what is said of the keys of the object that the node is, or that its entries are */
+function schemaOf(node: Node, keys: Described | undefined): JsonSchema {
   const said = metadataOf(node);
   switch (node.type) {
     case "strict_object": {
       const entries = Object.entries(node.entries ?? {});
       const required = entries.filter(([, entry]) => entry.type !== "optional").map(([key]) => key);
-      const properties = Object.fromEntries(entries.map(([key, entry]) => [key, schemaOf(entry)]));
+      const properties = Object.fromEntries(
+        entries.map(([key, entry]) => [key, keySchema(entry, keys?.[key])]),
+      );
       return {
         type: "object",
         properties,
@@ -53,15 +58,19 @@ function schemaOf(node: Node): JsonSchema {
       };
     }
     case "optional":
-      return schemaOf(node.wrapped as Node);
+      return schemaOf(node.wrapped as Node, keys);
     case "nullable":
-      return { anyOf: [schemaOf(node.wrapped as Node), { type: "null" }] };
+      return { anyOf: [schemaOf(node.wrapped as Node, keys), { type: "null" }] };
     case "record":
-      return { type: "object", additionalProperties: schemaOf(node.value as Node) };
+      return { type: "object", additionalProperties: schemaOf(node.value as Node, keys) };
     case "array":
-      return { type: "array", items: schemaOf(node.item as Node), ...sizes(said, "minItems", "maxItems") };
+      return {
+        type: "array",
+        items: schemaOf(node.item as Node, keys),
+        ...sizes(said, "minItems", "maxItems"),
+      };
     case "strict_tuple": {
-      const items = (node.items ?? []).map(schemaOf);
+      const items = (node.items ?? []).map((item) => schemaOf(item, keys));
       return { type: "array", prefixItems: items, minItems: items.length, maxItems: items.length };
     }
     case "picklist":
@@ -72,24 +81,59 @@ function schemaOf(node: Node): JsonSchema {
       return { type: "boolean" };
     case "string": {
       const longest = node.pipe?.find((action) => action.type === "max_length")?.requirement;
+      const pattern = node.pipe?.find((action) => action.type === "regex")?.requirement as RegExp | undefined;
       return said?.kind === "name"
         ? { type: "string", minLength: 1, maxLength: 200 }
-        : { type: "string", ...(longest === undefined ? {} : { maxLength: longest }) };
+        : {
+            type: "string",
+            ...(longest === undefined ? {} : { maxLength: longest }),
+            ...(pattern === undefined ? {} : { pattern: pattern.source }),
+          };
     }
     case "number":
       return { type: "integer", ...sizes(said, "minimum", "maximum") };
     case "union":
-      return { anyOf: (node.options as readonly Node[]).map(schemaOf) };
+      return { anyOf: (node.options as readonly Node[]).map((option) => schemaOf(option, keys)) };
     case "lazy":
-      return { anyOf: ((said?.options ?? []) as readonly Node[]).map(schemaOf) };
+      return { anyOf: ((said?.options ?? []) as readonly Node[]).map((option) => schemaOf(option, keys)) };
     case "custom":
       // an object: what comes after the check that it is no list
-      return schemaOf(node.pipe?.[1] as Node);
+      return schemaOf(node.pipe?.[1] as Node, keys);
     case "unknown":
       return measure(said);
     default:
       throw new Error(`No JSON Schema is known for "${node.type}".`);
   }
+}
+
+/** A key with what is said of it. */
+function keySchema(node: Node, key: Described[string] | undefined): JsonSchema {
+  const schema = schemaOf(node, key?.keys);
+  if (key === undefined) return schema;
+  const { meaning, without, frame, example } = key;
+  const unit = unitOf(node);
+  return {
+    description: without === undefined ? meaning : `${meaning} Left out: ${without}.`,
+    ...(unit === undefined ? {} : { unit }),
+    ...(frame === undefined ? {} : { frame }),
+    ...("default" in key ? { default: key.default } : {}),
+    examples: [example],
+    ...schema,
+  };
+}
+
+/** The unit of a quantity, or of all the quantities of a list. */
+function unitOf(node: Node): string | undefined {
+  const said = metadataOf(node);
+  if (typeof said?.unit === "string") return said.unit === "" ? undefined : said.unit;
+  const inner = [
+    node.wrapped,
+    node.item,
+    ...(node.items ?? []),
+    ...((said?.options ?? []) as readonly Node[]),
+  ];
+  const units = new Set(inner.flatMap((each) => (each === undefined ? [] : (unitOf(each) ?? []))));
+  return units.size === 1 ? [...units][0] : undefined;
 }
 
 function metadataOf(node: Node): Readonly<Record<string, unknown>> | undefined {
@@ -102,9 +146,8 @@ function measure(said: Readonly<Record<string, unknown>> | undefined): JsonSchem
     ...sizes(said, "minimum", "maximum"),
   };
   const number = { type: "number", ...range };
-  const kind = said?.kind;
-  if (kind !== "length" && kind !== "illuminance") return number;
-  return { description: WITH_UNIT[kind], anyOf: [number, { type: "string", maxLength: 60 }] };
+  const withUnit = said?.kind === "length" || said?.kind === "illuminance";
+  return withUnit ? { anyOf: [number, { type: "string", maxLength: 60 }] } : number;
 }
 
 function sizes(

@@ -1,6 +1,7 @@
 /** The JSON Schema and the documented example are held to the validator. */
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
 import { resolveStudy } from "../../src/scene/resolve.ts";
@@ -11,50 +12,8 @@ import { CONTEXT } from "../support/studies.ts";
 
 const file = (name: string) => readFileSync(new URL(`../../fixtures-data/${name}`, import.meta.url), "utf8");
 
-/** The few words of JSON Schema that ours uses, judged plainly. */
-function allows(schema: JsonSchema, value: unknown): boolean {
-  const s = schema as Record<string, never>;
-  if ("anyOf" in s) return (s.anyOf as JsonSchema[]).some((option) => allows(option, value));
-  if ("enum" in s) return (s.enum as unknown[]).includes(value);
-  if ("const" in s) return s.const === value;
-  switch (s.type as string) {
-    case "number":
-    case "integer":
-      return (
-        typeof value === "number" &&
-        ((s.type as string) === "number" || Number.isInteger(value)) &&
-        value >= ((s.minimum as number | undefined) ?? -Infinity) &&
-        value > ((s.exclusiveMinimum as number | undefined) ?? -Infinity) &&
-        value <= ((s.maximum as number | undefined) ?? Infinity)
-      );
-    case "string":
-      return (
-        typeof value === "string" &&
-        value.length >= ((s.minLength as number | undefined) ?? 0) &&
-        value.length <= ((s.maxLength as number | undefined) ?? Infinity)
-      );
-    case "boolean":
-      return typeof value === "boolean";
-    case "null":
-      return value === null;
-    case "array": {
-      if (!Array.isArray(value)) return false;
-      if (value.length < ((s.minItems as number | undefined) ?? 0)) return false;
-      if (value.length > ((s.maxItems as number | undefined) ?? Infinity)) return false;
-      const prefix = s.prefixItems as JsonSchema[] | undefined;
-      return value.every((item, i) => allows(prefix?.[i] ?? (s.items as JsonSchema), item));
-    }
-    default: {
-      if (typeof value !== "object" || value === null || Array.isArray(value)) return false;
-      const properties = (s.properties ?? {}) as Record<string, JsonSchema>;
-      if (((s.required as string[] | undefined) ?? []).some((key) => !(key in value))) return false;
-      return Object.entries(value).every(([key, entry]) => {
-        const own = properties[key] ?? s.additionalProperties;
-        return typeof own === "object" && allows(own, entry);
-      });
-    }
-  }
-}
+const ajv = new Ajv2020({ strict: true, allowUnionTypes: true });
+ajv.addVocabulary(["unit", "frame"]);
 
 /** The example's photometric files, on disk beside it or inside it. */
 function photometryOf(luminaire: string) {
@@ -64,18 +23,120 @@ function photometryOf(luminaire: string) {
   return readPhotometry(new TextEncoder().encode(text), { file: path });
 }
 
+/** Every key with its path and its schema; a number stands for each entry of a list or a table. */
+function keysOf(schema: JsonSchema, path = ""): { path: string; schema: JsonSchema; required: boolean }[] {
+  const s = schema as Record<string, never>;
+  const required = new Set((s.required ?? []) as string[]);
+  const own = Object.entries((s.properties ?? {}) as Record<string, JsonSchema>).flatMap(([key, inner]) => [
+    { path: `${path}/${key}`, schema: inner, required: required.has(key) },
+    ...keysOf(inner, `${path}/${key}`),
+  ]);
+  const entries = [s.items, s.additionalProperties].filter((each) => typeof each === "object");
+  return [
+    ...own,
+    ...entries.flatMap((each) => keysOf(each as JsonSchema, `${path}/0`)),
+    ...((s.anyOf ?? []) as JsonSchema[]).flatMap((each) => keysOf(each, path)),
+  ];
+}
+
+function checked(study: unknown) {
+  const outcome = checkStudy(study);
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
+  return outcome.value;
+}
+
 describe("the JSON Schema of a study", () => {
   const schema = studyJsonSchema();
+  const allows = ajv.compile(schema);
+  const keys = keysOf(schema);
 
   it("is the one shipped (vitest -u writes it anew)", async () => {
     const shipped = new URL("../../fixtures-data/study.schema.json", import.meta.url);
     await expect(`${JSON.stringify(schema, null, 1)}\n`).toMatchFileSnapshot(fileURLToPath(shipped));
   });
 
+  it("says of every key what it means, its unit, its default and an example", () => {
+    expect(keys.length).toBeGreaterThan(190);
+    const lacking = keys.filter(({ schema: { description, examples } }) => {
+      const written = typeof description === "string" && /^[A-Z\u0060].*\.$/s.test(description);
+      return !written || !Array.isArray(examples) || examples.length === 0;
+    });
+    expect(lacking.map(({ path }) => path)).toEqual([]);
+    const leftOut = ({ description, ...rest }: JsonSchema) =>
+      "default" in rest || / Left out: .+\.$/.test(String(description));
+    expect(keys.filter(({ schema: s, required }) => leftOut(s) === required).map(({ path }) => path)).toEqual(
+      [],
+    );
+    const isLength = (s: JsonSchema) => (s.anyOf as JsonSchema[] | undefined)?.[1].maxLength === 60;
+    const bare = keys.filter(({ schema: s }) => isLength(s) && s.unit === undefined);
+    expect(bare.map(({ path }) => path)).toEqual([]);
+    expect(keys.filter(({ schema: { unit } }) => unit === "m").length).toBeGreaterThan(60);
+  });
+
+  it("allows each example, and each default, where it stands", () => {
+    const refused = keys.filter(({ schema: s }) => {
+      const { examples, ...alone } = s as JsonSchema & { examples: unknown[] };
+      const judge = ajv.compile(alone);
+      return ![...examples, ...("default" in s ? [s.default] : [])].every((value) => judge(value));
+    });
+    expect(refused.map(({ path, schema: s }) => [path, s.examples])).toEqual([]);
+  });
+
+  it("states the defaults that resolving fills in", () => {
+    const study = {
+      format: "candlespan-study",
+      version: 1,
+      room: {
+        length: 5,
+        width: 4,
+        ceilingHeight: 2.6,
+        ceiling: { slope: 3 },
+        openings: [{ wall: 0, from: 1, length: 1, height: 1 }],
+        doors: [{ wall: 1, from: 0.2, width: 0.9 }],
+      },
+      island: { length: 2.4, width: 1, seats: {} },
+      bodies: [
+        {
+          name: "cabinet",
+          box: [
+            [0, 0, 0],
+            [0.6, 0.6, 2],
+          ],
+        },
+      ],
+      people: [{ name: "cook", at: [2.5, 1.2] }],
+      luminaires: {
+        dome: { beam: { flux: 800, angle: 60 }, body: { profile: "dome", diameter: 0.3 } },
+        cone: { lamp: { flux: 800 }, shade: { profile: "cone", diameter: 0.3 } },
+      },
+      maintenance: { lampFlux: 0.9 },
+      arrangements: [
+        {
+          name: "a",
+          layers: [
+            { name: "p", luminaire: "dome", row: { count: 2 } },
+            { name: "c", luminaire: "cone", row: { count: 1 } },
+          ],
+        },
+      ],
+    };
+    const resolved = resolveStudy(checked(study), { ...CONTEXT, photometry: new Map() });
+    if (!resolved.ok) throw new Error(JSON.stringify(resolved.issues));
+    const described = new Map(keys.map(({ path, schema: s }) => [path, s]));
+    const compared = resolved.value.defaults.flatMap(({ path, value }) => {
+      const key = described.get(
+        path.replace(/\/\d+(?=\/)/g, "/0").replace(/^\/luminaires\/\w+/, "/luminaires/0"),
+      );
+      return key !== undefined && "default" in key ? [{ path, value, said: key.default }] : [];
+    });
+    expect(compared.length).toBeGreaterThan(25);
+    expect(compared.filter(({ value, said }) => JSON.stringify(value) !== JSON.stringify(said))).toEqual([]);
+  });
+
   it("judges as the validator does, change by change", () => {
     const example = JSON.parse(file("every-key.study.json"));
     const accepted = (study: unknown) => checkStudy(study).ok;
-    expect(allows(schema, example)).toBe(true);
+    expect(allows(example)).toBe(true);
     let judged = 0;
     let refused = 0;
     const visit = (holder: Record<string, unknown>, key: string) => {
@@ -86,7 +147,7 @@ describe("the JSON Schema of a study", () => {
         if (other === undefined) delete holder[key];
         else holder[key] = other;
         const verdict = accepted(example);
-        expect([key, other, allows(schema, example)]).toEqual([key, other, verdict]);
+        expect([key, other, allows(example)]).toEqual([key, other, verdict]);
         judged++;
         if (!verdict) refused++;
       }

@@ -95,6 +95,7 @@ export function scene(
 ): Scene {
   return {
     name: "test",
+    letter: "A",
     room: { length: 6, width: 5, ceilingHeight: 2.7, slope: 0, towards: 0 },
     zones: [],
     people: [],

@@ -112,6 +112,7 @@ export function tinyScene(more: Partial<Scene> = {}): Scene {
   ];
   return {
     name: "two domes",
+    letter: "A",
     room: { length: 5, width: 4, ceilingHeight: 2.7, slope: 0, towards: 0 },
     island: {
       centre: [2.2, 2.5],

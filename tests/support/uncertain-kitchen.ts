@@ -44,6 +44,7 @@ export function randomKitchen(random: Random, of?: Evidence): Scene {
   const clearance = between(0.7, 1);
   return {
     name: "random",
+    letter: "A",
     room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, slope: 0, towards: 0 },
     zones: [],
     people: [],

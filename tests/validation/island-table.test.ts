@@ -32,6 +32,7 @@ const LAYOUTS = [
 function figures(luminaire: Luminaire, xs: readonly number[], height: number): Row {
   const scene: Scene = {
     name: "island",
+    letter: "A",
     room: { length: 6, width: 5, ceilingHeight: 2.7, slope: 0, towards: 0 },
     zones: [],
     people: [],

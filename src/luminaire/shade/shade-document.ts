@@ -20,6 +20,11 @@ export interface LampDocument {
   readonly filament?: number;
 }
 
+/** Whether a luminaire's "lamp" is that of a shade; a text is the lamp to order. */
+export function isShadeLamp<T>(lamp: T | string | undefined): lamp is T {
+  return lamp !== undefined && typeof lamp !== "string";
+}
+
 export interface SurfaceDocument {
   readonly finish?: FinishName;
   readonly reflectance?: number;
