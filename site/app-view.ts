@@ -61,6 +61,9 @@ export interface AppView {
   standPeople(stand: boolean): void;
   readonly showPeople: boolean;
   turnPeople(show: boolean): void;
+  /** Whether the room's picture stands where the drawings stand. */
+  readonly showRoom: boolean;
+  turnRoom(show: boolean): void;
   /** What is asked beside the light; undefined before the first light. */
   readonly results: SecondaryResults | undefined;
   /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */

@@ -73,6 +73,7 @@ export class StudySession extends EventTarget implements AppView {
       this.lights.loadResults(),
     ]);
     if (this.showPeople) this.results?.need("people");
+    if (this.showRoom) this.results?.need("room");
     this.#edits = edits;
     this.#hand = new DragEdit(this, () => this.#ask(false));
   }
@@ -109,6 +110,10 @@ export class StudySession extends EventTarget implements AppView {
 
   get shownLuminaire(): string | undefined {
     return this.screen.luminaire;
+  }
+
+  get showRoom(): boolean {
+    return this.screen.showRoom;
   }
 
   get withPeople(): boolean | undefined {
@@ -207,6 +212,13 @@ export class StudySession extends EventTarget implements AppView {
     this.screen.showPeople = show;
     if (show) this.results?.need("people");
     else this.results?.release("people");
+    this.redraw();
+  }
+
+  turnRoom(show: boolean): void {
+    this.screen.showRoom = show;
+    if (show) this.results?.need("room");
+    else this.results?.release("room");
     this.redraw();
   }
 

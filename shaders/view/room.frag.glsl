@@ -5,6 +5,9 @@
 // F: Fresnel reflectance of an unpolarised ray on a dielectric of index 1.5 [1]; L_mirror is the picture from the eye's
 // mirror image. [1] M. Born, E. Wolf, Principles of Optics, 1.5.2.
 //
+// Light lies on nodes and is bilinear between them, mixed here: filters of the hardware know eight bits of a weight, and an
+// isolux line drawn on their steps is ragged.
+//
 // A program for each case, as a software renderer goes through branches it does not take. Definitions, 0 or 1:
 //   SURFACE light from the atlas, else the vertex's own; LUX the scale, else luminance; LINEAR no tone curve;
 //   CUT something is cut away; SECTION what is cut open is filled; MIRRORS a polished top with its image
@@ -22,7 +25,6 @@
 #include <view/scale>
 
 uniform highp sampler2D developed;
-uniform vec2 atlasSize;
 uniform vec3 eye;
 // Points with dot(cut.xyz, p) > cut.w are not drawn.
 uniform vec4 cut;
@@ -48,6 +50,16 @@ float fresnel(float cosine) {
   return 0.5 * a * a * (1.0 + b * b);
 }
 
+#if SURFACE
+vec4 lightOn(vec2 spot) {
+  ivec2 node = ivec2(floor(spot));
+  vec2 between = spot - vec2(node);
+  vec4 low = mix(texelFetch(developed, node, 0), texelFetch(developed, node + ivec2(1, 0), 0), between.x);
+  vec4 high = mix(texelFetch(developed, node + ivec2(0, 1), 0), texelFetch(developed, node + ivec2(1, 1), 0), between.x);
+  return mix(low, high, between.y);
+}
+#endif
+
 void main() {
 #if CUT
   if (dot(cut.xyz, place) > cut.w) discard;
@@ -59,7 +71,7 @@ void main() {
   }
 #endif
 #if SURFACE
-  vec4 light = texture(developed, (lightSpot + 0.5) / atlasSize);
+  vec4 light = lightOn(lightSpot);
 #else
   vec4 light = ownLight;
 #endif

@@ -11,6 +11,7 @@ import "../../src/elements/sheet/sheet.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
+import { drawingsOrRoom, roomPart } from "./drawings-or-room.ts";
 import { stateWords } from "./state-words.ts";
 
 export interface SheetState {
@@ -21,6 +22,10 @@ export interface SheetState {
   readonly below: ((app: StudySession, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
 }
 
+/** Height of the switch over the drawings (px). */
+const SWITCH = 40;
+const ALL_DRAWINGS = "elevation plan profile legend";
+
 export function alignedSheet(desk: StudySession, state: SheetState): TemplateResult {
   const { light } = desk;
   if (light === undefined) {
@@ -28,15 +33,19 @@ export function alignedSheet(desk: StudySession, state: SheetState): TemplateRes
   }
   const study = asStudy(desk, light);
   const { people } = desk.lights;
-  const elevationApart = state.isNarrow && state.paper === undefined;
+  const isRoom = desk.showRoom && state.paper === undefined;
+  const height = state.height === undefined ? undefined : state.height - SWITCH;
+  const elevationApart = state.isNarrow && state.paper === undefined && !isRoom;
   const move = (event: CustomEvent<LuminaireMoveDetail>): void => desk.move(event.detail);
   const select = (event: CustomEvent<LuminaireSelectDetail>): void => desk.select(event.detail.selection);
   const remove = (event: CustomEvent<LuminaireRemoveDetail>): void => desk.remove(event.detail.luminaires);
   return html`
+    ${state.paper === undefined ? drawingsOrRoom(desk) : nothing}
+    <div class=${isRoom ? "sheet-area room" : "sheet-area"} .style=${isRoom && height !== undefined ? `height:${height}px` : ""}>
     <candlespan-sheet
-      .availableHeight=${state.height}
+      .availableHeight=${height}
       .perMetre=${state.paper?.perMetre}
-      .hide=${elevationApart ? "elevation" : ""}
+      .hide=${isRoom ? ALL_DRAWINGS : elevationApart ? "elevation" : ""}
       .study=${study}
       .assessment=${light.assessment}
       .display=${desk.display}
@@ -48,6 +57,8 @@ export function alignedSheet(desk: StudySession, state: SheetState): TemplateRes
       @luminaire-select=${select}
       @luminaire-remove=${remove}
     ></candlespan-sheet>
+    ${isRoom ? roomPart(desk) : nothing}
+    </div>
     ${
       elevationApart
         ? html`<candlespan-elevation

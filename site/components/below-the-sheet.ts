@@ -12,8 +12,6 @@ import type { AppView } from "../app-view.ts";
 import type { SecondaryName } from "../light/secondary-results.ts";
 import { taskPart } from "./task-part.ts";
 
-let roomPart: ((app: AppView) => TemplateResult) | undefined;
-
 /** What is unfolded; the rest is not even made, so that a moving hand waits for nothing nobody sees. */
 const open = new Set<string>();
 
@@ -36,16 +34,6 @@ function folded(
     <summary>${summary}</summary>
     ${open.has(summary) ? content() : nothing}
   </details>`;
-}
-
-/** The picture of the room and what draws it load when somebody first wants to see it. */
-function room(app: AppView): unknown {
-  if (roomPart !== undefined) return roomPart(app);
-  void import("./room-picture.ts").then(({ roomPicture }) => {
-    roomPart = roomPicture;
-    app.redraw();
-  });
-  return html`<p class="hint">Loading…</p>`;
 }
 
 function rules(app: AppView): TemplateResult {
@@ -73,7 +61,6 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
       <candlespan-figures .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-figures>
     </section>
     <section>
-      ${folded(app, "The room as it will be lit", () => room(app), "room")}
       ${folded(
         app,
         "Cut across the island",

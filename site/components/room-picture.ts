@@ -1,16 +1,13 @@
 /** The room as it will be lit: the option on screen, and another beside it if wanted. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import "../../src/elements/plan/plan.ts";
 import "../../src/preview/preview.ts";
 import { EVIDENCE } from "../../src/app.ts";
-
+import type { Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import type { ShownRoom } from "../light/room-light-state.ts";
-import type { TaskState } from "../light/worker-task.ts";
+import type { RoomTask } from "../light/room-task.ts";
 import { taskPart } from "./task-part.ts";
-
-const WAITING = "Computing the light on every surface…";
 
 let beside: number | undefined;
 /** The last picture, which stays while the next is computed: whoever walks about in it keeps their place. */
@@ -25,8 +22,64 @@ function inputsOf({ scene }: ShownRoom): string {
   return words.filter((each) => each !== "").join(", ");
 }
 
-function valueIn<T>(state: TaskState<T> | undefined): T | undefined {
-  return state?.status === "complete" ? state.value : undefined;
+function valueIn(task: RoomTask | undefined): ShownRoom | undefined {
+  return task?.state.status === "complete" ? task.state.value : undefined;
+}
+
+/** A line that says what is computed and how far it is, with the way out. */
+function progressLine(
+  words: string,
+  progress: Progress | undefined,
+  way: string,
+  out: () => void,
+): TemplateResult {
+  return html`<p class="waiting-line">
+    ${words} <progress max="1" value=${progress?.fraction ?? nothing} aria-label=${words}></progress>
+    ${progress?.stage ?? ""} <button type="button" @click=${out}>${way}</button>
+  </p>`;
+}
+
+/** How far the light on the surfaces is. */
+function stateLine(
+  app: AppView,
+  task: RoomTask | undefined,
+  isShown: boolean,
+): TemplateResult | typeof nothing {
+  const { state, refining, isStopped = false } = task ?? {};
+  if (state?.status === "error") return taskPart(task, "", () => html``);
+  if (refining !== undefined)
+    return progressLine("Sketched; the light in full", refining.progress, "Stop here", () => {
+      task?.stop();
+      app.redraw();
+    });
+  if (isStopped)
+    return html`<p class="waiting-line">Sketched. <button type="button" @click=${() => task?.goOn()}>Compute in full</button></p>`;
+  if (state?.status === "complete") return nothing;
+  const words = isShown ? "The study has changed; its light is being computed" : "The light on every surface";
+  const progress = state?.status === "pending" ? state.progress : undefined;
+  return progressLine(words, progress, "Back to the drawings", () => app.turnRoom(false));
+}
+
+function choiceOfOther(app: AppView): TemplateResult | typeof nothing {
+  const { results } = app;
+  const { arrangements } = app.study;
+  if (arrangements.length < 2) return nothing;
+  return html`<label slot="controls">Beside it
+    <select @change=${(event: Event) => {
+      const { value } = event.target as HTMLSelectElement;
+      beside = value === "" ? undefined : Number(value);
+      if (beside === undefined) results?.release("otherRoom");
+      else results?.need("otherRoom", beside);
+      app.redraw();
+    }}>
+      <option value="" ?selected=${beside === undefined}>nothing</option>
+      ${arrangements.map((each, i) =>
+        i === app.arrangement
+          ? nothing
+          : html`<option value=${i} ?selected=${i === beside}>${each.name}</option>`,
+      )}
+    </select>
+  </label>`;
 }
 
 export function roomPicture(app: AppView): TemplateResult {
@@ -34,35 +87,14 @@ export function roomPicture(app: AppView): TemplateResult {
   if (beside === app.arrangement || (beside !== undefined && arrangements[beside] === undefined))
     beside = undefined;
   const { results } = app;
-  const current = valueIn(results?.room.state);
+  const current = valueIn(results?.room);
   if (current !== undefined) last = { arrangement: app.arrangement, room: current };
   const room = current ?? (last?.arrangement === app.arrangement ? last.room : undefined);
-  const other = beside === undefined ? undefined : valueIn(results?.otherRoom.state);
-  const waiting = room === undefined ? WAITING : "The study has changed; its light is being computed.";
-  const state = current === undefined ? taskPart(results?.room, waiting, () => html``) : nothing;
-  if (room === undefined) return html`${state}`;
+  const other = beside === undefined ? undefined : valueIn(results?.otherRoom);
+  const state = html`${stateLine(app, results?.room, room !== undefined)}
+    ${beside === undefined || room === undefined ? nothing : stateLine(app, results?.otherRoom, other !== undefined)}`;
+  if (room === undefined) return state;
   return html`
-    ${
-      arrangements.length < 2
-        ? nothing
-        : html`<p class="row-of-actions"><label>Beside it
-            <select @change=${(event: Event) => {
-              const { value } = event.target as HTMLSelectElement;
-              beside = value === "" ? undefined : Number(value);
-              if (beside === undefined) results?.release("otherRoom");
-              else results?.need("otherRoom", beside);
-              app.redraw();
-            }}>
-              <option value="" ?selected=${beside === undefined}>nothing</option>
-              ${arrangements.map((each, i) =>
-                i === app.arrangement
-                  ? nothing
-                  : html`<option value=${i} ?selected=${i === beside}>${each.name}</option>`,
-              )}
-            </select>
-          </label></p>`
-    }
-    ${state} ${results?.otherRoom.state.status === "error" ? taskPart(results.otherRoom, "", () => html``) : nothing}
     <candlespan-preview
       .side=${room}
       .other=${other}
@@ -70,6 +102,7 @@ export function roomPicture(app: AppView): TemplateResult {
       ?people=${room.people}
       .date=${new Date().toISOString().slice(0, 10)}
       .inputs=${inputsOf(room)}
-    ></candlespan-preview>
+    >${choiceOfOther(app)}</candlespan-preview>
+    ${state}
   `;
 }

@@ -1,6 +1,6 @@
 /** The light on every surface of an option: sketched, then in full, shown as one. */
 
-import type { RoomAnswer, Running } from "../../src/workers/browser.ts";
+import type { Progress, RoomAnswer, Running } from "../../src/workers/browser.ts";
 import { RoomLightState, type ShownRoom } from "./room-light-state.ts";
 import { type OptionQuestion, type TaskState, WorkerTask } from "./worker-task.ts";
 
@@ -12,12 +12,20 @@ export class RoomTask extends EventTarget {
   readonly #full: WorkerTask<RoomAnswer>;
   readonly #shown = new RoomLightState();
   #question: OptionQuestion | undefined;
+  /** The question of which the sketch is enough. */
+  #stopped: OptionQuestion | undefined;
   #state: TaskState<ShownRoom> = { status: "initial" };
 
-  constructor(call: (question: OptionQuestion, quality: Quality) => Running<RoomAnswer>) {
+  constructor(
+    call: (
+      question: OptionQuestion,
+      quality: Quality,
+      progress: (progress: Progress) => void,
+    ) => Running<RoomAnswer>,
+  ) {
     super();
-    this.#sketch = new WorkerTask((question) => call(question, "sketch"));
-    this.#full = new WorkerTask((question) => call(question, "full"));
+    this.#sketch = new WorkerTask((question, progress) => call(question, "sketch", progress));
+    this.#full = new WorkerTask((question, progress) => call(question, "full", progress));
     this.#sketch.addEventListener("state", () => this.#sketched());
     this.#full.addEventListener("state", () => this.#update());
   }
@@ -26,7 +34,32 @@ export class RoomTask extends EventTarget {
     return this.#state;
   }
 
+  /** How far the light in full is behind a sketch that is shown; undefined while it is not being computed. */
+  get refining(): { readonly progress?: Progress } | undefined {
+    const { state } = this.#full;
+    return this.#state.status === "complete" && state.status === "pending" ? state : undefined;
+  }
+
+  /** Whether it was left at the sketch. */
+  get isStopped(): boolean {
+    return this.#stopped !== undefined;
+  }
+
+  /** Leaves it at the sketch. */
+  stop(): void {
+    this.#stopped = this.#question;
+    this.#full.reset();
+  }
+
+  /** Computes the light in full after all. */
+  goOn(): void {
+    this.#stopped = undefined;
+    this.#sketched();
+  }
+
   run(question: OptionQuestion): void {
+    if (question.document !== this.#stopped?.document || question.arrangement !== this.#stopped.arrangement)
+      this.#stopped = undefined;
     this.#question = question;
     this.#sketch.run(question);
   }
@@ -46,7 +79,8 @@ export class RoomTask extends EventTarget {
   }
 
   #sketched(): void {
-    if (this.#sketch.state.status === "complete" && this.#question !== undefined)
+    const { status } = this.#sketch.state;
+    if (status === "complete" && this.#question !== undefined && this.#stopped === undefined)
       this.#full.run(this.#question);
     this.#update();
   }

@@ -34,7 +34,9 @@ export class SecondaryResults extends EventTarget {
     const task = <C extends "people" | "rules" | "beside">(call: C) =>
       new WorkerTask((question) => lighting.connection.call(call, question));
     const room = () =>
-      new RoomTask((question, quality) => lighting.connection.call("room", { ...question, quality }));
+      new RoomTask((question, quality, progress) =>
+        lighting.connection.call("room", { ...question, quality }, progress),
+      );
     this.people = task("people");
     this.rules = task("rules");
     this.findings = task("beside");

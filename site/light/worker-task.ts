@@ -4,12 +4,12 @@
  */
 
 import { Cancelled, type Issue } from "../../src/app.ts";
-import type { Running } from "../../src/workers/browser.ts";
+import type { Progress, Running } from "../../src/workers/browser.ts";
 import type { Json } from "../store/pointer.ts";
 
 export type TaskState<T> =
   | { readonly status: "initial" }
-  | { readonly status: "pending" }
+  | { readonly status: "pending"; readonly progress?: Progress }
   | { readonly status: "complete"; readonly value: T }
   | { readonly status: "error"; readonly issues: readonly Issue[] };
 
@@ -21,12 +21,12 @@ export interface OptionQuestion {
 
 /** Fires `state` whenever its state is another. */
 export class WorkerTask<T> extends EventTarget {
-  readonly #call: (question: OptionQuestion) => Running<T>;
+  readonly #call: (question: OptionQuestion, progress: (progress: Progress) => void) => Running<T>;
   #question: OptionQuestion | undefined;
   #running: Running<T> | undefined;
   #state: TaskState<T> = { status: "initial" };
 
-  constructor(call: (question: OptionQuestion) => Running<T>) {
+  constructor(call: (question: OptionQuestion, progress: (progress: Progress) => void) => Running<T>) {
     super();
     this.#call = call;
   }
@@ -75,7 +75,9 @@ export class WorkerTask<T> extends EventTarget {
   }
 
   async #ask(question: OptionQuestion): Promise<void> {
-    const running = this.#call(question);
+    const running = this.#call(question, (progress) => {
+      if (this.#running === running) this.#setState({ status: "pending", progress });
+    });
     this.#running = running;
     this.#setState({ status: "pending" });
     let state: TaskState<T>;

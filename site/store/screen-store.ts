@@ -24,6 +24,8 @@ export class ScreenStore extends EventTarget {
   showPeople = false;
   /** The luminaire whose fields are open. */
   luminaire: string | undefined;
+  /** Whether the room's picture stands where the drawings stand. */
+  showRoom = false;
   refusal: Refusal | undefined;
   /** The last line said. */
   line = "";

@@ -91,16 +91,14 @@ export class CameraInput {
       PageDown: (walk) => walk.walk(0, 0, -step),
       "+": (walk) => walk.zoom(0.9),
       "-": (walk) => walk.zoom(1.1),
-      Home: () => this.#events.home(),
     };
     const move = moves[event.key];
-    if (move === undefined) {
-      if (event.key === "Enter") this.#readMiddle(event.currentTarget as Element);
-      return;
-    }
+    if (event.key === "Enter") this.#readMiddle(event.currentTarget as Element);
+    if (move === undefined && event.key !== "Home") return;
     event.preventDefault();
     event.stopPropagation();
-    this.#go(move);
+    if (move === undefined) this.#events.home();
+    else this.#go(move);
   };
 
   #readMiddle(canvas: Element): void {

@@ -68,8 +68,9 @@ export function pictureControls(
           : html`<label class="line"><input type="checkbox" .checked=${people} @change=${(event: Event) => set({ people: checked(event) })} /> people</label>`
       }
       <label class="line"><input type="checkbox" .checked=${marks} @change=${(event: Event) => set({ marks: checked(event) })} /> mark bright luminaires</label>
-      <button type="button" @click=${savePicture}>PNG</button>
-      <button type="button" @click=${saveModel}>GLB</button>
+      <slot name="controls"></slot>
+      <button type="button" @click=${savePicture}>Save as PNG</button>
+      <button type="button" @click=${saveModel}>Save as GLB</button>
     </div>
   `;
 }

@@ -32,7 +32,7 @@ import { RoomMesh } from "./room-mesh.ts";
 import { scaleTable } from "./scale-table.ts";
 import { SLOTS } from "./scene-texture.ts";
 import { isInSight, readingOn, type SurfaceReading, seenPoint } from "./surface-reading.ts";
-import { type RoomCase, RoomMaterials, viewMaterial, viewUniforms } from "./view-material.ts";
+import { LINE, type RoomCase, RoomMaterials, viewMaterial, viewUniforms } from "./view-material.ts";
 
 export type Look = "appearance" | "lux";
 
@@ -151,6 +151,7 @@ export class KitchenView {
     u.weights.value.fromArray(this.cache.weights);
     const { x, y } = this.#renderer.getCurrentViewport(new Vector4());
     u.corner.value.set(x, y);
+    u.lineWidth.value = LINE * Math.max(1, this.#renderer.getPixelRatio());
     u.insideLuminance.value = INSIDE * exposure.mean;
     this.#scaleIn(unit);
     const eye = camera.getWorldPosition(new Vector3());
@@ -244,7 +245,6 @@ export class KitchenView {
     const plate = this.cache.plate;
     if (plate === undefined) return;
     this.#shared.developed.value = plate.developed.texture;
-    this.#shared.atlasSize.value.set(plate.atlas.width, plate.atlas.height);
     this.#shared.book.value = this.cache.bookTexture;
     this.#room?.useAtlas(plate.atlas);
     this.#labels.forget();

@@ -36,6 +36,8 @@ export interface PictureSettings {
 /** Time one slice of the fine light may take (ms), and the frame above which pixels are saved while moving. */
 const SLICE = 60;
 const SLOW_FRAME = 200;
+/** Pixels of the screen drawn for a CSS pixel at most, for the sake of the densest screens. */
+const DENSEST = 2;
 /** So long after the last move the picture is at rest (ms). */
 const REST = 250;
 
@@ -53,6 +55,8 @@ export class Picture {
   #requested = 0;
   #moved = 0;
   #slow = false;
+  #isTiming = false;
+  #density: MediaQueryList | undefined;
   #lost = false;
   /** Something on the picture has changed since it was drawn. */
   #dirty = false;
@@ -85,7 +89,7 @@ export class Picture {
     canvas.addEventListener("webglcontextrestored", this.#restore);
     this.#observer = new ResizeObserver(() => this.#size());
     this.#observer.observe(canvas);
-    this.#size();
+    this.#resize();
   }
 
   get views(): readonly KitchenView[] {
@@ -173,12 +177,21 @@ export class Picture {
   dispose(): void {
     cancelAnimationFrame(this.#requested);
     this.#observer.disconnect();
+    this.#density?.removeEventListener("change", this.#resize);
     this.canvas.removeEventListener("webglcontextlost", this.#lose);
     this.canvas.removeEventListener("webglcontextrestored", this.#restore);
     for (const view of this.#views) view.dispose();
     this.#views = [];
     this.renderer.dispose();
   }
+
+  /** A page on another screen, or zoomed, has other pixels. */
+  readonly #resize = (): void => {
+    this.#density?.removeEventListener("change", this.#resize);
+    this.#density = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
+    this.#density.addEventListener("change", this.#resize);
+    this.#size();
+  };
 
   readonly #lose = (event: Event): void => {
     event.preventDefault();
@@ -197,7 +210,8 @@ export class Picture {
   #size(): void {
     const { canvas, renderer } = this;
     if (canvas.clientWidth === 0) return;
-    renderer.setPixelRatio(this.#slow && performance.now() - this.#moved < 300 ? 0.5 : 1);
+    const isSaving = this.#slow && performance.now() - this.#moved < 300;
+    renderer.setPixelRatio(isSaving ? 0.5 : Math.min(DENSEST, devicePixelRatio));
     renderer.setSize(canvas.clientWidth, canvas.clientHeight, false);
     this.ask();
   }
@@ -215,13 +229,36 @@ export class Picture {
     }
     this.#drawViews(this.#exposure, resting);
     this.#drawnAtRest = resting;
-    const took = performance.now() - start;
     if (!resting) {
-      this.#slow ||= took > SLOW_FRAME;
+      this.#time(start);
       setTimeout(() => this.#size(), 320);
       return;
     }
     this.#refine();
+  }
+
+  /** Finds out how long drawing takes, which goes on in the graphics processor when all has been asked of it. */
+  #time(start: number): void {
+    const gl = this.renderer.getContext() as WebGL2RenderingContext;
+    if (this.#slow || this.#isTiming) return;
+    const drawn = gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
+    if (drawn === null) return;
+    gl.flush();
+    this.#isTiming = true;
+    const look = (): void => {
+      const isDrawn = gl.isContextLost() || gl.clientWaitSync(drawn, 0, 0) !== gl.TIMEOUT_EXPIRED;
+      if (!isDrawn && performance.now() - start <= SLOW_FRAME) {
+        setTimeout(look, 8);
+        return;
+      }
+      this.#isTiming = false;
+      gl.deleteSync(drawn);
+      if (isDrawn) return;
+      this.#slow = true;
+      this.#size();
+      this.#changed();
+    };
+    look();
   }
 
   #drawViews(exposure: Exposure, resting: boolean): void {

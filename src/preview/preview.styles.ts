@@ -1,11 +1,23 @@
 import { css } from "lit";
 
 export const previewStyles = css`
+  :host {
+    --_edge: light-dark(#8f8778, #7d7463);
+    display: flex;
+    flex-direction: column;
+    container-type: inline-size;
+  }
   figure {
     margin: 0;
+    flex: 1;
+    min-height: 0;
+    display: flex;
+    flex-direction: column;
   }
   .stage {
     position: relative;
+    flex: 1 1 auto;
+    min-height: 240px;
     aspect-ratio: 16 / 9;
     background: var(--_sheet);
     overflow: hidden;
@@ -63,41 +75,56 @@ export const previewStyles = css`
     display: flex;
     flex-wrap: wrap;
     gap: 8px 16px;
-    align-items: end;
-    margin-block: 8px;
+    align-items: center;
+    margin-bottom: 8px;
   }
-  label {
-    display: grid;
-    gap: 4px;
+  label,
+  ::slotted(label) {
+    display: flex;
+    align-items: center;
+    gap: 6px;
     font-size: 13px;
     color: var(--_quiet);
   }
   label.line {
-    display: flex;
-    align-items: center;
-    gap: 6px;
-    min-height: 32px;
     color: var(--_ink);
   }
   select,
-  button,
-  input[type="range"] {
+  button {
     min-height: 32px;
     font: inherit;
+    font-size: 15px;
     color: var(--_ink);
     background: var(--_sheet);
-    border: 1px solid var(--_quiet);
-    padding: 2px 8px;
+    border: 1px solid var(--_edge);
+    border-radius: 3px;
+    padding: 3px 9px;
+  }
+  button {
+    cursor: pointer;
+  }
+  button:hover {
+    border-color: var(--_ink);
   }
   button[aria-pressed="true"] {
-    background: var(--_ink);
-    color: var(--_sheet);
+    border-color: var(--_ink);
+    box-shadow: inset 0 -2px var(--_ink);
+    font-weight: 600;
+  }
+  @media (pointer: coarse) {
+    select,
+    button {
+      min-height: 44px;
+    }
   }
   .pair {
     display: flex;
+    gap: 4px;
   }
-  .pair button + button {
-    border-left: 0;
+  @container (max-width: 560px) {
+    .stage {
+      aspect-ratio: 1;
+    }
   }
   figcaption {
     margin-top: 8px;

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
 import type { WebGLRenderer } from "three";
+import "../elements/scale/scale.ts";
 import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import type { Vec3 } from "../geometry/vector.ts";
@@ -15,7 +16,7 @@ import { placedAt } from "./placed-at.ts";
 import { previewStyles } from "./preview.styles.ts";
 import { offer, printedPicture } from "./printed-picture.ts";
 import type { SurfaceReading } from "./surface-reading.ts";
-import { type NamedViewpoint, namedViewpoints } from "./viewpoints.ts";
+import { type NamedViewpoint, namedViewpoints, viewpointOf } from "./viewpoints.ts";
 
 export type { PreviewSide } from "./picture.ts";
 
@@ -28,6 +29,7 @@ const KEYS =
  * The kitchen as it will be lit, computed: its appearance at a stated exposure, or lux on every surface.
  *
  * @tag candlespan-preview
+ * @slot controls - further controls, after those of the picture
  * @slot fallback - what stands in where the browser has no WebGL 2, such as the plan
  */
 export class CandlespanPreview extends LitElement {
@@ -58,13 +60,14 @@ export class CandlespanPreview extends LitElement {
   @state() private reading?: { readonly x: number; readonly y: number; readonly light: SurfaceReading };
   @query("canvas") private readonly canvas?: HTMLCanvasElement;
 
-  #picture?: Picture;
   /** Whether the eye has left its named viewpoint. */
-  #walked = false;
+  @state() private walked = false;
+
+  #picture?: Picture;
   readonly #hand = new CameraInput(() => this.#picture, {
     moved: () => {
       this.reading = undefined;
-      this.#walked = true;
+      this.walked = true;
       // Marks and caption go with the view.
       this.requestUpdate();
     },
@@ -72,7 +75,11 @@ export class CandlespanPreview extends LitElement {
       const light = this.#picture?.readAt(x, y);
       this.reading = light === undefined ? undefined : { x, y, light };
     },
-    home: () => this.#stand(),
+    home: () => {
+      this.reading = undefined;
+      this.walked = false;
+      this.#stand();
+    },
   });
 
   /** For tests and benchmarks. */
@@ -109,16 +116,19 @@ export class CandlespanPreview extends LitElement {
     this.#start();
   }
 
+  protected override willUpdate(changed: PropertyValues): void {
+    if (this.#isNewStand(changed)) this.walked = false;
+  }
+
   protected override updated(changed: PropertyValues): void {
     if (changed.has("side") || changed.has("other") || changed.has("people")) this.#take();
-    if (
-      changed.has("viewpoint") ||
-      changed.has("cut") ||
-      (changed.has("cutAt") && !this.#walked) ||
-      (changed.has("side") && changed.get("side") === undefined)
-    )
-      this.#stand();
+    if (this.#isNewStand(changed) || (changed.has("cutAt") && !this.walked)) this.#stand();
     if (["look", "unit", "cut", "cutAt"].some((name) => changed.has(name))) this.#picture?.ask();
+  }
+
+  #isNewStand(changed: PropertyValues): boolean {
+    const isFirst = changed.has("side") && changed.get("side") === undefined;
+    return changed.has("viewpoint") || changed.has("cut") || isFirst;
   }
 
   get #named(): readonly NamedViewpoint[] {
@@ -126,7 +136,7 @@ export class CandlespanPreview extends LitElement {
   }
 
   get #standing(): NamedViewpoint | undefined {
-    return this.#named.find(({ id }) => id === this.viewpoint);
+    return viewpointOf(this.#named, this.viewpoint);
   }
 
   get #sides(): readonly PreviewSide[] {
@@ -157,7 +167,6 @@ export class CandlespanPreview extends LitElement {
   }
 
   #stand(): void {
-    this.#walked = false;
     const square =
       this.side === undefined ? undefined : standpointFor(this.side.scene.room, this.cut, this.cutAt);
     const found = this.#standing ?? this.#named[0];
@@ -183,7 +192,7 @@ export class CandlespanPreview extends LitElement {
   #whence(): string {
     const cut = this.side === undefined ? undefined : cutThrough(this.side.scene.room, this.cut, this.cutAt);
     if (cut !== undefined) return cutWords(this.cut, cut);
-    return (this.#walked ? undefined : this.#standing?.name) ?? "free viewpoint";
+    return (this.walked ? undefined : this.#standing?.name) ?? "free viewpoint";
   }
 
   #caption(): string[] {
@@ -240,6 +249,7 @@ export class CandlespanPreview extends LitElement {
           }
         </div>
         <figcaption>
+          ${this.look === "lux" ? html`<candlespan-scale .unit=${this.unit}></candlespan-scale>` : nothing}
           ${this.#caption().map((line) => html`<div>${line}</div>`)}
           <div role="status">${this.#status()}</div>
         </figcaption>
@@ -254,7 +264,7 @@ export class CandlespanPreview extends LitElement {
       {
         look,
         unit,
-        viewpoint,
+        viewpoint: this.#standing?.id ?? viewpoint,
         viewpoints: this.#named,
         cut,
         cutAt,
@@ -264,7 +274,6 @@ export class CandlespanPreview extends LitElement {
       {
         set: (change) => {
           Object.assign(this, change);
-          if (change.viewpoint !== undefined) this.#stand();
         },
         savePicture: async () => offer(`${this.#fileName}.png`, await this.picture()),
         saveModel: async () =>

@@ -9,17 +9,19 @@ export function printedPicture(
   lines: readonly string[],
   fontFamily: string,
 ): Promise<Blob> {
+  // Words as large beside the picture as they are on the screen.
+  const scale = picture.clientWidth > 0 ? picture.width / picture.clientWidth : 1;
   const paper = document.createElement("canvas");
   paper.width = picture.width;
-  paper.height = picture.height + FIRST_LINE + LINE * lines.length;
+  paper.height = picture.height + scale * (FIRST_LINE + LINE * lines.length);
   const context = paper.getContext("2d") as CanvasRenderingContext2D;
   context.fillStyle = "#fffdf9";
   context.fillRect(0, 0, paper.width, paper.height);
   context.drawImage(picture, 0, 0);
   context.fillStyle = "#24211c";
-  context.font = `15px ${fontFamily}`;
+  context.font = `${15 * scale}px ${fontFamily}`;
   lines.forEach((line, i) => {
-    context.fillText(line, MARGIN, picture.height + FIRST_LINE + LINE * i);
+    context.fillText(line, scale * MARGIN, picture.height + scale * (FIRST_LINE + LINE * i));
   });
   return new Promise((done, fail) =>
     paper.toBlob(

@@ -2,8 +2,8 @@
 
 import {
   type DataTexture,
-  HalfFloatType,
-  LinearFilter,
+  FloatType,
+  NearestFilter,
   RGBAFormat,
   type WebGLRenderer,
   WebGLRenderTarget,
@@ -44,10 +44,10 @@ export function surfaceLightTarget(
     givenValues: given,
     direct: sumTarget(renderer, width, height),
     developed: new WebGLRenderTarget(width, height, {
-      type: HalfFloatType,
+      type: FloatType,
       format: RGBAFormat,
-      minFilter: LinearFilter,
-      magFilter: LinearFilter,
+      minFilter: NearestFilter,
+      magFilter: NearestFilter,
       depthBuffer: false,
     }),
     lit: 0,

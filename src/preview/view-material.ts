@@ -16,10 +16,12 @@ import { compose, type ShaderName } from "./compose.ts";
 /** No cut: everything lies on this side of it. */
 export const NOWHERE = new Vector4(0, 0, 0, 1);
 
+/** Width of an isolux line (CSS pixels). */
+export const LINE = 1.4;
+
 export function viewUniforms() {
   return {
     developed: { value: null as unknown },
-    atlasSize: { value: new Vector2(1, 1) },
     eye: { value: new Vector3() },
     cut: { value: NOWHERE.clone() },
     look: { value: 0 },
@@ -32,7 +34,7 @@ export function viewUniforms() {
     corner: { value: new Vector2() },
     scaleTable: { value: null as DataTexture | null },
     insideLuminance: { value: 0 },
-    lineWidth: { value: 1.4 },
+    lineWidth: { value: LINE },
     book: { value: null as unknown },
     weights: { value: new Vector4() },
     luminaireInk: { value: new Vector3(1, 0.722, 0.361) },

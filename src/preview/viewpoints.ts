@@ -25,7 +25,16 @@ export interface NamedViewpoint {
   readonly person?: string;
 }
 
-/** Entrance, cook's eye, seated guest, sofa, and the eye of everyone in the study. */
+/** A person this near to where somebody would work or sit is who works or sits there (m). */
+const THERE = 0.9;
+
+/** The viewpoint of that name; a person's also where they stand in for the cook or the guest. */
+export function viewpointOf(views: readonly NamedViewpoint[], id: string): NamedViewpoint | undefined {
+  return views.find((view) => view.id === id) ?? views.find(({ person }) => id === `person ${person}`);
+}
+
+/** From the entrance, of whoever cooks, of whoever sits at the island, from across the room, and of everyone else in the
+ * study: each eye once. */
 export function namedViewpoints(scene: Scene): NamedViewpoint[] {
   const { room, island } = scene;
   const centre: Vec2 = island?.centre ?? [room.length / 2, room.width / 2];
@@ -60,7 +69,7 @@ export function namedViewpoints(scene: Scene): NamedViewpoint[] {
     { id: "entrance", name: "Entrance", eye: at(entrance, STANDING), target: at(centre, level + 0.15) },
     {
       id: "cook",
-      name: "Cook's eye",
+      name: "Cook",
       eye: at(beside(-guestSide, 0.55), STANDING),
       target: at([centre[0] - 0.35 * across[1], centre[1] + 0.35 * across[0]], level + 0.52),
       field: WIDE,
@@ -72,15 +81,23 @@ export function namedViewpoints(scene: Scene): NamedViewpoint[] {
       target: at(centre, level + 0.36),
       field: WIDE,
     },
-    { id: "sofa", name: "Sofa", eye: at(sofa, SOFA), target: at(centre, level + 0.35) },
+    { id: "sofa", name: "Across the room", eye: at(sofa, SOFA), target: at(centre, level + 0.35) },
   ];
   // Whoever stands where the eye is would fill the picture.
   for (const [i, view] of views.entries()) {
-    const near = scene.people.find((person) => distance(person.at, [view.eye[0], view.eye[1]]) < 0.9);
-    if (near !== undefined) views[i] = { ...view, person: near.name };
+    const near = scene.people.find((person) => distance(person.at, [view.eye[0], view.eye[1]]) < THERE);
+    if (near === undefined) continue;
+    const isTheirs = view.id === "cook" || view.id === "guest";
+    views[i] = {
+      ...view,
+      ...(isTheirs ? { name: `Eye of ${near.name}`, eye: near.eye } : {}),
+      person: near.name,
+    };
   }
   for (const person of scene.people) {
     const { eye, facing } = person;
+    if (views.some(({ id, person: whose }) => whose === person.name && (id === "cook" || id === "guest")))
+      continue;
     views.push({
       id: `person ${person.name}`,
       name: `Eye of ${person.name}`,

@@ -12,7 +12,7 @@ import { isoluxLabels } from "../../src/preview/isolux-labels.ts";
 import { OrbitCamera } from "../../src/preview/orbit-camera.ts";
 import { scaleTable } from "../../src/preview/scale-table.ts";
 import { MOVING_ATLAS, STILL_ATLAS, surfaceAtlas } from "../../src/preview/surface-atlas.ts";
-import { namedViewpoints } from "../../src/preview/viewpoints.ts";
+import { namedViewpoints, viewpointOf } from "../../src/preview/viewpoints.ts";
 import { visiblePart } from "../../src/preview/visible-part.ts";
 import { luminaire, opening, placed, rotational } from "../support/luminaires.ts";
 import { randomStream } from "../support/random-stream.ts";
@@ -27,17 +27,10 @@ const away = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], 
 
 describe("named viewpoints", () => {
   it("stand in the room and in nothing else, each at its own height, looking at the island", () => {
-    const views = namedViewpoints(scene);
-    expect(views.map(({ id }) => id)).toEqual([
-      "entrance",
-      "cook",
-      "guest",
-      "sofa",
-      "person Ana",
-      "person Bo",
-    ]);
-    const [entrance, cook, guest, sofa, ...own] = views;
-    for (const { eye } of views.slice(0, 4)) {
+    const views = namedViewpoints({ ...scene, people: [] });
+    expect(views.map(({ id }) => id)).toEqual(["entrance", "cook", "guest", "sofa"]);
+    const [entrance, cook, guest, sofa] = views;
+    for (const { eye } of views) {
       expect(eye[0] > 0 && eye[0] < scene.room.length && eye[1] > 0 && eye[1] < scene.room.width).toBe(true);
       for (const { outline } of scene.bodies ?? [])
         expect(depthInside([eye[0], eye[1]], outline)).toBeLessThan(0);
@@ -47,12 +40,24 @@ describe("named viewpoints", () => {
     const [, cy] = scene.island?.centre ?? [0, 0];
     expect((cook.eye[1] - cy) * (guest.eye[1] - cy)).toBeLessThan(0);
     expect(away(entrance.eye, sofa.eye)).toBeGreaterThan(1);
-    own.forEach(({ eye, target, person }, i) => {
-      expect(eye).toEqual(scene.people[i].eye);
-      expect(person).toBe(scene.people[i].name);
-      const facing = Math.atan2(target[1] - eye[1], target[0] - eye[0]);
-      expect(Math.cos(facing - scene.people[i].facing)).toBeCloseTo(1, 9);
-    });
+  });
+
+  it("hold each eye once: whoever works or sits at the island is the cook or the guest", () => {
+    const [ana, bo] = scene.people;
+    const far = { ...ana, name: "Cy", at: [0.6, 0.6], eye: [0.6, 0.6, 1.5] } as const;
+    const views = namedViewpoints({ ...scene, people: [ana, bo, far] });
+    expect(views.map(({ name }) => name)).toEqual([
+      "Entrance",
+      "Eye of Ana",
+      "Eye of Bo",
+      "Across the room",
+      "Eye of Cy",
+    ]);
+    expect([views[1].eye, views[2].eye, views[4].eye]).toEqual([ana.eye, bo.eye, far.eye]);
+    expect(viewpointOf(views, "person Ana")).toBe(views[1]);
+    expect(viewpointOf(views, "cook")).toBe(views[1]);
+    const { eye, target } = views[4];
+    expect(Math.cos(Math.atan2(target[1] - eye[1], target[0] - eye[0]) - far.facing)).toBeCloseTo(1, 9);
   });
 
   it("leave out of the picture whoever stands where its eye is", () => {

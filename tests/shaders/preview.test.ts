@@ -5,6 +5,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { CandlespanPreview } from "../../src/preview/preview.ts";
 import { launchBrowser } from "../support/browser.ts";
+import { poll } from "../support/viewer.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 
 interface Stage {
@@ -64,9 +65,46 @@ describe("the preview", () => {
     const turned = await eye();
     await page.keyboard.press("Shift+ArrowUp");
     const walked = await eye();
+    expect(await page.locator("figcaption").innerText()).toContain("free viewpoint");
     await page.keyboard.press("Home");
+    await page.locator("figcaption").getByText("· Entrance ·").waitFor();
     expect(new Set([before, turned, walked]).size).toBe(3);
     expect(await eye()).toBe(before);
+  });
+
+  it("says in the same breath which viewpoint was chosen", async () => {
+    const words = await page.evaluate(async () => {
+      const { element } = globalThis as unknown as Stage;
+      element.viewpoint = "sofa";
+      await element.updateComplete;
+      const said = element.shadowRoot?.querySelector("figcaption")?.textContent ?? "";
+      element.viewpoint = "entrance";
+      await element.updateComplete;
+      return said;
+    });
+    expect(words).toContain("Across the room");
+  });
+
+  it("shows the scale of what the lux look draws", async () => {
+    await page.getByRole("button", { name: "Lux" }).click();
+    await page.locator("candlespan-preview candlespan-scale").waitFor();
+    await page.getByRole("button", { name: "Appearance" }).click();
+    await page.locator("candlespan-preview candlespan-scale").waitFor({ state: "detached" });
+  });
+
+  it("draws every pixel of a dense screen", async () => {
+    const drawn = () =>
+      page.evaluate(() => {
+        const canvas = document.querySelector("candlespan-preview")?.shadowRoot?.querySelector("canvas");
+        return (canvas?.width ?? 0) / (canvas?.clientWidth ?? 1);
+      });
+    const session = await page.context().newCDPSession(page);
+    const screen = { width: 640, height: 560, mobile: false };
+    for (const density of [2, 1]) {
+      await session.send("Emulation.setDeviceMetricsOverride", { ...screen, deviceScaleFactor: density });
+      await poll(drawn).toBe(density);
+    }
+    await session.detach();
   });
 
   it("gives back its memory: 50 switches of option leave what one leaves", async () => {

@@ -39,12 +39,24 @@ const varied = () =>
     return count / (width * height);
   });
 
-it("opens from the page, shows the kitchen, and says exposure, date and inputs under it", async () => {
+it("stands where the drawings stand, shows the kitchen, and says exposure, date and inputs under it", async () => {
   const start = performance.now();
-  await page.getByText("The room as it will be lit", { exact: true }).click();
+  const [sheet, pane] = [page.locator("candlespan-sheet"), page.locator(".sheet")];
+  await page.getByRole("button", { name: "Room", exact: true }).click();
+  await page.getByRole("button", { name: "Back to the drawings" }).waitFor();
   const caption = page.locator("candlespan-preview figcaption");
   await caption.getByText("EV100").waitFor();
   const first = performance.now() - start;
+  // Under the verdict, as large as the pane, nothing below its fold.
+  expect(await sheet.locator("h2").first().innerText()).toContain("Prep");
+  expect(await sheet.locator("candlespan-plan").count()).toBe(0);
+  const [picture, room] = [
+    await page.locator("candlespan-preview canvas").boundingBox(),
+    await pane.boundingBox(),
+  ];
+  if (picture === null || room === null) throw new Error("nothing shown");
+  expect(picture.height).toBeGreaterThan(0.45 * room.height);
+  expect(picture.y + picture.height).toBeLessThan(room.y + room.height);
   await poll(varied).toBeGreaterThan(0.02);
   const words = (await caption.innerText()).replaceAll(/\s+/g, " ");
   const today = new Date().toISOString().slice(0, 10);
@@ -134,4 +146,10 @@ it("keeps the picture, its place and its light while a layer is dimmed", async (
   const after = await shown();
   expect(after).toMatchObject({ isKept: true, sameLight: true, place });
   expect(troubles).toEqual([]);
+});
+
+it("gives its place back to the drawings", async () => {
+  await page.getByRole("button", { name: "Drawings", exact: true }).click();
+  await page.locator("candlespan-plan svg").first().waitFor();
+  expect(await page.locator("candlespan-preview").count()).toBe(0);
 });

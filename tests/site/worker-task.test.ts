@@ -5,6 +5,7 @@ import { RoomTask } from "../../site/light/room-task.ts";
 import { SecondaryResults } from "../../site/light/secondary-results.ts";
 import { WorkerTask } from "../../site/light/worker-task.ts";
 import { Cancelled, type Outcome } from "../../src/app.ts";
+import type { Progress } from "../../src/workers/browser.ts";
 
 interface Call<T> {
   readonly name: string;
@@ -106,6 +107,33 @@ it("shows the failure of a room's full light, and sketches no second time on the
   expect(room.state.status).toBe("error");
   room.retry();
   expect(calls.map(({ name }) => name)).toEqual(["sketch", "full", "full"]);
+});
+
+it("says how far a room's light is, stops at the sketch when told to, and goes on from there", async () => {
+  const calls: Call<never>[] = [];
+  const ask = worker(calls);
+  let tell: ((progress: Progress) => void) | undefined;
+  const room = new RoomTask((_, quality, progress) => {
+    tell = progress;
+    return ask(quality);
+  });
+  room.run(question);
+  tell?.({ stage: "direct light", fraction: 0.5 });
+  expect(room.state).toEqual({ status: "pending", progress: { stage: "direct light", fraction: 0.5 } });
+  calls[0].answer(ok({ key: "a", scene: {}, surfaces: {} } as never));
+  await settled();
+  tell?.({ stage: "interreflection", fraction: 0.2 });
+  expect(room.refining?.progress?.fraction).toBe(0.2);
+  room.stop();
+  expect(calls[1].cancelled()).toBe(true);
+  room.run(question);
+  expect([calls.length, room.refining, room.isStopped]).toEqual([2, undefined, true]);
+  expect(room.state).toMatchObject({ status: "complete", value: { sketched: true } });
+  room.goOn();
+  expect(calls.map(({ name }) => name)).toEqual(["sketch", "full", "full"]);
+  room.stop();
+  room.run({ ...question, arrangement: 1 });
+  expect(room.isStopped).toBe(false);
 });
 
 it("asks beside the light only for what is needed, and only of a light that stands", async () => {
