@@ -30,21 +30,31 @@ const REPEAT = 620;
 /** How far a line may bow away from its word. */
 const BOW = 2.5;
 
+export interface LabelOptions {
+  /** Distance along a line between places tried. */
+  readonly step?: number;
+  /** Lines that words may cross. */
+  readonly passable?: (line: number) => boolean;
+  /** Words already placed on these lines: kept, and kept clear of. */
+  readonly placed?: readonly LineLabel[];
+}
+
 export function labelLines(
   lines: readonly LabelledLine[],
   outline: readonly Vec2[],
   taken: readonly Box[],
   size: number,
-  step = TRY,
+  { step = TRY, passable = () => false, placed: before = [] }: LabelOptions = {},
 ): LineLabel[] {
-  const placed: LineLabel[] = [];
-  const blocked: OrientedBox[] = taken.map(orientedBox);
+  const placed: LineLabel[] = [...before];
+  const blocked: OrientedBox[] = [...taken.map(orientedBox), ...before.map(({ box }) => box)];
+  const done = new Set(before.map(({ text }) => text));
   const measured = lines.map((line) => arcs(line.points));
   // Short lines have the fewest places and choose first.
   const order = lines.map((_, i) => i).sort((a, b) => last(measured[a]) - last(measured[b]));
   for (const index of order) {
     const { text, points } = lines[index];
-    if (text === "") continue;
+    if (text === "" || done.has(text)) continue;
     const arc = measured[index];
     const total = last(arc);
     const width = textWidth(text, size) + 6;
@@ -59,7 +69,7 @@ export function labelLines(
         const score = Math.cos((label.turn * Math.PI) / 180) + 0.4 * Math.min(1, Math.min(s, total - s) / 80);
         if (best !== undefined && score <= best.score) continue;
         if (placed.some((other) => other.line === index && near(other.at, label.at))) continue;
-        if (!isFree(label.box, index, lines, outline, blocked)) continue;
+        if (!isFree(label.box, index, lines, outline, blocked, passable)) continue;
         best = { label, score };
       }
       if (best === undefined) continue;
@@ -104,13 +114,14 @@ function isFree(
   lines: readonly LabelledLine[],
   outline: readonly Vec2[],
   blocked: readonly OrientedBox[],
+  passable: (line: number) => boolean,
 ): boolean {
   if (!corners(box).every((corner) => insidePolygon(corner, outline))) return false;
   if (blocked.some((other) => boxesMeet(box, other))) return false;
   const reach = Math.hypot(box.width, box.height) / 2;
   const [x, y] = box.centre;
   return lines.every(({ points }, index) => {
-    if (index === own) return true;
+    if (index === own || passable(index)) return true;
     for (let k = 1; k < points.length; k++) {
       const [px, py] = points[k - 1];
       const [qx, qy] = points[k];

@@ -6,10 +6,10 @@
 
 import type { IsoluxField } from "../app/contour-field.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import { clipLine } from "./clip-line.ts";
-import type { Box } from "./drawing.ts";
+import { type Box, overlaps, textWidth } from "./drawing.ts";
 import { isolines } from "./isolux.ts";
 import { type LineLabel, labelLines } from "./line-labels.ts";
 import { darkInkOver, luxColour, type ScaleStep, scaleBands, scaleSteps } from "./scale.ts";
@@ -33,6 +33,10 @@ export interface PlanLightInput {
   place(point: Vec2): Vec2;
   /** Words and marks already on the page. */
   readonly taken: readonly Box[];
+  /** Luminaires and the like: what words keep clear of while enough lines are labelled all the same. */
+  readonly avoided?: readonly Box[];
+  /** Tones the light is shaded in between the lines; one between two lines without. */
+  readonly tones?: number;
   /** Distance along a line between places tried for its word (drawing units): wider is quicker. */
   readonly labelStep?: number;
   /** Lines on the page that words keep clear of. */
@@ -62,8 +66,12 @@ export function planLight(input: PlanLightInput): PlanLight {
   const { field, outline, unit, place, targets } = input;
   const known = field.values.filter((value) => !Number.isNaN(value));
   const [least, most] = range(known);
-  const round = scaleSteps(unit).filter(({ level }) => level > least && level <= most);
-  const extra = input.between && round.length < FEWEST_STEPS ? levelsBetween(round, least, most, unit) : [];
+  const isDark = !(most >= DARK);
+  const isEven = !isDark && most < EVEN * least;
+  const hasLines = !isDark && !(input.between && isEven);
+  const round = scaleSteps(unit).filter(({ level }) => hasLines && level > least && level <= most);
+  const extra =
+    hasLines && input.between && round.length < FEWEST_STEPS ? levelsBetween(round, least, most, unit) : [];
   const steps = [...round, ...extra].sort((a, b) => a.level - b.level);
   const bands = scaleBands(unit);
   const lines = isolines(
@@ -101,15 +109,25 @@ export function planLight(input: PlanLightInput): PlanLight {
     ...(input.obstacles ?? []).map((points) => ({ level: 0, points, text: "" })),
   ];
   const pageOutline = outline.map(place);
+  const banded = [
+    { colour: bandFrom(Math.max(least, 0), steps[0]?.level), rings: [pageOutline] },
+    ...lines.map(({ level, rings }, i) => ({
+      colour: bandFrom(level, steps[i + 1]?.level ?? (extra.length > 0 ? most : undefined)),
+      rings: page(rings),
+    })),
+  ];
   return {
     outline: pageOutline,
-    bands: [
-      { colour: bandFrom(Math.max(least, 0), steps[0]?.level), rings: [pageOutline] },
-      ...lines.map(({ level, rings }, i) => ({
-        colour: bandFrom(level, steps[i + 1]?.level ?? (extra.length > 0 ? most : undefined)),
-        rings: page(rings),
-      })),
-    ],
+    bands:
+      input.tones === undefined || isDark
+        ? banded
+        : shaded(least, most, input.tones).map(({ from, level }) => ({
+            colour: luxColour(level),
+            rings:
+              from === undefined
+                ? [pageOutline]
+                : page(isolines(field, [from]).flatMap(({ rings }) => rings)),
+          })),
     below: targets
       .filter(({ level }) => least < level)
       .map(({ outline: zone, level }) => ({
@@ -127,16 +145,87 @@ export function planLight(input: PlanLightInput): PlanLight {
       })),
       ...strong,
     ],
-    labels: labelLines(named, pageOutline, input.taken, LABEL_SIZE, input.labelStep).map((label) => ({
-      ...label,
-      colour: inkOver(named[label.line].level),
-      ground: luxColour(named[label.line].level),
-    })),
+    labels: [
+      ...labelled(named, pageOutline, input).map((label) => ({
+        ...label,
+        colour: inkOver(named[label.line].level),
+        ground: luxColour(named[label.line].level),
+      })),
+      ...(isEven && input.between ? evenLabel(Math.sqrt(least * most), pageOutline, input) : []),
+    ],
   };
 }
 
-/** Fewer steps than this over a top say little of its shape. */
+/** Words of the lines. Where fewer than three lines find a place, words may lie over what is avoided, then across the
+ * edges of zones, then across other lines: the value of a line stays when everything else gives way. */
+function labelled(
+  named: readonly { readonly text: string; readonly points: readonly Vec2[] }[],
+  outline: readonly Vec2[],
+  { taken, avoided = [], labelStep: step }: PlanLightInput,
+): readonly LineLabel[] {
+  const wanted = Math.min(FEWEST_LABELLED, new Set(named.map(({ text }) => text).filter(Boolean)).size);
+  const passes = [
+    { boxes: [...taken, ...avoided] },
+    { boxes: taken },
+    { boxes: taken, passable: (line: number) => named[line].text === "" },
+    { boxes: taken, passable: () => true },
+    { boxes: [], passable: () => true },
+  ];
+  let placed: readonly LineLabel[] = [];
+  for (const { boxes, passable } of passes) {
+    placed = labelLines(named, outline, boxes, LABEL_SIZE, { step, passable, placed });
+    if (new Set(placed.map(({ text }) => text)).size >= wanted) break;
+  }
+  return placed;
+}
+
+/** Lower ends of the tones between two levels, even by ratio, and the level that gives each its colour. */
+function shaded(
+  least: number,
+  most: number,
+  tones: number,
+): readonly { readonly from?: number; readonly level: number }[] {
+  const low = Math.max(least, DARK);
+  const ratio = Math.max(FINEST_TONE, (most / low) ** (1 / tones));
+  const count = Math.max(1, Math.ceil(Math.log(most / low) / Math.log(ratio) - 1e-9));
+  return Array.from({ length: count }, (_, k) => ({
+    ...(k === 0 ? {} : { from: low * ratio ** k }),
+    level: low * ratio ** (k + 0.5),
+  }));
+}
+
+/** One figure for the whole top, where words have room. */
+function evenLabel(
+  level: number,
+  outline: readonly Vec2[],
+  { taken, avoided = [], unit }: PlanLightInput,
+): PlanLight["labels"] {
+  const text = `${formatIlluminance(level, unit)}, even`;
+  const xs = outline.map(([x]) => x);
+  const ys = outline.map(([, y]) => y);
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const width = textWidth(text, LABEL_SIZE) + 8;
+  const places = [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((v) =>
+    [0.5, 0.36, 0.64, 0.25, 0.75].map((u): Vec2 => [x0 + u * (x1 - x0), y0 + v * (y1 - y0)]),
+  );
+  const isFree = ([x, y]: Vec2): boolean =>
+    ![...taken, ...avoided].some((box) =>
+      overlaps(box, { x: x - width / 2, y: y - 8, width, height: 16 }, 2),
+    );
+  const at = places.find(isFree) ?? places[0];
+  const box = { centre: at, width, height: LABEL_SIZE + 2, turn: 0 };
+  return [{ line: -1, text, at, turn: 0, box, colour: inkOver(level), ground: luxColour(level) }];
+}
+
+/** Fewer steps than this over a top say little of its shape, and fewer labelled lines say little of its level. */
 const FEWEST_STEPS = 4;
+const FEWEST_LABELLED = 3;
+/** Greatest over least under which the light is even: no line tells more than one figure. */
+const EVEN = 1.1;
+/** Under this there is no light to draw (lx). */
+const DARK = 0.5;
+/** Tones nearer than this (ratio) cannot be told apart. */
+const FINEST_TONE = 1.03;
 
 /** Round levels inside a range that are no steps of the scale, at most about six. */
 function levelsBetween(

@@ -4,9 +4,10 @@
  * Steps of about 1.5× (20 30 50 75 100 … lx), a colour for each band between them. The ramp runs straight in
  * CIELAB [1] from a dark blue to a light yellow over the logarithm of the level:
  *
- *   L* = 30 + 61 t,  a* and b* along a blue–yellow line,  t = ln(E / 20) / ln(1500 / 20), cut to 0…1,
+ *   L* = 24 + 64 t,  a* and b* along a blue–yellow line,  t rising with ln E from 20 to 10,000 lx, cut to 0…1,
  *
- * so lightness rises evenly (it reads in grey) and hue moves only along blue–yellow, the axis that the common
+ * steepest between 200 and 1000 lx, where tops lie, so that five tones between 400 and 850 lx can be told apart;
+ * lightness rises evenly over t (it reads in grey) and hue moves only along blue–yellow, the axis that the common
  * colour-vision deficiencies keep [2]. The ramp is our own; only the principle is [2]'s.
  *
  * [1] CIE 15: CIELAB, D65.  [2] Nuñez, Anderton, Renslow, PLoS ONE 13(7), 2018.
@@ -15,8 +16,13 @@
 import { LUX_STEPS } from "../advice/illuminance-examples.ts";
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 
-const DARKEST = 20;
-const BRIGHTEST = 1500;
+/** Levels (lx) and where on the ramp they lie; straight in ln E between them. */
+const KNOTS = [
+  [20, 0],
+  [200, 0.36],
+  [1000, 0.84],
+  [10000, 1],
+] as const;
 
 /** Lines go on above the named steps, so that a bright top does not lose its shape. */
 const BEYOND = [1500, 2000, 3000, 5000, 7500, 10000];
@@ -57,10 +63,14 @@ export function scaleBands(unit: "lx" | "fc"): readonly ScaleBand[] {
   });
 }
 
-/** Place of a level on the ramp, 0 at 20 lx and below, 1 at 1500 lx and above. */
+/** Place of a level on the ramp, 0 at 20 lx and below, 1 at 10,000 lx and above. */
 export function rampPosition(lux: number): number {
-  if (!(lux > DARKEST)) return 0;
-  return Math.min(1, Math.log(lux / DARKEST) / Math.log(BRIGHTEST / DARKEST));
+  if (!(lux > KNOTS[0][0])) return 0;
+  for (let k = 1; k < KNOTS.length; k++) {
+    const [[low, from], [high, to]] = [KNOTS[k - 1], KNOTS[k]];
+    if (lux < high) return from + ((to - from) * Math.log(lux / low)) / Math.log(high / low);
+  }
+  return 1;
 }
 
 /** Colour of a level (lx) as `#rrggbb`. */
@@ -85,10 +95,10 @@ export function darkInkOver(lux: number): boolean {
 
 /** sRGB, 0…1 each, at a ramp position. */
 export function rampRgb(t: number): readonly [number, number, number] {
-  const lightness = 30 + 61 * t;
+  const lightness = 24 + 64 * t;
   // Chroma follows what sRGB can show at each lightness: bluish below, yellow from the middle up.
-  const b = -22 + 78 * t;
-  const a = 3 - 9 * t;
+  const b = -22 + 80 * t;
+  const a = 5 - 5 * t;
   return fromLab(lightness, a, b);
 }
 

@@ -182,3 +182,57 @@ describe("as SVG", () => {
     expect(planLightSvg(drawn(0.2), "a")).not.toMatch(/NaN|undefined|Infinity/);
   });
 });
+
+describe("lines that say enough", () => {
+  const plain = (value: (x: number, y: number) => number, between = true): PlanLight => {
+    const at = (points: Float64Array): Float64Array =>
+      Float64Array.from({ length: points.length / 3 }, (_, i) => value(points[3 * i], points[3 * i + 1]));
+    return planLight({
+      field: isoluxField(grid, at(top.points), at(margin.points)),
+      outline: [
+        [0, 0],
+        [2.4, 0],
+        [2.4, 1],
+        [0, 1],
+      ],
+      targets: [],
+      unit: "lx",
+      between,
+      place: ([x, y]) => [x * 300, 300 - y * 300],
+      taken: [],
+      // Three long luminaires over most of the top: no line is clear of them.
+      avoided: [20, 260, 500].map((x) => ({ x, y: 20, width: 200, height: 260 })),
+      tones: 28,
+    });
+  };
+  const levelsOf = (light: PlanLight): Set<string> => new Set(light.labels.map(({ text }) => text));
+
+  it("label at least three levels where the greatest is 1.5 times the least, whatever hangs over them", () => {
+    for (const ratio of [1.5, 2, 4, 20])
+      for (const level of [30, 300, 3000]) {
+        const light = plain(
+          (x, y) => level * ratio ** (Math.cos((x - 1.2) / 0.9) * Math.cos((y - 0.5) / 0.5)),
+        );
+        expect(levelsOf(light).size, `${level} lx, 1 to ${ratio}`).toBeGreaterThanOrEqual(3);
+        for (const [i, label] of light.labels.entries())
+          for (const other of light.labels.slice(i + 1)) expect(boxesMeet(label.box, other.box)).toBe(false);
+      }
+  });
+
+  it("give way to one figure and the word even, and to nothing in the dark", () => {
+    const even = plain((x) => 690 + 10 * x);
+    expect(even.lines).toEqual([]);
+    expect([...levelsOf(even)]).toEqual(["702 lx, even"]);
+    const dark = plain(() => 0);
+    expect(dark.lines).toEqual([]);
+    expect(dark.labels).toEqual([]);
+    expect(dark.bands).toHaveLength(1);
+  });
+
+  it("have the light shaded on between them, every tone of the absolute scale", () => {
+    const light = plain((x) => 400 + 190 * x);
+    expect(light.bands.length).toBeGreaterThan(20);
+    expect(new Set(light.bands.map(({ colour }) => colour)).size).toBeGreaterThan(20);
+    expect(light.bands.length).toBeGreaterThan(3 * light.lines.length);
+  });
+});

@@ -12,6 +12,10 @@ import type { Target } from "../../scene/target.ts";
 import type { TopPlane } from "../shared/illuminance-probe.ts";
 import { pathOf, round } from "../shared/marks.ts";
 
+/** Tones of the light at rest, and while something moves. */
+const TONES = 28;
+const MOVING_TONES = 14;
+
 export interface LightLayerInput {
   readonly scene: Scene;
   readonly top: TopPlane;
@@ -88,7 +92,9 @@ export function planLightOf({
     labelStep: moving ? 18 : undefined,
     place,
     obstacles: scene.zones.map((zone) => closed(zone.outline.map(([a, c]) => [scale.x(a), frame.y(c)]))),
-    taken: [...objects.taken, ...objects.luminaires.map((l) => l.handle)],
+    taken: objects.taken,
+    avoided: objects.luminaires.map((l) => l.handle),
+    tones: moving ? MOVING_TONES : TONES,
   });
 }
 

@@ -4,8 +4,8 @@ import { scaleBands, scaleSteps } from "../../drawing/scale.ts";
 import { define } from "../shared/define.ts";
 import { tokens } from "../shared/tokens.ts";
 
-/** Highest step shown; brighter bands are rare on a top and share the last colour. */
-const HIGHEST = 1100;
+/** Highest step shown (lx); brighter tops are rare. */
+const HIGHEST = 3100;
 
 /**
  * The steps of the one scale light is drawn on, with their figures.

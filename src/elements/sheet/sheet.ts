@@ -26,16 +26,16 @@ import "../scale/scale.ts";
 
 /** Pixels a metre beyond which an unbounded sheet no longer fits most screens. */
 const LARGEST = 280;
-/** Room of the verdict (px): headline, gap under it, a row a zone, of which wide sheets have two abreast and narrow ones
- * need two lines. The same whatever it says, so that no verdict moves a drawing. */
+/** Room of the verdict (px): headline, gap under it, a row a zone, of which wide sheets have two abreast; on
+ * narrow ones one of them breaks. The same whatever it says, so that no verdict moves a drawing. */
 const HEADLINE = 36;
 const ROW = 21;
 const TWO_ABREAST = 960;
 const MOST_ROWS = 5;
 
 function headHeight(zones: number, width: number): number {
-  const rows = width >= TWO_ABREAST ? Math.ceil(zones / 2) : zones;
-  return HEADLINE + Math.min(MOST_ROWS, rows) * (width < ASIDE_FROM ? 2 * ROW : ROW) + 8;
+  const rows = width >= TWO_ABREAST ? Math.ceil(zones / 2) : zones + (width < ASIDE_FROM ? 1 : 0);
+  return HEADLINE + Math.min(MOST_ROWS, rows) * ROW + 8;
 }
 
 /** Sheets narrower than this have their scale of light beneath the plan, wider ones beside it (px). */
