@@ -58,7 +58,41 @@ export interface RawZone {
   readonly size?: RawPoint2;
   readonly polygon?: readonly RawPoint2[];
   readonly height?: RawLength;
-  readonly target?: string;
+  readonly target?: string | null;
+}
+
+export interface RawBody {
+  readonly name: string;
+  readonly box: readonly [RawPoint3, RawPoint3];
+  readonly turn?: number;
+  readonly reflectance?: number;
+  readonly colour?: string;
+}
+
+export interface RawOpening {
+  readonly name?: string;
+  readonly wall: number;
+  readonly from: RawLength;
+  readonly length: RawLength;
+  readonly sill?: RawLength;
+  readonly height: RawLength;
+  readonly reflectance?: number;
+}
+
+export interface RawRegion {
+  readonly from: RawPoint2;
+  readonly size: RawPoint2;
+}
+
+export interface RawTarget {
+  readonly illuminance?: number;
+  readonly uniformity?: number;
+  readonly source?: string;
+}
+
+export interface RawPlane {
+  readonly name: string;
+  readonly rectangle?: { readonly corner: RawPoint3; readonly u: RawPoint3; readonly v: RawPoint3 };
 }
 
 export interface RawPerson {
@@ -100,6 +134,7 @@ export interface RawStudy {
       readonly walls?: number | readonly number[];
       readonly floor?: number;
     };
+    readonly openings?: readonly RawOpening[];
   };
   readonly island?: {
     readonly centre?: RawPoint2;
@@ -110,12 +145,19 @@ export interface RawStudy {
     readonly finish?: "matt" | "satin" | "polished";
     readonly overhang?: { readonly side: string; readonly depth: RawLength };
     readonly reflectance?: { readonly top?: number; readonly sides?: number };
+    readonly outline?: readonly RawPoint2[];
+    readonly levels?: readonly (RawRegion & { readonly name?: string; readonly height: RawLength })[];
     readonly zones?: readonly RawZone[];
+    readonly hob?: RawRegion;
+    readonly sink?: RawRegion;
+    readonly seats?: { readonly side?: string; readonly count?: number };
   };
+  readonly bodies?: readonly RawBody[];
+  readonly planes?: readonly RawPlane[];
   readonly people?: readonly RawPerson[];
   readonly luminaires?: { readonly [name: string]: RawLuminaire };
   readonly maintenance?: Json;
-  readonly targets?: { readonly [name: string]: Json };
+  readonly targets?: { readonly [name: string]: RawTarget };
   readonly arrangements: readonly RawArrangement[];
   readonly embedded?: { readonly [path: string]: { readonly text?: string; readonly base64?: string } };
 }

@@ -1,0 +1,49 @@
+/** Values the study leaves to a default: found by their place, and written where the study would say them. */
+
+import type { Edit } from "../store/history.ts";
+import { formatPointer, type Json, type Path, read } from "../store/pointer.ts";
+
+interface DefaultUsed {
+  readonly path: string;
+  readonly value: unknown;
+  readonly why: string;
+}
+
+export interface DefaultValue {
+  /** At the place asked for. */
+  readonly value: Json;
+  readonly why: string;
+  /** Writes it as the study's own. */
+  readonly edit: Edit;
+}
+
+/** The default that stands at a place the document leaves open; part of one, where the default is a list, such as a point. */
+export function defaultAt(
+  defaults: readonly DefaultUsed[],
+  document: Json,
+  path: Path,
+): DefaultValue | undefined {
+  if (read(document, path) !== undefined) return undefined;
+  const whole = defaults.find((each) => each.path === formatPointer(path));
+  if (whole !== undefined) {
+    const value = whole.value as Json;
+    return { value, why: whole.why, edit: { path, value } };
+  }
+  const parent = path.slice(0, -1);
+  const list = defaults.find((each) => each.path === formatPointer(parent));
+  const step = path.at(-1);
+  if (list === undefined || typeof step !== "number" || !Array.isArray(list.value)) return undefined;
+  return { value: list.value[step], why: list.why, edit: { path: parent, value: list.value as Json } };
+}
+
+/** Sets the value at a place; in a list that is still a default, the rest of the list is said too. */
+export function editsAt(
+  defaults: readonly DefaultUsed[],
+  document: Json,
+  path: Path,
+  value: Json | undefined,
+): Edit[] {
+  const found = defaultAt(defaults, document, path);
+  const own = { path, value };
+  return found === undefined || found.edit.path.length === path.length ? [own] : [found.edit, own];
+}

@@ -1,0 +1,182 @@
+/** Edits of the kitchen give studies that the study's own check accepts. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
+import { defaultAt, editsAt } from "../../site/edits/defaults.ts";
+import { type KitchenItem, moveItem } from "../../site/edits/kitchen-moves.ts";
+import type { NamedEdit } from "../../site/edits/named-edit.ts";
+import type { RawStudy } from "../../site/edits/raw-study.ts";
+import { moveInside, outsideRoom, removeOutside, topSize } from "../../site/edits/room-contents.ts";
+import { shapeTop, sizeTop, topShape } from "../../site/edits/top-shape.ts";
+import { addZone, ownTarget, stretchZones, unjudgedStrips } from "../../site/edits/zones.ts";
+import { type Json, write } from "../../site/store/pointer.ts";
+import { newStudy } from "../../src/app/new-study.ts";
+import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
+import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
+import { resolveStudy } from "../../src/scene/resolve.ts";
+import { checkStudy } from "../../src/study/study.ts";
+
+const { luminaires: _, ...boathouse } = example as unknown as RawStudy;
+const beam = { beam: { flux: 800, angle: 60 }, opening: { diameter: 0.2 } };
+const study = {
+  ...boathouse,
+  luminaires: { dome: beam, cone: beam, globe: beam, downlight: beam },
+} as unknown as RawStudy;
+
+function applied(document: RawStudy, edit: Pick<NamedEdit, "edits">): RawStudy {
+  let after = document as unknown as Json;
+  for (const { path, value } of edit.edits) after = write(after, path, value);
+  return after as unknown as RawStudy;
+}
+
+/** Codes of what the study's own check refuses. */
+function refusals(document: RawStudy): string[] {
+  const checked = checkStudy(document);
+  if (!checked.ok) return checked.issues.map(({ code }) => code);
+  const resolved = resolveStudy(checked.value, {
+    photometry: new Map(),
+    publishedTargets: PUBLISHED_TARGETS_BY_ID,
+  });
+  return resolved.ok ? [] : resolved.issues.map(({ code }) => code);
+}
+
+const outsideOf = (document: RawStudy): string[] =>
+  refusals(document).filter((code) => code.includes("outside"));
+
+/** Whether the study's own check had to cut a zone to the top. */
+function cutZones(document: RawStudy): boolean {
+  const resolved = resolveStudy(orThrow(checkStudy(document)), {
+    photometry: new Map(),
+    publishedTargets: PUBLISHED_TARGETS_BY_ID,
+  });
+  return resolved.ok && resolved.warnings.some(({ code }) => code === "zone-cut");
+}
+
+const resized = (length: number, width: number, ceilingHeight: number): RawStudy => ({
+  ...study,
+  room: { ...study.room, length, width, ceilingHeight },
+});
+
+describe("a smaller room", () => {
+  it("names what is left outside, and moves or removes it", () => {
+    const small = resized(4.5, 3.6, 2.7);
+    expect(refusals(small)).toContain("body-outside");
+    const outside = outsideRoom(small);
+    expect(outside.map(({ name }) => name)).toEqual(["wall units", "base units", "tall larder"]);
+    const moved = applied(small, moveInside(outside));
+    expect(refusals(moved)).toEqual([]);
+    expect(moved.bodies?.[2].box).toEqual([
+      [3.3, 2.98, 0],
+      [4.5, 3.6, 2.25],
+    ]);
+    const removed = applied(small, removeOutside(outside));
+    expect(refusals(removed)).toEqual([]);
+    expect(removed.bodies).toEqual([]);
+  });
+
+  it("leaves nothing outside whatever its size, by the study's own check", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 26, max: 60 }),
+        fc.integer({ min: 16, max: 50 }),
+        fc.integer({ min: 22, max: 30 }),
+        fc.integer({ min: -30, max: 30 }),
+        (length, width, height, turn) => {
+          const [first, ...rest] = study.bodies ?? [];
+          const room = resized(length / 10, width / 10, height / 10);
+          const small = { ...room, bodies: [{ ...first, turn }, ...rest] };
+          const outside = outsideRoom(small);
+          expect(outside.length === 0).toBe(
+            outsideOf(small).length === 0 &&
+              (small.bodies ?? []).every(({ box }) => Number(box[1][2]) <= height / 10),
+          );
+          const moved = applied(small, moveInside(outside));
+          expect(outsideOf(moved)).toEqual([]);
+          expect(outsideRoom(moved)).toEqual([]);
+        },
+      ),
+      { seed: 5, numRuns: 60 },
+    );
+  });
+});
+
+describe("items moved by hand", () => {
+  it("stop at the walls and the top's edges", () => {
+    const items: readonly KitchenItem[] = [
+      { kind: "island", index: 0 },
+      ...[0, 1, 2].map((index) => ({ kind: "body", index }) as const),
+      ...[0, 1].map((index) => ({ kind: "person", index }) as const),
+      ...[0, 1, 2].map((index) => ({ kind: "zone", index }) as const),
+      { kind: "opening", index: 0 },
+    ];
+    for (const item of items)
+      for (const by of [
+        [9, 9],
+        [-9, -9],
+        [0.1, -0.05],
+      ] as const) {
+        const moved = applied(study, moveItem(study, item, by) as NamedEdit);
+        expect(outsideOf(moved), `${item.kind} ${item.index} by ${by}`).toEqual([]);
+        expect(cutZones(moved), `${item.kind} ${item.index} by ${by}`).toBe(false);
+      }
+    const moved = applied(study, moveItem(study, { kind: "opening", index: 0 }, [0.25, 1]) as NamedEdit);
+    expect(moved.room.openings?.[0].from).toBe(1.85);
+  });
+});
+
+describe("zones", () => {
+  it("say which strip of a lengthened top nobody judges, and stretch over it", () => {
+    expect(unjudgedStrips(study)).toEqual([]);
+    const long = { ...study, island: { ...study.island, length: 2.7 } } as RawStudy;
+    const [strip] = unjudgedStrips(long);
+    expect(strip.side).toBe("near the right end");
+    expect(strip.depth).toBeCloseTo(0.3, 9);
+    const stretched = applied(long, stretchZones(long) as NamedEdit);
+    expect(unjudgedStrips(stretched)).toEqual([]);
+    expect(stretched.island?.zones?.map(({ size }) => size?.[0])).toEqual([1.5, 2.7, 1.2]);
+    const added = applied(long, addZone(long)).island?.zones?.at(-1);
+    expect(added).toMatchObject({ from: [2.4, 0], size: [0.3, 1.1], target: "preparation" });
+  });
+
+  it("take a target of one's own, which the study's check accepts", () => {
+    const own = applied(study, ownTarget(study, 1, { illuminance: 400, uniformity: 0.6 }));
+    expect(own.island?.zones?.[1].target).toBe("own, eating");
+    expect(own.targets?.["own, eating"]).toMatchObject({ illuminance: 400, uniformity: 0.6 });
+    expect(refusals(own)).toEqual([]);
+  });
+});
+
+describe("the top's shape", () => {
+  it("is known again, accepted and sized", () => {
+    for (const shape of ["L", "T", "U", "rectangle"] as const) {
+      const shaped = applied(study, shapeTop(study, shape));
+      expect(topShape(shaped)).toBe(shape);
+      expect(refusals(shaped)).toEqual([]);
+      const sized = applied(shaped, { edits: sizeTop(shaped, 0, 3) });
+      expect(topSize(sized)[0]).toBe(3);
+      expect(topShape(sized)).toBe(shape);
+      expect(refusals(sized)).toEqual([]);
+    }
+  });
+});
+
+describe("defaults", () => {
+  const document = orThrow(newStudy({ length: 2.4, width: 1.1, ceilingHeight: 2.6 }, "open")) as Json;
+  const { defaults } = orThrow(
+    resolveStudy(orThrow(checkStudy(document)), {
+      photometry: new Map(),
+      publishedTargets: PUBLISHED_TARGETS_BY_ID,
+    }),
+  );
+
+  it("are found where the document is silent, and set in one edit", () => {
+    const height = defaultAt(defaults, document, ["island", "height"]);
+    expect(height?.value).toBe(0.914);
+    expect(defaultAt(defaults, document, ["island", "length"])).toBeUndefined();
+    expect(defaultAt(defaults, document, ["island", "centre", 1])?.value).toBe(1.75);
+    let after = document;
+    for (const { path, value } of editsAt(defaults, document, ["island", "centre", 0], 2))
+      after = write(after, path, value);
+    expect((after as { island: { centre: Json } }).island.centre).toEqual([2, 1.75]);
+  });
+});
