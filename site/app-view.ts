@@ -2,6 +2,7 @@
 
 import type { ArrangementAssessment, ReadLength } from "../src/app.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
+import type { DefaultValue } from "./edits/defaults.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
@@ -46,6 +47,8 @@ export interface AppView {
   readonly drafts: ReadonlyMap<string, Draft>;
 
   read(path: Path): Json | undefined;
+  /** The default that stands at a place the study leaves open. */
+  defaultAt(path: Path): DefaultValue | undefined;
   /** What the study's check says of a place, in one sentence. */
   issueAt(path: Path): string | undefined;
   edit(edit: NamedEdit, options?: EditOptions): void;
@@ -94,5 +97,5 @@ export interface AppView {
 /** What a field needs of the app: the document it edits, and where a text that cannot be read is kept. */
 export type FieldsView = Pick<
   AppView,
-  "study" | "display" | "drafts" | "read" | "issueAt" | "edit" | "keepDraft" | "dropDraft"
+  "study" | "display" | "drafts" | "read" | "defaultAt" | "issueAt" | "edit" | "keepDraft" | "dropDraft"
 >;

@@ -10,6 +10,7 @@ import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView, Display, EditOptions, Swap } from "./app-view.ts";
 import { issueWordsAt } from "./components/issue-words.ts";
 import { withUnit } from "./components/words.ts";
+import type { DefaultValue, defaultAt } from "./edits/defaults.ts";
 import type { DragEdit } from "./edits/drag-edit.ts";
 import type * as LuminaireEdits from "./edits/luminaires.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
@@ -43,6 +44,7 @@ export class StudySession extends EventTarget implements AppView {
   /** Loaded after the first light: nobody moves what is not yet drawn. */
   #edits: typeof LuminaireEdits | undefined;
   #hand: DragEdit | undefined;
+  #defaultAt: typeof defaultAt | undefined;
   #storage: StudyStorage | undefined;
   #begun = false;
   #late: ReturnType<typeof setTimeout> | undefined;
@@ -67,14 +69,16 @@ export class StudySession extends EventTarget implements AppView {
 
   /** Brings what moving, swapping and asking need. */
   async bringTheRest(): Promise<void> {
-    const [edits, { DragEdit }] = await Promise.all([
+    const [edits, { DragEdit }, { defaultAt }] = await Promise.all([
       import("./edits/luminaires.ts"),
       import("./edits/drag-edit.ts"),
+      import("./edits/defaults.ts"),
       this.lights.loadResults(),
     ]);
     if (this.showPeople) this.results?.need("people");
     if (this.showRoom) this.results?.need("room");
     this.#edits = edits;
+    this.#defaultAt = defaultAt;
     this.#hand = new DragEdit(this, () => this.#ask(false));
   }
 
@@ -138,6 +142,12 @@ export class StudySession extends EventTarget implements AppView {
 
   read(path: Path): Json | undefined {
     return this.history.read(path);
+  }
+
+  defaultAt(path: Path): DefaultValue | undefined {
+    return this.read(path) === undefined
+      ? this.#defaultAt?.(this.light?.defaults ?? [], this.history.document, path)
+      : undefined;
   }
 
   issueAt(path: Path): string | undefined {

@@ -9,6 +9,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { formatIlluminanceValue, formatLength, readIlluminance, readLength } from "../../src/app.ts";
 import type { FieldsView } from "../app-view.ts";
+import { editsAt } from "../edits/defaults.ts";
 import { metresOf } from "../edits/raw-study.ts";
 import type { Edit } from "../store/history.ts";
 import { formatPointer, type Json, type Path } from "../store/pointer.ts";
@@ -25,8 +26,33 @@ export interface FieldOptions {
   readonly hint?: string;
   /** An emptied field removes the value, so that its default applies again. */
   readonly optional?: boolean;
+  /** A number that is not at the path itself but follows from the study; with `edits`. */
+  readonly derived?: number;
   /** What a new value changes, where that is more than the value at the path. */
   edits?(value: Json | undefined): readonly Edit[];
+}
+
+/** What a field shows: the study's own value, else its default, else what the field falls back to. */
+export function shownValue(app: FieldsView, { path, derived, fallback }: FieldOptions): unknown {
+  return derived ?? app.read(path) ?? app.defaultAt(path)?.value ?? fallback;
+}
+
+/** Marks a value that is a default, with why, and sets it by one click. */
+export function defaultMark(
+  app: FieldsView,
+  { path, label, change, derived }: Pick<FieldOptions, "path" | "label" | "change" | "derived">,
+): TemplateResult | typeof nothing {
+  const found = derived === undefined ? app.defaultAt(path) : undefined;
+  if (found === undefined) return nothing;
+  return html`<p class="hint default" id="${idOf(path)}-default">
+    Default: ${found.why}.
+    <button type="button" class="text" aria-label="Set ${label.toLowerCase()} as it is" @click=${() =>
+      app.edit({ name: `set ${change}`, edits: [found.edit] })}>Set</button>
+  </p>`;
+}
+
+function editsOf(app: FieldsView, { path, edits }: FieldOptions, value: Json | undefined): readonly Edit[] {
+  return edits?.(value) ?? editsAt(app.defaultAt(path), path, value);
 }
 
 /** A text read into a value, or what is wrong with it. */
@@ -35,7 +61,7 @@ type Read = { readonly value: Json | undefined; readonly words: string } | { rea
 /** A length in any unit; a bare number is in the unit on screen (inches when that is feet and inches). */
 export function lengthField(app: FieldsView, options: FieldOptions): TemplateResult {
   const unit = app.display.length;
-  const metres = metresOf(app.read(options.path)) ?? options.fallback;
+  const metres = metresOf(shownValue(app, options)) ?? options.fallback;
   const shown = metres === undefined ? "" : formatLength(metres, unit);
   return field(app, options, shown, (text) => {
     const whole = withUnit(text, unit);
@@ -49,7 +75,7 @@ export function lengthField(app: FieldsView, options: FieldOptions): TemplateRes
 
 export function illuminanceField(app: FieldsView, options: FieldOptions): TemplateResult {
   const unit = app.display.illuminance;
-  const lux = app.read(options.path) ?? options.fallback;
+  const lux = shownValue(app, options);
   const shown = typeof lux === "number" ? `${formatIlluminanceValue(lux, unit)} ${unit}` : String(lux ?? "");
   return field(app, options, shown, (text) => {
     const read = readIlluminance(/^[\d.,]+$/.test(text) ? `${text} ${unit}` : text);
@@ -72,7 +98,7 @@ export interface NumberOptions extends FieldOptions {
 
 export function numberField(app: FieldsView, options: NumberOptions): TemplateResult {
   const { from, to, whole = false, times = 1, unit = "" } = options;
-  const value = app.read(options.path) ?? options.fallback;
+  const value = shownValue(app, options);
   const say = (number: number): string => `${Math.round(number * times * 1000) / 1000}${unit}`;
   return field(app, options, typeof value === "number" ? say(value) : "", (text) => {
     const plain = (unit === "" ? text : text.replace(unit.trim(), "")).replace(",", ".").trim();
@@ -93,7 +119,7 @@ export interface TextOptions extends FieldOptions {
 }
 
 export function textField(app: FieldsView, options: TextOptions): TemplateResult {
-  return field(app, options, options.shown ?? String(app.read(options.path) ?? ""), (text) => {
+  return field(app, options, options.shown ?? String(shownValue(app, options) ?? ""), (text) => {
     const problem =
       text === "" || text.length > 200 ? "Expected a name of 1 to 200 characters." : options.problem?.(text);
     return problem === undefined ? { value: text, words: text } : { problem };
@@ -110,7 +136,12 @@ function field(
   const draft = app.drafts.get(id);
   const problem = draft?.problem ?? app.issueAt(options.path);
   const hint = options.hint;
-  const described = [problem === undefined ? "" : `${id}-problem`, hint === undefined ? "" : `${id}-hint`]
+  const mark = defaultMark(app, options);
+  const described = [
+    problem === undefined ? "" : `${id}-problem`,
+    hint === undefined ? "" : `${id}-hint`,
+    mark === nothing ? "" : `${id}-default`,
+  ]
     .join(" ")
     .trim();
 
@@ -121,7 +152,7 @@ function field(
       app.dropDraft(id);
       app.edit({
         name: `${options.change} by default`,
-        edits: options.edits?.(undefined) ?? [{ path: options.path, value: undefined }],
+        edits: editsOf(app, options, undefined),
       });
       return;
     }
@@ -133,7 +164,7 @@ function field(
     app.dropDraft(id);
     app.edit({
       name: `${options.change} ${outcome.words}`,
-      edits: options.edits?.(outcome.value) ?? [{ path: options.path, value: outcome.value }],
+      edits: editsOf(app, options, outcome.value),
     });
   };
 
@@ -155,7 +186,7 @@ function field(
         app.dropDraft(id);
       }}
     >
-    ${hint === undefined ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`}
+    ${hint === undefined ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`} ${mark}
     ${problem === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${problem}</p>`}
   </div>`;
 }
@@ -173,7 +204,7 @@ export interface ChoiceOptions {
 
 export function choiceField(app: FieldsView, options: ChoiceOptions): TemplateResult {
   const id = idOf(options.path);
-  const value = String(app.read(options.path) ?? options.fallback);
+  const value = String(app.read(options.path) ?? app.defaultAt(options.path)?.value ?? options.fallback);
   const problem = app.issueAt(options.path);
   return html`<div class="field">
     <label for=${id}>${options.label}</label>
@@ -196,51 +227,8 @@ export function choiceField(app: FieldsView, options: ChoiceOptions): TemplateRe
           html`<option value=${each.value} .selected=${live(each.value === value)}>${each.words}</option>`,
       )}
     </select>
+    ${defaultMark(app, options)}
     ${problem === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${problem}</p>`}
-  </div>`;
-}
-
-export interface SliderOptions {
-  readonly label: string;
-  readonly path: Path;
-  readonly change: string;
-  readonly fallback: number;
-  /** In hundredths. */
-  readonly from?: number;
-  readonly to?: number;
-  readonly hint?: string;
-}
-
-/** A share from 0 to 1 in per cent, by slider; the light follows while it moves. */
-export function shareSlider(app: FieldsView, options: SliderOptions): TemplateResult {
-  const id = idOf(options.path);
-  const raw = app.read(options.path);
-  const value = typeof raw === "number" ? raw : options.fallback;
-  const change = (event: Event, moving: boolean): void => {
-    const share = Number((event.target as HTMLInputElement).value) / 100;
-    app.edit(
-      {
-        name: `${options.change} ${Math.round(share * 100)} %`,
-        edits: [{ path: options.path, value: share }],
-      },
-      { hand: id, moving },
-    );
-  };
-  return html`<div class="field slider">
-    <label for=${id}>${options.label}</label>
-    <output for=${id}>${Math.round(value * 100)} %</output>
-    <input
-      id=${id}
-      type="range"
-      min=${options.from ?? 0}
-      max=${options.to ?? 100}
-      step="1"
-      aria-valuetext="${Math.round(value * 100)} per cent"
-      .value=${live(String(Math.round(value * 100)))}
-      @input=${(event: Event) => change(event, true)}
-      @change=${(event: Event) => change(event, false)}
-    >
-    ${options.hint === undefined ? nothing : html`<p class="hint">${options.hint}</p>`}
   </div>`;
 }
 

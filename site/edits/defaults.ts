@@ -37,13 +37,7 @@ export function defaultAt(
 }
 
 /** Sets the value at a place; in a list that is still a default, the rest of the list is said too. */
-export function editsAt(
-  defaults: readonly DefaultUsed[],
-  document: Json,
-  path: Path,
-  value: Json | undefined,
-): Edit[] {
-  const found = defaultAt(defaults, document, path);
+export function editsAt(found: DefaultValue | undefined, path: Path, value: Json | undefined): Edit[] {
   const own = { path, value };
   return found === undefined || found.edit.path.length === path.length ? [own] : [found.edit, own];
 }

@@ -3,7 +3,7 @@
 import type { Edit } from "../store/history.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { metresOf, type RawStudy, tidy } from "./raw-study.ts";
+import { metresOf, type RawLength, type RawStudy, tidy } from "./raw-study.ts";
 import { topSize } from "./room-contents.ts";
 
 export type TopShape = "rectangle" | "L" | "T" | "U";
@@ -93,14 +93,14 @@ function outlineOf(shape: "L" | "T" | "U", l: number, w: number, arm: number, de
 }
 
 /** Length or width of the top set: of an outline, every corner is moved in proportion. */
-export function sizeTop(study: RawStudy, axis: 0 | 1, size: number): Edit[] {
+export function sizeTop(study: RawStudy, axis: 0 | 1, size: RawLength): Edit[] {
   const key = axis === 0 ? "length" : "width";
   const outline = study.island?.outline;
   const now = topSize(study)[axis];
   const own: Edit = { path: ["island", key], value: size };
   if (outline === undefined || now <= 0) return [own];
   const scaled = outline.map((corner) =>
-    corner.map((each, i) => (i === axis ? tidy((metres(each) * size) / now) : each)),
+    corner.map((each, i) => (i === axis ? tidy((metres(each) * metres(size)) / now) : each)),
   );
   return [own, { path: ["island", "outline"], value: scaled as unknown as Json }];
 }

@@ -150,7 +150,8 @@ it("changes a row, dims a layer, adds, copies, mirrors and removes", async () =>
   await poll(async () => (await layer()).row?.count).toBe(4);
   await page.getByLabel("Spread by").selectOption("gap");
   await poll(async () => (await layer()).row?.gap).toBeGreaterThan(0);
-  await page.getByLabel("Dimmed to").first().fill("60");
+  await page.getByLabel("Dimmed to", { exact: true }).first().fill("60");
+  await page.getByLabel("Dimmed to", { exact: true }).first().press("Enter");
   await poll(async () => (await layer()).dim).toBe(0.6);
   await button("Add one").first().click();
   await poll(async () => (await layer()).row?.count).toBe(5);
@@ -166,12 +167,13 @@ it("changes a row, dims a layer, adds, copies, mirrors and removes", async () =>
 
 it("edits zones, finishes and people in the kitchen", async () => {
   await enter(page, "Kitchen");
-  await page.getByLabel("Target").first().selectOption({ index: 0 });
+  await page.getByLabel("Target", { exact: true }).first().selectOption("nothing is asked");
   await poll(verdict).toMatch(/Prep .*: nothing is asked/);
   await button("Add a person").click();
   await poll(() => page.locator("summary", { hasText: "cook 2" }).count()).toBe(1);
-  await page.getByLabel("Ceiling", { exact: true }).fill("40");
-  await poll(() => undo().innerText()).toMatch(/ceiling reflect/);
+  await page.getByLabel("Ceiling", { exact: true }).fill("0.4");
+  await page.getByLabel("Ceiling", { exact: true }).press("Enter");
+  await poll(() => undo().innerText()).toMatch(/ceiling reflect 0.40/);
 });
 
 it("shows what bodies shade and what the top mirrors, and the rules others publish", async () => {

@@ -13,6 +13,7 @@ import {
   troublesOf,
   type Viewer,
   verdictOf,
+  enter,
 } from "../support/viewer.ts";
 
 let viewer: Viewer;
@@ -39,11 +40,19 @@ afterEach(() => {
 interface Study {
   title?: string;
   room: { length: number; width: number; ceilingHeight: number };
-  island: { length: number; width: number; zones: { name: string }[] };
+  bodies?: { name: string; box: number[][] }[];
+  targets: Record<string, unknown>;
+  island: {
+    length: number;
+    width: number;
+    height?: number;
+    zones: { name: string; size: number[]; target?: string }[];
+  };
   arrangements: { layers: { luminaire: string }[] }[];
 }
 const study = () => studyOf<Study>(page);
 const button = (name: string | RegExp) => page.getByRole("button", { name, exact: typeof name === "string" });
+const undo = () => page.locator(".tools button").first();
 const type = async (label: string, text: string): Promise<void> => {
   const field = page.getByLabel(label, { exact: true });
   await field.fill(text);
@@ -99,4 +108,60 @@ it("keeps studies side by side: duplicated, named, removed and put back", async 
   await poll(async () => (await study()).title).toBe("Aunt's kitchen");
   await page.keyboard.press("Control+z");
   await poll(async () => (await study()).title).toBe("My kitchen 2");
+});
+
+it("marks defaults and sets each by one click", async () => {
+  await page.locator("header .example button").click();
+  await button("Light it").click();
+  await page.getByLabel("Height", { exact: true }).waitFor();
+  await poll(() => page.getByLabel("Height", { exact: true }).inputValue()).toBe("914 mm");
+  await button("Set height as it is").click();
+  await poll(async () => (await study()).island.height).toBe(0.914);
+  await poll(() => button("Set height as it is").count()).toBe(0);
+  await poll(() => button("Set walls as it is").count()).toBe(1);
+});
+
+it("moves or removes what a smaller room leaves outside, or keeps the old size", async () => {
+  await enter(page, "Kitchen");
+  const offer = page.locator(".part .offer");
+  await page.locator("#field-room-length").fill("4.5 m");
+  await page.locator("#field-room-length").press("Tab");
+  await poll(() => offer.innerText()).toMatch(/Outside the room: tall larder/);
+  await offer.getByRole("button", { name: "Keep the old size" }).click();
+  await poll(() => offer.count()).toBe(0);
+  await page.locator("#field-room-width").fill("3.6 m");
+  await page.locator("#field-room-width").press("Tab");
+  await offer.getByRole("button", { name: "Move them in" }).click();
+  await poll(async () => (await study()).bodies?.map(({ box }) => box[1][1])).toEqual([3.6, 3.6, 3.6]);
+  await refined(page);
+  await poll(() => page.locator(".problems li").count()).toBe(0);
+  await page.locator("summary", { hasText: "tall larder" }).click();
+  await button("Remove tall larder").click();
+  await poll(async () => (await study()).bodies?.length).toBe(2);
+  await button("Add hood").click();
+  await poll(async () => (await study()).bodies?.[2].name).toBe("hood");
+  await poll(() => page.locator("#body-2[open]").count()).toBe(1);
+});
+
+it("judges by targets of one's own and says which strip nobody judges", async () => {
+  await enter(page, "Kitchen");
+  const target = page.getByLabel("Target", { exact: true }).first();
+  await poll(() => target.innerText()).toMatch(/preparation counters: 500 lx · IES RP-11\n/);
+  await target.selectOption("My own values…");
+  await type("Average at least", "400");
+  await type("U₀ at least", "0.6");
+  await poll(async () => (await study()).targets["own, prep"]).toMatchObject({
+    illuminance: 400,
+    uniformity: 0.6,
+  });
+  await refined(page);
+  await poll(() => verdictOf(page)).toMatch(/400 lx/);
+  await page.locator("#field-island-length").fill("2.7 m");
+  await page.locator("#field-island-length").press("Tab");
+  await poll(() => page.locator(".offer").first().innerText()).toMatch(
+    /300 mm of the top near the right end/,
+  );
+  await button("Stretch the zones").first().click();
+  await poll(async () => (await study()).island.zones.map(({ size }) => size[0])).toEqual([1.5, 2.7, 1.2]);
+  await poll(() => undo().innerText()).toMatch(/stretch the zones/);
 });

@@ -174,8 +174,9 @@ describe("defaults", () => {
     expect(height?.value).toBe(0.914);
     expect(defaultAt(defaults, document, ["island", "length"])).toBeUndefined();
     expect(defaultAt(defaults, document, ["island", "centre", 1])?.value).toBe(1.75);
+    const at = ["island", "centre", 0];
     let after = document;
-    for (const { path, value } of editsAt(defaults, document, ["island", "centre", 0], 2))
+    for (const { path, value } of editsAt(defaultAt(defaults, document, at), at, 2))
       after = write(after, path, value);
     expect((after as { island: { centre: Json } }).island.centre).toEqual([2, 1.75]);
   });

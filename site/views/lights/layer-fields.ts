@@ -2,7 +2,8 @@
 
 import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
-import { choiceField, shareSlider, textField } from "../../components/fields.ts";
+import { choiceField, textField } from "../../components/fields.ts";
+import { shareField } from "../../components/share-field.ts";
 import { addLuminaire } from "../../edits/luminaires.ts";
 import { freshName, type RawLayer } from "../../edits/raw-study.ts";
 import type { Json, Path } from "../../store/pointer.ts";
@@ -23,11 +24,12 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
   return html`<section class="part" aria-labelledby=${heading}>
     <h2 id=${heading}>${layer.name}</h2>
     ${luminaireChoice(app, layer, index)}
-    ${shareSlider(app, {
+    ${shareField(app, {
       label: "Dimmed to",
       path: [...path, "dim"],
       change: `${layer.name} dimmed to`,
       fallback: 1,
+      as: "per cent",
     })}
     ${
       layer.row !== undefined

@@ -58,6 +58,7 @@ function formView(app: AppView, { name, luminaire }: NewLuminaire): FieldsView {
     display: app.display,
     drafts: app.drafts,
     read: (path) => read(study as unknown as Json, path),
+    defaultAt: () => undefined,
     issueAt: () => undefined,
     edit({ edits }) {
       let after = study as unknown as Json;

@@ -1,0 +1,26 @@
+/** Says which strip of the top no zone judges, and offers to stretch the zones over it. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import type { AppView } from "../../app-view.ts";
+import { lengthText } from "../../components/words.ts";
+import { stretchZones, unjudgedStrips } from "../../edits/zones.ts";
+
+export function strips(app: AppView): TemplateResult | typeof nothing {
+  const found = unjudgedStrips(app.study);
+  if (found.length === 0) return nothing;
+  const edit = stretchZones(app.study);
+  return html`<div class="offer" role="group" aria-label="Zones and the top">
+    ${found.map(({ side, depth }) =>
+      depth > 0
+        ? html`<p>${lengthText(app, depth)} of the top ${side} belongs to no zone: nobody judges its light.</p>`
+        : html`<p>The zones reach ${lengthText(app, -depth)} beyond the top ${side}.</p>`,
+    )}
+    ${
+      edit === undefined
+        ? nothing
+        : html`<p class="row-of-actions"><button type="button" class="primary" @click=${() => app.edit(edit)}>${
+            found.some(({ depth }) => depth > 0) ? "Stretch the zones" : "Fit the zones to the top"
+          }</button></p>`
+    }
+  </div>`;
+}

@@ -1,0 +1,179 @@
+/** Zones on the top: where they lie, and what is asked of their light. */
+
+import { html, nothing, type TemplateResult } from "lit";
+import { PUBLISHED_TARGETS } from "../../../src/app.ts";
+import type { AppView } from "../../app-view.ts";
+import { illuminanceField, lengthField, numberField, textField } from "../../components/fields.ts";
+import { lightText } from "../../components/words.ts";
+import type { RawTarget, RawZone } from "../../edits/raw-study.ts";
+import { addZone, ownTarget } from "../../edits/zones.ts";
+import type { Json, Path } from "../../store/pointer.ts";
+import { item, openAdded, part } from "./part.ts";
+import { strips } from "./strips.ts";
+
+/** What a target asks, and who says so. */
+interface Asked {
+  readonly illuminance?: number;
+  readonly uniformity?: number;
+  readonly name: string;
+  readonly source?: string;
+  readonly note?: string;
+  readonly isOwn: boolean;
+}
+
+function askedBy(app: AppView, id: string | null | undefined): Asked | undefined {
+  if (id === undefined || id === null) return undefined;
+  const own = app.study.targets?.[id];
+  if (own !== undefined) return { ...own, name: id, isOwn: true };
+  const published = PUBLISHED_TARGETS.find((each) => each.id === id);
+  if (published === undefined) return undefined;
+  const of = (quantity: string): number | undefined =>
+    published.requirements.find((each) => each.quantity === quantity)?.value;
+  const { name, source, note } = published;
+  return { name, source, note, illuminance: of("illuminance"), uniformity: of("uniformity"), isOwn: false };
+}
+
+/** `500 lx, U₀ 0.60`. */
+function figures(
+  app: AppView,
+  { illuminance, uniformity }: Pick<Asked, "illuminance" | "uniformity">,
+): string {
+  return [
+    illuminance === undefined ? undefined : lightText(app, illuminance),
+    uniformity === undefined ? undefined : `U₀ ${uniformity.toFixed(2)}`,
+  ]
+    .filter((each) => each !== undefined)
+    .join(", ");
+}
+
+const OWN = "\u0000own";
+
+function targetField(app: AppView, zone: RawZone, index: number): TemplateResult {
+  const id = `target-of-zone-${index}`;
+  const path: Path = ["island", "zones", index, "target"];
+  const asked = askedBy(app, zone.target);
+  const problem = app.issueAt(path);
+  const option = (value: string, words: string): TemplateResult =>
+    html`<option value=${value} .selected=${value === (zone.target ?? "")}>${words}</option>`;
+  const line = (value: string): TemplateResult => {
+    const each = askedBy(app, value) as Asked;
+    const who = each.isOwn ? "" : ` · ${shortSource(each.source ?? "")}`;
+    return option(value, `${each.name}: ${figures(app, each)}${who}`);
+  };
+  const change = (event: Event): void => {
+    const { value } = event.target as HTMLSelectElement;
+    if (value === OWN) app.edit(ownTarget(app.study, index, asked ?? {}));
+    else {
+      const words = value === "" ? "none" : (askedBy(app, value)?.name ?? value);
+      app.edit({
+        name: `${zone.name} target ${words}`,
+        edits: [{ path, value: value === "" ? null : value }],
+      });
+    }
+  };
+  return html`<div class="field wide">
+    <label for=${id}>Target</label>
+    <select id=${id} @change=${change} aria-describedby="${id}-source">
+      ${option("", "nothing is asked")}
+      <option value=${OWN}>My own values…</option>
+      <optgroup label="Of this study">${Object.keys(app.study.targets ?? {}).map(line)}</optgroup>
+      <optgroup label="Published for homes">${published("homes").map(line)}</optgroup>
+      <optgroup label="Published for places of work">${published("work places").map(line)}</optgroup>
+    </select>
+    ${asked === undefined || asked.isOwn ? nothing : html`<p class="hint" id="${id}-source">${figures(app, asked)}: ${asked.source}. ${asked.note ?? ""}</p>`}
+    ${problem === undefined ? nothing : html`<p class="problem">✕ ${problem}</p>`}
+  </div>
+  ${asked?.isOwn === true ? ownFields(app, zone) : nothing}`;
+}
+
+function published(scope: "homes" | "work places"): string[] {
+  return PUBLISHED_TARGETS.filter((each) => each.scope === scope).map(({ id }) => id);
+}
+
+/** Document and year of a source, without what it speaks of. */
+function shortSource(source: string): string {
+  return source.split(/[,(]/)[0].trim();
+}
+
+function ownFields(app: AppView, zone: RawZone): TemplateResult {
+  const name = zone.target as string;
+  const others = (app.study.island?.zones ?? []).filter((each) => each !== zone && each.target === name);
+  const path = (key: keyof RawTarget): Path => ["targets", name, key];
+  return html`${illuminanceField(app, { label: "Average at least", path: path("illuminance"), change: `${zone.name} asks` })}
+    ${numberField(app, {
+      label: "U₀ at least",
+      path: path("uniformity"),
+      change: `${zone.name} asks U₀`,
+      from: 0,
+      to: 1,
+      optional: true,
+      hint: "Least over average; empty asks nothing.",
+    })}
+    ${textField(app, { label: "Who asks it", path: path("source"), change: "source of the target", optional: true })}
+    ${others.length === 0 ? nothing : html`<p class="hint">Also asked of ${others.map((each) => each.name).join(", ")}.</p>`}`;
+}
+
+export function zonesPart(app: AppView): TemplateResult {
+  const zones = app.study.island?.zones ?? [];
+  if (app.study.island === undefined)
+    return part("zones", "Zones on the top", html`<p class="hint">Zones need an island.</p>`);
+  return part(
+    "zones",
+    "Zones on the top",
+    html`${strips(app)} ${zones.map((zone, index) => zoneItem(app, zone, index))}
+    ${zones.length === 0 ? openZones(app) : nothing}
+    <p class="row-of-actions"><button type="button" @click=${() => {
+      openAdded(`zone-${zones.length}`);
+      app.edit(addZone(app.study));
+    }}>Add a zone</button></p>`,
+  );
+}
+
+function zoneItem(app: AppView, zone: RawZone, index: number): TemplateResult {
+  const path: Path = ["island", "zones", index];
+  const asked = askedBy(app, zone.target);
+  const length = (at: Path, label: string): TemplateResult =>
+    lengthField(app, { label, path: [...path, ...at], change: `${zone.name} ${label.toLowerCase()}` });
+  return item(
+    "zone",
+    index,
+    html`${zone.name} <span class="what">${asked === undefined ? "nothing is asked" : figures(app, asked)}</span>`,
+    html`<div class="fields">
+        ${textField(app, { label: "Name", path: [...path, "name"], change: "rename zone" })}
+        ${targetField(app, zone, index)}
+        ${
+          zone.polygon === undefined
+            ? html`${length(["from", 0], "From the left end")} ${length(["from", 1], "From the near side")}
+              ${length(["size", 0], "Length")} ${length(["size", 1], "Width")}`
+            : nothing
+        }
+      </div>
+      <p class="row-of-actions">
+        <button type="button" @click=${() =>
+          app.edit({
+            name: `remove zone ${zone.name}`,
+            edits: [{ path, value: undefined }],
+          })}>Remove zone</button>
+      </p>`,
+    index === 0,
+  );
+}
+
+/** Zones that the study leaves to its rules, to be made its own. */
+function openZones(app: AppView): TemplateResult | typeof nothing {
+  const zones = app.light?.scene.zones ?? [];
+  if (zones.length === 0) return nothing;
+  const value = zones.map(({ name, outline, target }) => ({
+    name,
+    polygon: outline,
+    target: target ?? null,
+  }));
+  return html`<p class="hint default">
+    By default: ${zones.map(({ name }) => name).join(", ")}.
+    <button type="button" class="text" @click=${() =>
+      app.edit({
+        name: "set the zones",
+        edits: [{ path: ["island", "zones"], value: value as unknown as Json }],
+      })}>Set</button>
+  </p>`;
+}
