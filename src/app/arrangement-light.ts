@@ -15,6 +15,7 @@ import type { Scene } from "../scene/scene.ts";
 import type { JudgedArrangement } from "./judged-arrangement.ts";
 import type { OpenStudy } from "./open-document.ts";
 import { type RefinedPlanes, refinedPlanes } from "./refined-planes.ts";
+import { inSetting, levelsOf } from "./setting-levels.ts";
 
 export interface LightOptions {
   /** A draft: the same method with a wider band. */
@@ -23,6 +24,8 @@ export interface LightOptions {
   readonly people?: boolean;
   /** Probability with which a target must be reached to be called met, 0.5 to 0.999; 0.9 by default. */
   readonly confidence?: number;
+  /** The setting whose light it is; without one, and in an arrangement that lacks it, the layers' own levels. */
+  readonly setting?: string;
   /** False leaves figures without bands and verdicts: `not judged`. */
   readonly judged?: boolean;
   /** Whether rules of thumb, eyes and heads, load and look are worked out too; `full` with the table of sizes. */
@@ -47,8 +50,8 @@ export async function arrangementLight(
   options: LightOptions,
   observer: Observer = {},
 ): Promise<ArrangementLight> {
-  const { draft, people, confidence, judged = true, findings, shadows, planes: further = [] } = options;
-  const { refined = refinedPlanes(scene.planes) } = options;
+  const { draft, people, confidence, setting, judged = true, findings, shadows } = options;
+  const { refined = refinedPlanes(scene.planes), planes: further = [] } = options;
   const calculation: CalculationOptions = {
     ...study.options,
     quality: draft === true ? "quick" : study.options.quality,
@@ -68,22 +71,23 @@ export async function arrangementLight(
         observer: cancelled,
       })
     : null;
-  const assessment = assess(study, scene, result, verdicts, refined.fines(fine));
+  const shown = inSetting((await levelsOf(study))(scene, result, verdicts), setting);
+  const assessment = assess(study, shown, result, verdicts, refined.fines(fine));
   const lost =
     shadows === true && calculation.people
       ? bodyShadows(scene, { options: calculation, engine, observer })
       : undefined;
   return {
-    scene,
+    scene: shown,
     result,
     assessment,
-    contours: refined.contours(scene, fine),
+    contours: refined.contours(shown, fine),
     fields: [...fine, ...rest],
-    clashes: clashes(scene),
+    clashes: clashes(shown),
     ...(lost === undefined ? {} : { bodyShadows: lost }),
     ...(findings === undefined
       ? {}
-      : { findings: findingsOf(study, scene, result, assessment, seen, findings === "full") }),
+      : { findings: findingsOf(study, shown, result, assessment, seen, findings === "full") }),
   };
 }
 

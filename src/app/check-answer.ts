@@ -9,9 +9,12 @@ import { topPlane } from "../assessment/assess.ts";
 import type {
   ArrangementAssessment,
   Check,
+  Energy,
   FineFigures,
   PlaneAssessment,
+  SettingAssessment,
   Statistics,
+  ZoneAssessment,
 } from "../assessment/assessment.ts";
 import { layerPower } from "../assessment/energy.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
@@ -22,7 +25,7 @@ import type { Vec3 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { clearanceOf } from "../scene/arrangement.ts";
 import type { CalculationPlane, ReceivedQuantity } from "../scene/calculation-plane.ts";
-import type { LayerRole, Scene } from "../scene/scene.ts";
+import type { LayerRole, LightingSetting, Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import { bodyShadowJson } from "./body-shadow.ts";
 import { findingsJson } from "./findings-json.ts";
@@ -85,6 +88,17 @@ export interface ZoneAnswer {
   readonly checks: readonly Check[];
 }
 
+/** One setting: its levels by layer, and the zones as lit and judged then. */
+export interface SettingAnswer {
+  readonly name: string;
+  readonly dim: Readonly<Record<string, number>>;
+  /** What the levels were found by, where they were not given. */
+  readonly find?: LightingSetting["find"];
+  readonly zones: readonly ZoneAnswer[];
+  readonly verdict: Verdict;
+  readonly energy: Energy;
+}
+
 /** @typeParam C how a clash is given: as facts, or with its remedy in words */
 export interface CheckAnswer<C = Clash> {
   readonly name: string;
@@ -108,8 +122,11 @@ export interface CheckAnswer<C = Clash> {
   /** Name of the plane of the whole top. */
   readonly top: string | null;
   readonly zones: readonly ZoneAnswer[];
+  /** Absent without any. */
+  readonly settings?: readonly SettingAnswer[];
+  /** The worst of the settings' where there are any. */
   readonly verdict: Verdict;
-  readonly energy: ArrangementAssessment["energy"];
+  readonly energy: Energy;
   readonly balance?: ArrangementAssessment["balance"];
   readonly bodyShadows?: readonly object[];
   readonly method: ArrangementAssessment["method"];
@@ -145,15 +162,10 @@ export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAn
       };
     }),
     top: scene.planes[topPlane(scene)]?.name ?? null,
-    zones: assessment.zones.map(({ name, plane, target, statistics, verdict, checks }) => ({
-      name,
-      plane,
-      ...(target === undefined ? {} : { target }),
-      statistics: statisticsOf(statistics),
-      familiarPlace: familiarPlace(statistics.average),
-      verdict,
-      checks,
-    })),
+    zones: assessment.zones.map(zoneAnswer),
+    ...(assessment.settings === undefined
+      ? {}
+      : { settings: assessment.settings.map((setting, i) => settingAnswer(scene, setting, i)) }),
     verdict: assessment.verdict,
     energy: assessment.energy,
     ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),
@@ -161,6 +173,38 @@ export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAn
     ...(findings === undefined ? {} : findingsJson(findings)),
     method: assessment.method,
     maintenance: scene.maintenance,
+  };
+}
+
+function zoneAnswer({ name, plane, target, statistics, verdict, checks }: ZoneAssessment): ZoneAnswer {
+  return {
+    name,
+    plane,
+    ...(target === undefined ? {} : { target }),
+    statistics: statisticsOf(statistics),
+    familiarPlace: familiarPlace(statistics.average),
+    verdict,
+    checks,
+  };
+}
+
+function settingAnswer(
+  { layers, settings }: Scene,
+  setting: SettingAssessment,
+  index: number,
+): SettingAnswer {
+  // Own keys only, whatever a layer is called.
+  const dim: Record<string, number> = Object.create(null);
+  for (const [l, { name }] of layers.entries()) dim[name] = setting.dims[l];
+  const { name, zones, verdict, energy } = setting;
+  const find = settings?.[index].find;
+  return {
+    name,
+    dim,
+    ...(find === undefined ? {} : { find }),
+    zones: zones.map(zoneAnswer),
+    verdict,
+    energy,
   };
 }
 

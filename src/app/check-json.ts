@@ -52,7 +52,7 @@ export function checkJson(
 
 /** Path of an arrangement in its study's document. */
 export function arrangementPath({ scenes }: ResolvedStudy, scene: Scene): string {
-  return `/arrangements/${scenes.indexOf(scene)}`;
+  return `/arrangements/${scenes.findIndex(({ name }) => name === scene.name)}`;
 }
 
 /** What `check --targets --json` prints: every published target. */

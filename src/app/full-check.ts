@@ -12,6 +12,7 @@ import type { Calculate } from "../engine/calculate.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
+import { levelsOf } from "./setting-levels.ts";
 
 export interface StudyCheck extends FullCheck {
   /** The study's engine, stopped by the same observer. */
@@ -28,6 +29,7 @@ export async function studyCheck(
   observer: Observer,
 ): Promise<StudyCheck> {
   const [engine, uncertainty] = [await engines.get(), await engines.uncertainty()];
+  const found = await levelsOf(study);
   // Whoever asks reports progress of many checks; that of one would jump to and fro.
   const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
   const calculate: Calculate = (scene, options) => engine.calculate(scene, options, stop);
@@ -44,7 +46,8 @@ export async function studyCheck(
     light,
     judge(scene) {
       const result = light(scene);
-      return assess(study, scene, result, verdicts(scene, result));
+      const method = verdicts(scene, result);
+      return assess(study, found(scene, result, method), result, method);
     },
   };
 }

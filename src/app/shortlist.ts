@@ -21,6 +21,22 @@ export function arrangementIndex(
   );
 }
 
+/** The scenes that have a setting of a name, with that setting alone. */
+export function scenesWithSetting(scenes: readonly Scene[], name: string): Outcome<readonly Scene[]> {
+  const found = scenes.flatMap((scene) => {
+    const settings = scene.settings?.filter((setting) => setting.name === name) ?? [];
+    return settings.length === 0 ? [] : [{ ...scene, settings }];
+  });
+  if (found.length > 0) return success(found);
+  const known = new Set(scenes.flatMap(({ settings }) => settings ?? []).map((setting) => setting.name));
+  const expected = [...known].map((each) => JSON.stringify(each)).join(", ");
+  return unknown(
+    "The study has no setting of that name.",
+    expected || '"settings" in an arrangement',
+    JSON.stringify(name),
+  );
+}
+
 /** The layer of a name; the first of pendants without one. */
 export function layerIndex({ layers }: Scene, name: string | undefined): Outcome<number> {
   const index =

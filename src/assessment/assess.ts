@@ -6,13 +6,15 @@
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import type { Scene, Zone } from "../scene/scene.ts";
+import type { LightingSetting, Scene, Zone } from "../scene/scene.ts";
+import { withSetting } from "../scene/settings.ts";
 import type { Requirement, Target } from "../scene/target.ts";
 import type {
   ArrangementAssessment,
   Check,
   FineFigures,
   PlaneAssessment,
+  SettingAssessment,
   Statistics,
   ZoneAssessment,
 } from "./assessment.ts";
@@ -41,22 +43,76 @@ export function assess(
   verdicts: VerdictMethod | null,
   fines?: ReadonlyMap<string, FineField>,
 ): ArrangementAssessment {
-  const planes = scene.planes.map((plane, index): PlaneAssessment => {
-    const layers = maintainedLayers(scene, result.planes[index]);
-    const illuminance = totalOf(layers, plane.points.length / 3);
-    const fine = fines?.get(plane.name);
-    return {
-      name: plane.name,
-      layers,
-      illuminance,
-      statistics: statistics(illuminance, plane.weights),
-      ...(fine === undefined ? {} : { fine: fineFigures(scene, fine) }),
-    };
-  });
+  const planes = scene.planes.map((plane, index) =>
+    planeAssessment(scene, plane, result.planes[index], fines?.get(plane.name)),
+  );
+  const zones = zoneAssessments(study, scene, (plane) => planes[plane], verdicts);
+  const settings = scene.settings?.map((setting) => assessSetting(study, scene, setting, result, verdicts));
+  return {
+    name: scene.name,
+    planes,
+    zones,
+    ...(settings === undefined ? {} : { settings }),
+    verdict: worstVerdict((settings ?? zones).map(({ verdict }) => verdict)),
+    energy: energyOf(scene),
+    ...(result.balance === undefined ? {} : { balance: result.balance }),
+    method: result.method,
+  };
+}
+
+/** The judgement of a scene in one of its settings; fine grids are of the layers' own levels and have no part in it. */
+export function assessSetting(
+  study: Pick<ResolvedStudy, "targets">,
+  scene: Scene,
+  setting: LightingSetting,
+  result: CalculationResult,
+  verdicts: VerdictMethod | null,
+): SettingAssessment {
+  const dimmed = withSetting(scene, setting);
+  const planes = new Map<number, PlaneAssessment>();
+  const assessed = (index: number): PlaneAssessment => {
+    const found = planes.get(index) ?? planeAssessment(dimmed, scene.planes[index], result.planes[index]);
+    planes.set(index, found);
+    return found;
+  };
+  const zones = zoneAssessments(study, dimmed, assessed, verdicts);
+  const { name, dims } = setting;
+  return {
+    name,
+    dims,
+    zones,
+    verdict: worstVerdict(zones.map(({ verdict }) => verdict)),
+    energy: energyOf(dimmed),
+  };
+}
+
+function planeAssessment(
+  scene: Scene,
+  plane: CalculationPlane,
+  field: PlaneField,
+  fine?: FineField,
+): PlaneAssessment {
+  const layers = maintainedLayers(scene, field);
+  const illuminance = totalOf(layers, plane.points.length / 3);
+  return {
+    name: plane.name,
+    layers,
+    illuminance,
+    statistics: statistics(illuminance, plane.weights),
+    ...(fine === undefined ? {} : { fine: fineFigures(scene, fine) }),
+  };
+}
+
+function zoneAssessments(
+  study: Pick<ResolvedStudy, "targets">,
+  scene: Scene,
+  planeAt: (index: number) => PlaneAssessment,
+  verdicts: VerdictMethod | null,
+): ZoneAssessment[] {
   const zonePlanes = planesOfZones(scene);
   const indices = zonePlanes.map(({ plane }) => plane);
-  const zones = zonePlanes.map(({ name, target, plane }): ZoneAssessment => {
-    const assessed = planes[plane];
+  return zonePlanes.map(({ name, target, plane }): ZoneAssessment => {
+    const assessed = planeAt(plane);
     const asked = target === undefined ? undefined : targetOf(study, target);
     const checks = (asked?.requirements ?? []).map((requirement) =>
       check(scene, plane, indices, assessed, requirement, asked as Target, verdicts),
@@ -70,15 +126,6 @@ export function assess(
       ...(asked === undefined ? {} : { target: asked.name }),
     };
   });
-  return {
-    name: scene.name,
-    planes,
-    zones,
-    verdict: worstVerdict(zones.map((zone) => zone.verdict)),
-    energy: energyOf(scene),
-    ...(result.balance === undefined ? {} : { balance: result.balance }),
-    method: result.method,
-  };
 }
 
 /** The study's own target of a name before the published one. */
@@ -109,7 +156,7 @@ export function topPlane({ planes }: Scene): number {
 }
 
 /** Zones with the plane that judges each; without zones the whole top is one, named `top`. */
-function planesOfZones(scene: Scene): { name: string; target?: string; plane: number }[] {
+export function planesOfZones(scene: Scene): { name: string; target?: string; plane: number }[] {
   const zones = scene.zones
     .map(({ name, target }) => ({
       name,
@@ -132,7 +179,8 @@ function check(
   verdicts: VerdictMethod | null,
 ): Check {
   const { illuminance } = assessed;
-  const found: Partial<CriterionVerdict> = verdicts?.({ requirement, plane, planes, illuminance }) ?? {};
+  const found: Partial<CriterionVerdict> =
+    verdicts?.({ requirement, scene, plane, planes, illuminance }) ?? {};
   const { band, verdict = "not judged", probability, drivers = [] } = found;
   return {
     quantity: requirement.quantity,

@@ -98,16 +98,34 @@ export interface FineFigures {
   readonly margin?: Pick<PlaneAssessment, "layers" | "illuminance">;
 }
 
+/** Electrical power as dimmed. */
+export interface Energy {
+  readonly watts: number;
+  readonly wattsPerSquareMetre: number;
+  /** Luminaires that do not state theirs: with any of them the figures are lower bounds. */
+  readonly unknownWatts: number;
+}
+
+/** The judgement of one setting: its levels, and the zones as they are lit then. */
+export interface SettingAssessment {
+  readonly name: string;
+  /** Fraction of luminous flux by layer, in the scene's order. */
+  readonly dims: readonly number[];
+  readonly zones: readonly ZoneAssessment[];
+  readonly verdict: Verdict;
+  readonly energy: Energy;
+}
+
 export interface ArrangementAssessment {
   readonly name: string;
   readonly planes: readonly PlaneAssessment[];
+  /** Lit and judged at the layers' own levels. */
   readonly zones: readonly ZoneAssessment[];
+  /** Of each setting, in the study's order; absent without any. */
+  readonly settings?: readonly SettingAssessment[];
+  /** The worst of the settings' where there are any, else of the zones'. */
   readonly verdict: Verdict;
-  readonly energy: {
-    readonly watts: number;
-    readonly wattsPerSquareMetre: number;
-    readonly unknownWatts: number;
-  };
+  readonly energy: Energy;
   readonly balance?: EnergyBalance;
   readonly method: Method;
 }

@@ -1,7 +1,7 @@
 /** Electrical power of luminaires as dimmed. */
 
 import type { Layer, Scene } from "../scene/scene.ts";
-import type { ArrangementAssessment } from "./assessment.ts";
+import type { Energy } from "./assessment.ts";
 
 /** Share of full power a layer draws at its dimming: the dimmer's own curve, straight between its points and
  * level beyond them; without one, linear with flux. */
@@ -28,7 +28,7 @@ export function layerPower(layer: Layer): { readonly watts: number; readonly unk
 
 /** Input power of an arrangement as dimmed (W), per floor area of the room (W/m²), and how many luminaires did
  * not say: they count as nothing, so with any of them the figure is a lower bound. */
-export function energyOf(scene: Scene): ArrangementAssessment["energy"] {
+export function energyOf(scene: Scene): Energy {
   let watts = 0;
   let unknownWatts = 0;
   for (const layer of scene.layers) {

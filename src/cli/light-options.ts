@@ -2,7 +2,7 @@
 
 import { type ArrangementLight, arrangementLight, type LightOptions } from "../app/arrangement-light.ts";
 import type { OpenStudy } from "../app/open-document.ts";
-import { arrangementIndex } from "../app/shortlist.ts";
+import { arrangementIndex, scenesWithSetting } from "../app/shortlist.ts";
 import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Io, type Option } from "./command.ts";
@@ -10,6 +10,11 @@ import { progressOf } from "./progress.ts";
 
 export const LIGHT_OPTIONS: Readonly<Record<string, Option>> = {
   arrangement: { type: "string", value: "NAME", description: "this arrangement only" },
+  setting: {
+    type: "string",
+    value: "NAME",
+    description: "this setting of the dimmers only, in the arrangements that have it",
+  },
   quick: {
     type: "boolean",
     description: "a quick calculation; the result states its wider bound",
@@ -24,10 +29,12 @@ export async function lightOf(
   name: string | undefined,
   args: Arguments,
   io: Io,
-  options: Pick<LightOptions, "confidence" | "findings"> = {},
+  options: Pick<LightOptions, "confidence" | "findings" | "setting"> = {},
 ): Promise<readonly ArrangementLight[]> {
   const { scenes } = opened.study;
-  const chosen = name === undefined ? scenes : [scenes[orThrow(arrangementIndex(scenes, name))]];
+  const named = name === undefined ? scenes : [scenes[orThrow(arrangementIndex(scenes, name))]];
+  const setting = args.text("setting");
+  const chosen = setting === undefined ? named : orThrow(scenesWithSetting(named, setting));
   const lights: ArrangementLight[] = [];
   for (const [index, scene] of chosen.entries()) {
     const label = `${printable(scene.name, 40)} (${index + 1} of ${chosen.length})`;

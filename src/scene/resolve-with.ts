@@ -24,11 +24,12 @@ import { openPlanes } from "./points-in-solids.ts";
 import type { ResolvedStudy } from "./resolved-study.ts";
 import { roomOf } from "./room.ts";
 import type { Blocker, Scene } from "./scene.ts";
+import { settingsOf, targetsOfSettings } from "./settings.ts";
 import { bodySolid, checkOverlaps, islandSolid, type Solid, solidBlockers } from "./solids.ts";
 import type { StudyContext } from "./study-context.ts";
 import { surfacesOf } from "./surfaces.ts";
-import { targetsOf } from "./targets.ts";
-import { zonesOf } from "./zones.ts";
+import { type NamedTarget, targetsOf } from "./targets.ts";
+import { type PlannedZone, zonesOf } from "./zones.ts";
 
 const MAINTENANCE = 0.8;
 /** Most luminaires of one arrangement, and of a study. */
@@ -52,7 +53,12 @@ export function resolveStudyWith(
   const ledger = new Ledger(context.file);
   const luminaires = luminairesOf(study, context, buildShade, ledger);
   const kitchen = knownKitchen(study, context, ledger);
-  const targets = targetsOf(study.targets, context.publishedTargets, kitchen.zones, ledger);
+  const targets = targetsOf(
+    study.targets,
+    context.publishedTargets,
+    targetsAsked(study, kitchen.zones),
+    ledger,
+  );
   const maintenance = maintenanceOf(study, ledger);
   const names = new Set<string>();
   const letters = arrangementLetters(study.arrangements);
@@ -72,6 +78,7 @@ export function resolveStudyWith(
       return layerOf(layer, at, { ...kitchen, luminaires }, ledger) ?? [];
     });
     const { room, island, zones, people, bodies, surfaces, blockers, planes } = kitchen;
+    const layerNames = arrangement.layers.map(({ name }) => name);
     checkHanging(layers, kitchen.solids, path, ledger);
     const pathOf = ({ name }: (typeof layers)[number]) =>
       `${path}/layers/${arrangement.layers.findIndex((layer) => layer.name === name)}`;
@@ -89,6 +96,16 @@ export function resolveStudyWith(
       blockers: [...blockers, ...pendantBlockers(layers)],
       planes,
       maintenance,
+      ...(arrangement.settings === undefined
+        ? {}
+        : {
+            settings: settingsOf(
+              arrangement.settings,
+              `${path}/settings`,
+              { layers, zones, layerNames },
+              ledger,
+            ),
+          }),
     };
   });
   if (ledger.errors.length > 0) return failure(...ledger.errors);
@@ -109,6 +126,15 @@ export function resolveStudyWith(
     },
     warnings,
   );
+}
+
+function targetsAsked({ arrangements }: StudyDocument, zones: readonly PlannedZone[]): NamedTarget[] {
+  return [
+    ...zones.flatMap(({ target, path }) =>
+      target === undefined ? [] : [{ target, path: `${path}/target` }],
+    ),
+    ...arrangements.flatMap(({ settings }, i) => targetsOfSettings(settings, `/arrangements/${i}/settings`)),
+  ];
 }
 
 /** Whether there are more luminaires than a kitchen has; asked before any is placed. */

@@ -148,6 +148,17 @@ export interface Person {
   readonly eye: Vec3;
 }
 
+/** Levels of the layers for one use of the kitchen, such as dinner, and what is asked of the zones then. */
+export interface LightingSetting {
+  readonly name: string;
+  /** Fraction of luminous flux of each layer, 0…1, in the scene's order. */
+  readonly dims: readonly number[];
+  /** What the levels are to be found by; absent where they were given. */
+  readonly find?: "least power" | "evenest";
+  /** Target of a zone by its name, in place of its own; null asks nothing. */
+  readonly targets: ReadonlyMap<string, string | null>;
+}
+
 export interface Scene {
   readonly name: string;
   /** Of its arrangement in the study: A, B …; the same on screen, on paper and in JSON. */
@@ -158,6 +169,8 @@ export interface Scene {
   readonly people: readonly Person[];
   readonly bodies?: readonly SolidBody[];
   readonly layers: readonly Layer[];
+  /** Absent without any. */
+  readonly settings?: readonly LightingSetting[];
   /** Every reflecting face of room, openings, island and bodies; not people, not pendants. */
   readonly surfaces: readonly Surface[];
   /** Every solid, people and pendants among them. */

@@ -4,12 +4,17 @@ import { nearestWord } from "../diagnostics/nearest-word.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { TargetDocument } from "../study/study-schema.ts";
 import type { Requirement, Target } from "./target.ts";
-import type { PlannedZone } from "./zones.ts";
+
+/** A target by its name, and the place in the study that names it. */
+export interface NamedTarget {
+  readonly target: string;
+  readonly path: string;
+}
 
 export function targetsOf(
   own: Readonly<Record<string, TargetDocument>> | undefined,
   published: ReadonlyMap<string, Target>,
-  zones: readonly PlannedZone[],
+  asked: readonly NamedTarget[],
   ledger: Ledger,
 ): Map<string, Target> {
   const targets = new Map<string, Target>();
@@ -23,8 +28,8 @@ export function targetsOf(
       );
     targets.set(id, target);
   }
-  for (const { target, path } of zones) {
-    if (target === undefined || targets.has(target)) continue;
+  for (const { target, path } of asked) {
+    if (targets.has(target)) continue;
     const known = published.get(target);
     if (known !== undefined) {
       targets.set(target, known);
@@ -35,7 +40,7 @@ export function targetsOf(
     const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
     ledger.error(
       "target-unknown",
-      `${path}/target`,
+      path,
       `There is no such target.${hint}`,
       'a name in "targets", or a published one',
       JSON.stringify(target),

@@ -4,6 +4,7 @@ import * as v from "valibot";
 import {
   angle,
   coordinate,
+  dictionary,
   flag,
   lengthFromZero,
   list,
@@ -86,10 +87,20 @@ const letter = v.pipe(
   ),
 );
 
+/** Levels of the layers for one use of the kitchen, with what is asked of the zones then. */
+export const settingSchema = object({
+  name,
+  dim: optional(dictionary(ratio)),
+  zones: optional(dictionary(v.nullable(name))),
+  find: optional(oneOf(["least power", "evenest"])),
+  note: optional(text),
+});
+
 export const arrangementSchema = object({
   name,
   letter: optional(letter),
   layers: list(layerSchema, 0, 50, "layers"),
+  settings: optional(list(settingSchema, 1, 20, "settings")),
   note: optional(text),
 });
 
@@ -97,4 +108,5 @@ export type RowDocument = v.InferOutput<typeof rowSchema>;
 export type GridDocument = v.InferOutput<typeof gridSchema>;
 export type PlaceDocument = v.InferOutput<typeof placeSchema>;
 export type LayerDocument = v.InferOutput<typeof layerSchema>;
+export type SettingDocument = v.InferOutput<typeof settingSchema>;
 export type ArrangementDocument = v.InferOutput<typeof arrangementSchema>;

@@ -133,6 +133,7 @@ export type {
   LayerDocument,
   PlaceDocument,
   RowDocument,
+  SettingDocument,
 } from "./arrangement-schema.ts";
 export type { IslandDocument, ZoneDocument } from "./island-schema.ts";
 export type { LuminaireDocument } from "./luminaire-schema.ts";

@@ -21,6 +21,7 @@ import { clashWords } from "./clash-words.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { methodText } from "./method-text.ts";
 import { asSentence } from "./sentence.ts";
+import { settingsWords } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
 import {
   darkestPlace,
@@ -199,6 +200,15 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
   for (const zone of judged.assessment.zones) {
     const sentence = `${verdictMark(zone.verdict, judged.clashes)} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
     lines.push(...wrapped(sentence, WIDTH, 2, 2));
+  }
+  for (const { headline, zones } of settingsWords(
+    judged.scene,
+    judged.assessment.settings ?? [],
+    judged.clashes,
+    unit,
+  )) {
+    lines.push(...wrapped(printable(headline, 500), WIDTH, 2, 2));
+    for (const zone of zones) lines.push(...wrapped(printable(zone, 500), WIDTH, 4, 2));
   }
   const patchy = patchyRemark(judged.assessment);
   if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), WIDTH, 2));

@@ -36,6 +36,7 @@ const EXTRA_PACKAGES: Record<string, readonly string[]> = {
   "photometry/readers": ["saxes", "fflate"], // TM-33 is XML, GLDF a zip
   formats: ["@tarikjabiri/dxf", "pdfkit"],
   elements: ["lit", "@lit/context", "@lit/task", "fflate", "idb"],
+  design: ["yalps"], // levels of a setting are a linear problem
   preview: ["three", "lit", "three-mesh-bvh"],
   cli: ["vite"], // builds the viewer where its sources are at hand
 };

@@ -277,3 +277,50 @@ describe("isolux", () => {
     expect(out).not.toMatch(/NaN|undefined|Infinity/);
   });
 });
+
+describe("settings of the dimmers", () => {
+  const dimmed = join(root, "dimmed.study.json");
+  const document = JSON.parse(readFileSync(small, "utf8"));
+  document.arrangements[0].settings = [
+    { name: "dinner", dim: { pendants: 0.25 }, zones: { prep: null } },
+    { name: "cleaning", dim: { pendants: 1 } },
+  ];
+  writeFileSync(dimmed, JSON.stringify(document));
+
+  it("are judged one by one, and decide the exit code", async () => {
+    const all = await called("check", dimmed, "--arrangement", "two domes", "--json");
+    const [{ settings, zones, verdict, energy }] = JSON.parse(all.out).arrangements;
+    expect(settings.map(({ name, dim }: { name: string; dim: unknown }) => [name, dim])).toEqual([
+      ["dinner", { pendants: 0.25 }],
+      ["cleaning", { pendants: 1 }],
+    ]);
+    expect([settings[0].verdict, settings[1].verdict, verdict]).toEqual([
+      "no target",
+      "falls short",
+      "falls short",
+    ]);
+    expect(settings[1].zones).toEqual(zones);
+    expect(settings[1].energy).toEqual(energy);
+    expect(settings[0].zones[0].statistics.average).toBeCloseTo(zones[0].statistics.average / 4, 9);
+    expect(all.code).toBe(1);
+    expect((await called("check", dimmed, "--setting", "dinner")).code).toBe(0);
+  });
+
+  it("are drawn as they are lit", async () => {
+    const { out } = await called("isolux", dimmed, "--setting", "dinner", "--arrangement", "two domes");
+    const full = (await called("isolux", dimmed, "--arrangement", "two domes")).out;
+    const average = (svg: string): number => Number(/prep ([\d.]+) lx/.exec(svg)?.[1]);
+    expect(average(full) / average(out)).toBeCloseTo(4, 0);
+  });
+
+  it("are refused with what there is where a name is wrong", async () => {
+    const unknown = await called("check", dimmed, "--setting", "diner");
+    expect([unknown.code, unknown.err]).toEqual([2, expect.stringContaining('"dinner", "cleaning"')]);
+    document.arrangements[0].settings = [{ name: "dinner", dim: { pendents: 0.25 }, zones: { prepp: null } }];
+    writeFileSync(join(root, "wrong.study.json"), JSON.stringify(document));
+    const wrong = await called("check", join(root, "wrong.study.json"));
+    expect(wrong.code).toBe(2);
+    expect(wrong.err).toContain('Did you mean "pendants"?');
+    expect(wrong.err).toContain('Did you mean "prep"?');
+  });
+});

@@ -1,5 +1,5 @@
 /** How often the truth, drawn from the input distributions and calculated again, lies where the uncertainty says. */
-import { fieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
+import { FieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
 import { type Figure, figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
 import { DEFAULT_BANDS } from "../../src/assessment/uncertainty/input-bands.ts";
 import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
@@ -53,13 +53,13 @@ export function coverage({
       const weight = scene.maintenance * scene.layers[l].dim;
       for (let i = 0; i < field.length; i++) field[i] += weight * (direct[i] + interreflected[i]);
     });
-    const [uncertainty] = fieldUncertainties(
+    const [uncertainty] = new FieldUncertainties(
       scene,
       result,
       [0],
       DEFAULT_BANDS,
       uncertaintyLight(engine, CHEAP, engine),
-    );
+    ).of(scene);
     // Nor is the calculation's own error drawn.
     const drawn = ({ input }: { readonly input: { readonly kind: string } }): boolean =>
       input.kind !== "calculation";

@@ -4,7 +4,7 @@
  * No published case: the two routes share only the statement of the bands.
  */
 import { describe, expect, it } from "vitest";
-import { fieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
+import { FieldUncertainties } from "../../src/assessment/uncertainty/field-uncertainty.ts";
 import { type Figure, figureUncertainty } from "../../src/assessment/uncertainty/figure-uncertainty.ts";
 import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
 import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
@@ -46,13 +46,13 @@ describe("propagation", () => {
     const scene = randomKitchen(createRandom(11));
     const engine = new LightEngine();
     const { result, field } = nominal(scene, engine);
-    const [uncertainty] = fieldUncertainties(
+    const [uncertainty] = new FieldUncertainties(
       scene,
       result,
       [0],
       DEFAULT_BANDS,
       uncertaintyLight(engine, CHEAP, engine),
-    );
+    ).of(scene);
     const draws = 300;
     const sample = (bands: InputBands, seed: number, draws: number) => {
       const random = createRandom(seed);

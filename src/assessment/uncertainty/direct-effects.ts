@@ -22,14 +22,16 @@ import type { InputBands } from "./input-bands.ts";
 /** Near-field bound asked of moved luminaires: a difference of two figures must not see their nodes change. */
 const NEAR_FIELD_ERROR = 5e-4;
 
-/** Of all luminaires of one type together (lx). */
-export interface TypeEffects {
-  /** All of its light. */
-  readonly light: Float64Array;
+/** Of one luminaire on one plane, at full output and initial (lx). */
+export interface LuminaireEffects {
+  /** Its direct light. */
+  readonly own: Float64Array;
   readonly lobe: Float64Array;
   readonly bend: Float64Array;
-  /** About the luminaire's local x and y. */
-  readonly alignment: readonly [Float64Array, Float64Array];
+  /** About the luminaire's local x and y; empty where its light is known not to lean. */
+  readonly alignment: readonly Float64Array[];
+  /** Position along x and y, height, and angle about x and y of the room. */
+  readonly place: readonly PlaceEffect[];
 }
 
 interface PlaceEffect {
@@ -39,54 +41,56 @@ interface PlaceEffect {
 
 export class DirectEffects {
   readonly #sources: DirectSources;
+  readonly #bands: InputBands;
   readonly #reshaped = new Map<Luminaire, readonly [low: Luminaire, own: Luminaire, high: Luminaire]>();
+  readonly #known = new Map<PlacedLuminaire, Map<CalculationPlane, LuminaireEffects>>();
 
-  constructor(sources: DirectSources) {
+  constructor(sources: DirectSources, bands: InputBands) {
     this.#sources = sources;
+    this.#bands = bands;
   }
 
-  direct(placed: PlacedLuminaire, plane: CalculationPlane): Float64Array {
+  of(placed: PlacedLuminaire, plane: CalculationPlane): LuminaireEffects {
+    const planes = this.#known.get(placed) ?? new Map<CalculationPlane, LuminaireEffects>();
+    const found = planes.get(plane) ?? this.#effects(placed, plane);
+    this.#known.set(placed, planes.set(plane, found));
+    return found;
+  }
+
+  #effects(placed: PlacedLuminaire, plane: CalculationPlane): LuminaireEffects {
+    const { luminaire, frame } = placed;
+    const three = this.#lobes(luminaire).map((each) => this.#direct({ luminaire: each, frame }, plane));
+    const [low, middle, high] = three;
+    const sigma = EVIDENCE[luminaire.evidence].alignment / 2;
+    return {
+      own: this.#direct(placed, plane),
+      lobe: high.map((value, i) => (value - low[i]) / 2),
+      bend: middle.map((value, i) => (high[i] + low[i]) / 2 - value),
+      alignment:
+        sigma === 0
+          ? []
+          : [0, 1].map((axis) =>
+              this.#halfChange(placed, plane, (sign) => {
+                const rotation = product(frame.rotation, rotationAbout(axis, sign * sigma));
+                return { ...frame, rotation };
+              }),
+            ),
+      place: this.#ofPlace(placed, plane),
+    };
+  }
+
+  #direct(placed: PlacedLuminaire, plane: CalculationPlane): Float64Array {
     const out = new Float64Array(plane.weights.length);
     addDirectLight(this.#sources.placed(placed, NEAR_FIELD_ERROR), plane, 0, out);
     return out;
   }
 
-  ofType(count: number): TypeEffects {
-    const zero = (): Float64Array => new Float64Array(count);
-    return { light: zero(), lobe: zero(), bend: zero(), alignment: [zero(), zero()] };
-  }
-
-  /** Adds one luminaire's part in lobe and alignment. @param weight dimming and maintenance */
-  addToType(type: TypeEffects, placed: PlacedLuminaire, plane: CalculationPlane, weight: number): void {
-    const { luminaire, frame } = placed;
-    const three = this.#lobes(luminaire).map((each) => this.direct({ luminaire: each, frame }, plane));
-    const [low, own, high] = three;
-    for (let i = 0; i < own.length; i++) {
-      type.lobe[i] += (weight * (high[i] - low[i])) / 2;
-      type.bend[i] += weight * ((high[i] + low[i]) / 2 - own[i]);
-    }
-    const sigma = EVIDENCE[luminaire.evidence].alignment / 2;
-    if (sigma === 0) return;
-    type.alignment.forEach((out, axis) => {
-      const change = this.#halfChange(placed, plane, weight, (sign) => {
-        const rotation = product(frame.rotation, rotationAbout(axis, sign * sigma));
-        return { ...frame, rotation };
-      });
-      for (let i = 0; i < out.length; i++) out[i] += change[i];
-    });
-  }
-
-  /** Position along x and y, height, and angle about x and y of the room, each of one luminaire alone. */
-  ofPlace(
-    placed: PlacedLuminaire,
-    plane: CalculationPlane,
-    weight: number,
-    bands: InputBands,
-  ): readonly PlaceEffect[] {
+  #ofPlace(placed: PlacedLuminaire, plane: CalculationPlane): readonly PlaceEffect[] {
     const { frame } = placed;
+    const { height, position, hungAngle } = this.#bands;
     const moved = [0, 1, 2].map((axis): PlaceEffect => {
-      const sigma = (axis === 2 ? bands.height : bands.position) / 2;
-      const effect = this.#halfChange(placed, plane, weight, (sign) => {
+      const sigma = (axis === 2 ? height : position) / 2;
+      const effect = this.#halfChange(placed, plane, (sign) => {
         const origin: [number, number, number] = [frame.origin[0], frame.origin[1], frame.origin[2]];
         origin[axis] += sign * sigma;
         return { ...frame, origin };
@@ -94,8 +98,8 @@ export class DirectEffects {
       return { kind: axis === 2 ? "height" : "position", effect };
     });
     const leant = [0, 1].map((axis): PlaceEffect => {
-      const effect = this.#halfChange(placed, plane, weight, (sign) => {
-        const rotation = product(rotationAbout(axis, (sign * bands.hungAngle) / 2), frame.rotation);
+      const effect = this.#halfChange(placed, plane, (sign) => {
+        const rotation = product(rotationAbout(axis, (sign * hungAngle) / 2), frame.rotation);
         return { ...frame, rotation };
       });
       return { kind: "hung angle", effect };
@@ -106,12 +110,11 @@ export class DirectEffects {
   #halfChange(
     { luminaire }: PlacedLuminaire,
     plane: CalculationPlane,
-    weight: number,
     frameAt: (sign: number) => Frame,
   ): Float64Array {
-    const low = this.direct({ luminaire, frame: frameAt(-1) }, plane);
-    const high = this.direct({ luminaire, frame: frameAt(1) }, plane);
-    return high.map((value, i) => (weight * (value - low[i])) / 2);
+    const low = this.#direct({ luminaire, frame: frameAt(-1) }, plane);
+    const high = this.#direct({ luminaire, frame: frameAt(1) }, plane);
+    return high.map((value, i) => (value - low[i]) / 2);
   }
 
   /** The lobe one standard uncertainty below, as it is, and above. */

@@ -45,14 +45,22 @@ function boundOfFull(bound: number): number {
   return full.leastInterreflectionBound + division * Math.sqrt(quick.patches / full.patches);
 }
 
-/** One array a plane asked for, maintained and dimmed. @param result the draft, planes in the scene's order */
-export function draftBounds(
+/** What is calculated to bound a draft, one a plane asked for, at full output and initial. */
+export type DraftFields = readonly {
+  /** Direct light of the full calculation. */
+  readonly full: readonly LayerField[];
+  /** Interreflected light of few patches, without and with the exchange of pendants and people. */
+  readonly apart?: readonly LayerField[];
+  readonly exchanging?: readonly LayerField[];
+}[];
+
+export function draftFields(
   scene: Scene,
-  { method, planes: fields }: CalculationResult,
+  method: Method,
   planes: readonly number[],
   calculate: Calculate,
   observer?: Observer,
-): Float64Array[] {
+): DraftFields {
   const only = { ...scene, planes: planes.map((index) => scene.planes[index]) };
   const { people } = method;
   const occlusion = method.penumbraError !== undefined;
@@ -60,29 +68,43 @@ export function draftBounds(
     calculate(only, { people, occlusion, ...options }, observer).planes;
   const nearFieldError = nearFieldErrorOf(method);
   const full = light({ quality: "full", interreflection: false, nearFieldError });
+  if (method.patches === 0) return full.map(({ layers }) => ({ full: layers }));
   const coarse = { patches: PATCHES, nearFieldError: 0.05 };
-  const apart = method.patches > 0 ? light({ ...coarse, quality: "quick" }) : undefined;
-  const exchanging = method.patches > 0 ? light({ ...coarse, quality: "full" }) : undefined;
-  return planes.map((index, k) => {
-    const sum = (layers: readonly LayerField[], part: "direct" | "interreflected"): Float64Array => {
-      const out = new Float64Array(scene.planes[index].weights.length);
-      layers.forEach((field, l) => {
-        const weight = scene.layers[l].dim * scene.maintenance;
-        for (let i = 0; i < out.length; i++) out[i] += weight * field[part][i];
-      });
-      return out;
-    };
-    const direct = sum(fields[index].layers, "direct");
-    const fullDirect = sum(full[k].layers, "direct");
-    const bound = direct.map((D, i) => Math.abs(D - fullDirect[i]) + nearFieldError * D);
-    if (apart === undefined || exchanging === undefined) return bound;
-    const interreflected = sum(fields[index].layers, "interreflected");
-    const stated = fields[index].interreflectionBound;
-    const interreflection = stated === undefined ? 0 : stated + boundOfFull(stated);
-    const mean = interreflected.reduce((a, b) => a + b, 0) / Math.max(1, interreflected.length);
-    const [without, within] = [apart, exchanging].map((each) => sum(each[k].layers, "interreflected"));
-    return bound.map(
-      (value, i) => value + interreflection * mean + FEW_PATCHES * Math.abs(within[i] - without[i]),
-    );
-  });
+  const apart = light({ ...coarse, quality: "quick" });
+  const exchanging = light({ ...coarse, quality: "full" });
+  return full.map(({ layers }, k) => ({
+    full: layers,
+    apart: apart[k].layers,
+    exchanging: exchanging[k].layers,
+  }));
+}
+
+/** Of one plane, maintained and dimmed (lx). @param field the draft's */
+export function draftBound(
+  scene: Scene,
+  method: Method,
+  field: PlaneField,
+  { full, apart, exchanging }: DraftFields[number],
+): Float64Array {
+  const nearFieldError = nearFieldErrorOf(method);
+  const sum = (layers: readonly LayerField[], part: "direct" | "interreflected"): Float64Array => {
+    const out = new Float64Array(layers[0]?.[part].length ?? 0);
+    layers.forEach((layer, l) => {
+      const weight = scene.layers[l].dim * scene.maintenance;
+      for (let i = 0; i < out.length; i++) out[i] += weight * layer[part][i];
+    });
+    return out;
+  };
+  const direct = sum(field.layers, "direct");
+  const fullDirect = sum(full, "direct");
+  const bound = direct.map((D, i) => Math.abs(D - fullDirect[i]) + nearFieldError * D);
+  if (apart === undefined || exchanging === undefined) return bound;
+  const interreflected = sum(field.layers, "interreflected");
+  const stated = field.interreflectionBound;
+  const interreflection = stated === undefined ? 0 : stated + boundOfFull(stated);
+  const mean = interreflected.reduce((a, b) => a + b, 0) / Math.max(1, interreflected.length);
+  const [without, within] = [apart, exchanging].map((each) => sum(each, "interreflected"));
+  return bound.map(
+    (value, i) => value + interreflection * mean + FEW_PATCHES * Math.abs(within[i] - without[i]),
+  );
 }

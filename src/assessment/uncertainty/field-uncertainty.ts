@@ -19,10 +19,17 @@ import { EVIDENCE, type Evidence } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { untilted } from "../../luminaire/tilted.ts";
 import { cutNormal } from "../../numerics/normal-distribution.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Surface } from "../../scene/surface.ts";
-import { DirectEffects, type TypeEffects } from "./direct-effects.ts";
-import { draftBounds, interreflectionBoundOf, nearFieldErrorOf } from "./draft-bound.ts";
+import { DirectEffects } from "./direct-effects.ts";
+import {
+  type DraftFields,
+  draftBound,
+  draftFields,
+  interreflectionBoundOf,
+  nearFieldErrorOf,
+} from "./draft-bound.ts";
 import { HIGHEST_REFLECTANCE, type InputBands } from "./input-bands.ts";
 import type { UncertaintyLight } from "./uncertainty-light.ts";
 
@@ -67,35 +74,74 @@ export interface FieldUncertainty {
   readonly bound?: Float64Array;
 }
 
-/** Uncertainties of the given planes of a scene. @param result of the scene, planes in its order */
-export function fieldUncertainties(
-  scene: Scene,
-  result: CalculationResult,
-  planes: readonly number[],
-  bands: InputBands,
-  light: UncertaintyLight,
-  observer?: Observer,
-): FieldUncertainty[] {
-  const reflected =
-    result.method.patches > 0 ? reflectanceContributions(scene, planes, bands, light, observer) : [];
-  const bounds =
-    result.method.quality === "quick"
-      ? draftBounds(scene, result, planes, light.calculate, observer)
-      : undefined;
-  const effects = new DirectEffects(light.sources);
-  return planes.map((index, k) => {
-    throwIfCancelled(observer);
-    const field = new FieldContributions(scene.planes[index].weights.length);
-    const total = addLuminaires(field, scene, result, index, bands, effects);
-    addMaintenance(field, total.whole, scene.maintenance, bands);
-    addCalculation(field, total, result.method, result.planes[index]);
-    for (const { part, changes, bias } of reflected) {
-      field.contributions.push({ input: { kind: "reflectance", of: part }, even: false, effect: changes[k] });
-      field.offset(changes[k], bias);
-    }
-    const { shift, contributions } = field;
-    return { plane: index, shift, contributions, ...(bounds === undefined ? {} : { bound: bounds[k] }) };
-  });
+/** Uncertainties of chosen planes of a calculated scene, at whatever levels its layers have: what light has to be calculated
+ * for them is calculated once, and levels weigh it. */
+export class FieldUncertainties {
+  readonly #result: CalculationResult;
+  readonly #planes: readonly number[];
+  readonly #bands: InputBands;
+  readonly #observer: Observer | undefined;
+  readonly #effects: DirectEffects;
+  readonly #light: UncertaintyLight;
+  readonly #drafts: DraftFields | undefined;
+
+  /** @param result of the scene, planes in its order
+   * @param planes indices of those that will be asked about */
+  constructor(
+    scene: Scene,
+    result: CalculationResult,
+    planes: readonly number[],
+    bands: InputBands,
+    light: UncertaintyLight,
+    observer?: Observer,
+  ) {
+    this.#result = result;
+    this.#planes = planes;
+    this.#bands = bands;
+    this.#observer = observer;
+    this.#light = light;
+    this.#effects = new DirectEffects(light.sources, bands);
+    const { method } = result;
+    this.#drafts =
+      method.quality === "quick" ? draftFields(scene, method, planes, light.calculate, observer) : undefined;
+  }
+
+  /** One a plane, in the order they were given in. @param scene the same, its layers at any levels */
+  of(scene: Scene): FieldUncertainty[] {
+    const { method, planes: fields } = this.#result;
+    const reflected =
+      method.patches > 0
+        ? reflectanceContributions(scene, this.#planes, this.#bands, this.#light, this.#observer)
+        : [];
+    return this.#planes.map((index, k) => {
+      throwIfCancelled(this.#observer);
+      const field = new FieldContributions(scene.planes[index].weights.length);
+      const total = addLuminaires(
+        field,
+        scene,
+        fields[index],
+        scene.planes[index],
+        this.#bands,
+        this.#effects,
+      );
+      addMaintenance(field, total.whole, scene.maintenance, this.#bands);
+      addCalculation(field, total, method, fields[index]);
+      for (const { part, changes, bias } of reflected) {
+        field.contributions.push({
+          input: { kind: "reflectance", of: part },
+          even: false,
+          effect: changes[k],
+        });
+        field.offset(changes[k], bias);
+      }
+      const { shift, contributions } = field;
+      const bound =
+        this.#drafts === undefined
+          ? {}
+          : { bound: draftBound(scene, method, fields[index], this.#drafts[k]) };
+      return { plane: index, shift, contributions, ...bound };
+    });
+  }
 }
 
 class FieldContributions {
@@ -112,7 +158,7 @@ class FieldContributions {
   }
 
   offset(field: Float64Array, factor: number): void {
-    for (let i = 0; i < this.shift.length; i++) this.shift[i] += factor * field[i];
+    add(this.shift, factor, field);
   }
 }
 
@@ -125,18 +171,17 @@ interface Total {
 function addLuminaires(
   field: FieldContributions,
   scene: Scene,
-  result: CalculationResult,
-  index: number,
+  { layers }: PlaneField,
+  plane: CalculationPlane,
   bands: InputBands,
   effects: DirectEffects,
 ): Total {
-  const plane = scene.planes[index];
   const count = plane.weights.length;
   const total = { whole: new Float64Array(count), interreflected: new Float64Array(count) };
   const types = new Map<Luminaire, TypeEffects>();
   scene.layers.forEach((layer, l) => {
     const weight = layer.dim * scene.maintenance;
-    const light = result.planes[index].layers[l];
+    const light = layers[l];
     const whole = light.direct.map((direct, i) => weight * (direct + light.interreflected[i]));
     for (let i = 0; i < count; i++) {
       total.whole[i] += whole[i];
@@ -148,20 +193,43 @@ function addLuminaires(
     for (const placed of layer.luminaires) {
       const share = flux > 0 ? placed.luminaire.flux / flux : 0;
       // The luminaire's own direct light, and its part of what its layer's light comes back as.
-      const own = effects.direct(placed, plane);
-      for (let i = 0; i < count; i++) own[i] = weight * (own[i] + share * light.interreflected[i]);
-      field.share({ kind: "unit scatter" }, own, bands.unitScatter);
+      const { own, lobe, bend, alignment, place } = effects.of(placed, plane);
+      const brought = own.map((direct, i) => weight * (direct + share * light.interreflected[i]));
+      field.share({ kind: "unit scatter" }, brought, bands.unitScatter);
       const make = untilted(placed.luminaire);
-      const type = types.get(make) ?? effects.ofType(count);
-      for (let i = 0; i < count; i++) type.light[i] += whole[i] * share;
-      effects.addToType(type, placed, plane, weight);
+      const type = types.get(make) ?? typeEffects(count);
+      add(type.light, share, whole);
+      add(type.lobe, weight, lobe);
+      add(type.bend, weight, bend);
+      alignment.forEach((effect, axis) => {
+        add(type.alignment[axis], weight, effect);
+      });
       types.set(make, type);
-      for (const { kind, effect } of effects.ofPlace(placed, plane, weight, bands))
-        field.contributions.push({ input: { kind }, even: false, effect });
+      for (const { kind, effect } of place)
+        field.contributions.push({ input: { kind }, even: false, effect: effect.map((e) => weight * e) });
     }
   });
   for (const [luminaire, type] of types) addType(field, luminaire, type, bands);
   return total;
+}
+
+/** Of all luminaires of one type together, maintained and dimmed (lx). */
+interface TypeEffects {
+  /** All of its light. */
+  readonly light: Float64Array;
+  readonly lobe: Float64Array;
+  readonly bend: Float64Array;
+  /** About the luminaire's local x and y. */
+  readonly alignment: readonly [Float64Array, Float64Array];
+}
+
+function typeEffects(count: number): TypeEffects {
+  const zero = (): Float64Array => new Float64Array(count);
+  return { light: zero(), lobe: zero(), bend: zero(), alignment: [zero(), zero()] };
+}
+
+function add(out: Float64Array, factor: number, field: Float64Array): void {
+  for (let i = 0; i < out.length; i++) out[i] += factor * field[i];
 }
 
 /** What all luminaires of one type have in common. */

@@ -12,7 +12,7 @@ import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
 import type { Driver } from "../assessment.ts";
 import { type Verdict, verdictAt } from "../verdict.ts";
-import { type Contribution, type FieldUncertainty, fieldUncertainties } from "./field-uncertainty.ts";
+import { type Contribution, FieldUncertainties, type FieldUncertainty } from "./field-uncertainty.ts";
 import { type Figure, figureUncertainty } from "./figure-uncertainty.ts";
 import { DEFAULT_BANDS, DEFAULT_CONFIDENCE, type InputBands } from "./input-bands.ts";
 import { inputWords } from "./input-words.ts";
@@ -21,6 +21,8 @@ import type { UncertaintyLight } from "./uncertainty-light.ts";
 /** One requirement on one plane, and the light that is to reach it. */
 export interface Criterion {
   readonly requirement: Requirement;
+  /** The scene as it is dimmed where that is not as it was calculated. */
+  readonly scene?: Scene;
   /** Indices of the plane, and of all planes that will be asked about. */
   readonly plane: number;
   readonly planes: readonly number[];
@@ -54,11 +56,14 @@ export function verdictMethod(
   light: UncertaintyLight,
   { bands = DEFAULT_BANDS, confidence = DEFAULT_CONFIDENCE, observer }: VerdictOptions = {},
 ): VerdictMethod {
-  let uncertainties: Map<number, FieldUncertainty> | undefined;
-  return ({ requirement, plane, planes, illuminance }) => {
-    uncertainties ??= new Map(
-      fieldUncertainties(scene, result, planes, bands, light, observer).map((each) => [each.plane, each]),
-    );
+  let method: FieldUncertainties | undefined;
+  const ofLevels = new Map<string, ReadonlyMap<number, FieldUncertainty>>();
+  return ({ requirement, scene: dimmed = scene, plane, planes, illuminance }) => {
+    const levels = dimmed.layers.map(({ dim }) => dim).join(" ");
+    method ??= new FieldUncertainties(scene, result, planes, bands, light, observer);
+    const uncertainties =
+      ofLevels.get(levels) ?? new Map(method.of(dimmed).map((each) => [each.plane, each]));
+    ofLevels.set(levels, uncertainties);
     const uncertainty = uncertainties.get(plane) as FieldUncertainty;
     const figure: Figure =
       requirement.quantity === "uniformity"

@@ -187,5 +187,32 @@ export const ARRANGEMENT_KEYS: Keys<ArrangementDocument> = {
     example: [{ name: "pendants", luminaire: "dome", row: { count: 3 } }],
     keys: LAYER_KEYS,
   },
+  settings: {
+    meaning:
+      "Levels of the layers for the uses of the kitchen, each judged by itself; the arrangement's verdict is the worst of theirs.",
+    without: "the arrangement is judged at its layers' own `dim`",
+    example: [{ name: "dinner", dim: { pendants: 0.25, ambient: 0.1 }, zones: { eating: "soft" } }],
+    keys: {
+      name: { meaning: "Name in messages, papers and JSON; each its own.", example: "dinner" },
+      dim: {
+        meaning:
+          "Share of full flux of layers by name, in place of their own `dim`; layers not named keep theirs.",
+        without: "every layer keeps its own, or, where `zones` asks for something, they are found",
+        example: { pendants: 0.25, ambient: 0.1 },
+      },
+      zones: {
+        meaning: "What is asked of zones by name, in place of their own target; null asks nothing.",
+        without: "what the zones ask",
+        example: { eating: "soft", prep: null },
+      },
+      find: {
+        meaning:
+          "What the levels are found by: least power that meets the targets, or the evenest light that does.",
+        without: "least power, where neither `dim` nor this is given and `zones` asks for something",
+        example: "evenest",
+      },
+      note: { meaning: "A remark; read by people only.", without: "none", example: "after nine" },
+    },
+  },
   note: { meaning: "A remark; read by people only.", without: "none", example: "a row by gap" },
 };

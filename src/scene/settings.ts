@@ -1,0 +1,102 @@
+/**
+ * Settings of an arrangement: named levels of its layers, each with what is asked of the zones then. A setting changes weights
+ * only, E = Σ E_layer · dim, so no light is calculated for it.
+ */
+
+import { pathTo } from "../diagnostics/json-path.ts";
+import { nearestWord } from "../diagnostics/nearest-word.ts";
+import type { Ledger } from "../diagnostics/resolve-log.ts";
+import type { SettingDocument } from "../study/study-schema.ts";
+import type { Layer, LightingSetting, Scene, Zone } from "./scene.ts";
+import type { NamedTarget } from "./targets.ts";
+
+interface SettingSurroundings {
+  readonly layers: readonly Pick<Layer, "name" | "dim">[];
+  readonly zones: readonly Pick<Zone, "name">[];
+  /** Of every layer in the study, also of one that could not be placed. */
+  readonly layerNames: readonly string[];
+}
+
+/** @param path of the list in the study */
+export function settingsOf(
+  documents: readonly SettingDocument[],
+  path: string,
+  { layers, zones, layerNames }: SettingSurroundings,
+  ledger: Ledger,
+): LightingSetting[] {
+  const zoneNames = zones.map(({ name }) => name);
+  return documents.map(({ name, dim, zones: targets, find }, i): LightingSetting => {
+    const at = `${path}/${i}`;
+    if (documents.findIndex((other) => other.name === name) < i)
+      ledger.error("setting-name", `${at}/name`, `Two settings are named "${name}".`);
+    if (dim !== undefined && find !== undefined)
+      ledger.error(
+        "setting-levels",
+        at,
+        "The levels are given, and are to be found.",
+        '"dim" or "find"',
+        "both",
+      );
+    const named = dim ?? {};
+    for (const layer of Object.keys(named)) checkName("layer", layer, layerNames, `${at}/dim`, ledger);
+    for (const zone of Object.keys(targets ?? {})) checkName("zone", zone, zoneNames, `${at}/zones`, ledger);
+    const unsaid = find === undefined && dim === undefined && targets !== undefined;
+    if (unsaid)
+      ledger.note(`${at}/find`, "least power", "no levels given; those of least power that meet the targets");
+    const sought = unsaid ? "least power" : find;
+    return {
+      name,
+      dims: layers.map((layer) => (Object.hasOwn(named, layer.name) ? named[layer.name] : layer.dim)),
+      targets: new Map(Object.entries(targets ?? {})),
+      ...(sought === undefined ? {} : { find: sought }),
+    };
+  });
+}
+
+/** The targets that settings name, with their places in the study. @param path of the list */
+export function targetsOfSettings(
+  documents: readonly SettingDocument[] | undefined,
+  path: string,
+): NamedTarget[] {
+  return (documents ?? []).flatMap(({ zones }, i) =>
+    Object.entries(zones ?? {}).flatMap(([zone, target]) =>
+      target === null ? [] : [{ target, path: pathTo(`${path}/${i}/zones`, zone) }],
+    ),
+  );
+}
+
+/** The scene as it is dimmed and judged in a setting. */
+export function withSetting(scene: Scene, { dims, targets }: LightingSetting): Scene {
+  const { settings: _, ...plain } = scene;
+  return {
+    ...plain,
+    layers: scene.layers.map((layer, l) => ({ ...layer, dim: dims[l] })),
+    zones: scene.zones.map((zone): Zone => {
+      const target = targets.get(zone.name);
+      if (target === undefined) return zone;
+      const { target: __, ...rest } = zone;
+      return target === null ? rest : { ...rest, target };
+    }),
+  };
+}
+
+function checkName(
+  what: "layer" | "zone",
+  name: string,
+  known: readonly string[],
+  path: string,
+  ledger: Ledger,
+): void {
+  if (known.includes(name)) return;
+  const meant = nearestWord(name, known);
+  const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
+  const expected =
+    known.length === 0 ? `a ${what} of the study` : `one of ${known.map((k) => `"${k}"`).join(", ")}`;
+  ledger.error(
+    `setting-${what}`,
+    pathTo(path, name),
+    `There is no such ${what}.${hint}`,
+    expected,
+    JSON.stringify(name),
+  );
+}
