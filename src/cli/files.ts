@@ -19,16 +19,10 @@ import {
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
+import { megabytes } from "../diagnostics/file-limits.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { printable } from "../diagnostics/printable.ts";
-
-/** Largest study read (bytes). */
-export const STUDY_LIMIT = 8_000_000;
-/** Largest photometric file read (bytes); the largest real ones hold a few megabytes. */
-export const PHOTOMETRY_LIMIT = 64_000_000;
-
-const MEGA = 1_000_000;
 
 /** The bytes of a file, or of standard input for `-`. At most `limit` bytes are ever held. */
 export function readBytes(path: string, limit: number): Outcome<Uint8Array> {
@@ -56,8 +50,8 @@ export function readBytes(path: string, limit: number): Outcome<Uint8Array> {
       return wrong(
         "file-too-large",
         "The file is too large to be what it should be.",
-        `at most ${limit / MEGA} MB`,
-        `${Math.round(status.size / MEGA)} MB`,
+        `at most ${megabytes(limit)}`,
+        megabytes(status.size),
       );
     return readCapped(descriptor, status.isFile() ? status.size : 0, limit, wrong);
   } catch (error) {
@@ -93,7 +87,7 @@ function readCapped(
     if (got === 0) break;
     used += got;
     if (used > limit)
-      return wrong("file-too-large", "There is more than can be right.", `at most ${limit / MEGA} MB`);
+      return wrong("file-too-large", "There is more than can be right.", `at most ${megabytes(limit)}`);
     if (used === buffer.length) {
       const larger = Buffer.allocUnsafe(Math.min(limit + 1, buffer.length * 2));
       buffer.copy(larger, 0, 0, used);

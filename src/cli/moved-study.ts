@@ -1,11 +1,12 @@
 /** A study written elsewhere: its files are named from there, and those outside its folder are carried inside it. */
 
+import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { dirname, relative, resolve } from "node:path";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { insideFolder } from "../study/photometry-paths.ts";
 import type { StudyDocument } from "../study/study.ts";
 import type { Arguments } from "./command.ts";
-import { PHOTOMETRY_LIMIT, reachOf, readWithin } from "./files.ts";
+import { reachOf, readWithin } from "./files.ts";
 
 /** @param out where the study is written; its files lie about the study the command was given */
 export function movedStudy(document: StudyDocument, args: Arguments, out: string): Outcome<StudyDocument> {
@@ -22,7 +23,9 @@ export function movedStudy(document: StudyDocument, args: Arguments, out: string
       luminaires[name] = { ...luminaire, photometry: path };
       continue;
     }
-    const read = readWithin(reach, photometry, PHOTOMETRY_LIMIT, { path: `/luminaires/${name}/photometry` });
+    const read = readWithin(reach, photometry, FILE_LIMITS.photometricArchive, {
+      path: `/luminaires/${name}/photometry`,
+    });
     if (!read.ok) return read;
     embedded[photometry] = { base64: Buffer.from(read.value.bytes).toString("base64") };
   }

@@ -1,5 +1,6 @@
 /** A study from disk, its photometric files beside it: what every command that takes a STUDY starts with. */
 
+import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { basename, extname, relative, resolve } from "node:path";
 import type { OpenStudy } from "../app/open-document.ts";
 import { type OpenTextOptions, openStudy } from "../app/open-study.ts";
@@ -8,15 +9,7 @@ import { formatIssue, type Outcome, success } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import type { Arguments, Io } from "./command.ts";
-import {
-  listFiles,
-  PHOTOMETRY_LIMIT,
-  type Reach,
-  reachOf,
-  readUtf8,
-  readWithin,
-  STUDY_LIMIT,
-} from "./files.ts";
+import { listFiles, type Reach, reachOf, readUtf8, readWithin } from "./files.ts";
 
 /** Opens the study a command was given (`-` for standard input). Throws what is wrong with it; warnings go to `io`. */
 export async function openGiven(
@@ -25,7 +18,7 @@ export async function openGiven(
   more: Pick<OpenTextOptions, "extended"> = {},
 ): Promise<OpenStudy & { readonly text: string }> {
   const [path] = args.positionals;
-  const text = orThrow(readUtf8(path, STUDY_LIMIT));
+  const text = orThrow(readUtf8(path, FILE_LIMITS.study));
   const reach = reachOf(path, args.texts("allow-outside"));
   const file = path === "-" ? "standard input" : path;
   const opened = orThrow(await openStudy(text, { file, read: (named) => readNamed(reach, named), ...more }));
@@ -34,7 +27,7 @@ export async function openGiven(
 }
 
 function readNamed(reach: Reach, path: string): Outcome<Uint8Array> {
-  const found = readWithin(reach, path, PHOTOMETRY_LIMIT, {});
+  const found = readWithin(reach, path, FILE_LIMITS.photometricArchive, {});
   return found.ok ? success(found.value.bytes) : found;
 }
 

@@ -7,6 +7,7 @@ import { pathTo } from "../diagnostics/json-path.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import { luminousFlux } from "../photometry/luminous-flux.ts";
 import { type LuminousOpening, type OpeningShape, POINT_OPENING } from "../photometry/luminous-opening.ts";
+import { implausibleValues, implausibleWords } from "../photometry/implausible.ts";
 import { orderFacts } from "../photometry/order-facts.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { radians } from "../units/quantities.ts";
@@ -196,7 +197,23 @@ export function furnishLuminaire(
   const luminaire: Luminaire = glowsOtherwise(bodied, description)
     ? { ...bodied, emission: { ...bodied.emission, uncertain: true } as Luminaire["emission"] }
     : bodied;
-  return success({ luminaire, defaults: body?.value.defaults ?? [] });
+  const implausible = implausibleValues({
+    intensity: luminaire.distribution.intensity.reduce((most, candela) => Math.max(most, candela), 0),
+    flux: luminaire.flux,
+    opening,
+    ...defined({ watts: luminaire.watts }),
+  });
+  const warnings = implausible.map((value): Issue => {
+    const said = implausibleWords(value);
+    return { code: "luminaire-implausible", severity: "warning", ...said, where: { path } };
+  });
+  return success(
+    {
+      luminaire: implausible.length === 0 ? luminaire : { ...luminaire, implausible },
+      defaults: body?.value.defaults ?? [],
+    },
+    warnings,
+  );
 }
 
 /** A globe or a bowl that its file calls a flat opening: where on it the light leaves is not known, so near by the

@@ -5,6 +5,7 @@
 
 import type { Vec2 } from "../geometry/vector.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
+import type { ImplausibleValue } from "../photometry/implausible.ts";
 import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
 import type { Evidence } from "./evidence.ts";
@@ -26,6 +27,8 @@ export interface Luminaire {
   readonly ratedFlux?: number;
   /** Where the file's own light is not its lamps' and nobody said which holds. */
   readonly unsettledFlux?: UnsettledFlux;
+  /** Values no luminaire has, where there are any. */
+  readonly implausible?: readonly ImplausibleValue[];
   /** Input power at full output (W); undefined when nobody said. */
   readonly watts?: number;
   /** Largest lamp power marked on the luminaire (W). */

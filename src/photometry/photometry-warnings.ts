@@ -7,6 +7,7 @@
 import type { Issue } from "../diagnostics/issue.ts";
 import { degrees } from "../units/quantities.ts";
 import type { BeamAngle } from "./beam-angle.ts";
+import { implausibleValues, implausibleWords } from "./implausible.ts";
 import type { IntensityDistribution } from "./intensity-distribution.ts";
 import type { LuminousFlux } from "./luminous-flux.ts";
 import type { MaximumIntensity } from "./maximum-intensity.ts";
@@ -27,8 +28,6 @@ const CUT_OFF = 0.05;
 const LEAST_STEPS = 3;
 /** White light of good colour cannot pass about 300 lm/W; below 2 lm/W nothing is sold. */
 const EFFICACY = [2, 300] as const;
-/** The strongest lighthouses reach some 1e7 cd. */
-const BRIGHTEST = 1e8;
 const LARGEST_RESAMPLING_ERROR = 0.02;
 
 export interface Analysis {
@@ -59,13 +58,16 @@ export function photometryWarnings(
     warn("no-light", "The table spans no solid angle, so there is no flux.");
     return found;
   }
-  if (maximum.intensity > BRIGHTEST)
-    warn(
-      "intensity-odd",
-      "The intensity is beyond any luminaire; units or multiplier may be wrong.",
-      `at most ${BRIGHTEST} cd`,
-      `${number(maximum.intensity)} cd`,
-    );
+  const beyond = implausibleValues({
+    intensity: maximum.intensity,
+    flux: flux.total,
+    opening: photometry.opening,
+    ...(watts === undefined ? {} : { watts }),
+  });
+  for (const value of beyond) {
+    const { message, expected, received } = implausibleWords(value);
+    warn(`${value.quantity}-odd`, message, expected, received);
+  }
   if (ratedFlux !== undefined && ratedFlux > 0) {
     const ratio = flux.total / ratedFlux;
     const lumens = `${number(flux.total)} lm`;
@@ -86,7 +88,10 @@ export function photometryWarnings(
   }
   if (watts !== undefined && watts > 0) {
     const efficacy = flux.total / watts;
-    if (efficacy < EFFICACY[0] || efficacy > EFFICACY[1])
+    if (
+      efficacy < EFFICACY[0] ||
+      (efficacy > EFFICACY[1] && !found.some(({ code }) => code === "efficacy-odd"))
+    )
       warn(
         "efficacy-odd",
         "Flux and watts do not go together.",

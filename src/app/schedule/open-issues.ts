@@ -8,6 +8,7 @@ import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
+import { implausibleWords } from "../../photometry/implausible.ts";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
@@ -58,6 +59,11 @@ export function holds(
         tags: [tag],
         words: `"${printable(luminaire.name, 40)}": ${unsettledFluxWords(luminaire.unsettledFlux)}`,
       });
+  for (const { tag, luminaire } of boxes)
+    for (const value of luminaire.implausible ?? []) {
+      const { message, received } = implausibleWords(value);
+      found.push({ tags: [tag], words: `"${printable(luminaire.name, 40)}", ${received}: ${message}` });
+    }
   for (const clash of clashes) {
     const tags = clash.between.filter((name) => boxes.some(({ tag }) => tag === name));
     const others = clash.between.filter((name) => !tags.includes(name));

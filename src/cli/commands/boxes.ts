@@ -1,3 +1,4 @@
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { builtBoxes, ceilingBoxes } from "../../app/boxes.ts";
 import type { OpenStudy } from "../../app/open-document.ts";
 import { isMet } from "../../app/ranking.ts";
@@ -11,9 +12,6 @@ import { openGiven } from "../open-study.ts";
 import { lengthOf } from "../option-values.ts";
 import { progressOf } from "../progress.ts";
 import { ROW_OPTIONS, RULES_HELP, rowQuestion } from "../row-options.ts";
-
-/** Largest file of offsets (bytes). */
-const OFFSETS_LIMIT = 100_000;
 
 export const boxes: Command = {
   name: "boxes",
@@ -86,7 +84,7 @@ async function asBuilt(
     ...(arrangement === undefined ? {} : { arrangement }),
     ...(layer === undefined ? {} : { layer }),
   };
-  const offsets = { text: orThrow(readUtf8(file, OFFSETS_LIMIT)), file };
+  const offsets = { text: orThrow(readUtf8(file, FILE_LIMITS.offsets)), file };
   const found = orThrow(await builtBoxes(opened, options, offsets, progress.observer));
   progress.done();
   const { study } = opened;

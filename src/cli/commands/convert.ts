@@ -1,3 +1,4 @@
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { extname, resolve } from "node:path";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
@@ -8,7 +9,7 @@ import { writeEulumdat } from "../../photometry/writers/eulumdat-writer.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
 import { writeTm33 } from "../../photometry/writers/tm33-writer.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { PHOTOMETRY_LIMIT, reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 
 export const convert: Command = {
   name: "convert",
@@ -41,15 +42,20 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (resolve(from) === resolve(to))
     throw usageError("IN and OUT are the same file.", "another name for OUT", to);
   const write = writerFor(to, args);
-  const bytes = orThrow(readBytes(from, PHOTOMETRY_LIMIT));
+  const bytes = orThrow(readBytes(from, FILE_LIMITS.photometricArchive));
   const read = readPhotometry(bytes, {
     file: from === "-" ? "standard input" : from,
     lampSet: numberOption(args, "lamp-set"),
     flux: numberOption(args, "flux"),
     tilt: (name) => {
-      const found = readWithin(reachOf(from, args.texts("allow-outside")), name, PHOTOMETRY_LIMIT, {
-        file: from,
-      });
+      const found = readWithin(
+        reachOf(from, args.texts("allow-outside")),
+        name,
+        FILE_LIMITS.photometricArchive,
+        {
+          file: from,
+        },
+      );
       return found.ok ? success(found.value.bytes) : found;
     },
   });

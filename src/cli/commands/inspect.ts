@@ -1,3 +1,4 @@
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { basename, extname, join } from "node:path";
 import { formatIssue, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -8,7 +9,7 @@ import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
 import { radians } from "../../units/quantities.ts";
 import { type IntensityQuery, photometryText } from "../../words/photometry-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { PHOTOMETRY_LIMIT, reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 
 export const inspect: Command = {
   name: "inspect",
@@ -93,13 +94,13 @@ function inspectFile(
   lampSet: number | undefined,
   allowed: readonly string[],
 ): Outcome<Inspected> {
-  const bytes = readBytes(file, PHOTOMETRY_LIMIT);
+  const bytes = readBytes(file, FILE_LIMITS.photometricArchive);
   if (!bytes.ok) return bytes;
   const read = readPhotometry(bytes.value, {
     file: file === "-" ? "standard input" : file,
     lampSet,
     tilt: (name) => {
-      const found = readWithin(reachOf(file, allowed), name, PHOTOMETRY_LIMIT, { file });
+      const found = readWithin(reachOf(file, allowed), name, FILE_LIMITS.photometricArchive, { file });
       return found.ok ? success(found.value.bytes) : found;
     },
   });

@@ -1,3 +1,4 @@
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { basename, extname, join } from "node:path";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -8,7 +9,7 @@ import { summarise } from "../../photometry/summary.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
 import { readShades } from "../../study/shade-document.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { readUtf8, STUDY_LIMIT, writeWhole } from "../files.ts";
+import { readUtf8, writeWhole } from "../files.ts";
 
 export const shade: Command = {
   name: "shade",
@@ -40,7 +41,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (args.flag("compare")) return (await import("../shade-comparison.ts")).compare(args, io);
   if (args.text("arrangement") !== undefined)
     throw usageError("--arrangement says where to compare.", "--compare beside it");
-  const text = orThrow(readUtf8(file, STUDY_LIMIT));
+  const text = orThrow(readUtf8(file, FILE_LIMITS.study));
   const alone = file === "-" ? "shade" : basename(file).replace(/\.[a-z.]*json$/i, "");
   const wanted = args.text("luminaire");
   const all = orThrow(readShades(text, file, alone));

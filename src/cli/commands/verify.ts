@@ -1,3 +1,4 @@
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { verifyReadings } from "../../app/verify.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
@@ -9,9 +10,6 @@ import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
 import { openGiven } from "../open-study.ts";
 import { progressOf } from "../progress.ts";
-
-/** Largest file of readings (bytes). */
-const READINGS_LIMIT = 1_000_000;
 
 export const verify: Command = {
   name: "verify",
@@ -60,7 +58,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
     ...(arrangement === undefined ? {} : { arrangement }),
   };
   const opened = await openGiven(args, io);
-  const readings = orThrow(readUtf8(file, READINGS_LIMIT));
+  const readings = orThrow(readUtf8(file, FILE_LIMITS.readings));
   const progress = progressOf(io);
   const name = file === "-" ? "standard input" : file;
   const outcome = await verifyReadings(opened, { ...options, readings, file: name }, progress.observer);

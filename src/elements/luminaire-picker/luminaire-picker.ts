@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
+import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome } from "../../diagnostics/issue.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
@@ -56,7 +57,7 @@ export class CandlespanLuminairePicker extends LitElement {
   @property({ attribute: false }) read?: ReadPhotometry;
   @property({ attribute: false }) say?: SayPhotometry;
   /** Largest file taken (bytes). */
-  @property({ type: Number }) largest = 16 * 2 ** 20;
+  @property({ type: Number }) largest: number = FILE_LIMITS.photometricText;
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
 
@@ -140,7 +141,7 @@ export class CandlespanLuminairePicker extends LitElement {
     if (file.size > this.largest)
       return refused(
         "The file is too large for a photometric file.",
-        `at most ${this.largest} bytes`,
+        `at most ${megabytes(this.largest)}`,
         `${file.size}`,
       );
     const bytes = new Uint8Array(await file.arrayBuffer());

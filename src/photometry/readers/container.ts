@@ -3,6 +3,7 @@
  * on their number and size whatever the archive declares. A name that leads out of the archive refuses it whole.
  */
 
+import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { Unzip, type UnzipFile, UnzipInflate, UnzipPassThrough } from "fflate";
 
 export interface ContainerLimits {
@@ -12,7 +13,11 @@ export interface ContainerLimits {
   readonly total: number;
 }
 
-export const DEFAULT_LIMITS: ContainerLimits = { entries: 4000, file: 16 * 2 ** 20, total: 48 * 2 ** 20 };
+export const DEFAULT_LIMITS: ContainerLimits = {
+  entries: 4000,
+  file: FILE_LIMITS.photometricText,
+  total: 48e6,
+};
 
 export type Container =
   | { readonly ok: true; readonly files: ReadonlyMap<string, Uint8Array>; readonly names: readonly string[] }
@@ -47,7 +52,7 @@ export function readContainer(
     collect(entry, (chunk) => {
       total += chunk;
       if (total > limits.total)
-        stop("container-too-large", "The archive unpacks to too much.", `over ${limits.total} bytes`);
+        stop("container-too-large", "The archive unpacks to too much.", `over ${megabytes(limits.total)}`);
     });
   });
   unzip.register(UnzipInflate);
@@ -66,7 +71,7 @@ export function readContainer(
         return stop(
           "container-too-large",
           "A file of the archive is too large.",
-          `over ${limits.file} bytes`,
+          `over ${megabytes(limits.file)}`,
         );
       parts.push(chunk.slice());
       if (final) files.set(entry.name.toLowerCase(), joined(parts, size));

@@ -2,6 +2,7 @@
  * Any photometric file to photometry, whatever its format.
  */
 
+import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Photometry } from "../photometry.ts";
 import { readEulumdat } from "./eulumdat.ts";
@@ -11,20 +12,16 @@ import { isZip, readTextPhotometry, refusal } from "./read-text-photometry.ts";
 import { readTm33 } from "./tm33.ts";
 
 export type { ReadOptions } from "./read-options.ts";
-export { LARGEST_TEXT } from "./read-text-photometry.ts";
-
-/** Largest container read (bytes); it carries pictures and geometry too. */
-export const LARGEST_CONTAINER = 64 * 2 ** 20;
 
 /** The photometry in `bytes`. Never throws: whatever the bytes are, the answer is a value or issues with places. */
 export function readPhotometry(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
   if (!isZip(bytes)) return readText(bytes, options);
-  if (bytes.length <= LARGEST_CONTAINER) return readGldf(bytes, options, readText);
+  if (bytes.length <= FILE_LIMITS.photometricArchive) return readGldf(bytes, options, readText);
   return refusal(options)(
     "photometry-too-large",
     "The archive is too large.",
-    `at most ${LARGEST_CONTAINER} bytes`,
-    `${bytes.length}`,
+    `at most ${megabytes(FILE_LIMITS.photometricArchive)}`,
+    megabytes(bytes.length),
   );
 }
 

@@ -3,6 +3,7 @@
  * ties. Readers of other formats than LM-63 are handed in, so that who reads that alone need not load them.
  */
 
+import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { failure, type Outcome } from "../../diagnostics/issue.ts";
 import type { PhotometricFormat, Photometry } from "../photometry.ts";
 import { decodeText } from "../text-decoding.ts";
@@ -12,8 +13,6 @@ import type { ReadOptions } from "./read-options.ts";
 
 export type { ReadOptions } from "./read-options.ts";
 
-/** Largest text file read (bytes). A table of a whole sphere at half a degree is below 2 MB. */
-export const LARGEST_TEXT = 16 * 2 ** 20;
 /** Characters in which a format shows. */
 const HEAD = 1 << 16;
 
@@ -41,12 +40,12 @@ export function readTextPhotometry(
   const refuse = refusal(options);
   if (bytes.length === 0)
     return refuse("photometry-empty", "The file is empty.", "a photometric file", "0 bytes");
-  if (bytes.length > LARGEST_TEXT)
+  if (bytes.length > FILE_LIMITS.photometricText)
     return refuse(
       "photometry-too-large",
       "The file is too large for a photometric file.",
-      `at most ${LARGEST_TEXT} bytes`,
-      `${bytes.length}`,
+      `at most ${megabytes(FILE_LIMITS.photometricText)}`,
+      megabytes(bytes.length),
     );
   const { text } = decodeText(bytes);
   if (looksBinary(text))

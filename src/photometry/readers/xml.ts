@@ -1,6 +1,6 @@
 /**
  * A small, wary XML reader: strict, no document type (so no entities beyond the five of XML itself), bounded in
- * depth and number of elements. Names lose their namespace prefix.
+ * depth and number of elements, done at its first fault. Names lose their namespace prefix.
  */
 
 import { SaxesParser } from "saxes";
@@ -27,16 +27,18 @@ interface Growing {
   at: number;
 }
 
+/** Thrown out of the parser, which would go on past a fault and find one in every further character. */
+const STOPPED = new Error("stopped");
+
 /** The root element; undefined after recording an error. */
 export function readXml(source: SourceText): XmlElement | undefined {
   const parser = new SaxesParser();
   const open: Growing[] = [];
   let root: Growing | undefined;
   let count = 0;
-  let stopped = false;
-  const stop = (at: number, code: string, message: string, received?: string) => {
-    if (!stopped) source.error(at, code, message, { received });
-    stopped = true;
+  const stop = (at: number, code: string, message: string, received?: string): never => {
+    source.error(at, code, message, { received });
+    throw STOPPED;
   };
 
   parser.on("error", (error) => {
@@ -50,13 +52,10 @@ export function readXml(source: SourceText): XmlElement | undefined {
     );
   });
   parser.on("opentag", (tag) => {
-    if (stopped) return;
     const at = Math.max(0, source.text.lastIndexOf("<", parser.position - 1));
     count++;
-    if (open.length >= DEEPEST)
-      return stop(at, "xml-too-deep", `Elements are nested deeper than ${DEEPEST}.`);
-    if (count > MOST_ELEMENTS)
-      return stop(at, "xml-too-many", `There are more than ${MOST_ELEMENTS} elements.`);
+    if (open.length >= DEEPEST) stop(at, "xml-too-deep", `Elements are nested deeper than ${DEEPEST}.`);
+    if (count > MOST_ELEMENTS) stop(at, "xml-too-many", `There are more than ${MOST_ELEMENTS} elements.`);
     const attributes = new Map<string, string>();
     for (const [key, value] of Object.entries(tag.attributes)) attributes.set(localName(key), String(value));
     const element: Growing = { name: localName(tag.name), attributes, children: [], text: "", at };
@@ -67,7 +66,7 @@ export function readXml(source: SourceText): XmlElement | undefined {
   });
   const addText = (text: string) => {
     const element = open.at(-1);
-    if (!stopped && element !== undefined) element.text += text;
+    if (element !== undefined) element.text += text;
   };
   parser.on("text", addText);
   parser.on("cdata", addText);
@@ -76,10 +75,14 @@ export function readXml(source: SourceText): XmlElement | undefined {
     if (element !== undefined) element.text = element.text.trim();
   });
 
-  parser.write(source.text);
-  if (!stopped) parser.close();
-  if (!stopped && root === undefined) stop(0, "xml-malformed", "There is no element.");
-  return stopped ? undefined : root;
+  try {
+    parser.write(source.text).close();
+    if (root === undefined) stop(0, "xml-malformed", "There is no element.");
+    return root;
+  } catch (fault) {
+    if (fault !== STOPPED) throw fault;
+    return undefined;
+  }
 }
 
 /** First child with the name. Text comparison ignores case and the blanks that some texts put at underscores. */

@@ -1,7 +1,8 @@
 /** Files that are broken, or meant to break the reader: each gets a place and a reason, in bounded memory. */
 import { describe, expect, it } from "vitest";
 import { formatIssue } from "../../../src/diagnostics/issue.ts";
-import { LARGEST_TEXT, readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
+import { FILE_LIMITS } from "../../../src/diagnostics/file-limits.ts";
+import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import { bytesOf, errorOf, eulumdat, lm63 } from "../../support/photometric-text.ts";
 
 const errorOfBytes = (bytes: Uint8Array, file = "x.ies") => {
@@ -29,12 +30,12 @@ describe("what is no photometric file", () => {
 
   it("hundreds of megabytes of digits: refused by size before any is looked at", () => {
     const huge = new Uint8Array(200e6).fill(0x31);
-    expect(errorOfBytes(huge)).toMatchObject({ code: "photometry-too-large", received: "200000000" });
+    expect(errorOfBytes(huge)).toMatchObject({ code: "photometry-too-large", received: "200 MB" });
   });
 
   it("one number as long as the largest file allowed", () => {
     const prefix = bytesOf(lm63({ candela: "" }).trimEnd());
-    const bytes = new Uint8Array(LARGEST_TEXT).fill(0x31);
+    const bytes = new Uint8Array(FILE_LIMITS.photometricText).fill(0x31);
     bytes.set(prefix);
     bytes[prefix.length] = 10;
     const issue = errorOfBytes(bytes);

@@ -1,0 +1,17 @@
+/** How large a file may be (bytes; MB are 10⁶), in one place for command line, page and readers. Real photometric texts of a whole sphere at
+ * half a degree are below 2 MB; containers carry pictures and geometry too. */
+
+const MB = 1e6;
+
+export const FILE_LIMITS = {
+  study: 8 * MB,
+  photometricText: 16 * MB,
+  photometricArchive: 64 * MB,
+  readings: 1 * MB,
+  offsets: 0.1 * MB,
+} as const;
+
+/** A size in words: "16 MB", "16.8 MB". */
+export function megabytes(bytes: number): string {
+  return `${Number((bytes / MB).toFixed(bytes < MB ? 2 : 1))} MB`;
+}
