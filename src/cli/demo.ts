@@ -17,7 +17,7 @@ const steps: readonly (readonly [string, string, string])[] = [
   ["isolux.svg", "the plan of the island with its isolux lines", await captured(["isolux", STUDY])],
 ];
 process.stdout.write(`${text}\n`);
-for (const [name, , content] of steps) orThrow(writeWhole(`${FOLDER}/${name}`, content));
+for (const [name, , content] of steps) orThrow(writeWhole(`${FOLDER}/${name}`, content, "make folders"));
 process.stdout.write(
   `Written to ${FOLDER}/:\n${steps.map(([name, what]) => `  ${name.padEnd(12)}${what}`).join("\n")}\n` +
     `Try it yourself: npm run -s candlespan -- check ${STUDY}\n`,

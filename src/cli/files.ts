@@ -224,12 +224,31 @@ function contains(folder: string, path: string): boolean {
 
 let writes = 0;
 
-/** Writes beside the target and renames, so that nobody ever sees half a file. Makes missing folders. */
-export function writeWhole(path: string, content: string | Uint8Array): Outcome<void> {
+/** Takes a file away, if it is there. */
+export function removeFile(path: string): Outcome<void> {
+  try {
+    rmSync(path, { force: true });
+    return success(undefined);
+  } catch (error) {
+    return failure({
+      code: "file-unwritable",
+      severity: "error",
+      message: reasonOf(error),
+      where: { file: path },
+    });
+  }
+}
+
+/** Writes beside the target and renames, so that nobody ever sees half a file. A missing folder is an error unless it is to be made. */
+export function writeWhole(
+  path: string,
+  content: string | Uint8Array,
+  folders: "make folders" | "none made" = "none made",
+): Outcome<void> {
   const target = resolve(path);
   const partial = join(dirname(target), `.${process.pid}-${Date.now()}-${writes++}.partial`);
   try {
-    mkdirSync(dirname(target), { recursive: true });
+    if (folders === "make folders") mkdirSync(dirname(target), { recursive: true });
     writeFileSync(partial, content, { flag: "wx" });
     renameSync(partial, target);
     return success(undefined);
@@ -239,11 +258,12 @@ export function writeWhole(path: string, content: string | Uint8Array): Outcome<
     } catch {
       // The folder itself could not be made; there is nothing to take away.
     }
+    const missing = folders === "none made" && !existsSync(dirname(target));
     return failure({
       code: "file-unwritable",
       severity: "error",
-      message: reasonOf(error),
-      where: { file: path },
+      message: missing ? "There is no such folder." : reasonOf(error),
+      where: { file: missing ? dirname(path) : path },
     });
   }
 }

@@ -99,7 +99,7 @@ describe("reading", () => {
 describe("writing", () => {
   it("makes folders, replaces whole, and leaves nothing half done", () => {
     const target = join(root, "out", "deep", "a.svg");
-    expect(writeWhole(target, "one").ok).toBe(true);
+    expect(writeWhole(target, "one", "make folders").ok).toBe(true);
     expect(writeWhole(target, "two").ok).toBe(true);
     expect(readFileSync(target, "utf8")).toBe("two");
     expect(readdirSync(join(root, "out", "deep"))).toEqual(["a.svg"]);

@@ -1,5 +1,5 @@
 /** The command writes every paper of the worked example, and says no in words. */
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -84,6 +84,19 @@ describe("handover", () => {
     expect(await no("--out", folder, "--paper", "B5")).toMatchObject({
       code: 2,
       err: expect.stringContaining("A4, Letter, A3, Tabloid"),
+    });
+    for (const revision of ["", "AB1", "a"])
+      expect(await no("--out", folder, "--revision", revision)).toMatchObject({
+        code: 2,
+        err: expect.stringContaining("A to ZZ"),
+      });
+    const other = join(folder, "other");
+    mkdirSync(other);
+    const list = { project: "Boathouse kitchen", study: "0", revision: "B", date: "2024-01-01", files: {} };
+    writeFileSync(join(other, "contents.json"), JSON.stringify(list));
+    expect(await no("--out", other)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("another revision"),
     });
     expect(await no("--out", folder, "--date", "2024-02-30")).toMatchObject({
       code: 2,

@@ -1,7 +1,6 @@
 import { createRequire } from "node:module";
-import { join } from "node:path";
 import { arrangementIndex } from "../../app/shortlist.ts";
-import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import type { PaperName } from "../../drawing/paper/paper.ts";
@@ -17,7 +16,8 @@ import {
 import { findingsSections } from "../../words/findings-sections.ts";
 import { verdictWords } from "../../words/text.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { readBytes, writeWhole } from "../files.ts";
+import { readBytes } from "../files.ts";
+import { checkFolder, type FileOfFolder, writeFolder } from "../handover-folder.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
 
@@ -47,11 +47,20 @@ export const handover: Command = {
       description: "units of the dimensions (default: as the study displays them)",
     },
     note: { type: "string", value: "TEXT", description: "what is new in this revision, for the title block" },
-    revision: { type: "string", value: "LETTER", description: "revision of the sheets", default: "A" },
+    revision: {
+      type: "string",
+      value: "LETTER",
+      description: "revision of the sheets: one or two letters, or a number",
+      default: "A",
+    },
     date: { type: "string", value: "YYYY-MM-DD", description: "date of the sheets (default: today)" },
+    force: {
+      type: "boolean",
+      description: "replace another study or revision, or files of others, in the folder",
+    },
   },
   details:
-    "Every coordinate is rounded once, as a distance from the datum, so that printed parts sum to printed totals.\nPrint at 100 % and check the square on the sheet. What is not known is flagged HOLD.",
+    "Every coordinate is rounded once, as a distance from the datum, so that printed parts sum to printed totals.\nPrint at 100 % and check the square on the sheet. What is not known is flagged HOLD.\nA folder holds one study in one revision: papers of ours that are no longer among them are taken away, files of others stay.",
   run,
 };
 
@@ -60,10 +69,16 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (out === undefined)
     throw usageError("`handover` was not told where to write.", `\`candlespan ${handover.usage}\``);
   const date = dateOf(args.text("date"));
+  const revision = revisionOf(args.text("revision") ?? "A");
+  const fonts = { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold") };
+  const { sheetsPdf } = await installed("pdfkit", () => import("../../formats/pdf/sheet-pdf.ts"));
   const opened = await openGiven(args, io);
   const { study, document, text } = opened;
   const chosen = orThrow(arrangementIndex(study.scenes, args.text("arrangement")));
   const unit = unitOf(args.text("units"), study.display.length);
+  const issued = { project: study.title, study: studyFingerprint(JSON.parse(text)), revision, date };
+  const force = args.flag("force");
+  if (!force) checkFolder(out, issued);
   const units = { length: unit, illuminance: study.display.illuminance };
   const judged = await lightOf(opened, undefined, args, io, { findings: "brief" });
   const facts: Handover = {
@@ -76,22 +91,24 @@ async function run(args: Arguments, io: Io): Promise<number> {
     paper: (args.text("paper") as PaperName | undefined) ?? (unit === "mm" ? "A4" : "Letter"),
     unit,
     illuminance: study.display.illuminance,
-    revision: printable(args.text("revision") ?? "A", 10),
+    revision,
     ...(args.text("note") === undefined ? {} : { note: printable(args.text("note") ?? "", 300) }),
     date,
-    fingerprint: studyFingerprint(JSON.parse(text)),
+    fingerprint: issued.study,
     version: VERSION,
   };
   const files = handoverFiles(facts);
-  const fonts = { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold") };
-  const { sheetsPdf } = await import("../../formats/pdf/sheet-pdf.ts");
-  for (const file of files) {
-    const content =
-      "content" in file
-        ? file.content
-        : await sheetsPdf(file.sheets, fonts, { title: file.title, date: new Date(`${date}T12:00:00Z`) });
-    orThrow(writeWhole(join(out, ...file.path.split("/")), content));
-  }
+  const contents: FileOfFolder[] = [];
+  for (const file of files)
+    contents.push({
+      path: file.path,
+      content:
+        "content" in file
+          ? file.content
+          : await sheetsPdf(file.sheets, fonts, { title: file.title, date: new Date(`${date}T12:00:00Z`) }),
+    });
+  for (const path of writeFolder(out, issued, contents, force))
+    io.err(`${printable(path, 200)}: no longer among the papers, but changed by somebody; it stays.\n`);
   const option = chosenOption(facts);
   io.out(
     `${printable(option.scene.name, 80)}: ${verdictWords(option.assessment, option.clashes)}. ${files.length} files in ${printable(out, 200)}\n` +
@@ -117,8 +134,40 @@ function dateOf(given: string | undefined): string {
   return date;
 }
 
+function revisionOf(given: string): string {
+  if (/^([A-Z]{1,2}|[1-9]\d?)$/.test(given)) return given;
+  throw usageError("--revision is no revision.", "A to ZZ, or 1 to 99", printable(given, 40));
+}
+
 /** Bytes of a face of the font that is embedded in PDFs. */
 function font(face: string): Uint8Array {
-  const path = createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${face}.ttf`);
+  let path: string;
+  try {
+    path = createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${face}.ttf`);
+  } catch {
+    throw notInstalled("dejavu-fonts-ttf");
+  }
   return orThrow(readBytes(path, 4_000_000));
+}
+
+/** What a package that papers need holds, or how to install it. */
+async function installed<T>(name: string, load: () => Promise<T>): Promise<T> {
+  try {
+    return await load();
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== "ERR_MODULE_NOT_FOUND") throw error;
+    throw notInstalled(name);
+  }
+}
+
+function notInstalled(name: string): CandlespanError {
+  return new CandlespanError([
+    {
+      code: "package-missing",
+      severity: "error",
+      message: `PDFs need the package ${name}, which is not installed.`,
+      expected: "`npm install pdfkit dejavu-fonts-ttf` beside candlespan",
+      where: {},
+    },
+  ]);
 }

@@ -167,7 +167,7 @@ function diagramWriter(
       io.out(drawing);
       return success(path);
     }
-    const written = writeWhole(path, drawing);
+    const written = writeWhole(path, drawing, single ? "none made" : "make folders");
     return written.ok ? success(path) : written;
   };
 }

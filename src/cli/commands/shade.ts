@@ -63,11 +63,17 @@ async function run(args: Arguments, io: Io): Promise<number> {
     const photometry = shadeFile(built, new Date().toISOString().slice(0, 10));
     const stem = name.replace(/[^\p{L}\p{N} ._-]/gu, "_").slice(0, 80) || "shade";
     const target = join(args.text("out") ?? ".", `${stem}.ies`);
-    orThrow(writeWhole(target, orThrow(writeLm63(photometry, { edition: "2019" }))));
+    orThrow(writeWhole(target, orThrow(writeLm63(photometry, { edition: "2019" })), "make folders"));
     let diagram: string | undefined;
     if (args.flag("svg")) {
       diagram = target.slice(0, -extname(target).length) + ".svg";
-      orThrow(writeWhole(diagram, polarDiagramSvg(built.luminaire.distribution, name, built.description)));
+      orThrow(
+        writeWhole(
+          diagram,
+          polarDiagramSvg(built.luminaire.distribution, name, built.description),
+          "make folders",
+        ),
+      );
     }
     const summary = summarise(photometry, []);
     const figures = {
