@@ -9,7 +9,7 @@ export { contourOf, type JudgedArrangement, type PlaneContour } from "./app/judg
 export type { NewStudy } from "./app/new-study.ts";
 export { type OpenOptions, type OpenStudy, Workspace } from "./app/open-document.ts";
 export { openStudy } from "./app/open-study.ts";
-export { evennessOf, isMet, ranked } from "./app/ranking.ts";
+export { evennessOf, isMet, ranked, rankedPlane } from "./app/ranking.ts";
 export type { ReadFile, StudyFile } from "./app/study-files.ts";
 export type { ArrangementAssessment } from "./assessment/assessment.ts";
 // What a study may name.

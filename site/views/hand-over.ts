@@ -5,7 +5,7 @@ import type { PaperName } from "../../src/app.ts";
 import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../storage/export-study.ts";
 import { EXPORTS, type Export, type Made, paperChoice, setPaperChoice } from "./exports.ts";
-import { siteReadings } from "./site-readings.ts";
+import { siteReadings } from "./readings/site-readings.ts";
 import type { View } from "./view.ts";
 
 const PAPER_NAMES: readonly PaperName[] = ["A4", "Letter", "A3", "Tabloid"];

@@ -57,15 +57,59 @@ it("holds readings against the prediction and says what is wrong with them, or w
   await refined(page);
   const part = page.locator('section[aria-labelledby="readings-heading"]');
   await part.locator("summary").first().click();
+  await part.getByText("From a list").click();
   await part.getByLabel("Readings").fill("along,across\n0.2,0.5");
-  await part.getByRole("button", { name: "Compare" }).click();
+  await part.getByRole("button", { name: "Compare the list" }).click();
   await part.getByText(/no one unit/).waitFor();
   const dead = [0.2, 0.7, 1.2, 1.7, 2.2].map((x, i) => `${x},0.55,${[470, 450, 310, 450, 470][i]},pendants`);
   await part.getByLabel("Readings").fill(`along,across,lx,lit\n${dead.join("\n")}`);
-  await part.getByRole("button", { name: "Compare" }).click();
+  await part.getByRole("button", { name: "Compare the list" }).click();
   await part.getByText(/Pendants no\. 2 gives no light/).waitFor();
-  await part.locator("summary").last().click();
+  await part.getByText("Reading by reading").click();
   expect(await part.locator("tbody tr").count()).toBe(5);
+  await context.close();
+  expect(troubles).toEqual([]);
+});
+
+it("takes readings place by place on a phone, says the difference at once and keeps them", async () => {
+  const context = await viewer.browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
+  const page = await context.newPage();
+  const troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await atWork(page);
+  await page.getByRole("button", { name: "Hand-over" }).click();
+  await refined(page);
+  const part = page.locator("section.site-readings");
+  await part.locator("summary").first().tap();
+  await part.getByLabel("The light is").selectOption("aged");
+  const places = part.locator("svg [role=button]");
+  await places.first().tap();
+  const entry = part.locator(".reading-entry");
+  for (let i = 0; i < 3; i++) {
+    // The sheet's own figure, typed back.
+    const figure = (await places.nth(i).locator("text").textContent()) ?? "";
+    await entry.locator("input").fill(figure);
+    await entry.locator("input").press("Enter");
+  }
+  await places.first().tap();
+  await entry.getByText(/predicted \d+ lx, the same/).waitFor();
+  await entry.locator("input").fill("100");
+  await entry.locator("input").press("Enter");
+  await places.first().tap();
+  await entry.getByText(/, −\d\d %/).waitFor();
+  if (process.env.SCREENS !== undefined)
+    await page.screenshot({ path: `${process.env.SCREENS}/readings-phone.png` });
+  await page.reload();
+  await atWork(page);
+  await page.getByRole("button", { name: "Hand-over" }).click();
+  await part.locator("summary").first().tap();
+  await part.getByRole("button", { name: "Compare 3 readings" }).tap();
+  await part.getByText(/readings agree with the prediction of aged light/).waitFor();
+  if (process.env.SCREENS !== undefined) {
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await part.scrollIntoViewIfNeeded();
+    await page.screenshot({ path: `${process.env.SCREENS}/readings.png` });
+  }
   await context.close();
   expect(troubles).toEqual([]);
 });
