@@ -19,6 +19,8 @@ export interface VerifyTextInput {
   readonly study: Pick<ResolvedStudy, "title" | "display">;
   readonly scene: Scene;
   readonly verification: Verification;
+  /** Names a reading by where it was taken instead of by its line in a list. */
+  readonly byPlace?: boolean;
 }
 
 export function verifyText({ study, scene, verification }: VerifyTextInput): string {
@@ -152,7 +154,10 @@ export function culpritSentence(culprit: Culprit, input: VerifyTextInput): strin
   }`;
 }
 
-function findingWords(finding: Finding, { scene, study, verification }: VerifyTextInput): string {
+function findingWords(
+  finding: Finding,
+  { scene, study, verification, byPlace = false }: VerifyTextInput,
+): string {
   const { kind, subject = 0, factor = 1, by = [0, 0, 0], turn = 0, other = 0, axis } = finding;
   const { compared, lights } = verification;
   const length = (metres: number) => formatLength(Math.abs(metres), study.display.length);
@@ -164,16 +169,20 @@ function findingWords(finding: Finding, { scene, study, verification }: VerifyTe
     const { layer, index } = lights[subject];
     return `${printable(scene.layers[layer].name, 40)} no. ${index + 1}`;
   };
+  const where = (reading: number): string =>
+    byPlace ? `at ${placeWords(scene, compared[reading].at, study)}` : `in line ${compared[reading].line}`;
   const height = () => `hangs about ${length(by[2])} too ${by[2] > 0 ? "high" : "low"}`;
   switch (kind) {
     case "layer":
       return `the whole of ${printable(scene.layers[subject].name, 40)} gives ${factor.toFixed(2)} of the light expected: other lamps, or dimmed`;
     case "reading":
-      return `the reading in line ${compared[subject].line} is wrong: shaded, or at another place`;
+      return `the reading ${where(subject)} is wrong: shaded, or at another place`;
     case "off the top":
-      return `the reading in line ${compared[subject].line} was not taken where its columns say, beside the top`;
+      return `the reading ${where(subject)} was not taken where its columns say, beside the top`;
     case "readings exchanged":
-      return `the readings in lines ${compared[subject].line} and ${compared[other].line} are exchanged`;
+      return byPlace
+        ? `the readings ${where(subject)} and ${where(other)} are exchanged`
+        : `the readings in lines ${compared[subject].line} and ${compared[other].line} are exchanged`;
     case "other end":
       return `the places were counted from the other ${axis === "across" ? "side (across)" : axis === "both" ? "corner (along and across)" : "end (along)"}`;
     case "axes swapped":

@@ -126,11 +126,16 @@ function proposalAnswer({
   };
 }
 
-export type VerifyQuestion = Omit<VerifyOptions, "arrangement" | "file"> & Omit<ArrangementRequest, "people">;
+export interface VerifyQuestion
+  extends Omit<VerifyOptions, "arrangement" | "file">,
+    Omit<ArrangementRequest, "people"> {
+  /** Names readings by where they were taken instead of by their line. */
+  readonly byPlace?: boolean;
+}
 
 /** Site readings against the prediction. */
 export async function verify(
-  { document, ...question }: VerifyQuestion,
+  { document, byPlace, ...question }: VerifyQuestion,
   workspace: Workspace,
   observer: Observer,
 ) {
@@ -152,7 +157,7 @@ export async function verify(
       agrees,
     })),
     /** What is wrong, and what stays open, in words. */
-    wrong: culprits.map((culprit) => culpritSentence(culprit, { study, scene, verification })),
+    wrong: culprits.map((culprit) => culpritSentence(culprit, { study, scene, verification, byPlace })),
     open,
     learnt: parameters,
     zones,

@@ -13,6 +13,10 @@ import {
   type ReadingPoint,
 } from "../../light/reading-points.ts";
 
+/** Of a place (mm): as wide as a fingertip on a phone; and the room left for it beyond the edge. */
+const RADIUS = 165;
+const PAD = 80;
+
 export interface ReadingPlanOptions {
   readonly plan: ReadingPlan;
   readonly age: LightAge;
@@ -44,7 +48,7 @@ function drawing(
   const light = app.light as NonNullable<AppView["light"]>;
   const unit = app.display.illuminance;
   const place = ({ along, across }: ReadingPoint) => [along * 1000, width - across * 1000] as const;
-  return html`<svg viewBox="-20 -20 ${length + 40} ${width + 40}" role="group" aria-label="Places on the top">
+  return html`<svg viewBox="${-PAD} ${-PAD} ${length + 2 * PAD} ${width + 2 * PAD}" role="group" aria-label="Places on the top">
     <rect class="top" width=${length} height=${width}></rect>
     ${plan.points.map((point, i) => {
       const [x, y] = place(point);
@@ -69,7 +73,7 @@ function drawing(
         @click=${choosing.press}
         @keydown=${choosing.key}
       >
-        <circle cx=${x} cy=${y} r="170"></circle>
+        <circle cx=${x} cy=${y} r=${RADIUS}></circle>
         <text x=${x} y=${y + 28} text-anchor="middle">${formatIlluminanceValue(lux ?? predicted, unit)}</text>
       </g>`;
     })}

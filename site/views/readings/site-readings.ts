@@ -131,14 +131,14 @@ function tapped(app: AppView, state: Verifying): TemplateResult {
     })}
     <p class="row-of-actions">
       <button type="button" class="primary" ?disabled=${state.running !== undefined || count === 0} @click=${() =>
-        compare(app, state, readingsText(state.readings.taken))}>
+        compare(app, state, readingsText(state.readings.taken), true)}>
         ${count === 1 ? "Compare 1 reading" : `Compare ${count} readings`}
       </button>
       <button type="button" ?disabled=${count === 0} @click=${() => set(app, state, { taken: [] })}>Clear</button>
     </p>`;
 }
 
-function compare(app: AppView, state: Verifying, readings: string): void {
+function compare(app: AppView, state: Verifying, readings: string, byPlace = false): void {
   const { document } = app.history;
   const { arrangement } = app;
   const { meter, age } = state.readings;
@@ -146,6 +146,7 @@ function compare(app: AppView, state: Verifying, readings: string): void {
     document,
     arrangement,
     readings,
+    byPlace,
     meter: meter === "phone" ? "phone" : Number(meter) / 100,
     maintenance: age === "aged" ? "aged" : 1,
   });
