@@ -57,7 +57,7 @@ export class OptionComparison extends EventTarget {
     for (let arrangement = 0; arrangement < count; arrangement++) {
       this.fraction = arrangement / count;
       this.dispatchEvent(new Event("progress"));
-      const running = this.#connection().call("light", { document, arrangement, quality: "full" });
+      const running = this.#connection().call("light", { document, arrangement, quality: "judged" });
       this.#running = running;
       try {
         const outcome = await running.outcome;

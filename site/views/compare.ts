@@ -1,11 +1,9 @@
-/** Compare: every option on one scale, the evenest first, and where two differ. */
+/** Compare: every option on one scale, ranked by verdict and evenness, and where two differ. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { formatIssue, type ResolvedStudy } from "../../src/app.ts";
 import "../../src/elements/comparison/comparison.ts";
-import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
-import { lightText } from "../components/words.ts";
 import { copyArrangement } from "../edits/luminaires.ts";
 import { OptionComparison, type OptionLight } from "../light/compare-all.ts";
 import type { View } from "./view.ts";
@@ -53,7 +51,12 @@ export const compare: View = {
     const lights = comparison?.lights ?? [];
     const study = studyOf(app, lights);
     const count = app.study.arrangements.length;
-    const known = lights.flatMap(({ answer }) => (answer === undefined ? [] : [answer.assessment]));
+    const answered = lights.flatMap(({ arrangement, answer }) =>
+      answer === undefined ? [] : [{ letter: letterOf(arrangement), answer }],
+    );
+    const known = answered.map(({ answer }) => answer.assessment);
+    const letters = answered.map(({ letter }) => letter);
+    const clashes = answered.map(({ answer }) => answer.clashes);
     return html`
       ${
         lights.length < count
@@ -78,22 +81,20 @@ export const compare: View = {
       ${
         study === undefined
           ? nothing
-          : html`<candlespan-comparison .study=${study} .assessments=${known} .display=${app.display}></candlespan-comparison>`
+          : html`<candlespan-comparison .study=${study} .assessments=${known} .expected=${count} .letters=${letters} .clashes=${clashes} .display=${app.display}></candlespan-comparison>`
       }
     `;
   },
 
   controls(app) {
-    const lights = comparison?.lights ?? [];
     return html`<section class="part" aria-labelledby="compare-heading">
       <h2 id="compare-heading">Options</h2>
       <p class="hint">
-        Ranked by evenness, U₀ of the whole top. Every plan uses one scale, so colours may be compared.
+        What can be built and meets its targets comes first, of those the evenest. Every plan uses one scale, so
+        colours may be compared.
       </p>
       <ul class="plain option-list">
-        ${app.study.arrangements.map((each, index) =>
-          optionItem(app, index, each.name, lights.find((light) => light.arrangement === index)?.answer),
-        )}
+        ${app.study.arrangements.map((each, index) => optionItem(app, index, each.name))}
       </ul>
       <p class="row-of-actions">
         <button type="button" @click=${() => app.edit(copyArrangement(app.study, app.arrangement))}>
@@ -111,32 +112,13 @@ export const compare: View = {
   },
 };
 
-function optionItem(
-  app: AppView,
-  index: number,
-  name: string,
-  answer: LightAnswer | undefined,
-): TemplateResult {
+function letterOf(index: number): string {
+  return String.fromCharCode(65 + (index % 26));
+}
+
+function optionItem(app: AppView, index: number, name: string): TemplateResult {
   return html`<li>
-    <p><strong>${String.fromCharCode(65 + (index % 26))} ${name}</strong></p>
-    ${
-      answer === undefined
-        ? html`<p class="hint">Not computed yet.</p>`
-        : html`<table>
-            <caption class="visually-hidden">Zones of ${name}</caption>
-            <thead><tr><th scope="col">zone</th><th scope="col">average</th><th scope="col">evenness</th><th scope="col">verdict</th></tr></thead>
-            <tbody>
-              ${answer.assessment.zones.map(
-                (zone) => html`<tr>
-                  <th scope="row">${zone.name}</th>
-                  <td>${lightText(app, zone.statistics.average)}</td>
-                  <td>${zone.statistics.uniformity.toFixed(2)}</td>
-                  <td>${zone.verdict}</td>
-                </tr>`,
-              )}
-            </tbody>
-          </table>`
-    }
+    <p><strong>${letterOf(index)} ${name}</strong></p>
     <p class="row-of-actions">
       <button type="button" aria-pressed=${index === app.arrangement ? "true" : "false"} @click=${() => app.showArrangement(index)}>
         ${index === app.arrangement ? "On the sheet" : "Put on the sheet"}<span class="visually-hidden">: ${name}</span>

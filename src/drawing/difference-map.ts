@@ -1,23 +1,23 @@
 /**
- * What one arrangement's light is against another's, place by place: (E₂ − E₁) / E₁ in per cent, as bands and
- * labelled lines. Less is blue, more is orange, and every line carries its sign, so that neither hue nor print
- * decides how it reads.
+ * What one arrangement's light is against another's, place by place: E₂ − E₁ as bands and labelled lines in the unit on
+ * screen. Less is blue, more is orange, and every line carries its sign, so that neither hue nor print decides how it
+ * reads. The scale is the pair's own: full at the first round figure above the greatest difference.
  */
 
 import { scaleLinear } from "d3-scale";
 import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../app/contour-field.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import type { IlluminanceUnit } from "../units/illuminance-text.ts";
+import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import type { Box } from "./drawing.ts";
 import { gridMetres, gridToRoom } from "./grid-metres.ts";
 import { isolines } from "./isolux.ts";
 import { type LineLabel, labelLines } from "./line-labels.ts";
 
-/** A share of less than this tells nothing (lx): such a place counts as having so much. */
-const DARK = 1;
 const LEVELS = 7;
 
-/** Ends and middle of the colours: as much again (or half), no difference. */
+/** Ends and middle of the colours. */
 const LESS = [0x6f, 0x98, 0xc4] as const;
 const SAME = [0xf2, 0xef, 0xe6] as const;
 const MORE = [0xdd, 0x9a, 0x4e] as const;
@@ -27,9 +27,13 @@ export interface DifferenceMap {
   readonly bands: readonly { readonly colour: string; readonly rings: readonly (readonly Vec2[])[] }[];
   readonly lines: readonly { readonly points: readonly Vec2[]; readonly level: number }[];
   readonly labels: readonly LineLabel[];
-  /** Smallest and largest difference (per cent). */
+  /** Smallest and largest difference (lx). */
   readonly least: number;
   readonly most: number;
+  /** Steps of the scale from most negative to most positive, nought among them, each with its colour. */
+  readonly scale: readonly { readonly level: number; readonly words: string; readonly colour: string }[];
+  /** Colour of a difference (lx). */
+  colourAt(level: number): string;
 }
 
 export interface LitGrid {
@@ -45,22 +49,25 @@ export function differenceMap(
   second: LitGrid,
   outline: readonly Vec2[],
   place: (point: Vec2) => Vec2,
-  taken: readonly Box[] = [],
+  { unit = "lx", taken = [] }: { readonly unit?: IlluminanceUnit; readonly taken?: readonly Box[] } = {},
 ): DifferenceMap {
   const { grid } = first;
+  const per = unit === "fc" ? LUX_PER_FOOTCANDLE : 1;
   const a = isoluxField(grid, first.values, first.margin);
   const there = lightAt(a, grid, second);
-  const values = a.values.map((value, i) => (100 * (there[i] - value)) / Math.max(value, DARK));
+  const values = a.values.map((value, i) => there[i] - value);
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (const value of values) {
     if (value < least) least = value;
     if (value > most) most = value;
   }
-  const levels = levelsWithin(least, most);
+  const full = roundAbove(Math.max(Math.abs(least), Math.abs(most)) / per) * per;
+  const colourAt = (level: number): string => mixed(level / full);
+  const levels = levelsWithin(least / per, most / per).map((level) => level * per);
   const found = isolines({ ...a, values }, levels, outline);
   const lines = found.flatMap(({ level, lines: parts }) =>
-    parts.map((points) => ({ level, points: points.map(place), text: percent(level) })),
+    parts.map((points) => ({ level, points: points.map(place), text: signed(level / per) })),
   );
   const pageOutline = outline.map(place);
   return {
@@ -76,13 +83,27 @@ export function differenceMap(
     labels: labelLines(lines, pageOutline, taken, 11),
     least,
     most,
+    scale: [-1, -0.5, 0, 0.5, 1].map((share) => ({
+      level: share * full,
+      words: signed((share * full) / per),
+      colour: mixed(share),
+    })),
+    colourAt,
   };
 }
 
-/** `+20 %`, `−10 %` */
-export function percent(value: number): string {
-  const whole = Math.round(value);
-  return `${whole > 0 ? "+" : whole < 0 ? "−" : ""}${Math.abs(whole)} %`;
+/** `+120`, `−80`, `0` */
+export function signed(value: number): string {
+  const size =
+    Math.abs(value) >= 9.95 ? Math.abs(value).toFixed(0) : Math.abs(value).toFixed(1).replace(".0", "");
+  return size === "0" ? "0" : `${value > 0 ? "+" : "−"}${size}`;
+}
+
+/** The first of 1, 1.5, 2, 3, 5, 7.5 times a power of ten at or above a value; 1 at least. */
+function roundAbove(value: number): number {
+  if (!(value > 1)) return 1;
+  const power = 10 ** Math.floor(Math.log10(value));
+  return power * ([1, 1.5, 2, 3, 5, 7.5].find((n) => n * power >= value * (1 - 1e-9)) ?? 10);
 }
 
 /** Round levels inside a range, about eight however wide it is; nought is always one of them where it lies inside. */
@@ -94,10 +115,9 @@ function levelsWithin(least: number, most: number): number[] {
     .filter((level) => level > least && level < most);
 }
 
-/** Colour of a difference (per cent) by the logarithm of the ratio, full at half and at double: the same for
- * every pair of options. */
-export function colourAt(level: number): string {
-  const t = Math.max(-1, Math.min(1, Math.log2(1 + Math.max(-99, level) / 100)));
+/** Colour of a share of the full difference, −1…1. */
+function mixed(share: number): string {
+  const t = Math.max(-1, Math.min(1, Number.isFinite(share) ? share : 0));
   const end = t < 0 ? LESS : MORE;
   const channel = (k: number): string =>
     Math.round(SAME[k] + Math.abs(t) * (end[k] - SAME[k]))

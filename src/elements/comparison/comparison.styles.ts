@@ -2,19 +2,33 @@ import { css } from "lit";
 
 export const comparisonStyles = css`
   :host { container-type: inline-size; }
-  h2 { margin: 0 0 4px; font-size: 15px; font-weight: 600; display: flex; flex-wrap: wrap; gap: 0 16px; align-items: baseline; }
-  h2 .rank { color: var(--_quiet); font-weight: 400; }
-  .option { margin-bottom: 24px; }
-  .figures { color: var(--_quiet); font-size: 13px; margin: 0 0 4px; }
+  .options { display: grid; grid-template-columns: repeat(var(--across, 1), minmax(0, 1fr)); gap: 20px 24px; margin-bottom: 16px; }
+  h2 { margin: 0; font-size: 18px; font-weight: 600; line-height: 24px; }
+  h2 .letter { margin-inline-end: 0.4em; }
+  h2, .said { overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
+  .said { margin: 4px 0 2px; font-size: 15px; font-weight: 600; }
+  .aside { margin: 0; min-height: 19px; font-size: 13px; line-height: 19px; color: var(--_quiet); }
+  .said.short { color: var(--_short); }
+  .said.close { color: var(--_close); }
+  table { border-collapse: collapse; width: 100%; font-size: 13px; }
+  th, td { font-weight: 400; text-align: end; padding: 2px 0 2px 8px; border-top: 0.75px solid var(--_hairline); white-space: nowrap; }
+  th:first-child { text-align: start; padding-inline-start: 0; max-width: 12ch; overflow: hidden; text-overflow: ellipsis; }
+  thead th { color: var(--_quiet); border-top: 0; }
+  tr.total > * { color: var(--_quiet); }
   .meets .mark { color: var(--_meets); }
   .short .mark { color: var(--_short); }
   .close .mark { color: var(--_close); }
-  .pick { display: flex; flex-wrap: wrap; gap: 8px 12px; align-items: center; margin: 0 0 8px; }
+  .pick { display: flex; flex-wrap: wrap; gap: 8px 12px; align-items: center; margin: 4px 0 8px; }
   select {
     font: inherit; color: inherit; background: var(--_sheet); border: 1px solid var(--_quiet); border-radius: 3px;
     min-height: 36px; padding: 4px 8px; max-width: 100%;
   }
-  .iso { paint-order: stroke; stroke-width: 3.5px; stroke-linejoin: round; font-weight: 600; }
+  .figures { color: var(--_quiet); font-size: 13px; margin: 0 0 4px; }
+  .difference { margin-top: 16px; border-top: 0.75px solid var(--_hairline); padding-top: 12px; }
+  .map { display: flex; flex-wrap: wrap; gap: 8px 20px; align-items: flex-start; }
+  .steps { display: grid; grid-template-columns: 14px auto; gap: 0 8px; font-size: 11.5px; color: var(--_quiet); align-items: center; }
+  .steps i { display: block; height: 18px; forced-color-adjust: none; }
+  .iso { paint-order: stroke; stroke-width: 5px; stroke-linejoin: round; font-weight: 600; }
   .over .s-ink { stroke: #24211c; }
   .over .f-ink { fill: #24211c; }
   @media print { .pick { display: none; } }

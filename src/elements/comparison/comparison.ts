@@ -1,7 +1,9 @@
 import { html, LitElement, nothing, svg, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
+import type { Clash } from "../../advice/clashes/clash.ts";
+import { ranked } from "../../app/ranking.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
-import { colourAt, type DifferenceMap, differenceMap, percent } from "../../drawing/difference-map.ts";
+import { type DifferenceMap, differenceMap, signed } from "../../drawing/difference-map.ts";
 import { gridMetres } from "../../drawing/grid-metres.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { planFrame, planObjects } from "../../drawing/plan-objects.ts";
@@ -9,7 +11,9 @@ import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { rankedByUniformity, VERDICT_MARK } from "../../words/text.ts";
+import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
+import { headline, isDark } from "../../words/headline.ts";
+import { evennessText, verdictMark } from "../../words/text.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import { gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";
@@ -24,17 +28,25 @@ import "../scale/scale.ts";
 
 interface Option {
   readonly index: number;
+  readonly letter: string;
   readonly scene: Scene;
   readonly assessment: ArrangementAssessment;
-  readonly evenness: number;
+  readonly clashes: readonly Clash[];
 }
 
-/** The plans are for looking at one under the other: what would lengthen them all stays out. */
+/** The plans are for looking at side by side: what would lengthen them all stays out. */
 const HIDDEN = "people dimensions";
 const LARGEST = 260;
+/** Narrowest plan that still says something, and the gap between two (px). */
+const NARROWEST = 290;
+const GAP = 24;
+/** Widest map of a difference (px). */
+const WIDEST_MAP = 620;
+const MARGINS = { left: 4, right: 4 } as const;
 
 /**
- * Options under each other on one scale, the evenest first, then the difference of two as a map.
+ * Options as one sheet: plans side by side on one scale, verdicts under them, what can be built and meets its targets
+ * first, the evenest of those before the others; then the difference of two as a map on its own scale.
  *
  * @tag candlespan-comparison
  * @fires reading-move - light is read at a place in one of the plans ({@link ReadingDetail})
@@ -47,6 +59,12 @@ export class CandlespanComparison extends LitElement {
   @property({ attribute: false }) study?: ResolvedStudy;
   /** Light of each of the study's scenes, in its order; missing while it is computed. */
   @property({ attribute: false }) assessments: readonly (ArrangementAssessment | undefined)[] = [];
+  /** Options in all, when more are to come than the study has by now: the plans keep their size meanwhile. */
+  @property({ type: Number }) expected = 0;
+  /** Letter of each option, in the study's order; A, B, C … unless set. */
+  @property({ attribute: false }) letters?: readonly string[];
+  /** What cannot be built of each option, in the study's order. */
+  @property({ attribute: false }) clashes: readonly (readonly Clash[])[] = [];
   @property({ attribute: false }) display?: Display;
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
@@ -84,53 +102,72 @@ export class CandlespanComparison extends LitElement {
     const known = study.scenes.flatMap((scene, index): Option[] => {
       const assessment = this.assessments[index];
       if (assessment === undefined) return [];
-      const evenness = judgedTop(scene, assessment)?.statistics.uniformity ?? 0;
-      return [{ index, scene, assessment, evenness }];
+      const letter = this.letters?.[index] ?? String.fromCharCode(65 + (index % 26));
+      return [{ index, letter, scene, assessment, clashes: this.clashes[index] ?? [] }];
     });
     const waiting = study.scenes.length - known.length;
-    const ranked = rankedByUniformity(known);
+    const inOrder = [
+      ...ranked(known.filter(({ clashes }) => clashes.length === 0)),
+      ...ranked(known.filter(({ clashes }) => clashes.length > 0)),
+    ];
     const longest = Math.max(...study.scenes.map((scene) => islandAxes(scene).length));
-    const scale = sheetScale({ length: longest }, this.width, { largest: LARGEST });
+    const fitting = Math.floor((this.width + GAP) / (NARROWEST + GAP));
+    const across = Math.max(1, Math.min(3, Math.max(this.expected, study.scenes.length), fitting));
+    const each = (this.width - (across - 1) * GAP) / across;
+    const scale = sheetScale({ length: longest }, each, { reach: 0, largest: LARGEST, margins: MARGINS });
     return html`
-      ${ranked.map((option, rank) => this.#option(option, rank, scale, words))}
+      <div class="options" .style=${`--across:${across}`}>${inOrder.map((option) => this.#option(option, scale, words))}</div>
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
       ${known.length > 0 ? html`<candlespan-scale .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
-      ${known.length > 1 ? this.#difference(known, ranked, scale) : nothing}
+      ${known.length > 1 ? this.#difference(known, inOrder, words) : nothing}
     `;
   }
 
-  #option(
-    { scene, assessment, evenness }: Option,
-    rank: number,
-    scale: SheetScale,
-    words: Wording,
-  ): TemplateResult {
+  #option({ letter, scene, assessment, clashes }: Option, scale: SheetScale, words: Wording): TemplateResult {
     const top = judgedTop(scene, assessment)?.statistics;
-    const figures =
-      top === undefined
-        ? ""
-        : `whole top ${words.light(top.average)}, ${words.lightFigure(top.minimum)} to ${words.lightFigure(top.maximum)}; ${assessment.energy.watts.toFixed(0)} W`;
-    return html`<section class="option" part="option" aria-label=${scene.name}>
-      <h2>
-        <span><span class="rank">${rank + 1}.</span> ${scene.name}</span>
-        <span>evenness ${evenness.toFixed(2)}</span>
-        <span class=${VERDICT_STYLE[assessment.verdict]}><span class="mark" aria-hidden="true">${VERDICT_MARK[assessment.verdict]}</span> ${assessment.verdict}</span>
-      </h2>
-      <p class="figures">${figures}</p>
-      <candlespan-plan fixed hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale}></candlespan-plan>
+    const said = headline(assessment, clashes, words.illuminanceUnit);
+    return html`<section class="option" part="option" aria-label=${`${letter} ${scene.name}`}>
+      <h2><span class="letter">${letter}</span> <span>${scene.name}</span></h2>
+      <candlespan-plan fixed hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale} .clashes=${clashes}></candlespan-plan>
+      <p class="said ${said.kind}" title=${said.words}>${said.words}</p>
+      <p class="aside">${said.aside}</p>
+      <table>
+        <caption class="visually-hidden">Zones of ${letter}</caption>
+        <thead><tr><th scope="col">zone</th><th scope="col">${words.illuminanceUnit}</th><th scope="col">evenness</th><th scope="col"><span class="visually-hidden">verdict</span></th></tr></thead>
+        <tbody>
+          ${assessment.zones.map(
+            (zone) => html`<tr class=${VERDICT_STYLE[zone.verdict]}>
+              <th scope="row" title=${zone.name}>${zone.name}</th>
+              <td>${isDark(zone) ? "no light" : words.lightFigure(zone.statistics.average)}</td>
+              <td>${isDark(zone) ? "–" : evennessText(zone.statistics.uniformity)}</td>
+              <td><span class="mark" role="img" aria-label=${zone.verdict}>${verdictMark(zone.verdict, clashes)}</span></td>
+            </tr>`,
+          )}
+          ${
+            top === undefined
+              ? nothing
+              : html`<tr class="total">
+                <th scope="row">whole top</th>
+                <td>${words.lightFigure(top.average)}</td>
+                <td>${top.average > 0 ? evennessText(top.uniformity) : "–"}</td>
+                <td>${assessment.energy.watts.toFixed(0)} W</td>
+              </tr>`
+          }
+        </tbody>
+      </table>
     </section>`;
   }
 
-  #difference(known: readonly Option[], ranked: readonly Option[], scale: SheetScale): TemplateResult {
+  #difference(known: readonly Option[], inOrder: readonly Option[], words: Wording): TemplateResult {
     const pick = (wanted: number | undefined, fallback: Option): Option =>
       known.find((o) => o.index === wanted) ?? fallback;
     const first = pick(this.first, known[0]);
-    const second = pick(this.second, ranked.find((o) => o !== first) ?? known[1]);
+    const second = pick(this.second, inOrder.find((o) => o !== first) ?? known[1]);
     const choose = (label: string, chosen: Option, set: (index: number) => void): TemplateResult =>
       html`<label>${label} <select @change=${(e: Event) => set(Number((e.target as HTMLSelectElement).value))}>
-        ${known.map((o) => html`<option value=${o.index} ?selected=${o === chosen}>${o.scene.name}</option>`)}
+        ${known.map((o) => html`<option value=${o.index} ?selected=${o === chosen}>${o.letter} ${o.scene.name}</option>`)}
       </select></label>`;
-    return html`<section part="difference" aria-label="Difference">
+    return html`<section class="difference" part="difference" aria-label="Difference">
       <h2>Difference</h2>
       <div class="pick">
         ${choose("Light of", second, (index) => {
@@ -140,19 +177,22 @@ export class CandlespanComparison extends LitElement {
           this.first = index;
         })}
       </div>
-      ${this.#map(first, second, scale)}
+      ${this.#map(first, second, words)}
     </section>`;
   }
 
-  #map(first: Option, second: Option, scale: SheetScale): TemplateResult {
+  #map(first: Option, second: Option, words: Wording): TemplateResult {
+    const axes = islandAxes(first.scene);
+    const scale = sheetScale(axes, Math.min(this.width - (this.width > 480 ? 90 : 0), WIDEST_MAP), {
+      reach: 0,
+      margins: MARGINS,
+    });
     const a = topPlane(first.scene, first.assessment);
     const b = topPlane(second.scene, second.assessment);
     if (a === undefined || b === undefined) return html`<p>One of the two has no light on a grid.</p>`;
     const parts = { zones: true, people: false, dimensions: false };
     const frame = planFrame(second.scene, scale, parts);
-    const words = wording(this.display ?? this.study?.display ?? METRIC);
     const objects = planObjects(second.scene, scale, words, parts, frame);
-    const axes = islandAxes(first.scene);
     const toGrid = gridMetres(a.grid);
     const outline = (
       first.scene.island?.outline ?? [
@@ -162,17 +202,25 @@ export class CandlespanComparison extends LitElement {
         [0, axes.width],
       ]
     ).map((p) => toGrid(axes.toRoom(p as Vec2)));
-    const map = differenceMap(a, b, outline, gridToPage(a, axes, scale, frame), [
-      ...objects.taken,
-      ...objects.luminaires.map((l) => l.handle),
-    ]);
-    const said = `${second.scene.name} against ${first.scene.name}: from ${percent(map.least)} to ${percent(map.most)}.`;
+    const unit = words.illuminanceUnit;
+    const map = differenceMap(a, b, outline, gridToPage(a, axes, scale, frame), {
+      unit,
+      taken: [...objects.taken, ...objects.luminaires.map((l) => l.handle)],
+    });
+    const figure = (lux: number): string => signed(unit === "fc" ? lux / LUX_PER_FOOTCANDLE : lux);
+    const said = `${second.letter} against ${first.letter}: from ${figure(map.least)} to ${figure(map.most)} ${unit}.`;
     return html`<p class="figures">${said}</p>
-      <svg width=${scale.width} height=${frame.height} viewBox="0 0 ${scale.width} ${frame.height}" role="img" aria-label=${`Map of the difference. ${said}`}>
+      <div class="map"><svg width=${scale.width} height=${frame.height} viewBox="0 0 ${scale.width} ${frame.height}" role="img" aria-label=${`Map of the difference. ${said}`}>
         ${drawMap(map)}
         <g class="over">${renderMarks(objects.over)}${objects.luminaires.map((l) => renderMarks(l.marks))}</g>
         ${renderMarks(objects.around)}
-      </svg>`;
+      </svg>
+      <div class="steps" aria-hidden="true">${[...map.scale]
+        .reverse()
+        .map(
+          ({ words: figures, colour }, k) =>
+            html`<i .style=${`background:${colour}`}></i><span>${figures}${k === 0 ? ` ${unit}` : ""}</span>`,
+        )}</div></div>`;
   }
 }
 
@@ -181,11 +229,11 @@ function drawMap(map: DifferenceMap) {
   return svg`<defs><clipPath id="top"><path d=${pathOf(map.outline, true)}></path></clipPath></defs>
     <g clip-path="url(#top)">
       ${map.bands.map((band) => svg`<path d=${rings(band.rings)} fill=${band.colour} fill-rule="evenodd"></path>`)}
-      ${map.lines.map((l) => svg`<path class="f-none" d=${pathOf(l.points)} stroke="#24211c" stroke-width="0.75" stroke-dasharray=${l.level < 0 ? "4 3" : nothing}></path>`)}
+      ${map.lines.map((l) => svg`<path class="f-none" d=${pathOf(l.points)} stroke="#24211c" stroke-width=${l.level === 0 ? 1.5 : 0.75}></path>`)}
     </g>
     ${map.labels.map(
       (l) =>
-        svg`<text class="iso" x=${round(l.at[0])} y=${round(l.at[1] + 4)} font-size="11" text-anchor="middle" fill="#24211c" stroke=${colourAt(map.lines[l.line].level)} transform="rotate(${round(l.turn)} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
+        svg`<text class="iso" x=${round(l.at[0])} y=${round(l.at[1] + 4)} font-size="11" text-anchor="middle" fill="#24211c" stroke=${map.colourAt(map.lines[l.line].level)} transform="rotate(${round(l.turn)} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
     )}`;
 }
 

@@ -9,6 +9,8 @@ export const planStyles = css`
   }
   .over-light .s-ink { stroke: #1b1a16; }
   .over-light .f-ink { fill: #1b1a16; }
+  /* Words lie on light of any level. */
+  .over-light text { paint-order: stroke; stroke: #fdf8ec; stroke-opacity: 0.6; stroke-width: 3px; stroke-linejoin: round; }
   /* Where a luminaire reaches past the lit top by evening, its dark line needs a light edge. */
   .over-light .luminaire path {
     filter: drop-shadow(0 0 1px light-dark(transparent, #fdf8ec));
