@@ -14,8 +14,19 @@ const SIDES = 36;
 /** A line has this share of its length as width. */
 const THIN = 1e-5;
 
-/** `rings`: cells from a disc's centre to its edge, half of those along the longest side of a rectangle. */
+const known = new WeakMap<OpeningSurface, Map<number, Facets>>();
+
+/** Found once for a surface, which outlives every place its luminaire hangs in.
+ * @param rings cells from a disc's centre to its edge, half of those along the longest side of a rectangle */
 export function openingFacets(surface: OpeningSurface, rings: number): Facets {
+  const ofSurface = known.get(surface) ?? new Map<number, Facets>();
+  known.set(surface, ofSurface);
+  const facets = ofSurface.get(rings) ?? newFacets(surface, rings);
+  ofSurface.set(rings, facets);
+  return facets;
+}
+
+function newFacets(surface: OpeningSurface, rings: number): Facets {
   const { kind, half, axis, ends } = surface;
   const polygons: Vec3[][] = [];
   const [a, b, c] = half;
