@@ -2,20 +2,27 @@ import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { HEADERS } from "../src/cli/content-security.ts";
-import { FIRST_LIGHT_GROUP, firstLightChunk } from "./build/first-light-chunk.ts";
+import { firstLightChunk } from "./build/first-light-chunk.ts";
 import { policyInPage } from "./build/policy-in-page.ts";
 import { precache } from "./build/precache.ts";
 import { example } from "./build/worked-example.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-const pages = ["index.html", "embed.html"].filter((page) => existsSync(here(page)));
+const pages = ["index.html", "embed.html"].filter((name) => existsSync(here(name)));
+
+const page = firstLightChunk("/site/main.ts");
+const worker = firstLightChunk("/src/workers/browser-entry.ts");
 
 export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: false,
-  plugins: [firstLightChunk("/site/main.ts"), example(), policyInPage(), precache()],
-  worker: { format: "es" },
+  plugins: [page.plugin, example(), policyInPage(), precache()],
+  worker: {
+    format: "es",
+    plugins: () => [worker.plugin],
+    rolldownOptions: { output: { codeSplitting: { groups: [worker.group] } } },
+  },
   server: { fs: { allow: [here("..")] } },
   preview: { headers: HEADERS },
   build: {
@@ -28,11 +35,11 @@ export default defineConfig({
     modulePreload: false,
     rolldownOptions: {
       input: {
-        ...Object.fromEntries(pages.map((page) => [page.replace(".html", ""), here(page)])),
+        ...Object.fromEntries(pages.map((name) => [name.replace(".html", ""), here(name)])),
         "service-worker": here("service-worker.ts"),
       },
       output: {
-        codeSplitting: { groups: [FIRST_LIGHT_GROUP] },
+        codeSplitting: { groups: [page.group] },
         entryFileNames: (chunk: { name: string }) =>
           chunk.name === "service-worker" ? "service-worker.js" : "assets/[name]-[hash].js",
       },

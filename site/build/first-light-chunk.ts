@@ -8,11 +8,9 @@ const SITE = slashes(fileURLToPath(new URL("..", import.meta.url)));
 /** The library's entry for applications: a list of exports, of which a module needs those that it names. */
 const APP_ENTRY = slashes(fileURLToPath(new URL("../../src/app.ts", import.meta.url)));
 
-/** Everything the page needs for its first light, found by following the static imports of its entry. */
-const needed = new Set<string>();
-
-/** Notes what the first light needs once the modules are known, before they are put into chunks. */
-export function firstLightChunk(entry: string): Plugin {
+/** Notes what the first light needs once the modules are known, before they are put into chunks.
+ * @param needed everything the entry needs for it, found by following its static imports */
+function neededFor(entry: string, needed: Set<string>): Plugin {
   return {
     name: "first-light-chunk",
     apply: "build",
@@ -50,9 +48,15 @@ function namedImports(code: string): string[] {
   );
 }
 
-/** Packs it into one file instead of a dozen small ones that compress badly and are asked for one by one. The
- * app's own modules stay out: they run when loaded, and other pages share the rest. */
-export const FIRST_LIGHT_GROUP = {
-  name: "first-light",
-  test: (id: string): boolean => needed.has(id) && !slashes(id).startsWith(SITE),
-};
+/** Packs what an entry needs for its first light into one file instead of a dozen small ones that compress badly and
+ * are asked for one by one. The app's own modules stay out: they run when loaded, and other pages share the rest. */
+export function firstLightChunk(entry: string) {
+  const needed = new Set<string>();
+  return {
+    plugin: neededFor(entry, needed),
+    group: {
+      name: "first-light",
+      test: (id: string): boolean => needed.has(id) && !slashes(id).startsWith(SITE),
+    },
+  };
+}

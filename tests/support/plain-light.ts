@@ -1,7 +1,7 @@
 /** Direct light by the plainest of means: the engine's unoccluded value times the share of many samples of the opening
  * that see the point. Where the engine stops early, this does not. */
 
-import { LocalPoint } from "../../src/engine/direct/direct-light.ts";
+import { LocalPoint } from "../../src/engine/direct/local-point.ts";
 import { DirectSources } from "../../src/engine/direct/direct-sources.ts";
 import { OpeningQuadrature } from "../../src/engine/direct/opening-quadrature.ts";
 import { Receiver } from "../../src/engine/direct/receiver.ts";

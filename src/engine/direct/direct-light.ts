@@ -8,9 +8,10 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
-import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import { distanceToBox } from "../../geometry/box.ts";
+import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { PlacedSource } from "./direct-sources.ts";
+import { LocalPoint } from "./local-point.ts";
 import { boxOfPlane } from "./plane-box.ts";
 import { Receiver } from "./receiver.ts";
 
@@ -140,30 +141,5 @@ export function addNearFieldBand(
     out[i] += Math.abs(
       source.illuminance(x, y, z, receiver, floor) - source.pointIlluminance(x, y, z, receiver),
     );
-  }
-}
-
-/** A room point in a luminaire's own frame, without allocating: x_local = Rᵀ (x − origin). */
-export class LocalPoint {
-  x = 0;
-  y = 0;
-  z = 0;
-  readonly #origin: readonly [number, number, number];
-  readonly #rotation: Float64Array;
-
-  constructor(origin: readonly [number, number, number], rotation: Float64Array) {
-    this.#origin = origin;
-    this.#rotation = rotation;
-  }
-
-  /** Takes the `index`-th of `points` (x, y, z each). */
-  set(points: Float64Array, index: number): void {
-    const r = this.#rotation;
-    const x = points[3 * index] - this.#origin[0];
-    const y = points[3 * index + 1] - this.#origin[1];
-    const z = points[3 * index + 2] - this.#origin[2];
-    this.x = r[0] * x + r[1] * y + r[2] * z;
-    this.y = r[3] * x + r[4] * y + r[5] * z;
-    this.z = r[6] * x + r[7] * y + r[8] * z;
   }
 }

@@ -14,7 +14,7 @@ import { intensityTowards } from "../../photometry/reference-lookup.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { CalculationResult } from "../result.ts";
-import { LocalPoint } from "./direct-light.ts";
+import { LocalPoint } from "./local-point.ts";
 import { Receiver } from "./receiver.ts";
 
 /** Places along an extent, as shares of it: the middles of its thirds. */

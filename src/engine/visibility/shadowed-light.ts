@@ -8,8 +8,9 @@
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
-import { addDirectLight, LocalPoint } from "../direct/direct-light.ts";
+import { addDirectLight } from "../direct/direct-light.ts";
 import type { PlacedSource } from "../direct/direct-sources.ts";
+import { LocalPoint } from "../direct/local-point.ts";
 import { boxOfPlane } from "../direct/plane-box.ts";
 import { Receiver } from "../direct/receiver.ts";
 import { Penumbra } from "./penumbra.ts";
