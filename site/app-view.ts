@@ -39,6 +39,9 @@ export interface AppView {
   readonly history: StudyHistory;
   /** Index of the option on screen. */
   readonly arrangement: number;
+  /** The setting whose light is shown; undefined for the layers' own levels. */
+  readonly setting: string | undefined;
+  showSetting(name: string | undefined): void;
   readonly selection: readonly LuminaireKey[];
   readonly lighting: Lighting;
   /** The light on screen; undefined before the first. */

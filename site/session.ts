@@ -100,6 +100,12 @@ export class StudySession extends EventTarget implements AppView {
     return this.screen.arrangement;
   }
 
+  get setting(): string | undefined {
+    const { setting } = this.screen;
+    const { settings } = this.study.arrangements[this.arrangement];
+    return settings?.some(({ name }) => name === setting) ? setting : undefined;
+  }
+
   get selection(): readonly LuminaireKey[] {
     return this.screen.selection;
   }
@@ -208,6 +214,12 @@ export class StudySession extends EventTarget implements AppView {
     this.screen.selection = [];
     if (edit !== undefined) this.edit(edit);
     else this.#ask(false);
+    this.redraw();
+  }
+
+  showSetting(name: string | undefined): void {
+    this.screen.setting = name;
+    this.#ask(false);
     this.redraw();
   }
 
@@ -324,7 +336,7 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   #ask(moving: boolean): void {
-    const sequence = this.lights.ask(this.study, this.arrangement, moving);
+    const sequence = this.lights.ask(this.study, this.arrangement, moving, this.setting);
     this.dispatchEvent(new CustomEvent("light-asked", { detail: { sequence } }));
   }
 }

@@ -1,6 +1,6 @@
 /** What stands on the sheet: the drawings, or the room as it will be lit. */
 
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
 import type * as Room from "./room-picture.ts";
 
@@ -13,8 +13,25 @@ export function drawingsOrRoom(app: AppView): TemplateResult {
     aria-pressed=${app.showRoom === isRoom ? "true" : "false"}
     @click=${() => app.turnRoom(isRoom)}
   >${name}</button>`;
-  return html`<div class="shown" role="group" aria-label="On the sheet">
-    ${choice("Drawings", false)}${choice("Room", true)}
+  return html`<div class="switches">
+    <div class="shown" role="group" aria-label="On the sheet">
+      ${choice("Drawings", false)}${choice("Room", true)}
+    </div>
+    ${settingChoice(app)}
+  </div>`;
+}
+
+/** Which setting of the dimmers is lit, where the option has any. */
+function settingChoice(app: AppView): TemplateResult | typeof nothing {
+  const { settings = [] } = app.study.arrangements[app.arrangement];
+  if (settings.length === 0) return nothing;
+  const choice = (words: string, name: string | undefined): TemplateResult => html`<button
+    type="button"
+    aria-pressed=${app.setting === name ? "true" : "false"}
+    @click=${() => app.showSetting(name)}
+  >${words}</button>`;
+  return html`<div class="shown" role="group" aria-label="Setting of the dimmers">
+    ${choice("As dimmed", undefined)}${settings.map(({ name }) => choice(name, name))}
   </div>`;
 }
 

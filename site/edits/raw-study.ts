@@ -46,9 +46,18 @@ export interface RawLayer {
   readonly circuit?: string;
 }
 
+export interface RawSetting {
+  readonly name: string;
+  readonly dim?: Readonly<Record<string, number>>;
+  readonly zones?: Readonly<Record<string, string | null>>;
+  readonly find?: "least power" | "evenest";
+  readonly note?: string;
+}
+
 export interface RawArrangement {
   readonly name: string;
   readonly layers: readonly RawLayer[];
+  readonly settings?: readonly RawSetting[];
   readonly note?: string;
 }
 

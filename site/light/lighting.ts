@@ -47,6 +47,7 @@ interface Wanted {
   readonly document: Json;
   readonly arrangement: number;
   readonly people: boolean | undefined;
+  readonly setting: string | undefined;
 }
 
 /** From coarse to final. */
@@ -105,9 +106,9 @@ export class Lighting extends EventTarget {
 
   /** Asks for the light of a document and returns its number. While `moving`, refinement waits for the hand to
    * rest. */
-  ask(document: Json, arrangement: number, moving: boolean, people?: boolean): number {
+  ask(document: Json, arrangement: number, moving: boolean, people?: boolean, setting?: string): number {
     const sequence = (this.#wanted?.sequence ?? 0) + 1;
-    this.#wanted = { sequence, document, arrangement, people };
+    this.#wanted = { sequence, document, arrangement, people, setting };
     if (this.#refining !== undefined) {
       this.#refining.cancel();
       this.#refining = undefined;
@@ -141,11 +142,11 @@ export class Lighting extends EventTarget {
     this.#hand ??= this.#start();
     this.#quickRunning = true;
     this.#quickAsked = wanted.sequence;
-    const { document, arrangement, people } = wanted;
+    const { document, arrangement, people, setting } = wanted;
     try {
       const quality: Shown["quality"] = this.#shown === undefined ? "first" : "quick";
       const interreflected = this.#stand?.arrangement === arrangement ? this.#stand.light : [];
-      const request: LightRequest = { document, arrangement, quality, people, interreflected };
+      const request: LightRequest = { document, arrangement, quality, people, setting, interreflected };
       const { outcome } = this.#hand.call("light", request, (progress) => {
         // Only what takes long enough to report it, such as the tracing of a shade, is worth a word.
         if (this.#shown !== undefined && this.isBehind && this.#wanted === wanted) {
@@ -163,8 +164,8 @@ export class Lighting extends EventTarget {
   async #refine(quality: "full" | "judged" = "full"): Promise<void> {
     const wanted = this.#wanted;
     if (wanted === undefined || this.#state.kind === "issues") return;
-    const { sequence, document, arrangement, people } = wanted;
-    const request = { document, arrangement, people, quality };
+    const { sequence, document, arrangement, people, setting } = wanted;
+    const request = { document, arrangement, people, setting, quality };
     const running = this.connection.call("light", request, (progress) => {
       if (this.#refining?.sequence === sequence && quality === "full") {
         this.#become({ kind: "coarse", progress });

@@ -54,7 +54,7 @@ export class LightStore extends EventTarget {
   }
 
   /** Asks for the light of an option and returns the number of the question. */
-  ask(study: RawStudy, arrangement: number, isMoving: boolean): number {
+  ask(study: RawStudy, arrangement: number, isMoving: boolean, setting: string | undefined): number {
     const { embedded, ...document } = study;
     if (embedded !== this.#embedded) {
       this.#embedded = embedded;
@@ -62,7 +62,7 @@ export class LightStore extends EventTarget {
     }
     this.#document = document as unknown as Json;
     this.#arrangement = arrangement;
-    const sequence = this.lighting.ask(this.#document, arrangement, isMoving, this.withPeople);
+    const sequence = this.lighting.ask(this.#document, arrangement, isMoving, this.withPeople, setting);
     this.results?.setOption(this.#document, arrangement);
     return sequence;
   }

@@ -18,6 +18,8 @@ export interface Refusal {
 export class ScreenStore extends EventTarget {
   /** Index of the option on screen. */
   arrangement = 0;
+  /** The setting whose light is shown, where the option has it; the layers' own levels without one. */
+  setting: string | undefined;
   selection: readonly LuminaireKey[] = [];
   readonly drafts = new Map<string, Draft>();
   /** Whether it is shown what people take from the light. */
@@ -59,6 +61,7 @@ export class ScreenStore extends EventTarget {
   /** Another study is on screen from now on. */
   clear(): void {
     this.arrangement = 0;
+    this.setting = undefined;
     this.selection = [];
     this.drafts.clear();
     this.luminaire = undefined;

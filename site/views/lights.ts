@@ -6,6 +6,7 @@ import { addLayer, layerFields } from "./lights/layer-fields.ts";
 import { optionBar } from "./lights/option-bar.ts";
 import { rowSearchFields } from "./lights/row-search.ts";
 import { selectionFields } from "./lights/selection-fields.ts";
+import { settingFields } from "./lights/setting-fields.ts";
 import { luminaireList } from "./luminaire-list.ts";
 import type { View } from "./view.ts";
 
@@ -22,7 +23,7 @@ export const lights: View = {
       <p class="row-of-actions">
         <button type="button" @click=${() => addLayer(app)}>Add a layer</button>
       </p>
-      ${rowSearchFields(app)} ${luminaireList(app)}
+      ${settingFields(app)} ${rowSearchFields(app)} ${luminaireList(app)}
     `;
   },
 };

@@ -23,6 +23,7 @@ import {
   type Workspace,
 } from "./open-document.ts";
 import { type RefinedPlanes, refinedPlanes } from "./refined-planes.ts";
+import { inSetting, levelsOf } from "./setting-levels.ts";
 
 /** Cells of the grid the light is drawn on while something moves (m). */
 const MOVING_CELL = 0.05;
@@ -32,6 +33,8 @@ export interface LightRequest extends ArrangementRequest {
    * `quick`: direct light with its shadows, to follow a moving hand. `full`: with interreflected light, on every
    * plane, the whole study checked. `judged`: the same light, its bands from what each input may be off. */
   readonly quality: "first" | "quick" | "full" | "judged";
+  /** The setting whose light it is; without one, and where the arrangement lacks it, the layers' own levels. */
+  readonly setting?: string;
   /** For `quick`: the interreflected light of the last full answer, which stands in until the next. */
   readonly interreflected?: InterreflectedLight;
 }
@@ -80,7 +83,7 @@ type Light = Pick<LightAnswer, "scene" | "assessment" | "contours" | "clashes" |
 
 async function movingLight(
   { study, engines, scene: whole }: OpenArrangement,
-  { quality, interreflected = [] }: LightRequest,
+  { quality, setting, interreflected = [] }: LightRequest,
   observer: Observer,
 ): Promise<Light> {
   const scene = {
@@ -95,10 +98,11 @@ async function movingLight(
       : withInterreflected(await directLight(drawn), interreflected);
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
   const fields = result.planes.slice(scene.planes.length);
+  const shown = inSetting((await levelsOf(study))(scene, own, null), setting);
   return {
-    scene,
-    assessment: assess(study, scene, own, null, fine.fines(fields)),
-    contours: fine.contours(scene, fields),
+    scene: shown,
+    assessment: assess(study, shown, own, null, fine.fines(fields)),
+    contours: fine.contours(shown, fields),
     clashes: [],
     interreflected: [],
   };
@@ -116,12 +120,15 @@ async function movingLight(
  * while something moves. */
 async function restingLight(
   opened: OpenArrangement,
-  { quality }: LightRequest,
+  { quality, setting }: LightRequest,
   observer: Observer,
 ): Promise<Light> {
   const { arrangementLight } = await import("./arrangement-light.ts");
   const moving = movingPlanes(opened.scene);
-  const options = quality === "judged" ? { planes: moving.planes } : { judged: false, refined: moving };
+  const options = {
+    ...(setting === undefined ? {} : { setting }),
+    ...(quality === "judged" ? { planes: moving.planes } : { judged: false, refined: moving }),
+  };
   const light = await arrangementLight(opened, opened.scene, options, observer);
   const { scene, assessment, contours, clashes: found, result, fields } = light;
   return {

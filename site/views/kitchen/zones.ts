@@ -1,50 +1,15 @@
 /** Zones on the top: where they lie, and what is asked of their light. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { PUBLISHED_TARGETS } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { illuminanceField, lengthField, numberField, textField } from "../../components/fields.ts";
-import { lightText } from "../../components/words.ts";
 import type { RawTarget, RawZone } from "../../edits/raw-study.ts";
+import { renamedInSettings } from "../../edits/settings.ts";
 import { addZone, ownTarget } from "../../edits/zones.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
 import { strips } from "./strips.ts";
-
-/** What a target asks, and who says so. */
-interface Asked {
-  readonly illuminance?: number;
-  readonly uniformity?: number;
-  readonly name: string;
-  readonly source?: string;
-  readonly note?: string;
-  readonly isOwn: boolean;
-}
-
-function askedBy(app: AppView, id: string | null | undefined): Asked | undefined {
-  if (id === undefined || id === null) return undefined;
-  const own = app.study.targets?.[id];
-  if (own !== undefined) return { ...own, name: id, isOwn: true };
-  const published = PUBLISHED_TARGETS.find((each) => each.id === id);
-  if (published === undefined) return undefined;
-  const of = (quantity: string): number | undefined =>
-    published.requirements.find((each) => each.quantity === quantity)?.value;
-  const { name, source, note } = published;
-  return { name, source, note, illuminance: of("illuminance"), uniformity: of("uniformity"), isOwn: false };
-}
-
-/** `500 lx, U₀ 0.60`. */
-function figures(
-  app: AppView,
-  { illuminance, uniformity }: Pick<Asked, "illuminance" | "uniformity">,
-): string {
-  return [
-    illuminance === undefined ? undefined : lightText(app, illuminance),
-    uniformity === undefined ? undefined : `U₀ ${uniformity.toFixed(2)}`,
-  ]
-    .filter((each) => each !== undefined)
-    .join(", ");
-}
+import { askedBy, figures, published, targetWords } from "./targets.ts";
 
 const OWN = "\u0000own";
 
@@ -55,11 +20,7 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
   const problem = app.issueAt(path);
   const option = (value: string, words: string): TemplateResult =>
     html`<option value=${value} .selected=${value === (zone.target ?? "")}>${words}</option>`;
-  const line = (value: string): TemplateResult => {
-    const each = askedBy(app, value) as Asked;
-    const who = each.isOwn ? "" : ` · ${shortSource(each.source ?? "")}`;
-    return option(value, `${each.name}: ${figures(app, each)}${who}`);
-  };
+  const line = (value: string): TemplateResult => option(value, targetWords(app, value));
   const change = (event: Event): void => {
     const { value } = event.target as HTMLSelectElement;
     if (value === OWN) app.edit(ownTarget(app.study, index, asked ?? {}));
@@ -84,15 +45,6 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
     ${problem === undefined ? nothing : html`<p class="problem">✕ ${problem}</p>`}
   </div>
   ${asked?.isOwn === true ? ownFields(app, zone) : nothing}`;
-}
-
-function published(scope: "homes" | "work places"): string[] {
-  return PUBLISHED_TARGETS.filter((each) => each.scope === scope).map(({ id }) => id);
-}
-
-/** Document and year of a source, without what it speaks of. */
-function shortSource(source: string): string {
-  return source.split(/[,(]/)[0].trim();
 }
 
 function ownFields(app: AppView, zone: RawZone): TemplateResult {
@@ -139,7 +91,15 @@ function zoneItem(app: AppView, zone: RawZone, index: number): TemplateResult {
     index,
     html`${zone.name} <span class="what">${asked === undefined ? "nothing is asked" : figures(app, asked)}</span>`,
     html`<div class="fields">
-        ${textField(app, { label: "Name", path: [...path, "name"], change: "rename zone" })}
+        ${textField(app, {
+          label: "Name",
+          path: [...path, "name"],
+          change: "rename zone",
+          edits: (value) => [
+            { path: [...path, "name"], value },
+            ...renamedInSettings(app.study, "zones", zone.name, String(value)),
+          ],
+        })}
         ${targetField(app, zone, index)}
         ${
           zone.polygon === undefined
@@ -152,7 +112,10 @@ function zoneItem(app: AppView, zone: RawZone, index: number): TemplateResult {
         <button type="button" @click=${() =>
           app.edit({
             name: `remove zone ${zone.name}`,
-            edits: [{ path, value: undefined }],
+            edits: [
+              { path, value: undefined },
+              ...renamedInSettings(app.study, "zones", zone.name, undefined),
+            ],
           })}>Remove zone</button>
       </p>`,
     index === 0,

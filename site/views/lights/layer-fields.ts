@@ -6,6 +6,7 @@ import { choiceField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
 import { addLuminaire } from "../../edits/luminaires.ts";
 import { freshName, type RawLayer } from "../../edits/raw-study.ts";
+import { renamedInSettings } from "../../edits/settings.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { freePlaces, gridFields } from "./grid-and-places.ts";
 import { luminaireChoice } from "./luminaire-choice.ts";
@@ -52,7 +53,15 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
     <details>
       <summary>Name, role, circuit</summary>
       <div class="fields">
-        ${textField(app, { label: "Layer name", path: [...path, "name"], change: "rename layer" })}
+        ${textField(app, {
+          label: "Layer name",
+          path: [...path, "name"],
+          change: "rename layer",
+          edits: (value) => [
+            { path: [...path, "name"], value },
+            ...renamedInSettings(app.study, "dim", layer.name, String(value), [app.arrangement]),
+          ],
+        })}
         ${choiceField(app, {
           label: "Role",
           path: [...path, "role"],
@@ -68,7 +77,10 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
           app.select([]);
           app.edit({
             name: `remove layer ${layer.name}`,
-            edits: [{ path: ["arrangements", app.arrangement, "layers"], value: layers as unknown as Json }],
+            edits: [
+              { path: ["arrangements", app.arrangement, "layers"], value: layers as unknown as Json },
+              ...renamedInSettings(app.study, "dim", layer.name, undefined, [app.arrangement]),
+            ],
           });
         }}>Remove layer</button>
       </p>

@@ -1,0 +1,63 @@
+/** Targets to choose from: the study's own and the published ones, with what each asks and who says so. */
+
+import { PUBLISHED_TARGETS } from "../../../src/app.ts";
+import type { FieldsView } from "../../app-view.ts";
+import { lightText } from "../../components/words.ts";
+
+/** What a target asks, and who says so. */
+export interface Asked {
+  readonly illuminance?: number;
+  readonly uniformity?: number;
+  readonly name: string;
+  readonly source?: string;
+  readonly note?: string;
+  readonly isOwn: boolean;
+}
+
+export function askedBy(app: FieldsView, id: string | null | undefined): Asked | undefined {
+  if (id === undefined || id === null) return undefined;
+  const own = app.study.targets?.[id];
+  if (own !== undefined) return { ...own, name: id, isOwn: true };
+  const published = PUBLISHED_TARGETS.find((each) => each.id === id);
+  if (published === undefined) return undefined;
+  const of = (quantity: string): number | undefined =>
+    published.requirements.find((each) => each.quantity === quantity)?.value;
+  const { name, source, note } = published;
+  return { name, source, note, illuminance: of("illuminance"), uniformity: of("uniformity"), isOwn: false };
+}
+
+/** `500 lx, U₀ 0.60`. */
+export function figures(
+  app: FieldsView,
+  { illuminance, uniformity }: Pick<Asked, "illuminance" | "uniformity">,
+): string {
+  return [
+    illuminance === undefined ? undefined : lightText(app, illuminance),
+    uniformity === undefined ? undefined : `U₀ ${uniformity.toFixed(2)}`,
+  ]
+    .filter((each) => each !== undefined)
+    .join(", ");
+}
+
+export function published(scope: "homes" | "work places"): string[] {
+  return PUBLISHED_TARGETS.filter((each) => each.scope === scope).map(({ id }) => id);
+}
+
+/** Document and year of a source, without what it speaks of. */
+function shortSource(source: string): string {
+  return source.split(/[,(]/)[0].trim();
+}
+
+/** `preparation counters: 500 lx, U₀ 0.60 · EN 12464-1:2021`. */
+export function targetWords(app: FieldsView, id: string): string {
+  const asked = askedBy(app, id);
+  if (asked === undefined) return id;
+  const who = asked.isOwn ? "" : ` · ${shortSource(asked.source ?? "")}`;
+  return `${asked.name}: ${figures(app, asked)}${who}`;
+}
+
+/** All there are, the study's own first. */
+export function targetChoices(app: FieldsView): { readonly value: string; readonly words: string }[] {
+  const ids = [...Object.keys(app.study.targets ?? {}), ...published("homes"), ...published("work places")];
+  return ids.map((value) => ({ value, words: targetWords(app, value) }));
+}

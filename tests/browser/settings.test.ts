@@ -1,0 +1,79 @@
+/** Settings of the dimmers by hand: added, lit by one press, their levels changed or found. */
+import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { atWork, openViewer, poll, refined, studyOf, troublesOf, type Viewer } from "../support/viewer.ts";
+
+interface Study {
+  arrangements: { settings?: { name: string; dim?: Record<string, number>; find?: string }[] }[];
+}
+
+let viewer: Viewer;
+let page: Page;
+let troubles: string[];
+beforeAll(async () => {
+  viewer = await openViewer();
+  const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
+  page = await context.newPage();
+  troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await atWork(page);
+});
+afterAll(() => viewer.close());
+afterEach(() => expect(troubles.splice(0)).toEqual([]));
+
+const settings = async () => (await studyOf<Study>(page)).arrangements[0].settings;
+const shot = async (name: string): Promise<void> => {
+  const { SCREENS } = process.env;
+  if (SCREENS !== undefined) await page.screenshot({ path: `${SCREENS}/${name}.png` });
+};
+/** Mean illuminance of the first zone on screen (lx). */
+const light = (): Promise<number> =>
+  page.evaluate(() => {
+    const app = document.querySelector("candlespan-app") as unknown as {
+      desk: { light: { assessment: { zones: { statistics: { average: number } }[] } } };
+    };
+    return app.desk.light.assessment.zones[0].statistics.average;
+  });
+
+it("lights a setting by one press, and the layers as dimmed by another", async () => {
+  await refined(page);
+  const full = await light();
+  await page.getByRole("button", { name: "Add a setting" }).click();
+  await refined(page);
+  expect((await settings())?.[0]).toEqual({ name: "dinner", dim: { pendants: 0.3, ambient: 0.3 } });
+  const group = page.getByRole("group", { name: "Setting of the dimmers" });
+  await group.getByRole("button", { name: "dinner", pressed: true }).waitFor();
+  expect(await light()).toBeLessThan(0.5 * full);
+  await shot("setting-dinner");
+  await group.getByRole("button", { name: "As dimmed" }).click();
+  await refined(page);
+  expect(await light()).toBeCloseTo(full, 6);
+});
+
+it("finds levels, keeps them when asked, and follows a layer's new name", async () => {
+  await page
+    .getByRole("group", { name: "Setting of the dimmers" })
+    .getByRole("button", { name: "dinner" })
+    .click();
+  const part = page.locator("section.part", {
+    has: page.getByRole("heading", { name: "Settings of the dimmers" }),
+  });
+  await part.getByLabel("Levels").selectOption({ label: "found: the least power" });
+  await refined(page);
+  await poll(() => part.locator(".hint").first().innerText()).toMatch(/^Found: pendants \d+ %/);
+  await shot("setting-found");
+  await part.getByLabel("Levels").selectOption({ label: "as set below" });
+  await poll(async () => (await settings())?.[0].find).toBe(undefined);
+  const dims = (await settings())?.[0].dim ?? {};
+  expect(Object.keys(dims)).toEqual(["pendants", "ambient"]);
+  await page.locator("#layer-0-heading").scrollIntoViewIfNeeded();
+  await page.getByText("Name, role, circuit").first().click();
+  const name = page.getByLabel("Layer name").first();
+  await name.fill("island pendants");
+  await name.press("Enter");
+  await poll(async () => Object.keys((await settings())?.[0].dim ?? {})).toEqual([
+    "island pendants",
+    "ambient",
+  ]);
+  await refined(page);
+});
