@@ -85,7 +85,7 @@ export function findingsOf(
         ? {}
         : { light: (changed: Scene) => statistics(light.of(changed), plane.weights) }),
     }),
-    people: peopleOf(scene, eyes, nearestOnTop(scene, assessment, top)),
+    people: peopleFindings(scene, assessment, eyes),
     load: loadReport(scene),
     ageing: average === undefined ? [] : ageing(average, scene.maintenance),
     ...(age === undefined ? {} : { age }),
@@ -95,6 +95,15 @@ export function findingsOf(
     surround: surround(scene, result, assessment),
     ...(row === undefined ? {} : { row }),
   };
+}
+
+/** Eyes, heads and faces of everyone. @param eyes light calculated on `eyePlanes(scene)`, where it was */
+export function peopleFindings(
+  scene: Scene,
+  assessment: ArrangementAssessment,
+  eyes?: readonly PlaneField[],
+): PersonFindings[] {
+  return peopleOf(scene, eyes, nearestOnTop(scene, assessment, topPlane(scene)));
 }
 
 function peopleOf(

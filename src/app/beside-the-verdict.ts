@@ -26,7 +26,6 @@ export async function peopleInLight(
   { study, engines, scene }: OpenArrangement,
   observer: Observer,
 ): Promise<PeopleInLight> {
-  const engine = await engines.uncertainty();
   const { island, people, layers } = scene;
   const images = people.flatMap((person) =>
     layers.flatMap((layer) =>
@@ -38,8 +37,18 @@ export async function peopleInLight(
       }),
     ),
   );
+  return { shadows: await ownShadows({ study, engines }, scene, observer), images };
+}
+
+/** What everyone's own body takes from where their hands work, in their usual posture. */
+export async function ownShadows(
+  { study, engines }: Pick<OpenArrangement, "study" | "engines">,
+  scene: Scene,
+  observer: Observer = {},
+): Promise<readonly BodyShadow[]> {
+  const engine = await engines.uncertainty();
   const shadows = bodyShadows(scene, { options: study.options, engine, observer });
-  return { shadows: shadows.filter(({ usual }) => usual), images };
+  return shadows.filter(({ usual }) => usual);
 }
 
 /** The published rules held against the arrangement, with the light each would give. */

@@ -174,7 +174,8 @@ export type DepictedRow =
   | "revision row"
   | "as built"
   | "hold"
-  | "client sentence";
+  | "client sentence"
+  | "client row";
 
 export type Depicted =
   | DepictedRoom

@@ -2,27 +2,34 @@
 
 import type { SetOutBox } from "../app/schedule/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
+import { ceilingAt } from "../scene/room.ts";
+import type { Scene } from "../scene/scene.ts";
 import type { Depicted } from "./depicted.ts";
 import { line, segment, text } from "./drawing.ts";
+import type { IslandAxes } from "./island-axes.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
 import type { ElevationView } from "./set-out-elevation.ts";
 import type { PlanWords } from "./set-out-plan.ts";
-import { halfWidth, luminaireProfile } from "./silhouette.ts";
+import { luminaireProfile } from "./silhouette.ts";
 
 /** Height of a tag's letters (points). */
 const TAG = 8;
+/** A source without extent is drawn so wide (m). */
+const LAMP = 0.06;
 
 /** How a pendant is shown on a view. */
 export interface PendantView {
-  readonly view: ElevationView;
   at(s: number, z: number): Vec2;
   readonly perMetre: number;
   readonly words: PlanWords;
   /** Its tag, or those of all that stand behind it. */
   readonly name: string;
   readonly written: ReadonlySet<"drop" | "body" | "gap">;
+  /** How wide its body and opening look from this side (m). */
+  readonly width: number;
   /** Its cords or rods along the view, and the ceiling over each (m). */
   readonly hangsAt: readonly { readonly s: number; readonly ceiling: number }[];
   /** Ceiling drawn at a place along the view (m). */
@@ -36,7 +43,7 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
   const { luminaire } = box;
   const [x] = at(s, 0);
   const [ceiling, bodyTop, bottom, top] = [h.ceiling, h.bodyTop, h.bottom, h.top].map((z) => at(s, z)[1]);
-  const across = halfWidth(luminaire, shown.view === "along" ? "x" : "y");
+  const across = shown.width / 2;
   const dimX = x + Math.min(across * perMetre + 10, 26);
   return [
     ...hangingMarks(shown, h.bodyTop),
@@ -60,7 +67,10 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
 }
 
 /** A cord or rod at each place it hangs on. */
-function hangingMarks({ hangsAt, at }: PendantView, bodyTop: number): PaperMark[] {
+export function hangingMarks(
+  { hangsAt, at }: Pick<PendantView, "hangsAt" | "at">,
+  bodyTop: number,
+): PaperMark[] {
   return hangsAt.map(({ s, ceiling }) => {
     const [x, y] = at(s, ceiling);
     return segment(x, y, x, at(s, bodyTop)[1], "pendant suspension", "ink", 1);
@@ -68,7 +78,7 @@ function hangingMarks({ hangsAt, at }: PendantView, bodyTop: number): PaperMark[
 }
 
 /** The body in true profile; a long one is as long as it is seen from this side. */
-function bodyMark(
+export function bodyMark(
   luminaire: SetOutBox["luminaire"],
   x: number,
   bottom: number,
@@ -112,6 +122,35 @@ function tagMark(s: number, x: number, y: number, { at, perMetre, name, ceiling 
     ink: "ink",
     ground: "sheet",
   });
+}
+
+/** Where along the view a pendant's cords or rods are (m), and the ceiling over each: its middle, or its own points. */
+export function hangingStations(
+  scene: Scene,
+  axes: IslandAxes,
+  box: SetOutBox,
+  view: ElevationView,
+): readonly { readonly s: number; readonly ceiling: number }[] {
+  const points = box.suspensions?.points ?? [box.at];
+  const stations = points.map(([x, y]) => ({
+    s: axes.toIsland([x, y])[view === "along" ? 0 : 1],
+    ceiling: ceilingAt(scene.room, x, y),
+  }));
+  return stations.filter(({ s }, i) => stations.findIndex((other) => Math.abs(other.s - s) < 0.002) === i);
+}
+
+/** How wide body and opening look along a view (m): a long one by the way it is turned. */
+export function seenWidth(
+  axes: IslandAxes,
+  { luminaire, orientation }: SetOutBox,
+  view: ElevationView,
+): number {
+  const [length, width] = planExtents(luminaire);
+  const heading = orientation.turn + orientation.spin - axes.turn;
+  const [c, s] = [Math.abs(Math.cos(heading)), Math.abs(Math.sin(heading))];
+  const isRound = Math.abs(length - width) < 1e-6;
+  const seen = isRound ? length : view === "along" ? length * c + width * s : length * s + width * c;
+  return Math.max(seen, LAMP);
 }
 
 /** A figure along its part of an upright dimension, with its name where there is room; beside it, alone, where it is

@@ -9,7 +9,6 @@
 import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { ceilingAt } from "../scene/room.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Ink, line, text } from "./drawing.ts";
 import { type IslandAxes, islandAxes } from "./island-axes.ts";
@@ -18,7 +17,7 @@ import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING, stringDepth } from "./running-string.ts";
 import { ceilingOver } from "./set-out-elevation-ceiling.ts";
 import { levels, string } from "./set-out-elevation-figures.ts";
-import { pendantMarks } from "./set-out-elevation-pendants.ts";
+import { hangingStations, pendantMarks, seenWidth } from "./set-out-elevation-pendants.ts";
 import type { PlanWords } from "./set-out-plan.ts";
 
 export type ElevationView = "along" | "across";
@@ -37,7 +36,7 @@ export interface ElevationDrawing {
 
 /** Metres a view spans, sideways and up, for choosing a scale. */
 export function elevationSpan(scene: Scene, view: ElevationView): readonly [width: number, height: number] {
-  const [from, to] = range(scene, view);
+  const [from, to] = elevationRange(scene, view);
   return [to - from, tallest(scene, view)];
 }
 
@@ -59,7 +58,7 @@ export function setOutElevation(
   held: ReadonlySet<string> = new Set(),
 ): ElevationDrawing {
   const axes = islandAxes(scene);
-  const [from, to] = range(scene, view);
+  const [from, to] = elevationRange(scene, view);
   const at = (s: number, z: number): Vec2 => [s * perMetre, -z * perMetre];
   const pendants = setOut.boxes
     .filter((box) => box.kind === "pendant")
@@ -78,12 +77,12 @@ export function setOutElevation(
     ...shell(scene, axes, view, [from, to], at),
     ...seen.flatMap(({ box, s }, i) =>
       pendantMarks(box, s, {
-        view,
         at,
         perMetre,
         words,
         name: nameOf(box, s, view, pendants, held),
         written: writtenAt(seen, i),
+        width: seenWidth(axes, box, view),
         hangsAt: hangingStations(scene, axes, box, view),
         ceiling: (place) => ceilingOver(scene, axes, view, place),
       }),
@@ -133,21 +132,6 @@ function nameOf(
   return `${tags.length > 2 ? `${tags[0]} to ${tags.at(-1)}` : tags.join(", ")}${flag(...tags)}`;
 }
 
-/** Where along the view a pendant's cords or rods are (m), and the ceiling over each: its middle, or its own points. */
-function hangingStations(
-  scene: Scene,
-  axes: IslandAxes,
-  box: SetOutBox,
-  view: ElevationView,
-): readonly { readonly s: number; readonly ceiling: number }[] {
-  const points = box.suspensions?.points ?? [box.at];
-  const stations = points.map(([x, y]) => ({
-    s: axes.toIsland([x, y])[view === "along" ? 0 : 1],
-    ceiling: ceilingAt(scene.room, x, y),
-  }));
-  return stations.filter(({ s }, i) => stations.findIndex((other) => Math.abs(other.s - s) < 0.002) === i);
-}
-
 /** Which figures are written at a pendant: those that differ along the row at each, what all share at the last alone. */
 function writtenAt(
   seen: readonly { readonly box: SetOutBox }[],
@@ -167,7 +151,7 @@ function extent(scene: Scene, view: ElevationView): number {
   return view === "along" ? axes.length : axes.width;
 }
 
-function range(scene: Scene, view: ElevationView): readonly [number, number] {
+export function elevationRange(scene: Scene, view: ElevationView): readonly [number, number] {
   const axes = islandAxes(scene);
   const { length, width } = scene.room;
   const corners = (
@@ -190,10 +174,10 @@ function stationOf(axes: IslandAxes, box: SetOutBox, view: ElevationView): numbe
 
 function tallest(scene: Scene, view: ElevationView): number {
   const axes = islandAxes(scene);
-  return Math.max(...range(scene, view).map((s) => ceilingOver(scene, axes, view, s)));
+  return Math.max(...elevationRange(scene, view).map((s) => ceilingOver(scene, axes, view, s)));
 }
 
-function shell(
+export function shell(
   scene: Scene,
   axes: IslandAxes,
   view: ElevationView,
@@ -252,7 +236,11 @@ function bodiesBehind(
   });
 }
 
-function islandMarks(scene: Scene, view: ElevationView, at: (s: number, z: number) => Vec2): PaperMark[] {
+export function islandMarks(
+  scene: Scene,
+  view: ElevationView,
+  at: (s: number, z: number) => Vec2,
+): PaperMark[] {
   const { island } = scene;
   if (island === undefined) return [];
   const whole = view === "along" ? island.length : island.width;

@@ -3,6 +3,7 @@
  * lumens, watts, candela.
  */
 
+import { ownShadows } from "../app/beside-the-verdict.ts";
 import { arrangementLight, type LightOptions } from "../app/arrangement-light.ts";
 import { type BoxesOptions, builtBoxes, ceilingBoxes } from "../app/boxes.ts";
 import { type CheckAnswer, checkAnswer } from "../app/check-answer.ts";
@@ -157,13 +158,14 @@ export class Study {
     const unit = options.units ?? (study.display.length === "ft-in" ? "ft-in" : "mm");
     const units = { length: unit, illuminance: study.display.illuminance };
     const answers = [];
-    for (const index of study.scenes.keys())
-      answers.push(await this.#light(index, { ...options, findings: "brief" }));
+    for (const [index, scene] of study.scenes.entries()) {
+      const light = await this.#light(index, { ...options, findings: "brief" });
+      const shadows = scene.people.length === 0 ? [] : await ownShadows(this.#opened, scene);
+      answers.push(handoverOption(light, light.findings && findingsSections(light.findings, units), shadows));
+    }
     return handoverFiles({
       ...handoverFacts(study),
-      options: answers.map((each) =>
-        handoverOption(each, each.findings && findingsSections(each.findings, units)),
-      ),
+      options: answers,
       chosen,
       lamps: lampsOf(document.luminaires),
       paper: options.paper ?? (unit === "mm" ? "A4" : "Letter"),

@@ -3,6 +3,7 @@
  * papers are to be written. Plain data: the command line and the page fill it each in its own way.
  */
 
+import type { BodyShadow } from "../advice/body-shadow.ts";
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { IsoluxField } from "../app/contour-field.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
@@ -33,6 +34,8 @@ export interface HandoverOption {
   readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
   /** What there is to say beside the verdict: people's eyes and heads, surround, look, load, years. */
   readonly findings?: readonly FindingsSection[];
+  /** What people's own bodies take from where their hands work, where it was worked out. */
+  readonly shadows?: readonly BodyShadow[];
   /** The room in this light, where a picture was made. */
   readonly picture?: Picture;
 }
@@ -130,6 +133,7 @@ export function program({ version }: Pick<Handover, "version">): string {
 export function handoverOption(
   judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours" | "clashes">,
   findings?: readonly FindingsSection[],
+  shadows?: readonly BodyShadow[],
 ): HandoverOption {
   const { scene, assessment, clashes } = judged;
   const top = contourOf(judged, scene.planes[topPlane(scene)]);
@@ -139,6 +143,7 @@ export function handoverOption(
     clashes,
     ...(top === undefined ? {} : { top }),
     ...(findings === undefined ? {} : { findings }),
+    ...(shadows === undefined ? {} : { shadows }),
   };
 }
 

@@ -5,7 +5,7 @@
 
 import { guidelineCards } from "../advice/guidelines/cards.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { type Block, bullet, flow, heading, paragraph } from "../drawing/paper/flow.ts";
+import { type Block, bullet, flowPages, heading, paragraph } from "../drawing/paper/flow.ts";
 import type { FindingsSection } from "../words/findings-sections.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { type Page, page, pageField } from "./page.ts";
@@ -32,7 +32,7 @@ export function reportSheets(handover: Handover): Page[] {
     ...cautions(),
   ];
   const units = `${handover.unit === "mm" ? "mm" : "ft-in"}, ${handover.illuminance}`;
-  return flow(blocks, () => field).map((marks) =>
+  return flowPages(blocks, field).map((marks) =>
     page(
       handover,
       sheet,

@@ -4,7 +4,7 @@ import { reliances } from "../app/schedule/flux-margin.ts";
 import { setOut, typeLetters } from "../app/schedule/set-out.ts";
 import { suspensionPoints } from "../app/schedule/suspension.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { type Block, bullet, flow, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
+import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
@@ -20,7 +20,7 @@ export function scheduleSheets(handover: Handover): Page[] {
   const words = handoverWords(handover);
   const sheet = pageField(handover, true);
   const head = { title: "Luminaire and lamp schedule", option: scene.name, units: lengthUnits(handover) };
-  return flow(scheduleBlocks(handover, words), () => sheet.field).map((marks) =>
+  return flowPages(scheduleBlocks(handover, words), sheet.field).map((marks) =>
     page(handover, sheet, head, {
       name: "schedule",
       marks,

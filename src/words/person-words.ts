@@ -17,7 +17,7 @@ export interface Units {
 }
 
 /** How many times brighter than the top around it an image must be to be plain to see; our own, no source. */
-const HOT = 10;
+export const HOT = 10;
 /** EN 12464-1, catering kitchens, from memory. */
 const CATERING_LIMIT = 22;
 

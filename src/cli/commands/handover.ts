@@ -1,4 +1,5 @@
 import { createRequire } from "node:module";
+import { ownShadows } from "../../app/beside-the-verdict.ts";
 import { arrangementIndex } from "../../app/shortlist.ts";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -81,11 +82,14 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (!force) checkFolder(out, issued);
   const units = { length: unit, illuminance: study.display.illuminance };
   const judged = await lightOf(opened, undefined, args, io, { findings: "brief" });
+  const options = [];
+  for (const each of judged) {
+    const shadows = each.scene.people.length === 0 ? [] : await ownShadows(opened, each.scene);
+    options.push(handoverOption(each, each.findings && findingsSections(each.findings, units), shadows));
+  }
   const facts: Handover = {
     ...handoverFacts(study),
-    options: judged.map((each) =>
-      handoverOption(each, each.findings && findingsSections(each.findings, units)),
-    ),
+    options,
     chosen,
     lamps: lampsOf(document.luminaires),
     paper: (args.text("paper") as PaperName | undefined) ?? (unit === "mm" ? "A4" : "Letter"),

@@ -60,13 +60,52 @@ export const paragraph = (
 export const bullet = (words: string, size?: number): Block => paragraph(words, { marker: "–", size });
 export const gap = (height: number): Block => ({ kind: "space", height });
 
-/** Marks of each box, as many boxes as are needed. `box(i)` is asked for boxes in order; it may go on for ever. */
-export function flow(blocks: readonly Block[], box: (index: number) => Box): PaperMark[][] {
-  const setter = new Setter(box);
+/** Marks of each box, as many boxes as are needed. `box(i)` is asked for boxes in order; it may go on for ever.
+ * @param spacing of rows and paragraphs, 1 as usual */
+export function flow(blocks: readonly Block[], box: (index: number) => Box, spacing = 1): PaperMark[][] {
+  const setter = new Setter(box, spacing);
   blocks.forEach((block, i) => {
     setter.put(block, blocks[i + 1]);
   });
   return setter.boxes;
+}
+
+/** Less of a page than this is no page of its own. */
+const LEAST_FILLED = 0.2;
+const SPACINGS = [1, 0.96, 0.92, 0.88] as const;
+
+/** Pages of equal fields, none of the last with a few lines alone: rows are set a little closer where that spares it,
+ * else the last section goes over whole. */
+export function flowPages(blocks: readonly Block[], field: Box): PaperMark[][] {
+  const filled = (pages: readonly PaperMark[][]): number => {
+    const lowest = Math.max(field.y, ...(pages.at(-1) ?? []).map(lowestOf));
+    return (lowest - field.y) / field.height;
+  };
+  const isWhole = (pages: readonly PaperMark[][]): boolean =>
+    pages.length < 2 || filled(pages) >= LEAST_FILLED;
+  const usual = flow(blocks, () => field);
+  if (isWhole(usual)) return usual;
+  for (const spacing of SPACINGS) {
+    const pages = flow(blocks, () => field, spacing);
+    if (pages.length < usual.length) return pages;
+  }
+  const sections = blocks.flatMap((block, i) => (block.kind === "heading" && i > 0 ? [i] : [])).reverse();
+  for (const section of sections) {
+    const pages = flow(
+      [...blocks.slice(0, section), { kind: "break" }, ...blocks.slice(section)],
+      () => field,
+    );
+    if (pages.length === usual.length && isWhole(pages)) return pages;
+  }
+  return usual;
+}
+
+/** The lowest point of a mark that a page's filling is seen by (points). */
+function lowestOf(mark: PaperMark): number {
+  if (mark.kind === "line" || mark.kind === "traced") return Math.max(...mark.points.map((p) => p[1]));
+  if (mark.kind === "text" || mark.kind === "label") return mark.at[1];
+  if (mark.kind === "picture") return mark.at[1] + mark.height;
+  return 0;
 }
 
 /** Height the blocks take in one box of a width (points). */
@@ -128,8 +167,12 @@ class Setter {
   y: number;
   #box: Box;
   readonly #next: (index: number) => Box;
+  readonly #leading: number;
+  readonly #spacing: number;
 
-  constructor(next: (index: number) => Box) {
+  constructor(next: (index: number) => Box, spacing = 1) {
+    this.#leading = LEADING * spacing;
+    this.#spacing = spacing * spacing;
     this.#next = next;
     this.#box = next(0);
     this.y = this.#box.y;
@@ -141,7 +184,7 @@ class Setter {
         if (this.#marks.length > 0) this.#turn();
         break;
       case "space":
-        if (this.#marks.length > 0) this.y += block.height;
+        if (this.#marks.length > 0) this.y += block.height * this.#spacing;
         break;
       case "heading":
         this.#heading(block.words, block.size ?? 11, following);
@@ -177,13 +220,13 @@ class Setter {
 
   #heading(words: string, size: number, following: Block | undefined): void {
     const rows = paperRows(words, this.#box.width, size, true);
-    const height = rows.length * size * LEADING + 3;
-    const before = this.#marks.length === 0 ? 0 : size * 0.7;
+    const height = rows.length * size * this.#leading + 3;
+    const before = this.#marks.length === 0 ? 0 : size * 0.7 * this.#spacing;
     const least = following?.kind === "figure" ? following.height : 34;
     this.#need(before + height + least);
     if (this.#marks.length > 0) this.y += before;
     for (const row of rows) {
-      this.y += size * LEADING;
+      this.y += size * this.#leading;
       this.#marks.push(
         text([this.#box.x, this.y - size * 0.3], row, "heading", { ink: "ink", size, strong: true }),
       );
@@ -201,8 +244,8 @@ class Setter {
     const indent = marker === undefined ? 0 : Math.max(9, size * 1.2 * Math.max(1, marker.length * 0.62));
     const rows = paperRows(words, this.#box.width - indent, size, strong);
     rows.forEach((row, i) => {
-      this.#need(size * LEADING);
-      this.y += size * LEADING;
+      this.#need(size * this.#leading);
+      this.y += size * this.#leading;
       const y = this.y - size * 0.3;
       if (i === 0 && marker !== undefined)
         this.#marks.push(
@@ -210,7 +253,7 @@ class Setter {
         );
       this.#marks.push(text([this.#box.x + indent, y], row, depicts, { ink: "ink", size, strong }));
     });
-    this.y += size * 0.35;
+    this.y += size * 0.35 * this.#spacing;
   }
 
   #table({ columns, rows, size = TABLE, depicts = "table" }: Extract<Block, { kind: "table" }>): void {
@@ -218,7 +261,7 @@ class Setter {
     const cells = (row: readonly string[], strong: boolean): string[][] =>
       row.map((cell, i) => (cell === "" ? [] : paperRows(cell, widths[i] - PADDING, size, strong)));
     const height = (row: readonly (readonly string[])[]): number =>
-      Math.max(1, ...row.map((cell) => cell.length)) * size * 1.2 + size * 0.45;
+      Math.max(1, ...row.map((cell) => cell.length)) * size * 1.2 + size * 0.45 * this.#spacing;
     const head = cells(
       columns.map((column) => column.title),
       true,
@@ -252,7 +295,7 @@ class Setter {
       }
       put(row, false, 0);
     }
-    this.y += size * 0.6;
+    this.y += size * 0.6 * this.#spacing;
   }
 
   #rule(strength: number): void {

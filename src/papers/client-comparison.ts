@@ -1,0 +1,238 @@
+/** Options beside one another: which is recommended and why, heights at one scale, figures, pictures. */
+
+import { evennessOf, isMet, ranked } from "../app/ranking.ts";
+import { type SetOutBox, setOut } from "../app/schedule/set-out.ts";
+import { seenSteps } from "../advice/illuminance-examples.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { text } from "../drawing/drawing.ts";
+import { type Block, heading, paragraph } from "../drawing/paper/flow.ts";
+import { moved, type PaperMark } from "../drawing/paper/paper.ts";
+import { paperRows } from "../drawing/paper/paper-text.ts";
+import { plainElevation } from "../drawing/plain-elevation.ts";
+import { elevationSpan } from "../drawing/set-out-elevation.ts";
+import { elevationRange } from "../drawing/set-out-elevation.ts";
+import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
+import { scheduleRows } from "./schedule-sheet.ts";
+
+/** Between figures that stand side by side (points). */
+const GAP = 14;
+/** Tallest elevation (points). */
+const ELEVATION = 150;
+/** Most options side by side. */
+const ABREAST = 3;
+
+/** What is recommended, with its reason; nothing where there is no choice. */
+export function recommendation(handover: Handover): Block[] {
+  const { options, chosen } = handover;
+  if (options.length < 2) return [];
+  const [best, second] = ranked(options);
+  const index = options.indexOf(best);
+  const name = (option: HandoverOption): string =>
+    `${option.scene.letter}, ${printable(option.scene.name, 60)}`;
+  const lines = [`Recommended: ${name(best)}, because ${reason(best, second)}.${settled(best)}`];
+  if (index !== chosen) lines.push(`To be built all the same: ${name(options[chosen])}.`);
+  return [paragraph(lines.join(" "), { size: 9.5, strong: true, depicts: "client sentence" })];
+}
+
+/** By the order of options everywhere: verdict first, evenness second. */
+function reason(best: HandoverOption, second: HandoverOption): string {
+  const even = ({ scene, assessment }: HandoverOption): string => evennessOf(scene, assessment).toFixed(2);
+  const evener = `it is the most even (darkest over average ${even(best)}, the next ${even(second)})`;
+  const verdict = best.assessment.verdict;
+  if (isMet(verdict))
+    return isMet(second.assessment.verdict)
+      ? `of those that give the light that was asked for ${evener}`
+      : "it alone gives the light that was asked for everywhere";
+  const sure = "none surely gives the light that was asked for everywhere";
+  return verdict === second.assessment.verdict
+    ? `although ${sure}, ${evener}`
+    : `although ${sure}, this one comes closest`;
+}
+
+function settled({ clashes }: HandoverOption): string {
+  return clashes.length === 0
+    ? ""
+    : ` HOLD: first ${clashes.length === 1 ? "one clash is" : `${clashes.length} clashes are`} to be settled.`;
+}
+
+export function comparison(handover: Handover, width: number): Block[] {
+  const words = handoverWords(handover);
+  return [
+    heading("Heights, at one scale", 11),
+    ...heights(handover, words, width),
+    ...table(handover, words),
+    ...pictures(handover, width),
+  ];
+}
+
+function abreast(options: readonly HandoverOption[]): (readonly HandoverOption[])[] {
+  const rows: HandoverOption[][] = [];
+  options.forEach((option, i) => {
+    if (i % ABREAST === 0) rows.push([]);
+    rows[rows.length - 1].push(option);
+  });
+  return rows;
+}
+
+/** Elevations of all options at one scale, each with its height above top and floor. */
+function heights(handover: Handover, words: HandoverWords, width: number): Block[] {
+  const { options } = handover;
+  const spans = options.map(({ scene }) => elevationSpan(scene, "along"));
+  const columns = Math.min(ABREAST, options.length);
+  const each = (width - GAP * (columns - 1)) / columns;
+  const perMetre = Math.min(
+    each / Math.max(...spans.map(([wide]) => wide)),
+    ELEVATION / Math.max(...spans.map(([, tall]) => tall)),
+  );
+  return abreast(options).map((row): Block => {
+    const tall = Math.max(...row.map((option) => spans[options.indexOf(option)][1])) * perMetre;
+    const captions = row.map((option) => {
+      const { boxes } = setOut(option.scene, handover.unit, words.length);
+      const letter = options.length > 1 ? `${option.scene.letter}  ` : "";
+      return { boxes, rows: paperRows(`${letter}${heightsOf(boxes, words)}`, each, 8) };
+    });
+    const most = Math.max(...captions.map(({ rows }) => rows.length));
+    return {
+      kind: "figure",
+      height: tall + 6 + most * 10.5 + 8,
+      draw: (x, y) =>
+        row.flatMap((option, i): PaperMark[] => {
+          const left = x + i * (each + GAP);
+          const [from] = elevationRange(option.scene, "along");
+          return [
+            ...moved(plainElevation(option.scene, captions[i].boxes, perMetre), [
+              left - from * perMetre,
+              y + tall,
+            ]),
+            ...captions[i].rows.map((words_, k) =>
+              text([left, y + tall + 14 + 10.5 * k], words_, "client sentence", { ink: "ink", size: 8 }),
+            ),
+          ];
+        }),
+    };
+  });
+}
+
+/** `Lower edge 850 mm above the top, 1770 mm above the floor.` */
+function heightsOf(boxes: readonly SetOutBox[], words: HandoverWords): string {
+  const hung = boxes.flatMap(({ heights: own }) => (own === undefined ? [] : [own]));
+  if (hung.length === 0) return "Nothing hangs.";
+  const range = (values: readonly number[]): string => {
+    const [least, greatest] = [Math.min(...values), Math.max(...values)];
+    return least === greatest ? words.length(least) : `${words.length(least)} to ${words.length(greatest)}`;
+  };
+  const over = hung.filter(({ overTop }) => overTop);
+  const floor = `${range(hung.map(({ bottom }) => bottom))} above the floor`;
+  return over.length === 0
+    ? `Lower edge ${floor}.`
+    : `Lower edge ${range(over.map(({ gap }) => gap))} above the top, ${floor}.`;
+}
+
+/** How the options differ where the eye would see it: steps of 1.5 times; what they take. */
+function table(handover: Handover, words: HandoverWords): Block[] {
+  const { options, chosen } = handover;
+  if (options.length < 2) return [];
+  const zones = options[chosen].assessment.zones.map((zone) => [
+    printable(zone.name, 30),
+    ...options.map((option, i) => {
+      const average = option.assessment.zones.find((each) => each.name === zone.name)?.statistics.average;
+      if (average === undefined) return "–";
+      return i === chosen
+        ? words.lux(average)
+        : `${words.lux(average)}, ${seen(zone.statistics.average, average)}`;
+    }),
+  ]);
+  return [
+    heading(`Compared with ${options[chosen].scene.letter}, as an eye would see it`, 11),
+    {
+      kind: "table",
+      size: 8,
+      depicts: "client row",
+      columns: [
+        { title: "place", share: 1 },
+        ...options.map(({ scene }) => ({
+          title: `${scene.letter}  ${printable(scene.name, 24)}`,
+          share: 1.6,
+        })),
+      ],
+      rows: [
+        ...zones,
+        [
+          "evenness of the top",
+          ...options.map(({ scene, assessment }) => evennessOf(scene, assessment).toFixed(2)),
+        ],
+        [
+          "power",
+          ...options.map(
+            ({ assessment: { energy } }) =>
+              `${energy.unknownWatts > 0 ? "at least " : ""}${energy.watts.toFixed(0)} W`,
+          ),
+        ],
+        ["luminaires, price", ...options.map((_, i) => price(handover, i))],
+      ],
+    },
+  ];
+}
+
+function seen(from: number, to: number): string {
+  const steps = seenSteps(from, to);
+  if (Math.abs(steps) < 0.5) return "about the same";
+  return `${Math.abs(steps) < 1.5 ? "plainly" : "much"} ${steps > 0 ? "brighter" : "darker"}`;
+}
+
+/** What the study's own prices add up to. */
+function price({ options }: Handover, chosen: number): string {
+  const rows = scheduleRows({ options, chosen });
+  const known = rows.filter(({ luminaire }) => luminaire.price !== undefined);
+  if (known.length === 0) return "not stated";
+  const sum = known.reduce((total, { luminaire, count }) => total + count * (luminaire.price ?? 0), 0);
+  return `${known.length < rows.length ? "at least " : ""}${Number(sum.toFixed(2))}`;
+}
+
+/** The room in the light of each option that has a picture, side by side. */
+function pictures({ options }: Handover, width: number): Block[] {
+  const shown = options.filter(({ picture }) => picture !== undefined);
+  if (shown.length === 0) return [];
+  const columns = Math.min(ABREAST, shown.length);
+  const each = (width - GAP * (columns - 1)) / columns;
+  return [
+    heading("The room in this light", 11),
+    ...abreast(shown).map((row): Block => {
+      const tall = Math.max(
+        ...row.map(({ picture }) => (picture === undefined ? 0 : (each * picture.height) / picture.width)),
+      );
+      return {
+        kind: "figure",
+        height: tall + 18,
+        draw: (x, y) =>
+          row.flatMap(({ picture, scene }, i): PaperMark[] => {
+            if (picture === undefined) return [];
+            const left = x + i * (each + GAP);
+            return [
+              {
+                kind: "picture",
+                at: [left, y],
+                width: each,
+                height: (each * picture.height) / picture.width,
+                picture,
+                depicts: "room picture",
+              },
+              text(
+                [left, y + tall + 11],
+                `${scene.letter}  ${printable(scene.name, 40)}`,
+                "client sentence",
+                {
+                  ink: "ink",
+                  size: 8,
+                },
+              ),
+            ];
+          }),
+      };
+    }),
+    paragraph(
+      "Pictures show the computed light at one exposure for all options; a screen or a print is never as bright as the room.",
+      { size: 8 },
+    ),
+  ];
+}

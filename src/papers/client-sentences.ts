@@ -1,0 +1,184 @@
+/**
+ * One option in plain words: each place as one that people know, what a meter will read, what is bright to look at,
+ * what the top mirrors, what a person's own shadow takes, what it takes to build. No figure without words.
+ */
+
+import type { BodyShadow } from "../advice/body-shadow.ts";
+import { type PersonFindings, peopleFindings } from "../advice/findings.ts";
+import { familiarPlace } from "../advice/illuminance-examples.ts";
+import { topPlane } from "../assessment/assess.ts";
+import type { ZoneAssessment } from "../assessment/assessment.ts";
+import type { Verdict } from "../assessment/verdict.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
+import { list } from "../words/findings-sections.ts";
+import { HOT } from "../words/person-words.ts";
+import { asSentence } from "../words/sentence.ts";
+import { darkestPlace, patchyRemark } from "../words/text.ts";
+import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
+
+/** The verdict without the trade's words: too little light and too uneven light are different complaints. */
+export function plainVerdict({ assessment, clashes }: HandoverOption): string {
+  if (clashes.length > 0 && assessment.verdict === "meets")
+    return "gives the light that was asked for, but cannot be built as it is placed";
+  if (assessment.verdict === "meets") return "gives the light that was asked for";
+  if (assessment.verdict === "no target") return "nothing was asked of it";
+  const open = assessment.zones
+    .flatMap((zone) => zone.checks)
+    .filter(({ verdict }) => verdict === assessment.verdict);
+  const what = open.every(({ quantity }) => quantity === "uniformity")
+    ? "bright enough, but less even than was asked for"
+    : "less light than was asked for";
+  return assessment.verdict === "falls short"
+    ? `${what}, in at least one place`
+    : "may or may not give the light that was asked for: too close to promise";
+}
+
+/** Plain sentences on one option, in the order a client asks. */
+export function sentences(handover: Handover, option: HandoverOption): string[] {
+  const { scene, assessment } = option;
+  const words = handoverWords(handover);
+  const lines = assessment.zones.map((zone) => zoneWords(zone, words.lux));
+  const band = bandSentence(assessment.zones, words);
+  if (band !== undefined) lines.push(band);
+  const top = topPlane(scene);
+  const dark = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
+  const patchy = patchyRemark(assessment);
+  if (patchy !== undefined) lines.push(asSentence(patchy));
+  else if (dark !== undefined)
+    lines.push(`The darkest spot is ${dark}: ${words.lux(assessment.planes[top].statistics.minimum)}.`);
+  lines.push(...peopleSentences(option, words), ...reservations(option), takes(option));
+  return lines.map((line) => printable(line, 500));
+}
+
+function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string {
+  const { average, uniformity } = zone.statistics;
+  const even = uniformity >= 0.7 ? "evenly lit" : uniformity >= 0.4 ? "brighter in places" : "patchy";
+  const light = zone.checks.find((check) => check.quantity === "illuminance");
+  const asked = light === undefined ? "" : `; ${lux(light.target)} was asked for${ANSWER[light.verdict]}`;
+  const uneven = zone.checks.some(
+    ({ quantity, verdict }) => quantity === "uniformity" && verdict === "falls short",
+  );
+  const name = printable(zone.name, 40);
+  return asSentence(
+    `${name}: about ${lux(average)}, as bright as ${familiarPlace(average)}, ${even}${asked}${uneven ? ", but less evenly than was asked for" : ""}`,
+  );
+}
+
+const ANSWER: Readonly<Record<Verdict, string>> = {
+  meets: ", and it has it",
+  "falls short": ", and it falls short",
+  "too close to call": ", too close to promise",
+  "no target": "",
+  "not judged": "",
+};
+
+/** What a meter may read: the 95 % band of each average. */
+function bandSentence(zones: readonly ZoneAssessment[], words: HandoverWords): string | undefined {
+  const parts = zones.flatMap(({ name, checks }) => {
+    const band = checks.find(({ quantity }) => quantity === "illuminance")?.band;
+    return band === undefined
+      ? []
+      : [`${words.figure(band[0])} to ${words.lux(band[1])} at ${printable(name, 40)}`];
+  });
+  if (parts.length === 0) return undefined;
+  return `Expect a meter to read ${list(parts)}, 19 times in 20.`;
+}
+
+/** Glare, mirror image, heads and one's own shadow, a sentence each. */
+function peopleSentences(option: HandoverOption, words: HandoverWords): string[] {
+  const { scene, assessment, shadows = [] } = option;
+  const people = peopleFindings(scene, assessment);
+  const polished = scene.island?.finish === "polished";
+  if (people.length === 0)
+    return [
+      `Glare${polished ? " and images in the polished top" : ""}: not looked at, since nobody stands or sits in the study.`,
+    ];
+  return [
+    glareSentence(people),
+    ...(polished ? [mirrorSentence(people)] : []),
+    ...headSentence(people, words),
+    ...shadowSentence(shadows, words),
+  ];
+}
+
+function glareSentence(people: readonly PersonFindings[]): string {
+  const seen = new Map<string, string[]>();
+  for (const { person, glare } of people) {
+    const bare = glare.inView.find(({ shielded }) => shielded === false);
+    if (bare === undefined) continue;
+    const what = `${bare.what === "lamp" ? "the bare lamp of " : "the bright "}${bare.luminaire}`;
+    seen.set(what, [...(seen.get(what) ?? []), person]);
+  }
+  const unknown = people.some(({ glare }) => glare.unmeasured > 0)
+    ? "; how bright some of the luminaires look is not known"
+    : "";
+  if (seen.size === 0)
+    return `Glare: nothing bright near the line of sight of ${list(people.map(({ person }) => person))}${unknown}.`;
+  const parts = [...seen].map(
+    ([what, names]) => `${list(names)} ${names.length === 1 ? "looks" : "look"} into ${what}`,
+  );
+  return `Glare: ${parts.join("; ")}${unknown}.`;
+}
+
+function mirrorSentence(people: readonly PersonFindings[]): string {
+  const seen = people.filter(({ glare }) => (glare.mirrored[0]?.ratio ?? 0) >= HOT);
+  if (seen.length === 0)
+    return "Mirror image: the polished top shows no image much brighter than the light around it.";
+  const things = [...new Set(seen.map(({ glare }) => glare.mirrored[0].luminaire))];
+  const ratio = Math.max(...seen.map(({ glare }) => glare.mirrored[0].ratio));
+  const times = ratio >= 100 ? "over 100" : `about ${Number(ratio.toPrecision(1))}`;
+  return `Mirror image: in the polished top ${list(seen.map(({ person }) => person))} will see ${list(things)} mirrored, ${times} times as bright as the top around it; a satin top would not show it.`;
+}
+
+function headSentence(people: readonly PersonFindings[], words: HandoverWords): string[] {
+  const near = people.filter(({ head }) => head !== undefined && head.outcome !== "clear");
+  if (near.length === 0) return [];
+  const parts = near.map(({ person, head }) =>
+    head?.outcome === "in reach"
+      ? `${person}, leaning over, meets ${head.pendant}`
+      : `${person}, leaning over, comes within ${words.length(head?.gap ?? 0)} of ${head?.pendant ?? "a pendant"}`,
+  );
+  return [`Heads: ${parts.join("; ")}.`];
+}
+
+/** The worst that anyone's own body takes from where the hands work. */
+function shadowSentence(shadows: readonly BodyShadow[], words: HandoverWords): string[] {
+  const usual = shadows.filter((shadow) => shadow.usual && !shadow.standIn);
+  if (usual.length === 0) return [];
+  const worst = usual.reduce((a, b) => (b.lost > a.lost ? b : a));
+  const share = Math.round(100 * worst.lost);
+  return [
+    share < 1
+      ? "Own shadow: nobody of the study stands in their own light."
+      : `Own shadow: at ${worst.zone}, ${worst.person} takes ${share} % of the light from where the hands work; ${words.lux(worst.with)} is left of ${words.lux(worst.without)}.`,
+  ];
+}
+
+/** What must be settled before anything is promised. */
+function reservations({ scene, clashes }: HandoverOption): string[] {
+  const isUnsettled = scene.layers.some(({ luminaires }) =>
+    luminaires.some(({ luminaire }) => luminaire.unsettledFlux !== undefined),
+  );
+  return [
+    ...(isUnsettled
+      ? ["HOLD: how much light one of its luminaires gives is not settled; the figures may be far off."]
+      : []),
+    ...(clashes.length === 0
+      ? []
+      : [
+          `HOLD: ${clashes.length === 1 ? "one thing is" : `${clashes.length} things are`} in one another's way (${list([...new Set(clashes.flatMap(({ between }) => between))])}); something has to move first.`,
+        ]),
+  ];
+}
+
+function takes({ scene, assessment }: HandoverOption): string {
+  const pendants = ceilingBoxes(scene).filter(({ kind }) => kind === "pendant").length;
+  const all = scene.layers.reduce((sum, { luminaires }) => sum + luminaires.length, 0);
+  const { watts, unknownWatts } = assessment.energy;
+  return `Takes ${count(pendants, "pendant")} and ${count(all - pendants, "other light")}, ${all} holes in the ceiling at most, ${unknownWatts > 0 ? "at least " : ""}${watts.toFixed(0)} W when all is on.`;
+}
+
+function count(n: number, noun: string): string {
+  return `${n === 0 ? "no" : n} ${noun}${n === 1 ? "" : "s"}`;
+}
