@@ -1,4 +1,4 @@
-/** Arrangements in order: verdict first, evenness second; and what counts as met. */
+/** Arrangements in order: what can be built first, then by verdict, then by evenness; and what counts as met. */
 
 import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
@@ -24,12 +24,20 @@ export function evennessOf(scene: Scene, assessment: ArrangementAssessment): num
   return assessment.planes[rankedPlane(scene, assessment)]?.statistics.uniformity ?? 0;
 }
 
+export interface Rankable {
+  readonly scene: Scene;
+  readonly assessment: ArrangementAssessment;
+  /** What cannot hang or be built as it is placed. */
+  readonly clashes?: readonly unknown[];
+}
+
 /** The best first; the order given where they tie. */
-export function ranked<T extends { readonly scene: Scene; readonly assessment: ArrangementAssessment }>(
-  all: readonly T[],
-): readonly T[] {
+export function ranked<T extends Rankable>(all: readonly T[]): readonly T[] {
+  const isBuildable = ({ clashes = [] }: T): boolean => clashes.length === 0;
   const rank = ({ assessment: { verdict } }: T): number => (isMet(verdict) ? 0 : VERDICT_RANK[verdict]);
   return [...all].sort(
-    (a, b) => rank(a) - rank(b) || evennessOf(b.scene, b.assessment) - evennessOf(a.scene, a.assessment),
+    (a, b) =>
+      Number(isBuildable(b)) - Number(isBuildable(a)) ||
+      rank(a) - rank(b) || evennessOf(b.scene, b.assessment) - evennessOf(a.scene, a.assessment),
   );
 }

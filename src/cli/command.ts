@@ -117,8 +117,12 @@ export function parseArguments(command: Command, argv: readonly string[]): Argum
   for (const [name, option] of Object.entries(command.options)) {
     values[name] ??= option.default;
     const value = values[name];
-    if (option.choices !== undefined && value !== undefined && !option.choices.includes(String(value)))
+    if (option.choices === undefined || value === undefined) continue;
+    // Letter case is nobody's mistake: a4 is A4.
+    const meant = option.choices.find((choice) => choice.toLowerCase() === String(value).toLowerCase());
+    if (meant === undefined)
       throw usageError(`--${name} has a value it does not know.`, option.choices.join(", "), String(value));
+    values[name] = meant;
   }
   const [least, most] = command.arguments;
   const count = parsed.positionals.length;

@@ -7,8 +7,9 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { clashesJson, clashWords } from "./clash-words.ts";
 import { table, wrapped } from "./table.ts";
-import { unsettledSentences, VERDICT_MARK, zoneSentence } from "./text.ts";
+import { unsettledSentences, verdictWords, zoneSentence } from "./text.ts";
 
 const WIDTH = 96;
 
@@ -102,8 +103,8 @@ function overview(
   const row = (name: string, cell: (proposal: Proposal) => string) => [name, ...proposals.map(cell)];
   return table([
     row("", ({ document }) => printable(document.name, 40)),
-    row("verdict", ({ assessment: { verdict }, uniformity }) =>
-      uniformity < evenness ? `patchy, ${verdict}` : `${VERDICT_MARK[verdict]} ${verdict}`,
+    row("verdict", ({ assessment, uniformity, clashes }) =>
+      uniformity < evenness ? `patchy, ${assessment.verdict}` : verdictWords(assessment, clashes),
     ),
     row(`average on top (${illuminance})`, ({ average }) => formatIlluminanceValue(average, illuminance)),
     row("evenness", ({ uniformity }) => uniformity.toFixed(2)),
@@ -123,6 +124,8 @@ function overview(
 function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
   const { document, reasons, assessment, skipOne, dimmed, unshifted } = proposal;
   const lines = [printable(document.name, 80), ...wrapped(`Why: ${reasons.join("; ")}.`, WIDTH, 2, 2)];
+  for (const clash of proposal.clashes)
+    lines.push(...wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 2, 2));
   for (const zone of assessment.zones)
     lines.push(...wrapped(printable(zoneSentence(zone, study.display.illuminance), 400), WIDTH, 2, 2));
   if (unshifted !== undefined)
@@ -159,8 +162,9 @@ const asksNothing = (proposals: readonly Proposal[]): boolean =>
 /** The same for a program: metres, lux, watts. */
 export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput, version: string) {
   const { proposals, turnedDown, leftOut, candidates, promising, undominated, checked } = result;
-  const figures = ({ assessment, average, uniformity }: Checked) => ({
+  const figures = ({ assessment, average, uniformity, clashes }: Checked) => ({
     verdict: assessment.verdict,
+    clashes: clashesJson(clashes, study.display.length),
     average,
     uniformity,
     watts: assessment.energy.watts,

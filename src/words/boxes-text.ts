@@ -12,7 +12,8 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 import { formatLength } from "../units/length-text.ts";
 import { table, wrapped } from "./table.ts";
-import { VERDICT_MARK, zoneSentence } from "./text.ts";
+import { clashesJson, clashWords } from "./clash-words.ts";
+import { verdictMark, verdictWords, zoneSentence } from "./text.ts";
 
 const WIDTH = 96;
 
@@ -82,15 +83,18 @@ export function boxesText(input: BoxesTextInput): string {
   }
   if (checked.length > 0) {
     lines.push("", "The first of them, checked in full with each pendant");
-    checked.forEach(({ assessment, uniformity, average, document }) => {
+    checked.forEach(({ assessment, uniformity, average, document, clashes }) => {
       const { verdict, zones } = assessment;
       const height = document.layers[input.layer]?.row?.clearance;
       lines.push(
         ...wrapped(
-          `${VERDICT_MARK[verdict]} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${average.toFixed(0)} lx, evenness ${uniformity.toFixed(2)}, ${verdict}.`,
+          `${verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${average.toFixed(0)} lx, evenness ${uniformity.toFixed(2)}, ${verdict}.`,
           WIDTH,
           2,
           2,
+        ),
+        ...clashes.flatMap((clash) =>
+          wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 4, 2),
         ),
         ...zones
           .filter((zone) => zone.verdict !== "meets" && zone.verdict !== "no target")
@@ -137,13 +141,13 @@ export function ringSentence(
 
 export function asBuiltText(
   study: Pick<ResolvedStudy, "title" | "display">,
-  { planned, built, worse, remedies, scene }: AsBuilt,
+  { planned, built, clashes, worse, remedies, scene }: AsBuilt,
 ): string {
   const unit = study.display.illuminance;
   const lines = [
     `${printable(study.title)}: ${printable(scene.name, 60)}, as built`,
     "",
-    `Planned: ${VERDICT_MARK[planned.verdict]} ${planned.verdict}. As built: ${VERDICT_MARK[built.verdict]} ${built.verdict}.`,
+    `Planned: ${verdictWords(planned, clashes.planned)}. As built: ${verdictWords(built, clashes.built)}.`,
     ...built.zones.flatMap((zone) => wrapped(printable(zoneSentence(zone, unit), 300), WIDTH, 2, 2)),
     "",
   ];
@@ -175,8 +179,9 @@ export function boxesJson(input: BoxesTextInput, version: string) {
       worstUniformity,
       kinds: own.map(({ kind, ...figures }) => ({ luminaire: kinds[kind].luminaire.name, ...figures })),
     })),
-    checked: checked.map(({ document, assessment, average, uniformity }) => ({
+    checked: checked.map(({ document, assessment, average, uniformity, clashes }) => ({
       name: document.name,
+      clashes: clashesJson(clashes, study.display.length),
       verdict: assessment.verdict,
       average,
       uniformity,
@@ -191,8 +196,8 @@ export function boxesJson(input: BoxesTextInput, version: string) {
 
 /** What `boxes --as-built --json` prints. */
 export function asBuiltJson(
-  { title }: Pick<ResolvedStudy, "title">,
-  { planned, built, remedies }: AsBuilt,
+  { title, display }: Pick<ResolvedStudy, "title" | "display">,
+  { planned, built, clashes, remedies }: AsBuilt,
   version: string,
 ) {
   return {
@@ -200,6 +205,7 @@ export function asBuiltJson(
     study: title,
     planned: planned.verdict,
     built: built.verdict,
+    clashes: clashesJson(clashes.built, display.length),
     zones: built.zones.map(({ name, verdict, checks }) => ({ name, verdict, checks })),
     remedies: remedies.map(({ words, restores, assessment }) => ({
       words,

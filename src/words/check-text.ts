@@ -1,12 +1,12 @@
 /**
- * What `check` says to a person: the arrangements side by side, the evenest first, then each zone in a sentence
+ * What `check` says to a person: the arrangements side by side, the best verdict first and of those the evenest, then each zone in a sentence
  * that can be read aloud, and what the figures rest on.
  */
 
 import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
 import { bodyShadowLines } from "../app/body-shadow.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
-import { topPlane } from "../assessment/assess.ts";
+import { ranked, rankedPlane } from "../app/ranking.ts";
 import type { PlaneAssessment } from "../assessment/assessment.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
 import { averageOf } from "../assessment/layer-light.ts";
@@ -26,7 +26,6 @@ import { table, wrapped } from "./table.ts";
 import {
   darkestPlace,
   patchyRemark,
-  rankedByUniformity,
   unsettledSentences,
   verdictMark,
   verdictWords,
@@ -39,7 +38,6 @@ const ABREAST = 4;
 
 interface Ranked {
   readonly judged: JudgedArrangement;
-  readonly evenness: number;
   /** The plane of the whole top, else the first zone's. */
   readonly top: number;
 }
@@ -54,13 +52,15 @@ export function checkText(
   arrangements: readonly JudgedArrangement[],
   { full = false }: CheckTextOptions = {},
 ): string {
-  const ranked = rankedByUniformity(arrangements.map(rank));
+  const inOrder = ranked(arrangements).map(
+    (judged): Ranked => ({ judged, top: rankedPlane(judged.scene, judged.assessment) }),
+  );
   const lines: string[] = [printable(study.title), ""];
-  for (let from = 0; from < ranked.length; from += ABREAST)
-    lines.push(...comparison(study, ranked.slice(from, from + ABREAST), from === 0), "");
-  const beside = otherPlanes(study, ranked);
+  for (let from = 0; from < inOrder.length; from += ABREAST)
+    lines.push(...comparison(study, inOrder.slice(from, from + ABREAST), from === 0), "");
+  const beside = otherPlanes(study, inOrder);
   if (beside.length > 0) lines.push(...beside, "");
-  for (const each of ranked) {
+  for (const each of inOrder) {
     lines.push(...zones(study, each, full));
     const { findings } = each.judged;
     if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, study.display));
@@ -68,15 +68,8 @@ export function checkText(
     const shadows = bodyShadowLines(each.judged.bodyShadows ?? [], study.display);
     if (shadows.length > 0) lines.push(...shadows.flatMap((line) => wrapped(line, WIDTH, 2, 2)), "");
   }
-  lines.push(...basis(study, ranked, full));
+  lines.push(...basis(study, inOrder, full));
   return `${lines.join("\n").trimEnd()}\n`;
-}
-
-function rank(judged: JudgedArrangement): Ranked {
-  const found = topPlane(judged.scene);
-  const zone = judged.assessment.zones[0]?.plane;
-  const top = found >= 0 ? found : judged.scene.planes.findIndex((plane) => plane.name === zone);
-  return { judged, top, evenness: judged.assessment.planes[top]?.statistics.uniformity ?? 0 };
 }
 
 function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean): string[] {
@@ -105,7 +98,7 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
     ["all", undefined],
   ];
   const rows: string[][] = [
-    row(first ? "whole top, evenest first" : "whole top, continued", (_, i) =>
+    row(first ? "whole top, best first" : "whole top, continued", (_, i) =>
       printable(ranked[i].judged.scene.name, 22),
     ),
     row("evenness U₀ (minimum / average)", (top) =>

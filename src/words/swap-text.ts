@@ -5,8 +5,9 @@ import type { Substitution } from "../design/substitution.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
+import { clashesJson, clashWords } from "./clash-words.ts";
 import { wrapped } from "./table.ts";
-import { VERDICT_MARK } from "./text.ts";
+import { verdictWords } from "./text.ts";
 
 const WIDTH = 96;
 
@@ -20,8 +21,10 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
       `${printable(instead.name, 60)} in place of ${printable(planned.name, 60)} in ${printable(layer, 60)}: ${printable(differs.join(", "), 200)}.`,
       WIDTH,
     ),
-    `Verdict ${VERDICT_MARK[before.assessment.verdict]} ${before.assessment.verdict} → ${VERDICT_MARK[after.assessment.verdict]} ${after.assessment.verdict}; evenness ${before.uniformity.toFixed(2)} → ${after.uniformity.toFixed(2)}; ${before.assessment.energy.watts.toFixed(0)} W → ${after.assessment.energy.watts.toFixed(0)} W`,
+    `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${before.uniformity.toFixed(2)} → ${after.uniformity.toFixed(2)}; ${before.assessment.energy.watts.toFixed(0)} W → ${after.assessment.energy.watts.toFixed(0)} W`,
   ];
+  for (const clash of after.clashes)
+    lines.push(...wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 2, 2));
   for (const { zone, before: was, after: is, check } of changes) {
     const value = (figure: { readonly value: number }, quantity: string) =>
       quantity === "uniformity" ? figure.value.toFixed(2) : formatIlluminance(figure.value, unit);
@@ -46,12 +49,13 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
 }
 
 export function swapJson(
-  study: Pick<ResolvedStudy, "title">,
+  study: Pick<ResolvedStudy, "title" | "display">,
   { layer, planned, instead, before, after, changes, differs, order }: Substitution,
   version: string,
 ) {
-  const side = ({ assessment, average, uniformity }: Substitution["before"]) => ({
+  const side = ({ assessment, average, uniformity, clashes }: Substitution["before"]) => ({
     verdict: assessment.verdict,
+    clashes: clashesJson(clashes, study.display.length),
     average,
     uniformity,
     watts: assessment.energy.watts,

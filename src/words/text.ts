@@ -131,14 +131,6 @@ export function darkestPlace(plane: CalculationPlane, illuminance: Float64Array)
   return depth === "" ? `on the ${side}` : `at the ${depth} ${side}`;
 }
 
-/** Arrangements, the evenest first; the order given where they tie. `evenness` is that of the whole top. */
-export function rankedByUniformity<T extends { readonly evenness: number }>(all: readonly T[]): readonly T[] {
-  return all
-    .map((item, index) => ({ item, index }))
-    .sort((a, b) => b.item.evenness - a.item.evenness || a.index - b.index)
-    .map(({ item }) => item);
-}
-
 /** `HOLD bar: the file's own light is …`: luminaires whose flux nobody settled. */
 export function unsettledSentences({ warnings }: { readonly warnings: readonly Issue[] }): readonly string[] {
   return warnings

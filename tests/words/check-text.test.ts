@@ -20,7 +20,7 @@ describe("the text of check", () => {
   const text = checkText(study, judged(study));
 
   it("sets arrangements side by side, the evenest first, whatever their order in the study", () => {
-    const head = text.split("\n").find((line) => line.includes("evenest first")) as string;
+    const head = text.split("\n").find((line) => line.includes("best first")) as string;
     expect(head.indexOf("two domes")).toBeGreaterThan(0);
     expect(head.indexOf("two domes")).toBeLessThan(head.indexOf("one dome"));
   });

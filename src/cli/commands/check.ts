@@ -14,7 +14,7 @@ import { openGiven } from "../open-study.ts";
 export const check: Command = {
   name: "check",
   usage: "check STUDY [options]",
-  summary: "Light and verdict of every arrangement of a study, side by side, the evenest first.",
+  summary: "Light and verdict of every arrangement of a study, side by side, the best first.",
   arguments: [0, 1],
   options: {
     json: { type: "boolean", description: "one JSON object: metres, degrees, lux" },

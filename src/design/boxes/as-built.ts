@@ -7,6 +7,8 @@
  * offset bar); boxes moved. Each is judged in full; the first that gives back the planned verdict is the cheapest.
  */
 
+import type { Clash } from "../../advice/clashes/clash.ts";
+import { clashes } from "../../advice/clashes/clashes.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { VERDICT_RANK } from "../../assessment/verdict.ts";
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
@@ -40,6 +42,8 @@ export interface AsBuilt {
   readonly planned: ArrangementAssessment;
   readonly built: ArrangementAssessment;
   readonly scene: Scene;
+  /** What cannot hang as planned, and as built. */
+  readonly clashes: { readonly planned: readonly Clash[]; readonly built: readonly Clash[] };
   /** Whether the verdict suffered. */
   readonly worse: boolean;
   /** Those tried, the cheapest first; the last one restores, if any does. */
@@ -139,7 +143,14 @@ export function replay(
       remedies.push({ words, assessment, restores });
       if (restores) break;
     }
-  return { planned, built, scene, worse, remedies };
+  return {
+    planned,
+    built,
+    scene,
+    clashes: { planned: clashes(plan), built: clashes(scene) },
+    worse,
+    remedies,
+  };
 }
 
 function* remediesOf(

@@ -6,6 +6,8 @@
  * is proposed that the check judges otherwise. Where nothing meets, the nearest are shown with their own verdict.
  */
 
+import type { Clash } from "../../advice/clashes/clash.ts";
+import { clashes } from "../../advice/clashes/clashes.ts";
 import { visualWeight } from "../../advice/appearance/visual-weight.ts";
 import { personGlare } from "../../advice/glare/person-glare.ts";
 import { headRoom } from "../../advice/people/head-room.ts";
@@ -44,6 +46,8 @@ export interface Checked {
   /** Of the whole top (lx; ratio). */
   readonly average: number;
   readonly uniformity: number;
+  /** What cannot hang as it is placed. */
+  readonly clashes: readonly Clash[];
 }
 
 export interface Proposal extends Checked {
@@ -175,6 +179,7 @@ export function checkedOf(document: ArrangementDocument, scene: Scene, check: Fu
     assessment,
     average: top?.average ?? 0,
     uniformity: top?.uniformity ?? 0,
+    clashes: clashes(scene),
   };
 }
 

@@ -106,10 +106,7 @@ export class CandlespanComparison extends LitElement {
       return [{ index, letter, scene, assessment, clashes: this.clashes[index] ?? [] }];
     });
     const waiting = study.scenes.length - known.length;
-    const inOrder = [
-      ...ranked(known.filter(({ clashes }) => clashes.length === 0)),
-      ...ranked(known.filter(({ clashes }) => clashes.length > 0)),
-    ];
+    const inOrder = ranked(known);
     const longest = Math.max(...study.scenes.map((scene) => islandAxes(scene).length));
     const fitting = Math.floor((this.width + GAP) / (NARROWEST + GAP));
     const across = Math.max(1, Math.min(3, Math.max(this.expected, study.scenes.length), fitting));
