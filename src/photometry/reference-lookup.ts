@@ -96,6 +96,6 @@ function mix(a: number, b: number, t: number): number {
 }
 
 // atan2 sees the sign of zero and would put the axis at ±π; plus zero turns −0 into 0.
-function axisAngle(y: number, x: number): number {
+export function axisAngle(y: number, x: number): number {
   return x === 0 && y === 0 ? 0 : Math.atan2(y + 0, x);
 }

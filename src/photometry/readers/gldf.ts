@@ -5,20 +5,27 @@
  *   PhotometryFileReference → Files/File → the file under `ldc/`
  *   (a multi-channel emitter: LightSourceReference → LightSources/… → Channels/Channel → PhotometryReference)
  *
- * Every light emitter with a photometry is one choice; the first is the default. Its rated luminous flux replaces
- * the lamp flux of a relative file. Sensors are not light. Files named by address are not fetched.
+ * The light is that of all emitters of the first variant, each with its own flux and turn, summed about one centre; or of one of them, where
+ * it is asked for. An emitter's rated luminous flux replaces the lamp flux of a relative file. Sensors are not light. Files named by address
+ * are not fetched.
+ *
+ * Known error: emitters apart from one another shine from one centre; where they lie is in geometry that is not read.
  *
  * Reference: GLDF 1.0.0 XML schema (open, MIT).
  */
 
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
+import { luminousFlux } from "../luminous-flux.ts";
+import { rotatedDistribution, rotationAboutAxes } from "../rotated-distribution.ts";
 import { decodeText } from "../text-decoding.ts";
 import { readContainer } from "./container.ts";
-import { parseNumber } from "./number-scanner.ts";
+import { type LightEmitter, lightEmitters, shiningTogether, variantCount } from "./gldf-emitters.ts";
 import type { ReadOptions } from "./read-options.ts";
+import { relampFactor } from "./relamp.ts";
 import { quote, SourceText } from "./source-text.ts";
-import { attributeOf, child, childrenNamed, readXml, textOf, type XmlElement } from "./xml.ts";
+import { sumDistributions } from "./sum-distributions.ts";
+import { attributeOf, child, readXml, textOf, type XmlElement } from "./xml.ts";
 
 const PRODUCT = "product.xml";
 const FOLDER = "ldc/";
@@ -26,15 +33,13 @@ const FOLDER = "ldc/";
 /** Reads a photometric file found inside; handed in, since it is what calls this one. */
 export type InnerReader = (bytes: Uint8Array, options: ReadOptions) => Outcome<Photometry>;
 
-interface Choice {
-  readonly emitter: XmlElement;
-  readonly light: XmlElement;
-  readonly fileName: string;
-  readonly flux: number | undefined;
+interface ReadEmitter {
+  readonly photometry: Photometry;
+  readonly warnings: readonly Issue[];
   readonly watts: number | undefined;
 }
 
-/** The photometry of one light emitter of a GLDF container. */
+/** The photometry of a GLDF container: of the emitters that shine together, or of the one asked for. */
 export function readGldf(
   bytes: Uint8Array,
   options: ReadOptions,
@@ -57,107 +62,170 @@ export function readGldf(
   const source = new SourceText(decodeText(product).text, `${options.file}/${PRODUCT}`);
   const root = readXml(source);
   if (root === undefined) return failure(...source.errors);
-  const choices = choicesOf(root);
-  if (choices.length === 0) {
+  const all = lightEmitters(root);
+  if (all.length === 0) {
     source.error(root.at, "gldf-no-light", "No light emitter refers to a photometric file.");
     return failure(...source.errors);
   }
-  const index = options.lampSet ?? 0;
-  const choice = choices[index];
-  if (choice === undefined) {
+  const chosen = options.lampSet === undefined ? shiningTogether(root, all) : [options.lampSet];
+  if (all[chosen[0]] === undefined) {
     source.error(root.at, "lamp-set-unknown", "The product has no such light emitter.", {
-      expected: `0 to ${choices.length - 1}`,
-      received: String(index),
+      expected: `0 to ${all.length - 1}`,
+      received: String(options.lampSet),
     });
     return failure(...source.errors);
   }
-  const content = fileIn(container.files, choice.fileName);
-  if (content === undefined) {
-    source.error(choice.light.at, "gldf-missing-file", "The photometric file is not in the archive.", {
-      expected: quote(FOLDER + choice.fileName),
-    });
-    return failure(...source.errors);
-  }
-
-  const inner: ReadOptions = {
-    file: `${options.file}/${choice.fileName}`,
-    tilt: (name) => tiltFile(container.files, name, options),
-  };
-  const plain = readInner(content, { ...inner, flux: options.flux });
-  if (!plain.ok) return plain;
-  const relamp = options.flux === undefined && choice.flux !== undefined && !plain.value.absolute;
-  const read = relamp ? readInner(content, { ...inner, flux: choice.flux }) : plain;
-  // A file that cannot take another flux keeps its own.
-  const { value, warnings } = read.ok ? read : plain;
-  if (read !== plain && value.ratedFlux !== plain.value.ratedFlux)
-    source.warn(
-      choice.light.at,
-      "gldf-flux",
-      "The product's rated flux replaced that of the photometric file.",
-      {
-        expected: `${plain.value.ratedFlux} lm`,
-        received: `${value.ratedFlux} lm`,
-      },
-    );
+  const read = chosen.map((index) =>
+    readEmitter(all[index], chosen.length, source, options, container.files, readInner),
+  );
+  const faults = read.flatMap((each) => (each.ok ? [] : each.issues));
+  if (faults.length > 0) return failure(...faults);
+  const parts = read.flatMap((each) => (each.ok ? [each.value] : []));
+  const summed = parts.length === 1 ? parts[0].photometry : sumOf(parts, root, options, source);
+  if (summed === undefined) return failure(...source.errors);
+  sayWhatIsLeft(root, all, chosen, options, source);
   return success(
     {
-      ...value,
+      ...summed,
       format: "GLDF",
       edition: "",
-      watts: choice.watts ?? value.watts,
-      lampSets: choices.map((each, i) => lampSetOf(each, i === index ? value : undefined)),
-      lampSet: index,
-      labels: [...labelsOf(root), ...value.labels],
+      watts: sumIfAll(parts.map(({ watts }) => watts)),
+      lampSets: all.map((each, i) => lampSetOf(each, parts[chosen.indexOf(i)]?.photometry)),
+      lampSet: chosen[0],
+      labels: [...labelsOf(root), ...summed.labels],
       description:
-        localised(child(root, "ProductDefinitions", "ProductMetaData", "Name")) || value.description,
+        localised(child(root, "ProductDefinitions", "ProductMetaData", "Name")) || summed.description,
     },
-    [...source.warnings, ...warnings],
+    [...source.warnings, ...parts.flatMap(({ warnings }) => warnings)],
   );
 }
 
-function choicesOf(root: XmlElement): Choice[] {
-  const general = child(root, "GeneralDefinitions");
-  const files = new Map(
-    childrenNamed(child(general, "Files"), "File").map((file) => [attributeOf(file, "id"), file]),
+/** One emitter's file, rated by its flux and turned as it is mounted. */
+function readEmitter(
+  { light, file, byAddress, flux, watts, turn }: LightEmitter,
+  together: number,
+  source: SourceText,
+  options: ReadOptions,
+  files: ReadonlyMap<string, Uint8Array>,
+  readInner: InnerReader,
+): Outcome<ReadEmitter> {
+  const refuse = (code: string, message: string, detail: { expected?: string; received?: string }) => {
+    source.error(light.at, code, message, detail);
+    return failure<ReadEmitter>(...source.errors);
+  };
+  if (byAddress)
+    return refuse("gldf-by-address", "The photometric file is given by its address, which is not fetched.", {
+      expected: "the file itself inside the archive",
+      received: quote(file),
+    });
+  const content = fileIn(files, file);
+  if (content === undefined)
+    return refuse("gldf-missing-file", "The photometric file is not in the archive.", {
+      expected: quote(FOLDER + file),
+    });
+  const inner: ReadOptions = {
+    file: `${options.file}/${file}`,
+    tilt: (name) => tiltFile(files, name, options),
+  };
+  const own = together === 1 ? options.flux : undefined;
+  const plain = readInner(content, own === undefined ? inner : { ...inner, flux: own });
+  if (!plain.ok) return plain;
+  const relamp = own === undefined && flux !== undefined && !plain.value.absolute;
+  const rated = relamp ? readInner(content, { ...inner, flux }) : plain;
+  // A file that cannot take another flux keeps its own.
+  const { value, warnings } = rated.ok ? rated : plain;
+  if (rated !== plain && value.ratedFlux !== plain.value.ratedFlux)
+    source.warn(light.at, "gldf-flux", "The product's rated flux replaced that of the photometric file.", {
+      expected: `${plain.value.ratedFlux} lm`,
+      received: `${value.ratedFlux} lm`,
+    });
+  return success({
+    photometry: turned(value, turn, light.at, source),
+    warnings,
+    watts: watts ?? value.watts,
+  });
+}
+
+function turned(
+  photometry: Photometry,
+  turn: LightEmitter["turn"],
+  at: number,
+  source: SourceText,
+): Photometry {
+  const [x, y, z, g0] = turn;
+  if (turn.every((angle) => angle % 360 === 0)) return photometry;
+  if (photometry.distribution.type !== "C") {
+    source.warn(
+      at,
+      "gldf-turn",
+      "The emitter is turned, which is not followed for photometry of type A or B.",
+    );
+    return photometry;
+  }
+  source.warn(at, "gldf-turn", "The emitter is turned as the product says: about x, then y, then z.", {
+    received: `${x}°, ${y}°, ${z}°, C0 by ${g0}°`,
+  });
+  const own = rotatedDistribution(photometry.distribution, rotationAboutAxes(0, 0, g0));
+  return { ...photometry, distribution: rotatedDistribution(own, rotationAboutAxes(x, y, z)) };
+}
+
+/** The light of emitters that shine together about one centre, from the opening of the strongest. */
+function sumOf(
+  parts: readonly ReadEmitter[],
+  root: XmlElement,
+  options: ReadOptions,
+  source: SourceText,
+): Photometry | undefined {
+  const all = parts.map(({ photometry }) => photometry);
+  if (all.some(({ distribution }) => distribution.type !== all[0].distribution.type))
+    return source.error(root.at, "gldf-types-differ", "The emitters' files differ in photometric type.");
+  const ratedFlux = sumIfAll(all.map((each) => each.ratedFlux));
+  const absolute = all.every((each) => each.absolute);
+  const factor = relampFactor({ absolute, ownFlux: ratedFlux, wanted: options.flux, at: root.at }, source);
+  if (factor === undefined) return undefined;
+  const sum = sumDistributions(all.map(({ distribution }) => distribution));
+  const fluxes = all.map(({ distribution }) => luminousFlux(distribution).total);
+  const strongest = all[fluxes.indexOf(Math.max(...fluxes))];
+  source.warn(
+    root.at,
+    "gldf-emitters-summed",
+    "The light of all emitters is summed about one centre; the opening is that of the strongest.",
+    { received: fluxes.map((lumens) => `${Math.round(lumens * factor)} lm`).join(" and ") },
   );
-  const photometries = new Map(
-    childrenNamed(child(general, "Photometries"), "Photometry").map((entry) => [
-      attributeOf(entry, "id"),
-      entry,
-    ]),
-  );
-  return childrenNamed(child(general, "Emitters"), "Emitter").flatMap((emitter) =>
-    emitter.children
-      .filter(({ name }) => /LightEmitter$/i.test(name))
-      .flatMap((light) => photometryReferences(light, general).map((id) => ({ light, id })))
-      .flatMap(({ light, id }): Choice[] => {
-        const photometry = photometries.get(id);
-        const file = files.get(attributeOf(child(photometry, "PhotometryFileReference"), "fileId"));
-        if (file === undefined || /^url$/i.test(attributeOf(file, "type"))) return [];
-        return [
-          {
-            emitter,
-            light,
-            fileName: file.text,
-            flux: positive(textOf(light, "RatedLuminousFlux")),
-            watts: positive(textOf(light, "RatedInputPower")),
-          },
-        ];
-      }),
+  return {
+    ...strongest,
+    distribution:
+      factor === 1 ? sum : { ...sum, intensity: sum.intensity.map((candela) => candela * factor) },
+    absolute,
+    ratedFlux: options.flux ?? ratedFlux,
+  };
+}
+
+/** Emitters and variants whose light is not in the answer. */
+function sayWhatIsLeft(
+  root: XmlElement,
+  all: readonly LightEmitter[],
+  chosen: readonly number[],
+  options: ReadOptions,
+  source: SourceText,
+): void {
+  const variants = variantCount(root);
+  if (options.lampSet !== undefined || all.length === chosen.length) return;
+  source.warn(
+    root.at,
+    "gldf-emitters-left",
+    variants > 1
+      ? "The product has several variants; the light is that of the first."
+      : "The product has further light emitters; their light is not in the answer.",
+    { received: `${chosen.length} of ${all.length} emitters` },
   );
 }
 
-/** Ids of the photometries of a light emitter; a multi-channel one has them at the channels of its light source. */
-function photometryReferences(light: XmlElement, general: XmlElement | undefined): string[] {
-  const own = attributeOf(child(light, "PhotometryReference"), "photometryId");
-  if (own !== "") return [own];
-  const named = child(light, "LightSourceReference")?.attributes.values() ?? [];
-  const ids = new Set(named);
-  return (child(general, "LightSources")?.children ?? [])
-    .filter((lamp) => ids.has(attributeOf(lamp, "id")))
-    .flatMap((lamp) => childrenNamed(child(lamp, "Channels"), "Channel"))
-    .map((channel) => attributeOf(child(channel, "PhotometryReference"), "photometryId"))
-    .filter((id) => id !== "");
+function sumIfAll(values: readonly (number | undefined)[]): number | undefined {
+  return values.reduce<number | undefined>(
+    (sum, value) => (sum === undefined || value === undefined ? undefined : sum + value),
+    0,
+  );
 }
 
 /** By its name under `ldc/`, letter case aside; the text may already hold the folder. */
@@ -182,7 +250,7 @@ function tiltFile(
   });
 }
 
-function lampSetOf(choice: Choice, read: Photometry | undefined): LampSet {
+function lampSetOf(choice: LightEmitter, read: Photometry | undefined): LampSet {
   const own = read?.lampSets[read.lampSet];
   return {
     count: own?.count ?? 1,
@@ -205,9 +273,4 @@ function labelsOf(root: XmlElement): { key: string; value: string }[] {
     const value = textOf(header, key);
     return value === "" ? [] : [{ key, value }];
   });
-}
-
-function positive(text: string): number | undefined {
-  const value = parseNumber(text);
-  return value !== undefined && value > 0 ? value : undefined;
 }

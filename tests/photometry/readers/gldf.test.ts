@@ -3,6 +3,7 @@
 import fc from "fast-check";
 import { strToU8, type Zippable, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
+import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
 import { readContainer } from "../../../src/photometry/readers/container.ts";
 import { type ReadOptions, readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import { eulumdat, lm63 } from "../../support/photometric-text.ts";
@@ -79,8 +80,71 @@ describe("GLDF", () => {
     expect(good(gldf(light("p2", "2000"))).value.distribution.intensity[0]).toBe(100);
   });
 
+  /** A luminaire with main and indirect light, each with its own flux, power and turn, in one variant. */
+  const variants = (...emitters: string[][]) =>
+    `</Emitters></GeneralDefinitions><ProductDefinitions><Variants>${emitters
+      .map(
+        (ids) =>
+          `<Variant id="v"><Geometry><ModelGeometryReference geometryId="g">${ids
+            .map((id) => `<EmitterReference emitterId="${id}"/>`)
+            .join("")}</ModelGeometryReference></Geometry></Variant>`,
+      )
+      .join("")}</Variants></ProductDefinitions><GeneralDefinitions><Emitters>`;
+  const emitter = (id: string, photometry: string, more: string, attribute = "") =>
+    `<Emitter id="${id}"><FixedLightEmitter ${attribute}><PhotometryReference photometryId="${photometry}"/>${more}</FixedLightEmitter></Emitter>`;
+  const MAIN = emitter(
+    "main",
+    "p1",
+    "<RatedLuminousFlux>2000</RatedLuminousFlux><RatedInputPower>18</RatedInputPower>",
+  );
+  const INDIRECT = emitter(
+    "indirect",
+    "p1",
+    "<Rotation><X>180</X><Y>0</Y><Z>0</Z><G0>0</G0></Rotation><RatedLuminousFlux>1000</RatedLuminousFlux><RatedInputPower>9</RatedInputPower>",
+  );
+  const flux = ({ value }: ReturnType<typeof good>) => luminousFlux(value.distribution);
+
+  it("sums the emitters of a variant, each with its own flux, power and turn", () => {
+    const one = flux(good(gldf(light("p1"))));
+    expect(one.upward).toBe(0);
+    const both = good(gldf(MAIN + INDIRECT + variants(["main", "indirect"])));
+    expect(both.value).toMatchObject({ ratedFlux: 3000, watts: 27, lampSet: 0 });
+    // Twice the light of the file downward, once upward: the same file rated 2000 and 1000 for its own 1000.
+    expect(flux(both).downward).toBeCloseTo(2 * one.total, 6);
+    expect(flux(both).upward).toBeCloseTo(one.total, 6);
+    expect(both.warnings.map(({ code }) => code)).toContain("gldf-emitters-summed");
+    const alone = good(gldf(MAIN + INDIRECT + variants(["main", "indirect"])), { lampSet: 1 });
+    expect(alone.value).toMatchObject({ ratedFlux: 1000, watts: 9, lampSet: 1 });
+    expect(flux(alone).downward).toBe(0);
+    const rated = good(gldf(MAIN + INDIRECT + variants(["main", "indirect"])), { flux: 6000 });
+    expect(flux(rated).total).toBeCloseTo(6 * one.total, 6);
+  });
+
+  it("takes the first of several variants, and no light of emergencies", () => {
+    const warm = good(gldf(MAIN + INDIRECT + variants(["main"], ["indirect"])));
+    expect(warm.value).toMatchObject({ ratedFlux: 2000, watts: 18 });
+    expect(warm.warnings.find(({ code }) => code === "gldf-emitters-left")?.message).toContain(
+      "several variants",
+    );
+    const exit = emitter("exit", "p1", "", 'emergencyBehaviour="EmergencyOnly"');
+    expect(good(gldf(MAIN + exit + variants(["main", "exit"]))).value.ratedFlux).toBe(2000);
+  });
+
+  it("takes power from the emitter's own light source, not from another's file", () => {
+    const fixed = `<Emitter id="m"><FixedLightEmitter><PhotometryReference photometryId="p1"/><LightSourceReference fixedLightSourceId="l" lightSourceCount="2"/></FixedLightEmitter></Emitter></Emitters><LightSources><FixedLightSource id="k"><RatedInputPower>18</RatedInputPower></FixedLightSource><FixedLightSource id="l"><RatedInputPower>31</RatedInputPower></FixedLightSource></LightSources><Emitters>`;
+    expect(good(gldf(fixed)).value.watts).toBe(62);
+  });
+
+  it("names a file given by its address", () => {
+    const outcome = readPhotometry(gldf(light("p3")), { file: "x.gldf" });
+    expect(outcome.ok ? undefined : outcome.issues[0]).toMatchObject({
+      code: "gldf-by-address",
+      received: "“https://example.org/x.ies”",
+    });
+  });
+
   it("misses nothing silently", () => {
-    expect(bad(gldf(light("p3")))).toBe("gldf-no-light");
+    expect(bad(gldf(light("p3")))).toBe("gldf-by-address");
     expect(bad(gldf(light("p9")))).toBe("gldf-no-light");
     expect(bad(zipSync({ "other.txt": strToU8("x") }))).toBe("gldf-no-product");
     expect(bad(zipSync({ "product.xml": strToU8(product(light("p1"))) }))).toBe("gldf-missing-file");
