@@ -38,6 +38,7 @@ export function ranked<T extends Rankable>(all: readonly T[]): readonly T[] {
   return [...all].sort(
     (a, b) =>
       Number(isBuildable(b)) - Number(isBuildable(a)) ||
-      rank(a) - rank(b) || evennessOf(b.scene, b.assessment) - evennessOf(a.scene, a.assessment),
+      rank(a) - rank(b) ||
+      evennessOf(b.scene, b.assessment) - evennessOf(a.scene, a.assessment),
   );
 }
