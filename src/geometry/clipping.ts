@@ -9,7 +9,15 @@
  * Known error: that of the outlines; a polygon that stands in a solid is taken piece by piece.
  */
 
-import { type ConvexPart, clearOf, mostPlanes, segmentMeets, writeOutline } from "./convex-part.ts";
+import {
+  BEFORE,
+  BEHIND,
+  type ConvexPart,
+  mostPlanes,
+  segmentMeets,
+  sideOf,
+  writeOutline,
+} from "./convex-part.ts";
 import type { Focus } from "./round-solid.ts";
 
 /** Points this near to a plane through the eye, in units of their distance, lie in it. */
@@ -37,7 +45,7 @@ export class Clipping {
   #px = 0;
   #py = 0;
   #pz = 0;
-  /** Undefined of a horizon. */
+  /** Undefined of what stands before all of the focus, as a horizon does. */
   readonly #parts: (ConvexPart | undefined)[] = [];
   readonly #body: number[] = [];
   readonly #share: number[] = [];
@@ -82,9 +90,11 @@ export class Clipping {
       if (count < 0) continue;
       const most = this.#farthest(normals, count, focus);
       if (most > focus.radius) continue;
-      if (share === 0 && this.#covers(part, most, focus)) this.dark = true;
+      const side = sideOf(part, this.#px, this.#py, this.#pz, focus.x, focus.y, focus.z, focus.radius);
+      if (side === BEHIND) continue;
+      if (side === BEFORE && share === 0 && most <= -focus.radius) this.dark = true;
       const k = this.#parts.length;
-      this.#parts.push(part);
+      this.#parts.push(side === BEFORE ? undefined : part);
       this.#body[k] = body;
       this.#share[k] = share;
       this.#from[k] = this.#used;
@@ -140,15 +150,6 @@ export class Clipping {
     for (let k = 0; k < 3 * count; k += 3)
       most = Math.max(most, normals[k] * x + normals[k + 1] * y + normals[k + 2] * z);
     return most;
-  }
-
-  /** Whether a part whose outline holds the focus, `most` as above, stands before all of it. */
-  #covers(part: ConvexPart, most: number, { x, y, z, radius }: Focus): boolean {
-    return (
-      most <= -radius &&
-      clearOf(part, x, y, z, radius) &&
-      segmentMeets(part, this.#px, this.#py, this.#pz, x, y, z)
-    );
   }
 
   /** The polygon of `n` corners at `at` past the parts from `part` on. All behind it in the arena is free. */

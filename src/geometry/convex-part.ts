@@ -31,13 +31,32 @@ export function segmentMeets(
     : segmentMeetsPolyhedron(part, ax, ay, az, bx, by, bz, CLEARANCE);
 }
 
-/** Whether a face of the part has all of a sphere before it; not known of round ones. */
-export function clearOf(part: ConvexPart, x: number, y: number, z: number, radius: number): boolean {
-  if (part.kind === "round") return false;
+/** Where a part stands on the way from a point to a sphere that a face of it has all before it: nowhere if the point lies
+ * before that face too, else wherever lines meet it before the sphere. */
+export const BEHIND = -1;
+export const BEFORE = 1;
+const UNKNOWN = 0;
+
+/** BEHIND, BEFORE or, as of round parts, not known. */
+export function sideOf(
+  part: ConvexPart,
+  px: number,
+  py: number,
+  pz: number,
+  x: number,
+  y: number,
+  z: number,
+  radius: number,
+): number {
+  if (part.kind === "round") return UNKNOWN;
   const { planes } = part;
-  for (let f = 0; f < planes.length; f += 4)
-    if (planes[f] * x + planes[f + 1] * y + planes[f + 2] * z - planes[f + 3] >= radius) return true;
-  return false;
+  let side = UNKNOWN;
+  for (let f = 0; f < planes.length; f += 4) {
+    if (planes[f] * x + planes[f + 1] * y + planes[f + 2] * z - planes[f + 3] < radius) continue;
+    if (planes[f] * px + planes[f + 1] * py + planes[f + 2] * pz >= planes[f + 3]) return BEHIND;
+    side = BEFORE;
+  }
+  return side;
 }
 
 /** Greatest level n·x that a solid reaches along a unit direction (m). */

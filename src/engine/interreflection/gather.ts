@@ -139,10 +139,7 @@ export class Gather {
   }
 
   #share(screens: Screens, i: number): number {
-    const p = this.patches;
-    const first = p.vertexStart[i];
-    screens.sight.before = screens.wholly[p.surface[i]];
-    return screens.sight.share(p.vertices, p.vertexStart[i + 1] - first, first, this.#blockers);
+    return screens.share(this.patches, i, this.#blockers);
   }
 
   /** Height over the front of a surface (m). */

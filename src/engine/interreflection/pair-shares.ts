@@ -83,7 +83,7 @@ export class PairShares {
     const nx = p.normal[s];
     const ny = p.normal[s + 1];
     const nz = p.normal[s + 2];
-    const { sight, wholly } = this.#screens;
+    const { sight } = this.#screens;
     const gather = this.#gather;
     const all = this.#all;
     const seen = this.#seen;
@@ -97,11 +97,8 @@ export class PairShares {
         const j = others[m];
         const weight = p.nodeWeights[k] * gather.factor(x, y, z, nx, ny, nz, j);
         if (weight <= 0) continue;
-        const first = p.vertexStart[j];
-        const t = p.surface[j];
-        sight.before = wholly[t];
         all[m] += weight;
-        seen[m] += weight * sight.share(p.vertices, p.vertexStart[j + 1] - first, first, this.#blockers[t]);
+        seen[m] += weight * this.#screens.share(p, j, this.#blockers[p.surface[j]]);
       }
     }
   }

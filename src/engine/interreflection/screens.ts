@@ -61,6 +61,16 @@ export class Screens {
       if (shaftMeetsBox(a, b, this.boxes[k]) && this.rises(k, nx, ny, nz, level)) found.push(k);
   }
 
+  /** Visible share of patch i from where `sight` is, past those of the solids that can stand between. */
+  share(p: Patches, i: number, solids: readonly number[]): number {
+    const { sight } = this;
+    if (!sight.meets(solids, p.centre[3 * i], p.centre[3 * i + 1], p.centre[3 * i + 2], p.radius[i]))
+      return 1;
+    const first = p.vertexStart[i];
+    sight.before = this.wholly[p.surface[i]];
+    return sight.share(p.vertices, p.vertexStart[i + 1] - first, first, solids);
+  }
+
   /** Whether any of `among` can stand between two boxes. */
   any(a: Box, b: Box, among: readonly number[]): boolean {
     for (let k = 0; k < among.length; k++) if (shaftMeetsBox(a, b, this.boxes[among[k]])) return true;

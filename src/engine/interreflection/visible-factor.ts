@@ -18,6 +18,9 @@ const FLAT = 1e-10;
 const CLEARANCE = 1e-6;
 /** Polygons hidden behind more solids at once than this are taken as hidden. */
 const DEEPEST = 16;
+/** What is lost of a polygon that no solid meets, and of one that is hidden whole. */
+const NOTHING = -1;
+const ALL = Infinity;
 
 export class VisibleFactor {
   readonly solids: Polyhedron[] = [];
@@ -27,8 +30,11 @@ export class VisibleFactor {
   beyond: (solid: number) => number = () => 0;
   /** Solids known to stand before the polygon wherever they cover it, 1 each; others are asked. */
   before: Uint8Array | undefined;
-  /** The plane that last parted a polygon from each solid: the next one is likely beside it. */
+  /** First number of the plane that last parted a place from each solid: the next one is likely beside it. */
   readonly #parting: number[] = [];
+  /** Planes of each outline that may cut the polygon in hand, by first number, and how many. */
+  readonly #cutting: (Int32Array | undefined)[] = [];
+  readonly #cuts: number[] = [];
   readonly #planes: (Float64Array | undefined)[] = [];
   readonly #count: number[] = [];
   readonly #made: number[] = [];
@@ -40,12 +46,14 @@ export class VisibleFactor {
   #ny = 0;
   #nz = 0;
   readonly #levels: Float64Array[] = [];
+  readonly #near: number[] = [];
   readonly #spare = new Float64Array(3 * MOST_CORNERS);
 
   /** Index of one more solid. */
   add(solid: Polyhedron, passes: number): number {
     this.passes.push(passes);
     this.#parting.push(0);
+    this.#cuts.push(0);
     return this.solids.push(solid) - 1;
   }
 
@@ -63,73 +71,124 @@ export class VisibleFactor {
   /** Visible factor of a polygon of `count` corners from corner `offset` of `vertices`, counter-clockwise seen from the
    * side that counts; `blockers` are indices of the solids asked. */
   factor(vertices: Float64Array, count: number, offset: number, blockers: readonly number[]): number {
-    this.#take(vertices, count, offset);
-    return Math.max(0, this.#visible(0, count, blockers, 0));
+    return Math.max(0, this.#visible(0, count, this.#around(vertices, count, offset, blockers), 0));
   }
 
   /** Visible share of that factor, 0…1. */
   share(vertices: Float64Array, count: number, offset: number, blockers: readonly number[]): number {
-    const polygon = this.#take(vertices, count, offset);
-    let meets = false;
-    for (let k = 0; k < blockers.length && !meets; k++)
-      meets = this.#cut(blockers[k], polygon, count, 1) !== 0;
-    if (!meets) return 1;
-    const whole = elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, polygon, count, 0);
-    if (whole <= 1e-15) return 1;
-    return Math.min(1, Math.max(0, this.#visible(0, count, blockers, 0) / whole));
+    const lost = this.#lost(0, count, this.#around(vertices, count, offset, blockers), 0);
+    if (lost === NOTHING) return 1;
+    if (lost === ALL) return 0;
+    const whole = elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, this.#level(0), count, 0);
+    return whole <= 1e-15 ? 1 : Math.min(1, Math.max(0, 1 - lost / whole));
   }
 
-  #take(vertices: Float64Array, count: number, offset: number): Float64Array {
-    const polygon = this.#level(0);
-    for (let k = 0; k < count; k++) {
-      const v = 3 * (offset + k);
-      polygon[3 * k] = vertices[v] - this.#x;
-      polygon[3 * k + 1] = vertices[v + 1] - this.#y;
-      polygon[3 * k + 2] = vertices[v + 2] - this.#z;
+  /** Whether the outline of any of the solids comes within `radius` of a place. */
+  meets(solids: readonly number[], x: number, y: number, z: number, radius: number): boolean {
+    for (let k = 0; k < solids.length; k++)
+      if (this.#reaches(solids[k], x - this.#x, y - this.#y, z - this.#z, radius)) return true;
+    return false;
+  }
+
+  /** Whether an outline comes within `radius` of a place relative to the point; if so, its planes that do are noted. */
+  #reaches(solid: number, x: number, y: number, z: number, radius: number): boolean {
+    const sides = 3 * this.#outline(solid);
+    const planes = this.#planes[solid]!;
+    const parting = this.#parting[solid];
+    if (parting < sides && planes[parting] * x + planes[parting + 1] * y + planes[parting + 2] * z >= radius)
+      return false;
+    const cutting = this.#cutting[solid]!;
+    let count = 0;
+    for (let s = 0; s < sides; s += 3) {
+      const height = planes[s] * x + planes[s + 1] * y + planes[s + 2] * z;
+      if (height >= radius) {
+        this.#parting[solid] = s;
+        return false;
+      }
+      if (height > -radius) cutting[count++] = s;
     }
-    return polygon;
+    this.#cuts[solid] = count;
+    return sides >= 0;
+  }
+
+  /** Takes a polygon; of the blockers, those whose outline comes near it. */
+  #around(
+    vertices: Float64Array,
+    count: number,
+    offset: number,
+    blockers: readonly number[],
+  ): readonly number[] {
+    const polygon = this.#level(0);
+    let x = 0;
+    let y = 0;
+    let z = 0;
+    for (let k = 0; k < 3 * count; k += 3) {
+      const v = 3 * offset + k;
+      polygon[k] = vertices[v] - this.#x;
+      polygon[k + 1] = vertices[v + 1] - this.#y;
+      polygon[k + 2] = vertices[v + 2] - this.#z;
+      x += polygon[k] / count;
+      y += polygon[k + 1] / count;
+      z += polygon[k + 2] / count;
+    }
+    let most = 0;
+    for (let k = 0; k < 3 * count; k += 3)
+      most = Math.max(most, (polygon[k] - x) ** 2 + (polygon[k + 1] - y) ** 2 + (polygon[k + 2] - z) ** 2);
+    const radius = Math.sqrt(most) + FLAT;
+    const near = this.#near;
+    near.length = 0;
+    for (let k = 0; k < blockers.length; k++)
+      if (this.#reaches(blockers[k], x, y, z, radius)) near.push(blockers[k]);
+    return near;
   }
 
   #visible(level: number, count: number, blockers: readonly number[], first: number): number {
+    const lost = this.#lost(level, count, blockers, first);
+    if (lost === ALL) return 0;
+    return (
+      elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, this.#level(level), count, 0) -
+      Math.max(0, lost)
+    );
+  }
+
+  /** What the solids from the `first` on take of a polygon's factor, or NOTHING or ALL of it. */
+  #lost(level: number, count: number, blockers: readonly number[], first: number): number {
     const polygon = this.#level(level);
-    let lost = 0;
+    let lost = NOTHING;
     for (let k = first; k < blockers.length; k++) {
       const passes = this.passes[blockers[k]];
       const left = this.#cut(blockers[k], polygon, count, level + 1);
       if (left === 0) continue;
-      if (passes === 0 && (left < 0 || level >= DEEPEST)) return 0;
+      if (passes === 0 && (left < 0 || level >= DEEPEST)) return ALL;
       if (left < 0) this.#level(level + 1).set(polygon.subarray(0, 3 * count));
-      lost += (1 - passes) * this.#visible(level + 1, left < 0 ? count : left, blockers, k + 1);
+      lost =
+        Math.max(0, lost) + (1 - passes) * this.#visible(level + 1, left < 0 ? count : left, blockers, k + 1);
     }
-    return elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, polygon, count, 0) - lost;
+    return lost;
   }
 
   /** The part of a polygon inside a solid's outline, to the buffer of `level`: its number of corners, −1 where it is all
    * of it. */
   #cut(solid: number, polygon: Float64Array, count: number, level: number): number {
-    const sides = this.#outline(solid);
     const planes = this.#planes[solid]!;
-    if (sides < 0) return 0;
-    const parting = this.#parting[solid];
-    if (parting < sides && beside(planes, 3 * parting, polygon, count)) return 0;
+    const cutting = this.#cutting[solid]!;
+    const cuts = this.#cuts[solid];
     let from = polygon;
     let n = count;
     const into = this.#level(level);
-    for (let s = 0; s < sides; s++) {
-      const a = planes[3 * s];
-      const b = planes[3 * s + 1];
-      const c = planes[3 * s + 2];
+    for (let k = 0; k < cuts; k++) {
+      const s = cutting[k];
+      const a = planes[s];
+      const b = planes[s + 1];
+      const c = planes[s + 2];
       let low = Infinity;
       let high = -Infinity;
-      for (let k = 0; k < 3 * n; k += 3) {
-        const h = a * from[k] + b * from[k + 1] + c * from[k + 2];
+      for (let v = 0; v < 3 * n; v += 3) {
+        const h = a * from[v] + b * from[v + 1] + c * from[v + 2];
         if (h < low) low = h;
         if (h > high) high = h;
       }
-      if (low >= -FLAT) {
-        if (from === polygon) this.#parting[solid] = s;
-        return 0;
-      }
+      if (low >= -FLAT) return 0;
       if (high <= FLAT) continue;
       const to = from === into ? this.#spare : into;
       n = cutByPlane(from, n, a, b, c, to);
@@ -173,6 +232,7 @@ export class VisibleFactor {
     if (planes === undefined) {
       planes = new Float64Array((3 * own.edges.length) / 4);
       this.#planes[solid] = planes;
+      this.#cutting[solid] = new Int32Array(own.edges.length / 4);
     }
     this.#made[solid] = this.#turn;
     this.#count[solid] = outlineOfPolyhedron(own, this.#x, this.#y, this.#z, planes);
@@ -187,16 +247,6 @@ export class VisibleFactor {
     }
     return found;
   }
-}
-
-/** Whether all of a polygon lies outside a plane through the origin. */
-function beside(planes: Float64Array, s: number, polygon: Float64Array, count: number): boolean {
-  const a = planes[s];
-  const b = planes[s + 1];
-  const c = planes[s + 2];
-  for (let k = 0; k < 3 * count; k += 3)
-    if (a * polygon[k] + b * polygon[k + 1] + c * polygon[k + 2] < -FLAT) return false;
-  return true;
 }
 
 /** Sutherland–Hodgman: what lies where the height over a plane through the origin is not positive. */
