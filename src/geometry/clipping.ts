@@ -120,16 +120,23 @@ export class Clipping {
     this.#used += 3;
   }
 
-  /** Whether any solid may hide something of a sphere about a place relative to the point. */
-  meets(x: number, y: number, z: number, radius: number): boolean {
+  /** How much the solids may hide of a sphere about a place relative to the point: nothing, part, or surely all. */
+  hidden(x: number, y: number, z: number, radius: number): "nothing" | "part" | "all" {
     const normals = this.#normals;
+    let hidden: "nothing" | "part" = "nothing";
     for (let k = 0; k < this.#parts.length; k++) {
       const end = this.#from[k] + 3 * this.#count[k];
-      let f = this.#from[k];
-      while (f < end && normals[f] * x + normals[f + 1] * y + normals[f + 2] * z <= radius) f += 3;
-      if (f === end) return true;
+      let most = -Infinity;
+      for (let f = this.#from[k]; f < end && most <= radius; f += 3) {
+        const height = normals[f] * x + normals[f + 1] * y + normals[f + 2] * z;
+        if (height > most) most = height;
+      }
+      if (most > radius) continue;
+      if (most <= -radius && this.#share[k] === 0 && this.#parts[k] === undefined && this.#body[k] >= 0)
+        return "all";
+      hidden = "part";
     }
-    return false;
+    return hidden;
   }
 
   /** Visits what is seen of the polygon, whose `count` corners are relative to the point. */

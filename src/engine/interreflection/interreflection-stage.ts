@@ -244,8 +244,12 @@ function interreflectedPlane(
 ): InterreflectedPlane {
   const { exitance, coarsely, withoutBodies } = solution;
   const all = [exitance, coarsely, ...(withoutBodies === undefined ? [] : [withoutBodies])];
-  const join = (of: (each: Exitance) => Float64Array): Float64Array =>
-    Float64Array.from(all.flatMap((each) => [...of(each)]));
+  const join = (of: (each: Exitance) => Float64Array): Float64Array => {
+    const one = of(exitance).length;
+    const out = new Float64Array(one * all.length);
+    all.forEach((each, k) => out.set(of(each), k * one));
+    return out;
+  };
   const count = all.length * layers;
   const parts = join((each) => each.parts);
   const { layers: fields, interpolationError } = gather.evaluate(

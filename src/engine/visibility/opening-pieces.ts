@@ -77,12 +77,13 @@ export class OpeningPieces {
       const dx = centre[k] - x;
       const dy = centre[k + 1] - y;
       const dz = centre[k + 2] - z;
-      if (!clipping.meets(dx, dy, dz, radius[f])) {
+      const lost = clipping.hidden(dx, dy, dz, radius[f]);
+      if (lost !== "part") {
         seen[0] = area[f];
         seen[1] = area[f] * dx;
         seen[2] = area[f] * dy;
         seen[3] = area[f] * dz;
-        this.#put(seen, height, receiver, WHOLE);
+        this.#put(seen, height, receiver, lost === "all" ? ALL : WHOLE);
         continue;
       }
       this.#facet = f;

@@ -228,7 +228,9 @@ export class ShadePieces {
   /** Visible share of a facet. */
   #seenOf(f: number, x: number, y: number, z: number, clipping: Clipping): number {
     const { corners, start, centre, radius } = this.#facets;
-    if (!clipping.meets(centre[3 * f] - x, centre[3 * f + 1] - y, centre[3 * f + 2] - z, radius[f])) return 1;
+    const k = 3 * f;
+    const lost = clipping.hidden(centre[k] - x, centre[k + 1] - y, centre[k + 2] - z, radius[f]);
+    if (lost !== "part") return lost === "all" ? 0 : 1;
     const polygon = this.#polygon;
     let to = 0;
     for (let i = 3 * start[f]; i < 3 * start[f + 1]; i += 3) {
