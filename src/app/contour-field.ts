@@ -132,7 +132,7 @@ function nodeOf(grid: PlaneGrid, cell: number): number {
   return (Math.floor(cell / grid.columns) + 1) * (grid.columns + 2) + (cell % grid.columns) + 1;
 }
 
-/** Lattice nodes without a cell's point that touch a node with one. */
+/** Lattice nodes without a cell's point that touch a node with one: rows of them, then columns. */
 function marginNodes(grid: PlaneGrid): number[] {
   const wide = grid.columns + 2;
   const high = grid.rows + 2;
@@ -152,5 +152,12 @@ function marginNodes(grid: PlaneGrid): number[] {
       }
     if (touches) nodes.push(node);
   }
-  return nodes;
+  const margin = new Set(nodes);
+  const inRow = (node: number): boolean =>
+    (node % wide > 0 && margin.has(node - 1)) || (node % wide < wide - 1 && margin.has(node + 1));
+  const column = (node: number): number => node % wide;
+  return [
+    ...nodes.filter(inRow),
+    ...nodes.filter((node) => !inRow(node)).sort((a, b) => column(a) - column(b) || a - b),
+  ];
 }

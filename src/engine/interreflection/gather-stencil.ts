@@ -2,12 +2,15 @@
  * From gathered nodes to every point of a grid: which nodes, with which weights.
  *
  * Nodes are points of the plane itself, so none lies inside a body or off the top. Cubic Lagrange polynomials
- * through four nodes each way where they exist, linear between two, else the point is a node itself. Error: of the
+ * through four nodes each way where they exist, linear between two, else the point is a node itself; along an edge likewise. Error: of the
  * fourth order in the spacing inside, of the second along an outline that is no rectangle.
  */
 
-import type { Vec3 } from "../../geometry/vector.ts";
+import { dot, length, normalize, scale, subtract, type Vec3 } from "../../geometry/vector.ts";
 import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
+
+/** Points this near to a line lie on it (m). */
+const STRAIGHT = 1e-9;
 
 /** Every point as a weighted sum of gathered nodes. */
 export interface Stencil {
@@ -19,10 +22,12 @@ export interface Stencil {
   readonly weight: readonly number[];
 }
 
-/** The stencil of a plane whose nodes lie at most `spacing` (m) apart; of free points each is its own. */
+/** The stencil of a plane whose nodes lie at most `spacing` (m) apart. The points of an edge are nodes along its straight
+ * runs; other free points are each their own. */
 export function stencilOf(plane: CalculationPlane, spacing: number): Stencil {
   const count = plane.points.length / 3;
   const { grid } = plane;
+  if (grid === undefined && plane.role === "edge") return edgeStencil(plane.points, spacing);
   const strideX = grid ? stride(grid.u, grid.columns, spacing) : 1;
   const strideY = grid ? stride(grid.v, grid.rows, spacing) : 1;
   if (grid === undefined || (strideX === 1 && strideY === 1)) {
@@ -35,6 +40,50 @@ export function stencilOf(plane: CalculationPlane, spacing: number): Stencil {
     };
   }
   return gridStencil(grid, count, strideX, strideY);
+}
+
+function edgeStencil(points: Float64Array, spacing: number): Stencil {
+  const count = points.length / 3;
+  const nodes: number[] = [];
+  const start = new Uint32Array(count + 1);
+  const node: number[] = [];
+  const weight: number[] = [];
+  for (let first = 0; first < count; ) {
+    const places = straightRun(points, first, spacing);
+    const stops: number[] = [places[0]];
+    const firstNode = nodes.push(first) - 1;
+    places.forEach((place, k) => {
+      const next = places[k + 1];
+      if (k === 0 || (next !== undefined && next - stops[stops.length - 1] <= spacing)) return;
+      stops.push(place);
+      nodes.push(first + k);
+    });
+    places.forEach((place, k) => {
+      for (const [stop, w] of lagrange(stops, place, 4)) {
+        node.push(firstNode + stops.indexOf(stop));
+        weight.push(w);
+      }
+      start[first + k + 1] = node.length;
+    });
+    first += places.length;
+  }
+  return { nodes, start, node, weight };
+}
+
+/** Distances (m) from point `first` of it and those that follow on one straight line at most `spacing` apart. */
+function straightRun(points: Float64Array, first: number, spacing: number): number[] {
+  const at = (k: number): Vec3 => [points[3 * k], points[3 * k + 1], points[3 * k + 2]];
+  const places = [0];
+  if (first + 1 === points.length / 3) return places;
+  const along = normalize(subtract(at(first + 1), at(first)));
+  for (let k = first + 1; k < points.length / 3; k++) {
+    const way = subtract(at(k), at(first));
+    const place = dot(way, along);
+    const step = place - places[places.length - 1];
+    if (!(step > 0 && step <= spacing) || length(subtract(way, scale(along, place))) > STRAIGHT) break;
+    places.push(place);
+  }
+  return places;
 }
 
 function gridStencil(grid: PlaneGrid, count: number, strideX: number, strideY: number): Stencil {

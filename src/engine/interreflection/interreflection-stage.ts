@@ -158,7 +158,14 @@ export class InterreflectionStage {
   }
 
   #gather({ key, gather }: RoomExchange, plane: CalculationPlane, { gatherSpacing }: Quality): PlaneGather {
-    const own = contentKey(key, plane.points, plane.normal, plane.quantity, gatherSpacing);
+    const own = contentKey(
+      key,
+      plane.points,
+      plane.normal,
+      plane.quantity,
+      plane.role === "edge",
+      gatherSpacing,
+    );
     return this.#gathers.get(own, () => new PlaneGather(own, gather, plane, gatherSpacing));
   }
 
