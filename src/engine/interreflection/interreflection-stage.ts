@@ -254,7 +254,9 @@ function interreflectedPlane(
   const join = (of: (each: Exitance) => Float64Array): Float64Array => {
     const one = of(exitance).length;
     const out = new Float64Array(one * all.length);
-    all.forEach((each, k) => out.set(of(each), k * one));
+    all.forEach((each, k) => {
+      out.set(of(each), k * one);
+    });
     return out;
   };
   const count = all.length * layers;
