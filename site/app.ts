@@ -17,6 +17,7 @@ import { QUALITIES } from "./light/lighting.ts";
 import { type PaperScale, paperScale } from "./light/print-scale.ts";
 import { StudySession } from "./session.ts";
 import type { Autosave } from "./storage/autosave.ts";
+import type { Path } from "./store/pointer.ts";
 import type { View } from "./views/view.ts";
 import { VIEWS } from "./views/views.ts";
 
@@ -49,6 +50,7 @@ export class CandlespanApp extends LitElement {
     super();
     this.desk.addEventListener("change", () => this.requestUpdate());
     this.desk.addEventListener("print", () => void this.#printToScale());
+    this.desk.addEventListener("field", (event) => void this.#showField((event as CustomEvent<Path>).detail));
   }
 
   /** The whole page is the app's own: no shadow, one stylesheet, one print layout. */
@@ -110,6 +112,15 @@ export class CandlespanApp extends LitElement {
     if (!this.#places.has(id)) this.#places.set(id, await entry.load());
     if (isEntered && this.#place === id) this.#places.get(id)?.entered?.(this.desk);
     this.requestUpdate();
+  }
+
+  /** Enters the place where a field is, unfolds it and gives it the focus. */
+  async #showField(path: Path): Promise<void> {
+    const { focusField, viewOf } = await import("./components/field-id.ts");
+    this.#controlsOpen = true;
+    await this.#enter(viewOf(path));
+    await this.updateComplete;
+    focusField(this, path);
   }
 
   async #startKitchen(): Promise<void> {
@@ -229,7 +240,7 @@ export class CandlespanApp extends LitElement {
     return html`
       ${header(desk, head)}
       <main class=${own === undefined ? "with-sheet" : "whole"} id="sheet-and-controls">
-        <div class="sheet">
+        <div class="sheet" ?data-stale=${desk.lightState.kind === "issues"}>
           ${this.#notices?.refusalPart(desk)} ${own === undefined ? this.#notices?.issuesPart(desk) : nothing}
           ${own ?? alignedSheet(desk, sheet)}
         </div>

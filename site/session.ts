@@ -8,7 +8,7 @@ import { type Issue, type ReadLength, readLength } from "../src/app.ts";
 import type { LuminaireMoveDetail } from "../src/elements.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView, Display, EditOptions, Swap } from "./app-view.ts";
-import { issueWordsAt } from "./components/issue-words.ts";
+import type * as IssueWords from "./components/issue-words.ts";
 import { withUnit } from "./components/words.ts";
 import type { DefaultValue, defaultAt } from "./edits/defaults.ts";
 import type { DragEdit } from "./edits/drag-edit.ts";
@@ -43,6 +43,7 @@ export class StudySession extends EventTarget implements AppView {
 
   /** Loaded after the first light: nobody moves what is not yet drawn. */
   #edits: typeof LuminaireEdits | undefined;
+  #issueWords: typeof IssueWords | undefined;
   #hand: DragEdit | undefined;
   #defaultAt: typeof defaultAt | undefined;
   #storage: StudyStorage | undefined;
@@ -69,15 +70,17 @@ export class StudySession extends EventTarget implements AppView {
 
   /** Brings what moving, swapping and asking need. */
   async bringTheRest(): Promise<void> {
-    const [edits, { DragEdit }, { defaultAt }] = await Promise.all([
+    const [edits, { DragEdit }, { defaultAt }, issueWords] = await Promise.all([
       import("./edits/luminaires.ts"),
       import("./edits/drag-edit.ts"),
       import("./edits/defaults.ts"),
+      import("./components/issue-words.ts"),
       this.lights.loadResults(),
     ]);
     if (this.showPeople) this.results?.need("people");
     if (this.showRoom) this.results?.need("room");
     this.#edits = edits;
+    this.#issueWords = issueWords;
     this.#defaultAt = defaultAt;
     this.#hand = new DragEdit(this, () => this.#ask(false));
   }
@@ -158,7 +161,7 @@ export class StudySession extends EventTarget implements AppView {
 
   issueAt(path: Path): string | undefined {
     const { state } = this.lighting;
-    return state.kind === "issues" ? issueWordsAt(state.issues, path) : undefined;
+    return state.kind === "issues" ? this.#issueWords?.issueWordsAt(state.issues, path, this) : undefined;
   }
 
   edit(edit: NamedEdit, options: EditOptions = {}): void {
@@ -262,6 +265,14 @@ export class StudySession extends EventTarget implements AppView {
 
   takeFiles(files: readonly File[], at: GivenAt = "page"): void {
     this.dispatchEvent(new CustomEvent("files", { detail: { files, at } }));
+  }
+
+  /** Asks for the field of a path to be shown, with the option it belongs to. */
+  showField(path: Path): void {
+    const [list, index] = path;
+    if (list === "arrangements" && Number(index) !== this.arrangement) this.showArrangement(Number(index));
+    if (list === "luminaires") this.showLuminaire(String(index));
+    this.dispatchEvent(new CustomEvent("field", { detail: path }));
   }
 
   showLuminaire(name: string | undefined): void {

@@ -12,7 +12,8 @@ import type { FieldsView } from "../app-view.ts";
 import { editsAt } from "../edits/defaults.ts";
 import { metresOf } from "../edits/raw-study.ts";
 import type { Edit } from "../store/history.ts";
-import { formatPointer, type Json, type Path } from "../store/pointer.ts";
+import type { Json, Path } from "../store/pointer.ts";
+import { idOf } from "./field-id.ts";
 import { typedValue } from "./typed-value.ts";
 import { withUnit } from "./words.ts";
 
@@ -230,9 +231,4 @@ export function choiceField(app: FieldsView, options: ChoiceOptions): TemplateRe
     ${defaultMark(app, options)}
     ${problem === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${problem}</p>`}
   </div>`;
-}
-
-/** An id for a field, unique by what it edits. */
-export function idOf(path: Path): string {
-  return `field${formatPointer(path).replace(/[^a-zA-Z0-9]+/g, "-")}`;
 }

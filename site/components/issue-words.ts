@@ -1,19 +1,113 @@
-/** What the study's check says of one place of it, in one sentence: what is wrong, expected, found. */
+/** What is wrong, in the trade's words and the units on screen, with the field to mend it in. */
 
-import { formatIssue, type Issue } from "../../src/app.ts";
+import type { Issue } from "../../src/app.ts";
 import type { Display } from "../app-view.ts";
-import { formatPointer, type Path } from "../store/pointer.ts";
+import { metresOf, type RawStudy } from "../edits/raw-study.ts";
+import { formatPointer, type Json, type Path, read } from "../store/pointer.ts";
+import { lengthsIn, placeWords } from "./study-words.ts";
+import { lengthText } from "./words.ts";
 
-export function issueWordsAt(issues: readonly Issue[], path: Path): string | undefined {
+interface IssueView {
+  readonly study: RawStudy;
+  readonly display: Display;
+}
+
+/** An issue as it is said on screen. */
+export interface SaidIssue {
+  /** Whose it is and which field: the text of the link; empty for what stands in no field. */
+  readonly place: string;
+  readonly words: string;
+  /** Path of the field to be mended. */
+  readonly path: Path | undefined;
+}
+
+/** Issues as they are said, each once however many luminaires it concerns. */
+export function saidIssues(issues: readonly Issue[], app: IssueView): SaidIssue[] {
+  const said = new Map<string, SaidIssue>();
+  for (const issue of worstFirst(issues)) {
+    const path = fieldOf(issue);
+    const words = wordsOf(issue, app);
+    const { subject, field } = path === undefined ? { subject: "", field: "" } : placeWords(app.study, path);
+    const place = capital(field === "" ? subject : `${subject}, ${field}`);
+    const key = `${issue.code} ${path === undefined ? words : formatPointer(path)}`;
+    if (!said.has(key)) said.set(key, { place, words, path });
+  }
+  return [...said.values()];
+}
+
+/** An issue in one line, with its place in a file where it has one. */
+export function issueWords(issue: Issue, app: IssueView): string {
+  const { line, file } = issue.where;
+  const [{ place, words }] = saidIssues([issue], app);
+  const from = line === undefined ? "" : `${file === undefined ? "" : `${file}, `}line ${line}: `;
+  return `${from}${place === "" ? "" : `${place}: `}${from === "" && place === "" ? capital(words) : words}`;
+}
+
+/** What is wrong with a field, without its name, which stands over it; undefined when nothing is. */
+export function issueWordsAt(issues: readonly Issue[], path: Path, app: IssueView): string | undefined {
   const pointer = formatPointer(path);
-  const found = issues.find((issue) => issue.where.path === pointer);
-  if (found === undefined) return undefined;
-  const expected = found.expected === undefined ? "" : ` Expected ${found.expected}`;
-  const received =
-    found.received === undefined ? "" : `${expected === "" ? " Found" : ", found"} ${found.received}`;
-  return `${found.message}${expected}${received}${expected + received === "" ? "" : "."}`;
+  const found = worstFirst(issues).find((issue) => {
+    const field = fieldOf(issue);
+    return field !== undefined && formatPointer(field) === pointer;
+  });
+  return found === undefined ? undefined : capital(wordsOf(found, app));
 }
 
-export function issueWords(issue: Issue, _app: { readonly display: Display }): string {
-  return formatIssue(issue);
+/** The path of an issue, led to the field that mends it. */
+export function fieldOf({ code, where }: Issue): Path | undefined {
+  if (where.path === undefined) return undefined;
+  const path: Path = where.path
+    .split("/")
+    .slice(1)
+    .map((step) => step.replaceAll("~1", "/").replaceAll("~0", "~"))
+    .map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+  if (code === "luminaire-above-ceiling" && path.at(-1) === "row") return [...path, "clearance"];
+  return path;
 }
+
+/** How far above the ceiling an issue says that something reaches (m). */
+function excessOf({ expected, received }: Issue): number {
+  const [most, found] = [expected, received].map((words) => Number(/-?[\d.]+/.exec(words ?? "")?.[0]));
+  return found - most;
+}
+
+/** Of pendants of a row, the one that reaches highest tells how far all must come down. */
+function worstFirst(issues: readonly Issue[]): readonly Issue[] {
+  const isHigh = ({ code }: Issue): boolean => code === "luminaire-above-ceiling";
+  const high = issues.filter(isHigh).sort((a, b) => excessOf(b) - excessOf(a));
+  let next = 0;
+  return issues.map((issue) => (isHigh(issue) ? high[next++] : issue));
+}
+
+const EIGHTH_INCH = 0.0254 / 8;
+
+/** Words for codes whose remedy is a length; the others say what was expected and found. */
+function wordsOf(issue: Issue, app: IssueView): string {
+  const { code, message, expected, received } = issue;
+  if (code === "luminaire-above-ceiling") return aboveCeiling(issue, app);
+  const said = lengthsIn(small(message), app);
+  const wanted = expected === undefined ? "" : ` Expected ${lengthsIn(expected, app)}`;
+  const found =
+    received === undefined ? "" : `${wanted === "" ? " Found" : ", found"} ${lengthsIn(received, app)}`;
+  return `${said}${wanted}${found}${wanted + found === "" ? "" : "."}`;
+}
+
+function aboveCeiling(issue: Issue, app: IssueView): string {
+  const path = fieldOf(issue) ?? [];
+  const clearance = metresOf(read(app.study as unknown as Json, path));
+  const excess = excessOf(issue);
+  const start = "it would reach above the ceiling";
+  if (path.at(-1) !== "clearance" || clearance === undefined)
+    return `${start}; it must hang ${lengthText(app, excess)} lower.`;
+  // Rounded down as it is shown, so that what is typed from here fits.
+  const step = app.display.length === "ft-in" ? EIGHTH_INCH : 0.001;
+  const most = Math.floor((clearance - excess) / step + 1e-9) * step;
+  return most > 0
+    ? `${start}; ${lengthText(app, most)} clearance is the most.`
+    : `${start} at any clearance: the room is too low for it.`;
+}
+
+/** A sentence after a colon begins small. */
+const small = (text: string): string =>
+  /^(The|This|A|An|It|There|Another) /.test(text) ? text[0].toLowerCase() + text.slice(1) : text;
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { formatIssue } from "../../src/app.ts";
 import type { StudySession } from "../session.ts";
+import { issueList } from "./issue-list.ts";
 import { roomOffer } from "../views/kitchen/room-offer.ts";
 
 export function refusalPart(desk: StudySession): TemplateResult | typeof nothing {
@@ -25,7 +26,7 @@ export function issuesPart(desk: StudySession): TemplateResult | typeof nothing 
       The study cannot be computed as it
       stands${desk.light === undefined ? "." : "; the light shown is the last that could be."}
     </p>
-    <ul class="plain problems">${state.issues.slice(0, 8).map((issue) => html`<li>✕ ${formatIssue(issue)}</li>`)}</ul>
+    ${issueList(desk, state.issues)}
     ${roomOffer(desk)}
   </section>`;
 }

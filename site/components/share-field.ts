@@ -6,7 +6,8 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import type { FieldsView } from "../app-view.ts";
-import { defaultMark, idOf, shownValue } from "./fields.ts";
+import { idOf } from "./field-id.ts";
+import { defaultMark, shownValue } from "./fields.ts";
 import { typedValue } from "./typed-value.ts";
 import type { Path } from "../store/pointer.ts";
 

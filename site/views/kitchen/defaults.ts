@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
+import { placeWords, valueWords } from "../../components/study-words.ts";
 
 export function defaultsPart(app: AppView): TemplateResult | typeof nothing {
   const defaults = app.light?.defaults ?? [];
@@ -10,10 +11,14 @@ export function defaultsPart(app: AppView): TemplateResult | typeof nothing {
     <details>
       <summary>${defaults.length} values are defaults</summary>
       <ul class="plain">
-        ${defaults.map(
-          (each) =>
-            html`<li><code>${each.path}</code> ${JSON.stringify(each.value)}<br /><span class="hint">${each.why}</span></li>`,
-        )}
+        ${defaults.map(({ path: pointer, value, why }) => {
+          const path = pointer.split("/").slice(1);
+          const { subject, field } = placeWords(app.study, path);
+          return html`<li>
+            ${subject}${field === "" ? "" : `, ${field}`}: ${valueWords(value, path, app)}
+            <br /><span class="hint">${why}</span>
+          </li>`;
+        })}
       </ul>
     </details>
   </section>`;

@@ -1,0 +1,32 @@
+/** The id of the field of a path, and how it is found on the page. */
+
+import { formatPointer, type Path } from "../store/pointer.ts";
+
+/** Unique by what the field edits. */
+export function idOf(path: Path): string {
+  return `field${formatPointer(path).replace(/[^a-zA-Z0-9]+/g, "-")}`;
+}
+
+/** The place of the app where a path is edited. */
+export function viewOf(path: Path): "lights" | "kitchen" {
+  return path[0] === "arrangements" || path[0] === "luminaires" ? "lights" : "kitchen";
+}
+
+/** Brings the field of a path, or the first within it, into view and gives it the focus. */
+export function focusField(root: ParentNode, path: Path): boolean {
+  for (let depth = path.length; depth > 1; depth--) {
+    const id = idOf(path.slice(0, depth));
+    const field = root.querySelector<HTMLElement>(`#${id}, [id^="${id}-"]:is(input, select)`);
+    if (field === null) continue;
+    for (
+      let fold = field.closest("details");
+      fold !== null;
+      fold = fold.parentElement?.closest("details") ?? null
+    )
+      fold.open = true;
+    field.focus();
+    field.scrollIntoView({ block: "center" });
+    return true;
+  }
+  return false;
+}

@@ -1,0 +1,131 @@
+/** Places and values of a study in the trade's words and the units on screen: `pendants, clearance`, `850 mm`. */
+
+import { formatLength } from "../../src/app.ts";
+import type { Display } from "../app-view.ts";
+import type { RawStudy } from "../edits/raw-study.ts";
+import { type Json, type Path, read } from "../store/pointer.ts";
+
+/** What a place in a study is called: whose it is, and which of its fields. */
+export interface PlaceWords {
+  readonly subject: string;
+  /** Empty for the whole of it. */
+  readonly field: string;
+}
+
+/** What things are called that carry no name of their own, and where the name of the others stands. */
+const LISTS: Readonly<Record<string, string>> = {
+  bodies: "piece of furniture",
+  people: "person",
+  planes: "plane",
+  targets: "target",
+  arrangements: "option",
+  luminaires: "luminaire",
+};
+
+const WHOLES: Readonly<Record<string, string>> = {
+  island: "island",
+  room: "room",
+  maintenance: "maintenance",
+  calculation: "calculation",
+  display: "units on screen",
+};
+
+const FIELDS: Readonly<Record<string, string>> = {
+  at: "places",
+  box: "size and place",
+  canopy: "canopy",
+  cct: "colour temperature",
+  ceilingHeight: "ceiling height",
+  centre: "middle",
+  cri: "colour rendering",
+  dim: "dimmed to",
+  end: "rim to end",
+  fluxFrom: "whose flux holds",
+  from: "place",
+  grid: "grid",
+  lampFlux: "lamps’ loss of light",
+  lining: "reflectance inside",
+  markedWatts: "marked power",
+  nearFieldError: "error allowed near by",
+  photometry: "photometric file",
+  seat: "height of the seat",
+  sides: "its sides",
+  sill: "height of the sill",
+  top: "its top",
+  topDiameter: "diameter at the top",
+  towards: "direction of the slope",
+  watts: "power",
+};
+
+/** Keys that only group what is named by the key after them. */
+const GROUPS = new Set(["row", "body", "ceiling", "reflectance", "shade", "lamp", "beam", "maintenance"]);
+const LENGTHS = new Set([
+  ...["length", "width", "height", "diameter", "clearance", "stature", "seat", "centre", "margin", "spacing"],
+  ...["gap", "end", "depth", "sill", "topDiameter", "filament", "ceilingHeight", "radius", "from", "offset"],
+]);
+
+export function placeWords(study: RawStudy, path: Path): PlaceWords {
+  const [first, second, ...rest] = path.map(String);
+  if (first === undefined) return { subject: "study", field: "" };
+  if (first === "arrangements" && rest[0] === "layers" && rest[1] !== undefined)
+    return { subject: layerWords(study, Number(second), rest[1]), field: fieldWords(rest.slice(2)) };
+  const inside = `${first}/${second}`;
+  if ((inside === "island/zones" || inside === "room/openings") && rest[0] !== undefined) {
+    const kind = inside === "island/zones" ? "zone" : "opening";
+    return { subject: named(study, [first, second, rest[0]], kind), field: fieldWords(rest.slice(1)) };
+  }
+  if (first in LISTS && second !== undefined)
+    return { subject: named(study, [first, second], LISTS[first]), field: fieldWords(rest) };
+  return {
+    subject: WHOLES[first] ?? words(first),
+    field: fieldWords([second, ...rest].filter((key) => key !== undefined)),
+  };
+}
+
+function layerWords(study: RawStudy, arrangement: number, layer: string): string {
+  const name = named(study, ["arrangements", arrangement, "layers", layer], "layer");
+  const option = study.arrangements[arrangement]?.name;
+  return study.arrangements.length > 1 && option !== undefined ? `${name} of ${option}` : name;
+}
+
+/** The name it has, or its kind and number; luminaires and targets are keyed by their names. */
+function named(study: RawStudy, path: Path, kind: string): string {
+  const key = String(path.at(-1));
+  if (!/^\d+$/.test(key)) return key;
+  const name = read(study as unknown as Json, [...path, "name"]);
+  return typeof name === "string" ? name : `${kind} ${Number(key) + 1}`;
+}
+
+function fieldWords(keys: readonly string[]): string {
+  const telling = keys.filter((key, i) => !/^\d+$/.test(key) && !(GROUPS.has(key) && i < keys.length - 1));
+  const last = telling.map((key) => FIELDS[key] ?? words(key)).join(" ");
+  if (keys.at(-1) === "reflectance" || !keys.includes("reflectance")) return last;
+  return `reflectance of ${last}`;
+}
+
+const words = (key: string): string => key.replace(/([a-z])([A-Z])/g, (_, a, b) => `${a} ${b.toLowerCase()}`);
+
+/** A value at a place, lengths in the unit on screen. */
+export function valueWords(value: unknown, path: Path, { display }: { readonly display: Display }): string {
+  const keys = path.map(String).filter((key) => !/^\d+$/.test(key));
+  const last = keys.at(-1) ?? "";
+  const isLength = LENGTHS.has(last) && !keys.includes("display");
+  if (typeof value === "number")
+    return isLength ? formatLength(value, display.length) : String(Number(value.toPrecision(4)));
+  if (Array.isArray(value)) return value.map((each) => valueWords(each, path, { display })).join(", ");
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  return typeof value === "string" ? value : JSON.stringify(value);
+}
+
+/** A text whose metres are in the unit on screen: `at most 2.700 m` → `at most 2700 mm`. */
+export function lengthsIn(text: string, { display }: { readonly display: Display }): string {
+  const say = (metres: string): string => formatLength(Number(metres), display.length);
+  return text
+    .replace("at least 0.0001 and at most 1000 m", "a length above 0")
+    .replace(
+      /\((-?[\d.]+(?:, -?[\d.]+)*)\) m(?![\w²])/g,
+      (_, list: string) => `(${list.split(", ").map(say).join(", ")})`,
+    )
+    .replace(/at least (-?[\d.]+) and at most (-?[\d.]+) m(?![\w²])/g, (_, a, b) => `${say(a)} to ${say(b)}`)
+    .replace(/(?<![\d.])(-?\d+(?:\.\d+)?) m(?![\w²])/g, (_, metres) => say(metres));
+}
