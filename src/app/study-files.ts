@@ -8,7 +8,7 @@ import { failure, type Issue, type Outcome, success } from "../diagnostics/issue
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import type { ReadOptions } from "../photometry/readers/read-options.ts";
-import { isLm63, readTextPhotometry } from "../photometry/readers/read-text-photometry.ts";
+import { type PhotometryReader, readerFor } from "../photometry/readers/reader-for.ts";
 import { type PhotometryPath, photometryPaths } from "../study/photometry-paths.ts";
 import type { StudyDocument } from "../study/study.ts";
 import { embeddedBytes } from "./embedded-bytes.ts";
@@ -39,7 +39,6 @@ export class StudyFiles {
   readonly #bytes = new Map<string, Outcome<Uint8Array>>();
   readonly #read = new Map<string, KnownPhotometry>();
   readonly #luminaires = new Map<string, KnownLuminaire>();
-  #reader: (bytes: Uint8Array, options: ReadOptions) => Outcome<Photometry> = readTextPhotometry;
 
   /** Takes all files of a study in place of those before; what was read of a file that stays is kept. */
   replace(files: readonly StudyFile[]): void {
@@ -84,14 +83,13 @@ export class StudyFiles {
     const key = `${path}\n${lampSet ?? ""}\n${flux ?? ""}`;
     const known = this.#read.get(key);
     if (known !== undefined && sameBytes(known.bytes, bytes.value)) return known.photometry;
-    if (this.#reader === readTextPhotometry && !isLm63(bytes.value, path))
-      this.#reader = (await import("../photometry/readers/read-photometry.ts")).readPhotometry;
+    const reader = await readerFor(bytes.value, path);
     const options = {
       file: path,
       ...(lampSet === undefined ? {} : { lampSet }),
       ...(flux === undefined ? {} : { flux }),
     };
-    const { photometry, complete } = await this.#readWithTilt(bytes.value, options, (tilt) =>
+    const { photometry, complete } = await this.#readWithTilt(reader, bytes.value, options, (tilt) =>
       this.#bytesOf(document, tilt, read),
     );
     // A missing file may come yet.
@@ -101,6 +99,7 @@ export class StudyFiles {
 
   /** A tilt file stands beside the photometric file that names it, and is known by name only once that was read. */
   async #readWithTilt(
+    reader: PhotometryReader,
     bytes: Uint8Array,
     options: ReadOptions,
     bytesOf: (path: string) => Promise<Outcome<Uint8Array>>,
@@ -109,7 +108,7 @@ export class StudyFiles {
     const named: string[] = [];
     let tilt: Outcome<Uint8Array> = success(new Uint8Array(0));
     const readOnce = (): Outcome<Photometry> =>
-      this.#reader(bytes, {
+      reader(bytes, {
         ...options,
         tilt: (name) => {
           named.push(name);

@@ -3,7 +3,7 @@ import { basename, extname, join } from "node:path";
 import { formatIssue, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
-import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
+import { readerFor } from "../../photometry/readers/reader-for.ts";
 import { intensityAt } from "../../photometry/reference-lookup.ts";
 import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
 import { radians } from "../../units/quantities.ts";
@@ -66,7 +66,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const objects: unknown[] = [];
   let bad = false;
   for (const file of files) {
-    const inspected = inspectFile(file, directions, lampSet, allowed);
+    const inspected = await inspectFile(file, directions, lampSet, allowed);
     const drawn = inspected.ok && diagram !== undefined ? await diagram(inspected.value) : success(undefined);
     const failed = [inspected, drawn].flatMap((outcome) => (outcome.ok ? [] : outcome.issues));
     for (const issue of failed) io.err(`${printable(formatIssue(issue), 1000)}\n`);
@@ -88,19 +88,21 @@ async function run(args: Arguments, io: Io): Promise<number> {
   return bad ? EXIT.badInput : EXIT.met;
 }
 
-function inspectFile(
+async function inspectFile(
   file: string,
   directions: readonly { readonly C: number; readonly gamma: number }[],
   lampSet: number | undefined,
   allowed: readonly string[],
-): Outcome<Inspected> {
+): Promise<Outcome<Inspected>> {
   const bytes = readBytes(file, FILE_LIMITS.photometricArchive);
   if (!bytes.ok) return bytes;
-  const read = readPhotometry(bytes.value, {
-    file: file === "-" ? "standard input" : file,
+  const name = file === "-" ? "standard input" : file;
+  const reader = await readerFor(bytes.value, name);
+  const read = reader(bytes.value, {
+    file: name,
     lampSet,
-    tilt: (name) => {
-      const found = readWithin(reachOf(file, allowed), name, FILE_LIMITS.photometricArchive, { file });
+    tilt: (tilt) => {
+      const found = readWithin(reachOf(file, allowed), tilt, FILE_LIMITS.photometricArchive, { file });
       return found.ok ? success(found.value.bytes) : found;
     },
   });

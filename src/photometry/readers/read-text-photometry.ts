@@ -18,11 +18,9 @@ const HEAD = 1 << 16;
 
 type TextReader = (text: string, options: ReadOptions) => Outcome<Photometry>;
 
-/** Whether bytes are text in LM-63, which needs no other reader; what is nothing at all needs none either. */
-export function isLm63(bytes: Uint8Array, file: string): boolean {
-  if (isZip(bytes)) return false;
-  const format = detectFormat(decodeText(bytes.subarray(0, 4 * HEAD)).text, file);
-  return format === undefined || format === "LM-63";
+/** The format that bytes show; undefined of what shows none. */
+export function formatOf(bytes: Uint8Array, file: string): PhotometricFormat | undefined {
+  return isZip(bytes) ? "GLDF" : detectFormat(decodeText(bytes.subarray(0, 4 * HEAD)).text, file);
 }
 
 /** "PK" and the signature of a local file. */
