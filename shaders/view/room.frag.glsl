@@ -35,6 +35,9 @@ uniform mat4 mirrorView;
 
 in vec3 place;
 in vec3 facing;
+#if !LUX
+centroid
+#endif
 in vec2 lightSpot;
 in vec3 reflecting;
 in vec4 ownLight;

@@ -1,5 +1,9 @@
 // A surface of the room, or a thing in it.
 
+#ifndef LUX
+#define LUX 0
+#endif
+
 in vec3 position;
 in vec3 normal;
 // Place in the atlas of light (texels), of a surface.
@@ -14,6 +18,10 @@ uniform mat4 projectionMatrix;
 
 out vec3 place;
 out vec3 facing;
+// In appearance taken within the triangle: beyond a thin one's rim lies another surface's light. Isolux lines need even steps.
+#if !LUX
+centroid
+#endif
 out vec2 lightSpot;
 out vec3 reflecting;
 out vec4 ownLight;

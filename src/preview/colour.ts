@@ -3,15 +3,16 @@
  *
  * Light of a correlated colour temperature T lies on the Planckian locus (cubic approximation of B. Kang et al., J.
  * Korean Phys. Soc. 41 (2002); good to 0.0005 in x, y from 1667 to 25,000 K), turned to linear sRGB (IEC 61966-2-1).
- * An eye adapts: white is three quarters of the way from daylight to the light of the room (von Kries in linear sRGB;
+ * An eye adapts: white is most of the way (0.85) from daylight to the light of the room (von Kries in linear sRGB;
  * the share is our choice).
  */
 
+import { Color } from "three";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { Layer } from "../scene/scene.ts";
 import type { Surface, SurfacePart } from "../scene/surface.ts";
 
-const ADAPTED = 0.75;
+const ADAPTED = 0.85;
 const USUAL_CCT = 3000;
 
 export function luminanceOf([r, g, b]: Vec3): number {
@@ -65,9 +66,17 @@ export function layerTints(layers: readonly Layer[]): Vec3[] {
   });
 }
 
-/** Linear sRGB of `#rrggbb`; undefined of anything else. */
-export function linearOf(hex: string | undefined): Vec3 | undefined {
-  const found = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(hex ?? "");
+/** Linear sRGB of `#rrggbb`, or of words that end in the name of a colour; undefined of anything else. */
+export function linearOf(colour: string | undefined): Vec3 | undefined {
+  const last =
+    colour
+      ?.toLowerCase()
+      .split(/[\s-]+/)
+      .at(-1) ?? "";
+  const hex = Object.hasOwn(Color.NAMES, last)
+    ? `#${Color.NAMES[last as keyof typeof Color.NAMES].toString(16).padStart(6, "0")}`
+    : last;
+  const found = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(hex);
   if (found === null) return undefined;
   return found.slice(1).map((part) => {
     const c = Number.parseInt(part, 16) / 255;
@@ -77,19 +86,29 @@ export function linearOf(hex: string | undefined): Vec3 | undefined {
 
 /** Hues of surfaces of which only the reflectance is known: quiet, and our choice. */
 const USUAL_TINTS: Partial<Record<SurfacePart, Vec3>> = {
-  floor: [1.32, 0.95, 0.62],
-  ceiling: [1.02, 1, 0.96],
-  "island top": [1.04, 1, 0.93],
-  "island sides": [0.86, 1.03, 1.0],
+  floor: [1.28, 0.96, 0.66],
+  ceiling: [1.01, 1, 0.98],
+  "island top": [1.04, 1, 0.95],
+  "island sides": [0.78, 1.03, 1.13],
   opening: [0.75, 1.02, 1.4],
-  body: [1.1, 0.99, 0.86],
+  body: [1.04, 1, 0.92],
 };
-const WALL: Vec3 = [1.05, 1, 0.91];
+const WALL: Vec3 = [1.02, 1, 0.96];
+/** Heights between which what faces up is a worktop (m): common practice, no source. */
+const WORKTOPS = [0.7, 1.15] as const;
+/** A side of the island no taller than this is the edge of its top (m). */
+const SLAB = 0.12;
 
-/** Reflectance times tint of a surface. `colours` of island and bodies by name. */
+/** Reflectance times tint of a surface. `colours` of the island's top, by its name, and of bodies. */
 export function albedoOf(surface: Surface, colours: ReadonlyMap<string, string>): Vec3 {
-  const named = surface.part === "island top" ? undefined : linearOf(colours.get(surface.name));
-  const tint = unitTint(named ?? USUAL_TINTS[surface.part] ?? WALL);
+  const { part, name, normal, vertices } = surface;
+  const height = vertices[0][2];
+  const isWorktop = part === "body" && normal[2] > 0.9 && height >= WORKTOPS[0] && height <= WORKTOPS[1];
+  const tall = Math.max(...vertices.map(([, , z]) => z)) - Math.min(...vertices.map(([, , z]) => z));
+  // The edge of a slab is of its stone.
+  const isStone = isWorktop || (part === "island sides" && Math.abs(normal[2]) < 0.1 && tall <= SLAB);
+  const named = isWorktop || (part === "island sides" && !isStone) ? undefined : linearOf(colours.get(name));
+  const tint = unitTint(named ?? USUAL_TINTS[isStone ? "island top" : part] ?? WALL);
   return tinted(tint, surface.reflectance);
 }
 

@@ -3,14 +3,15 @@
  *
  *   L_mean = exp(Σ A ln(L + δ) / Σ A),   L = ρ E / π over every surface,   EV₁₀₀ = log₂(L_mean S / K)
  *
- * [1] E. Reinhard et al., ACM TOG 21 (2002), eq. 1: log-average luminance, key 0.18.
+ * [1] E. Reinhard et al., ACM TOG 21 (2002), eq. 1: log-average luminance; its key of 0.18 is for scenes neither bright nor dark,
+ *     0.36 for bright ones. A kitchen with its lights on lies between (0.27: our choice).
  * [2] ISO 2720: K = 12.5 cd/m² · s for S = 100.
  */
 
 import type { Scene } from "../scene/scene.ts";
 import type { SurfaceAtlas } from "./surface-atlas.ts";
 
-export const KEY = 0.18;
+export const KEY = 0.27;
 const DELTA = 1e-3;
 
 export interface Exposure {

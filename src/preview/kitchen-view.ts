@@ -23,6 +23,7 @@ import type { Vec3 } from "../geometry/vector.ts";
 import { BodyMeshes } from "./body-meshes.ts";
 import type { Cut } from "./cut.ts";
 import { edgeGeometry } from "./edges.ts";
+import { frontLines } from "./front-lines.ts";
 import { type Exposure, exposureFor, KEY } from "./exposure.ts";
 import { IsoluxSprites } from "./isolux-sprites.ts";
 import { type Light, LightCache } from "./light-cache.ts";
@@ -61,11 +62,13 @@ export class KitchenView {
   readonly #rooms = new RoomMaterials(this.#shared);
   readonly #luminous: RawShaderMaterial;
   readonly #ink: RawShaderMaterial;
+  readonly #frontInk: RawShaderMaterial;
   readonly #mirror = new MirrorImage();
   readonly #labels = new IsoluxSprites(this.#world);
   #light: Light | undefined;
   #room: RoomMesh | undefined;
   #edges: LineSegments | undefined;
+  #fronts: LineSegments | undefined;
   #things: BodyMeshes | undefined;
   #still = false;
   #scaleUnit: "lx" | "fc" | undefined;
@@ -75,7 +78,13 @@ export class KitchenView {
     this.cache = new LightCache(renderer);
     this.#luminous = viewMaterial(this.#shared, "view/luminous.vert", "view/luminous.frag");
     this.#ink = viewMaterial(this.#shared, "view/ink.vert", "view/ink.frag");
-    this.#ink.depthWrite = false;
+    this.#frontInk = viewMaterial(
+      { ...this.#shared, ink: { value: new Vector4(0.06, 0.055, 0.045, 0.45) } },
+      "view/ink.vert",
+      "view/ink.frag",
+    );
+    this.#frontInk.transparent = true;
+    for (const ink of [this.#ink, this.#frontInk]) ink.depthWrite = false;
   }
 
   get light(): Light | undefined {
@@ -91,8 +100,16 @@ export class KitchenView {
     this.#edges = new LineSegments(edgeGeometry(light.scene), this.#ink);
     // Over the surfaces, which would paint it out: ink leaves no depth.
     this.#edges.renderOrder = 1;
+    this.#fronts = new LineSegments(frontLines(light.scene), this.#frontInk);
+    this.#fronts.renderOrder = 1;
     this.#things = new BodyMeshes(light);
-    for (const object of [this.#room.mesh, this.#edges, this.#glowing(light), ...this.#things.meshes]) {
+    for (const object of [
+      this.#room.mesh,
+      this.#edges,
+      this.#fronts,
+      this.#glowing(light),
+      ...this.#things.meshes,
+    ]) {
       object.frustumCulled = false;
       this.#world.add(object);
     }
@@ -157,7 +174,10 @@ export class KitchenView {
     const eye = camera.getWorldPosition(new Vector3());
     this.#things?.leaveOut(options.without);
     if (this.#edges !== undefined) this.#edges.visible = look === "lux";
+    // Ink is of the screen: a mirror image holds luminance.
+    if (this.#fronts !== undefined) this.#fronts.visible = false;
     const mirrors = look === "appearance" && cut === undefined && this.#drawMirror(camera, options);
+    if (this.#fronts !== undefined) this.#fronts.visible = true;
     u.eye.value.copy(eye);
     u.linear.value = 0;
     u.cut.value.set(...(cut === undefined ? ([0, 0, 0] as const) : cut.normal), cut?.level ?? 1);
@@ -195,6 +215,7 @@ export class KitchenView {
     this.#rooms.dispose();
     this.#luminous.dispose();
     this.#ink.dispose();
+    this.#frontInk.dispose();
     this.#shared.scaleTable.value?.dispose();
     this.cache.dispose();
   }
@@ -268,5 +289,6 @@ export class KitchenView {
     this.#things = undefined;
     this.#room = undefined;
     this.#edges = undefined;
+    this.#fronts = undefined;
   }
 }

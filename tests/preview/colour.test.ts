@@ -76,7 +76,7 @@ describe("surfaces", () => {
     // 0x0a is on the straight part, 0xbc is close to a half.
     expect(linearOf("#0A0a0a")?.[0]).toBeCloseTo(10 / 255 / 12.92, 12);
     expect(linearOf("#bcbcbc")?.[1]).toBeCloseTo(0.503, 3);
-    for (const wrong of [undefined, "", "white", "#fff", "#12345g", "#1234567", "url(#ffffff)"])
+    for (const wrong of [undefined, "", "#fff", "#12345g", "#1234567", "url(#ffffff)"])
       expect(linearOf(wrong)).toBeUndefined();
   });
 
@@ -96,14 +96,61 @@ describe("surfaces", () => {
     expect(unitTint([0, 0, 0])).toEqual([1, 1, 1]);
   });
 
-  it("take their given colour's hue, the top its own", () => {
+  it("take their given colour's hue, of the island its top", () => {
     const [{ surfaces }] = resolved(kitchen()).scenes;
-    const sides = surfaces.find(({ part }) => part === "island sides");
+    const sides = surfaces.find(
+      ({ part, vertices }) => part === "island sides" && vertices.some(([, , z]) => z < 0.1),
+    );
     const top = surfaces.find(({ part }) => part === "island top");
     if (sides === undefined || top === undefined) throw new Error("no island");
     const blue = new Map([["island", "#2040c0"]]);
-    expect(albedoOf(sides, blue)[2]).toBeGreaterThan(albedoOf(sides, blue)[0]);
-    expect(luminanceOf(albedoOf(sides, blue))).toBeCloseTo(sides.reflectance, 9);
-    expect(albedoOf(top, blue)).toEqual(albedoOf(top, new Map()));
+    expect(albedoOf(top, blue)[2]).toBeGreaterThan(albedoOf(top, blue)[0]);
+    expect(luminanceOf(albedoOf(top, blue))).toBeCloseTo(top.reflectance, 9);
+    expect(albedoOf(sides, blue)).toEqual(albedoOf(sides, new Map()));
+  });
+
+  it("are known in words too, and a word that is no colour is none", () => {
+    expect(linearOf("black")).toEqual(linearOf("#000000"));
+    expect(linearOf("Warm grey")).toEqual(linearOf("#808080"));
+    expect(linearOf("oak")).toBeUndefined();
+    expect(linearOf("constructor")).toBeUndefined();
+  });
+
+  it("differ between top, fronts and floor, and a worktop is not a front", () => {
+    const [{ surfaces }] = resolved(kitchen()).scenes;
+    const hue = (part: string): string => {
+      // The sides down to the floor, not the slab's edge.
+      const found = [...surfaces].reverse().find((each) => each.part === part);
+      return found === undefined
+        ? part
+        : unitTint(albedoOf(found, new Map()))
+            .map((c) => c.toFixed(2))
+            .join();
+    };
+    expect(new Set(["island top", "island sides", "floor", "wall 0"].map(hue)).size).toBe(4);
+    const green = new Map([["units", "#46524c"]]);
+    const face = { part: "body", name: "units", holes: [], reflectance: 0.5 } as const;
+    const front = {
+      ...face,
+      normal: [0, 1, 0],
+      vertices: [
+        [0, 0, 0],
+        [1, 0, 0],
+        [1, 0, 0.9],
+        [0, 0, 0.9],
+      ],
+    } as const;
+    const counter = {
+      ...face,
+      normal: [0, 0, 1],
+      vertices: [
+        [0, 0, 0.9],
+        [1, 0, 0.9],
+        [1, 1, 0.9],
+        [0, 1, 0.9],
+      ],
+    } as const;
+    expect(albedoOf(counter, green)).not.toEqual(albedoOf(front, green));
+    expect(luminanceOf(albedoOf(counter, green))).toBeCloseTo(0.5, 9);
   });
 });
