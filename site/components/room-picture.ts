@@ -3,18 +3,21 @@
 import { html, nothing, type TemplateResult } from "lit";
 import "../../src/preview/preview.ts";
 import { EVIDENCE } from "../../src/app.ts";
-import type { Progress } from "../../src/workers/browser.ts";
+import type { LightAnswer, Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import type { ShownRoom } from "../light/room-light-state.ts";
 import type { RoomTask } from "../light/room-task.ts";
 import { taskPart } from "./task-part.ts";
 
 let beside: number | undefined;
+/** What the picture shows: the room's light, or before it is there the scene in its direct light. */
+type Side = Pick<ShownRoom, "scene"> & Partial<ShownRoom>;
+
 /** The last picture, which stays while the next is computed: whoever walks about in it keeps their place. */
 let last: { readonly arrangement: number; readonly room: ShownRoom } | undefined;
 
 /** What the luminaires' light rests on, in words. */
-function inputsOf({ scene }: ShownRoom): string {
+function inputsOf({ scene }: Side): string {
   const words = scene.layers.map(({ name, luminaires }) => {
     const [first] = luminaires;
     return first === undefined ? "" : `${name}: ${EVIDENCE[first.luminaire.evidence].words}`;
@@ -40,11 +43,7 @@ function progressLine(
 }
 
 /** How far the light on the surfaces is. */
-function stateLine(
-  app: AppView,
-  task: RoomTask | undefined,
-  isShown: boolean,
-): TemplateResult | typeof nothing {
+function stateLine(app: AppView, task: RoomTask | undefined, words: string): TemplateResult | typeof nothing {
   const { state, refining, isStopped = false } = task ?? {};
   if (state?.status === "error") return taskPart(task, "", () => html``);
   if (refining !== undefined)
@@ -55,7 +54,6 @@ function stateLine(
   if (isStopped)
     return html`<p class="waiting-line">Sketched. <button type="button" @click=${() => task?.goOn()}>Compute in full</button></p>`;
   if (state?.status === "complete") return nothing;
-  const words = isShown ? "The study has changed; its light is being computed" : "The light on every surface";
   const progress = state?.status === "pending" ? state.progress : undefined;
   return progressLine(words, progress, "Back to the drawings", () => app.turnRoom(false));
 }
@@ -82,6 +80,20 @@ function choiceOfOther(app: AppView): TemplateResult | typeof nothing {
   </label>`;
 }
 
+const direct = new WeakMap<LightAnswer, Side>();
+
+/** The scene that the drawings show, one and the same for one answer. Programs are compiled for it while the light on the
+ * surfaces is computed. */
+function directOf(light: LightAnswer | undefined): Side | undefined {
+  if (light === undefined) return undefined;
+  let side = direct.get(light);
+  if (side === undefined) {
+    side = { scene: light.scene, sketched: true };
+    direct.set(light, side);
+  }
+  return side;
+}
+
 export function roomPicture(app: AppView): TemplateResult {
   const { arrangements } = app.study;
   if (beside === app.arrangement || (beside !== undefined && arrangements[beside] === undefined))
@@ -89,17 +101,23 @@ export function roomPicture(app: AppView): TemplateResult {
   const { results } = app;
   const current = valueIn(results?.room);
   if (current !== undefined) last = { arrangement: app.arrangement, room: current };
-  const room = current ?? (last?.arrangement === app.arrangement ? last.room : undefined);
+  const room =
+    current ?? (last?.arrangement === app.arrangement ? last.room : undefined) ?? directOf(app.light);
   const other = beside === undefined ? undefined : valueIn(results?.otherRoom);
-  const state = html`${stateLine(app, results?.room, room !== undefined)}
-    ${beside === undefined || room === undefined ? nothing : stateLine(app, results?.otherRoom, other !== undefined)}`;
+  const words =
+    room?.surfaces === undefined
+      ? "Direct light alone; the rest is being computed"
+      : "The study has changed; its light is being computed";
+  const state = html`${stateLine(app, results?.room, words)}
+    ${beside === undefined || room === undefined ? nothing : stateLine(app, results?.otherRoom, "The light beside it")}`;
   if (room === undefined) return state;
+  const { people = false } = room;
   return html`
     <candlespan-preview
       .side=${room}
       .other=${other}
       .unit=${app.display.illuminance}
-      ?people=${room.people}
+      ?people=${people}
       .date=${new Date().toISOString().slice(0, 10)}
       .inputs=${inputsOf(room)}
     >${choiceOfOther(app)}</candlespan-preview>

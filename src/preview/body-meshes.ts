@@ -25,13 +25,11 @@ export class BodyMeshes {
   readonly #things: LitThing[];
 
   constructor({ scene, people }: Light) {
-    this.#things = freeBodies(scene)
-      .filter(({ kind }) => kind !== "person" || people)
-      .map((thing) => ({
-        thing,
-        mesh: new Mesh(thing.triangles.geometry()),
-        direct: new Float32Array(0),
-      }));
+    this.#things = freeBodies(scene, people).map((thing) => ({
+      thing,
+      mesh: new Mesh(thing.triangles.geometry()),
+      direct: new Float32Array(0),
+    }));
   }
 
   get meshes(): readonly Mesh[] {

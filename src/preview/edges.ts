@@ -10,8 +10,18 @@ import type { Scene } from "../scene/scene.ts";
 const EDGE_PIECES = 12;
 const BESIDE = 0.004;
 
-/** Pairs of points, a line each. */
+const known = new WeakMap<Scene["surfaces"], Float32Array>();
+
+/** Pairs of points, a line each. Key: the surfaces, which a moved luminaire leaves as they are. */
 export function edgeGeometry(scene: Scene): BufferGeometry {
+  const positions = known.get(scene.surfaces) ?? edgesOf(scene);
+  known.set(scene.surfaces, positions);
+  const geometry = new BufferGeometry();
+  geometry.setAttribute("position", new BufferAttribute(positions, 3));
+  return geometry;
+}
+
+function edgesOf(scene: Scene): Float32Array {
   const flats = scene.surfaces.map(flatSurface);
   const lies = (s: number, place: Vec2): boolean =>
     depthInside(place, flats[s].outline) > 0 && !flats[s].holes.some((hole) => depthInside(place, hole) > 0);
@@ -48,7 +58,5 @@ export function edgeGeometry(scene: Scene): BufferGeometry {
         }
       });
   });
-  const geometry = new BufferGeometry();
-  geometry.setAttribute("position", new BufferAttribute(Float32Array.from(positions), 3));
-  return geometry;
+  return Float32Array.from(positions);
 }

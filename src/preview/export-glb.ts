@@ -63,7 +63,8 @@ export async function sceneGlb(scene: Scene): Promise<Uint8Array> {
     room.add(meshOf(triangles, from, to, `${named} ${surfaces[from] + 1}`));
     from = to;
   }
-  for (const { name, triangles: part } of freeBodies(scene)) root.add(meshOf(part, 0, part.count, name));
+  for (const { name, triangles: part } of freeBodies(scene, true))
+    root.add(meshOf(part, 0, part.count, name));
   const spots = groupIn(root, "lights");
   const measured = groupIn(root, "lights as measured");
   const files = new Map<Object3D, LightFile>();

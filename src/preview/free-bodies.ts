@@ -14,8 +14,8 @@ export interface FreeBody {
   readonly triangles: Triangles;
 }
 
-/** Pendants with cord and canopy, trims of recessed luminaires, people. */
-export function freeBodies(scene: Scene): FreeBody[] {
+/** Pendants with cord and canopy, trims of recessed luminaires, and people where they are wanted. */
+export function freeBodies(scene: Scene, people: boolean): FreeBody[] {
   const things: FreeBody[] = [];
   scene.layers.forEach(({ name, role, luminaires }, layer) => {
     luminaires.forEach((placed, index) => {
@@ -32,7 +32,7 @@ export function freeBodies(scene: Scene): FreeBody[] {
     });
   });
   scene.blockers.forEach((each, blocker) => {
-    if (each.kind !== "person") return;
+    if (each.kind !== "person" || !people) return;
     const triangles = new Triangles();
     figureTriangles(each, triangles);
     things.push({ name: each.name, kind: "person", blocker, triangles });

@@ -13,7 +13,9 @@ import { darkInkOver, scaleSteps } from "../drawing/scale.ts";
 import { isoluxLabels } from "./isolux-labels.ts";
 import type { LightCache } from "./light-cache.ts";
 
-/** Figures keep this far apart on the screen, as shares of half the picture's height. */
+/** Height of the picture for which figures are sized (CSS pixels). */
+const USUAL_HEIGHT = 720;
+/** Figures keep this far apart on the screen, as shares of half that height. */
 const APART = { across: 0.1, up: 0.055 };
 /** A surface seen more from its side than this (cosine) has no room for figures. */
 const STEEP = 0.12;
@@ -34,11 +36,12 @@ export class IsoluxSprites {
     this.#for = "";
   }
 
-  /** Shows the figures that are in sight and not one over another; places them first where that has not been done. */
+  /** Shows the figures that are in sight and not one over another, on a picture of a height (CSS pixels); places them first where that has not been done. */
   show(
     cache: LightCache,
     unit: "lx" | "fc",
     camera: PerspectiveCamera,
+    height: number,
     isInSight: (point: Vector3) => boolean,
   ): void {
     const read = this.#for === unit ? undefined : cache.read();
@@ -52,7 +55,8 @@ export class IsoluxSprites {
         this.#world.add(sprite);
       }
     }
-    const zoom = Math.tan((camera.fov * Math.PI) / 360) / HALF;
+    const screen = USUAL_HEIGHT / height;
+    const zoom = (screen * Math.tan((camera.fov * Math.PI) / 360)) / HALF;
     const taken: Vector3[] = [];
     const eye = camera.getWorldPosition(new Vector3());
     for (const { sprite, size, normal } of this.#labels) {
@@ -63,7 +67,8 @@ export class IsoluxSprites {
         Math.max(Math.abs(place.x), Math.abs(place.y), place.z) < 1 &&
         taken.every(
           ({ x, y }) =>
-            Math.abs(x - place.x) * camera.aspect > APART.across || Math.abs(y - place.y) > APART.up,
+            Math.abs(x - place.x) * camera.aspect > APART.across * screen ||
+            Math.abs(y - place.y) > APART.up * screen,
         );
       sprite.visible = isFree && isInSight(sprite.position);
       sprite.scale.copy(size).multiplyScalar(zoom);

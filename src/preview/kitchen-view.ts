@@ -13,7 +13,7 @@ import {
   type PerspectiveCamera,
   type RawShaderMaterial,
   Scene as ThreeScene,
-  type Vector2,
+  Vector2,
   Vector3,
   Vector4,
   type WebGLRenderer,
@@ -251,7 +251,8 @@ export class KitchenView {
     const { mesh } = this.#room ?? {};
     if (mesh === undefined) return;
     const meshes = [mesh, ...(this.#things?.meshes ?? [])];
-    this.#labels.show(this.cache, unit, camera, (point) => isInSight(meshes, eye, point, cut));
+    const height = this.#renderer.getSize(new Vector2()).y;
+    this.#labels.show(this.cache, unit, camera, height, (point) => isInSight(meshes, eye, point, cut));
   }
 
   #dress(which: Omit<RoomCase, "surface">): void {

@@ -20,7 +20,7 @@ export interface PreviewSide {
   readonly scene: Scene;
   /** Light on its surfaces from the engine; without it the picture shows direct light alone and says so. */
   readonly surfaces?: SurfaceLight;
-  /** Whether that light is a sketch, to look at while the rest is computed; the caption says so. */
+  /** Whether that light, or its lack, is a sketch, to look at while the rest is computed; the caption says so. */
   readonly sketched?: boolean;
 }
 
@@ -279,7 +279,12 @@ export class Picture {
 
   /** The light goes on towards the still while nothing moves; the picture is drawn anew only when it has changed. */
   #refine(): void {
-    const waiting = this.#views.find((view) => !view.isStill);
+    // What light there will be soon stays coarse until it is there.
+    const isAwaited = (i: number): boolean => {
+      const { surfaces, sketched = false } = this.#taken.sides[i] ?? {};
+      return surfaces === undefined && sketched;
+    };
+    const waiting = this.#views.find((view, i) => !view.isStill && !isAwaited(i));
     const done = waiting?.proceed(SLICE, () => performance.now()) ?? false;
     this.#progress();
     if (waiting === undefined) return;
