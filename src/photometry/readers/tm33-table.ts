@@ -43,7 +43,7 @@ export function readTm33Table(
         received: quote(multiplierText),
       },
     );
-  const elements = childrenNamed(data, "IntData");
+  const elements = rowsOf(data);
   const samples: Sample[] = [];
   for (const element of elements) {
     const sample = readSample(element, type, source);
@@ -88,14 +88,28 @@ export function readTm33Table(
   return { symmetry, horizontal, vertical, intensity };
 }
 
+/** The rows of a table of intensities, by either name. */
+export function rowsOf(data: XmlElement): readonly XmlElement[] {
+  const own = childrenNamed(data, "IntData");
+  return own.length > 0 ? own : childrenNamed(data, "IntensityData");
+}
+
+/** An angle of a row, by the names in use. */
+function angleOf(element: XmlElement, names: readonly string[]): string {
+  return names.map((name) => attributeOf(element, name)).find((text) => text !== "") ?? "";
+}
+
+const H = ["h", "horz", "horizontal"];
+const V = ["v", "vert", "vertical"];
+
 function readSample(element: XmlElement, type: PhotometryType, source: SourceText): Sample | undefined {
-  const h = parseNumber(attributeOf(element, "h"));
-  const v = parseNumber(attributeOf(element, "v"));
+  const h = parseNumber(angleOf(element, H));
+  const v = parseNumber(angleOf(element, V));
   const value = parseNumber(element.text);
   if (h === undefined || v === undefined || value === undefined)
     return source.error(element.at, "tm33-not-a-number", "An intensity or its angles are not numbers.", {
       expected: "an intensity with h and v",
-      received: quote(`h=${attributeOf(element, "h")} v=${attributeOf(element, "v")} ${element.text}`),
+      received: quote(`h=${angleOf(element, H)} v=${angleOf(element, V)} ${element.text}`),
     });
   const inside =
     type === "C" ? h >= 0 && h <= 360 && v >= 0 && v <= 180 : Math.abs(h) <= 90 && Math.abs(v) <= 90;
@@ -145,16 +159,16 @@ function symmetryOf(horizontal: readonly number[], type: PhotometryType): Symmet
 }
 
 const NAMED: Readonly<Record<string, Symmetry>> = {
-  symm_none: "none",
-  symm_bi_0: "mirrored in C0–C180",
-  symm_bi_90: "mirrored in C90–C270",
-  symm_quad: "quadrant",
-  symm_full: "rotational",
+  symmnone: "none",
+  symmbi0: "mirrored in C0–C180",
+  symmbi90: "mirrored in C90–C270",
+  symmquad: "quadrant",
+  symmfull: "rotational",
 };
 
 function remarkOnNamedSymmetry(data: XmlElement, symmetry: Symmetry, source: SourceText): void {
   const element = child(data, "Symm");
-  const named = element === undefined ? undefined : NAMED[element.text.replace(/\s+/g, "").toLowerCase()];
+  const named = element === undefined ? undefined : NAMED[element.text.replace(/[\s_]+/g, "").toLowerCase()];
   if (element === undefined || named === undefined || named === symmetry) return;
   source.warn(
     element.at,

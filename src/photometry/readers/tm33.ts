@@ -22,14 +22,14 @@ import { relampFactor } from "./relamp.ts";
 import { quote, SourceText } from "./source-text.ts";
 import { sumDistributions } from "./sum-distributions.ts";
 import { tm33Opening } from "./tm33-opening.ts";
-import { readTm33Table } from "./tm33-table.ts";
+import { readTm33Table, rowsOf } from "./tm33-table.ts";
 import { child, childrenNamed, readXml, textOf, type XmlElement } from "./xml.ts";
 
 const EDITIONS: Readonly<Record<string, string>> = {
   iestm33: "18",
-  "iestm33-18": "18",
-  "iestm33-22": "23",
-  "iestm33-23": "23",
+  iestm3318: "18",
+  iestm3322: "23",
+  iestm3323: "23",
 };
 
 /** The photometry a TM-33 text holds. Candela are final; angles rad; opening m. */
@@ -48,7 +48,7 @@ interface Emitter {
 }
 
 function read(root: XmlElement, source: SourceText, options: ReadOptions): Photometry | undefined {
-  const edition = EDITIONS[root.name.toLowerCase()];
+  const edition = EDITIONS[root.name.toLowerCase().replace(/[_-]/g, "")];
   if (edition === undefined)
     return source.error(root.at, "tm33-unknown-root", "The XML is not TM-33.", {
       expected: "IESTM33 or IESTM33-22",
@@ -57,7 +57,7 @@ function read(root: XmlElement, source: SourceText, options: ReadOptions): Photo
   const type = typeOf(root, source);
   if (type === undefined) return undefined;
   const all = childrenNamed(root, "Emitter");
-  const luminous = all.filter((element) => child(element, "LuminousData", "LuminousIntensity") !== undefined);
+  const luminous = all.filter((element) => intensityData(element) !== undefined);
   if (luminous.length === 0) return refuseWithoutLight(root, all, source);
   const chosen = chooseEmitters(luminous, options, source);
   if (chosen === undefined) return undefined;
@@ -110,12 +110,21 @@ function read(root: XmlElement, source: SourceText, options: ReadOptions): Photo
   };
 }
 
+/** What holds the rows of an emitter's intensities: `LuminousIntensity`, or the luminous data themselves, as some programs write. */
+function intensityData(emitter: XmlElement): XmlElement | undefined {
+  const data = child(emitter, "LuminousData");
+  return (
+    child(data, "LuminousIntensity") ?? (data !== undefined && rowsOf(data).length > 0 ? data : undefined)
+  );
+}
+
 function typeOf(root: XmlElement, source: SourceText): PhotometryType | undefined {
   const element =
     child(root, "Equipment", "Gonioradiometer", "Type") ?? child(root, "Equipment", "Goniometer", "Type");
-  const text = element?.text.replace(/\s+/g, "").toUpperCase() ?? "";
+  // Blanks stand at underscores where a text was extracted from a page.
+  const text = element?.text.replace(/[\s_-]+/g, "").toUpperCase() ?? "";
   if (element === undefined || text === "") return "C";
-  const letter = /^(?:CIE|IES)_?([ABC])$/.exec(text)?.[1] as PhotometryType | undefined;
+  const letter = /^(?:CIE|IES|TYPE)*([ABC])$/.exec(text)?.[1] as PhotometryType | undefined;
   if (letter !== undefined) return letter;
   return source.error(element.at, "tm33-unknown-type", "The photometric type is not known.", {
     expected: "IES_A, IES_B, IES_C, CIE_A, CIE_B or CIE_C",
@@ -132,7 +141,15 @@ function refuseWithoutLight(
     .flatMap((element) => element.children)
     .find(({ name }) => /^(Radiant|Photon|Spectral|Irrad|PFD|SpecIrrad)Data$/i.test(name));
   if (other === undefined)
-    return source.error(root.at, "tm33-no-light", "No emitter holds luminous intensities.");
+    return source.error(root.at, "tm33-no-light", "No emitter holds luminous intensities.", {
+      expected: "LuminousData with LuminousIntensity, or with rows IntData or IntensityData",
+      received: quote(
+        emitters
+          .flatMap((element) => (child(element, "LuminousData") ?? element).children)
+          .map(({ name }) => name)
+          .join(" ") || "no emitter",
+      ),
+    });
   return source.error(
     other.at,
     "radiometric-file",
@@ -163,7 +180,7 @@ function chooseEmitters(luminous: readonly XmlElement[], options: ReadOptions, s
 }
 
 function readEmitter(element: XmlElement, type: PhotometryType, source: SourceText): Emitter | undefined {
-  const data = child(element, "LuminousData", "LuminousIntensity");
+  const data = intensityData(element);
   if (data === undefined) return undefined;
   const table = readTm33Table(data, type, source);
   if (table === undefined) return undefined;

@@ -55,6 +55,37 @@ describe("TM-33", () => {
     expect(photometry.description).toBe("a pendant");
   });
 
+  it("is read as some programs write it: rows under the luminous data, other names, blanks for underscores", () => {
+    const own = readGood(tm33());
+    const rows = tm33({
+      equipment: "<Gonioradiometer><Type>CIE _ C</Type></Gonioradiometer>",
+      data: "<Symm>Symm Quad</Symm>",
+    })
+      .replaceAll(/<\/?LuminousIntensity>/g, "")
+      .replaceAll("IntData h=", "IntensityData horz=")
+      .replaceAll(" v=", " vert=")
+      .replaceAll("</IntData>", "</IntensityData>");
+    expect(rows).toContain('<IntensityData horz="45" vert="90">135</IntensityData>');
+    expect(readGood(rows).distribution).toEqual(own.distribution);
+    expect(warningsOf(rows)).toEqual(warningsOf(tm33()));
+    for (const root of ["IESTM33_22", "IES_TM33-23"]) expect(readGood(tm33({ root })).edition).toBe("23");
+    for (const type of ["IES C", "IES_C", "ies-c", "Type C"])
+      expect(
+        readGood(tm33({ equipment: `<Gonioradiometer><Type>${type}</Type></Gonioradiometer>` })).distribution
+          .type,
+      ).toBe("C");
+  });
+
+  it("of another layout is refused by its name", () => {
+    const refusal = (text: string) => {
+      const outcome = read(text);
+      return outcome.ok ? "read" : `${outcome.issues[0].code}: ${outcome.issues[0].received}`;
+    };
+    expect(refusal('<LuminaireOpticalData version="1"/>')).toBe("tm33-unknown-root: “LuminaireOpticalData”");
+    const curves = tm33().replaceAll("LuminousIntensity>", "IntensityCurves>").replaceAll("IntData", "Curve");
+    expect(refusal(curves)).toBe("tm33-no-light: “IntensityCurves”");
+  });
+
   it("of 2023 has its own root, a multiplier and a named symmetry", () => {
     const text = tm33({ root: "IESTM33-22", data: "<Symm>Symm _ Quad</Symm><Multiplier>2.5</Multiplier>" });
     expect(readGood(text).edition).toBe("23");
