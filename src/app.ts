@@ -27,7 +27,7 @@ export { EVIDENCE } from "./luminaire/evidence.ts";
 export type { Luminaire } from "./luminaire/luminaire.ts";
 export { FINISH_NAMES } from "./luminaire/shade/finishes.ts";
 export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
-export { type Handover, handoverOption, lampsOf, studyFingerprint } from "./papers/handover.ts";
+export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
 export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";

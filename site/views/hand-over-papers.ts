@@ -10,6 +10,7 @@ import {
   type HandoverFile,
   handoverFiles,
   handoverOption,
+  headOf,
   lampsOf,
   orThrow,
   type PaperName,
@@ -60,6 +61,7 @@ export async function papersOf(
   const [first] = answers;
   const handover: Handover = {
     project: first.title,
+    ...headOf((study as { project?: Parameters<typeof headOf>[0] }).project),
     targets: first.targets,
     calculation: first.options,
     defaults: first.defaults,

@@ -7,6 +7,7 @@ export type DepictedRoom =
   | "finished wall"
   | "wall name"
   | "opening"
+  | "door"
   | "cabinet"
   | "cabinet name"
   | "joist centreline"

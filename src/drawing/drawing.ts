@@ -60,6 +60,14 @@ export interface TextMark {
   /** A patch of this ink behind the words, where lines pass. */
   readonly ground?: Ink;
   readonly depicts: Depicted;
+  /** Where it is read, of words that are set as text: marks of one block belong together. */
+  readonly reading?: {
+    readonly block: object;
+    readonly role: "H2" | "P" | "TH" | "TD";
+    /** Of a table's cell. */
+    readonly row?: number;
+    readonly column?: number;
+  };
 }
 
 export type Mark = LineMark | TextMark;

@@ -175,7 +175,7 @@ function tagMark(
 /** What a CAD file keeps of a box: enough to hang and aim it again (metres from the datum, degrees). */
 function boxAttributes(
   scene: Scene,
-  { tag, type, layer, at, height, heights, orientation, aim }: SetOutBox,
+  { tag, type, layer, luminaire, at, height, heights, ceiling, orientation, aim, suspensions }: SetOutBox,
   held: boolean,
 ): Readonly<Record<string, string>> {
   const angle = (radians: number): string => String(Number(degrees(radians).toFixed(10)) + 0);
@@ -188,6 +188,16 @@ function boxAttributes(
     X_M: metres(at[0]),
     Y_M: metres(at[1]),
     BOTTOM_M: metres(heights?.bottom ?? height),
+    CEILING_M: metres(ceiling),
+    DROP_M: metres(heights?.drop),
+    BODY_M: metres(heights?.body),
+    OVER_TOP_M: metres(heights?.overTop === true ? heights.gap : undefined),
+    LUMINAIRE: printable(luminaire.name, 60),
+    LAYER: printable(scene.layers[layer].name, 60),
+    WATTS: luminaire.watts === undefined ? "" : String(Number(luminaire.watts.toPrecision(4))),
+    WEIGHT_KG: luminaire.weight === undefined ? "" : String(luminaire.weight),
+    FEED_X_M: metres(suspensions?.feed[0]),
+    FEED_Y_M: metres(suspensions?.feed[1]),
     TURN_DEG: angle(orientation.turn),
     TILT_DEG: angle(orientation.tilt),
     SPIN_DEG: angle(orientation.spin),

@@ -16,6 +16,46 @@ import { LETTERING } from "./running-string.ts";
 /** Thickness walls are drawn with (m): none is known; only the finished face is true. */
 export const WALL = 0.1;
 
+/** A quarter circle in this many parts. */
+const SWING_PARTS = 12;
+
+/** Doors: the gap in the wall, the leaf open at a right angle and the way it swings; a sliding one within its wall. */
+function doors({ room }: Scene, at: (p: Vec2) => Vec2): Mark[] {
+  return (room.doors ?? []).flatMap(({ wall, from, width, swing }): Mark[] => {
+    const { corner, direction, normal } = wallFrame(room, wall);
+    /** @param into the room (m) */
+    const point = (along: number, into: number): Vec2 =>
+      at([
+        corner[0] + direction[0] * along + normal[0] * into,
+        corner[1] + direction[1] * along + normal[1] * into,
+      ]);
+    const gap = line(
+      [point(from, 0), point(from + width, 0), point(from + width, -WALL), point(from, -WALL)],
+      "door",
+      "ink",
+      0.75,
+      { closed: true, fill: "sheet" },
+    );
+    if (swing === "none")
+      return [gap, line([point(from, -WALL / 2), point(from + width, -WALL / 2)], "door", "ink", 1)];
+    // Seen from inside the room, a wall runs from right to left along its own direction (counter-clockwise).
+    const isRight = swing.endsWith("right");
+    const hinge = isRight ? from : from + width;
+    const sense = isRight ? 1 : -1;
+    const side = swing.startsWith("in") ? 1 : -1;
+    const face = side > 0 ? 0 : -WALL;
+    const arc = Array.from({ length: SWING_PARTS + 1 }, (_, k): Vec2 => {
+      const angle = (Math.PI / 2) * (k / SWING_PARTS);
+      return point(hinge + sense * width * Math.cos(angle), face + side * width * Math.sin(angle));
+    });
+    return [
+      gap,
+      line([point(hinge, face), arc[arc.length - 1]], "door", "ink", 1),
+      line(arc, "door", "quiet", 0.75),
+    ];
+  });
+}
+
 export function walls(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
   const { length: L, width: W, openings = [] } = scene.room;
   const ring = (d: number): Vec2[] =>
@@ -31,6 +71,7 @@ export function walls(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
     line(ring(0), "finished wall", "ink", 1.5, { closed: true }),
     line(ring(WALL), "wall", "quiet", 0.75, { closed: true }),
   ];
+  marks.push(...doors(scene, at));
   for (const { wall, from, length } of openings) {
     const { corner, direction, normal } = wallFrame(scene.room, wall);
     const point = (along: number, out: number): Vec2 =>

@@ -2,9 +2,11 @@
 
 import { loadReport } from "../advice/load.ts";
 import type { SetOut } from "../app/schedule/set-out.ts";
+import { cordLength } from "../app/schedule/suspension.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
+import { isMarked } from "../papers/set-out/circuit-table.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
 import { degrees } from "../units/quantities.ts";
 import { csvLine } from "./csv.ts";
@@ -48,6 +50,7 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
       "feed x (m)",
       "feed y (m)",
       "suspensions assumed",
+      "cut (m)",
     ]),
   ];
   const held = setOutHolds(handover, setOut, handoverWords(handover));
@@ -87,6 +90,9 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
         box.suspensions?.points.map((at) => at.map(figure).join(" ")).join("; ") ?? "",
         ...(box.suspensions?.feed.map(figure) ?? ["", ""]),
         box.suspensions?.assumed === true ? "assumed" : "",
+        h === undefined || luminaire.suspension === undefined || luminaire.suspension === "rod"
+          ? ""
+          : figure(cordLength(h.drop, handover.unit)),
       ]),
     );
   }
@@ -171,7 +177,8 @@ export function luminairesCsv(handover: Handover): string {
 
 /** One line a layer: circuit, load, dimmer. */
 export function circuitsCsv(handover: Handover): string {
-  const { layers } = loadReport(chosenOption(handover).scene);
+  const { scene } = chosenOption(handover);
+  const { layers } = loadReport(scene);
   return [
     csvLine([
       "circuit",
@@ -189,8 +196,8 @@ export function circuitsCsv(handover: Handover): string {
         each.circuit ?? "",
         each.layer,
         each.luminaires,
-        each.fittedWatts,
-        each.markedWatts,
+        figure(each.fittedWatts),
+        isMarked(scene, each.layer) ? figure(each.markedWatts) : "",
         figure(each.drawnWatts),
         each.unknown,
         each.dimmer?.name ?? "",

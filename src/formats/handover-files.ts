@@ -11,6 +11,7 @@ import { chosenOption, type Handover, program } from "../papers/handover.ts";
 import { type PaperDocument, sheetSet } from "../papers/sheet-set.ts";
 import { writeLm63 } from "../photometry/writers/lm63-writer.ts";
 import { illuminanceCsv } from "./csv.ts";
+import { dxfTitle } from "./dxf-title.ts";
 import { boxesCsv, circuitsCsv, luminairesCsv } from "./handover-csv.ts";
 import { sheetSvg } from "./sheet-svg.ts";
 import { viewDxf } from "./view-dxf.ts";
@@ -35,7 +36,7 @@ export function handoverFiles(handover: Handover): HandoverFile[] {
         {
           path: "set-out.dxf",
           about: `the set-out plan for CAD, full size in ${handover.unit === "mm" ? "millimetres" : "inches"}, layers by content`,
-          content: viewDxf(view, handover.unit === "mm" ? "mm" : "in"),
+          content: viewDxf(view, handover.unit === "mm" ? "mm" : "in", dxfTitle(handover, setOut)),
         },
         { path: "boxes.csv", about: "the boxes as a table", content: boxesCsv(handover, setOut) },
         { path: "circuits.csv", about: "loads and dimmers as a table", content: circuitsCsv(handover) },

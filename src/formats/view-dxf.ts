@@ -29,7 +29,7 @@ const LAYERS: readonly {
   readonly holds: readonly Depicted[];
 }[] = [
   { name: "ROOM-WALLS", colour: 7, holds: ["wall", "finished wall", "wall name"] },
-  { name: "ROOM-OPENINGS", colour: 4, holds: ["opening"] },
+  { name: "ROOM-OPENINGS", colour: 4, holds: ["opening", "door"] },
   { name: "ROOM-CABINETS", colour: 8, holds: ["cabinet", "cabinet name"] },
   { name: "CEILING-JOISTS", colour: 8, holds: ["joist centreline"] },
   { name: "CEILING-KEEP-OUTS", colour: 1, holds: ["keep-out", "keep-out name"] },
@@ -39,7 +39,7 @@ const LAYERS: readonly {
     colour: 3,
     holds: ["island top", "island base", "island side", "island level", "island outline", "island fitting"],
   },
-  { name: "ISLAND-CENTRELINE", colour: 2, holds: ["centreline of island", "centreline name"] },
+  { name: "ISLAND-CENTRELINE", colour: 32, holds: ["centreline of island", "centreline name"] },
   {
     name: "LIGHTS-PENDANTS",
     colour: 6,
@@ -68,8 +68,8 @@ const LAYERS: readonly {
 ];
 const OTHER = ["NOTES", 7] as const;
 
-/** The text of a DXF file. @param unit of model space */
-export function viewDxf(view: ScaledView, unit: "mm" | "in"): string {
+/** The text of a DXF file. @param unit of model space @param title lines under the drawing; untrusted */
+export function viewDxf(view: ScaledView, unit: "mm" | "in", title: readonly string[] = []): string {
   const writer = new DxfWriter();
   writer.setUnits(unit === "mm" ? Units.Millimeters : Units.Inches);
   writer.setVariable("$LASTSAVEDBY", { 1: "Candlespan" });
@@ -79,6 +79,7 @@ export function viewDxf(view: ScaledView, unit: "mm" | "in"): string {
   writer.addLType(dashed, "__ __ __", [5 * perPoint, -3 * perPoint]);
   for (const { name, colour } of LAYERS) writer.addLayer(name, colour, "Continuous");
   writer.addLayer(OTHER[0], OTHER[1], "Continuous");
+  writer.addLayer(TITLE_LAYER, 7, "Continuous");
   const at = ([x, y]: Vec2): { x: number; y: number } => ({
     x: rounded((x - view.origin[0]) * perPoint),
     y: rounded((view.origin[1] - y) * perPoint),
@@ -127,8 +128,34 @@ export function viewDxf(view: ScaledView, unit: "mm" | "in"): string {
         break;
     }
   }
+  addTitle(writer, title, view, perPoint);
   return writer.stringify();
 }
+
+/** Lines under the drawing, as text: what a sheet says in its title block and tables. */
+function addTitle(
+  writer: DxfWriter,
+  title: readonly string[],
+  { marks, origin }: ScaledView,
+  perPoint: number,
+): void {
+  const lowest = Math.max(
+    0,
+    ...marks.flatMap((mark) =>
+      mark.kind === "line" ? mark.points.map((p) => p[1]) : mark.kind === "text" ? [mark.at[1]] : [],
+    ),
+  );
+  const height = TITLE_HEIGHT * perPoint;
+  title.forEach((words, i) => {
+    const y = (origin[1] - lowest - TITLE_GAP) * perPoint - 1.7 * height * (i + 1);
+    writer.addText(point3d(0, rounded(y)), rounded(height), plainWords(words), { layerName: TITLE_LAYER });
+  });
+}
+
+/** Lettering of the title's lines and its distance from the drawing (paper points at the view's scale). */
+const TITLE_HEIGHT = 5.5;
+const TITLE_GAP = 40;
+const TITLE_LAYER = "TITLE";
 
 /** Blocks of unit radius: a cross in a circle for a pendant's box, a circle in a circle for a recessed one. */
 function boxBlocks(writer: DxfWriter): ReadonlyMap<Depicted, string> {
@@ -190,7 +217,7 @@ function addAttributes(
 
 /** A line break would end the value and start a group of the writer's own choosing; %% starts a control code. */
 function plainWords(text: string): string {
-  return printable(text, 250).replaceAll("%%", "% %");
+  return printable(text, 250).replaceAll("\u00a0", " ").replaceAll("%%", "% %");
 }
 
 function layerOf(depicts: Depicted): string {

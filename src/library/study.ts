@@ -21,7 +21,7 @@ import type { Issue } from "../diagnostics/issue.ts";
 import { VERSION } from "../diagnostics/version.ts";
 import type { PaperName } from "../drawing/paper/paper.ts";
 import { type HandoverFile, handoverFiles } from "../formats/handover-files.ts";
-import { handoverFacts, handoverOption, lampsOf, studyFingerprint } from "../papers/handover.ts";
+import { handoverFacts, handoverOption, headOf, lampsOf, studyFingerprint } from "../papers/handover.ts";
 import { isoluxSheet } from "../papers/isolux-sheet.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import { arrangeJson } from "../words/arrange-text.ts";
@@ -165,6 +165,7 @@ export class Study {
     }
     return handoverFiles({
       ...handoverFacts(study),
+      ...headOf(document.project),
       options: answers,
       chosen,
       lamps: lampsOf(document.luminaires),

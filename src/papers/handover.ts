@@ -173,6 +173,21 @@ export function lampsOf(
   return found;
 }
 
+/** Who a job is for and whose it is, of a study document. @param logo the picture its key `logo` names */
+export function headOf(
+  project: Readonly<Partial<Record<"client" | "address" | "author" | "number", unknown>>> | undefined,
+  logo?: Picture,
+): Pick<Handover, "head"> {
+  if (project === undefined) return {};
+  const said = (value: unknown): string | undefined => (typeof value === "string" ? value : undefined);
+  const { client, address, author, number } = project;
+  const words = Object.entries({ client, address, author, number }).flatMap(([key, value]) => {
+    const each = said(value);
+    return each === undefined ? [] : [[key, printable(each, 200)]];
+  });
+  return { head: { ...Object.fromEntries(words), ...(logo === undefined ? {} : { logo }) } };
+}
+
 /** What the papers of a resolved study share. */
 export function handoverFacts(
   study: ResolvedStudy,

@@ -98,4 +98,30 @@ describe("the set-out plan", () => {
       expect.stringMatching(/^Island, 1:\d+; strings from the same datum$/),
     ]);
   });
+
+  it("draws doors with their leaves: hinges left or right seen from inside, into the room or out of it", () => {
+    // Wall 0 is at the foot of the plan: from inside one looks down at it, its far end (greater x) on the left.
+    const leaf = (swing: string) => {
+      const { scene, found } = setOutOf(
+        kitchen({
+          room: {
+            length: 5.4,
+            width: 4.2,
+            ceilingHeight: 2.7,
+            doors: [{ wall: 0, from: 1, width: 0.8, swing }],
+          },
+        }),
+      );
+      const { marks } = setOutPlan(scene, found, 100, words);
+      const lines = marks.flatMap((mark) =>
+        mark.kind === "line" && mark.depicts === "door" ? [mark.points] : [],
+      );
+      const [hinge, tip] = lines.find((points) => points.length === 2) ?? [];
+      return [hinge?.[0], tip?.[0], Math.round(tip?.[1] ?? 0)];
+    };
+    expect(leaf("in-left")).toEqual([180, 180, -80]);
+    expect(leaf("in-right")).toEqual([100, 100, -80]);
+    expect(leaf("out-left")).toEqual([180, 180, 90]);
+    expect(leaf("none")).toEqual([100, 180, 5]);
+  });
 });

@@ -2,6 +2,7 @@
  * text as text; names that try to write groups of their own stay words. */
 import DxfParser from "dxf-parser";
 import { describe, expect, it } from "vitest";
+import { dxfTitle } from "../../src/formats/dxf-title.ts";
 import { viewDxf } from "../../src/formats/view-dxf.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { handoverOf } from "../support/handover.ts";
@@ -127,5 +128,39 @@ describe("DXF", () => {
       .filter((each) => each.type === "TEXT")
       .map((each) => each.text?.replaceAll("\u00a0", " "));
     expect(words).toContain("6'-2 3/4\"");
+  });
+
+  it("says whose job it is, which revision, heights and circuits, equal to the set-out", () => {
+    const handover = handoverOf(kitchen(), {
+      project: "Boathouse%%c",
+      revision: "C",
+      note: "island moved",
+      head: { client: "A. Client", number: "J-7" },
+    });
+    const { view, setOut } = setOutSheets(handover);
+    const text = viewDxf(view, "mm", dxfTitle(handover, setOut));
+    const parsed = new DxfParser().parseSync(text);
+    const entities = (parsed?.entities ?? []) as unknown as Entity[];
+    const lines = entities.flatMap(({ layer, type, text: words }) =>
+      layer === "TITLE" && type === "TEXT" ? [words ?? ""] : [],
+    );
+    expect(lines[0]).toBe("J-7, Boathouse% %c");
+    expect(lines).toContain("A. Client");
+    expect(lines).toContain("Revision C, 2024-05-01, island moved");
+    const heights = setOut.boxes.flatMap(({ tag, heights: h }) =>
+      h === undefined ? [] : [[tag, h.ceiling, h.drop, h.body, h.bottom, h.gap].join(" ")],
+    );
+    const read = lines.flatMap((line) => {
+      const [tag, ...figures] = line.match(/^P\d+(?=:)|\d+(?= mm)/g) ?? [];
+      return /^P\d/.test(tag ?? "") ? [[tag, ...figures.map((each) => Number(each) / 1000)].join(" ")] : [];
+    });
+    expect(read).toEqual(heights);
+    expect(lines.some((line) => /^Circuit HOLD, not named: ambient, 6 luminaires, 42 W/.test(line))).toBe(
+      true,
+    );
+    // Under the drawing, never in it; no letter of it a CAD font lacks.
+    expect(text).not.toContain("\u00a0");
+    const places = entities.filter(({ layer }) => layer === "TITLE");
+    for (const { startPoint } of places) expect(startPoint?.y).toBeLessThan(-100);
   });
 });

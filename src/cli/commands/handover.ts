@@ -4,20 +4,23 @@ import { arrangementIndex } from "../../app/shortlist.ts";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
-import type { PaperName } from "../../drawing/paper/paper.ts";
+import { formatIssue } from "../../diagnostics/issue.ts";
+import type { PaperName, Picture } from "../../drawing/paper/paper.ts";
 import { handoverFiles } from "../../formats/handover-files.ts";
 import {
   chosenOption,
   type Handover,
   handoverFacts,
   handoverOption,
+  headOf,
   lampsOf,
   studyFingerprint,
 } from "../../papers/handover.ts";
+import { pictureOf } from "../../papers/picture.ts";
 import { findingsSections } from "../../words/findings-sections.ts";
 import { verdictWords } from "../../words/text.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { readBytes } from "../files.ts";
+import { reachOf, readBytes, readWithin } from "../files.ts";
 import { checkFolder, type FileOfFolder, writeFolder } from "../handover-folder.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
@@ -72,7 +75,10 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const date = dateOf(args.text("date"));
   const revision = revisionOf(args.text("revision") ?? "A");
   const fonts = { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold") };
-  const { sheetsPdf } = await installed("pdfkit", () => import("../../formats/pdf/sheet-pdf.ts"));
+  const { sheetsPdf, missingCharacters } = await installed(
+    "pdfkit",
+    () => import("../../formats/pdf/sheet-pdf.ts"),
+  );
   const opened = await openGiven(args, io);
   const { study, document, text } = opened;
   const chosen = orThrow(arrangementIndex(study.scenes, args.text("arrangement")));
@@ -89,6 +95,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   }
   const facts: Handover = {
     ...handoverFacts(study),
+    ...headOf(document.project, logoOf(document.project?.logo, args, io)),
     options,
     chosen,
     lamps: lampsOf(document.luminaires),
@@ -102,6 +109,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
     version: VERSION,
   };
   const files = handoverFiles(facts);
+  const sheets = files.flatMap((file) => (file.path === "set.pdf" && "sheets" in file ? file.sheets : []));
+  const missing = missingCharacters(sheets, fonts);
+  if (missing.length > 0)
+    io.err(
+      `The font of the PDFs has no letters ${printable(missing.slice(0, 40).join(" "), 200)}${missing.length > 40 ? " …" : ""}: they print as empty boxes. The SVG drawings are not affected.\n`,
+    );
   const contents: FileOfFolder[] = [];
   for (const file of files)
     contents.push({
@@ -120,6 +133,21 @@ async function run(args: Arguments, io: Io): Promise<number> {
   );
   return EXIT.met;
 }
+
+/** The picture the study names as its author's sign; a warning where it cannot be used. */
+function logoOf(path: string | undefined, args: Arguments, io: Io): Picture | undefined {
+  if (path === undefined) return undefined;
+  const where = { path: "/project/logo" };
+  const reach = reachOf(args.positionals[0], args.texts("allow-outside"));
+  const bytes = readWithin(reach, path, LOGO_LIMIT, where);
+  const read = bytes.ok ? pictureOf(bytes.value.bytes) : bytes;
+  if (read.ok) return read.value;
+  for (const issue of read.issues) io.err(`${printable(formatIssue({ ...issue, where }), 400)}\n`);
+  return undefined;
+}
+
+/** A sign of more bytes is a photograph (bytes). */
+const LOGO_LIMIT = 2_000_000;
 
 function unitOf(given: string | undefined, display: "mm" | "m" | "ft-in"): Handover["unit"] {
   if (given === "mm" || given === "ft-in") return given;

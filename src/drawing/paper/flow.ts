@@ -225,11 +225,13 @@ class Setter {
     const least = following?.kind === "figure" ? following.height : 34;
     this.#need(before + height + least);
     if (this.#marks.length > 0) this.y += before;
+    const reading = { block: {}, role: "H2" } as const;
     for (const row of rows) {
       this.y += size * this.#leading;
-      this.#marks.push(
-        text([this.#box.x, this.y - size * 0.3], row, "heading", { ink: "ink", size, strong: true }),
-      );
+      this.#marks.push({
+        ...text([this.#box.x, this.y - size * 0.3], row, "heading", { ink: "ink", size, strong: true }),
+        reading,
+      });
     }
     this.y += 3;
   }
@@ -243,15 +245,20 @@ class Setter {
   }: Extract<Block, { kind: "paragraph" }>): void {
     const indent = marker === undefined ? 0 : Math.max(9, size * 1.2 * Math.max(1, marker.length * 0.62));
     const rows = paperRows(words, this.#box.width - indent, size, strong);
+    const reading = { block: {}, role: "P" } as const;
     rows.forEach((row, i) => {
       this.#need(size * this.#leading);
       this.y += size * this.#leading;
       const y = this.y - size * 0.3;
       if (i === 0 && marker !== undefined)
-        this.#marks.push(
-          text([this.#box.x, y], marker, depicts, { ink: "ink", size, strong: marker !== "–" }),
-        );
-      this.#marks.push(text([this.#box.x + indent, y], row, depicts, { ink: "ink", size, strong }));
+        this.#marks.push({
+          ...text([this.#box.x, y], marker, depicts, { ink: "ink", size, strong: marker !== "–" }),
+          reading,
+        });
+      this.#marks.push({
+        ...text([this.#box.x + indent, y], row, depicts, { ink: "ink", size, strong }),
+        reading,
+      });
     });
     this.y += size * 0.35 * this.#spacing;
   }
@@ -267,22 +274,26 @@ class Setter {
       true,
     );
     const body = rows.map((row) => cells(row, false));
+    const block = {};
+    let count = 0;
     const put = (row: readonly (readonly string[])[], strong: boolean, rule: number): void => {
       let x = this.#box.x;
       row.forEach((cell, i) => {
         const end = columns[i].align === "end";
         cell.forEach((words, k) => {
-          this.#marks.push(
-            text(
+          this.#marks.push({
+            ...text(
               [end ? x + widths[i] - PADDING : x, this.y + size * (1.05 + 1.2 * k)],
               words,
               strong ? "table head" : depicts,
               { ink: "ink", size, strong, anchor: end ? "end" : "start" },
             ),
-          );
+            reading: { block, role: strong ? "TH" : "TD", row: count, column: i },
+          });
         });
         x += widths[i];
       });
+      count++;
       this.y += height(row);
       this.#rule(rule);
     };

@@ -18,6 +18,8 @@ import {
   type Sheet,
 } from "../../drawing/paper/paper.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
+import { ReadingOrder } from "./reading-order.ts";
+import { isRightToLeft, visualRuns } from "./visual-runs.ts";
 
 /** The bytes of a TrueType font, upright and bold. */
 export interface PdfFonts {
@@ -46,6 +48,7 @@ export async function sheetsPdf(
     displayTitle: true,
     margin: 0,
     pdfVersion: "1.7",
+    tagged: true,
     // No font yet: the standard Helvetica would be looked for on a disk, and each face is opened once, below.
     font: null as unknown as string,
     info: { Title: title, Producer: "Candlespan", Creator: "Candlespan", CreationDate: date, ModDate: date },
@@ -58,10 +61,12 @@ export async function sheetsPdf(
   });
   doc.registerFont("regular", fonts.regular as never);
   doc.registerFont("bold", fonts.bold as never);
+  const order = new ReadingOrder(doc);
   for (const sheet of sheets) {
     doc.addPage({ size: [sheet.width, sheet.height], margin: 0 });
-    for (const mark of sheet.marks) drawMark(doc, mark);
+    order.sheet(sheet, (mark) => drawMark(doc, mark));
   }
+  order.end();
   doc.end();
   await done;
   const bytes = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
@@ -113,7 +118,7 @@ function drawMark(doc: Doc, mark: PaperMark): void {
 function drawLine(doc: Doc, { points, closed, ink, fill, weight, dash }: LineMark): void {
   if (points.length === 0) return;
   const lengths = DASHES[dash ?? "solid"];
-  if (lengths.length > 0) doc.save().dash(lengths[0] * 0.6, { space: (lengths[1] ?? lengths[0]) * 0.6 });
+  if (lengths.length > 0) doc.save().dash(lengths.map((each) => each * 0.6) as never, {});
   path(doc, points, closed === true);
   paint(doc, ink, fill, weight * PAPER_WEIGHT);
   if (lengths.length > 0) doc.restore();
@@ -182,27 +187,63 @@ function drawText(doc: Doc, mark: TextMark, colour: string): void {
   const { at, text, anchor, size, strong, turn, ground } = mark;
   doc.font(strong === true ? "bold" : "regular").fontSize(size);
   // Most words start at their place and need no measuring.
-  const width = anchor === "start" && ground === undefined ? 0 : doc.widthOfString(text);
+  const runs = visualRuns(text);
+  const width = anchor === "start" && ground === undefined ? 0 : widthOf(doc, runs);
   const left = anchor === "middle" ? width / 2 : anchor === "end" ? width : 0;
   doc.save();
   doc.translate(at[0], at[1]);
   if (turn !== undefined) doc.rotate(turn);
   if (ground !== undefined && ground !== "none")
     doc.rect(-left - 1, -size * 0.8, width + 2, size * 1.02).fill(PRINT[ground]);
-  doc.fillColor(colour).text(text, -left, 0, { lineBreak: false, baseline: "alphabetic" });
+  write(doc.fillColor(colour), runs, -left);
   doc.restore();
+}
+
+/** Runs one after the other from a place on the base line; one alone is set as it is. */
+function write(doc: Doc, runs: readonly string[], from: number): void {
+  let x = from;
+  for (const run of runs) {
+    doc.text(run, x, 0, { lineBreak: false, baseline: "alphabetic", ...shaping(runs) });
+    if (runs.length > 1) x += doc.widthOfString(run, shaping(runs));
+  }
+}
+
+function widthOf(doc: Doc, runs: readonly string[]): number {
+  return runs.reduce((sum, run) => sum + doc.widthOfString(run, shaping(runs)), 0);
+}
+
+/** With features named, if none, the font shapes a run whole; without, word by word. */
+function shaping(runs: readonly string[]): { features?: [] } {
+  return runs.length === 1 && !isRightToLeft(runs[0]) ? {} : { features: [] };
+}
+
+/** Characters of the sheets that the fonts have no glyph for, each once, in the order in which they are met: they would
+ * print as empty boxes. */
+export function missingCharacters(sheets: readonly Sheet[], { regular }: PdfFonts): string[] {
+  const doc = new PDFDocument({ autoFirstPage: false, font: null as unknown as string });
+  doc.registerFont("regular", regular as never).font("regular");
+  const { font } = (doc as unknown as { _font: { font: { hasGlyphForCodePoint(point: number): boolean } } })
+    ._font;
+  const missing = new Set<string>();
+  for (const { marks } of sheets)
+    for (const mark of marks)
+      if (mark.kind === "text" || mark.kind === "label")
+        for (const letter of mark.text)
+          if (!font.hasGlyphForCodePoint(letter.codePointAt(0) as number)) missing.add(letter);
+  return [...missing];
 }
 
 function drawLabel(doc: Doc, mark: LabelMark): void {
   const { at, text, anchor, size, strong, turn, colour, rim } = mark;
   doc.font(strong === true ? "bold" : "regular").fontSize(size);
-  const width = doc.widthOfString(text);
+  const runs = visualRuns(text);
+  const width = widthOf(doc, runs);
   const left = anchor === "middle" ? width / 2 : anchor === "end" ? width : 0;
   doc.save();
   doc.translate(at[0], at[1]);
   if (turn !== undefined) doc.rotate(turn);
   // A patch, not a rim of strokes: stroked text would be written twice, and found twice by who searches it.
   doc.rect(-left - 0.8, -size * 0.78, width + 1.6, size * 0.9).fill(rim);
-  doc.fillColor(colour).text(text, -left, 0, { lineBreak: false, baseline: "alphabetic" });
+  write(doc.fillColor(colour), runs, -left);
   doc.restore();
 }

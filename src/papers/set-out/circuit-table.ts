@@ -3,10 +3,20 @@
 import { loadReport } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, SMALL } from "../../drawing/paper/flow.ts";
+import type { Scene } from "../../scene/scene.ts";
 import { chosenOption, type Handover } from "../handover.ts";
 
+/** Whether any luminaire of a layer says what power is marked on it; what is fitted is no mark. */
+export function isMarked({ layers }: Scene, name: string): boolean {
+  return layers.some(
+    ({ name: own, luminaires }) =>
+      own === name && luminaires.some(({ luminaire }) => luminaire.markedWatts !== undefined),
+  );
+}
+
 export function circuitTable(handover: Handover): Block {
-  const { layers } = loadReport(chosenOption(handover).scene);
+  const { scene } = chosenOption(handover);
+  const { layers } = loadReport(scene);
   return {
     kind: "table",
     size: SMALL,
@@ -24,7 +34,7 @@ export function circuitTable(handover: Handover): Block {
       printable(layer, 30),
       `${luminaires}`,
       `${unknown > 0 ? "≥ " : ""}${fittedWatts.toFixed(0)}`,
-      `${unknown > 0 ? "≥ " : ""}${markedWatts.toFixed(0)}`,
+      isMarked(scene, layer) ? `${unknown > 0 ? "≥ " : ""}${markedWatts.toFixed(0)}` : "–",
       dimmer === undefined
         ? "not stated"
         : printable(

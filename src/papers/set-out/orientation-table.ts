@@ -5,6 +5,7 @@ import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts"
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import { degrees } from "../../units/quantities.ts";
 import type { HandoverWords } from "../handover.ts";
+import { shortTags } from "./tags.ts";
 
 /** What does not simply hang plumb, or lies another way than the room: how it is turned, and the point it is aimed at. */
 export function turnedBoxes({ boxes }: SetOut): readonly SetOutBox[] {
@@ -19,7 +20,17 @@ export function asHung(found: SetOut, words: HandoverWords): Block[] {
   const turned = turnedBoxes(found);
   if (turned.length === 0) return [];
   const end = "end" as const;
+  const rows = new Map<string, { tags: string[]; cells: string[] }>();
   const angle = (radians: number): string => `${Number(degrees(radians).toFixed(1)) + 0}°`;
+  // What hangs alike is said once.
+  for (const { tag, orientation, aim } of turned) {
+    const { turn, tilt, spin } = orientation;
+    const cells = [turn, tilt, spin].map(angle);
+    cells.push(...(aim === undefined ? ["–", "–", "–"] : aim.map(words.dimension)));
+    const known = rows.get(cells.join("|"));
+    if (known === undefined) rows.set(cells.join("|"), { tags: [tag], cells });
+    else known.tags.push(tag);
+  }
   return [
     heading("Turned, tilted, aimed", 9),
     {
@@ -27,7 +38,7 @@ export function asHung(found: SetOut, words: HandoverWords): Block[] {
       size: SMALL,
       depicts: "hung row",
       columns: [
-        { title: "box", share: 0.6 },
+        { title: "box", share: 1 },
         { title: "turn", share: 0.8, align: end },
         { title: "tilt", share: 0.7, align: end },
         { title: "spin", share: 0.8, align: end },
@@ -35,13 +46,7 @@ export function asHung(found: SetOut, words: HandoverWords): Block[] {
         { title: "aim y", share: 1, align: end },
         { title: "aim above floor", share: 1.3, align: end },
       ],
-      rows: turned.map(({ tag, orientation: { turn, tilt, spin }, aim }) => [
-        tag,
-        angle(turn),
-        angle(tilt),
-        angle(spin),
-        ...(aim === undefined ? ["–", "–", "–"] : aim.map(words.dimension)),
-      ]),
+      rows: [...rows.values()].map(({ tags, cells }) => [shortTags(tags), ...cells]),
     },
     bullet(
       "Turn: counter-clockwise on plan, from wall 3 towards wall 1 = 0°. Tilt: lower end leans that way, from plumb. Spin: about its own axis, before both.",

@@ -28,9 +28,9 @@ export const STUDY_KEYS: Keys<StudyDocument> = {
       address: { meaning: "Where it is built.", without: "left out", example: "1 Harbour Lane" },
       author: { meaning: "Who answers for them.", without: "left out", example: "the designer" },
       logo: {
-        meaning: "Path of an own logo, from the study's folder and inside it.",
+        meaning: "Path of an own logo, PNG or JPEG, from the study's folder and inside it.",
         without: "none",
-        example: "logo.svg",
+        example: "logo.png",
       },
       number: { meaning: "Number of the project.", without: "left out", example: "24-017" },
     },
