@@ -10,10 +10,12 @@ import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/f
 import { moved } from "../drawing/paper/paper.ts";
 import { planMargins, setOutPlan } from "../drawing/set-out-plan.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
+import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { islandToRoom } from "../scene/island.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
-import { silhouetteSheets } from "./silhouette-sheet.ts";
+import { isBatten, silhouetteSheets } from "./silhouette-sheet.ts";
 
 export function mockUpSheets(handover: Handover): Page[] {
   return [...tapeSheets(handover), ...silhouetteSheets(handover)];
@@ -114,6 +116,21 @@ function marksTable(handover: Handover, words: HandoverWords): Block[] {
       SMALL + 0.75,
     ),
   ];
+  const battens = new Map(
+    pendants
+      .filter(({ luminaire }) => isBatten(luminaire))
+      .map(({ luminaire }) => [luminaire.name, luminaire]),
+  );
+  for (const [name, luminaire] of battens) {
+    const [length, width] = planExtents(luminaire);
+    const [low, high] = verticalExtent(luminaire);
+    blocks.push(
+      bullet(
+        `${printable(name, 40)} is a plain box, ${words.length(length)} × ${words.length(width)}${high - low < 0.0005 ? "" : `, ${words.length(high - low)} high`}: hang a batten or a strip of card of that size; it has no silhouette to cut out.`,
+        SMALL + 0.75,
+      ),
+    );
+  }
   if (island !== undefined && corners.length === 4)
     blocks.push(
       bullet(

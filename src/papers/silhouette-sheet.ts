@@ -28,7 +28,19 @@ export function silhouetteSheets(handover: Handover): Page[] {
       kind,
     } of ceilingBoxes(scene))
       if (kind === "pendant") types.set(luminaire.name, luminaire);
-  return [...types.values()].flatMap((luminaire) => tiles(handover, luminaire));
+  return [...types.values()].flatMap((luminaire) => (isBatten(luminaire) ? [] : tiles(handover, luminaire)));
+}
+
+/** Wider than this (m), a plain box is cut from a batten sooner than glued together from pages. */
+const BATTEN = 0.35;
+
+/** Whether a body is a plain box too long for a page: its size says all that its outline would. */
+export function isBatten(luminaire: Luminaire): boolean {
+  const half = luminaireProfile(luminaire);
+  const widest = Math.max(...half.map(([r]) => r));
+  const [length, width] = planExtents(luminaire);
+  const isLong = Math.max(length, width) >= 2 * Math.min(length, width);
+  return isLong && 2 * widest > BATTEN && half.every(([r]) => Math.abs(r - widest) < 1e-9 || r < 1e-9);
 }
 
 /** Half the profile at full size, over as many pages as it needs. */
@@ -45,7 +57,7 @@ function tiles(handover: Handover, luminaire: Luminaire): Page[] {
     width: frame.width - 2 * MARGIN,
     height: frame.height - 2 * MARGIN - FOOT,
   };
-  const inside = 8 * POINTS_PER_MILLIMETRE;
+  const inside = 3 * POINTS_PER_MILLIMETRE;
   const columns = tileCount(widest * POINTS_PER_METRE + 2 * inside, page.width);
   const rows = tileCount(tallest * POINTS_PER_METRE + 2 * inside, page.height);
   const outline: Vec2[] = [

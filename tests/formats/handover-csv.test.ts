@@ -76,4 +76,23 @@ describe("tables of a hand-over", () => {
       ["B", "spot", "6"],
     ]);
   });
+
+  it("say what cord to cut, and no marked power that nobody marked", () => {
+    const { luminaires, ...rest } = kitchen();
+    const own = luminaires as Record<string, object>;
+    const hung = (suspension: string, more: object = {}) =>
+      handoverOf({ ...rest, luminaires: { ...own, dome: { ...own.dome, suspension, watts: 6.9, ...more } } });
+    const rows = (text: string) =>
+      Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
+    const corded = hung("cord");
+    // Drop 710 mm and 300 mm for the connection, up to the next 50 mm.
+    expect(rows(boxesCsv(corded, setOutSheets(corded).setOut))[0]).toMatchObject({
+      "drop (m)": "0.71",
+      "cut (m)": "1.05",
+    });
+    const rod = hung("rod", { markedWatts: 40 });
+    expect(rows(boxesCsv(rod, setOutSheets(rod).setOut))[0]["cut (m)"]).toBe("");
+    expect(rows(circuitsCsv(corded))[0]).toMatchObject({ "fitted (W)": "20.7", "marked (W)": "" });
+    expect(rows(circuitsCsv(rod))[0]).toMatchObject({ "fitted (W)": "20.7", "marked (W)": "120" });
+  });
 });

@@ -215,6 +215,22 @@ describe("the papers of a hand-over", () => {
     expect(error).toBeLessThan(0.01);
   });
 
+  it("gives the size of a long plain box instead of pages to be glued together", () => {
+    const document = kitchen({
+      luminaires: {
+        dome: { beam: { flux: 1800, angle: 110 }, opening: { length: 1.2, width: 0.05 } },
+        spot: { beam: { flux: 650, angle: 36 }, watts: 7 },
+      },
+      arrangements: [
+        { name: "bar", layers: [{ name: "bar", luminaire: "dome", row: { count: 1, clearance: 0.8 } }] },
+      ],
+    });
+    const sheets = sheetsOf(handoverFiles(handoverOf(document))).filter(({ name }) => name === "mock-up");
+    expect(sheets.map(({ summary }) => summary).filter((each) => each.startsWith("Half"))).toEqual([]);
+    const said = sheets.flatMap((sheet) => words(sheet).map((mark) => mark.text)).join(" ");
+    expect(said).toContain("is a plain box, 1200\u00a0mm × 50\u00a0mm");
+  });
+
   it("hands over the photometry of shades the study builds, as LM-63 that reads back the same light", () => {
     const document = kitchen({
       luminaires: {

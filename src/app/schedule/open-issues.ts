@@ -106,6 +106,12 @@ export function holds(
       tags: [],
       words: `No circuit named for ${unwired.map((layer) => printable(layer.name, 30)).join(", ")}.`,
     });
+  const undimmed = scene.layers.filter((layer) => layer.dimmer === undefined && layer.luminaires.length > 0);
+  if (undimmed.length > 0)
+    found.push({
+      tags: [],
+      words: `No dimmer or switch stated for ${undimmed.map((layer) => printable(layer.name, 30)).join(", ")}.`,
+    });
   return grouped(found);
 }
 

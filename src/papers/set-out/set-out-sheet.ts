@@ -6,7 +6,7 @@
 import { type SetOut, setOut } from "../../app/schedule/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
 import type { Box } from "../../drawing/drawing.ts";
-import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { type Block, bullet, flow, heading, SMALL } from "../../drawing/paper/flow.ts";
 import {
   type DrawingScale,
   drawingScale,
@@ -119,9 +119,12 @@ function besideThePlan(
     ...tables(handover, found, words, column.width),
     ...(keyFits(key, field, size.width) ? [] : [heading("Key to the plan", 9), ...key]),
   ];
-  if (flowHeight(blocks, column.width) > column.height) return undefined;
-  const spare = flowHeight([...blocks, ...walk], column.width) <= column.height;
-  return spare ? flow([...blocks, ...walk], () => column)[0] : undefined;
+  // One sheet is worth rows set a little closer.
+  for (const spacing of [1, 0.95, 0.9]) {
+    const filled = flow([...blocks, ...walk], () => column, spacing);
+    if (filled.length === 1) return filled[0];
+  }
+  return undefined;
 }
 
 /** The key stands under the plan, beside the print check; a narrow plan leaves it to the tables. */
