@@ -155,6 +155,11 @@ export class CandlespanApp extends LitElement {
     this.requestUpdate();
   }
 
+  readonly #skip = (event: Event): void => {
+    event.preventDefault();
+    this.querySelector<HTMLElement>("#controls")?.focus();
+  };
+
   get #isEvening(): boolean {
     return (
       this.#mode === "evening" ||
@@ -238,6 +243,7 @@ export class CandlespanApp extends LitElement {
       below: this.#below,
     };
     return html`
+      <a class="skip" href="#controls" @click=${this.#skip}>Skip to the controls</a>
       ${header(desk, head)}
       <main class=${own === undefined ? "with-sheet" : "whole"} id="sheet-and-controls">
         <div class="sheet" ?data-stale=${desk.lightState.kind === "issues"}>

@@ -17,6 +17,7 @@ import { eyeLines, people } from "./elevation-people.ts";
 import { ceilingMarks, island, overhead } from "./elevation-room.ts";
 import { type ElevationExtent, elevationExtent, elevationScale } from "./elevation-scale.ts";
 import { islandAxes } from "./island-axes.ts";
+import { withoutCollisions } from "./label-layout.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
 export { suspended } from "../scene/suspended.ts";
@@ -56,7 +57,7 @@ export function elevation(
   return {
     width: scale.width,
     height: vertical.height,
-    marks,
+    marks: withoutCollisions(marks, { width: scale.width, height: vertical.height }),
     luminaires,
     summary: summary(scene, words),
   };

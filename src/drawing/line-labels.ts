@@ -27,14 +27,17 @@ export interface LineLabel {
 /** Distance along a line between places tried unless said otherwise, and between repeated words on a long line. */
 const TRY = 5;
 const REPEAT = 620;
-/** How far a line may bow away from its word. */
+/** How far a line may bow away from its word, and where no better place is found. */
 const BOW = 2.5;
+const LOOSE_BOW = 6;
 
 export interface LabelOptions {
   /** Distance along a line between places tried. */
   readonly step?: number;
   /** Lines that words may cross. */
   readonly passable?: (line: number) => boolean;
+  /** Takes more bent places too. */
+  readonly loose?: boolean;
   /** Words already placed on these lines: kept, and kept clear of. */
   readonly placed?: readonly LineLabel[];
 }
@@ -44,7 +47,7 @@ export function labelLines(
   outline: readonly Vec2[],
   taken: readonly Box[],
   size: number,
-  { step = TRY, passable = () => false, placed: before = [] }: LabelOptions = {},
+  { step = TRY, passable = () => false, loose = false, placed: before = [] }: LabelOptions = {},
 ): LineLabel[] {
   const placed: LineLabel[] = [...before];
   const blocked: OrientedBox[] = [...taken.map(orientedBox), ...before.map(({ box }) => box)];
@@ -63,7 +66,7 @@ export function labelLines(
       const stretch: readonly [number, number] = [(total * k) / wanted, (total * (k + 1)) / wanted];
       let best: { label: LineLabel; score: number } | undefined;
       for (let s = stretch[0] + step; s < stretch[1]; s += step) {
-        const label = at(index, text, points, arc, s, width, size);
+        const label = at(index, text, points, arc, s, width, size, loose);
         if (label === undefined) continue;
         // Level words read best; away from the ends of an open line they are clearest.
         const score = Math.cos((label.turn * Math.PI) / 180) + 0.4 * Math.min(1, Math.min(s, total - s) / 80);
@@ -93,15 +96,16 @@ function at(
   s: number,
   width: number,
   size: number,
+  loose: boolean,
 ): LineLabel | undefined {
   if (s < width / 2 || s > last(arc) - width / 2) return undefined;
   const from = along(points, arc, s - width / 2);
   const middle = along(points, arc, s);
   const to = along(points, arc, s + width / 2);
   const chord = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  if (chord < 0.94 * width) return undefined;
+  if (chord < (loose ? 0.8 : 0.94) * width) return undefined;
   const bow = Math.abs((to[0] - from[0]) * (middle[1] - from[1]) - (to[1] - from[1]) * (middle[0] - from[0]));
-  if (bow / chord > BOW) return undefined;
+  if (bow / chord > (loose ? LOOSE_BOW : BOW)) return undefined;
   let turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
   if (turn > 90) turn -= 180;
   if (turn <= -90) turn += 180;

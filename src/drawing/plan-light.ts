@@ -169,11 +169,11 @@ function labelled(
     { boxes: taken },
     { boxes: taken, passable: (line: number) => named[line].text === "" },
     { boxes: taken, passable: () => true },
-    { boxes: [], passable: () => true },
+    { boxes: taken, passable: () => true, loose: true },
   ];
   let placed: readonly LineLabel[] = [];
-  for (const { boxes, passable } of passes) {
-    placed = labelLines(named, outline, boxes, LABEL_SIZE, { step, passable, placed });
+  for (const { boxes, ...options } of passes) {
+    placed = labelLines(named, outline, boxes, LABEL_SIZE, { step, ...options, placed });
     if (new Set(placed.map(({ text }) => text)).size >= wanted) break;
   }
   return placed;

@@ -21,6 +21,7 @@ import {
   textWidth,
 } from "./drawing.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import { withoutCollisions } from "./label-layout.ts";
 import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth } from "./silhouette.ts";
@@ -104,18 +105,27 @@ export function planObjects(
     ? peopleOnPlan(scene, axes, scale, frame, words, parts.reach)
     : { over: [], beside: [], taken: [] };
   taken.push(...figures.taken);
-  return {
-    over: [
-      ...figures.over,
-      ...overhang(scene, axes, at),
-      ...levels(scene, at),
-      ...(parts.zones ? zones(scene, at, axes, taken) : []),
-    ],
-    around: [
+  const around = withoutCollisions(
+    [
       ...figures.beside,
       line(outline, "island outline", "ink", 1.5, { closed: true }),
       ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words, hasLength(parts)) : []),
     ],
+    { width: scale.width, height: frame.height },
+  );
+  const beside = around.filter((mark) => mark.kind === "text" && !mark.turn);
+  return {
+    over: withoutCollisions(
+      [
+        ...figures.over,
+        ...overhang(scene, axes, at),
+        ...levels(scene, at),
+        ...(parts.zones ? zones(scene, at, axes, taken) : []),
+      ],
+      { width: scale.width, height: frame.height },
+      beside.flatMap((mark) => (mark.kind === "text" ? [textBox(mark)] : [])),
+    ),
+    around,
     luminaires: luminaires(scene, axes, scale, frame),
     outline,
     taken,

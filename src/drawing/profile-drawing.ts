@@ -8,6 +8,7 @@ import type { Wording } from "../words/wording.ts";
 import { type Box, type Drawing, line, type Mark, segment, text } from "./drawing.ts";
 import { highestOf, type Profile, type TargetLine } from "./profile.ts";
 import { axisFigure, niceStep, type ProfileFrame, profileFrame } from "./profile-frame.ts";
+import { withoutCollisions } from "./label-layout.ts";
 import { curve, endLabels, STYLE } from "./profile-lines.ts";
 import { extremes, targetMarks } from "./profile-marks.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -64,13 +65,14 @@ export function profileDrawing(
   marks.push(...extremes(profile, x, y, words, [...taken, ...lines], taken));
   marks.push(...targetMarks(targets, x, y, words, taken));
   marks.push(...endLabels(profile, curves, x1, scale, frame));
+  const height = frame.height + (scale.width - x1 > 70 ? 0 : 18);
   return {
     width: scale.width,
-    height: frame.height + (scale.width - x1 > 70 ? 0 : 18),
+    height,
     marks: [
       segment(x0, y(0), x0, y(0) + 4, "end of top", "ink", 1),
       segment(x1, y(0), x1, y(0) + 4, "end of top", "ink", 1),
-      ...marks,
+      ...withoutCollisions(marks, { width: scale.width, height }),
     ],
     luminaires: [],
     summary: profileSummary(profile, targets, words),

@@ -1,9 +1,11 @@
 /** The hand without a page: steps, snaps with their reasons, Escape, several luminaires at once. */
 import { describe, expect, it } from "vitest";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { withinRoom } from "../../src/drawing/room-limits.ts";
 import { type Move, snapMove } from "../../src/drawing/snap.ts";
 import { keyStep } from "../../src/elements/shared/drag-controller.ts";
 import { movedScene } from "../../src/elements/shared/moved-scene.ts";
+import { verticalExtent } from "../../src/luminaire/vertical-extent.ts";
 import { wording } from "../../src/words/wording.ts";
 import { syntheticScene } from "../support/synthetic-island.ts";
 
@@ -71,4 +73,34 @@ it("moves a luminaire with the body it carries, and nothing else", () => {
   expect(moved.blockers[1]).toBe(withBody.blockers[1]);
   expect(moved.layers[1]).toBe(withBody.layers[1]);
   expect(moved.layers[0].luminaires[0]).toBe(withBody.layers[0].luminaires[0]);
+});
+
+describe("a move", () => {
+  const key = { layer: 0, index: 0 };
+  const [x, y, z] = scene.layers[0].luminaires[0].frame.origin;
+
+  it("stops where the body meets a wall, the ceiling or the top", () => {
+    const far = withinRoom(scene, [key], [-9, 9, 9]);
+    // The dome is 300 mm wide and 220 mm high, the room 4.2 m wide, its ceiling at 2.7 m.
+    expect(x + far.by[0]).toBeCloseTo(0.15, 9);
+    expect(y + far.by[1]).toBeCloseTo(4.2 - 0.15, 9);
+    const [low, high] = verticalExtent(scene.layers[0].luminaires[0].luminaire);
+    expect(z + far.by[2] + high).toBeCloseTo(2.7, 9);
+    expect(far.reasons).toEqual(["wall", "ceiling"]);
+    const down = withinRoom(scene, [key], [0, 0, -9]);
+    expect(z + down.by[2] + low).toBeCloseTo(0.92, 9);
+    expect(withinRoom(scene, [key], [0.1, -0.1, 0.05])).toEqual({ by: [0.1, -0.1, 0.05], reasons: [] });
+  });
+
+  it("of several stops for all where it stops for the first", () => {
+    const both = withinRoom(scene, [key, { layer: 0, index: 2 }], [9, 0, 0]);
+    const last = scene.layers[0].luminaires[2].frame.origin[0];
+    expect(last + both.by[0]).toBeCloseTo(5.4 - 0.15, 9);
+  });
+
+  it("of what stands outside goes inwards only", () => {
+    const outside = movedScene(scene, [{ ...key, position: [-0.3, y, z] }]);
+    expect(withinRoom(outside, [key], [-0.2, 0, 0]).by[0]).toBeCloseTo(0, 9);
+    expect(withinRoom(outside, [key], [0.3, 0, 0]).by[0]).toBeCloseTo(0.3, 9);
+  });
 });

@@ -101,6 +101,7 @@ export class CandlespanElevation extends InteractiveDrawing {
     );
     const axes = this.axes(scene);
     const x0 = scale.x(0);
+    const handles = this.renderLuminaires(scene, drawing.luminaires);
     return html`<svg
         width=${drawing.width}
         height=${drawing.height}
@@ -113,10 +114,11 @@ export class CandlespanElevation extends InteractiveDrawing {
         @pointercancel=${this.hand.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
+        @focusin=${this.focusIn}
       >
         <g aria-hidden="true">${renderMarks(drawing.marks)}</g>
         ${this.renderField(x0, drawing.height - 40, scale.x(axes.length) - x0, 36, "Light along the top")}
-        ${this.renderLuminaires(scene, drawing.luminaires)}
+        ${handles}
         ${this.reading === undefined ? nothing : this.renderPointer(scale.x(this.reading.along), drawing.height)}
         ${
           this.reasons.length === 0

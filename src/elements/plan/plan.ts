@@ -120,6 +120,7 @@ export class CandlespanPlan extends InteractiveDrawing {
       const [along, across] = axes.toIsland(room);
       return [scale.x(along), frame.y(across)];
     };
+    const handles = this.renderLuminaires(scene, objects.luminaires);
     return html`<svg
         width=${scale.width}
         height=${frame.height}
@@ -132,6 +133,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         @pointercancel=${this.hand.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
+        @focusin=${this.focusIn}
       >
         <defs>
           <pattern id="hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -146,7 +148,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         </g>
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, head, scale.x(axes.length) - x0, frame.y(0) - head, "Light on the top")}
-        <g class=${lit === undefined ? "" : "over-light"}>${this.renderLuminaires(scene, objects.luminaires)}</g>
+        <g class=${lit === undefined ? "" : "over-light"}>${handles}</g>
         <g aria-hidden="true">${renderMarks(clashMarks(scene, this.clashes, scale, frame))}</g>
         ${
           reading === undefined

@@ -104,6 +104,7 @@ export class CandlespanProfile extends InteractiveDrawing {
       };
     });
     const x0 = scale.x(0);
+    const handles = this.renderLuminaires(scene, pendants);
     return html`<svg
         width=${drawing.width}
         height=${drawing.height + 6}
@@ -116,10 +117,11 @@ export class CandlespanProfile extends InteractiveDrawing {
         @pointercancel=${this.hand.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
+        @focusin=${this.focusIn}
       >
         <g aria-hidden="true">${renderMarks(drawing.marks)}</g>
         ${this.renderField(x0, frame.y(frame.top), scale.x(axes.length) - x0, base - frame.y(frame.top) - 18, "Light along the top")}
-        ${this.renderLuminaires(scene, pendants)}
+        ${handles}
         ${this.#reading(scale, frame)}
       </svg>
       ${this.renderReasons()}`;

@@ -6,6 +6,7 @@
  */
 
 import { islandAxes } from "../../drawing/island-axes.ts";
+import { withinRoom } from "../../drawing/room-limits.ts";
 import { type LuminaireKey, type Move, sameLuminaire, snapMove } from "../../drawing/snap.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -204,17 +205,25 @@ export class DragController {
       : { move: wanted, reasons: [] };
     const c = Math.cos(axes.turn);
     const s = Math.sin(axes.turn);
+    const { by: shift, reasons: stops } = withinRoom(scene, moving, [
+      c * move.along - s * move.across,
+      s * move.along + c * move.across,
+      move.height,
+    ]);
     const moves = moving.map((key): LuminaireMove => {
       const layer = scene.layers[key.layer];
       const from = layer.luminaires[key.index].frame.origin;
-      const position: Vec3 = [
-        from[0] + c * move.along - s * move.across,
-        from[1] + s * move.along + c * move.across,
-        from[2] + move.height,
-      ];
+      const position: Vec3 = [from[0] + shift[0], from[1] + shift[1], from[2] + shift[2]];
       return { ...key, layerName: layer.name, position, from };
     });
-    return { ...moves[0], phase, moves, name: `move ${nameOf(scene, moving)}`, reasons, by };
+    return {
+      ...moves[0],
+      phase,
+      moves,
+      name: `move ${nameOf(scene, moving)}`,
+      reasons: [...stops, ...reasons],
+      by,
+    };
   }
 
   #select(selection: readonly LuminaireKey[]): void {

@@ -20,9 +20,12 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   /** Drawn only: nothing can be taken, only read. */
   @property({ type: Boolean, reflect: true }) fixed = false;
   @state() protected reasons: readonly string[] = [];
+  @state() protected tabStop: string | undefined;
   @query("svg") protected readonly page!: SVGSVGElement;
 
   protected readonly hand = new DragController(this);
+  /** The stop of Tab as drawn. */
+  #stop = "field";
 
   /** Metres that a drag by pixels of the page means. @internal */
   abstract moveOf(dx: number, dy: number, held?: LuminaireKey): Move;
@@ -82,10 +85,36 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   };
 
   protected readonly keyDown = (event: KeyboardEvent): void => {
+    if (this.#goByKey(event)) return;
     if ((event.target as Element).classList.contains("field")) this.readByKey(event);
     else if (!this.fixed) this.hand.key(event);
     // While a pointer drags, focus may be anywhere in the drawing: Escape always reaches the hand.
     if (event.key === "Escape" && this.hand.isHolding) this.hand.cancel();
+  };
+
+  /** Page Up and Down, Home and End go from luminaire to luminaire and to the light: the drawing is one stop of Tab. */
+  #goByKey(event: KeyboardEvent): boolean {
+    const stops = [...this.renderRoot.querySelectorAll<SVGElement>("[data-luminaire], .field")];
+    const at = stops.indexOf(
+      (event.target as Element).closest<SVGElement>("[data-luminaire], .field") as SVGElement,
+    );
+    const places: Readonly<Record<string, number>> = {
+      PageDown: Math.min(stops.length - 1, at + 1),
+      PageUp: Math.max(0, at - 1),
+      Home: 0,
+      End: stops.length - 1,
+    };
+    const to = places[event.key];
+    if (at < 0 || to === undefined) return false;
+    event.preventDefault();
+    stops[to].focus();
+    return true;
+  }
+
+  /** What has the drawing's stop of Tab: `layer index`, or `field`; the first luminaire until something had focus. */
+  protected readonly focusIn = (event: FocusEvent): void => {
+    const stop = (event.target as Element).closest("[data-luminaire], .field");
+    if (stop !== null) this.tabStop = stop.getAttribute("data-luminaire") ?? "field";
   };
 
   protected readByKey(event: KeyboardEvent): void {
@@ -129,7 +158,14 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   ): SVGTemplateResult[] {
     coarsePointer ??= typeof matchMedia === "function" ? matchMedia("(pointer: coarse)") : undefined;
     const coarse = coarsePointer?.matches === true;
-    return renderHandles(luminaires, this.selection, this.describe(scene), { coarse, fixed });
+    const names = fixed ? [] : luminaires.map(({ layer, index }) => `${layer} ${index}`);
+    const kept = names.find((name) => name === this.tabStop);
+    this.#stop = this.tabStop === "field" ? "field" : (kept ?? names[0] ?? "field");
+    return renderHandles(luminaires, this.selection, this.describe(scene), {
+      coarse,
+      fixed,
+      tabStop: this.#stop,
+    });
   }
 
   /** The rectangle that is read by keyboard; its words are what the light is there. */
@@ -146,7 +182,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
     return svg`<rect
       class="field"
       x=${round(x)} y=${round(y)} width=${round(Math.max(0, width))} height=${round(Math.max(0, height))}
-      tabindex="0"
+      tabindex=${this.#stop === "field" ? "0" : "-1"}
       role="slider"
       aria-roledescription="light reading"
       aria-label=${label}
@@ -173,7 +209,8 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
 
   protected renderReasons(): TemplateResult {
     return html`<p class="visually-hidden" id="hand-help">
-      Arrow keys move it; with Shift, finely. Enter selects, Shift and Enter add to the selection, Escape lets go.
+      Arrow keys move it; with Shift, finely. Page Up and Page Down go to its neighbours. Enter selects, Shift and Enter
+      add to the selection, Escape lets go.
     </p>`;
   }
 }

@@ -12,7 +12,7 @@ export function renderHandles(
   luminaires: readonly LuminaireMarks[],
   selection: readonly LuminaireKey[],
   describe: (key: LuminaireKey) => string,
-  options: { readonly coarse?: boolean; readonly fixed?: boolean } = {},
+  options: { readonly coarse?: boolean; readonly fixed?: boolean; readonly tabStop?: string } = {},
 ): SVGTemplateResult[] {
   const least = options.coarse ? SMALLEST_COARSE : SMALLEST;
   return luminaires.map((drawn) => {
@@ -26,7 +26,7 @@ export function renderHandles(
       class="luminaire"
       part="luminaire"
       data-luminaire="${drawn.layer} ${drawn.index}"
-      tabindex="0"
+      tabindex=${options.tabStop === undefined || options.tabStop === `${drawn.layer} ${drawn.index}` ? "0" : "-1"}
       role="button"
       aria-pressed=${isSelected ? "true" : "false"}
       aria-label=${describe(drawn)}

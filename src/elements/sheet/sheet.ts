@@ -145,7 +145,7 @@ export class CandlespanSheet extends DrawingElement {
           });
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };
     return html`
-      <div class="head" .style=${`height:${headHeight(scene.zones.length, this.width)}px`}>
+      <div class="head" .style=${`${isAside ? "height" : "min-height"}:${headHeight(scene.zones.length, this.width)}px`}>
         <slot name="verdict">${this.#verdict(said)}</slot>
       </div>
       <div

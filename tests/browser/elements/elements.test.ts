@@ -161,6 +161,39 @@ it("draws the plan as it was looked at and approved", async () => {
   await page.setViewportSize({ width: 1024, height: 1600 });
 });
 
+it("lays no text of the sheet over another, read from the page", async () => {
+  for (const width of [1440, 900, 390]) {
+    await page.setViewportSize({ width, height: 900 });
+    await open();
+    const found = await page.evaluate(() => {
+      const drawings = ["candlespan-elevation", "candlespan-plan", "candlespan-profile"];
+      const sheet = document.querySelector("candlespan-sheet")?.shadowRoot;
+      return drawings.flatMap((tag) => {
+        const texts = [...(sheet?.querySelector(tag)?.shadowRoot?.querySelectorAll("text") ?? [])]
+          .filter(
+            (text) => text.textContent !== "" && !(text.getAttribute("transform") ?? "").includes("rotate"),
+          )
+          .map((text) => ({ words: text.textContent, box: text.getBoundingClientRect() }));
+        return texts.flatMap((a, i) =>
+          texts
+            .slice(i + 1)
+            .filter(
+              (b) =>
+                a.box.left < b.box.right - 1 &&
+                b.box.left < a.box.right - 1 &&
+                // The box of a text is its line's, higher than its letters.
+                a.box.top + 3 < b.box.bottom - 3 &&
+                b.box.top + 3 < a.box.bottom - 3,
+            )
+            .map((b) => `${tag}: ${a.words} | ${b.words}`),
+        );
+      });
+    });
+    expect(found, `${width} px`).toEqual([]);
+  }
+  await page.setViewportSize({ width: 1024, height: 1600 });
+});
+
 describe("the hand", () => {
   beforeEach(() => open());
 
@@ -204,6 +237,19 @@ describe("the hand", () => {
       await page.mouse.up();
       expect((await moves()).at(-1)?.phase).toBe("cancel");
     }
+  });
+
+  it("is one stop of Tab a drawing; Page Down goes on to the next luminaire", async () => {
+    for (const tag of ["candlespan-elevation", "candlespan-plan", "candlespan-profile"])
+      expect(await page.locator(`${tag} [tabindex='0']`).count(), tag).toBe(1);
+    await page.locator("candlespan-plan [data-luminaire='0 0']").focus();
+    await page.keyboard.press("PageDown");
+    const focused = page.locator("candlespan-plan [data-luminaire]:focus");
+    expect(await focused.getAttribute("data-luminaire")).toBe("0 1");
+    expect(await focused.getAttribute("tabindex")).toBe("0");
+    expect(await page.locator("candlespan-plan [tabindex='0']").count()).toBe(1);
+    await page.keyboard.press("Home");
+    expect(await page.locator("candlespan-plan .field:focus").count()).toBe(1);
   });
 
   it("moves everything selected together", async () => {

@@ -1,0 +1,117 @@
+/** No two texts of the sheet overlap, over forty kitchens of random islands, people, pendants, zones and names. */
+import { expect, it } from "vitest";
+import { type Drawing, type TextMark, textBox } from "../../src/drawing/drawing.ts";
+import { elevation } from "../../src/drawing/elevation.ts";
+import { elevationExtent } from "../../src/drawing/elevation-scale.ts";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { boxesMeet, type OrientedBox, orientedBox } from "../../src/drawing/oriented-box.ts";
+import { planObjects } from "../../src/drawing/plan-objects.ts";
+import { profileAlong, targetLines } from "../../src/drawing/profile.ts";
+import { profileDrawing } from "../../src/drawing/profile-drawing.ts";
+import { highestOf } from "../../src/drawing/profile.ts";
+import { profileFrame } from "../../src/drawing/profile-frame.ts";
+import { planLightOf } from "../../src/elements/plan/light-layer.ts";
+import { topPlane } from "../../src/elements/shared/illuminance-probe.ts";
+import { fitSheet } from "../../src/elements/sheet/sheet-fit.ts";
+import { planFrame } from "../../src/drawing/plan-objects.ts";
+import { wording } from "../../src/words/wording.ts";
+import { randomKitchen } from "../support/random-kitchens.ts";
+import { syntheticAssessment, syntheticStudy } from "../support/synthetic-island.ts";
+
+const PAGES = [
+  [1032, 713],
+  [656, 560],
+  [358, 420],
+  [700, 330],
+] as const;
+
+function boxesOf(marks: readonly { readonly kind: string }[]): { text: string; box: OrientedBox }[] {
+  return marks
+    .filter((mark): mark is TextMark => mark.kind === "text" && (mark as TextMark).text !== "")
+    .map((mark) => {
+      const box = textBox({ ...mark, turn: undefined });
+      const turned = mark.turn ?? 0;
+      if (turned === 0) return { text: mark.text, box: orientedBox(box) };
+      return {
+        text: mark.text,
+        box: { centre: mark.at, width: box.width, height: box.height, turn: turned },
+      };
+    });
+}
+
+function collisions(all: readonly { text: string; box: OrientedBox }[]): string[] {
+  const smaller = ({ box }: { box: OrientedBox }): OrientedBox => ({
+    ...box,
+    width: box.width - 2,
+    height: box.height - 2,
+  });
+  return all.flatMap((a, i) =>
+    all.slice(i + 1).flatMap((b) => (boxesMeet(smaller(a), smaller(b)) ? [`${a.text} | ${b.text}`] : [])),
+  );
+}
+
+function sheetOf(seed: number, [width, height]: readonly [number, number], unit: "mm" | "ft-in") {
+  const scene = randomKitchen(seed);
+  const words = wording({ length: unit, illuminance: unit === "mm" ? "lx" : "fc" });
+  const hasElevation = width > 400;
+  const parts = { zones: true, people: true, dimensions: true, length: !hasElevation };
+  const fit = fitSheet(scene, { width, height, parts, hasElevation, largest: Number.POSITIVE_INFINITY });
+  const { scale, reach, cut } = fit;
+  const own = { ...parts, reach, cut };
+  const frame = planFrame(scene, scale, own);
+  const objects = planObjects(scene, scale, words, own, frame);
+  const assessment = syntheticAssessment(scene);
+  const top = topPlane(scene, assessment);
+  if (top === undefined) throw new Error("no top");
+  const targets = syntheticStudy(scene).targets;
+  const light = planLightOf({
+    scene,
+    top,
+    targets,
+    unit: words.illuminanceUnit,
+    scale,
+    frame,
+    objects,
+    moving: false,
+    hatch: true,
+  });
+  const lines = targetLines(scene.zones, targets);
+  const profile = profileAlong(top.grid, top.fine, islandAxes(scene));
+  const profileDrawn: Drawing = profileDrawing(
+    profile,
+    lines,
+    scale,
+    words,
+    profileFrame(highestOf(profile, lines), words.illuminanceUnit, fit.profile),
+  );
+  const extent = elevationExtent(scene, scale, { height: hasElevation ? fit.elevation : undefined });
+  return {
+    plan: [
+      ...boxesOf([...objects.over, ...objects.around]),
+      ...light.labels.map(({ text, box }) => ({ text, box })),
+    ],
+    elevation: boxesOf(elevation(scene, scale, words, extent, { withSpacings: !hasElevation }).marks),
+    profile: boxesOf(profileDrawn.marks),
+    lines: light.lines.map(({ level, points }) => `${level} (${points.length})`).join(", "),
+    labelled: new Set(light.labels.map(({ text }) => text)).size,
+    ratio: Math.max(...top.values) / Math.min(...top.values),
+  };
+}
+
+it("has no two texts over one another in any drawing", () => {
+  const found: string[] = [];
+  let texts = 0;
+  for (let seed = 1; seed <= 40; seed++) {
+    const page = PAGES[seed % PAGES.length];
+    const sheet = sheetOf(seed, page, seed % 3 === 0 ? "ft-in" : "mm");
+    for (const name of ["plan", "elevation", "profile"] as const) {
+      texts += sheet[name].length;
+      for (const pair of collisions(sheet[name])) found.push(`${seed} ${page.join("x")} ${name}: ${pair}`);
+    }
+    if (sheet.ratio >= 1.5 && sheet.labelled < 3)
+      found.push(`${seed}: only ${sheet.labelled} of ${sheet.lines} lines labelled`);
+  }
+  console.log(`${texts} texts in 40 kitchens, ${found.length} collisions\n${found.slice(0, 40).join("\n")}`);
+  expect(texts).toBeGreaterThan(800);
+  expect(found).toEqual([]);
+}, 120_000);
