@@ -73,9 +73,10 @@ export async function arrangementLight(
     : null;
   const shown = inSetting((await levelsOf(study))(scene, result, verdicts), setting);
   const assessment = assess(study, shown, result, verdicts, refined.fines(fine));
+  // Many small changes too, that would turn over the memory of the room in full.
   const lost =
     shadows === true && calculation.people
-      ? bodyShadows(scene, { options: calculation, engine, observer })
+      ? bodyShadows(scene, { options: calculation, engine: uncertainty, observer })
       : undefined;
   return {
     scene: shown,

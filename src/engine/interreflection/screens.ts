@@ -64,11 +64,19 @@ export class Screens {
   /** Visible share of patch i from where `sight` is, past those of the solids that can stand between. */
   share(p: Patches, i: number, solids: readonly number[]): number {
     const { sight } = this;
-    if (!sight.meets(solids, p.centre[3 * i], p.centre[3 * i + 1], p.centre[3 * i + 2], p.radius[i]))
-      return 1;
     const first = p.vertexStart[i];
+    const c = 3 * i;
     sight.before = this.wholly[p.surface[i]];
-    return sight.share(p.vertices, p.vertexStart[i + 1] - first, first, solids);
+    return sight.share(
+      p.vertices,
+      p.vertexStart[i + 1] - first,
+      first,
+      solids,
+      p.centre[c],
+      p.centre[c + 1],
+      p.centre[c + 2],
+      p.radius[i],
+    );
   }
 
   /** Whether any of `among` can stand between two boxes. */

@@ -46,7 +46,9 @@ export class VisibleFactor {
   #ny = 0;
   #nz = 0;
   readonly #levels: Float64Array[] = [];
+  /** Blockers that may cut the polygon in hand, the first so many. */
   readonly #near: number[] = [];
+  #found = 0;
   readonly #spare = new Float64Array(3 * MOST_CORNERS);
 
   /** Index of one more solid. */
@@ -71,23 +73,50 @@ export class VisibleFactor {
   /** Visible factor of a polygon of `count` corners from corner `offset` of `vertices`, counter-clockwise seen from the
    * side that counts; `blockers` are indices of the solids asked. */
   factor(vertices: Float64Array, count: number, offset: number, blockers: readonly number[]): number {
-    return Math.max(0, this.#visible(0, count, this.#around(vertices, count, offset, blockers), 0));
+    const polygon = this.#take(vertices, count, offset);
+    let x = 0;
+    let y = 0;
+    let z = 0;
+    for (let k = 0; k < 3 * count; k += 3) {
+      x += polygon[k] / count;
+      y += polygon[k + 1] / count;
+      z += polygon[k + 2] / count;
+    }
+    let most = 0;
+    for (let k = 0; k < 3 * count; k += 3) {
+      const square = (polygon[k] - x) ** 2 + (polygon[k + 1] - y) ** 2 + (polygon[k + 2] - z) ** 2;
+      if (square > most) most = square;
+    }
+    this.#narrow(blockers, x, y, z, Math.sqrt(most) + FLAT);
+    return Math.max(0, this.#visible(0, count, 0));
   }
 
-  /** Visible share of that factor, 0…1. */
-  share(vertices: Float64Array, count: number, offset: number, blockers: readonly number[]): number {
-    const lost = this.#lost(0, count, this.#around(vertices, count, offset, blockers), 0);
+  /** Visible share of that factor, 0…1, of a polygon within `radius` of (x, y, z). */
+  share(
+    vertices: Float64Array,
+    count: number,
+    offset: number,
+    blockers: readonly number[],
+    x: number,
+    y: number,
+    z: number,
+    radius: number,
+  ): number {
+    this.#narrow(blockers, x - this.#x, y - this.#y, z - this.#z, radius);
+    if (this.#found === 0) return 1;
+    const polygon = this.#take(vertices, count, offset);
+    const lost = this.#lost(0, count, 0);
     if (lost === NOTHING) return 1;
     if (lost === ALL) return 0;
-    const whole = elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, this.#level(0), count, 0);
+    const whole = elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, polygon, count, 0);
     return whole <= 1e-15 ? 1 : Math.min(1, Math.max(0, 1 - lost / whole));
   }
 
-  /** Whether the outline of any of the solids comes within `radius` of a place. */
-  meets(solids: readonly number[], x: number, y: number, z: number, radius: number): boolean {
-    for (let k = 0; k < solids.length; k++)
-      if (this.#reaches(solids[k], x - this.#x, y - this.#y, z - this.#z, radius)) return true;
-    return false;
+  /** Of the blockers, those whose outline comes within `radius` of a place relative to the point. */
+  #narrow(blockers: readonly number[], x: number, y: number, z: number, radius: number): void {
+    this.#found = 0;
+    for (let k = 0; k < blockers.length; k++)
+      if (this.#reaches(blockers[k], x, y, z, radius)) this.#near[this.#found++] = blockers[k];
   }
 
   /** Whether an outline comes within `radius` of a place relative to the point; if so, its planes that do are noted. */
@@ -111,39 +140,19 @@ export class VisibleFactor {
     return sides >= 0;
   }
 
-  /** Takes a polygon; of the blockers, those whose outline comes near it. */
-  #around(
-    vertices: Float64Array,
-    count: number,
-    offset: number,
-    blockers: readonly number[],
-  ): readonly number[] {
+  #take(vertices: Float64Array, count: number, offset: number): Float64Array {
     const polygon = this.#level(0);
-    let x = 0;
-    let y = 0;
-    let z = 0;
     for (let k = 0; k < 3 * count; k += 3) {
       const v = 3 * offset + k;
       polygon[k] = vertices[v] - this.#x;
       polygon[k + 1] = vertices[v + 1] - this.#y;
       polygon[k + 2] = vertices[v + 2] - this.#z;
-      x += polygon[k] / count;
-      y += polygon[k + 1] / count;
-      z += polygon[k + 2] / count;
     }
-    let most = 0;
-    for (let k = 0; k < 3 * count; k += 3)
-      most = Math.max(most, (polygon[k] - x) ** 2 + (polygon[k + 1] - y) ** 2 + (polygon[k + 2] - z) ** 2);
-    const radius = Math.sqrt(most) + FLAT;
-    const near = this.#near;
-    near.length = 0;
-    for (let k = 0; k < blockers.length; k++)
-      if (this.#reaches(blockers[k], x, y, z, radius)) near.push(blockers[k]);
-    return near;
+    return polygon;
   }
 
-  #visible(level: number, count: number, blockers: readonly number[], first: number): number {
-    const lost = this.#lost(level, count, blockers, first);
+  #visible(level: number, count: number, first: number): number {
+    const lost = this.#lost(level, count, first);
     if (lost === ALL) return 0;
     return (
       elementToPolygon(0, 0, 0, this.#nx, this.#ny, this.#nz, this.#level(level), count, 0) -
@@ -151,18 +160,18 @@ export class VisibleFactor {
     );
   }
 
-  /** What the solids from the `first` on take of a polygon's factor, or NOTHING or ALL of it. */
-  #lost(level: number, count: number, blockers: readonly number[], first: number): number {
+  /** What the solids from the `first` near one on take of a polygon's factor, or NOTHING or ALL of it. */
+  #lost(level: number, count: number, first: number): number {
     const polygon = this.#level(level);
     let lost = NOTHING;
-    for (let k = first; k < blockers.length; k++) {
-      const passes = this.passes[blockers[k]];
-      const left = this.#cut(blockers[k], polygon, count, level + 1);
+    for (let k = first; k < this.#found; k++) {
+      const solid = this.#near[k];
+      const passes = this.passes[solid];
+      const left = this.#cut(solid, polygon, count, level + 1);
       if (left === 0) continue;
       if (passes === 0 && (left < 0 || level >= DEEPEST)) return ALL;
       if (left < 0) this.#level(level + 1).set(polygon.subarray(0, 3 * count));
-      lost =
-        Math.max(0, lost) + (1 - passes) * this.#visible(level + 1, left < 0 ? count : left, blockers, k + 1);
+      lost = Math.max(0, lost) + (1 - passes) * this.#visible(level + 1, left < 0 ? count : left, k + 1);
     }
     return lost;
   }

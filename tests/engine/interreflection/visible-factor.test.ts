@@ -62,7 +62,7 @@ describe("the visible factor", () => {
         }
       if (exact > 0.02 * whole && exact < 0.98 * whole) partly++;
       worst = Math.max(worst, Math.abs(found - exact) / whole);
-      expect(Math.abs(sight.share(piece, 4, 0, all) - found / whole)).toBeLessThan(1e-12);
+      expect(Math.abs(sight.share(piece, 4, 0, all, 0, 0, 0, Infinity) - found / whole)).toBeLessThan(1e-12);
       // In whatever order the solids are asked.
       expect(Math.abs(sight.factor(piece, 4, 0, [...all].reverse()) - found)).toBeLessThan(1e-12);
     }
@@ -82,7 +82,7 @@ describe("the visible factor", () => {
     sight.add(about, 0);
     const piece = ceilingPiece(0, 0, 1, 2.3);
     sight.from(0.5, 0.5, 0, 0, 0, 1);
-    expect(sight.share(piece, 4, 0, [0])).toBe(1);
-    expect(sight.share(piece, 4, 0, [1])).toBe(0);
+    expect(sight.share(piece, 4, 0, [0], 0, 0, 0, Infinity)).toBe(1);
+    expect(sight.share(piece, 4, 0, [1], 0, 0, 0, Infinity)).toBe(0);
   });
 });
