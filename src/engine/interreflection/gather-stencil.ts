@@ -22,12 +22,12 @@ export interface Stencil {
   readonly weight: readonly number[];
 }
 
-/** The stencil of a plane whose nodes lie at most `spacing` (m) apart. The points of an edge are nodes along its straight
- * runs; other free points are each their own. */
+/** The stencil of a plane whose nodes lie at most `spacing` (m) apart. Along the straight runs of an edge they lie half as far
+ * apart, as it may run along a wall; other free points are each their own. */
 export function stencilOf(plane: CalculationPlane, spacing: number): Stencil {
   const count = plane.points.length / 3;
   const { grid } = plane;
-  if (grid === undefined && plane.role === "edge") return edgeStencil(plane.points, spacing);
+  if (grid === undefined && plane.role === "edge") return edgeStencil(plane.points, spacing / 2);
   const strideX = grid ? stride(grid.u, grid.columns, spacing) : 1;
   const strideY = grid ? stride(grid.v, grid.rows, spacing) : 1;
   if (grid === undefined || (strideX === 1 && strideY === 1)) {
@@ -54,7 +54,7 @@ function edgeStencil(points: Float64Array, spacing: number): Stencil {
     const firstNode = nodes.push(first) - 1;
     places.forEach((place, k) => {
       const next = places[k + 1];
-      if (k === 0 || (next !== undefined && next - stops[stops.length - 1] <= spacing)) return;
+      if (k === 0 || (next !== undefined && next - stops[stops.length - 1] <= spacing + STRAIGHT)) return;
       stops.push(place);
       nodes.push(first + k);
     });

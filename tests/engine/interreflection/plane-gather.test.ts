@@ -103,7 +103,7 @@ describe("gathered light", () => {
     const edge = marginPlane({ ...top, grid: top.grid! });
     for (const [of, fewer] of [
       [top, 10],
-      [edge, 2.5],
+      [edge, 1.8],
     ] as const) {
       const coarse = new PlaneGather("", gather, of, 0.1);
       const fast = coarse.evaluate(exitance, 1);
