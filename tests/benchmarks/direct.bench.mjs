@@ -1,6 +1,6 @@
 /**
  * Direct light at 10,000 points of an island top from five pendants, single-threaded, against a plain loop over
- * equal-area elements with trigonometry brought to the same error. Run by `npm run bench` on the built library.
+ * equal-area elements with trigonometry brought to the same error. Run by `npm run bench:kernels` on the built library.
  *
  * Openings 0.3 to 0.6 m at 0.75 to 0.9 m above the top; one is a 10° beam, one a full C table. Prints the best
  * of many runs, because other work on the machine only ever adds time.

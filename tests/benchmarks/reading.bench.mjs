@@ -1,6 +1,6 @@
 /**
  * Reading photometric files: the worked example's eight, and one table of 181 × 361 values in every format that is
- * written here. Run by `npm run bench` on the built library. Prints the best of many runs, because other work on
+ * written here. Run by `npm run bench:kernels` on the built library. Prints the best of many runs, because other work on
  * the machine only ever adds time.
  */
 import { readdirSync, readFileSync } from "node:fs";

@@ -1,14 +1,12 @@
 /**
  * The worked example's whole room, single-threaded: from nothing, after a pendant moved, after a wall was painted,
  * after a dimmer; what doubling the patches costs; and rays per second of the visibility tree. Run by
- * `npm run bench` on the built library. Prints the best of several runs, because other work on the machine only
+ * `npm run bench:kernels` on the built library. Prints the best of several runs, because other work on the machine only
  * ever adds time, and beside it the processor time of that run.
  */
 
-import { fileURLToPath } from "node:url";
 import { BufferAttribute, BufferGeometry, DoubleSide, Ray, Vector3 } from "three";
 import { MeshBVH } from "three-mesh-bvh";
-import { loadStudy } from "../../dist/cli/load-study.js";
 import { exchangeOf } from "../../dist/engine/interreflection/exchange.js";
 import { Gather } from "../../dist/engine/interreflection/gather.js";
 import { patchesOf } from "../../dist/engine/interreflection/patches.js";
@@ -16,10 +14,9 @@ import { LightEngine } from "../../dist/engine/light-engine.js";
 import { standingBlockers } from "../../dist/engine/visibility/surroundings.js";
 import { VisibilityTree } from "../../dist/geometry/visibility-tree.js";
 import { fineGrid } from "../../dist/scene/calculation-grid.js";
+import { workedExample } from "./worked-example.mjs";
 
-const { study } = loadStudy(
-  fileURLToPath(new URL("../../fixtures-data/boathouse/boathouse.study.json", import.meta.url)),
-);
+const study = await workedExample();
 const base = study.scenes[0];
 const tops = base.planes.filter(({ name }) => !name.includes("floor"));
 const scene = { ...base, planes: [...base.planes, ...tops.flatMap((plane) => fineGrid(plane) ?? [])] };

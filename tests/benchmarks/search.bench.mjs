@@ -1,24 +1,21 @@
 /**
  * The search on the worked example, single-threaded: 10,000 rows ranked, against the direct engine asked for each on the
- * same points. Run by `npm run bench` on the built library. Prints wall time and beside it the processor time of the
+ * same points. Run by `npm run bench:kernels` on the built library. Prints wall time and beside it the processor time of the
  * run, because other work on the machine only ever adds wall time. The engine is timed on every hundredth row.
  */
 
-import { fileURLToPath } from "node:url";
 import { targetOf } from "../../dist/assessment/assess.js";
-import { loadStudy } from "../../dist/cli/load-study.js";
 import { hungCandidate, kindOf } from "../../dist/design/search/candidate.js";
 import { rankCandidates } from "../../dist/design/search/ranking.js";
 import { searchGrid } from "../../dist/design/search/search-grid.js";
 import { candidatesOf, usualSpace } from "../../dist/design/search/search-space.js";
 import { noStandingLight } from "../../dist/design/search/standing-light.js";
 import { unobstructedLight } from "../../dist/engine/direct/unobstructed-light.js";
-import { withLuminaires } from "../../dist/scene/rehang.js";
+import { withLuminaires } from "../../dist/scene/with-hanging.js";
+import { workedExample } from "./worked-example.mjs";
 
 const ROWS = 10_000;
-const { study } = loadStudy(
-  fileURLToPath(new URL("../../fixtures-data/boathouse/boathouse.study.json", import.meta.url)),
-);
+const study = await workedExample();
 const [scene] = study.scenes;
 const { island } = scene;
 const kinds = ["dome", "cone", "globe", "bar"].map((name) => kindOf(study.luminaires.get(name), island));
