@@ -66,7 +66,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   },
   {
     name: "schema",
-    summary: "the JSON Schema of a study, every key described",
+    summary: "the JSON Schema of a study, every key described, or of what a command prints",
     load: async () => (await import("./commands/schema.ts")).schema,
   },
   {

@@ -1,14 +1,23 @@
+import { printable } from "../../diagnostics/printable.ts";
 import { studyJsonSchema } from "../../study/study-json-schema.ts";
-import { type Command, EXIT } from "../command.ts";
+import { ANSWER_NAMES, type AnswerName, answerSchema } from "../answers/answer-schemas.ts";
+import { type Command, EXIT, usageError } from "../command.ts";
 
 export const schema: Command = {
   name: "schema",
-  usage: "schema",
-  summary: "The JSON Schema of a study: every key with its unit, frame, default and an example.",
-  arguments: [0, 0],
+  usage: "schema [ANSWER]",
+  summary:
+    "The JSON Schema of a study: every key with its meaning, unit, frame, default and an example; or of what a command prints.",
+  arguments: [0, 1],
   options: {},
-  async run(_, io) {
-    io.out(`${JSON.stringify(studyJsonSchema(), null, 2)}\n`);
+  details: `ANSWER is one of ${ANSWER_NAMES.join(", ")}: what that command prints with --json
+(targets: \`check --targets\`; as-built: \`boxes --as-built\`). Answers may gain keys; those described stay.`,
+  async run(args, io) {
+    const [name] = args.positionals;
+    if (name !== undefined && !ANSWER_NAMES.includes(name as AnswerName))
+      throw usageError("There is no such answer.", ANSWER_NAMES.join(", "), printable(name, 40));
+    const shown = name === undefined ? studyJsonSchema() : answerSchema(name as AnswerName);
+    io.out(`${JSON.stringify(shown, null, 2)}\n`);
     return EXIT.met;
   },
 };

@@ -1,0 +1,157 @@
+/** What `check --json` prints. Metres, degrees, lux, watts. */
+
+import {
+  anything,
+  CHECK,
+  CLASHES,
+  count,
+  HEAD,
+  list,
+  named,
+  number,
+  numbers,
+  object,
+  oneOf,
+  orNull,
+  text,
+  VERDICT,
+} from "./answer-schema.ts";
+
+const STATISTICS = object("By area, on the verification grid.", {
+  average: number("Average.", "lx"),
+  minimum: number("Minimum.", "lx"),
+  maximum: number("Maximum.", "lx"),
+  uniformity: number("Minimum over average, U₀."),
+  diversity: number("Minimum over maximum."),
+  variation: number("Standard deviation over average."),
+  points: count("How many points."),
+});
+
+const LAYER_LIGHT = object("Light of one layer, after dim and maintenance.", {
+  role: text("Its role."),
+  dim: number("Its dim, 0 to 1."),
+  maintenance: number("Maintenance factor."),
+  watts: orNull(number("Power at full output.", "W")),
+  direct: numbers("Direct light at each point.", "lx"),
+  interreflected: numbers("Interreflected light at each point.", "lx"),
+  "nearFieldBand?": numbers("Band where it is not known from where on a luminaire the light leaves.", "lx"),
+});
+
+const FINE = object("Figures of the fine grid; its values with --fine.", {
+  cell: numbers("Size of a cell.", "m", 2),
+  columns: count("Cells along."),
+  rows: count("Cells across."),
+  average: number("Average.", "lx"),
+  minimum: number("Minimum.", "lx"),
+  maximum: number("Maximum.", "lx"),
+  uniformity: number("Minimum over average."),
+  "points?": list("x, y, z of each point.", numbers("x, y, z.", "m", 3)),
+  "layers?": named("By layer.", LAYER_LIGHT),
+  "illuminance?": numbers("Total at each point.", "lx"),
+});
+
+const PLANE = object("A plane of points.", {
+  name: text("Its name."),
+  "zone?": text("Name of the zone that it belongs to."),
+  quantity: oneOf("Which illuminance.", "planar", "cylindrical", "semi-cylindrical"),
+  points: list("x, y, z of each point in the room.", numbers("x, y, z.", "m", 3)),
+  normal: numbers("Direction that it faces.", "", 3),
+  layers: named("Light by layer; all layers sum to `illuminance`.", LAYER_LIGHT),
+  illuminance: numbers("Total at each point, maintained and dimmed.", "lx"),
+  statistics: STATISTICS,
+  percentiles: object("By area.", {
+    p5: orNull(number("5 %.", "lx")),
+    p50: orNull(number("Median.", "lx")),
+    p95: orNull(number("95 %.", "lx")),
+  }),
+  "steepest?": object("Where the light changes fastest.", {
+    luxPer100mm: number("Change in 100 mm.", "lx"),
+    at: numbers("Where, in the room.", "m"),
+  }),
+  "profile?": object("Along the centre line of the grid.", {
+    distance: numbers("From its first point.", "m"),
+    illuminance: numbers("Light there.", "lx"),
+    ends: orNull(numbers("First and last value over the mean of the middle third.")),
+  }),
+  "fine?": FINE,
+});
+
+const ARRANGEMENT = object("One arrangement.", {
+  name: text("Its name."),
+  letter: text("Its letter on screen and paper."),
+  luminaires: list(
+    "Every luminaire, as it hangs.",
+    object("One luminaire.", {
+      layer: text("Name of its layer."),
+      luminaire: text("Its name in the study."),
+      position: numbers("Photometric centre in the room: x, y, z.", "m", 3),
+      clearance: orNull(number("From the top to its lowest point.", "m")),
+      turn: number("Swing about the room's vertical, counter-clockwise from above.", "°"),
+      tilt: number("Lift of its downward axis.", "°"),
+      spin: number("Turn about its own axis.", "°"),
+      "aim?": numbers("The point that it was aimed at: x, y, z.", "m", 3),
+    }),
+  ),
+  clashes: CLASHES,
+  planes: list("Where light was calculated.", PLANE),
+  top: orNull(text("Name of the plane of the whole top.")),
+  zones: list(
+    "Zones with their verdicts.",
+    object("One zone.", {
+      name: text("Its name."),
+      plane: text("Name of the plane that judges it."),
+      "target?": text("Name of its target."),
+      statistics: STATISTICS,
+      familiarPlace: text("A place of about that much light."),
+      verdict: VERDICT,
+      checks: list("Its requirements.", CHECK),
+    }),
+  ),
+  verdict: VERDICT,
+  energy: object("Power as dimmed.", {
+    watts: number("Of all layers whose power is known.", "W"),
+    wattsPerSquareMetre: number("Of floor.", "W/m²"),
+    unknownWatts: count("How many luminaires have no known power."),
+  }),
+  "balance?": object("Balance of the interreflected light: what is emitted and what surfaces absorb.", {
+    imbalance: number("Relative."),
+  }),
+  method: object("How it was calculated, and its own error bounds.", {
+    quality: text("Quality of the calculation."),
+    people: { type: "boolean", description: "Whether people stand in the light." },
+    description: text("The same in words."),
+  }),
+  maintenance: number("Maintenance factor."),
+  "settings?": anything("Named dim levels with their own zones and verdict, where the study has any."),
+  "bodyShadows?": anything("What people's bodies take from the light of their hands, where asked."),
+  "cards?": anything("Published rules of thumb held against the arrangement, each with its source."),
+  "people?": anything("Each person's light on the face, head room, sight lines, glare."),
+  "load?": anything("Power by layer and circuit, dimmers, energy a year, weights."),
+  "ageing?": anything("Light over the years."),
+  "age?": anything("What the age of the people who stand there asks."),
+  "appearance?": anything("Share of the view that pendants take, likeness of finishes."),
+  "sizes?": anything("Other counts and widths in the same place."),
+  "surround?": anything("Light on walls and ceiling beside the task."),
+  "row?": anything("The row as measured."),
+});
+
+export const CHECK_ANSWER = object("What `check --json` prints.", {
+  ...HEAD,
+  warnings: list(
+    "What is odd about the study.",
+    object("A warning.", {
+      code: text("Its kind, which stays the same."),
+      message: text("In words."),
+      where: text("Place in the document."),
+    }),
+  ),
+  defaults: list(
+    "What stood in for what the study does not say.",
+    object("A default.", {
+      path: text("Place in the document."),
+      value: anything("The value."),
+      why: text("Why it."),
+    }),
+  ),
+  arrangements: list("In the study's order.", ARRANGEMENT),
+});
