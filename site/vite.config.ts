@@ -8,7 +8,9 @@ import { precache } from "./build/precache.ts";
 import { example } from "./build/worked-example.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-const pages = ["index.html", "embed.html"].filter((name) => existsSync(here(name)));
+const pages = ["index.html", "embed.html", "guide/study-format.html"].filter((name) =>
+  existsSync(here(name)),
+);
 
 const page = firstLightChunk("/site/main.ts");
 const worker = firstLightChunk("/src/workers/browser-entry.ts");
