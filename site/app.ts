@@ -18,17 +18,16 @@ import { type PaperScale, paperScale } from "./light/print-scale.ts";
 import { StudySession } from "./session.ts";
 import type { Autosave } from "./storage/autosave.ts";
 import type { Path } from "./store/pointer.ts";
+import { keepMode, keptMode, type Mode } from "./storage/preferences.ts";
 import type { View } from "./views/view.ts";
-import { VIEWS } from "./views/views.ts";
-
-type Mode = "day" | "evening" | "auto";
+import { placeInAddress, VIEWS } from "./views/views.ts";
 
 export class CandlespanApp extends LitElement {
   readonly desk = new StudySession();
   /** Saves the study as it changes; loaded after the first light. */
   autosave: Autosave | undefined;
 
-  #place = "lights";
+  #place = placeInAddress();
   readonly #places = new Map<string, View>();
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
   #readFiles: ((desk: StudySession) => unknown) | undefined;
@@ -37,7 +36,7 @@ export class CandlespanApp extends LitElement {
   #start: StartDialog | undefined;
   #dropping = false;
   #paper: PaperScale | undefined;
-  #mode: Mode = "auto";
+  #mode: Mode = keptMode();
   #controlsOpen = true;
   #narrow = false;
   #sheetHeight: number | undefined;
@@ -48,6 +47,7 @@ export class CandlespanApp extends LitElement {
 
   constructor() {
     super();
+    if (this.#mode !== "auto") document.documentElement.dataset.mode = this.#mode;
     this.desk.addEventListener("change", () => this.requestUpdate());
     this.desk.addEventListener("print", () => void this.#printToScale());
     this.desk.addEventListener("field", (event) => void this.#showField((event as CustomEvent<Path>).detail));
@@ -62,6 +62,7 @@ export class CandlespanApp extends LitElement {
     super.connectedCallback();
     this.desk.begin();
     addEventListener("keydown", this.#key);
+    addEventListener("popstate", this.#wentBack);
     this.#narrow = this.#narrowQuery.matches;
     this.#narrowQuery.addEventListener("change", this.#turned);
   }
@@ -69,12 +70,21 @@ export class CandlespanApp extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener("keydown", this.#key);
+    removeEventListener("popstate", this.#wentBack);
     this.#narrowQuery.removeEventListener("change", this.#turned);
     this.#sizes.disconnect();
     this.desk.close();
   }
 
   readonly #key = (event: KeyboardEvent): void => keyOnPage(this.desk, event);
+
+  readonly #wentBack = (): void => void this.#enter(placeInAddress());
+
+  /** Enters a place, from which Back returns. */
+  #visit(id: string): Promise<void> {
+    if (id !== this.#place) history.pushState(null, "", `#${id}`);
+    return this.#enter(id);
+  }
 
   readonly #turned = (): void => {
     this.#narrow = this.#narrowQuery.matches;
@@ -118,14 +128,14 @@ export class CandlespanApp extends LitElement {
   async #showField(path: Path): Promise<void> {
     const { focusField, viewOf } = await import("./components/field-id.ts");
     this.#controlsOpen = true;
-    await this.#enter(viewOf(path));
+    await this.#visit(viewOf(path));
     await this.updateComplete;
     focusField(this, path);
   }
 
   async #startKitchen(): Promise<void> {
     const { StartDialog } = await import("./components/start-dialog.ts");
-    this.#start ??= new StartDialog(this.desk, this, () => void this.#enter("kitchen"));
+    this.#start ??= new StartDialog(this.desk, this, () => void this.#visit("kitchen"));
     await this.#start.show();
   }
 
@@ -170,6 +180,7 @@ export class CandlespanApp extends LitElement {
   #turnMode(): void {
     this.#mode = this.#isEvening ? "day" : "evening";
     document.documentElement.dataset.mode = this.#mode;
+    keepMode(this.#mode);
     this.requestUpdate();
   }
 
@@ -258,9 +269,24 @@ export class CandlespanApp extends LitElement {
     `;
   }
 
+  /** A document the study's check refuses may hold anything: a place that cannot show it says so, and the ways out stay. */
+  #controls(place: View): unknown {
+    try {
+      return place.controls(this.desk);
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      return html`<section class="refusal part" role="alert">
+        <p>✕ The study is damaged and cannot be edited here (${why}).</p>
+        <p class="row-of-actions">
+          <button type="button" ?disabled=${this.desk.history.done.length === 0} @click=${() => this.desk.undo()}>Undo the last change</button>
+          <button type="button" @click=${() => void this.#showStudy()}>Open another study</button>
+        </p>
+      </section>`;
+    }
+  }
+
   /** The places, and the controls of the one that is entered. */
   #side(): TemplateResult {
-    const { desk } = this;
     const place = this.#places.get(this.#place);
     return html`<div class="side" ?data-closed=${!this.#controlsOpen}>
       <nav aria-label="Places">
@@ -270,7 +296,7 @@ export class CandlespanApp extends LitElement {
             aria-current=${entry.id === this.#place ? "page" : nothing}
             @click=${() => {
               this.#controlsOpen = true;
-              void this.#enter(entry.id);
+              void this.#visit(entry.id);
             }}
           >${entry.name}</button>`,
         )}
@@ -286,7 +312,7 @@ export class CandlespanApp extends LitElement {
         >${this.#controlsOpen ? "Fold" : "Unfold"}</button>
       </nav>
       <div id="controls" class="controls" tabindex="-1">
-        ${place === undefined ? html`<p class="hint">Loading…</p>` : place.controls(desk)}
+        ${place === undefined ? html`<p class="hint">Loading…</p>` : this.#controls(place)}
       </div>
     </div>`;
   }

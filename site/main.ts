@@ -15,17 +15,18 @@ async function start(): Promise<void> {
   });
   if (shared === undefined && hasEarlier()) {
     const autosave = await loadAutosave(app);
-    const earlier = await autosave.earlier();
-    if (earlier === undefined) app.desk.resume(await workedExample());
-    else autosave.resume(earlier);
-  } else app.desk.resume(await workedExample());
+    const { resumeEarlier } = await import("./storage/resume-earlier.ts");
+    await resumeEarlier(app.desk, autosave);
+  } else if (shared === undefined || !(await resumeShared(app, shared)))
+    app.desk.resume(await workedExample());
   document.getElementById("app")?.replaceWith(app);
   // A first visit has nothing to resume; what keeps the study loads after the first light.
   if (app.autosave === undefined) {
     await app.desk.lights.firstLight;
     await loadAutosave(app);
   }
-  if (shared !== undefined) await openShared(app, shared);
+  // A study that came by a link is one of those kept from now on.
+  if (shared !== undefined) await app.autosave?.begin();
   addEventListener("hashchange", () => {
     if (location.hash.startsWith("#study=")) void openShared(app, location.hash);
   });
@@ -49,18 +50,18 @@ function hasEarlier(): boolean {
   }
 }
 
+/** Begins with the study in the address, before anything else could be shown; says why where it cannot be. */
+async function resumeShared(app: CandlespanApp, fragment: string): Promise<boolean> {
+  const { sharedStudy } = await import("./storage/open-shared.ts");
+  const study = await sharedStudy(app.desk, fragment);
+  if (study !== undefined) app.desk.resume(study);
+  return study !== undefined;
+}
+
 async function openShared(app: CandlespanApp, fragment: string): Promise<void> {
-  const [{ unpackFragment }, { openStudy }] = await Promise.all([
-    import("./storage/share.ts"),
-    import("./storage/open-files.ts"),
-  ]);
-  const unpacked = unpackFragment(fragment);
-  if (unpacked.kind === "refused") app.desk.refuse(unpacked.message, []);
-  else if (unpacked.kind === "study") {
-    await openStudy(app.desk, unpacked.text, "the link's study");
-  }
-  // The address is a copy of what is now a study of its own; later changes would make it lie.
-  history.replaceState(null, "", location.pathname + location.search);
+  const { sharedStudy } = await import("./storage/open-shared.ts");
+  const study = await sharedStudy(app.desk, fragment);
+  if (study !== undefined) await app.desk.open(study as never, "open the link's study");
 }
 
 function takeDrops(app: CandlespanApp): void {

@@ -30,6 +30,7 @@ export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
 export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
+export { arrangementLetters, newLetter } from "./study/arrangement-letters.ts";
 export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";
 export { formatLength, type ReadLength, readLength } from "./units/length-text.ts";
 export { degrees } from "./units/quantities.ts";

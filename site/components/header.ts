@@ -22,7 +22,7 @@ export function header(desk: StudySession, state: HeaderState): TemplateResult {
     ${titleField(desk)}
     ${
       desk.study.note === EXAMPLE_NOTE
-        ? html`<p class="example">Worked example, not your kitchen.
+        ? html`<p class="example"><span>Worked example, not your kitchen.</span>
             <button type="button" class="primary" @click=${() => state.startKitchen()}>Start my own kitchen</button></p>`
         : nothing
     }

@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { StudySession } from "../session.ts";
 import type { Autosave } from "../storage/autosave.ts";
 import type { KeptStudy, RemovedStudy, StudyDatabase } from "../storage/study-database.ts";
+import { isWhole } from "../storage/sound-study.ts";
 import { typedValue } from "./typed-value.ts";
 
 export class KeptStudies {
@@ -49,6 +50,7 @@ export class KeptStudies {
     const count = Array.isArray(options) ? options.length : 0;
     const facts = [
       isOnScreen ? "on screen" : when(kept.saved),
+      ...(isWhole(kept.document) ? [] : ["damaged"]),
       `${count} ${count === 1 ? "option" : "options"}`,
       `${kept.done.length} ${kept.done.length === 1 ? "change" : "changes"} to undo`,
     ];
@@ -59,7 +61,7 @@ export class KeptStudies {
       </label>
       <p class="hint">${facts.join(", ")}</p>
       <p class="row-of-actions">
-        <button type="button" ?disabled=${isOnScreen} aria-label="Open ${kept.title}, ${when(kept.saved)}" @click=${() => {
+        <button type="button" ?disabled=${isOnScreen || !isWhole(kept.document)} aria-label="Open ${kept.title}, ${when(kept.saved)}" @click=${() => {
           this.#close();
           this.#autosave.resume(kept);
         }}>Open</button>

@@ -1,10 +1,9 @@
 /** The study as a document: open, save, share, print, earlier versions, studies kept in this browser. */
 
 import { html, type LitElement, nothing, type TemplateResult } from "lit";
-import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
 import type { Autosave } from "../storage/autosave.ts";
-import { downloadStudy, shareStudy } from "../storage/export-study.ts";
+import { downloadStudy, linkOf, type StudyLink } from "../storage/export-study.ts";
 import type { KeptVersion } from "../storage/study-database.ts";
 import type { Json } from "../store/pointer.ts";
 import { KeptStudies, when } from "./kept-studies.ts";
@@ -17,7 +16,8 @@ export class StudyDialog {
   readonly #page: LitElement;
   #keptStudies: KeptStudies | undefined;
   #earlier: readonly KeptVersion[] = [];
-  #link: string | undefined;
+  #link: StudyLink | undefined;
+  #isCopied = false;
 
   readonly #start: () => void;
 
@@ -79,13 +79,7 @@ export class StudyDialog {
           await desk.open((await workedExample()) as unknown as Json, "open the worked example");
         }}>Worked example</button>
       </p>
-      ${
-        this.#link === undefined
-          ? nothing
-          : html`<label class="field"><span>Link: the whole study is in it, no server keeps it</span>
-              <input type="text" readonly .value=${this.#link} @focus=${(event: Event) => (event.target as HTMLInputElement).select()}>
-            </label>`
-      }
+      ${this.#link === undefined ? nothing : this.#linkPart(this.#link)}
       <details ?open=${done.length + undone.length > 0}>
         <summary>Changes (${done.length} done, ${undone.length} undone)</summary>
         <ol class="changes">
@@ -124,13 +118,39 @@ export class StudyDialog {
     this.#desk.redraw();
   }
 
-  async #share(): Promise<void> {
-    const study: RawStudy = this.#desk.study;
-    this.#link = await shareStudy(study);
-    if (this.#link === undefined) {
-      this.#desk.say("The study is too large for a link and was saved to a file to send instead.");
-      this.close();
-    } else this.#desk.say("The link is below, ready to copy.");
+  #linkPart({ link, isLong, excess }: StudyLink): TemplateResult {
+    if (excess > 0) {
+      return html`<div role="status">
+        <p>The study is ${excess.toLocaleString()} characters too long for a link, mostly by its photometric files.</p>
+        <p class="row-of-actions"><button type="button" @click=${() => downloadStudy(this.#desk.study)}>Save it to a file to send</button></p>
+      </div>`;
+    }
+    return html`<div class="field">
+        <label for="study-link">Link: the whole study is in it, no server keeps it</label>
+        <input id="study-link" type="text" readonly .value=${link} @focus=${(event: Event) => (event.target as HTMLInputElement).select()}>
+      </div>
+      ${isLong ? html`<p class="hint">It is long: some mail programs cut it, and then it says so when it is opened.</p>` : nothing}
+      <p class="row-of-actions" role="status">
+        <button type="button" @click=${() => this.#copy(link)}>Copy the link</button> ${this.#isCopied ? "Copied." : nothing}
+      </p>`;
+  }
+
+  async #copy(link: string): Promise<void> {
+    try {
+      await navigator.clipboard.writeText(link);
+      this.#isCopied = true;
+    } catch {
+      // Without leave to write the clipboard the link stands selected, for the person's own copy.
+      this.#page.querySelector<HTMLInputElement>("#study-link")?.select();
+    }
     this.#desk.redraw();
+  }
+
+  async #share(): Promise<void> {
+    this.#isCopied = false;
+    this.#link = await linkOf(this.#desk.study);
+    this.#desk.redraw();
+    await this.#page.updateComplete;
+    this.#page.querySelector<HTMLInputElement>("#study-link")?.select();
   }
 }

@@ -19,12 +19,26 @@ interface Hold {
   readonly scene: LightAnswer["scene"];
 }
 
+/** What arrow keys have moved so far: presses that follow each other are one movement, counted from where it began, whatever is drawn yet. */
+interface Keys extends Hold {
+  readonly arrangement: number;
+  readonly moved: string;
+  readonly by: Vec3;
+  /** The document after the last press. */
+  readonly after: unknown;
+  readonly at: number;
+}
+
+/** Longest pause between presses of one movement (ms): longer than a keyboard waits before it repeats a held key. */
+const PAUSE = 800;
+
 export class DragEdit {
   readonly #app: AppView;
   /** Asks for the light of the study as it stands, at rest. */
   readonly #settle: () => void;
   #count = 0;
   #hold: Hold | undefined;
+  #keys: Keys | undefined;
   #slider: { readonly hand: string; readonly mark: string } | undefined;
   #moving = false;
 
@@ -52,6 +66,10 @@ export class DragEdit {
     const app = this.#app;
     const scene = app.light?.scene;
     if (scene === undefined) return;
+    if (detail.by === "keyboard") {
+      this.#press(detail, scene, edits);
+      return;
+    }
     if (detail.phase === "cancel") {
       if (this.#hold !== undefined) app.history.abandon(this.#hold.mark);
       this.#hold = undefined;
@@ -64,9 +82,29 @@ export class DragEdit {
     const edit = edits.moveLuminaires(hold.study, app.arrangement, hold.scene, detail.moves, by);
     if (detail.phase === "commit") this.#hold = undefined;
     this.#change({ ...edit, name: this.#nameOf(edit, detail, hold) }, hold.mark, detail.phase === "drag");
-    if (detail.phase === "commit" && detail.by === "keyboard") {
-      app.say(`${app.history.done.at(-1)?.name ?? detail.name}.`);
-    }
+  }
+
+  /** One press of an arrow key. */
+  #press(detail: LuminaireMoveDetail, scene: Hold["scene"], edits: typeof LuminaireEdits): void {
+    const app = this.#app;
+    const { arrangement, history } = app;
+    const moved = JSON.stringify(detail.moves.map(({ layer, index }) => [layer, index]));
+    const before = this.#keys;
+    const at = performance.now();
+    const goesOn =
+      before !== undefined &&
+      before.after === history.document &&
+      before.arrangement === arrangement &&
+      before.moved === moved &&
+      // What is drawn may still be from before the last press: such a press belongs to it however late it comes.
+      (at - before.at < PAUSE || app.lighting.isBehind);
+    const hold = goesOn ? before : { mark: `hand ${++this.#count}`, study: app.study, scene };
+    const step = detail.position.map((value, axis) => value - detail.from[axis]);
+    const by = step.map((value, axis) => value + (goesOn ? before.by[axis] : 0)) as unknown as Vec3;
+    const edit = edits.moveLuminaires(hold.study, arrangement, hold.scene, detail.moves, by);
+    this.#change({ ...edit, name: this.#nameOf(edit, detail, hold) }, hold.mark, false);
+    this.#keys = { ...hold, arrangement, moved, by, after: history.document, at };
+    app.say(`${history.done.at(-1)?.name ?? detail.name}.`);
   }
 
   #change({ name, edits }: NamedEdit, mark: string | undefined, moving: boolean): void {

@@ -8,15 +8,7 @@
 import { degrees, type Scene } from "../../src/app.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import {
-  freshName,
-  metresOf,
-  type RawArrangement,
-  type RawLayer,
-  type RawPlace,
-  type RawStudy,
-  tidy,
-} from "./raw-study.ts";
+import { metresOf, type RawLayer, type RawPlace, type RawStudy, tidy } from "./raw-study.ts";
 
 /** One luminaire: its layer and its place in it. */
 export interface LuminaireKey {
@@ -232,29 +224,4 @@ export function makeRow(study: RawStudy, arrangement: number, at: number, cleara
   const { at: places = [], grid: _grid, ...rest } = layers[at];
   layers[at] = { ...rest, row: { count: Math.max(1, places.length), clearance: tidy(clearance) } };
   return { name: `row of ${layers[at].name}`, edits: replaceLayers(arrangement, layers) };
-}
-
-/** Copies an option; the copy stands after it. */
-export function copyArrangement(study: RawStudy, arrangement: number): NamedEdit {
-  const list = [...study.arrangements];
-  const copy: RawArrangement = {
-    ...list[arrangement],
-    name: freshName(
-      `${list[arrangement].name} 2`,
-      list.map((each) => each.name),
-    ),
-  };
-  list.splice(arrangement + 1, 0, copy);
-  return {
-    name: `copy option ${list[arrangement].name}`,
-    edits: [{ path: ["arrangements"], value: list as unknown as Json }],
-  };
-}
-
-export function removeArrangement(study: RawStudy, arrangement: number): NamedEdit {
-  const list = study.arrangements.filter((_, index) => index !== arrangement);
-  return {
-    name: `remove option ${study.arrangements[arrangement].name}`,
-    edits: [{ path: ["arrangements"], value: list as unknown as Json }],
-  };
 }

@@ -56,6 +56,7 @@ export interface RawSetting {
 
 export interface RawArrangement {
   readonly name: string;
+  readonly letter?: string;
   readonly layers: readonly RawLayer[];
   readonly settings?: readonly RawSetting[];
   readonly note?: string;

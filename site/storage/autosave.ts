@@ -19,6 +19,8 @@ interface Late {
   readonly at: number;
   readonly change: string;
   readonly document: Json;
+  /** Before the change, where the study had never been saved. */
+  readonly before?: Json;
 }
 
 export class Autosave implements StudyStorage {
@@ -66,7 +68,9 @@ export class Autosave implements StudyStorage {
     const { change: name, document: after } = late;
     const title = (after as unknown as RawStudy).title ?? "Untitled kitchen";
     if (kept === undefined) {
-      return { id, title, saved: 0, writer: "", document: after, done: [], undone: [] };
+      const { before } = late;
+      const done = before === undefined ? [] : [{ name, before, after }];
+      return { id, title, saved: 0, writer: "", document: after, done, undone: [] };
     }
     const done = [...kept.done, { name, before: kept.document, after }];
     return { ...kept, title, document: after, done, undone: [] };
@@ -133,7 +137,14 @@ export class Autosave implements StudyStorage {
     if (!this.#dirty) return;
     try {
       const { document, done } = this.#session.history;
-      const late: Late = { id: this.#id, at: Date.now(), change: done.at(-1)?.name ?? "opened", document };
+      const last = done.at(-1);
+      const late: Late = {
+        id: this.#id,
+        at: Date.now(),
+        change: last?.name ?? "opened",
+        document,
+        ...(this.#seen === 0 && last !== undefined ? { before: last.before } : {}),
+      };
       localStorage.setItem(LATE, JSON.stringify(late));
       this.#remember();
     } catch {

@@ -31,15 +31,18 @@ export function downloadStudy(study: RawStudy): void {
   download(fileName(study.title, ".study.json"), "application/json", studyText(study));
 }
 
-/** A link that holds the study, copied if the browser allows; a file instead when it would be too long. */
-export async function shareStudy(study: RawStudy): Promise<string | undefined> {
-  const { packFragment } = await import("./share.ts");
-  const fragment = packFragment(study);
-  if (fragment === undefined) {
-    downloadStudy(study);
-    return undefined;
-  }
+export interface StudyLink {
+  readonly link: string;
+  /** Whether some mail programs would cut it. */
+  readonly isLong: boolean;
+  /** Characters too many for a link; with any, it is none. */
+  readonly excess: number;
+}
+
+/** A link that holds the study, as far as one can. */
+export async function linkOf(study: RawStudy): Promise<StudyLink> {
+  const { packFragment, SAFE } = await import("./share.ts");
+  const { fragment, excess } = packFragment(study);
   const link = `${location.origin}${location.pathname}#${fragment}`;
-  await navigator.clipboard?.writeText(link).catch(() => {});
-  return link;
+  return { link, isLong: fragment.length > SAFE, excess };
 }

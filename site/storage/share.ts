@@ -1,25 +1,48 @@
 /**
  * A study in the address itself: packed into the URL's fragment, which browsers never send to a server.
  *
- * Packing is DEFLATE, then base64url behind a version mark. A link longer than {@link LONGEST} would be cut by
- * mail programs and chats, so the caller falls back to a file.
+ * Packing is DEFLATE, then base64url behind a version mark, of what some option hangs: luminaires and photometric files that none uses
+ * stay behind. A link longer than {@link SAFE} may be cut by mail programs and chats, which its reader then says; one longer than
+ * {@link LONGEST} is none.
  */
 
 import { deflateSync, Inflate, strFromU8, strToU8 } from "fflate";
+import type { RawStudy } from "../edits/raw-study.ts";
 
 const MARK = "study=1.";
 
-/** Longest fragment offered as a link (characters). */
-export const LONGEST = 8000;
+/** Longest fragment that any program carries whole (characters). */
+export const SAFE = 8000;
+/** Longest fragment offered as a link (characters): browsers take it, some mail programs do not. */
+export const LONGEST = 32_000;
 
 /** Largest study unpacked from a link (bytes): a small link must not fill the memory. */
 const LARGEST = 8 * 1024 * 1024;
 
-/** The fragment for a study, without `#`; undefined when it would be too long for a link. */
-export function packFragment(document: unknown): string | undefined {
-  const packed = deflateSync(strToU8(JSON.stringify(document)), { level: 9 });
+export interface Packed {
+  /** Without `#`. */
+  readonly fragment: string;
+  /** Characters above {@link LONGEST}; 0 where it fits a link. */
+  readonly excess: number;
+}
+
+export function packFragment(study: RawStudy): Packed {
+  const packed = deflateSync(strToU8(JSON.stringify(usedOnly(study))), { level: 9 });
   const fragment = MARK + toBase64Url(packed);
-  return fragment.length <= LONGEST ? fragment : undefined;
+  return { fragment, excess: Math.max(0, fragment.length - LONGEST) };
+}
+
+/** The study without luminaires no option hangs, and without files no luminaire left names. */
+export function usedOnly(study: RawStudy): RawStudy {
+  const hung = new Set(study.arrangements.flatMap(({ layers }) => layers.map(({ luminaire }) => luminaire)));
+  const luminaires = Object.entries(study.luminaires ?? {}).filter(([name]) => hung.has(name));
+  const named = new Set(luminaires.map(([, { photometry }]) => photometry));
+  const embedded = Object.entries(study.embedded ?? {}).filter(([path]) => named.has(path));
+  return {
+    ...study,
+    ...(study.luminaires === undefined ? {} : { luminaires: Object.fromEntries(luminaires) }),
+    ...(study.embedded === undefined ? {} : { embedded: Object.fromEntries(embedded) }),
+  };
 }
 
 export type Unpacked =

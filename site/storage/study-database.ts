@@ -40,7 +40,7 @@ interface Shelves extends DBSchema {
 }
 
 /** Changes that go with a kept study; more would make every save slow. */
-const CHANGES_KEPT = 60;
+const CHANGES_KEPT = 300;
 /** Versions closer together than this are thinned to one (ms), by age. */
 const THINNING: readonly (readonly [age: number, apart: number])[] = [
   [60_000, 0],

@@ -1,10 +1,10 @@
 /** Compare: every option on one scale, ranked by verdict and evenness, and where two differ. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { formatIssue, type ResolvedStudy } from "../../src/app.ts";
+import { arrangementLetters, formatIssue, type ResolvedStudy } from "../../src/app.ts";
 import "../../src/elements/comparison/comparison.ts";
 import type { AppView } from "../app-view.ts";
-import { copyArrangement } from "../edits/luminaires.ts";
+import { copyOption } from "../edits/options.ts";
 import { OptionComparison, type OptionLight } from "../light/compare-all.ts";
 import type { View } from "./view.ts";
 
@@ -52,7 +52,7 @@ export const compare: View = {
     const study = studyOf(app, lights);
     const count = app.study.arrangements.length;
     const answered = lights.flatMap(({ arrangement, answer }) =>
-      answer === undefined ? [] : [{ letter: letterOf(arrangement), answer }],
+      answer === undefined ? [] : [{ letter: letterOf(app, arrangement), answer }],
     );
     const known = answered.map(({ answer }) => answer.assessment);
     const letters = answered.map(({ letter }) => letter);
@@ -97,7 +97,7 @@ export const compare: View = {
         ${app.study.arrangements.map((each, index) => optionItem(app, index, each.name))}
       </ul>
       <p class="row-of-actions">
-        <button type="button" @click=${() => app.edit(copyArrangement(app.study, app.arrangement))}>
+        <button type="button" @click=${() => app.edit(copyOption(app.study, app.arrangement))}>
           Copy ${app.study.arrangements[app.arrangement].name}
         </button>
       </p>
@@ -112,13 +112,13 @@ export const compare: View = {
   },
 };
 
-function letterOf(index: number): string {
-  return String.fromCharCode(65 + (index % 26));
+function letterOf(app: AppView, index: number): string {
+  return arrangementLetters(app.study.arrangements)[index];
 }
 
 function optionItem(app: AppView, index: number, name: string): TemplateResult {
   return html`<li>
-    <p><strong>${letterOf(index)} ${name}</strong></p>
+    <p><strong>${letterOf(app, index)} ${name}</strong></p>
     <p class="row-of-actions">
       <button type="button" aria-pressed=${index === app.arrangement ? "true" : "false"} @click=${() => app.showArrangement(index)}>
         ${index === app.arrangement ? "On the sheet" : "Put on the sheet"}<span class="visually-hidden">: ${name}</span>

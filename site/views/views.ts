@@ -8,3 +8,9 @@ export const VIEWS: readonly ViewEntry[] = [
   { id: "compare", name: "Compare", load: async () => (await import("./compare.ts")).compare },
   { id: "hand-over", name: "Hand-over", load: async () => (await import("./hand-over.ts")).handOver },
 ];
+
+/** The view the address names, else the one to begin with. */
+export function placeInAddress(): string {
+  const named = location.hash.slice(1);
+  return VIEWS.some(({ id }) => id === named) ? named : "lights";
+}

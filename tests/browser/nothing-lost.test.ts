@@ -102,17 +102,33 @@ it("opens and computes without a network once it was there", async () => {
 
 it("carries a study through a link to another browser", async () => {
   await setClearance("777 mm");
+  await page.getByLabel("Title of the study").fill("Linked");
+  await page.getByLabel("Title of the study").press("Enter");
   await page.getByRole("button", { name: "Study", exact: true }).click();
   await page.getByRole("button", { name: "Share by link" }).click();
-  const link = await page.locator("dialog input[readonly]").inputValue();
+  const link = await page.locator("#study-link").inputValue();
+  await page.getByRole("button", { name: "Copy the link" }).waitFor();
   expect(link).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#study=1\./);
   const asked = viewer.asked.length;
   const other = await viewer.browser.newContext();
   const there = await other.newPage();
+  await there.addInitScript(() => {
+    const titles: string[] = [];
+    (window as unknown as { titles: string[] }).titles = titles;
+    setInterval(() => {
+      const title = document.querySelector<HTMLInputElement>("header .title input")?.value;
+      if (title !== undefined && title !== titles.at(-1)) titles.push(title);
+    }, 5);
+  });
   await there.goto(link);
   await atWork(there);
   await there.waitForFunction(() => location.hash === "");
-  expect(await study(there)).toEqual(await study());
+  const { bar: _, ...hung } = (await study()).luminaires;
+  expect(Object.keys(hung)).toHaveLength(4);
+  expect((await study(there)).luminaires).toEqual(hung);
+  expect((await study(there)).arrangements).toEqual((await study()).arrangements);
+  // The link's study is the first that is seen, and one of those kept.
+  expect(await there.evaluate(() => (window as unknown as { titles: string[] }).titles)).toEqual(["Linked"]);
   expect(viewer.asked.slice(asked).every(({ path }) => !path.includes("study="))).toBe(true);
   await other.close();
 });
@@ -211,4 +227,42 @@ it("refuses files that are no study and no photometry, in words", async () => {
     buffer: Buffer.from('{"format": "candlespan-study",'),
   });
   await poll(() => page.locator(".refusal").innerText()).toMatch(/half\.study\.json was not opened/);
+});
+
+it("goes on with the newest whole version of a study that was kept damaged", async () => {
+  await setClearance("0.93 m");
+  await kept(page);
+  await page.evaluate(async () => {
+    const database = await new Promise<IDBDatabase>((done, failed) => {
+      const asked = indexedDB.open("candlespan");
+      asked.onsuccess = () => done(asked.result);
+      asked.onerror = () => failed(asked.error);
+    });
+    const id = sessionStorage.getItem("study") as string;
+    const shelf = database.transaction("studies", "readwrite").objectStore("studies");
+    await new Promise((done) => {
+      shelf.get(id).onsuccess = (event) => {
+        const study = (event.target as IDBRequest).result;
+        shelf.put({ ...study, document: { damaged: true } }).onsuccess = done;
+      };
+    });
+    database.close();
+  });
+  await page.reload();
+  await atWork(page);
+  await poll(() => page.locator(".refusal").innerText()).toMatch(
+    /was kept damaged. Its version of .* is on screen/,
+  );
+  expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.93);
+});
+
+it("keeps the evening and the place through a reload, and goes back", async () => {
+  await enter(page, "Kitchen");
+  await page.getByRole("button", { name: "Evening" }).click();
+  await page.reload();
+  await atWork(page);
+  await poll(() => page.locator("nav [aria-current]").innerText()).toBe("Kitchen");
+  await page.getByRole("button", { name: "Day", exact: true }).click();
+  await page.goBack();
+  await poll(() => page.locator("nav [aria-current]").innerText()).toBe("Lights");
 });

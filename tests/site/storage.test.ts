@@ -3,25 +3,69 @@ import fc from "fast-check";
 import { deflateSync } from "fflate";
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
+import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { embed, filesIn } from "../../site/storage/embedded.ts";
-import { LONGEST, packFragment, unpackFragment } from "../../site/storage/share.ts";
+import { LONGEST, packFragment, SAFE, unpackFragment } from "../../site/storage/share.ts";
+import { isWhole } from "../../site/storage/sound-study.ts";
 import { tooMany } from "../../site/storage/study-database.ts";
 
+const study = example as unknown as RawStudy;
+/** Incompressible text of so many characters. */
+const noise = (length: number): string => {
+  let seed = 1;
+  let text = "";
+  while (text.length < length) {
+    seed = (seed * 48271) % 2147483647;
+    text += String.fromCharCode(33 + (seed % 90));
+  }
+  return text;
+};
+
 it("carries a study through a link", () => {
-  const fragment = packFragment(example) as string;
-  expect(fragment.length).toBeLessThan(LONGEST);
+  const { fragment, excess } = packFragment(study);
+  expect(fragment.length).toBeLessThan(SAFE);
+  expect(excess).toBe(0);
   expect(fragment).toMatch(/^study=1\.[\w-]+$/);
   const back = unpackFragment(`#${fragment}`);
-  expect(back.kind === "study" && JSON.parse(back.text)).toEqual(example);
+  const { bar, ...hung } = study.luminaires as Record<string, object>;
+  expect(bar).toBeDefined();
+  expect(back.kind === "study" && JSON.parse(back.text)).toEqual({ ...example, luminaires: hung });
 });
 
-it("offers no link for a study too large for one", () => {
-  const noise = Array.from({ length: 9000 }, (_, i) => Math.sin(i * i)).join();
-  expect(packFragment({ ...example, note: noise })).toBeUndefined();
+it("carries a file of 18 kB, leaves behind what nothing hangs, and says how much is too much", () => {
+  const embedded = {
+    "photometry/dome-wide.ies": { text: noise(18_000) },
+    "photometry/linear-opal.ies": { text: noise(200_000) },
+  };
+  const real = packFragment({ ...study, embedded });
+  expect(real.excess).toBe(0);
+  const back = unpackFragment(real.fragment);
+  expect(back.kind === "study" && JSON.parse(back.text).embedded).toEqual({
+    "photometry/dome-wide.ies": embedded["photometry/dome-wide.ies"],
+  });
+  const large = packFragment({ ...study, embedded: { "photometry/dome-wide.ies": { text: noise(60_000) } } });
+  expect(large.excess).toBe(large.fragment.length - LONGEST);
+  expect(large.excess).toBeGreaterThan(0);
+});
+
+it("knows a document it can show from one that is damaged", () => {
+  expect(isWhole(example)).toBe(true);
+  for (const damaged of [
+    {},
+    null,
+    [],
+    "text",
+    { ...example, arrangements: [] },
+    { ...example, arrangements: [{ name: "a" }] },
+    { ...example, room: undefined },
+    { ...example, people: {} },
+    { ...example, island: { zones: [null] } },
+  ])
+    expect(isWhole(damaged)).toBe(false);
 });
 
 it("refuses damaged, cut, foreign and exploding links in words", () => {
-  const fragment = packFragment(example) as string;
+  const { fragment } = packFragment(study);
   expect(unpackFragment("#lights")).toEqual({ kind: "none" });
   for (const bad of [
     fragment.slice(0, -40),

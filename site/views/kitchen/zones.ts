@@ -8,7 +8,6 @@ import { renamedInSettings } from "../../edits/settings.ts";
 import { addZone, ownTarget } from "../../edits/zones.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
-import { strips } from "./strips.ts";
 import { askedBy, figures, published, targetWords } from "./targets.ts";
 
 const OWN = "\u0000own";
@@ -72,7 +71,7 @@ export function zonesPart(app: AppView): TemplateResult {
   return part(
     "zones",
     "Zones on the top",
-    html`${strips(app)} ${zones.map((zone, index) => zoneItem(app, zone, index))}
+    html`${zones.map((zone, index) => zoneItem(app, zone, index))}
     ${zones.length === 0 ? openZones(app) : nothing}
     <p class="row-of-actions"><button type="button" @click=${() => {
       openAdded(`zone-${zones.length}`);

@@ -1,12 +1,14 @@
 /** Which option is on screen; copies, renames and removes options. */
 
 import { html, type TemplateResult } from "lit";
+import { arrangementLetters } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { textField } from "../../components/fields.ts";
-import { copyArrangement, removeArrangement } from "../../edits/luminaires.ts";
+import { copyOption, removeOption } from "../../edits/options.ts";
 
 export function optionBar(app: AppView): TemplateResult {
   const list = app.study.arrangements;
+  const letters = arrangementLetters(list);
   return html`<section class="part" aria-labelledby="options-heading">
     <h2 id="options-heading">Option</h2>
     <div class="options" role="group" aria-label="Option on screen">
@@ -15,7 +17,7 @@ export function optionBar(app: AppView): TemplateResult {
           type="button"
           aria-pressed=${index === app.arrangement ? "true" : "false"}
           @click=${() => app.showArrangement(index)}
-        >${String.fromCharCode(65 + (index % 26))} ${each.name}</button>`,
+        >${letters[index]} ${each.name}</button>`,
       )}
     </div>
     <details>
@@ -28,12 +30,12 @@ export function optionBar(app: AppView): TemplateResult {
     <p class="row-of-actions">
       <button type="button" @click=${() => {
         const index = app.arrangement;
-        app.edit(copyArrangement(app.study, index));
+        app.edit(copyOption(app.study, index));
         app.showArrangement(index + 1);
       }}>Copy option</button>
       <button type="button" ?disabled=${list.length < 2} @click=${() => {
         const index = app.arrangement;
-        const edit = removeArrangement(app.study, index);
+        const edit = removeOption(app.study, index);
         app.showArrangement(index === 0 ? 0 : index - 1, edit);
       }}>Remove option</button>
     </p>

@@ -2,12 +2,11 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { Issue } from "../../../src/app.ts";
-import type { ProposalAnswer, Running, SearchAnswer } from "../../../src/workers/browser.ts";
+import type { Running, SearchAnswer } from "../../../src/workers/browser.ts";
 import type { AppView } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
-import type { NamedEdit } from "../../edits/named-edit.ts";
-import { freshName } from "../../edits/raw-study.ts";
-import type { Json } from "../../store/pointer.ts";
+import { addOption } from "../../edits/options.ts";
+import type { RawArrangement } from "../../edits/raw-study.ts";
 
 /** One search at a time, of one study. */
 interface Search {
@@ -136,23 +135,11 @@ function found(app: AppView, { proposals }: SearchAnswer): TemplateResult {
           aria-label="Add ${proposal.arrangement.name} as an option"
           @click=${() => {
             const at = app.study.arrangements.length;
-            app.edit(added(app, proposal));
+            app.edit(addOption(app.study, proposal.arrangement as unknown as RawArrangement));
             app.showArrangement(at);
           }}
         >Add as an option</button>
       </p>
     </article>`,
   )}`;
-}
-
-function added(app: AppView, { arrangement }: ProposalAnswer): NamedEdit {
-  const list = app.study.arrangements;
-  const name = freshName(
-    arrangement.name,
-    list.map((each) => each.name),
-  );
-  return {
-    name: `add option ${name}`,
-    edits: [{ path: ["arrangements"], value: [...list, { ...arrangement, name }] as unknown as Json }],
-  };
 }
