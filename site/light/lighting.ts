@@ -96,6 +96,11 @@ export class Lighting extends EventTarget {
     return this.#calm;
   }
 
+  /** A worker of its own for a long question; whoever asks closes it. */
+  startAside(): Connection {
+    return this.#start();
+  }
+
   /** Hands the files of the study to both workers, now or when they start; those before are forgotten. */
   give(files: readonly StudyFile[]): void {
     this.#files = files;

@@ -39,7 +39,10 @@ export class Autosave implements StudyStorage {
       if (document.visibilityState === "hidden") this.#late();
     };
     addEventListener("visibilitychange", putAway);
-    addEventListener("pagehide", () => this.#late());
+    addEventListener("pagehide", () => {
+      commitTyped();
+      this.#late();
+    });
   }
 
   get id(): string {
@@ -152,6 +155,13 @@ export class Autosave implements StudyStorage {
     }
     void this.save();
   }
+}
+
+/** What stands typed in a field and was not yet entered is entered, as leaving the field would. */
+function commitTyped(): void {
+  const field = document.activeElement;
+  if (field instanceof HTMLInputElement && field.type === "text")
+    field.dispatchEvent(new Event("change", { bubbles: true }));
 }
 
 function takeLate(id: string): Late | undefined {

@@ -81,6 +81,11 @@ it("goes on after a reload in mid-edit, with the undo list", async () => {
   expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.92);
   await page.keyboard.press("Control+z");
   expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.91);
+  // Typed and not yet entered.
+  await page.getByLabel("Clearance").fill("930 mm");
+  await page.reload();
+  await atWork(page);
+  expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.93);
 });
 
 it("opens and computes without a network once it was there", async () => {

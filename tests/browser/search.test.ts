@@ -21,12 +21,15 @@ it("searches, stops, searches again and adds a proposal as an option", async () 
     .click();
   await refined(page);
   const part = page.locator('section[aria-labelledby="search-heading"]');
-  await part.locator("summary").click();
+  await part.locator("summary").first().click();
   await part.getByRole("button", { name: "Search" }).click();
   await part.getByText(/^Searching: /).waitFor();
   await part.getByRole("button", { name: "Stop the search" }).click();
   await part.getByText("The search was stopped.").waitFor();
   await part.getByRole("button", { name: "Search" }).click();
+  // A title is nothing the search rests on.
+  await page.getByLabel("Title of the study").fill("Boathouse, first floor");
+  await page.getByLabel("Title of the study").press("Enter");
   const proposals = part.locator("article");
   await proposals.first().waitFor();
   const words = await proposals.first().innerText();

@@ -7,16 +7,21 @@ import type { AppView } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 import { addOption } from "../../edits/options.ts";
 import type { RawArrangement } from "../../edits/raw-study.ts";
+import { isSameSearch } from "../../edits/search-input.ts";
 
 /** One search at a time, of one study. */
 interface Search {
   running?: Running<SearchAnswer>;
   stage: string;
+  /** The change of the study that ended it, if one did. */
+  stoppedBy?: string;
   answer?: SearchAnswer;
   issues?: readonly Issue[];
 }
 
 interface Wishes {
+  /** Luminaires that may not hang. */
+  readonly without: Set<string>;
   pairs: boolean;
   faces: boolean;
   heads: boolean;
@@ -25,7 +30,7 @@ interface Wishes {
 const searches = new WeakMap<AppView["lighting"], Search>();
 const wishes = new WeakMap<AppView["lighting"], Wishes>();
 
-const QUESTIONS: readonly (readonly [keyof Wishes, string])[] = [
+const QUESTIONS: readonly (readonly ["pairs" | "faces" | "heads", string])[] = [
   ["faces", "People must see each other’s faces"],
   ["heads", "No head may reach a pendant"],
   ["pairs", "Two kinds may take turns"],
@@ -37,7 +42,12 @@ export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
     ({ role, row }) => role === "pendant" || (role === undefined && row !== undefined),
   );
   if (layer === undefined || app.study.island === undefined) return nothing;
-  const wanted = wishes.get(app.lighting) ?? { pairs: false, faces: false, heads: false };
+  const wanted = wishes.get(app.lighting) ?? {
+    pairs: false,
+    faces: false,
+    heads: false,
+    without: new Set(),
+  };
   wishes.set(app.lighting, wanted);
   const search = searches.get(app.lighting);
   const busy = search?.running !== undefined;
@@ -55,6 +65,7 @@ export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
           }}
         /> ${words}</label>`,
       )}
+      ${luminaireWishes(app, wanted, busy)}
       <p class="row-of-actions">
         ${
           busy
@@ -68,13 +79,45 @@ export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
   </section>`;
 }
 
-function start(app: AppView, layer: string, { pairs, faces, heads }: Wishes): void {
+/** Which luminaires of the study may be proposed. */
+function luminaireWishes(app: AppView, { without }: Wishes, busy: boolean): TemplateResult {
+  const names = Object.keys(app.study.luminaires ?? {});
+  const shown = names.length - names.filter((name) => without.has(name)).length;
+  return html`<details>
+    <summary>${shown === names.length ? "Any luminaire of the study" : `${shown} of ${names.length} luminaires`}</summary>
+    ${names.map(
+      (name) => html`<label class="check"><input
+        type="checkbox"
+        .checked=${!without.has(name)}
+        ?disabled=${busy}
+        @change=${(event: Event) => {
+          if ((event.target as HTMLInputElement).checked) without.delete(name);
+          else without.add(name);
+          app.redraw();
+        }}
+      /> ${name}</label>`,
+    )}
+  </details>`;
+}
+
+function start(app: AppView, layer: string, { pairs, faces, heads, without }: Wishes): void {
   const { document } = app.history;
-  const { arrangement } = app;
+  const { study, arrangement } = app;
   const search: Search = { stage: "starting" };
-  const running = app.lighting.connection.call(
+  const luminaires = Object.keys(study.luminaires ?? {}).filter((name) => !without.has(name));
+  // A worker of its own: the light of the next edit does not wait for it.
+  const connection = app.lighting.startAside();
+  const running = connection.call(
     "search",
-    { document, arrangement, layer, pairs, faces, heads },
+    {
+      document,
+      arrangement,
+      layer,
+      pairs,
+      faces,
+      heads,
+      ...(without.size === 0 ? {} : { luminaires }),
+    },
     ({ stage, fraction }) => {
       const words = `${stage}, ${Math.round(100 * fraction)} %`;
       if (words === search.stage) return;
@@ -83,8 +126,13 @@ function start(app: AppView, layer: string, { pairs, faces, heads }: Wishes): vo
     },
   );
   search.running = running;
-  // A changed study wants its own light first: what was asked about the old one is let go.
-  app.history.addEventListener("change", () => stop(app, search), { once: true });
+  const over = new AbortController();
+  const changed = (): void => {
+    if (isSameSearch(study, app.study, arrangement)) return;
+    search.stoppedBy = app.history.done.at(-1)?.name ?? "another study";
+    stop(app, search);
+  };
+  app.history.addEventListener("change", changed, { signal: over.signal });
   searches.set(app.lighting, search);
   app.redraw();
   running.outcome
@@ -97,6 +145,8 @@ function start(app: AppView, layer: string, { pairs, faces, heads }: Wishes): vo
       () => undefined,
     )
     .finally(() => {
+      over.abort();
+      connection.close();
       search.running = undefined;
       search.stage = "stopped";
       app.redraw();
@@ -109,10 +159,13 @@ function stop(app: AppView, search: Search): void {
   app.redraw();
 }
 
-function stateWords({ running, stage, answer, issues }: Search): string {
+function stateWords({ running, stage, stoppedBy, answer, issues }: Search): string {
   if (running !== undefined) return `Searching: ${stage}.`;
   if (issues !== undefined) return issues.map(({ message }) => message).join(" ");
-  if (answer === undefined) return "The search was stopped.";
+  if (answer === undefined)
+    return stoppedBy === undefined
+      ? "The search was stopped."
+      : `The search was stopped: “${stoppedBy}” changed what it rests on.`;
   const met = answer.proposals.some(({ verdict }) => verdict === "meets" || verdict === "no target");
   const seen = `${answer.candidates} rows compared, ${answer.checked} checked in full.`;
   if (answer.proposals.length === 0) return `${seen} No row can be hung within these wishes.`;

@@ -18,11 +18,13 @@ const MARKS: Readonly<Record<GuidelineCard["outcome"], string>> = {
  *
  * @tag candlespan-guideline-cards
  * @csspart card - each rule
+ * @csspart group - the rules that are kept, and those that do not apply, each folded
  */
 export class CandlespanGuidelineCards extends LitElement {
   static override styles = [
     tokens,
     css`
+      summary { cursor: pointer; padding: 8px 0; border-top: 1px solid var(--_hairline); }
       ul { list-style: none; margin: 0; padding: 0; }
       li { border-top: 1px solid var(--_hairline); padding: 12px 0; }
       .head { display: grid; grid-template-columns: 1fr auto; gap: 0 12px; align-items: baseline; }
@@ -49,9 +51,22 @@ export class CandlespanGuidelineCards extends LitElement {
     const words = wording(this.display);
     if (this.cards.length === 0)
       return html`<p class="quiet">No rule of thumb applies to this arrangement.</p>`;
-    return html`<ul>
-      ${this.cards.map((card) => this.#card(card, words))}
-    </ul>`;
+    const of = (...outcomes: GuidelineCard["outcome"][]): readonly GuidelineCard[] =>
+      this.cards.filter(({ outcome }) => outcomes.includes(outcome));
+    const list = (cards: readonly GuidelineCard[]): TemplateResult =>
+      html`<ul>${cards.map((card) => this.#card(card, words))}</ul>`;
+    const folded = (cards: readonly GuidelineCard[], summary: string): TemplateResult | typeof nothing =>
+      cards.length === 0
+        ? nothing
+        : html`<details part="group"><summary>${summary}</summary>${list(cards)}</details>`;
+    const differing = of("below", "above");
+    const within = of("within");
+    const aside = of("does not apply");
+    return html`
+      ${differing.length === 0 ? html`<p>No rule is broken.</p>` : list(differing)}
+      ${folded(within, `${within.length} kept`)}
+      ${folded(aside, `${aside.length} that do not apply`)}
+    `;
   }
 
   #card(card: GuidelineCard, words: Wording): TemplateResult {
@@ -64,13 +79,13 @@ export class CandlespanGuidelineCards extends LitElement {
         <span class="rule">${card.rule}</span>
         <span class="outcome ${card.outcome}"><span aria-hidden="true">${MARKS[card.outcome]}</span> ${card.outcome}</span>
       </div>
-      <p>${found === undefined ? nothing : html`Here ${card.measure.of === undefined ? nothing : html`${card.measure.of} `}${measured(found, card, words)}; the rule allows ${rangeWords(card, words)}. `}${card.asks}</p>
+      <p>${found === undefined ? nothing : html`Here${card.measure.of === undefined ? " " : html`: ${card.measure.of}, `}${measured(found, card, words)}; the rule allows ${rangeWords(card, words)}. `}${card.asks}</p>
       ${
         card.light === undefined
           ? nothing
           : html`<p>Followed, the top would have ${words.light(card.light.average)} on average, evenness ${card.light.uniformity.toFixed(2)}.</p>`
       }
-      ${against.length === 0 ? nothing : html`<p>Cannot be followed together with: ${against.join("; ")}</p>`}
+      ${against.length === 0 ? nothing : html`<p>Cannot be followed together with: ${against.map((rule) => rule.replace(/\.$/, "")).join("; ")}.</p>`}
       <p class="quiet">${card.source === card.known ? card.known : `${card.source} (${card.known})`}</p>
     </li>`;
   }
