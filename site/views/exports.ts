@@ -16,6 +16,8 @@ export interface Made {
 export interface Export {
   readonly name: string;
   readonly words: string;
+  /** Path of the PDF among the papers, where it is one. */
+  readonly pdf?: string;
   /** Makes the file from the option on screen and its refined light. */
   make(app: AppView, light: LightAnswer): Promise<Made>;
 }
@@ -31,11 +33,14 @@ export function setPaperChoice(choice: Partial<PaperChoice>): void {
   chosen = { ...chosen, ...choice };
 }
 
+const PDF = "application/pdf";
+
 /** One paper of the hand-over, or all of them in a zip. */
 function paper(name: string, words: string, path: string, type: string): Export {
   return {
     name,
     words,
+    ...(type === PDF ? { pdf: path } : {}),
     async make(app) {
       const { contentOf, papersOf, zipOf } = await import("./hand-over-papers.ts");
       const files = await papersOf(app, paperChoice(app));
@@ -45,8 +50,6 @@ function paper(name: string, words: string, path: string, type: string): Export 
     },
   };
 }
-
-const PDF = "application/pdf";
 
 export const EXPORTS: readonly Export[] = [
   paper(

@@ -1,14 +1,12 @@
 /** Hand-over: files for those who order, wire and hang. */
 
 import { html } from "lit";
-import type { PaperName } from "../../src/app.ts";
 import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../storage/export-study.ts";
-import { EXPORTS, type Export, type Made, paperChoice, setPaperChoice } from "./exports.ts";
+import type { Export, Made } from "./exports.ts";
+import { paperDrawer } from "./papers/paper-drawer.ts";
 import { siteReadings } from "./readings/site-readings.ts";
 import type { View } from "./view.ts";
-
-const PAPER_NAMES: readonly PaperName[] = ["A4", "Letter", "A3", "Tabloid"];
 
 async function hand(app: AppView, each: Export): Promise<void> {
   const { shown } = app.lighting;
@@ -36,25 +34,7 @@ export const handOver: View = {
   controls: (app) => html`
     <section class="part" aria-labelledby="exports-heading">
       <h2 id="exports-heading">Files of option ${app.study.arrangements[app.arrangement].name}</h2>
-      <p class="row-of-actions">
-        <label>Paper
-          <select @change=${(event: Event) => setPaperChoice({ paper: (event.target as HTMLSelectElement).value as PaperName })}>
-            ${PAPER_NAMES.map((name) => html`<option ?selected=${name === paperChoice(app).paper}>${name}</option>`)}
-          </select>
-        </label>
-        <label>Revision
-          <input size="4" maxlength="10" .value=${paperChoice(app).revision} @change=${(event: Event) =>
-            setPaperChoice({ revision: (event.target as HTMLInputElement).value.trim() || "A" })}>
-        </label>
-      </p>
-      <ul class="plain exports">
-        ${EXPORTS.map(
-          (each) => html`<li>
-            <button type="button" @click=${() => void hand(app, each)}>${each.name}</button>
-            <p class="hint">${each.words}</p>
-          </li>`,
-        )}
-      </ul>
+      ${paperDrawer(app, (each) => void hand(app, each))}
       <p class="row-of-actions"><button type="button" @click=${() => app.printToScale()}>Print the sheet to scale</button></p>
     </section>
     ${siteReadings(app)}

@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { unzipSync } from "fflate";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { atWork, openViewer, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+import { atWork, openViewer, poll, refined, troublesOf, type Viewer } from "../support/viewer.ts";
 
 let viewer: Viewer;
 beforeAll(async () => {
@@ -27,6 +27,18 @@ it("makes every paper in the page, PDFs among them, under the page's own securit
   await atWork(page);
   await refined(page);
   await page.getByRole("button", { name: "Hand-over" }).click();
+  const pictures = page.locator(".drawer img");
+  await poll(() => pictures.count()).toBe(6);
+  const isDrawn = (img: SVGElement | HTMLElement) => (img as HTMLImageElement).naturalWidth > 100;
+  await poll(() => pictures.first().evaluate(isDrawn)).toBe(true);
+  if (process.env.SCREENS !== undefined) {
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await page.screenshot({ path: `${process.env.SCREENS}/drawer.png` });
+  }
+  await page.getByRole("button", { name: "Look at Set-out sheet" }).click();
+  await page.getByRole("img", { name: "Sheet 1 of Set-out sheet" }).waitFor();
+  if (process.env.SCREENS !== undefined) await page.screenshot({ path: `${process.env.SCREENS}/paper.png` });
+  await page.locator("dialog.paper").getByRole("button", { name: "Close" }).click();
   const started = Date.now();
   const [download] = await Promise.all([
     page.waitForEvent("download"),
