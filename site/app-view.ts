@@ -93,6 +93,8 @@ export interface AppView {
   readonly shownLuminaire: string | undefined;
   showLuminaire(name: string | undefined): void;
   printToScale(): void;
+  /** The sheet alone, without panels, for a client to look at. */
+  showClient(isForClient: boolean): void;
   /** Drawn again when something outside the study changed. */
   redraw(): void;
 }

@@ -7,6 +7,7 @@ import type { ResolvedStudy } from "../src/app.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView } from "./app-view.ts";
 import { alignedSheet } from "./components/aligned-sheet.ts";
+import { clientBar } from "./components/client-bar.ts";
 import { footer } from "./components/footer.ts";
 import { header } from "./components/header.ts";
 import { keyOnPage } from "./components/keys.ts";
@@ -251,17 +252,19 @@ export class CandlespanApp extends LitElement {
       paper: this.#paper,
       isNarrow: this.#narrow,
       height: this.#sheetHeight,
-      below: this.#below,
+      below: desk.screen.isForClient ? undefined : this.#below,
     };
+    const { isForClient } = desk.screen;
+    const layout = isForClient ? "for-client" : own === undefined ? "with-sheet" : "whole";
     return html`
-      <a class="skip" href="#controls" @click=${this.#skip}>Skip to the controls</a>
-      ${header(desk, head)}
-      <main class=${own === undefined ? "with-sheet" : "whole"} id="sheet-and-controls">
+      ${isForClient ? nothing : html`<a class="skip" href="#controls" @click=${this.#skip}>Skip to the controls</a>`}
+      ${isForClient && this.#paper === undefined ? clientBar(desk) : header(desk, head)}
+      <main class=${layout} id="sheet-and-controls">
         <div class="sheet" ?data-stale=${desk.lightState.kind === "issues"}>
           ${this.#notices?.refusalPart(desk)} ${own === undefined ? this.#notices?.issuesPart(desk) : nothing}
           ${own ?? alignedSheet(desk, sheet)}
         </div>
-        ${this.#side()}
+        ${isForClient ? nothing : this.#side()}
       </main>
       ${footer(desk)} ${this.#dialog?.render() ?? nothing} ${this.#start?.render() ?? nothing}
       ${this.#isFileOverPage ? this.#readFiles?.(desk) : nothing}

@@ -267,6 +267,13 @@ export class StudySession extends EventTarget implements AppView {
     this.dispatchEvent(new CustomEvent("files", { detail: { files, at } }));
   }
 
+  /** The sheet alone, its options on one key each, until it is ended. */
+  showClient(isForClient: boolean): void {
+    this.screen.isForClient = isForClient;
+    if (isForClient) this.select([]);
+    this.redraw();
+  }
+
   /** Asks for the field of a path to be shown, with the option it belongs to. */
   showField(path: Path): void {
     const [list, index] = path;

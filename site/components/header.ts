@@ -29,7 +29,11 @@ export function header(desk: StudySession, state: HeaderState): TemplateResult {
     ${
       state.paper === undefined
         ? nothing
-        : html`<p class="paper-scale">1 : ${state.paper.ratio} when printed at 100 %: the line is 100 mm long</p>`
+        : html`<p class="paper-scale">1 : ${state.paper.ratio} when printed at 100 %: the line is 100 mm long</p>
+            <p class="paper-option">
+              Option ${String.fromCharCode(65 + (desk.arrangement % 26))} ${desk.study.arrangements[desk.arrangement].name},
+              ${new Date().toLocaleDateString("en-CA")}
+            </p>`
     }
     <button type="button" @click=${() => state.showStudy()}>Study</button>
     <div class="tools" role="group" aria-label="Changes and units">

@@ -28,6 +28,8 @@ export class ScreenStore extends EventTarget {
   luminaire: string | undefined;
   /** Whether the room's picture stands where the drawings stand. */
   showRoom = false;
+  /** The sheet alone is on screen, for a client to look at. */
+  isForClient = false;
   refusal: Refusal | undefined;
   /** The last line said. */
   line = "";

@@ -35,7 +35,8 @@ export const handOver: View = {
     <section class="part" aria-labelledby="exports-heading">
       <h2 id="exports-heading">Files of option ${app.study.arrangements[app.arrangement].name}</h2>
       ${paperDrawer(app, (each) => void hand(app, each))}
-      <p class="row-of-actions"><button type="button" @click=${() => app.printToScale()}>Print the sheet to scale</button></p>
+      <p class="row-of-actions"><button type="button" @click=${() => app.printToScale()}>Print the sheet to scale</button>
+        <button type="button" @click=${() => app.showClient(true)}>Show to the client</button></p>
     </section>
     ${siteReadings(app)}
     <section class="part">

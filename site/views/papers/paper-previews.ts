@@ -14,8 +14,7 @@ export async function sheetPictures(
   before: SheetPictures | undefined,
 ): Promise<SheetPictures> {
   const files = await papersOf(app, choice);
-  for (const addresses of before?.values() ?? [])
-    for (const each of addresses) URL.revokeObjectURL(each);
+  for (const addresses of before?.values() ?? []) for (const each of addresses) URL.revokeObjectURL(each);
   return new Map(
     files.flatMap((file) =>
       "sheets" in file ? [[file.path, file.sheets.map((sheet) => address(sheetSvg(sheet)))] as const] : [],
