@@ -22,6 +22,7 @@ export { formatIssue, type Issue, type Outcome } from "./diagnostics/issue.ts";
 export type { PaperName } from "./drawing/paper/paper.ts";
 export { illuminanceCsv } from "./formats/csv.ts";
 export { type HandoverFile, handoverFiles } from "./formats/handover-files.ts";
+export { sheetSvg } from "./formats/sheet-svg.ts";
 export { bodyOutline } from "./luminaire/body-profiles.ts";
 export { EVIDENCE } from "./luminaire/evidence.ts";
 export type { Luminaire } from "./luminaire/luminaire.ts";

@@ -97,3 +97,74 @@ it("keeps from the manifest what only the drag controller needs", () => {
   expect(plumbing.length).toBeGreaterThanOrEqual(8);
   expect(plumbing.filter((lines) => !lines.includes("@internal"))).toEqual([]);
 });
+
+/** Templates of styles by the name of their constant. */
+const styles = new Map(
+  sources.flatMap((text) =>
+    [...text.matchAll(/const (\w+)(?:: \w+)? = css`([\s\S]*?)`;/g)].map(
+      ([, name, body]) => [name, body] as const,
+    ),
+  ),
+);
+
+/** Custom properties an element takes from the page: those its own styles and those of the elements in it read. */
+function customProperties(text: string, met = new Set<string>()): Set<string> {
+  const properties = new Set<string>();
+  const read = (css: string): void => {
+    for (const [, name] of css.matchAll(/var\(--_([a-z]+)/g)) properties.add(`--candlespan-${name}`);
+    for (const [, name] of css.matchAll(/^\s+(?:color|font-family|outline):.*var\(--candlespan-([a-z]+)/gm))
+      properties.add(`--candlespan-${name}`);
+  };
+  for (const part of parts(text)) {
+    read(part);
+    for (const [name, body] of styles) if (new RegExp(`\\b${name}\\b`).test(part)) read(body);
+  }
+  for (const [, tag] of text.matchAll(/<(candlespan-[a-z-]+)/g)) {
+    if (met.has(tag)) continue;
+    met.add(tag);
+    const inner = sources.find((source) => source.includes(`define("${tag}"`));
+    if (inner !== undefined) for (const name of customProperties(inner, met)) properties.add(name);
+  }
+  return properties;
+}
+
+/** Documented elements: the tag, the documentation, and the text of the class. */
+const documented = sources.flatMap((text) =>
+  text.split(/(?=^\/\*\*)/m).flatMap((piece) => {
+    const tag = /@tag (candlespan-[a-z-]+)/.exec(piece)?.[1];
+    return tag === undefined ? [] : [{ tag, piece }];
+  }),
+);
+const declared = (piece: string, kind: string): string[] =>
+  [...piece.matchAll(new RegExp(`@${kind} ?([a-z-]*)`, "g"))].map((m) => m[1]).sort();
+
+it.each(documented)("documents every custom property of $tag, and no other", ({ piece }) => {
+  expect(declared(piece, "cssprop")).toEqual([...customProperties(piece)].sort());
+});
+
+/** Methods of base classes and functions beside the elements, by name: what of a template is theirs. */
+const shared = new Map(
+  sources.flatMap((text) =>
+    text.split(/(?=^ {2}protected |^export function )/m).flatMap((piece) => {
+      const name = /^(?: {2}protected|export function) (\w+)\(/.exec(piece)?.[1];
+      return name === undefined ? [] : [[name, piece] as const];
+    }),
+  ),
+);
+
+/** The templates an element draws itself with. */
+function templates(piece: string, met = new Set<string>()): string {
+  const called = [...piece.matchAll(/\b(\w+)\(/g)].map(([, name]) => name);
+  const own = called.filter((name) => shared.has(name) && !met.has(name));
+  for (const name of own) met.add(name);
+  return [piece, ...own.map((name) => templates(shared.get(name) ?? "", met))].join("\n");
+}
+
+it.each(documented)("documents every part and slot of $tag, and no other", ({ piece }) => {
+  const drawn = templates(piece);
+  const named = [...drawn.matchAll(/\bpart="([a-z-]+)"/g)].map((m) => m[1]);
+  expect(declared(piece, "csspart")).toEqual([...new Set(named)].sort());
+  const slots = [...drawn.matchAll(/<slot(?: name="([a-z-]+)")?/g)].map((m) => m[1] ?? "");
+  const told = [...piece.matchAll(/^ \* @slot (?:([a-z-]+) )?- /gm)].map((m) => m[1] ?? "");
+  expect(told.sort()).toEqual([...new Set(slots)].sort());
+});

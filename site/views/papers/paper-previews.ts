@@ -1,6 +1,6 @@
 /** The sheets of every paper as pictures, laid out as they will be printed. Loaded when the drawer is first opened. */
 
-import { sheetSvg } from "../../../src/formats/sheet-svg.ts";
+import { sheetSvg } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { type PaperChoice, papersOf } from "../hand-over-papers.ts";
 

@@ -52,6 +52,17 @@ const MARGINS = { left: 4, right: 4 } as const;
  * @fires reading-move - light is read at a place in one of the plans ({@link ReadingDetail})
  * @csspart option - each option with its plan
  * @csspart difference - the map of the difference
+ * @cssprop --candlespan-close - words and marks too close to call
+ * @cssprop --candlespan-focus - ring of what has the focus
+ * @cssprop --candlespan-font - typeface; inherits the page's
+ * @cssprop --candlespan-hairline - rules that only divide
+ * @cssprop --candlespan-ink - lines and words
+ * @cssprop --candlespan-luminaire - luminaires, selection, reading
+ * @cssprop --candlespan-meets - words and marks of what meets its target
+ * @cssprop --candlespan-paper - ground of drawings
+ * @cssprop --candlespan-quiet - words and lines of less weight
+ * @cssprop --candlespan-sheet - ground of fields and tops
+ * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanComparison extends LitElement {
   static override styles = [tokens, drawingStyles, comparisonStyles];

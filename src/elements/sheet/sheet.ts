@@ -54,10 +54,18 @@ const ASIDE_FROM = 560;
  * @csspart verdict - headline and zones
  * @csspart headline - what one reads first
  * @csspart reading - the figures under the pointer line
- * @cssprop --candlespan-paper - ground of the sheet
+ * @slot - stands in place of the drawing until there is an arrangement
+ * @cssprop --candlespan-close - words and marks too close to call
+ * @cssprop --candlespan-focus - ring of what has the focus
+ * @cssprop --candlespan-font - typeface; inherits the page's
+ * @cssprop --candlespan-hairline - rules that only divide
  * @cssprop --candlespan-ink - lines and words
  * @cssprop --candlespan-luminaire - luminaires, selection, reading
- * @cssprop --candlespan-font - typeface; inherits the page's
+ * @cssprop --candlespan-meets - words and marks of what meets its target
+ * @cssprop --candlespan-paper - ground of drawings
+ * @cssprop --candlespan-quiet - words and lines of less weight
+ * @cssprop --candlespan-sheet - ground of fields and tops
+ * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanSheet extends DrawingElement {
   static override styles = [tokens, sheetStyles];

@@ -18,6 +18,12 @@ import "../length-field/length-field.ts";
  * @tag candlespan-study-fields
  * @fires study-edit - one value of the study document changes ({@link StudyEditDetail})
  * @csspart group - the fields of one room, person or zone
+ * @cssprop --candlespan-focus - ring of what has the focus
+ * @cssprop --candlespan-font - typeface; inherits the page's
+ * @cssprop --candlespan-ink - lines and words
+ * @cssprop --candlespan-quiet - words and lines of less weight
+ * @cssprop --candlespan-sheet - ground of fields and tops
+ * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanStudyFields extends LitElement {
   static override styles = [

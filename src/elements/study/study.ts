@@ -39,6 +39,17 @@ const REST = 200;
  * @fires study-light - the light of the arrangement is known, as a draft or in full ({@link StudyLightDetail})
  * @slot - elements that show the study; an aligned sheet when there are none
  * @csspart failure - what is wrong with the study, and the button that tries again
+ * @cssprop --candlespan-close - words and marks too close to call
+ * @cssprop --candlespan-focus - ring of what has the focus
+ * @cssprop --candlespan-font - typeface; inherits the page's
+ * @cssprop --candlespan-hairline - rules that only divide
+ * @cssprop --candlespan-ink - lines and words
+ * @cssprop --candlespan-luminaire - luminaires, selection, reading
+ * @cssprop --candlespan-meets - words and marks of what meets its target
+ * @cssprop --candlespan-paper - ground of drawings
+ * @cssprop --candlespan-quiet - words and lines of less weight
+ * @cssprop --candlespan-sheet - ground of fields and tops
+ * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanStudy extends LitElement {
   static override styles = [tokens, studyStyles];
