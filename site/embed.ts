@@ -1,9 +1,10 @@
 /**
  * The elements on an ordinary page: open a study, ask for its light, hand both to the elements, and apply what the hand
- * moves. Everything here comes through the library's public doors; an app keeps the calculation in workers.
+ * moves; or hand a study to an element that does all of it. Everything here comes through the library's public doors; an app keeps the calculation in workers.
  */
 import { arrangementLight, openStudy, orThrow, type Scene } from "../src/app.ts";
 import { type LuminaireMoveDetail, movedScene } from "../src/elements.ts";
+import { DINING, GALLEY } from "./embed-kitchens.ts";
 
 const base = new URL("../fixtures-data/boathouse/", import.meta.url);
 const photometry = import.meta.glob("../fixtures-data/boathouse/photometry/*", {
@@ -50,3 +51,16 @@ document.querySelector("candlespan-sheet")?.addEventListener("luminaire-move", (
 
 void show("quick");
 rest = setTimeout(() => void show("full"), 50);
+
+// An element that opens a study and lights it by itself; each waits for the one before, as all share the page's thread.
+async function showBesides(): Promise<void> {
+  for (const [id, source] of Object.entries({ galley: GALLEY, dining: DINING })) {
+    const element = document.getElementById(id);
+    if (element === null) continue;
+    const lit = new Promise((done) => element.addEventListener("study-light", done, { once: true }));
+    Object.assign(element, { source });
+    await lit;
+  }
+}
+
+setTimeout(() => void showBesides(), 400);
