@@ -165,6 +165,7 @@ export type DepictedRow =
   | "recessed row"
   | "fixed row"
   | "circuit row"
+  | "setting row"
   | "hung row"
   | "suspension row"
   | "order row"

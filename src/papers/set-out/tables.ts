@@ -11,6 +11,7 @@ import { asHung } from "./orientation-table.ts";
 import { fixedTable, recessedTable } from "./other-boxes-tables.ts";
 import { pendantTables } from "./pendant-table.ts";
 import { suspensionTable } from "./suspension-table.ts";
+import { settingsTable } from "./settings-table.ts";
 import { shortTags, tagRange } from "./tags.ts";
 
 export function tables(handover: Handover, found: SetOut, words: HandoverWords, width: number): Block[] {
@@ -29,6 +30,7 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
   if (fixed.length > 0)
     blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
   blocks.push(...asHung(found, words), heading("Circuits", 9), circuitTable(handover));
+  blocks.push(...settingsTable(handover));
   const flags = setOutHolds(handover, found, words);
   blocks.push(heading("HOLD: not to be built before this is settled", 9));
   if (pendants.length > 0)
