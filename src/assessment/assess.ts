@@ -188,6 +188,7 @@ function check(
     value: figureOf(scene, assessed.statistics, requirement),
     target: requirement.value,
     nature: requirement.nature,
+    ...(requirement.footcandles === undefined ? {} : { footcandles: requirement.footcandles }),
     ...(band === undefined ? {} : { band }),
     ...fineUniformity(requirement, assessed.fine, band),
     verdict,

@@ -42,6 +42,8 @@ export interface Check {
   readonly value: number;
   readonly target: number;
   readonly nature: "maintained" | "initial";
+  /** What the source asks in foot-candles, where it states them. */
+  readonly footcandles?: number;
   /** 95 % interval of the value; absent where it was not judged. */
   readonly band?: readonly [lo: number, hi: number];
   /** The same on the fine grid, where it lies outside that interval: how even the light is depends on where it is asked. */

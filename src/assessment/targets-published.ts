@@ -20,8 +20,14 @@ const IES_OLD = "IES RP-11, age band over 65: twice the middle band";
 const JIS = "JIS Z 9110:2010, 5.10 residences, Table 17";
 const GB = "GB 50034-2013, residential table";
 
-function maintained(value: number): Requirement {
-  return { quantity: "illuminance", statistic: "average", value, nature: "maintained" };
+function maintained(value: number, footcandles?: number): Requirement {
+  const requirement: Requirement = {
+    quantity: "illuminance",
+    statistic: "average",
+    value,
+    nature: "maintained",
+  };
+  return footcandles === undefined ? requirement : { ...requirement, footcandles };
 }
 
 function published(
@@ -33,7 +39,10 @@ function published(
   known: Target["known"],
   rest: { scope?: PublishedTarget["scope"]; uniformity?: number; note?: string } = {},
 ): PublishedTarget {
-  const requirements: Requirement[] = [maintained(lux)];
+  // RP-11 states its figures in both units, 10 lx to the foot-candle.
+  const requirements: Requirement[] = [
+    maintained(lux, source.startsWith("IES RP-11") ? lux / 10 : undefined),
+  ];
   if (rest.uniformity !== undefined)
     requirements.push({
       quantity: "uniformity",

@@ -6,6 +6,7 @@
  */
 
 import { parseArgs } from "node:util";
+import { wrapped } from "../words/table.ts";
 import { CandlespanError } from "../diagnostics/candlespan-error.ts";
 
 export const EXIT = { met: 0, notMet: 1, badInput: 2, fault: 3 } as const;
@@ -134,6 +135,8 @@ export function parseArguments(command: Command, argv: readonly string[]): Argum
   return new Arguments(parsed.positionals, values);
 }
 
+const HELP_WIDTH = 110;
+
 /** The text of `candlespan NAME --help`. */
 export function helpOf(command: Command): string {
   const rows = Object.entries({
@@ -146,9 +149,17 @@ export function helpOf(command: Command): string {
     return [`${short}--${name}${value}`, option.description + fallback];
   });
   const wide = Math.min(30, Math.max(...rows.map(([left]) => left.length)));
-  const lines = rows.map(([left, right]) =>
-    left.length > wide ? `  ${left}\n  ${"".padEnd(wide)}  ${right}` : `  ${left.padEnd(wide)}  ${right}`,
-  );
-  const details = command.details === undefined ? "" : `\n${command.details.trim()}\n`;
-  return `candlespan ${command.usage}\n\n${command.summary}\n${details}\nOptions\n${lines.join("\n")}\n`;
+  const lines = rows.flatMap(([left, right]) => {
+    const [first, ...rest] = wrapped(right, HELP_WIDTH, wide + 4);
+    return left.length > wide
+      ? [`  ${left}`, first, ...rest]
+      : [`  ${left.padEnd(wide)}  ${first.trimStart()}`, ...rest];
+  });
+  const flowing = (words: string): string =>
+    words
+      .split("\n")
+      .flatMap((line) => wrapped(line, HELP_WIDTH))
+      .join("\n");
+  const details = command.details === undefined ? "" : `\n${flowing(command.details.trim())}\n`;
+  return `candlespan ${command.usage}\n\n${flowing(command.summary)}\n${details}\nOptions\n${lines.join("\n")}\n`;
 }

@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { createInterface } from "node:readline/promises";
 import { run } from "./run.ts";
+import { isRewritable, shown } from "./terminal.ts";
 
 // npm starts a script in the package's folder; paths are meant from where the user stands.
 const { INIT_CWD, npm_lifecycle_event: script } = process.env;
@@ -15,9 +16,9 @@ for (const stream of [process.stdout, process.stderr])
 
 // The exit code is set, not forced: a pipe drains asynchronously and process.exit would cut the result short.
 process.exitCode = await run(process.argv.slice(2), {
-  out: (text) => void process.stdout.write(text),
-  err: (text) => void process.stderr.write(text),
-  interactive: process.stderr.isTTY === true,
+  out: (text) => void process.stdout.write(shown(text, process.env, process.stdout.columns)),
+  err: (text) => void process.stderr.write(shown(text, process.env)),
+  interactive: isRewritable(process.env, process.stderr.isTTY === true),
   ...(process.stdin.isTTY === true && process.stderr.isTTY === true ? { ask } : {}),
 });
 

@@ -16,4 +16,6 @@ export interface Requirement {
   /** lx for illuminance, a ratio for uniformity. */
   readonly value: number;
   readonly nature: "maintained" | "initial";
+  /** The same figure in foot-candles, where the source states it so; not a conversion. */
+  readonly footcandles?: number;
 }

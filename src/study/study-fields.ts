@@ -54,12 +54,20 @@ function measure(
         value = read.value;
       }
       if (typeof value !== "number" || !Number.isFinite(value)) {
-        addIssue({ message: `The value is not a ${kind}.${PART}${what}` });
+        const percent = typeof value === "string" ? /^\s*(\d+(?:\.\d+)?)\s*%\s*$/.exec(value) : null;
+        const meant = percent === null ? what : `${what}, such as ${Number(percent[1]) / 100}`;
+        const article = /^[aeiou]/.test(kind) ? "an" : "a";
+        const found = value === undefined ? "" : `${PART}${JSON.stringify(value)?.slice(0, 60)}`;
+        addIssue({ message: `The value is not ${article} ${kind}.${PART}${meant}${found}` });
         return NEVER;
       }
       if (outside(value, range)) {
+        // Metres are what bare numbers are; millimetres are what most people write.
+        const millimetres =
+          kind === "length" && typeof dataset.value === "number" && !outside(value / 1000, range);
+        const hint = millimetres ? ` Did you mean "${value} mm"?` : "";
         addIssue({
-          message: `The ${kind} is out of range.${PART}${rangeWords(range, unit)}${PART}${value}${unit}`,
+          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit)}${PART}${value}${unit}`,
         });
         return NEVER;
       }

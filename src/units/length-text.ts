@@ -67,6 +67,10 @@ function magnitude(body: string): number | (ReadLength & { ok: false }) {
     const both = [body.replaceAll(",", ""), body.replaceAll(",", ".")].map((s) => JSON.stringify(s));
     return refuse(`The comma could group thousands or mark decimals: write ${both.join(" or ")}`);
   }
+  if (/^\d{1,3}\.\d{3} ?(mm|millim)/.test(body)) {
+    const both = [body.replace(".", ""), body.replace(/\.?0+(?= ?m)/, "")].map((s) => JSON.stringify(s));
+    return refuse(`The point could group thousands or mark decimals: write ${both.join(" or ")}`);
+  }
   const text = body.replace(/(\d),(\d)/g, "$1.$2");
   let m = AS_METRIC.exec(text);
   if (m !== null) {

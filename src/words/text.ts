@@ -76,9 +76,13 @@ function fineWords({ checks }: ZoneAssessment): string {
 }
 
 /** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */
-export function checkWords({ quantity, target, verdict, nature }: Check, unit: IlluminanceUnit): string {
+export function checkWords(
+  { quantity, target, verdict, nature, footcandles }: Check,
+  unit: IlluminanceUnit,
+): string {
+  const said = unit === "fc" && footcandles !== undefined ? ` (${footcandles} fc in the source)` : "";
   const level =
-    quantity === "illuminance" ? formatIlluminance(target, unit) : `evenness ${target.toFixed(2)}`;
+    quantity === "illuminance" ? formatIlluminance(target, unit) + said : `evenness ${target.toFixed(2)}`;
   const asked = nature === "initial" ? `${level} initial` : level;
   if (verdict === "falls short") return `falls short of ${asked}`;
   if (verdict === "too close to call") return `too close to call against ${asked}`;

@@ -62,6 +62,7 @@ export const CHECK = object("One requirement of a target, held against the light
   value: number("What was found.", "lx or ratio"),
   target: number("What is asked.", "lx or ratio"),
   "nature?": oneOf("When it holds.", "maintained", "initial"),
+  "footcandles?": number("What the source asks in foot-candles, where it states them.", "fc"),
   "band?": numbers("Least and greatest that it may truly be.", "lx or ratio", 2),
   "verdict?": VERDICT,
   "probability?": number("Probability that the truth reaches the target, 0 to 1."),

@@ -1,0 +1,45 @@
+/** US figures as their source gives them, and what the age of those who stand there asks. */
+import { expect, it } from "vitest";
+import { PUBLISHED_TARGETS } from "../../src/assessment/targets-published.ts";
+import { checkText } from "../../src/words/check-text.ts";
+import { checkWords } from "../../src/words/text.ts";
+import { judged } from "../support/assessed-arrangement.ts";
+import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
+
+it("quotes the source's foot-candles beside the conversion", () => {
+  const asked = Object.fromEntries(
+    PUBLISHED_TARGETS.map(({ id, requirements: [first] }) => [id, first.footcandles]),
+  );
+  // IES RP-11 by second hand: 50, 30 and 20 fc; documents in lux alone have none.
+  expect(asked).toMatchObject({ preparation: 50, washing: 30, eating: 20, "worktop-jis": undefined });
+  const check = {
+    quantity: "illuminance",
+    statistic: "average",
+    value: 310,
+    target: 300,
+    footcandles: 30,
+    nature: "maintained",
+    verdict: "meets",
+    drivers: [],
+    source: "",
+  } as const;
+  expect(checkWords(check, "fc")).toBe("meets 28 fc (30 fc in the source)");
+  expect(checkWords(check, "lx")).toBe("meets 300 lx");
+});
+
+it("says under the zone what a known age asks", () => {
+  const study = tinyStudy([tinyScene()]);
+  const [one] = judged(study);
+  const [zone] = one.assessment.zones;
+  const age = {
+    person: "Ada",
+    age: 72,
+    band: { words: "over 65", factor: 2, glareStep: 3, known: "from memory" },
+    zones: [{ zone: zone.name, asked: 1000, found: 658, reached: false }],
+  };
+  const found = { people: [], cards: [], load: { remarks: [] }, age };
+  const text = checkText(study, [{ ...one, findings: found as never }]);
+  expect(text.replace(/\s+/g, " ")).toContain(
+    "Not enough for Ada at 72: the band over 65 asks 1000 lx here (from memory); the verdict stays the target's.",
+  );
+});
