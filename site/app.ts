@@ -198,6 +198,7 @@ export class CandlespanApp extends LitElement {
   }
 
   async #bringNotices(): Promise<void> {
+    if (this.#notices !== undefined) return;
     this.#notices = await import("./components/notices.ts");
     this.requestUpdate();
   }
@@ -277,14 +278,8 @@ export class CandlespanApp extends LitElement {
     try {
       return place.controls(this.desk);
     } catch (error) {
-      const why = error instanceof Error ? error.message : String(error);
-      return html`<section class="refusal part" role="alert">
-        <p>✕ The study is damaged and cannot be edited here (${why}).</p>
-        <p class="row-of-actions">
-          <button type="button" ?disabled=${this.desk.history.done.length === 0} @click=${() => this.desk.undo()}>Undo the last change</button>
-          <button type="button" @click=${() => void this.#showStudy()}>Open another study</button>
-        </p>
-      </section>`;
+      void this.#bringNotices();
+      return this.#notices?.damagedPart(this.desk, error, () => void this.#showStudy());
     }
   }
 

@@ -17,7 +17,7 @@ async function start(): Promise<void> {
     const autosave = await loadAutosave(app);
     const { resumeEarlier } = await import("./storage/resume-earlier.ts");
     await resumeEarlier(app.desk, autosave);
-  } else if (shared === undefined || !(await resumeShared(app, shared)))
+  } else if (shared === undefined || !(await (await openShared()).resumeShared(app.desk, shared)))
     app.desk.resume(await workedExample());
   document.getElementById("app")?.replaceWith(app);
   // A first visit has nothing to resume; what keeps the study loads after the first light.
@@ -28,12 +28,16 @@ async function start(): Promise<void> {
   // A study that came by a link is one of those kept from now on.
   if (shared !== undefined) await app.autosave?.begin();
   addEventListener("hashchange", () => {
-    if (location.hash.startsWith("#study=")) void openShared(app, location.hash);
+    if (location.hash.startsWith("#study="))
+      void openShared().then((module) => module.openShared(app.desk, location.hash));
   });
   takeDrops(app);
   // After the first light: keeping a copy for later must not compete with it.
-  if (import.meta.env.PROD && "serviceWorker" in navigator) atRest(() => void keepOffline());
+  if (import.meta.env.PROD && "serviceWorker" in navigator)
+    void import("./keep-offline.ts").then(({ keepOffline }) => keepOffline());
 }
+
+const openShared = () => import("./storage/open-shared.ts");
 
 async function loadAutosave(app: CandlespanApp): Promise<Autosave> {
   const { Autosave } = await import("./storage/autosave.ts");
@@ -48,20 +52,6 @@ function hasEarlier(): boolean {
   } catch {
     return false;
   }
-}
-
-/** Begins with the study in the address, before anything else could be shown; says why where it cannot be. */
-async function resumeShared(app: CandlespanApp, fragment: string): Promise<boolean> {
-  const { sharedStudy } = await import("./storage/open-shared.ts");
-  const study = await sharedStudy(app.desk, fragment);
-  if (study !== undefined) app.desk.resume(study);
-  return study !== undefined;
-}
-
-async function openShared(app: CandlespanApp, fragment: string): Promise<void> {
-  const { sharedStudy } = await import("./storage/open-shared.ts");
-  const study = await sharedStudy(app.desk, fragment);
-  if (study !== undefined) await app.desk.open(study as never, "open the link's study");
 }
 
 function takeDrops(app: CandlespanApp): void {
@@ -87,33 +77,6 @@ function takeDrops(app: CandlespanApp): void {
     app.dropping = false;
     app.desk.takeFiles([...(event.dataTransfer?.files ?? [])]);
   });
-}
-
-/** Acts once the page has been left alone for a while, or has been open for long: a hand that works comes first. */
-function atRest(act: () => void): void {
-  const signs = ["pointermove", "pointerdown", "keydown", "wheel"];
-  const rest = (): ReturnType<typeof setTimeout> => setTimeout(go, 2500);
-  const wait = (): void => {
-    clearTimeout(timer);
-    timer = rest();
-  };
-  const go = (): void => {
-    clearTimeout(timer);
-    clearTimeout(longest);
-    for (const sign of signs) removeEventListener(sign, wait, true);
-    act();
-  };
-  const longest = setTimeout(go, 60_000);
-  let timer = rest();
-  for (const sign of signs) addEventListener(sign, wait, { capture: true, passive: true });
-}
-
-async function keepOffline(): Promise<void> {
-  try {
-    await navigator.serviceWorker.register("./service-worker.js");
-  } catch {
-    // Without it the page works the same, only not offline.
-  }
 }
 
 void start();

@@ -30,3 +30,15 @@ export function issuesPart(desk: StudySession): TemplateResult | typeof nothing 
     ${roomOffer(desk)}
   </section>`;
 }
+
+/** Instead of a place's controls that cannot show the study, with the ways out. */
+export function damagedPart(desk: StudySession, error: unknown, showStudy: () => void): TemplateResult {
+  const why = error instanceof Error ? error.message : String(error);
+  return html`<section class="refusal part" role="alert">
+    <p>✕ The study is damaged and cannot be edited here (${why}).</p>
+    <p class="row-of-actions">
+      <button type="button" ?disabled=${desk.history.done.length === 0} @click=${() => desk.undo()}>Undo the last change</button>
+      <button type="button" @click=${showStudy}>Open another study</button>
+    </p>
+  </section>`;
+}

@@ -3,10 +3,23 @@
 import { Cancelled } from "../../src/app.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
+import type { Json } from "../store/pointer.ts";
 import { unpackFragment } from "./share.ts";
 
+/** Begins with the study in the address, before anything else could be shown; says why where it cannot be. */
+export async function resumeShared(desk: StudySession, fragment: string): Promise<boolean> {
+  const study = await sharedStudy(desk, fragment);
+  if (study !== undefined) desk.resume(study);
+  return study !== undefined;
+}
+
+export async function openShared(desk: StudySession, fragment: string): Promise<void> {
+  const study = await sharedStudy(desk, fragment);
+  if (study !== undefined) await desk.open(study as unknown as Json, "open the link's study");
+}
+
 /** The link's study, or undefined once it is said why it was not opened. */
-export async function sharedStudy(desk: StudySession, fragment: string): Promise<RawStudy | undefined> {
+async function sharedStudy(desk: StudySession, fragment: string): Promise<RawStudy | undefined> {
   // The address is a copy of what is now a study of its own; later changes would make it lie.
   history.replaceState(null, "", location.pathname + location.search);
   const unpacked = unpackFragment(fragment);

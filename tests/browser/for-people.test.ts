@@ -75,6 +75,11 @@ for (const [width, height, colorScheme] of [
     await page.locator("dialog[open]").waitFor();
     const broken = await violations();
     if (broken.length > 0) found.Study = broken;
+    await page.getByRole("dialog").getByRole("button", { name: "Start my own kitchen" }).click();
+    await page.locator("dialog.start[open]").waitFor();
+    const inStart = await violations();
+    if (inStart.length > 0) found["Start my own kitchen"] = inStart;
+    await page.locator("dialog.start").getByRole("button", { name: "Close" }).click();
     expect(found).toEqual({});
   });
 }
@@ -90,6 +95,21 @@ it("reflows at 320 px, in every place, without scrolling sideways", async () => 
       });
     // Drawings follow the new width a frame later.
     await poll(over).toBeLessThanOrEqual(0);
+  }
+});
+
+it("keeps plan and controls in view on a phone on its side and at 200 %", async () => {
+  for (const [width, height] of [
+    [844, 390],
+    [720, 450],
+  ]) {
+    await page.setViewportSize({ width, height });
+    await enter(page, "Kitchen");
+    for (const part of [page.locator("candlespan-plan"), page.getByLabel("Length", { exact: true }).first()])
+      await poll(async () => {
+        const box = await part.boundingBox();
+        return box === null ? 0 : Math.min(height, box.y + box.height) - Math.max(0, box.y);
+      }).toBeGreaterThan(25);
   }
 });
 
