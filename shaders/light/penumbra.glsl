@@ -3,8 +3,8 @@
 //   V = sum of w V / sum of w,   w what a sample would give the plane
 //
 // First `outlinePoints` of the opening's outline and `probes` of the additive R2 sequence [1] within it; where they
-// disagree `penumbraSamples` of the sequence: the procedure of src/engine/visibility/penumbra.ts. Without an outline
-// the probes alone tell.
+// disagree `penumbraSamples` of the sequence, where src/engine/visibility/penumbra.ts clips. Without an outline the probes
+// alone tell.
 // Of a long box all samples are asked where anything may be in the way: a sliver finds room between outline and probes.
 // Error: 0.5 % of the opening with 4096 samples (tests/shaders/parity). While things move few samples are asked.
 //

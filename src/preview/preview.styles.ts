@@ -121,9 +121,14 @@ export const previewStyles = css`
     display: flex;
     gap: 4px;
   }
+  /* On a phone the picture comes first, and its controls under it. */
   @container (max-width: 560px) {
     .stage {
       aspect-ratio: 1;
+    }
+    .controls {
+      order: 1;
+      margin: 12px 0 0;
     }
   }
   figcaption {
