@@ -22,8 +22,6 @@ export interface SheetState {
   readonly below: ((app: StudySession, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
 }
 
-/** Height of the switch over the drawings (px). */
-const SWITCH = 40;
 const ALL_DRAWINGS = "elevation plan profile legend";
 
 export function alignedSheet(desk: StudySession, state: SheetState): TemplateResult {
@@ -34,7 +32,7 @@ export function alignedSheet(desk: StudySession, state: SheetState): TemplateRes
   const study = asStudy(desk, light);
   const { people } = desk.lights;
   const isRoom = desk.showRoom && state.paper === undefined;
-  const height = state.height === undefined ? undefined : state.height - SWITCH;
+  const { height } = state;
   const elevationApart = state.isNarrow && state.paper === undefined && !isRoom;
   const move = (event: CustomEvent<LuminaireMoveDetail>): void => desk.move(event.detail);
   const select = (event: CustomEvent<LuminaireSelectDetail>): void => desk.select(event.detail.selection);

@@ -23,7 +23,7 @@ const NEAR = 0.34;
 const CUT = 24;
 /** Shares of the height for profile and elevation, and their limits (px). */
 const PROFILE = { share: 0.125, least: 84, most: 150 } as const;
-const ELEVATION = { share: 0.24, least: 150, most: 460 } as const;
+const ELEVATION = { share: 0.24, least: 130, most: 460 } as const;
 
 export interface SheetFit {
   readonly scale: SheetScale;

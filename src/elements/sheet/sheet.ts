@@ -52,6 +52,7 @@ const ASIDE_FROM = 560;
  * @fires reading-move - light is read at a place ({@link ReadingDetail})
  * @slot verdict - stands in place of the verdict sentence
  * @csspart verdict - headline and zones
+ * @csspart summary - the headline with what belongs to it
  * @csspart headline - what one reads first
  * @csspart reading - the figures under the pointer line
  * @slot - stands in place of the drawing until there is an arrangement
@@ -209,7 +210,7 @@ export class CandlespanSheet extends DrawingElement {
       return html`<div class="verdict" part="verdict"><h2>No light calculated yet</h2></div>`;
     const { headline, clash, zones } = words;
     return html`<div class="verdict" part="verdict">
-      <div class="headline">
+      <div class="headline" part="summary">
         <h2 class=${headline.kind} part="headline" title=${headline.words}>${headline.words}</h2>
         <p title=${clash || headline.aside}>${clash || headline.aside}</p>
       </div>
