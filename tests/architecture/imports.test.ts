@@ -34,7 +34,7 @@ const PURE_PACKAGES = new Set(["gl-matrix", "ml-matrix", "d3-contour", "d3-scale
 /** Packages of single corners, each with the reason it is there. */
 const EXTRA_PACKAGES: Record<string, readonly string[]> = {
   "photometry/readers": ["saxes", "fflate"], // TM-33 is XML, GLDF a zip
-  formats: ["@tarikjabiri/dxf", "pdfkit", "bidi-js"], // bidi-js: reading order of scripts from right to left
+  formats: ["@tarikjabiri/dxf", "bidi-js", "pdfkit"],
   elements: ["lit", "@lit/context", "@lit/task", "fflate", "idb"],
   design: ["yalps"], // levels of a setting are a linear problem
   preview: ["three", "lit", "three-mesh-bvh"],
