@@ -18,11 +18,14 @@ export default defineConfig({
     testTimeout: 600_000,
     hookTimeout: 600_000,
     reporters: ["default", fileURLToPath(new URL("./support/closing-line-reporter.ts", import.meta.url))],
+    // Files that stand on functions alone share a process: each loaded the library anew, half a second of processor. What
+    // a test changes of the world around it, it puts back.
     projects: [
       {
         extends: true,
         test: {
           name: "unit",
+          isolate: false,
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/{validation,laws,browser,shaders}/**"],
           globalSetup: fileURLToPath(new URL("./support/build-library.ts", import.meta.url)),
@@ -32,6 +35,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: "validation",
+          isolate: false,
           include: ["tests/{validation,laws}/**/*.test.ts"],
         },
       },

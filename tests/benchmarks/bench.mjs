@@ -32,8 +32,8 @@ const CASES = {
   check: command("check", STUDY),
   "check --with-people": command("check", STUDY, "--with-people"),
   arrange: command("arrange", STUDY),
-  handover: command("handover", STUDY, "--out", join(scratch, "handover"), "--force"),
-  isolux: command("isolux", STUDY, "--out", join(scratch, "plan.svg"), "--force"),
+  handover: command("handover", STUDY, "--out", join(scratch, "handover")),
+  isolux: command("isolux", STUDY),
   viewer: (root) => {
     const { middle, late, rest } = JSON.parse(output(root, [helper("hand.mjs"), root]));
     return { "a step of the hand": middle, "95 % of the steps": late, "after letting go": rest };

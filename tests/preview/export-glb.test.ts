@@ -1,7 +1,7 @@
 /** The GLB file: valid, metres, y up, and each luminaire's whole distribution within it as LM-63. */
 import validator from "gltf-validator";
 import { Matrix4, Quaternion, Vector3 } from "three";
-import { beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import { directionToLocal, frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
@@ -69,6 +69,10 @@ beforeAll(async () => {
   bytes = await sceneGlb(scene);
   const length = new DataView(bytes.buffer, bytes.byteOffset).getUint32(12, true);
   json = JSON.parse(new TextDecoder().decode(bytes.subarray(20, 20 + length)));
+});
+
+afterAll(() => {
+  Reflect.deleteProperty(globalThis, "FileReader");
 });
 
 function textOf(light: number): string {
