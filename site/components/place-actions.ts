@@ -7,6 +7,8 @@ export interface PlaceActions {
   /** Adds it to the study, hanging it in a layer of the option on screen if one is given. */
   add(layer: number | undefined): void;
   leave?(): void;
+  /** What adding it without hanging it is called. */
+  readonly keep?: string;
 }
 
 export function placeActions(
@@ -19,7 +21,7 @@ export function placeActions(
       (layer, index) =>
         html`<button type="button" @click=${() => actions.add(index)}>Hang it in ${layer.name}</button>`,
     )}
-    <button type="button" @click=${() => actions.add(undefined)}>Keep it</button>
+    <button type="button" @click=${() => actions.add(undefined)}>${actions.keep ?? "Keep it"}</button>
     ${
       actions.leave === undefined
         ? nothing

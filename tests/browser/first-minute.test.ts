@@ -251,9 +251,12 @@ it("compares every option on one scale, ranked by verdict, then evenness", async
 
 it("makes a luminaire from lamp and shade, with its profile and polar diagram", async () => {
   await button("Make one from lamp and shade").click();
+  await page
+    .getByRole("group", { name: "New luminaire" })
+    .getByRole("button", { name: "Hang it in pendants" })
+    .click();
   await poll(async () => (await study()).arrangements[0].layers[0].luminaire).toBe("shade");
-  await poll(() => page.locator("summary", { hasText: /^shade$/ }).count()).toBe(1);
-  await page.locator("summary", { hasText: /^shade$/ }).click();
+  await poll(() => page.locator("details[open] > summary", { hasText: /^shade$/ }).count()).toBe(1);
   await poll(() => page.locator("candlespan-polar svg").count()).toBeGreaterThan(0);
   await poll(() => page.getByText(/its light is traced from shade/).count()).toBeGreaterThan(0);
 });

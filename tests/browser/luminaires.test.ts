@@ -116,7 +116,10 @@ it("keeps a luminaire for the next study, and compares lamps in its shade", asyn
   await atWork(page);
   const shelf = page.locator("details.shelf");
   await shelf.locator("summary").click();
-  await shelf.getByRole("group", { name: "my shade" }).getByRole("button", { name: "Keep it" }).click();
+  await shelf
+    .getByRole("group", { name: "my shade" })
+    .getByRole("button", { name: "Take into the study" })
+    .click();
   await poll(async () => Object.keys((await study()).luminaires)).toContain("my shade 2");
   await shelf.scrollIntoViewIfNeeded();
   await shot("shelf");

@@ -54,6 +54,7 @@ function keptItem(app: AppView, kept: KeptLuminaire): TemplateResult {
   return html`<div class="item" role="group" aria-label=${name}>
     <p>${name}${said === "" ? nothing : html` <span class="hint">${said}</span>`}</p>
     ${placeActions(app, {
+      keep: "Take into the study",
       add(layer) {
         const place = layer === undefined ? undefined : { arrangement: app.arrangement, layer };
         const edit = addLuminaireToStudy(app.study, kept, place);

@@ -125,6 +125,7 @@ async function lay(app: AppView, drawer: Drawer): Promise<void> {
   try {
     const { sheetPictures } = await import("./paper-previews.ts");
     drawer.pictures = await sheetPictures(app, choice, drawer.pictures);
+    app.say("");
   } catch (error) {
     drawer.problem = error instanceof Error ? error.message : String(error);
   }
