@@ -2,6 +2,14 @@ import { css } from "lit";
 
 export const figuresStyles = css`
   :host { container-type: inline-size; }
+  table { border-collapse: collapse; font-size: 13px; margin-bottom: 16px; }
+  th, td { font-weight: 400; text-align: end; padding: 4px 0 4px 20px; border-bottom: 0.75px solid var(--_hairline); white-space: nowrap; }
+  th:first-child { text-align: start; padding-inline-start: 0; max-width: 24ch; overflow: hidden; text-overflow: ellipsis; }
+  thead th { color: var(--_quiet); }
+  tbody th { font-weight: 600; }
+  td:last-child { text-align: start; }
+  /* A value stands beside its name. */
+  section { max-width: 640px; }
   h3 { margin: 16px 0 4px; font-size: 15px; font-weight: 600; }
   section:first-of-type h3 { margin-top: 0; }
   .meets .mark { color: var(--_meets); }
@@ -25,6 +33,10 @@ export const figuresStyles = css`
   dl { display: grid; grid-template-columns: max-content 1fr; gap: 4px 16px; margin: 0 0 12px 16px; font-size: 13px; }
   dt { color: var(--_quiet); }
   dd { margin: 0; overflow-wrap: anywhere; }
+  @container (max-width: 560px) {
+    tr > :nth-child(n + 3):nth-child(-n + 5) { display: none; }
+    th, td { padding-inline-start: 10px; }
+  }
   @container (max-width: 400px) {
     dl { grid-template-columns: 1fr; gap: 0; margin-left: 0; }
     dd { margin-bottom: 6px; }

@@ -1,15 +1,19 @@
 import { html, nothing, type TemplateResult } from "lit";
+import type { ArrangementAssessment, Check } from "../../assessment/assessment.ts";
+import { evennessText, VERDICT_MARK } from "../../words/text.ts";
 import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
 import { type FigureRow, figureGroups } from "./figure-rows.ts";
+import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
 import { figuresStyles } from "./figures.styles.ts";
 
 /**
  * The figures of an arrangement by zone; each opens what it came from: band, uncertainty, inputs, method, source.
  *
  * @tag candlespan-figures
- * @csspart row - each figure
+ * @csspart table - the zones in rows, their figures in columns
+ * @csspart row - each figure with what it came from
  * @cssprop --candlespan-close - words and marks too close to call
  * @cssprop --candlespan-focus - ring of what has the focus
  * @cssprop --candlespan-font - typeface; inherits the page's
@@ -26,12 +30,45 @@ export class CandlespanFigures extends DrawingElement {
     const scene = this.shownScene;
     const { assessment } = this;
     if (scene === undefined || assessment === undefined) return html`<p>No light calculated yet.</p>`;
-    return html`${figureGroups(assessment, scene, this.words).map(
+    return html`${this.#table(assessment)}${figureGroups(assessment, scene, this.words).map(
       (group) => html`<section aria-label=${group.name}>
         <h3>${group.name}</h3>
         ${group.rows.map((row) => this.#row(row))}
       </section>`,
     )}`;
+  }
+
+  /** Zones in rows, figures in columns: what one looks up. What each rests on is under it. */
+  #table({ zones }: ArrangementAssessment): TemplateResult {
+    const { words } = this;
+    const band = (check: Check | undefined): string =>
+      check?.band?.every(Number.isFinite)
+        ? `${words.lightFigure(check.band[0])} to ${words.lightFigure(check.band[1])}`
+        : "–";
+    return html`<table part="table">
+      <caption class="visually-hidden">Zones and their light</caption>
+      <thead><tr>${[
+        "zone",
+        `average, ${words.illuminanceUnit}`,
+        "95 of 100 cases",
+        "least",
+        "most",
+        "U₀",
+        "verdict",
+      ].map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
+      <tbody>${zones.map(({ name, statistics, checks, verdict }) => {
+        const { average, minimum, maximum, uniformity } = statistics;
+        const light = checks.find(
+          ({ quantity, statistic }) => quantity === "illuminance" && statistic === "average",
+        );
+        return html`<tr class=${VERDICT_STYLE[verdict]}>
+          <th scope="row">${name}</th><td>${words.lightFigure(average)}</td><td>${band(light)}</td>
+          <td>${words.lightFigure(minimum)}</td><td>${words.lightFigure(maximum)}</td>
+          <td>${average > 0 ? evennessText(uniformity) : "–"}</td>
+          <td><span class="mark" aria-hidden="true">${VERDICT_MARK[verdict]}</span> ${verdict}</td>
+        </tr>`;
+      })}</tbody>
+    </table>`;
   }
 
   #row(row: FigureRow): TemplateResult {
