@@ -3,10 +3,11 @@
 import { html, nothing, type TemplateResult } from "lit";
 import "../../src/preview/preview.ts";
 import { EVIDENCE } from "../../src/app.ts";
-import type { LightAnswer, Progress } from "../../src/workers/browser.ts";
+import type { Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import type { ShownRoom } from "../light/room-light-state.ts";
 import type { RoomTask } from "../light/room-task.ts";
+import type { Json } from "../store/pointer.ts";
 import { taskPart } from "./task-part.ts";
 
 let beside: number | undefined;
@@ -80,18 +81,15 @@ function choiceOfOther(app: AppView): TemplateResult | typeof nothing {
   </label>`;
 }
 
-const direct = new WeakMap<LightAnswer, Side>();
+let direct: { readonly document: Json; readonly arrangement: number; readonly side: Side } | undefined;
 
-/** The scene that the drawings show, one and the same for one answer. Programs are compiled for it while the light on the
- * surfaces is computed. */
-function directOf(light: LightAnswer | undefined): Side | undefined {
-  if (light === undefined) return undefined;
-  let side = direct.get(light);
-  if (side === undefined) {
-    side = { scene: light.scene, sketched: true };
-    direct.set(light, side);
-  }
-  return side;
+/** The scene that the drawings show, one and the same however often its light is refined. Programs are compiled for it while the
+ * light on the surfaces is computed. */
+function directOf({ light, lighting, history: { document }, arrangement }: AppView): Side | undefined {
+  const isKnown = direct?.document === document && direct.arrangement === arrangement;
+  if (light !== undefined && !lighting.isBehind && !isKnown)
+    direct = { document, arrangement, side: { scene: light.scene, sketched: true } };
+  return direct?.arrangement === arrangement ? direct.side : undefined;
 }
 
 export function roomPicture(app: AppView): TemplateResult {
@@ -101,8 +99,7 @@ export function roomPicture(app: AppView): TemplateResult {
   const { results } = app;
   const current = valueIn(results?.room);
   if (current !== undefined) last = { arrangement: app.arrangement, room: current };
-  const room =
-    current ?? (last?.arrangement === app.arrangement ? last.room : undefined) ?? directOf(app.light);
+  const room = current ?? (last?.arrangement === app.arrangement ? last.room : undefined) ?? directOf(app);
   const other = beside === undefined ? undefined : valueIn(results?.otherRoom);
   const words =
     room?.surfaces === undefined
