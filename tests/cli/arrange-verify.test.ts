@@ -46,6 +46,7 @@ it("proposes what check judges the same, and writes it into the study", () => {
 it("writes a study that opens from where it lies, and replaces none unasked", async () => {
   const files = join(folder, "named");
   mkdirSync(join(files, "photometry"), { recursive: true });
+  mkdirSync(join(folder, "other"));
   copyFileSync(`fixtures-data/boathouse/photometry/${PHOTOMETRY}`, join(files, "photometry", PHOTOMETRY));
   const named = join(files, "a.study.json");
   const luminaires = { ...(document.luminaires as object), dome: { photometry: `photometry/${PHOTOMETRY}` } };
