@@ -197,9 +197,10 @@ it("says what is wrong in the study and keeps the last light", async () => {
 
 it("draws a room without an island", async () => {
   const { island: _, ...bare } = (await study()) as unknown as Record<string, unknown>;
-  const [first] = bare.arrangements as { name: string; layers: { role: string }[] }[];
-  const layers = first.layers.filter((layer) => layer.role === "recessed");
-  const changed = { ...bare, people: [], planes: undefined, arrangements: [{ ...first, layers }] };
+  const [{ name, layers: all }] = bare.arrangements as { name: string; layers: { role: string }[] }[];
+  // Its settings speak of zones and pendants, which a bare room has not.
+  const layers = all.filter((layer) => layer.role === "recessed");
+  const changed = { ...bare, people: [], planes: undefined, arrangements: [{ name, layers }] };
   const planes = [{ name: "floor", rectangle: { corner: [0, 0, 0], u: [5.4, 0, 0], v: [0, 4.2, 0] } }];
   await page.evaluate(
     (given) =>
