@@ -7,7 +7,7 @@ import type { ResolvedStudy } from "../src/app.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView } from "./app-view.ts";
 import { alignedSheet } from "./components/aligned-sheet.ts";
-import { clientBar } from "./components/client-bar.ts";
+import type { clientBar } from "./components/client-bar.ts";
 import { footer } from "./components/footer.ts";
 import { header } from "./components/header.ts";
 import { keyOnPage } from "./components/keys.ts";
@@ -33,6 +33,7 @@ export class CandlespanApp extends LitElement {
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
   #readFiles: ((desk: StudySession) => unknown) | undefined;
   #notices: typeof Notices | undefined;
+  #clientBar: typeof clientBar | undefined;
   #dialog: StudyDialog | undefined;
   #start: StartDialog | undefined;
   #dropping = false;
@@ -193,8 +194,14 @@ export class CandlespanApp extends LitElement {
     const { refusal } = this.desk.screen;
     const isTroubled = refusal !== undefined || lightState.kind === "issues";
     if (isTroubled && this.#notices === undefined) void this.#bringNotices();
+    if (this.desk.screen.isForClient && this.#clientBar === undefined) void this.#bringClientBar();
     if (this.#isFileOverPage && this.#readFiles === undefined) void this.#bringReadFiles();
     document.title = `${this.desk.study.title ?? "Untitled kitchen"} · Candlespan`;
+  }
+
+  async #bringClientBar(): Promise<void> {
+    this.#clientBar = (await import("./components/client-bar.ts")).clientBar;
+    this.requestUpdate();
   }
 
   async #bringNotices(): Promise<void> {
@@ -259,7 +266,7 @@ export class CandlespanApp extends LitElement {
     const layout = isForClient ? "for-client" : own === undefined ? "with-sheet" : "whole";
     return html`
       ${isForClient ? nothing : html`<a class="skip" href="#controls" @click=${this.#skip}>Skip to the controls</a>`}
-      ${isForClient && this.#paper === undefined ? clientBar(desk) : header(desk, head)}
+      ${isForClient && this.#paper === undefined ? this.#clientBar?.(desk) : header(desk, head)}
       <main class=${layout} id="sheet-and-controls">
         <div class="sheet" ?data-stale=${desk.lightState.kind === "issues"}>
           ${this.#notices?.refusalPart(desk)} ${own === undefined ? this.#notices?.issuesPart(desk) : nothing}

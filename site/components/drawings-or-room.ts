@@ -3,8 +3,10 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
 import type * as Room from "./room-picture.ts";
+import type * as Setting from "./setting-choice.ts";
 
 let room: typeof Room | undefined;
+let setting: typeof Setting | undefined;
 
 /** The switch over the sheet. */
 export function drawingsOrRoom(app: AppView): TemplateResult {
@@ -17,22 +19,20 @@ export function drawingsOrRoom(app: AppView): TemplateResult {
     <div class="shown" role="group" aria-label="On the sheet">
       ${choice("Drawings", false)}${choice("Room", true)}
     </div>
-    ${settingChoice(app)}
+    ${settingPart(app)}
   </div>`;
 }
 
-/** Which setting of the dimmers is lit, where the option has any. */
-function settingChoice(app: AppView): TemplateResult | typeof nothing {
-  const { settings = [] } = app.study.arrangements[app.arrangement];
-  if (settings.length === 0) return nothing;
-  const choice = (words: string, name: string | undefined): TemplateResult => html`<button
-    type="button"
-    aria-pressed=${app.setting === name ? "true" : "false"}
-    @click=${() => app.showSetting(name)}
-  >${words}</button>`;
-  return html`<div class="shown" role="group" aria-label="Setting of the dimmers">
-    ${choice("As dimmed", undefined)}${settings.map(({ name }) => choice(name, name))}
-  </div>`;
+/** Loads with what comes after the first light. */
+function settingPart(app: AppView): TemplateResult | typeof nothing {
+  const { settings } = app.study.arrangements[app.arrangement];
+  if (settings === undefined || app.results === undefined) return nothing;
+  if (setting !== undefined) return setting.settingChoice(app, settings);
+  void import("./setting-choice.ts").then((loaded) => {
+    setting = loaded;
+    app.redraw();
+  });
+  return nothing;
 }
 
 /** The picture of the room; it and what draws it load when somebody first wants to see it. */

@@ -7,6 +7,7 @@
  */
 
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
+import { beamLuminaire } from "../luminaire/beam-luminaire.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { bounds } from "../geometry/polygon.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
@@ -52,7 +53,7 @@ export function newStudy(wanted: NewStudy, defaults: "written" | "open" = "writt
   if (!checked.ok) return checked;
   const resolved = resolveStudyWith(
     checked.value,
-    { photometry: new Map(), publishedTargets: PUBLISHED_TARGETS_BY_ID },
+    { photometry: new Map(), publishedTargets: PUBLISHED_TARGETS_BY_ID, buildBeam: beamLuminaire },
     () => {
       throw new Error("A starter names no shade.");
     },

@@ -6,7 +6,7 @@ import { failure, type Issue, type Outcome, success } from "../diagnostics/issue
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
-import { LastKitchen, namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
+import { LastKitchen, namesBeams, namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { StudyContext } from "../scene/study-context.ts";
@@ -59,8 +59,10 @@ export async function openChecked(
 ): Promise<Outcome<OpenStudy>> {
   const { files, engines, kitchens } = workspace;
   const photometry = await files.photometry(document, read, file);
+  const beams = namesBeams(document) ? await import("../luminaire/beam-luminaire.ts") : undefined;
   const context: StudyContext = {
     photometry,
+    ...(beams === undefined ? {} : { buildBeam: beams.beamLuminaire }),
     publishedTargets: PUBLISHED_TARGETS_BY_ID,
     kitchens,
     ...(observer === undefined ? {} : { observer }),

@@ -1,6 +1,7 @@
 /** What resolving a document leaves behind besides what it describes: defaults used, warnings, errors, each with its path. */
 
 import type { Issue } from "./issue.ts";
+import { nearestWord } from "./nearest-word.ts";
 
 /** A default that stood in for something the document did not say. */
 export interface DefaultUsed {
@@ -50,6 +51,20 @@ export class Ledger {
       ...(received === undefined ? {} : { received }),
       where: this.where(path),
     });
+  }
+
+  /** A name that refers to nothing; the nearest of those known is offered. */
+  unknown(
+    what: string,
+    path: string,
+    name: string,
+    known: readonly string[],
+    expected = `one of ${known.map((each) => `"${each}"`).join(", ")}`,
+    code = `${what}-unknown`,
+  ): void {
+    const meant = nearestWord(name, known);
+    const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
+    this.error(code, path, `There is no such ${what}.${hint}`, expected, JSON.stringify(name));
   }
 
   /** Issues of another stage, put at a place of this document when they have none of their own. */

@@ -11,7 +11,7 @@ import { implausibleValues, implausibleWords } from "../photometry/implausible.t
 import { orderFacts } from "../photometry/order-facts.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { radians } from "../units/quantities.ts";
-import { beamLuminaire } from "./beam-luminaire.ts";
+import type { beamLuminaire } from "./beam-luminaire.ts";
 import type { Body } from "./body.ts";
 import { type BodyProfile, bodyOutline, usualRise } from "./body-profiles.ts";
 import type { Luminaire } from "./luminaire.ts";
@@ -81,16 +81,17 @@ export interface BuiltLuminaire {
 }
 
 /** Builds a luminaire. `path` is the document path of its description, for issues. The photometry has been read
- * with the description's `lampSet`. Fails when the description has no light, or two. */
+ * with the description's `lampSet`; `buildBeam` is handed in for a description by flux and beam. Fails when the description has no light, or two. */
 export function buildLuminaire(
   name: string,
   description: LuminaireDescription,
   photometry: Photometry | undefined,
   path: string,
+  buildBeam?: typeof beamLuminaire,
 ): Outcome<BuiltLuminaire> {
   const source =
     description.beam !== undefined
-      ? fromBeam(name, description, path)
+      ? fromBeam(name, description, path, buildBeam)
       : photometry !== undefined
         ? fromPhotometry(name, description, photometry, path)
         : failure<Luminaire>(wrong("luminaire-no-light", "The luminaire has no light.", path, LIGHTS));
@@ -154,9 +155,15 @@ function fromPhotometry(
   return success(scaled(description.flux / ratedFlux, description.flux));
 }
 
-function fromBeam(name: string, description: LuminaireDescription, path: string): Outcome<Luminaire> {
+function fromBeam(
+  name: string,
+  description: LuminaireDescription,
+  path: string,
+  buildBeam?: typeof beamLuminaire,
+): Outcome<Luminaire> {
+  if (buildBeam === undefined) throw new Error("A beam was met where nothing builds one.");
   const { flux, angle, peak, fieldAngle } = description.beam as NonNullable<LuminaireDescription["beam"]>;
-  const built = beamLuminaire(name, {
+  const built = buildBeam(name, {
     flux,
     beamAngle: radians(angle),
     opening: openingOf(description, POINT_OPENING),

@@ -4,7 +4,6 @@
 
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
-import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { Ledger } from "../diagnostics/resolve-log.ts";
 import { type BuiltLuminaire, buildLuminaire, furnishLuminaire } from "../luminaire/build-luminaire.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
@@ -41,6 +40,11 @@ export function namesShades(study: StudyDocument): boolean {
   return Object.values(study.luminaires ?? {}).some(
     ({ lamp, shade }) => isShadeLamp(lamp) && shade !== undefined,
   );
+}
+
+/** Whether resolving needs {@link StudyContext.buildBeam}. */
+export function namesBeams(study: StudyDocument): boolean {
+  return Object.values(study.luminaires ?? {}).some(({ beam }) => beam !== undefined);
 }
 
 /** Resolves a checked study. Every fault is reported, not the first alone. `buildShade` is handed in so that a
@@ -289,7 +293,7 @@ function luminairesOf(
     }
     if (file !== undefined) ledger.take(file.ok ? file.warnings : file.issues, `${path}/photometry`);
     if (file !== undefined && !file.ok) continue;
-    keep(buildLuminaire(name, document, file?.value, path), path);
+    keep(buildLuminaire(name, document, file?.value, path, context.buildBeam), path);
   }
   return luminaires;
 }
@@ -301,17 +305,7 @@ function readPhotometry(name: string, { photometry }: StudyContext) {
 function checkReference(name: string, study: StudyDocument, path: string, ledger: Ledger): void {
   const known = Object.keys(study.luminaires ?? {});
   if (known.includes(name)) return;
-  const meant = nearestWord(name, known);
-  const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
-  const expected =
-    known.length === 0 ? 'an entry in "luminaires"' : `one of ${known.map((k) => `"${k}"`).join(", ")}`;
-  ledger.error(
-    "luminaire-unknown",
-    path,
-    `There is no such luminaire.${hint}`,
-    expected,
-    JSON.stringify(name),
-  );
+  ledger.unknown("luminaire", path, name, known, known.length === 0 ? 'an entry in "luminaires"' : undefined);
 }
 
 function maintenanceOf({ maintenance }: StudyDocument, ledger: Ledger): number {

@@ -4,7 +4,6 @@
  */
 
 import { pathTo } from "../diagnostics/json-path.ts";
-import { nearestWord } from "../diagnostics/nearest-word.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { SettingDocument } from "../study/study-schema.ts";
 import type { Layer, LightingSetting, Scene, Zone } from "./scene.ts";
@@ -28,21 +27,18 @@ export function settingsOf(
   return documents.map(({ name, dim, zones: targets, find }, i): LightingSetting => {
     const at = `${path}/${i}`;
     if (documents.findIndex((other) => other.name === name) < i)
-      ledger.error("setting-name", `${at}/name`, `Two settings are named "${name}".`);
+      ledger.error("setting-name", `${at}/name`, `Two settings are "${name}".`);
     if (dim !== undefined && find !== undefined)
-      ledger.error(
-        "setting-levels",
-        at,
-        "The levels are given, and are to be found.",
-        '"dim" or "find"',
-        "both",
-      );
+      ledger.error("setting-levels", at, "Levels are given and to be found.", '"dim" or "find"', "both");
     const named = dim ?? {};
-    for (const layer of Object.keys(named)) checkName("layer", layer, layerNames, `${at}/dim`, ledger);
-    for (const zone of Object.keys(targets ?? {})) checkName("zone", zone, zoneNames, `${at}/zones`, ledger);
+    for (const layer of Object.keys(named))
+      if (!layerNames.includes(layer))
+        ledger.unknown("layer", pathTo(`${at}/dim`, layer), layer, layerNames, undefined, "setting-layer");
+    for (const zone of Object.keys(targets ?? {}))
+      if (!zoneNames.includes(zone))
+        ledger.unknown("zone", pathTo(`${at}/zones`, zone), zone, zoneNames, undefined, "setting-zone");
     const unsaid = find === undefined && dim === undefined && targets !== undefined;
-    if (unsaid)
-      ledger.note(`${at}/find`, "least power", "no levels given; those of least power that meet the targets");
+    if (unsaid) ledger.note(`${at}/find`, "least power", "no levels given; the least power that meets");
     const sought = unsaid ? "least power" : find;
     return {
       name,
@@ -78,25 +74,4 @@ export function withSetting(scene: Scene, { dims, targets }: LightingSetting): S
       return target === null ? rest : { ...rest, target };
     }),
   };
-}
-
-function checkName(
-  what: "layer" | "zone",
-  name: string,
-  known: readonly string[],
-  path: string,
-  ledger: Ledger,
-): void {
-  if (known.includes(name)) return;
-  const meant = nearestWord(name, known);
-  const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
-  const expected =
-    known.length === 0 ? `a ${what} of the study` : `one of ${known.map((k) => `"${k}"`).join(", ")}`;
-  ledger.error(
-    `setting-${what}`,
-    pathTo(path, name),
-    `There is no such ${what}.${hint}`,
-    expected,
-    JSON.stringify(name),
-  );
 }

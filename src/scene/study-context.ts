@@ -2,6 +2,7 @@
 
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Outcome } from "../diagnostics/issue.ts";
+import type { beamLuminaire } from "../luminaire/beam-luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import type { LastKitchen } from "./resolve-with.ts";
 import type { Target } from "./target.ts";
@@ -15,6 +16,8 @@ export interface StudyContext {
   readonly publishedTargets: ReadonlyMap<string, Target>;
   /** Follows and stops the tracing of shades, the one long part. */
   readonly observer?: Observer;
+  /** Builds luminaires from flux and beam; needed by a study that names any, so that a page without need not load it. */
+  readonly buildBeam?: typeof beamLuminaire;
   /** Remembers the kitchen, which stays the same while luminaires move. */
   readonly kitchens?: LastKitchen;
   /** Named in issues. */

@@ -1,6 +1,5 @@
 /** The targets a study asks for: its own, and the published ones its zones name. */
 
-import { nearestWord } from "../diagnostics/nearest-word.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { TargetDocument } from "../study/study-schema.ts";
 import type { Requirement, Target } from "./target.ts";
@@ -36,15 +35,7 @@ export function targetsOf(
       continue;
     }
     const ids = [...Object.keys(own ?? {}), ...published.keys()];
-    const meant = nearestWord(target, ids);
-    const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
-    ledger.error(
-      "target-unknown",
-      path,
-      `There is no such target.${hint}`,
-      'a name in "targets", or a published one',
-      JSON.stringify(target),
-    );
+    ledger.unknown("target", path, target, ids, 'a name in "targets", or a published one');
   }
   return targets;
 }

@@ -1,3 +1,4 @@
+import { beamLuminaire } from "../../src/luminaire/beam-luminaire.ts";
 import { describe, expect, it } from "vitest";
 import { buildLuminaire, type LuminaireDescription } from "../../src/luminaire/build-luminaire.ts";
 import type { Photometry } from "../../src/photometry/photometry.ts";
@@ -18,13 +19,13 @@ const FILE: Photometry = {
 };
 
 function built(description: LuminaireDescription, file?: Photometry) {
-  const outcome = buildLuminaire("x", description, file, "/luminaires/x");
+  const outcome = buildLuminaire("x", description, file, "/luminaires/x", beamLuminaire);
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
   return outcome.value;
 }
 
 function refused(description: LuminaireDescription, file?: Photometry) {
-  const outcome = buildLuminaire("x", description, file, "/luminaires/x");
+  const outcome = buildLuminaire("x", description, file, "/luminaires/x", beamLuminaire);
   if (outcome.ok) throw new Error("it was built");
   return outcome.issues[0];
 }

@@ -1,10 +1,11 @@
-import { html, nothing, svg, type TemplateResult } from "lit";
+import { html, nothing, svg, type TemplateResult, type PropertyValues } from "lit";
 import { property } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashMarks } from "../../drawing/clash-marks.ts";
 import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
-import { imagesOnPlan, type SeenImage, shadowsOnPlan } from "../../drawing/shadow-on-plan.ts";
+import type * as ShadowOnPlan from "../../drawing/shadow-on-plan.ts";
+import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { Move } from "../../drawing/snap.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
@@ -97,6 +98,26 @@ export class CandlespanPlan extends InteractiveDrawing {
       : { along, across };
   }
 
+  /** What draws shadows and images; loaded when there are any. */
+  #onPlan: typeof ShadowOnPlan | undefined;
+
+  protected override async getUpdateComplete(): Promise<boolean> {
+    const done = await super.getUpdateComplete();
+    if (this.#onPlan !== undefined || this.shadows.length + this.images.length === 0) return done;
+    await this.#bringShadows();
+    return super.getUpdateComplete();
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    if (this.#onPlan === undefined && this.shadows.length + this.images.length > 0) void this.#bringShadows();
+  }
+
+  async #bringShadows(): Promise<void> {
+    this.#onPlan = await import("../../drawing/shadow-on-plan.ts");
+    this.requestUpdate();
+  }
+
   override render(): TemplateResult | typeof nothing {
     const scene = this.shownScene;
     if (scene === undefined) return html`<slot></slot>`;
@@ -107,7 +128,7 @@ export class CandlespanPlan extends InteractiveDrawing {
     const objects = planObjects(scene, scale, this.words, parts, frame);
     const axes = this.axes(scene);
     const top = this.reader(scene)?.top;
-    const moving = this.hand.isHolding || this.assessment?.method.quality === "quick";
+    const moving = this.hand?.isHolding === true || this.assessment?.method.quality === "quick";
     const lit =
       top === undefined
         ? undefined
@@ -140,7 +161,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         @pointerdown=${this.pointerDown}
         @pointermove=${this.pointerMove}
         @pointerup=${this.pointerUp}
-        @pointercancel=${this.hand.cancel}
+        @pointercancel=${this.pointerCancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
         @focusin=${this.focusIn}
@@ -154,7 +175,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         ${lit ?? svg`<path d=${outline} class="f-sheet"></path>`}
         ${this.#shadowLayer(place, objects, outline)}
         <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">
-          ${renderMarks(objects.over)}${renderMarks(imagesOnPlan(this.images, place))}
+          ${renderMarks(objects.over)}${renderMarks(this.#onPlan?.imagesOnPlan(this.images, place) ?? [])}
         </g>
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, head, scale.x(axes.length) - x0, frame.y(0) - head, "Light on the top")}
@@ -172,8 +193,8 @@ export class CandlespanPlan extends InteractiveDrawing {
   }
 
   #shadowLayer(place: (room: Vec2) => Vec2, objects: PlanObjects, outline: string) {
-    if (this.shadows.length === 0) return nothing;
-    const { steps, marks } = shadowsOnPlan(this.shadows, place, objects.taken);
+    if (this.shadows.length === 0 || this.#onPlan === undefined) return nothing;
+    const { steps, marks } = this.#onPlan.shadowsOnPlan(this.shadows, place, objects.taken);
     const rings = (all: readonly (readonly Vec2[])[]): string =>
       all.map((ring) => pathOf(ring, true)).join("");
     return svg`<clipPath id="shaded"><path d=${outline}></path></clipPath>

@@ -126,7 +126,7 @@ export class CandlespanProfile extends InteractiveDrawing {
         @pointerdown=${this.pointerDown}
         @pointermove=${this.pointerMove}
         @pointerup=${this.pointerUp}
-        @pointercancel=${this.hand.cancel}
+        @pointercancel=${this.pointerCancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
         @focusin=${this.focusIn}
