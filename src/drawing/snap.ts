@@ -32,6 +32,10 @@ interface Candidate {
   readonly reason: string;
 }
 
+export function sameLuminaire(a: LuminaireKey, b: LuminaireKey): boolean {
+  return a.layer === b.layer && a.index === b.index;
+}
+
 /** Pulls a move of `held` (and whatever moves with it) to the nearest reason within `reach` metres, for each
  * direction that moves at all. */
 export function snapMove(

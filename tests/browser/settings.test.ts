@@ -17,6 +17,17 @@ beforeAll(async () => {
   troubles = troublesOf(page);
   await page.goto(viewer.server.address);
   await atWork(page);
+  await page.evaluate(() => {
+    const { desk } = document.querySelector("candlespan-app") as unknown as {
+      desk: {
+        history: { document: { arrangements: { settings?: unknown }[] } };
+        resume(study: unknown): void;
+      };
+    };
+    const study = structuredClone(desk.history.document);
+    for (const arrangement of study.arrangements) delete arrangement.settings;
+    desk.resume(study);
+  });
 });
 afterAll(() => viewer.close());
 afterEach(() => expect(troubles.splice(0)).toEqual([]));

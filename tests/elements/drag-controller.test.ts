@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
 import { withinRoom } from "../../src/drawing/room-limits.ts";
 import { type Move, snapMove } from "../../src/drawing/snap.ts";
-import { keyStep } from "../../src/elements/shared/arrow-keys.ts";
+import { keyStep } from "../../src/elements/shared/drag-controller.ts";
 import { movedScene } from "../../src/elements/shared/moved-scene.ts";
 import { verticalExtent } from "../../src/luminaire/vertical-extent.ts";
 import { wording } from "../../src/words/wording.ts";

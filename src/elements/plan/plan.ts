@@ -128,7 +128,7 @@ export class CandlespanPlan extends InteractiveDrawing {
     const objects = planObjects(scene, scale, this.words, parts, frame);
     const axes = this.axes(scene);
     const top = this.reader(scene)?.top;
-    const moving = this.hand?.isHolding === true || this.assessment?.method.quality === "quick";
+    const moving = this.hand.isHolding || this.assessment?.method.quality === "quick";
     const lit =
       top === undefined
         ? undefined
@@ -161,7 +161,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         @pointerdown=${this.pointerDown}
         @pointermove=${this.pointerMove}
         @pointerup=${this.pointerUp}
-        @pointercancel=${this.pointerCancel}
+        @pointercancel=${this.hand.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
         @focusin=${this.focusIn}

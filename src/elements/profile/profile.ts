@@ -126,7 +126,7 @@ export class CandlespanProfile extends InteractiveDrawing {
         @pointerdown=${this.pointerDown}
         @pointermove=${this.pointerMove}
         @pointerup=${this.pointerUp}
-        @pointercancel=${this.pointerCancel}
+        @pointercancel=${this.hand.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
         @focusin=${this.focusIn}

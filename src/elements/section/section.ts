@@ -82,7 +82,7 @@ export class CandlespanSection extends InteractiveDrawing {
         @pointerdown=${this.pointerDown}
         @pointermove=${this.pointerMove}
         @pointerup=${this.pointerUp}
-        @pointercancel=${this.pointerCancel}
+        @pointercancel=${this.hand.cancel}
         @keydown=${this.keyDown}
       >
         <g aria-hidden="true">${renderMarks(drawing.marks)}</g>

@@ -7,10 +7,10 @@
 
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { withinRoom } from "../../drawing/room-limits.ts";
-import { sameLuminaire } from "../../drawing/same-luminaire.ts";
-import { type LuminaireKey, type Move, snapMove } from "../../drawing/snap.ts";
+import { type LuminaireKey, type Move, sameLuminaire, snapMove } from "../../drawing/snap.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { METRES_PER_INCH } from "../../units/quantities.ts";
 import type { Wording } from "../../words/wording.ts";
 import type {
   LuminaireMove,
@@ -18,7 +18,6 @@ import type {
   LuminaireRemoveDetail,
   LuminaireSelectDetail,
 } from "./contract.ts";
-import { ARROWS, keyStep } from "./arrow-keys.ts";
 
 /** What the hand needs of the drawing it works in. */
 export interface DragHost extends EventTarget {
@@ -235,6 +234,20 @@ export class DragController {
   #emit<T>(type: string, detail: T): void {
     this.#host.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true }));
   }
+}
+
+/** Arrow keys as right and up on the page. */
+export const ARROWS: Readonly<Record<string, readonly [right: number, up: number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** 25 mm or 1 in; fine 5 mm or 1/8 in (m). */
+export function keyStep(words: Wording, fine: boolean): number {
+  if (words.lengthUnit === "ft-in") return fine ? METRES_PER_INCH / 8 : METRES_PER_INCH;
+  return fine ? 0.005 : 0.025;
 }
 
 function keyOf(target: EventTarget | null): LuminaireKey | undefined {

@@ -5,16 +5,13 @@ import type { LuminaireMarks } from "../../drawing/drawing.ts";
 import { placeOf, placeOnTop } from "../../drawing/island-axes.ts";
 import type { LuminaireKey, Move } from "../../drawing/snap.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { ARROWS, keyStep } from "./arrow-keys.ts";
-import type { DragController, DragHost } from "./drag-controller.ts";
+import { ARROWS, DragController, type DragHost, keyStep } from "./drag-controller.ts";
 import { DrawingElement, type Place } from "./drawing-element.ts";
 import { renderHandles } from "./luminaire-handles.ts";
 import { round } from "./marks.ts";
 
 /** Steps of the reading by arrow key, in pixels of the drawing. */
 const SNAP_PIXELS = 7;
-/** What a first light on the page still needs after it was drawn (ms). */
-const FIRST_LIGHT = 120;
 
 /** Asked once; the answer keeps itself up to date. */
 let coarsePointer: MediaQueryList | undefined;
@@ -26,9 +23,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   @state() protected tabStop: string | undefined;
   @query("svg") protected readonly page!: SVGSVGElement;
 
-  /** Brought once the light is seen: nobody takes hold of what is not drawn yet. */
-  protected hand: DragController | undefined;
-  #handComes = false;
+  protected readonly hand = new DragController(this);
   /** The stop of Tab as drawn. */
   #stop = "field";
 
@@ -57,9 +52,9 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   }
 
   protected readonly pointerMove = (event: PointerEvent): void => {
-    this.hand?.move(event);
+    this.hand.move(event);
     // What is drawn under the hand changes with its light, once, in `willUpdate`.
-    if (this.hand?.isHolding === true) return;
+    if (this.hand.isHolding) return;
     const box = this.page.getBoundingClientRect();
     const k = this.pageScale();
     const place = this.placeAt((event.clientX - box.left) * k, (event.clientY - box.top) * k);
@@ -68,7 +63,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
 
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);
-    if (!this.isLightNew(changed) || this.hand?.isHolding !== true) return;
+    if (!this.isLightNew(changed) || !this.hand.isHolding) return;
     this.reasons = this.hand.reasons;
     // While a luminaire is in the hand the light is read under it, if the top is there.
     const scene = this.shownScene;
@@ -78,37 +73,24 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
     if (place?.along !== this.reading?.along || place?.across !== this.reading?.across) this.readAt(place);
   }
 
-  protected readonly pointerUp = (event: PointerEvent): void => this.hand?.up(event);
-  protected readonly pointerCancel = (): void => this.hand?.cancel();
+  protected readonly pointerUp = (event: PointerEvent): void => this.hand.up(event);
   protected readonly pointerDown = (event: PointerEvent): void => {
-    if (!this.fixed) this.hand?.down(event);
+    if (!this.fixed) this.hand.down(event);
     // A tap on the light reads it, where nothing hovers.
     if (event.pointerType !== "mouse") this.pointerMove(event);
   };
 
   protected readonly pointerLeave = (event: PointerEvent): void => {
-    if (this.hand?.isHolding !== true && event.pointerType === "mouse") this.readAt(undefined);
+    if (!this.hand.isHolding && event.pointerType === "mouse") this.readAt(undefined);
   };
 
   protected readonly keyDown = (event: KeyboardEvent): void => {
     if (this.#goByKey(event)) return;
     if ((event.target as Element).classList.contains("field")) this.readByKey(event);
-    else if (!this.fixed) this.hand?.key(event);
+    else if (!this.fixed) this.hand.key(event);
     // While a pointer drags, focus may be anywhere in the drawing: Escape always reaches the hand.
-    if (event.key === "Escape" && this.hand?.isHolding === true) this.hand.cancel();
+    if (event.key === "Escape" && this.hand.isHolding) this.hand.cancel();
   };
-
-  protected override updated(changed: PropertyValues): void {
-    super.updated(changed);
-    if (this.#handComes || this.shownScene === undefined) return;
-    this.#handComes = true;
-    requestAnimationFrame(() => setTimeout(() => void this.#bringHand(), FIRST_LIGHT));
-  }
-
-  async #bringHand(): Promise<void> {
-    const { DragController } = await import("./drag-controller.ts");
-    this.hand = new DragController(this);
-  }
 
   /** Page Up and Down, Home and End go from luminaire to luminaire and to the light: the drawing is one stop of Tab. */
   #goByKey(event: KeyboardEvent): boolean {

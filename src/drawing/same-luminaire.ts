@@ -1,7 +1,0 @@
-/** Luminaires as drawings name them: by number of layer and place in it. */
-
-import type { LuminaireKey } from "./snap.ts";
-
-export function sameLuminaire(a: LuminaireKey, b: LuminaireKey): boolean {
-  return a.layer === b.layer && a.index === b.index;
-}
