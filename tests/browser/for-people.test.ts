@@ -61,28 +61,31 @@ for (const [width, height, colorScheme] of [
   [1440, 900, "light"],
   [390, 844, "dark"],
 ] as const) {
-  // Open: a violation in Hand-over at 1440 px, and the scrollable head of the verdict at 390.
-  it.fails(`has no violation in any place at ${width} px, ${colorScheme}`, async () => {
-    await page.setViewportSize({ width, height });
-    await page.emulateMedia({ colorScheme });
-    const found: Record<string, string[]> = {};
-    for (const place of await places()) {
-      await enter(page, place);
-      if (place === "Compare") await poll(() => page.locator("candlespan-comparison h2").count()).toBe(4);
+  // Open: a violation in Hand-over at 1440 px.
+  (width === 1440 ? it.fails : it)(
+    `has no violation in any place at ${width} px, ${colorScheme}`,
+    async () => {
+      await page.setViewportSize({ width, height });
+      await page.emulateMedia({ colorScheme });
+      const found: Record<string, string[]> = {};
+      for (const place of await places()) {
+        await enter(page, place);
+        if (place === "Compare") await poll(() => page.locator("candlespan-comparison h2").count()).toBe(4);
+        const broken = await violations();
+        if (broken.length > 0) found[place] = broken;
+      }
+      await page.getByRole("button", { name: "Study", exact: true }).click();
+      await page.locator("dialog[open]").waitFor();
       const broken = await violations();
-      if (broken.length > 0) found[place] = broken;
-    }
-    await page.getByRole("button", { name: "Study", exact: true }).click();
-    await page.locator("dialog[open]").waitFor();
-    const broken = await violations();
-    if (broken.length > 0) found.Study = broken;
-    await page.getByRole("dialog").getByRole("button", { name: "Start my own kitchen" }).click();
-    await page.locator("dialog.start[open]").waitFor();
-    const inStart = await violations();
-    if (inStart.length > 0) found["Start my own kitchen"] = inStart;
-    await page.locator("dialog.start").getByRole("button", { name: "Close" }).click();
-    expect(found).toEqual({});
-  });
+      if (broken.length > 0) found.Study = broken;
+      await page.getByRole("dialog").getByRole("button", { name: "Start my own kitchen" }).click();
+      await page.locator("dialog.start[open]").waitFor();
+      const inStart = await violations();
+      if (inStart.length > 0) found["Start my own kitchen"] = inStart;
+      await page.locator("dialog.start").getByRole("button", { name: "Close" }).click();
+      expect(found).toEqual({});
+    },
+  );
 }
 
 it("reflows at 320 px, in every place, without scrolling sideways", async () => {
