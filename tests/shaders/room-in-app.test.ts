@@ -118,8 +118,7 @@ it("reads the light in the middle by keyboard", async () => {
   expect(troubles).toEqual([]);
 });
 
-// Open: an error is logged meanwhile.
-it.fails("keeps the picture, its place and its light while a layer is dimmed", async () => {
+it("keeps the picture, its place and its light while a layer is dimmed", async () => {
   const { direct, place } = await page.evaluate(() => {
     const element = document
       .querySelector("candlespan-app")

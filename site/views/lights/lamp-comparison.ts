@@ -1,7 +1,7 @@
 /** The same shade with several lamps, in its place in the option on screen, by evenness. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { evennessOf, ranked } from "../../../src/app.ts";
+import { evennessOf } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 import { type Lamp, lampStudy, lampsFor, lampWords } from "../../edits/lamp-variants.ts";
@@ -63,9 +63,11 @@ function results(app: AppView, { lamps, luminaire, comparison }: LampComparison)
         : html`<table>
           <thead><tr><th scope="col">Lamp</th><th scope="col">Evenness</th><th scope="col">${lit[0].assessment.zones[0]?.name ?? ""}</th><th scope="col">Power</th><td></td></tr></thead>
           <tbody>
-            ${ranked(lit).map(({ scene, assessment, lamp }) => {
-              const [zone] = assessment.zones;
-              return html`<tr>
+            ${[...lit]
+              .sort((a, b) => evennessOf(b.scene, b.assessment) - evennessOf(a.scene, a.assessment))
+              .map(({ scene, assessment, lamp }) => {
+                const [zone] = assessment.zones;
+                return html`<tr>
                 <th scope="row">${lampWords(lamp)}</th>
                 <td>${evennessOf(scene, assessment).toFixed(2)}</td>
                 <td>${zone === undefined ? "" : lightText(app, zone.statistics.average)}</td>
@@ -82,7 +84,7 @@ function results(app: AppView, { lamps, luminaire, comparison }: LampComparison)
                         })}>Take</button>`
                 }</td>
               </tr>`;
-            })}
+              })}
           </tbody>
         </table>`
     }`;

@@ -75,7 +75,8 @@ function paperItem(app: AppView, drawer: Drawer, each: Export, save: (each: Expo
     app.redraw();
   };
   return html`<li>
-    <button type="button" class="picture" ?disabled=${first === undefined} aria-label="Look at ${each.name}" @click=${show}>
+    <button type="button" class="picture" ?disabled=${first === undefined} @click=${show}>
+      <span class="visually-hidden">Look at ${each.name}</span>
       ${
         first === undefined
           ? html`<span class="hint">${drawer.problem === undefined ? "Being laid out…" : "No picture"}</span>`
