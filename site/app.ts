@@ -1,5 +1,5 @@
 /**
- * The app: the aligned sheet with the light on it, the place's controls beside it, both drawn from one desk.
+ * The app: the aligned sheet with the light on it, the place's controls beside it, both drawn from one session.
  */
 
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
@@ -24,14 +24,14 @@ import type { View } from "./views/view.ts";
 import { placeInAddress, VIEWS } from "./views/views.ts";
 
 export class CandlespanApp extends LitElement {
-  readonly desk = new StudySession();
+  readonly session = new StudySession();
   /** Saves the study as it changes; loaded after the first light. */
   autosave: Autosave | undefined;
 
   #place = placeInAddress();
   readonly #places = new Map<string, View>();
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
-  #readFiles: ((desk: StudySession) => unknown) | undefined;
+  #readFiles: ((session: StudySession) => unknown) | undefined;
   #notices: typeof Notices | undefined;
   #clientBar: typeof clientBar | undefined;
   #dialog: StudyDialog | undefined;
@@ -50,9 +50,12 @@ export class CandlespanApp extends LitElement {
   constructor() {
     super();
     if (this.#mode !== "auto") document.documentElement.dataset.mode = this.#mode;
-    this.desk.addEventListener("change", () => this.requestUpdate());
-    this.desk.addEventListener("print", () => void this.#printToScale());
-    this.desk.addEventListener("field", (event) => void this.#showField((event as CustomEvent<Path>).detail));
+    this.session.addEventListener("change", () => this.requestUpdate());
+    this.session.addEventListener("print", () => void this.#printToScale());
+    this.session.addEventListener(
+      "field",
+      (event) => void this.#showField((event as CustomEvent<Path>).detail),
+    );
   }
 
   /** The whole page is the app's own: no shadow, one stylesheet, one print layout. */
@@ -62,7 +65,7 @@ export class CandlespanApp extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.desk.begin();
+    this.session.begin();
     addEventListener("keydown", this.#key);
     addEventListener("popstate", this.#wentBack);
     this.#narrow = this.#narrowQuery.matches;
@@ -75,10 +78,10 @@ export class CandlespanApp extends LitElement {
     removeEventListener("popstate", this.#wentBack);
     this.#narrowQuery.removeEventListener("change", this.#turned);
     this.#sizes.disconnect();
-    this.desk.close();
+    this.session.close();
   }
 
-  readonly #key = (event: KeyboardEvent): void => keyOnPage(this.desk, event);
+  readonly #key = (event: KeyboardEvent): void => keyOnPage(this.session, event);
 
   readonly #wentBack = (): void => void this.#enter(placeInAddress());
 
@@ -122,7 +125,7 @@ export class CandlespanApp extends LitElement {
     this.#place = id;
     this.requestUpdate();
     if (!this.#places.has(id)) this.#places.set(id, await entry.load());
-    if (isEntered && this.#place === id) this.#places.get(id)?.entered?.(this.desk);
+    if (isEntered && this.#place === id) this.#places.get(id)?.entered?.(this.session);
     this.requestUpdate();
   }
 
@@ -137,20 +140,20 @@ export class CandlespanApp extends LitElement {
 
   async #startKitchen(): Promise<void> {
     const { StartDialog } = await import("./components/start-dialog.ts");
-    this.#start ??= new StartDialog(this.desk, this, () => void this.#visit("kitchen"));
+    this.#start ??= new StartDialog(this.session, this, () => void this.#visit("kitchen"));
     await this.#start.show();
   }
 
   async #showStudy(): Promise<void> {
     const { StudyDialog } = await import("./components/study-dialog.ts");
-    this.#dialog ??= new StudyDialog(this.desk, this, () => void this.#startKitchen());
+    this.#dialog ??= new StudyDialog(this.session, this, () => void this.#startKitchen());
     this.#dialog.autosave = this.autosave;
     await this.#dialog.show();
   }
 
   /** Prints the sheet at a usual scale: laid out for paper first, so that a metre is a metre on it. */
   async #printToScale(): Promise<void> {
-    const scene = this.desk.light?.scene;
+    const scene = this.session.light?.scene;
     if (scene === undefined) return;
     this.#paper = paperScale(
       scene.island?.length ?? scene.room.length,
@@ -187,16 +190,16 @@ export class CandlespanApp extends LitElement {
   }
 
   protected override updated(_changed: PropertyValues): void {
-    if (this.desk.light !== undefined) void this.#markLight();
-    else if (this.desk.lightState.kind === "issues" || this.desk.lightState.kind === "fault")
-      this.desk.drawn();
-    const { lightState } = this.desk;
-    const { refusal } = this.desk.screen;
+    if (this.session.light !== undefined) void this.#markLight();
+    else if (this.session.lightState.kind === "issues" || this.session.lightState.kind === "fault")
+      this.session.drawn();
+    const { lightState } = this.session;
+    const { refusal } = this.session.screen;
     const isTroubled = refusal !== undefined || lightState.kind === "issues";
     if (isTroubled && this.#notices === undefined) void this.#bringNotices();
-    if (this.desk.screen.isForClient && this.#clientBar === undefined) void this.#bringClientBar();
+    if (this.session.screen.isForClient && this.#clientBar === undefined) void this.#bringClientBar();
     if (this.#isFileOverPage && this.#readFiles === undefined) void this.#bringReadFiles();
-    document.title = `${this.desk.study.title ?? "Untitled kitchen"} · Candlespan`;
+    document.title = `${this.session.study.title ?? "Untitled kitchen"} · Candlespan`;
   }
 
   async #bringClientBar(): Promise<void> {
@@ -212,7 +215,7 @@ export class CandlespanApp extends LitElement {
 
   /** Files that were read are answered over the page. */
   get #isFileOverPage(): boolean {
-    const { readings, at } = this.desk.given;
+    const { readings, at } = this.session.given;
     return readings.length > 0 && at === "page";
   }
 
@@ -223,7 +226,7 @@ export class CandlespanApp extends LitElement {
 
   /** For measuring: the mark `first light`, then `light-drawn` for every answer once it is on the plan. */
   async #markLight(): Promise<void> {
-    const { shown } = this.desk.lighting;
+    const { shown } = this.session.lighting;
     if (shown === undefined) return;
     const number = 4 * shown.sequence + QUALITIES.indexOf(shown.quality);
     if (number === this.#marked) return;
@@ -235,10 +238,10 @@ export class CandlespanApp extends LitElement {
     if (first) {
       await painted();
       performance.mark("first light");
-      this.desk.drawn();
+      this.session.drawn();
       // The controls load after what they control is seen.
       void this.#enter(this.#place);
-      await this.desk.bringTheRest();
+      await this.session.bringTheRest();
       this.#below = (await import("./components/below-the-sheet.ts")).belowTheSheet;
       this.requestUpdate();
     }
@@ -247,8 +250,8 @@ export class CandlespanApp extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { desk } = this;
-    const own = this.#places.get(this.#place)?.sheet?.(desk);
+    const { session } = this;
+    const own = this.#places.get(this.#place)?.sheet?.(session);
     const head = {
       paper: this.#paper,
       isEvening: this.#isEvening,
@@ -260,22 +263,22 @@ export class CandlespanApp extends LitElement {
       paper: this.#paper,
       isNarrow: this.#narrow,
       height: this.#sheetHeight,
-      below: desk.screen.isForClient ? undefined : this.#below,
+      below: session.screen.isForClient ? undefined : this.#below,
     };
-    const { isForClient } = desk.screen;
+    const { isForClient } = session.screen;
     const layout = isForClient ? "for-client" : own === undefined ? "with-sheet" : "whole";
     return html`
       ${isForClient ? nothing : html`<a class="skip" href="#controls" @click=${this.#skip}>Skip to the controls</a>`}
-      ${isForClient && this.#paper === undefined ? this.#clientBar?.(desk) : header(desk, head)}
+      ${isForClient && this.#paper === undefined ? this.#clientBar?.(session) : header(session, head)}
       <main class=${layout} id="sheet-and-controls">
-        <div class="sheet" ?data-stale=${desk.lightState.kind === "issues"}>
-          ${this.#notices?.refusalPart(desk)} ${own === undefined ? this.#notices?.issuesPart(desk) : nothing}
-          ${own ?? alignedSheet(desk, sheet)}
+        <div class="sheet" ?data-stale=${session.lightState.kind === "issues"}>
+          ${this.#notices?.refusalPart(session)} ${own === undefined ? this.#notices?.issuesPart(session) : nothing}
+          ${own ?? alignedSheet(session, sheet)}
         </div>
         ${isForClient ? nothing : this.#side()}
       </main>
-      ${footer(desk)} ${this.#dialog?.render() ?? nothing} ${this.#start?.render() ?? nothing}
-      ${this.#isFileOverPage ? this.#readFiles?.(desk) : nothing}
+      ${footer(session)} ${this.#dialog?.render() ?? nothing} ${this.#start?.render() ?? nothing}
+      ${this.#isFileOverPage ? this.#readFiles?.(session) : nothing}
       ${this.#dropping ? html`<div class="dropping">Drop a photometric file or a study anywhere.</div>` : nothing}
     `;
   }
@@ -283,10 +286,10 @@ export class CandlespanApp extends LitElement {
   /** A document the study's check refuses may hold anything: a place that cannot show it says so, and the ways out stay. */
   #controls(place: View): unknown {
     try {
-      return place.controls(this.desk);
+      return place.controls(this.session);
     } catch (error) {
       void this.#bringNotices();
-      return this.#notices?.damagedPart(this.desk, error, () => void this.#showStudy());
+      return this.#notices?.damagedPart(this.session, error, () => void this.#showStudy());
     }
   }
 

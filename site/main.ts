@@ -8,28 +8,28 @@ import type { GivenAt } from "./storage/given-files.ts";
 async function start(): Promise<void> {
   const shared = location.hash.startsWith("#study=") ? location.hash : undefined;
   const app = new CandlespanApp();
-  app.desk.addEventListener("files", async (event) => {
+  app.session.addEventListener("files", async (event) => {
     const { takeFiles } = await import("./storage/open-files.ts");
     const { files, at } = (event as CustomEvent<{ files: readonly File[]; at: GivenAt }>).detail;
-    await takeFiles(app.desk, files, at);
+    await takeFiles(app.session, files, at);
   });
   if (shared === undefined && hasEarlier()) {
     const autosave = await loadAutosave(app);
     const { resumeEarlier } = await import("./storage/resume-earlier.ts");
-    await resumeEarlier(app.desk, autosave);
-  } else if (shared === undefined || !(await (await openShared()).resumeShared(app.desk, shared)))
-    app.desk.resume(await workedExample());
+    await resumeEarlier(app.session, autosave);
+  } else if (shared === undefined || !(await (await openShared()).resumeShared(app.session, shared)))
+    app.session.resume(await workedExample());
   document.getElementById("app")?.replaceWith(app);
   // A first visit has nothing to resume; what keeps the study loads after the first light.
   if (app.autosave === undefined) {
-    await app.desk.lights.firstLight;
+    await app.session.lights.firstLight;
     await loadAutosave(app);
   }
   // A study that came by a link is one of those kept from now on.
   if (shared !== undefined) await app.autosave?.begin();
   addEventListener("hashchange", () => {
     if (location.hash.startsWith("#study="))
-      void openShared().then((module) => module.openShared(app.desk, location.hash));
+      void openShared().then((module) => module.openShared(app.session, location.hash));
   });
   takeDrops(app);
   // After the first light: keeping a copy for later must not compete with it.
@@ -41,7 +41,7 @@ const openShared = () => import("./storage/open-shared.ts");
 
 async function loadAutosave(app: CandlespanApp): Promise<Autosave> {
   const { Autosave } = await import("./storage/autosave.ts");
-  app.autosave = new Autosave(app.desk);
+  app.autosave = new Autosave(app.session);
   return app.autosave;
 }
 
@@ -75,7 +75,7 @@ function takeDrops(app: CandlespanApp): void {
     event.preventDefault();
     over = 0;
     app.dropping = false;
-    app.desk.takeFiles([...(event.dataTransfer?.files ?? [])]);
+    app.session.takeFiles([...(event.dataTransfer?.files ?? [])]);
   });
 }
 

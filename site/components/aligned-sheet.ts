@@ -24,21 +24,21 @@ export interface SheetState {
 
 const ALL_DRAWINGS = "elevation plan profile legend";
 
-export function alignedSheet(desk: StudySession, state: SheetState): TemplateResult {
-  const { light } = desk;
+export function alignedSheet(session: StudySession, state: SheetState): TemplateResult {
+  const { light } = session;
   if (light === undefined) {
-    return html`<p class="waiting" role="status">${stateWords(desk.lighting)}</p>`;
+    return html`<p class="waiting" role="status">${stateWords(session.lighting)}</p>`;
   }
-  const study = asStudy(desk, light);
-  const { people } = desk.lights;
-  const isRoom = desk.showRoom && state.paper === undefined;
+  const study = asStudy(session, light);
+  const { people } = session.lights;
+  const isRoom = session.showRoom && state.paper === undefined;
   const { height } = state;
   const elevationApart = state.isNarrow && state.paper === undefined && !isRoom;
-  const move = (event: CustomEvent<LuminaireMoveDetail>): void => desk.move(event.detail);
-  const select = (event: CustomEvent<LuminaireSelectDetail>): void => desk.select(event.detail.selection);
-  const remove = (event: CustomEvent<LuminaireRemoveDetail>): void => desk.remove(event.detail.luminaires);
+  const move = (event: CustomEvent<LuminaireMoveDetail>): void => session.move(event.detail);
+  const select = (event: CustomEvent<LuminaireSelectDetail>): void => session.select(event.detail.selection);
+  const remove = (event: CustomEvent<LuminaireRemoveDetail>): void => session.remove(event.detail.luminaires);
   return html`
-    ${state.paper === undefined ? drawingsOrRoom(desk) : nothing}
+    ${state.paper === undefined ? drawingsOrRoom(session) : nothing}
     <div class=${isRoom ? "sheet-area room" : "sheet-area"} .style=${isRoom && height !== undefined ? `height:${height}px` : ""}>
     <candlespan-sheet
       .availableHeight=${height}
@@ -46,8 +46,8 @@ export function alignedSheet(desk: StudySession, state: SheetState): TemplateRes
       .hide=${isRoom ? ALL_DRAWINGS : elevationApart ? "elevation" : ""}
       .study=${study}
       .assessment=${light.assessment}
-      .display=${desk.display}
-      .selection=${desk.selection}
+      .display=${session.display}
+      .selection=${session.selection}
       .shadows=${people?.shadows ?? []}
       .images=${people?.images ?? []}
       .clashes=${light.clashes}
@@ -55,33 +55,33 @@ export function alignedSheet(desk: StudySession, state: SheetState): TemplateRes
       @luminaire-select=${select}
       @luminaire-remove=${remove}
     ></candlespan-sheet>
-    ${isRoom ? roomPart(desk) : nothing}
+    ${isRoom ? roomPart(session) : nothing}
     </div>
     ${
       elevationApart
         ? html`<candlespan-elevation
             .study=${study}
             .assessment=${light.assessment}
-            .display=${desk.display}
-            .selection=${desk.selection}
+            .display=${session.display}
+            .selection=${session.selection}
             @luminaire-move=${move}
             @luminaire-select=${select}
           ></candlespan-elevation>`
         : nothing
     }
-    ${state.below?.(desk, study, light)}
+    ${state.below?.(session, study, light)}
   `;
 }
 
 const studies = new WeakMap<LightAnswer, ResolvedStudy>();
 
 /** The answer as the elements take it: a study of the one scene it holds. */
-function asStudy(desk: StudySession, answer: LightAnswer): ResolvedStudy {
+function asStudy(session: StudySession, answer: LightAnswer): ResolvedStudy {
   let study = studies.get(answer);
   if (study === undefined) {
     study = {
       title: answer.title,
-      display: desk.display,
+      display: session.display,
       scenes: [answer.scene],
       luminaires: new Map(
         answer.scene.layers.flatMap((layer) =>

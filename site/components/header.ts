@@ -15,13 +15,13 @@ export interface HeaderState {
   turnMode(): void;
 }
 
-export function header(desk: StudySession, state: HeaderState): TemplateResult {
-  const { done, undone } = desk.history;
+export function header(session: StudySession, state: HeaderState): TemplateResult {
+  const { done, undone } = session.history;
   return html`<header>
     <h1>Candlespan</h1>
-    ${titleField(desk)}
+    ${titleField(session)}
     ${
-      desk.study.note === EXAMPLE_NOTE
+      session.study.note === EXAMPLE_NOTE
         ? html`<p class="example"><span>Worked example, not your kitchen.</span>
             <button type="button" class="primary" @click=${() => state.startKitchen()}>Start my own kitchen</button></p>`
         : nothing
@@ -31,32 +31,32 @@ export function header(desk: StudySession, state: HeaderState): TemplateResult {
         ? nothing
         : html`<p class="paper-scale">1 : ${state.paper.ratio} when printed at 100 %: the line is 100 mm long</p>
             <p class="paper-option">
-              Option ${String.fromCharCode(65 + (desk.arrangement % 26))} ${desk.study.arrangements[desk.arrangement].name},
+              Option ${String.fromCharCode(65 + (session.arrangement % 26))} ${session.study.arrangements[session.arrangement].name},
               ${new Date().toLocaleDateString("en-CA")}
             </p>`
     }
     <button type="button" @click=${() => state.showStudy()}>Study</button>
     <div class="tools" role="group" aria-label="Changes and units">
-      <button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => desk.undo()}>
+      <button type="button" ?disabled=${done.length === 0} title=${done.at(-1)?.name ?? ""} @click=${() => session.undo()}>
         Undo${done.length === 0 ? nothing : html` <span class="what">${done.at(-1)?.name}</span>`}
       </button>
-      <button type="button" ?disabled=${undone.length === 0} title=${undone.at(-1)?.name ?? ""} @click=${() => desk.redo()}>Redo</button>
-      ${unitChoice(desk, "length", "Lengths in", ["mm", "m", "ft-in"])}
-      ${unitChoice(desk, "illuminance", "Illuminance in", ["lx", "fc"])}
+      <button type="button" ?disabled=${undone.length === 0} title=${undone.at(-1)?.name ?? ""} @click=${() => session.redo()}>Redo</button>
+      ${unitChoice(session, "length", "Lengths in", ["mm", "m", "ft-in"])}
+      ${unitChoice(session, "illuminance", "Illuminance in", ["lx", "fc"])}
       <button type="button" @click=${() => state.turnMode()}>${state.isEvening ? "Day" : "Evening"}</button>
     </div>
   </header>`;
 }
 
-function titleField(desk: StudySession): TemplateResult {
+function titleField(session: StudySession): TemplateResult {
   return html`<label class="title"><span class="visually-hidden">Title of the study</span>
     <input
       type="text"
       autocomplete="off"
-      .value=${typedValue(desk.study.title ?? "Untitled kitchen")}
+      .value=${typedValue(session.study.title ?? "Untitled kitchen")}
       @change=${(event: Event) => {
         const title = (event.target as HTMLInputElement).value.trim().slice(0, 200);
-        desk.edit({
+        session.edit({
           name: title === "" ? "no title" : `title ${title}`,
           edits: [{ path: ["title"], value: title === "" ? undefined : title }],
         });
@@ -66,7 +66,7 @@ function titleField(desk: StudySession): TemplateResult {
 }
 
 function unitChoice(
-  desk: StudySession,
+  session: StudySession,
   key: "length" | "illuminance",
   words: string,
   units: readonly string[],
@@ -74,10 +74,11 @@ function unitChoice(
   return html`<label><span class="visually-hidden">${words}</span>
     <select @change=${(event: Event) => {
       const { value } = event.target as HTMLSelectElement;
-      desk.edit({ name: `show ${value}`, edits: [{ path: ["display", key], value }] });
+      session.edit({ name: `show ${value}`, edits: [{ path: ["display", key], value }] });
     }}>
       ${units.map(
-        (unit) => html`<option value=${unit} .selected=${live(unit === desk.display[key])}>${unit}</option>`,
+        (unit) =>
+          html`<option value=${unit} .selected=${live(unit === session.display[key])}>${unit}</option>`,
       )}
     </select>
   </label>`;

@@ -8,7 +8,7 @@ import { isWhole } from "../storage/sound-study.ts";
 import { typedValue } from "./typed-value.ts";
 
 export class KeptStudies {
-  readonly #desk: StudySession;
+  readonly #session: StudySession;
   readonly #database: StudyDatabase;
   readonly #autosave: Autosave;
   readonly #close: () => void;
@@ -16,8 +16,8 @@ export class KeptStudies {
   /** Removed while the dialog was open, newest last. */
   #removed: readonly RemovedStudy[] = [];
 
-  constructor(desk: StudySession, database: StudyDatabase, autosave: Autosave, close: () => void) {
-    this.#desk = desk;
+  constructor(session: StudySession, database: StudyDatabase, autosave: Autosave, close: () => void) {
+    this.#session = session;
     this.#database = database;
     this.#autosave = autosave;
     this.#close = close;
@@ -25,7 +25,7 @@ export class KeptStudies {
 
   async list(): Promise<void> {
     this.#kept = await this.#database.list();
-    this.#desk.redraw();
+    this.#session.redraw();
   }
 
   render(): TemplateResult {
@@ -77,7 +77,7 @@ export class KeptStudies {
   async #rename(kept: KeptStudy, title: string): Promise<void> {
     if (title === "" || title === kept.title) return this.list();
     if (kept.id === this.#autosave.id) {
-      this.#desk.edit({ name: `title ${title}`, edits: [{ path: ["title"], value: title }] });
+      this.#session.edit({ name: `title ${title}`, edits: [{ path: ["title"], value: title }] });
       await this.#autosave.save();
     } else await this.#database.rename(kept.id, title);
     await this.list();

@@ -2,8 +2,8 @@
 
 import type { StudySession } from "../session.ts";
 
-export function keyOnPage(desk: StudySession, event: KeyboardEvent): void {
-  if (desk.screen.isForClient && keyForClient(desk, event)) {
+export function keyOnPage(session: StudySession, event: KeyboardEvent): void {
+  if (session.screen.isForClient && keyForClient(session, event)) {
     event.preventDefault();
     return;
   }
@@ -12,22 +12,22 @@ export function keyOnPage(desk: StudySession, event: KeyboardEvent): void {
   const key = event.key.toLowerCase();
   // A field being typed in has an undo of its own.
   if (field instanceof HTMLInputElement && field.type === "text" && (key === "z" || key === "y")) return;
-  if (key === "p") desk.printToScale();
-  else if (key === "y" || (key === "z" && event.shiftKey)) desk.redo();
-  else if (key === "z") desk.undo();
+  if (key === "p") session.printToScale();
+  else if (key === "y" || (key === "z" && event.shiftKey)) session.redo();
+  else if (key === "z") session.undo();
   else return;
   event.preventDefault();
 }
 
 /** A, B, C show an option; Escape ends the client's view. */
-function keyForClient(desk: StudySession, { key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
+function keyForClient(session: StudySession, { key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
   if (ctrlKey || metaKey || altKey) return false;
   if (key === "Escape") {
-    desk.showClient(false);
+    session.showClient(false);
     return true;
   }
   const option = "abcdefghijklmnopqrstuvwxyz".indexOf(key.toLowerCase());
-  if (key.length !== 1 || option < 0 || option >= desk.study.arrangements.length) return false;
-  if (option !== desk.arrangement) desk.showArrangement(option);
+  if (key.length !== 1 || option < 0 || option >= session.study.arrangements.length) return false;
+  if (option !== session.arrangement) session.showArrangement(option);
   return true;
 }

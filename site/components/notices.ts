@@ -6,38 +6,38 @@ import type { StudySession } from "../session.ts";
 import { issueList } from "./issue-list.ts";
 import { roomOffer } from "../views/kitchen/room-offer.ts";
 
-export function refusalPart(desk: StudySession): TemplateResult | typeof nothing {
-  const { refusal } = desk.screen;
+export function refusalPart(session: StudySession): TemplateResult | typeof nothing {
+  const { refusal } = session.screen;
   if (refusal === undefined) return nothing;
   return html`<section class="refusal" aria-label="Not opened">
     <p>✕ ${refusal.words}</p>
     <ul class="plain">
       ${refusal.issues.slice(0, 8).map((issue) => html`<li>${formatIssue(issue)}</li>`)}
     </ul>
-    <button type="button" @click=${() => desk.screen.setRefusal(undefined)}>Dismiss</button>
+    <button type="button" @click=${() => session.screen.setRefusal(undefined)}>Dismiss</button>
   </section>`;
 }
 
-export function issuesPart(desk: StudySession): TemplateResult | typeof nothing {
-  const { state } = desk.lighting;
+export function issuesPart(session: StudySession): TemplateResult | typeof nothing {
+  const { state } = session.lighting;
   if (state.kind !== "issues") return nothing;
   return html`<section class="refusal" aria-label="What is wrong in the study">
     <p>
       The study cannot be computed as it
-      stands${desk.light === undefined ? "." : "; the light shown is the last that could be."}
+      stands${session.light === undefined ? "." : "; the light shown is the last that could be."}
     </p>
-    ${issueList(desk, state.issues)}
-    ${roomOffer(desk)}
+    ${issueList(session, state.issues)}
+    ${roomOffer(session)}
   </section>`;
 }
 
 /** Instead of a place's controls that cannot show the study, with the ways out. */
-export function damagedPart(desk: StudySession, error: unknown, showStudy: () => void): TemplateResult {
+export function damagedPart(session: StudySession, error: unknown, showStudy: () => void): TemplateResult {
   const why = error instanceof Error ? error.message : String(error);
   return html`<section class="refusal part" role="alert">
     <p>✕ The study is damaged and cannot be edited here (${why}).</p>
     <p class="row-of-actions">
-      <button type="button" ?disabled=${desk.history.done.length === 0} @click=${() => desk.undo()}>Undo the last change</button>
+      <button type="button" ?disabled=${session.history.done.length === 0} @click=${() => session.undo()}>Undo the last change</button>
       <button type="button" @click=${showStudy}>Open another study</button>
     </p>
   </section>`;

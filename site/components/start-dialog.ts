@@ -45,7 +45,7 @@ const LENGTHS: readonly LengthRow[] = [
 ];
 
 export class StartDialog {
-  readonly #desk: StudySession;
+  readonly #session: StudySession;
   /** Where the dialog is drawn. */
   readonly #page: LitElement;
   /** Called when the study is on screen. */
@@ -56,14 +56,14 @@ export class StartDialog {
   #problems = new Map<string, string>();
   #issues: readonly string[] = [];
 
-  constructor(desk: StudySession, page: LitElement, started: () => void) {
-    this.#desk = desk;
+  constructor(session: StudySession, page: LitElement, started: () => void) {
+    this.#session = session;
     this.#page = page;
     this.#started = started;
   }
 
   async show(): Promise<void> {
-    this.#desk.redraw();
+    this.#session.redraw();
     await this.#page.updateComplete;
     const dialog = this.#dialog;
     if (dialog === null || dialog.open) return;
@@ -110,7 +110,7 @@ export class StartDialog {
 
   #length({ name, label, typical, why }: LengthRow): TemplateResult {
     const metres = typical((other) => this.#metres(other));
-    return this.#field(name, label, lengthText(this.#desk, metres), why);
+    return this.#field(name, label, lengthText(this.#session, metres), why);
   }
 
   #count(name: CountName, label: string, typical: number, why: string): TemplateResult {
@@ -141,7 +141,7 @@ export class StartDialog {
     if (text === "" || text === typical) this.#texts.delete(name);
     else this.#texts.set(name, text);
     this.#read(name);
-    this.#desk.redraw();
+    this.#session.redraw();
   }
 
   /** What is wrong with a text, noted at its field. */
@@ -156,14 +156,14 @@ export class StartDialog {
         this.#problems.set(name, `Expected a whole number from ${least} to ${most}.`);
       return;
     }
-    const read = this.#desk.readLength(text);
+    const read = this.#session.readLength(text);
     if (!read.ok) this.#problems.set(name, `${read.problem}. Expected ${read.expected}.`);
   }
 
   /** What a field stands at (m): as typed, else typical. */
   #metres(name: LengthName): number {
     const text = this.#texts.get(name);
-    const read = text === undefined ? undefined : this.#desk.readLength(text);
+    const read = text === undefined ? undefined : this.#session.readLength(text);
     // To a micrometre, as every field keeps metres: a millimetre has no exact double.
     if (read?.ok) return Math.round(read.metres * 1e6) / 1e6;
     const row = LENGTHS.find((each) => each.name === name) as LengthRow;
@@ -183,7 +183,7 @@ export class StartDialog {
       hob: this.#hob,
       sink: this.#sink,
       ...(pendants === undefined ? {} : { pendants: Number(pendants) }),
-      display: this.#desk.display,
+      display: this.#session.display,
     };
   }
 
@@ -191,22 +191,22 @@ export class StartDialog {
     for (const name of this.#texts.keys()) this.#read(name);
     this.#issues = [];
     if (this.#problems.size > 0) {
-      this.#desk.redraw();
+      this.#session.redraw();
       return;
     }
-    const desk = this.#desk;
+    const session = this.#session;
     try {
-      const outcome = await desk.lighting.connection.call("start", this.#wanted).outcome;
+      const outcome = await session.lighting.connection.call("start", this.#wanted).outcome;
       if (outcome.ok) {
         this.#dialog?.close();
-        await desk.open(outcome.value as Json, "start a kitchen");
-        desk.say("Lit by a typical pendant; what is typical is marked.");
+        await session.open(outcome.value as Json, "start a kitchen");
+        session.say("Lit by a typical pendant; what is typical is marked.");
         this.#started();
       } else this.#issues = outcome.issues.map(formatIssue);
     } catch (error) {
       if (!(error instanceof Cancelled))
         this.#issues = [error instanceof Error ? error.message : String(error)];
     }
-    desk.redraw();
+    session.redraw();
   }
 }

@@ -11,7 +11,7 @@ import { KeptStudies, when } from "./kept-studies.ts";
 export class StudyDialog {
   /** Knows what this browser keeps, once it is loaded. */
   autosave: Autosave | undefined;
-  readonly #desk: StudySession;
+  readonly #session: StudySession;
   /** Where the dialog is drawn. */
   readonly #page: LitElement;
   #keptStudies: KeptStudies | undefined;
@@ -21,15 +21,15 @@ export class StudyDialog {
 
   readonly #start: () => void;
 
-  constructor(desk: StudySession, page: LitElement, start: () => void) {
-    this.#desk = desk;
+  constructor(session: StudySession, page: LitElement, start: () => void) {
+    this.#session = session;
     this.#page = page;
     this.#start = start;
   }
 
   async show(): Promise<void> {
     this.#link = undefined;
-    this.#desk.redraw();
+    this.#session.redraw();
     await this.#page.updateComplete;
     this.#dialog?.showModal();
     const { autosave } = this;
@@ -39,10 +39,10 @@ export class StudyDialog {
     // The newest version is what is on screen.
     this.#earlier = ((await database?.versions(autosave.id)) ?? []).slice(1);
     if (database !== undefined) {
-      this.#keptStudies ??= new KeptStudies(this.#desk, database, autosave, () => this.close());
+      this.#keptStudies ??= new KeptStudies(this.#session, database, autosave, () => this.close());
       await this.#keptStudies.list();
     }
-    this.#desk.redraw();
+    this.#session.redraw();
   }
 
   get #dialog(): HTMLDialogElement | null {
@@ -54,8 +54,8 @@ export class StudyDialog {
   }
 
   render(): TemplateResult {
-    const desk = this.#desk;
-    const { done, undone } = desk.history;
+    const session = this.#session;
+    const { done, undone } = session.history;
     return html`<dialog class="study" aria-labelledby="study-heading">
       <h2 id="study-heading">Study</h2>
       <p class="row-of-actions">
@@ -65,18 +65,18 @@ export class StudyDialog {
         }}>Start my own kitchen</button>
         <button type="button" @click=${() => {
           this.close();
-          desk.openFile();
+          session.openFile();
         }}>Open a file</button>
-        <button type="button" @click=${() => downloadStudy(desk.study)}>Save to a file</button>
+        <button type="button" @click=${() => downloadStudy(session.study)}>Save to a file</button>
         <button type="button" @click=${() => this.#share()}>Share by link</button>
         <button type="button" @click=${() => {
           this.close();
-          desk.printToScale();
+          session.printToScale();
         }}>Print</button>
         <button type="button" @click=${async () => {
           const { workedExample } = await import("../example.ts");
           this.close();
-          await desk.open((await workedExample()) as unknown as Json, "open the worked example");
+          await session.open((await workedExample()) as unknown as Json, "open the worked example");
         }}>Worked example</button>
       </p>
       ${this.#link === undefined ? nothing : this.#linkPart(this.#link)}
@@ -104,7 +104,7 @@ export class StudyDialog {
           (version) => html`<li>
             <button type="button" @click=${() => {
               this.close();
-              this.#desk.history.replace(`version of ${when(version.saved)}`, version.document);
+              this.#session.history.replace(`version of ${when(version.saved)}`, version.document);
             }}>${when(version.saved)}, after ${version.change}</button>
           </li>`,
         )}
@@ -114,15 +114,15 @@ export class StudyDialog {
 
   /** Undoes the newest `count` changes, and so can be redone. */
   #backTo(count: number): void {
-    for (let i = 0; i < count; i++) this.#desk.history.undo();
-    this.#desk.redraw();
+    for (let i = 0; i < count; i++) this.#session.history.undo();
+    this.#session.redraw();
   }
 
   #linkPart({ link, isLong, excess }: StudyLink): TemplateResult {
     if (excess > 0) {
       return html`<div role="status">
         <p>The study is ${excess.toLocaleString()} characters too long for a link, mostly by its photometric files.</p>
-        <p class="row-of-actions"><button type="button" @click=${() => downloadStudy(this.#desk.study)}>Save it to a file to send</button></p>
+        <p class="row-of-actions"><button type="button" @click=${() => downloadStudy(this.#session.study)}>Save it to a file to send</button></p>
       </div>`;
     }
     return html`<div class="field">
@@ -143,13 +143,13 @@ export class StudyDialog {
       // Without leave to write the clipboard the link stands selected, for the person's own copy.
       this.#page.querySelector<HTMLInputElement>("#study-link")?.select();
     }
-    this.#desk.redraw();
+    this.#session.redraw();
   }
 
   async #share(): Promise<void> {
     this.#isCopied = false;
-    this.#link = await linkOf(this.#desk.study);
-    this.#desk.redraw();
+    this.#link = await linkOf(this.#session.study);
+    this.#session.redraw();
     await this.#page.updateComplete;
     this.#page.querySelector<HTMLInputElement>("#study-link")?.select();
   }

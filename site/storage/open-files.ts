@@ -16,64 +16,64 @@ import type { GivenAt } from "./given-files.ts";
 const LARGEST = 32e6;
 
 export async function takeFiles(
-  desk: StudySession,
+  session: StudySession,
   files: readonly File[],
   at: GivenAt = "page",
 ): Promise<void> {
   const photometry: { readonly name: string; readonly bytes: Uint8Array }[] = [];
-  desk.given.at = at;
+  session.given.at = at;
   for (const file of files) {
     if (file.size > LARGEST) {
-      desk.given.add([tooLarge(file)], new Map());
-      desk.say(`${file.name} was not read.`);
+      session.given.add([tooLarge(file)], new Map());
+      session.say(`${file.name} was not read.`);
       continue;
     }
     const bytes = new Uint8Array(await file.arrayBuffer());
-    if (/\.json$/i.test(file.name)) await openJson(desk, new TextDecoder().decode(bytes), file.name);
+    if (/\.json$/i.test(file.name)) await openJson(session, new TextDecoder().decode(bytes), file.name);
     else photometry.push({ name: file.name, bytes });
   }
-  if (photometry.length > 0) await readPhotometry(desk, photometry);
+  if (photometry.length > 0) await readPhotometry(session, photometry);
 }
 
-async function openJson(desk: StudySession, text: string, file: string): Promise<void> {
-  if (isShelfText(text)) await bringLuminaires(desk, text, file);
-  else await openStudy(desk, text, file);
+async function openJson(session: StudySession, text: string, file: string): Promise<void> {
+  if (isShelfText(text)) await bringLuminaires(session, text, file);
+  else await openStudy(session, text, file);
 }
 
-async function bringLuminaires(desk: StudySession, text: string, file: string): Promise<void> {
-  const { connection } = desk.lighting;
+async function bringLuminaires(session: StudySession, text: string, file: string): Promise<void> {
+  const { connection } = session.lighting;
   const read = await readShelf(
     text,
     file,
     (...of) => connection.call("read", { text: of[0], file: of[1] }).outcome,
   );
-  if (read.ok) await keepLuminaires(desk, read.value);
-  else desk.refuse(`No luminaire of ${file} was kept.`, read.issues);
+  if (read.ok) await keepLuminaires(session, read.value);
+  else session.refuse(`No luminaire of ${file} was kept.`, read.issues);
 }
 
 /** Opens a study's text after the worker has checked it; what is on screen stays if it is refused. */
-export async function openStudy(desk: StudySession, text: string, file: string): Promise<boolean> {
+export async function openStudy(session: StudySession, text: string, file: string): Promise<boolean> {
   try {
-    const outcome = await desk.lighting.connection.call("read", { text, file }).outcome;
+    const outcome = await session.lighting.connection.call("read", { text, file }).outcome;
     if (!outcome.ok) {
-      desk.refuse(`${file} was not opened; the study on screen is as it was.`, outcome.issues);
+      session.refuse(`${file} was not opened; the study on screen is as it was.`, outcome.issues);
       return false;
     }
-    await desk.open(outcome.value.document as Json, `open ${file}`);
-    desk.say(`Opened ${file}.`);
+    await session.open(outcome.value.document as Json, `open ${file}`);
+    session.say(`Opened ${file}.`);
     return true;
   } catch (error) {
-    if (!(error instanceof Cancelled)) desk.say(error instanceof Error ? error.message : String(error));
+    if (!(error instanceof Cancelled)) session.say(error instanceof Error ? error.message : String(error));
     return false;
   }
 }
 
 async function readPhotometry(
-  desk: StudySession,
+  session: StudySession,
   given: readonly { readonly name: string; readonly bytes: Uint8Array }[],
 ): Promise<void> {
-  const taken = new Set(Object.keys(desk.study.embedded ?? {}));
-  const rest = given.filter((each) => !fillIn(desk, each, taken));
+  const taken = new Set(Object.keys(session.study.embedded ?? {}));
+  const rest = given.filter((each) => !fillIn(session, each, taken));
   if (rest.length === 0) return;
   const files: StudyFile[] = rest.map(({ name, bytes }) => {
     const path = `photometry/${pathSafe(name)}`;
@@ -82,13 +82,13 @@ async function readPhotometry(
     taken.add(fresh);
     return { path: fresh, content: bytes };
   });
-  const outcome = await desk.lighting.connection.call("describe", { files }).outcome;
+  const outcome = await session.lighting.connection.call("describe", { files }).outcome;
   if (!outcome.ok) {
-    desk.say(outcome.issues.map(formatIssue).join(" "));
+    session.say(outcome.issues.map(formatIssue).join(" "));
     return;
   }
-  desk.given.add(outcome.value, new Map(files.map((file) => [file.path, file.content])));
-  desk.say(linesOf(outcome.value));
+  session.given.add(outcome.value, new Map(files.map((file) => [file.path, file.content])));
+  session.say(linesOf(outcome.value));
 }
 
 /** `It read a.ies: …`, or how many were read and the names of those that were not. */
@@ -112,16 +112,16 @@ function tooLarge({ name, size }: File): FileReading {
 
 /** A file the study names but does not carry goes where it is missed. */
 function fillIn(
-  desk: StudySession,
+  session: StudySession,
   { name, bytes }: { readonly name: string; readonly bytes: Uint8Array },
   taken: ReadonlySet<string>,
 ): boolean {
-  const missed = Object.values(desk.study.luminaires ?? {})
+  const missed = Object.values(session.study.luminaires ?? {})
     .map((each) => each.photometry)
     .find((path) => path !== undefined && !taken.has(path) && path.replace(/^.*[\\/]/, "") === name);
   if (missed === undefined) return false;
-  desk.edit({ name: `bring ${name}`, edits: [{ path: ["embedded", missed], value: embed(bytes) }] });
-  desk.say(`${name} is where the study missed it.`);
+  session.edit({ name: `bring ${name}`, edits: [{ path: ["embedded", missed], value: embed(bytes) }] });
+  session.say(`${name} is where the study missed it.`);
   return true;
 }
 

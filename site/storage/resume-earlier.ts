@@ -5,10 +5,10 @@ import type { StudySession } from "../session.ts";
 import type { Autosave } from "./autosave.ts";
 import { isWhole } from "./sound-study.ts";
 
-export async function resumeEarlier(desk: StudySession, autosave: Autosave): Promise<void> {
+export async function resumeEarlier(session: StudySession, autosave: Autosave): Promise<void> {
   const earlier = await autosave.earlier();
   if (earlier === undefined) {
-    desk.resume(await workedExample());
+    session.resume(await workedExample());
     return;
   }
   const done = earlier.done.filter(({ before, after }) => isWhole(before) && isWhole(after));
@@ -23,11 +23,11 @@ export async function resumeEarlier(desk: StudySession, autosave: Autosave): Pro
   if (version !== undefined) {
     autosave.resume({ ...earlier, document: version.document, done: [], undone: [] });
     const at = new Date(version.saved).toLocaleString();
-    desk.refuse(`"${earlier.title}" was kept damaged. Its version of ${at} is on screen.`, []);
+    session.refuse(`"${earlier.title}" was kept damaged. Its version of ${at} is on screen.`, []);
     return;
   }
-  desk.resume(await workedExample());
-  desk.refuse(
+  session.resume(await workedExample());
+  session.refuse(
     `"${earlier.title}" was kept damaged and cannot be opened. The worked example is on screen; Study lists what else is kept.`,
     [],
   );

@@ -206,9 +206,9 @@ it("draws a room without an island", async () => {
     (given) =>
       (
         document.querySelector("candlespan-app") as unknown as {
-          desk: { open(study: unknown, name: string): Promise<void> };
+          session: { open(study: unknown, name: string): Promise<void> };
         }
-      ).desk.open(given, "bare"),
+      ).session.open(given, "bare"),
     { ...changed, planes },
   );
   await refined(page);
@@ -229,8 +229,8 @@ it("prints the plan to a true scale", async () => {
       };
     });
     (
-      document.querySelector("candlespan-app") as unknown as { desk: { printToScale(): void } }
-    ).desk.printToScale();
+      document.querySelector("candlespan-app") as unknown as { session: { printToScale(): void } }
+    ).session.printToScale();
     await printed;
     return measured / 2.4;
   });

@@ -18,15 +18,15 @@ beforeAll(async () => {
   await page.goto(viewer.server.address);
   await atWork(page);
   await page.evaluate(() => {
-    const { desk } = document.querySelector("candlespan-app") as unknown as {
-      desk: {
+    const { session } = document.querySelector("candlespan-app") as unknown as {
+      session: {
         history: { document: { arrangements: { settings?: unknown }[] } };
         resume(study: unknown): void;
       };
     };
-    const study = structuredClone(desk.history.document);
+    const study = structuredClone(session.history.document);
     for (const arrangement of study.arrangements) delete arrangement.settings;
-    desk.resume(study);
+    session.resume(study);
   });
 });
 afterAll(() => viewer.close());
@@ -41,9 +41,9 @@ const shot = async (name: string): Promise<void> => {
 const light = (): Promise<number> =>
   page.evaluate(() => {
     const app = document.querySelector("candlespan-app") as unknown as {
-      desk: { light: { assessment: { zones: { statistics: { average: number } }[] } } };
+      session: { light: { assessment: { zones: { statistics: { average: number } }[] } } };
     };
-    return app.desk.light.assessment.zones[0].statistics.average;
+    return app.session.light.assessment.zones[0].statistics.average;
   });
 
 it("lights a setting by one press, and the layers as dimmed by another", async () => {

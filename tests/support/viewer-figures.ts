@@ -66,8 +66,10 @@ export async function measureViewer(viewer: Viewer): Promise<ViewerFigures> {
   await page.evaluate(() => {
     const log: Log = { asked: new Map(), drawn: [] };
     (window as unknown as { log: Log }).log = log;
-    const app = document.querySelector("candlespan-app") as (Element & { readonly desk: EventTarget }) | null;
-    app?.desk.addEventListener("light-asked", (event) => {
+    const app = document.querySelector("candlespan-app") as
+      | (Element & { readonly session: EventTarget })
+      | null;
+    app?.session.addEventListener("light-asked", (event) => {
       log.asked.set((event as CustomEvent<{ sequence: number }>).detail.sequence, performance.now());
     });
     app?.addEventListener("light-drawn", (event) => {

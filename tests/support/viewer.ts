@@ -59,27 +59,27 @@ export async function refined(page: Page): Promise<void> {
     const state = document.querySelector<HTMLElement>(
       ".light-state:is([data-quality=full], [data-quality=judged])",
     );
-    const { lighting } = (document.querySelector("candlespan-app") as AppInPage).desk;
+    const { lighting } = (document.querySelector("candlespan-app") as AppInPage).session;
     return !lighting.isBehind && state?.dataset.sequence === String(lighting.shown?.sequence);
   });
 }
 
-/** The viewer's desk, as a page's own code sees it. */
-interface DeskInPage {
+/** The viewer's session, as a page's own code sees it. */
+interface SessionInPage {
   readonly history: { readonly document: unknown };
   readonly lighting: { readonly isBehind: boolean; readonly shown?: { readonly sequence: number } };
   resume(study: unknown): void;
   turnPeople(show: boolean): void;
 }
 type AppInPage = Element & {
-  readonly desk: DeskInPage;
+  readonly session: SessionInPage;
   readonly autosave?: { save(): Promise<void> };
 };
 
 /** The study on screen. */
 export async function studyOf<T>(page: Page): Promise<T> {
   return (await page.evaluate(
-    () => (document.querySelector("candlespan-app") as AppInPage).desk.history.document,
+    () => (document.querySelector("candlespan-app") as AppInPage).session.history.document,
   )) as T;
 }
 
@@ -91,9 +91,9 @@ export function kept(page: Page): Promise<void> {
 /** A page used by one test after another: the study it began with again, nothing undone, in the place Lights. */
 export async function startAfresh(page: Page, study: unknown): Promise<void> {
   await page.evaluate((given) => {
-    const { desk } = document.querySelector("candlespan-app") as AppInPage;
-    desk.turnPeople(false);
-    desk.resume(given);
+    const { session } = document.querySelector("candlespan-app") as AppInPage;
+    session.turnPeople(false);
+    session.resume(given);
     document.querySelector("dialog")?.close();
   }, study);
   await page.getByRole("button", { name: "Lights", exact: true }).click();
