@@ -1,4 +1,4 @@
-/** What a place sees of the app: the study, its light, and the few things that may be done to them. */
+/** What a view sees of the app: the study, its light, and the few things that may be done to them. */
 
 import type { ArrangementAssessment, ReadLength } from "../src/app.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";

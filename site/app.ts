@@ -1,5 +1,5 @@
 /**
- * The app: the aligned sheet with the light on it, the place's controls beside it, both drawn from one session.
+ * The app: the aligned sheet with the light on it, the view's controls beside it, both drawn from one session.
  */
 
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
@@ -21,15 +21,15 @@ import type { Autosave } from "./storage/autosave.ts";
 import type { Path } from "./store/pointer.ts";
 import { keepMode, keptMode, type Mode } from "./storage/preferences.ts";
 import type { View } from "./views/view.ts";
-import { placeInAddress, VIEWS } from "./views/views.ts";
+import { viewInAddress, VIEWS } from "./views/views.ts";
 
 export class CandlespanApp extends LitElement {
   readonly session = new StudySession();
   /** Saves the study as it changes; loaded after the first light. */
   autosave: Autosave | undefined;
 
-  #place = placeInAddress();
-  readonly #places = new Map<string, View>();
+  #view = viewInAddress();
+  readonly #views = new Map<string, View>();
   #below: ((app: AppView, study: ResolvedStudy, light: LightAnswer) => unknown) | undefined;
   #readFiles: ((session: StudySession) => unknown) | undefined;
   #notices: typeof Notices | undefined;
@@ -83,11 +83,11 @@ export class CandlespanApp extends LitElement {
 
   readonly #key = (event: KeyboardEvent): void => keyOnPage(this.session, event);
 
-  readonly #wentBack = (): void => void this.#enter(placeInAddress());
+  readonly #wentBack = (): void => void this.#enter(viewInAddress());
 
-  /** Enters a place, from which Back returns. */
+  /** Enters a view, from which Back returns. */
   #visit(id: string): Promise<void> {
-    if (id !== this.#place) history.pushState(null, "", `#${id}`);
+    if (id !== this.#view) history.pushState(null, "", `#${id}`);
     return this.#enter(id);
   }
 
@@ -120,16 +120,16 @@ export class CandlespanApp extends LitElement {
   async #enter(id: string): Promise<void> {
     const entry = VIEWS.find((each) => each.id === id);
     if (entry === undefined) return;
-    const isEntered = this.#place !== id || !this.#places.has(id);
-    if (this.#place !== id) this.#places.get(this.#place)?.left?.();
-    this.#place = id;
+    const isEntered = this.#view !== id || !this.#views.has(id);
+    if (this.#view !== id) this.#views.get(this.#view)?.left?.();
+    this.#view = id;
     this.requestUpdate();
-    if (!this.#places.has(id)) this.#places.set(id, await entry.load());
-    if (isEntered && this.#place === id) this.#places.get(id)?.entered?.(this.session);
+    if (!this.#views.has(id)) this.#views.set(id, await entry.load());
+    if (isEntered && this.#view === id) this.#views.get(id)?.entered?.(this.session);
     this.requestUpdate();
   }
 
-  /** Enters the place where a field is, unfolds it and gives it the focus. */
+  /** Enters the view where a field is edited, unfolds it and gives it the focus. */
   async #showField(path: Path): Promise<void> {
     const { focusField, viewOf } = await import("./components/field-id.ts");
     this.#controlsOpen = true;
@@ -240,7 +240,7 @@ export class CandlespanApp extends LitElement {
       performance.mark("first light");
       this.session.drawn();
       // The controls load after what they control is seen.
-      void this.#enter(this.#place);
+      void this.#enter(this.#view);
       await this.session.bringTheRest();
       this.#below = (await import("./components/below-the-sheet.ts")).belowTheSheet;
       this.requestUpdate();
@@ -251,7 +251,7 @@ export class CandlespanApp extends LitElement {
 
   protected override render(): TemplateResult {
     const { session } = this;
-    const own = this.#places.get(this.#place)?.sheet?.(session);
+    const own = this.#views.get(this.#view)?.sheet?.(session);
     const head = {
       paper: this.#paper,
       isEvening: this.#isEvening,
@@ -283,25 +283,25 @@ export class CandlespanApp extends LitElement {
     `;
   }
 
-  /** A document the study's check refuses may hold anything: a place that cannot show it says so, and the ways out stay. */
-  #controls(place: View): unknown {
+  /** A document the study's check refuses may hold anything: a view that cannot show it says so, and the ways out stay. */
+  #controls(view: View): unknown {
     try {
-      return place.controls(this.session);
+      return view.controls(this.session);
     } catch (error) {
       void this.#bringNotices();
       return this.#notices?.damagedPart(this.session, error, () => void this.#showStudy());
     }
   }
 
-  /** The places, and the controls of the one that is entered. */
+  /** The views, and the controls of the one that is entered. */
   #side(): TemplateResult {
-    const place = this.#places.get(this.#place);
+    const view = this.#views.get(this.#view);
     return html`<div class="side" ?data-closed=${!this.#controlsOpen}>
       <nav aria-label="Places">
         ${VIEWS.map(
           (entry) => html`<button
             type="button"
-            aria-current=${entry.id === this.#place ? "page" : nothing}
+            aria-current=${entry.id === this.#view ? "page" : nothing}
             @click=${() => {
               this.#controlsOpen = true;
               void this.#visit(entry.id);
@@ -320,7 +320,7 @@ export class CandlespanApp extends LitElement {
         >${this.#controlsOpen ? "Fold" : "Unfold"}</button>
       </nav>
       <div id="controls" class="controls" tabindex="-1">
-        ${place === undefined ? html`<p class="hint">Loading…</p>` : this.#controls(place)}
+        ${view === undefined ? html`<p class="hint">Loading…</p>` : this.#controls(view)}
       </div>
     </div>`;
   }

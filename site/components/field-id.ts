@@ -7,7 +7,7 @@ export function idOf(path: Path): string {
   return `field${formatPointer(path).replace(/[^a-zA-Z0-9]+/g, "-")}`;
 }
 
-/** The place of the app where a path is edited. */
+/** The view where a path is edited. */
 export function viewOf(path: Path): "lights" | "kitchen" {
   return path[0] === "arrangements" || path[0] === "luminaires" ? "lights" : "kitchen";
 }

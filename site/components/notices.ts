@@ -31,7 +31,7 @@ export function issuesPart(session: StudySession): TemplateResult | typeof nothi
   </section>`;
 }
 
-/** Instead of a place's controls that cannot show the study, with the ways out. */
+/** Instead of a view's controls that cannot show the study, with the ways out. */
 export function damagedPart(session: StudySession, error: unknown, showStudy: () => void): TemplateResult {
   const why = error instanceof Error ? error.message : String(error);
   return html`<section class="refusal part" role="alert">

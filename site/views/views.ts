@@ -10,7 +10,7 @@ export const VIEWS: readonly ViewEntry[] = [
 ];
 
 /** The view the address names, else the one to begin with. */
-export function placeInAddress(): string {
+export function viewInAddress(): string {
   const named = location.hash.slice(1);
   return VIEWS.some(({ id }) => id === named) ? named : "lights";
 }
