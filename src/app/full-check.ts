@@ -6,6 +6,7 @@
 import { assess } from "../assessment/assess.ts";
 import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { type VerdictMethod, verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
+import { leastPowerLevels } from "../design/levels.ts";
 import type { FullCheck } from "../design/search/proposals.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Calculate } from "../engine/calculate.ts";
@@ -48,6 +49,10 @@ export async function studyCheck(
       const result = light(scene);
       const method = verdicts(scene, result);
       return assess(study, found(scene, result, method), result, method);
+    },
+    leastPower(scene, floors) {
+      const result = light(scene);
+      return leastPowerLevels(study, scene, result, verdicts(scene, result), floors);
     },
   };
 }

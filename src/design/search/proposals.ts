@@ -21,7 +21,6 @@ import type { Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../../units/illuminance-text.ts";
 import { arrangementOf, type Written } from "./arrangement-of.ts";
-import { dimming } from "./dimming.ts";
 import { gradeOf, type Objective, paretoSet } from "./pareto.ts";
 import type { CandidateFigures } from "./ranking.ts";
 
@@ -29,6 +28,9 @@ import type { CandidateFigures } from "./ranking.ts";
 export interface FullCheck {
   resolve(arrangement: ArrangementDocument): Outcome<Scene>;
   judge(scene: Scene): ArrangementAssessment;
+  /** Levels of least power with which the scene meets; undefined where its zones ask nothing.
+   * @param floors least level of each layer, 0 to 1 */
+  leastPower(scene: Scene, floors: readonly number[]): readonly number[] | undefined;
 }
 
 export interface PeopleConstraints {
@@ -333,10 +335,14 @@ export function lossOf(before: Checked, after: Checked, unit: IlluminanceUnit = 
 
 /** Least share of power that dimming must save to be worth saying. */
 const WORTH = 0.05;
+/** Nobody hangs pendants to leave them dark. */
+const LEAST_OF_PENDANTS = 0.1;
 
 function dimmedOf(each: Checked, check: FullCheck): Proposal["dimmed"] {
-  const dims = dimming(each.scene, each.assessment);
-  if (dims === undefined) return undefined;
+  const { layers } = each.scene;
+  const floors = layers.map(({ role }) => (role === "pendant" ? LEAST_OF_PENDANTS : 0));
+  const dims = check.leastPower(each.scene, floors);
+  if (dims === undefined || dims.every((dim, l) => dim >= layers[l].dim)) return undefined;
   const document: ArrangementDocument = {
     ...each.document,
     name: `${each.document.name}, dimmed`,
@@ -346,7 +352,9 @@ function dimmedOf(each: Checked, check: FullCheck): Proposal["dimmed"] {
   if (!resolved.ok) return undefined;
   const dimmed = checkedOf(document, resolved.value, check);
   const saves = 1 - dimmed.assessment.energy.watts / each.assessment.energy.watts;
-  if (!meets(dimmed.assessment.verdict) || !(saves >= WORTH)) return undefined;
+  // Settings have levels of their own, so that their verdict says nothing of these.
+  const verdicts = [dimmed.assessment.verdict, ...dimmed.assessment.zones.map(({ verdict }) => verdict)];
+  if (!verdicts.every(meets) || !(saves >= WORTH)) return undefined;
   return { ...dimmed, dims, saves };
 }
 

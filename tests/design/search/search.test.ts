@@ -7,6 +7,7 @@ import { assess } from "../../../src/assessment/assess.ts";
 import { statistics } from "../../../src/assessment/statistics.ts";
 import { uncertaintyLight } from "../../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../../../src/assessment/uncertainty/verdict-method.ts";
+import { leastPowerLevels } from "../../../src/design/levels.ts";
 import { hungCandidate, kindOf, offsetOf } from "../../../src/design/search/candidate.ts";
 import { keepingConstraints } from "../../../src/design/search/constraints.ts";
 import { gradeOf, OBJECTIVES, paretoSet } from "../../../src/design/search/pareto.ts";
@@ -18,6 +19,7 @@ import { candidatesOf, grainOf, usualSpace } from "../../../src/design/search/se
 import { noStandingLight, standingLight } from "../../../src/design/search/standing-light.ts";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
+import type { Scene } from "../../../src/scene/scene.ts";
 import { resolveStudy } from "../../../src/scene/resolve.ts";
 import { withLuminaires } from "../../../src/scene/with-hanging.ts";
 import { checkStudy, type StudyDocument } from "../../../src/study/study.ts";
@@ -244,10 +246,14 @@ describe("proposals", () => {
   const base = document(asking());
   const engine = new LightEngine();
   const uncertainty = new LightEngine();
-  const judge: FullCheck["judge"] = (scene) => {
+  const calculated = (scene: Scene) => {
     const result = engine.calculate(scene, { quality: "quick" });
     const own = uncertaintyLight(engine, { quality: "quick" }, uncertainty);
-    return assess(study, scene, result, verdictMethod(scene, result, own));
+    return { result, verdicts: verdictMethod(scene, result, own) };
+  };
+  const judge: FullCheck["judge"] = (scene) => {
+    const { result, verdicts } = calculated(scene);
+    return assess(study, scene, result, verdicts);
   };
   const check: FullCheck = {
     resolve(arrangement) {
@@ -255,6 +261,10 @@ describe("proposals", () => {
       return outcome.ok ? { ok: true, value: outcome.value.scenes[0], warnings: [] } : outcome;
     },
     judge,
+    leastPower(scene, floors) {
+      const { result, verdicts } = calculated(scene);
+      return leastPowerLevels(study, scene, result, verdicts, floors);
+    },
   };
   let result: SearchResult;
   beforeAll(() => {
@@ -284,6 +294,18 @@ describe("proposals", () => {
     expect(result.proposals.some(({ reasons }) => reasons.some((r) => r.startsWith("the evenest")))).toBe(
       true,
     );
+  });
+
+  it("say with how little power they still meet, pendants never dark", () => {
+    const dimmed = result.proposals.flatMap((each) => (each.dimmed === undefined ? [] : [each]));
+    expect(dimmed.length).toBeGreaterThan(0);
+    for (const { scene, assessment, dimmed: less } of dimmed) {
+      expect(less?.assessment.verdict).toBe("meets");
+      expect(less?.assessment.energy.watts).toBeLessThan(0.95 * assessment.energy.watts);
+      scene.layers.forEach(({ role }, l) => {
+        if (role === "pendant") expect(less?.dims[l]).toBeGreaterThanOrEqual(0.1);
+      });
+    }
   });
 
   it("are even enough where evenness is asked, and the nearest where none is", () => {
