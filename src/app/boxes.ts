@@ -10,7 +10,7 @@ import { type ToleranceRing, toleranceRings } from "../design/boxes/tolerance-ri
 import { arrangementOf } from "../design/search/arrangement-of.ts";
 import { type Kind, kindOf } from "../design/search/candidate.ts";
 import { keepingConstraints } from "../design/search/constraints.ts";
-import { type Checked, checkedOf } from "../design/search/proposals.ts";
+import { type Checked, checkedOf } from "../design/search/checked.ts";
 import { searchGrid } from "../design/search/search-grid.ts";
 import { candidatesOf, grainOf, type SearchSpace } from "../design/search/search-space.ts";
 import { standingLight } from "../design/search/standing-light.ts";

@@ -7,7 +7,7 @@ import { assess } from "../assessment/assess.ts";
 import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { type VerdictMethod, verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
 import { leastPowerLevels } from "../design/levels.ts";
-import type { FullCheck } from "../design/search/proposals.ts";
+import type { FullCheck } from "../design/search/checked.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Calculate } from "../engine/calculate.ts";
 import type { CalculationResult } from "../engine/result.ts";

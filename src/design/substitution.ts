@@ -13,7 +13,7 @@ import { relamped } from "../luminaire/with-lamp-flux.ts";
 import type { Scene } from "../scene/scene.ts";
 import { withLuminaires } from "../scene/with-hanging.ts";
 import type { ArrangementDocument } from "../study/study.ts";
-import { type Checked, checkedOf, type FullCheck } from "./search/proposals.ts";
+import { type Checked, checkedOf, type FullCheck } from "./search/checked.ts";
 
 export interface Substitution {
   readonly layer: string;

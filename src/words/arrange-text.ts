@@ -1,7 +1,8 @@
 /** What `arrange` says to a person: the few proposals side by side, their reasons, what skipping one would lose. */
 
 import { offsetOf } from "../design/search/candidate.ts";
-import type { Checked, Proposal } from "../design/search/proposals.ts";
+import type { Checked } from "../design/search/checked.ts";
+import type { Proposal } from "../design/search/proposals.ts";
 import type { SearchResult } from "../design/search/search.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";

@@ -6,7 +6,7 @@ import type { RobustBoxes } from "../design/boxes/robust-boxes.ts";
 import type { ToleranceRing } from "../design/boxes/tolerance-ring.ts";
 import type { Kind } from "../design/search/candidate.ts";
 import { offsetOf, stationOf } from "../design/search/candidate.ts";
-import type { Checked } from "../design/search/proposals.ts";
+import type { Checked } from "../design/search/checked.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Island, Scene } from "../scene/scene.ts";

@@ -5,7 +5,7 @@ import { openDocument } from "../../src/app/open-document.ts";
 import { swapText } from "../../src/words/swap-text.ts";
 import { arrangeText } from "../../src/words/arrange-text.ts";
 import { asBuiltText, boxesText } from "../../src/words/boxes-text.ts";
-import type { Checked } from "../../src/design/search/proposals.ts";
+import type { Checked } from "../../src/design/search/checked.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 

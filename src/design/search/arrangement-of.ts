@@ -3,6 +3,7 @@
 import type { Island } from "../../scene/scene.ts";
 import type { ArrangementDocument, LayerDocument } from "../../study/study.ts";
 import { degrees } from "../../units/quantities.ts";
+import type { CandidateFigures } from "./ranking.ts";
 import { type Candidate, centreOf, type Kind, kindAt, offsetOf } from "./candidate.ts";
 
 export interface Written {
@@ -64,4 +65,11 @@ function besides(name: string, { layers }: ArrangementDocument): string {
   let other = `${name}, second kind`;
   while (layers.some((layer) => layer.name === other)) other += " more";
   return other;
+}
+
+/** Rows of one sort differ in spacing and height alone. */
+export function sortOf({ candidate }: CandidateFigures, { kinds }: Written): string {
+  // A name of an arrangement is short, whatever the luminaires are called.
+  const names = candidate.kinds.map((k) => kinds[k as number].luminaire.name.slice(0, 60));
+  return `${candidate.count} × ${names.join(" and ")}`;
 }

@@ -11,7 +11,7 @@ import { leastPowerLevels } from "../../../src/design/levels.ts";
 import { hungCandidate, kindOf, offsetOf } from "../../../src/design/search/candidate.ts";
 import { keepingConstraints } from "../../../src/design/search/constraints.ts";
 import { gradeOf, OBJECTIVES, paretoSet } from "../../../src/design/search/pareto.ts";
-import type { FullCheck } from "../../../src/design/search/proposals.ts";
+import type { FullCheck } from "../../../src/design/search/checked.ts";
 import { type CandidateFigures, rankCandidates } from "../../../src/design/search/ranking.ts";
 import { type SearchResult, searchArrangements } from "../../../src/design/search/search.ts";
 import { searchGrid } from "../../../src/design/search/search-grid.ts";

@@ -1,0 +1,101 @@
+/** What a proposal could be instead: in the middle where it is shifted, with one pendant fewer, dimmed to the least that meets. */
+
+import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
+import type { ArrangementDocument } from "../../study/study.ts";
+import { arrangementOf, sortOf, type Written } from "./arrangement-of.ts";
+import { type Checked, type CheckedRow, checkedOf, type FullCheck, lossOf, meets } from "./checked.ts";
+import type { CandidateFigures } from "./ranking.ts";
+
+export interface Alternatives {
+  /** Shifted off the joists: the same row about the island's middle, and what the shift does to its light, in words. */
+  readonly unshifted?: { readonly does: string };
+  /** The best with one pendant fewer, and what it loses, in words. */
+  readonly skipOne?: Checked & { readonly loses: string };
+  /** Dimmed as far as the targets allow. */
+  readonly dimmed?: Checked & { readonly dims: readonly number[]; readonly saves: number };
+}
+
+export interface AlternativesRequest {
+  readonly ranked: readonly CandidateFigures[];
+  readonly written: Written;
+  readonly base: ArrangementDocument;
+  readonly layer: number;
+  readonly check: FullCheck;
+  /** In which light is said in words; lx by default. */
+  readonly unit?: IlluminanceUnit;
+}
+
+export function alternativesOf(row: CheckedRow, request: AlternativesRequest): Alternatives {
+  const skipOne = withoutOne(row, request);
+  const dimmed = meets(row.assessment.verdict) ? dimmedOf(row, request.check) : undefined;
+  return {
+    ...(skipOne === undefined ? {} : { skipOne }),
+    ...(row.figures.candidate.shift === undefined ? {} : { unshifted: unshiftedOf(row, request) }),
+    ...(dimmed === undefined ? {} : { dimmed }),
+  };
+}
+
+/** What the shift off the joists does to the light. */
+function unshiftedOf(
+  each: CheckedRow,
+  { written, base, layer, check, unit }: AlternativesRequest,
+): { does: string } {
+  const { shift: _s, ...candidate } = each.figures.candidate;
+  const middle = { ...candidate, along: 0, across: 0 };
+  const document = arrangementOf(middle, base, layer, each.document.name, written);
+  const resolved = check.resolve(document);
+  if (!resolved.ok) return { does: "against the middle nothing can be said" };
+  return { does: lossOf(checkedOf(document, resolved.value, check), each, unit) };
+}
+
+/** The best row of the same kinds with one pendant fewer, checked, and what is lost. */
+function withoutOne(
+  each: CheckedRow,
+  { ranked, written, base, layer, check, unit }: AlternativesRequest,
+): Alternatives["skipOne"] {
+  const { candidate } = each.figures;
+  let best: CandidateFigures | undefined;
+  for (const other of ranked) {
+    const { count, kinds } = other.candidate;
+    // Of two kinds in turn, one pendant fewer may be all of one kind.
+    const all: readonly number[] = candidate.kinds;
+    if (count !== candidate.count - 1 || !kinds.every((k) => all.includes(k as number))) continue;
+    if (
+      best === undefined ||
+      other.shortage < best.shortage ||
+      (other.shortage === best.shortage && other.uniformity > best.uniformity)
+    )
+      best = other;
+  }
+  if (best === undefined) return undefined;
+  const document = arrangementOf(best.candidate, base, layer, `${sortOf(best, written)}, one fewer`, written);
+  const resolved = check.resolve(document);
+  if (!resolved.ok) return undefined;
+  const fewer = checkedOf(document, resolved.value, check);
+  return { ...fewer, loses: lossOf(each, fewer, unit) };
+}
+
+/** Least share of power that dimming must save to be worth saying. */
+const WORTH = 0.05;
+/** Nobody hangs pendants to leave them dark. */
+const LEAST_OF_PENDANTS = 0.1;
+
+function dimmedOf(each: Checked, check: FullCheck): Alternatives["dimmed"] {
+  const { layers } = each.scene;
+  const floors = layers.map(({ role }) => (role === "pendant" ? LEAST_OF_PENDANTS : 0));
+  const dims = check.leastPower(each.scene, floors);
+  if (dims === undefined || dims.every((dim, l) => dim >= layers[l].dim)) return undefined;
+  const document: ArrangementDocument = {
+    ...each.document,
+    name: `${each.document.name}, dimmed`,
+    layers: each.document.layers.map((layer, l) => ({ ...layer, dim: dims[l] ?? layer.dim })),
+  };
+  const resolved = check.resolve(document);
+  if (!resolved.ok) return undefined;
+  const dimmed = checkedOf(document, resolved.value, check);
+  const saves = 1 - dimmed.assessment.energy.watts / each.assessment.energy.watts;
+  // Settings have levels of their own, so that their verdict says nothing of these.
+  const verdicts = [dimmed.assessment.verdict, ...dimmed.assessment.zones.map(({ verdict }) => verdict)];
+  if (!verdicts.every(meets) || !(saves >= WORTH)) return undefined;
+  return { ...dimmed, dims, saves };
+}
