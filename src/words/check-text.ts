@@ -10,7 +10,7 @@ import { ranked, rankedPlane } from "../app/ranking.ts";
 import type { PlaneAssessment } from "../assessment/assessment.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
 import { averageOf } from "../assessment/layer-light.ts";
-import { PUBLISHED_TARGETS, publishedRange } from "../assessment/targets-published.ts";
+import { publishedRange } from "../assessment/targets-published.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
@@ -332,53 +332,4 @@ function brief(value: unknown): string {
   const rounded = typeof value === "number" ? Number(value.toPrecision(6)) : value;
   const text = typeof rounded === "string" ? rounded : JSON.stringify(rounded);
   return printable(text ?? "", 40);
-}
-
-/** What `check --targets` prints: every published target by id, with its source and how it is known. */
-export function targetsText(): string {
-  const rows = PUBLISHED_TARGETS.map((target) => {
-    const [first, ...rest] = target.requirements;
-    const more = rest.map((r) => `, U₀ ${r.value.toFixed(2)}`).join("");
-    return [
-      target.id,
-      `${first.value} lx${more}`,
-      `  ${target.name}`,
-      `  ${target.scope}`,
-      `  ${target.known}`,
-    ];
-  });
-  const lines = [
-    "Published targets: average maintained illuminance on the task. Name one as a zone's `target`, or state",
-    "your own under `targets`.",
-    "",
-  ];
-  const widths = [0, 1, 2, 3, 4].map((i) => Math.max(...rows.map((row) => row[i].length)));
-  for (const row of rows)
-    lines.push(
-      row
-        .map((cell, i) => (i === 1 ? cell.padStart(widths[i]) : cell.padEnd(widths[i])))
-        .join("  ")
-        .trimEnd(),
-    );
-  lines.push("", "Sources");
-  for (const source of new Set(PUBLISHED_TARGETS.map((target) => target.source))) {
-    const ids = PUBLISHED_TARGETS.filter((target) => target.source === source);
-    const notes = [...new Set(ids.flatMap((target) => target.note ?? []))];
-    lines.push(
-      ...wrapped(
-        `${ids.map((target) => target.id).join(", ")}: ${source}. ${notes.join(" ")}`.trim(),
-        WIDTH,
-        2,
-      ),
-    );
-  }
-  const { least, greatest } = publishedRange("worktop");
-  lines.push(
-    "",
-    ...wrapped(
-      `They disagree: for a worktop from ${least} to ${greatest} lx. "secondary" = quoted by another text, "from memory" = not looked up; confirm either before a contract rests on it.`,
-      WIDTH,
-    ),
-  );
-  return `${lines.join("\n")}\n`;
 }

@@ -1,6 +1,7 @@
 /** What `check` says: ranked by evenness, totals by role, sentences that name target and band. */
 import { describe, expect, it } from "vitest";
-import { checkText, targetsText } from "../../src/words/check-text.ts";
+import { checkText } from "../../src/words/check-text.ts";
+import { targetsText } from "../../src/words/targets-text.ts";
 import { table, wrapped } from "../../src/words/table.ts";
 import { darkestPlace } from "../../src/words/text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
