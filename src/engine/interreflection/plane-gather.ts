@@ -3,9 +3,6 @@
  * grid interpolated between the gathered values (never between patches), because interreflected light varies
  * slowly. How far interpolation is off is measured at points gathered as well, and reported.
  *
- * Cylindrical and semi-cylindrical light is the mean of the planar light over the directions that the definition
- * integrates: E_z = (1/2π) ∫ E_v dφ, E_sc = (1/π) ∫_{−π/2}^{π/2} E_v dφ.
- *
  * Bodies that come and go hide shares of a row, and are seen as parts.
  *
  * Keys: rows by patches, standing solids, points and quantity; hidden shares also by the body; what is seen of a body also
@@ -19,13 +16,13 @@ import { contentKey } from "../../numerics/content-key.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Gather } from "./gather.ts";
 import { type Stencil, stencilOf } from "./gather-stencil.ts";
+import { type NearQuarters, nearQuarters } from "./near-quarters.ts";
+import { receivingNormals } from "./receiving-normals.ts";
 import type { SceneSight } from "./scene-sight.ts";
 import type { Screens } from "./screens.ts";
 import { type HiddenShares, SharesLeft } from "./shares-left.ts";
 import { NO_UNEVEN_PATCHES, type UnevenPatches } from "./uneven-patches.ts";
 
-const CYLINDER_DIRECTIONS = 24;
-const SEMI_CYLINDER_DIRECTIONS = 12;
 /** Points gathered beside their interpolation. */
 const CHECKS = 8;
 /** Rows are kept up to this many numbers a plane (bytes / 8); beyond it they are made anew each time. */
@@ -45,15 +42,6 @@ export interface GatheredBodies {
   readonly sight: SceneSight;
   /** `exitance[body][layer * parts + part]` (lm/m²) */
   readonly exitance: readonly Float64Array[];
-}
-
-interface NearQuarters {
-  readonly key: string;
-  readonly node: readonly number[];
-  /** Index among the patches asked for. */
-  readonly which: readonly number[];
-  /** Four an entry. */
-  readonly weight: readonly number[];
 }
 
 export interface Gathered {
@@ -173,44 +161,22 @@ export class PlaneGather {
   /** What near patches' unevenness adds. */
   #addUneven(uneven: UnevenPatches, values: Float64Array, layers: number, own: number): void {
     if (uneven.patch.length === 0 || this.#rows === undefined) return;
-    const { node, which, weight } = this.#nearQuarters(uneven.patch, this.#rows);
+    const key = uneven.patch.join();
+    if (this.#near?.key !== key)
+      this.#near = nearQuarters(key, uneven.patch, {
+        gather: this.#gather,
+        points: this.#plane.points,
+        nodes: this.nodes,
+        normals: this.#normals,
+        rows: this.#rows,
+      });
+    const { node, which, weight } = this.#near;
     for (let k = 0; k < node.length; k++)
       for (let l = 0; l < layers; l++) {
         const m = 4 * (which[k] * own + (l % own));
         for (let q = 0; q < 4; q++)
           values[node[k] * layers + l] += weight[4 * k + q] * uneven.deviation[m + q];
       }
-  }
-
-  /** Factors of all nodes to the quarters of the patches near them; a hidden share is the patch's own. Key: the
-   * numbers of the patches. */
-  #nearQuarters(patch: readonly number[], rows: Float64Array): NearQuarters {
-    const key = patch.join();
-    if (this.#near?.key === key) return this.#near;
-    const n = this.#gather.patches.count;
-    const count = this.#normals.length;
-    const p = this.#plane.points;
-    const quarter = new Float64Array(4);
-    const node: number[] = [];
-    const which: number[] = [];
-    const weight: number[] = [];
-    for (let k = 0; k < this.nodes.length; k++) {
-      const at = 3 * this.nodes[k];
-      for (let d = 0; d < count; d++) {
-        const [nx, ny, nz] = this.#normals[d];
-        patch.forEach((i, u) => {
-          const f = rows[(k * count + d) * n + i];
-          if (f === 0 || !this.#gather.quarters(p[at], p[at + 1], p[at + 2], nx, ny, nz, i, quarter)) return;
-          const sum = quarter[0] + quarter[1] + quarter[2] + quarter[3];
-          if (sum === 0) return;
-          node.push(k);
-          which.push(u);
-          for (const part of quarter) weight.push((part * f) / sum / count);
-        });
-      }
-    }
-    this.#near = { key, node, which, weight };
-    return this.#near;
   }
 
   #spread(values: Float64Array, layers: number, own: number): Gathered {
@@ -369,15 +335,4 @@ function dot(a: Float64Array, i: number, b: Float64Array, j: number, n: number):
   }
   for (; k < n; k++) p += a[i + k] * b[j + k];
   return p + q + (r + s);
-}
-
-function receivingNormals(plane: CalculationPlane): Vec3[] {
-  if (plane.quantity === "planar") return [plane.normal];
-  const facing = Math.atan2(plane.normal[1], plane.normal[0]);
-  const whole = plane.quantity === "cylindrical";
-  const count = whole ? CYLINDER_DIRECTIONS : SEMI_CYLINDER_DIRECTIONS;
-  return Array.from({ length: count }, (_, k) => {
-    const turn = ((k + 0.5) / count - 0.5) * (whole ? 2 : 1) * Math.PI;
-    return [Math.cos(facing + turn), Math.sin(facing + turn), 0];
-  });
 }
