@@ -36,7 +36,7 @@ export interface Input {
   readonly bytes: Uint8Array;
 }
 
-const latin = (bytes: Uint8Array): string => Buffer.from(bytes).toString("utf8");
+const textOf = (bytes: Uint8Array): string => Buffer.from(bytes).toString("utf8");
 
 function timed<T>(work: () => T): { value: T; time: number } {
   const start = performance.now();
@@ -60,10 +60,12 @@ export function answerOf(input: Input, random: Random, scene: Scene): Answer {
 const ANSWERS: Record<Kind, (input: Input, random: Random, scene: Scene) => Answer> = {
   photometry({ name, bytes }, random) {
     const { value, time } = timed(() => readPhotometry(bytes, { file: name }));
-    return answered(value, time, (photometry, warnings) => faultOfPhotometry(photometry, warnings, random));
+    return answered(value, time, (photometry, warnings) =>
+      faultOfPhotometry(photometry, warnings, random, textOf(bytes)),
+    );
   },
   study({ name, bytes }) {
-    const text = latin(bytes);
+    const text = textOf(bytes);
     const { value, time } = timed(() => {
       const read = readStudy(text, name);
       return read.ok ? resolveStudy(read.value, CONTEXT) : read;
@@ -82,7 +84,7 @@ const ANSWERS: Record<Kind, (input: Input, random: Random, scene: Scene) => Answ
     });
   },
   shades({ name, bytes }) {
-    const text = latin(bytes);
+    const text = textOf(bytes);
     const { value, time } = timed(() => readShades(text, name, "shade"));
     return answered(value, time, (shades) =>
       shades.every(({ lamp }) => lamp.flux > 0 && Number.isFinite(lamp.flux))
@@ -91,7 +93,7 @@ const ANSWERS: Record<Kind, (input: Input, random: Random, scene: Scene) => Answ
     );
   },
   readings({ name, bytes }, _, scene) {
-    const text = latin(bytes);
+    const text = textOf(bytes);
     const { value, time } = timed(() => readReadings(text, scene, name));
     return answered(value, time, ({ readings, background }) => {
       const sound = readings.every(
@@ -104,7 +106,7 @@ const ANSWERS: Record<Kind, (input: Input, random: Random, scene: Scene) => Answ
     });
   },
   link({ bytes }) {
-    const fragment = latin(bytes);
+    const fragment = textOf(bytes);
     const { value, time } = timed(() => unpackFragment(fragment));
     if (value.kind !== "study") {
       const said = value.kind === "none" || value.message !== "";
@@ -118,7 +120,7 @@ const ANSWERS: Record<Kind, (input: Input, random: Random, scene: Scene) => Answ
     });
   },
   record({ bytes }) {
-    const text = latin(bytes);
+    const text = textOf(bytes);
     localStorage.setItem("fuzz", text);
     const { value, time } = timed(() => loadReadings("fuzz"));
     const sound = value.taken.every(
@@ -167,6 +169,7 @@ function faultOfPhotometry(
   photometry: Photometry,
   warnings: readonly Issue[],
   random: Random,
+  text: string,
 ): string | undefined {
   const { distribution, opening, watts, ratedFlux, lampSets, tilt } = photometry;
   const { horizontal, vertical, intensity } = distribution;
@@ -185,8 +188,10 @@ function faultOfPhotometry(
     const { warnings: said, ...figures } = summarise(photometry, warnings);
     const odd = numbersIn(figures).find(([, value]) => !Number.isFinite(value));
     if (odd !== undefined) return `a figure that is none: ${odd}`;
-    if (said.some(({ message }) => /NaN|Infinity|undefined/.test(message)))
-      return "a warning that names no number";
+    // A message may quote the file.
+    const isNone = /NaN|Infinity|undefined/;
+    const words = said.find(({ message }) => isNone.test(message) && !isNone.test(text));
+    if (words !== undefined) return `a warning that names no number: ${words.message}`;
   }
   return rewritten(photometry, random);
 }

@@ -7,6 +7,9 @@ import type { SourceText } from "./source-text.ts";
 /** Rounding that a written angle may carry over the end of its range (degrees). */
 const SLACK = 1e-6;
 
+/** Angles nearer than this are one angle written twice (degrees): no goniophotometer tells them apart, and no writer writes them apart. */
+const CLOSEST = 1e-9;
+
 export interface AngleRange {
   /** `vertical angles`, for messages. */
   readonly name: string;
@@ -17,7 +20,7 @@ export interface AngleRange {
   readonly code: string;
 }
 
-/** The list when it rises strictly within its range (ends rounded onto it); else an error and undefined. */
+/** The list when it rises within its range, by {@link CLOSEST} at least (ends rounded onto it); else an error and undefined. */
 export function checkedAngles(
   angles: Float64Array,
   range: AngleRange,
@@ -32,7 +35,7 @@ export function checkedAngles(
         { expected: `${range.least} to ${range.most}`, received: String(angles[i]) },
       );
     angles[i] = Math.min(range.most, Math.max(range.least, angles[i]));
-    if (i > 0 && angles[i] <= angles[i - 1])
+    if (i > 0 && angles[i] - angles[i - 1] < CLOSEST)
       return source.error(
         range.place(i),
         `${range.code}-angles-not-rising`,

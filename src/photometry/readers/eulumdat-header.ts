@@ -12,11 +12,14 @@
  */
 
 import type { LampSet } from "../photometry.ts";
+import { MOST_LAMPS } from "./intensity-table.ts";
 import { parseNumber } from "./number-scanner.ts";
 import { quote, type SourceText } from "./source-text.ts";
 
 const MOST_PLANES = 100_000;
 const MOST_SETS = 1000;
+/** Nothing a luminaire has is more, in any unit of the format. */
+const LARGEST = 1e12;
 /** mm */
 const LARGEST_EXTENT = 1e6;
 
@@ -127,9 +130,10 @@ class Lines {
     return 0;
   }
 
-  /** A number the light does not depend on: 0 where it is none. */
+  /** A number the light does not depend on: 0 where it is none, or beyond anything measured. */
   optional(what: string): number {
-    return parseNumber(this.text(what).replace(",", ".")) ?? 0;
+    const value = parseNumber(this.text(what).replace(",", ".")) ?? 0;
+    return Math.abs(value) <= LARGEST ? value : 0;
   }
 }
 
@@ -194,7 +198,7 @@ function readSet(index: number, lines: Lines): EulumdatHeader["lampSets"][number
   const colourRendering = lines.text(`the colour rendering ${of}`);
   const watts = lines.optional(`the watts ${of}`);
   return {
-    count: Math.max(1, Math.abs(count)),
+    count: Math.min(MOST_LAMPS, Math.max(1, Math.abs(count))),
     negative: count < 0,
     at,
     type,

@@ -44,6 +44,9 @@ export function refuseNegative(
 /** No source of light comes near it (cd); sums and products over a table below it stay finite. */
 export const BEYOND_LIGHT = 1e15;
 
+/** No luminaire holds more lamps. */
+export const MOST_LAMPS = 1e6;
+
 /** Whether every value stayed within reason after scaling; a huge multiplier can overflow. */
 export function allFinite(values: Float64Array): boolean {
   return values.every((value) => Math.abs(value) < BEYOND_LIGHT);

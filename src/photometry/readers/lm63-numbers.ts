@@ -9,6 +9,7 @@
 
 import { METRES_PER_FOOT } from "../../units/quantities.ts";
 import type { PhotometryType } from "../intensity-distribution.ts";
+import { MOST_LAMPS } from "./intensity-table.ts";
 import { fileGeneration } from "./lm63-generation.ts";
 import type { Lm63Header } from "./lm63-header.ts";
 import { lm63Opening } from "./lm63-opening.ts";
@@ -25,7 +26,7 @@ export type Lm63Numbers = NonNullable<ReturnType<typeof readLm63Numbers>>;
 /** The ten and the three numbers, checked, the opening in metres. */
 export function readLm63Numbers(header: Lm63Header, scanner: NumberScanner, source: SourceText) {
   const surplus = surplusNumbers(scanner);
-  const lamps = scanner.whole("The number of lamps", 0, 1e6);
+  const lamps = scanner.whole("The number of lamps", 0, MOST_LAMPS);
   if (lamps === undefined) return undefined;
   const at = scanner.at;
   const lumens = scanner.number("the lumens per lamp");

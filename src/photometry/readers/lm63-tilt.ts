@@ -16,6 +16,8 @@ import type { ReadOptions } from "./read-options.ts";
 import { quote, SourceText } from "./source-text.ts";
 
 const MOST_PAIRS = 10_000;
+/** No lamp gives so much more when it is tilted. */
+const LARGEST_FACTOR = 1000;
 /** A tilt file holds four records; this is far beyond any. */
 const LARGEST_TILT_FILE = 1 << 20;
 
@@ -86,16 +88,13 @@ function readTiltRecords(scanner: NumberScanner, source: SourceText): TiltFactor
   const range = { name: "tilt angles", least: -180, most: 360, code: "lm63" };
   if (!checkedAngles(angles, { ...range, place: (i) => scanner.placeOf(anglesAt, i) }, source))
     return undefined;
-  const negative = factors.findIndex((factor) => factor < 0);
-  if (negative >= 0)
+  const odd = factors.findIndex((factor) => factor < 0 || factor > LARGEST_FACTOR);
+  if (odd >= 0)
     return source.error(
-      scanner.placeOf(factorsAt, negative),
-      "lm63-negative-factor",
-      "A tilt factor is negative.",
-      {
-        expected: "0 or more",
-        received: String(factors[negative]),
-      },
+      scanner.placeOf(factorsAt, odd),
+      factors[odd] < 0 ? "lm63-negative-factor" : "lm63-factor-too-large",
+      factors[odd] < 0 ? "A tilt factor is negative." : "A tilt factor is beyond any lamp.",
+      { expected: `0 to ${LARGEST_FACTOR}`, received: String(factors[odd]) },
     );
   return { lampGeometry: geometry as 1 | 2 | 3, angles: angles.map(radians), factors };
 }

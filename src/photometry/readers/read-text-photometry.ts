@@ -82,12 +82,12 @@ function looksBinary(text: string): boolean {
 
 function detectFormat(text: string, file: string): PhotometricFormat | undefined {
   const head = text.slice(0, HEAD);
-  if (/^\s*</.test(head)) return "TM-33";
   const lines = head.split(/\r\n|\r|\n/);
   const tilt = lines.findIndex((line) => tiltOf(line) !== undefined);
   // Lines 2 to 7 of EULUMDAT are numbers: type, symmetry, planes, spacing, angles, spacing.
   const numeric = lines.slice(1, 7).every((line) => /^\s*\d[\d.,]*\s*$/.test(line));
   if (numeric && lines.length > 7 && (tilt < 0 || tilt > 7)) return "EULUMDAT";
+  if (/^\s*</.test(head)) return "TM-33";
   if (tilt >= 0 || /^\s*IES(NA)?\s*[:\d]/i.test(head)) return "LM-63";
   if (/\.(ldt|eul)$/i.test(file)) return "EULUMDAT";
   if (/\.ies$/i.test(file)) return "LM-63";

@@ -14,7 +14,7 @@ import { failure, type Outcome } from "../../diagnostics/issue.ts";
 import type { IntensityDistribution, PhotometryType } from "../intensity-distribution.ts";
 import type { FileGeneration, LampSet, Photometry } from "../photometry.ts";
 import { checkFlux } from "./flux-check.ts";
-import { allFinite, refuseNegative, verticalRangeWarning } from "./intensity-table.ts";
+import { allFinite, MOST_LAMPS, refuseNegative, verticalRangeWarning } from "./intensity-table.ts";
 import { parseNumber } from "./number-scanner.ts";
 import { expandPlanes } from "./plane-expansion.ts";
 import type { ReadOptions } from "./read-options.ts";
@@ -229,7 +229,7 @@ function lampSetOf(element: XmlElement): LampSet {
     return value !== undefined && value > 0 ? value : undefined;
   };
   return {
-    count: Math.max(1, Math.round(positive("Quantity") ?? 1)),
+    count: Math.min(MOST_LAMPS, Math.max(1, Math.round(positive("Quantity") ?? 1))),
     type: textOf(element, "Description"),
     flux: positive("RatedLumens"),
     watts: positive("InputWattage"),

@@ -97,8 +97,8 @@ export function signedExtents({ shape, length, width, height }: LuminousOpening)
 /** The TILT lines, and the factor that the intensities already hold. */
 function tilt({ tilt: factors }: Photometry): { factor: number; lines: string[] } {
   const factor = factors === undefined ? 1 : tiltFactorAt(factors, 0);
-  // At a factor of zero nothing is left to divide; the intensities are written as they are.
-  if (factors === undefined || factor <= 0) return { factor: 1, lines: ["TILT=NONE"] };
+  // At a factor of next to zero nothing is left to divide; the intensities are written as they are.
+  if (factors === undefined || factor < 1e-6) return { factor: 1, lines: ["TILT=NONE"] };
   return {
     factor: Number(decimalText(factor)),
     lines: [
