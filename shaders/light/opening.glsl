@@ -2,7 +2,7 @@
 //
 //   dI = I(w) n.w dA / A_p(w),   A_p(w) = integral of n.w dA over what faces w
 //
-// the same surfaces, dark ends and projected areas as src/engine/direct/opening-surface.ts. An element comes from
+// the same surfaces, dark ends and projected areas as src/luminaire/opening/opening-surface.ts. An element comes from
 // two parameters in the unit square; its share W = n.v dA / A_p(v), v from the element to the point, so that the
 // sum of W over the square is about one.
 

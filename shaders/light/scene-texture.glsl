@@ -1,5 +1,5 @@
-// The book: every number of a scene's light in one float texture, a record (four floats) a texel.
-// Written by src/preview/light-book.ts, which states the layout of each chapter.
+// Every number of a scene's light in one float texture, a record (four floats) a texel.
+// Written by src/preview/scene-texture.ts, which states the layout of each part.
 
 uniform highp sampler2D book;
 

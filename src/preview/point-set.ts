@@ -15,7 +15,7 @@ export interface Region {
   readonly y: number;
   readonly width: number;
   readonly height: number;
-  /** Row of pairs (`light-book.ts`). */
+  /** Row of pairs (`scene-texture.ts`). */
   readonly row: number;
 }
 

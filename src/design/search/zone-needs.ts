@@ -1,7 +1,7 @@
 /**
  * What the zones ask for, and how far a row falls short of it, as far as evidence alone can tell.
  *
- *   shortage = Σ over requirements of max(0, asked / sure − 1),  sure of `allowance.ts`
+ *   shortage = Σ over requirements of max(0, asked / sure − 1),  sure of `required-margin.ts`
  */
 
 import type { Scene } from "../../scene/scene.ts";
