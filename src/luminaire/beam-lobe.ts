@@ -15,7 +15,7 @@
  *   all four          r from the field angle for every p, p from the flux
  *
  * The family is a smooth interpolation of ours, not a law of lamps; the band of `beam-luminaire.ts` stands for
- * its doubt. Error of the fit: flux within 1e-7.
+ * its uncertainty. Error of the fit: flux within 1e-7.
  */
 
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";

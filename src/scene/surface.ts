@@ -1,6 +1,6 @@
 import type { Vec3 } from "../geometry/vector.ts";
 
-/** Which part of the kitchen a surface belongs to; the unit in which reflectance is set and doubted. */
+/** Which part of the kitchen a surface belongs to; the unit in which reflectance is set and uncertain. */
 export type SurfacePart =
   | "ceiling"
   | "wall 0"

@@ -18,7 +18,9 @@ const SOURCES = /^(src|site|shaders|tests)\/.*\.(ts|mjs|glsl|css)$/;
 
 /** Comments of a source, without what stands in strings. */
 function commentsOf(text: string): string {
-  return [...text.matchAll(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$|\s\/\/ .*$/gm)].map(([comment]) => comment).join("\n");
+  return [...text.matchAll(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$|\s\/\/ .*$/gm)]
+    .map(([comment]) => comment)
+    .join("\n");
 }
 
 it("names only files that are there in comments", () => {
@@ -27,7 +29,11 @@ it("names only files that are there in comments", () => {
     .flatMap((path) => {
       const comments = commentsOf(readFileSync(join(root, path), "utf8"));
       const named = [
-        ...[...comments.matchAll(/\b(?:src|tests|site|shaders|fixtures-data)\/[\w./-]+\.(?:ts|mjs|md|glsl|css|html)\b/g)]
+        ...[
+          ...comments.matchAll(
+            /\b(?:src|tests|site|shaders|fixtures-data)\/[\w./-]+\.(?:ts|mjs|md|glsl|css|html)\b/g,
+          ),
+        ]
           .map(([found]) => found)
           .filter((found) => !paths.has(found)),
         ...[...comments.matchAll(/(?<![\w/.-])([a-z][\w-]*(?:-[\w]+)*\.(?:ts|glsl|mjs))\b/g)]

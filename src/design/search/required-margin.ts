@@ -12,13 +12,13 @@ import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { normalBelow } from "../../numerics/normal-distribution.ts";
 
-export interface LightDoubt {
+export interface LightUncertainty {
   /** Expected offset and standard deviation, relative. */
   readonly shift: number;
   readonly sigma: number;
 }
 
-export function lightDoubt({ evidence }: Luminaire): LightDoubt {
+export function lightUncertainty({ evidence }: Luminaire): LightUncertainty {
   const { band, fromRatedFlux } = EVIDENCE[evidence];
   const [down, up] = band;
   const flux = fromRatedFlux ? DEFAULT_BANDS.ratedFlux : 0;
@@ -37,17 +37,17 @@ export function quantile(p: number): number {
   return (low + high) / 2;
 }
 
-/** What is sure of `parts` of light (lx) with their doubts, at z standard deviations. */
+/** What is sure of `parts` of light (lx) with their uncertainties, at z standard deviations. */
 export function sureLight(
   first: number,
-  doubt: LightDoubt,
+  uncertainty: LightUncertainty,
   second: number,
-  other: LightDoubt,
+  other: LightUncertainty,
   maintenance: number,
   z: number,
 ): number {
   const whole = first + second;
   const sigmaMaintenance = maintenance > 0 ? (whole * DEFAULT_BANDS.maintenance) / 2 / maintenance : 0;
-  const sigma = Math.hypot(first * doubt.sigma, second * other.sigma, sigmaMaintenance);
-  return whole + first * doubt.shift + second * other.shift - z * sigma;
+  const sigma = Math.hypot(first * uncertainty.sigma, second * other.sigma, sigmaMaintenance);
+  return whole + first * uncertainty.shift + second * other.shift - z * sigma;
 }

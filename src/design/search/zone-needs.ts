@@ -7,7 +7,7 @@
 import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
 import type { Kind } from "./candidate.ts";
-import { type LightDoubt, lightDoubt, quantile, sureLight } from "./required-margin.ts";
+import { type LightUncertainty, lightUncertainty, quantile, sureLight } from "./required-margin.ts";
 import type { GridPart, SearchGrid } from "./search-grid.ts";
 import type { StandingLight } from "./standing-light.ts";
 
@@ -33,16 +33,16 @@ export interface PartFigures {
 export class ZoneNeeds {
   readonly #request: NeedsRequest;
   readonly #z: number;
-  readonly #doubts: readonly LightDoubt[];
-  readonly #others: LightDoubt;
+  readonly #uncertainties: readonly LightUncertainty[];
+  readonly #others: LightUncertainty;
   readonly #fixed: readonly number[];
 
   constructor(request: NeedsRequest) {
     const { kinds, scene, layer, grid, light, confidence } = request;
     this.#request = request;
     this.#z = quantile(confidence);
-    this.#doubts = kinds.map(({ luminaire }) => lightDoubt(luminaire));
-    this.#others = otherDoubt(scene, layer);
+    this.#uncertainties = kinds.map(({ luminaire }) => lightUncertainty(luminaire));
+    this.#others = otherUncertainty(scene, layer);
     this.#fixed = grid.zones.map((part) => figuresOf(light.fixed, part).average);
   }
 
@@ -58,7 +58,7 @@ export class ZoneNeeds {
           requirement,
           found,
           this.#fixed[part],
-          this.#doubts[kind],
+          this.#uncertainties[kind],
           this.#others,
           scene.maintenance,
           this.#z,
@@ -75,8 +75,8 @@ function sureOf(
   { quantity, statistic, nature }: Requirement,
   { average, minimum, evenness }: PartFigures,
   fixed: number,
-  doubt: LightDoubt,
-  other: LightDoubt,
+  uncertainty: LightUncertainty,
+  other: LightUncertainty,
   maintenance: number,
   z: number,
 ): number {
@@ -84,7 +84,7 @@ function sureOf(
   const figure = statistic === "minimum" ? minimum : average;
   const still = average > 0 ? (figure * fixed) / average : 0;
   const undo = nature === "initial" && maintenance > 0 ? 1 / maintenance : 1;
-  return undo * sureLight(figure - still, doubt, still, other, maintenance, z);
+  return undo * sureLight(figure - still, uncertainty, still, other, maintenance, z);
 }
 
 export function figuresOf(values: Float64Array, { which, weights }: GridPart): PartFigures {
@@ -100,18 +100,18 @@ export function figuresOf(values: Float64Array, { which, weights }: GridPart): P
   return area > 0 ? { average: sum / area, minimum } : { average: 0, minimum: 0 };
 }
 
-/** Doubt of the layers that stay, by flux. */
-function otherDoubt(scene: Scene, layer: number): LightDoubt {
+/** Uncertainty of the layers that stay, by flux. */
+function otherUncertainty(scene: Scene, layer: number): LightUncertainty {
   let flux = 0;
   let shift = 0;
   let sigma = 0;
   scene.layers.forEach(({ luminaires }, l) => {
     if (l === layer) return;
     for (const { luminaire } of luminaires) {
-      const doubt = lightDoubt(luminaire);
+      const uncertainty = lightUncertainty(luminaire);
       flux += luminaire.flux;
-      shift += luminaire.flux * doubt.shift;
-      sigma += luminaire.flux * doubt.sigma;
+      shift += luminaire.flux * uncertainty.shift;
+      sigma += luminaire.flux * uncertainty.sigma;
     }
   });
   return flux > 0 ? { shift: shift / flux, sigma: sigma / flux } : { shift: 0, sigma: 0 };

@@ -156,7 +156,7 @@ function promising(
     .map(({ hypothesis }) => hypothesis);
 }
 
-/** Faults after which a lamp's number is in doubt: a row moved one way is one counted from the other end. */
+/** Faults after which a lamp's number is uncertain: a row moved one way is one counted from the other end. */
 const OF_PLACES: ReadonlySet<Finding["kind"]> = new Set([
   "row moved",
   "row turned",

@@ -75,7 +75,7 @@ export function zonesOf(
     let variance = 0;
     for (let p = 0; p < gradient.length; p++)
       for (let q = 0; q < gradient.length; q++) variance += gradient[p] * gradient[q] * covariance.get(p, q);
-    // Light still to be lost is doubted as before.
+    // Light still to be lost is as uncertain as before.
     const sigma = Math.sqrt(
       variance +
         (maintenance === scene.maintenance

@@ -15,7 +15,7 @@ import type { Vec3 } from "../../geometry/vector.ts";
 import { NORMAL_95 } from "../../numerics/normal-distribution.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { lightDoubt } from "../search/required-margin.ts";
+import { lightUncertainty } from "../search/required-margin.ts";
 import { type Fit, fitReadings } from "./calibration-fit.ts";
 import { type Culprit, diagnose, IMPROBABLE } from "./diagnose-deviation.ts";
 import { type LuminaireLight, readingLight, type SiteView } from "./reading-light.ts";
@@ -57,7 +57,7 @@ export interface ComparedReading {
   readonly read: number;
   /** As papers state it: rated light, and what age and dirt have left of it. */
   readonly predicted: number;
-  /** 95 % band of what the meter may show, all doubts in. */
+  /** 95 % band of what the meter may show, all uncertainties in. */
   readonly band: readonly [lo: number, hi: number];
   readonly agrees: boolean;
   /** After the fit, faults and all (lx), and whether it explains the reading. */
@@ -101,7 +101,7 @@ const PLACE_SIGMA = 0.005;
 const RESOLUTION = 0.5;
 const INTERREFLECTED_SIGMA = 0.15;
 const PHONE_SIGMA = 1;
-/** Luminaires beyond which each is not doubted on its own. */
+/** Luminaires beyond which each has no uncertainty of its own. */
 const MOST_UNITS = 80;
 
 export function verify(request: VerifyRequest, observer?: Observer): Verification {
@@ -198,9 +198,9 @@ export function fitModel(
     let shift = 0;
     let sigma = 0;
     for (const { luminaire } of luminaires) {
-      const doubt = lightDoubt(luminaire);
-      shift += flux > 0 ? (luminaire.flux / flux) * doubt.shift : 0;
-      sigma += flux > 0 ? (luminaire.flux / flux) * doubt.sigma : 0;
+      const uncertainty = lightUncertainty(luminaire);
+      shift += flux > 0 ? (luminaire.flux / flux) * uncertainty.shift : 0;
+      sigma += flux > 0 ? (luminaire.flux / flux) * uncertainty.sigma : 0;
     }
     return { mean: Math.log(maintenance * (1 + shift)), sigma: Math.max(0.01, sigma) };
   });

@@ -134,9 +134,9 @@ function readOpening(unit: number, header: Lm63Header, scanner: NumberScanner, s
   if (extents === undefined) return undefined;
   const [width, length, height] = extents.map((value) => value * unit);
   const table = header.edition === "2002" || header.edition === "2019" ? "from 2002" : "to 1995";
-  const { opening, doubt } = lm63Opening(width, length, height, table);
-  if (doubt !== undefined)
-    source.warn(scanner.at, "lm63-odd-opening", doubt, { received: Array.from(extents).join(" ") });
+  const { opening, remark } = lm63Opening(width, length, height, table);
+  if (remark !== undefined)
+    source.warn(scanner.at, "lm63-odd-opening", remark, { received: Array.from(extents).join(" ") });
   if (Math.max(opening.length, opening.width, opening.height) > LARGE_OPENING)
     source.warn(
       scanner.at,

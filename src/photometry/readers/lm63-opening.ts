@@ -27,7 +27,7 @@ export type OpeningTable = "to 1995" | "from 2002";
 export interface ReadOpening {
   readonly opening: LuminousOpening;
   /** What a reader should be told, or undefined when the pattern is in the table. */
-  readonly doubt?: string;
+  readonly remark?: string;
 }
 
 /** A line of light still needs an area to leave from (m). */
@@ -98,7 +98,7 @@ function flatSided(w: number, l: number, h: number, unknown: boolean): ReadOpeni
     height: h,
   };
   if (unknown)
-    return { opening, doubt: "The signs of the opening are in neither table; its extents are kept." };
-  if (thin) return { opening, doubt: "The opening has a side of zero, taken as 1 mm." };
+    return { opening, remark: "The signs of the opening are in neither table; its extents are kept." };
+  if (thin) return { opening, remark: "The opening has a side of zero, taken as 1 mm." };
   return { opening };
 }
