@@ -19,6 +19,7 @@ import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import { islandToRoom, roomToIsland } from "../scene/island.ts";
+import { maintainedShare } from "../scene/maintained.ts";
 import { figure } from "../scene/people.ts";
 import type { Island, Person, Scene, Zone } from "../scene/scene.ts";
 
@@ -213,7 +214,7 @@ function compare(
   const layers = scene.layers.map((layer, l): LayerShadow => {
     const a = without.layers[l];
     const b = lit.layers[l];
-    const weight = layer.dim * scene.maintenance;
+    const weight = maintainedShare(scene, layer);
     for (let i = 0; i < count; i++) {
       before[i] += weight * (a.direct[i] + a.interreflected[i]);
       after[i] += weight * (b.direct[i] + b.interreflected[i]);

@@ -23,6 +23,7 @@ import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { scaleOf } from "../luminaire/scaled.ts";
 import { contentKey } from "../numerics/content-key.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
+import { maintainedShare } from "../scene/maintained.ts";
 import type { Scene } from "../scene/scene.ts";
 
 /** The calculation's usual near-field bound, so that its nodes serve here too. */
@@ -56,11 +57,11 @@ export class SuperposedLight {
   /** Maintained illuminance (lx) at the plane's points under `changed`, which has the same layers in the same order,
    * some with other luminaires. */
   of(changed: Scene): Float64Array {
-    const { maintenance, layers } = this.#scene;
+    const { layers } = this.#scene;
     const total = this.#calculated.slice();
     layers.forEach((before, l) => {
       const after = changed.layers[l];
-      const weight = before.dim * maintenance;
+      const weight = maintainedShare(this.#scene, before);
       if (after.luminaires !== before.luminaires) {
         this.#add(before.luminaires, -weight, total);
         this.#add(after.luminaires, weight, total);

@@ -10,6 +10,7 @@
 
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { CalculationResult } from "../engine/result.ts";
+import { maintainedShare } from "../scene/maintained.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { SurfacePart } from "../scene/surface.ts";
 
@@ -55,7 +56,7 @@ export function surround(
       if (part === undefined || !wanted(part)) continue;
       area += patches.area[i];
       patches.layers.forEach(({ illuminance }, l) => {
-        flux += patches.area[i] * illuminance[i] * scene.layers[l].dim * scene.maintenance;
+        flux += patches.area[i] * illuminance[i] * maintainedShare(scene, scene.layers[l]);
       });
     }
     return area > 0 ? flux / area : undefined;

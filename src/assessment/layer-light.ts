@@ -4,6 +4,7 @@
  */
 
 import type { PlaneField } from "../engine/result.ts";
+import { maintainedShare } from "../scene/maintained.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { PlaneAssessment } from "./assessment.ts";
 
@@ -11,7 +12,7 @@ import type { PlaneAssessment } from "./assessment.ts";
 export function maintainedLayers(scene: Scene, field: PlaneField): PlaneAssessment["layers"] {
   return scene.layers.map((layer) => {
     const found = field.layers.find((candidate) => candidate.layer === layer.name);
-    const weight = layer.dim * scene.maintenance;
+    const weight = maintainedShare(scene, layer);
     const weighted = (values: Float64Array | undefined): Float64Array =>
       values === undefined ? new Float64Array(0) : values.map((value) => value * weight);
     return {

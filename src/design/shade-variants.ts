@@ -21,6 +21,7 @@ import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import type { FinishName } from "../luminaire/shade/finishes.ts";
 import type { LampDocument, ShadeDocument } from "../luminaire/shade/shade-document.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
+import { maintainedShare } from "../scene/maintained.ts";
 import type { Scene } from "../scene/scene.ts";
 import { withLuminaires } from "../scene/with-hanging.ts";
 
@@ -148,7 +149,7 @@ function ceilingLight(scene: Scene, { patches }: CalculationResult): number {
     if (scene.surfaces[patches.surface[i]].part !== "ceiling") continue;
     area += patches.area[i];
     patches.layers.forEach(({ illuminance }, l) => {
-      flux += patches.area[i] * illuminance[i] * scene.layers[l].dim * scene.maintenance;
+      flux += patches.area[i] * illuminance[i] * maintainedShare(scene, scene.layers[l]);
     });
   }
   return area > 0 ? flux / area : 0;

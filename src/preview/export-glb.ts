@@ -33,6 +33,7 @@ import type { Vec3 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { intensityTowards } from "../photometry/reference-lookup.ts";
+import { maintainedShare } from "../scene/maintained.ts";
 import type { Scene } from "../scene/scene.ts";
 import { planckian } from "./colour.ts";
 import { freeBodies } from "./free-bodies.ts";
@@ -74,7 +75,7 @@ export async function sceneGlb(scene: Scene): Promise<Uint8Array> {
     const whole = groupIn(measured, `layer ${name}, LM-63`);
     luminaires.forEach((placed, i) => {
       const { luminaire } = placed;
-      const multiplier = dim * scene.maintenance;
+      const multiplier = maintainedShare(scene, { dim });
       const colour = colourOf(luminaire);
       const light = lightOf(placed, multiplier, colour);
       light.name = `${name} ${i + 1} light`;

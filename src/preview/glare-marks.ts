@@ -4,6 +4,7 @@ import { html, type TemplateResult } from "lit";
 import { type Camera, Vector3 } from "three";
 import { seenLuminaire } from "../advice/glare/seen-luminaire.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import { maintainedShare } from "../scene/maintained.ts";
 import type { Scene } from "../scene/scene.ts";
 import { placedAt } from "./placed-at.ts";
 
@@ -21,7 +22,7 @@ export function glareMarks(scene: Scene, eye: Vec3): GlareMark[] {
   return scene.layers
     .flatMap(({ luminaires, dim }) =>
       luminaires.map((placed): GlareMark => {
-        const { luminance, what } = seenLuminaire(placed, eye, dim * scene.maintenance);
+        const { luminance, what } = seenLuminaire(placed, eye, maintainedShare(scene, { dim }));
         return { at: placed.frame.origin, luminance, exact: what !== "mean over the opening" };
       }),
     )

@@ -17,6 +17,7 @@ import {
 } from "three";
 import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import { maintainedShare } from "../scene/maintained.ts";
 import type { Scene } from "../scene/scene.ts";
 import { layerTints } from "./colour.ts";
 import { floatTexture, readFloats } from "./float-texture.ts";
@@ -220,8 +221,8 @@ export class LightCache {
     this.#weights.fill(0);
     if (folded) this.#weights[0] = scene.maintenance;
     else
-      scene.layers.forEach(({ dim }, i) => {
-        this.#weights[i] = dim * scene.maintenance;
+      scene.layers.forEach((layer, i) => {
+        this.#weights[i] = maintainedShare(scene, layer);
       });
     this.#tints = Array.from({ length: SLOTS }, (_, i) => (folded ? [1, 1, 1] : (tints[i] ?? [1, 1, 1])));
   }

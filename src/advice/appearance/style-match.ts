@@ -9,6 +9,7 @@
 
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { seenLuminaire } from "../glare/seen-luminaire.ts";
 import { pendantRow } from "../pendant-row.ts";
@@ -198,14 +199,13 @@ function litAgainstWalls(
     if (!scene.surfaces[patches.surface[i]]?.part.startsWith("wall")) continue;
     area += patches.area[i];
     patches.layers.forEach((each, l) => {
-      exitance += patches.area[i] * each.exitance[i] * scene.layers[l].dim * scene.maintenance;
+      exitance += patches.area[i] * each.exitance[i] * maintainedShare(scene, scene.layers[l]);
     });
   }
   if (!(exitance > 0)) return undefined;
-  const { dim, luminaires } = scene.layers[layer];
-  const brightest = Math.max(
-    ...luminaires.map((p) => seenLuminaire(p, eye, dim * scene.maintenance).luminance),
-  );
+  const { luminaires } = scene.layers[layer];
+  const output = maintainedShare(scene, scene.layers[layer]);
+  const brightest = Math.max(...luminaires.map((p) => seenLuminaire(p, eye, output).luminance));
   // A luminaire without an opening has no luminance to compare.
   return brightest > 0 ? brightest / (exitance / area / Math.PI) : undefined;
 }

@@ -12,6 +12,7 @@ import { pointToRoom } from "../../geometry/frame.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
 import { viewBlockers } from "../people/view-blockers.ts";
 import { type MirrorSpot, mirrorSpot } from "./mirror-image.ts";
@@ -90,7 +91,7 @@ export function personGlare(scene: Scene, person: Person, request: GlareRequest 
     luminaires.map((placed, index) => ({
       layer: name,
       placed,
-      output: dim * scene.maintenance,
+      output: maintainedShare(scene, { dim }),
       own: bodies.get(`${layer} ${index}`) ?? -1,
     })),
   );

@@ -16,6 +16,7 @@ import type { Calculate } from "../../engine/calculate.ts";
 import { QUALITY } from "../../engine/quality.ts";
 import type { CalculationResult, LayerField, Method, PlaneField } from "../../engine/result.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "../../scene/calculation-options.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 
 const PATCHES = 160;
@@ -90,7 +91,7 @@ export function draftBound(
   const sum = (layers: readonly LayerField[], part: "direct" | "interreflected"): Float64Array => {
     const out = new Float64Array(layers[0]?.[part].length ?? 0);
     layers.forEach((layer, l) => {
-      const weight = scene.layers[l].dim * scene.maintenance;
+      const weight = maintainedShare(scene, scene.layers[l]);
       for (let i = 0; i < out.length; i++) out[i] += weight * layer[part][i];
     });
     return out;

@@ -20,6 +20,7 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { untilted } from "../../luminaire/tilted.ts";
 import { cutNormal } from "../../numerics/normal-distribution.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { DirectEffects } from "./direct-effects.ts";
@@ -180,7 +181,7 @@ function addLuminaires(
   const total = { whole: new Float64Array(count), interreflected: new Float64Array(count) };
   const types = new Map<Luminaire, TypeEffects>();
   scene.layers.forEach((layer, l) => {
-    const weight = layer.dim * scene.maintenance;
+    const weight = maintainedShare(scene, layer);
     const light = layers[l];
     const whole = light.direct.map((direct, i) => weight * (direct + light.interreflected[i]));
     for (let i = 0; i < count; i++) {
@@ -297,7 +298,7 @@ function reflectanceContributions(
     groups.set(key, (groups.get(key) ?? new Set()).add(index));
   });
   const all = [...groups.values()];
-  const weights = scene.layers.map(({ dim }) => dim * scene.maintenance);
+  const weights = scene.layers.map((layer) => maintainedShare(scene, layer));
   return light.reflectanceChanges(judged, all, weights, observer).map((changes, g) => {
     const [first] = all[g];
     const { reflectance, part } = scene.surfaces[first];

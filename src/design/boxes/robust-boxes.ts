@@ -13,6 +13,7 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { Candidate } from "../search/candidate.ts";
 import { stationOf } from "../search/candidate.ts";
 import { type Station, Stations } from "../search/pendant-fields.ts";
@@ -71,7 +72,7 @@ export function robustBoxes(
   const { scene, layer, kinds, grid, light, clearances, error, evenness: floor = 0 } = request;
   const needs = new ZoneNeeds(request);
   const count = grid.points.length / 3;
-  const weight = scene.layers[layer].dim * scene.maintenance;
+  const weight = maintainedShare(scene, scene.layers[layer]);
   const off = Math.ceil(error / grid.step - 1e-9);
   const sets = distinct(patterns);
   const best = sets.map((): (RobustKind | undefined)[] => kinds.map(() => undefined));

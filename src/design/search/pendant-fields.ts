@@ -9,6 +9,7 @@ import { seenLuminaire } from "../../advice/glare/seen-luminaire.ts";
 import { DirectSources } from "../../engine/direct/direct-sources.ts";
 import { hungAt } from "../../scene/arrangement.ts";
 import { topHeightAt } from "../../scene/island.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
 import type { Kind } from "./candidate.ts";
 import { LatticeKernel } from "./lattice-kernel.ts";
@@ -79,7 +80,7 @@ export class Stations {
       this.#kernel(k, drop).write(a, b, nodes, which, field);
     }
     const placed = { luminaire: kind.luminaire, frame: { origin, rotation: kind.rotation } };
-    const output = scene.layers[layer].dim * scene.maintenance;
+    const output = maintainedShare(scene, scene.layers[layer]);
     for (let i = 0; i < field.length; i++) field[i] *= output;
     let luminance = 0;
     for (const person of scene.people) {

@@ -11,6 +11,7 @@
 
 import { layerPower, powerShare } from "../../assessment/energy.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { Requirement } from "../../scene/target.ts";
 import { type Candidate, kindAt, stationOf } from "./candidate.ts";
 import { Stations, type StationsRequest } from "./pendant-fields.ts";
@@ -53,7 +54,7 @@ export function rankCandidates(
 ): CandidateFigures[] {
   const { scene, layer, kinds, grid, light } = request;
   const count = grid.points.length / 3;
-  const weight = scene.layers[layer].dim * scene.maintenance;
+  const weight = maintainedShare(scene, scene.layers[layer]);
   const needs = new ZoneNeeds(request);
   const stations = new Stations(request);
   const fixedWatts = scene.layers.reduce(

@@ -10,6 +10,7 @@
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { Calculate } from "../../engine/calculate.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
 import { hungCandidate, type Kind } from "./candidate.ts";
@@ -65,7 +66,7 @@ export function standingLight(
     if (k === 0)
       layers.forEach(({ direct, interreflected }, l) => {
         if (l === layer) return;
-        const weight = scene.layers[l].dim * scene.maintenance;
+        const weight = maintainedShare(scene, scene.layers[l]);
         for (let i = 0; i < count; i++) fixed[i] += weight * (direct[i] + interreflected[i]);
       });
     return layers[layer].interreflected.map((value) => value / n);

@@ -5,6 +5,7 @@ import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../../assessment/uncertainty/
 import { type Verdict, verdictAt } from "../../assessment/verdict.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
+import { maintainedShare } from "../../scene/maintained.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Fit } from "./calibration-fit.ts";
@@ -64,7 +65,7 @@ export function zonesOf(
       const moved = displacementOf(model, supposed, theta, j);
       const d =
         moved === undefined ? planned : mean(movedOnPlane(light, direct, placesOf(points), moved), weights);
-      predicted += scene.maintenance * dim * (planned + r);
+      predicted += maintainedShare(scene, { dim }) * (planned + r);
       const back = later * dim * output * Math.exp(theta[INTERREFLECTED]) * r;
       const part = later * dim * output * d + back;
       average += part;
