@@ -1,8 +1,10 @@
 /** From light to verdict: layers sum, dimming and maintenance are weights, the uncertainty decides. */
 import { describe, expect, it } from "vitest";
-import { assess } from "../../src/assessment/assess.ts";
+import { assess, topPlane } from "../../src/assessment/assess.ts";
 import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
 import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";
+import type { CalculationResult } from "../../src/engine/result.ts";
+import type { Scene } from "../../src/scene/scene.ts";
 import type { Target } from "../../src/scene/target.ts";
 import { NOTHING_AGAIN, textbookAssessment } from "../support/textbook-verdicts.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../support/tiny-scene.ts";
@@ -118,6 +120,34 @@ describe("the judgement of an arrangement", () => {
     expect(asking(even[0], 9999).verdict).toBe("falls short");
   });
 
+  it("says the fine grid's evenness where it lies outside the interval, on either side", () => {
+    const target = own(0.2, { quantity: "uniformity", statistic: "minimum / average" });
+    const plane = scene.planes[1];
+    const withFine = (change: (E: number, i: number) => number) => {
+      const layers = result.planes[1].layers.map((layer) => ({
+        ...layer,
+        direct: layer.direct.map(change),
+        interreflected: layer.interreflected.map(change),
+      }));
+      const fines = new Map([[plane.name, { plane, field: { ...result.planes[1], layers } }]]);
+      return textbookAssessment(tinyStudy([scene], [target]), scene, result, fines).zones[0].checks[0];
+    };
+    expect(withFine((E) => E).fine).toBeUndefined();
+    expect(withFine(() => 100).fine).toBeCloseTo(1, 12);
+    expect(withFine((_, i) => (i === 0 ? 1 : 100)).fine).toBeCloseTo(
+      1 / (100 - 99 / plane.weights.length),
+      9,
+    );
+  });
+
+  it("takes for the whole top the plane on it that belongs to no zone, wherever it stands in the list", () => {
+    const [top, zone] = scene.planes;
+    const inZone = { ...top, name: "prep", zone: "prep" };
+    expect(topPlane({ ...scene, planes: [zone, inZone, top] })).toBe(2);
+    expect(topPlane({ ...scene, planes: [zone, inZone] })).toBe(1);
+    expect(topPlane({ ...scene, planes: [] })).toBe(-1);
+  });
+
   it("makes one zone of the whole top without zones, and asks nothing of it", () => {
     const bare = tinyScene({ zones: [], planes: [scene.planes[0]] });
     const whole = textbookAssessment(tinyStudy([bare]), bare, textbookResult(bare));
@@ -163,5 +193,77 @@ describe("input quantities of a check", () => {
     const maintained = averageWith({});
     expect(maintained.drivers.map(({ kind }) => kind)).toContain("maintenance");
     expect(maintained.variance).toBeGreaterThan(1.1 * averageWith({ maintenance: 0 }).variance);
+  });
+
+  it("carry the maintenance factor's standard uncertainty in its own share: σ / MF of all light", () => {
+    const { average } = assess(tinyStudy([scene], [own(1)]), scene, result, null).zones[0].statistics;
+    const variance = averageWith({}).variance - averageWith({ maintenance: 0 }).variance;
+    // Half of the band of 0.05, of a factor of 0.8; eight standard uncertainties below 1 nothing is cut.
+    const expected = ((0.025 / 0.8) * average) ** 2;
+    console.log(`worst error ${Math.abs(variance / expected - 1).toExponential(1)}`);
+    expect(variance / expected).toBeCloseTo(1, 6);
+  });
+
+  it("carry a dimmer's to the light of its layer alone", () => {
+    const raw = result.planes[1].layers[1];
+    const sum = raw.direct.reduce((a, e, i) => a + e + raw.interreflected[i], 0);
+    const part = (sum / raw.direct.length) * 0.5 * 0.8;
+    const variance = averageWith({}).variance - averageWith({ dimming: 0 }).variance;
+    expect(variance / (0.05 * part) ** 2).toBeCloseTo(1, 6);
+  });
+
+  it("leave evenness alone where they change all light alike", () => {
+    const target = own(0.2, { quantity: "uniformity", statistic: "minimum / average" });
+    const [check] = textbookAssessment(tinyStudy([scene], [target]), scene, result).zones[0].checks;
+    expect(check.drivers.length).toBeGreaterThan(0);
+    expect(check.drivers.map(({ kind }) => kind)).not.toContain("maintenance");
+  });
+});
+
+describe("a draft", () => {
+  // All direct light, a fifth less of it than the full calculation finds.
+  const method = { ...result.method, quality: "quick" as const, patches: 0 };
+  const scaled = (factor: number): CalculationResult => ({
+    ...result,
+    method,
+    planes: result.planes.map((plane) => ({
+      ...plane,
+      layers: plane.layers.map((layer) => ({
+        ...layer,
+        direct: layer.direct.map((E) => factor * E),
+        interreflected: layer.interreflected.map(() => 0),
+      })),
+    })),
+  });
+  const draft = scaled(1);
+  const light = {
+    ...NOTHING_AGAIN,
+    calculate: (asked: Scene) => ({
+      ...scaled(1.2),
+      planes: asked.planes.map(
+        ({ name }) => scaled(1.2).planes[scene.planes.findIndex((p) => p.name === name)],
+      ),
+    }),
+  };
+  const judged = (value: number) =>
+    assess(tinyStudy([scene], [own(value)]), scene, draft, verdictMethod(scene, draft, light)).zones[0];
+
+  it("calls what lies between its limits too close, and widens its interval to the full calculation's", () => {
+    const { average } = judged(1).statistics;
+    for (const target of [0.95, 1, 1.1, 1.15]) {
+      const [check] = judged(target * average).checks;
+      expect([target, check.verdict]).toEqual([target, "too close to call"]);
+      expect(check.probability).toBeUndefined();
+    }
+    const [lo, hi] = judged(1).checks[0].band ?? [0, 0];
+    const bands = (factor: number) => {
+      const alone = verdictMethod(scene, { ...scaled(factor), method: result.method }, NOTHING_AGAIN);
+      const [check] = assess(tinyStudy([scene], [own(1)]), scene, scaled(factor), alone).zones[0].checks;
+      return check.band ?? [0, 0];
+    };
+    expect(hi).toBeGreaterThanOrEqual(bands(1.2)[1]);
+    expect(lo).toBeLessThanOrEqual(bands(1)[0]);
+    expect(judged(0.4 * average).verdict).toBe("meets");
+    expect(judged(2 * average).verdict).toBe("falls short");
   });
 });
