@@ -3,6 +3,7 @@
 
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { doorSwing } from "../scene/door-swing.ts";
 import { basePieces, islandToRoom } from "../scene/island.ts";
 import type { Scene, SolidBody } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
@@ -16,12 +17,10 @@ import { LETTERING } from "./running-string.ts";
 /** Thickness walls are drawn with (m): none is known; only the finished face is true. */
 export const WALL = 0.1;
 
-/** A quarter circle in this many parts. */
-const SWING_PARTS = 12;
-
 /** Doors: the gap in the wall, the leaf open at a right angle and the way it swings; a sliding one within its wall. */
 function doors({ room }: Scene, at: (p: Vec2) => Vec2): Mark[] {
-  return (room.doors ?? []).flatMap(({ wall, from, width, swing }): Mark[] => {
+  return (room.doors ?? []).flatMap((door): Mark[] => {
+    const { wall, from, width, swing } = door;
     const { corner, direction, normal } = wallFrame(room, wall);
     /** @param into the room (m) */
     const point = (along: number, into: number): Vec2 =>
@@ -38,21 +37,8 @@ function doors({ room }: Scene, at: (p: Vec2) => Vec2): Mark[] {
     );
     if (swing === "none")
       return [gap, line([point(from, -WALL / 2), point(from + width, -WALL / 2)], "door", "ink", 1)];
-    // Seen from inside the room, a wall runs from right to left along its own direction (counter-clockwise).
-    const isRight = swing.endsWith("right");
-    const hinge = isRight ? from : from + width;
-    const sense = isRight ? 1 : -1;
-    const side = swing.startsWith("in") ? 1 : -1;
-    const face = side > 0 ? 0 : -WALL;
-    const arc = Array.from({ length: SWING_PARTS + 1 }, (_, k): Vec2 => {
-      const angle = (Math.PI / 2) * (k / SWING_PARTS);
-      return point(hinge + sense * width * Math.cos(angle), face + side * width * Math.sin(angle));
-    });
-    return [
-      gap,
-      line([point(hinge, face), arc[arc.length - 1]], "door", "ink", 1),
-      line(arc, "door", "quiet", 0.75),
-    ];
+    const [hinge, ...arc] = (doorSwing(room, door, WALL) ?? []).map(at);
+    return [gap, line([hinge, arc[arc.length - 1]], "door", "ink", 1), line(arc, "door", "quiet", 0.75)];
   });
 }
 

@@ -37,6 +37,9 @@ export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
   return room;
 }
 
+/** Of a door's leaf (m): 2.03 m, 6 ft 8 in; common practice, no source. */
+const DOOR_HEIGHT = 2.03;
+
 function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): readonly RoomDoor[] {
   return doors.map((door, i) => {
     const path = `/room/doors/${i}`;
@@ -49,6 +52,7 @@ function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): r
       wall,
       from: door.from,
       width: door.width,
+      height: ledger.fill(door.height, `${path}/height`, DOOR_HEIGHT, "not given"),
       swing: ledger.fill(door.swing, `${path}/swing`, "in-left", "not given"),
     };
   });

@@ -80,6 +80,8 @@ export interface RoomDoor {
   readonly wall: 0 | 1 | 2 | 3;
   readonly from: number;
   readonly width: number;
+  /** Of the leaf, above the floor. */
+  readonly height: number;
   readonly swing: "in-left" | "in-right" | "out-left" | "out-right" | "none";
 }
 

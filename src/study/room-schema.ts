@@ -64,6 +64,7 @@ export const roomSchema = object({
         wall: wholeNumber(0, 3),
         from: lengthFromZero,
         width: positiveLength,
+        height: optional(positiveLength),
         swing: optional(oneOf(["in-left", "in-right", "out-left", "out-right", "none"])),
       }),
       0,

@@ -57,8 +57,12 @@ export function remedyWords(remedy: Remedy, unit: LengthUnit): string {
   switch (remedy.kind) {
     case "move apart":
       return `Move one of them by ${outwards(remedy.by, unit)} or more.`;
+    case "move away":
+      return `Move it by ${outwards(remedy.by, unit)} or more.`;
     case "shift row":
       return `Shift the row by ${outwards(Math.abs(remedy.by), unit)}, ${remedy.by < 0 ? "towards" : "away from"} ${remedy.from}.`;
+    case "move box":
+      return `No shift frees the whole row: move this one by ${outwards(Math.abs(remedy.by), unit)}, ${remedy.by < 0 ? "towards" : "away from"} ${remedy.from}, or space the row otherwise.`;
     case "lower":
       return `Hang it ${outwards(remedy.by, unit)} lower or more.`;
     case "raise":

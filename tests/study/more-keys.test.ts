@@ -84,7 +84,7 @@ describe("further keys", () => {
   it("place doors in their walls", async () => {
     const { scenes, defaults } = await opened(study({ doors: [{ wall: 1, from: 0.4, width: 0.9 }] }));
     expect(scenes[0].room.doors).toEqual([
-      { name: "door 1", wall: 1, from: 0.4, width: 0.9, swing: "in-left" },
+      { name: "door 1", wall: 1, from: 0.4, width: 0.9, height: 2.03, swing: "in-left" },
     ]);
     expect(defaults.map(({ path }) => path)).toContain("/room/doors/0/swing");
     const outside = await openDocument(study({ doors: [{ wall: 1, from: 3.5, width: 0.9 }] }));

@@ -5,12 +5,13 @@ import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { openingSupport } from "../../luminaire/opening/support.ts";
 import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import { doorSwing } from "../../scene/door-swing.ts";
 import { roomToIsland } from "../../scene/island.ts";
 import { ceilingAt } from "../../scene/room.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
 import { headRoom } from "../people/head-room.ts";
-import { type Clash, TOUCHING } from "./clash.ts";
+import { type Clash, type Remedy, TOUCHING } from "./clash.ts";
 import { luminairePieces, piecesGap } from "./solid-pieces.ts";
 
 /** Body and opening may stick out of one another by so much (m): `study-format`, Body. */
@@ -48,6 +49,23 @@ export function ceilingClashes({ room }: Scene, boxes: readonly CeilingBox[]): C
     );
     if (clear >= -TOUCHING) return [];
     return [{ kind: "ceiling", between: [tag, "ceiling"], clear, remedy: { kind: "lower", by: -clear } }];
+  });
+}
+
+/** What hangs lower than a door that swings into the room, where its leaf passes. */
+export function doorClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
+  return (room.doors ?? []).flatMap((door) => {
+    const outline = door.swing.startsWith("in") ? doorSwing(room, door) : undefined;
+    if (outline === undefined) return [];
+    return boxes.flatMap(({ kind, tag, placed }): Clash[] => {
+      const pieces = kind === "recessed" ? [] : luminairePieces(placed);
+      const clear = piecesGap(pieces, [{ outline, bottom: 0, top: door.height }]);
+      if (clear >= -TOUCHING) return [];
+      const inWay = door.height - Math.min(...pieces.map(({ bottom }) => bottom));
+      const remedy: Remedy =
+        inWay < -clear ? { kind: "raise", by: inWay } : { kind: "move away", by: -clear };
+      return [{ kind: "door", between: [tag, door.name], clear: Math.max(clear, -inWay), remedy }];
+    });
   });
 }
 

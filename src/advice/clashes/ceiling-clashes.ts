@@ -98,7 +98,10 @@ export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Cla
           kind: "joist",
           between: [box.tag],
           clear: own.clear,
-          remedy: { kind: "shift row", by: shift ?? alone, from },
+          remedy:
+            shift === undefined
+              ? { kind: "move box", by: alone, from }
+              : { kind: "shift row", by: shift, from },
         },
       ];
     });
@@ -107,7 +110,7 @@ export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Cla
 
 /**
  * The least common shift (m) that frees every box of a row from the joists, rounded outwards to whole grains; undefined where none
- * does. Candidates are the shifts that bring one box to the edge of what it needs: the least common one is among them.
+ * does within the room. Candidates are the shifts that bring one box to the edge of what it needs: the least common one is among them.
  */
 export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.001): number | undefined {
   const { joists } = room;
@@ -125,7 +128,11 @@ export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.00
   });
   candidates.push(0);
   candidates.sort((a, b) => Math.abs(a) - Math.abs(b) || b - a);
-  return candidates.find((by) => row.every((at) => joistShifts(room, moved(at, by)) === undefined));
+  const extent = axis === 0 ? room.length : room.width;
+  const isInside = (at: number): boolean => at >= BOX_WIDTH / 2 && at <= extent - BOX_WIDTH / 2;
+  return candidates.find((by) =>
+    row.every((at) => isInside(at[axis] + by) && joistShifts(room, moved(at, by)) === undefined),
+  );
 }
 
 export function keepOutClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {

@@ -15,8 +15,12 @@ export type ClashKind =
 export type Remedy =
   /** One of the two moves by at least so much. */
   | { readonly kind: "move apart"; readonly by: number }
+  /** It moves by at least so much; the other is fixed. */
+  | { readonly kind: "move away"; readonly by: number }
   /** All boxes of the row move by one shift, positive away from wall 0 (joists along x) or wall 3 (along y). */
   | { readonly kind: "shift row"; readonly by: number; readonly from: "wall 0" | "wall 3" }
+  /** No shift frees the whole row: one box moves by at least so much; `from` as for a row. */
+  | { readonly kind: "move box"; readonly by: number; readonly from: "wall 0" | "wall 3" }
   | { readonly kind: "lower"; readonly by: number }
   | { readonly kind: "raise"; readonly by: number }
   /** Length and width of the body exchanged. */

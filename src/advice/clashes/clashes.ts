@@ -2,7 +2,7 @@
 
 import { ceilingBoxes } from "../../scene/ceiling-boxes.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { bodyClashes, ceilingClashes, headClashes, openingClashes } from "./body-clashes.ts";
+import { bodyClashes, ceilingClashes, doorClashes, headClashes, openingClashes } from "./body-clashes.ts";
 import { boxClashes, joistClashes, keepOutClashes, tallBodyClashes } from "./ceiling-clashes.ts";
 import type { Clash } from "./clash.ts";
 
@@ -14,6 +14,7 @@ export function clashes(scene: Scene): readonly Clash[] {
     ...tallBodyClashes(scene, boxes),
     ...bodyClashes(scene, boxes),
     ...ceilingClashes(scene, boxes),
+    ...doorClashes(scene, boxes),
     ...headClashes(scene, boxes),
     ...joistClashes(scene, boxes),
     ...keepOutClashes(scene, boxes),

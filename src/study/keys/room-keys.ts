@@ -64,6 +64,11 @@ export const ROOM_KEYS: Keys<RoomDocument> = {
       wall: { meaning: "Number of the wall, as of an opening.", frame: "room", example: 1 },
       from: { meaning: "From the wall's first corner to the near jamb.", frame: "wall", example: "0.4 m" },
       width: { meaning: "Width of the leaf.", frame: "wall", example: "0.9 m" },
+      height: {
+        meaning: "Upper edge of the leaf above the floor; no pendant may hang lower where it swings.",
+        default: 2.03,
+        example: "2.1 m",
+      },
       swing: {
         meaning:
           "Whether the leaf opens into the room or out of it, and on which side its hinges are, seen from inside the room; none slides.",

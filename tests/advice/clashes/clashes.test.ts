@@ -118,6 +118,34 @@ describe("clashes", () => {
     expect(ofKind(bars(90), "bodies")).toEqual([]);
   });
 
+  it("finds what hangs in the swing of a door, lower than its leaf", () => {
+    // The wall y = 0, hinges at x = 1.5 as seen from inside on the left: the leaf sweeps a quarter circle of 0.9 m over x from 0.6 m.
+    const door = { wall: 0, from: 0.6, width: 0.9 };
+    const swung = (at: readonly number[], more: Json = {}): readonly Clash[] =>
+      ofKind(
+        found([row({ row: undefined, at: [{ position: at }] })], {
+          room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, doors: [{ ...door, ...more }] },
+        }),
+        "door",
+      );
+    // On the diagonal, 0.95 m from the hinge: the 150 mm rim reaches 100 mm into the swing.
+    const diagonal = (from: number): number => from * Math.SQRT1_2;
+    const at = (z: number): number[] => [1.5 - diagonal(0.95), diagonal(0.95), z];
+    const [clash] = swung(at(1.8));
+    expect(clash.between).toEqual(["P1", "door 1"]);
+    expect(clash.clear).toBeCloseTo(-0.1, 3);
+    expect(clash.remedy).toMatchObject({ kind: "move away" });
+    // 30 mm too low: hung higher by as much it is clear.
+    expect(swung(at(2))[0].remedy).toMatchObject({ kind: "raise" });
+    expect((swung(at(2))[0].remedy as { by: number }).by).toBeCloseTo(0.03, 6);
+    expect(swung(at(1.8), { height: 1.79 })).toEqual([]);
+    expect(swung([1.5 - diagonal(1.06), diagonal(1.06), 1.8])).toEqual([]);
+    // Hinges on the right: the leaf turns about x = 0.6.
+    const right = [0.6 + diagonal(0.95), diagonal(0.95), 1.8];
+    expect(swung(right, { swing: "in-right" })[0].clear).toBeCloseTo(-0.1, 3);
+    for (const swing of ["none", "out-left", "out-right"]) expect(swung(at(1.8), { swing })).toEqual([]);
+  });
+
   it("finds a head under what hangs beside the top", () => {
     const low = found([row({ row: undefined, at: [{ position: [1, 0.7, 1.9] }] })]);
     expect(ofKind(low, "head")[0].between).toEqual(["P1", "walkway"]);
@@ -178,6 +206,21 @@ describe("joists", () => {
     expect(Math.abs(shifts[0])).toBeCloseTo(0.074, 9);
   });
 
+  it("moves a box alone where no shift within the room frees all of them", () => {
+    // Of places 0, 100, 200 and 300 mm past joists 400 mm apart, one is always within 50 mm of a joist, and 73 mm are needed.
+    const row = [1.1, 2, 2.9, 3.8];
+    const all = ofKind(
+      found(
+        [{ name: "ambient", luminaire: "spot", at: row.map((x) => ({ position: [x, 1, 2.7] })) }],
+        room({ along: "y", spacing: 0.4, first: 0.3 }),
+      ),
+      "joist",
+    );
+    expect(all.length).toBeGreaterThan(0);
+    for (const { remedy, clear } of all)
+      expect(remedy).toMatchObject({ kind: "move box", by: expect.closeTo(-clear, 6) });
+  });
+
   it("finds the least shift there is, against every whole millimetre tried", () => {
     fc.assert(
       fc.property(
@@ -199,7 +242,7 @@ describe("joists", () => {
             free,
           );
           const least = tried.length === 0 ? undefined : Math.min(...tried.map(Math.abs));
-          const by = rowShift({ joists } as never, row);
+          const by = rowShift({ joists, length: 5.4, width: 4.2 } as never, row);
           if (least === undefined) return by === undefined || Math.abs(by) > 0.69;
           return by !== undefined && Math.abs(Math.abs(by) * 1000 - least) < 1e-6;
         },
