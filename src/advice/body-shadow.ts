@@ -79,6 +79,8 @@ export interface BodyShadowRequest {
   /** Keep one to save the room's factors between calls. */
   readonly engine?: LightEngine;
   readonly observer?: Observer;
+  /** Only in the posture that the study gives each person, not in all three. */
+  readonly usualAlone?: boolean;
 }
 
 /** Body shadows of every zone, those of one zone together; empty without an island or zones. */
@@ -96,7 +98,7 @@ export function bodyShadows(scene: Scene, request: BodyShadowRequest = {}): Body
     const index = planes.findIndex((plane) => plane.zone === zone.name);
     if (index < 0) continue;
     for (const { person, standIn } of peopleAt(scene, island, zone, planes[index])) {
-      for (const posture of POSTURES) {
+      for (const posture of request.usualAlone === true ? [person.posture] : POSTURES) {
         const key = `${person.at.join()} ${person.facing} ${person.stature} ${posture}`;
         let lit = seen.get(key);
         if (lit === undefined) {

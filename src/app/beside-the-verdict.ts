@@ -47,8 +47,7 @@ export async function ownShadows(
   observer: Observer = {},
 ): Promise<readonly BodyShadow[]> {
   const engine = await engines.uncertainty();
-  const shadows = bodyShadows(scene, { options: study.options, engine, observer });
-  return shadows.filter(({ usual }) => usual);
+  return bodyShadows(scene, { options: study.options, engine, observer, usualAlone: true });
 }
 
 /** The published rules held against the arrangement, with the light each would give. */

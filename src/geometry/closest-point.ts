@@ -14,14 +14,53 @@ import { add, cross, dot, length, scale, subtract, type Vec3 } from "./vector.ts
 /** Distance (m); 0 inside and on the surface. */
 export function distanceToMesh(p: Vec3, { positions, triangles }: Mesh): number {
   const corner = (i: number): Vec3 => [positions[3 * i], positions[3 * i + 1], positions[3 * i + 2]];
+  if (isInside(p, positions, triangles)) return 0;
   let nearest = Infinity;
-  let angle = 0;
   for (let t = 0; t < triangles.length; t += 3) {
+    if (heightOverBox(p, positions, triangles, t) >= nearest) continue;
     const [a, b, c] = [corner(triangles[t]), corner(triangles[t + 1]), corner(triangles[t + 2])];
     nearest = Math.min(nearest, length(subtract(p, closestOfTriangle(p, a, b, c))));
-    angle += solidAngle(subtract(a, p), subtract(b, p), subtract(c, p));
   }
-  return Math.abs(angle) > 2 * Math.PI ? 0 : nearest;
+  return nearest;
+}
+
+/** Whether a point lies within a mesh; nothing outside its box does. */
+function isInside(p: Vec3, positions: Mesh["positions"], triangles: Mesh["triangles"]): boolean {
+  for (let c = 0; c < 3; c++) {
+    let low = Infinity;
+    let high = -Infinity;
+    for (let i = c; i < positions.length; i += 3) {
+      low = Math.min(low, positions[i]);
+      high = Math.max(high, positions[i]);
+    }
+    if (p[c] < low || p[c] > high) return false;
+  }
+  const towards = (i: number): Vec3 => [
+    positions[3 * i] - p[0],
+    positions[3 * i + 1] - p[1],
+    positions[3 * i + 2] - p[2],
+  ];
+  let angle = 0;
+  for (let t = 0; t < triangles.length; t += 3)
+    angle += solidAngle(towards(triangles[t]), towards(triangles[t + 1]), towards(triangles[t + 2]));
+  return Math.abs(angle) > 2 * Math.PI;
+}
+
+/** Distance of a point from the box of triangle `t` along the axis on which it is farthest: no farther than the triangle. */
+function heightOverBox(
+  p: Vec3,
+  positions: Mesh["positions"],
+  triangles: Mesh["triangles"],
+  t: number,
+): number {
+  let most = 0;
+  for (let c = 0; c < 3; c++) {
+    const u = positions[3 * triangles[t] + c];
+    const v = positions[3 * triangles[t + 1] + c];
+    const w = positions[3 * triangles[t + 2] + c];
+    most = Math.max(most, Math.min(u, v, w) - p[c], p[c] - Math.max(u, v, w));
+  }
+  return most;
 }
 
 /** The point of triangle abc nearest to p. */

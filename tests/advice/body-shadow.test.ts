@@ -92,6 +92,12 @@ describe("body shadows of a study", () => {
     expect(shadows[3].standIn).toBe(true);
   });
 
+  it("are the same where only the usual postures are asked for", () => {
+    const usual = bodyShadows(study.scenes[0], { usualAlone: true });
+    expect(usual).toEqual(shadows.filter((each) => each.usual));
+    expect(usual.length).toBe(2);
+  });
+
   it("take more from what shines from behind than from what hangs in front, most of all leaning", () => {
     const [standing, leaning] = shadows;
     for (const shadow of shadows) {

@@ -35,22 +35,48 @@ export interface PdfFacts {
 
 type Doc = InstanceType<typeof PDFDocument>;
 
+/** A font as it was read, and words as they were shaped in it: the same in every document. */
+interface OpenFont {
+  readonly font: { hasGlyphForCodePoint(point: number): boolean };
+  layoutCache: object;
+}
+
+const OPEN = new WeakMap<Uint8Array, OpenFont>();
+
+/** A font's bytes read once for all documents: reading takes longer than drawing a sheet. */
+function openFont(bytes: Uint8Array): OpenFont {
+  let open = OPEN.get(bytes);
+  if (open === undefined) {
+    const { font, layoutCache } = faceOf(newDocument().font(bytes as never));
+    open = { font, layoutCache };
+    OPEN.set(bytes, open);
+  }
+  return open;
+}
+
+/** The face that a document writes with now. */
+function faceOf(doc: Doc): OpenFont {
+  return (doc as unknown as { _font: OpenFont })._font;
+}
+
+/** A document without pages, and without a font: the standard Helvetica would be looked for on a disk. */
+function newDocument(options: PDFKit.PDFDocumentOptions = {}): Doc {
+  return new PDFDocument({ autoFirstPage: false, font: null as unknown as string, ...options });
+}
+
 /** The bytes of a PDF with one page a sheet. */
 export async function sheetsPdf(
   sheets: readonly Sheet[],
   fonts: PdfFonts,
   { title, date }: PdfFacts,
 ): Promise<Uint8Array> {
-  const doc = new PDFDocument({
-    autoFirstPage: false,
+  const doc = newDocument({
     compress: true,
     lang: "en",
     displayTitle: true,
     margin: 0,
     pdfVersion: "1.7",
     tagged: true,
-    // No font yet: the standard Helvetica would be looked for on a disk, and each face is opened once, below.
-    font: null as unknown as string,
     info: { Title: title, Producer: "Candlespan", Creator: "Candlespan", CreationDate: date, ModDate: date },
   });
   const parts: Uint8Array[] = [];
@@ -59,8 +85,11 @@ export async function sheetsPdf(
     doc.on("end", () => resolve());
     doc.on("error", reject);
   });
-  doc.registerFont("regular", fonts.regular as never);
-  doc.registerFont("bold", fonts.bold as never);
+  for (const name of ["regular", "bold"] as const) {
+    const { font, layoutCache } = openFont(fonts[name]);
+    doc.registerFont(name, font as never).font(name);
+    faceOf(doc).layoutCache = layoutCache;
+  }
   const order = new ReadingOrder(doc);
   for (const sheet of sheets) {
     doc.addPage({ size: [sheet.width, sheet.height], margin: 0 });
@@ -220,10 +249,7 @@ function shaping(runs: readonly string[]): { features?: [] } {
 /** Characters of the sheets that the fonts have no glyph for, each once, in the order in which they are met: they would
  * print as empty boxes. */
 export function missingCharacters(sheets: readonly Sheet[], { regular }: PdfFonts): string[] {
-  const doc = new PDFDocument({ autoFirstPage: false, font: null as unknown as string });
-  doc.registerFont("regular", regular as never).font("regular");
-  const { font } = (doc as unknown as { _font: { font: { hasGlyphForCodePoint(point: number): boolean } } })
-    ._font;
+  const { font } = openFont(regular);
   const missing = new Set<string>();
   for (const { marks } of sheets)
     for (const mark of marks)
