@@ -17,6 +17,8 @@ export default defineConfig({
     // So long that only a test that hangs meets it, on any machine.
     testTimeout: 600_000,
     hookTimeout: 600_000,
+    // A file on every core: by default one is left free, which of two is half.
+    maxWorkers: "100%",
     reporters: ["default", fileURLToPath(new URL("./support/closing-line-reporter.ts", import.meta.url))],
     // Files that stand on functions alone share a process: each loaded the library anew, half a second of processor. What
     // a test changes of the world around it, it puts back.
