@@ -4,7 +4,7 @@ import { bodyShadows } from "../advice/body-shadow.ts";
 import { clashes } from "../advice/clashes/clashes.ts";
 import { findingsOf } from "../advice/findings.ts";
 import { eyePlanes } from "../advice/people/eye-light.ts";
-import { assess } from "../assessment/assess.ts";
+import { assess, assessLayersOff } from "../assessment/assess.ts";
 import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
@@ -72,7 +72,11 @@ export async function arrangementLight(
       })
     : null;
   const shown = inSetting((await levelsOf(study))(scene, result, verdicts), setting);
-  const assessment = assess(study, shown, result, verdicts, refined.fines(fine));
+  const layersOff = assessLayersOff(study, shown, result, verdicts);
+  const assessment = {
+    ...assess(study, shown, result, verdicts, refined.fines(fine)),
+    ...(layersOff.length === 0 ? {} : { layersOff }),
+  };
   // Many small changes too, that would turn over the memory of the room in full.
   const lost =
     shadows === true && calculation.people

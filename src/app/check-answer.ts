@@ -11,6 +11,7 @@ import type {
   Check,
   Energy,
   FineFigures,
+  LayerOffAssessment,
   PlaneAssessment,
   SettingAssessment,
   Statistics,
@@ -99,6 +100,11 @@ export interface SettingAnswer {
   readonly energy: Energy;
 }
 
+/** What is left with a layer off; no verdict of the arrangement rests on it. */
+export interface LayerOffAnswer extends Omit<LayerOffAssessment, "zones"> {
+  readonly zones: readonly ZoneAnswer[];
+}
+
 /** @typeParam C how a clash is given: as facts, or with its remedy in words */
 export interface CheckAnswer<C = Clash> {
   readonly name: string;
@@ -124,6 +130,8 @@ export interface CheckAnswer<C = Clash> {
   readonly zones: readonly ZoneAnswer[];
   /** Absent without any. */
   readonly settings?: readonly SettingAnswer[];
+  /** With each layer off in turn; absent where fewer than two give light. */
+  readonly layersOff?: readonly LayerOffAnswer[];
   /** The worst of the settings' where there are any. */
   readonly verdict: Verdict;
   readonly energy: Energy;
@@ -166,6 +174,9 @@ export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAn
     ...(assessment.settings === undefined
       ? {}
       : { settings: assessment.settings.map((setting, i) => settingAnswer(scene, setting, i)) }),
+    ...(assessment.layersOff === undefined
+      ? {}
+      : { layersOff: assessment.layersOff.map((off) => ({ ...off, zones: off.zones.map(zoneAnswer) })) }),
     verdict: assessment.verdict,
     energy: assessment.energy,
     ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),

@@ -13,6 +13,7 @@ import type {
   ArrangementAssessment,
   Check,
   FineFigures,
+  LayerOffAssessment,
   PlaneAssessment,
   SettingAssessment,
   Statistics,
@@ -84,6 +85,28 @@ export function assessSetting(
     verdict: worstVerdict(zones.map(({ verdict }) => verdict)),
     energy: energyOf(dimmed),
   };
+}
+
+/** What is left with each layer off in turn; empty where fewer than two layers give light. */
+export function assessLayersOff(
+  study: Pick<ResolvedStudy, "targets">,
+  scene: Scene,
+  result: CalculationResult,
+  verdicts: VerdictMethod | null,
+): LayerOffAssessment[] {
+  const lit = scene.layers.filter(({ dim, luminaires }) => dim > 0 && luminaires.length > 0);
+  if (lit.length < 2) return [];
+  return lit.map((off): LayerOffAssessment => {
+    const dims = scene.layers.map((layer) => (layer === off ? 0 : layer.dim));
+    const setting: LightingSetting = { name: off.name, dims, targets: new Map() };
+    const { zones, verdict } = assessSetting(study, scene, setting, result, verdicts);
+    return {
+      layer: off.name,
+      left: lit.filter((layer) => layer !== off).map(({ name }) => name),
+      zones,
+      verdict,
+    };
+  });
 }
 
 function planeAssessment(

@@ -118,6 +118,15 @@ export interface SettingAssessment {
   readonly energy: Energy;
 }
 
+/** What is left when one layer fails or is off, the others at their own levels. */
+export interface LayerOffAssessment {
+  /** Name of the layer that is off, and of those that still give light. */
+  readonly layer: string;
+  readonly left: readonly string[];
+  readonly zones: readonly ZoneAssessment[];
+  readonly verdict: Verdict;
+}
+
 export interface ArrangementAssessment {
   readonly name: string;
   readonly planes: readonly PlaneAssessment[];
@@ -125,6 +134,8 @@ export interface ArrangementAssessment {
   readonly zones: readonly ZoneAssessment[];
   /** Of each setting, in the study's order; absent without any. */
   readonly settings?: readonly SettingAssessment[];
+  /** For each layer that gives light, where there are several and it was asked for; no verdict rests on it. */
+  readonly layersOff?: readonly LayerOffAssessment[];
   /** The worst of the settings' where there are any, else of the zones'. */
   readonly verdict: Verdict;
   readonly energy: Energy;

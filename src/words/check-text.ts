@@ -19,6 +19,7 @@ import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-
 import { formatLength } from "../units/length-text.ts";
 import { clashWords } from "./clash-words.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
+import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
 import { asSentence } from "./sentence.ts";
 import { settingsWords } from "./settings-text.ts";
@@ -141,12 +142,22 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
         return view === undefined ? "–" : `${(100 * view.weight).toFixed(1)} % ${view.words}`;
       }),
     );
+  const settingNames = [
+    ...new Set(ranked.flatMap(({ judged }) => (judged.assessment.settings ?? []).map(({ name }) => name))),
+  ];
   rows.push(
     row("power, W (W/m² of floor)", (_, i) => {
       const { watts, wattsPerSquareMetre, unknownWatts } = ranked[i].judged.assessment.energy;
       const least = unknownWatts > 0 ? "≥ " : "";
       return `${least}${watts.toFixed(0)} (${wattsPerSquareMetre.toFixed(1)})`;
     }),
+    ...settingNames.map((name) =>
+      row(`setting ${printable(name, 24)}`, (_, i) => {
+        const { assessment, clashes } = ranked[i].judged;
+        const setting = assessment.settings?.find((each) => each.name === name);
+        return setting === undefined ? "–" : `${verdictMark(setting.verdict, clashes)} ${setting.verdict}`;
+      }),
+    ),
     row("verdict", (_, i) => {
       const { assessment, clashes } = ranked[i].judged;
       return verdictWords(assessment, clashes);
@@ -205,6 +216,11 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
     lines.push(...wrapped(printable(headline, 500), WIDTH, 2, 2));
     for (const zone of zones) lines.push(...wrapped(printable(zone, 500), WIDTH, 4, 2));
   }
+  for (const off of judged.assessment.layersOff ?? [])
+    if (full) {
+      lines.push(...wrapped(printable(`${layerOffTitle(off)}:`, 200), WIDTH, 2, 2));
+      for (const zone of layerOffZones(off, unit)) lines.push(...wrapped(printable(zone, 500), WIDTH, 4, 2));
+    } else lines.push(...wrapped(printable(layerOffSentence(off, unit), 500), WIDTH, 2, 2));
   const patchy = patchyRemark(judged.assessment);
   if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), WIDTH, 2));
   const plane = judged.scene.planes[top];

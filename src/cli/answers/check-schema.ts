@@ -76,6 +76,16 @@ const PLANE = object("A plane of points.", {
   "fine?": FINE,
 });
 
+const ZONE = object("One zone.", {
+  name: text("Its name."),
+  plane: text("Name of the plane that judges it."),
+  "target?": text("Name of its target."),
+  statistics: STATISTICS,
+  familiarPlace: text("A place of about that much light."),
+  verdict: VERDICT,
+  checks: list("Its requirements.", CHECK),
+});
+
 const ARRANGEMENT = object("One arrangement.", {
   name: text("Its name."),
   letter: text("Its letter on screen and paper."),
@@ -95,18 +105,7 @@ const ARRANGEMENT = object("One arrangement.", {
   clashes: CLASHES,
   planes: list("Where light was calculated.", PLANE),
   top: orNull(text("Name of the plane of the whole top.")),
-  zones: list(
-    "Zones with their verdicts.",
-    object("One zone.", {
-      name: text("Its name."),
-      plane: text("Name of the plane that judges it."),
-      "target?": text("Name of its target."),
-      statistics: STATISTICS,
-      familiarPlace: text("A place of about that much light."),
-      verdict: VERDICT,
-      checks: list("Its requirements.", CHECK),
-    }),
-  ),
+  zones: list("Zones with their verdicts.", ZONE),
   verdict: VERDICT,
   energy: object("Power as dimmed.", {
     watts: number("Of all layers whose power is known.", "W"),
@@ -123,6 +122,15 @@ const ARRANGEMENT = object("One arrangement.", {
   }),
   maintenance: number("Maintenance factor."),
   "settings?": anything("Named dim levels with their own zones and verdict, where the study has any."),
+  "layersOff?": list(
+    "What is left with each layer off in turn, the others as dimmed; where several give light.",
+    object("One layer off.", {
+      layer: text("Name of the layer that is off."),
+      left: list("Those that still give light.", text("Name of a layer.")),
+      zones: list("Zones with their verdicts then.", ZONE),
+      verdict: VERDICT,
+    }),
+  ),
   "bodyShadows?": anything("What people's bodies take from the light of their hands, where asked."),
   "cards?": anything("Published rules of thumb held against the arrangement, each with its source."),
   "people?": anything("Each person's light on the face, head room, sight lines, glare."),

@@ -8,6 +8,9 @@ export const figuresStyles = css`
   thead th { color: var(--_quiet); }
   tbody th { font-weight: 600; }
   td:last-child { text-align: start; }
+  .beside { display: block; overflow-x: auto; }
+  .beside caption { text-align: start; font-size: 15px; font-weight: 600; padding-block: 4px; }
+  .beside td:last-child { text-align: end; }
   /* A value stands beside its name. */
   section { max-width: 640px; }
   h3 { margin: 16px 0 4px; font-size: 15px; font-weight: 600; }
@@ -34,7 +37,7 @@ export const figuresStyles = css`
   dt { color: var(--_quiet); }
   dd { margin: 0; overflow-wrap: anywhere; }
   @container (max-width: 560px) {
-    tr > :nth-child(n + 3):nth-child(-n + 5) { display: none; }
+    table:not(.beside) tr > :nth-child(n + 3):nth-child(-n + 5) { display: none; }
     th, td { padding-inline-start: 10px; }
   }
   @container (max-width: 400px) {

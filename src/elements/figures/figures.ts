@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from "lit";
-import type { ArrangementAssessment, Check } from "../../assessment/assessment.ts";
+import type { ArrangementAssessment, Check, ZoneAssessment } from "../../assessment/assessment.ts";
 import { evennessText, VERDICT_MARK } from "../../words/text.ts";
 import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
-import { type FigureRow, figureGroups } from "./figure-rows.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
+import { type FigureRow, figureGroups } from "./figure-rows.ts";
 import { figuresStyles } from "./figures.styles.ts";
 
 /**
@@ -30,7 +30,20 @@ export class CandlespanFigures extends DrawingElement {
     const scene = this.shownScene;
     const { assessment } = this;
     if (scene === undefined || assessment === undefined) return html`<p>No light calculated yet.</p>`;
-    return html`${this.#table(assessment)}${figureGroups(assessment, scene, this.words).map(
+    const { zones, settings = [], layersOff = [] } = assessment;
+    const own = { title: "as dimmed", zones };
+    return html`${this.#table(assessment)}
+    ${this.#beside(
+      "Settings of the dimmers",
+      settings.map(({ name, zones }) => ({ title: name, zones })),
+    )}
+    ${this.#beside(
+      "One layer off",
+      layersOff.length === 0
+        ? []
+        : [own, ...layersOff.map((off) => ({ title: `without ${off.layer}`, zones: off.zones }))],
+    )}
+    ${figureGroups(assessment, scene, this.words).map(
       (group) => html`<section aria-label=${group.name}>
         <h3>${group.name}</h3>
         ${group.rows.map((row) => this.#row(row))}
@@ -68,6 +81,28 @@ export class CandlespanFigures extends DrawingElement {
           <td><span class="mark" aria-hidden="true">${VERDICT_MARK[verdict]}</span> ${verdict}</td>
         </tr>`;
       })}</tbody>
+    </table>`;
+  }
+
+  /** Zones in rows, their light otherwise in columns; nothing without columns. */
+  #beside(
+    caption: string,
+    columns: readonly { readonly title: string; readonly zones: readonly ZoneAssessment[] }[],
+  ): TemplateResult | typeof nothing {
+    if (columns.length === 0) return nothing;
+    const { words } = this;
+    const cell = ({ statistics, verdict }: ZoneAssessment): TemplateResult => html`<td
+      class=${VERDICT_STYLE[verdict]}
+    >${words.light(statistics.average)} <span class="mark" aria-hidden="true">${VERDICT_MARK[verdict]}</span><span
+      class="visually-hidden"
+    > ${verdict}</span></td>`;
+    return html`<table part="table" class="beside">
+      <caption>${caption}</caption>
+      <thead><tr><th scope="col">zone</th>${columns.map(({ title }) => html`<th scope="col">${title}</th>`)}</tr></thead>
+      <tbody>${columns[0].zones.map(
+        ({ name }, z) =>
+          html`<tr><th scope="row">${name}</th>${columns.map(({ zones }) => cell(zones[z]))}</tr>`,
+      )}</tbody>
     </table>`;
   }
 
