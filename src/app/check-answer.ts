@@ -30,6 +30,7 @@ import type { LayerRole, LightingSetting, Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import { bodyShadowJson } from "./body-shadow.ts";
 import { findingsJson } from "./findings-json.ts";
+import { type WorkingEdge, workingEdge } from "./working-edge.ts";
 import { contourOf, type JudgedArrangement } from "./judged-arrangement.ts";
 
 /** Light of one layer at the points of a plane (lx), after dim and maintenance, which stand beside it. */
@@ -132,6 +133,8 @@ export interface CheckAnswer<C = Clash> {
   readonly settings?: readonly SettingAnswer[];
   /** With each layer off in turn; absent where fewer than two give light. */
   readonly layersOff?: readonly LayerOffAnswer[];
+  /** Light along the edge that is worked at; absent without an island. */
+  readonly workingEdge?: WorkingEdge;
   /** The worst of the settings' where there are any. */
   readonly verdict: Verdict;
   readonly energy: Energy;
@@ -146,6 +149,7 @@ export interface CheckAnswer<C = Clash> {
 /** @param fields whether the values on the fine grids are given too */
 export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAnswer {
   const { scene, assessment, clashes, bodyShadows, findings } = judged;
+  const edge = workingEdge(scene, assessment);
   return {
     name: assessment.name,
     letter: scene.letter,
@@ -177,6 +181,7 @@ export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAn
     ...(assessment.layersOff === undefined
       ? {}
       : { layersOff: assessment.layersOff.map((off) => ({ ...off, zones: off.zones.map(zoneAnswer) })) }),
+    ...(edge === undefined ? {} : { workingEdge: edge }),
     verdict: assessment.verdict,
     energy: assessment.energy,
     ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),

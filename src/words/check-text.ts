@@ -5,6 +5,7 @@
 
 import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
 import { bodyShadowLines } from "../app/body-shadow.ts";
+import { workingEdge } from "../app/working-edge.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
 import { ranked, rankedPlane } from "../app/ranking.ts";
 import type { PlaneAssessment } from "../assessment/assessment.ts";
@@ -32,6 +33,7 @@ import {
   verdictWords,
   zoneSentence,
 } from "./text.ts";
+import { workingEdgeSentence } from "./working-edge-text.ts";
 
 const WIDTH = 96;
 /** Arrangements beside one another before the table goes on below. */
@@ -228,6 +230,9 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
   const place = plane === undefined ? undefined : darkestPlace(plane, assessed.illuminance);
   if (place !== undefined)
     lines.push(`  The darkest spot is ${place}: ${formatIlluminance(assessed.statistics.minimum, unit)}.`);
+  const edge = workingEdge(judged.scene, judged.assessment);
+  if (edge !== undefined)
+    lines.push(...wrapped(printable(workingEdgeSentence(edge, study.display), 300), WIDTH, 2, 2));
   if (full)
     for (const assessedPlane of judged.assessment.zones.map(({ plane: name }) => name))
       lines.push(...spread(study, judged, assessedPlane));

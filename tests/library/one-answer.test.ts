@@ -59,6 +59,7 @@ describe("the worked example", () => {
       plane.points = plane.points.flat();
       if (plane.fine !== undefined) plane.fine.points = plane.fine.points.flat();
     }
+    printed.workingEdge.points = printed.workingEdge.points.flat();
     // Words are the command's.
     delete printed.method.description;
     expect(flat).toEqual(printed);

@@ -2,11 +2,13 @@
 
 import { familiarPlace } from "../../advice/illuminance-examples.ts";
 import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../assessment/assessment.ts";
+import { workingEdge } from "../../app/working-edge.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { methodText } from "../../words/method-text.ts";
 import { capital } from "../../words/sentence.ts";
 import { checkWords, VERDICT_MARK } from "../../words/text.ts";
+import { workingEdgeSentence } from "../../words/working-edge-text.ts";
 import type { Wording } from "../../words/wording.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
 
@@ -29,6 +31,7 @@ export function figureGroups(assessment: ArrangementAssessment, scene: Scene, wo
   const inputs = inputWords(scene);
   return [
     ...assessment.zones.map((zone) => zoneGroup(zone, assessment, scene, words, inputs)),
+    ...edgeGroup(assessment, scene, words),
     { name: "Power", rows: [powerRow(assessment, scene)] },
   ];
 }
@@ -84,6 +87,27 @@ function zoneGroup(
     ),
   );
   return { name: zone.name, rows };
+}
+
+/** Light where hands are. */
+function edgeGroup(assessment: ArrangementAssessment, scene: Scene, words: Wording): FigureGroup[] {
+  const edge = workingEdge(scene, assessment);
+  if (edge === undefined) return [];
+  const units = { length: words.lengthUnit, illuminance: words.illuminanceUnit };
+  const row: FigureRow = {
+    what: "Average along it",
+    value: words.light(edge.average),
+    said: workingEdgeSentence(edge, units),
+    mark: "",
+    style: "none",
+    from: [
+      {
+        term: "Figure",
+        words: `Read from the drawn field at ${edge.distance.length} places; the depth is our own, no source.`,
+      },
+    ],
+  };
+  return [{ name: "Working edge", rows: [row] }];
 }
 
 function nameOf(check: Check): string {

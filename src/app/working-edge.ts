@@ -1,0 +1,121 @@
+/**
+ * Light where hands are: along a line 150 mm inside the edge of the top that is worked at, read from the field that contours are drawn
+ * from, at the middles of steps of 25 mm.
+ *
+ *   average, minimum over the steps on the top; U₀ = minimum / average
+ *
+ * The edge is the one nearest to who first stands or leans there; without anybody the one across from the seats or the
+ * overhang; else the one of y = 0. The depth is our own, no source.
+ * Known error: that of the field between its nodes, second differences of the light over a cell.
+ */
+
+import { topPlane } from "../assessment/assess.ts";
+import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import { statistics } from "../assessment/statistics.ts";
+import { dot, length, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import { islandToRoom, roomToIsland } from "../scene/island.ts";
+import type { Island, Scene } from "../scene/scene.ts";
+import { isoluxField, onGrid, readIsolux } from "./contour-field.ts";
+
+/** From the edge to the line (m). */
+export const HANDS_INSIDE = 0.15;
+const STEP = 0.025;
+
+export type IslandSide = "x-" | "x+" | "y-" | "y+";
+
+export interface WorkingEdge {
+  readonly side: IslandSide;
+  /** Who stands there; absent where the edge is a default. */
+  readonly person?: string;
+  /** From the edge to the line (m). */
+  readonly inside: number;
+  /** From the line's first end, the island's x or y rising (m). */
+  readonly distance: Float64Array;
+  /** x, y, z in the room (m). */
+  readonly points: Float64Array;
+  /** lx, maintained and dimmed */
+  readonly illuminance: Float64Array;
+  readonly average: number;
+  readonly minimum: number;
+  readonly uniformity: number;
+  /** Where the least is, from the line's first end (m). */
+  readonly darkest: number;
+}
+
+/** Undefined without an island, and where its top has no grid or is too narrow for the line. */
+export function workingEdge(
+  scene: Scene,
+  { planes }: Pick<ArrangementAssessment, "planes">,
+): WorkingEdge | undefined {
+  const { island } = scene;
+  const index = topPlane(scene);
+  const plane = scene.planes[index];
+  const assessed = planes[index];
+  if (island === undefined || plane?.role !== "top" || assessed === undefined) return undefined;
+  const { fine } = assessed;
+  const grid = fine?.grid ?? plane.grid;
+  if (grid === undefined) return undefined;
+  const light = fine?.grid === undefined ? assessed : fine;
+  const field = isoluxField(
+    grid,
+    light.illuminance,
+    fine?.grid === undefined ? undefined : fine.margin?.illuminance,
+  );
+  const { side, person } = workedSide(scene, island);
+  const long = side[0] === "y" ? island.length : island.width;
+  const count = Math.max(1, Math.round(long / STEP));
+  const [du, dv] = [length(grid.u), length(grid.v)];
+  const line: { at: number; room: Vec2; lux: number }[] = [];
+  for (let i = 0; i < count; i++) {
+    const at = ((i + 0.5) * long) / count;
+    const room = islandToRoom(island, onLine(island, side, at));
+    const from: Vec3 = [room[0] - grid.corner[0], room[1] - grid.corner[1], 0];
+    const [s, t] = [dot(from, grid.u) / du, dot(from, grid.v) / dv];
+    const lux = onGrid(grid, s, t) ? readIsolux(field, s, t) : Number.NaN;
+    if (Number.isFinite(lux)) line.push({ at, room, lux });
+  }
+  if (line.length === 0) return undefined;
+  const illuminance = Float64Array.from(line, ({ lux }) => lux);
+  const { average, minimum, uniformity } = statistics(illuminance, new Float64Array(line.length).fill(1));
+  return {
+    side,
+    ...(person === undefined ? {} : { person }),
+    inside: HANDS_INSIDE,
+    distance: Float64Array.from(line, ({ at }) => at),
+    points: Float64Array.from(line.flatMap(({ room }) => [room[0], room[1], grid.corner[2]])),
+    illuminance,
+    average,
+    minimum,
+    uniformity,
+    darkest: line[illuminance.indexOf(minimum)].at,
+  };
+}
+
+function onLine({ length: long, width }: Island, side: IslandSide, at: number): Vec2 {
+  if (side === "y-") return [at, HANDS_INSIDE];
+  if (side === "y+") return [at, width - HANDS_INSIDE];
+  return side === "x-" ? [HANDS_INSIDE, at] : [long - HANDS_INSIDE, at];
+}
+
+const ACROSS: Readonly<Record<IslandSide, IslandSide>> = { "x-": "x+", "x+": "x-", "y-": "y+", "y+": "y-" };
+
+function workedSide(
+  { people }: Scene,
+  island: Island,
+): { readonly side: IslandSide; readonly person?: string } {
+  const worker = people.find(({ posture }) => posture !== "seated");
+  if (worker === undefined) {
+    const away = island.seats?.side ?? island.overhang?.side;
+    return { side: away === undefined ? "y-" : ACROSS[away] };
+  }
+  const [x, y] = roomToIsland(island, worker.at);
+  // How far out beyond each side; inside the top all are negative, the nearest is the greatest.
+  const out: readonly (readonly [IslandSide, number])[] = [
+    ["y-", -y],
+    ["y+", y - island.width],
+    ["x-", -x],
+    ["x+", x - island.length],
+  ];
+  const [side] = out.reduce((most, each) => (each[1] > most[1] ? each : most));
+  return { side, person: worker.name };
+}
