@@ -13,6 +13,7 @@ import { searchGrid } from "../../../src/design/search/search-grid.ts";
 import { candidatesOf, usualSpace } from "../../../src/design/search/search-space.ts";
 import { noStandingLight } from "../../../src/design/search/standing-light.ts";
 import { addDirectLight } from "../../../src/engine/direct/direct-light.ts";
+import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { relamped } from "../../../src/luminaire/with-lamp-flux.ts";
 import { createRandom } from "../../../src/numerics/random-sequence.ts";
@@ -148,6 +149,56 @@ describe("tolerance rings", () => {
       expect(at(Math.max(0, radius - 0.02))).toBe("meets");
       expect(at(radius + 0.03)).not.toBe("meets");
       expect(radius).toBeLessThan(FARTHEST);
+    }
+  });
+
+  it("hold for 500 displacements drawn at random inside, and not just outside", () => {
+    const result = engine.calculate(scene, options);
+    const planned = textbookVerdicts(scene, result);
+    const rings = toleranceRings(study, scene, result, planned, 0);
+    const sources = new DirectSources();
+    // Direct light alone, each pendant's by itself: displaced, it is exchanged for what it gives there.
+    const direct = (index: number, dx: number, dy: number): readonly Float64Array[] => {
+      const placed = scene.layers[0].luminaires[index];
+      const lit = sources.placed(placed, 0.0025);
+      const [x, y, z] = placed.frame.origin;
+      return scene.planes.map((plane) => {
+        const out = new Float64Array(plane.points.length / 3);
+        // Only a zone's own plane is judged.
+        if (plane.zone === undefined) return out;
+        addDirectLight({ ...lit, frame: { ...placed.frame, origin: [x + dx, y + dy, z] } }, plane, 0, out);
+        return out;
+      });
+    };
+    const own = rings.map(({ index }) => direct(index, 0, 0));
+    const verdictAt = (index: number, dx: number, dy: number) => {
+      const there = direct(index, dx, dy);
+      const planes = result.planes.map((plane, p) => ({
+        ...plane,
+        layers: plane.layers.map((field) => ({
+          ...field,
+          direct: field.direct.map((E, i) => Math.max(0, E - own[index][p][i] + there[p][i])),
+        })),
+      }));
+      return assess(study, scene, { ...result, planes }, planned).verdict;
+    };
+    const random = createRandom(17);
+    let changed = 0;
+    for (let k = 0; k < 500; k++) {
+      const { index, radius } = rings[k % rings.length];
+      const direction = 2 * Math.PI * random();
+      const reach = radius * Math.sqrt(random());
+      if (verdictAt(index, reach * Math.cos(direction), reach * Math.sin(direction)) !== "meets") changed++;
+    }
+    const radii = rings.map(({ radius }) => `${(1000 * radius).toFixed(0)} mm`).join(", ");
+    console.log(`rings of ${radii}: ${changed} of 500 displacements inside change the verdict`);
+    expect(changed).toBe(0);
+    for (const { index, radius, beyond } of rings) {
+      if (beyond === undefined) continue;
+      const out = radius + 0.006;
+      expect(verdictAt(index, out * Math.cos(beyond.direction), out * Math.sin(beyond.direction))).not.toBe(
+        "meets",
+      );
     }
   });
 });
