@@ -3,7 +3,7 @@
 import { canopyCover } from "../app/schedule/suspension.ts";
 import type { AsBuilt } from "../design/boxes/as-built.ts";
 import type { RobustBoxes } from "../design/boxes/robust-boxes.ts";
-import type { ToleranceRing } from "../design/boxes/tolerance-ring.ts";
+import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring.ts";
 import type { Kind } from "../design/search/candidate.ts";
 import { offsetOf, stationOf } from "../design/search/candidate.ts";
 import type { Checked } from "../design/search/checked.ts";
@@ -116,9 +116,9 @@ export function boxesText(input: BoxesTextInput): string {
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-/** `no. 2 may be up to 140 mm off; beyond, towards the room's +x, the verdict falls short. Its canopy hides 9 mm.` */
+/** `no. 2 may be up to 140 mm off; beyond, towards the room's +x, the verdict falls short. It may hang 60 mm lower and 200 mm higher or more. Its canopy hides 9 mm.` */
 export function ringSentence(
-  { index, radius, beyond }: ToleranceRing,
+  { index, radius, beyond, lower, higher }: ToleranceRing,
   { study, scene, layer }: Pick<BoxesTextInput, "study" | "scene" | "layer">,
 ): string {
   const say = (metres: number) => formatLength(metres, study.display.length);
@@ -136,7 +136,11 @@ export function ringSentence(
       : radius < 0.001
         ? `must be in its place: any way off, the verdict is ${beyond.verdict}`
         : `may be up to ${say(radius)} off; beyond, the verdict is ${beyond.verdict}`;
-  return `No. ${index + 1} ${free}. ${hidden}`;
+  const height = (way: string, { distance, beyond: then }: HeightMargin): string => {
+    const far = then === undefined ? `${say(distance)} ${way} or more` : `${say(distance)} ${way}`;
+    return then === undefined || then === beyond?.verdict ? far : `${far} (beyond, ${then})`;
+  };
+  return `No. ${index + 1} ${free}. It may hang ${height("lower", lower)} and ${height("higher", higher)}. ${hidden}`;
 }
 
 export function asBuiltText(

@@ -64,6 +64,11 @@ export const ARRANGE_ANSWER = object("What `arrange --json` prints.", {
   leftOut: list("Rows that cannot be hung, with the reason.", anything("Count, rows, reason.")),
 });
 
+const HEIGHT_MARGIN = object("How much lower or higher it may hang.", {
+  distance: number("With the same verdict; the farthest looked at where nothing changes.", "m"),
+  "beyond?": VERDICT,
+});
+
 export const BOXES_ANSWER = object("What `boxes --json` prints.", {
   ...HEAD,
   error: number("How far a box may end up from its place.", "m"),
@@ -101,6 +106,8 @@ export const BOXES_ANSWER = object("What `boxes --json` prints.", {
         verdict: VERDICT,
         "direction?": number("Direction of the worst, counter-clockwise from +x.", "rad"),
       }),
+      lower: HEIGHT_MARGIN,
+      higher: HEIGHT_MARGIN,
       "canopyCover?": number("How far off a box its canopy hides.", "m"),
     }),
   ),

@@ -1,12 +1,12 @@
 /**
- * How far a ceiling box may be off before the verdict changes.
+ * How far a ceiling box may be off, and a pendant hang too low or too high, before the verdict changes.
  *
  * The pendant moves out in eight directions, all else as planned; the first distance at which the arrangement's verdict
- * is another is found by halving. Light: E' = E − D + D', D and D' its direct light before and after, nothing in the way;
+ * is another is found by halving; down and up, from the first of eight steps at which it is another. Light: E' = E − D + D', D and D' its direct light before and after, nothing in the way;
  * uncertainties as those of the plan.
  *
  * Known error: shadows and interreflected light stay as they were, under 1 % of the average (see `superposed-light.ts`);
- * the ring is exact to 5 mm in the directions tried.
+ * ring and heights are exact to 5 mm in the directions tried.
  */
 
 import { assess } from "../../assessment/assess.ts";
@@ -17,6 +17,8 @@ import { addDirectLight } from "../../engine/direct/direct-light.ts";
 import { DirectSources } from "../../engine/direct/direct-sources.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import { clearanceOf } from "../../scene/arrangement.ts";
+import { ceilingAt } from "../../scene/room.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 
@@ -28,10 +30,23 @@ export interface ToleranceRing {
   readonly radius: number;
   /** What the verdict becomes beyond, and towards where (rad from the room's +x); undefined where nothing changes. */
   readonly beyond?: { readonly verdict: Verdict; readonly direction: number };
+  /** How much lower and higher it may hang, in its place. */
+  readonly lower: HeightMargin;
+  readonly higher: HeightMargin;
+}
+
+export interface HeightMargin {
+  /** m; the farthest looked at where nothing changes, or where it would be in the top or the ceiling. */
+  readonly distance: number;
+  /** What the verdict becomes beyond; undefined where nothing changes. */
+  readonly beyond?: Verdict;
 }
 
 /** Nobody sets a box out worse than this (m). */
 export const FARTHEST = 0.3;
+/** Nor a cord shorter or longer than this (m). */
+export const FARTHEST_HEIGHT = 0.2;
+const HEIGHT_STEP = FARTHEST_HEIGHT / 8;
 const EXACT = 0.005;
 const DIRECTIONS = 8;
 const NEAR_FIELD_ERROR = 0.0025;
@@ -58,13 +73,9 @@ export function toleranceRings(
       });
     const { origin } = placed.frame;
     const before = direct(origin);
-    const verdictAt = (radius: number, direction: number): Verdict => {
+    const verdictAt = (x: number, y: number, z: number): Verdict => {
       throwIfCancelled(observer);
-      const after = direct([
-        origin[0] + radius * Math.cos(direction),
-        origin[1] + radius * Math.sin(direction),
-        origin[2],
-      ]);
+      const after = direct([origin[0] + x, origin[1] + y, origin[2] + z]);
       return assess(study, scene, moved(result, layer, before, after), verdicts).verdict;
     };
     let radius = FARTHEST;
@@ -75,24 +86,53 @@ export function toleranceRings(
         (index + k / DIRECTIONS) / scene.layers[layer].luminaires.length,
       );
       const direction = (2 * Math.PI * k) / DIRECTIONS;
+      const at = (r: number): Verdict => verdictAt(r * Math.cos(direction), r * Math.sin(direction), 0);
       // Only what would narrow the ring is looked at closer.
-      const at = verdictAt(radius, direction);
-      if (at === planned) continue;
-      let [low, high, found] = [0, radius, at];
-      while (high - low > EXACT) {
-        const middle = (low + high) / 2;
-        const verdict = verdictAt(middle, direction);
-        if (verdict === planned) low = middle;
-        else {
-          high = middle;
-          found = verdict;
-        }
-      }
-      radius = low;
-      beyond = { verdict: found, direction };
+      const outside = at(radius);
+      if (outside === planned) continue;
+      const change = firstChange(at, planned, 0, { distance: radius, verdict: outside });
+      radius = change.inside;
+      beyond = { verdict: change.verdict, direction };
     }
-    return { index, position: origin, radius, ...(beyond === undefined ? {} : { beyond }) };
+    const lower = heightMargin(
+      (z) => verdictAt(0, 0, -z),
+      planned,
+      (clearanceOf(placed, scene.island) ?? FARTHEST_HEIGHT) - EXACT,
+    );
+    const room = ceilingAt(scene.room, origin[0], origin[1]) - origin[2] - EXACT;
+    const higher = heightMargin((z) => verdictAt(0, 0, z), planned, room);
+    return { index, position: origin, radius, ...(beyond === undefined ? {} : { beyond }), lower, higher };
   });
+}
+
+/** @param most there is room for (m) */
+function heightMargin(at: (distance: number) => Verdict, planned: Verdict, most: number): HeightMargin {
+  const farthest = Math.max(0, Math.min(FARTHEST_HEIGHT, most));
+  for (let from = 0; from < farthest; from += HEIGHT_STEP) {
+    const to = Math.min(farthest, from + HEIGHT_STEP);
+    const verdict = at(to);
+    if (verdict === planned) continue;
+    const change = firstChange(at, planned, from, { distance: to, verdict });
+    return { distance: change.inside, beyond: change.verdict };
+  }
+  return { distance: farthest };
+}
+
+/** Halves between a distance with the planned verdict and one with another. */
+function firstChange(
+  at: (distance: number) => Verdict,
+  planned: Verdict,
+  from: number,
+  outside: { readonly distance: number; readonly verdict: Verdict },
+): { readonly inside: number; readonly verdict: Verdict } {
+  let [low, high, found] = [from, outside.distance, outside.verdict];
+  while (high - low > EXACT) {
+    const middle = (low + high) / 2;
+    const verdict = at(middle);
+    if (verdict === planned) low = middle;
+    else [high, found] = [middle, verdict];
+  }
+  return { inside: low, verdict: found };
 }
 
 /** The result with a luminaire's direct light taken off one layer and put back from elsewhere. */

@@ -203,6 +203,36 @@ describe("tolerance rings", () => {
   });
 });
 
+describe("height ranges", () => {
+  it("keep the verdict inside and lose it outside, by whole calculations", () => {
+    const result = engine.calculate(scene, options);
+    const planned = textbookVerdicts(scene, result);
+    const rings = toleranceRings(study, scene, result, planned, 0);
+    const verdictAt = (index: number, up: number) => {
+      const there = builtScene(scene, 0, [{ index, along: 0, across: 0, up }]);
+      return assess(study, there, engine.calculate(there, options), planned).verdict;
+    };
+    const random = createRandom(5);
+    let changed = 0;
+    for (const { index, lower, higher } of rings) {
+      for (let k = 0; k < 12; k++) {
+        // Within 5 mm of its ends a range is not told.
+        const up = -lower.distance + 0.005 + random() * (lower.distance + higher.distance - 0.01);
+        if (verdictAt(index, up) !== "meets") changed++;
+      }
+      if (lower.beyond !== undefined) expect(verdictAt(index, -lower.distance - 0.01)).toBe(lower.beyond);
+      if (higher.beyond !== undefined) expect(verdictAt(index, higher.distance + 0.01)).toBe(higher.beyond);
+    }
+    const words = rings.map(
+      ({ lower, higher }) =>
+        `−${(1000 * lower.distance).toFixed(0)} +${(1000 * higher.distance).toFixed(0)} mm`,
+    );
+    console.log(`heights ${words.join(", ")}: ${changed} of 36 inside change the verdict`);
+    expect(changed).toBe(0);
+    expect(rings.some(({ lower, higher }) => (lower.beyond ?? higher.beyond) !== undefined)).toBe(true);
+  });
+});
+
 describe("as built", () => {
   it("finds the cheapest thing that puts it right", () => {
     const offsets = [{ index: 0, along: 0.45, across: 0, up: 0 }];
