@@ -6,14 +6,13 @@
 import { assess } from "../assessment/assess.ts";
 import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { type VerdictMethod, verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
-import { leastPowerLevels } from "../design/levels.ts";
+import { leastPowerLevels, withFoundLevels } from "../design/levels.ts";
 import type { FullCheck } from "../design/search/checked.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Calculate } from "../engine/calculate.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
-import { levelsOf } from "./setting-levels.ts";
 
 export interface StudyCheck extends FullCheck {
   /** The study's engine, stopped by the same observer. */
@@ -30,7 +29,6 @@ export async function studyCheck(
   observer: Observer,
 ): Promise<StudyCheck> {
   const [engine, uncertainty] = [await engines.get(), await engines.uncertainty()];
-  const found = await levelsOf(study);
   // Whoever asks reports progress of many checks; that of one would jump to and fro.
   const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
   const calculate: Calculate = (scene, options) => engine.calculate(scene, options, stop);
@@ -48,7 +46,7 @@ export async function studyCheck(
     judge(scene) {
       const result = light(scene);
       const method = verdicts(scene, result);
-      return assess(study, found(scene, result, method), result, method);
+      return assess(study, withFoundLevels(study, scene, result, method), result, method);
     },
     leastPower(scene, floors) {
       const result = light(scene);

@@ -5,9 +5,11 @@ import { OBJECTIVES, type Objective } from "../design/search/pareto.ts";
 import { type SearchResult, searchArrangements } from "../design/search/search.ts";
 import { type SearchSpace, usualSpace } from "../design/search/search-space.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
-import { type Outcome, success } from "../diagnostics/issue.ts";
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { newLetter } from "../study/arrangement-letters.ts";
-import type { StudyDocument } from "../study/study.ts";
+import type { Scene } from "../scene/scene.ts";
+import type { ArrangementDocument, StudyDocument } from "../study/study.ts";
+import type { SettingDocument } from "../study/study-schema.ts";
 import { studyCheck } from "./full-check.ts";
 import type { OpenStudy } from "./open-document.ts";
 import { arrangementIndex, layerIndex, shortlist } from "./shortlist.ts";
@@ -52,6 +54,8 @@ export interface SearchOptions extends RowQuestion {
   readonly faces?: boolean;
   readonly heads?: boolean;
   readonly shielding?: boolean;
+  /** Rows must serve every setting, at whatever levels of the layers do it with the least power. */
+  readonly settings?: boolean;
   /** What counts; all by default. */
   readonly objectives?: readonly Objective[];
   /** How many proposals, 1 to 8; 4 by default. */
@@ -76,12 +80,23 @@ export async function searchRows(
   if (!found.ok) return found;
   const { index, layer, kinds, space } = found.value;
   const check = await studyCheck(opened, options.confidence, observer);
+  if (options.settings === true && study.scenes[index].settings === undefined)
+    return failure({
+      code: "search-settings",
+      severity: "error",
+      message: "The arrangement has no settings to serve.",
+      expected: 'named levels or targets under its key "settings"',
+      where: { path: `/arrangements/${index}` },
+    });
   const { rules = [], faces = false, heads = false, shielding = false } = options;
   const outcome = searchArrangements(
     {
       study,
       scene: study.scenes[index],
-      base: document.arrangements[index],
+      base:
+        options.settings === true
+          ? withSoughtLevels(document.arrangements[index], study.scenes[index])
+          : document.arrangements[index],
       layer,
       kinds,
       check,
@@ -98,6 +113,21 @@ export async function searchRows(
   return outcome.ok
     ? success({ result: outcome.value, step: space.step, evenness: options.evenness ?? LEAST_EVENNESS })
     : outcome;
+}
+
+/** The arrangement with the levels of its settings left to be found, but where nothing is asked of the light then. */
+function withSoughtLevels(base: ArrangementDocument, { zones }: Scene): ArrangementDocument {
+  const { settings = [] } = base;
+  const asks = ({ zones: own = {} }: SettingDocument): boolean =>
+    zones.some(({ name, target }) => (Object.hasOwn(own, name) ? own[name] !== null : target !== undefined));
+  return {
+    ...base,
+    settings: settings.map((setting) => {
+      if (!asks(setting)) return setting;
+      const { dim: _, ...rest } = setting;
+      return { ...rest, find: rest.find ?? "least power" };
+    }),
+  };
 }
 
 /** The scene, layer, luminaires and space of a question about rows. */

@@ -9,6 +9,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { clashesJson, clashWords } from "./clash-words.ts";
+import { settingsWords } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
 import { unsettledSentences, verdictWords, zoneSentence } from "./text.ts";
 
@@ -129,6 +130,16 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
     lines.push(...wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 2, 2));
   for (const zone of assessment.zones)
     lines.push(...wrapped(printable(zoneSentence(zone, study.display.illuminance), 400), WIDTH, 2, 2));
+  const settings = settingsWords(
+    proposal.scene,
+    assessment.settings ?? [],
+    proposal.clashes,
+    study.display.illuminance,
+  );
+  for (const { headline, zones } of settings) {
+    lines.push(...wrapped(printable(headline, 500), WIDTH, 2, 2));
+    for (const zone of zones) lines.push(...wrapped(printable(zone, 500), WIDTH, 4, 2));
+  }
   if (unshifted !== undefined)
     lines.push(
       ...wrapped(
@@ -206,6 +217,16 @@ export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput,
         ...(view === undefined ? {} : { shareOfView: view }),
         luminance: ranked.luminance,
         ...figures(proposal),
+        ...(proposal.assessment.settings === undefined
+          ? {}
+          : {
+              settings: proposal.assessment.settings.map(({ name, dims, verdict, energy }) => ({
+                name,
+                dims,
+                verdict,
+                watts: energy.watts,
+              })),
+            }),
         ...(skipOne === undefined ? {} : { skipOne: { loses: skipOne.loses, ...figures(skipOne) } }),
         ...(unshifted === undefined ? {} : { shiftedOffJoists: unshifted.does }),
         ...(dimmed === undefined

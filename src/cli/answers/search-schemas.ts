@@ -47,6 +47,15 @@ export const ARRANGE_ANSWER = object("What `arrange --json` prints.", {
       "shareOfView?": number("Share of the view that the pendants take, 0 to 1."),
       luminance: number("Greatest luminance towards eyes.", "cd/m²"),
       ...FIGURES,
+      "settings?": list(
+        "The settings of the dimmers, where the arrangement has any.",
+        object("One setting.", {
+          name: text("Its name."),
+          dims: numbers("Dim of each layer, 0 to 1."),
+          verdict: VERDICT,
+          watts: number("Power then.", "W"),
+        }),
+      ),
       "skipOne?": object("The best row with one pendant fewer.", {
         loses: text("What it loses, in words."),
         ...FIGURES,

@@ -35,6 +35,10 @@ export const arrange: Command = {
     faces: { type: "boolean", description: "people must see each other's faces past the pendants" },
     heads: { type: "boolean", description: "no head may reach a pendant" },
     shielding: { type: "boolean", description: "no lamp may be in a person's eyes that should be shielded" },
+    settings: {
+      type: "boolean",
+      description: "rows must serve every setting of the dimmers, at whatever levels take the least power",
+    },
     best: {
       type: "string",
       value: "LIST",
@@ -77,6 +81,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
     faces: args.flag("faces"),
     heads: args.flag("heads"),
     shielding: args.flag("shielding"),
+    settings: args.flag("settings"),
     ...(objectives === undefined ? {} : { objectives }),
     wanted,
   };
