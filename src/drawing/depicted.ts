@@ -40,7 +40,8 @@ export type DepictedIsland =
   | "zone"
   | "zone name"
   | "level"
-  | "level name";
+  | "level name"
+  | "point value";
 
 /** What gives light, and how it hangs. */
 export type DepictedLuminaire =

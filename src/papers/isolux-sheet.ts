@@ -15,6 +15,7 @@ import { type Ink, line, type Mark, segment, text, textWidth } from "../drawing/
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
+import { pointValues } from "../drawing/point-values.ts";
 import { luxColour } from "../drawing/scale.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
 import { DAY, escapeText, FONT, hatchPattern, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
@@ -50,8 +51,17 @@ const SHADOW_SCALE = 260;
 /** Where they begin: the map brings a margin of its own. */
 const SHADOW_LEFT = MARGIN - 24;
 
+export interface IsoluxSheetOptions {
+  /** A second plan of each arrangement with the light at the points that are judged, as numbers. */
+  readonly values?: boolean;
+}
+
 /** The sheet as SVG text. Arrangements whose study has no plane to draw are left out and named. */
-export function isoluxSheet(study: ResolvedStudy, arrangements: readonly JudgedArrangement[]): string {
+export function isoluxSheet(
+  study: ResolvedStudy,
+  arrangements: readonly JudgedArrangement[],
+  { values = false }: IsoluxSheetOptions = {},
+): string {
   const blocks: string[] = [];
   let y = 44;
   const { maintenance } = arrangements[0].scene;
@@ -68,7 +78,7 @@ export function isoluxSheet(study: ResolvedStudy, arrangements: readonly JudgedA
   );
   y += 56;
   arrangements.forEach((judged, index) => {
-    const { svg, height } = block(study, judged, `plan-${index}`);
+    const { svg, height } = block(study, judged, `plan-${index}`, values);
     blocks.push(`<g transform="translate(0 ${short(y)})" role="group" aria-label="${escapeText(judged.scene.name)}">
 ${svg}
 </g>`);
@@ -126,6 +136,7 @@ function block(
   study: ResolvedStudy,
   judged: JudgedArrangement,
   id: string,
+  values: boolean,
 ): { readonly svg: string; readonly height: number } {
   const { scene, assessment, clashes } = judged;
   const unit = study.display.illuminance;
@@ -166,9 +177,17 @@ function block(
   const planTop = y - 2;
   y = planTop + plan.height;
   marks.push(...figures(judged, unit, top, y + 16));
+  const numbers = values ? numbersOf(study, judged, top) : undefined;
+  const numbersTop = y + 48;
   return {
-    svg: `${marksSvg(marks)}\n<g transform="translate(0 ${short(planTop)})">\n${plan.svg}\n</g>`,
-    height: y + 40,
+    svg: [
+      marksSvg(marks),
+      `<g transform="translate(0 ${short(planTop)})">\n${plan.svg}\n</g>`,
+      ...(numbers === undefined
+        ? []
+        : [`<g transform="translate(0 ${short(numbersTop)})">\n${numbers.svg}\n</g>`]),
+    ].join("\n"),
+    height: numbers === undefined ? y + 40 : numbersTop + numbers.height,
   };
 }
 
@@ -229,6 +248,37 @@ function planOf(
       marksSvg(objects.around),
     ].join("\n"),
     height: frame.height,
+  };
+}
+
+/** The outline of the top with the light at its points as numbers. */
+function numbersOf(
+  study: ResolvedStudy,
+  { scene, assessment }: JudgedArrangement,
+  top: number,
+): { readonly svg: string; readonly height: number } | undefined {
+  const plane = scene.planes[top];
+  if (plane === undefined) return undefined;
+  const unit = study.display.illuminance;
+  const axes = islandAxes(scene);
+  const scale = scaleOf(scene);
+  const under = 28;
+  const page = ([along, across]: Vec2): Vec2 => [
+    scale.x(along),
+    under + (axes.width - across) * scale.perMetre,
+  ];
+  const { island } = scene;
+  const outline = island?.outline ?? box(0, 0, axes.length, axes.width);
+  const { illuminance } = assessment.planes[top];
+  const numbers = pointValues(plane, illuminance, unit, (room) => page(axes.toIsland(room)));
+  const words = `Light at the points that are judged, ${unit}, maintained; the least in bold. ${numbers.length} of ${illuminance.length} points.`;
+  return {
+    svg: marksSvg([
+      text([MARGIN, 12], words, "subtitle", { size: 11.5 }),
+      line(outline.map(page), "island outline", "ink", 0.75, { closed: true }),
+      ...numbers,
+    ]),
+    height: under + axes.width * scale.perMetre + 16,
   };
 }
 

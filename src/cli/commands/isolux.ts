@@ -13,6 +13,10 @@ export const isolux: Command = {
   arguments: [1, 1],
   options: {
     out: { type: "string", value: "FILE", description: "where to write (default: standard output)" },
+    values: {
+      type: "boolean",
+      description: "a second plan with the light at the points that are judged, as numbers",
+    },
     ...LIGHT_OPTIONS,
   },
   run,
@@ -23,6 +27,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const svg = isoluxSheet(
     opened.study,
     await lightOf(opened, args.text("arrangement"), args, io, settingOf(args)),
+    { values: args.flag("values") },
   );
   const out = args.text("out");
   if (out === undefined || out === "-") io.out(svg);
