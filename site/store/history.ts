@@ -64,8 +64,7 @@ export class StudyHistory extends EventTarget {
     if (hand !== undefined && last?.hand === hand) {
       this.#done[this.#done.length - 1] = { ...last, name, after };
     } else {
-      this.#done.push({ name, before: this.#document, after, hand });
-      if (this.#done.length > KEPT) this.#done.shift();
+      this.#push({ name, before: this.#document, after, hand });
     }
     this.#undone = [];
     this.#become(after);
@@ -98,16 +97,21 @@ export class StudyHistory extends EventTarget {
 
   /** Puts another document in place, as a change that can be undone. */
   replace(name: string, document: Json): void {
-    this.#done.push({ name, before: this.#document, after: document });
+    this.#push({ name, before: this.#document, after: document });
     this.#undone = [];
     this.#become(document);
   }
 
   /** Starts from a document kept earlier, with the changes that led to it. */
   restore(document: Json, done: readonly Change[] = [], undone: readonly Change[] = []): void {
-    this.#done = [...done];
-    this.#undone = [...undone];
+    this.#done = done.slice(-KEPT);
+    this.#undone = undone.slice(-KEPT);
     this.#become(document);
+  }
+
+  #push(change: Change): void {
+    this.#done.push(change);
+    if (this.#done.length > KEPT) this.#done.shift();
   }
 
   #become(document: Json): void {

@@ -9,6 +9,7 @@ import {
   closeSync,
   existsSync,
   fstatSync,
+  fsyncSync,
   mkdirSync,
   openSync,
   readdirSync,
@@ -239,6 +240,28 @@ export function removeFile(path: string): Outcome<void> {
   }
 }
 
+const PARTIAL = /^\.(\d+)-\d+-\d+\.partial$/;
+const cleaned = new Set<string>();
+
+/** Takes away what a process that was killed left half written in a folder. */
+function removeAbandoned(folder: string): void {
+  if (cleaned.has(folder)) return;
+  cleaned.add(folder);
+  for (const name of readdirSync(folder)) {
+    const writer = Number(PARTIAL.exec(name)?.[1]);
+    if (writer > 0 && !isRunning(writer)) rmSync(join(folder, name), { force: true });
+  }
+}
+
+function isRunning(id: number): boolean {
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code !== "ESRCH";
+  }
+}
+
 /** Writes beside the target and renames, so that nobody ever sees half a file. A missing folder is an error unless it is to be made. */
 export function writeWhole(
   path: string,
@@ -249,7 +272,15 @@ export function writeWhole(
   const partial = join(dirname(target), `.${process.pid}-${Date.now()}-${writes++}.partial`);
   try {
     if (folders === "make folders") mkdirSync(dirname(target), { recursive: true });
-    writeFileSync(partial, content, { flag: "wx" });
+    removeAbandoned(dirname(target));
+    const descriptor = openSync(partial, "wx");
+    try {
+      writeFileSync(descriptor, content);
+      // On the disk before it takes the old one's name, or a power cut could leave the name with nothing behind it.
+      fsyncSync(descriptor);
+    } finally {
+      closeSync(descriptor);
+    }
     renameSync(partial, target);
     return success(undefined);
   } catch (error) {

@@ -107,4 +107,13 @@ describe("writing", () => {
     expect(blocked).toMatchObject({ ok: false, issues: [{ code: "file-unwritable" }] });
     expect(readdirSync(join(root, "out", "deep"))).toEqual(["a.svg"]);
   });
+
+  it("takes away what a killed process left, and nothing of one that runs", () => {
+    const folder = join(root, "killed");
+    mkdirSync(folder);
+    for (const writer of [4_194_305, process.ppid])
+      writeFileSync(join(folder, `.${writer}-1-1.partial`), "half");
+    expect(writeWhole(join(folder, "a.svg"), "whole").ok).toBe(true);
+    expect(readdirSync(folder).sort()).toEqual([`.${process.ppid}-1-1.partial`, "a.svg"]);
+  });
 });

@@ -8,22 +8,20 @@ import { build } from "vite";
 /** @param {URL} source a TypeScript module @returns its exports */
 export async function bundled(source) {
   const folder = mkdtempSync(join(tmpdir(), "bundled-"));
-  try {
-    await build({
-      configFile: false,
-      logLevel: "error",
-      ssr: { noExternal: true },
-      build: {
-        ssr: fileURLToPath(source),
-        outDir: folder,
-        emptyOutDir: true,
-        target: "node20",
-        minify: false,
-        rolldownOptions: { output: { entryFileNames: "bundled.mjs" } },
-      },
-    });
-    return await import(pathToFileURL(join(folder, "bundled.mjs")).href);
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
+  // What is loaded later lies there too.
+  process.on("exit", () => rmSync(folder, { recursive: true }));
+  await build({
+    configFile: false,
+    logLevel: "error",
+    ssr: { noExternal: true },
+    build: {
+      ssr: fileURLToPath(source),
+      outDir: folder,
+      emptyOutDir: true,
+      target: "node20",
+      minify: false,
+      rolldownOptions: { output: { entryFileNames: "bundled.mjs" } },
+    },
+  });
+  return await import(pathToFileURL(join(folder, "bundled.mjs")).href);
 }
