@@ -1,8 +1,8 @@
 /**
  * Saves the study as it changes, and finds it again.
  *
- * Saving waits a moment so that a drag is one save. When the page is put away in that moment, the study goes to
- * the browser's synchronous store, from which the next visit takes it: a database write would come too late.
+ * Saving waits a moment so that a drag is one save. Until then each edit is in the browser's synchronous store, from which the next visit takes
+ * what the database has not got: a page may be put away or killed at any moment.
  */
 
 import type { RawStudy } from "../edits/raw-study.ts";
@@ -30,6 +30,8 @@ export class Autosave implements StudyStorage {
   #seen = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #dirty = false;
+  /** The study before the last edit; the same in all steps of a drag. */
+  #before: Json | undefined;
 
   constructor(session: StudySession) {
     this.#session = session;
@@ -96,9 +98,17 @@ export class Autosave implements StudyStorage {
   }
 
   #later(): void {
+    const before = this.#session.history.done.at(-1)?.before;
+    const isAnother = before !== this.#before;
+    const isBehind = this.#dirty && isAnother;
+    this.#before = before;
     this.#dirty = true;
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.save(), PAUSE);
+    // A page that is killed loses the last edit at most: each is in the synchronous store before the next, and where that is too small for it,
+    // the second takes the first along to the database.
+    if (isAnother) this.#keepLate();
+    if (isBehind) void this.save();
+    else this.#timer = setTimeout(() => void this.save(), PAUSE);
   }
 
   async save(): Promise<void> {
@@ -138,6 +148,11 @@ export class Autosave implements StudyStorage {
 
   #late(): void {
     if (!this.#dirty) return;
+    this.#keepLate();
+    void this.save();
+  }
+
+  #keepLate(): void {
     try {
       const { document, done } = this.#session.history;
       const last = done.at(-1);
@@ -153,7 +168,6 @@ export class Autosave implements StudyStorage {
     } catch {
       // Too large for the synchronous store: the database save is still under way.
     }
-    void this.save();
   }
 }
 
@@ -170,7 +184,6 @@ function takeLate(id: string): Late | undefined {
   try {
     const late = JSON.parse(text) as Late;
     if (late.id !== id) return undefined;
-    localStorage.removeItem(LATE);
     return late;
   } catch {
     return undefined;

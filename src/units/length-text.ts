@@ -14,17 +14,19 @@ export type ReadLength =
 
 const EXPECTED = `a length with its unit, such as "850 mm", "2.4 m", "36 in", "8'-0\\"" or "7' 6 1/2\\""`;
 
-const METRIC: Readonly<Record<string, number>> = {
-  mm: 0.001,
-  millimetre: 0.001,
-  millimeter: 0.001,
-  cm: 0.01,
-  centimetre: 0.01,
-  centimeter: 0.01,
-  m: 1,
-  metre: 1,
-  meter: 1,
-};
+const METRIC: ReadonlyMap<string, number> = new Map(
+  Object.entries({
+    mm: 0.001,
+    millimetre: 0.001,
+    millimeter: 0.001,
+    cm: 0.01,
+    centimetre: 0.01,
+    centimeter: 0.01,
+    m: 1,
+    metre: 1,
+    meter: 1,
+  }),
+);
 
 const VULGAR: Readonly<Record<string, string>> = {
   "¼": "1/4",
@@ -74,7 +76,7 @@ function magnitude(body: string): number | (ReadLength & { ok: false }) {
   const text = body.replace(/(\d),(\d)/g, "$1.$2");
   let m = AS_METRIC.exec(text);
   if (m !== null) {
-    const factor = METRIC[m[2]] ?? METRIC[m[2].replace(/s$/, "")];
+    const factor = METRIC.get(m[2]) ?? METRIC.get(m[2].replace(/s$/, ""));
     if (factor !== undefined) return Number(m[1]) * factor;
   }
   m = AS_INCHES.exec(text);

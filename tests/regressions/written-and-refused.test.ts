@@ -35,3 +35,11 @@ it.each(cases)("%s", (_, text, code) => {
     else expect(readPhotometry(bytesOf(written.value), { file: "again" })).toMatchObject({ ok: true });
   }
 });
+
+it("a report number that reads as the TILT line", () => {
+  const read = readPhotometry(bytesOf(lm63({ labels: ["[TEST] TILT=NONE"] })), { file: "a" });
+  if (!read.ok) throw new Error(JSON.stringify(read.issues));
+  const written = writeEulumdat(read.value);
+  if (!written.ok) throw new Error(JSON.stringify(written.issues));
+  expect(readPhotometry(bytesOf(written.value), { file: "again" })).toMatchObject({ ok: true });
+});

@@ -62,18 +62,18 @@ export function writeEulumdat(photometry: Photometry): Outcome<string> {
   const label = (...keys: string[]) => photometry.labels.find(({ key }) => keys.includes(key))?.value ?? "";
   const area = luminousArea(photometry.opening, warnings);
   const lines: (string | number)[] = [
-    asciiText(label("maker", "MANUFAC", "Manufacturer"), LONG_TEXT),
+    plainText(label("maker", "MANUFAC", "Manufacturer"), LONG_TEXT),
     isym === 1 ? 1 : 3,
     isym,
     all.length,
     spacing(all),
     rows,
     spacing(distribution.vertical),
-    asciiText(label("report number", "TEST", "ReportNumber"), LONG_TEXT),
-    asciiText(photometry.description, LONG_TEXT),
-    asciiText(label("luminaire number", "LUMCAT"), LONG_TEXT),
-    asciiText(label("file name"), 8),
-    asciiText(label("date", "ISSUEDATE", "ReportDate"), LONG_TEXT),
+    plainText(label("report number", "TEST", "ReportNumber"), LONG_TEXT),
+    plainText(photometry.description, LONG_TEXT),
+    plainText(label("luminaire number", "LUMCAT"), LONG_TEXT),
+    plainText(label("file name"), 8),
+    plainText(label("date", "ISSUEDATE", "ReportDate"), LONG_TEXT),
     ...(housing(label("housing (mm)")) ?? [area[0], area[1], area[2]]).map((side) => decimalText(side)),
     ...[area[0], area[1], area[2], area[2], area[2], area[2]].map((side) => decimalText(side)),
     decimalText(100 * flux.downwardShare, 6),
@@ -126,10 +126,10 @@ function lampSets(photometry: Photometry, integral: number): LampSet[] {
 function lampSetLines(set: LampSet, absolute: boolean): (string | number)[] {
   return [
     absolute ? -set.count : set.count,
-    asciiText(set.type, TYPE_TEXT),
+    plainText(set.type, TYPE_TEXT),
     decimalText(set.flux ?? 0),
-    asciiText(set.colourTemperature, LONG_TEXT),
-    asciiText(set.colourRendering, LONG_TEXT),
+    plainText(set.colourTemperature, LONG_TEXT),
+    plainText(set.colourRendering, LONG_TEXT),
     decimalText(set.watts ?? 0),
   ];
 }
@@ -168,6 +168,11 @@ function spacing(angles: ArrayLike<number>): string {
   const step = (angles[angles.length - 1] - angles[0]) / (angles.length - 1);
   for (let i = 1; i < angles.length; i++) if (Math.abs(angles[i] - angles[i - 1] - step) > 1e-9) return "0";
   return decimalText(degrees(step), 9);
+}
+
+/** A text that no reader takes for the line with which LM-63 begins its numbers. */
+function plainText(text: string, longest: number): string {
+  return asciiText(text, longest).replace(/^(\s*TILT)(?=\s*=)/i, "$1:");
 }
 
 function housing(text: string): number[] | undefined {
