@@ -148,7 +148,13 @@ function writeDefault(document: Json, path: string, value: unknown): void {
     inner[key] ??= {};
     holder = inner[key];
   }
-  if (typeof holder === "object" && holder !== null) (holder as Json)[keys[keys.length - 1]] = value;
+  if (typeof holder === "object" && holder !== null)
+    (holder as Json)[keys[keys.length - 1]] = typeof value === "number" ? plainNumber(value) : value;
+}
+
+/** To a millionth: 2.4 m / 3 is 0.8 m to whoever reads it. */
+function plainNumber(value: number): number {
+  return Math.round(value * 1e6) / 1e6;
 }
 
 /** As a rectangle, which is how a zone is edited: every default zone is one. The whole top has no outline of its own among the defaults. */

@@ -18,6 +18,9 @@ export function csvCell(value: string | number): string {
     : harmless;
 }
 
+/** Spreadsheet programs take a file that begins with it for UTF-8, others pass over it: "°" and "×" stay what they are. */
+export const BYTE_ORDER_MARK = "\ufeff";
+
 export function csvLine(values: readonly (string | number)[]): string {
   return `${values.map(csvCell).join(",")}\r\n`;
 }
@@ -26,7 +29,8 @@ export function csvLine(values: readonly (string | number)[]): string {
  * dimmed and maintained. `assessment.planes` follow the scene's order. */
 export function illuminanceCsv(scene: Scene, assessment: ArrangementAssessment): string {
   const layers = scene.layers.map((layer) => layer.name);
-  let text = csvLine([
+  let text = BYTE_ORDER_MARK;
+  text += csvLine([
     "plane",
     "x (m)",
     "y (m)",

@@ -9,7 +9,7 @@ import { scheduleRows } from "../papers/schedule-sheet.ts";
 import { isMarked } from "../papers/set-out/circuit-table.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
 import { degrees } from "../units/quantities.ts";
-import { csvLine } from "./csv.ts";
+import { BYTE_ORDER_MARK, csvLine } from "./csv.ts";
 
 /** One line a box, in the set-out sheet's order. */
 export function boxesCsv(handover: Handover, setOut: SetOut): string {
@@ -18,6 +18,7 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
   const printed = (metres: number): string =>
     handoverWords(handover).length(metres).replaceAll("\u00a0", " ");
   const lines = [
+    BYTE_ORDER_MARK,
     csvLine([
       "box",
       "type",
@@ -102,6 +103,7 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
 /** One line a luminaire type, in the schedule's order. */
 export function luminairesCsv(handover: Handover): string {
   const lines = [
+    BYTE_ORDER_MARK,
     csvLine([
       "type",
       "luminaire",
@@ -180,6 +182,7 @@ export function circuitsCsv(handover: Handover): string {
   const { scene } = chosenOption(handover);
   const { layers } = loadReport(scene);
   return [
+    BYTE_ORDER_MARK,
     csvLine([
       "circuit",
       "layer",

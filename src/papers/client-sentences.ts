@@ -4,10 +4,12 @@
  */
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
+import { oldestEyes } from "../advice/age.ts";
 import { type PersonFindings, peopleFindings } from "../advice/findings.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { topPlane } from "../assessment/assess.ts";
 import type { ZoneAssessment } from "../assessment/assessment.ts";
+import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
@@ -39,6 +41,7 @@ export function sentences(handover: Handover, option: HandoverOption): string[] 
   const { scene, assessment } = option;
   const words = handoverWords(handover);
   const lines = assessment.zones.map((zone) => zoneWords(zone, words.lux));
+  lines.push(...ageSentence(handover, option, words));
   const band = bandSentence(assessment.zones, words);
   if (band !== undefined) lines.push(band);
   const top = topPlane(scene);
@@ -63,6 +66,28 @@ function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string
   return asSentence(
     `${name}: about ${lux(average)}, as bright as ${familiarPlace(average)}, ${even}${asked}${uneven ? ", but less evenly than was asked for" : ""}`,
   );
+}
+
+/** What the oldest of the people would be asked for where it is not what the target asks. */
+function ageSentence(
+  { targets }: Handover,
+  { scene, assessment }: HandoverOption,
+  words: HandoverWords,
+): string[] {
+  const remark = oldestEyes(
+    scene,
+    assessment,
+    (id) => targets.get(id) ?? PUBLISHED_TARGETS_BY_ID.get(id),
+    new Map(scene.zones.map(({ name, target }) => [name, target])),
+  );
+  if (remark === undefined || remark.zones.length === 0) return [];
+  const { person, age, zones } = remark;
+  const short = zones.filter(({ reached }) => !reached);
+  const parts = (short.length === 0 ? zones : short).map(
+    ({ zone, asked, found }) => `${printable(zone, 40)} ${words.lux(asked)}, has ${words.lux(found)}`,
+  );
+  const answer = short.length === 0 ? "there is enough for that too" : "there is less than that";
+  return [`At ${age}, ${printable(person, 60)} is asked another light: ${list(parts)}; ${answer}.`];
 }
 
 const ANSWER: Readonly<Record<Verdict, string>> = {

@@ -21,6 +21,9 @@ export interface DrawingListRow {
 /** Largest sign of the author's (points). */
 const LOGO = { width: 150, height: 54 } as const;
 
+/** So many missing letters are named, the rest counted. */
+const NAMED_LETTERS = 12;
+
 export function coverSheets(handover: Handover, setOut: SetOut, rows: readonly DrawingListRow[]): Page[] {
   const sheet = pageField(handover, true);
   const { field } = sheet;
@@ -118,6 +121,22 @@ function buildBlocks(handover: Handover, setOut: SetOut): Block[] {
             { size: 9.5, depicts: "hold" },
           ),
         ]),
+    ...missingLettersNote(handover),
+  ];
+}
+
+/** By their numbers, since they cannot be printed. */
+function missingLettersNote({ missingLetters = [] }: Handover): Block[] {
+  if (missingLetters.length === 0) return [];
+  const numbers = missingLetters
+    .slice(0, NAMED_LETTERS)
+    .map((letter) => `U+${(letter.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, "0")}`);
+  const more = missingLetters.length > NAMED_LETTERS ? " …" : "";
+  return [
+    paragraph(
+      `HOLD: the font of these sheets has no form for ${missingLetters.length === 1 ? "one letter" : `${missingLetters.length} letters`} of the study's words (${numbers.join(", ")}${more}): empty boxes stand in their place. Read these words in the SVG drawings.`,
+      { size: 9.5, depicts: "hold" },
+    ),
   ];
 }
 

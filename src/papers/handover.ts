@@ -78,6 +78,8 @@ export interface Handover {
   readonly revision: string;
   /** What is new in this revision. */
   readonly note?: string;
+  /** Letters of the study's words that the font of the PDFs has no form for. */
+  readonly missingLetters?: readonly string[];
   /** ISO date. */
   readonly date: string;
   /** Key of the study's content. */
@@ -134,6 +136,7 @@ export function handoverOption(
   judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours" | "clashes">,
   findings?: readonly FindingsSection[],
   shadows?: readonly BodyShadow[],
+  picture?: Picture,
 ): HandoverOption {
   const { scene, assessment, clashes } = judged;
   const top = contourOf(judged, scene.planes[topPlane(scene)]);
@@ -144,6 +147,7 @@ export function handoverOption(
     ...(top === undefined ? {} : { top }),
     ...(findings === undefined ? {} : { findings }),
     ...(shadows === undefined ? {} : { shadows }),
+    ...(picture === undefined ? {} : { picture }),
   };
 }
 

@@ -18,6 +18,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LayerRole } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { agedZone } from "./age-words.ts";
 import { clashWords } from "./clash-words.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
@@ -206,7 +207,7 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
   for (const zone of judged.assessment.zones) {
     const sentence = `${verdictMark(zone.verdict, judged.clashes)} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
     lines.push(...wrapped(sentence, WIDTH, 2, 2));
-    const aged = agedZone(judged, zone.name, unit);
+    const aged = agedZone(judged.findings?.age, zone.name, unit);
     if (aged !== undefined) lines.push(...wrapped(aged, WIDTH, 4, 2));
   }
   for (const { headline, zones } of settingsWords(
@@ -237,18 +238,6 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
     for (const assessedPlane of judged.assessment.zones.map(({ plane: name }) => name))
       lines.push(...spread(study, judged, assessedPlane));
   return lines;
-}
-
-/** What the age of those who stand there asks of a zone; the verdict stays the target's. */
-function agedZone(
-  { findings }: JudgedArrangement,
-  name: string,
-  unit: ResolvedStudy["display"]["illuminance"],
-): string | undefined {
-  const found = findings?.age?.zones.find(({ zone }) => zone === name);
-  if (findings?.age === undefined || found === undefined) return undefined;
-  const { person, age, band } = findings.age;
-  return `${found.reached ? "Enough too" : "Not enough"} for ${printable(person, 60)} at ${age}: the band ${band.words} asks ${formatIlluminance(found.asked, unit)} here (${band.known}); the verdict stays the target's.`;
 }
 
 /** How a zone's light changes over it: where fastest, and how far it falls off at the ends. */

@@ -20,6 +20,8 @@ it("writes a study once, and again only by force", async () => {
   expect(again.code).toBe(2);
   expect(again.err).toContain("--force");
   expect((await called("new", path, "--force")).code).toBe(0);
+  // Three bays of 2.4 m: 0.8, not 0.7999999999999999.
+  expect(readFileSync(path, "utf8")).not.toMatch(/\d\.\d{7}/);
 });
 
 it("names the nearest file and where it looked", async () => {

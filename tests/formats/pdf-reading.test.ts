@@ -6,6 +6,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import type { Sheet } from "../../src/drawing/paper/paper.ts";
+import { letteredFiles } from "../../src/formats/pdf/lettered-files.ts";
 import { missingCharacters, sheetsPdf } from "../../src/formats/pdf/sheet-pdf.ts";
 import { visualRuns } from "../../src/formats/pdf/visual-runs.ts";
 import { sheetSet } from "../../src/papers/sheet-set.ts";
@@ -103,6 +104,18 @@ describe("text of other scripts", () => {
     const project = "台所 kitchen मेज";
     const sheets = sheetSet(handoverOf(kitchen(), { project })).documents.flatMap((each) => each.sheets);
     expect(missingCharacters(sheets, fonts)).toEqual([..."台所", ..."मेज"]);
+    const { files, missing } = letteredFiles(handoverOf(kitchen(), { project }), fonts);
+    expect(missing).toEqual([..."台所", ..."मेज"]);
+    const cover = files.flatMap((file) =>
+      file.path === "drawing-list.pdf" && "sheets" in file ? file.sheets : [],
+    );
+    const written = cover
+      .flatMap(({ marks }) => marks.flatMap((m) => (m.kind === "text" ? [m.text] : [])))
+      .join(" ");
+    expect(written).toContain(
+      "HOLD: the font of these sheets has no form for 5 letters of the study's words",
+    );
+    expect(written).toContain("U+53F0, U+6240, U+092E");
     expect(missingCharacters(sheetSet(handoverOf(kitchen())).documents[1].sheets, fonts)).toEqual([]);
   });
 });

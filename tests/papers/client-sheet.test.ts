@@ -58,6 +58,15 @@ describe("the client's sheet", () => {
     );
   });
 
+  it("says what a person's age asks, where it is not what the target asks", () => {
+    // The factor for eyes over 65 is 2 (from memory, as in the answer): the target 300 lx becomes 600 lx.
+    const old = said(twoOptions({ people: [{ ...COOK, age: 72 }] }));
+    expect(old).toMatch(
+      /At 72, Ada is asked another light: top 600 lx, has 411 lx; there is less than that\./,
+    );
+    expect(said(twoOptions({ people: [{ ...COOK, age: 50 }] }))).not.toContain("another light");
+  });
+
   it("gives the band of every average that has one, as the assessment holds it", () => {
     const handover = handoverOf(twoOptions());
     let bands = 0;

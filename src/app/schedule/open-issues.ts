@@ -67,8 +67,11 @@ export function holds(
   for (const clash of clashes) {
     const tags = clash.between.filter((name) => boxes.some(({ tag }) => tag === name));
     const others = clash.between.filter((name) => !tags.includes(name));
+    // Two boxes in one another's way are named as a pair: several pairs may share the words.
+    const pair = tags.length > 1 ? `${tags.join(" with ")}: ` : "";
     const against = others.length === 0 ? "" : ` (${others.map((name) => printable(name, 40)).join(", ")})`;
-    found.push({ tags, words: `${clashWords(clash)}${against}` });
+    const reason = clashWords(clash);
+    found.push({ tags, words: `${pair}${reason.charAt(0).toUpperCase()}${reason.slice(1)}${against}` });
   }
   hold(
     pendants.filter((box) => (box.luminaire.weight ?? 0) > BOX_LIMIT),

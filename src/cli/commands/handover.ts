@@ -6,7 +6,6 @@ import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import type { PaperName, Picture } from "../../drawing/paper/paper.ts";
-import { handoverFiles } from "../../formats/handover-files.ts";
 import {
   chosenOption,
   type Handover,
@@ -75,9 +74,8 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const date = dateOf(args.text("date"));
   const revision = revisionOf(args.text("revision") ?? "A");
   const fonts = { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold") };
-  const { sheetsPdf, missingCharacters } = await installed(
-    "pdfkit",
-    () => import("../../formats/pdf/sheet-pdf.ts"),
+  const [{ sheetsPdf }, { letteredFiles, missingLettersWords }] = await installed("pdfkit", () =>
+    Promise.all([import("../../formats/pdf/sheet-pdf.ts"), import("../../formats/pdf/lettered-files.ts")]),
   );
   const opened = await openGiven(args, io);
   const { study, document, text } = opened;
@@ -108,13 +106,9 @@ async function run(args: Arguments, io: Io): Promise<number> {
     fingerprint: issued.study,
     version: VERSION,
   };
-  const files = handoverFiles(facts);
-  const sheets = files.flatMap((file) => (file.path === "set.pdf" && "sheets" in file ? file.sheets : []));
-  const missing = missingCharacters(sheets, fonts);
-  if (missing.length > 0)
-    io.err(
-      `The font of the PDFs has no letters ${printable(missing.slice(0, 40).join(" "), 200)}${missing.length > 40 ? " …" : ""}: they print as empty boxes. The SVG drawings are not affected.\n`,
-    );
+  const { files, missing } = letteredFiles(facts, fonts);
+  const unwritten = missingLettersWords(missing);
+  if (unwritten !== undefined) io.err(`${printable(unwritten, 400)}\n`);
   const contents: FileOfFolder[] = [];
   for (const file of files)
     contents.push({

@@ -1,0 +1,17 @@
+/** What the age of the people of a study asks, in sentences. */
+
+import type { AgeRemark } from "../advice/age.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
+
+/** What the age of those who stand there asks of a zone; the verdict stays the target's. */
+export function agedZone(
+  remark: AgeRemark | undefined,
+  name: string,
+  unit: IlluminanceUnit,
+): string | undefined {
+  const found = remark?.zones.find(({ zone }) => zone === name);
+  if (remark === undefined || found === undefined) return undefined;
+  const { person, age, band } = remark;
+  return `${found.reached ? "Enough too" : "Not enough"} for ${printable(person, 60)} at ${age}: the band ${band.words} asks ${formatIlluminance(found.asked, unit)} here (${band.known}); the verdict stays the target's.`;
+}
