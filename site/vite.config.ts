@@ -8,7 +8,7 @@ import { precache } from "./build/precache.ts";
 import { example } from "./build/worked-example.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-const pages = ["index.html", "embed.html", "guide/study-format.html"].filter((name) =>
+const pages = ["index.html", "embed.html", "guide/study-format.html", "guide/accuracy.html"].filter((name) =>
   existsSync(here(name)),
 );
 

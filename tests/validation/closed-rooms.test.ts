@@ -15,6 +15,7 @@ import { cutPatches, type Patches, patchesOf } from "../../src/engine/interrefle
 import { solveRadiosity } from "../../src/engine/interreflection/radiosity.ts";
 import { dot, subtract, type Vec3 } from "../../src/geometry/vector.ts";
 import type { Surface } from "../../src/scene/surface.ts";
+import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 import { rotational } from "../support/distributions.ts";
 import { luminaire, placed, plane, scene } from "../support/luminaires.ts";
 import { roomSurfaces, surfaceOf } from "../support/rooms.ts";
@@ -58,7 +59,7 @@ describe("a closed room of one reflectance", () => {
       }
     console.log(`mean of closed rooms: worst error ${(100 * worst).toFixed(4)} %`);
     // 0.1 % without bodies is what is answered for.
-    expect(worst).toBeLessThan(1e-3);
+    expectAccuracy("closed room, mean", worst);
   });
 
   it("of 4 m, lit from the centre, agrees with the refined benchmark at points", () => {
@@ -98,8 +99,8 @@ describe("a closed room of one reflectance", () => {
       `cube lit from the centre: worst error ${(100 * worst).toFixed(3)} % at points, ${(100 * worstMean).toFixed(4)} % of the mean`,
     );
     // Points 0.5 %; the benchmark itself is known to 0.005 %.
-    expect(worst).toBeLessThan(5e-3);
-    expect(worstMean).toBeLessThan(1e-3);
+    expectAccuracy("closed room, points", worst);
+    expectAccuracy("closed room, cube mean", worstMean);
   });
 
   it("lit by its own floor agrees with the refined benchmark, where lumping errs by 13 %", () => {
@@ -128,8 +129,8 @@ describe("a closed room of one reflectance", () => {
       `cube lit by its floor: worst error ${errors.map((e) => (100 * e).toFixed(3)).join(" %, refined ")} %`,
     );
     // An emitter that meets walls: 0.3 % at the default, 0.1 % refined.
-    expect(errors[0]).toBeLessThan(3e-3);
-    expect(errors[1]).toBeLessThan(1e-3);
+    expectAccuracy("closed room, lit floor", errors[0]);
+    expectAccuracy("closed room, lit floor, refined", errors[1]);
   });
 });
 

@@ -22,6 +22,7 @@ import {
   opposedRectangles,
   rectanglesWithCommonEdge,
 } from "../../src/geometry/rectangle-factors.ts";
+import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 
 let worst = 0;
 /** Equal to a value printed with eight (or `digits`) decimals. */
@@ -30,7 +31,10 @@ function printed(actual: number, expected: number, digits = 8) {
   if (digits >= 7) worst = Math.max(worst, error);
   expect(error).toBeLessThanOrEqual(0.5001 * 10 ** -digits);
 }
-afterAll(() => console.log(`worst error configuration factors ${worst.toExponential(2)} (bound 1e-7)`));
+afterAll(() => {
+  console.log(`worst error configuration factors ${worst.toExponential(2)}`);
+  expectAccuracy("configuration factors", worst);
+});
 
 const radians = Math.PI / 180;
 

@@ -1,13 +1,13 @@
 /**
  * Compares the engine with an independent path trace over random kitchens:
  *
- *     node tests/validation/random-kitchens.mjs --family bare|bodies|people|all --count 30 --seed 1 --threads 2 [--first 0] [--small]
+ *     node tests/validation/random-kitchens.mjs --family bare|bodies|people|all --count 30 --seed 1 --threads 2 [--first 0] [--small] [--record FILE]
  *
  * Prints every zone's interreflected light, every point out of bounds, and a summary a family. Exit code 1 when a
  * zone or point is out of bounds. The sources are bundled first, so nothing has to be built before.
  */
 
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -36,6 +36,7 @@ async function main() {
       seed: { type: "string", default: "1" },
       threads: { type: "string", default: "2" },
       small: { type: "boolean", default: false },
+      record: { type: "string" },
     },
   });
   const folder = mkdtempSync(join(tmpdir(), "random-kitchens-"));
@@ -57,6 +58,7 @@ async function main() {
     const bundle = pathToFileURL(join(folder, "compare.mjs")).href;
     const { summaryOf, summaryText, table } = await import(bundle);
     const families = values.family === "all" ? ["bare", "bodies", "people"] : [values.family];
+    const recorded = [];
     for (const family of families) {
       const started = performance.now();
       const all = await compareAll(family, values, bundle, (comparison) => {
@@ -71,11 +73,28 @@ async function main() {
           ` and ${(sum((k) => k.shadowRays) / sum((k) => k.traceSeconds) / 1e3).toFixed(0)} thousand shadow rays a second and thread;` +
           ` ${sum((k) => k.hitsWithoutSurface)} hits on faces without a surface\n`,
       );
+      recorded.push(recordOf(family, values, all));
+      if (values.record !== undefined) writeFileSync(values.record, `${JSON.stringify(recorded)}\n`);
       if (summary.zonesWithin < summary.zones || summary.pointsWithin < summary.points) process.exitCode = 1;
     }
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+/** What the accuracy book keeps of a family: lx of trace, its standard error, and lx of the engine, figure by figure. */
+function recordOf(family, { seed }, kitchens) {
+  const zones = kitchens.flatMap((kitchen) => kitchen.zones);
+  const row = ({ trace, engine }) => [trace.mean, trace.error, engine].map((lux) => Number(lux.toFixed(3)));
+  return {
+    family,
+    date: new Date().toISOString().slice(0, 10),
+    seed: Number(seed),
+
+    kitchens: kitchens.length,
+    zones: zones.map(({ interreflected }) => row(interreflected)),
+    points: zones.flatMap(({ points }) => points.map(row)),
+  };
 }
 
 /** Comparisons in the order of their index, each handed to `each` when those before it are done. */

@@ -11,6 +11,7 @@ import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-l
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { createRandom } from "../../src/numerics/random-sequence.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 import { coverage, FIGURES } from "../support/coverage.ts";
 import {
   CHEAP,
@@ -70,7 +71,7 @@ describe("propagation", () => {
     }
     console.log(`worst error: band ${worst.toExponential(1)}, centre ${worstCentre.toExponential(1)} σ`);
     // 300 draws know a spread to 4 % and a mean to 0.06 σ.
-    expect(worst).toBeLessThan(0.1);
+    expectAccuracy("uncertainty, band", worst);
     expect(worstCentre).toBeLessThan(0.15);
 
     // Shares: the variance that disappears when one input is known exactly.
@@ -100,7 +101,7 @@ describe("propagation", () => {
       worstShare = Math.max(worstShare, Math.abs(alone - share([key])));
     }
     console.log(`worst error: share ${(100 * worstShare).toFixed(1)} points`);
-    expect(worstShare).toBeLessThan(0.05);
+    expectAccuracy("uncertainty, share", worstShare);
   });
 });
 

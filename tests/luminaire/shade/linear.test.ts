@@ -11,6 +11,7 @@ import { FINISHES } from "../../../src/luminaire/shade/finishes.ts";
 import { LINEAR_ERROR, linearLight } from "../../../src/luminaire/shade/linear.ts";
 import { luminousFlux } from "../../../src/photometry/luminous-flux.ts";
 import { intensityAt } from "../../../src/photometry/reference-lookup.ts";
+import { expectAccuracy } from "../../evidence/expect-accuracy.ts";
 import { C_BANDS, traceTroughPhotons } from "../../support/trough-photons.ts";
 
 const white = (reflectance: number) => ({ ...FINISHES.white.material, inside: reflectance });
@@ -115,7 +116,8 @@ it.each([
     `worst error, ${name} trough: light output ratio ${(100 * ratio).toFixed(2)} %, intensity ${words}, 0.5 m below ${(100 * below).toFixed(1)} %`,
   );
   expect(Math.abs(ratio)).toBeLessThan(LINEAR_ERROR.ratio);
-  expect(worst).toBeLessThan(0.03);
+  expectAccuracy("trough, ratio", Math.abs(ratio), name);
+  expectAccuracy("trough, intensity", worst, name);
   // 20 cm by 20 cm below the middle; the count's own standard error is 0.6 %.
-  expect(Math.abs(below)).toBeLessThan(0.03);
+  expectAccuracy("trough, below", Math.abs(below), name);
 });

@@ -2,13 +2,10 @@
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import type { PlaneField } from "../../../src/engine/result.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
+import { POINT_BOUND, ZONE_BOUND } from "../../evidence/accuracy-cases.ts";
 import { type Estimate, PathTracer } from "./path-tracer.ts";
 import { type Family, type RandomKitchen, randomKitchen } from "./random-kitchen.ts";
 import { TracedScene } from "./traced-scene.ts";
-
-/** What is answered for: interreflected light of a zone, and total light at a point. */
-export const ZONE_BOUND = 0.02;
-export const POINT_BOUND = 0.01;
 
 export interface Effort {
   /** Paths a zone, spread over its points. */
