@@ -142,12 +142,15 @@ function stride(edge: Vec3, cells: number, spacing: number): number {
   return Math.max(1, Math.floor(spacing / cell + 1e-9));
 }
 
-/** Every `step`-th of `count` cells, and the last. */
+/** Of `count` cells the first and the last, and between them some at most `step` apart. Next to both ends they lie half as far
+ * apart: there a cubic leans on nodes of one side only, and a person or wall may stand close by. */
 function stops(count: number, step: number): number[] {
-  const found: number[] = [];
-  for (let k = 0; k < count - 1; k += step) found.push(k);
-  found.push(count - 1);
-  return found;
+  const last = count - 1;
+  const half = Math.ceil(step / 2);
+  const inner = last - 2 * half;
+  if (inner <= 0) return last > half ? [0, Math.floor(last / 2), last] : last > 0 ? [0, last] : [0];
+  const parts = Math.ceil(inner / step);
+  return [0, ...Array.from({ length: parts + 1 }, (_, k) => half + Math.round((k * inner) / parts)), last];
 }
 
 /** Weights of the `order` stops about `at`; a stop itself gets all. */

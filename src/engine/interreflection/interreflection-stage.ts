@@ -164,6 +164,7 @@ export class InterreflectionStage {
       plane.normal,
       plane.quantity,
       plane.role === "edge",
+      plane.grid === undefined,
       gatherSpacing,
     );
     return this.#gathers.get(own, () => new PlaneGather(own, gather, plane, gatherSpacing));
