@@ -5,7 +5,7 @@ import "../../src/preview/preview.ts";
 import { EVIDENCE } from "../../src/app.ts";
 import type { Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
-import type { ShownRoom } from "../light/room-light-state.ts";
+import { atLevelsOf, isSameLight, type ShownRoom } from "../light/room-light-state.ts";
 import type { RoomTask } from "../light/room-task.ts";
 import type { Json } from "../store/pointer.ts";
 import { taskPart } from "./task-part.ts";
@@ -14,8 +14,15 @@ let beside: number | undefined;
 /** What the picture shows: the room's light, or before it is there the scene in its direct light. */
 type Side = Pick<ShownRoom, "scene"> & Partial<ShownRoom>;
 
+/** Of which option of which document it is. */
+interface KnownSide {
+  readonly document: Json;
+  readonly arrangement: number;
+  readonly side: Side;
+}
+
 /** The last picture, which stays while the next is computed: whoever walks about in it keeps their place. */
-let last: { readonly arrangement: number; readonly room: ShownRoom } | undefined;
+let last: KnownSide | undefined;
 
 /** What the luminaires' light rests on, in words. */
 function inputsOf({ scene }: Side): string {
@@ -81,15 +88,26 @@ function choiceOfOther(app: AppView): TemplateResult | typeof nothing {
   </label>`;
 }
 
-let direct: { readonly document: Json; readonly arrangement: number; readonly side: Side } | undefined;
+let direct: KnownSide | undefined;
 
 /** The scene that the drawings show, one and the same however often its light is refined. Programs are compiled for it while the
  * light on the surfaces is computed. */
-function directOf({ light, lighting, history: { document }, arrangement }: AppView): Side | undefined {
-  const isKnown = direct?.document === document && direct.arrangement === arrangement;
+function directOf({ light, lighting, history: { document }, arrangement }: AppView): KnownSide | undefined {
+  const isKnown = direct?.arrangement === arrangement && isSameLight(direct.document, document);
   if (light !== undefined && !lighting.isBehind && !isKnown)
     direct = { document, arrangement, side: { scene: light.scene, sketched: true } };
-  return direct?.arrangement === arrangement ? direct.side : undefined;
+  return direct?.arrangement === arrangement ? direct : undefined;
+}
+
+let dimmed: { readonly side: Side; readonly shown: Side } | undefined;
+
+/** With the layers dimmed as in the drawings, which know it before the room's own answer is there. */
+function dimmedAsDrawn({ light, lighting, history }: AppView, { document, side }: KnownSide): Side {
+  const before = dimmed?.side === side ? dimmed.shown : side;
+  if (light === undefined || lighting.isBehind || !isSameLight(document, history.document)) return before;
+  const scene = atLevelsOf(before.scene, light.scene);
+  dimmed = { side, shown: scene === before.scene ? before : { ...side, scene } };
+  return dimmed.shown;
 }
 
 export function roomPicture(app: AppView): TemplateResult {
@@ -98,8 +116,11 @@ export function roomPicture(app: AppView): TemplateResult {
     beside = undefined;
   const { results } = app;
   const current = valueIn(results?.room);
-  if (current !== undefined) last = { arrangement: app.arrangement, room: current };
-  const room = current ?? (last?.arrangement === app.arrangement ? last.room : undefined) ?? directOf(app);
+  const { arrangement, history } = app;
+  if (current !== undefined && current !== last?.side)
+    last = { document: history.document, arrangement, side: current };
+  const known = last?.arrangement === arrangement ? last : directOf(app);
+  const room = known === undefined ? undefined : dimmedAsDrawn(app, known);
   const other = beside === undefined ? undefined : valueIn(results?.otherRoom);
   const words =
     room?.surfaces === undefined

@@ -4,6 +4,7 @@
  */
 
 import type { RoomAnswer } from "../../src/workers/browser.ts";
+import type { Json } from "../store/pointer.ts";
 
 type Scene = RoomAnswer["scene"];
 
@@ -42,4 +43,25 @@ export class RoomLightState {
 function dimmed(before: Scene, now: Scene): Scene {
   const layers = now.layers.map((layer, i) => ({ ...layer, luminaires: before.layers[i].luminaires }));
   return { ...now, surfaces: before.surfaces, blockers: before.blockers, layers };
+}
+
+/** What weighs light and changes none: levels of layers, settings that hold such levels. */
+const WEIGHTS: ReadonlySet<string> = new Set(["dim", "settings"]);
+
+/** Whether two documents ask for the same light, however it is dimmed. */
+export function isSameLight(a: Json | undefined, b: Json | undefined): boolean {
+  if (a === b) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  if (Array.isArray(a) !== Array.isArray(b)) return false;
+  const [x, y] = [a, b] as readonly Readonly<Record<string, Json>>[];
+  return [...new Set([...Object.keys(x), ...Object.keys(y)])].every(
+    (key) => WEIGHTS.has(key) || isSameLight(x[key], y[key]),
+  );
+}
+
+/** A scene at the levels of another of the same light; itself where they are its own. */
+export function atLevelsOf(scene: Scene, { layers: given }: Scene): Scene {
+  if (scene.layers.length !== given.length || scene.layers.every(({ dim }, i) => dim === given[i].dim))
+    return scene;
+  return { ...scene, layers: scene.layers.map((layer, i) => ({ ...layer, dim: given[i].dim })) };
 }

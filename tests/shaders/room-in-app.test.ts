@@ -132,6 +132,24 @@ it("keeps the picture, its place and its light while a layer is dimmed", async (
   await slider.focus();
   for (let i = 0; i < 2; i++) await page.keyboard.press("PageDown");
   const start = performance.now();
+  // Frames from the drawings' new light to the picture's, counted in the page.
+  const late = page.evaluate(async () => {
+    const app = document.querySelector("candlespan-app");
+    const preview = app?.querySelector("candlespan-preview") as CandlespanPreview;
+    const drawnNow = () => app?.querySelector(".light-state")?.getAttribute("data-sequence");
+    const weightNow = () => preview.views[0].cache.weights[0];
+    const [drawn, weight] = [drawnNow(), weightNow()];
+    let frames = 0;
+    while (drawnNow() === drawn || weightNow() === weight) {
+      if (drawnNow() !== drawn) frames++;
+      await new Promise(requestAnimationFrame);
+    }
+    return frames;
+  });
+  await page.keyboard.press("PageDown");
+  const frames = await late;
+  console.log(`dimmed picture ${frames} frames after the drawings`);
+  expect(frames).toBeLessThanOrEqual(1);
   const shown = () =>
     page.evaluate(() => {
       const element = document

@@ -1,6 +1,6 @@
 /** What of a room's answers is the same stays the same object: the picture asks identity, not content. */
 import { describe, expect, it } from "vitest";
-import { RoomLightState } from "../../site/light/room-light-state.ts";
+import { atLevelsOf, isSameLight, RoomLightState } from "../../site/light/room-light-state.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 const { scenes } = resolved(kitchen());
@@ -56,5 +56,41 @@ describe("the room shown", () => {
     // And the first again, sketched anew.
     const again = answer("sketch a");
     expect(shown.of(again, undefined).surfaces).toBe(again.surfaces);
+  });
+});
+
+describe("dimming", () => {
+  it("is told from every other change of a document", () => {
+    const layer = { name: "pendants", luminaire: "dome", dim: 1, at: [1, 2] };
+    const of = (change: object, more: object = {}) => ({
+      room: { height: 2.5 },
+      layers: [{ ...layer, ...change }],
+      ...more,
+    });
+    const before = of({});
+    expect(isSameLight(before, of({}))).toBe(true);
+    expect(isSameLight(before, of({ dim: 0.3 }))).toBe(true);
+    expect(isSameLight(before, of({ dim: undefined }))).toBe(true);
+    expect(isSameLight(before, of({}, { settings: [{ name: "dinner", dim: { pendants: 0.2 } }] }))).toBe(
+      true,
+    );
+    expect(isSameLight(before, of({ luminaire: "globe" }))).toBe(false);
+    expect(isSameLight(before, of({ at: [1, 2, 3] }))).toBe(false);
+    expect(isSameLight(before, of({ at: { 0: 1, 1: 2 } }))).toBe(false);
+    expect(isSameLight(before, of({}, { room: { height: 2.6 } }))).toBe(false);
+    expect(isSameLight(before, of({}, { room: null }))).toBe(false);
+    expect(isSameLight(before, of({}, { note: "" }))).toBe(false);
+  });
+
+  it("gives a scene other levels and leaves all else the same objects", () => {
+    const [scene] = scenes;
+    const drawn = answer("a", 0.3).scene;
+    const dimmed = atLevelsOf(scene, drawn);
+    expect(dimmed.layers.map(({ dim }) => dim)).toEqual(scene.layers.map(() => 0.3));
+    dimmed.layers.forEach(({ luminaires }, i) => {
+      expect(luminaires).toBe(scene.layers[i].luminaires);
+    });
+    expect(dimmed.surfaces).toBe(scene.surfaces);
+    expect(atLevelsOf(dimmed, drawn)).toBe(dimmed);
   });
 });
