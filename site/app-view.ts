@@ -11,7 +11,7 @@ import type { SecondaryResults } from "./light/secondary-results.ts";
 import type { GivenAt, GivenFiles } from "./storage/given-files.ts";
 import type { StudyHistory } from "./store/history.ts";
 import type { Json, Path } from "./store/pointer.ts";
-import type { Draft } from "./store/screen-store.ts";
+import type { Draft, SheetContent } from "./store/screen-store.ts";
 
 export interface Display {
   readonly length: "mm" | "m" | "ft-in";
@@ -67,9 +67,9 @@ export interface AppView {
   standPeople(stand: boolean): void;
   readonly showPeople: boolean;
   turnPeople(show: boolean): void;
-  /** Whether the room's picture stands where the drawings stand. */
-  readonly showRoom: boolean;
-  turnRoom(show: boolean): void;
+  /** What stands on the sheet. */
+  readonly sheetContent: SheetContent;
+  showOnSheet(content: SheetContent): void;
   /** What is asked beside the light; undefined before the first light. */
   readonly results: SecondaryResults | undefined;
   /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */

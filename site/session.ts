@@ -5,13 +5,13 @@
  */
 
 import { type Issue, type ReadLength, readLength } from "../src/app.ts";
-import type { LuminaireMoveDetail } from "../src/elements.ts";
+import type { ItemMoveDetail, LuminaireMoveDetail } from "../src/elements.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView, Display, EditOptions, Swap } from "./app-view.ts";
 import type * as IssueWords from "./components/issue-words.ts";
 import { withUnit } from "./components/words.ts";
 import type { DefaultValue, defaultAt } from "./edits/defaults.ts";
-import type { DragEdit } from "./edits/drag-edit.ts";
+import type { DragEdit, ItemEditOf } from "./edits/drag-edit.ts";
 import type * as LuminaireEdits from "./edits/luminaires.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
@@ -23,7 +23,7 @@ import { askForFiles, type GivenAt, GivenFiles } from "./storage/given-files.ts"
 import { type Change, StudyHistory } from "./store/history.ts";
 import { LightStore } from "./store/light-store.ts";
 import type { Json, Path } from "./store/pointer.ts";
-import { type Draft, ScreenStore } from "./store/screen-store.ts";
+import { type Draft, ScreenStore, type SheetContent } from "./store/screen-store.ts";
 
 /** Where studies are saved. */
 export interface StudyStorage {
@@ -78,7 +78,7 @@ export class StudySession extends EventTarget implements AppView {
       this.lights.loadResults(),
     ]);
     if (this.showPeople) this.results?.need("people");
-    if (this.showRoom) this.results?.need("room");
+    if (this.sheetContent === "room") this.results?.need("room");
     this.#edits = edits;
     this.#issueWords = issueWords;
     this.#defaultAt = defaultAt;
@@ -125,8 +125,8 @@ export class StudySession extends EventTarget implements AppView {
     return this.screen.luminaire;
   }
 
-  get showRoom(): boolean {
-    return this.screen.showRoom;
+  get sheetContent(): SheetContent {
+    return this.screen.sheetContent;
   }
 
   get withPeople(): boolean | undefined {
@@ -172,6 +172,11 @@ export class StudySession extends EventTarget implements AppView {
   /** Follows luminaires moved on the sheet. */
   move(detail: LuminaireMoveDetail): void {
     if (this.#edits !== undefined) this.#hand?.move(detail, this.#edits);
+  }
+
+  /** Follows things of the room moved and sized on the floor plan. */
+  moveItem(detail: ItemMoveDetail, editOf: ItemEditOf): void {
+    this.#hand?.moveItem(detail, editOf);
   }
 
   /** Removes luminaires of the option on screen. */
@@ -240,9 +245,9 @@ export class StudySession extends EventTarget implements AppView {
     this.redraw();
   }
 
-  turnRoom(show: boolean): void {
-    this.screen.showRoom = show;
-    if (show) this.results?.need("room");
+  showOnSheet(content: SheetContent): void {
+    this.screen.sheetContent = content;
+    if (content === "room") this.results?.need("room");
     else this.results?.release("room");
     this.redraw();
   }

@@ -3,6 +3,7 @@ export { CandlespanComparison } from "./elements/comparison/comparison.ts";
 export { CandlespanElevation } from "./elements/elevation/elevation.ts";
 export { CandlespanFigures } from "./elements/figures/figures.ts";
 export { CandlespanFindings } from "./elements/findings/findings.ts";
+export { CandlespanFloorPlan } from "./elements/floor-plan/floor-plan.ts";
 export { CandlespanGuidelineCards } from "./elements/guideline-cards/guideline-cards.ts";
 export { CandlespanLengthField } from "./elements/length-field/length-field.ts";
 export { CandlespanLightTable, CandlespanLuminaireTable } from "./elements/light-table/light-table.ts";

@@ -11,7 +11,7 @@ import "../../src/elements/sheet/sheet.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
-import { drawingsOrRoom, roomPart } from "./drawings-or-room.ts";
+import { drawingsOrRoom, roomPart, roomPlanPart } from "./drawings-or-room.ts";
 import { stateWords } from "./state-words.ts";
 
 export interface SheetState {
@@ -31,19 +31,21 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
   }
   const study = asStudy(session, light);
   const { people } = session.lights;
-  const isRoom = session.showRoom && state.paper === undefined;
+  const content = state.paper === undefined ? session.sheetContent : "drawings";
+  const isRoom = content === "room";
+  const isDrawn = content === "drawings";
   const { height } = state;
-  const elevationApart = state.isNarrow && state.paper === undefined && !isRoom;
+  const elevationApart = state.isNarrow && state.paper === undefined && isDrawn;
   const move = (event: CustomEvent<LuminaireMoveDetail>): void => session.move(event.detail);
   const select = (event: CustomEvent<LuminaireSelectDetail>): void => session.select(event.detail.selection);
   const remove = (event: CustomEvent<LuminaireRemoveDetail>): void => session.remove(event.detail.luminaires);
   return html`
     ${state.paper === undefined ? drawingsOrRoom(session) : nothing}
-    <div class=${isRoom ? "sheet-area room" : "sheet-area"} .style=${isRoom && height !== undefined ? `height:${height}px` : ""}>
+    <div @pointerdown=${(event: PointerEvent) => letGo(session, event)} class=${isRoom ? "sheet-area room" : "sheet-area"} .style=${isRoom && height !== undefined ? `height:${height}px` : ""}>
     <candlespan-sheet
       .availableHeight=${height}
       .perMetre=${state.paper?.perMetre}
-      .hide=${isRoom ? ALL_DRAWINGS : elevationApart ? "elevation" : ""}
+      .hide=${!isDrawn ? ALL_DRAWINGS : elevationApart ? "elevation" : ""}
       .study=${study}
       .assessment=${light.assessment}
       .display=${session.display}
@@ -51,11 +53,12 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
       .shadows=${people?.shadows ?? []}
       .images=${people?.images ?? []}
       .clashes=${light.clashes}
+      .stale=${session.lightState.kind === "issues"}
       @luminaire-move=${move}
       @luminaire-select=${select}
       @luminaire-remove=${remove}
     ></candlespan-sheet>
-    ${isRoom ? roomPart(session) : nothing}
+    ${isRoom ? roomPart(session) : content === "floor plan" ? roomPlanPart(session, study, light, height) : nothing}
     </div>
     ${
       elevationApart
@@ -71,6 +74,13 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
     }
     ${state.below?.(session, study, light)}
   `;
+}
+
+/** A press on empty paper lets go of what is selected. */
+function letGo(session: StudySession, event: PointerEvent): void {
+  if (session.selection.length === 0 || event.pointerType !== "mouse") return;
+  const isOnDrawing = event.composedPath().some((each) => each instanceof SVGElement);
+  if (!isOnDrawing) session.select([]);
 }
 
 const studies = new WeakMap<LightAnswer, ResolvedStudy>();

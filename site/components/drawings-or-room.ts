@@ -1,23 +1,29 @@
-/** What stands on the sheet: the drawings, or the room as it will be lit. */
+/** What stands on the sheet: the drawings, the whole room in plan, or the room as it will be lit. */
 
 import { html, nothing, type TemplateResult } from "lit";
+import type { ResolvedStudy } from "../../src/app.ts";
+import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
+import type { StudySession } from "../session.ts";
+import type { SheetContent } from "../store/screen-store.ts";
+import type * as Plan from "./room-plan.ts";
 import type * as Room from "./room-picture.ts";
 import type * as Setting from "./setting-choice.ts";
 
 let room: typeof Room | undefined;
+let plan: typeof Plan | undefined;
 let setting: typeof Setting | undefined;
 
 /** The switch over the sheet. */
 export function drawingsOrRoom(app: AppView): TemplateResult {
-  const choice = (name: string, isRoom: boolean): TemplateResult => html`<button
+  const choice = (name: string, content: SheetContent): TemplateResult => html`<button
     type="button"
-    aria-pressed=${app.showRoom === isRoom ? "true" : "false"}
-    @click=${() => app.turnRoom(isRoom)}
+    aria-pressed=${app.sheetContent === content ? "true" : "false"}
+    @click=${() => app.showOnSheet(content)}
   >${name}</button>`;
   return html`<div class="switches">
     <div class="shown" role="group" aria-label="On the sheet">
-      ${choice("Drawings", false)}${choice("Room", true)}
+      ${choice("Drawings", "drawings")}${choice("Floor plan", "floor plan")}${choice("Room", "room")}
     </div>
     ${settingPart(app)}
   </div>`;
@@ -33,6 +39,21 @@ function settingPart(app: AppView): TemplateResult | typeof nothing {
     app.redraw();
   });
   return nothing;
+}
+
+/** The whole room in plan; it and what edits it load when somebody first wants to see it. */
+export function roomPlanPart(
+  session: StudySession,
+  study: ResolvedStudy,
+  light: LightAnswer,
+  height: number | undefined,
+): TemplateResult {
+  if (plan !== undefined) return plan.roomPlan(session, study, light, height);
+  void import("./room-plan.ts").then((loaded) => {
+    plan = loaded;
+    session.redraw();
+  });
+  return html`<p class="hint">Loading…</p>`;
 }
 
 /** The picture of the room; it and what draws it load when somebody first wants to see it. */

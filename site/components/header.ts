@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import { arrangementLetters } from "../../src/app.ts";
 import { EXAMPLE_NOTE } from "../example-note.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
@@ -31,7 +32,7 @@ export function header(session: StudySession, state: HeaderState): TemplateResul
         ? nothing
         : html`<p class="paper-scale">1 : ${state.paper.ratio} when printed at 100 %: the line is 100 mm long</p>
             <p class="paper-option">
-              Option ${String.fromCharCode(65 + (session.arrangement % 26))} ${session.study.arrangements[session.arrangement].name},
+              Option ${arrangementLetters(session.study.arrangements)[session.arrangement]} ${session.study.arrangements[session.arrangement].name},
               ${new Date().toLocaleDateString("en-CA")}
             </p>`
     }

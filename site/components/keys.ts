@@ -1,5 +1,6 @@
 /** Keys that work everywhere on the page: undo, redo, print; before a client, an option on its letter. */
 
+import { arrangementLetters } from "../../src/app.ts";
 import type { StudySession } from "../session.ts";
 
 export function keyOnPage(session: StudySession, event: KeyboardEvent): void {
@@ -7,6 +8,7 @@ export function keyOnPage(session: StudySession, event: KeyboardEvent): void {
     event.preventDefault();
     return;
   }
+  if (event.key === "Escape" && isFreeForEscape(session, event)) session.select([]);
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
   const [field] = event.composedPath();
   const key = event.key.toLowerCase();
@@ -19,6 +21,13 @@ export function keyOnPage(session: StudySession, event: KeyboardEvent): void {
   event.preventDefault();
 }
 
+/** Whether Escape ends nothing else: no dialog, no list, no text being typed, no luminaire in the hand. */
+function isFreeForEscape({ selection }: StudySession, event: KeyboardEvent): boolean {
+  const [at] = event.composedPath();
+  const isTyping = at instanceof HTMLInputElement || at instanceof HTMLSelectElement;
+  return selection.length > 0 && !isTyping && document.querySelector("dialog[open]") === null;
+}
+
 /** A, B, C show an option; Escape ends the client's view. */
 function keyForClient(session: StudySession, { key, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean {
   if (ctrlKey || metaKey || altKey) return false;
@@ -26,8 +35,8 @@ function keyForClient(session: StudySession, { key, ctrlKey, metaKey, altKey }: 
     session.showClient(false);
     return true;
   }
-  const option = "abcdefghijklmnopqrstuvwxyz".indexOf(key.toLowerCase());
-  if (key.length !== 1 || option < 0 || option >= session.study.arrangements.length) return false;
+  const option = arrangementLetters(session.study.arrangements).indexOf(key.toUpperCase());
+  if (option < 0) return false;
   if (option !== session.arrangement) session.showArrangement(option);
   return true;
 }

@@ -63,7 +63,7 @@ function stateLine(app: AppView, task: RoomTask | undefined, words: string): Tem
     return html`<p class="waiting-line">Sketched. <button type="button" @click=${() => task?.goOn()}>Compute in full</button></p>`;
   if (state?.status === "complete") return nothing;
   const progress = state?.status === "pending" ? state.progress : undefined;
-  return progressLine(words, progress, "Back to the drawings", () => app.turnRoom(false));
+  return progressLine(words, progress, "Back to the drawings", () => app.showOnSheet("drawings"));
 }
 
 function choiceOfOther(app: AppView): TemplateResult | typeof nothing {

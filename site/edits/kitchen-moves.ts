@@ -2,7 +2,7 @@
 
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { metresOf, type RawStudy, tidy } from "./raw-study.ts";
+import { metresOf, openingName, type RawPoint2, type RawStudy, tidy } from "./raw-study.ts";
 import { islandReach, roomOf, topSize, wallLength } from "./room-contents.ts";
 
 export interface KitchenItem {
@@ -59,7 +59,7 @@ function moveOpening(study: RawStudy, index: number, by: Vec2): NamedEdit | unde
   const length = metresOf(opening.length) ?? 0;
   const from = within((metresOf(opening.from) ?? 0) + along, 0, wallLength(study, wall) - length);
   return {
-    name: `move ${opening.name ?? "window"}`,
+    name: `move ${openingName(opening, index)}`,
     edits: [{ path: ["room", "openings", index, "from"], value: from }],
   };
 }
@@ -76,6 +76,7 @@ function movePerson(study: RawStudy, index: number, by: Vec2): NamedEdit | undef
 
 function moveZone(study: RawStudy, index: number, by: Vec2): NamedEdit | undefined {
   const zone = study.island?.zones?.[index];
+  if (zone?.polygon !== undefined) return movePolygon(study, index, zone.polygon, by);
   if (zone?.from === undefined || zone.size === undefined) return undefined;
   const top = topSize(study);
   const { from, size } = zone;
@@ -85,6 +86,21 @@ function moveZone(study: RawStudy, index: number, by: Vec2): NamedEdit | undefin
   return {
     name: `move ${zone.name}`,
     edits: [{ path: ["island", "zones", index, "from"], value: moved as unknown as Json }],
+  };
+}
+
+/** Kept whole within the length and width of the top. */
+function movePolygon(study: RawStudy, index: number, polygon: readonly RawPoint2[], by: Vec2): NamedEdit {
+  const corners = polygon.map((corner) => corner.map((each) => metresOf(each) ?? 0));
+  const top = topSize(study);
+  const shift = [0, 1].map((axis) => {
+    const values = corners.map((corner) => corner[axis]);
+    return within(by[axis], -Math.min(...values), top[axis] - Math.max(...values));
+  });
+  const moved = corners.map((corner) => corner.map((each, axis) => tidy(each + shift[axis])));
+  return {
+    name: `move ${study.island?.zones?.[index].name}`,
+    edits: [{ path: ["island", "zones", index, "polygon"], value: moved }],
   };
 }
 

@@ -185,6 +185,11 @@ export function tidy(metres: number): number {
   return Math.round(metres * 1e4) / 1e4;
 }
 
+/** An opening's own name, or the one it bears in drawings without one. */
+export function openingName({ name }: RawOpening, index: number): string {
+  return name ?? `opening ${index + 1}`;
+}
+
 /** A name that none of the others has: `pendants`, `pendants 2`, … */
 export function freshName(wish: string, taken: Iterable<string>): string {
   const names = new Set(taken);

@@ -6,7 +6,7 @@
 import type { Edit } from "../store/history.ts";
 import type { Json, Path } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { metresOf, type RawPoint3, type RawStudy, tidy } from "./raw-study.ts";
+import { metresOf, openingName, type RawPoint3, type RawStudy, tidy } from "./raw-study.ts";
 
 export interface Outside {
   /** As it is called in the study, or by what it is. */
@@ -151,7 +151,7 @@ function openings(study: RawStudy, room: Room): Outside[] {
       height: tidy(up[1] - up[0]),
     };
     const path = ["room", "openings", index];
-    const name = opening.name ?? `window in wall ${opening.wall}`;
+    const name = openingName(opening, index);
     return [{ name, inside: { path, value: value as unknown as Json }, removal: path }];
   });
 }

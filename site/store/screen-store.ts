@@ -1,6 +1,7 @@
 /** What is on screen beside the study and its light. Fires `change` when something of it is another. */
 
 import type { Issue } from "../../src/app.ts";
+import type { KitchenItem } from "../edits/kitchen-moves.ts";
 import type { LuminaireKey } from "../edits/luminaires.ts";
 
 /** A text in a field that could not be read, and why. */
@@ -15,6 +16,9 @@ export interface Refusal {
   readonly issues: readonly Issue[];
 }
 
+/** What stands on the sheet: the aligned drawings, the whole room in plan, or the room as a picture. */
+export type SheetContent = "drawings" | "floor plan" | "room";
+
 export class ScreenStore extends EventTarget {
   /** Index of the option on screen. */
   arrangement = 0;
@@ -26,8 +30,9 @@ export class ScreenStore extends EventTarget {
   showPeople = false;
   /** The luminaire whose fields are open. */
   luminaire: string | undefined;
-  /** Whether the room's picture stands where the drawings stand. */
-  showRoom = false;
+  sheetContent: SheetContent = "drawings";
+  /** The thing of the room that is selected on the floor plan. */
+  item: KitchenItem | undefined;
   /** The sheet alone is on screen, for a client to look at. */
   isForClient = false;
   refusal: Refusal | undefined;
@@ -65,6 +70,7 @@ export class ScreenStore extends EventTarget {
     this.arrangement = 0;
     this.setting = undefined;
     this.selection = [];
+    this.item = undefined;
     this.drafts.clear();
     this.luminaire = undefined;
     this.refusal = undefined;

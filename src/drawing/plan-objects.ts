@@ -3,6 +3,7 @@
  * people and the chain of dimensions. The light itself is drawn beneath by whoever shows the plan.
  */
 
+import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
@@ -120,6 +121,7 @@ export function planObjects(
         ...figures.over,
         ...overhang(scene, axes, at),
         ...levels(scene, at),
+        ...bodiesOver(scene, axes, at),
         ...(parts.zones ? zones(scene, at, axes, taken) : []),
       ],
       { width: scale.width, height: frame.height },
@@ -165,6 +167,30 @@ function levels(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
   return (scene.island?.levels ?? []).map((level) =>
     line(level.outline.map(at), "raised level", "ink", 1, { closed: true }),
   );
+}
+
+/** Bodies that hang over the top, such as a hood: dashed, as above the plane of the cut. */
+function bodiesOver(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark[] {
+  return (scene.bodies ?? []).flatMap(({ name, outline, bottom }): Mark[] => {
+    const points = outline.map((p) => axes.toIsland(p));
+    const [alongs, acrosses] = [points.map(([along]) => along), points.map(([, across]) => across)];
+    const isOver =
+      bottom >= axes.height &&
+      Math.max(...alongs) > 0 &&
+      Math.min(...alongs) < axes.length &&
+      Math.max(...acrosses) > 0 &&
+      Math.min(...acrosses) < axes.width;
+    if (!isOver) return [];
+    const middle: Vec2 = [
+      (Math.max(...alongs) + Math.min(...alongs)) / 2,
+      Math.max(0, Math.min(axes.width, Math.max(...acrosses))),
+    ];
+    const [x, y] = at(middle);
+    return [
+      line(points.map(at), "body", "ink", 1, { closed: true, dash: "dashed" }),
+      text([x, y + 14], printable(name, 28), "cabinet name", { ink: "ink", anchor: "middle" }),
+    ];
+  });
 }
 
 function zones(scene: Scene, at: (p: Vec2) => Vec2, axes: IslandAxes, taken: Box[]): Mark[] {

@@ -76,7 +76,7 @@ function around({ surround: { walls, ceiling, dim } }: Findings, units: Units): 
           ]),
       ...dim.map(
         ({ zone, beside, asked, found }) =>
-          `${zone} has ${light(found)} beside ${beside}, whose surround would be asked ${light(asked)} (EN 12464-1, from memory).`,
+          `${zone} has ${light(found)} beside ${beside}, whose surround would be asked ${light(asked)} (EN 12464-1; confirm it in its text).`,
       ),
     ],
   };
@@ -94,7 +94,7 @@ function age({ age: remark }: Findings, units: Units): FindingsSection {
   return {
     heading,
     sentences: [
-      `At ${years}, ${person} is in the band ${band.words}, asked ×${band.factor} (IES, from memory): ${zones.join("; ")}.${band.glareStep > 0 ? " Glare limits go one step lower (our own, no source)." : ""}`,
+      `At ${years}, ${person} is in the band ${band.words}, asked ×${band.factor} (IES; confirm it in its text): ${zones.join("; ")}.${band.glareStep > 0 ? " Glare limits go one step lower (our own, no source)." : ""}`,
     ],
   };
 }

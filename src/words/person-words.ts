@@ -134,7 +134,7 @@ export function personSentences(found: PersonFindings, units: Units): string[] {
   out.push(glareWords(glare, found.age));
   for (const image of glare.mirrored.slice(0, 3))
     out.push(
-      `Mirrored in the top: ${imageWords(image)}${image.ratio >= HOT ? ", plain to see" : ""} (at x ${length(image.spot[0])}, y ${length(image.spot[1])}).`,
+      `Mirrored in the top: ${imageWords(image)}${image.ratio >= HOT ? ", plain to see" : ""} (${length(image.spot[0])} from wall 3, ${length(image.spot[1])} from wall 0).`,
     );
   if (light !== undefined) {
     const { modelling } = light;
@@ -147,7 +147,7 @@ export function personSentences(found: PersonFindings, units: Units): string[] {
               : modelling > GOOD_MODELLING[1]
                 ? "much from the side"
                 : "balanced"
-          } (0.30 to 0.60 is called balanced, EN 12464-1, from memory, written for work places)`;
+          } (0.30 to 0.60 is called balanced by EN 12464-1, written for work places; confirm it in its text)`;
     out.push(
       `Light on the face: vertical ${lux(light.vertical)}, cylindrical ${lux(light.cylindrical)}${balance}.`,
     );
@@ -181,6 +181,6 @@ function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: n
   const glare =
     rating === undefined
       ? `No glare rating: ${unrated ?? "not calculated"}.`
-      : `UGR ${rating.value < UGR_STEPS[0] ? `under ${UGR_STEPS[0]}` : rating.value.toFixed(0)} from ${rating.counted} in view${rating.leftOut > 0 ? `, ${rating.leftOut} left out as it does not speak of them` : ""} (position index from memory; the limit would be ${limit} of catering kitchens, homes have none).`;
+      : `UGR ${rating.value < UGR_STEPS[0] ? `under ${UGR_STEPS[0]}` : rating.value.toFixed(0)} from ${rating.counted} in view${rating.leftOut > 0 ? `, ${rating.leftOut} left out as it does not speak of them` : ""} (position index to be confirmed in CIE 117; the limit would be ${limit} of catering kitchens, homes have none).`;
   return `Brightest in view: ${seen}, ${luminanceWords(luminance)}${known}, ${height}${kept}. ${glare}${others}`;
 }

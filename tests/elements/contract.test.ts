@@ -163,7 +163,10 @@ function templates(piece: string, met = new Set<string>()): string {
 it.each(documented)("documents every part and slot of $tag, and no other", ({ piece }) => {
   const drawn = templates(piece);
   const named = [...drawn.matchAll(/\bpart="([a-z-]+)"/g)].map((m) => m[1]);
-  expect(declared(piece, "csspart")).toEqual([...new Set(named)].sort());
+  const exported = [...drawn.matchAll(/\bexportparts="([^"]+)"/g)].flatMap(([, names]) =>
+    names.split(/,\s*/),
+  );
+  expect(declared(piece, "csspart")).toEqual([...new Set([...named, ...exported])].sort());
   const slots = [...drawn.matchAll(/<slot(?: name="([a-z-]+)")?/g)].map((m) => m[1] ?? "");
   const told = [...piece.matchAll(/^ \* @slot (?:([a-z-]+) )?- /gm)].map((m) => m[1] ?? "");
   expect(told.sort()).toEqual([...new Set(slots)].sort());

@@ -4,7 +4,7 @@ import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
 import { lengthField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
-import { freshName, metresOf, type RawOpening } from "../../edits/raw-study.ts";
+import { freshName, metresOf, openingName, type RawOpening } from "../../edits/raw-study.ts";
 import { wallLength } from "../../edits/room-contents.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
@@ -28,7 +28,7 @@ export function openingsPart(app: AppView): TemplateResult {
 
 function openingItem(app: AppView, opening: RawOpening, index: number): TemplateResult {
   const path: Path = ["room", "openings", index];
-  const name = opening.name ?? `window in wall ${opening.wall}`;
+  const name = openingName(opening, index);
   const length = (key: string, label: string): TemplateResult =>
     lengthField(app, { label, path: [...path, key], change: `${name} ${label.toLowerCase()}` });
   return item(

@@ -32,11 +32,16 @@ export function figures(
   { illuminance, uniformity }: Pick<Asked, "illuminance" | "uniformity">,
 ): string {
   return [
-    illuminance === undefined ? undefined : lightText(app, illuminance),
+    illuminance === undefined ? undefined : askedLight(app, illuminance),
     uniformity === undefined ? undefined : `U₀ ${uniformity.toFixed(2)}`,
   ]
     .filter((each) => each !== undefined)
     .join(", ");
+}
+
+/** Standards ask in lux: in foot-candles both stand, so that 500 lx is known again in 46 fc. */
+function askedLight(app: FieldsView, lux: number): string {
+  return app.display.illuminance === "lx" ? lightText(app, lux) : `${lightText(app, lux)} (${lux} lx)`;
 }
 
 export function published(scope: "homes" | "work places"): string[] {

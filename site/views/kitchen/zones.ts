@@ -31,16 +31,17 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
       });
     }
   };
+  const isPublished = asked !== undefined && !asked.isOwn;
   return html`<div class="field wide">
     <label for=${id}>Target</label>
-    <select id=${id} @change=${change} aria-describedby="${id}-source">
+    <select id=${id} @change=${change} aria-describedby=${isPublished ? `${id}-source` : nothing}>
       ${option("", "nothing is asked")}
       <option value=${OWN}>My own values…</option>
       <optgroup label="Of this study">${Object.keys(app.study.targets ?? {}).map(line)}</optgroup>
       <optgroup label="Published for homes">${published("homes").map(line)}</optgroup>
       <optgroup label="Published for places of work">${published("work places").map(line)}</optgroup>
     </select>
-    ${asked === undefined || asked.isOwn ? nothing : html`<p class="hint" id="${id}-source">${figures(app, asked)}: ${asked.source}. ${asked.note ?? ""}</p>`}
+    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${figures(app, asked)}: ${asked.source}. ${asked.note ?? ""}</p>`}
     ${problem === undefined ? nothing : html`<p class="problem">✕ ${problem}</p>`}
   </div>
   ${asked?.isOwn === true ? ownFields(app, zone) : nothing}`;

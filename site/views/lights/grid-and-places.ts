@@ -38,7 +38,7 @@ export function freePlaces(app: AppView, layer: RawLayer, index: number): Templa
       ${placed.map(
         ({ frame }, i) => html`<li>
           <button type="button" @click=${() => app.select([{ layer: index, index: i }])}>
-            ${lengthText(app, frame.origin[0])}, ${lengthText(app, frame.origin[1])}, up ${lengthText(app, frame.origin[2])}
+            ${lengthText(app, frame.origin[0])} from wall 3, ${lengthText(app, frame.origin[1])} from wall 0, ${lengthText(app, frame.origin[2])} up
           </button>
         </li>`,
       )}

@@ -89,7 +89,7 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
 }
 
 /** Adds a layer of one pendant over the island, or at a free place where there is none. */
-export function addLayer(app: AppView): void {
+export function addLayer(app: AppView, wish = "more pendants", count = 1): void {
   const { layers } = app.study.arrangements[app.arrangement];
   const luminaire = Object.keys(app.study.luminaires ?? {})[0];
   if (luminaire === undefined) {
@@ -97,7 +97,7 @@ export function addLayer(app: AppView): void {
     return;
   }
   const name = freshName(
-    "more pendants",
+    wish,
     layers.map((each) => each.name),
   );
   const layer: RawLayer = {
@@ -107,7 +107,7 @@ export function addLayer(app: AppView): void {
     dim: 1,
     ...(app.study.island === undefined
       ? { at: [{ position: [1, 1, 2] as const }] }
-      : { row: { count: 1, clearance: 0.85 } }),
+      : { row: { count, clearance: 0.85 } }),
   };
   app.edit({
     name: `add layer ${name}`,

@@ -7,6 +7,7 @@ import type { AppView } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 import { addOption } from "../../edits/options.ts";
 import type { RawArrangement } from "../../edits/raw-study.ts";
+import { addLayer } from "./layer-fields.ts";
 import { isSameSearch } from "../../edits/search-input.ts";
 
 /** One search at a time, of one study. */
@@ -36,12 +37,22 @@ const QUESTIONS: readonly (readonly ["pairs" | "faces" | "heads", string])[] = [
   ["pairs", "Two kinds may take turns"],
 ];
 
+/** Where no pendants hang there is nothing to better yet. */
+function noRows(app: AppView): TemplateResult {
+  return html`<section class="part" aria-labelledby="search-heading">
+    <h2 id="search-heading">Better rows</h2>
+    <p class="hint">No pendants hang in this option.</p>
+    <p class="row-of-actions"><button type="button" @click=${() => addLayer(app, "pendants", 3)}>Hang three pendants</button></p>
+  </section>`;
+}
+
 export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
   const { layers } = app.study.arrangements[app.arrangement];
   const layer = layers.find(
     ({ role, row }) => role === "pendant" || (role === undefined && row !== undefined),
   );
-  if (layer === undefined || app.study.island === undefined) return nothing;
+  if (app.study.island === undefined) return nothing;
+  if (layer === undefined) return noRows(app);
   const wanted = wishes.get(app.lighting) ?? {
     pairs: false,
     faces: false,

@@ -30,9 +30,16 @@ export function ceilingFootprint({ kind, placed }: CeilingBox): Polygon {
 
 export function boxClashes(boxes: readonly CeilingBox[]): Clash[] {
   const footprints = boxes.map(ceilingFootprint);
+  // Hundreds of boxes are ten thousands of pairs, of which few are near enough to be measured.
+  const reaches = boxes.map(({ placed }, i) => {
+    const [x, y] = placed.frame.origin;
+    return Math.max(...footprints[i].map((corner) => Math.hypot(corner[0] - x, corner[1] - y)));
+  });
   return boxes.flatMap((a, i) =>
     boxes.slice(i + 1).flatMap((b, k): Clash[] => {
       if (a.kind === "fixed" || b.kind === "fixed") return [];
+      const [from, to] = [a.placed.frame.origin, b.placed.frame.origin];
+      if (Math.hypot(to[0] - from[0], to[1] - from[1]) > reaches[i] + reaches[i + 1 + k]) return [];
       const clear = polygonGap(footprints[i], footprints[i + 1 + k]);
       if (clear >= -TOUCHING) return [];
       return [{ kind: "boxes", between: [a.tag, b.tag], clear, remedy: { kind: "move apart", by: -clear } }];

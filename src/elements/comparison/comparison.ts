@@ -51,6 +51,9 @@ const MARGINS = { left: 4, right: 4 } as const;
  * @tag candlespan-comparison
  * @fires reading-move - light is read at a place in one of the plans ({@link ReadingDetail})
  * @csspart option - each option with its plan
+ * @csspart bands - the row of colours of the scale
+ * @csspart luminaire - each luminaire of every plan
+ * @csspart pointer - the vertical reading line of every plan
  * @csspart difference - the map of the difference
  * @cssprop --candlespan-close - words and marks too close to call
  * @cssprop --candlespan-focus - ring of what has the focus
@@ -126,7 +129,7 @@ export class CandlespanComparison extends LitElement {
     return html`
       <div class="options" .style=${`--across:${across}`}>${inOrder.map((option) => this.#option(option, scale, words))}</div>
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
-      ${known.length > 0 ? html`<candlespan-scale .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
+      ${known.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
       ${known.length > 1 ? this.#difference(known, inOrder, words) : nothing}
     `;
   }
@@ -136,7 +139,7 @@ export class CandlespanComparison extends LitElement {
     const said = headline(assessment, clashes, words.illuminanceUnit);
     return html`<section class="option" part="option" aria-label=${`${letter} ${scene.name}`}>
       <h2><span class="letter">${letter}</span> <span>${scene.name}</span></h2>
-      <candlespan-plan fixed hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale} .clashes=${clashes}></candlespan-plan>
+      <candlespan-plan fixed exportparts="luminaire, pointer" hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale} .clashes=${clashes}></candlespan-plan>
       <p class="said ${said.kind}" title=${said.words}>${said.words}</p>
       <p class="aside">${said.aside}</p>
       <table>

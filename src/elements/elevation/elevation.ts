@@ -126,7 +126,6 @@ export class CandlespanElevation extends InteractiveDrawing {
         @pointercancel=${this.hand.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
-        @focusin=${this.focusIn}
       >
         <g aria-hidden="true">${renderMarks(drawing.marks)}</g>
         ${this.renderField(x0, drawing.height - 40, scale.x(axes.length) - x0, 36, "Light along the top")}

@@ -164,7 +164,6 @@ export class CandlespanPlan extends InteractiveDrawing {
         @pointercancel=${this.hand.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
-        @focusin=${this.focusIn}
       >
         <defs>
           <pattern id="hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">

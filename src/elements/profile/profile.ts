@@ -129,7 +129,6 @@ export class CandlespanProfile extends InteractiveDrawing {
         @pointercancel=${this.hand.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
-        @focusin=${this.focusIn}
       >
         <g aria-hidden="true">${renderMarks(drawing.marks)}</g>
         ${this.renderField(x0, frame.y(frame.top), scale.x(axes.length) - x0, base - frame.y(frame.top) - 18, "Light along the top")}

@@ -26,6 +26,8 @@ import "../polar/polar.ts";
  * @tag candlespan-shade
  * @fires study-edit - one value of the luminaire changes ({@link StudyEditDetail})
  * @csspart silhouette - the shade from the side
+ * @csspart input - the text field of a length or number
+ * @csspart note - the interpretation or the problem of what is typed
  * @cssprop --candlespan-close - words and marks too close to call
  * @cssprop --candlespan-focus - ring of what has the focus
  * @cssprop --candlespan-font - typeface; inherits the page's
@@ -121,7 +123,7 @@ export class CandlespanShade extends LitElement {
   }
 
   #number(path: string, label: string, kind: "length" | "number", limits: Limits): TemplateResult {
-    return html`<candlespan-length-field
+    return html`<candlespan-length-field exportparts="input, note"
       .label=${label} .kind=${kind} .value=${metres(valueAt(this.document, path))}
       .least=${limits.least} .most=${limits.most} .display=${this.display} .mode=${this.mode}
       @field-change=${(event: CustomEvent<FieldChangeDetail>) => {

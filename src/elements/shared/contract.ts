@@ -1,8 +1,9 @@
 /** What the elements say to the page: event details and the data they take beside the library's own types. */
 
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import type { FloorPlanKind } from "../../drawing/floor-plan-items.ts";
 import type { LuminaireKey } from "../../drawing/snap.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LayerRole, Scene } from "../../scene/scene.ts";
@@ -38,6 +39,34 @@ export interface LuminaireSelectDetail {
 export interface LuminaireRemoveDetail {
   readonly luminaires: readonly LuminaireKey[];
   readonly name: string;
+}
+
+/** A thing on the floor plan: a body, window, person or zone by its place in its list, or the island. */
+export interface FloorPlanKey {
+  readonly kind: FloorPlanKind;
+  /** 0 for the island. */
+  readonly index: number;
+}
+
+/** `item-move`. Nothing is changed by the element: the page applies the move and hands back a scene. */
+export interface ItemMoveDetail extends FloorPlanKey {
+  /** Since the hand took it (m): along and across the room; of a zone, along and across the top. */
+  readonly move: Vec2;
+  /** The side that is drawn instead, as the floor plan numbers sides, and how far outwards (m). */
+  readonly side?: number;
+  readonly distance: number;
+  readonly phase: "drag" | "commit" | "cancel";
+  readonly by: "pointer" | "keyboard";
+}
+
+/** `item-select`: what is selected now; nothing when it was let go. */
+export interface ItemSelectDetail {
+  readonly item: FloorPlanKey | undefined;
+}
+
+/** `item-remove`, on Delete. */
+export interface ItemRemoveDetail {
+  readonly item: FloorPlanKey;
 }
 
 /** Light at one place, by role (lx). */
@@ -89,6 +118,9 @@ declare global {
     "luminaire-move": CustomEvent<LuminaireMoveDetail>;
     "luminaire-select": CustomEvent<LuminaireSelectDetail>;
     "luminaire-remove": CustomEvent<LuminaireRemoveDetail>;
+    "item-move": CustomEvent<ItemMoveDetail>;
+    "item-select": CustomEvent<ItemSelectDetail>;
+    "item-remove": CustomEvent<ItemRemoveDetail>;
     "reading-move": CustomEvent<ReadingDetail>;
     "field-change": CustomEvent<FieldChangeDetail>;
     "study-edit": CustomEvent<StudyEditDetail>;

@@ -71,6 +71,14 @@ export class DragController {
   readonly down = (event: PointerEvent): void => {
     const key = keyOf(event.target);
     const scene = this.#host.shownScene;
+    // A press beside everything lets go; a finger there may only mean to scroll.
+    if (
+      key === undefined &&
+      event.button === 0 &&
+      event.pointerType === "mouse" &&
+      this.#host.selection.length > 0
+    )
+      this.#select([]);
     if (key === undefined || scene === undefined || event.button !== 0) return;
     const adds = event.shiftKey || event.ctrlKey || event.metaKey;
     const isSelected = this.#host.selection.some((s) => sameLuminaire(s, key));

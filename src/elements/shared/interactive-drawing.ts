@@ -27,6 +27,12 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   /** The stop of Tab as drawn. */
   #stop = "field";
 
+  constructor() {
+    super();
+    // Heard here: an `svg` that listens for focus would be a stop of Tab itself.
+    this.addEventListener("focusin", this.#focused);
+  }
+
   /** Metres that a drag by pixels of the page means. @internal */
   abstract moveOf(dx: number, dy: number, held?: LuminaireKey): Move;
   /** The place on the top under a point of the page (px of the drawing). */
@@ -112,8 +118,8 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   }
 
   /** What has the drawing's stop of Tab: `layer index`, or `field`; the first luminaire until something had focus. */
-  protected readonly focusIn = (event: FocusEvent): void => {
-    const stop = (event.target as Element).closest("[data-luminaire], .field");
+  readonly #focused = (event: FocusEvent): void => {
+    const stop = (event.composedPath()[0] as Element).closest("[data-luminaire], .field");
     if (stop !== null) this.tabStop = stop.getAttribute("data-luminaire") ?? "field";
   };
 

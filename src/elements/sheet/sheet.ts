@@ -55,6 +55,9 @@ const ASIDE_FROM = 560;
  * @csspart summary - the headline with what belongs to it
  * @csspart headline - what one reads first
  * @csspart reading - the figures under the pointer line
+ * @csspart luminaire - each luminaire of every drawing with its grip
+ * @csspart pointer - the vertical reading line of every drawing
+ * @csspart bands - the row of colours of the scale
  * @slot - stands in place of the drawing until there is an arrangement
  * @cssprop --candlespan-close - words and marks too close to call
  * @cssprop --candlespan-focus - ring of what has the focus
@@ -83,6 +86,8 @@ export class CandlespanSheet extends DrawingElement {
   @property({ attribute: false }) clashes: readonly Clash[] = [];
   /** Exact scale wanted (px a metre), for paper; kept wherever the width allows it. */
   @property({ type: Number, attribute: "per-metre" }) perMetre?: number;
+  /** The light shown is of before the last change, which has none: said where its quality is. */
+  @property({ type: Boolean, reflect: true }) stale = false;
   /** Leaves out parts: a list of `elevation plan profile legend people dimensions hatch zones`. */
   @property() hide = "";
 
@@ -166,7 +171,7 @@ export class CandlespanSheet extends DrawingElement {
         ${
           hidden.has("elevation")
             ? nothing
-            : html`<candlespan-elevation
+            : html`<candlespan-elevation exportparts="luminaire, pointer"
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
               .height=${fit.elevation} .spacings=${hidden.has("plan") || hidden.has("dimensions")}
@@ -175,7 +180,7 @@ export class CandlespanSheet extends DrawingElement {
         <div class="plan">${
           hidden.has("plan")
             ? nothing
-            : html`<candlespan-plan
+            : html`<candlespan-plan exportparts="luminaire, pointer"
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
               .hide=${this.#parts.length ? this.hide : `${this.hide} length`} .reach=${fit.reach} .cut=${fit.cut} .clashes=${this.clashes}
@@ -186,14 +191,14 @@ export class CandlespanSheet extends DrawingElement {
           hidden.has("legend")
             ? nothing
             : html`<div class=${isAside ? "legend aside" : "legend"} .style=${isAside ? `left:${scale.right + 14}px` : `padding-left:${scale.left}px`}>
-              <candlespan-scale .unit=${this.words.illuminanceUnit} hatch ?upright=${isAside}></candlespan-scale>
+              <candlespan-scale exportparts="bands" .unit=${this.words.illuminanceUnit} hatch ?upright=${isAside}></candlespan-scale>
               <span class="quality">${said?.dark ? html`${said.dark}<br>` : nothing}${this.#quality()}</span>
             </div>`
         }</div>
         ${
           hidden.has("profile")
             ? nothing
-            : html`<candlespan-profile
+            : html`<candlespan-profile exportparts="luminaire, pointer"
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed} .height=${fit.profile}
             ></candlespan-profile>`
@@ -224,6 +229,7 @@ export class CandlespanSheet extends DrawingElement {
 
   #quality(): string {
     if (this.assessment === undefined) return "";
+    if (this.stale) return "before the last change";
     return this.assessment.method.quality === "quick" ? "coarse" : "refined";
   }
 

@@ -18,6 +18,8 @@ import "../length-field/length-field.ts";
  * @tag candlespan-study-fields
  * @fires study-edit - one value of the study document changes ({@link StudyEditDetail})
  * @csspart group - the fields of one room, person or zone
+ * @csspart input - the text field of a length or number
+ * @csspart note - the interpretation or the problem of what is typed
  * @cssprop --candlespan-focus - ring of what has the focus
  * @cssprop --candlespan-font - typeface; inherits the page's
  * @cssprop --candlespan-ink - lines and words
@@ -64,7 +66,7 @@ export class CandlespanStudyFields extends LitElement {
     const value = written ?? stoodIn?.value;
     const why = written === undefined && stoodIn !== undefined ? `default: ${stoodIn.why}` : "";
     if (field.kind === "choice" || field.kind === "text") return this.#words(group, field, value, why);
-    return html`<candlespan-length-field
+    return html`<candlespan-length-field exportparts="input, note"
       .label=${field.label}
       .kind=${field.kind}
       .value=${metres(value)}

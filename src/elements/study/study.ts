@@ -39,6 +39,13 @@ const REST = 200;
  * @fires study-light - the light of the arrangement is known, as a draft or in full ({@link StudyLightDetail})
  * @slot - elements that show the study; an aligned sheet when there are none
  * @csspart failure - what is wrong with the study, and the button that tries again
+ * @csspart verdict - headline and zones of the sheet
+ * @csspart summary - the headline with what belongs to it
+ * @csspart headline - what one reads first
+ * @csspart reading - the figures under the pointer line
+ * @csspart luminaire - each luminaire of every drawing with its grip
+ * @csspart pointer - the vertical reading line of every drawing
+ * @csspart bands - the row of colours of the scale
  * @cssprop --candlespan-close - words and marks too close to call
  * @cssprop --candlespan-focus - ring of what has the focus
  * @cssprop --candlespan-font - typeface; inherits the page's
@@ -144,7 +151,7 @@ export class CandlespanStudy extends LitElement {
       ${
         this.childElementCount > 0
           ? nothing
-          : html`<candlespan-sheet
+          : html`<candlespan-sheet exportparts="verdict, summary, headline, reading, luminaire, pointer, bands"
               .study=${study} .scene=${light?.scene ?? scene} .assessment=${light?.assessment} .fixed=${fixed} .hide=${hide} .mode=${mode}
             ></candlespan-sheet>`
       }`;

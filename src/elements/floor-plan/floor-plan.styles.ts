@@ -1,0 +1,22 @@
+import { css } from "lit";
+
+export const floorPlanStyles = css`
+  .item, .side { outline: none; touch-action: none; }
+  .item { cursor: grab; }
+  .item:active { cursor: grabbing; }
+  .item .take { fill: transparent; stroke: none; }
+  .item:hover .take { stroke: var(--_quiet); stroke-width: 1; stroke-dasharray: 2 2; }
+  .item[aria-pressed="true"] .take { stroke: var(--_luminaire); stroke-width: 2; }
+  .item:focus-visible .take, .side:focus-visible .dot {
+    stroke: var(--_focus); stroke-width: 3;
+    filter: drop-shadow(0 0 1px var(--_paper));
+  }
+  .side .dot { fill: var(--_luminaire); stroke: var(--_paper); stroke-width: 1; }
+  .side .take { fill: transparent; stroke: none; }
+  .side.upright { cursor: ns-resize; }
+  .side.level { cursor: ew-resize; }
+  .names { pointer-events: none; }
+  .light { pointer-events: none; }
+  .hung { pointer-events: none; }
+  :host([fixed]) .item { cursor: default; }
+`;
