@@ -1,0 +1,115 @@
+/** A walk through one's own kitchen, by what stands on the screen alone: from the example to a verdict and the electrician's sheet. */
+
+import { readFile } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import {
+  atWork,
+  enter,
+  openViewer,
+  poll,
+  refined,
+  troublesOf,
+  type Viewer,
+  verdictOf,
+} from "../support/viewer.ts";
+
+const FILE = fileURLToPath(
+  new URL("../../fixtures-data/boathouse/photometry/globe-opal.ldt", import.meta.url),
+);
+
+let viewer: Viewer;
+let page: Page;
+let troubles: string[];
+
+beforeAll(async () => {
+  viewer = await openViewer();
+  const context = await viewer.browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    acceptDownloads: true,
+  });
+  page = await context.newPage();
+  troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await atWork(page);
+});
+afterAll(() => viewer.close());
+
+const button = (name: string | RegExp) => page.getByRole("button", { name, exact: typeof name === "string" });
+const press = (name: string | RegExp) => button(name).first().click();
+const type = async (label: string, text: string): Promise<void> => {
+  const field = page.getByLabel(label, { exact: true }).first();
+  await field.fill(text);
+  await field.press("Tab");
+};
+const unfold = (words: string) => page.locator("summary:visible", { hasText: words }).first().click();
+
+it("goes from an own island and an own file to a verdict of three options and the electrician's sheet", async () => {
+  await press("Start my own kitchen");
+  await type("Island length", "2.7 m");
+  await type("Island width", "1.1 m");
+  await type("Ceiling height", "2.6 m");
+  await type("Room, along the island", "4.5 m");
+  await type("Room, across it", "3.6 m");
+  await press("Light it");
+  await page.getByRole("heading", { name: "Zones on the top" }).waitFor();
+  await refined(page);
+
+  // A target of one's own.
+  const target = page.getByLabel("Target", { exact: true }).first();
+  await target.selectOption({ label: "My own values…" });
+  await type("Average at least", "400 lx");
+  await type("U₀ at least", "0.6");
+  await refined(page);
+  await poll(() => verdictOf(page)).toMatch(/400 lx.*0\.60/);
+
+  // An own file, answered where it was asked for.
+  await enter(page, "Lights");
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    button("Read a photometric file").click(),
+  ]);
+  await chooser.setFiles(FILE);
+  await button(/^Hang it in /)
+    .first()
+    .waitFor();
+  await press(/^Hang it in /);
+  await refined(page);
+
+  // Three options: as it hangs, one pendant more, and higher.
+  await unfold("Copy, rename, remove");
+  await type("Name of this option", "as it hangs");
+  await press("Copy option");
+  await type("Name of this option", "one more");
+  await type("Count", "4");
+  await press("Copy option");
+  await type("Name of this option", "higher");
+  await type("Clearance", "1 m");
+  await refined(page);
+
+  await enter(page, "Compare");
+  const headings = page.locator("candlespan-comparison .option");
+  await poll(() => headings.count()).toBe(3);
+  const ranked = await headings.evaluateAll((all) => all.map((each) => each.getAttribute("aria-label")));
+  expect([...ranked].sort()).toEqual(["A as it hangs", "B one more", "C higher"]);
+  await page
+    .getByRole("listitem")
+    .filter({ hasText: ranked[0] ?? "" })
+    .getByRole("button")
+    .click();
+  await enter(page, "Lights");
+  await poll(() => page.locator("footer .light-state").getAttribute("data-quality")).toBe("judged");
+  await refined(page);
+  expect(await verdictOf(page)).not.toContain("Not judged yet");
+  await poll(() => page.getByRole("heading", { level: 2 }).first().innerText()).toMatch(
+    /meets|short|close|even|patchy/i,
+  );
+
+  await enter(page, "Hand-over");
+  const [download] = await Promise.all([page.waitForEvent("download"), press("Set-out sheet")]);
+  const path = await download.path();
+  expect((await readFile(path)).subarray(0, 5).toString()).toBe("%PDF-");
+  expect(download.suggestedFilename()).toMatch(/set-out\.pdf$/);
+  expect(troubles).toEqual([]);
+});
