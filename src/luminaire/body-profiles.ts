@@ -22,6 +22,8 @@ export interface BodyOutline {
   readonly centred: boolean;
   /** Whether it glows all round, so that a flat opening in its file is not where the light leaves. */
   readonly glowsRound: boolean;
+  /** Quarters of a circle that its curve runs through, 1 if not said: each is drawn by as many pieces. */
+  readonly quarters?: number;
   half(size: BodySize, steps: number): HalfProfile;
 }
 
@@ -60,6 +62,7 @@ export const BODY_PROFILES = {
     ...centred,
     rise: 1,
     glowsRound: true,
+    quarters: 2,
     half: ({ radius, height, middle }, count) =>
       steps(count, (t) => {
         const z = -Math.cos(Math.PI * t);

@@ -1,7 +1,7 @@
 /** The fields of one luminaire, whatever its light comes from: name, shade or body, lamp, and what an order needs. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { FINISH_NAMES, SHADE_FORMS } from "../../../src/app.ts";
+import { FINISH_NAMES, LAMP_FINISHES, NAMED_BODY_PROFILES, SHADE_FORMS } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
 import type { RawLuminaire } from "../../edits/raw-study.ts";
@@ -12,9 +12,7 @@ import type { Json, Path } from "../../store/pointer.ts";
 const words = (values: readonly string[]) => values.map((value) => ({ value, words: value }));
 
 const AS_FILED = "as the file has it";
-const BODIES = ["dome", "cone", "bell", "drum", "cylinder", "globe", "bowl", "disc", "box"];
 const SUSPENSIONS = [{ value: "", words: "not said" }, ...words(["rod", "cord", "chain", "cable"])];
-const LAMP_FINISHES = words(["frosted", "clear", "half-mirrored", "directional", "module"]);
 
 export interface LuminaireFormOptions {
   readonly name: string;
@@ -89,7 +87,7 @@ function shadeFields(app: FieldsView, name: string, path: Path): TemplateResult 
       label: "Glass of the lamp",
       path: [...lamp, "finish"],
       change: `${name} lamp`,
-      choices: LAMP_FINISHES,
+      choices: words(LAMP_FINISHES),
       fallback: "frosted",
     })}
     ${textField(app, {
@@ -144,7 +142,9 @@ function bodyFields(
         change: `${name} as`,
         choices: [
           ...(document.photometry === undefined ? [] : [{ value: AS_FILED, words: AS_FILED }]),
-          ...words(document.body?.profile === "profile" ? [...BODIES, "profile"] : BODIES),
+          ...words(
+            document.body?.profile === "profile" ? [...NAMED_BODY_PROFILES, "profile"] : NAMED_BODY_PROFILES,
+          ),
         ],
         fallback: document.photometry === undefined ? "drum" : AS_FILED,
         optional: document.photometry !== undefined,

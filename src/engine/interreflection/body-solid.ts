@@ -12,6 +12,7 @@ import { type Box, boxOfPoints } from "../../geometry/box.ts";
 import { pointToRoom } from "../../geometry/frame.ts";
 import { type Polyhedron, polyhedraOf } from "../../geometry/polyhedron.ts";
 import { placed, revolved } from "../../geometry/solids.ts";
+import { bodyOutline } from "../../luminaire/body-profiles.ts";
 import { halfProfile } from "../../luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import type { Blocker } from "../../scene/scene.ts";
@@ -52,7 +53,8 @@ export function bodySolid(
   const parts = new BodyParts();
   const body = hung?.luminaire.body;
   if (hung !== undefined && body !== undefined && body.profile !== "box") {
-    const steps = body.profile === "globe" ? 2 * STEPS : STEPS;
+    const outline = bodyOutline(body.profile);
+    const steps = (outline?.quarters ?? 1) * STEPS;
     const profile = halfProfile(body, hung.luminaire.emission.opening, steps);
     for (const run of convexRuns(profile))
       parts.pieces.push(...polyhedraOf(placed(revolved(run, AROUND), hung.frame)));
@@ -62,7 +64,7 @@ export function bodySolid(
       profile,
       room,
       reflectance,
-      OPENS_DOWN.has(body.profile) ? (body.lining ?? reflectance) : reflectance,
+      outline?.centred ? reflectance : (body.lining ?? reflectance),
     );
   } else {
     parts.pieces.push(...polyhedraOf(blocker.mesh));
@@ -72,9 +74,8 @@ export function bodySolid(
   return finished(parts, diffuse, 1 - blocker.transmittance);
 }
 
-/** Cones in which a curve is drawn; half as fine a globe would lose 2 % of its area. */
+/** Cones in which a quarter of a circle is drawn; half as fine a globe would lose 2 % of its area. */
 const STEPS = 8;
-const OPENS_DOWN: ReadonlySet<string> = new Set(["dome", "cone", "bell", "drum", "cylinder", "profile"]);
 
 /** `stopped`: share of the light that does not pass straight through. Only that counts as fallen on the body, so that its
  * areas are less by it and what it reflects or scatters is more of it. */
