@@ -10,9 +10,8 @@
 
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { CalculationResult } from "../engine/result.ts";
-import { maintainedShare } from "../scene/maintained.ts";
+import { surfaceMean } from "../assessment/surface-means.ts";
 import type { Scene } from "../scene/scene.ts";
-import type { SurfacePart } from "../scene/surface.ts";
 
 const STEPS: readonly (readonly [task: number, surround: number])[] = [
   [750, 500],
@@ -44,25 +43,11 @@ export interface Surround {
 
 export function surround(
   scene: Scene,
-  { patches }: CalculationResult,
+  result: CalculationResult,
   { zones }: Pick<ArrangementAssessment, "zones">,
 ): Surround {
-  const mean = (wanted: (part: SurfacePart) => boolean): number | undefined => {
-    if (patches === undefined) return undefined;
-    let area = 0;
-    let flux = 0;
-    for (let i = 0; i < patches.area.length; i++) {
-      const part = scene.surfaces[patches.surface[i]]?.part;
-      if (part === undefined || !wanted(part)) continue;
-      area += patches.area[i];
-      patches.layers.forEach(({ illuminance }, l) => {
-        flux += patches.area[i] * illuminance[i] * maintainedShare(scene, scene.layers[l]);
-      });
-    }
-    return area > 0 ? flux / area : undefined;
-  };
-  const walls = mean((part) => part.startsWith("wall"));
-  const ceiling = mean((part) => part === "ceiling");
+  const walls = surfaceMean(scene, result, "illuminance", (part) => part.startsWith("wall"));
+  const ceiling = surfaceMean(scene, result, "illuminance", (part) => part === "ceiling");
   const dim = zones.flatMap((task) => {
     const asked = task.checks.find(({ quantity }) => quantity === "illuminance")?.target;
     if (asked === undefined) return [];

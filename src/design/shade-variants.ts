@@ -14,14 +14,13 @@ import { statistics } from "../assessment/statistics.ts";
 import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import type { Calculate } from "../engine/calculate.ts";
-import type { CalculationResult } from "../engine/result.ts";
 import { lowestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import type { FinishName } from "../luminaire/shade/finishes.ts";
 import type { LampDocument, ShadeDocument } from "../luminaire/shade/shade-document.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
-import { maintainedShare } from "../scene/maintained.ts";
+import { surfaceMean } from "../assessment/surface-means.ts";
 import type { Scene } from "../scene/scene.ts";
 import { withLuminaires } from "../scene/with-hanging.ts";
 
@@ -114,7 +113,7 @@ export function compareShadeVariants(scene: Scene, request: ShadeVariantRequest)
         downwardShare,
         average: light.average,
         uniformity: light.uniformity,
-        ceiling: ceilingLight(hung, result),
+        ceiling: surfaceMean(hung, result, "illuminance", (part) => part === "ceiling") ?? 0,
         eyes: hung.people.map((person) => {
           const seen = personGlare(hung, person).inView.find(
             (each) => each.layer === hung.layers[layer].name,
@@ -139,18 +138,4 @@ function inPlace(scene: Scene, layer: number, luminaire: Luminaire): Scene {
       return { luminaire, frame: { origin: [x, y, z + rise], rotation } };
     }),
   );
-}
-
-function ceilingLight(scene: Scene, { patches }: CalculationResult): number {
-  if (patches === undefined) return 0;
-  let area = 0;
-  let flux = 0;
-  for (let i = 0; i < patches.area.length; i++) {
-    if (scene.surfaces[patches.surface[i]].part !== "ceiling") continue;
-    area += patches.area[i];
-    patches.layers.forEach(({ illuminance }, l) => {
-      flux += patches.area[i] * illuminance[i] * maintainedShare(scene, scene.layers[l]);
-    });
-  }
-  return area > 0 ? flux / area : 0;
 }

@@ -1,15 +1,12 @@
 /** What `boxes` says: positions good for every pendant of the shortlist, how far each box may be off, the ceiling as built. */
 
+import type { BoxesFindings } from "../app/boxes.ts";
 import { canopyCover } from "../app/schedule/suspension.ts";
 import type { AsBuilt } from "../design/boxes/as-built.ts";
-import type { RobustBoxes } from "../design/boxes/robust-boxes.ts";
 import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring.ts";
-import type { Kind } from "../design/search/candidate.ts";
 import { offsetOf, stationOf } from "../design/search/candidate.ts";
-import type { Checked } from "../design/search/checked.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import type { Island, Scene } from "../scene/scene.ts";
 import { formatLength } from "../units/length-text.ts";
 import { table, wrapped } from "./table.ts";
 import { clashesJson, clashWords } from "./clash-words.ts";
@@ -17,21 +14,8 @@ import { verdictMark, verdictWords, zoneSentence } from "./text.ts";
 
 const WIDTH = 96;
 
-export interface BoxesTextInput {
+export interface BoxesTextInput extends BoxesFindings {
   readonly study: Pick<ResolvedStudy, "title" | "display">;
-  readonly island: Island;
-  readonly kinds: readonly Kind[];
-  readonly step: number;
-  readonly error: number;
-  /** Least evenness asked for. */
-  readonly evenness: number;
-  readonly sets: readonly RobustBoxes[];
-  /** The full check of the first set with each kind. */
-  readonly checked: readonly Checked[];
-  /** The arrangement as written, its layer and the rings of its boxes. */
-  readonly scene: Scene;
-  readonly layer: number;
-  readonly rings: readonly ToleranceRing[];
 }
 
 export function boxesText(input: BoxesTextInput): string {

@@ -92,6 +92,15 @@ describe("percentiles", () => {
       }),
     );
   });
+
+  it("takes the value at which a share of the area is just reached", () => {
+    const values = Float64Array.of(300, 100, 200, 400);
+    const even = new Float64Array(4).fill(0.25);
+    expect([0, 0.25, 0.5, 0.75, 1].map((p) => percentile(values, even, p))).toEqual([
+      100, 100, 200, 300, 400,
+    ]);
+    expect(percentile(values, even, 0.501)).toBe(300);
+  });
 });
 
 describe("gradient and profile", () => {

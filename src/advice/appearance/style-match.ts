@@ -9,6 +9,7 @@
 
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import { surfaceMean } from "../../assessment/surface-means.ts";
 import { maintainedShare } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { seenLuminaire } from "../glare/seen-luminaire.ts";
@@ -190,22 +191,13 @@ function litAgainstWalls(
   scene: Scene,
   layer: number,
   eye: Vec3,
-  { patches }: CalculationResult,
+  result: CalculationResult,
 ): number | undefined {
-  if (patches === undefined) return undefined;
-  let area = 0;
-  let exitance = 0;
-  for (let i = 0; i < patches.area.length; i++) {
-    if (!scene.surfaces[patches.surface[i]]?.part.startsWith("wall")) continue;
-    area += patches.area[i];
-    patches.layers.forEach((each, l) => {
-      exitance += patches.area[i] * each.exitance[i] * maintainedShare(scene, scene.layers[l]);
-    });
-  }
-  if (!(exitance > 0)) return undefined;
+  const exitance = surfaceMean(scene, result, "exitance", (part) => part.startsWith("wall"));
+  if (exitance === undefined || !(exitance > 0)) return undefined;
   const { luminaires } = scene.layers[layer];
   const output = maintainedShare(scene, scene.layers[layer]);
   const brightest = Math.max(...luminaires.map((p) => seenLuminaire(p, eye, output).luminance));
   // A luminaire without an opening has no luminance to compare.
-  return brightest > 0 ? brightest / (exitance / area / Math.PI) : undefined;
+  return brightest > 0 ? brightest / (exitance / Math.PI) : undefined;
 }

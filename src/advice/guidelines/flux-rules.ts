@@ -20,42 +20,30 @@ function fluxPerArea(
   return { kind: "ratio", of, found: flux / (area * SQUARE_FEET_PER_SQUARE_METRE), allows };
 }
 
+/** Of the pendants' lamps over the area of the top. */
+const pendantsOverTop =
+  (allows: Range): Rule["held"] =>
+  (arrangement) => {
+    const { island } = arrangement.scene;
+    if (island === undefined) return undefined;
+    const area = island.length * island.width;
+    return fluxPerArea(arrangement, area, "pendant lumens a square foot of top", allows, true);
+  };
+
 export const FLUX_RULES: readonly Rule[] = [
   {
     id: "flux-30-over-island",
     subject: "other",
     rule: "Give an island 30 lm of pendant lamps a square foot; met with globes, that gives about a tenth of 500 lx.",
     ...published("one retail guide"),
-    held: (arrangement) => {
-      const { island } = arrangement.scene;
-      return island === undefined
-        ? undefined
-        : fluxPerArea(
-            arrangement,
-            island.length * island.width,
-            "pendant lumens a square foot of top",
-            atLeast(30),
-            true,
-          );
-    },
+    held: pendantsOverTop(atLeast(30)),
   },
   {
     id: "flux-70-80-on-work",
     subject: "other",
     rule: "Give places of work 70 to 80 lm of lamps a square foot.",
     ...published("retail guides"),
-    held: (arrangement) => {
-      const { island } = arrangement.scene;
-      return island === undefined
-        ? undefined
-        : fluxPerArea(
-            arrangement,
-            island.length * island.width,
-            "pendant lumens a square foot of top",
-            within(70, 80),
-            true,
-          );
-    },
+    held: pendantsOverTop(within(70, 80)),
   },
   {
     id: "flux-30-40-of-floor",
