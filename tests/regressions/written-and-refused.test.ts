@@ -43,3 +43,11 @@ it("a report number that reads as the TILT line", () => {
   if (!written.ok) throw new Error(JSON.stringify(written.issues));
   expect(readPhotometry(bytesOf(written.value), { file: "again" })).toMatchObject({ ok: true });
 });
+
+it("a TM-33 table of angles that are one", () => {
+  const read = readPhotometry(bytesOf(lm63()), { file: "a" });
+  const written = read.ok ? writeTm33(read.value) : read;
+  if (!written.ok) throw new Error(JSON.stringify(written.issues));
+  const again = readPhotometry(bytesOf(written.value.replaceAll('v="45"', 'v="1e-300"')), { file: "a" });
+  expect(again.ok ? "read" : again.issues[0].code).toBe("tm33-angles-too-close");
+});

@@ -8,7 +8,7 @@ import type { SourceText } from "./source-text.ts";
 const SLACK = 1e-6;
 
 /** Angles nearer than this are one angle written twice (degrees): no goniophotometer tells them apart, and no writer writes them apart. */
-const CLOSEST = 1e-9;
+export const CLOSEST = 1e-9;
 
 export interface AngleRange {
   /** `vertical angles`, for messages. */

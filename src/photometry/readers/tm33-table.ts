@@ -6,7 +6,7 @@
  */
 
 import type { PhotometryType, Symmetry } from "../intensity-distribution.ts";
-import { near } from "./angle-list.ts";
+import { CLOSEST, near } from "./angle-list.ts";
 import { parseNumber } from "./number-scanner.ts";
 import { quote, type SourceText } from "./source-text.ts";
 import { attributeOf, child, childrenNamed, textOf, type XmlElement } from "./xml.ts";
@@ -54,6 +54,19 @@ export function readTm33Table(
 
   const horizontal = distinct(samples.map((sample) => sample.h));
   const vertical = distinct(samples.map((sample) => sample.v));
+  for (const angles of [horizontal, vertical]) {
+    const twice = angles.findIndex((angle, i) => i > 0 && angle - angles[i - 1] < CLOSEST);
+    if (twice > 0)
+      return source.error(
+        data.at,
+        "tm33-angles-too-close",
+        "Two angles are the same to a billionth of a degree.",
+        {
+          expected: `angles ${CLOSEST}° apart or more`,
+          received: `${angles[twice - 1]} and ${angles[twice]}`,
+        },
+      );
+  }
   const cells = horizontal.length * vertical.length;
   const incomplete = (received: string) =>
     source.error(data.at, "tm33-incomplete-table", "The intensities do not fill a table of h and v.", {
