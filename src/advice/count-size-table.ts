@@ -11,7 +11,7 @@ import { highestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { scaledLuminaire } from "../luminaire/scaled.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { hungRow, stationsAbout } from "../scene/with-hanging.ts";
 import { METRES_PER_INCH } from "../units/quantities.ts";

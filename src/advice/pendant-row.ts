@@ -9,8 +9,8 @@ import { lowestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { widthAlong } from "../luminaire/plan-extent.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import { roomToIsland, topHeightAt } from "../scene/island.ts";
-import { ceilingAt } from "../scene/room.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 
 export interface PendantRow {

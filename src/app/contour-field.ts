@@ -8,8 +8,7 @@
 
 import { depthInside } from "../geometry/polygon.ts";
 import { length, type Vec3 } from "../geometry/vector.ts";
-import { pointAt } from "../scene/calculation-grid.ts";
-import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
+import type { PlaneGrid } from "../scene/calculation-plane.ts";
 
 /** A field on a lattice whose outermost lines lie on the grid's edges. */
 export interface IsoluxField {
@@ -20,28 +19,7 @@ export interface IsoluxField {
   readonly values: Float64Array;
 }
 
-/** The points a fine grid lacks for its contours: the ring on the edge, and, along an outline that leaves cells
- * empty, their centres. A plane of free points. */
-export function marginPlane(plane: CalculationPlane & { readonly grid: PlaneGrid }): CalculationPlane {
-  const { grid } = plane;
-  const nodes = marginNodes(grid);
-  const points = new Float64Array(nodes.length * 3);
-  const { along, across } = latticeOf(grid);
-  nodes.forEach((node, k) => {
-    const [x, y] = [along[node % along.length], across[Math.floor(node / along.length)]];
-    points.set(pointAt(grid, plane.normal, x, y), 3 * k);
-  });
-  return {
-    name: `${plane.name}, edge`,
-    role: "edge",
-    quantity: plane.quantity,
-    points,
-    normal: plane.normal,
-    weights: new Float64Array(nodes.length).fill(1),
-  };
-}
-
-/** Field of a grid and its {@link marginPlane}; without the light there, it is carried on from the cells. */
+/** Field of a grid and its margin (`margin-plane.ts`); without the light there, it is carried on from the cells. */
 export function isoluxField(
   grid: PlaneGrid,
   inside: ArrayLike<number>,
@@ -118,7 +96,7 @@ export function onGrid({ u, v, region }: PlaneGrid, s: number, t: number): boole
   return s > -1e-9 && t > -1e-9 && s < length(u) + 1e-9 && t < length(v) + 1e-9;
 }
 
-function latticeOf(grid: PlaneGrid): { readonly along: Float64Array; readonly across: Float64Array } {
+export function latticeOf(grid: PlaneGrid): { readonly along: Float64Array; readonly across: Float64Array } {
   const side = (vector: Vec3, count: number): Float64Array => {
     const full = Math.hypot(vector[0], vector[1], vector[2]);
     return Float64Array.from({ length: count + 2 }, (_, i) =>
@@ -133,7 +111,7 @@ function nodeOf(grid: PlaneGrid, cell: number): number {
 }
 
 /** Lattice nodes without a cell's point that touch a node with one: rows of them, then columns. */
-function marginNodes(grid: PlaneGrid): number[] {
+export function marginNodes(grid: PlaneGrid): number[] {
   const wide = grid.columns + 2;
   const high = grid.rows + 2;
   const has = new Uint8Array(wide * high);

@@ -6,8 +6,9 @@ import type { PlaneField } from "../engine/result.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
-import { isoluxField, marginPlane } from "./contour-field.ts";
+import { isoluxField } from "./contour-field.ts";
 import type { PlaneContour } from "./judged-arrangement.ts";
+import { marginPlane } from "./margin-plane.ts";
 
 /** Planes larger than this are rooms, not tops; contours and fine minima are for tops (m²). */
 const LARGEST_FINE = 12;

@@ -3,7 +3,7 @@
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Layer, Scene } from "../scene/scene.ts";
 import { hangs } from "../scene/suspended.ts";
 import { type LuminaireMarks, line, type Mark, rectangle, segment } from "./drawing.ts";

@@ -1,7 +1,7 @@
 /** What the room puts into the elevation: ceiling and walls, the side of the island, solids over it. */
 
 import type { Vec2 } from "../geometry/vector.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension } from "./dimension.ts";

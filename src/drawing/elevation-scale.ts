@@ -9,7 +9,7 @@
 
 import type { Vec2 } from "../geometry/vector.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
 import { type IslandAxes, islandAxes } from "./island-axes.ts";

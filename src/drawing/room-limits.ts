@@ -6,7 +6,7 @@
 import type { Vec3 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { halfWidth } from "./silhouette.ts";
 import type { LuminaireKey } from "./snap.ts";

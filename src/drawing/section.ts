@@ -5,7 +5,7 @@
 
 import type { Vec2 } from "../geometry/vector.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
 import { degrees } from "../units/quantities.ts";

@@ -1,7 +1,7 @@
 /** The ceiling that an elevation or section is drawn with: over what hangs, not over the middle of the island. */
 
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import type { ElevationView } from "./set-out-elevation.ts";

@@ -3,7 +3,7 @@
 import type { SetOutBox } from "../app/schedule/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Depicted } from "./depicted.ts";
 import { line, segment, text } from "./drawing.ts";

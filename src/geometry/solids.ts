@@ -5,7 +5,8 @@
 
 import { type Frame, pointToRoom } from "./frame.ts";
 import type { Mesh } from "./mesh.ts";
-import { type Polygon, triangulate } from "./polygon.ts";
+import type { Polygon } from "./polygon.ts";
+import { triangulate } from "./polygon-pieces.ts";
 import type { Vec3 } from "./vector.ts";
 
 /** An upright prism over a simple counter-clockwise polygon, from z₀ up to z₁ (m). */

@@ -9,7 +9,7 @@ import { halfProfile } from "../luminaire/half-profile.ts";
 import { openingSurface } from "../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
-import { ceilingAt } from "../scene/room.ts";
+import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { linearOf, tinted } from "./colour.ts";
 import type { Triangles } from "./triangles.ts";

@@ -18,8 +18,8 @@ import { tiltedLuminaire } from "../luminaire/tilted.ts";
 import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
+import { ceilingAt } from "./ceiling-height.ts";
 import { islandToRoom, roomToIsland, topHeightAt } from "./island.ts";
-import { ceilingAt } from "./room.ts";
 import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
 
 /** 33 in, the middle of the range heard most (m). */

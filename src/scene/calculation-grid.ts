@@ -8,15 +8,8 @@
  * [1] EN 12464-1, grid of calculation points.
  */
 
-import {
-  bounds,
-  clip,
-  depthInside,
-  insidePoint,
-  type Polygon,
-  rectangle,
-  signedArea,
-} from "../geometry/polygon.ts";
+import { bounds, depthInside, type Polygon, rectangle, signedArea } from "../geometry/polygon.ts";
+import { clip, insidePoint } from "../geometry/polygon-pieces.ts";
 import { add, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { CalculationPlane, PlaneGrid } from "./calculation-plane.ts";
 

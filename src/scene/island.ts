@@ -5,17 +5,8 @@
  */
 
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
-import {
-  area,
-  bounds,
-  convexPieces,
-  depthInside,
-  difference,
-  intersection,
-  leftOf,
-  type Polygon,
-  rectangle,
-} from "../geometry/polygon.ts";
+import { area, bounds, depthInside, type Polygon, rectangle } from "../geometry/polygon.ts";
+import { convexPieces, difference, intersection, leftOf } from "../geometry/polygon-pieces.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";

@@ -3,14 +3,15 @@
  */
 
 import type { Ledger } from "../diagnostics/resolve-log.ts";
-import { area, bounds, convexPieces, inset, intersection, type Polygon } from "../geometry/polygon.ts";
+import { area, bounds, type Polygon } from "../geometry/polygon.ts";
+import { convexPieces, inset, intersection } from "../geometry/polygon-pieces.ts";
 import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { PlaneDocument } from "../study/study-schema.ts";
 import { type GridArea, gridCells, gridPlane, MOST_CELLS } from "./calculation-grid.ts";
 import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
+import { ceilingAt } from "./ceiling-height.ts";
 import { islandDirection, islandToRoom } from "./island.ts";
 import { ON_SURFACE } from "./points-in-solids.ts";
-import { ceilingAt } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
 import type { PlannedZone } from "./zones.ts";
 

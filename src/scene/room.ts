@@ -1,8 +1,4 @@
-/**
- * The room: its box, and the height of its ceiling, which rises from its lowest corner.
- *
- * h(x, y) = H + tan s · (d·(x, y) − least d·corner), d the horizontal direction towards which it rises.
- */
+/** The room as the study describes it: its box, its doors, what to keep clear of. */
 
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
@@ -56,14 +52,6 @@ function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): r
       swing: ledger.fill(door.swing, `${path}/swing`, "in-left", "not given"),
     };
   });
-}
-
-/** Height of the ceiling (m) over a point of the plan. */
-export function ceilingAt(room: RoomShape, x: number, y: number): number {
-  if (room.slope === 0) return room.ceilingHeight;
-  const [dx, dy] = [Math.cos(room.towards), Math.sin(room.towards)];
-  const least = Math.min(0, dx * room.length) + Math.min(0, dy * room.width);
-  return room.ceilingHeight + Math.tan(room.slope) * (dx * x + dy * y - least);
 }
 
 /** A plan region given as `from` and `size`, or as a polygon; undefined, with an error, when neither or both. */

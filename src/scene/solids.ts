@@ -6,7 +6,8 @@
  */
 
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
-import { area, convexPieces, difference, intersection, type Polygon } from "../geometry/polygon.ts";
+import { area, type Polygon } from "../geometry/polygon.ts";
+import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
 import { prism } from "../geometry/solids.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { BodyDocument } from "../study/study-schema.ts";

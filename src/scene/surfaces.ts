@@ -5,8 +5,8 @@
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { dot, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
+import { ceilingAt } from "./ceiling-height.ts";
 import { exposedSurfaces, type Face, newellNormal, withoutRegions } from "./faces.ts";
-import { ceilingAt } from "./room.ts";
 import type { RoomOpening, RoomShape } from "./scene.ts";
 import { prismFaces, type Solid } from "./solids.ts";
 import type { Surface, SurfacePart } from "./surface.ts";

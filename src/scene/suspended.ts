@@ -1,6 +1,6 @@
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
-import { ceilingAt } from "./room.ts";
+import { ceilingAt } from "./ceiling-height.ts";
 import type { Layer, Scene } from "./scene.ts";
 
 /** A hanging luminaire with its place in the scene. */

@@ -7,7 +7,8 @@
  */
 
 import type { Ledger } from "../diagnostics/resolve-log.ts";
-import { bounds, convexPieces, insidePoint, rectangle } from "../geometry/polygon.ts";
+import { bounds, rectangle } from "../geometry/polygon.ts";
+import { convexPieces, insidePoint } from "../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { cutToOutline, topHeightAt } from "./island.ts";

@@ -2,8 +2,10 @@
  * The one contour field against fields known in closed form, and against light calculated at the very points it is read at: screen and
  * paper have the same numbers, and at the edge those of a direct calculation.
  */
+
 import { describe, expect, it } from "vitest";
-import { isoluxField, marginPlane, onGrid, readIsolux } from "../../src/app/contour-field.ts";
+import { isoluxField, onGrid, readIsolux } from "../../src/app/contour-field.ts";
+import { marginPlane } from "../../src/app/margin-plane.ts";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
 import { calculate } from "../../src/engine/calculate.ts";
 import { pointAt } from "../../src/scene/calculation-grid.ts";

@@ -9,8 +9,7 @@ beforeAll(async () => {
 });
 afterAll(() => viewer.close());
 
-// Open: 111.9 kB.
-it.fails("lights the plan with at most 110 kB of script", async () => {
+it("lights the plan with at most 110 kB of script", async () => {
   const runs = Number(process.env.CANDLESPAN_RUNS ?? 1);
   const figures: ViewerFigures[] = [];
   for (let i = 0; i < runs; i++) figures.push(await measureViewer(viewer));

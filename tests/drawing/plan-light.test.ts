@@ -1,6 +1,8 @@
 /** The light on the plan: labels never collide, the hatch covers exactly what is below target. */
+
 import { describe, expect, it } from "vitest";
-import { isoluxField, marginPlane } from "../../src/app/contour-field.ts";
+import { isoluxField } from "../../src/app/contour-field.ts";
+import { marginPlane } from "../../src/app/margin-plane.ts";
 import { insidePolygon } from "../../src/drawing/clip-line.ts";
 import { labelLines } from "../../src/drawing/line-labels.ts";
 import { boxesMeet, corners, lineMeetsBox } from "../../src/drawing/oriented-box.ts";

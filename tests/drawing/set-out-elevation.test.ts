@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { setOut } from "../../src/app/schedule/set-out.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
-import { ceilingAt } from "../../src/scene/room.ts";
+import { ceilingAt } from "../../src/scene/ceiling-height.ts";
 import { formatLength } from "../../src/units/length-text.ts";
 import { kitchens } from "../support/handover.ts";
 import { kitchen, resolved } from "../support/studies.ts";

@@ -2,19 +2,21 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   area,
-  clip,
-  convexPieces,
   counterClockwise,
   depthInside,
+  isSimple,
+  rectangle,
+  signedArea,
+} from "../../src/geometry/polygon.ts";
+import {
+  clip,
+  convexPieces,
   difference,
   inset,
   insidePoint,
   intersection,
   isConvex,
-  isSimple,
-  rectangle,
-  signedArea,
-} from "../../src/geometry/polygon.ts";
+} from "../../src/geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
 
 /** A star about (0, 0), simple because its corners go round in order; often concave. */

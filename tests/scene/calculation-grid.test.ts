@@ -1,7 +1,9 @@
 /** Spacing rule and points of calculation grids. Table: EN 12464-1, spacing of grid points, as published. */
+
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { area, bounds, convexPieces, depthInside } from "../../src/geometry/polygon.ts";
+import { area, bounds, depthInside } from "../../src/geometry/polygon.ts";
+import { convexPieces } from "../../src/geometry/polygon-pieces.ts";
 import type { Vec2, Vec3 } from "../../src/geometry/vector.ts";
 import {
   cellCount,

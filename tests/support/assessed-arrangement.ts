@@ -1,8 +1,9 @@
 /** Scenes carried through to their judgement with the textbook's point sources. */
 
 import { clashes } from "../../src/advice/clashes/clashes.ts";
-import { isoluxField, marginPlane } from "../../src/app/contour-field.ts";
+import { isoluxField } from "../../src/app/contour-field.ts";
 import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
+import { marginPlane } from "../../src/app/margin-plane.ts";
 import { maintainedLayers, totalOf } from "../../src/assessment/layer-light.ts";
 import type { PlaneField } from "../../src/engine/result.ts";
 import type { CalculationPlane, PlaneGrid } from "../../src/scene/calculation-plane.ts";

@@ -12,8 +12,8 @@
 import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
+import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island.ts";
-import { ceilingAt } from "../../scene/room.ts";
 import type { Island, RoomShape, Scene } from "../../scene/scene.ts";
 
 export interface Viewpoint {

@@ -18,7 +18,7 @@ import { DirectSources } from "../../engine/direct/direct-sources.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { clearanceOf } from "../../scene/arrangement.ts";
-import { ceilingAt } from "../../scene/room.ts";
+import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 

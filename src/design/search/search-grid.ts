@@ -9,7 +9,8 @@
  * minimum); a proposal is judged on the verification grid by the full check.
  */
 
-import { area, clip, convexPieces, depthInside, type Polygon, rectangle } from "../../geometry/polygon.ts";
+import { area, depthInside, type Polygon, rectangle } from "../../geometry/polygon.ts";
+import { clip, convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { islandToRoom, topHeightAt } from "../../scene/island.ts";
 import type { Island, Zone } from "../../scene/scene.ts";

@@ -2,7 +2,7 @@
 
 import type { SetOut } from "../../app/schedule/set-out.ts";
 import { type Block, bullet, gap, SMALL } from "../../drawing/paper/flow.ts";
-import { ceilingAt } from "../../scene/room.ts";
+import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { degrees } from "../../units/quantities.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";

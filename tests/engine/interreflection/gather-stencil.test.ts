@@ -1,6 +1,6 @@
 /** Interpolation between gathered points: of the fourth order, so that a cubic comes back as it was. */
 import { expect, it } from "vitest";
-import { marginPlane } from "../../../src/app/contour-field.ts";
+import { marginPlane } from "../../../src/app/margin-plane.ts";
 import { stencilOf } from "../../../src/engine/interreflection/gather-stencil.ts";
 import { rectanglePlane } from "../../support/tiny-scene.ts";
 

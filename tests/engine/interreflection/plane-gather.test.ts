@@ -1,6 +1,6 @@
 /** Gathered light on planes, cylinders and semi-cylinders against closed forms, and what interpolation may err. */
 import { describe, expect, it } from "vitest";
-import { marginPlane } from "../../../src/app/contour-field.ts";
+import { marginPlane } from "../../../src/app/margin-plane.ts";
 import { Gather } from "../../../src/engine/interreflection/gather.ts";
 import { PatchIntegral } from "../../../src/engine/interreflection/patch-integral.ts";
 import { type Patches, patchesOf } from "../../../src/engine/interreflection/patches.ts";
