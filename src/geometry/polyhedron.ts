@@ -199,6 +199,9 @@ export function segmentMeetsPolyhedron(
   return planes.length === 8 || (to - from) * length > FLAT;
 }
 
+/** Which planes are seen from the point in hand, 1 each: an edge asks two, and a plane has many edges. */
+let SEEN = new Uint8Array(64);
+
 /** Writes the outline seen from a point as planes through it, outward unit normals: what lies on the inner side of
  * all of them is hidden by, or within, the polyhedron. Returns their count; 0 from a point inside, −1 where a
  * sheet is seen edge-on. */
@@ -210,10 +213,11 @@ export function outlineOfPolyhedron(
   normals: Float64Array,
 ): number {
   let count = 0;
+  if (SEEN.length < planes.length / 4) SEEN = new Uint8Array(planes.length / 2);
+  const seen = SEEN;
+  for (let f = 0; f < planes.length; f += 4) seen[f >> 2] = heightOver(planes, f, px, py, pz) > -FLAT ? 1 : 0;
   for (let e = 0; e < edges.length; e += 4) {
-    const left = heightOver(planes, 4 * edges[e + 2], px, py, pz) > -FLAT;
-    const right = heightOver(planes, 4 * edges[e + 3], px, py, pz) > -FLAT;
-    if (left === right) continue;
+    if (seen[edges[e + 2]] === seen[edges[e + 3]]) continue;
     const a = 3 * edges[e];
     const b = 3 * edges[e + 1];
     const ax = v[a] - px;
