@@ -5,6 +5,8 @@ import type { Plugin } from "vite";
 const slashes = (path: string): string => path.replaceAll("\\", "/");
 /** Folder of the app's own modules, wherever the project lies. */
 const SITE = slashes(fileURLToPath(new URL("..", import.meta.url)));
+/** The app's modules of functions alone that chunks loaded later share; each would else be a file of its own. */
+const SHARED = /\/site\/(components\/(typed-value|words)|store\/pointer|storage\/embedded)\.ts$/;
 /** The library's entry for applications: a list of exports, of which a module needs those that it names. */
 const APP_ENTRY = slashes(fileURLToPath(new URL("../../src/app.ts", import.meta.url)));
 
@@ -49,14 +51,15 @@ function namedImports(code: string): string[] {
 }
 
 /** Packs what an entry needs for its first light into one file instead of a dozen small ones that compress badly and
- * are asked for one by one. The app's own modules stay out: they run when loaded, and other pages share the rest. */
+ * are asked for one by one. Of the app's own modules only those that other chunks share: the rest runs when loaded. */
 export function firstLightChunk(entry: string) {
   const needed = new Set<string>();
   return {
     plugin: neededFor(entry, needed),
     group: {
       name: "first-light",
-      test: (id: string): boolean => needed.has(id) && !slashes(id).startsWith(SITE),
+      test: (id: string): boolean =>
+        needed.has(id) && (!slashes(id).startsWith(SITE) || SHARED.test(slashes(id))),
     },
   };
 }
