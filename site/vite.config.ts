@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { HEADERS } from "../src/cli/content-security.ts";
 import { firstLightChunk } from "./build/first-light-chunk.ts";
+import { pngInPlace } from "./build/png-in-place.ts";
 import { policyInPage } from "./build/policy-in-page.ts";
 import { precache } from "./build/precache.ts";
 import { example } from "./build/worked-example.ts";
@@ -19,7 +20,7 @@ export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: false,
-  plugins: [page.plugin, example(), policyInPage(), precache()],
+  plugins: [page.plugin, example(), pngInPlace(), policyInPage(), precache()],
   worker: {
     format: "es",
     plugins: () => [worker.plugin],
