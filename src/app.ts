@@ -19,7 +19,7 @@ export { Cancelled } from "./diagnostics/cancelled.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { formatIssue, type Issue, type Outcome } from "./diagnostics/issue.ts";
 // Papers and tables to hand over.
-export type { PaperName } from "./drawing/paper/paper.ts";
+export type { PaperName, Picture } from "./drawing/paper/paper.ts";
 export { illuminanceCsv } from "./formats/csv.ts";
 export { type HandoverFile, handoverFiles } from "./formats/handover-files.ts";
 export { sheetSvg } from "./formats/sheet-svg.ts";
@@ -30,6 +30,7 @@ export { FINISH_NAMES } from "./luminaire/shade/finishes.ts";
 export { LAMP_FINISHES } from "./luminaire/shade/lamp-finishes.ts";
 export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
 export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
+export { pictureOf } from "./papers/picture.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
 export { arrangementLetters, newLetter } from "./study/arrangement-letters.ts";

@@ -8,6 +8,7 @@ import type { AppView } from "../app-view.ts";
 import { atLevelsOf, isSameLight, type ShownRoom } from "../light/room-light-state.ts";
 import type { RoomTask } from "../light/room-task.ts";
 import type { Json } from "../store/pointer.ts";
+import { keepPictureOfRoom } from "../store/room-pictures.ts";
 import { taskPart } from "./task-part.ts";
 
 let beside: number | undefined;
@@ -110,6 +111,27 @@ function dimmedAsDrawn({ light, lighting, history }: AppView, { document, side }
   return dimmed.shown;
 }
 
+/** Time for a frame to be drawn and a walk to end before the picture is kept (ms). */
+const AT_REST = 600;
+let waiting: ReturnType<typeof setTimeout> | undefined;
+
+/** Keeps the picture of the option on screen once its light is complete and nobody moves. */
+function keepAtRest(app: AppView): void {
+  clearTimeout(waiting);
+  const { arrangement, study } = app;
+  const task = app.results?.room;
+  if (beside !== undefined || valueIn(task) === undefined || task?.refining !== undefined) return;
+  waiting = setTimeout(() => {
+    const element = document.querySelector("candlespan-preview");
+    if (element === null || app.arrangement !== arrangement || app.study !== study) return;
+    // A picture that cannot be coded is left out of the sheet.
+    void element.picture().then(
+      (png) => keepPictureOfRoom(app, png),
+      () => undefined,
+    );
+  }, AT_REST);
+}
+
 export function roomPicture(app: AppView): TemplateResult {
   const { arrangements } = app.study;
   if (beside === app.arrangement || (beside !== undefined && arrangements[beside] === undefined))
@@ -130,6 +152,7 @@ export function roomPicture(app: AppView): TemplateResult {
     ${beside === undefined || room === undefined ? nothing : stateLine(app, results?.otherRoom, "The light beside it")}`;
   if (room === undefined) return state;
   const { people = false } = room;
+  keepAtRest(app);
   return html`
     <candlespan-preview
       .side=${room}
@@ -138,6 +161,8 @@ export function roomPicture(app: AppView): TemplateResult {
       ?people=${people}
       .date=${new Date().toISOString().slice(0, 10)}
       .inputs=${inputsOf(room)}
+      @pointerup=${() => keepAtRest(app)}
+      @keyup=${() => keepAtRest(app)}
     >${choiceOfOther(app)}</candlespan-preview>
     ${state}
   `;

@@ -8,7 +8,6 @@ import {
   type FindingsSection,
   type Handover,
   type HandoverFile,
-  handoverFiles,
   handoverOption,
   headOf,
   lampsOf,
@@ -16,17 +15,28 @@ import {
   type PaperName,
   studyFingerprint,
 } from "../../src/app.ts";
-import { sheetsPdf } from "../../src/formats/pdf/sheet-pdf.ts";
-import type { LightAnswer } from "../../src/workers/browser.ts";
+import { letteredFiles, missingLettersWords, sheetsPdf } from "../../src/formats/pdf/pdf.ts";
+import type { LightAnswer, PeopleAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
+import { pictureOfRoom } from "../store/room-pictures.ts";
 
 export interface PaperChoice {
   readonly paper: PaperName;
   readonly revision: string;
+  /** What is new in this revision. */
+  readonly note?: string;
+}
+
+export interface MadePapers {
+  readonly files: readonly HandoverFile[];
+  /** What the PDFs cannot write, in a sentence. */
+  readonly unwritten?: string | undefined;
 }
 
 interface Lit {
   readonly answers: readonly LightAnswer[];
+  /** What people's own bodies take, of each option. */
+  readonly shadows: readonly PeopleAnswer["shadows"][];
   /** What there is to say beside the verdict of the option on screen. */
   readonly findings: readonly FindingsSection[];
 }
@@ -41,23 +51,26 @@ async function litOptions(app: AppView): Promise<Lit> {
   const { embedded: _, ...document } = study;
   const { connection } = app.lighting;
   const answers: LightAnswer[] = [];
+  const shadows: PeopleAnswer["shadows"][] = [];
   for (let i = 0; i < study.arrangements.length; i++) {
     app.say(`Light of option ${i + 1} of ${study.arrangements.length}…`);
     const request = { document, arrangement: i, quality: "judged", people } as const;
-    answers.push(orThrow(await connection.call("light", request).outcome));
+    const answer = orThrow(await connection.call("light", request).outcome);
+    answers.push(answer);
+    const asked = { document, arrangement: i, people };
+    shadows.push(
+      answer.scene.people.length === 0 ? [] : orThrow(await connection.call("people", asked).outcome).shadows,
+    );
   }
   const findings = orThrow(await connection.call("beside", { document, arrangement, people }).outcome);
-  const lit = { answers, findings };
+  const lit = { answers, shadows, findings };
   last = { key, lit };
   return lit;
 }
 
-export async function papersOf(
-  app: AppView,
-  { paper, revision }: PaperChoice,
-): Promise<readonly HandoverFile[]> {
+export async function papersOf(app: AppView, { paper, revision, note }: PaperChoice): Promise<MadePapers> {
   const { study, arrangement } = app;
-  const { answers, findings } = await litOptions(app);
+  const { answers, shadows, findings } = await litOptions(app);
   const [first] = answers;
   const handover: Handover = {
     project: first.title,
@@ -66,17 +79,21 @@ export async function papersOf(
     calculation: first.options,
     defaults: first.defaults,
     warnings: first.warnings,
-    options: answers.map((answer, i) => handoverOption(answer, i === arrangement ? findings : undefined)),
+    options: answers.map((answer, i) =>
+      handoverOption(answer, i === arrangement ? findings : undefined, shadows[i], pictureOfRoom(app, i)),
+    ),
     chosen: arrangement,
     lamps: lampsOf(study.luminaires as Record<string, { lamp?: unknown }> | undefined),
     paper,
     unit: app.display.length === "ft-in" ? "ft-in" : "mm",
     illuminance: app.display.illuminance,
     revision,
+    ...(note === undefined || note === "" ? {} : { note }),
     date: localDate(),
     fingerprint: studyFingerprint(study),
   };
-  return handoverFiles(handover);
+  const { files, missing } = letteredFiles(handover, await fonts());
+  return { files, unwritten: missingLettersWords(missing) };
 }
 
 export async function contentOf(file: HandoverFile): Promise<string | Uint8Array> {

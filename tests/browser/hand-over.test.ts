@@ -74,3 +74,43 @@ it("makes every paper in the page, PDFs among them, under the page's own securit
   await context.close();
   expect(troubles).toEqual([]);
 });
+
+it("puts the room as it was looked at and what is new on the papers, and says which letters cannot be written", async () => {
+  const page = await viewer.browser.newPage({ viewport: { width: 1000, height: 700 } });
+  const troubles = troublesOf(page);
+  await page.goto(viewer.server.address);
+  await atWork(page);
+  await page.evaluate(() => {
+    const { session } = document.querySelector("candlespan-app") as unknown as {
+      session: { history: { document: object }; resume(study: unknown): void };
+    };
+    session.resume({ ...session.history.document, title: "台所" });
+  });
+  await refined(page);
+  await page.getByRole("button", { name: "Room", exact: true }).click();
+  await page.locator("candlespan-preview canvas").waitFor();
+  await page.getByRole("button", { name: "Hand-over" }).click();
+  await page.getByLabel("What is new").fill("island moved");
+  await page.getByLabel("What is new").press("Enter");
+  await page.locator('.drawer[data-rooms="1"]').waitFor();
+  if (process.env.SCREENS !== undefined)
+    await page.screenshot({ path: `${process.env.SCREENS}/pictured.png` });
+  await poll(() => page.locator(".problem").allTextContents()).toContain(
+    "! The font of the PDFs has no letters 台 所: they print as empty boxes. The SVG drawings are not affected.",
+  );
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Everything for the job" }).click(),
+  ]);
+  const files = unzipSync(new Uint8Array(readFileSync(await download.path())));
+  const text = (part: string): string =>
+    Object.keys(files)
+      .filter((name) => name.startsWith(part))
+      .map((name) => Buffer.from(files[name]).toString("utf8"))
+      .join("");
+  expect(text("client-").match(/data:image\/png;base64,/g)?.length).toBe(1);
+  expect(text("client-")).toMatch(/Own shadow:/);
+  expect(text("set-out.dxf")).toContain("island moved");
+  await page.close();
+  expect(troubles).toEqual([]);
+});

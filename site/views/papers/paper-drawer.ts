@@ -4,17 +4,22 @@ import { html, nothing, type TemplateResult } from "lit";
 import { ref } from "lit/directives/ref.js";
 import type { PaperName } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
+import { pictureOfRoom } from "../../store/room-pictures.ts";
 import { EXPORTS, type Export, paperChoice, setPaperChoice } from "../exports.ts";
 import type { SheetPictures } from "./paper-previews.ts";
 
 const PAPER_NAMES: readonly PaperName[] = ["A4", "Letter", "A3", "Tabloid"];
 
 interface Drawer {
-  /** What the pictures show: study, option, people, paper, revision. */
+  /** What the pictures show: study, option, people, paper, revision, note, rooms. */
   key: readonly unknown[];
   pictures?: SheetPictures;
   isRunning: boolean;
   problem?: string;
+  /** How many options have a picture of their room on the sheets. */
+  rooms?: number;
+  /** What the PDFs cannot write. */
+  unwritten?: string | undefined;
   /** The paper that is looked at. */
   shown?: Export;
 }
@@ -46,13 +51,22 @@ export function paperDrawer(app: AppView, save: (each: Export) => void): Templat
           app.redraw();
         }}>
       </label>
+      <label>What is new
+        <input type="text" size="18" maxlength="300" .value=${paperChoice(app).note ?? ""} @change=${(
+          event: Event,
+        ) => {
+          setPaperChoice({ note: (event.target as HTMLInputElement).value.trim() });
+          app.redraw();
+        }}>
+      </label>
     </p>
     <p class="row-of-actions">
       <button type="button" class="primary everything" @click=${() => save(everything)}>${everything.name}</button>
     </p>
     <p class="hint">${everything.words}</p>
     ${drawer.problem === undefined ? nothing : html`<p class="problem">✕ ${drawer.problem}</p>`}
-    <ul class="plain drawer" aria-label="Papers">
+    ${drawer.unwritten === undefined ? nothing : html`<p class="problem">! ${drawer.unwritten}</p>`}
+    <ul class="plain drawer" aria-label="Papers" data-rooms=${drawer.rooms ?? 0}>
       ${papers.map((each) => paperItem(app, drawer, each, save))}
     </ul>
     <h3>As files</h3>
@@ -117,7 +131,16 @@ function largePaper(
 /** Lays the papers out when the light is judged and anything they show is another. */
 async function lay(app: AppView, drawer: Drawer): Promise<void> {
   const choice = paperChoice(app);
-  const key = [app.study, app.arrangement, app.withPeople, choice.paper, choice.revision];
+  const pictured = app.study.arrangements.flatMap((_, i) => (pictureOfRoom(app, i) === undefined ? [] : [i]));
+  const key = [
+    app.study,
+    app.arrangement,
+    app.withPeople,
+    choice.paper,
+    choice.revision,
+    choice.note,
+    pictured.join(),
+  ];
   const isSame = drawer.key.length > 0 && key.every((part, i) => part === drawer.key[i]);
   if (isSame || drawer.isRunning || app.lighting.shown?.quality !== "judged" || app.lighting.isBehind) return;
   drawer.isRunning = true;
@@ -125,7 +148,10 @@ async function lay(app: AppView, drawer: Drawer): Promise<void> {
   drawer.problem = undefined;
   try {
     const { sheetPictures } = await import("./paper-previews.ts");
-    drawer.pictures = await sheetPictures(app, choice, drawer.pictures);
+    const { pictures, unwritten } = await sheetPictures(app, choice, drawer.pictures);
+    drawer.pictures = pictures;
+    drawer.unwritten = unwritten;
+    drawer.rooms = pictured.length;
     app.say("");
   } catch (error) {
     drawer.problem = error instanceof Error ? error.message : String(error);

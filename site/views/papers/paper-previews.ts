@@ -12,14 +12,15 @@ export async function sheetPictures(
   app: AppView,
   choice: PaperChoice,
   before: SheetPictures | undefined,
-): Promise<SheetPictures> {
-  const files = await papersOf(app, choice);
+): Promise<{ readonly pictures: SheetPictures; readonly unwritten?: string | undefined }> {
+  const { files, unwritten } = await papersOf(app, choice);
   for (const addresses of before?.values() ?? []) for (const each of addresses) URL.revokeObjectURL(each);
-  return new Map(
+  const pictures = new Map(
     files.flatMap((file) =>
       "sheets" in file ? [[file.path, file.sheets.map((sheet) => address(sheetSvg(sheet)))] as const] : [],
     ),
   );
+  return { pictures, unwritten };
 }
 
 function address(svg: string): string {

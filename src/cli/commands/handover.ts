@@ -2,9 +2,9 @@ import { createRequire } from "node:module";
 import { ownShadows } from "../../app/beside-the-verdict.ts";
 import { arrangementIndex } from "../../app/shortlist.ts";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
+import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
-import { formatIssue } from "../../diagnostics/issue.ts";
 import type { PaperName, Picture } from "../../drawing/paper/paper.ts";
 import {
   chosenOption,
@@ -74,8 +74,9 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const date = dateOf(args.text("date"));
   const revision = revisionOf(args.text("revision") ?? "A");
   const fonts = { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold") };
-  const [{ sheetsPdf }, { letteredFiles, missingLettersWords }] = await installed("pdfkit", () =>
-    Promise.all([import("../../formats/pdf/sheet-pdf.ts"), import("../../formats/pdf/lettered-files.ts")]),
+  const { letteredFiles, missingLettersWords, sheetsPdf } = await installed(
+    "pdfkit",
+    () => import("../../formats/pdf/pdf.ts"),
   );
   const opened = await openGiven(args, io);
   const { study, document, text } = opened;

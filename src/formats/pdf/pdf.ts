@@ -1,0 +1,3 @@
+/** Entry `candlespan/pdf`: sheets as PDFs, and the files of a hand-over with what the fonts cannot write. */
+export { letteredFiles, missingLettersWords } from "./lettered-files.ts";
+export { type PdfFacts, type PdfFonts, sheetsPdf } from "./sheet-pdf.ts";
