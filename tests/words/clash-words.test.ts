@@ -109,8 +109,8 @@ describe("words for clashes", () => {
       2,
     );
     const { data } = Papa.parse<Record<string, string>>(boxesCsv(handover, setOut), { header: true });
-    expect(data[0].hold).toContain("boxes clash");
-    expect(data[1].hold).toContain("boxes clash");
+    expect(data[0].hold).toContain("P1 with R1: Boxes clash");
+    expect(data[1].hold).toContain("P1 with R1: Boxes clash");
   });
 });
 
