@@ -175,6 +175,7 @@ class StudyMaker {
             ...this.#maybe({
               name: () => this.#name("door"),
               swing: () => this.#one(["in-left", "in-right", "out-left", "out-right", "none"]),
+              height: () => this.#number(1.9, 2.3),
             }),
           },
         ],
