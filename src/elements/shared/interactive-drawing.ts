@@ -27,10 +27,11 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   /** The stop of Tab as drawn. */
   #stop = "field";
 
-  constructor() {
-    super();
-    // Heard here: an `svg` that listens for focus would be a stop of Tab itself.
-    this.addEventListener("focusin", this.#focused);
+  protected override createRenderRoot(): HTMLElement | DocumentFragment {
+    const root = super.createRenderRoot();
+    // An `svg` that listens for focus would be a stop of Tab itself, and focus that stays inside never reaches the host.
+    root.addEventListener("focusin", this.#focused as EventListener);
+    return root;
   }
 
   /** Metres that a drag by pixels of the page means. @internal */
@@ -119,7 +120,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
 
   /** What has the drawing's stop of Tab: `layer index`, or `field`; the first luminaire until something had focus. */
   readonly #focused = (event: FocusEvent): void => {
-    const stop = (event.composedPath()[0] as Element).closest("[data-luminaire], .field");
+    const stop = (event.target as Element).closest("[data-luminaire], .field");
     if (stop !== null) this.tabStop = stop.getAttribute("data-luminaire") ?? "field";
   };
 
