@@ -92,7 +92,7 @@ it("drags the larder as one change, Escape leaves it, and it stops at the wall",
   await page.keyboard.press("Escape");
   await poll(larder).toEqual(before);
   await page.mouse.up();
-  await drag(from, -900, 900);
+  await drag(from, -640, 540);
   await poll(async () => (await larder())?.box[0].slice(0, 2)).toEqual([0, 0]);
   expect(await undoName()).toBe("move tall larder");
   await page.keyboard.press("Control+z");
