@@ -31,6 +31,7 @@ export { LAMP_FINISHES } from "./luminaire/shade/lamp-finishes.ts";
 export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
 export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
 export { pictureOf } from "./papers/picture.ts";
+export { PHOTOMETRIC_ENDINGS } from "./photometry/photometric-formats.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
 export { arrangementLetters, newLetter } from "./study/arrangement-letters.ts";

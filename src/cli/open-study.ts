@@ -7,6 +7,7 @@ import { type OpenTextOptions, openStudy } from "../app/open-study.ts";
 import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { formatIssue, type Outcome, success } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { formatNamed } from "../photometry/photometric-formats.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import type { Arguments, Io } from "./command.ts";
 import { listFiles, type Reach, reachOf, readUtf8, readWithin } from "./files.ts";
@@ -31,7 +32,6 @@ function readNamed(reach: Reach, path: string): Outcome<Uint8Array> {
   return found.ok ? success(found.value.bytes) : found;
 }
 
-const ENDINGS = new Set([".ies", ".ldt", ".xml", ".gldf"]);
 /** Most files of one folder that are tried. */
 const MOST = 200;
 
@@ -44,7 +44,7 @@ export async function openWithFolder(
 ): Promise<OpenStudy & { readonly added: readonly string[] }> {
   const reach = reachOf(args.positionals[0], args.texts("allow-outside"));
   const files = orThrow(listFiles(folder))
-    .filter((name) => ENDINGS.has(extname(name).toLowerCase()))
+    .filter((name) => formatNamed(name) !== undefined)
     .sort();
   if (files.length > MOST)
     io.err(`${printable(folder)}: ${files.length} files; the first ${MOST} are tried.\n`);

@@ -4,8 +4,9 @@
 
 import type { IntensityDistribution } from "./intensity-distribution.ts";
 import type { LuminousOpening } from "./luminous-opening.ts";
+import type { PhotometricFormat } from "./photometric-formats.ts";
 
-export type PhotometricFormat = "LM-63" | "EULUMDAT" | "TM-33" | "GLDF";
+export type { PhotometricFormat } from "./photometric-formats.ts";
 
 /** One lamp set or emitter offered by a file. */
 export interface LampSet {

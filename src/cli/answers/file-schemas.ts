@@ -1,5 +1,6 @@
 /** What `inspect`, `shade` and `verify` print with --json, and `check --targets`. */
 
+import { PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
 import {
   anything,
   count,
@@ -34,7 +35,7 @@ const BEAM = object("Angle between the directions of a share of an intensity.", 
 
 const INSPECTED = object("A file that was read.", {
   file: text("Its path."),
-  format: oneOf("Its format.", "LM-63", "EULUMDAT", "TM-33", "GLDF"),
+  format: oneOf("Its format.", ...PHOTOMETRIC_FORMATS.map(({ name }) => name)),
   edition: text("Edition of the format; empty where there are none."),
   type: oneOf("Photometric type.", "A", "B", "C"),
   symmetry: text("Symmetry that the file declares."),

@@ -3,11 +3,10 @@ import { extname, resolve } from "node:path";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { formatNamed, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
-import { writeEulumdat } from "../../photometry/writers/eulumdat-writer.ts";
-import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
-import { writeTm33 } from "../../photometry/writers/tm33-writer.ts";
+import { PHOTOMETRY_WRITERS } from "../../photometry/writers/photometry-writer.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 
@@ -69,22 +68,17 @@ async function run(args: Arguments, io: Io): Promise<number> {
 }
 
 function writerFor(path: string, args: Arguments): (photometry: Photometry) => Outcome<string> {
-  const extension = extname(path).toLowerCase();
-  switch (extension) {
-    case ".ies":
-      return (photometry) =>
-        writeLm63(photometry, { edition: args.text("edition") === "2019" ? "2019" : "2002" });
-    case ".ldt":
-      return writeEulumdat;
-    case ".xml":
-      return writeTm33;
-    default:
-      throw usageError(
-        "OUT has no extension of a format that can be written.",
-        ".ies, .ldt or .xml",
-        extension || path,
-      );
+  const format = formatNamed(path);
+  const write = format && PHOTOMETRY_WRITERS[format.name];
+  if (write === undefined) {
+    const endings = PHOTOMETRIC_FORMATS.filter(({ name }) => PHOTOMETRY_WRITERS[name] !== undefined);
+    throw usageError(
+      "OUT has no extension of a format that can be written.",
+      `one of ${endings.flatMap((row) => [...row.endings]).join(", ")}`,
+      extname(path).toLowerCase() || path,
+    );
   }
+  return (photometry) => write(photometry, { edition: args.text("edition") === "2019" ? "2019" : "2002" });
 }
 
 function numberOption(args: Arguments, name: string): number | undefined {

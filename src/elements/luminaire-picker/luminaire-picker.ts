@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
 import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome } from "../../diagnostics/issue.ts";
+import { PHOTOMETRIC_ENDINGS } from "../../photometry/photometric-formats.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { PhotometryChooseDetail } from "../shared/contract.ts";
@@ -97,7 +98,7 @@ export class CandlespanLuminairePicker extends LitElement {
         <p>Drop a photometric file here: LM-63, EULUMDAT, TM-33 or GLDF.</p>
         <button type="button" @click=${() => this.chooser.click()}>Choose files</button>
         <input
-          type="file" multiple accept=".ies,.ldt,.xml,.gldf" tabindex="-1" aria-hidden="true"
+          type="file" multiple accept=${PHOTOMETRIC_ENDINGS.join()} tabindex="-1" aria-hidden="true"
           @change=${() => {
             void this.take([...(this.chooser.files ?? [])]);
             this.chooser.value = "";

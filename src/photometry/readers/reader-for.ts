@@ -1,19 +1,20 @@
 /** The reader of a photometric file by what it holds, loaded when such a file is first met. */
 
-import type { Outcome } from "../../diagnostics/issue.ts";
-import type { Photometry } from "../photometry.ts";
-import type { ReadOptions } from "./read-options.ts";
-import { formatOf, readTextPhotometry } from "./read-text-photometry.ts";
+import { formatOf, type PhotometricFormat } from "../photometric-formats.ts";
+import { fromText, type PhotometryReader, readUnknown } from "./checked-text.ts";
+import { readLm63 } from "./lm63.ts";
 
-export type PhotometryReader = (bytes: Uint8Array, options: ReadOptions) => Outcome<Photometry>;
+export type { PhotometryReader } from "./checked-text.ts";
 
-/** Answers of these bytes what `readPhotometry` answers; LM-63, and what is in no format at all, need the least. */
+const LOADERS: Readonly<Record<PhotometricFormat, () => PhotometryReader | Promise<PhotometryReader>>> = {
+  "LM-63": () => fromText(readLm63),
+  EULUMDAT: async () => fromText((await import("./eulumdat.ts")).readEulumdat),
+  "TM-33": async () => fromText((await import("./tm33.ts")).readTm33),
+  GLDF: async () => (await import("./read-photometry.ts")).readPhotometry,
+};
+
+/** Answers of these bytes what `readPhotometry` answers. */
 export async function readerFor(bytes: Uint8Array, file: string): Promise<PhotometryReader> {
   const format = formatOf(bytes, file);
-  if (format === undefined || format === "LM-63") return readTextPhotometry;
-  if (format === "EULUMDAT") {
-    const { readEulumdat } = await import("./eulumdat.ts");
-    return (of, options) => readTextPhotometry(of, options, { eulumdat: readEulumdat });
-  }
-  return (await import("./read-photometry.ts")).readPhotometry;
+  return format === undefined ? readUnknown : await LOADERS[format]();
 }
