@@ -7,6 +7,7 @@ import type { BodyShadow } from "../advice/body-shadow.ts";
 import { oldestEyes } from "../advice/age.ts";
 import { type PersonFindings, peopleFindings } from "../advice/findings.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
+import { settingsComparison } from "../app/settings-comparison.ts";
 import { topPlane } from "../assessment/assess.ts";
 import type { ZoneAssessment } from "../assessment/assessment.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
@@ -16,6 +17,7 @@ import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { list } from "../words/findings-sections.ts";
 import { HOT } from "../words/person-words.ts";
 import { asSentence } from "../words/sentence.ts";
+import { levelWords } from "../words/settings-text.ts";
 import { darkestPlace, patchyRemark } from "../words/text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
 
@@ -41,7 +43,7 @@ export function sentences(handover: Handover, option: HandoverOption): string[] 
   const { scene, assessment } = option;
   const words = handoverWords(handover);
   const lines = assessment.zones.map((zone) => zoneWords(zone, words.lux));
-  lines.push(...ageSentence(handover, option, words));
+  lines.push(...settingSentences(option, words), ...ageSentence(handover, option, words));
   const band = bandSentence(assessment.zones, words);
   if (band !== undefined) lines.push(band);
   const top = topPlane(scene);
@@ -67,6 +69,31 @@ function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string
     `${name}: about ${lux(average)}, as bright as ${familiarPlace(average)}, ${even}${asked}${uneven ? ", but less evenly than was asked for" : ""}`,
   );
 }
+
+/** A sentence a setting: what is asked then and what there is, at which levels. */
+function settingSentences(option: HandoverOption, { lux }: HandoverWords): string[] {
+  return settingsComparison([option]).flatMap(({ name, cells: [cell] }) => {
+    if (cell === undefined) return [];
+    const asked = cell.zones.filter(({ checks }) => checks.length > 0);
+    const places = (asked.length > 0 ? asked : cell.zones).map(
+      (zone) => `${printable(zone.name, 40)} has about ${lux(zone.statistics.average)}`,
+    );
+    const lit = cell.levels.filter(({ level }) => level > 0);
+    const levels =
+      lit.length === 0
+        ? "everything off"
+        : `${list(lit.map(({ layer, level }) => `${printable(layer, 30)} at ${levelWords(level)}`))}`;
+    return [`Set to ${printable(name, 40)} (${levels}), ${list(places)}${SETTING_ANSWER[cell.verdict]}.`];
+  });
+}
+
+const SETTING_ANSWER: Readonly<Record<Verdict, string>> = {
+  meets: ": what was asked for then",
+  "falls short": ": less than, or not as even as, was asked for then",
+  "too close to call": ": too close to what was asked for then to promise",
+  "no target": "; nothing is asked of it then",
+  "not judged": "",
+};
 
 /** What the oldest of the people would be asked for where it is not what the target asks. */
 function ageSentence(

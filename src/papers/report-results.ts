@@ -1,5 +1,6 @@
 /** The front of the report: in short, what was asked, what was found and how sure it is. */
 
+import { settingsComparison } from "../app/settings-comparison.ts";
 import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment, Check } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
@@ -10,6 +11,7 @@ import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
 import { clashWords } from "../words/clash-words.ts";
 import { asSentence } from "../words/sentence.ts";
+import { settingCellText, settingTableRows } from "../words/settings-text.ts";
 import { VERDICT_MARK, verdictMark, verdictWords, zoneSentence } from "../words/text.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
@@ -56,7 +58,42 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
           ),
         ]
       : []),
+    ...settingsBlocks(handover, words),
   ];
+}
+
+/** Options beside one another before the table goes on below. */
+const ABREAST = 4;
+
+/** Settings of the dimmers in rows, options in columns; nothing where none has any. */
+function settingsBlocks({ options }: Handover, words: HandoverWords): Block[] {
+  const blocks: Block[] = [];
+  for (let from = 0; from < options.length; from += ABREAST) {
+    const abreast = options.slice(from, from + ABREAST);
+    const rows = settingTableRows(
+      settingsComparison(abreast),
+      abreast.map(({ clashes }) => clashes),
+      words.light,
+    );
+    if (rows.length === 0) continue;
+    blocks.push({
+      kind: "table",
+      size: TABLE,
+      depicts: "setting row",
+      columns: [
+        { title: "setting of the dimmers", share: 1.6 },
+        ...abreast.map(({ scene }) => ({
+          title: `${scene.letter}  ${printable(scene.name, 30)}`,
+          share: 1.6,
+        })),
+      ],
+      rows: rows.map(({ kind, name, cells }) => [
+        `${kind === "setting" ? "" : "\u2003"}${printable(name, 50)}`,
+        ...cells.map((cell) => printable(settingCellText(cell), 60)),
+      ]),
+    });
+  }
+  return blocks;
 }
 
 export function watts({ energy }: ArrangementAssessment): string {

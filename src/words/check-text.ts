@@ -8,6 +8,7 @@ import { bodyShadowLines } from "../app/body-shadow.ts";
 import { workingEdge } from "../app/working-edge.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
 import { ranked, rankedPlane } from "../app/ranking.ts";
+import { settingsComparison } from "../app/settings-comparison.ts";
 import type { PlaneAssessment } from "../assessment/assessment.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
 import { averageOf } from "../assessment/layer-light.ts";
@@ -24,7 +25,7 @@ import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
 import { asSentence } from "./sentence.ts";
-import { settingsWords } from "./settings-text.ts";
+import { settingCellText, settingsWords, settingTableRows } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
 import {
   darkestPlace,
@@ -145,21 +146,19 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
         return view === undefined ? "–" : `${(100 * view.weight).toFixed(1)} % ${view.words}`;
       }),
     );
-  const settingNames = [
-    ...new Set(ranked.flatMap(({ judged }) => (judged.assessment.settings ?? []).map(({ name }) => name))),
-  ];
+  const settings = settingTableRows(
+    settingsComparison(ranked.map(({ judged }) => judged)),
+    ranked.map(({ judged }) => judged.clashes),
+    unit,
+  ).filter(({ kind }) => kind === "setting");
   rows.push(
     row("power, W (W/m² of floor)", (_, i) => {
       const { watts, wattsPerSquareMetre, unknownWatts } = ranked[i].judged.assessment.energy;
       const least = unknownWatts > 0 ? "≥ " : "";
       return `${least}${watts.toFixed(0)} (${wattsPerSquareMetre.toFixed(1)})`;
     }),
-    ...settingNames.map((name) =>
-      row(`setting ${printable(name, 24)}`, (_, i) => {
-        const { assessment, clashes } = ranked[i].judged;
-        const setting = assessment.settings?.find((each) => each.name === name);
-        return setting === undefined ? "–" : `${verdictMark(setting.verdict, clashes)} ${setting.verdict}`;
-      }),
+    ...settings.map(({ name, cells }) =>
+      row(`setting ${printable(name, 24)}`, (_, i) => settingCellText(cells[i])),
     ),
     row("verdict", (_, i) => {
       const { assessment, clashes } = ranked[i].judged;

@@ -1,10 +1,12 @@
 /** Settings in words: their levels, and each zone in a sentence. Names come from studies; whoever shows them escapes. */
 
 import type { Clash } from "../advice/clashes/clash.ts";
-import type { SettingAssessment } from "../assessment/assessment.ts";
+import type { SettingCell, SettingRow } from "../app/settings-comparison.ts";
+import type { Check, SettingAssessment, ZoneAssessment } from "../assessment/assessment.ts";
+import type { Verdict } from "../assessment/verdict.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
-import type { IlluminanceUnit } from "../units/illuminance-text.ts";
-import { verdictMark, zoneSentence } from "./text.ts";
+import { formatIlluminanceValue, type IlluminanceUnit } from "../units/illuminance-text.ts";
+import { evennessText, verdictMark, zoneSentence } from "./text.ts";
 
 export interface SettingWords {
   /** `dinner: pendants 25 %, ambient 10 %, 14 W` */
@@ -29,6 +31,107 @@ export function settingsWords(
       zones: setting.zones.map((zone) => `${verdictMark(zone.verdict, clashes)} ${zoneSentence(zone, unit)}`),
     };
   });
+}
+
+/** A row of the table of settings against options. */
+export interface SettingTableRow {
+  /** `setting` begins the rows of one and carries its verdicts. */
+  readonly kind: "setting" | "light" | "evenness" | "level" | "power";
+  readonly name: string;
+  /** One an option, in order; undefined where it has nothing to say. */
+  readonly cells: readonly (SettingTableCell | undefined)[];
+}
+
+export interface SettingTableCell {
+  readonly words: string;
+  /** `475 to 560`, the 95 % band. */
+  readonly band?: string;
+  /** Of the whole setting, or of the one figure. */
+  readonly verdict?: Verdict;
+}
+
+/** Settings in rows, options in columns: verdict, light and evenness of each zone with their bands, levels, power.
+ * @param clashes of each option, in order */
+export function settingTableRows(
+  rows: readonly SettingRow[],
+  clashes: readonly (readonly Clash[])[],
+  unit: IlluminanceUnit,
+): readonly SettingTableRow[] {
+  return rows.flatMap(({ name, cells }): SettingTableRow[] => {
+    const row = (
+      kind: SettingTableRow["kind"],
+      title: string,
+      cell: (of: SettingCell, i: number) => SettingTableCell | undefined,
+    ): SettingTableRow => ({
+      kind,
+      name: title,
+      cells: cells.map((each, i) => (each === undefined ? undefined : cell(each, i))),
+    });
+    const zones = namesOf(cells, (cell) => cell.zones.map((zone) => zone.name));
+    const layers = namesOf(cells, (cell) => cell.levels.map(({ layer }) => layer));
+    const zoneOf = (cell: SettingCell, zone: string): ZoneAssessment | undefined =>
+      cell.zones.find((each) => each.name === zone);
+    return [
+      row("setting", name, ({ verdict }, i) => ({
+        words: `${verdictMark(verdict, clashes[i] ?? [])} ${verdict}`,
+        verdict,
+      })),
+      ...zones.flatMap((zone) => [
+        row("light", `${zone}, ${unit}`, (cell) => lightCell(zoneOf(cell, zone), unit)),
+        row("evenness", `${zone}, evenness`, (cell) => evennessCell(zoneOf(cell, zone))),
+      ]),
+      ...layers.map((layer) =>
+        row("level", `level of ${layer}`, ({ levels, find }) => {
+          const level = levels.find((each) => each.layer === layer)?.level;
+          return level === undefined
+            ? undefined
+            : { words: `${levelWords(level)}${find === undefined ? "" : ", found"}` };
+        }),
+      ),
+      row("power", "power, W", ({ energy: { watts, unknownWatts } }) => ({
+        words: `${unknownWatts > 0 ? "≥ " : ""}${watts.toFixed(0)}`,
+      })),
+    ].filter((each) => each.kind === "setting" || each.cells.some((cell) => cell !== undefined));
+  });
+}
+
+/** `512 (475 to 560)`; a dash for what is not there. */
+export function settingCellText(cell: SettingTableCell | undefined): string {
+  if (cell === undefined) return "–";
+  return cell.band === undefined ? cell.words : `${cell.words} (${cell.band})`;
+}
+
+function namesOf(
+  cells: readonly (SettingCell | undefined)[],
+  names: (cell: SettingCell) => readonly string[],
+): readonly string[] {
+  return [...new Set(cells.flatMap((cell) => (cell === undefined ? [] : names(cell))))];
+}
+
+function lightCell(zone: ZoneAssessment | undefined, unit: IlluminanceUnit): SettingTableCell | undefined {
+  if (zone === undefined) return undefined;
+  const asked = zone.checks.find(({ quantity }) => quantity === "illuminance");
+  const figure = (lux: number): string => formatIlluminanceValue(lux, unit);
+  return { words: figure(asked?.value ?? zone.statistics.average), ...judgedBy(asked, figure) };
+}
+
+/** Nothing of a zone of which nothing is asked: where nobody looks closely it says little. */
+function evennessCell(zone: ZoneAssessment | undefined): SettingTableCell | undefined {
+  if (zone === undefined || zone.checks.length === 0) return undefined;
+  const asked = zone.checks.find(({ quantity }) => quantity === "uniformity");
+  return { words: evennessText(zone.statistics.uniformity), ...judgedBy(asked, evennessText) };
+}
+
+function judgedBy(
+  check: Check | undefined,
+  figure: (value: number) => string,
+): Pick<SettingTableCell, "band" | "verdict"> {
+  if (check === undefined) return {};
+  const { band, verdict } = check;
+  return {
+    verdict,
+    ...(band?.every(Number.isFinite) ? { band: `${figure(band[0])} to ${figure(band[1])}` } : {}),
+  };
 }
 
 /** `off`, `25 %`, of light output. */

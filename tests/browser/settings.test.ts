@@ -1,7 +1,17 @@
 /** Settings of the dimmers by hand: added, lit by one press, their levels changed or found. */
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
 import type { Page } from "playwright-core";
-import { atWork, openViewer, poll, refined, studyOf, troublesOf, type Viewer } from "../support/viewer.ts";
+import { openStudy } from "../../src/index.ts";
+import {
+  atWork,
+  enter,
+  openViewer,
+  poll,
+  refined,
+  studyOf,
+  troublesOf,
+  type Viewer,
+} from "../support/viewer.ts";
 
 interface Study {
   arrangements: { settings?: { name: string; dim?: Record<string, number>; find?: string }[] }[];
@@ -88,3 +98,28 @@ it("finds levels, keeps them when asked, and follows a layer's new name", async 
   ]);
   await refined(page);
 });
+
+it("sets settings against options in Compare, with the figures that check gives", async () => {
+  await enter(page, "Compare");
+  const table = page.locator("candlespan-comparison .settings table");
+  await poll(() => page.locator("candlespan-comparison .option").count()).toBe(3);
+  await poll(() => table.locator("tbody").count()).toBe(1);
+  const study = await openStudy(await studyOf<object>(page));
+  const { settings = [] } = await study.check(study.arrangements[0]);
+  const column = (await table.locator("thead th .letter").allInnerTexts()).indexOf("A");
+  for (const { name, checks } of settings[0].zones)
+    for (const { quantity, value, band = [] } of checks) {
+      const row = quantity === "illuminance" ? `${name}, lx` : `${name}, evenness`;
+      const head = page.locator(`th[title="${row}"]`);
+      const cell = table.locator("tr", { has: head }).locator("td").nth(column);
+      const figure = (x: number): string => x.toFixed(quantity === "illuminance" ? 0 : 2);
+      expect(await cell.locator(".figure").innerText()).toBe(figure(value));
+      expect(await cell.locator(".band").innerText()).toBe(`${figure(band[0])} to ${figure(band[1])}`);
+    }
+  await table.scrollIntoViewIfNeeded();
+  await shot("compare-settings");
+  await page.emulateMedia({ colorScheme: "dark" });
+  await page.setViewportSize({ width: 390, height: 844 });
+  await table.scrollIntoViewIfNeeded();
+  await shot("compare-settings-390");
+}, 120_000);

@@ -31,5 +31,22 @@ export const comparisonStyles = css`
   .iso { paint-order: stroke; stroke-width: 5px; stroke-linejoin: round; font-weight: 600; }
   .over .s-ink { stroke: #24211c; }
   .over .f-ink { fill: #24211c; }
+  .settings { margin-top: 16px; border-top: 0.75px solid var(--_hairline); padding-top: 12px; }
+  .settings .across { overflow-x: auto; }
+  .settings th:first-child { max-width: 22ch; }
+  .settings td, .settings thead th { min-width: 8ch; vertical-align: baseline; }
+  .settings thead .name { display: inline-block; max-width: 18ch; overflow: hidden; text-overflow: ellipsis; vertical-align: bottom; }
+  .settings tbody tr:first-child > * { padding-top: 8px; font-weight: 600; }
+  .settings tbody tr:not(:first-child) > th { color: var(--_quiet); }
+  .settings .band { color: var(--_quiet); margin-inline-start: 0.5em; }
+  .settings .setting .meets { color: var(--_meets); }
+  .settings .short .figure, .settings .setting .short { color: var(--_short); }
+  .settings .close .figure, .settings .setting .close { color: var(--_close); }
+  @container (max-width: 560px) {
+    .settings thead .name { display: none; }
+    .settings th:first-child { max-width: 12ch; white-space: normal; }
+    .settings td { white-space: normal; }
+    .settings .band { display: block; margin: 0; }
+  }
   @media print { .pick { display: none; } }
 `;

@@ -23,6 +23,7 @@ import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
+import { settingsTable } from "./settings-table.ts";
 import "../plan/plan.ts";
 import "../scale/scale.ts";
 
@@ -54,6 +55,7 @@ const MARGINS = { left: 4, right: 4 } as const;
  * @csspart bands - the row of colours of the scale
  * @csspart luminaire - each luminaire of every plan
  * @csspart pointer - the vertical reading line of every plan
+ * @csspart settings - the table of settings of the dimmers against options
  * @csspart difference - the map of the difference
  * @cssprop --candlespan-close - words and marks too close to call
  * @cssprop --candlespan-focus - ring of what has the focus
@@ -130,6 +132,7 @@ export class CandlespanComparison extends LitElement {
       <div class="options" .style=${`--across:${across}`}>${inOrder.map((option) => this.#option(option, scale, words))}</div>
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
       ${known.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
+      ${settingsTable(inOrder, words.illuminanceUnit)}
       ${known.length > 1 ? this.#difference(known, inOrder, words) : nothing}
     `;
   }
