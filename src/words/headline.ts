@@ -23,30 +23,35 @@ export function isDark({ statistics }: Pick<ZoneAssessment, "statistics">): bool
 
 /** @param clashes what cannot hang as it is placed: said before any light */
 export function headline(
-  assessment: Pick<ArrangementAssessment, "zones" | "verdict">,
+  assessment: Pick<ArrangementAssessment, "zones" | "verdict" | "settings">,
   clashes: readonly Clash[],
   unit: IlluminanceUnit,
 ): Headline {
-  const { zones, verdict } = assessment;
+  const { verdict } = assessment;
+  // The verdict is the worst setting's where there are any.
+  const setting = assessment.settings?.find((each) => each.verdict === verdict);
+  const { zones } = setting ?? assessment;
+  const of = setting === undefined ? "" : `${setting.name}: `;
   if (clashes.length > 0)
     return {
       words: "Cannot be built as placed",
       aside: clashes.length === 1 ? "1 clash" : `${clashes.length} clashes`,
       kind: "short",
     };
-  if (zones.length > 0 && zones.every(isDark))
+  if (assessment.zones.length > 0 && assessment.zones.every(isDark))
     return { words: "No light", aside: "", kind: verdict === "no target" ? "none" : "short" };
   if (verdict === "not judged") return { words: "Not judged yet", aside: "", kind: "none" };
   const patchy = patchyZones(assessment);
   const uneven = patchy.length === 0 ? "" : `${listed(patchy)} ${patchy.length === 1 ? "is" : "are"} patchy`;
   if (verdict === "no target")
     return { words: uneven === "" ? "No target is set" : capital(uneven), aside: "", kind: "none" };
-  if (verdict === "falls short") return { words: capital(shortfall(zones)), aside: uneven, kind: "short" };
+  if (verdict === "falls short")
+    return { words: capital(of + shortfall(zones)), aside: uneven, kind: "short" };
   if (verdict === "too close to call") {
     const close = zones.filter((zone) => zone.verdict === verdict);
     const doubted = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
     return {
-      words: `${capital(listed(close.map(({ name }) => name)))}: too close to call`,
+      words: `${capital(of + listed(close.map(({ name }) => name)))}: too close to call`,
       aside: [...doubted.slice(0, 1).map((check) => sureOf(check, unit)), uneven].filter(Boolean).join("; "),
       kind: "close",
     };

@@ -52,6 +52,30 @@ describe("the headline", () => {
     expect(said([zone("prep", [uneven])]).headline.words).toBe("Prep is too uneven: 0.41 of 0.60");
   });
 
+  it("names the setting that decides where the layers as dimmed would meet", () => {
+    const ofDinner = (zones: readonly ZoneAssessment[]) => {
+      const verdict = worstVerdict(zones.map((z) => z.verdict));
+      const { energy } = whole;
+      const settings = [
+        {
+          name: "cooking",
+          dims: [1],
+          zones: [zone("prep", [check(700, "meets")])],
+          verdict: "meets",
+          energy,
+        },
+        { name: "dinner", dims: [0.1], zones, verdict, energy },
+      ] as const;
+      const own = [zone("prep", [check(700, "meets")])];
+      return verdictInWords({ ...whole, zones: own, settings, verdict }, [], undefined, UNITS).headline.words;
+    };
+    expect(ofDinner([zone("eating", [check(460, "falls short")])])).toBe("Dinner: eating falls short by 8 %");
+    expect(ofDinner([zone("eating", [check(510, "too close to call")])])).toBe(
+      "Dinner: eating: too close to call",
+    );
+    expect(ofDinner([zone("eating", [check(700, "meets")])])).toBe("Meets everything");
+  });
+
   it("names what is patchy though nothing asks for evenness", () => {
     const { headline } = said([zone("washing", [check(855, "meets")], 855, 0.21)]);
     expect(headline.words).toBe("Meets what is asked, but washing is patchy");

@@ -59,9 +59,9 @@ describe("settings against options", () => {
     const cell = (name: string) =>
       settingCellText(rows.slice(from).find((row) => row.name === name)?.cells[0]);
     const [light, evenness] = eating?.checks ?? [];
-    const [low, high] = light.band ?? [];
+    const [low, high] = light.band ?? [Number.NaN, Number.NaN];
     expect(cell("eating, lx")).toBe(`${figure(light.value)} (${figure(low)} to ${figure(high)})`);
-    const [least, most] = evenness.band ?? [];
+    const [least, most] = evenness.band ?? [Number.NaN, Number.NaN];
     expect(cell("eating, evenness")).toBe(
       `${evenness.value.toFixed(2)} (${least.toFixed(2)} to ${most.toFixed(2)})`,
     );

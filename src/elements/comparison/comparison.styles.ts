@@ -38,7 +38,7 @@ export const comparisonStyles = css`
   .settings thead .name { display: inline-block; max-width: 18ch; overflow: hidden; text-overflow: ellipsis; vertical-align: bottom; }
   .settings tbody tr:first-child > * { padding-top: 8px; font-weight: 600; }
   .settings tbody tr:not(:first-child) > th { color: var(--_quiet); }
-  .settings .band { color: var(--_quiet); margin-inline-start: 0.5em; }
+  .settings .band { display: inline-block; min-width: 10ch; text-align: start; color: var(--_quiet); margin-inline-start: 0.5em; }
   .settings .setting .meets { color: var(--_meets); }
   .settings .short .figure, .settings .setting .short { color: var(--_short); }
   .settings .close .figure, .settings .setting .close { color: var(--_close); }
@@ -46,7 +46,7 @@ export const comparisonStyles = css`
     .settings thead .name { display: none; }
     .settings th:first-child { max-width: 12ch; white-space: normal; }
     .settings td { white-space: normal; }
-    .settings .band { display: block; margin: 0; }
+    .settings .band { display: block; min-width: 0; text-align: end; margin: 0; }
   }
   @media print { .pick { display: none; } }
 `;

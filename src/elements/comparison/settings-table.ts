@@ -54,14 +54,13 @@ function settingsOf(rows: readonly SettingTableRow[]): readonly (readonly Settin
 function tableRow({ kind, name, cells }: SettingTableRow): TemplateResult {
   return html`<tr class=${kind}>
     <th scope=${kind === "setting" ? "rowgroup" : "row"} title=${name}>${name}</th>
-    ${cells.map(tableCell)}
+    ${cells.map((cell) => tableCell(kind, cell))}
   </tr>`;
 }
 
-function tableCell(cell: SettingTableCell | undefined): TemplateResult {
+/** Figures stand in a column of their own, whether or not a band follows. */
+function tableCell(of: SettingTableRow["kind"], cell: SettingTableCell | undefined): TemplateResult {
   if (cell === undefined) return html`<td>–</td>`;
   const { words, band, verdict } = cell;
-  return html`<td class=${verdict === undefined ? nothing : VERDICT_STYLE[verdict]}><span class="figure">${words}</span>${
-    band === undefined ? nothing : html` <span class="band">${band}</span>`
-  }</td>`;
+  return html`<td class=${verdict === undefined ? nothing : VERDICT_STYLE[verdict]}><span class="figure">${words}</span>${of === "light" || of === "evenness" ? html` <span class="band">${band}</span>` : nothing}</td>`;
 }
