@@ -41,6 +41,7 @@ export function clashMarks(
       line(ring, "clash", "short", 1.5, { closed: true }),
       text([x, y - RADIUS - 3], `HOLD ${tag}`, "clash", {
         ink: "short",
+        ground: "paper",
         size: SIZE,
         anchor: "middle",
         strong: true,

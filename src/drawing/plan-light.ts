@@ -12,12 +12,9 @@ import { clipLine } from "./clip-line.ts";
 import { type Box, overlaps, textWidth } from "./drawing.ts";
 import { isolines } from "./isolux.ts";
 import { type LineLabel, labelLines } from "./line-labels.ts";
-import { darkInkOver, luxColour, type ScaleStep, scaleBands, scaleSteps } from "./scale.ts";
+import { inkOver, luxColour, type ScaleStep, scaleBands, scaleSteps, wordGround } from "./scale.ts";
 
 export const LABEL_SIZE = 11;
-/** Inks on the scale's own colours; not of the page, which may be dark. */
-export const DARK_INK = "#24211c";
-export const LIGHT_INK = "#fffdf9";
 
 export interface PlanLightInput {
   /** In the island's axes (m). */
@@ -149,7 +146,7 @@ export function planLight(input: PlanLightInput): PlanLight {
       ...labelled(named, pageOutline, input).map((label) => ({
         ...label,
         colour: inkOver(named[label.line].level),
-        ground: luxColour(named[label.line].level),
+        ground: wordGround(named[label.line].level),
       })),
       ...(isEven && input.between ? evenLabel(Math.sqrt(least * most), pageOutline, input) : []),
     ],
@@ -214,7 +211,7 @@ function evenLabel(
     );
   const at = places.find(isFree) ?? places[0];
   const box = { centre: at, width, height: LABEL_SIZE + 2, turn: 0 };
-  return [{ line: -1, text, at, turn: 0, box, colour: inkOver(level), ground: luxColour(level) }];
+  return [{ line: -1, text, at, turn: 0, box, colour: inkOver(level), ground: wordGround(level) }];
 }
 
 /** Fewer steps than this over a top say little of its shape, and fewer labelled lines say little of its level. */
@@ -244,10 +241,6 @@ function levelsBetween(
       found.push({ level, label: `${n * step}` });
   }
   return found;
-}
-
-function inkOver(level: number): string {
-  return darkInkOver(level) ? DARK_INK : LIGHT_INK;
 }
 
 function range(values: Float64Array): readonly [number, number] {

@@ -75,22 +75,55 @@ export function rampPosition(lux: number): number {
 
 /** Colour of a level (lx) as `#rrggbb`. */
 export function luxColour(lux: number): string {
-  return (
-    "#" +
-    rampRgb(rampPosition(lux))
-      .map((channel) =>
-        Math.round(channel * 255)
-          .toString(16)
-          .padStart(2, "0"),
-      )
-      .join("")
-  );
+  return hexColour(rampRgb(rampPosition(lux)));
 }
 
-/** Whether lines and words over the colour of a level are drawn dark (or light). */
+function hexColour(rgb: readonly number[]): string {
+  const hex = (channel: number): string =>
+    Math.round(channel * 255)
+      .toString(16)
+      .padStart(2, "0");
+  return `#${rgb.map(hex).join("")}`;
+}
+
+/** Inks on the scale's own colours; not of the page, which may be dark. */
+export const DARK_INK = "#24211c";
+export const LIGHT_INK = "#fffdf9";
+
+/** Whether lines and words over the colour of a level are drawn dark (or light): whichever stands out more. */
 export function darkInkOver(lux: number): boolean {
-  // Relative luminance 0.18: equally far in contrast from black and white.
-  return relativeLuminance(rampRgb(rampPosition(lux))) > 0.18;
+  const colour = luxColour(lux);
+  return contrastRatio(DARK_INK, colour) > contrastRatio(LIGHT_INK, colour);
+}
+
+/** Ink of lines and words over the colour of a level. */
+export function inkOver(lux: number): string {
+  return darkInkOver(lux) ? DARK_INK : LIGHT_INK;
+}
+
+/** What words need to what is behind them: WCAG 2.2, 1.4.3. */
+export const READABLE = 4.5;
+
+/** Colour behind the words of a level: its own where the ink is readable on it. In the middle of the ramp no ink is, and a colour as
+ * little lighter (or darker) as makes it so lies behind the words. */
+export function wordGround(lux: number): string {
+  const ink = inkOver(lux);
+  const towards = ink === DARK_INK ? 1 : -1;
+  let t = rampPosition(lux);
+  while (contrastRatio(ink, hexColour(rampRgb(t))) < READABLE) t += towards * 0.005;
+  return hexColour(rampRgb(t));
+}
+
+/** Contrast of two colours `#rrggbb` (WCAG 2.2), 1…21. */
+export function contrastRatio(a: string, b: string): number {
+  const [low, high] = [a, b].map((colour) => relativeLuminance(rgbOf(colour)) + 0.05).sort((m, n) => m - n);
+  return high / low;
+}
+
+/** sRGB, 0…1 each, of `#rrggbb`. */
+export function rgbOf(colour: string): readonly [number, number, number] {
+  const channel = (k: number): number => Number.parseInt(colour.slice(1 + 2 * k, 3 + 2 * k), 16) / 255;
+  return [channel(0), channel(1), channel(2)];
 }
 
 /** sRGB, 0…1 each, at a ramp position. */

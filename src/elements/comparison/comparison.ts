@@ -7,6 +7,7 @@ import { type DifferenceMap, differenceMap, signed } from "../../drawing/differe
 import { gridMetres } from "../../drawing/grid-metres.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { planFrame, planObjects } from "../../drawing/plan-objects.ts";
+import { DARK_INK } from "../../drawing/scale.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
@@ -243,11 +244,11 @@ function drawMap(map: DifferenceMap) {
   return svg`<defs><clipPath id="top"><path d=${pathOf(map.outline, true)}></path></clipPath></defs>
     <g clip-path="url(#top)">
       ${map.bands.map((band) => svg`<path d=${rings(band.rings)} fill=${band.colour} fill-rule="evenodd"></path>`)}
-      ${map.lines.map((l) => svg`<path class="f-none" d=${pathOf(l.points)} stroke="#24211c" stroke-width=${l.level === 0 ? 1.5 : 0.75}></path>`)}
+      ${map.lines.map((l) => svg`<path class="f-none" d=${pathOf(l.points)} stroke=${DARK_INK} stroke-width=${l.level === 0 ? 1.5 : 0.75}></path>`)}
     </g>
     ${map.labels.map(
       (l) =>
-        svg`<text class="iso" x=${round(l.at[0])} y=${round(l.at[1] + 4)} font-size="11" text-anchor="middle" fill="#24211c" stroke=${map.colourAt(map.lines[l.line].level)} transform="rotate(${round(l.turn)} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
+        svg`<text class="iso" x=${round(l.at[0])} y=${round(l.at[1] + 4)} font-size="11" text-anchor="middle" fill=${DARK_INK} stroke=${map.colourAt(map.lines[l.line].level)} transform="rotate(${round(l.turn)} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
     )}`;
 }
 
