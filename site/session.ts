@@ -165,6 +165,8 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   edit(edit: NamedEdit, options: EditOptions = {}): void {
+    // What was said last is over.
+    this.screen.line = "";
     if (this.#hand === undefined) this.history.change(edit.name, edit.edits);
     else this.#hand.edit(edit, options);
   }

@@ -60,7 +60,7 @@ export function readFilesDialog(app: FilesView): TemplateResult {
 
 function dismiss(app: FilesView, { path }: FileReading): void {
   app.given.dismiss(path);
-  app.redraw();
+  app.say("");
 }
 
 function addReading(app: FilesView, reading: FileReading, layer: number | undefined): void {
