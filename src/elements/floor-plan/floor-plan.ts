@@ -13,6 +13,7 @@ import type { FloorPlanKey } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
 import { keyStep } from "../shared/drag-controller.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
+import { goByKey } from "../shared/go-by-key.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { floorPlanStyles } from "./floor-plan.styles.ts";
@@ -250,18 +251,7 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
       return number + (side === undefined || Number.isNaN(side) ? 0 : 0.5 + side / 100);
     };
     const stops = all.sort((a, b) => order(a) - order(b));
-    const at = stops.indexOf((event.target as Element).closest("[data-item]") as SVGElement);
-    const places: Readonly<Record<string, number>> = {
-      PageDown: Math.min(stops.length - 1, at + 1),
-      PageUp: Math.max(0, at - 1),
-      Home: 0,
-      End: stops.length - 1,
-    };
-    const to = places[event.key];
-    if (at < 0 || to === undefined) return false;
-    event.preventDefault();
-    stops[to].focus();
-    return true;
+    return goByKey(event, stops, "[data-item]");
   }
 }
 

@@ -7,11 +7,15 @@ import type { LuminaireKey, Move } from "../../drawing/snap.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { ARROWS, DragController, type DragHost, keyStep } from "./drag-controller.ts";
 import { DrawingElement, type Place } from "./drawing-element.ts";
+import { goByKey } from "./go-by-key.ts";
 import { renderHandles } from "./luminaire-handles.ts";
 import { round } from "./marks.ts";
 
 /** Steps of the reading by arrow key, in pixels of the drawing. */
 const SNAP_PIXELS = 7;
+
+/** What keys go to: luminaires and the light. */
+const STOPS = "[data-luminaire], .field";
 
 /** Asked once; the answer keeps itself up to date. */
 let coarsePointer: MediaQueryList | undefined;
@@ -92,35 +96,17 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   };
 
   protected readonly keyDown = (event: KeyboardEvent): void => {
-    if (this.#goByKey(event)) return;
+    const stops = [...this.renderRoot.querySelectorAll<SVGElement>(STOPS)];
+    if (goByKey(event, stops, STOPS)) return;
     if ((event.target as Element).classList.contains("field")) this.readByKey(event);
     else if (!this.fixed) this.hand.key(event);
     // While a pointer drags, focus may be anywhere in the drawing: Escape always reaches the hand.
     if (event.key === "Escape" && this.hand.isHolding) this.hand.cancel();
   };
 
-  /** Page Up and Down, Home and End go from luminaire to luminaire and to the light: the drawing is one stop of Tab. */
-  #goByKey(event: KeyboardEvent): boolean {
-    const stops = [...this.renderRoot.querySelectorAll<SVGElement>("[data-luminaire], .field")];
-    const at = stops.indexOf(
-      (event.target as Element).closest<SVGElement>("[data-luminaire], .field") as SVGElement,
-    );
-    const places: Readonly<Record<string, number>> = {
-      PageDown: Math.min(stops.length - 1, at + 1),
-      PageUp: Math.max(0, at - 1),
-      Home: 0,
-      End: stops.length - 1,
-    };
-    const to = places[event.key];
-    if (at < 0 || to === undefined) return false;
-    event.preventDefault();
-    stops[to].focus();
-    return true;
-  }
-
   /** What has the drawing's stop of Tab: `layer index`, or `field`; the first luminaire until something had focus. */
   readonly #focused = (event: FocusEvent): void => {
-    const stop = (event.target as Element).closest("[data-luminaire], .field");
+    const stop = (event.target as Element).closest(STOPS);
     if (stop !== null) this.tabStop = stop.getAttribute("data-luminaire") ?? "field";
   };
 
