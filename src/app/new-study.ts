@@ -96,6 +96,10 @@ function starter({
       ...(hob === true ? { hob: fitting(HOB, length * 0.75) } : {}),
       ...(sink === true ? { sink: fitting(SINK, length * 0.25) } : {}),
       ...(seats === undefined || seats === 0 ? {} : { seats: { side: "y+", count: seats } }),
+      // Called as beside a hob: by what is done there, whatever else the top may get.
+      ...(hob === true || sink === true || (seats ?? 0) > 0
+        ? {}
+        : { zones: [{ name: "prep", from: [0, 0], size: [length, width], target: "preparation" }] }),
     },
     luminaires: {
       pendant: {
@@ -138,7 +142,7 @@ function writeDefault(document: Json, path: string, value: unknown): void {
   const keys = path.split("/").slice(1);
   if (keys[0] === "island" && keys[1] === "zones") {
     const island = document.island as Json;
-    island.zones = [...((island.zones as unknown[] | undefined) ?? []), zoneOf(value, island)];
+    island.zones = [...((island.zones as unknown[] | undefined) ?? []), zoneOf(value)];
     return;
   }
   let holder: unknown = document;
@@ -157,10 +161,9 @@ function plainNumber(value: number): number {
   return Math.round(value * 1e6) / 1e6;
 }
 
-/** As a rectangle, which is how a zone is edited: every default zone is one. The whole top has no outline of its own among the defaults. */
-function zoneOf(value: unknown, { length, width }: Json): unknown {
-  const { polygon, ...zone } = value as Json & { readonly polygon?: readonly (readonly [number, number])[] };
-  if (polygon === undefined) return { ...zone, from: [0, 0], size: [length, width] };
+/** As a rectangle, which is how a zone is edited: every default zone is one. */
+function zoneOf(value: unknown): unknown {
+  const { polygon, ...zone } = value as Json & { readonly polygon: readonly (readonly [number, number])[] };
   const [x0, y0, x1, y1] = bounds(polygon).map(rounded);
   return { ...zone, from: [x0, y0], size: [rounded(x1 - x0), rounded(y1 - y0)] };
 }

@@ -34,6 +34,15 @@ describe("a new study", () => {
       for (const metres of [...from, ...size]) expect(Math.round(metres * 1000) / 1000).toBe(metres);
   });
 
+  it("calls its zone by what is done there, with and without a hob", () => {
+    for (const hob of [false, true]) {
+      const document = orThrow(newStudy({ ...TYPICAL_KITCHEN, hob }, "open"));
+      const { zones } = document.island as { zones: { name: string }[] };
+      expect(zones[0].name).toBe("prep");
+      expect(resolved(document).scenes[0].zones[0].name).toBe("prep");
+    }
+  });
+
   it("opens without warning and is lit whatever sensible kitchen is asked for", () => {
     fc.assert(
       fc.property(
