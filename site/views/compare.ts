@@ -1,4 +1,4 @@
-/** Compare: every option on one scale, ranked by verdict and evenness, and where two differ. */
+/** Compare: every option on one scale, ranked by verdict, by how far a target is missed and by evenness, and where two differ. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { arrangementLetters, formatIssue, type ResolvedStudy } from "../../src/app.ts";
@@ -90,8 +90,8 @@ export const compare: View = {
     return html`<section class="part" aria-labelledby="compare-heading">
       <h2 id="compare-heading">Options</h2>
       <p class="hint">
-        What can be built and meets its targets comes first, of those the evenest. Every plan uses one scale, so
-        colours may be compared.
+        What can be built and meets its targets comes first, then what misses them least, of those that are alike the
+        evenest. Every plan uses one scale, so colours may be compared.
       </p>
       <ul class="plain option-list">
         ${app.study.arrangements.map((each, index) => optionItem(app, index, each.name))}

@@ -1,16 +1,15 @@
-/** Arrangements in order: what can be built first, then by verdict, then by evenness; and what counts as met. */
+/** Arrangements in order: what can be built first, then by verdict, then by how far a target is missed, then by evenness. */
 
 import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
-import { VERDICT_RANK, type Verdict, worstVerdict } from "../assessment/verdict.ts";
+import { shortfallOf } from "../assessment/shortfall.ts";
+import { isMet, VERDICT_RANK, worstVerdict } from "../assessment/verdict.ts";
 import type { Scene } from "../scene/scene.ts";
 
-export { worstVerdict };
+export { isMet, worstVerdict };
 
-/** Whether nothing asked is missed; of nothing asked, nothing is. */
-export function isMet(verdict: Verdict): boolean {
-  return verdict === "meets" || verdict === "no target";
-}
+/** Shortfalls that print alike count as equal: evenness then decides, as who reads them expects. */
+const SAME = 0.01;
 
 /** Index of the plane that stands for the whole top; of the first zone's where there is no such; −1 without either. */
 export function rankedPlane(scene: Scene, assessment: ArrangementAssessment): number {
@@ -35,10 +34,13 @@ export interface Rankable {
 export function ranked<T extends Rankable>(all: readonly T[]): readonly T[] {
   const isBuildable = ({ clashes = [] }: T): boolean => clashes.length === 0;
   const rank = ({ assessment: { verdict } }: T): number => (isMet(verdict) ? 0 : VERDICT_RANK[verdict]);
+  const shortfall = ({ assessment: { settings, zones } }: T): number =>
+    Math.round(shortfallOf(settings?.flatMap((setting) => setting.zones) ?? zones) / SAME);
   return [...all].sort(
     (a, b) =>
       Number(isBuildable(b)) - Number(isBuildable(a)) ||
       rank(a) - rank(b) ||
+      shortfall(a) - shortfall(b) ||
       evennessOf(b.scene, b.assessment) - evennessOf(a.scene, a.assessment),
   );
 }

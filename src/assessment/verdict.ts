@@ -12,6 +12,11 @@ export const VERDICT_RANK: Readonly<Record<Verdict, number>> = {
   "not judged": 4,
 };
 
+/** Whether nothing asked is missed; of nothing asked, nothing is. */
+export function isMet(verdict: Verdict): boolean {
+  return verdict === "meets" || verdict === "no target";
+}
+
 /** The worst of several verdicts; `no target` of none. */
 export function worstVerdict(verdicts: Iterable<Verdict>): Verdict {
   let worst: Verdict = "no target";

@@ -1,6 +1,7 @@
 /** Options beside one another: which is recommended and why, heights at one scale, figures, pictures. */
 
 import { evennessOf, isMet, ranked } from "../app/ranking.ts";
+import { shortfallOf } from "../assessment/shortfall.ts";
 import { type SetOutBox, setOut } from "../app/schedule/set-out.ts";
 import { seenSteps } from "../advice/illuminance-examples.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -34,7 +35,7 @@ export function recommendation(handover: Handover): Block[] {
   return [paragraph(lines.join(" "), { size: 9.5, strong: true, depicts: "client sentence" })];
 }
 
-/** By the order of options everywhere: verdict first, evenness second. */
+/** By the order of options everywhere: verdict first, then how far a target is missed, then evenness. */
 function reason(best: HandoverOption, second: HandoverOption): string {
   const even = ({ scene, assessment }: HandoverOption): string => evennessOf(scene, assessment).toFixed(2);
   const evener = `it is the most even (darkest over average ${even(best)}, the next ${even(second)})`;
@@ -44,9 +45,10 @@ function reason(best: HandoverOption, second: HandoverOption): string {
       ? `of those that give the light that was asked for ${evener}`
       : "it alone gives the light that was asked for everywhere";
   const sure = "none surely gives the light that was asked for everywhere";
-  return verdict === second.assessment.verdict
-    ? `although ${sure}, ${evener}`
-    : `although ${sure}, this one comes closest`;
+  const missed = ({ assessment: { zones } }: HandoverOption): number => Math.round(100 * shortfallOf(zones));
+  if (verdict !== second.assessment.verdict || missed(best) < missed(second))
+    return `although ${sure}, this one comes closest${missed(best) > 0 ? ` (short by up to ${missed(best)} %, the next by up to ${missed(second)} %)` : ""}`;
+  return `although ${sure}, ${evener}`;
 }
 
 function settled({ clashes }: HandoverOption): string {

@@ -1,5 +1,5 @@
 /**
- * What `check` says to a person: the arrangements side by side, the best verdict first and of those the evenest, then each zone in a sentence
+ * What `check` says to a person: the arrangements side by side, the best verdict first, of those what misses least and is evenest, then each zone in a sentence
  * that can be read aloud, and what the figures rest on.
  */
 

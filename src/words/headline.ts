@@ -2,6 +2,7 @@
 
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
+import { shortfallOf } from "../assessment/shortfall.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { capital } from "./sentence.ts";
 import { patchyZones } from "./text.ts";
@@ -46,7 +47,11 @@ export function headline(
   if (verdict === "no target")
     return { words: uneven === "" ? "No target is set" : capital(uneven), aside: "", kind: "none" };
   if (verdict === "falls short")
-    return { words: capital(of + shortfall(zones)), aside: uneven, kind: "short" };
+    return {
+      words: capital(of + shortfall(zones)),
+      aside: [furthest(zones), uneven].filter(Boolean).join("; "),
+      kind: "short",
+    };
   if (verdict === "too close to call") {
     const close = zones.filter((zone) => zone.verdict === verdict);
     const doubted = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
@@ -90,6 +95,12 @@ function shortfall(zones: readonly ZoneAssessment[]): string {
     return `${name} is too uneven: ${even.value.toFixed(2)} of ${even.target.toFixed(2)}`;
   }
   return `${name} falls short by ${Math.max(1, Math.round(100 * (1 - light.value / light.target)))} %`;
+}
+
+/** `by up to 12 %`, where the headline names no figure: it is what options are ranked by. */
+function furthest(zones: readonly ZoneAssessment[]): string {
+  const short = zones.filter(({ verdict }) => verdict === "falls short");
+  return short.length < 2 ? "" : `by up to ${Math.max(1, Math.round(100 * shortfallOf(short)))} %`;
 }
 
 function listed(names: readonly string[]): string {

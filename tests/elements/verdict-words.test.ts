@@ -47,7 +47,7 @@ describe("the headline", () => {
   it("says what falls short, and by how much", () => {
     expect(said([zone("prep", [check(460, "falls short")])]).headline.words).toBe("Prep falls short by 8 %");
     const two = [zone("prep", [check(460, "falls short")]), zone("eating", [check(100, "falls short")])];
-    expect(said(two).headline.words).toBe("Prep and eating fall short");
+    expect(said(two).headline).toMatchObject({ words: "Prep and eating fall short", aside: "by up to 80 %" });
     const uneven = check(0.41, "falls short", { quantity: "uniformity", target: 0.6 });
     expect(said([zone("prep", [uneven])]).headline.words).toBe("Prep is too uneven: 0.41 of 0.60");
   });

@@ -48,7 +48,7 @@ const MARGINS = { left: 4, right: 4 } as const;
 
 /**
  * Options as one sheet: plans side by side on one scale, verdicts under them, what can be built and meets its targets
- * first, the evenest of those before the others; then the difference of two as a map on its own scale.
+ * first, then what misses them least, of those that are alike the evenest; then the difference of two as a map on its own scale.
  *
  * @tag candlespan-comparison
  * @fires reading-move - light is read at a place in one of the plans ({@link ReadingDetail})
