@@ -3,6 +3,7 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import { checkJson } from "../../src/app/check-json.ts";
 import { arrangementLight } from "../../src/app/arrangement-light.ts";
 import { openStudy } from "../../src/app/open-study.ts";
+import { refinedPlanes } from "../../src/app/refined-planes.ts";
 import type { JudgedArrangement } from "../../src/app/judged-arrangement.ts";
 import { worstVerdict } from "../../src/assessment/verdict.ts";
 import { answerSchema } from "../../src/cli/answers/answer-schemas.ts";
@@ -11,6 +12,7 @@ import type { Issue } from "../../src/diagnostics/issue.ts";
 import { sheetSvg } from "../../src/formats/sheet-svg.ts";
 import { openStudy as openLibrary } from "../../src/library/study.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
+import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
 import { clashesJson, clashIssues } from "../../src/words/clash-words.ts";
 import { methodText } from "../../src/words/method-text.ts";
@@ -21,12 +23,32 @@ const isValid = new Ajv2020({ strict: false }).compile(answerSchema("check"));
 
 export type StudyAnswer =
   | { readonly kind: "refused" }
-  | { readonly kind: "answered"; readonly seconds: number; readonly verdicts: readonly string[] }
+  | {
+      readonly kind: "answered";
+      readonly seconds: number;
+      /** Processor time between two signs of progress at most, the slowest arrangement's (s). */
+      readonly silence: number;
+      readonly verdicts: readonly string[];
+    }
   | { readonly kind: "fault"; readonly what: string };
 
-/** @param papers whether the hand-over is made too, which takes the most */
-export async function answerOfStudy(seed: number, papers: boolean, traced: boolean): Promise<StudyAnswer> {
-  const source = randomStudy(seed, traced);
+export interface AskedOfStudy {
+  /** Whether the hand-over is made too, which takes the most. */
+  readonly papers?: boolean;
+  /** Whether luminaires may be lamp and shade. */
+  readonly traced?: boolean;
+  /** A small study, few patches and wide fine grids, so that thousands are answered: every question is asked all the same. */
+  readonly coarse?: boolean;
+}
+
+/** Of a coarse answer: patches of the whole room, and the side of a fine grid's cells (m). */
+const COARSE = { patches: 30, cell: 0.2 };
+
+export async function answerOfStudy(
+  seed: number,
+  { papers = false, traced = false, coarse = false }: AskedOfStudy = {},
+): Promise<StudyAnswer> {
+  const source = randomStudy(seed, traced, coarse);
   const started = performance.now();
   try {
     const opened = await openStudy(source);
@@ -34,12 +56,16 @@ export async function answerOfStudy(seed: number, papers: boolean, traced: boole
       const fault = faultOfIssues(opened.issues);
       return fault === undefined ? { kind: "refused" } : { kind: "fault", what: fault };
     }
-    const { study } = opened.value;
+    const { engines } = opened.value;
+    const study = coarse ? withPatches(opened.value.study) : opened.value.study;
     const lights = [];
-    for (const scene of study.scenes)
-      lights.push(
-        await arrangementLight(opened.value, scene, { draft: true, shadows: true, findings: "full" }),
-      );
+    const silence = new LongestSilence();
+    for (const scene of study.scenes) {
+      const refined = coarse ? { refined: refinedPlanes(scene.planes, COARSE.cell) } : {};
+      const asked = { draft: true, shadows: true, findings: "full", ...refined } as const;
+      lights.push(await arrangementLight({ study, engines }, scene, asked, silence));
+      silence.progress();
+    }
     const answer = checkJson(study, lights, {
       version: "0",
       fine: true,
@@ -56,11 +82,29 @@ export async function answerOfStudy(seed: number, papers: boolean, traced: boole
       (papers ? await faultOfPapers(source) : undefined);
     if (what !== undefined) return { kind: "fault", what };
     const verdicts = lights.map(({ assessment }) => assessment.verdict);
-    return { kind: "answered", seconds: (performance.now() - started) / 1000, verdicts };
+    const seconds = (performance.now() - started) / 1000;
+    return { kind: "answered", seconds, silence: silence.longest, verdicts };
   } catch (error) {
     return { kind: "fault", what: `threw ${error instanceof Error ? error.stack : String(error)}` };
   }
 }
+
+/** Observes work, and knows how long it kept silent. */
+class LongestSilence {
+  longest = 0;
+  #last = process.cpuUsage();
+
+  progress = (): void => {
+    const { user, system } = process.cpuUsage(this.#last);
+    this.longest = Math.max(this.longest, (user + system) / 1e6);
+    this.#last = process.cpuUsage();
+  };
+}
+
+const withPatches = (study: ResolvedStudy): ResolvedStudy => ({
+  ...study,
+  options: { ...study.options, patches: COARSE.patches },
+});
 
 function faultOfIssues(issues: readonly Issue[]): string | undefined {
   const bad = issues.find(({ message, where }) => message === "" || where.path === undefined);

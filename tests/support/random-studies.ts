@@ -4,9 +4,12 @@ import { randomStream } from "./random-stream.ts";
 
 type Json = Record<string, unknown>;
 
-/** @param traced whether luminaires may be lamp and shade, which take seconds to trace */
-export function randomStudy(seed: number, traced = false): Json {
-  return new StudyMaker(seed, traced).study();
+/**
+ * @param traced whether luminaires may be lamp and shade, which take seconds to trace
+ * @param small whether the top is small and everything is there but once or twice, so that thousands can be answered
+ */
+export function randomStudy(seed: number, traced = false, small = false): Json {
+  return new StudyMaker(seed, traced, small).study();
 }
 
 const IES =
@@ -26,16 +29,18 @@ const ODD = [
 class StudyMaker {
   readonly #next: () => number;
   readonly #traced: boolean;
+  readonly #small: boolean;
   readonly #names = new Set<string>();
   // Metres.
   readonly #room: { length: number; width: number; height: number; slope: number };
   readonly #top: { length: number; width: number; height: number; centre: [number, number] };
 
-  constructor(seed: number, traced: boolean) {
+  constructor(seed: number, traced: boolean, small: boolean) {
     this.#next = randomStream(seed * 15_485_863);
     this.#traced = traced;
-    const length = this.#number(1, 3.5);
-    const width = this.#number(0.6, 1.6);
+    this.#small = small;
+    const length = this.#number(1, small ? 1.8 : 3.5);
+    const width = this.#number(0.6, small ? 0.9 : 1.6);
     const room = { length: length + this.#number(1.8, 4), width: width + this.#number(1.8, 4) };
     this.#room = { ...room, height: this.#number(2.3, 4), slope: this.#is(0.2) ? this.#number(0, 15) : 0 };
     this.#top = { length, width, height: this.#number(0.7, 1.1), centre: [room.length / 2, room.width / 2] };
@@ -47,6 +52,10 @@ class StudyMaker {
   #whole(from: number, to: number): number {
     return Math.floor(from + (to + 1 - from) * this.#next());
   }
+  /** A count, at most two in a small study. */
+  #count(from: number, to: number): number {
+    return this.#whole(from, this.#small ? Math.min(2, to) : to);
+  }
   #is(probability: number): boolean {
     return this.#next() < probability;
   }
@@ -54,7 +63,7 @@ class StudyMaker {
     return list[this.#whole(0, list.length - 1)];
   }
   #some<T>(from: number, to: number, make: (index: number) => T): T[] {
-    return Array.from({ length: this.#whole(from, to) }, (_, i) => make(i));
+    return Array.from({ length: this.#count(from, to) }, (_, i) => make(i));
   }
   /** A length as people write it. */
   #length(metres: number): number | string {
@@ -133,7 +142,9 @@ class StudyMaker {
       luminaires,
       targets: this.#targets(),
       embedded: { "inline.ies": { text: IES }, "bytes.ies": { base64: Buffer.from(IES).toString("base64") } },
-      arrangements: this.#some(1, 2, (i) => this.#arrangement(i, Object.keys(luminaires), zones)),
+      arrangements: this.#some(1, this.#small && this.#is(0.8) ? 1 : 2, (i) =>
+        this.#arrangement(i, Object.keys(luminaires), zones),
+      ),
       ...this.#maybe({ planes: () => this.#planes(island !== undefined, zones) }),
       calculation: {
         interreflection: this.#is(0.3),
@@ -207,7 +218,7 @@ class StudyMaker {
     const outlined = this.#is(0.2);
     const finish = (): string => this.#one(["matt", "satin", "polished"]);
     const reflectance = (): number => this.#number(0.02, 0.9);
-    const cuts = this.#whole(0, 3);
+    const cuts = this.#count(0, 3);
     return {
       ...this.#maybe({ centre: () => centre, turn: () => (this.#is(0.7) ? 0 : this.#number(-30, 30)) }),
       length: this.#length(length),
@@ -489,7 +500,7 @@ class StudyMaker {
     const turn = (): number => this.#number(-180, 180);
     const aim = (): number[] => [x, y, height];
     const kind = this.#whole(0, 2);
-    const count = this.#whole(1, 4);
+    const count = this.#count(1, 4);
     const where =
       kind === 0
         ? {
@@ -513,8 +524,8 @@ class StudyMaker {
         : kind === 1
           ? {
               grid: {
-                columns: this.#whole(1, 3),
-                rows: this.#whole(1, 3),
+                columns: this.#count(1, 3),
+                rows: this.#count(1, 3),
                 ...this.#maybe({
                   margin: () => this.#number(0, 0.6),
                   over: () => [
