@@ -7,10 +7,13 @@
  */
 
 import { boxOfMesh } from "../geometry/box.ts";
-import { convexSolid } from "../geometry/convex-solid.ts";
+import { convexPolyhedron } from "../geometry/polyhedron.ts";
 import { VisibilityTree } from "../geometry/visibility-tree.ts";
 import type { Blocker, Scene } from "../scene/scene.ts";
 import type { RecordWriter } from "./record-writer.ts";
+
+/** More planes than this are walked no faster than a hierarchy. */
+const MOST_PLANES = 16;
 
 /** Solids of a scene; people, if they stand in the light, by their parts. */
 export function solidsOf(scene: Scene, people: boolean): Blocker[] {
@@ -62,7 +65,8 @@ export function writeSolids(
   for (let i = 0; i < 3 * blockers.length; i++) writer.put(0);
   const isConvex = blockers.map(({ mesh, transmittance }, i) => {
     const box = boxOfMesh(mesh);
-    const planes = convexSolid(mesh);
+    const convex = convexPolyhedron(mesh)?.planes;
+    const planes = convex !== undefined && convex.length <= 4 * MOST_PLANES ? convex : undefined;
     const first = writer.length;
     let count: number;
     let triangles = 0;

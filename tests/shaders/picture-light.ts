@@ -157,6 +157,7 @@ export function shownLight(renderer: WebGLRenderer, scene: Scene, people: boolea
 function pointsAway(scene: Scene, count: number, people: boolean) {
   const blockers = scene.blockers.filter(({ kind }) => kind !== "person" || people);
   const standing = new Occluders(blockers);
+  const every = [...blockers.keys()];
   // People are boxes of eight corners each.
   const boxes = blockers
     .filter(({ kind }) => kind === "person")
@@ -173,7 +174,7 @@ function pointsAway(scene: Scene, count: number, people: boolean) {
     for (let k = 0; k < points.length; k += 3) {
       const p: Vec3 = [points[k], points[k + 1], points[k + 2]];
       const [from, to] = [1e-4, CLEAR].map((t) => p.map((x, c) => x + t * n[c]));
-      const passed = standing.transmittance(from[0], from[1], from[2], to[0], to[1], to[2]);
+      const passed = standing.transmittance(from[0], from[1], from[2], to[0], to[1], to[2], every);
       if (passed === 1 && !within(p)) kept.push(...p);
     }
     return { surface, points: Float64Array.from(kept) };

@@ -3,36 +3,22 @@
  */
 
 import { type Box, shaftMeetsBox } from "../../geometry/box.ts";
-import { boundsOfParts, type ConvexPart, greatestLevel } from "../../geometry/convex-part.ts";
-import { type ConvexSolid, convexSolid, meetsConvexSolid } from "../../geometry/convex-solid.ts";
+import { boundsOfParts, type ConvexPart, greatestLevel, segmentMeets } from "../../geometry/convex-part.ts";
 import { polyhedraOf } from "../../geometry/polyhedron.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import type { Blocker } from "../../scene/scene.ts";
-
-/** Solids up to this many are asked one by one. */
-const FEW = 5;
 
 export class Occluders {
   readonly blockers: readonly Blocker[];
   /** Convex parts whose union each solid is. */
   readonly parts: readonly (readonly ConvexPart[])[];
   readonly boxes: readonly Box[];
-  /** Planes of the solids that are convex and simple; made, like the tree, for the first line of sight: direct light of
-   * a body that moves asks for its parts alone. */
-  #convex: readonly (ConvexSolid | undefined)[] | undefined;
-  #tree: VisibilityTree | undefined;
 
   /** `parts` where a solid is known better than by its mesh. */
   constructor(blockers: readonly Blocker[], parts?: readonly (readonly ConvexPart[])[]) {
     this.blockers = blockers;
     this.parts = parts ?? blockers.map(({ mesh }) => polyhedraOf(mesh));
     this.boxes = this.parts.map(boundsOfParts);
-  }
-
-  get tree(): VisibilityTree {
-    this.#tree ??= new VisibilityTree(this.blockers);
-    return this.#tree;
   }
 
   get count(): number {
@@ -86,13 +72,8 @@ export class Occluders {
     return area;
   }
 
-  /** Fraction of light that passes from a to b, the solid `except` apart. */
-  transmittance(ax: number, ay: number, az: number, bx: number, by: number, bz: number, except = -1): number {
-    return this.tree.transmittance(ax, ay, az, bx, by, bz, except);
-  }
-
   /** Fraction of light that passes from a to b where only the solids `among` can stand between. */
-  transmittanceAmong(
+  transmittance(
     ax: number,
     ay: number,
     az: number,
@@ -101,15 +82,14 @@ export class Occluders {
     bz: number,
     among: readonly number[],
   ): number {
-    if (among.length > FEW) return this.tree.transmittance(ax, ay, az, bx, by, bz);
-    this.#convex ??= this.blockers.map(({ mesh }) => convexSolid(mesh));
     let passed = 1;
-    for (let k = 0; k < among.length; k++) {
-      const planes = this.#convex[among[k]];
-      if (planes === undefined) return this.tree.transmittance(ax, ay, az, bx, by, bz);
-      if (!meetsConvexSolid(planes, ax, ay, az, bx, by, bz)) continue;
-      passed *= this.blockers[among[k]].transmittance;
-      if (passed === 0) return 0;
+    for (let k = 0; k < among.length && passed > 0; k++) {
+      const parts = this.parts[among[k]];
+      for (let i = 0; i < parts.length; i++)
+        if (segmentMeets(parts[i], ax, ay, az, bx, by, bz)) {
+          passed *= this.blockers[among[k]].transmittance;
+          break;
+        }
     }
     return passed;
   }

@@ -78,12 +78,9 @@ export class Surroundings {
     bz: number,
     inTheWay: InTheWay,
   ): number {
-    let passed =
-      inTheWay.standing.length === 0
-        ? 1
-        : this.standing.transmittanceAmong(ax, ay, az, bx, by, bz, inTheWay.standing);
+    let passed = this.standing.transmittance(ax, ay, az, bx, by, bz, inTheWay.standing);
     for (let k = 0; k < inTheWay.bodies.length && passed > 0; k++)
-      passed *= this.bodies[inTheWay.bodies[k]].occluders.transmittance(ax, ay, az, bx, by, bz);
+      passed *= this.bodies[inTheWay.bodies[k]].occluders.transmittance(ax, ay, az, bx, by, bz, ONLY);
     return passed;
   }
 }
