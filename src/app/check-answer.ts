@@ -30,8 +30,9 @@ import type { LayerRole, LightingSetting, Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import { bodyShadowJson } from "./body-shadow.ts";
 import { findingsJson } from "./findings-json.ts";
-import { type WorkingEdge, workingEdge } from "./working-edge.ts";
 import { contourOf, type JudgedArrangement } from "./judged-arrangement.ts";
+import { settingLevels } from "./settings-comparison.ts";
+import { type WorkingEdge, workingEdge } from "./working-edge.ts";
 
 /** Light of one layer at the points of a plane (lx), after dim and maintenance, which stand beside it. */
 export interface LayerAnswer {
@@ -94,6 +95,8 @@ export interface ZoneAnswer {
 export interface SettingAnswer {
   readonly name: string;
   readonly dim: Readonly<Record<string, number>>;
+  /** What each dimmer whose control is known is set to, of full control; null where it does not reach the level. */
+  readonly control?: Readonly<Record<string, number | null>>;
   /** What the levels were found by, where they were not given. */
   readonly find?: LightingSetting["find"];
   readonly zones: readonly ZoneAnswer[];
@@ -211,12 +214,17 @@ function settingAnswer(
 ): SettingAnswer {
   // Own keys only, whatever a layer is called.
   const dim: Record<string, number> = Object.create(null);
-  for (const [l, { name }] of layers.entries()) dim[name] = setting.dims[l];
+  const control: Record<string, number | null> = Object.create(null);
+  for (const { layer, level, control: set } of settingLevels(layers, setting.dims)) {
+    dim[layer] = level;
+    if (set !== undefined) control[layer] = set.value;
+  }
   const { name, zones, verdict, energy } = setting;
   const find = settings?.[index].find;
   return {
     name,
     dim,
+    ...(Object.keys(control).length === 0 ? {} : { control }),
     ...(find === undefined ? {} : { find }),
     zones: zones.map(zoneAnswer),
     verdict,

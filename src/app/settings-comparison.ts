@@ -2,13 +2,30 @@
 
 import type { Energy, SettingAssessment, ZoneAssessment } from "../assessment/assessment.ts";
 import type { Verdict } from "../assessment/verdict.ts";
-import type { LightingSetting, Scene } from "../scene/scene.ts";
+import { controlValue } from "../scene/control-value.ts";
+import type { Layer, LightingSetting, Scene } from "../scene/scene.ts";
+
+/** The level of one layer in one setting. */
+export interface SettingLevel {
+  readonly layer: string;
+  /** Share of full flux. */
+  readonly level: number;
+  /** What its dimmer is set to for it, where that is known. */
+  readonly control?: DimmerSetting;
+}
+
+export interface DimmerSetting {
+  /** Share of full control; null where the dimmer does not reach the level. */
+  readonly value: number | null;
+  /** How the dimmer counts. */
+  readonly scale: "per cent" | "levels to 254";
+}
 
 /** One option in one setting. */
 export interface SettingCell {
   readonly verdict: Verdict;
   readonly zones: readonly ZoneAssessment[];
-  readonly levels: readonly { readonly layer: string; readonly level: number }[];
+  readonly levels: readonly SettingLevel[];
   /** How the levels were found; absent where the study gives them. */
   readonly find?: NonNullable<LightingSetting["find"]>;
   readonly energy: Energy;
@@ -45,8 +62,22 @@ function cellOf(
   return {
     verdict,
     zones,
-    levels: layers.map(({ name }, l) => ({ layer: name, level: dims[l] })),
+    levels: settingLevels(layers, dims),
     ...(find === undefined ? {} : { find }),
     energy,
   };
+}
+
+/** Of each layer, in the scene's order. @param dims share of full flux by layer */
+export function settingLevels(
+  layers: readonly Pick<Layer, "name" | "dimmer">[],
+  dims: readonly number[],
+): readonly SettingLevel[] {
+  return layers.map(({ name, dimmer }, l) => {
+    const control = dimmer?.control;
+    const level = dims[l];
+    if (control === undefined) return { layer: name, level };
+    const scale = control === "logarithmic" ? "levels to 254" : "per cent";
+    return { layer: name, level, control: { value: controlValue(level, control), scale } };
+  });
 }

@@ -48,6 +48,7 @@ export function layerOf(
     return undefined;
   }
   if (luminaire === undefined) return undefined;
+  if (typeof dimmer?.control === "object") checkRising(dimmer.control, `${path}/dimmer/control`, ledger);
   const role: LayerRole = ledger.fill(
     document.role,
     `${path}/role`,
@@ -80,6 +81,20 @@ export function layerOf(
     ...(dimmer === undefined ? {} : { dimmer }),
     ...(hours === undefined ? {} : { hours }),
   };
+}
+
+/** Each level of a dimmer gives a light of its own, more light at more. */
+function checkRising(pairs: readonly (readonly [number, number])[], path: string, ledger: Ledger): void {
+  const back = pairs.findIndex(([c, flux], i) => i > 0 && (c <= pairs[i - 1][0] || flux <= pairs[i - 1][1]));
+  if (back < 0) return;
+  const expected = "control and share of flux each greater than in the point before";
+  ledger.error(
+    "dimmer-control",
+    `${path}/${back}`,
+    "The dimmer's points do not rise.",
+    expected,
+    pairs[back].join(", "),
+  );
 }
 
 /** Centre-to-centre spacing of a row (m), however it was given. */

@@ -6,6 +6,7 @@
 import type { Mesh } from "../geometry/mesh.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import type { DimmerControl } from "../study/arrangement-schema.ts";
 import type { CalculationPlane } from "./calculation-plane.ts";
 import type { Surface } from "./surface.ts";
 
@@ -27,6 +28,8 @@ export interface Layer {
     readonly maximumWatts?: number;
     /** [share of flux, share of watts], rising. */
     readonly curve?: readonly (readonly [flux: number, watts: number])[];
+    /** What it is set to for a share of flux. */
+    readonly control?: DimmerControl;
   };
 }
 

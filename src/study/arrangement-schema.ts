@@ -57,6 +57,14 @@ export const placeSchema = object({
   aim: optional(point3),
 });
 
+const control = v.union(
+  [
+    oneOf(["linear", "square", "logarithmic"]),
+    list(v.strictTuple([ratio, ratio], tupleMessage("[control, share of flux]")), 2, 50, "points"),
+  ],
+  "The control is neither linear, square or logarithmic nor a list of [control, share of flux] points.",
+);
+
 const dimmer = object({
   name: optional(text),
   minimumWatts: optional(watts),
@@ -64,6 +72,7 @@ const dimmer = object({
   curve: optional(
     list(v.strictTuple([ratio, ratio], tupleMessage("[share of flux, share of watts]")), 2, 50, "points"),
   ),
+  control: optional(control),
 });
 
 export const layerSchema = object({
@@ -104,6 +113,7 @@ export const arrangementSchema = object({
   note: optional(text),
 });
 
+export type DimmerControl = v.InferOutput<typeof control>;
 export type RowDocument = v.InferOutput<typeof rowSchema>;
 export type GridDocument = v.InferOutput<typeof gridSchema>;
 export type PlaceDocument = v.InferOutput<typeof placeSchema>;

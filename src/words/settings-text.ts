@@ -1,9 +1,15 @@
 /** Settings in words: their levels, and each zone in a sentence. Names come from studies; whoever shows them escapes. */
 
 import type { Clash } from "../advice/clashes/clash.ts";
-import type { SettingCell, SettingRow } from "../app/settings-comparison.ts";
+import {
+  type DimmerSetting,
+  type SettingCell,
+  type SettingRow,
+  settingLevels,
+} from "../app/settings-comparison.ts";
 import type { Check, SettingAssessment, ZoneAssessment } from "../assessment/assessment.ts";
 import type { Verdict } from "../assessment/verdict.ts";
+import { LOGARITHMIC_LEVELS } from "../scene/control-value.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { evennessText, verdictMark, zoneSentence } from "./text.ts";
@@ -23,7 +29,12 @@ export function settingsWords(
   unit: IlluminanceUnit,
 ): readonly SettingWords[] {
   return assessed.map((setting, i) => {
-    const levels = layers.map(({ name }, l) => `${name} ${levelWords(setting.dims[l])}`).join(", ");
+    const levels = settingLevels(layers, setting.dims)
+      .map(({ layer, level, control }) => {
+        const set = control === undefined || level === 0 ? "" : ` (dimmer at ${controlWords(control)})`;
+        return `${layer} ${levelWords(level)}${set}`;
+      })
+      .join(", ");
     const { watts, unknownWatts } = setting.energy;
     const power = `${unknownWatts > 0 ? "at least " : ""}${watts.toFixed(0)} W`;
     return {
@@ -44,7 +55,7 @@ export interface SettingTableRow {
 
 export interface SettingTableCell {
   readonly words: string;
-  /** `475 to 560`, the 95 % band. */
+  /** `475 to 560`, the 95 % band; of a level what its dimmer is set to. */
   readonly band?: string;
   /** Of the whole setting, or of the one figure. */
   readonly verdict?: Verdict;
@@ -82,10 +93,13 @@ export function settingTableRows(
       ]),
       ...layers.map((layer) =>
         row("level", `level of ${layer}`, ({ levels, find }) => {
-          const level = levels.find((each) => each.layer === layer)?.level;
-          return level === undefined
-            ? undefined
-            : { words: `${levelWords(level)}${find === undefined ? "" : ", found"}` };
+          const found = levels.find((each) => each.layer === layer);
+          if (found === undefined) return undefined;
+          const { level, control } = found;
+          return {
+            words: `${levelWords(level)}${find === undefined ? "" : ", found"}`,
+            ...(control === undefined || level === 0 ? {} : { band: `dimmer at ${controlWords(control)}` }),
+          };
         }),
       ),
       row("power", "power, W", ({ energy: { watts, unknownWatts } }) => ({
@@ -137,6 +151,14 @@ function judgedBy(
 /** `off`, `25 %`, of light output. */
 export function levelWords(level: number): string {
   return level === 0 ? "off" : `${Number((100 * level).toFixed(1))} %`;
+}
+
+/** `50 %`, `203 of 254`, of what the dimmer is set to. */
+export function controlWords({ value, scale }: DimmerSetting): string {
+  if (value === null) return "a level it does not reach";
+  return scale === "per cent"
+    ? `${Number((100 * value).toFixed(1))} %`
+    : `${Math.round(value * LOGARITHMIC_LEVELS)} of ${LOGARITHMIC_LEVELS}`;
 }
 
 function foundWords(find: LightingSetting["find"]): string {

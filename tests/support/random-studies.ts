@@ -564,6 +564,7 @@ class StudyMaker {
               [0, 0.05],
               [1, 1],
             ],
+            control: () => this.#one(["linear", "square", "logarithmic"]),
           }),
       }),
     };

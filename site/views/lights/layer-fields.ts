@@ -19,6 +19,13 @@ const ROLES = [
   { value: "other", words: "other" },
 ];
 
+const CONTROLS = [
+  { value: "", words: "not known" },
+  { value: "linear", words: "linear: 50 % is half the light" },
+  { value: "square", words: "square: 50 % is a quarter" },
+  { value: "logarithmic", words: "logarithmic, levels to 254" },
+];
+
 export function layerFields(app: AppView, layer: RawLayer, index: number): TemplateResult {
   const path: Path = ["arrangements", app.arrangement, "layers", index];
   const heading = `layer-${index}-heading`;
@@ -70,6 +77,16 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
           fallback: "other",
         })}
         ${textField(app, { label: "Circuit", path: [...path, "circuit"], change: "circuit", optional: true })}
+        ${choiceField(app, {
+          label: "Dimmer's scale",
+          path: [...path, "dimmer", "control"],
+          change: `${layer.name}: dimmer's scale`,
+          choices: CONTROLS,
+          fallback: "",
+          edits: (value) => [
+            { path: [...path, "dimmer", "control"], value: value === "" ? undefined : value },
+          ],
+        })}
       </div>
       <p class="row-of-actions">
         <button type="button" @click=${() => {

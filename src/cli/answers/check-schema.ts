@@ -121,7 +121,9 @@ const ARRANGEMENT = object("One arrangement.", {
     description: text("The same in words."),
   }),
   maintenance: number("Maintenance factor."),
-  "settings?": anything("Named dim levels with their own zones and verdict, where the study has any."),
+  "settings?": anything(
+    "Named dim levels with their own zones and verdict, where the study has any; `control` of full control where the dimmer states it.",
+  ),
   "layersOff?": list(
     "What is left with each layer off in turn, the others as dimmed; where several give light.",
     object("One layer off.", {

@@ -166,6 +166,15 @@ const LAYER_KEYS: Keys<LayerDocument> = {
           [1, 1],
         ],
       },
+      control: {
+        meaning:
+          "What it is set to for a share of light: linear, square (flux = control²), logarithmic (IEC 62386-102, levels to 254), or points [share of full control, share of flux], both rising.",
+        without: "not known; papers give light output alone",
+        example: [
+          [0.1, 0.01],
+          [1, 1],
+        ],
+      },
     },
   },
   hours: {
