@@ -12,6 +12,10 @@ export default defineConfig({
     outDir: here("../dist"),
     emptyOutDir: false,
     lib: { entry: here("./bundle.ts"), formats: ["es"], fileName: () => "candlespan.bundle.js" },
-    rolldownOptions: { output: { codeSplitting: false } },
+    rolldownOptions: {
+      // A comment above each module would name where the dependencies lie on the machine that builds.
+      experimental: { attachDebugInfo: "none" },
+      output: { codeSplitting: false },
+    },
   },
 });
