@@ -1,7 +1,8 @@
 /**
- * 2026-11-28. Found among a quarter of a million mutated files: what was read could be written as text that no reader takes. An opening of
+ * 2026-11-28. Found among a million mutated files: what was read could be written as text that no reader takes. An opening of
  * 1e300 m became 301 digits; angles 1e-300° apart became one angle twice; tilt factors and numbers of lamps had no bound; and EULUMDAT whose
- * first line, the maker's name, began with < was taken for XML. What is read can be read again once it is written, or is refused.
+ * first line, the maker's name, began with < was taken for XML, and
+ * fluxes beyond 1e12 lm, which EULUMDAT's reader takes for none. What is read can be read again once it is written, or is refused.
  */
 import { expect, it } from "vitest";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
@@ -19,6 +20,8 @@ const cases: [string, string, string | undefined][] = [
   ["a tilt factor without end", lm63({ tilt: tilt("1 1e300 1") }), "lm63-factor-too-large"],
   ["a tilt factor of nothing", lm63({ tilt: tilt("1e-300 1 1") }), undefined],
   ["lamps without number", eulumdat({ sets: [[1e300, "LED", 1000, "3000K", "90", 10]] }), undefined],
+  ["a flux of a sun in lamps", lm63({ ten: "1 9007199254740993 1 3 1 1 2 -0.1 0 0" }), undefined],
+  ["a flux of a sun in intensities", lm63({ candela: "1 4599999999999 1" }), undefined],
   ["a maker in brackets", eulumdat({ lines: { 1: "<nobody>" } }), undefined],
 ];
 

@@ -19,7 +19,7 @@ import { quote, type SourceText } from "./source-text.ts";
 const MOST_PLANES = 100_000;
 const MOST_SETS = 1000;
 /** Nothing a luminaire has is more, in any unit of the format. */
-const LARGEST = 1e12;
+export const LARGEST = 1e12;
 /** mm */
 const LARGEST_EXTENT = 1e6;
 

@@ -19,6 +19,7 @@ import type { Symmetry } from "../intensity-distribution.ts";
 import { luminousFlux } from "../luminous-flux.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
+import { LARGEST } from "../readers/eulumdat-header.ts";
 import { asciiText } from "./ascii-text.ts";
 import { foldPlanes } from "./fold-planes.ts";
 import { angleText, decimalText } from "./number-text.ts";
@@ -55,6 +56,14 @@ export function writeEulumdat(photometry: Photometry): Outcome<string> {
     return failure({
       ...remark("eulumdat-no-light", "The table is per 1000 lm, and there is no light."),
       severity: "error",
+    });
+  // A reader would take it for none, and not know what the table is per.
+  if (rated > LARGEST)
+    return failure({
+      ...remark("photometry-not-writable", "The flux is more than the format has."),
+      severity: "error",
+      expected: `at most ${LARGEST} lm`,
+      received: `${rated} lm`,
     });
 
   const { isym, stored, all } = planesOf(distribution);
