@@ -9,12 +9,16 @@ import { roomOffer } from "../views/kitchen/room-offer.ts";
 export function refusalPart(session: StudySession): TemplateResult | typeof nothing {
   const { refusal } = session.screen;
   if (refusal === undefined) return nothing;
-  return html`<section class="refusal" aria-label="Not opened">
-    <p>✕ ${refusal.words}</p>
+  const { words, issues, heading = "Not opened", act } = refusal;
+  return html`<section class="refusal" aria-label=${heading}>
+    <p role="alert">✕ ${words}</p>
     <ul class="plain">
-      ${refusal.issues.slice(0, 8).map((issue) => html`<li>${formatIssue(issue)}</li>`)}
+      ${issues.slice(0, 8).map((issue) => html`<li>${formatIssue(issue)}</li>`)}
     </ul>
-    <button type="button" @click=${() => session.screen.setRefusal(undefined)}>Dismiss</button>
+    <p class="row-of-actions">
+      ${act === undefined ? nothing : html`<button type="button" @click=${act[1]}>${act[0]}</button>`}
+      <button type="button" @click=${() => session.screen.setRefusal(undefined)}>Dismiss</button>
+    </p>
   </section>`;
 }
 

@@ -8,6 +8,7 @@
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession, StudyStorage } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
+import { freshId } from "./fresh-id.ts";
 import type { KeptStudy, StudyDatabase } from "./study-database.ts";
 
 const LAST = "candlespan-last";
@@ -26,10 +27,17 @@ interface Late {
 export class Autosave implements StudyStorage {
   readonly #session: StudySession;
   #database: Promise<StudyDatabase | undefined> | undefined;
-  #id: string = crypto.randomUUID();
+  #id: string = freshId();
   #seen = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #dirty = false;
+  /** When the last edit went into the synchronous store, and whether it did. */
+  #lateAt = 0;
+  #isLateKept = false;
+  /** One save after the other: a second that does not know what the first has written would take it for another page's. */
+  #saving: Promise<void> = Promise.resolve();
+  /** What was said when the last save failed. */
+  #unkept: string | undefined;
   /** The study before the last edit; the same in all steps of a drag. */
   #before: Json | undefined;
 
@@ -45,19 +53,22 @@ export class Autosave implements StudyStorage {
       commitTyped();
       this.#late();
     });
+    addEventListener("beforeunload", (event) => {
+      if (this.#dirty && this.#unkept !== undefined && !this.#isLateKept) event.preventDefault();
+    });
   }
 
   get id(): string {
     return this.#id;
   }
 
+  /** Undefined where the browser keeps nothing, which is said; asked again the next time. */
   database(): Promise<StudyDatabase | undefined> {
     this.#database ??= import("./study-database.ts")
       .then(({ StudyDatabase }) => StudyDatabase.open())
-      .catch(() => {
-        this.#session.say(
-          "This browser keeps nothing for this page, or a newer version of it does: save the study to a file.",
-        );
+      .catch((error) => {
+        this.#database = undefined;
+        this.#sayUnkept(error);
         return undefined;
       });
     return this.#database;
@@ -92,7 +103,7 @@ export class Autosave implements StudyStorage {
   /** Keeps the study on screen as it is; what comes next is another one. */
   async begin(): Promise<void> {
     await this.save();
-    this.#id = crypto.randomUUID();
+    this.#id = freshId();
     this.#seen = 0;
     this.#dirty = true;
   }
@@ -111,10 +122,16 @@ export class Autosave implements StudyStorage {
     else this.#timer = setTimeout(() => void this.save(), PAUSE);
   }
 
-  async save(): Promise<void> {
+  save(): Promise<void> {
     clearTimeout(this.#timer);
+    this.#saving = this.#saving.then(() => this.#save());
+    return this.#saving;
+  }
+
+  async #save(): Promise<void> {
+    if (!this.#dirty) return;
     const database = await this.database();
-    if (database === undefined || !this.#dirty) return;
+    if (database === undefined) return;
     this.#dirty = false;
     const { history, study } = this.#session;
     const { done, undone, document } = history;
@@ -130,11 +147,36 @@ export class Autosave implements StudyStorage {
       this.#id = id;
       this.#seen = saved;
       this.#remember();
+      this.#sayKept();
     } catch (error) {
       this.#dirty = true;
-      const why = error instanceof Error ? error.message : String(error);
-      this.#session.say(`The study could not be kept in this browser (${why}). Save it to a file.`);
+      this.#sayUnkept(error);
     }
+  }
+
+  /** The first time above the sheet until it is dismissed or over, then in the line at the foot. */
+  #sayUnkept(error: unknown): void {
+    const words = `The study is not kept in this browser: ${whyNotKept(error)}.`;
+    if (words === this.#unkept) this.#session.say(`${words} Save it to a file.`);
+    else {
+      const save = async (): Promise<void> =>
+        (await import("./export-study.ts")).downloadStudy(this.#session.study);
+      this.#session.screen.setRefusal({
+        words,
+        issues: [],
+        heading: "Not kept",
+        act: ["Save to a file", save],
+      });
+    }
+    this.#unkept = words;
+  }
+
+  #sayKept(): void {
+    if (this.#unkept === undefined) return;
+    const { screen } = this.#session;
+    if (screen.refusal?.words === this.#unkept) screen.setRefusal(undefined);
+    this.#unkept = undefined;
+    this.#session.say("The study is kept in this browser again.");
   }
 
   #remember(): void {
@@ -153,22 +195,40 @@ export class Autosave implements StudyStorage {
   }
 
   #keepLate(): void {
+    this.#isLateKept = false;
+    // Later than what is kept, whatever the clock says.
+    this.#lateAt = Math.max(Date.now(), this.#seen + 1, this.#lateAt + 1);
     try {
       const { document, done } = this.#session.history;
       const last = done.at(-1);
       const late: Late = {
         id: this.#id,
-        at: Date.now(),
+        at: this.#lateAt,
         change: last?.name ?? "opened",
         document,
         ...(this.#seen === 0 && last !== undefined ? { before: last.before } : {}),
       };
       localStorage.setItem(LATE, JSON.stringify(late));
+      this.#isLateKept = true;
       this.#remember();
     } catch {
       // Too large for the synchronous store: the database save is still under way.
     }
   }
+}
+
+/** Why a browser's storage refused, in words. */
+function whyNotKept(error: unknown): string {
+  const name = error instanceof Error || error instanceof DOMException ? error.name : "";
+  const known: Readonly<Record<string, string>> = {
+    QuotaExceededError: "its storage is full",
+    SecurityError: "it gives this page no storage, as in a private window",
+    VersionError: "a newer version of this page keeps its studies; reload the page",
+    InvalidStateError: "a newer version of this page has taken over its studies; reload the page",
+  };
+  if (name in known) return known[name];
+  if (typeof indexedDB === "undefined") return known.SecurityError;
+  return (error instanceof Error ? error.message : String(error)).replace(/\.$/, "");
 }
 
 /** What stands typed in a field and was not yet entered is entered, as leaving the field would. */

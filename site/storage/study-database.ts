@@ -9,6 +9,7 @@ import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import { freshName } from "../edits/raw-study.ts";
 import type { Change } from "../store/history.ts";
 import type { Json } from "../store/pointer.ts";
+import { freshId } from "./fresh-id.ts";
 
 export interface KeptStudy {
   readonly id: string;
@@ -41,11 +42,12 @@ interface Shelves extends DBSchema {
 
 /** Changes that go with a kept study; more would make every save slow. */
 const CHANGES_KEPT = 300;
-/** Versions closer together than this are thinned to one (ms), by age. */
-const THINNING: readonly (readonly [age: number, apart: number])[] = [
-  [60_000, 0],
-  [3_600_000, 60_000],
-  [86_400_000, 900_000],
+/** Of versions up to an age, one is kept of each so long a span of time (ms). Spans lie fixed in time: what is kept at one age is there to
+ * be kept at the next, however long somebody works without a pause. */
+const THINNING: readonly (readonly [age: number, span: number])[] = [
+  [60_000, 6000],
+  [3_600_000, 300_000],
+  [86_400_000, 3_600_000],
   [Number.POSITIVE_INFINITY, 86_400_000],
 ];
 const VERSIONS_KEPT = 60;
@@ -53,7 +55,7 @@ const VERSIONS_KEPT = 60;
 export class StudyDatabase {
   readonly #shelves: IDBPDatabase<Shelves>;
   /** This page's mark on what it saves. */
-  readonly #writer = crypto.randomUUID();
+  readonly #writer = freshId();
 
   private constructor(shelves: IDBPDatabase<Shelves>) {
     this.#shelves = shelves;
@@ -115,7 +117,7 @@ export class StudyDatabase {
     const document = { ...(study.document as { readonly [key: string]: Json }), title };
     const copy = {
       ...study,
-      id: crypto.randomUUID(),
+      id: freshId(),
       title,
       document,
       done: [],
@@ -147,7 +149,7 @@ export class StudyDatabase {
     const studies = work.objectStore("studies");
     const there = await studies.get(study.id);
     const foreign = there !== undefined && there.writer !== this.#writer && there.saved > seen;
-    const id = foreign ? crypto.randomUUID() : study.id;
+    const id = foreign ? freshId() : study.id;
     const saved = Math.max(Date.now(), (there?.saved ?? 0) + 1);
     const done = study.done.slice(-CHANGES_KEPT);
     const undone = study.undone.slice(-CHANGES_KEPT);
@@ -170,13 +172,14 @@ export class StudyDatabase {
 export function tooMany(times: readonly number[], now: number): number[] {
   const gone: number[] = [];
   let kept = 0;
-  let newer = Number.POSITIVE_INFINITY;
+  let newer = "";
   for (const time of [...times].reverse()) {
-    const apart = THINNING.find(([age]) => now - time <= age)?.[1] ?? 0;
-    if (newer - time < apart || kept >= VERSIONS_KEPT) gone.push(time);
+    const [age, span] = THINNING.find(([most]) => now - time <= most) ?? THINNING[0];
+    const place = `${age} ${Math.floor(time / span)}`;
+    if (place === newer || kept >= VERSIONS_KEPT) gone.push(time);
     else {
       kept++;
-      newer = time;
+      newer = place;
     }
   }
   return gone;

@@ -10,10 +10,14 @@ export interface Draft {
   readonly problem: string;
 }
 
-/** Something given that was not taken, and why. */
+/** Something that was not done, a thing given that was not taken for the most part, and why. */
 export interface Refusal {
   readonly words: string;
   readonly issues: readonly Issue[];
+  /** "Not opened" without one. */
+  readonly heading?: string;
+  /** What can be done about it. */
+  readonly act?: readonly [label: string, run: () => void];
 }
 
 /** What stands on the sheet: the aligned drawings, the whole room in plan, or the room as a picture. */

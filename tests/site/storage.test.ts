@@ -101,14 +101,33 @@ it("keeps the bytes of every embedded file", () => {
   expect(embed(Uint8Array.of(0x46, 0xfc, 0x72))).toHaveProperty("base64");
 });
 
-it("thins versions as they age and keeps the newest", () => {
-  const now = 1e9;
-  const times = Array.from({ length: 400 }, (_, i) => now - (399 - i) * 10_000);
-  const gone = new Set(tooMany(times, now));
-  const kept = times.filter((time) => !gone.has(time));
-  expect(kept.at(-1)).toBe(now);
-  expect(kept.length).toBeLessThanOrEqual(60);
-  expect(kept.filter((time) => now - time <= 60_000)).toHaveLength(7);
-  const older = kept.filter((time) => now - time > 60_000);
-  for (let i = 1; i < older.length; i++) expect(older[i] - older[i - 1]).toBeGreaterThanOrEqual(60_000);
+it("keeps versions of the last minute, hour, day and month of work without a pause", () => {
+  const [second, hour, day] = [1000, 3_600_000, 86_400_000];
+  // Weeks of eight hours a day, saved so often; and a clock set back for the last of it, when times go on by milliseconds.
+  for (const [every, days] of [
+    [second, 1],
+    [10 * second, 3],
+    [45 * second, 12],
+  ]) {
+    let times: number[] = [];
+    const saved = (now: number): void => {
+      times.push(now);
+      const gone = new Set(tooMany(times, now));
+      times = times.filter((time) => !gone.has(time));
+    };
+    let now = 1e12;
+    for (let each = 0; each < days; each++)
+      for (now = 1e12 + each * day; now < 1e12 + each * day + 8 * hour; now += every) saved(now);
+    for (let i = 0; i < 500; i++) saved(now++);
+    expect(times.length).toBeLessThanOrEqual(60);
+    const newest = times.at(-1)!;
+    expect(newest).toBe(now - 1);
+    // A version no older than so much more than any time of the work.
+    const apart = (ago: number, most: number): void =>
+      expect(times.some((time) => newest - time >= ago && newest - time <= ago + most)).toBe(true);
+    for (let ago = 5 * second; ago < 50 * second; ago += second) apart(ago, 6 * second + 2 * every);
+    for (let ago = 100 * second; ago < hour - 300 * second; ago += 60 * second) apart(ago, 600 * second);
+    for (let ago = 1.2 * hour; ago < 6.5 * hour; ago += 0.1 * hour) apart(ago, 2 * hour);
+    for (let ago = 1; ago < days - 1; ago++) apart(ago * day, 2 * day);
+  }
 });
