@@ -5,10 +5,10 @@
  * Key: surfaces, solids, luminaires in their places, options, how finely. The last {@link KEEP} are kept.
  */
 
-import { RecentCache } from "../engine/recent-cache.ts";
 import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { contentKey } from "../numerics/content-key.ts";
+import { RecentCache } from "../numerics/recent-cache.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { Scene } from "../scene/scene.ts";
 

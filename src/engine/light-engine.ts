@@ -18,6 +18,7 @@
 
 import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
 import { contentKey } from "../numerics/content-key.ts";
+import { RecentCache } from "../numerics/recent-cache.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -32,7 +33,6 @@ import {
 import { standingKey } from "./interreflection/room-exchange.ts";
 import type { KeyedLuminaire } from "./keyed-luminaire.ts";
 import { QUALITY } from "./quality.ts";
-import { RecentCache } from "./recent-cache.ts";
 import type { CalculationResult, LayerField, PlaneField } from "./result.ts";
 import { Occluders } from "./visibility/occluders.ts";
 import { Penumbra } from "./visibility/penumbra.ts";

@@ -83,7 +83,7 @@ export class FieldUncertainties {
   readonly #bands: InputBands;
   readonly #observer: Observer | undefined;
   readonly #effects: DirectEffects;
-  readonly #light: UncertaintyLight;
+  readonly #reflectance: ReflectanceEffects;
   readonly #drafts: DraftFields | undefined;
 
   /** @param result of the scene, planes in its order
@@ -100,7 +100,7 @@ export class FieldUncertainties {
     this.#planes = planes;
     this.#bands = bands;
     this.#observer = observer;
-    this.#light = light;
+    this.#reflectance = new ReflectanceEffects(scene, planes, light, observer);
     this.#effects = new DirectEffects(light.sources, bands);
     const { method } = result;
     this.#drafts =
@@ -110,10 +110,8 @@ export class FieldUncertainties {
   /** One a plane, in the order they were given in. @param scene the same, its layers at any levels */
   of(scene: Scene): FieldUncertainty[] {
     const { method, planes: fields } = this.#result;
-    const reflected =
-      method.patches > 0
-        ? reflectanceContributions(scene, this.#planes, this.#bands, this.#light, this.#observer)
-        : [];
+    const weights = scene.layers.map((layer) => maintainedShare(scene, layer));
+    const reflected = method.patches > 0 ? this.#reflectance.of(weights, this.#bands) : [];
     return this.#planes.map((index, k) => {
       throwIfCancelled(this.#observer);
       const field = new FieldContributions(scene.planes[index].weights.length);
@@ -284,31 +282,57 @@ interface ReflectanceContribution {
   readonly bias: number;
 }
 
-function reflectanceContributions(
-  scene: Scene,
-  planes: readonly number[],
-  bands: InputBands,
-  light: UncertaintyLight,
-  observer?: Observer,
-): ReflectanceContribution[] {
-  const judged = { ...scene, planes: planes.map((index) => scene.planes[index]) };
-  const groups = new Map<string, Set<number>>();
-  scene.surfaces.forEach(({ part, name }, index) => {
-    const key = `${part} ${part === "body" ? name : ""}`;
-    groups.set(key, (groups.get(key) ?? new Set()).add(index));
-  });
-  const all = [...groups.values()];
-  const weights = scene.layers.map((layer) => maintainedShare(scene, layer));
-  return light.reflectanceChanges(judged, all, weights, observer).map((changes, g) => {
-    const [first] = all[g];
-    const { reflectance, part } = scene.surfaces[first];
-    const cut = cutNormal(reflectance, bands.reflectance / 2, 0, HIGHEST_REFLECTANCE);
-    return {
-      part: groupOf(part),
-      changes: changes.map((field) => field.map((value) => cut.sigma * value)),
-      bias: (cut.mean - reflectance) / cut.sigma,
-    };
-  });
+/** What reflectances do to the light on some planes, at whatever levels the layers have: linear in them, so that each layer's
+ * part is found once, at full output. */
+class ReflectanceEffects {
+  readonly #scene: Scene;
+  readonly #light: UncertaintyLight;
+  readonly #observer: Observer | undefined;
+  /** Surfaces that change alike. */
+  readonly #groups: readonly ReadonlySet<number>[];
+  /** d(E)/dρ (lx) by layer, `[group][plane]`. */
+  readonly #ofLayer: (Float64Array[][] | undefined)[] = [];
+
+  constructor(scene: Scene, planes: readonly number[], light: UncertaintyLight, observer?: Observer) {
+    this.#scene = { ...scene, planes: planes.map((index) => scene.planes[index]) };
+    this.#light = light;
+    this.#observer = observer;
+    const groups = new Map<string, Set<number>>();
+    scene.surfaces.forEach(({ part, name }, index) => {
+      const key = `${part} ${part === "body" ? name : ""}`;
+      groups.set(key, (groups.get(key) ?? new Set()).add(index));
+    });
+    this.#groups = [...groups.values()];
+  }
+
+  /** @param weights what counts of the light of each layer */
+  of(weights: readonly number[], bands: InputBands): ReflectanceContribution[] {
+    const { surfaces, planes } = this.#scene;
+    return this.#groups.map((group, g) => {
+      const [first] = group;
+      const { reflectance, part } = surfaces[first];
+      const cut = cutNormal(reflectance, bands.reflectance / 2, 0, HIGHEST_REFLECTANCE);
+      const changes = planes.map(({ points }) => new Float64Array(points.length / 3));
+      weights.forEach((weight, l) => {
+        if (weight === 0) return;
+        const own = this.#layer(l)[g];
+        changes.forEach((change, k) => {
+          add(change, cut.sigma * weight, own[k]);
+        });
+      });
+      return { part: groupOf(part), changes, bias: (cut.mean - reflectance) / cut.sigma };
+    });
+  }
+
+  #layer(layer: number): Float64Array[][] {
+    this.#ofLayer[layer] ??= this.#light.reflectanceChanges(
+      this.#scene,
+      this.#groups,
+      this.#scene.layers.map((_, l) => (l === layer ? 1 : 0)),
+      this.#observer,
+    );
+    return this.#ofLayer[layer];
+  }
 }
 
 /** Each wall has an uncertainty of its own and all are named together; so are the bodies that stand in the room. */

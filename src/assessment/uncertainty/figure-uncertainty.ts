@@ -13,10 +13,10 @@
  */
 
 import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
-import { createRandom } from "../../numerics/random-sequence.ts";
 import type { Contribution, FieldUncertainty, InputKind, InputQuantity } from "./field-uncertainty.ts";
+import { DRAWS, type Figure, figureDraws, indexOfLeast } from "./figure-draws.ts";
 
-export type Figure = "average" | "minimum" | "uniformity";
+export type { Figure };
 
 /** A quantity's share of a variance; `rest` gathers those too small to name. */
 export interface Share {
@@ -36,7 +36,6 @@ export interface FigureUncertainty {
   readonly shares: readonly Share[];
 }
 
-const DRAWS = 2000;
 const SQRT3 = Math.sqrt(3);
 /** Quantities under this share are told together as `rest`. */
 const REST = 0.03;
@@ -88,7 +87,7 @@ export function figureUncertainty(
       shares,
     };
   }
-  const drawn = draws(expected, contributions, averages, average, figure, bound, meanBound);
+  const drawn = figureDraws(expected, contributions, averages, average, figure, bound, meanBound);
   const sampleMean = drawn.middle.reduce((sum, value) => sum + value, 0) / DRAWS;
   const sampleVariance =
     drawn.middle.reduce((sum, value) => sum + (value - sampleMean) ** 2, 0) / (DRAWS - 1);
@@ -101,60 +100,6 @@ export function figureUncertainty(
     reaches: (target) => [reached(drawn.low, target), reached(drawn.high, target)],
     shares,
   };
-}
-
-function indexOfLeast(values: Float64Array): number {
-  let least = 0;
-  for (let i = 1; i < values.length; i++) if (values[i] < values[least]) least = i;
-  return least;
-}
-
-/** The figure over seeded draws of the field, ascending; with the whole bound against it and for it beside. */
-function draws(
-  expected: Float64Array,
-  contributions: readonly Contribution[],
-  averages: readonly number[],
-  average: number,
-  figure: Figure,
-  bound: Float64Array | undefined,
-  meanBound: number,
-): { readonly low: Float64Array; readonly middle: Float64Array; readonly high: Float64Array } {
-  const random = createRandom(1);
-  const field = new Float64Array(expected.length);
-  const low = new Float64Array(DRAWS);
-  const middle = new Float64Array(DRAWS);
-  const high = new Float64Array(DRAWS);
-  const figureOf = (least: number, mean: number): number => {
-    if (figure === "minimum") return Math.max(0, least);
-    return mean > 0 ? Math.min(1, Math.max(0, least) / mean) : 0;
-  };
-  for (let d = 0; d < DRAWS; d++) {
-    field.set(expected);
-    let mean = average;
-    for (let k = 0; k < contributions.length; k++) {
-      const z = contributions[k].even
-        ? SQRT3 * (2 * random() - 1)
-        : Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-      const { effect } = contributions[k];
-      for (let i = 0; i < field.length; i++) field[i] += z * effect[i];
-      mean += z * averages[k];
-    }
-    const least = field[indexOfLeast(field)];
-    middle[d] = figureOf(least, mean);
-    if (bound === undefined) continue;
-    const level = Math.max(0, mean / average);
-    let [less, more] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-    for (let i = 0; i < field.length; i++) {
-      less = Math.min(less, field[i] - level * bound[i]);
-      more = Math.min(more, field[i] + level * bound[i]);
-    }
-    low[d] = figureOf(less, mean + level * meanBound);
-    high[d] = figureOf(more, mean - level * meanBound);
-  }
-  middle.sort();
-  return bound === undefined
-    ? { low: middle, middle, high: middle }
-    : { low: low.sort(), middle, high: high.sort() };
 }
 
 function sharesOf(effects: readonly { readonly input: InputQuantity; readonly effect: number }[]): Share[] {

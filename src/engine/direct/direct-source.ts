@@ -90,15 +90,33 @@ export class DirectSource {
     positions: Float64Array,
     normalIlluminance: Float64Array,
   ): number {
+    const level = this.level(px, py, pz, receiver, floor);
+    return this.#sampleAt(px, py, pz, receiver, level, positions, normalIlluminance);
+  }
+
+  #sampleAt(
+    px: number,
+    py: number,
+    pz: number,
+    receiver: Receiver,
+    level: number,
+    positions: Float64Array,
+    normalIlluminance: Float64Array,
+  ): number {
     const { quadrature } = this;
     if (quadrature === undefined) return this.#sampleSurfaces(px, py, pz, positions, normalIlluminance);
-    const level = this.#level(px, py, pz, receiver, floor);
     const horizon = this.#horizonOf(px, py, pz, receiver);
     return quadrature.sample(px, py, pz, level, positions, normalIlluminance, horizon);
   }
 
   /** Unoccluded illuminance (lx) at the local point, ≥ 0; 0 where the point lies on an element. */
   illuminance(px: number, py: number, pz: number, receiver: Receiver, floor: number): number {
+    return this.illuminanceAt(px, py, pz, receiver, this.level(px, py, pz, receiver, floor));
+  }
+
+  /** The same by the nodes of one level of the ladder, whatever their error: for differences of neighbouring places, whose nodes
+   * must not change between them. */
+  illuminanceAt(px: number, py: number, pz: number, receiver: Receiver, level: number): number {
     const { quadrature } = this;
     const positions = this.#positions;
     const normalIlluminance = this.#normalIlluminance;
@@ -106,11 +124,9 @@ export class DirectSource {
       quadrature?.flat &&
       receiver.quantity === "planar" &&
       this.#height(px, py, pz, receiver) >= this.#reach(receiver)
-    ) {
-      const level = this.#level(px, py, pz, receiver, floor);
+    )
       return proper(quadrature.planar(px, py, pz, receiver.nx, receiver.ny, receiver.nz, level));
-    }
-    const count = this.sample(px, py, pz, receiver, floor, positions, normalIlluminance);
+    const count = this.#sampleAt(px, py, pz, receiver, level, positions, normalIlluminance);
     return proper(received(receiver, px, py, pz, positions, normalIlluminance, count));
   }
 
@@ -144,7 +160,8 @@ export class DirectSource {
     return this.#lattice.sample(surfaces, px, py, pz, positions, normalIlluminance);
   }
 
-  #level(px: number, py: number, pz: number, receiver: Receiver, floor: number): number {
+  /** Level of the ladder that the error bound asks for towards this point and receiver; 0 where surfaces emit in place. */
+  level(px: number, py: number, pz: number, receiver: Receiver, floor: number): number {
     const table = this.#table;
     if (table === undefined) return 0;
     const { nx, ny, nz } = receiver;

@@ -16,7 +16,7 @@ import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
 import type { ShadeLight } from "../../luminaire/shade/shade-light.ts";
 import { contentKey } from "../../numerics/content-key.ts";
-import { RecentCache } from "../recent-cache.ts";
+import { RecentCache } from "../../numerics/recent-cache.ts";
 import { DirectSource, type SourceParts } from "./direct-source.ts";
 import { OpeningQuadrature } from "./opening-quadrature.ts";
 

@@ -10,9 +10,9 @@
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import { contentKey } from "../../numerics/content-key.ts";
+import { RecentCache } from "../../numerics/recent-cache.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { KeyedLuminaire } from "../keyed-luminaire.ts";
-import { RecentCache } from "../recent-cache.ts";
 import { Penumbra } from "../visibility/penumbra.ts";
 import type { MovingBody, Surroundings } from "../visibility/surroundings.ts";
 import { standingBlockers } from "../visibility/surroundings.ts";

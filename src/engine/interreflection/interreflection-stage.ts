@@ -7,11 +7,11 @@
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import { contentKey } from "../../numerics/content-key.ts";
+import { RecentCache } from "../../numerics/recent-cache.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { KeyedLuminaire } from "../keyed-luminaire.ts";
 import type { Quality } from "../quality.ts";
-import { RecentCache } from "../recent-cache.ts";
 import type { EnergyBalance } from "../result.ts";
 import type { Surroundings } from "../visibility/surroundings.ts";
 import { type Bodies, BodiesStage } from "./bodies-stage.ts";

@@ -1,0 +1,162 @@
+/**
+ * A figure of an uncertain field over seeded draws of what is uncertain about it,
+ *   E_d(p) = Ē(p) + Σ_k z_dk e_k(p),   the figure min_p E_d or min_p E_d / mean E_d.
+ *
+ * The draws z depend on nothing but how many contributions there are and which of them are even, so they are kept. Points
+ * that no draw makes the darkest are left out, which changes no bit of the figure.
+ */
+
+import { createRandom } from "../../numerics/random-sequence.ts";
+import { RecentCache } from "../../numerics/recent-cache.ts";
+import type { Contribution } from "./field-uncertainty.ts";
+
+export type Figure = "average" | "minimum" | "uniformity";
+
+export const DRAWS = 2000;
+const SQRT3 = Math.sqrt(3);
+
+/** The figure over seeded draws of the field, ascending; with the whole bound against it and for it beside. */
+export function figureDraws(
+  expected: Float64Array,
+  contributions: readonly Contribution[],
+  averages: readonly number[],
+  average: number,
+  figure: Figure,
+  bound: Float64Array | undefined,
+  meanBound: number,
+): { readonly low: Float64Array; readonly middle: Float64Array; readonly high: Float64Array } {
+  const { values: z, reach } = standardDraws(contributions);
+  // What moves nothing, as the light of a layer that is off, need not be added.
+  const moving = contributions
+    .map(({ effect }, k) => ({ effect, average: averages[k], k }))
+    .filter((each) => each.average !== 0 || each.effect.some((value) => value !== 0));
+  const points =
+    bound === undefined
+      ? pointsThatMayBeLeast(expected, moving, reach)
+      : Uint32Array.from(expected, (_, i) => i);
+  const count = moving.length;
+  const effects = new Float64Array(points.length * count);
+  points.forEach((i, n) => {
+    for (let m = 0; m < count; m++) effects[n * count + m] = moving[m].effect[i];
+  });
+  const start = Float64Array.from(points, (i) => expected[i]);
+  const means = Float64Array.from(moving, (each) => each.average);
+  const draw = new Float64Array(count);
+  const field = new Float64Array(points.length);
+  const low = new Float64Array(DRAWS);
+  const middle = new Float64Array(DRAWS);
+  const high = new Float64Array(DRAWS);
+  const figureOf = (least: number, mean: number): number => {
+    if (figure === "minimum") return Math.max(0, least);
+    return mean > 0 ? Math.min(1, Math.max(0, least) / mean) : 0;
+  };
+  for (let d = 0; d < DRAWS; d++) {
+    for (let m = 0; m < count; m++) draw[m] = z[d * contributions.length + moving[m].k];
+    addProducts(start, effects, draw, field);
+    let mean = average;
+    for (let m = 0; m < count; m++) mean += draw[m] * means[m];
+    const least = field[indexOfLeast(field)];
+    middle[d] = figureOf(least, mean);
+    if (bound === undefined) continue;
+    const level = Math.max(0, mean / average);
+    let [less, more] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+    for (let i = 0; i < field.length; i++) {
+      less = Math.min(less, field[i] - level * bound[i]);
+      more = Math.min(more, field[i] + level * bound[i]);
+    }
+    low[d] = figureOf(less, mean + level * meanBound);
+    high[d] = figureOf(more, mean - level * meanBound);
+  }
+  middle.sort();
+  return bound === undefined
+    ? { low: middle, middle, high: middle }
+    : { low: low.sort(), middle, high: high.sort() };
+}
+
+interface StandardDraws {
+  /** `values[draw * contributions + contribution]`: mean 0, variance 1. */
+  readonly values: Float64Array;
+  /** Greatest length of a draw, √Σ z². */
+  readonly reach: number;
+}
+
+/** Draws of the latest patterns of even and normal contributions: the same figures of a plane are asked at many levels. */
+const DRAWN = new RecentCache<StandardDraws>(0, 4);
+
+function standardDraws(contributions: readonly Contribution[]): StandardDraws {
+  const pattern = contributions.map(({ even }) => (even ? "e" : "n")).join("");
+  const found = DRAWN.get(pattern, () => {
+    const random = createRandom(1);
+    const values = new Float64Array(DRAWS * contributions.length);
+    let most = 0;
+    for (let d = 0, at = 0; d < DRAWS; d++) {
+      let square = 0;
+      for (let k = 0; k < contributions.length; k++, at++) {
+        values[at] = contributions[k].even
+          ? SQRT3 * (2 * random() - 1)
+          : Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+        square += values[at] ** 2;
+      }
+      most = Math.max(most, square);
+    }
+    return { values, reach: Math.sqrt(most) };
+  });
+  DRAWN.turn();
+  return found;
+}
+
+/** Share of the light that rounding of a sum may move, far more than it does. */
+const ROUNDING = 1e-9;
+
+/** The points that are the darkest in some draw: no draw z brings E_i under E_d of the darkest where
+ * E_i − E_d > |z| |e_i − e_d|, for Σ z_k (e_ik − e_dk) is no greater (Cauchy and Schwarz). */
+function pointsThatMayBeLeast(
+  expected: Float64Array,
+  moving: readonly { readonly effect: Float64Array }[],
+  reach: number,
+): Uint32Array {
+  const darkest = indexOfLeast(expected);
+  const points: number[] = [];
+  for (let i = 0; i < expected.length; i++) {
+    let square = 0;
+    for (const { effect } of moving) square += (effect[i] - effect[darkest]) ** 2;
+    const gap = expected[i] - expected[darkest];
+    if (!(gap > reach * Math.sqrt(square) + ROUNDING * Math.abs(expected[i]))) points.push(i);
+  }
+  return Uint32Array.from(points);
+}
+
+/** `out[i] = start[i] + Σ_m z_m e[i · count + m]`, four points at a time: one alone would wait for each addition to end. */
+function addProducts(start: Float64Array, e: Float64Array, z: Float64Array, out: Float64Array): void {
+  const count = z.length;
+  let i = 0;
+  for (; i + 3 < out.length; i += 4) {
+    const [p, q, r, s] = [i * count, (i + 1) * count, (i + 2) * count, (i + 3) * count];
+    let a = start[i];
+    let b = start[i + 1];
+    let c = start[i + 2];
+    let d = start[i + 3];
+    for (let m = 0; m < count; m++) {
+      const value = z[m];
+      a += value * e[p + m];
+      b += value * e[q + m];
+      c += value * e[r + m];
+      d += value * e[s + m];
+    }
+    out[i] = a;
+    out[i + 1] = b;
+    out[i + 2] = c;
+    out[i + 3] = d;
+  }
+  for (; i < out.length; i++) {
+    let sum = start[i];
+    for (let m = 0; m < count; m++) sum += z[m] * e[i * count + m];
+    out[i] = sum;
+  }
+}
+
+export function indexOfLeast(values: Float64Array): number {
+  let least = 0;
+  for (let i = 1; i < values.length; i++) if (values[i] < values[least]) least = i;
+  return least;
+}
