@@ -32,6 +32,32 @@ it("is more where the second is brighter, on a scale of the pair's own", () => {
   expect(fc.scale.at(-1)?.words).toBe("+10");
 });
 
+it("takes the second's light where it is, whatever grid it was calculated on", () => {
+  // An even slope of light in the room's own coordinates, which any grid's field follows exactly.
+  const slope = ([x, y]: readonly number[]): number => 100 + 50 * x + 30 * y;
+  const coarse = rectanglePlane("top", [0.2, 0.1, 0.9], [2, 0.8], 10, 4);
+  const fine = rectanglePlane("top", [0, 0, 0.9], [2.4, 1], 37, 11);
+  const half = rectanglePlane("top", [0, 0, 0.9], [1.2, 1], 37, 11);
+  const lit = ({ grid, points }: typeof coarse, light: typeof slope) => {
+    if (grid === undefined) throw new Error("no grid");
+    return { grid, values: Float64Array.from(grid.cells, (k) => light([points[3 * k], points[3 * k + 1]])) };
+  };
+  const outline = [
+    [0, 0],
+    [2, 0],
+    [2, 0.8],
+    [0, 0.8],
+  ] as const;
+  const dark = lit(coarse, () => 0);
+  const map = differenceMap(dark, lit(fine, slope), outline, (point) => point);
+  expect(map.least).toBeCloseTo(slope([0.2, 0.1]), 9);
+  expect(map.most).toBeCloseTo(slope([2.2, 0.9]), 9);
+  // Where the second was not calculated it has no light to compare.
+  const part = differenceMap(dark, lit(half, slope), outline, (point) => point);
+  expect(part.least).toBe(0);
+  expect(part.most).toBeLessThanOrEqual(slope([1.2, 0.9]) + 1e-9);
+});
+
 it("draws each zone's target over its extent along the island", () => {
   const scene = syntheticScene();
   const found = targetLines(scene.zones, syntheticStudy(scene).targets);

@@ -1,16 +1,17 @@
 /** The sheet's drawings as plain data: true to scale, in the right place, no words on words. */
 import { describe, expect, it } from "vitest";
-import { type Drawing, overlaps, type TextMark, textBox } from "../../src/drawing/drawing.ts";
+import { type Drawing, overlaps, type TextMark, text, textBox } from "../../src/drawing/drawing.ts";
 import { elevation } from "../../src/drawing/elevation.ts";
 import { elevationExtent, elevationScale } from "../../src/drawing/elevation-scale.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
-import { spreadLabels } from "../../src/drawing/label-layout.ts";
+import { spreadLabels, withoutCollisions } from "../../src/drawing/label-layout.ts";
 import { planFrame, planObjects } from "../../src/drawing/plan-objects.ts";
 import { profileAlong, targetLines } from "../../src/drawing/profile.ts";
 import { profileDrawing } from "../../src/drawing/profile-drawing.ts";
 import { section, sectionScale } from "../../src/drawing/section.ts";
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { topPlane } from "../../src/elements/shared/illuminance-probe.ts";
+import { frame } from "../../src/geometry/frame.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { wording } from "../../src/words/wording.ts";
@@ -92,6 +93,57 @@ describe("elevation", () => {
     expect((points[0][1] - (points.at(-1)?.[1] ?? 0)) / run).toBeCloseTo(Math.tan(radians(12)), 6);
   });
 
+  it("draws every eye at its height, and says it", () => {
+    const scene = syntheticScene();
+    const scale = scaleOf(scene, 1040);
+    const extent = elevationExtent(scene, scale);
+    const { y } = elevationScale(extent);
+    const { marks } = elevation(scene, scale, words, extent);
+    const eyes = marks.flatMap((mark) =>
+      mark.kind === "line" && mark.depicts === "eye line" ? [mark.points] : [],
+    );
+    expect(scene.people.length).toBeGreaterThan(1);
+    expect(new Set(scene.people.map(({ eye }) => eye[2])).size).toBeGreaterThan(1);
+    expect(eyes).toHaveLength(scene.people.length);
+    scene.people.forEach(({ eye }, i) => {
+      for (const [, at] of eyes[i]) expect(at).toBeCloseTo(y(eye[2]), 9);
+    });
+    const said = marks.flatMap((mark) =>
+      mark.kind === "text" && mark.depicts === "eye height" ? [mark.text] : [],
+    );
+    expect(said).toEqual(scene.people.map(({ name, eye }) => `${name}, eye ${words.length(eye[2])}`));
+  });
+
+  it("draws a long pendant as wide as it is seen, however it is turned", () => {
+    const scene = syntheticScene();
+    const [pendants, ...rest] = scene.layers;
+    const [first] = pendants.luminaires;
+    const [length, width] = [1.2, 0.08];
+    const long = {
+      ...first.luminaire,
+      body: {
+        profile: "box" as const,
+        diameter: length,
+        length,
+        width,
+        height: 0.06,
+        offset: 0,
+        reflectance: 0.5,
+        transmittance: 0,
+      },
+    };
+    const scale = scaleOf(scene, 1040);
+    for (const turn of [0, 30, 60, 90, 150].map(radians)) {
+      const luminaires = [{ luminaire: long, frame: frame(first.frame.origin, { turn, tilt: 0, spin: 0 }) }];
+      const drawing = elevation({ ...scene, layers: [{ ...pendants, luminaires }, ...rest] }, scale, words);
+      const body = drawing.luminaires[0].marks.find((mark) => mark.depicts === "pendant body");
+      const xs = body?.kind === "line" ? body.points.map(([x]) => x) : [];
+      // Shadow of a rectangle on the island's length.
+      const seen = length * Math.abs(Math.cos(turn)) + width * Math.abs(Math.sin(turn));
+      expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(seen * scale.perMetre, 6);
+    }
+  });
+
   it("keeps every pendant on the page, in order, in the hand's reach", () => {
     const drawing = elevation(syntheticScene(), scaleOf(syntheticScene(), 1040), words);
     const pendants = drawing.luminaires.filter((l) => l.layer === 0);
@@ -121,6 +173,27 @@ describe("words", () => {
       (m) => m.kind === "text",
     );
     expect(collisions({ marks: [mark as TextMark, mark as TextMark] })).toHaveLength(1);
+  });
+
+  it("of greater weight keep their place, and in whatever order they come the lesser give way", () => {
+    const at = [100, 100] as const;
+    const of = (depicts: TextMark["depicts"]) => text(at, "300 lx", depicts);
+    for (const [stays, gives] of [
+      ["dimension", "zone name"],
+      ["isolux label", "line name"],
+      ["target", "eye height"],
+      ["person", "share of light lost"],
+    ] as const)
+      for (const order of [
+        [stays, gives],
+        [gives, stays],
+      ]) {
+        const placed = withoutCollisions(order.map(of), { width: 400, height: 200 });
+        const found = placed.filter((mark): mark is TextMark => mark.kind === "text");
+        expect(found.find(({ depicts }) => depicts === stays)?.at, `${order}`).toEqual(at);
+        expect(found.find(({ depicts }) => depicts === gives)?.at, `${order}`).not.toEqual(at);
+        expect(collisions({ marks: placed })).toEqual([]);
+      }
   });
 
   it("that name lines keep their order and distance", () => {

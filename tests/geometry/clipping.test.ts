@@ -217,6 +217,45 @@ describe("what is seen of a polygon past a solid", () => {
     expect(seenByClipping([roundSolids(globe(0.1), frame([0.02, 0, 0.05]))], [0, 0, 0])).toBe(0);
   });
 
+  it("leaves out what lies below a horizon, as no solid's doing", () => {
+    const clipping = new Clipping();
+    const area = (v: Float64Array, offset: number, count: number): number => {
+      let sum = 0;
+      for (let i = 1; i + 1 < count; i++) {
+        const [o, a, b] = [0, i, i + 1].map((k) => 3 * (offset + k));
+        const [ux, uy] = [v[a] - v[o], v[a + 1] - v[o + 1]];
+        const [wx, wy] = [v[b] - v[o], v[b + 1] - v[o + 1]];
+        sum += Math.abs(ux * wy - uy * wx) / 2;
+      }
+      return sum;
+    };
+    // A square of 2 m by 2 m, 1 m above the point; the plane x = z tan α through the point cuts it at x = tan α.
+    const square = Float64Array.of(-1, -1, 1, 1, -1, 1, 1, 1, 1, -1, 1, 1);
+    for (const degrees of [-40, 0, 20]) {
+      const t = Math.tan((degrees * Math.PI) / 180);
+      clipping.start(0, 0, 0);
+      clipping.addHorizon(1 / Math.hypot(1, t), 0, -t / Math.hypot(1, t));
+      let seen = 0;
+      const lost = new Map<number, number>();
+      clipping.clip(
+        square,
+        4,
+        (v, offset, count, share) => {
+          seen += share * area(v, offset, count);
+        },
+        (v, offset, count, share, body) => {
+          lost.set(body, (lost.get(body) ?? 0) + share * area(v, offset, count));
+        },
+      );
+      expect(seen).toBeCloseTo(2 * (1 - t), 12);
+      expect([...lost.keys()]).toEqual([-1]);
+      expect(lost.get(-1)).toBeCloseTo(2 * (1 + t), 12);
+      // All of a sphere below the horizon is not the same as hidden by a solid.
+      expect(clipping.hidden(-1, 0, 0.1, 0.05)).toBe("part");
+      expect(clipping.hidden(1, 0, 0.1, 0.05)).toBe("nothing");
+    }
+  });
+
   it("sees a solid whole from its very surface", () => {
     // On the side of a box and on top of a globe only what lies behind the tangent plane is hidden.
     const box = polyhedraOf(boxMesh([0.1, -2, -1], [0.3, 2, 0.7]));

@@ -78,6 +78,17 @@ describe("the patch solution", () => {
     expect(worst).toBeLessThan(1);
   });
 
+  it("states Banach's bound on what is missing after one sweep", () => {
+    // ‖M − m₁‖ ≤ ρ / (1 − ρ) ‖m₁ − m₀‖ for a contraction by ρ (a-posteriori bound of the fixed-point theorem).
+    for (const rho of [0.05, 0.4, 0.8]) {
+      const even = new Float64Array(n).fill(rho);
+      const D = directLight(1);
+      const { exitance, residual } = solveRadiosity(factors, even, D, { tolerance: 0, maximumSweeps: 1 });
+      const change = exitance.reduce((most, m, i) => Math.max(most, Math.abs(m - rho * D[i])), 0);
+      expect(residual).toBeCloseTo(((rho / (1 - rho)) * change) / Math.max(...exitance), 12);
+    }
+  });
+
   it("is the same from any start", () => {
     const D = directLight(2);
     const plain = solveRadiosity(factors, reflectance, D, { tolerance: 1e-10 });
