@@ -10,7 +10,7 @@ import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { JoinedExchange, PartExchange } from "./body-exchange.ts";
 import type { RoomLight } from "./body-solution.ts";
 import type { Patches } from "./patches.ts";
-import { type RadiosityOptions, solveRadiosity } from "./radiosity.ts";
+import { type PassingBody, type RadiosityOptions, solveRadiosity } from "./radiosity.ts";
 
 /** Parts to a group: the half of a band, the cells of a face. */
 const PARTS = 4;
@@ -82,6 +82,7 @@ export function coarseSolution(
   patches: Patches,
   coarse: CoarseExchange,
   parts: PartExchange,
+  passing: readonly PassingBody[],
   patchReflectance: Float64Array,
   { patchFlux, partFlux, layers }: RoomLight,
   options: RadiosityOptions,
@@ -106,10 +107,21 @@ export function coarseSolution(
     options,
     undefined,
     observer,
+    passingGroups(coarse, passing, n),
   );
-  const member = (l: number, i: number): number =>
-    reflectance[i] * (light[l * count + i] + interreflected[l * groups + group[i]]);
+  const received = (l: number, i: number): number =>
+    light[l * count + i] + interreflected[l * groups + group[i]];
+  const passed = new Float64Array(count * layers);
   const rest = count - n;
+  if (rest > 0)
+    for (const { first, last, share } of passing)
+      for (let l = 0; l < layers; l++)
+        passed.fill(
+          share.reduce((sum, part, k) => sum + part * received(l, n + first + k), 0),
+          l * count + n + first,
+          l * count + n + last,
+        );
+  const member = (l: number, i: number): number => reflectance[i] * received(l, i) + passed[l * count + i];
   return {
     patches: Float64Array.from({ length: n * layers }, (_, k) => member(Math.floor(k / n), k % n)),
     parts:
@@ -117,6 +129,25 @@ export function coarseSolution(
         ? Float64Array.from({ length: rest * layers }, (_, k) => member(Math.floor(k / rest), n + (k % rest)))
         : undefined,
   };
+}
+
+/** Bodies that send on what falls on them, by group; none where bodies are not in the exchange. What a group sends on of
+ * its mean is what its members send on, as their shares go by area. @param n patches, which come first */
+export function passingGroups(
+  { count, group }: CoarseExchange,
+  passing: readonly PassingBody[],
+  n: number,
+): PassingBody[] {
+  if (count === n) return [];
+  return passing.map(({ first, last, share }) => {
+    const from = group[n + first];
+    const to = group[n + last - 1] + 1;
+    const shares = new Float64Array(to - from);
+    share.forEach((part, k) => {
+      shares[group[n + first + k] - from] += part;
+    });
+    return { first: from, last: to, share: shares };
+  });
 }
 
 /** Area-weighted means over every group, `layer * groups + group`, of values at `layer * count + member`. */

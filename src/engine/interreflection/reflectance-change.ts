@@ -2,7 +2,7 @@
  * What a small change of the reflectance of some surfaces does to the exitance of all:
  *   dM_i = dρ_i E_i + ρ_i dS_i,  dS = F dM,
  * E the whole illuminance, S its interreflected part: linear, one solution for all changes together, on the groups of
- * `coarse-solution.ts`. Bodies reflect what of it falls on them.
+ * `coarse-solution.ts`. Bodies reflect and pass what of it falls on them.
  *
  * Known error: the groups' (see there), and of a change δρ the second order, δρ F̄ of itself.
  */
@@ -10,7 +10,7 @@
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { PartExchange } from "./body-exchange.ts";
 import { litParts } from "./body-solution.ts";
-import { type CoarseExchange, groupMeans } from "./coarse-solution.ts";
+import { type CoarseExchange, groupMeans, passingGroups } from "./coarse-solution.ts";
 import type { PassingBody } from "./radiosity.ts";
 import { solveRadiosity } from "./radiosity.ts";
 
@@ -61,6 +61,7 @@ export function reflectanceChange(
     { tolerance: TOLERANCE },
     undefined,
     observer,
+    passingGroups(coarse, passing, n),
   );
   const patches = new Float64Array(n * layers);
   for (let l = 0; l < layers; l++)

@@ -104,7 +104,7 @@ export function roomSolution(
     leak = joined.leak;
   }
   const coarse = coarseExchange(patches, exchange, parts);
-  const coarsely = coarseSolution(patches, coarse, parts, reflectance, light, options, observer);
+  const coarsely = coarseSolution(patches, coarse, parts, passing, reflectance, light, options, observer);
   return {
     coarse,
     parts,
