@@ -49,7 +49,7 @@ function overview(): string {
   return `candlespan COMMAND [options]
 
 Light on a kitchen island from pendants and recessed luminaires: computed point by point, judged against
-published targets, with its doubt.
+published targets, with its uncertainty.
 
 ${list}
 

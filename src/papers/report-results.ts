@@ -173,7 +173,7 @@ export function results(
         { title: "95 % band", share: 1.3, align: "end" },
         { title: "target", share: 0.9, align: "end" },
         { title: "verdict", share: 1.5 },
-        { title: "what the doubt hangs on", share: 3 },
+        { title: "what the uncertainty hangs on", share: 3 },
       ],
       assessment.zones.flatMap((zone) =>
         zone.checks.length === 0

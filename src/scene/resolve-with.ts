@@ -76,8 +76,8 @@ export function resolveStudyWith(
     names.add(arrangement.name);
     const layers = arrangement.layers.flatMap((layer, k) => {
       const at = `${path}/layers/${k}`;
-      const twin = arrangement.layers.findIndex((other) => other.name === layer.name);
-      if (twin < k) ledger.error("layer-name", `${at}/name`, `Two layers are named "${layer.name}".`);
+      const first = arrangement.layers.findIndex((other) => other.name === layer.name);
+      if (first < k) ledger.error("layer-name", `${at}/name`, `Two layers are named "${layer.name}".`);
       checkReference(layer.luminaire, study, `${at}/luminaire`, ledger);
       return layerOf(layer, at, { ...kitchen, luminaires }, ledger) ?? [];
     });

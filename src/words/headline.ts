@@ -54,10 +54,10 @@ export function headline(
     };
   if (verdict === "too close to call") {
     const close = zones.filter((zone) => zone.verdict === verdict);
-    const doubted = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
+    const open = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
     return {
       words: `${capital(of + listed(close.map(({ name }) => name)))}: too close to call`,
-      aside: [...doubted.slice(0, 1).map((check) => sureOf(check, unit)), uneven].filter(Boolean).join("; "),
+      aside: [...open.slice(0, 1).map((check) => sureOf(check, unit)), uneven].filter(Boolean).join("; "),
       kind: "close",
     };
   }

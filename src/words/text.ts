@@ -56,11 +56,11 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   const open = zone.checks.filter(
     (check) => check.verdict === "too close to call" && check.drivers.length > 0,
   );
-  const doubts = open.map(({ quantity, drivers }) => {
+  const sentences = open.map(({ quantity, drivers }) => {
     const about = quantity === "uniformity" ? " about evenness" : "";
-    return ` The doubt${about} is ${uncertaintyAdvice(drivers)}.`;
+    return ` The uncertainty${about} is ${uncertaintyAdvice(drivers)}.`;
   });
-  const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${doubts.join("")}`;
+  const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${sentences.join("")}`;
   return { ...clauses, judged };
 }
 

@@ -1,6 +1,6 @@
 /** What `verify` says to a person: reading by reading, what explains the difference, what is wrong, what stays open. */
 
-import type { Culprit } from "../design/verify/diagnose-deviation.ts";
+import type { ProbableFault } from "../design/verify/diagnose-deviation.ts";
 import { type Finding, OF_LAMP } from "../design/verify/hypotheses.ts";
 import type { Verification, VerifiedZone } from "../design/verify/verify.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -25,8 +25,7 @@ export interface VerifyTextInput {
 
 export function verifyText({ study, scene, verification }: VerifyTextInput): string {
   const { illuminance: unit } = study.display;
-  const { compared, agree, chance, maintenance, parameters, culprits, zones, open, background } =
-    verification;
+  const { compared, agree, chance, maintenance, parameters, faults, zones, open, background } = verification;
   const value = (lux: number) => formatIlluminanceValue(lux, unit);
   const lines = [
     `${printable(study.title)}: ${printable(scene.name)}`,
@@ -69,9 +68,9 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
     ),
     "",
     "What is wrong",
-    ...(culprits.length === 0
+    ...(faults.length === 0
       ? ["  Nothing the readings point to."]
-      : culprits.flatMap((culprit) => wrapped(culpritSentence(culprit, input()), WIDTH, 2, 2))),
+      : faults.flatMap((fault) => wrapped(faultSentence(fault, input()), WIDTH, 2, 2))),
     "",
     "What the readings teach (1.00 is what was expected)",
     ...table(
@@ -140,15 +139,15 @@ const chanceWords = (chance: number): string =>
   chance < 0.001 ? "less than once in 1000 times" : `${Math.round(1000 * chance) / 10} times in 100`;
 
 /** `pendants no. 2 gives no light: its lamp is dead or it is not connected (the readings are 800 times likelier so).` */
-export function culpritSentence(culprit: Culprit, input: VerifyTextInput): string {
-  if (culprit.kind === "unexplained" && culprit.instead.length > 0)
-    return `Something more is wrong, and these readings cannot tell what: perhaps ${culprit.instead.map((each) => findingWords(each, input)).join("; or ")}. Check the positions first, then read with one luminaire lit at a time.`;
-  if (culprit.kind === "unexplained")
+export function faultSentence(fault: ProbableFault, input: VerifyTextInput): string {
+  if (fault.kind === "unexplained" && fault.instead.length > 0)
+    return `Something more is wrong, and these readings cannot tell what: perhaps ${fault.instead.map((each) => findingWords(each, input)).join("; or ")}. Check the positions first, then read with one luminaire lit at a time.`;
+  if (fault.kind === "unexplained")
     return "No single fault explains these readings, and nobody is to be blamed by them: check the positions first, from which corner and along which side they were counted, the unit, and what was lit.";
   const odds =
-    culprit.odds > 1e6 ? "over a million" : `${Number(culprit.odds.toPrecision(2)).toLocaleString("en-US")}`;
-  const instead = culprit.instead.map((each) => findingWords(each, input));
-  const sentence = findingWords(culprit, input);
+    fault.odds > 1e6 ? "over a million" : `${Number(fault.odds.toPrecision(2)).toLocaleString("en-US")}`;
+  const instead = fault.instead.map((each) => findingWords(each, input));
+  const sentence = findingWords(fault, input);
   return `${sentence[0].toUpperCase()}${sentence.slice(1)} (the readings are ${odds} times likelier so).${
     instead.length === 0 ? "" : ` Nearly as likely: ${instead.slice(0, 3).join("; or ")}.`
   }`;
@@ -233,8 +232,7 @@ function placeShift({ island }: Scene, by: Vec3, length: (metres: number) => str
 /** The same for a program: metres, lux. */
 export function verifyJson(input: VerifyTextInput, version: string) {
   const { study, scene, verification } = input;
-  const { compared, agree, chance, maintenance, parameters, culprits, zones, open, background } =
-    verification;
+  const { compared, agree, chance, maintenance, parameters, faults, zones, open, background } = verification;
   return {
     candlespan: version,
     study: study.title,
@@ -247,11 +245,11 @@ export function verifyJson(input: VerifyTextInput, version: string) {
       ...rest,
       lit: Object.fromEntries(scene.layers.map(({ name }, l) => [name, lit[l]])),
     })),
-    wrong: culprits.map((culprit) => ({
-      ...findingJson(culprit, scene, verification),
-      odds: culprit.odds,
-      words: culpritSentence(culprit, input),
-      instead: culprit.instead.map((each) => findingJson(each, scene, verification)),
+    wrong: faults.map((fault) => ({
+      ...findingJson(fault, scene, verification),
+      odds: fault.odds,
+      words: faultSentence(fault, input),
+      instead: fault.instead.map((each) => findingJson(each, scene, verification)),
     })),
     learnt: parameters,
     zones,

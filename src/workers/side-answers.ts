@@ -19,7 +19,7 @@ import { isoluxSheet } from "../papers/isolux-sheet.ts";
 import { migrate } from "../study/migrate.ts";
 import { readStudy } from "../study/study-text.ts";
 import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
-import { culpritSentence } from "../words/verify-text.ts";
+import { faultSentence } from "../words/verify-text.ts";
 
 export { roomLight as room } from "../app/room-light.ts";
 
@@ -145,7 +145,7 @@ export async function verify(
   if (!found.ok) return found;
   const { study } = opened.value;
   const { scene, verification } = found.value;
-  const { agree, compared, culprits, open, parameters, zones } = verification;
+  const { agree, compared, faults, open, parameters, zones } = verification;
   return success({
     agree,
     /** In the order given (lx), with what the meter may show at 95 %. */
@@ -157,7 +157,7 @@ export async function verify(
       agrees,
     })),
     /** What is wrong, and what stays open, in words. */
-    wrong: culprits.map((culprit) => culpritSentence(culprit, { study, scene, verification, byPlace })),
+    wrong: faults.map((fault) => faultSentence(fault, { study, scene, verification, byPlace })),
     open,
     learnt: parameters,
     zones,

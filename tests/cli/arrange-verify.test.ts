@@ -1,4 +1,4 @@
-/** `arrange` and `verify` from outside: what they propose is what `check` finds, and readings lead to the culprit. */
+/** `arrange` and `verify` from outside: what they propose is what `check` finds, and readings lead to the fault. */
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";

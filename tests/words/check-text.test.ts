@@ -64,7 +64,7 @@ describe("the text of check", () => {
       ],
     );
     expect(checkText(close, judged(close)).replace(/\s+/g, " ")).toMatch(
-      /≈ prep .*too close to call against 316 lx\. The doubt is mostly the light output of dome/,
+      /≈ prep .*too close to call against 316 lx\. The uncertainty is mostly the light output of dome/,
     );
   });
 

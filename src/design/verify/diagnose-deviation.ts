@@ -17,7 +17,7 @@ import { type Fit, fitReadings, misfitAtStart } from "./calibration-fit.ts";
 import { type Finding, type Hypothesis, hypothesesOf, OF_LAMP, type Site } from "./hypotheses.ts";
 import type { FitModel, Supposition } from "./reading-model.ts";
 
-export interface Culprit extends Finding {
+export interface ProbableFault extends Finding {
   /** How many times likelier the readings are with it. */
   readonly odds: number;
   /** What explains the readings nearly as well. */
@@ -39,7 +39,7 @@ const MOST_STARTS = 2;
 export interface Diagnosis {
   readonly fit: Fit;
   readonly supposed: Supposition;
-  readonly culprits: readonly Culprit[];
+  readonly faults: readonly ProbableFault[];
   /** Probability of readings so far from the prediction, all together, if nothing is wrong. */
   readonly chance: number;
   /** Whether there were more hypotheses than could be weighed. */
@@ -61,9 +61,9 @@ export function diagnose(model: FitModel, site: Site, observer?: Observer): Diag
   let best = plain;
   let rarity = 0;
   let cutShort = false;
-  const culprits: Culprit[] = [];
-  while (culprits.length < MOST_FAULTS && probable(best) < AS_USUAL) {
-    const taken = new Set(culprits.map(subjectOf));
+  const faults: ProbableFault[] = [];
+  while (faults.length < MOST_FAULTS && probable(best) < AS_USUAL) {
+    const taken = new Set(faults.map(subjectOf));
     const all = hypothesesOf(model, site, best, supposed).filter(
       ({ finding }) => !taken.has(subjectOf(finding)),
     );
@@ -79,13 +79,13 @@ export function diagnose(model: FitModel, site: Site, observer?: Observer): Diag
     if (first === undefined || before - first.score < CONVINCING) break;
     const finding = findingOf(first);
     const rivals = weighed.filter(({ score }) => score < weighed[0].score + NEARLY);
-    const unsure = culprits.some(({ kind }) => OF_PLACES.has(kind));
+    const unsure = faults.some(({ kind }) => OF_PLACES.has(kind));
     if (
       OF_LAMP.has(finding.kind) &&
       (unsure || rivals.some(({ hypothesis }) => isOther(hypothesis.finding, finding)))
     ) {
       // One lamp or another, or of a row that is elsewhere: nobody is named, what may be is told.
-      const either: Culprit = {
+      const either: ProbableFault = {
         kind: "unexplained",
         odds: Math.exp((before - first.score) / 2),
         instead: [finding, ...distinct(rivals.map(findingOf), finding)],
@@ -93,12 +93,12 @@ export function diagnose(model: FitModel, site: Site, observer?: Observer): Diag
       return {
         fit: first.found,
         supposed: first.together,
-        culprits: [...culprits, either],
+        faults: [...faults, either],
         chance,
         cutShort,
       };
     }
-    culprits.push({
+    faults.push({
       ...finding,
       odds: Math.exp((before - first.score) / 2),
       instead: distinct(rivals.filter((other) => other !== first).map(findingOf), finding),
@@ -107,9 +107,9 @@ export function diagnose(model: FitModel, site: Site, observer?: Observer): Diag
     best = first.found;
     rarity += first.hypothesis.rarity;
   }
-  if (probable(best) >= IMPROBABLE) return { fit: best, supposed, culprits, chance, cutShort };
-  const unexplained: Culprit = { kind: "unexplained", odds: 1 / probable(best), instead: [] };
-  return { fit: plain, supposed: {}, culprits: [unexplained], chance, cutShort };
+  if (probable(best) >= IMPROBABLE) return { fit: best, supposed, faults, chance, cutShort };
+  const unexplained: ProbableFault = { kind: "unexplained", odds: 1 / probable(best), instead: [] };
+  return { fit: plain, supposed: {}, faults: [unexplained], chance, cutShort };
 }
 
 /** Fits every hypothesis on top of what is supposed already; the likeliest first. */

@@ -17,7 +17,7 @@ import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { lightUncertainty } from "../search/required-margin.ts";
 import { type Fit, fitReadings } from "./calibration-fit.ts";
-import { type Culprit, diagnose, IMPROBABLE } from "./diagnose-deviation.ts";
+import { type ProbableFault, diagnose, IMPROBABLE } from "./diagnose-deviation.ts";
 import { type LuminaireLight, readingLight, type SiteView } from "./reading-light.ts";
 import {
   type FitModel,
@@ -85,7 +85,7 @@ export interface Verification {
   /** What age and dirt were thought to have left of the light. */
   readonly maintenance: number;
   readonly parameters: readonly LearntParameter[];
-  readonly culprits: readonly Culprit[];
+  readonly faults: readonly ProbableFault[];
   readonly lights: readonly LuminaireLight[];
   readonly zones: readonly VerifiedZone[];
   /** What the readings leave open, in words. */
@@ -112,7 +112,7 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
   const calculated = readingLight(scene, everywhere, study.options, calculate, observer);
   const lights = calculated.map((light) => lightFrom(light, 0, places.length));
   const model = fitModel(request, lights, siteViews(views, calculated, places.length));
-  const { fit, supposed, culprits, chance, cutShort } = diagnose(
+  const { fit, supposed, faults, chance, cutShort } = diagnose(
     model,
     {
       hung: scene.layers.map(({ role }) => role === "pendant"),
@@ -121,17 +121,17 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
     observer,
   );
   // Of readings that nothing explains nothing is learnt.
-  const unexplained = culprits.some(({ kind, instead }) => kind === "unexplained" && instead.length === 0);
+  const unexplained = faults.some(({ kind, instead }) => kind === "unexplained" && instead.length === 0);
   const learnt = unexplained ? fitReadings(withoutReadings(model)) : fit;
   const compared = comparedReadings(request, model, fit, supposed);
   return {
     compared,
     agree: compared.filter(({ agrees }) => agrees).length,
     chance,
-    sound: chance >= IMPROBABLE && culprits.length === 0,
+    sound: chance >= IMPROBABLE && faults.length === 0,
     maintenance: request.maintenance,
     parameters: parametersOf(scene, model, learnt),
-    culprits,
+    faults,
     lights,
     zones: zonesOf(request, model, lights, learnt, supposed),
     open: [

@@ -220,7 +220,7 @@ export class CandlespanSheet extends DrawingElement {
         <p title=${clash || headline.aside}>${clash || headline.aside}</p>
       </div>
       <ul>${zones.map(
-        ({ name, light, evenness, judged, doubt, style, mark }) => html`<li class=${style} title=${doubt}
+        ({ name, light, evenness, judged, drivers, style, mark }) => html`<li class=${style} title=${drivers}
           ><span class="sign" aria-hidden="true">${mark}</span>\u00a0<span class="subject">${name}</span> <span
           class="light">${light}${evenness === "" ? "" : `, ${evenness}`}: </span><span class="judged">${judged}</span></li>`,
       )}</ul>

@@ -25,7 +25,7 @@ export interface ZoneRow {
   readonly evenness: string;
   readonly judged: string;
   /** What would settle an open case; empty otherwise. */
-  readonly doubt: string;
+  readonly drivers: string;
   readonly mark: string;
   readonly style: string;
 }
@@ -68,7 +68,7 @@ function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: Illumina
     evenness: dark ? "" : evenness.replace(/\((\S+) on the fine grid/, "(fine grid $1"),
     judged:
       zone.checks.length === 0 ? "nothing is asked of it" : asked.join("; ").replaceAll("; meets ", " and "),
-    doubt: judged.split(". ").slice(1).join(". "),
+    drivers: judged.split(". ").slice(1).join(". "),
     mark: verdictMark(zone.verdict, clashes),
     style: clashes.length > 0 && zone.verdict === "meets" ? "close" : VERDICT_STYLE[zone.verdict],
   };

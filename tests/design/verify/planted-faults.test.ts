@@ -263,20 +263,20 @@ function verified(one: Plan, fault: Fault | undefined, seed: number): Verificati
 const OF_LAMP = ["dead", "swapped", "hung wrong", "moved"];
 
 /** "named", "unexplained", "nothing", "other": not the fault, but nobody innocent; "blamed": an innocent lamp. */
-function judged({ culprits, lights }: Verification, { kinds, lamp }: Fault): string {
-  const innocent = culprits.filter(
+function judged({ faults, lights }: Verification, { kinds, lamp }: Fault): string {
+  const innocent = faults.filter(
     ({ kind, subject = -1 }) =>
       OF_LAMP.includes(kind) &&
       (lamp === undefined || lights[subject].layer > 0 || lights[subject].index !== lamp),
   );
   if (innocent.length > 0)
     return `blamed (${innocent.map(({ kind, subject }) => `${kind} ${subject}`).join(", ")})`;
-  const [first] = culprits;
+  const [first] = faults;
   if (first === undefined) return "nothing";
   if (first.kind === "unexplained") return "unexplained";
   if ((kinds as string[]).includes(first.kind)) return "named";
   const also = first.instead.some(({ kind }) => (kinds as string[]).includes(kind));
-  return also ? `named second to ${first.kind}` : `other (${culprits.map(({ kind }) => kind).join(", ")})`;
+  return also ? `named second to ${first.kind}` : `other (${faults.map(({ kind }) => kind).join(", ")})`;
 }
 
 describe.each([
@@ -313,8 +313,8 @@ it("names nobody where readings have nothing to do with the kitchen", () => {
     write: (readings) => readings.map((reading) => ({ ...reading, illuminance: 20 + 400 * random() })),
   };
   for (const one of PLANS) {
-    const { culprits, sound, zones } = verified(one, anyhow, 3);
-    expect(culprits.map(({ kind }) => kind)).toEqual(["unexplained"]);
+    const { faults, sound, zones } = verified(one, anyhow, 3);
+    expect(faults.map(({ kind }) => kind)).toEqual(["unexplained"]);
     expect(sound).toBe(false);
     expect(zones.every(({ average, predicted }) => Math.abs(average / predicted - 1) < 0.2)).toBe(true);
   }
@@ -323,18 +323,18 @@ it("names nobody where readings have nothing to do with the kitchen", () => {
 it("names no lamp where the places were counted from the other end too", () => {
   const other = SITE.find(({ name }) => name === "other end along") as Fault;
   const both: Fault = { ...other, lamp: 2, gain: lampGain(2, 0.6) };
-  const { culprits } = verified(PLANS[3], both, 5);
+  const { faults } = verified(PLANS[3], both, 5);
   // Counted from the other end, an even row is one moved the other way: which of its lamps is dim cannot be told.
-  expect(["other end", "row moved"]).toContain(culprits[0].kind);
-  expect(culprits.filter(({ kind }) => OF_LAMP.includes(kind))).toEqual([]);
-  expect(culprits.at(-1)).toMatchObject({ kind: "unexplained" });
+  expect(["other end", "row moved"]).toContain(faults[0].kind);
+  expect(faults.filter(({ kind }) => OF_LAMP.includes(kind))).toEqual([]);
+  expect(faults.at(-1)).toMatchObject({ kind: "unexplained" });
 });
 
 it("accuses nobody in sound kitchens", () => {
   const found = PLANS.flatMap((one, k) =>
     [1, 2, 3, 4].map((seed) => verified(one, undefined, 10 * seed + k)),
   );
-  const accused = found.filter(({ culprits }) => culprits.length > 0).length;
+  const accused = found.filter(({ faults }) => faults.length > 0).length;
   const unsound = found.filter(({ sound }) => !sound).length;
   console.log(`sound kitchens accused: ${accused} of 20, exit code 1: ${unsound} of 20`);
   // At twenty to one after its rarity, and a joint test at 1 %: one of twenty is more than chance allows on average.

@@ -1,11 +1,11 @@
 /**
  * Readings made from a kitchen that is not quite the one planned: its flux, reflectances and meter drawn from their
- * bands, here and there a dead lamp, a swapped one, a pendant hung low. The culprit must be found, and nobody accused in
+ * bands, here and there a dead lamp, a swapped one, a pendant hung low. The fault must be found, and nobody accused in
  * a sound kitchen; bands must cover the truth as often as they say.
  */
 import { describe, expect, it } from "vitest";
 import { fitReadings } from "../../../src/design/verify/calibration-fit.ts";
-import { type Culprit, diagnose } from "../../../src/design/verify/diagnose-deviation.ts";
+import { type ProbableFault, diagnose } from "../../../src/design/verify/diagnose-deviation.ts";
 import { type LuminaireLight, movedDirect, readingLight } from "../../../src/design/verify/reading-light.ts";
 import { type FitModel, layerParameter } from "../../../src/design/verify/reading-model.ts";
 import type { Reading, Readings } from "../../../src/design/verify/readings.ts";
@@ -125,7 +125,7 @@ describe("bands", () => {
     const random = createRandom(12);
     let accused = 0;
     for (let d = 0; d < 20; d++)
-      if (diagnose({ ...model, readings: drawn(model, lights, random).readings }, hung).culprits.length > 0)
+      if (diagnose({ ...model, readings: drawn(model, lights, random).readings }, hung).faults.length > 0)
         accused++;
     console.log(`accused in sound kitchens: ${accused} of 20`);
     // A fault is believed at twenty to one after its rarity: one of twenty is as much as chance allows.
@@ -190,7 +190,7 @@ it("explains a kitchen built otherwise, its readings calculated anew", () => {
     maintenance: 1,
     calculate,
   });
-  expect(found.culprits).toEqual([]);
+  expect(found.faults).toEqual([]);
   expect(found.compared.every(({ explained }) => explained)).toBe(true);
   // Told against the flux expected beforehand, which for a rated lamp with a wide beam lies a little above its figure.
   const learnt = (name: string) => found.parameters.find((each) => each.name === name);
@@ -199,9 +199,9 @@ it("explains a kitchen built otherwise, its readings calculated anew", () => {
   expect(learnt("light back from the surfaces")?.factor).toBeGreaterThan(1);
 });
 
-describe("culprits", () => {
+describe("faults", () => {
   const dead = (j: number): Disturbance => ({ gains: new Map([[j, 0]]) });
-  const cases: readonly (readonly [string, Culprit["kind"], number, Disturbance])[] = [
+  const cases: readonly (readonly [string, ProbableFault["kind"], number, Disturbance])[] = [
     ["a dead pendant", "dead", 1, dead(1)],
     ["a dead end pendant", "dead", 0, dead(0)],
     ["a lamp of half the light", "swapped", 2, { gains: new Map([[2, 0.5]]) }],
@@ -247,7 +247,7 @@ describe("culprits", () => {
     const tries = 3;
     for (let d = 0; d < tries; d++) {
       const { readings } = drawn(model, lights, random, disturbance);
-      const [first] = diagnose({ ...model, readings }, hung).culprits;
+      const [first] = diagnose({ ...model, readings }, hung).faults;
       const named = first === undefined ? [] : [first, ...first.instead];
       if (named[0]?.subject === subject && named.some((each) => each.kind === kind)) found++;
     }
@@ -259,13 +259,13 @@ describe("culprits", () => {
     const random = createRandom(21);
     const layer = lights.flatMap((light, j) => (light.layer === 1 ? [[j, 0.5] as const] : []));
     const { readings } = drawn(model, lights, random, { gains: new Map(layer) });
-    const [first] = diagnose({ ...model, readings }, hung).culprits;
+    const [first] = diagnose({ ...model, readings }, hung).faults;
     expect(first).toMatchObject({ kind: "layer", subject: 1 });
     expect(first.factor).toBeCloseTo(0.5, 1);
     const shaded = drawn(model, lights, random).readings.map((reading, i) =>
       i === 7 ? { ...reading, illuminance: 0.5 * reading.illuminance } : reading,
     );
-    expect(diagnose({ ...model, readings: shaded }, hung).culprits[0]).toMatchObject({
+    expect(diagnose({ ...model, readings: shaded }, hung).faults[0]).toMatchObject({
       kind: "reading",
       subject: 7,
     });
@@ -281,7 +281,7 @@ describe("culprits", () => {
       calculate,
     );
     const { readings } = drawn({ ...model, lights: own }, own, createRandom(5), dead(1));
-    const [first] = diagnose({ ...model, lights: own, readings }, hung).culprits;
+    const [first] = diagnose({ ...model, lights: own, readings }, hung).faults;
     expect(first).toMatchObject({ kind: "dead", subject: 1 });
   });
 });
@@ -308,9 +308,9 @@ describe("verify", () => {
   };
 
   it("says that a sound kitchen agrees, and how it narrows the bands", () => {
-    const { agree, compared, culprits, parameters, zones } = run(1, 0.03);
+    const { agree, compared, faults, parameters, zones } = run(1, 0.03);
     expect(agree).toBe(compared.length);
-    expect(culprits).toEqual([]);
+    expect(faults).toEqual([]);
     const output = parameters.find(({ name }) => name === "output of pendants");
     expect(output?.learnt).toBeGreaterThan(0.5);
     expect(zones[0].band[0]).toBeLessThanOrEqual(zones[0].average);
@@ -320,7 +320,7 @@ describe("verify", () => {
   it("takes a phone's readings as ratios: twice the light teaches nothing of the level", () => {
     const once = run(1, "phone");
     const twice = run(2, "phone");
-    expect(twice.culprits).toEqual([]);
+    expect(twice.faults).toEqual([]);
     expect(twice.zones[0].average / once.zones[0].average).toBeLessThan(1.03);
     expect(twice.open[0]).toMatch(/ratios alone/);
     expect(twice.open.join(" ")).toMatch(/cannot be told apart|next to nothing/);
