@@ -20,9 +20,17 @@ export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { formatIssue, type Issue, type Outcome } from "./diagnostics/issue.ts";
 // Papers and tables to hand over.
 export type { PaperName, Picture } from "./drawing/paper/paper.ts";
+export {
+  scaledBy,
+  turnedAbout,
+  turnOntoAxis,
+  type UnderlayImage,
+  type UnderlayPlacement,
+} from "./drawing/underlay.ts";
 export { illuminanceCsv } from "./formats/csv.ts";
 export { type HandoverFile, handoverFiles } from "./formats/handover-files.ts";
 export { sheetSvg } from "./formats/sheet-svg.ts";
+export { type UnderlayFile, underlayFile } from "./formats/underlay-file.ts";
 export { bodyOutline, NAMED_BODY_PROFILES } from "./luminaire/body-profiles.ts";
 export { EVIDENCE } from "./luminaire/evidence.ts";
 export type { Luminaire } from "./luminaire/luminaire.ts";

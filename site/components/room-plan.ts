@@ -2,7 +2,13 @@
 
 import { html, type TemplateResult } from "lit";
 import type { ResolvedStudy } from "../../src/app.ts";
-import type { ItemMoveDetail, ItemRemoveDetail, ItemSelectDetail } from "../../src/elements.ts";
+import type {
+  ItemMoveDetail,
+  ItemRemoveDetail,
+  ItemSelectDetail,
+  UnderlayMoveDetail,
+  UnderlayPointsDetail,
+} from "../../src/elements.ts";
 import "../../src/elements/floor-plan/floor-plan.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import { type KitchenItem, moveItem } from "../edits/kitchen-moves.ts";
@@ -10,6 +16,7 @@ import { sizeItem } from "../edits/kitchen-sizes.ts";
 import { openingName, type RawOpening } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
 import type { Path } from "../store/pointer.ts";
+import { moveUnderlay, putPoints, underlayOf, underlayPart } from "./underlay-part.ts";
 
 /** Of the verdict over the plan and the line under it (px). */
 const ROUND_IT = 150;
@@ -29,12 +36,18 @@ export function roomPlan(
   light: LightAnswer,
   height: number | undefined,
 ): TemplateResult {
+  const { image, tool, points } = underlayOf(session);
   return html`<candlespan-floor-plan
       .study=${study}
       .assessment=${light.assessment}
       .display=${session.display}
       .item=${session.screen.item}
       .largestHeight=${Math.max(LEAST_HEIGHT, (height ?? innerHeight) - ROUND_IT)}
+      .underlay=${image}
+      .underlayTool=${tool}
+      .underlayPoints=${points}
+      @underlay-points=${(event: CustomEvent<UnderlayPointsDetail>) => putPoints(session, event.detail)}
+      @underlay-move=${(event: CustomEvent<UnderlayMoveDetail>) => moveUnderlay(session, event.detail)}
       @item-move=${(event: CustomEvent<ItemMoveDetail>) =>
         session.moveItem(event.detail, (raw, { move, side, distance, ...item }) =>
           side === undefined ? moveItem(raw, item, move) : sizeItem(raw, item, side, distance),
@@ -45,7 +58,7 @@ export function roomPlan(
       }}
       @item-remove=${(event: CustomEvent<ItemRemoveDetail>) => removeItem(session, event.detail.item)}
     ></candlespan-floor-plan>
-    ${remarkOn(session)}`;
+    ${remarkOn(session)} ${underlayPart(session)}`;
 }
 
 function pathOf({ kind, index }: KitchenItem): Path {

@@ -169,6 +169,13 @@ export interface RawStudy {
   readonly maintenance?: Json;
   readonly targets?: { readonly [name: string]: RawTarget };
   readonly arrangements: readonly RawArrangement[];
+  readonly underlay?: {
+    readonly image: string;
+    readonly scale?: number;
+    readonly turn?: number;
+    readonly origin?: RawPoint2;
+    readonly opacity?: number;
+  };
   readonly embedded?: { readonly [path: string]: { readonly text?: string; readonly base64?: string } };
 }
 

@@ -23,6 +23,10 @@ export async function takeFiles(
   const photometry: { readonly name: string; readonly bytes: Uint8Array }[] = [];
   session.given.at = at;
   for (const file of files) {
+    if (/\.(png|jpe?g|svg|pdf)$/i.test(file.name)) {
+      await (await import("../components/underlay-part.ts")).bringUnderlay(session, file);
+      continue;
+    }
     if (file.size > LARGEST) {
       session.given.add([tooLarge(file)], new Map());
       session.say(`${file.name} was not read.`);

@@ -7,6 +7,11 @@ import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Picture } from "../drawing/paper/paper.ts";
 
 const PNG_SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+/** Name of the last chunk, as a number. */
+const IEND = 0x49454e44;
+/** Second bytes of JPEG's markers of a scan's start and the picture's end. */
+const SOS = 0xda;
+const EOI = 0xd9;
 /** Pixels: what a hand-over carries without growing out of hand. */
 const LARGEST = 8192;
 
@@ -21,6 +26,15 @@ export function pictureOf(bytes: Uint8Array): Outcome<Picture> {
       received: size === undefined ? "another file" : `${size.width} × ${size.height} pixels`,
       where: {},
     });
+  if (size.type === "png" ? !isPngWhole(bytes) : !isJpegWhole(bytes))
+    return failure({
+      code: "picture-cut-short",
+      severity: "error",
+      message: "The picture's file ends before the picture does.",
+      expected: size.type === "png" ? "the chunk IEND at its end" : "the marker EOI at its end",
+      received: `${bytes.length} bytes without`,
+      where: {},
+    });
   return success({ ...size, bytes });
 }
 
@@ -28,6 +42,26 @@ function pngSize(bytes: Uint8Array): Omit<Picture, "bytes"> | undefined {
   if (bytes.length < 33) return undefined;
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   return { type: "png", width: view.getUint32(16), height: view.getUint32(20) };
+}
+
+/** Chunks follow each other, each as long as it says, up to IEND. */
+function isPngWhole(bytes: Uint8Array): boolean {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  for (let at = PNG_SIGNATURE.length; at + 12 <= bytes.length; at += 12 + view.getUint32(at))
+    if (view.getUint32(at + 4) === IEND) return true;
+  return false;
+}
+
+/** Between the start of the scan and the file's end is the picture's end: before it a small picture of a camera's may have one of its
+ * own, and cameras write more behind it. */
+function isJpegWhole(bytes: Uint8Array): boolean {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  let scan = 2;
+  while (scan + 4 <= bytes.length && bytes[scan] === 0xff && bytes[scan + 1] !== SOS)
+    scan += 2 + view.getUint16(scan + 2);
+  for (let at = bytes.length - 2; at > scan; at--)
+    if (bytes[at] === 0xff && bytes[at + 1] === EOI) return true;
+  return false;
 }
 
 function jpegSize(bytes: Uint8Array): Omit<Picture, "bytes"> | undefined {

@@ -18,5 +18,16 @@ export const floorPlanStyles = css`
   .names { pointer-events: none; }
   .light { pointer-events: none; }
   .hung { pointer-events: none; }
+  .underlay { pointer-events: none; }
+  .ground { fill: transparent; cursor: crosshair; touch-action: none; outline: none; }
+  .ground.move { cursor: move; }
+  .ground:focus-visible { stroke: var(--_focus); stroke-width: 3; }
+  .known { stroke: var(--_luminaire); stroke-width: 1.5; fill: none; pointer-events: none; }
+  .point { cursor: grab; touch-action: none; outline: none; }
+  .point .ring { fill: none; stroke: var(--_luminaire); stroke-width: 2; }
+  .point .cross { stroke: var(--_luminaire); stroke-width: 1; }
+  .point .take { fill: transparent; }
+  .point:focus-visible .ring { stroke: var(--_focus); stroke-width: 3; }
+  .point text { fill: var(--_ink); paint-order: stroke; stroke: var(--_paper); stroke-width: 3px; font-size: 12px; }
   :host([fixed]) .item { cursor: default; }
 `;

@@ -4,6 +4,7 @@ import { type FloorPlan, floorPlan } from "../../drawing/floor-plan.ts";
 import type { FloorPlanItem, FloorPlanSide } from "../../drawing/floor-plan-items.ts";
 import type { PlanFrame } from "../../drawing/plan-objects.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
+import type { UnderlayImage } from "../../drawing/underlay.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { degrees } from "../../units/quantities.ts";
@@ -17,6 +18,7 @@ import { goByKey } from "../shared/go-by-key.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { floorPlanStyles } from "./floor-plan.styles.ts";
+import { UnderlayHand } from "./underlay-hand.ts";
 import { ItemHand, type ItemHandHost, sameItem } from "./item-hand.ts";
 
 /** Half of a side's dot, and of what can be taken hold of around it (px): 24 is the least a pointer is asked to hit. */
@@ -31,6 +33,8 @@ const TAKE = 12;
  * @fires item-move - a thing or one of its sides is dragged or moved by key ({@link ItemMoveDetail})
  * @fires item-select - another thing is selected, or none ({@link ItemSelectDetail})
  * @fires item-remove - Delete was pressed on a thing ({@link ItemRemoveDetail})
+ * @fires underlay-move - the drawing underneath was moved ({@link UnderlayMoveDetail})
+ * @fires underlay-points - one of the two points of a known length was moved ({@link UnderlayPointsDetail})
  * @csspart item - each thing with what takes hold of it
  * @csspart side - each grip of the selected thing's sides
  * @slot - stands in place of the drawing until there is an arrangement
@@ -56,10 +60,18 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
   /** What is selected. */
   @property({ attribute: false }) item: FloorPlanKey | undefined;
 
+  /** A drawing of the house that lies beneath everything, out of the hand's way. */
+  @property({ attribute: false }) underlay?: UnderlayImage;
+  /** What the hand does to that drawing instead of taking things: moves it, or puts the two points of a known length. */
+  @property({ attribute: false }) underlayTool?: "move" | "points";
+  /** Those points in the room (m). */
+  @property({ attribute: false }) underlayPoints?: readonly [Vec2, Vec2];
+
   @state() private tabStop = 0;
   @query("svg") private readonly page!: SVGSVGElement;
 
   readonly #hand = new ItemHand(this);
+  readonly #underlay = new UnderlayHand(this);
   readonly #light = new LightLayer();
   #plan: FloorPlan | undefined;
 
@@ -91,6 +103,16 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
   }
 
   /** @internal */
+  roomAt(clientX: number, clientY: number): Vec2 {
+    const { left, top } = this.page.getBoundingClientRect();
+    const [x, y] = this.metres(clientX - left, clientY - top);
+    const plan = this.#plan;
+    if (plan === undefined) return [0, 0];
+    const [originX, originY] = plan.at([0, 0]);
+    return [x - originX / plan.perMetre, y + originY / plan.perMetre];
+  }
+
+  /** @internal */
   ownAxes({ kind }: FloorPlanKey, [x, y]: Vec2): Vec2 {
     const turn = kind === "zone" ? (this.shownScene?.island?.turn ?? 0) : 0;
     const [c, s] = [Math.cos(turn), Math.sin(turn)];
@@ -119,11 +141,12 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
         role="group"
         aria-label=${plan.summary}
         @pointerdown=${this.#down}
-        @pointermove=${this.#hand.move}
-        @pointerup=${this.#hand.up}
-        @pointercancel=${this.#hand.cancel}
+        @pointermove=${(event: PointerEvent) => this.#handNow.move(event)}
+        @pointerup=${(event: PointerEvent) => this.#handNow.up(event)}
+        @pointercancel=${() => this.#handNow.cancel()}
         @keydown=${this.#key}
       >
+        ${this.#underlay.picture(plan)}
         <g aria-hidden="true">${renderMarks(plan.walls)}</g>
         ${plan.items.slice(0, under).map((item, i) => this.#item(item, i, scene))}
         ${this.#lightOf(scene, plan)}
@@ -131,6 +154,7 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
         <g class="hung" aria-hidden="true">${renderMarks(plan.luminaires)}</g>
         <g class="names" aria-hidden="true">${renderMarks(plan.names)}</g>
         ${selected === undefined || selected < 0 ? nothing : plan.items[selected].sides.map((side) => this.#side(side, selected))}
+        ${this.fixed ? nothing : this.#underlay.tool(plan)}
       </svg>
       <p class="visually-hidden" id="hand-help">
         Arrow keys move it; with Shift, finely. Page Up and Page Down go to its neighbours and, of what is selected, to its sides, which
@@ -230,8 +254,12 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
   }
 
   readonly #down = (event: PointerEvent): void => {
-    if (!this.fixed) this.#hand.down(event);
+    if (!this.fixed) this.#handNow.down(event);
   };
+
+  get #handNow(): ItemHand | UnderlayHand {
+    return this.underlayTool === undefined ? this.#hand : this.#underlay;
+  }
 
   readonly #focused = (event: FocusEvent): void => {
     const number = Number((event.composedPath()[0] as Element).getAttribute("data-item")?.split(" ")[0]);
@@ -239,7 +267,8 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
   };
 
   readonly #key = (event: KeyboardEvent): void => {
-    if (this.fixed || this.#goByKey(event)) return;
+    if (this.fixed || (this.underlayTool !== undefined && this.#underlay.key(event)) || this.#goByKey(event))
+      return;
     this.#hand.key(event);
   };
 

@@ -69,6 +69,16 @@ export interface ItemRemoveDetail {
   readonly item: FloorPlanKey;
 }
 
+/** `underlay-points`: the two points between which a length is known, in the room (m). */
+export interface UnderlayPointsDetail {
+  readonly points: readonly [Vec2, Vec2];
+}
+
+/** `underlay-move`: the drawing underneath was moved (m). */
+export interface UnderlayMoveDetail {
+  readonly by: Vec2;
+}
+
 /** Light at one place, by role (lx). */
 export interface LightReading {
   readonly total: number;
@@ -121,6 +131,8 @@ declare global {
     "item-move": CustomEvent<ItemMoveDetail>;
     "item-select": CustomEvent<ItemSelectDetail>;
     "item-remove": CustomEvent<ItemRemoveDetail>;
+    "underlay-points": CustomEvent<UnderlayPointsDetail>;
+    "underlay-move": CustomEvent<UnderlayMoveDetail>;
     "reading-move": CustomEvent<ReadingDetail>;
     "field-change": CustomEvent<FieldChangeDetail>;
     "study-edit": CustomEvent<StudyEditDetail>;

@@ -182,7 +182,8 @@ export const STUDY_KEYS: Keys<StudyDocument> = {
     example: { image: "plan.png", scale: 0.01, origin: [0, 0] },
     keys: {
       image: {
-        meaning: "Path of the image, from the study's folder and inside it.",
+        meaning:
+          "Name of the image, PNG, JPEG or SVG: carried under `embedded`, or kept in the browser beside the study.",
         example: "plan.png",
       },
       scale: { meaning: "Metres that one pixel of the image stands for.", default: 0.01, example: 0.01 },
@@ -202,7 +203,7 @@ export const STUDY_KEYS: Keys<StudyDocument> = {
     },
   },
   embedded: {
-    meaning: "Photometric files carried inside the study, by the path that names them.",
+    meaning: "Files carried inside the study, by the path that names them.",
     without: "files are read from the folder",
     example: { "made-up.ies": { text: "IESNA:LM-63-2002 …" } },
     keys: {
