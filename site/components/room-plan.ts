@@ -20,6 +20,8 @@ import { moveUnderlay, putPoints, underlayOf, underlayPart } from "./underlay-pa
 
 /** Of the verdict over the plan and the line under it (px). */
 const ROUND_IT = 150;
+/** Of the tools of a drawing underneath (px). */
+const UNDERLAY_TOOLS = 120;
 const LEAST_HEIGHT = 260;
 
 /** Where the items of a kind are in the document. */
@@ -42,7 +44,7 @@ export function roomPlan(
       .assessment=${light.assessment}
       .display=${session.display}
       .item=${session.screen.item}
-      .largestHeight=${Math.max(LEAST_HEIGHT, (height ?? innerHeight) - ROUND_IT)}
+      .largestHeight=${Math.max(LEAST_HEIGHT, (height ?? innerHeight) - ROUND_IT - (image === undefined ? 0 : UNDERLAY_TOOLS))}
       .underlay=${image}
       .underlayTool=${tool}
       .underlayPoints=${points}

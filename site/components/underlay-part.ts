@@ -151,27 +151,23 @@ export function underlayPart(session: StudySession): TemplateResult {
     </p>`;
   const screen = screenOf(session);
   const { picture, isMissing } = screen;
-  return html`<section class="part" aria-label="Drawing underneath">
-    <h2>Drawing underneath: ${underlay.image}</h2>
+  return html`<section class="underlay" aria-label="Drawing underneath">
+    <p class="row-of-actions">
+      <strong>${underlay.image}</strong>
+      ${picture === undefined ? nothing : toolChoice(session, screen)}
+      <button type="button" @click=${() => askForPicture(session)}>Another drawing</button>
+      <button type="button" @click=${() => remove(session, underlay)}>Remove the drawing underneath</button>
+    </p>
     ${
       isMissing
         ? html`<p class="problem">✕ ${underlay.image} is neither in the study nor in this browser: lay it underneath again.</p>`
         : nothing
     }
-    ${picture === undefined ? nothing : tools(session, screen, underlay, picture)}
-    <p class="row-of-actions">
-      <button type="button" @click=${() => askForPicture(session)}>Another drawing</button>
-      <button type="button" @click=${() => remove(session, underlay)}>Remove the drawing underneath</button>
-    </p>
+    ${picture === undefined ? nothing : toolPart(session, screen, underlay, picture)}
   </section>`;
 }
 
-function tools(
-  session: StudySession,
-  screen: UnderlayScreen,
-  underlay: Placed,
-  picture: ShownPicture,
-): TemplateResult {
+function toolChoice(session: StudySession, screen: UnderlayScreen): TemplateResult {
   const choose = (tool: Tool): void => {
     screen.tool = screen.tool === tool ? undefined : tool;
     if (screen.tool === "points") screen.points ??= firstPoints(session);
@@ -179,25 +175,45 @@ function tools(
   };
   const button = (tool: Tool, name: string): TemplateResult => html`<button type="button"
     aria-pressed=${screen.tool === tool ? "true" : "false"} @click=${() => choose(tool)}>${name}</button>`;
-  return html`<p class="row-of-actions">${button("points", "Scale by two points")} ${button("move", "Move")}</p>
-    ${screen.tool === "points" && screen.points !== undefined ? pointsPart(session, screen, underlay, screen.points) : nothing}
-    ${screen.tool === "move" ? html`<p class="hint">Drag it, or move it with the arrow keys; with Shift, finely.</p>` : nothing}
-    <div class="fields">
-      ${numberField(session, {
-        label: "Turn",
-        path: ["underlay", "turn"],
-        change: "turn the drawing underneath",
-        from: -360,
-        to: 360,
-        unit: "°",
-        fallback: 0,
-        edits: (turn) => [
-          { path: ["underlay"], value: turnedTo(session, underlay, Number(turn ?? 0)) as unknown as Json },
-        ],
-      })}
-      ${numberField(session, { label: "Strength", path: ["underlay", "opacity"], change: "strength of the drawing underneath", from: 0, to: 1, times: 100, unit: " %", fallback: 0.5 })}
-    </div>
-    ${keeping(session, underlay, picture)}`;
+  return html`${button("points", "Scale by two points")} ${button("move", "Move")}`;
+}
+
+/** What belongs to the tool in the hand; without one, how the drawing looks and where it is kept. */
+function toolPart(
+  session: StudySession,
+  screen: UnderlayScreen,
+  underlay: Placed,
+  picture: ShownPicture,
+): TemplateResult {
+  if (screen.tool === "points" && screen.points !== undefined)
+    return pointsPart(session, screen, underlay, screen.points);
+  if (screen.tool === "move")
+    return html`<p class="hint">Drag it, or move it with the arrow keys; with Shift, finely.</p>`;
+  return html`<div class="in-a-row">
+    ${numberField(session, {
+      label: "Turn",
+      path: ["underlay", "turn"],
+      change: "turn the drawing underneath",
+      from: -360,
+      to: 360,
+      unit: "°",
+      fallback: 0,
+      edits: (turn) => [
+        { path: ["underlay"], value: turnedTo(session, underlay, Number(turn ?? 0)) as unknown as Json },
+      ],
+    })}
+    ${numberField(session, {
+      label: "Strength",
+      path: ["underlay", "opacity"],
+      change: "strength of the drawing underneath",
+      from: 0,
+      to: 1,
+      times: 100,
+      unit: " %",
+      fallback: 0.5,
+    })}
+    ${keeping(session, underlay, picture)}
+  </div>`;
 }
 
 /** Turned about the middle of the room, so that what is seen of it stays in sight. */
@@ -242,21 +258,21 @@ function pointsPart(
     screen.points = [a, [a[0] + c * dx - s * dy, a[1] + s * dx + c * dy]];
     place(session, underlay, turnedAbout(placementOf(underlay), a, by), "turn the drawing underneath");
   };
-  return html`<p class="hint">
+  return html`<div class="in-a-row">
+    <candlespan-length-field
+      class="field"
+      label="Length between the points"
+      .display=${session.display}
+      .least=${0.01}
+      .most=${1000}
+      .value=${apart}
+      @field-change=${(event: CustomEvent<FieldChangeDetail>) => setLength(event.detail)}
+    ></candlespan-length-field>
+    <button type="button" @click=${layLevel}>Turn the line level or upright</button>
+    <p class="hint">
       Put both points where a length is known: press in the plan, drag them, or move them with the arrow keys. Then type that length.
     </p>
-    <div class="fields">
-      <candlespan-length-field
-        class="field"
-        label="Length between the points"
-        .display=${session.display}
-        .least=${0.01}
-        .most=${1000}
-        .value=${apart}
-        @field-change=${(event: CustomEvent<FieldChangeDetail>) => setLength(event.detail)}
-      ></candlespan-length-field>
-    </div>
-    <p class="row-of-actions"><button type="button" @click=${layLevel}>Turn the line level or upright</button></p>`;
+  </div>`;
 }
 
 function place(session: StudySession, underlay: Placed, placement: UnderlayPlacement, name: string): void {

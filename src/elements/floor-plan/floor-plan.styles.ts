@@ -18,10 +18,13 @@ export const floorPlanStyles = css`
   .names { pointer-events: none; }
   .light { pointer-events: none; }
   .hung { pointer-events: none; }
+  /* What is traced shows through what is drawn over it. */
+  .traced .item path { fill-opacity: 0.35; }
+  .traced .light { opacity: 0.6; }
   .underlay { pointer-events: none; }
-  .ground { fill: transparent; cursor: crosshair; touch-action: none; outline: none; }
-  .ground.move { cursor: move; }
-  .ground:focus-visible { stroke: var(--_focus); stroke-width: 3; }
+  .sheet-over { fill: transparent; cursor: crosshair; touch-action: none; outline: none; }
+  .sheet-over.move { cursor: move; }
+  .sheet-over:focus-visible { stroke: var(--_focus); stroke-width: 3; }
   .known { stroke: var(--_luminaire); stroke-width: 1.5; fill: none; pointer-events: none; }
   .point { cursor: grab; touch-action: none; outline: none; }
   .point .ring { fill: none; stroke: var(--_luminaire); stroke-width: 2; }

@@ -138,6 +138,7 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
         width=${plan.width}
         height=${plan.height}
         viewBox="0 0 ${plan.width} ${plan.height}"
+        class=${this.underlay === undefined ? "" : "traced"}
         role="group"
         aria-label=${plan.summary}
         @pointerdown=${this.#down}

@@ -77,11 +77,11 @@ export class UnderlayHand {
     const { underlay, underlayTool, underlayPoints } = this.#host;
     if (underlay === undefined || underlayTool === undefined) return nothing;
     if (underlayTool === "move")
-      return svg`<rect class="ground move" width=${plan.width} height=${plan.height} tabindex="0" role="button"
+      return svg`<rect class="sheet-over move" width=${plan.width} height=${plan.height} tabindex="0" role="button"
         aria-label="Drawing underneath: arrow keys move it, with Shift finely" @keyup=${this.#rest} @blur=${this.#rest}></rect>`;
     if (underlayPoints === undefined) return nothing;
     const [a, b] = underlayPoints.map(plan.at);
-    return svg`<rect class="ground" width=${plan.width} height=${plan.height}></rect>
+    return svg`<rect class="sheet-over" width=${plan.width} height=${plan.height}></rect>
       <line class="known" x1=${round(a[0])} y1=${round(a[1])} x2=${round(b[0])} y2=${round(b[1])}></line>
       ${[a, b].map((at, i) => this.#point(at, i, underlayPoints[i]))}`;
   }
@@ -157,7 +157,7 @@ export class UnderlayHand {
     }
     const arrow = ARROWS[event.key];
     const target = event.target as Element;
-    if (arrow === undefined || target.closest(".ground, .point") === null) return false;
+    if (arrow === undefined || target.closest(".sheet-over, .point") === null) return false;
     event.preventDefault();
     const { underlayPoints, underlayTool } = this.#host;
     if (underlayTool === "move") {
