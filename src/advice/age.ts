@@ -33,6 +33,8 @@ export interface AgeRemark {
   readonly zones: readonly {
     readonly zone: string;
     readonly asked: number;
+    /** The same in foot-candles, where the target's source states those. */
+    readonly footcandles?: number;
     readonly found: number;
     readonly reached: boolean;
   }[];
@@ -63,11 +65,16 @@ export function oldestEyes(
     zones: zones.flatMap(({ name, statistics }) => {
       const id = targetIds.get(name);
       const target = id === undefined ? undefined : targetOf(id);
-      const asked = target?.requirements.find(isAverage)?.value;
+      const average = target?.requirements.find(isAverage);
+      const asked = average?.value;
       // A target of the older band already holds the factor.
       if (asked === undefined || id === undefined || id.endsWith("over-65")) return [];
       const found = statistics.average;
-      return [{ zone: name, asked: asked * band.factor, found, reached: found >= asked * band.factor }];
+      const source =
+        average?.footcandles === undefined ? {} : { footcandles: average.footcandles * band.factor };
+      return [
+        { zone: name, asked: asked * band.factor, ...source, found, reached: found >= asked * band.factor },
+      ];
     }),
   };
 }

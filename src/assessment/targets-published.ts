@@ -101,13 +101,3 @@ export const PUBLISHED_TARGETS: readonly PublishedTarget[] = [
 export const PUBLISHED_TARGETS_BY_ID: ReadonlyMap<string, PublishedTarget> = new Map(
   PUBLISHED_TARGETS.map((target) => [target.id, target]),
 );
-
-/** What the same surface is asked for elsewhere: least and greatest published average, and how many say so. */
-export function publishedRange(surface: PublishedTarget["surface"]): {
-  readonly least: number;
-  readonly greatest: number;
-  readonly count: number;
-} {
-  const values = PUBLISHED_TARGETS.filter((t) => t.surface === surface).map((t) => t.requirements[0].value);
-  return { least: Math.min(...values), greatest: Math.max(...values), count: values.length };
-}

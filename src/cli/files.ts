@@ -185,7 +185,16 @@ export function resolveWithin(reach: Reach, path: string, where: Issue["where"])
     });
     return realRoots.some((root) => contains(root, real)) ? success(real) : outside();
   } catch (error) {
-    return wrong("file-unreadable", reasonOf(error));
+    if ((error as NodeJS.ErrnoException).code !== "ENOENT") return wrong("file-unreadable", reasonOf(error));
+    const near = nearestFile(lexical);
+    return failure({
+      code: "file-unreadable",
+      severity: "error",
+      message: "There is no such file.",
+      expected: near === undefined ? undefined : `perhaps ${printable(relative(reach.folder, near), 200)}`,
+      received: `nothing at ${printable(path, 400)}`,
+      where,
+    });
   }
 }
 

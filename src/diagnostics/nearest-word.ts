@@ -7,8 +7,8 @@
 
 const LONGEST = 64;
 
-/** The nearest of `known`, or undefined when none is within a third of the word's length (at least 1, at most 4).
- * Case, hyphens and spaces do not count as differences. */
+/** The nearest of `known`: within a third of the word's length (at least 1, at most 4), else the first that begins with
+ * it. Case, hyphens and spaces do not count as differences. */
 export function nearestWord(word: string, known: Iterable<string>): string | undefined {
   const wanted = plain(word);
   if (wanted.length === 0 || wanted.length > LONGEST) return undefined;
@@ -21,7 +21,9 @@ export function nearestWord(word: string, known: Iterable<string>): string | und
       nearest = candidate;
     }
   }
-  return nearest;
+  if (nearest !== undefined || wanted.length < 3) return nearest;
+  for (const candidate of known) if (plain(candidate).startsWith(wanted)) return candidate;
+  return undefined;
 }
 
 export function editDistance(a: string, b: string): number {

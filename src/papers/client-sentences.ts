@@ -14,6 +14,7 @@ import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
+import { clashList } from "../words/clash-words.ts";
 import { list } from "../words/findings-sections.ts";
 import { HOT } from "../words/person-words.ts";
 import { asSentence } from "../words/sentence.ts";
@@ -219,7 +220,7 @@ function reservations({ scene, clashes }: HandoverOption): string[] {
     ...(clashes.length === 0
       ? []
       : [
-          `HOLD: ${clashes.length === 1 ? "one thing is" : `${clashes.length} things are`} in one another's way (${list([...new Set(clashes.flatMap(({ between }) => between))])}); something has to move first.`,
+          `HOLD: it cannot be built as it is placed (${printable(clashList(clashes), 400)}); something has to move first.`,
         ]),
   ];
 }

@@ -4,12 +4,13 @@ import { settingsComparison } from "../app/settings-comparison.ts";
 import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment, Check } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
-import { PUBLISHED_TARGETS_BY_ID, publishedRange } from "../assessment/targets-published.ts";
+import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
-import { clashWords } from "../words/clash-words.ts";
+import { clashSentences } from "../words/clash-words.ts";
+import { publishedRangeWords } from "../words/published-range.ts";
 import { asSentence } from "../words/sentence.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
 import { VERDICT_MARK, verdictMark, verdictWords, zoneSentence } from "../words/text.ts";
@@ -32,7 +33,7 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
         depicts: "verdict",
       }),
     ),
-    ...clashes.map((clash) => paragraph(`HOLD ${clashWords(clash, words.unit)}`, { size: SIZE })),
+    ...clashSentences(clashes, words.unit).map((clash) => paragraph(`HOLD ${clash}`, { size: SIZE })),
     ...(handover.options.length > 1
       ? [
           table(
@@ -119,7 +120,6 @@ export function asked(handover: Handover, words: HandoverWords): Block[] {
       target?.known ?? "–",
     ];
   });
-  const { least, greatest } = publishedRange("worktop");
   return [
     heading("2  What was asked", 12),
     ...(rows.length === 0
@@ -136,7 +136,7 @@ export function asked(handover: Handover, words: HandoverWords): Block[] {
           ),
         ]),
     paragraph(
-      `Published figures for a worktop disagree, from ${words.figure(least)} to ${words.lux(greatest)}; the target is the designer's choice among them. "secondary": quoted by another text; "from memory": not looked up; confirm either before a contract rests on it.`,
+      `Published figures for a worktop disagree, ${publishedRangeWords("worktop", words.light)}; the target is the designer's choice among them. "secondary": quoted by another text; "from memory": not looked up; confirm either before a contract rests on it.`,
       { size: SIZE },
     ),
   ];

@@ -16,6 +16,12 @@ export interface CeilingBox {
   readonly placed: PlacedLuminaire;
 }
 
+/** The tag of a luminaire by its layer and its number there, as every paper names it. */
+export function boxTags(scene: Scene): (owner: readonly [layer: number, index: number]) => string {
+  const tags = new Map(ceilingBoxes(scene).map(({ layer, index, tag }) => [`${layer} ${index}`, tag]));
+  return ([layer, index]) => tags.get(`${layer} ${index}`) ?? "";
+}
+
 /** Every luminaire with its tag. Below the ceiling only what is a pendant, or says what it hangs on, hangs. */
 export function ceilingBoxes(scene: Scene): CeilingBox[] {
   const below = new Set(suspended(scene).map(({ placed }) => placed));

@@ -35,7 +35,13 @@ export function targetsOf(
       continue;
     }
     const ids = [...Object.keys(own ?? {}), ...published.keys()];
-    ledger.unknown("target", path, target, ids, 'a name in "targets", or a published one');
+    ledger.unknown(
+      "target",
+      path,
+      target,
+      ids,
+      `a name in "targets", or a published one: ${[...published.keys()].join(", ")}`,
+    );
   }
   return targets;
 }

@@ -65,15 +65,18 @@ const control = v.union(
   "The control is neither linear, square or logarithmic nor a list of [control, share of flux] points.",
 );
 
-const dimmer = object({
-  name: optional(text),
-  minimumWatts: optional(watts),
-  maximumWatts: optional(watts),
-  curve: optional(
-    list(v.strictTuple([ratio, ratio], tupleMessage("[share of flux, share of watts]")), 2, 50, "points"),
-  ),
-  control: optional(control),
-});
+const dimmer = object(
+  {
+    name: optional(text),
+    minimumWatts: optional(watts),
+    maximumWatts: optional(watts),
+    curve: optional(
+      list(v.strictTuple([ratio, ratio], tupleMessage("[share of flux, share of watts]")), 2, 50, "points"),
+    ),
+    control: optional(control),
+  },
+  '{ "name": "wall dimmer", "maximumWatts": 150 }',
+);
 
 export const layerSchema = object({
   name,

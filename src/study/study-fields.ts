@@ -195,13 +195,14 @@ export function list<const S extends v.GenericSchema<unknown, unknown>>(
 }
 
 // A list is an object to JavaScript and has none of an object's keys, so it would pass where all are optional.
-const notAList = v.custom<Readonly<Record<string, unknown>>>(
-  (input) => typeof input === "object" && input !== null && !Array.isArray(input),
-  (issue) => `The value is not an object.${PART}an object${PART}${issue.received}`,
-);
+const notAList = (expected = "an object") =>
+  v.custom<Readonly<Record<string, unknown>>>(
+    (input) => typeof input === "object" && input !== null && !Array.isArray(input),
+    (issue) => `The value is not an object.${PART}${expected}${PART}${issue.received}`,
+  );
 
-/** An object of exactly these keys. */
-export function object<const E extends v.ObjectEntries>(entries: E) {
+/** An object of exactly these keys. @param example one as a study would write it, for a key that is easily given a text */
+export function object<const E extends v.ObjectEntries>(entries: E, example?: string) {
   const keys = Object.keys(entries);
   const exact = v.strictObject(entries, (issue) => {
     if (issue.expected !== "never") return `The key ${issue.expected} is missing.`;
@@ -210,10 +211,10 @@ export function object<const E extends v.ObjectEntries>(entries: E) {
     const found = JSON.stringify(issue.input);
     return `The key ${found} is not known here.${hint}${PART}one of ${keys.map((k) => `"${k}"`).join(", ")}`;
   });
-  return v.pipe(notAList, exact);
+  return v.pipe(notAList(example && `an object, such as ${example}`), exact);
 }
 
 /** An object from names to values. */
 export function dictionary<const S extends v.GenericSchema<unknown, unknown>>(value: S) {
-  return v.pipe(notAList, v.record(name, value));
+  return v.pipe(notAList(), v.record(name, value));
 }

@@ -13,5 +13,7 @@ export function agedZone(
   const found = remark?.zones.find(({ zone }) => zone === name);
   if (remark === undefined || found === undefined) return undefined;
   const { person, age, band } = remark;
-  return `${found.reached ? "Enough too" : "Not enough"} for ${printable(person, 60)} at ${age}: the band ${band.words} asks ${formatIlluminance(found.asked, unit)} here (${band.known}); the verdict stays the target's.`;
+  const source =
+    unit === "fc" && found.footcandles !== undefined ? `${found.footcandles} fc in the source; ` : "";
+  return `${found.reached ? "Enough too" : "Not enough"} for ${printable(person, 60)} at ${age}: the band ${band.words} asks ${formatIlluminance(found.asked, unit)} here (${source}${band.known}); the verdict stays the target's.`;
 }

@@ -8,7 +8,7 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
-import { clashesJson, clashWords } from "./clash-words.ts";
+import { clashesJson, clashSentences } from "./clash-words.ts";
 import { settingsWords } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
 import { unsettledSentences, verdictWords, zoneSentence } from "./text.ts";
@@ -126,8 +126,8 @@ function overview(
 function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
   const { document, reasons, assessment, skipOne, dimmed, unshifted } = proposal;
   const lines = [printable(document.name, 80), ...wrapped(`Why: ${reasons.join("; ")}.`, WIDTH, 2, 2)];
-  for (const clash of proposal.clashes)
-    lines.push(...wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 2, 2));
+  for (const clash of clashSentences(proposal.clashes, study.display.length))
+    lines.push(...wrapped(`HOLD ${clash}`, WIDTH, 2, 2));
   for (const zone of assessment.zones)
     lines.push(...wrapped(printable(zoneSentence(zone, study.display.illuminance), 400), WIDTH, 2, 2));
   const settings = settingsWords(

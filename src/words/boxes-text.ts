@@ -1,6 +1,7 @@
 /** What `boxes` says: positions good for every pendant of the shortlist, how far each box may be off, the ceiling as built. */
 
 import type { BoxesFindings } from "../app/boxes.ts";
+import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import { canopyCover } from "../app/schedule/suspension.ts";
 import type { AsBuilt } from "../design/boxes/as-built.ts";
 import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring.ts";
@@ -9,7 +10,7 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatLength } from "../units/length-text.ts";
 import { table, wrapped } from "./table.ts";
-import { clashesJson, clashWords } from "./clash-words.ts";
+import { clashesJson, clashSentences } from "./clash-words.ts";
 import { verdictMark, verdictWords, zoneSentence } from "./text.ts";
 
 const WIDTH = 96;
@@ -77,8 +78,8 @@ export function boxesText(input: BoxesTextInput): string {
           2,
           2,
         ),
-        ...clashes.flatMap((clash) =>
-          wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 4, 2),
+        ...clashSentences(clashes, study.display.length).flatMap((clash) =>
+          wrapped(`HOLD ${clash}`, WIDTH, 4, 2),
         ),
         ...zones
           .filter((zone) => zone.verdict !== "meets" && zone.verdict !== "no target")
@@ -113,7 +114,7 @@ export function ringSentence(
       ? "Its canopy is not known."
       : cover > 0
         ? `Its canopy hides a box up to ${say(cover)} off.`
-        : "Its canopy does not cover a 4 in box.";
+        : `Its canopy does not cover a ${say(BOX_WIDTH)} box.`;
   const free =
     beyond === undefined
       ? `may be ${say(radius)} off or more with the same verdict`

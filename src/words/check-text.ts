@@ -12,7 +12,6 @@ import { settingsComparison } from "../app/settings-comparison.ts";
 import type { PlaneAssessment } from "../assessment/assessment.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
 import { averageOf } from "../assessment/layer-light.ts";
-import { publishedRange } from "../assessment/targets-published.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
@@ -20,10 +19,11 @@ import type { LayerRole } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { agedZone } from "./age-words.ts";
-import { clashWords } from "./clash-words.ts";
+import { clashSentences } from "./clash-words.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
+import { publishedRangeWords } from "./published-range.ts";
 import { asSentence } from "./sentence.ts";
 import { settingCellText, settingsWords, settingTableRows } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
@@ -201,8 +201,8 @@ function otherPlanes(study: ResolvedStudy, ranked: readonly Ranked[]): string[] 
 function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): string[] {
   const unit = study.display.illuminance;
   const lines = [printable(judged.scene.name)];
-  for (const clash of judged.clashes)
-    lines.push(...wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 2, 2));
+  for (const clash of clashSentences(judged.clashes, study.display.length))
+    lines.push(...wrapped(`HOLD ${clash}`, WIDTH, 2, 2));
   for (const zone of judged.assessment.zones) {
     const sentence = `${verdictMark(zone.verdict, judged.clashes)} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
     lines.push(...wrapped(sentence, WIDTH, 2, 2));
@@ -298,9 +298,10 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
   );
   for (const source of sources) lines.push(...wrapped(`Target from: ${printable(source)}.`, WIDTH, 2, 2));
   if (sources.size > 0) {
-    const { least, greatest } = publishedRange("worktop");
-    const range = `${formatIlluminanceValue(least, unit)} to ${formatIlluminance(greatest, unit)}`;
-    lines.push(`  Published figures for a worktop disagree, from ${range}; --targets lists them.`);
+    const range = publishedRangeWords("worktop", unit);
+    lines.push(
+      ...wrapped(`Published figures for a worktop disagree, ${range}; --targets lists them.`, WIDTH, 2, 2),
+    );
   }
   const quarrels = quarrelsWords(
     ranked.flatMap(({ judged }) => judged.findings ?? []),

@@ -5,7 +5,7 @@ import type { Substitution } from "../design/substitution.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
-import { clashesJson, clashWords } from "./clash-words.ts";
+import { clashesJson, clashSentences } from "./clash-words.ts";
 import { wrapped } from "./table.ts";
 import { verdictWords } from "./text.ts";
 
@@ -23,8 +23,8 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
     ),
     `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${before.uniformity.toFixed(2)} → ${after.uniformity.toFixed(2)}; ${before.assessment.energy.watts.toFixed(0)} W → ${after.assessment.energy.watts.toFixed(0)} W`,
   ];
-  for (const clash of after.clashes)
-    lines.push(...wrapped(`HOLD ${clashWords(clash, study.display.length)}`, WIDTH, 2, 2));
+  for (const clash of clashSentences(after.clashes, study.display.length))
+    lines.push(...wrapped(`HOLD ${clash}`, WIDTH, 2, 2));
   for (const { zone, before: was, after: is, check } of changes) {
     const value = (figure: { readonly value: number }, quantity: string) =>
       quantity === "uniformity" ? figure.value.toFixed(2) : formatIlluminance(figure.value, unit);

@@ -1,6 +1,7 @@
 /** The published targets as a table, with their sources. */
 
-import { PUBLISHED_TARGETS, publishedRange } from "../assessment/targets-published.ts";
+import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
+import { publishedRangeWords } from "./published-range.ts";
 import { wrapped } from "./table.ts";
 
 const WIDTH = 96;
@@ -43,11 +44,10 @@ export function targetsText(): string {
       ),
     );
   }
-  const { least, greatest } = publishedRange("worktop");
   lines.push(
     "",
     ...wrapped(
-      `They disagree: for a worktop from ${least} to ${greatest} lx. "secondary" = quoted by another text, "from memory" = not looked up; confirm either before a contract rests on it.`,
+      `They disagree: for a worktop ${publishedRangeWords("worktop", "lx")}. "secondary" = quoted by another text, "from memory" = not looked up; confirm either before a contract rests on it.`,
       WIDTH,
     ),
   );

@@ -1,11 +1,8 @@
 /** The published figures, each beside its source; and that the list says what it is. */
 import { describe, expect, it } from "vitest";
 import { familiarPlace, LUX_STEPS, seenSteps } from "../../src/advice/illuminance-examples.ts";
-import {
-  PUBLISHED_TARGETS,
-  PUBLISHED_TARGETS_BY_ID,
-  publishedRange,
-} from "../../src/assessment/targets-published.ts";
+import { PUBLISHED_TARGETS, PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
+import { publishedRangeWords } from "../../src/words/published-range.ts";
 
 describe("published targets", () => {
   it("hold the figures of their sources", () => {
@@ -34,7 +31,7 @@ describe("published targets", () => {
   });
 
   it("show that the figures for a worktop disagree", () => {
-    expect(publishedRange("worktop")).toMatchObject({ least: 150, greatest: 1000 });
+    expect(publishedRangeWords("worktop", "lx")).toBe("from 150 to 1000 lx");
   });
 });
 

@@ -203,6 +203,10 @@ describe("references and defaults", () => {
     const island = { ...(kitchen().island as object), zones };
     const [unknown] = refusal(kitchen({ island }));
     expect(unknown).toMatchObject({ code: "target-unknown", where: { path: "/island/zones/0/target" } });
+    expect(unknown).toMatchObject({ expected: expect.stringContaining("published one: preparation, ") });
+    const begun = [{ ...zones[0], target: "prep" }];
+    const [short] = refusal(kitchen({ island: { ...island, zones: begun } }));
+    expect(short.message).toContain('Did you mean "preparation"');
     expect(unknown.message).toContain('"preparation"');
   });
 

@@ -43,3 +43,18 @@ describe("a point between thousands", () => {
     expect(readLength("12.5 mm")).toMatchObject({ ok: true });
   });
 });
+
+it("a dimmer given as a text: the message shows one as a study would write it", () => {
+  const layers = [{ name: "p", luminaire: "x", row: { count: 1 }, dimmer: "trailing edge" }];
+  const outcome = checkStudy({
+    format: "candlespan-study",
+    version: 1,
+    room: { length: 5, width: 4, ceilingHeight: 2.6 },
+    arrangements: [{ name: "a", layers }],
+  });
+  expect(outcome.ok ? undefined : outcome.issues[0]).toMatchObject({
+    message: "The value is not an object.",
+    expected: 'an object, such as { "name": "wall dimmer", "maximumWatts": 150 }',
+    where: { path: "/arrangements/0/layers/0/dimmer" },
+  });
+});

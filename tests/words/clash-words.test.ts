@@ -1,18 +1,22 @@
 /** What clashes, said everywhere alike: the command's text, its JSON, its warnings, the set-out sheet's HOLD, boxes.csv, the isolux sheet. */
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
+import type { Clash } from "../../src/advice/clashes/clash.ts";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { checkJson } from "../../src/app/check-json.ts";
 import { boxesCsv } from "../../src/formats/handover-csv.ts";
 import { viewDxf } from "../../src/formats/view-dxf.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
+import { sentences } from "../../src/papers/client-sentences.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { checkText } from "../../src/words/check-text.ts";
 import {
+  clashList,
+  clashSentences,
   clashesJson,
   clashHeadline,
   clashIssues,
@@ -55,6 +59,53 @@ describe("words for clashes", () => {
     expect(clashHeadline([clash, clash], "mm")).toMatch(
       /^Cannot be built as placed: P1, R1: .* And 1 more\.$/,
     );
+  });
+
+  it("say once, with a count, what many boxes share, the worst lack of them", () => {
+    const joist = (tag: string, clear: number, by = 0.0735) => ({
+      kind: "joist" as const,
+      between: [tag],
+      clear,
+      remedy: { kind: "shift row" as const, by, from: "wall 3" as const },
+    });
+    const all = [
+      joist("R1", -0.07),
+      joist("R2", -0.07),
+      joist("R3", -0.06),
+      joist("R4", -0.07, -0.02),
+      joist("R5", -0.07),
+    ];
+    expect(clashSentences(all, "mm")).toEqual([
+      "R1 to R3, R5 (4 of them): on a joist, up to 70 mm too near. Shift the row by 74 mm, away from wall 3.",
+      "R4: on a joist, 70 mm too near. Shift the row by 20 mm, towards wall 3.",
+    ]);
+    expect(clashIssues(all, "mm", "/arrangements/0").map(({ message }) => message)).toEqual(
+      clashSentences(all, "mm"),
+    );
+    const pair = {
+      kind: "boxes" as const,
+      between: ["P1", "R1"],
+      clear: -0.05,
+      remedy: { kind: "move apart" as const, by: 0.05 },
+    };
+    expect(clashSentences([pair, { ...pair, between: ["P2", "R2"] }], "mm")).toHaveLength(2);
+    expect(clashList([pair, ...all])).toBe("boxes clash: P1 with R1; on a joist: R1 to R5");
+  });
+
+  it("tell the client what is in whose way, and not that boxes on a joist are in one another's", () => {
+    const handover = handoverOf(near());
+    const [option] = handover.options;
+    const said = (clashes: readonly Clash[]) =>
+      sentences(handover, { ...option, clashes }).find((line) => line.startsWith("HOLD"));
+    expect(said(option.clashes)).toContain("(boxes clash: P1 with R1)");
+    const joist = {
+      kind: "joist",
+      between: ["P1"],
+      clear: -0.05,
+      remedy: { kind: "move away", by: 0.05 },
+    } as const;
+    expect(said([joist])).toContain("(on a joist: P1)");
+    expect(said([joist])).not.toContain("one another");
   });
 
   it("stand in the JSON of check, as warnings too, and the light's verdict stays", () => {

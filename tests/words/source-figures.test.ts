@@ -2,6 +2,8 @@
 import { expect, it } from "vitest";
 import { PUBLISHED_TARGETS } from "../../src/assessment/targets-published.ts";
 import { checkText } from "../../src/words/check-text.ts";
+import { agedZone } from "../../src/words/age-words.ts";
+import { publishedRangeWords } from "../../src/words/published-range.ts";
 import { checkWords } from "../../src/words/text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
@@ -25,6 +27,11 @@ it("quotes the source's foot-candles beside the conversion", () => {
   } as const;
   expect(checkWords(check, "fc")).toBe("meets 28 fc (30 fc in the source)");
   expect(checkWords(check, "lx")).toBe("meets 300 lx");
+  // 150 lx of GB 50034 to twice the 50 fc of RP-11.
+  expect(publishedRangeWords("worktop", "fc")).toBe(
+    "from 14 fc (150 lx in the source) to 93 fc (100 fc in the source)",
+  );
+  expect(publishedRangeWords("worktop", "lx")).toBe("from 150 to 1000 lx");
 });
 
 it("says under the zone what a known age asks", () => {
@@ -41,5 +48,9 @@ it("says under the zone what a known age asks", () => {
   const text = checkText(study, [{ ...one, findings: found as never }]);
   expect(text.replace(/\s+/g, " ")).toContain(
     "Not enough for Ada at 72: the band over 65 asks 1000 lx here (from memory); the verdict stays the target's.",
+  );
+  const asked = { zone: "prep", asked: 1000, footcandles: 100, found: 658, reached: false };
+  expect(agedZone({ ...age, zones: [asked] } as never, "prep", "fc")).toContain(
+    "asks 93 fc here (100 fc in the source; from memory)",
   );
 });

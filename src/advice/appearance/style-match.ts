@@ -65,6 +65,14 @@ export function cohesion(scene: Scene, eye?: Vec3, result?: CalculationResult): 
     ...(scene.bodies ?? []).map((body) => likeness(own, body.name, "body", body)),
     ...[...others.values()].map((other) => likeness(own, other.name, "luminaire", other)),
   ].filter(({ relation }) => relation !== "not known");
+  const missing =
+    own.finish === undefined && own.colour === undefined
+      ? "the study gives neither its colour nor its finish"
+      : own.colour === undefined
+        ? "its colour is not given, and no cabinet or other luminaire states a finish"
+        : labOf(own.colour) === undefined
+          ? `its colour ${JSON.stringify(own.colour)} is not one of those known here: give it as #rrggbb`
+          : "no colour that is known here is given of the top, the cabinets or the other luminaires";
   const sizeShare = (row.count * row.rim) / island.length;
   const litRatio =
     eye === undefined || result === undefined ? undefined : litAgainstWalls(scene, row.layer, eye, result);
@@ -74,7 +82,7 @@ export function cohesion(scene: Scene, eye?: Vec3, result?: CalculationResult): 
     sizeShare,
     ...(litRatio === undefined ? {} : { litRatio }),
     outcome,
-    sentence: sentenceOf(luminaire.name, outcome, likenesses, sizeShare, litRatio),
+    sentence: sentenceOf(luminaire.name, outcome, likenesses, sizeShare, litRatio, missing),
   };
 }
 
@@ -142,6 +150,7 @@ function sentenceOf(
   likenesses: readonly Likeness[],
   sizeShare: number,
   litRatio: number | undefined,
+  missing: string,
 ): string {
   const repeated = likenesses.filter(({ relation }) => relation === "repeats");
   const first = ((): string => {
@@ -163,7 +172,7 @@ function sentenceOf(
         return `${name} stands out from ${list(likenesses.map(({ to }) => to))}${how}`;
       }
       default:
-        return `Whether ${name} blends in cannot be told: the study gives no colour or finish to hold it against`;
+        return `Whether ${name} blends in cannot be told: ${missing}`;
     }
   })();
   const size =

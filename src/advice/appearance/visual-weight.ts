@@ -11,6 +11,9 @@
 
 import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import type { Mesh } from "../../geometry/mesh.ts";
+import { box, placed, revolved } from "../../geometry/solids.ts";
+import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island.ts";
@@ -35,6 +38,8 @@ const CELLS = [240, 160] as const;
 const BEYOND = 2.5;
 const DISCREET = 0.03;
 const BOLD = 0.08;
+/** A flat opening as a solid (m). */
+const THINNEST = 0.001;
 const EYE = 1.6;
 const AWAY = 3;
 /** Nobody that far from the top works or eats at it (m). */
@@ -72,7 +77,8 @@ export function viewpointOf({ island, room, people }: Scene): Viewpoint | undefi
   return farthest ?? usualViewpoint(island, room);
 }
 
-/** Share of the view the pendants take; undefined without an island or where the eye is above nothing of it. */
+/** Share of the view the pendants take; undefined without an island, where the eye is above nothing of it, or where the
+ * size of no pendant is known. */
 export function visualWeight(
   scene: Scene,
   viewpoint: Viewpoint | undefined = viewpointOf(scene),
@@ -90,13 +96,22 @@ export function visualWeight(
   const wide = fromEnd ? island.width : island.length;
   const high = ceilingAt(room, cx, cy) - island.height;
   if (!(high > 0)) return undefined;
-  const pendants = scene.blockers.flatMap(({ kind, owner, mesh, transmittance }): Solid[] => {
+  const bodies = scene.blockers.flatMap(({ kind, owner, mesh, transmittance }): Solid[] => {
     const layer = kind === "pendant" && owner !== undefined ? scene.layers[owner[0]] : undefined;
     if (layer?.role !== "pendant" || owner === undefined) return [];
     const body = layer.luminaires[owner[1]]?.luminaire.body;
     return [{ mesh, transmittance: body?.seeThrough ?? transmittance }];
   });
-  if (pendants.length === 0) return { viewpoint: from, covered: 0, weight: 0, words: "none" };
+  const bare = scene.layers
+    .filter(({ role }) => role === "pendant")
+    .flatMap(({ luminaires }) => luminaires.filter(({ luminaire }) => luminaire.body === undefined));
+  const openings = bare.filter(({ luminaire }) => luminaire.emission.opening.shape !== "point");
+  const pendants = [
+    ...bodies,
+    ...openings.map((each): Solid => ({ mesh: openingMesh(each), transmittance: 0 })),
+  ];
+  if (pendants.length === 0)
+    return bare.length > 0 ? undefined : { viewpoint: from, covered: 0, weight: 0, words: "none" };
   const tree = new VisibilityTree(pendants);
   let covered = 0;
   let weight = 0;
@@ -126,6 +141,18 @@ export function visualWeight(
     weight: share,
     words: share === 0 ? "none" : share < DISCREET ? "discreet" : share < BOLD ? "present" : "bold",
   };
+}
+
+/** Without a body a pendant is as large as its luminous opening. */
+function openingMesh({ luminaire, frame }: PlacedLuminaire): Mesh {
+  const { shape, length, width, height } = luminaire.emission.opening;
+  const h = Math.max(height, THINNEST) / 2;
+  const [r, isRound] = [
+    length / 2,
+    shape !== "rectangle" && shape !== "box" && Math.abs(length - width) < 1e-6,
+  ];
+  const profile = [[0, -h] as const, [r, -h] as const, [r, h] as const, [0, h] as const];
+  return placed(isRound ? revolved(profile, 24) : box(length, width, 2 * h), frame);
 }
 
 function roomierSide(island: Island, room: RoomShape): 1 | -1 {

@@ -9,6 +9,7 @@
 import { type Box, boxOfMesh } from "../../geometry/box.ts";
 import { distanceToMesh } from "../../geometry/closest-point.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
+import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { islandDirection, roomToIsland } from "../../scene/island.ts";
 import { headSphere } from "../../scene/people.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
@@ -20,7 +21,7 @@ export interface HeadRoom {
   /** Nearest that head and pendant come (m), negative where they meet. */
   readonly gap: number;
   readonly outcome: "clear" | "close" | "in reach";
-  /** The pendant, and how far the trunk leans then (rad). */
+  /** The pendant by its tag on paper, and how far the trunk leans then (rad). */
   readonly pendant: string;
   readonly lean: number;
   /** Lowest rim above the eye of the person in their own posture, and standing (m); negative below. */
@@ -34,10 +35,13 @@ const CLOSE = 0.1;
 
 /** One entry a person, over the pendants that have a body; none without such pendants. */
 export function headRoom(scene: Scene): HeadRoom[] {
-  const pendants = scene.blockers.flatMap(({ kind, owner, mesh, name }) => {
+  const tagOf = boxTags(scene);
+  const pendants = scene.blockers.flatMap(({ kind, owner, mesh }) => {
     if (kind !== "pendant" || owner === undefined || scene.layers[owner[0]].role !== "pendant") return [];
     const box = boxOfMesh(mesh);
-    return [{ mesh, name, box, middle: [(box[0] + box[3]) / 2, (box[1] + box[4]) / 2] as const }];
+    return [
+      { mesh, name: tagOf(owner), box, middle: [(box[0] + box[3]) / 2, (box[1] + box[4]) / 2] as const },
+    ];
   });
   if (pendants.length === 0) return [];
   const rim = Math.min(...pendants.map(({ box }) => box[2]));

@@ -12,8 +12,9 @@
 import { type Box, shaftMeetsBox } from "../../geometry/box.ts";
 import { cross, normalize, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
 import { VisibilityTree } from "../../geometry/visibility-tree.ts";
+import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { islandToRoom, roomToIsland } from "../../scene/island.ts";
-import type { Island, Person, Scene } from "../../scene/scene.ts";
+import type { Blocker, Island, Person, Scene } from "../../scene/scene.ts";
 import { eyeIn } from "./eye-height.ts";
 import { viewBlockers } from "./view-blockers.ts";
 
@@ -40,6 +41,8 @@ export const FACE_SEEN = 0.1;
 
 export function sightlines(scene: Scene): Sightline[] {
   const { blockers, boxes, tree } = viewBlockers(scene);
+  const tagOf = boxTags(scene);
+  const nameOf = ({ name, owner }: Blocker): string => (owner === undefined ? name : tagOf(owner));
   const alone = new Map<number, VisibilityTree>();
   const onlyBy = (solid: number): VisibilityTree => {
     const own = alone.get(solid) ?? new VisibilityTree([blockers[solid]]);
@@ -53,7 +56,7 @@ export function sightlines(scene: Scene): Sightline[] {
         const hidden = hiddenShare(eye, face, tree);
         const near = hidden === 0 ? [] : boxes.flatMap((box, i) => (inTheWay(eye, face, box) ? [i] : []));
         const by = near
-          .map((solid) => ({ name: blockers[solid].name, hidden: hiddenShare(eye, face, onlyBy(solid)) }))
+          .map((solid) => ({ name: nameOf(blockers[solid]), hidden: hiddenShare(eye, face, onlyBy(solid)) }))
           .filter((each) => each.hidden > 0)
           .sort((a, b) => b.hidden - a.hidden);
         return { person: person.name, posture, direction, towards, eye, face, hidden, by };

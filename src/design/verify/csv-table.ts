@@ -8,6 +8,8 @@ import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
 export interface CsvTable {
   readonly header: readonly string[];
   readonly rows: readonly { readonly fields: readonly string[]; readonly line: number }[];
+  /** What parts the fields. */
+  readonly separator: "," | ";" | "\t";
 }
 
 /** Most records of one table. */
@@ -89,10 +91,10 @@ export function readCsv(text: string, file?: string): Outcome<CsvTable> {
         `${header.fields.length}`,
         `${own.length}`,
       );
-  return success({ header: header.fields, rows });
+  return success({ header: header.fields, rows, separator });
 }
 
-function separatorOf(text: string): string {
+function separatorOf(text: string): CsvTable["separator"] {
   let quoted = false;
   for (const letter of text) {
     if (letter === '"') quoted = !quoted;

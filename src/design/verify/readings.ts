@@ -4,7 +4,9 @@
  * Columns, in any order: `along` and `across` (from the island's corner) or `x` and `y` (room), perhaps `z`; `lx` or
  * `fc`; perhaps `lit`: layers joined by +, each perhaps dimmed (`pendants@0.5+ambient`), `all` or `none` (what is there
  * with everything off, taken from the rest); perhaps `note`. Lengths are metres or carry their unit. Without `z` a
- * reading is taken on the top, or on the floor beside the island.
+ * reading is taken on the top, or on the floor beside the island. Where semicolons part the fields, a comma is a decimal
+ * point, as spreadsheets of half the world write it; where tabs do, only if no field holds a point, since 1,200 could
+ * group thousands.
  */
 
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
@@ -14,7 +16,7 @@ import { islandToRoom } from "../../scene/island.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { readLength } from "../../units/length-text.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
-import { readCsv } from "./csv-table.ts";
+import { type CsvTable, readCsv } from "./csv-table.ts";
 import { isOffTop, levelAt } from "./site-views.ts";
 
 export interface Reading {
@@ -41,7 +43,8 @@ const BRIGHTEST = 1e6;
 export function readReadings(text: string, scene: Scene, file?: string): Outcome<Readings> {
   const table = readCsv(text, file);
   if (!table.ok) return table;
-  const { header, rows } = table.value;
+  const { header, rows: records, separator } = table.value;
+  const rows = decimalCommas(records, separator);
   const names = header.map((name) =>
     name.trim().toLowerCase() === "lux" ? "lx" : name.trim().toLowerCase(),
   );
@@ -72,7 +75,12 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
   if (onIsland === (has("x") && has("y")))
     fault(1, "The readings have no one place.", '"along" and "across", or "x" and "y"');
   if (onIsland && scene.island === undefined) fault(1, "There is no island to measure from.", '"x" and "y"');
-  if (has("lx") === has("fc")) fault(1, "The readings have no one unit.", '"lx" or "fc"');
+  if (has("lx") === has("fc"))
+    fault(
+      1,
+      has("lx") ? "The readings are in two units." : "The readings have no one unit.",
+      'one column, "lx" or "fc"',
+    );
   if (issues.length > 0) return failure(...issues);
 
   const taken = rows.flatMap(({ fields, line }) => {
@@ -125,6 +133,16 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
       }),
     ),
   );
+}
+
+/** Figures with decimal commas, with points in their place. */
+function decimalCommas(records: CsvTable["rows"], separator: CsvTable["separator"]): CsvTable["rows"] {
+  const pointed = records.some(({ fields }) => fields.some((field) => /\d\.\d/.test(field)));
+  if (separator === "," || (separator === "\t" && pointed)) return records;
+  return records.map(({ fields, line }) => ({
+    fields: fields.map((field) => field.replace(/(\d),(\d)/g, "$1.$2")),
+    line,
+  }));
 }
 
 function metres(text: string): number | undefined {

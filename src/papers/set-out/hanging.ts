@@ -7,7 +7,7 @@ import { printable } from "../../diagnostics/printable.ts";
 import { type Block, bullet, SMALL } from "../../drawing/paper/flow.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { HandoverWords } from "../handover.ts";
-import { shortTags } from "./tags.ts";
+import { shortTags } from "../../words/short-tags.ts";
 
 /** How each type hangs: rod or cord and what to bring, canopy, weight. */
 export function hanging(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {

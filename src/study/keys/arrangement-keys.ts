@@ -200,7 +200,7 @@ export const ARRANGEMENT_KEYS: Keys<ArrangementDocument> = {
     meaning:
       "Levels of the layers for the uses of the kitchen, each judged by itself; the arrangement's verdict is the worst of theirs.",
     without: "the arrangement is judged at its layers' own `dim`",
-    example: [{ name: "dinner", dim: { pendants: 0.25, ambient: 0.1 }, zones: { eating: "soft" } }],
+    example: [{ name: "dinner", dim: { pendants: 0.25, ambient: 0.1 }, zones: { eating: "eating-gb" } }],
     keys: {
       name: { meaning: "Name in messages, papers and JSON; each its own.", example: "dinner" },
       dim: {
@@ -212,7 +212,7 @@ export const ARRANGEMENT_KEYS: Keys<ArrangementDocument> = {
       zones: {
         meaning: "What is asked of zones by name, in place of their own target; null asks nothing.",
         without: "what the zones ask",
-        example: { eating: "soft", prep: null },
+        example: { eating: "eating-gb", prep: null },
       },
       find: {
         meaning:

@@ -67,6 +67,21 @@ function hung(body: Json, row: Json, more: Json = {}): Scene {
 }
 
 describe("visual weight", () => {
+  it("of a pendant without a body is that of its luminous opening, and not told where that is a point", () => {
+    const far = { name: "far", eye: [4, 0.5, 1.8] as const };
+    const bare = (opening: Json | undefined) =>
+      visualWeight(hung(undefined as never, { count: 1 }, opening === undefined ? {} : { opening }), far);
+    const lit = bare({ shape: "box", length: 1.219, width: 0.124, height: 0.156 });
+    const solid = visualWeight(
+      hung({ profile: "box", length: 1.219, width: 0.124, height: 0.156 }, { count: 1 }),
+      far,
+    );
+    expect(lit?.weight).toBeCloseTo(solid?.weight ?? 0, 2);
+    expect(lit?.weight).toBeGreaterThan(0.03);
+    expect(bare({ shape: "cylinder", diameter: 0.2, height: 0.1 })?.words).toBe("discreet");
+    expect(bare(undefined)).toBeUndefined();
+  });
+
   // From far away a sphere's silhouette on the middle plane is π r², a box's its face.
   const far = { name: "far", eye: [4, 0.5, 1.8] as const };
   const view = 2.4 * (2.7 - 0.92);

@@ -46,7 +46,7 @@ describe("sightlines", () => {
     // Two people, two postures, two faces across, one along, one other person.
     expect(lines).toHaveLength(2 * 2 * 4);
     expect(lines.filter(({ direction }) => direction === "across")[0].face[1]).toBeCloseTo(2.9 - 0.107, 1);
-    const open = lines.filter(({ by }) => by.every(({ name }) => name !== "pendants 1"));
+    const open = lines.filter(({ by }) => by.every(({ name }) => name !== "P1"));
     expect(open.length).toBe(lines.length);
     for (const line of lines.filter(
       ({ posture, towards }) => posture === "standing" && towards.endsWith("standing"),

@@ -72,6 +72,29 @@ describe("readings", () => {
     expect(readings[1].line).toBe(4);
   });
 
+  it("takes decimal commas where semicolons or tabs part the fields, and a byte-order mark", () => {
+    const places = (text: string) => {
+      const outcome = read(text);
+      return outcome.ok
+        ? outcome.value.readings.map(({ at, illuminance, lit }) => [
+            ...at.map((c) => Number(c.toFixed(6))),
+            illuminance,
+            ...lit,
+          ])
+        : outcome.issues;
+    };
+    const plain = places("x,y,lx,lit\n1.85,2.1,374.9,pendants@0.5+ambient\n2.2,1.9,512,all\n");
+    expect(plain).toHaveLength(2);
+    expect(places("\ufeffx;y;lx;lit\r\n1,85;2,1;374,9;pendants@0,5+ambient\r\n2,2;1,9;512;all\r\n")).toEqual(
+      plain,
+    );
+    expect(places("x\ty\tlx\tlit\n1,85\t2,1\t374,9\tpendants@0,5+ambient\n2,2\t1,9\t512\tall\n")).toEqual(
+      plain,
+    );
+    // A point elsewhere: 1,200 could group thousands, so it is not taken for 1.2.
+    expect(read("x\ty\tlx\n1.85\t2.1\t1,200\n").ok).toBe(false);
+  });
+
   it.each([
     ["along,across,lx\n1,2,dark", 2, "no illuminance"],
     ["along,across,lx\n1,2,-5", 2, "no illuminance"],
@@ -81,6 +104,7 @@ describe("readings", () => {
     ["along,acros,lx\n1,1,1", 1, 'Did you mean "across"'],
     ["x,y,along,across,lx\n1,1,1,1,1", 1, "no one place"],
     ["along,across\n1,1", 1, "no one unit"],
+    ["along,across,lx,fc\n1,1,100,10", 1, "in two units"],
     ["along,across,lx\n99,0,100", 2, "outside the room"],
     ["along,across,lx\nfar,0,100", 2, "no length"],
     ["along,across,lx,lit\n1,0.2,100,none", 1, "no readings"],
