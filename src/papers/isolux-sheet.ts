@@ -15,7 +15,6 @@ import { type Ink, line, type Mark, segment, text, textWidth } from "../drawing/
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
-import { pointValues } from "../drawing/point-values.ts";
 import { luxColour } from "../drawing/scale.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
 import { DAY, escapeText, FONT, hatchPattern, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
@@ -34,6 +33,7 @@ import { asSentence } from "../words/sentence.ts";
 import { darkestPlace, patchyRemark, verdictMark, verdictWords, zoneSentence } from "../words/text.ts";
 import { wording } from "../words/wording.ts";
 import { islandLight } from "./island-light.ts";
+import { isoluxValues } from "./isolux-values.ts";
 
 const WIDTH = 1080;
 const MARGIN = 56;
@@ -177,7 +177,7 @@ function block(
   const planTop = y - 2;
   y = planTop + plan.height;
   marks.push(...figures(judged, unit, top, y + 16));
-  const numbers = values ? numbersOf(study, judged, top) : undefined;
+  const numbers = values ? isoluxValues(judged, top, scaleOf(scene), unit, MARGIN) : undefined;
   const numbersTop = y + 48;
   return {
     svg: [
@@ -248,37 +248,6 @@ function planOf(
       marksSvg(objects.around),
     ].join("\n"),
     height: frame.height,
-  };
-}
-
-/** The outline of the top with the light at its points as numbers. */
-function numbersOf(
-  study: ResolvedStudy,
-  { scene, assessment }: JudgedArrangement,
-  top: number,
-): { readonly svg: string; readonly height: number } | undefined {
-  const plane = scene.planes[top];
-  if (plane === undefined) return undefined;
-  const unit = study.display.illuminance;
-  const axes = islandAxes(scene);
-  const scale = scaleOf(scene);
-  const under = 28;
-  const page = ([along, across]: Vec2): Vec2 => [
-    scale.x(along),
-    under + (axes.width - across) * scale.perMetre,
-  ];
-  const { island } = scene;
-  const outline = island?.outline ?? box(0, 0, axes.length, axes.width);
-  const { illuminance } = assessment.planes[top];
-  const numbers = pointValues(plane, illuminance, unit, (room) => page(axes.toIsland(room)));
-  const words = `Light at the points that are judged, ${unit}, maintained; the least in bold. ${numbers.length} of ${illuminance.length} points.`;
-  return {
-    svg: marksSvg([
-      text([MARGIN, 12], words, "subtitle", { size: 11.5 }),
-      line(outline.map(page), "island outline", "ink", 0.75, { closed: true }),
-      ...numbers,
-    ]),
-    height: under + axes.width * scale.perMetre + 16,
   };
 }
 

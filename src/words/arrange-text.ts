@@ -8,6 +8,7 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { stoppedBy, whatStops } from "./arrange-stops.ts";
 import { clashesJson, clashSentences } from "./clash-words.ts";
 import { settingsWords } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
@@ -55,7 +56,7 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
         WIDTH,
       ),
     );
-  if (proposals.length === 0) lines.push("", "No row can be hung within these constraints.");
+  if (proposals.length === 0) lines.push("", ...noRow(leftOut));
   else {
     const meets = proposals.every(
       ({ assessment: { verdict }, uniformity }) =>
@@ -65,6 +66,12 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
       lines.push(
         "",
         `Nothing tried meets every target${evenness > 0 ? ` with an evenness of ${evenness}` : ""}. The nearest:`,
+        ...wrapped(
+          `What stops the first of them: ${whatStops(proposals[0], evenness, study.display.illuminance)}.`,
+          WIDTH,
+          2,
+          2,
+        ),
       );
     lines.push("", ...overview(study, proposals, step, evenness));
     for (const proposal of proposals) lines.push("", ...about(study, proposal));
@@ -92,6 +99,11 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
     ),
   );
   return `${lines.join("\n").trimEnd()}\n`;
+}
+
+function noRow(leftOut: SearchResult["leftOut"]): string[] {
+  const why = stoppedBy(leftOut);
+  return wrapped(`No row can be hung within these constraints${why === "" ? "" : `: ${why}`}.`, WIDTH);
 }
 
 function overview(

@@ -2,6 +2,7 @@
 import { spawnSync } from "node:child_process";
 import {
   cpSync,
+  mkdirSync,
   mkdtempSync,
   openSync,
   readdirSync,
@@ -44,6 +45,32 @@ async function refused(text: string | Buffer): Promise<string> {
   return err;
 }
 
+it("reads study, photometric file and readings that begin with a byte-order mark", async () => {
+  const mark = "\ufeff";
+  const marked = mkdtempSync(join(tmpdir(), "candlespan-marked-"));
+  mkdirSync(join(marked, "photometry"));
+  for (const name of readdirSync(join(example, "photometry")))
+    writeFileSync(
+      join(marked, "photometry", name),
+      /\.(ies|ldt)$/i.test(name)
+        ? mark + readFileSync(join(example, "photometry", name), "latin1")
+        : readFileSync(join(example, "photometry", name)),
+    );
+  const study = join(marked, "marked.study.json");
+  writeFileSync(study, mark + good);
+  const readings = join(marked, "readings.csv");
+  writeFileSync(readings, `${mark}along,across,lx\n0.5,0.4,500\n1.2,0.5,550\n1.9,0.6,500\n`);
+  const verified = await called("verify", study, readings, "--json");
+  expect({ ...verified, out: "" }).toMatchObject({ err: expect.not.stringContaining("Expected") });
+  expect(verified.code).toBeLessThan(2);
+  const plain = join(root, "readings.csv");
+  writeFileSync(plain, readFileSync(readings, "utf8").slice(1));
+  expect(verified.out).toBe(
+    (await called("verify", join(root, "boathouse.study.json"), plain, "--json")).out,
+  );
+  rmSync(marked, { recursive: true });
+}, 120_000);
+
 describe("a study that cannot be used", () => {
   it("empty, binary, not JSON", async () => {
     expect(await refused("")).toContain("bad.study.json");
@@ -63,6 +90,10 @@ describe("a study that cannot be used", () => {
     expect(err).toContain("/luminaires/dome/photometry");
     expect(err).toContain("There is no such file.");
     expect(err).toContain("photometry/none.ies");
+    const near = await refused(good.replace("photometry/dome-wide.ies", "photometry/dome-wid.ies"));
+    expect(near).toContain(
+      "Expected perhaps photometry/dome-wide.ies, found nothing at photometry/dome-wid.ies.",
+    );
   });
 
   it("a path that climbs out", async () => {

@@ -11,7 +11,7 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
-import { kindOf } from "./candidate.ts";
+import { type Candidate, kindOf } from "./candidate.ts";
 import { type Constraints, keepingConstraints, type LeftOut } from "./constraints.ts";
 import { OBJECTIVES, type Objective } from "./pareto.ts";
 import type { FullCheck } from "./checked.ts";
@@ -70,12 +70,13 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
   const grid = searchGrid(island, scene.zones, space.step);
   const mostRows = mostCandidates(grid.points.length / 3);
   const all = candidatesOf(space, kinds, island, mostRows);
-  const { kept, leftOut } = keepingConstraints(all, scene, layer, kinds, space.step, {
+  const { kept, leftOut: stopped } = keepingConstraints(all, scene, layer, kinds, space.step, {
     rules,
     load,
     leastEnd: space.leastEnd,
     grain: grainOf(study.display.length),
   });
+  const leftOut = all.length < mostRows ? [...tooLong(space.counts, all), ...stopped] : stopped;
   const light = standingLight(scene, layer, kinds, grid, calculate, observer);
   const ranked = rankCandidates(
     {
@@ -115,4 +116,11 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
     leftOut,
     cutShort: all.length >= mostRows,
   });
+}
+
+/** Counts of which no row fits on the top. */
+function tooLong(counts: readonly number[], all: readonly Candidate[]): LeftOut[] {
+  const fitting = new Set(all.map(({ count }) => count));
+  const why = "it would be longer than the top with its gaps and free ends (--gap, --end)";
+  return counts.filter((count) => !fitting.has(count)).map((count) => ({ why, count, rows: 0, all: true }));
 }
