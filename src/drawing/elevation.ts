@@ -10,7 +10,7 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
 import type { Wording } from "../words/wording.ts";
-import type { Drawing, LuminaireMarks, Mark } from "./drawing.ts";
+import type { Box, Drawing, LuminaireMarks, Mark } from "./drawing.ts";
 import { clearances, spacings } from "./elevation-dimensions.ts";
 import { luminaireMarks } from "./elevation-luminaires.ts";
 import { eyeLines, people } from "./elevation-people.ts";
@@ -57,10 +57,24 @@ export function elevation(
   return {
     width: scale.width,
     height: vertical.height,
-    marks: withoutCollisions(marks, { width: scale.width, height: vertical.height }),
+    marks: withoutCollisions(
+      marks,
+      { width: scale.width, height: vertical.height },
+      luminaires.flatMap(bodyBox),
+    ),
     luminaires,
     summary: summary(scene, words),
   };
+}
+
+/** What a hanging body takes of the page: words behind it could not be read. */
+function bodyBox({ marks }: LuminaireMarks): Box[] {
+  return marks.flatMap((mark) => {
+    if (mark.kind !== "line" || mark.depicts !== "pendant body") return [];
+    const [xs, ys] = [mark.points.map(([x]) => x), mark.points.map(([, y]) => y)];
+    const [x, y] = [Math.min(...xs), Math.min(...ys)];
+    return [{ x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y }];
+  });
 }
 
 function summary(scene: Scene, words: Wording): string {

@@ -14,7 +14,7 @@ import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Drawing, type LuminaireMarks, line, type Mark, rectangle, segment, text } from "./drawing.ts";
 import { bodyOutline } from "./elevation-luminaires.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
-import { spreadLabels } from "./label-layout.ts";
+import { spreadLabels, withoutCollisions } from "./label-layout.ts";
 import { figure } from "./person-figure.ts";
 import { halfWidth } from "./silhouette.ts";
 
@@ -76,7 +76,13 @@ export function section(scene: Scene, scale: SectionScale, words: Wording): Draw
   ];
   const luminaires = pendants(scene, axes, scale);
   marks.push(...sightlines(scene, axes, scale, words), ...clearance(scene, axes, scale, words));
-  return { width, height: scale.height, marks, luminaires, summary: summary(scene, axes, words) };
+  return {
+    width,
+    height: scale.height,
+    marks: withoutCollisions(marks, { width, height: scale.height }),
+    luminaires,
+    summary: summary(scene, axes, words),
+  };
 }
 
 function across(scale: SectionScale, x: number): number {

@@ -15,6 +15,9 @@ import { topPlane } from "../../src/elements/shared/illuminance-probe.ts";
 import { fitSheet } from "../../src/elements/sheet/sheet-fit.ts";
 import { planFrame } from "../../src/drawing/plan-objects.ts";
 import { wording } from "../../src/words/wording.ts";
+import { floorPlan } from "../../src/drawing/floor-plan.ts";
+import { section, sectionScale } from "../../src/drawing/section.ts";
+import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { randomKitchen } from "../support/random-kitchens.ts";
 import { syntheticAssessment, syntheticStudy } from "../support/synthetic-island.ts";
 
@@ -45,8 +48,12 @@ function collisions(all: readonly { text: string; box: OrientedBox }[]): string[
     width: box.width - 2,
     height: box.height - 2,
   });
+  const isBody = ({ text }: { text: string }): boolean => text.startsWith("body of");
   return all.flatMap((a, i) =>
-    all.slice(i + 1).flatMap((b) => (boxesMeet(smaller(a), smaller(b)) ? [`${a.text} | ${b.text}`] : [])),
+    all
+      .slice(i + 1)
+      .filter((b) => !isBody(a) || !isBody(b))
+      .flatMap((b) => (boxesMeet(smaller(a), smaller(b)) ? [`${a.text} | ${b.text}`] : [])),
   );
 }
 
@@ -85,12 +92,49 @@ function sheetOf(seed: number, [width, height]: readonly [number, number], unit:
     profileFrame(highestOf(profile, lines), words.illuminanceUnit, fit.profile),
   );
   const extent = elevationExtent(scene, scale, { height: hasElevation ? fit.elevation : undefined });
+  const elevated = elevation(scene, scale, words, extent, { withSpacings: !hasElevation });
+  const room = floorPlan(scene, width, words, height);
+  // As Compare draws it: three side by side, without people and dimensions.
+  const beside = sheetScale(islandAxes(scene), Math.max(290, width / 3), { reach: 0, largest: 260 });
+  const alone = { zones: true, people: false, dimensions: false };
+  const besideFrame = planFrame(scene, beside, alone);
+  const besideObjects = planObjects(scene, beside, words, alone, besideFrame);
+  const besideLight = planLightOf({
+    scene,
+    top,
+    targets,
+    unit: words.illuminanceUnit,
+    scale: beside,
+    frame: besideFrame,
+    objects: besideObjects,
+    moving: false,
+    hatch: true,
+  });
   return {
     plan: [
       ...boxesOf([...objects.over, ...objects.around]),
       ...light.labels.map(({ text, box }) => ({ text, box })),
     ],
-    elevation: boxesOf(elevation(scene, scale, words, extent, { withSpacings: !hasElevation }).marks),
+    elevation: [
+      ...boxesOf(elevated.marks),
+      // Nothing is written behind a pendant.
+      ...elevated.luminaires.flatMap(({ label, marks }) =>
+        marks.flatMap((mark) => {
+          if (mark.kind !== "line" || mark.depicts !== "pendant body") return [];
+          const xs = mark.points.map(([x]) => x);
+          const ys = mark.points.map(([, y]) => y);
+          const [x, y] = [Math.min(...xs), Math.min(...ys)];
+          const box = orientedBox({ x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y });
+          return [{ text: `body of ${label}`, box }];
+        }),
+      ),
+    ],
+    section: boxesOf(section(scene, sectionScale(scene, width), words).marks),
+    "floor plan": boxesOf([...room.walls, ...room.names, ...room.items.flatMap(({ marks }) => marks)]),
+    compared: [
+      ...boxesOf([...besideObjects.over, ...besideObjects.around]),
+      ...besideLight.labels.map(({ text, box }) => ({ text, box })),
+    ],
     profile: boxesOf(profileDrawn.marks),
     lines: light.lines.map(({ level, points }) => `${level} (${points.length})`).join(", "),
     labelled: new Set(light.labels.map(({ text }) => text)).size,
@@ -104,7 +148,7 @@ it("has no two texts over one another in any drawing", () => {
   for (let seed = 1; seed <= 40; seed++) {
     const page = PAGES[seed % PAGES.length];
     const sheet = sheetOf(seed, page, seed % 3 === 0 ? "ft-in" : "mm");
-    for (const name of ["plan", "elevation", "profile"] as const) {
+    for (const name of ["plan", "elevation", "profile", "section", "floor plan", "compared"] as const) {
       texts += sheet[name].length;
       for (const pair of collisions(sheet[name])) found.push(`${seed} ${page.join("x")} ${name}: ${pair}`);
     }
