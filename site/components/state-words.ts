@@ -25,7 +25,7 @@ export function stateWords(lighting: Lighting): string {
       );
       const what = stands ? "direct light as moved, interreflected light as before" : "direct light only";
       return progress === undefined
-        ? `Coarse: ${what}; refining when the hand rests.`
+        ? `Coarse: ${what}; refining follows.`
         : `Coarse: ${what}. Refining: ${progress.stage}, ${Math.round(progress.fraction * 100)} %.`;
     }
   }

@@ -1,0 +1,130 @@
+/** What testers of the viewer stumbled over, small things held where they were mended: keys, words, units, states. */
+import { afterEach, describe, expect, it, vi } from "vitest";
+import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
+import type { AppView } from "../../site/app-view.ts";
+import { keyOnPage } from "../../site/components/keys.ts";
+import { stateWords } from "../../site/components/state-words.ts";
+import type { RawStudy } from "../../site/edits/raw-study.ts";
+import type { Lighting } from "../../site/light/lighting.ts";
+import { StudySession } from "../../site/session.ts";
+import { targetChoices } from "../../site/views/kitchen/targets.ts";
+import { rowSearchFields } from "../../site/views/lights/row-search.ts";
+import { floorPlan } from "../../src/drawing/floor-plan.ts";
+import { guidelineCards } from "../../src/advice/guidelines/cards.ts";
+import { wording } from "../../src/words/wording.ts";
+import { syntheticScene } from "../support/synthetic-island.ts";
+
+/** Words of a template, with the values put into it. */
+function wordsOf(template: unknown): string {
+  if (Array.isArray(template)) return template.map(wordsOf).join("");
+  if (typeof template === "string" || typeof template === "number") return String(template);
+  const { strings, values } = (template ?? {}) as {
+    strings?: readonly string[];
+    values?: readonly unknown[];
+  };
+  if (strings === undefined) return "";
+  return strings.map((part, i) => part + wordsOf(values?.[i])).join("");
+}
+
+function begun(study: unknown = example): StudySession {
+  const session = new StudySession();
+  session.resume(study as RawStudy);
+  return session;
+}
+
+afterEach(() => vi.unstubAllGlobals());
+
+it("keeps Better rows, and offers to hang some, when the last pendant is gone", () => {
+  const without = {
+    ...example,
+    arrangements: example.arrangements.map((each) => ({
+      ...each,
+      layers: each.layers.filter(({ role }) => role !== "pendant"),
+    })),
+  };
+  expect(wordsOf(rowSearchFields(begun(without) as unknown as AppView))).toMatch(
+    /Better rows.*No pendants hang in this option.*Hang three pendants/s,
+  );
+});
+
+it("lets go of what is selected by Escape anywhere on the page, but not while something else may end", () => {
+  class Field {
+    readonly type = "text";
+  }
+  vi.stubGlobal("HTMLInputElement", Field);
+  vi.stubGlobal("HTMLSelectElement", class {});
+  const press = (at: unknown, dialog: unknown = null): number => {
+    vi.stubGlobal("document", { querySelector: () => dialog });
+    const session = begun();
+    session.select([{ layer: 0, index: 1 }]);
+    const event = { key: "Escape", composedPath: () => [at], preventDefault: () => {} };
+    keyOnPage(session, event as unknown as KeyboardEvent);
+    return session.selection.length;
+  };
+  expect(press({})).toBe(0);
+  expect(press(new Field())).toBe(1);
+  expect(press({}, {})).toBe(1);
+});
+
+it("shows an option on its letter before a client, its letter for life", () => {
+  const [a, b, c] = example.arrangements;
+  const session = begun({ ...example, arrangements: [a, { ...c, letter: "C" }, { ...b, letter: "B" }] });
+  // No light is asked for here.
+  session.lights.ask = () => 0;
+  session.showClient(true);
+  const press = (key: string): number => {
+    const event = { key, composedPath: () => [{}], preventDefault: () => {} };
+    keyOnPage(session, event as unknown as KeyboardEvent);
+    return session.arrangement;
+  };
+  expect([press("c"), press("b"), press("a"), press("x")]).toEqual([1, 2, 0, 0]);
+  press("Escape");
+  expect(session.screen.isForClient).toBe(false);
+});
+
+describe("words on screen", () => {
+  const scene = syntheticScene();
+
+  it("name places from the walls that the floor plan names", () => {
+    const names = floorPlan(scene, 900, wording()).names.flatMap((mark) =>
+      mark.kind === "text" && mark.depicts === "wall name" ? [mark.text] : [],
+    );
+    expect(names.map((name) => name.slice(0, 6)).sort()).toEqual(["wall 0", "wall 1", "wall 2", "wall 3"]);
+  });
+
+  it("say of targets who asks them, and nothing that nobody can sign", () => {
+    for (const length of ["mm", "ft-in"] as const) {
+      const study = { ...example, display: { length, illuminance: length === "mm" ? "lx" : "fc" } };
+      const choices = targetChoices(begun(study) as unknown as AppView);
+      expect(choices.length).toBeGreaterThan(15);
+      for (const { words } of choices) expect(words).not.toMatch(/memory|second hand/);
+    }
+    const cards = guidelineCards(scene);
+    for (const { source, known } of cards) expect(`${source} ${known}`).not.toMatch(/memory/);
+  });
+
+  it("give targets in foot-candles with the lux their source asks", () => {
+    const study = { ...example, display: { length: "ft-in", illuminance: "fc" } };
+    const words = targetChoices(begun(study) as unknown as AppView).map((each) => each.words);
+    expect(words).toContainEqual(expect.stringMatching(/preparation counters: 46 fc \(500 lx\)/));
+  });
+});
+
+describe("the state of the light", () => {
+  const of = (state: object, quality?: string): string =>
+    stateWords({
+      state,
+      shown: quality === undefined ? undefined : { quality, answer: { assessment: { planes: [] } } },
+      isBehind: false,
+    } as unknown as Lighting);
+
+  it("never says refined of what is not computed, nor speaks of a hand", () => {
+    expect(of({ kind: "issues", issues: [] }, "judged")).toMatch(/^Not computed/);
+    expect(of({ kind: "first" })).toBe("Computing the light…");
+    for (const words of [
+      of({ kind: "coarse" }, "quick"),
+      of({ kind: "coarse", progress: { stage: "walls", fraction: 0.4 } }, "quick"),
+    ])
+      expect(words).not.toMatch(/hand|let go|[Rr]efined/);
+  });
+});
