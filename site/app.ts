@@ -266,7 +266,7 @@ export class CandlespanApp extends LitElement {
       below: session.screen.isForClient ? undefined : this.#below,
     };
     const { isForClient } = session.screen;
-    const layout = isForClient ? "for-client" : own === undefined ? "with-sheet" : "whole";
+    const layout = isForClient ? "with-sheet for-client" : own === undefined ? "with-sheet" : "whole";
     return html`
       ${isForClient ? nothing : html`<a class="skip" href="#controls" @click=${this.#skip}>Skip to the controls</a>`}
       ${isForClient && this.#paper === undefined ? this.#clientBar?.(session) : header(session, head)}

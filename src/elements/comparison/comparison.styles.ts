@@ -31,6 +31,7 @@ export const comparisonStyles = css`
   .iso { paint-order: stroke; stroke-width: 5px; stroke-linejoin: round; font-weight: 600; }
   .over .s-ink { stroke: #24211c; }
   .over .f-ink { fill: #24211c; }
+  .over text { paint-order: stroke; stroke: #f2efe6; stroke-opacity: 0.7; stroke-width: 3px; stroke-linejoin: round; }
   .settings { margin-top: 16px; border-top: 0.75px solid var(--_hairline); padding-top: 12px; }
   .settings .across { overflow-x: auto; }
   .settings th:first-child { max-width: 22ch; }

@@ -32,5 +32,7 @@ export const floorPlanStyles = css`
   .point .take { fill: transparent; }
   .point:focus-visible .ring { stroke: var(--_focus); stroke-width: 3; }
   .point text { fill: var(--_ink); paint-order: stroke; stroke: var(--_paper); stroke-width: 3px; font-size: 12px; }
+  /* By evening the luminaires' own colour is lost on the light. */
+  .hung path { filter: drop-shadow(0 0 1px light-dark(transparent, #171510)) drop-shadow(0 0 1px light-dark(transparent, #171510)); }
   :host([fixed]) .item { cursor: default; }
 `;

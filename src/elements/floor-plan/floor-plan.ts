@@ -1,5 +1,6 @@
 import { html, nothing, type SVGTemplateResult, svg, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
+import { type Box, textBox } from "../../drawing/drawing.ts";
 import { type FloorPlan, floorPlan } from "../../drawing/floor-plan.ts";
 import type { FloorPlanItem, FloorPlanSide } from "../../drawing/floor-plan-items.ts";
 import type { PlanFrame } from "../../drawing/plan-objects.ts";
@@ -247,7 +248,13 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
         unit: this.words.illuminanceUnit,
         scale,
         frame,
-        objects: { over: [], around: [], luminaires: [], outline: [], taken: [] },
+        objects: {
+          over: [],
+          around: [],
+          luminaires: [],
+          outline: [],
+          taken: namesOnTop(plan, island.turn, [cx, cy]),
+        },
         moving: this.#hand.isHolding || this.assessment?.method.quality === "quick",
         hatch: false,
       },
@@ -283,6 +290,18 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
     const stops = all.sort((a, b) => order(a) - order(b));
     return goByKey(event, stops, "[data-item]");
   }
+}
+
+/** Boxes of the names, as they lie on the unturned top: what the light's own words keep clear of. */
+function namesOnTop({ names }: FloorPlan, turn: number, [cx, cy]: Vec2): Box[] {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  return names.flatMap((mark) => {
+    if (mark.kind !== "text" || mark.turn) return [];
+    const { x, y, width, height } = textBox(mark);
+    const [dx, dy] = [x + width / 2 - cx, y + height / 2 - cy];
+    const [w, h] = [Math.abs(c) * width + Math.abs(s) * height, Math.abs(s) * width + Math.abs(c) * height];
+    return [{ x: cx + c * dx - s * dy - w / 2, y: cy + s * dx + c * dy - h / 2, width: w, height: h }];
+  });
 }
 
 /** A zone is taken inside its border, so that the island's edge is left to the island. */

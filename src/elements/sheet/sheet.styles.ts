@@ -43,6 +43,10 @@ export const sheetStyles = css`
     candlespan-elevation { order: 1; }
     .stack { gap: 12px; }
   }
+  /* On a screen too low for all three the light stays in view. */
+  @media screen and (max-height: 559px) {
+    candlespan-elevation { order: 1; }
+  }
   @media print {
     .thread, .foot { display: none; }
   }

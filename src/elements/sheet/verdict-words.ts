@@ -59,7 +59,8 @@ function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: Illumina
   const { name, light, evenness, judged } = zoneClauses(zone, unit);
   const asked = zone.checks.map((check) => {
     const sure = sureWords(check);
-    return `${checkWords(check, unit)}${sure === "" ? "" : `, ${sure}`}`;
+    // The headline says once that nothing is judged yet.
+    return `${checkWords(check, unit).replace(", not judged yet", "")}${sure === "" ? "" : `, ${sure}`}`;
   });
   const dark = isDark(zone);
   return {
@@ -67,7 +68,9 @@ function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: Illumina
     light: dark ? "no light" : light,
     evenness: dark ? "" : evenness.replace(/\((\S+) on the fine grid/, "(fine grid $1"),
     judged:
-      zone.checks.length === 0 ? "nothing is asked of it" : asked.join("; ").replaceAll("; meets ", " and "),
+      zone.checks.length === 0
+        ? "nothing is asked of it"
+        : asked.join("; ").replaceAll(/; (?:meets|asked) /g, " and "),
     drivers: judged.split(". ").slice(1).join(". "),
     mark: verdictMark(zone.verdict, clashes),
     style: clashes.length > 0 && zone.verdict === "meets" ? "close" : VERDICT_STYLE[zone.verdict],
