@@ -13,7 +13,7 @@ import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import type { Box } from "./drawing.ts";
 import { gridMetres, gridToRoom } from "./grid-metres.ts";
 import { isolines } from "./isolux.ts";
-import { type LineLabel, labelLines } from "./line-labels.ts";
+import { type LineLabel, labelEnough } from "./line-labels.ts";
 
 const LEVELS = 7;
 
@@ -49,7 +49,16 @@ export function differenceMap(
   second: LitGrid,
   outline: readonly Vec2[],
   place: (point: Vec2) => Vec2,
-  { unit = "lx", taken = [] }: { readonly unit?: IlluminanceUnit; readonly taken?: readonly Box[] } = {},
+  {
+    unit = "lx",
+    taken = [],
+    avoided = [],
+  }: {
+    readonly unit?: IlluminanceUnit;
+    readonly taken?: readonly Box[];
+    /** Luminaires and the like: what words keep clear of while enough lines are labelled all the same. */
+    readonly avoided?: readonly Box[];
+  } = {},
 ): DifferenceMap {
   const { grid } = first;
   const per = unit === "fc" ? LUX_PER_FOOTCANDLE : 1;
@@ -80,7 +89,7 @@ export function differenceMap(
       })),
     ],
     lines,
-    labels: labelLines(lines, pageOutline, taken, 11),
+    labels: labelEnough(lines, pageOutline, 11, { taken, avoided }),
     least,
     most,
     scale: [-1, -0.5, 0, 0.5, 1].map((share) => ({

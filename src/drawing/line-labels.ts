@@ -83,6 +83,37 @@ export function labelLines(
   return placed;
 }
 
+/** Fewer labelled lines than this say little of a drawing's level. */
+const FEWEST = 3;
+
+/** Words of the lines. Where fewer than three lines find a place, words may lie over what is avoided, then across lines without a word,
+ * then across other lines: the value of a line stays when everything else gives way. */
+export function labelEnough(
+  lines: readonly LabelledLine[],
+  outline: readonly Vec2[],
+  size: number,
+  {
+    taken,
+    avoided = [],
+    step,
+  }: { readonly taken: readonly Box[]; readonly avoided?: readonly Box[]; readonly step?: number },
+): readonly LineLabel[] {
+  const wanted = Math.min(FEWEST, new Set(lines.map(({ text }) => text).filter(Boolean)).size);
+  const passes = [
+    { boxes: [...taken, ...avoided] },
+    { boxes: taken },
+    { boxes: taken, passable: (line: number) => lines[line].text === "" },
+    { boxes: taken, passable: () => true },
+    { boxes: taken, passable: () => true, loose: true },
+  ];
+  let placed: readonly LineLabel[] = [];
+  for (const { boxes, ...options } of passes) {
+    placed = labelLines(lines, outline, boxes, size, { step, ...options, placed });
+    if (new Set(placed.map(({ text }) => text)).size >= wanted) break;
+  }
+  return placed;
+}
+
 /** Words repeated on one line stand well apart. */
 function near(a: Vec2, b: Vec2): boolean {
   return Math.hypot(a[0] - b[0], a[1] - b[1]) < REPEAT / 3;

@@ -11,7 +11,7 @@ import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import { clipLine } from "./clip-line.ts";
 import { type Box, overlaps, textWidth } from "./drawing.ts";
 import { isolines } from "./isolux.ts";
-import { type LineLabel, labelLines } from "./line-labels.ts";
+import { type LineLabel, labelEnough } from "./line-labels.ts";
 import { inkOver, luxColour, type ScaleStep, scaleBands, scaleSteps, wordGround } from "./scale.ts";
 
 export const LABEL_SIZE = 11;
@@ -143,7 +143,7 @@ export function planLight(input: PlanLightInput): PlanLight {
       ...strong,
     ],
     labels: [
-      ...labelled(named, pageOutline, input).map((label) => ({
+      ...labelEnough(named, pageOutline, LABEL_SIZE, { ...input, step: input.labelStep }).map((label) => ({
         ...label,
         colour: inkOver(named[label.line].level),
         ground: wordGround(named[label.line].level),
@@ -151,29 +151,6 @@ export function planLight(input: PlanLightInput): PlanLight {
       ...(isEven && input.between ? evenLabel(Math.sqrt(least * most), pageOutline, input) : []),
     ],
   };
-}
-
-/** Words of the lines. Where fewer than three lines find a place, words may lie over what is avoided, then across the
- * edges of zones, then across other lines: the value of a line stays when everything else gives way. */
-function labelled(
-  named: readonly { readonly text: string; readonly points: readonly Vec2[] }[],
-  outline: readonly Vec2[],
-  { taken, avoided = [], labelStep: step }: PlanLightInput,
-): readonly LineLabel[] {
-  const wanted = Math.min(FEWEST_LABELLED, new Set(named.map(({ text }) => text).filter(Boolean)).size);
-  const passes = [
-    { boxes: [...taken, ...avoided] },
-    { boxes: taken },
-    { boxes: taken, passable: (line: number) => named[line].text === "" },
-    { boxes: taken, passable: () => true },
-    { boxes: taken, passable: () => true, loose: true },
-  ];
-  let placed: readonly LineLabel[] = [];
-  for (const { boxes, ...options } of passes) {
-    placed = labelLines(named, outline, boxes, LABEL_SIZE, { step, ...options, placed });
-    if (new Set(placed.map(({ text }) => text)).size >= wanted) break;
-  }
-  return placed;
 }
 
 /** Lower ends of the tones between two levels, even by ratio, and the level that gives each its colour. */
@@ -214,9 +191,8 @@ function evenLabel(
   return [{ line: -1, text, at, turn: 0, box, colour: inkOver(level), ground: wordGround(level) }];
 }
 
-/** Fewer steps than this over a top say little of its shape, and fewer labelled lines say little of its level. */
+/** Fewer steps than this over a top say little of its shape. */
 const FEWEST_STEPS = 4;
-const FEWEST_LABELLED = 3;
 /** Greatest over least under which the light is even: no line tells more than one figure. */
 const EVEN = 1.1;
 /** Under this there is no light to draw (lx). */

@@ -67,3 +67,27 @@ it("draws each zone's target over its extent along the island", () => {
     ["washing", 1.5, expect.closeTo(2.4, 12)],
   ]);
 });
+
+it("labels lines that run under luminaires all over the top (2026-11: a map of 30 lines without one figure)", () => {
+  const { grid } = rectanglePlane("top", [0, 0, 0.9], [2.4, 1], 48, 20);
+  if (grid === undefined) throw new Error("no grid");
+  const at = (i: number): readonly [number, number] => [
+    ((i % 48) + 0.5) / 48,
+    (Math.floor(i / 48) + 0.5) / 20,
+  ];
+  const first = new Float64Array(960).fill(300);
+  const second = first.map(
+    (value, i) => value + 80 + 300 * (at(i)[0] - 0.5) ** 2 + 300 * (at(i)[1] - 0.5) ** 2,
+  );
+  const outline = [
+    [0, 0],
+    [2.4, 0],
+    [2.4, 1],
+    [0, 1],
+  ] as const;
+  const place = ([x, y]: readonly [number, number]): [number, number] => [250 * x, 250 * (1 - y)];
+  const avoided = [{ x: 0, y: 0, width: 600, height: 250 }];
+  const map = differenceMap({ grid, values: first }, { grid, values: second }, outline, place, { avoided });
+  expect(map.lines.length).toBeGreaterThan(3);
+  expect(new Set(map.labels.map(({ text }) => text)).size).toBeGreaterThanOrEqual(3);
+});

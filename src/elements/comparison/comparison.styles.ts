@@ -25,6 +25,8 @@ export const comparisonStyles = css`
   }
   .figures { color: var(--_quiet); font-size: 13px; margin: 0 0 4px; }
   .difference { margin-top: 16px; border-top: 0.75px solid var(--_hairline); padding-top: 12px; }
+  /* A luminaire longer than the top ends with its drawing: beside it stands another. */
+  .option candlespan-plan, .map svg { overflow: clip; }
   .map { display: flex; flex-wrap: wrap; gap: 8px 20px; align-items: flex-start; }
   .steps { display: grid; grid-template-columns: 14px auto; gap: 0 8px; font-size: 11.5px; color: var(--_quiet); align-items: center; }
   .steps i { display: block; height: 18px; forced-color-adjust: none; }

@@ -220,7 +220,8 @@ export class CandlespanComparison extends LitElement {
     const unit = words.illuminanceUnit;
     const map = differenceMap(a, b, outline, gridToPage(a, axes, scale, frame), {
       unit,
-      taken: [...objects.taken, ...objects.luminaires.map((l) => l.handle)],
+      taken: objects.taken,
+      avoided: objects.luminaires.map((l) => l.handle),
     });
     const figure = (lux: number): string => signed(unit === "fc" ? lux / LUX_PER_FOOTCANDLE : lux);
     const said = `${second.letter} against ${first.letter}: from ${figure(map.least)} to ${figure(map.most)} ${unit}.`;

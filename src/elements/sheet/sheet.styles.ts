@@ -8,7 +8,10 @@ export const sheetStyles = css`
     margin: 0; font-size: 24px; font-weight: 600; line-height: 34px; flex: 0 1 auto; min-width: min(12ch, 100%);
     white-space: nowrap; overflow: hidden; text-overflow: ellipsis;
   }
-  .headline p { flex: 1 1 0; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
+  .headline p {
+    flex: 1 1 0; align-self: center; overflow: hidden;
+    display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2;
+  }
   .verdict h2.short { color: var(--_short); }
   .verdict h2.close { color: var(--_close); }
   .verdict ul { list-style: none; margin: 0; padding: 0; display: flex; flex-wrap: wrap; gap: 0 28px; }
@@ -18,7 +21,7 @@ export const sheetStyles = css`
   .verdict .meets .sign { color: var(--_meets); }
   .verdict .short .sign { color: var(--_short); }
   .verdict .close .sign { color: var(--_close); }
-  .verdict p { margin: 0; color: var(--_quiet); font-size: 15px; }
+  .verdict p { margin: 0; color: var(--_quiet); font-size: 13px; line-height: 17px; }
   .stack { position: relative; display: flex; flex-direction: column; gap: 4px; }
   .plan { position: relative; display: flex; flex-direction: column; gap: 12px; }
   .thread {
