@@ -41,13 +41,26 @@ export default defineConfig({
           include: ["tests/{validation,laws}/**/*.test.ts"],
         },
       },
+      // The files of a process share its browser, each in contexts of its own.
       {
         extends: true,
         test: {
           name: "browser",
+          isolate: false,
           include: ["tests/{browser,shaders}/**/*.test.ts"],
+          exclude: ["tests/browser/figures.test.ts"],
           globalSetup: fileURLToPath(new URL("./support/build-site.ts", import.meta.url)),
-          fileParallelism: false,
+        },
+      },
+      // Measures times: alone, after all others.
+      {
+        extends: true,
+        test: {
+          name: "figures",
+          include: ["tests/browser/figures.test.ts"],
+          globalSetup: fileURLToPath(new URL("./support/build-site.ts", import.meta.url)),
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
         },
       },
     ],

@@ -1,38 +1,29 @@
 /** The first minute of a new user, and each thing a person comes to do, once, in a real browser. */
 
-import type { BrowserContext, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import {
-  atWork,
   enter,
-  openViewer,
+  openPage,
+  type OpenPage,
   poll,
   refined,
   startAfresh,
   studyOf,
-  troublesOf,
-  type Viewer,
   verdictOf,
 } from "../support/viewer.ts";
 
-let viewer: Viewer;
-let context: BrowserContext;
+let viewer: OpenPage;
 let page: Page;
 let troubles: string[];
 
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openViewer();
-  context = await viewer.browser.newContext({
-    viewport: { width: 1440, height: 900 },
+  viewer = await openPage({
     acceptDownloads: true,
   });
-  page = await context.newPage();
-  troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
-  example = await studyOf(page);
+  ({ page, troubles, example } = viewer);
 });
 afterAll(() => viewer.close());
 beforeEach(() => startAfresh(page, example));

@@ -1,32 +1,17 @@
 /** The floor plan: everything in the room is drawn with its name, taken by pointer and by key, sized, removed, and shown in its fields. */
 
-import type { BrowserContext, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import {
-  atWork,
-  openViewer,
-  poll,
-  refined,
-  startAfresh,
-  studyOf,
-  troublesOf,
-  type Viewer,
-} from "../support/viewer.ts";
+import { openPage, type OpenPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
 
-let viewer: Viewer;
-let context: BrowserContext;
+let viewer: OpenPage;
 let page: Page;
 let troubles: string[];
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openViewer();
-  context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await context.newPage();
-  troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
-  example = await studyOf(page);
+  viewer = await openPage();
+  ({ page, troubles, example } = viewer);
 });
 afterAll(() => viewer.close());
 beforeEach(async () => {

@@ -3,32 +3,17 @@
 import axe from "axe-core";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import {
-  atWork,
-  enter,
-  openViewer,
-  poll,
-  refined,
-  startAfresh,
-  studyOf,
-  troublesOf,
-  type Viewer,
-} from "../support/viewer.ts";
+import { enter, openPage, type OpenPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
 
-let viewer: Viewer;
+let viewer: OpenPage;
 let context: BrowserContext;
 let page: Page;
 let troubles: string[];
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openViewer();
-  context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 }, hasTouch: true });
-  page = await context.newPage();
-  troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
-  example = await studyOf(page);
+  viewer = await openPage({ hasTouch: true });
+  ({ page, troubles, example, context } = viewer);
   await page.evaluate(axe.source);
 });
 afterAll(() => viewer.close());

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
-import { atWork, openViewer, poll, studyOf, troublesOf, type Viewer } from "../support/viewer.ts";
+import { atWork, openPage, type OpenPage, poll, studyOf } from "../support/viewer.ts";
 
 const LANTERN = new URL("../../fixtures-data/boathouse/photometry/lantern-up-down.ies", import.meta.url);
 
@@ -11,16 +11,12 @@ interface Study {
   arrangements: { layers: { luminaire: string }[] }[];
 }
 
-let viewer: Viewer;
+let viewer: OpenPage;
 let page: Page;
 let troubles: string[];
 beforeAll(async () => {
-  viewer = await openViewer();
-  const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await context.newPage();
-  troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
+  viewer = await openPage();
+  ({ page, troubles } = viewer);
 });
 afterAll(() => viewer.close());
 afterEach(() => expect(troubles.splice(0)).toEqual([]));

@@ -8,15 +8,14 @@ import {
   atWork,
   enter,
   kept,
-  openViewer,
+  openPage,
+  type OpenPage,
   poll,
   startAfresh,
   studyOf,
-  troublesOf,
-  type Viewer,
 } from "../support/viewer.ts";
 
-let viewer: Viewer;
+let viewer: OpenPage;
 let context: BrowserContext;
 let page: Page;
 let troubles: string[];
@@ -25,16 +24,12 @@ const foreign: string[] = [];
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openViewer();
-  context = await viewer.browser.newContext({ viewport: { width: 1280, height: 800 } });
-  page = await context.newPage();
-  page.on("request", (request) => {
-    if (!/^(http:\/\/127\.0\.0\.1|blob:|data:)/.test(request.url())) foreign.push(request.url());
+  viewer = await openPage({ viewport: { width: 1280, height: 800 } }, (page) => {
+    page.on("request", (request) => {
+      if (!/^(http:\/\/127\.0\.0\.1|blob:|data:)/.test(request.url())) foreign.push(request.url());
+    });
   });
-  troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
-  example = await studyOf(page);
+  ({ page, troubles, example, context } = viewer);
 });
 afterAll(() => viewer.close());
 beforeEach(() => startAfresh(page, example));

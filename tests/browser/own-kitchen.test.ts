@@ -1,35 +1,27 @@
 /** One's own kitchen: started from the example, kept beside others, sized, filled and judged by one's own targets. */
 
-import type { BrowserContext, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import {
-  atWork,
+  enter,
   kept,
-  openViewer,
+  openPage,
+  type OpenPage,
   poll,
   refined,
   startAfresh,
   studyOf,
-  troublesOf,
-  type Viewer,
   verdictOf,
-  enter,
 } from "../support/viewer.ts";
 
-let viewer: Viewer;
-let context: BrowserContext;
+let viewer: OpenPage;
 let page: Page;
 let troubles: string[];
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openViewer();
-  context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await context.newPage();
-  troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
-  example = await studyOf(page);
+  viewer = await openPage();
+  ({ page, troubles, example } = viewer);
 });
 afterAll(() => viewer.close());
 beforeEach(() => startAfresh(page, example));

@@ -2,31 +2,18 @@
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
 import type { Page } from "playwright-core";
 import { openStudy } from "../../src/index.ts";
-import {
-  atWork,
-  enter,
-  openViewer,
-  poll,
-  refined,
-  studyOf,
-  troublesOf,
-  type Viewer,
-} from "../support/viewer.ts";
+import { enter, openPage, type OpenPage, poll, refined, studyOf } from "../support/viewer.ts";
 
 interface Study {
   arrangements: { settings?: { name: string; dim?: Record<string, number>; find?: string }[] }[];
 }
 
-let viewer: Viewer;
+let viewer: OpenPage;
 let page: Page;
 let troubles: string[];
 beforeAll(async () => {
-  viewer = await openViewer();
-  const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
-  page = await context.newPage();
-  troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
+  viewer = await openPage();
+  ({ page, troubles } = viewer);
   await page.evaluate(() => {
     const { session } = document.querySelector("candlespan-app") as unknown as {
       session: {

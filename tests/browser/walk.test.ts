@@ -4,35 +4,21 @@ import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import {
-  atWork,
-  enter,
-  openViewer,
-  poll,
-  refined,
-  troublesOf,
-  type Viewer,
-  verdictOf,
-} from "../support/viewer.ts";
+import { enter, openPage, type OpenPage, poll, refined, verdictOf } from "../support/viewer.ts";
 
 const FILE = fileURLToPath(
   new URL("../../fixtures-data/boathouse/photometry/globe-opal.ldt", import.meta.url),
 );
 
-let viewer: Viewer;
+let viewer: OpenPage;
 let page: Page;
 let troubles: string[];
 
 beforeAll(async () => {
-  viewer = await openViewer();
-  const context = await viewer.browser.newContext({
-    viewport: { width: 1440, height: 900 },
+  viewer = await openPage({
     acceptDownloads: true,
   });
-  page = await context.newPage();
-  troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
+  ({ page, troubles } = viewer);
 });
 afterAll(() => viewer.close());
 

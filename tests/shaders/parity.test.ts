@@ -1,17 +1,17 @@
 /** What the shaders compute is what the engine computes. */
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser } from "../support/browser.ts";
+import { openBrowser, type TestBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 import type { Parity } from "./page.ts";
 import type { Shown } from "./picture-light.ts";
 
-let browser: Browser;
+let browser: TestBrowser;
 let pages: ElementPages;
 let page: Page;
 
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([launchBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
   page = await browser.newPage();
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
   page.on("console", (line) => {

@@ -3,9 +3,8 @@
  * software WebGL. Times are never judged: they depend on who else computes. CANDLESPAN_FIGURES=long measures with people
  * in the light too, and what a luminaire and an element cost.
  */
-import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { launchBrowser } from "../support/browser.ts";
+import { openBrowser, type TestBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 import type { PreviewFigures } from "./figures-page.ts";
 
@@ -21,10 +20,10 @@ interface FiguresPage {
 }
 
 const long = process.env.CANDLESPAN_FIGURES === "long";
-let browser: Browser;
+let browser: TestBrowser;
 let pages: ElementPages;
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([launchBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
 });
 afterAll(async () => {
   await browser?.close();

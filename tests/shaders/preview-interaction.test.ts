@@ -1,8 +1,8 @@
 /** The picture in the hand: two arrangements side by side, cuts, fingers, and the light read where one points. */
-import type { Browser, BrowserContext, CDPSession, Page } from "playwright-core";
+import type { BrowserContext, CDPSession, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { CandlespanPreview } from "../../src/preview/preview.ts";
-import { launchBrowser } from "../support/browser.ts";
+import { openBrowser, type TestBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 
 interface Stage {
@@ -12,14 +12,14 @@ interface Stage {
   second: CandlespanPreview["side"];
 }
 
-let browser: Browser;
+let browser: TestBrowser;
 let pages: ElementPages;
 let context: BrowserContext;
 let page: Page;
 let fingers: CDPSession;
 
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([launchBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
   context = await browser.newContext({ viewport: { width: 640, height: 560 }, hasTouch: true });
   page = await context.newPage();
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));

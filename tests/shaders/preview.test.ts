@@ -1,10 +1,10 @@
 /** The preview in a real browser: accessible, of bounded memory, back after a loss, its files valid. */
 import axe from "axe-core";
 import validator from "gltf-validator";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { CandlespanPreview } from "../../src/preview/preview.ts";
-import { launchBrowser } from "../support/browser.ts";
+import { openBrowser, type TestBrowser } from "../support/browser.ts";
 import { poll } from "../support/viewer.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 
@@ -15,12 +15,12 @@ interface Stage {
   readonly glb: (index: number) => Promise<number[]>;
 }
 
-let browser: Browser;
+let browser: TestBrowser;
 let pages: ElementPages;
 let page: Page;
 
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([launchBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
   page = await browser.newPage({ viewport: { width: 640, height: 560 } });
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
   await page.goto(pages.url("../../shaders/preview.html"));

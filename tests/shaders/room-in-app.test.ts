@@ -1,18 +1,18 @@
 /** The room as it will be lit, opened from the app's page: its picture, and what is printed under it. */
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { CandlespanPreview } from "../../src/preview/preview.ts";
-import { launchBrowser } from "../support/browser.ts";
+import { openBrowser, type TestBrowser } from "../support/browser.ts";
 import { atWork, openViewer, poll, troublesOf, type Viewer } from "../support/viewer.ts";
 
 let viewer: Viewer;
-let browser: Browser;
+let browser: TestBrowser;
 let page: Page;
 let troubles: string[];
 
 beforeAll(async () => {
   // The viewer's own browser of the tests paints pages on the processor; a picture in depth wants the renderer.
-  [viewer, browser] = await Promise.all([openViewer(), launchBrowser()]);
+  [viewer, browser] = await Promise.all([openViewer(), openBrowser()]);
   page = await browser.newPage({ viewport: { width: 1100, height: 900 } });
   troubles = troublesOf(page);
   await page.goto(viewer.server.address);

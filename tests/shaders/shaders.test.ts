@@ -2,11 +2,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { compose, SHADER_NAMES } from "../../src/preview/compose.ts";
 import { programFor } from "../../src/preview/light-program.ts";
-import { launchBrowser } from "../support/browser.ts";
+import { openBrowser, type TestBrowser } from "../support/browser.ts";
 
 const folder = fileURLToPath(new URL("../../shaders", import.meta.url));
 const files = readdirSync(folder, { recursive: true })
@@ -47,9 +46,9 @@ describe("conventions", () => {
 });
 
 describe("programs", () => {
-  let browser: Browser;
+  let browser: TestBrowser;
   beforeAll(async () => {
-    browser = await launchBrowser();
+    browser = await openBrowser();
   });
   afterAll(() => browser?.close());
 

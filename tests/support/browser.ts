@@ -5,7 +5,7 @@
 import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { type Browser, chromium } from "playwright-core";
+import { type Browser, type BrowserContext, chromium } from "playwright-core";
 
 /** Set to the path of a Chromium to use that one and no other. */
 export const BROWSER_VARIABLE = "CANDLESPAN_CHROMIUM";
@@ -64,12 +64,43 @@ export async function findBrowser(): Promise<string> {
  * state and not for a time. */
 export const PATIENCE = 240_000;
 
-export async function launchBrowser(flags: readonly string[] = []): Promise<Browser> {
-  const browser = await chromium.launch({
-    executablePath: await findBrowser(),
-    args: [...FLAGS, ...flags],
-    timeout: PATIENCE,
-  });
-  browser.on("context", (context) => context.setDefaultTimeout(PATIENCE));
-  return browser;
+/** What a test file uses of the browser. Closing it closes the contexts that were opened through it and leaves the browser to the
+ * next file of the process. */
+export type TestBrowser = Pick<Browser, "newContext" | "newPage" | "close">;
+
+/** By their flags. They end with the process. */
+const browsers = new Map<string, Promise<Browser>>();
+
+async function browserOf(flags: readonly string[]): Promise<Browser> {
+  const key = flags.join(" ");
+  const known = await browsers.get(key);
+  if (known?.isConnected()) return known;
+  const launched = findBrowser().then((executablePath) =>
+    chromium.launch({ executablePath, args: [...FLAGS, ...flags], timeout: PATIENCE }),
+  );
+  browsers.set(key, launched);
+  return launched;
+}
+
+export async function openBrowser(flags: readonly string[] = []): Promise<TestBrowser> {
+  const browser = await browserOf(flags);
+  const contexts: BrowserContext[] = [];
+  const newContext: Browser["newContext"] = async (options) => {
+    const context = await browser.newContext(options);
+    context.setDefaultTimeout(PATIENCE);
+    contexts.push(context);
+    return context;
+  };
+  return {
+    newContext,
+    async newPage(options) {
+      const context = await newContext(options);
+      const page = await context.newPage();
+      page.once("close", () => void context.close());
+      return page;
+    },
+    async close() {
+      await Promise.all(contexts.map((context) => context.close()));
+    },
+  };
 }

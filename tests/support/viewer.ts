@@ -1,14 +1,14 @@
 /** The built viewer in a real browser, served as the command line serves it. */
 import { fileURLToPath } from "node:url";
-import type { Browser, Page } from "playwright-core";
+import type { BrowserContext, Page } from "playwright-core";
 import { expect } from "vitest";
 import { serveViewer, type ViewerServer } from "../../src/cli/viewer-server.ts";
-import { launchBrowser, PATIENCE } from "./browser.ts";
+import { openBrowser, PATIENCE, type TestBrowser } from "./browser.ts";
 
 const SITE = fileURLToPath(new URL("../../dist-site", import.meta.url));
 
 export interface Viewer {
-  readonly browser: Browser;
+  readonly browser: TestBrowser;
   readonly server: ViewerServer;
   /** Packed bytes of every file asked for, in order, with the time (ms since 1970). */
   readonly asked: { readonly path: string; readonly bytes: number; readonly at: number }[];
@@ -21,7 +21,7 @@ export async function openViewer(): Promise<Viewer> {
     asked.push({ path, bytes, at: performance.timeOrigin + performance.now() }),
   );
   // Pages are painted by the processor itself: by the software renderer a frame takes four times as long.
-  const browser = await launchBrowser(["--disable-gpu-rasterization", "--disable-gpu-compositing"]);
+  const browser = await openBrowser(["--disable-gpu-rasterization", "--disable-gpu-compositing"]);
   return {
     browser,
     server,
@@ -31,6 +31,31 @@ export async function openViewer(): Promise<Viewer> {
       await server.close();
     },
   };
+}
+
+/** The viewer with the worked example on one page, for a file's tests one after another. */
+export interface OpenPage extends Viewer {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  /** What went wrong in the page so far. */
+  readonly troubles: string[];
+  /** The study it opened with. */
+  readonly example: unknown;
+}
+
+export async function openPage(
+  options: Parameters<TestBrowser["newContext"]>[0] = {},
+  /** Sees the page before it loads. */
+  before: (page: Page) => unknown = () => {},
+): Promise<OpenPage> {
+  const viewer = await openViewer();
+  const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+  const page = await context.newPage();
+  const troubles = troublesOf(page);
+  await before(page);
+  await page.goto(viewer.server.address);
+  await atWork(page);
+  return { ...viewer, context, page, troubles, example: await studyOf(page) };
 }
 
 /** What went wrong in a page: errors, console errors, refused content. */

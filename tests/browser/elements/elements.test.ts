@@ -1,17 +1,17 @@
 /** The elements in a real browser: accessibility first, then names, fields, the drawn plan, the hand. */
 import axe from "axe-core";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { LuminaireMoveDetail } from "../../../src/elements/shared/contract.ts";
-import { launchBrowser } from "../../support/browser.ts";
+import { openBrowser, type TestBrowser } from "../../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../../support/element-page.ts";
 
-let browser: Browser;
+let browser: TestBrowser;
 let pages: ElementPages;
 let page: Page;
 
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([launchBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
   page = await browser.newPage({ viewport: { width: 1024, height: 1600 } });
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
 });

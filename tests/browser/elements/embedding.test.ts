@@ -6,10 +6,10 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { build, type PreviewServer, preview } from "vite";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { launchBrowser } from "../../support/browser.ts";
+import { openBrowser, type TestBrowser } from "../../support/browser.ts";
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
 const PLAIN_PAGE = `<!doctype html>
@@ -46,12 +46,12 @@ const BROKEN_STUDY = JSON.stringify({
 });
 
 const folder = mkdtempSync(join(tmpdir(), "candlespan-bundle-"));
-let browser: Browser;
+let browser: TestBrowser;
 let page: Page;
 const complaints: string[] = [];
 
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await openBrowser();
   page = await browser.newPage({ viewport: { width: 1000, height: 1400 } });
   page.setDefaultTimeout(180_000);
   page.on("pageerror", (error) => complaints.push(error.message));
