@@ -87,5 +87,13 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
           html`<candlespan-luminaire-table .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-luminaire-table>`,
       )}
     </section>
+    ${
+      crossOriginIsolated
+        ? nothing
+        : html`<p class="hint">
+            Without shared memory in this browser a calculation that is no longer wanted runs to its end first: after
+            quick changes the refined light comes later.
+          </p>`
+    }
   </div>`;
 }

@@ -105,7 +105,7 @@ export class Lighting extends EventTarget {
   give(files: readonly StudyFile[]): void {
     this.#files = files;
     for (const connection of [this.#hand, this.#calm]) {
-      connection?.call("files", { files }).outcome.catch(ignoreCancelled);
+      connection?.call("files", { files }).outcome.catch((error) => this.#fault(error));
     }
   }
 
@@ -136,7 +136,7 @@ export class Lighting extends EventTarget {
   #start(): Connection {
     const connection = this.#spawn();
     if (this.#files.length > 0) {
-      connection.call("files", { files: this.#files }).outcome.catch(ignoreCancelled);
+      connection.call("files", { files: this.#files }).outcome.catch((error) => this.#fault(error));
     }
     return connection;
   }
@@ -227,8 +227,4 @@ export class Lighting extends EventTarget {
     if (error instanceof Cancelled) return;
     this.#become({ kind: "fault", message: error instanceof Error ? error.message : String(error) });
   }
-}
-
-function ignoreCancelled(error: unknown): void {
-  if (!(error instanceof Cancelled)) throw error;
 }
