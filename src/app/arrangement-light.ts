@@ -80,7 +80,7 @@ export async function arrangementLight(
   // Many small changes too, that would turn over the memory of the room in full.
   const lost =
     shadows === true && calculation.people
-      ? bodyShadows(scene, { options: calculation, engine: uncertainty, observer })
+      ? bodyShadows(scene, { options: calculation, engine: await engines.shadows(), observer })
       : undefined;
   return {
     scene: shown,

@@ -46,7 +46,7 @@ export async function ownShadows(
   scene: Scene,
   observer: Observer = {},
 ): Promise<readonly BodyShadow[]> {
-  const engine = await engines.uncertainty();
+  const engine = await engines.shadows();
   return bodyShadows(scene, { options: study.options, engine, observer, usualAlone: true });
 }
 

@@ -7,11 +7,15 @@ import type { LightEngine } from "../engine/light-engine.ts";
 const REHEARSALS = 6;
 const MANY_LUMINAIRES = 60;
 
+/** Calculations of an arrangement with five people in three postures, and without anybody. */
+const SHADOWS_KEPT = 16;
+
 /** Engines load after the first light; one remembers what a change does not touch, and all what luminaires send. */
 export class Engines {
   #sources: DirectSources | undefined;
   #engine: Promise<LightEngine> | undefined;
   #uncertainty: Promise<LightEngine> | undefined;
+  #shadows: Promise<LightEngine> | undefined;
   #rehearsed: Promise<void> | undefined;
 
   get(): Promise<LightEngine> {
@@ -41,9 +45,16 @@ export class Engines {
     return this.#uncertainty;
   }
 
-  async #newEngine(): Promise<LightEngine> {
+  /** One for the people's own shadows: what is known of a person in a posture outlives the others of an arrangement, for the
+   * next. */
+  shadows(): Promise<LightEngine> {
+    this.#shadows ??= this.#newEngine(SHADOWS_KEPT);
+    return this.#shadows;
+  }
+
+  async #newEngine(keep?: number): Promise<LightEngine> {
     const { LightEngine } = await import("../engine/light-engine.ts");
-    const engine = new LightEngine(this.#sources);
+    const engine = new LightEngine(this.#sources, keep);
     this.#sources = engine.sources;
     return engine;
   }

@@ -7,8 +7,10 @@
  * | what a body hides of a row   | the above, the body's mesh in the room                        |
  * | sources of direct light      | what each luminaire sends and from where, bound [`direct/direct-sources.ts`] |
  * | samples of a luminaire's light | luminaire, place, points                                    |
- * | direct field of a luminaire  | luminaire, place, points, bound, solids in the way            |
- * | direct flux on patches       | luminaire, place, patches, solids in the way                  |
+ * | clear field of a luminaire   | luminaire, place, points, bound                               |
+ * | what is seen of a luminaire  | luminaire, place, points, solids in the way                   |
+ * | direct field of a luminaire  | all of the three                                              |
+ * | direct flux on a patch       | luminaire, place, patch, solids in its way                    |
  * | patch solution               | all but the points, and the reflectances                      |
  * | gathered light of a plane    | patch solution, gather rows                                   |
  *
@@ -23,7 +25,13 @@ import { type CalculationOptions, DEFAULT_OPTIONS } from "../scene/calculation-o
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import { assembledResult } from "./assembled-result.ts";
-import { addNearFieldBand, contributionFloor, pointsTooNear, sampledLight } from "./direct/direct-light.ts";
+import {
+  addDirectLight,
+  addNearFieldBand,
+  contributionFloor,
+  pointsTooNear,
+  sampledLight,
+} from "./direct/direct-light.ts";
 import { DirectSources } from "./direct/direct-sources.ts";
 import {
   type Interreflection,
@@ -38,17 +46,17 @@ import { Occluders } from "./visibility/occluders.ts";
 import { Penumbra } from "./visibility/penumbra.ts";
 import {
   inTheWayOf,
-  type LightBounds,
-  type StandingLight,
-  shadowedLight,
-  standingLight,
+  pastBodies,
+  pastStanding,
+  type VisibleShares,
+  visibleShares,
 } from "./visibility/shadowed-light.ts";
 import { type MovingBody, movingBodies, Surroundings, standingBlockers } from "./visibility/surroundings.ts";
 
 /** A room of more surfaces than this is given without interreflected light, and says so. */
 const MOST_SURFACES = 2500;
 
-/** Calculations an unused part is kept for: a hand that goes back and forth finds its way. */
+/** Calculations an unused part is kept for, unless said otherwise: a hand that goes back and forth finds its way. */
 const KEEP = 4;
 
 interface DirectPlane {
@@ -59,17 +67,27 @@ interface DirectPlane {
 export class LightEngine {
   /** For who calculates direct light beside this engine, or in another. */
   readonly sources: DirectSources;
-  readonly #standing = new RecentCache<Occluders>(KEEP);
-  readonly #bodies = new RecentCache<MovingBody>(KEEP);
-  readonly #direct = new RecentCache<DirectPlane>(KEEP);
-  readonly #standingLight = new RecentCache<StandingLight>(KEEP);
-  readonly #floors = new RecentCache<number>(KEEP);
-  readonly #samples = new RecentCache<Float64Array>(KEEP);
+  readonly #standing: RecentCache<Occluders>;
+  readonly #bodies: RecentCache<MovingBody>;
+  readonly #direct: RecentCache<DirectPlane>;
+  readonly #clear: RecentCache<Float64Array>;
+  readonly #shares: RecentCache<VisibleShares>;
+  readonly #floors: RecentCache<number>;
+  readonly #samples: RecentCache<Float64Array>;
   readonly #planeKeys = new WeakMap<CalculationPlane, string>();
-  readonly #interreflection = new InterreflectionStage(KEEP);
+  readonly #interreflection: InterreflectionStage;
 
-  constructor(sources = new DirectSources()) {
+  /** @param keep calculations that what is not used is kept for */
+  constructor(sources = new DirectSources(), keep = KEEP) {
     this.sources = sources;
+    this.#standing = new RecentCache(keep);
+    this.#bodies = new RecentCache(keep);
+    this.#direct = new RecentCache(keep);
+    this.#clear = new RecentCache(keep);
+    this.#shares = new RecentCache(keep);
+    this.#floors = new RecentCache(keep);
+    this.#samples = new RecentCache(keep);
+    this.#interreflection = new InterreflectionStage(keep);
   }
 
   /** Illuminance (lx) of every layer at every point of every plane, direct and interreflected apart, at full
@@ -93,12 +111,16 @@ export class LightEngine {
       light = this.#interreflection.calculate(question, observer);
     }
     this.sources.turn();
-    this.#standing.turn();
-    this.#bodies.turn();
-    this.#direct.turn();
-    this.#floors.turn();
-    this.#samples.turn();
-    this.#standingLight.turn();
+    for (const cache of [
+      this.#standing,
+      this.#bodies,
+      this.#direct,
+      this.#clear,
+      this.#shares,
+      this.#floors,
+      this.#samples,
+    ])
+      cache.turn();
     observer?.progress?.("done", 1);
     return assembledResult(scene, planes, light, chosen, quality, nearFieldError, {
       tooMany: chosen.interreflection && tooMany,
@@ -195,7 +217,7 @@ export class LightEngine {
             luminaire,
             surroundings,
             nearFieldError,
-            { floor },
+            floor,
             observer,
           );
           for (let i = 0; i < count; i++) direct[i] += part.field[i];
@@ -225,30 +247,38 @@ export class LightEngine {
     { placed, key, own }: KeyedLuminaire,
     surroundings: Surroundings,
     nearFieldError: number,
-    bounds: LightBounds,
+    floor: number,
     observer?: Observer,
   ): DirectPlane {
-    const { floor } = bounds;
     const penumbra = new Penumbra(placed, placed.source, surroundings);
     const { standing, bodies } = inTheWayOf(plane, penumbra, surroundings, own);
+    const clearKey = contentKey(planeKey, key, nearFieldError, floor);
     const still = contentKey(
       planeKey,
       key,
       nearFieldError,
-      floor,
       ...standing.map((solid) => contentKey(surroundings.standing.blockers[solid].mesh.positions)),
     );
-    // Kept as long as anything made from it is in use.
-    this.#standingLight.touch(still);
     const moving = contentKey(still, ...bodies.map((body) => surroundings.bodies[body].key));
-    return this.#direct.get(moving, () => {
-      const light = this.#standingLight.get(still, () =>
-        standingLight(placed, plane, bounds, surroundings, observer),
-      );
-      const field =
-        bodies.length === 0
-          ? light.standing
-          : shadowedLight(light, placed, plane, surroundings, own, observer);
+    // Kept as long as anything made from them is in use.
+    this.#clear.touch(clearKey);
+    this.#shares.touch(still);
+    this.#shares.touch(moving);
+    return this.#direct.get(contentKey(moving, floor), () => {
+      const clear = this.#clear.get(clearKey, () => {
+        const light = new Float64Array(plane.points.length / 3);
+        addDirectLight(placed, plane, floor, light, observer);
+        return light;
+      });
+      let field = clear;
+      if (standing.length > 0) {
+        const shares = this.#shares.get(still, () => visibleShares(plane));
+        field = pastStanding(clear, shares, placed, plane, surroundings, observer);
+      }
+      if (bodies.length > 0) {
+        const shares = this.#shares.get(moving, () => visibleShares(plane));
+        field = pastBodies(clear, field, shares, placed, plane, surroundings, own, observer);
+      }
       if (!placed.source.uncertain) return { field, band: undefined };
       const band = new Float64Array(field.length);
       addNearFieldBand(placed, plane, floor, band);

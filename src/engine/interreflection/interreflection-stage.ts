@@ -69,6 +69,7 @@ interface LitRoom {
 }
 
 export class InterreflectionStage {
+  readonly #keep: number;
   readonly #rooms: RecentCache<RoomExchange>;
   readonly #unshadowed: RecentCache<UnshadowedFlux>;
   readonly #direct: RecentCache<PatchDirect>;
@@ -78,6 +79,7 @@ export class InterreflectionStage {
   readonly #bodies: BodiesStage;
 
   constructor(keep: number) {
+    this.#keep = keep;
     this.#rooms = new RecentCache(keep);
     this.#unshadowed = new RecentCache(keep);
     this.#direct = new RecentCache(keep);
@@ -167,7 +169,7 @@ export class InterreflectionStage {
       plane.grid === undefined,
       gatherSpacing,
     );
-    return this.#gathers.get(own, () => new PlaneGather(own, gather, plane, gatherSpacing));
+    return this.#gathers.get(own, () => new PlaneGather(own, gather, plane, gatherSpacing, this.#keep));
   }
 
   /** The room in the light of its luminaires. */
@@ -235,7 +237,7 @@ export class InterreflectionStage {
       ...surroundings.bodies.map((body) => body.key),
     );
     return this.#direct.get(shadowed, () => {
-      const clear = this.#unshadowed.get(place, () =>
+      const clear = this.#unshadowed.get(contentKey(place, surroundings.standing.count), () =>
         unshadowedFlux(patches, placed, placed.source, observer),
       );
       return shadowedFlux(patches, clear, placed, placed.source, surroundings, own, observer);

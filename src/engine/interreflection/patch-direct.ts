@@ -6,7 +6,8 @@
  * opening (`shadow-samples.ts`), and sixty-four where they disagree. What is lost on the way falls on the patches of
  * solids and the parts of bodies (`body-direct.ts`); how far all of it is from the luminaire's flux is reported.
  *
- * Keys: unshadowed flux by patches and the luminaire in its place; shadows also by all that can stand in the way.
+ * Keys: unshadowed flux by patches and the luminaire in its place; the visible share of a patch also by what can stand in
+ * its own way, so that a body that moves costs the patches behind it and no others.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
@@ -30,7 +31,12 @@ const SIDES = [4, 8] as const;
 export interface UnshadowedFlux {
   readonly flux: Float64Array;
   readonly quarters: ReadonlyMap<number, Float64Array>;
+  /** Visible shares found, by patch and what can stand in its way. */
+  readonly shares: Map<string, number>;
 }
+
+/** Shares kept for a patch: a person of a study is asked about in three postures. */
+const MOST_SHARES = 16;
 
 /** lx below which a luminaire's near-field error on surfaces no longer counts. */
 export function floorOf({ area }: Patches, { luminaire }: PlacedLuminaire): number {
@@ -69,7 +75,7 @@ export function unshadowedFlux(
       if (integral.quartered) quarters.set(i, integral.quarters.slice());
     }
   }
-  return { flux, quarters };
+  return { flux, quarters, shares: new Map() };
 }
 
 export interface PatchDirect {
@@ -91,6 +97,8 @@ export function shadowedFlux(
   const p = patches;
   const clear = unshadowed.flux;
   const flux = clear.slice();
+  const { shares } = unshadowed;
+  if (shares.size > MOST_SHARES * p.count) shares.clear();
   const penumbra = new Penumbra(placed, emitter, surroundings);
   for (let s = 0; s < p.grids.length; s++) {
     throwIfCancelled(observer);
@@ -112,11 +120,24 @@ export function shadowedFlux(
         own,
         candidates,
       );
-      if (!isClear(inTheWay))
-        flux[i] = clear[i] * visibleShare(p, i, placed, penumbra, receiver, surroundings, inTheWay);
+      if (isClear(inTheWay)) continue;
+      const key = shareKey(i, surroundings, inTheWay);
+      let share = shares.get(key);
+      if (share === undefined) {
+        share = visibleShare(p, i, placed, penumbra, receiver, surroundings, inTheWay);
+        shares.set(key, share);
+      }
+      flux[i] = clear[i] * share;
     }
   }
   return { flux, unshadowed };
+}
+
+/** The solids that stand are those of the patches, or none. */
+function shareKey(patch: number, { bodies }: Surroundings, inTheWay: InTheWay): string {
+  let key = `${patch} ${inTheWay.standing.length}`;
+  for (const body of inTheWay.bodies) key += ` ${bodies[body].key}`;
+  return key;
 }
 
 const AT = new Float64Array(3);

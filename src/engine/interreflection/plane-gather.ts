@@ -13,6 +13,7 @@ import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts"
 import { boxOfPoints } from "../../geometry/box.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { contentKey } from "../../numerics/content-key.ts";
+import { RecentCache } from "../../numerics/recent-cache.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { Gather } from "./gather.ts";
 import { type Stencil, stencilOf } from "./gather-stencil.ts";
@@ -63,13 +64,16 @@ export class PlaneGather {
   readonly #stencil: Stencil;
   #near: NearQuarters | undefined;
   #rows: Float64Array | undefined;
-  readonly #hidden = new Map<string, HiddenShares>();
+  readonly #hidden: RecentCache<HiddenShares>;
   #left: Left | undefined;
   /** Factors of all rows to the parts of a body, by the body and what can stand between. */
-  readonly #seen = new Map<string, Float64Array>();
+  readonly #seen: RecentCache<Float64Array>;
 
-  constructor(key: string, gather: Gather, plane: CalculationPlane, spacing: number) {
+  /** @param keep evaluations that what a body hides or shows is kept for without being used */
+  constructor(key: string, gather: Gather, plane: CalculationPlane, spacing: number, keep = 0) {
     this.key = key;
+    this.#hidden = new RecentCache(keep);
+    this.#seen = new RecentCache(keep);
     this.#gather = gather;
     this.#plane = plane;
     this.#normals = receivingNormals(plane);
@@ -109,6 +113,8 @@ export class PlaneGather {
     if (keep) this.#prepareRows(observer);
     const left = bodies === undefined || !keep ? undefined : this.#prepareLeft(bodies, observer);
     const seen = bodies === undefined ? [] : this.#prepareSeen(bodies, observer);
+    this.#hidden.turn();
+    this.#seen.turn();
     const alone = bodies === undefined || keep ? undefined : new SharesLeft(this.#gather, bodies.together);
     const values = new Float64Array(this.nodes.length * layers);
     const scratch = new Float64Array(n);
@@ -219,13 +225,13 @@ export class PlaneGather {
   /** What all bodies leave of every row; what each hides is kept for when another moves. */
   #prepareLeft({ keys, screens, together }: GatheredBodies, observer?: Observer): Left {
     const key = keys.join();
-    if (this.#left?.key === key) return this.#left;
-    forget(this.#hidden, keys);
-    const hidden = keys.map((own, b) => {
-      const found = this.#hidden.get(own) ?? this.#hiddenShares(screens[b], observer);
-      this.#hidden.set(own, found);
-      return found;
-    });
+    if (this.#left?.key === key) {
+      for (const own of keys) this.#hidden.touch(own);
+      return this.#left;
+    }
+    const hidden = keys.map((own, b) =>
+      this.#hidden.get(own, () => this.#hiddenShares(screens[b], observer)),
+    );
     const all = new SharesLeft(this.#gather, together);
     const count = this.#normals.length;
     const p = this.#plane.points;
@@ -266,32 +272,22 @@ export class PlaneGather {
     const count = this.#normals.length;
     const p = this.#plane.points;
     const box = boxOfPoints(p);
-    const wanted = keys.map((key, b) => {
+    return keys.map((own, b) => {
       const candidates = sight.candidates(box, b);
-      return {
-        candidates,
-        key: contentKey(key, ...sight.owners(candidates).map((owner) => `${owner < b} ${keys[owner]}`)),
-      };
-    });
-    forget(
-      this.#seen,
-      wanted.map(({ key }) => key),
-    );
-    return wanted.map(({ candidates, key }, b) => {
-      let factors = this.#seen.get(key);
-      if (factors !== undefined) return factors;
-      const { parts } = sight.bodies[b].solid;
-      factors = new Float64Array(this.nodes.length * count * parts);
-      for (let k = 0; k < this.nodes.length; k++) {
-        if (k % 16 === 0) throwIfCancelled(observer);
-        const at = 3 * this.nodes[k];
-        for (let d = 0; d < count; d++) {
-          sight.from(p[at], p[at + 1], p[at + 2], ...this.#normals[d]);
-          sight.factors(b, candidates, factors, (k * count + d) * parts);
+      const between = sight.owners(candidates).map((owner) => `${owner < b} ${keys[owner]}`);
+      return this.#seen.get(contentKey(own, ...between), () => {
+        const { parts } = sight.bodies[b].solid;
+        const factors = new Float64Array(this.nodes.length * count * parts);
+        for (let k = 0; k < this.nodes.length; k++) {
+          if (k % 16 === 0) throwIfCancelled(observer);
+          const at = 3 * this.nodes[k];
+          for (let d = 0; d < count; d++) {
+            sight.from(p[at], p[at + 1], p[at + 2], ...this.#normals[d]);
+            sight.factors(b, candidates, factors, (k * count + d) * parts);
+          }
         }
-      }
-      this.#seen.set(key, factors);
-      return factors;
+        return factors;
+      });
     });
   }
 
@@ -314,11 +310,6 @@ export class PlaneGather {
     const p = this.#plane.points;
     this.#gather.hiddenBy(body, p[at], p[at + 1], p[at + 2], ...this.#normals[d], row, offset, patch, share);
   }
-}
-
-function forget(kept: Map<string, unknown>, wanted: readonly string[]): void {
-  const still = new Set(wanted);
-  for (const key of kept.keys()) if (!still.has(key)) kept.delete(key);
 }
 
 function dot(a: Float64Array, i: number, b: Float64Array, j: number, n: number): number {

@@ -8,7 +8,6 @@
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
-import { addDirectLight } from "../direct/direct-light.ts";
 import type { PlacedSource } from "../direct/direct-sources.ts";
 import { LocalPoint } from "../direct/local-point.ts";
 import { boxOfPlane } from "../direct/plane-box.ts";
@@ -22,18 +21,6 @@ export const ON_SURFACE = 1e-3;
 const LIFT = 1e-6;
 
 const POINTS_BETWEEN_QUESTIONS = 16;
-
-/** How finely light is calculated on a plane. */
-export interface LightBounds {
-  /** lx, as in `direct-light.ts` */
-  readonly floor: number;
-}
-
-/** Light on a plane with nothing in the way, and past what stands still (lx). */
-export interface StandingLight {
-  readonly clear: Float64Array;
-  readonly standing: Float64Array;
-}
 
 /** What can stand between a plane and a luminaire; `own` is the luminaire's own body, which never does. */
 export function inTheWayOf(
@@ -64,34 +51,47 @@ function risesOver(
   };
 }
 
-/** Light past what stands still. Key: luminaire in its place, plane, bounds, the solids in the way. */
-export function standingLight(
-  placed: PlacedSource,
-  plane: CalculationPlane,
-  bounds: LightBounds,
-  surroundings: Surroundings,
-  observer?: Observer,
-): StandingLight {
-  const clear = new Float64Array(plane.points.length / 3);
-  addDirectLight(placed, plane, bounds.floor, clear, observer);
-  const still = new Surroundings(surroundings.standing, []);
-  const standing = clear.slice();
-  shade(placed, plane, still, -1, clear, standing, (inTheWay) => !isClear(inTheWay), observer);
-  return { clear, standing };
+/** Visible shares at the points of a plane, filled in where they are asked for: they do not depend on how finely light is
+ * calculated. Key: luminaire in its place, plane, the solids in the way. */
+export type VisibleShares = Float64Array;
+
+const NOT_ASKED = Number.NaN;
+/** Nothing that is wanted can stand in the way. */
+const UNTOUCHED = -1;
+
+export function visibleShares({ points }: CalculationPlane): VisibleShares {
+  return new Float64Array(points.length / 3).fill(NOT_ASKED);
 }
 
-/** Light past everything: that of `standingLight` but where a body can stand between. `own` is the luminaire's own
- * body among the moving ones. */
-export function shadowedLight(
-  light: StandingLight,
+/** `clear` past what stands still (lx). */
+export function pastStanding(
+  clear: Float64Array,
+  shares: VisibleShares,
+  placed: PlacedSource,
+  plane: CalculationPlane,
+  surroundings: Surroundings,
+  observer?: Observer,
+): Float64Array {
+  const still = new Surroundings(surroundings.standing, []);
+  const out = clear.slice();
+  shade(placed, plane, still, -1, clear, shares, out, (inTheWay) => !isClear(inTheWay), observer);
+  return out;
+}
+
+/** Light past everything: `standing`, that past what stands still, but where a body can stand between. `own` is the
+ * luminaire's own body among the moving ones. */
+export function pastBodies(
+  clear: Float64Array,
+  standing: Float64Array,
+  shares: VisibleShares,
   placed: PlacedSource,
   plane: CalculationPlane,
   surroundings: Surroundings,
   own: number,
   observer?: Observer,
 ): Float64Array {
-  const out = light.standing.slice();
-  shade(placed, plane, surroundings, own, light.clear, out, ({ bodies }) => bodies.length > 0, observer);
+  const out = standing.slice();
+  shade(placed, plane, surroundings, own, clear, shares, out, ({ bodies }) => bodies.length > 0, observer);
   return out;
 }
 
@@ -102,6 +102,7 @@ function shade(
   surroundings: Surroundings,
   own: number,
   clear: Float64Array,
+  shares: VisibleShares,
   out: Float64Array,
   wanted: (inTheWay: InTheWay) => boolean,
   observer?: Observer,
@@ -115,9 +116,7 @@ function shade(
   const rises = risesOver(plane, surroundings);
   const [nx, ny, nz] = plane.normal;
   const at = new Float64Array(6);
-  for (let i = 0; i < out.length; i++) {
-    if (i % POINTS_BETWEEN_QUESTIONS === 0) throwIfCancelled(observer);
-    if (clear[i] === 0) continue;
+  const shareOf = (i: number): number => {
     const x = plane.points[3 * i] + lift * nx;
     const y = plane.points[3 * i + 1] + lift * ny;
     const z = plane.points[3 * i + 2] + lift * nz;
@@ -128,8 +127,14 @@ function shade(
     at[4] = y;
     at[5] = z;
     const inTheWay = rises(surroundings.between(at, penumbra.box, own, candidates), i);
-    if (!wanted(inTheWay)) continue;
+    if (!wanted(inTheWay)) return UNTOUCHED;
     local.set(plane.points, i);
-    out[i] = clear[i] * penumbra.share(x, y, z, local.x, local.y, local.z, receiver, inTheWay);
+    return penumbra.share(x, y, z, local.x, local.y, local.z, receiver, inTheWay);
+  };
+  for (let i = 0; i < out.length; i++) {
+    if (i % POINTS_BETWEEN_QUESTIONS === 0) throwIfCancelled(observer);
+    if (clear[i] === 0) continue;
+    if (Number.isNaN(shares[i])) shares[i] = shareOf(i);
+    if (shares[i] !== UNTOUCHED) out[i] = clear[i] * shares[i];
   }
 }
