@@ -140,7 +140,7 @@ describe("gathered light", () => {
         if (integral.quartered) quarters.set(i, integral.quarters.slice());
       }
       const rho = new Float64Array(n).fill(1);
-      const light = { flux, unshadowed: { flux, quarters } };
+      const light = { flux, unshadowed: { flux, quarters, shares: new Map() } };
       const exitance = flux.map((value, i) => value / patches.area[i]);
       const uneven = unevenPatches(patches, rho, [{ layer: 0, light }], exitance, 1);
       return {

@@ -19,7 +19,7 @@ it("is what the quarters hold, with the share of light that shadows leave", () =
   const n = patches.count;
   const flux = new Float64Array(n).fill(100);
   const quarter = Float64Array.of(70, 10, 15, 5);
-  const unshadowed = { flux, quarters: new Map([[0, quarter]]) };
+  const unshadowed = { flux, quarters: new Map([[0, quarter]]), shares: new Map() };
   const rho = new Float64Array(n).fill(0.4);
   const exitance = flux.map((each, i) => (0.4 * each) / patches.area[i]);
   for (const left of [1, 0.5, 0.25]) {
