@@ -141,7 +141,7 @@ function bandSentence(zones: readonly ZoneAssessment[], words: HandoverWords): s
 /** Glare, mirror image, heads and one's own shadow, a sentence each. */
 function peopleSentences(option: HandoverOption, words: HandoverWords): string[] {
   const { scene, assessment, shadows = [] } = option;
-  const people = peopleFindings(scene, assessment);
+  const people = option.people ?? peopleFindings(scene, assessment);
   const polished = scene.island?.finish === "polished";
   if (people.length === 0)
     return [

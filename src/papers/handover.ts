@@ -4,6 +4,7 @@
  */
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
+import type { PersonFindings } from "../advice/findings.ts";
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { IsoluxField } from "../app/contour-field.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
@@ -34,6 +35,8 @@ export interface HandoverOption {
   readonly top?: { readonly grid: PlaneGrid; readonly field: IsoluxField };
   /** What there is to say beside the verdict: people's eyes and heads, surround, look, load, years. */
   readonly findings?: readonly FindingsSection[];
+  /** People's eyes and heads, where they were worked out. */
+  readonly people?: readonly PersonFindings[];
   /** What people's own bodies take from where their hands work, where it was worked out. */
   readonly shadows?: readonly BodyShadow[];
   /** The room in this light, where a picture was made. */
@@ -133,7 +136,7 @@ export function program({ version }: Pick<Handover, "version">): string {
 
 /** An option with its light and what was found beside the verdict, already in words. */
 export function handoverOption(
-  judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours" | "clashes">,
+  judged: Pick<JudgedArrangement, "scene" | "assessment" | "contours" | "clashes" | "findings">,
   findings?: readonly FindingsSection[],
   shadows?: readonly BodyShadow[],
   picture?: Picture,
@@ -146,6 +149,7 @@ export function handoverOption(
     clashes,
     ...(top === undefined ? {} : { top }),
     ...(findings === undefined ? {} : { findings }),
+    ...(judged.findings === undefined ? {} : { people: judged.findings.people }),
     ...(shadows === undefined ? {} : { shadows }),
     ...(picture === undefined ? {} : { picture }),
   };
