@@ -42,15 +42,15 @@ uniform int ownShift;
 #include <light/near-field>
 #else
 #include <light/clear>
+#endif
 #if MOST_BETWEEN > 0
 #include <light/penumbra>
-#endif
 #endif
 
 out vec4 light;
 
 // Points of a surface are lifted off it before rays leave (m).
-const float ON_SURFACE = 1e-3;
+const float ON_SURFACE = 1e-4;
 
 void main() {
   ivec2 here = ivec2(gl_FragCoord.xy);
@@ -63,19 +63,24 @@ void main() {
   vec3 n = normal * l.axes;
   // Not wholly at or below the point's horizon.
   bool above = place.w >= 0.0 && -dot(n, p) + min(l.radius, dot(abs(n), l.extent)) > 1e-6;
-#if TRACED == 1
-  light = l.share * (above ? nearField(l, p, n, lifted) : 0.0) * slot;
-#else
   Distribution t = distributionFrom(distribution[0], distribution[1], distribution[2]);
   t.type = TYPE;
   if (PLANES_ONE == 1) t.planes = 1;
   t.evenPlanes = EVEN_PLANES == 1;
   t.evenAngles = EVEN_ANGLES == 1;
+#if TRACED == 1
+  vec3 shares = vec3(1.0);
+#else
   vec3 shares = vec3(pieceShare(l, p, 0), pieces(l) > 1 ? pieceShare(l, p, 1) : 0.0, pieces(l) > 2 ? pieceShare(l, p, 2) : 0.0);
+#endif
   bool lit = above && shares.x + shares.y + shares.z > 0.0;
   float E = 0.0;
   if (lit) {
+#if TRACED == 1
+    E = nearField(l, p, n);
+#else
     E = clearLight(l, t, p, n, shares);
+#endif
 #if MOST_BETWEEN > 0
     if (E > 0.0) {
       Between between = solidsBetween(list, listed, lifted, l.origin, l.reach);
@@ -86,11 +91,10 @@ void main() {
         seed = (seed ^ (seed >> 15)) * 2246822519u;
         seed ^= seed >> 13;
         vec2 shift = ownShift == 1 ? vec2(float(seed & 65535u), float(seed >> 16)) / 65536.0 : vec2(0.5);
-        E *= visibleShare(l, t, between, lifted, p, n, shares, shift);
+        E *= visibleShare(l, t, between, lifted, p, n, shares, shift, E);
       }
     }
 #endif
   }
   light = l.share * E * slot;
-#endif
 }

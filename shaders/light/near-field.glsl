@@ -1,24 +1,20 @@
-// Illuminance (lx) near a luminaire traced from lamp and shade, past what stands in the way: groups of its elements,
+// Illuminance (lx) near a luminaire traced from lamp and shade when nothing stands in the way: groups of its elements,
 // each a vector illuminance towards where its light comes from,
 //
-//   E = sum over tables and groups of max(0, n.E_g) V_g
+//   E = sum over tables and groups of max(0, n.E_g)
 //
 // bilinear in 1/distance and gamma about each table's own centre, as in src/luminaire/shade/near-field-lattice.ts; the
 // half y > 0 is tabulated for a point in the plane y = 0, the other is its mirror image.
-// Records: number of tables; of each, height of its centre (m), distance of its last row (m), rows, angles | groups;
+// Records: number of tables, first record of lamp and shade; of each, height of its centre (m), distance of its last row (m), rows, angles | groups;
 // then per row, angle and group x, y, z times distance squared (cd) and by how much the group's elements are nearer
 // than the centre (m).
 // Known error: nearer than the last row, half the shade's reach, the light of that distance stands in.
-// Where solids hide part of it each group is asked at its middle: up to 11 % of the light without them.
 
 #include <light/opening>
 
-float nearField(Luminaire l, vec3 p, vec3 n, vec3 lifted) {
+float nearField(Luminaire l, vec3 p, vec3 n) {
   float r = length(p.xy);
   vec2 turn = r > 0.0 ? p.xy / r : vec2(1.0, 0.0);
-#if MOST_BETWEEN > 0
-  Between between = solidsBetween(list, listed, lifted, l.origin, l.reach);
-#endif
   float E = 0.0;
   int tables = int(record(l.nearField).x);
   int at = l.nearField + 1;
@@ -44,13 +40,7 @@ float nearField(Luminaire l, vec3 p, vec3 n, vec3 lifted) {
       vec4 e = mix(low, high, t);
       float across = (k & 1) == 0 ? e.y : -e.y;
       vec3 v = vec3(e.x * turn.x - across * turn.y, e.x * turn.y + across * turn.x, e.z);
-      float w = dot(n, v);
-      if (w <= 0.0) continue;
-#if MOST_BETWEEN > 0
-      vec3 place = p + v * ((d - e.w) / length(v));
-      w *= passedBy(between, lifted, l.axes * place + l.origin - lifted);
-#endif
-      sum += w;
+      sum += max(0.0, dot(n, v));
     }
     E += sum / (d * d);
     at += 2 + rows * angles * groups;

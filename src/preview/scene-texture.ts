@@ -5,7 +5,8 @@
  *   Gauss nodes    n: node 0…1, weight; rules of 1 … {@link MOST_NODES} nodes one after the other
  *   solids         3 and more: `solid-records.ts`
  *   distributions  3 and more: `distribution-records.ts`
- *   near fields    1, and of each table 2 and one a node and group: `near-field-records.ts`
+ *   near fields    of each what it was traced from, then 1, and of each table 2 and one a node and group:
+ *                  `shade-records.ts`, `near-field-records.ts`
  *   luminaires     8: `luminaire-records.ts`
  *
  * Nothing here depends on dimming or maintenance; key of a book: luminaires in their places, solids, surfaces.
@@ -19,6 +20,7 @@ import { writeDistribution } from "./distribution-records.ts";
 import { writeLuminaire } from "./luminaire-records.ts";
 import { writeNearField } from "./near-field-records.ts";
 import { RecordWriter } from "./record-writer.ts";
+import { writeShade } from "./shade-records.ts";
 import { solidsOf, writeSolids } from "./solid-records.ts";
 import { SolidsBetween } from "./solids-between.ts";
 
@@ -84,9 +86,12 @@ export function sceneTexture(scene: Scene, { people, traced = [] }: SceneTexture
     if (!distributions.has(distribution))
       distributions.set(distribution, writeDistribution(writer, distribution));
   }
-  const nearFields = new Map(
-    [...new Set(traced.map(({ near }) => near))].map((near) => [near, writeNearField(writer, near)]),
-  );
+  const nearFields = new Map<TracedLuminaire["near"], number>();
+  for (const { layer, index, near } of traced) {
+    const { emission } = scene.layers[layer].luminaires[index].luminaire;
+    if (emission.kind === "surfaces" && !nearFields.has(near))
+      nearFields.set(near, writeNearField(writer, writeShade(writer, emission), near));
+  }
   const luminaires = list.map(({ placed, layer, index, share }): TextureLuminaire => {
     const slot = folded ? 0 : layer;
     const distribution = distributions.get(placed.luminaire.distribution) ?? 0;

@@ -5,11 +5,14 @@ import { dot, type Vec3 } from "../../src/geometry/vector.ts";
 import { VisibilityTree } from "../../src/geometry/visibility-tree.ts";
 import { openingSurface } from "../../src/luminaire/opening/openings.ts";
 import type { LightTable } from "../../src/luminaire/shade/light-table.ts";
+import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
 import { writeNearField } from "../../src/preview/near-field-records.ts";
 import { BOOK_WIDTH, RecordWriter } from "../../src/preview/record-writer.ts";
 import { sceneTexture } from "../../src/preview/scene-texture.ts";
+import { writeShade } from "../../src/preview/shade-records.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";
+import { plainShade } from "../support/shades.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 const people = [
@@ -47,7 +50,7 @@ describe("records", () => {
     });
     const writer = new RecordWriter();
     writer.put(9);
-    const first = writeNearField(writer, [table(0.25), table(0.5)]);
+    const first = writeNearField(writer, 0, [table(0.25), table(0.5)]);
     const { data } = writer.finish();
     expect(first).toBe(1);
     expect(data[4 * first]).toBe(2);
@@ -130,5 +133,37 @@ describe("lists of solids between a surface and a luminaire", () => {
     scene.blockers.forEach(({ kind }, b) => {
       if (kind === "person") expect(solidOf[b]).toBe(-1);
     });
+  });
+});
+
+describe("lamp and shade", () => {
+  it("share the probability of a place between rings, which add up to one", () => {
+    const { luminaire } = shadeLuminaire(
+      plainShade("drum", 0.2, 0.3, 0.3, { inside: 0.35, outside: 0.35, transmittance: 0.5, diffusion: 1 }),
+      [{ flux: 800, finish: "frosted", diameter: 0.06, orientation: "base-up", z: 0.1 }],
+      { name: "drum", origin: "test", accuracy: { axial: 0.03, ratio: 0.01 } },
+    );
+    const { emission } = luminaire;
+    if (emission.kind !== "surfaces") throw new Error("no surfaces");
+    const writer = new RecordWriter();
+    const first = writeShade(writer, emission);
+    const { data } = writer.finish();
+    const record = (index: number): number[] => Array.from(data.subarray(4 * index, 4 * index + 4));
+    const { surface, lamps } = emission.light.assembly;
+    expect(record(first).slice(0, 2)).toEqual([surface.count, 1]);
+    let before = 0;
+    for (let i = 0; i < surface.count; i++) {
+      const share = record(first + 2 + 3 * i + 2)[3];
+      before += share;
+      expect(record(first + 2 + 3 * i + 1)[3]).toBeCloseTo(before, 5);
+      if (emission.light.inwardExitance[i] + emission.light.outwardExitance[i] > 0)
+        expect(share).toBeGreaterThan(0);
+    }
+    expect(before).toBeCloseTo(1, 5);
+    // The lamp's law of unit flux, a record a step.
+    const [flux, law, steps] = record(first + 2 + 3 * surface.count + 1);
+    expect(flux).toBe(800);
+    expect(steps).toBe(lamps[0].law.length - 1);
+    expect(record(law + 90)[0]).toBeCloseTo(1 / (4 * Math.PI), 3);
   });
 });

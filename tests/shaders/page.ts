@@ -27,6 +27,8 @@ export interface Parity {
   /** Where an opening is partly hidden: worst difference from the engine, or from 4096 samples where that is nearer (the
    * engine knows a penumbra to 0.5 % of the opening), relative to what the point would have unshaded. */
   readonly penumbra: number;
+  /** The same from the engine alone. */
+  readonly penumbraOfEngine: number;
   readonly penumbraPoints: number;
   /** 99th percentile over all points of the error relative to the local value. */
   readonly percentile99: number;
@@ -82,6 +84,7 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
   const milliseconds = performance.now() - start;
   light.dispose();
   const most = Math.max(...cpu);
+  const least = 1e-3 * most;
   const errors = cpu.map((E, i) => {
     const gpu = slots[4 * i] + slots[4 * i + 1] + slots[4 * i + 2] + slots[4 * i + 3];
     // A sliver that both miss between points of the outline is the engine's own error.
@@ -92,8 +95,8 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
       partly[i] ? Math.abs(gpu - plain[i]) : Number.POSITIVE_INFINITY,
     );
     return {
-      local: difference / Math.max(E, 1e-3 * most),
-      judged: difference / Math.max(partly[i] || E === 0 ? clear[i] : E, 1e-3 * most),
+      local: difference / Math.max(E, least),
+      judged: difference / Math.max(partly[i] || E === 0 ? clear[i] : E, least),
       partly: partly[i],
       gpu,
       cpu: E,
@@ -109,6 +112,10 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
     whole: worst(false),
     wholePoints: errors.filter((e) => !e.partly).length,
     penumbra: worst(true),
+    penumbraOfEngine: errors.reduce(
+      (most, e) => Math.max(most, e.partly ? Math.abs(e.gpu - e.cpu) / Math.max(clear[e.i], least) : 0),
+      0,
+    ),
     penumbraPoints: errors.filter((e) => e.partly).length,
     percentile99: byLocal[Math.floor(0.01 * byLocal.length)].local,
     worstAt: {

@@ -1,8 +1,8 @@
-/** Direct light by the plainest of means: the engine's unoccluded value times the share of many samples of the opening
- * that see the point. Where the engine stops early, this does not. */
+/** Direct light by the plainest of means: the engine's unoccluded value times the share of many samples of the opening,
+ * or of a lamp and its shade, that see the point. Where the engine stops early, this does not. */
 
-import { LocalPoint } from "../../src/engine/direct/local-point.ts";
 import { DirectSources } from "../../src/engine/direct/direct-sources.ts";
+import { LocalPoint } from "../../src/engine/direct/local-point.ts";
 import { OpeningQuadrature } from "../../src/engine/direct/opening-quadrature.ts";
 import { Receiver } from "../../src/engine/direct/receiver.ts";
 import { Occluders } from "../../src/engine/visibility/occluders.ts";
@@ -16,8 +16,11 @@ import {
 import { boxOfPoints } from "../../src/geometry/box.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { scatterShade, shadeSampleCount } from "./shade-samples.ts";
 
-const LIFT = 1e-3;
+const LIFT = 2e-5;
+/** Places around a ring of a shade. */
+const AROUND = 48;
 
 export interface PlainLight {
   /** lx */
@@ -40,15 +43,17 @@ export function plainLight(
   const clear = new Float64Array(count);
   const partly = new Array<boolean>(count).fill(false);
   const surroundings = new Surroundings(new Occluders(standingBlockers(scene)), movingBodies(scene, people));
-  const positions = new Float64Array(3 * samples);
-  const weights = new Float64Array(samples);
   const sources = new DirectSources();
   scene.layers.forEach(({ luminaires }, layer) => {
     luminaires.forEach((placed, index) => {
       const { luminaire, frame } = placed;
       const { origin, rotation: r } = frame;
+      const { emission } = luminaire;
+      const most = emission.kind === "surfaces" ? shadeSampleCount(emission, AROUND) : samples;
+      const positions = new Float64Array(3 * most);
+      const weights = new Float64Array(most);
       const emitter = sources.of(luminaire, 0.0005);
-      const opening = new OpeningQuadrature(luminaire.distribution, luminaire.emission.opening);
+      const opening = new OpeningQuadrature(luminaire.distribution, emission.opening);
       const receiver = new Receiver("planar", normal, r);
       const local = new LocalPoint(origin, r);
       const own = surroundings.ownBody(layer, index);
@@ -65,10 +70,13 @@ export function plainLight(
           light[i] += E;
           continue;
         }
-        scatterOpening(opening, local.x, local.y, local.z, 0, samples, 0.37, 0.61, positions, weights);
+        let drawn = samples;
+        if (emission.kind === "surfaces")
+          drawn = scatterShade(emission, [local.x, local.y, local.z], AROUND, positions, weights);
+        else scatterOpening(opening, local.x, local.y, local.z, 0, samples, 0.37, 0.61, positions, weights);
         let all = 0;
         let passed = 0;
-        for (let k = 0; k < samples; k++) {
+        for (let k = 0; k < drawn; k++) {
           const p = positions.subarray(3 * k, 3 * k + 3);
           const v = [local.x - p[0], local.y - p[1], local.z - p[2]];
           const dd = v[0] * v[0] + v[1] * v[1] + v[2] * v[2];
