@@ -36,7 +36,7 @@ export class BodyMeshes {
     return this.#things.map(({ mesh }) => mesh);
   }
 
-  dress(material: Material): void {
+  useMaterials(material: Material): void {
     for (const { mesh } of this.#things) mesh.material = material;
   }
 
@@ -47,13 +47,13 @@ export class BodyMeshes {
 
   /** Direct light at every vertex of every thing; then developed. */
   light(cache: LightCache, light: Light, still: boolean): void {
-    const { book, points } = cache;
+    const { records, points } = cache;
     const positions: number[] = [];
     const normals: number[] = [];
     const rows: number[] = [];
     for (const { thing } of this.#things) {
       const { triangles } = thing;
-      const row = rowOf(thing, book);
+      const row = rowOf(thing, records);
       for (let i = 0; i < triangles.count; i++) rows.push(row);
       positions.push(...triangles.positions);
       normals.push(...triangles.normals);
@@ -110,9 +110,9 @@ export class BodyMeshes {
 }
 
 /** Row: every solid may stand between but the thing itself. */
-function rowOf({ blocker }: FreeBody, book: SceneTexture): number {
-  const solid = blocker < 0 ? -1 : book.solidOf[blocker];
-  return solid < 0 ? book.rowOfAnything : book.rowWithout + solid;
+function rowOf({ blocker }: FreeBody, records: SceneTexture): number {
+  const solid = blocker < 0 ? -1 : records.solidOf[blocker];
+  return solid < 0 ? records.rowOfAnything : records.rowWithout + solid;
 }
 
 /** Interreflected light of the surface that a thing's first vertex lies on, each slot's. */
@@ -122,7 +122,7 @@ function besideSurface(
   { scene }: Light,
 ): Float64Array | undefined {
   const [x, y, z] = triangles.positions;
-  const cells = cache.plate?.atlas.cells;
+  const cells = cache.target?.atlas.cells;
   const found = cells === undefined ? undefined : surfaceAt(scene, cells, [x, y, z]);
-  return found === undefined ? undefined : cache.givenSlotsAt(...texelOf(found.cell, found.place));
+  return found === undefined ? undefined : cache.interreflectedSlotsAt(...texelOf(found.cell, found.place));
 }

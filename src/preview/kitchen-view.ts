@@ -23,8 +23,8 @@ import type { Vec3 } from "../geometry/vector.ts";
 import { BodyMeshes } from "./body-meshes.ts";
 import type { Cut } from "./cut.ts";
 import { edgeGeometry } from "./edges.ts";
-import { frontLines } from "./front-lines.ts";
 import { type Exposure, exposureFor, KEY } from "./exposure.ts";
+import { frontLines } from "./front-lines.ts";
 import { IsoluxSprites } from "./isolux-sprites.ts";
 import { type Light, LightCache } from "./light-cache.ts";
 import { luminousGeometry } from "./luminous-openings.ts";
@@ -115,7 +115,7 @@ export class KitchenView {
     }
     this.#things.light(this.cache, light, false);
     this.#still = false;
-    this.#usePlate();
+    this.#useTarget();
   }
 
   /** Weighs the light for other dimming. */
@@ -124,7 +124,7 @@ export class KitchenView {
     this.#light = { ...this.#light, scene };
     this.cache.weigh(scene);
     this.#things?.develop(this.cache, this.#light);
-    this.#usePlate();
+    this.#useTarget();
   }
 
   /** Takes finer light on the same scene's surfaces. */
@@ -133,7 +133,7 @@ export class KitchenView {
     this.#light = { ...this.#light, surfaces };
     this.cache.give(surfaces);
     this.#things?.develop(this.cache, this.#light);
-    this.#usePlate();
+    this.#useTarget();
   }
 
   /** Goes on towards the still; true when it is there. */
@@ -142,7 +142,7 @@ export class KitchenView {
     if (!this.cache.proceed(budget, clock)) return false;
     if (this.#light !== undefined) this.#things?.light(this.cache, this.#light, true);
     this.#still = true;
-    this.#usePlate();
+    this.#useTarget();
     return true;
   }
 
@@ -181,7 +181,7 @@ export class KitchenView {
     u.eye.value.copy(eye);
     u.linear.value = 0;
     u.cut.value.set(...(cut === undefined ? ([0, 0, 0] as const) : cut.normal), cut?.level ?? 1);
-    this.#dress({
+    this.#useMaterials({
       lux: look === "lux",
       linear: false,
       cut: cut !== undefined,
@@ -221,7 +221,7 @@ export class KitchenView {
   }
 
   #glowing({ scene }: Light): Mesh {
-    const { luminaires } = this.cache.book;
+    const { luminaires } = this.cache.records;
     const recordOf = (layer: number, index: number): number =>
       luminaires.find((each) => each.layer === layer && each.index === index)?.record ?? 0;
     const tintOf = (layer: number): Vec3 => this.cache.tints[Math.min(layer, SLOTS - 1)];
@@ -241,7 +241,7 @@ export class KitchenView {
     u.linear.value = 1;
     // What is below the plane is not in its image.
     u.cut.value.set(0, 0, -1, -level - 0.002);
-    this.#dress({ lux: false, linear: true, cut: true, section: false, mirrors: false });
+    this.#useMaterials({ lux: false, linear: true, cut: true, section: false, mirrors: false });
     room.sortFrom(image.eye);
     image.draw(this.#renderer, this.#world, u);
     return true;
@@ -255,20 +255,20 @@ export class KitchenView {
     this.#labels.show(this.cache, unit, camera, height, (point) => isInSight(meshes, eye, point, cut));
   }
 
-  #dress(which: Omit<RoomCase, "surface">): void {
+  #useMaterials(which: Omit<RoomCase, "surface">): void {
     const surface = { ...which, surface: true, section: false, mirrors: false };
     const bodies = this.#rooms.of({ ...surface, section: which.section });
     const top = which.mirrors ? this.#rooms.of({ ...surface, mirrors: true }) : bodies;
-    this.#room?.dress(top, bodies, this.#rooms.of(surface));
-    this.#things?.dress(this.#rooms.of({ ...surface, surface: false }));
+    this.#room?.useMaterials(top, bodies, this.#rooms.of(surface));
+    this.#things?.useMaterials(this.#rooms.of({ ...surface, surface: false }));
   }
 
-  #usePlate(): void {
-    const plate = this.cache.plate;
-    if (plate === undefined) return;
-    this.#shared.developed.value = plate.developed.texture;
-    this.#shared.book.value = this.cache.bookTexture;
-    this.#room?.useAtlas(plate.atlas);
+  #useTarget(): void {
+    const target = this.cache.target;
+    if (target === undefined) return;
+    this.#shared.developed.value = target.developed.texture;
+    this.#shared.records.value = this.cache.recordsTexture;
+    this.#room?.useAtlas(target.atlas);
     this.#labels.forget();
   }
 

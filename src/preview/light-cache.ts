@@ -1,10 +1,10 @@
 /**
  * The light of a scene kept per surface on the graphics processor, so that a change of view costs no light at all.
  *
- *   book → direct light at every node of an atlas (some draws at a time) → developed by weights and tints
+ *   records → direct light at every node of an atlas (some draws at a time) → developed by weights and tints
  *
  * Two atlases: a coarse one lit whole in a few milliseconds while something moves, and a fine one lit in slices when it
- * rests. Keys: the book for direct light; dimming, maintenance and tints for what is developed.
+ * rests. Keys: the records for direct light; dimming, maintenance and tints for what is developed.
  */
 
 import {
@@ -45,7 +45,7 @@ export class LightCache {
   readonly #points: PointLight;
   readonly #develop: ScreenPass;
   #light: Light | undefined;
-  #book: SceneTexture | undefined;
+  #records: SceneTexture | undefined;
   #coarse: SurfaceLightTarget | undefined;
   #fine: SurfaceLightTarget | undefined;
   #weights = new Float32Array(SLOTS);
@@ -57,19 +57,19 @@ export class LightCache {
     this.#points = new PointLight(renderer);
     this.#develop = new ScreenPass("view/develop.frag", {
       direct: { value: null },
-      given: { value: null },
+      interreflected: { value: null },
       weights: { value: new Vector4() },
       slotColours: { value: Array.from({ length: SLOTS }, () => new Vector3(1, 1, 1)) },
     });
   }
 
-  get book(): SceneTexture {
-    if (this.#book === undefined) throw new Error("The cache has been given no light yet.");
-    return this.#book;
+  get records(): SceneTexture {
+    if (this.#records === undefined) throw new Error("The cache has been given no light yet.");
+    return this.#records;
   }
 
-  get bookTexture(): DataTexture | null {
-    return this.#points.book ?? null;
+  get recordsTexture(): DataTexture | null {
+    return this.#points.records ?? null;
   }
 
   get points(): PointLight {
@@ -95,24 +95,24 @@ export class LightCache {
   }
 
   /** The better atlas that is ready. */
-  get plate(): { readonly atlas: SurfaceAtlas; readonly developed: WebGLRenderTarget } | undefined {
+  get target(): { readonly atlas: SurfaceAtlas; readonly developed: WebGLRenderTarget } | undefined {
     return this.isStill ? this.#fine : this.#coarse;
   }
 
   /** Takes a scene's light; what moves is lit at once, what stands by {@link proceed}. */
   take(light: Light): void {
     this.#light = light;
-    const book = sceneTexture(light.scene, {
+    const records = sceneTexture(light.scene, {
       people: light.people,
       traced: light.surfaces?.traced,
     });
-    this.#book = book;
-    this.#points.read(book);
+    this.#records = records;
+    this.#points.read(records);
     this.#weigh(light.scene);
     this.#free();
-    this.#coarse = this.#plateOf(light, surfaceAtlas(light.scene, MOVING_ATLAS));
+    this.#coarse = this.#targetOf(light, surfaceAtlas(light.scene, MOVING_ATLAS));
     this.#lightUpTo(this.#coarse, this.#coarse.points.draws.length, MOVING);
-    this.#developPlate(this.#coarse);
+    this.#developTarget(this.#coarse);
   }
 
   /** Weighs the light anew for other dimming; costs no calculation unless layers share a slot. */
@@ -124,19 +124,23 @@ export class LightCache {
     }
     this.#light = { ...this.#light, scene };
     this.#weigh(scene);
-    for (const plate of [this.#coarse, this.#fine]) if (plate !== undefined) this.#developPlate(plate);
+    for (const target of [this.#coarse, this.#fine]) if (target !== undefined) this.#developTarget(target);
   }
 
   /** Takes finer light on the same scene's surfaces; what was computed here stays. */
   give(surfaces: SurfaceLight): void {
     if (this.#light === undefined) return;
     this.#light = { ...this.#light, surfaces };
-    for (const plate of [this.#coarse, this.#fine]) {
-      if (plate === undefined) continue;
-      plate.given.dispose();
-      plate.givenValues = interreflectedOn(plate.atlas, this.#light.scene, surfaces);
-      plate.given = floatTexture(plate.givenValues, plate.atlas.width, plate.atlas.height);
-      this.#developPlate(plate);
+    for (const target of [this.#coarse, this.#fine]) {
+      if (target === undefined) continue;
+      target.interreflected.dispose();
+      target.interreflectedValues = interreflectedOn(target.atlas, this.#light.scene, surfaces);
+      target.interreflected = floatTexture(
+        target.interreflectedValues,
+        target.atlas.width,
+        target.atlas.height,
+      );
+      this.#developTarget(target);
     }
   }
 
@@ -144,24 +148,24 @@ export class LightCache {
   proceed(budget: number, clock: () => number): boolean {
     const light = this.#light;
     if (light === undefined) return true;
-    this.#fine ??= this.#plateOf(light, surfaceAtlas(light.scene, STILL_ATLAS));
-    const plate = this.#fine;
-    const all = plate.points.draws.length;
+    this.#fine ??= this.#targetOf(light, surfaceAtlas(light.scene, STILL_ATLAS));
+    const target = this.#fine;
+    const all = target.points.draws.length;
     const start = clock();
     const one = new Float32Array(4);
-    while (plate.lit < all) {
+    while (target.lit < all) {
       const before = clock();
-      this.#lightUpTo(plate, Math.min(all, plate.lit + this.#atOnce), STILL);
+      this.#lightUpTo(target, Math.min(all, target.lit + this.#atOnce), STILL);
       // Reading one texel waits for the slice, so that the next is of the right size.
-      if (plate.direct.texture.type === FloatType)
-        this.#renderer.readRenderTargetPixels(plate.direct, 0, 0, 1, 1, one);
+      if (target.direct.texture.type === FloatType)
+        this.#renderer.readRenderTargetPixels(target.direct, 0, 0, 1, 1, one);
       const took = Math.max(1, clock() - before);
       const wanted = (this.#atOnce * budget) / 2 / took;
       this.#atOnce = Math.min(64, Math.max(1, Math.floor(Math.min(2 * this.#atOnce, wanted))));
       if (clock() - start > 0.75 * budget) break;
     }
-    if (plate.lit < all) return false;
-    this.#developPlate(plate);
+    if (target.lit < all) return false;
+    this.#developTarget(target);
     return true;
   }
 
@@ -170,30 +174,30 @@ export class LightCache {
     while (!this.proceed(1e9, () => 0));
   }
 
-  /** Developed illuminance (lx) of every texel of the best plate, four numbers each: tinted, and alone. */
+  /** Developed illuminance (lx) of every texel of the best atlas, four numbers each: tinted, and alone. */
   read(): { readonly atlas: SurfaceAtlas; readonly values: Float32Array } | undefined {
-    const plate = this.isStill ? this.#fine : this.#coarse;
-    if (plate === undefined) return undefined;
-    const { width, height } = plate.atlas;
-    const direct = readFloats(this.#renderer, plate.direct);
+    const target = this.isStill ? this.#fine : this.#coarse;
+    if (target === undefined) return undefined;
+    const { width, height } = target.atlas;
+    const direct = readFloats(this.#renderer, target.direct);
     const values = new Float32Array(width * height);
     for (let t = 0; t < values.length; t++)
       for (let k = 0; k < SLOTS; k++)
-        values[t] += this.#weights[k] * (direct[4 * t + k] + plate.givenValues[4 * t + k]);
-    return { atlas: plate.atlas, values };
+        values[t] += this.#weights[k] * (direct[4 * t + k] + target.interreflectedValues[4 * t + k]);
+    return { atlas: target.atlas, values };
   }
 
-  /** Interreflected and traced light (lx, weighed) at a texel place of the atlas in use. */
-  givenAt(x: number, y: number): number {
-    return this.givenSlotsAt(x, y).reduce((sum, E, k) => sum + this.#weights[k] * E, 0);
+  /** Interreflected light (lx, weighed) at a texel place of the atlas in use. */
+  interreflectedAt(x: number, y: number): number {
+    return this.interreflectedSlotsAt(x, y).reduce((sum, E, k) => sum + this.#weights[k] * E, 0);
   }
 
   /** The same of each slot, not weighed. */
-  givenSlotsAt(x: number, y: number): Float64Array {
+  interreflectedSlotsAt(x: number, y: number): Float64Array {
     const sums = new Float64Array(SLOTS);
-    const plate = this.isStill ? this.#fine : this.#coarse;
-    if (plate === undefined) return sums;
-    const { width } = plate.atlas;
+    const target = this.isStill ? this.#fine : this.#coarse;
+    if (target === undefined) return sums;
+    const { width } = target.atlas;
     const [i, j] = [Math.floor(x), Math.floor(y)];
     const [s, t] = [x - i, y - j];
     for (const [di, dj, w] of [
@@ -204,7 +208,7 @@ export class LightCache {
     ] as const) {
       if (w === 0) continue;
       const at = 4 * ((j + dj) * width + i + di);
-      for (let k = 0; k < SLOTS; k++) sums[k] += w * (plate.givenValues[at + k] ?? 0);
+      for (let k = 0; k < SLOTS; k++) sums[k] += w * (target.interreflectedValues[at + k] ?? 0);
     }
     return sums;
   }
@@ -227,30 +231,30 @@ export class LightCache {
     this.#tints = Array.from({ length: SLOTS }, (_, i) => (folded ? [1, 1, 1] : (tints[i] ?? [1, 1, 1])));
   }
 
-  #plateOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): SurfaceLightTarget {
-    return surfaceLightTarget(this.#renderer, atlas, this.book, interreflectedOn(atlas, scene, surfaces));
+  #targetOf({ scene, surfaces }: Light, atlas: SurfaceAtlas): SurfaceLightTarget {
+    return surfaceLightTarget(this.#renderer, atlas, this.records, interreflectedOn(atlas, scene, surfaces));
   }
 
-  #lightUpTo(plate: SurfaceLightTarget, to: number, fineness: PreviewQuality): void {
-    this.#points.light(plate.points, plate.direct, fineness, plate.lit, to);
-    plate.lit = to;
+  #lightUpTo(target: SurfaceLightTarget, to: number, fineness: PreviewQuality): void {
+    this.#points.light(target.points, target.direct, fineness, target.lit, to);
+    target.lit = to;
   }
 
-  #developPlate(plate: SurfaceLightTarget): void {
+  #developTarget(target: SurfaceLightTarget): void {
     const { uniforms } = this.#develop.material;
-    uniforms.direct.value = plate.direct.texture;
-    uniforms.given.value = plate.given;
+    uniforms.direct.value = target.direct.texture;
+    uniforms.interreflected.value = target.interreflected;
     (uniforms.weights.value as Vector4).fromArray(this.#weights);
     const colours = uniforms.slotColours.value as Vector3[];
     this.#tints.forEach((tint, i) => {
       colours[i].set(...tint);
     });
-    this.#develop.draw(this.#renderer, plate.developed);
+    this.#develop.draw(this.#renderer, target.developed);
   }
 
   #free(): void {
-    for (const plate of [this.#coarse, this.#fine]) {
-      if (plate !== undefined) disposeSurfaceLightTarget(plate);
+    for (const target of [this.#coarse, this.#fine]) {
+      if (target !== undefined) disposeSurfaceLightTarget(target);
     }
     this.#coarse = undefined;
     this.#fine = undefined;

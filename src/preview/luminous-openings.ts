@@ -12,7 +12,7 @@ import { Triangles } from "./triangles.ts";
 /** Of no meaning: an opening is not lit, it glows. */
 const WHITE: Vec3 = [1, 1, 1];
 
-/** Luminous openings; `recordOf` gives the book's record, `tintOf` the tint of a layer. */
+/** Luminous openings; `recordOf` gives the scene's record, `tintOf` the tint of a layer. */
 export function luminousGeometry(
   scene: Scene,
   recordOf: (layer: number, index: number) => number,

@@ -27,7 +27,7 @@ import { floatTexture, readFloats, sumTarget } from "./float-texture.ts";
 import { programFor } from "./light-program.ts";
 import { PointSet, type Region } from "./point-set.ts";
 import { type PreviewQuality, STILL } from "./preview-quality.ts";
-import { BOOK_WIDTH } from "./record-writer.ts";
+import { RECORDS_WIDTH } from "./record-writer.ts";
 import type { SceneTexture } from "./scene-texture.ts";
 
 export { EXACT } from "./preview-quality.ts";
@@ -43,10 +43,10 @@ export class PointLight {
   readonly #mesh = new Mesh();
   readonly #scene = new ThreeScene();
   readonly #camera = new OrthographicCamera();
-  #book: SceneTexture | undefined;
+  #records: SceneTexture | undefined;
   #texture: DataTexture | undefined;
   readonly #uniforms = {
-    book: { value: null as DataTexture | null },
+    records: { value: null as DataTexture | null },
     gaussTable: { value: 0 },
     solidTable: { value: 0 },
     mostNodes: { value: STILL.nodes },
@@ -69,19 +69,19 @@ export class PointLight {
     this.#scene.add(this.#mesh);
   }
 
-  /** The texture of the book in use, for shaders that ask it too. */
-  get book(): DataTexture | undefined {
+  /** The texture of the records in use, for shaders that ask it too. */
+  get records(): DataTexture | undefined {
     return this.#texture;
   }
 
-  read(book: SceneTexture): void {
+  read(records: SceneTexture): void {
     this.#texture?.dispose();
-    this.#book = book;
-    this.#texture = floatTexture(book.data, BOOK_WIDTH, book.rows);
+    this.#records = records;
+    this.#texture = floatTexture(records.data, RECORDS_WIDTH, records.rows);
     const u = this.#uniforms;
-    u.book.value = this.#texture;
-    u.gaussTable.value = book.gauss;
-    u.solidTable.value = book.solids;
+    u.records.value = this.#texture;
+    u.gaussTable.value = records.gauss;
+    u.solidTable.value = records.solids;
   }
 
   /** Adds the light of draws `from` … `to` of a set of points to the target, which has its size; the first of them
@@ -93,8 +93,8 @@ export class PointLight {
     from = 0,
     to = points.draws.length,
   ): void {
-    const book = this.#book;
-    if (book === undefined) return;
+    const records = this.#records;
+    if (records === undefined) return;
     const u = this.#uniforms;
     u.places.value = points.places;
     u.facings.value = points.facings;
@@ -114,9 +114,9 @@ export class PointLight {
     }
     this.#mesh.geometry = points.geometry;
     for (const { luminaire, between, start, count } of points.draws.slice(from, to)) {
-      const { record, distribution, slot } = book.luminaires[luminaire];
+      const { record, distribution, slot } = records.luminaires[luminaire];
       const recordsAt = (first: number, size: number): Float32Array =>
-        book.data.subarray(4 * first, 4 * (first + size));
+        records.data.subarray(4 * first, 4 * (first + size));
       u.luminaire.value = recordsAt(record, LUMINAIRE_RECORDS);
       u.distribution.value = recordsAt(distribution, DISTRIBUTION_RECORDS);
       u.slot.value = [0, 1, 2, 3].map((k) => (k === slot ? 1 : 0));
@@ -124,7 +124,7 @@ export class PointLight {
       const defines = programFor(
         u.luminaire.value,
         u.distribution.value,
-        convex.length + meshes.length === 0 ? 0 : book.solidCount,
+        convex.length + meshes.length === 0 ? 0 : records.solidCount,
       );
       u.list.value = new Int32Array(Math.max(1, defines.MOST_BETWEEN));
       u.list.value.set([...convex, ...meshes]);
@@ -137,17 +137,17 @@ export class PointLight {
     renderer.autoClear = clears;
   }
 
-  /** Light (lx, four slots a point) at points given as x, y, z and normals; `rows` as in the book. */
+  /** Light (lx, four slots a point) at points given as x, y, z and normals; `rows` as in the scene texture. */
   at(
     positions: Float32Array,
     normals: Float32Array,
     rows: ArrayLike<number>,
     fineness: PreviewQuality,
   ): Float32Array {
-    const book = this.#book;
+    const records = this.#records;
     const count = rows.length;
     const out = new Float32Array(4 * count);
-    if (book === undefined || count === 0) return out;
+    if (records === undefined || count === 0) return out;
     // Every run of points of one row on rows of texels of its own.
     const width = Math.min(LIST_WIDTH, count);
     const regions: Region[] = [];
@@ -169,7 +169,7 @@ export class PointLight {
       places[4 * texelOf[i] + 3] = rows[i];
       facings.set(normals.subarray(3 * i, 3 * i + 3), 4 * texelOf[i]);
     }
-    const points = new PointSet({ width, height, places, facings, regions }, book);
+    const points = new PointSet({ width, height, places, facings, regions }, records);
     const target = sumTarget(this.#renderer, width, height);
     this.light(points, target, fineness);
     const sums = readFloats(this.#renderer, target);

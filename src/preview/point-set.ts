@@ -29,7 +29,7 @@ export interface PointValues {
 }
 
 export interface LightDraw {
-  /** Index among the book's luminaires. */
+  /** Index among the scene texture's luminaires. */
   readonly luminaire: number;
   readonly between: Between;
   /** Range of the geometry's index. */
@@ -51,7 +51,7 @@ export class PointSet {
   readonly geometry = new BufferGeometry();
   readonly draws: readonly LightDraw[];
 
-  constructor({ width, height, places, facings, regions }: PointValues, book: SceneTexture) {
+  constructor({ width, height, places, facings, regions }: PointValues, records: SceneTexture) {
     this.width = width;
     this.height = height;
     this.places = floatTexture(places, width, height);
@@ -63,7 +63,7 @@ export class PointSet {
       corners.set([...at(x, y), ...at(x + w, y), ...at(x + w, y + h), ...at(x, y + h)], 12 * i);
     });
     const index: number[] = [];
-    this.draws = drawsOf(tiles, book, index);
+    this.draws = drawsOf(tiles, records, index);
     this.geometry.setAttribute("position", new BufferAttribute(corners, 3));
     this.geometry.setIndex(new BufferAttribute(Uint32Array.from(index), 1));
   }
@@ -107,12 +107,12 @@ function tilesOf(regions: readonly Region[], width: number, places: Float32Array
   return tiles;
 }
 
-function drawsOf(tiles: readonly Tile[], book: SceneTexture, index: number[]): LightDraw[] {
+function drawsOf(tiles: readonly Tile[], records: SceneTexture, index: number[]): LightDraw[] {
   const draws: LightDraw[] = [];
-  book.luminaires.forEach((_, luminaire) => {
+  records.luminaires.forEach((_, luminaire) => {
     const alike = new Map<string, { readonly between: Between; readonly tiles: number[] }>();
     tiles.forEach(({ row, box }, t) => {
-      const between = book.solidsBetween.between(row, luminaire, box);
+      const between = records.solidsBetween.between(row, luminaire, box);
       if (between === undefined) return;
       const key = `${between.convex} ${between.meshes}`;
       const group = alike.get(key);

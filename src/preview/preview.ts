@@ -295,7 +295,7 @@ export class CandlespanPreview extends LitElement {
     return [
       (picture?.fraction ?? 0) < 1
         ? html`Coarse light, fewer elements. Refining <progress max="1" .value=${picture?.fraction ?? 0} aria-label="Fine light"></progress>`
-        : this.views.some((view) => view.cache.plate?.atlas.thinned)
+        : this.views.some((view) => view.cache.target?.atlas.thinned)
           ? "A large room: nodes of light stand farther apart than usual."
           : nothing,
       picture?.slow ? " This computer draws slowly: fewer pixels while the view moves." : nothing,

@@ -1,6 +1,6 @@
 /** Records of four floats one after the other, as a texture of fixed width holds them. */
 
-export const BOOK_WIDTH = 1024;
+export const RECORDS_WIDTH = 1024;
 
 export class RecordWriter {
   #data = new Float32Array(4 * 4096);
@@ -26,8 +26,8 @@ export class RecordWriter {
   }
 
   finish(): { data: Float32Array; rows: number } {
-    const rows = Math.max(1, Math.ceil(this.#length / BOOK_WIDTH));
-    const data = new Float32Array(4 * rows * BOOK_WIDTH);
+    const rows = Math.max(1, Math.ceil(this.#length / RECORDS_WIDTH));
+    const data = new Float32Array(4 * rows * RECORDS_WIDTH);
     data.set(this.#data.subarray(0, 4 * this.#length));
     return { data, rows };
   }

@@ -57,7 +57,7 @@ export class RoomMesh {
     this.mesh = new Mesh(geometry);
   }
 
-  dress(mirroring: Material, bodies: Material, shell: Material): void {
+  useMaterials(mirroring: Material, bodies: Material, shell: Material): void {
     this.mesh.material = [mirroring, bodies, shell];
   }
 

@@ -1,7 +1,7 @@
 /**
- * The book: all that the shaders must know of a scene's light, as records of four floats in one texture.
+ * All that the shaders must know of a scene's light, as records of four floats in one texture.
  *
- *   chapter        records a piece
+ *   part           records a piece
  *   Gauss nodes    n: node 0…1, weight; rules of 1 … {@link MOST_NODES} nodes one after the other
  *   solids         3 and more: `solid-records.ts`
  *   distributions  3 and more: `distribution-records.ts`
@@ -9,7 +9,7 @@
  *                  `shade-records.ts`, `near-field-records.ts`
  *   luminaires     8: `luminaire-records.ts`
  *
- * Nothing here depends on dimming or maintenance; key of a book: luminaires in their places, solids, surfaces.
+ * Nothing here depends on dimming or maintenance; key: luminaires in their places, solids, surfaces.
  */
 
 import type { TracedLuminaire } from "../engine/surfaces/surface-light.ts";
@@ -40,7 +40,7 @@ export interface TextureLuminaire {
 }
 
 export interface SceneTexture {
-  /** Records, rows of {@link BOOK_WIDTH}. */
+  /** Records, rows of {@link RECORDS_WIDTH}. */
   readonly data: Float32Array;
   readonly rows: number;
   readonly gauss: number;
@@ -52,7 +52,7 @@ export interface SceneTexture {
   /** Rows of points: surfaces come first, then this of no surface, then `rowWithout + solid`. */
   readonly rowOfAnything: number;
   readonly rowWithout: number;
-  /** Index among the book's solids of each blocker of the scene, −1 for what is left out. */
+  /** Index among the scene texture's solids of each blocker of the scene, −1 for what is left out. */
   readonly solidOf: readonly number[];
   readonly solidCount: number;
 }
@@ -64,7 +64,7 @@ export interface SceneTextureOptions {
   readonly traced?: readonly TracedLuminaire[];
 }
 
-/** Writes the book of a scene. */
+/** Writes the records of a scene. */
 export function sceneTexture(scene: Scene, { people, traced = [] }: SceneTextureOptions): SceneTexture {
   const writer = new RecordWriter();
   const gauss = writer.length;

@@ -20,7 +20,7 @@ export interface BetweenLuminaire {
   readonly index: number;
 }
 
-/** Indices of the book's solids. */
+/** Indices of the scene texture's solids. */
 export interface Between {
   readonly convex: readonly number[];
   readonly meshes: readonly number[];

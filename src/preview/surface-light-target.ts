@@ -1,4 +1,4 @@
-/** One atlas of surfaces with its light: what is given, what is added up, and both developed for the eye. */
+/** One atlas of surfaces with its light: interreflected light, direct light added up, and both developed for the eye. */
 
 import {
   type DataTexture,
@@ -19,8 +19,8 @@ export interface SurfaceLightTarget {
   readonly atlas: SurfaceAtlas;
   readonly points: PointSet;
   /** Interreflected light, four slots a texel (lx at full output, initial). */
-  given: DataTexture;
-  givenValues: Float32Array;
+  interreflected: DataTexture;
+  interreflectedValues: Float32Array;
   /** Direct light, likewise. */
   readonly direct: WebGLRenderTarget;
   /** Both, weighed and tinted (`shaders/view/develop.frag.glsl`). */
@@ -29,19 +29,19 @@ export interface SurfaceLightTarget {
   lit: number;
 }
 
-/** A plate on which nothing is lit yet. */
+/** A target on which nothing is lit yet. */
 export function surfaceLightTarget(
   renderer: WebGLRenderer,
   atlas: SurfaceAtlas,
-  book: SceneTexture,
-  given: Float32Array,
+  records: SceneTexture,
+  interreflected: Float32Array,
 ): SurfaceLightTarget {
   const { width, height } = atlas;
   return {
     atlas,
-    points: new PointSet({ ...atlas, regions: regionsOf(atlas) }, book),
-    given: floatTexture(given, width, height),
-    givenValues: given,
+    points: new PointSet({ ...atlas, regions: regionsOf(atlas) }, records),
+    interreflected: floatTexture(interreflected, width, height),
+    interreflectedValues: interreflected,
     direct: sumTarget(renderer, width, height),
     developed: new WebGLRenderTarget(width, height, {
       type: FloatType,
@@ -54,7 +54,7 @@ export function surfaceLightTarget(
   };
 }
 
-/** What is given at every texel of an atlas: interreflected light. */
+/** Interreflected light at every texel of an atlas. */
 export function interreflectedOn(
   atlas: SurfaceAtlas,
   scene: Scene,
@@ -67,9 +67,14 @@ export function interreflectedOn(
     : onAtlas(atlas, surfaces.interreflected, slots);
 }
 
-export function disposeSurfaceLightTarget({ points, given, direct, developed }: SurfaceLightTarget): void {
+export function disposeSurfaceLightTarget({
+  points,
+  interreflected,
+  direct,
+  developed,
+}: SurfaceLightTarget): void {
   points.dispose();
-  given.dispose();
+  interreflected.dispose();
   direct.dispose();
   developed.dispose();
 }

@@ -20,7 +20,7 @@ export interface SurfaceReading {
 
 /** Light at a room point (m) on a surface; undefined where there is none. */
 export function readingOn(cache: LightCache, scene: Scene, point: Vec3): SurfaceReading | undefined {
-  const atlas = cache.plate?.atlas;
+  const atlas = cache.target?.atlas;
   if (atlas === undefined) return undefined;
   const found = surfaceAt(scene, atlas.cells, point);
   if (found === undefined) return undefined;
@@ -33,7 +33,7 @@ export function readingOn(cache: LightCache, scene: Scene, point: Vec3): Surface
   );
   let direct = 0;
   for (let k = 0; k < SLOTS; k++) direct += cache.weights[k] * slots[k];
-  const interreflected = cache.givenAt(...texelOf(cell, place));
+  const interreflected = cache.interreflectedAt(...texelOf(cell, place));
   return { surface: scene.surfaces[cell.surface].name, direct, interreflected, place: point };
 }
 

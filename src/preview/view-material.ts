@@ -35,7 +35,7 @@ export function viewUniforms() {
     scaleTable: { value: null as DataTexture | null },
     insideLuminance: { value: 0 },
     lineWidth: { value: LINE },
-    book: { value: null as unknown },
+    records: { value: null as unknown },
     weights: { value: new Vector4() },
     luminaireInk: { value: new Vector3(1, 0.722, 0.361) },
     ink: { value: new Vector4(0.14, 0.13, 0.11, 1) },

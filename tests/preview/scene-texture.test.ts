@@ -7,7 +7,7 @@ import { openingSurface } from "../../src/luminaire/opening/openings.ts";
 import type { LightTable } from "../../src/luminaire/shade/light-table.ts";
 import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
 import { writeNearField } from "../../src/preview/near-field-records.ts";
-import { BOOK_WIDTH, RecordWriter } from "../../src/preview/record-writer.ts";
+import { RECORDS_WIDTH, RecordWriter } from "../../src/preview/record-writer.ts";
 import { sceneTexture } from "../../src/preview/scene-texture.ts";
 import { writeShade } from "../../src/preview/shade-records.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
@@ -24,16 +24,16 @@ const [scene] = resolved(kitchen({ people })).scenes;
 describe("records", () => {
   it("are found at the number they were given, over many rows", () => {
     const writer = new RecordWriter();
-    const count = 3 * BOOK_WIDTH + 7;
+    const count = 3 * RECORDS_WIDTH + 7;
     for (let i = 0; i < count; i++) expect(writer.put(i, -i)).toBe(i);
-    writer.amend(BOOK_WIDTH, 2, 0.5, 0.25);
+    writer.amend(RECORDS_WIDTH, 2, 0.5, 0.25);
     const { data, rows } = writer.finish();
     expect(rows).toBe(4);
-    expect(data.length).toBe(4 * rows * BOOK_WIDTH);
+    expect(data.length).toBe(4 * rows * RECORDS_WIDTH);
     for (let i = 0; i < count; i++) expect(data[4 * i]).toBe(i);
-    expect(Array.from(data.subarray(4 * BOOK_WIDTH, 4 * BOOK_WIDTH + 4))).toEqual([
-      BOOK_WIDTH,
-      -BOOK_WIDTH,
+    expect(Array.from(data.subarray(4 * RECORDS_WIDTH, 4 * RECORDS_WIDTH + 4))).toEqual([
+      RECORDS_WIDTH,
+      -RECORDS_WIDTH,
       0.5,
       0.25,
     ]);
@@ -68,7 +68,7 @@ describe("records", () => {
 
 describe("lists of solids between a surface and a luminaire", () => {
   it("leave out nothing that hides light", () => {
-    // Without people the book's solids are the scene's, in order.
+    // Without people the scene texture's solids are the scene's, in order.
     const { luminaires, solidsBetween } = sceneTexture(scene, { people: false });
     const solids = scene.blockers.filter(({ kind }) => kind !== "person");
     const random = randomStream(6);

@@ -97,7 +97,7 @@ async function figures(): Promise<PreviewFigures> {
     await still();
     restful.push(performance.now() - start);
   }
-  const nodes = element.views[0].cache.plate?.atlas.cells.reduce(
+  const nodes = element.views[0].cache.target?.atlas.cells.reduce(
     (sum, { lattice }) => sum + lattice.columns * lattice.rows,
     0,
   );
@@ -143,13 +143,13 @@ async function megapixel(
   const one = new Float32Array(4);
   const results = counts.map((count) => {
     const luminaires = Array.from({ length: count }, (_, i) => placed(disc, [0.4 + 0.4 * i, 1.9, 1.2]));
-    const book = sceneTexture(
+    const records = sceneTexture(
       { ...scene, layers: [{ ...scene.layers[0], luminaires }], blockers: [] },
       { people: false },
     );
-    light.read(book);
+    light.read(records);
     const regions = [{ x: 0, y: 0, width: size, height: size, row: floor }];
-    const points = new PointSet({ width: size, height: size, places, facings, regions }, book);
+    const points = new PointSet({ width: size, height: size, places, facings, regions }, records);
     const times = finenesses.map((fineness) => {
       const once = (): number => {
         const start = performance.now();
