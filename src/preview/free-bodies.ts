@@ -3,7 +3,7 @@
 import type { Scene } from "../scene/scene.ts";
 import { luminaireTriangles } from "./luminaire-body.ts";
 import { figureTriangles } from "./person-figure.ts";
-import { Triangles } from "./triangles.ts";
+import { forgetOldShapes, Triangles } from "./triangles.ts";
 
 /** A thing that is no surface: its triangles and the blocker it stands for. */
 export interface FreeBody {
@@ -16,6 +16,7 @@ export interface FreeBody {
 
 /** Pendants with cord and canopy, trims of recessed luminaires, and people where they are wanted. */
 export function freeBodies(scene: Scene, people: boolean): FreeBody[] {
+  forgetOldShapes();
   const things: FreeBody[] = [];
   scene.layers.forEach(({ name, role, luminaires }, layer) => {
     luminaires.forEach((placed, index) => {

@@ -12,7 +12,7 @@ import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { linearOf, tinted } from "./colour.ts";
-import type { Triangles } from "./triangles.ts";
+import { mergedShape, type Triangles } from "./triangles.ts";
 
 const TRIM: Vec3 = [0.8, 0.8, 0.78];
 const CORD: Vec3 = [0.05, 0.05, 0.05];
@@ -54,9 +54,11 @@ export function matrixOf({ origin, rotation: r }: Frame): Matrix4 {
 export function bodyShapes(body: Body, opening: LuminousOpening): BufferGeometry[] {
   if (body.profile === "box") {
     const { diameter, length = diameter, width = diameter, height } = body;
-    const box = new RoundedBoxGeometry(length, width, height, 2, 0.004);
-    box.translate(0, 0, body.offset);
-    return [box];
+    return [
+      mergedShape("box body", [length, width, height, body.offset], () =>
+        new RoundedBoxGeometry(length, width, height, 2, 0.004).translate(0, 0, body.offset),
+      ),
+    ];
   }
   const profile = halfProfile(body, opening, 16);
   const [[rim, low]] = profile;
@@ -105,14 +107,17 @@ export function luminaireTriangles(
     const canopy = luminaire.canopy;
     const height = canopy?.height ?? (canopy === undefined ? 0 : 0.025);
     const length = ceiling - z;
-    const cord = new CylinderGeometry(0.004, 0.004, length, 8, 1, true);
-    cord.rotateX(Math.PI / 2);
+    const cord = mergedShape("cord", length, () =>
+      new CylinderGeometry(0.004, 0.004, length, 8, 1, true).rotateX(Math.PI / 2),
+    );
     out.add(cord, new Matrix4().makeTranslation(x, y, z + length / 2), CORD);
     if (canopy !== undefined) {
-      const plate = new CylinderGeometry(canopy.diameter / 2, canopy.diameter / 2, height, AROUND);
-      plate.rotateX(Math.PI / 2);
+      const radius = canopy.diameter / 2;
+      const cap = mergedShape("canopy", [radius, height], () =>
+        new CylinderGeometry(radius, radius, height, AROUND).rotateX(Math.PI / 2),
+      );
       const colour = linearOf(luminaire.colour) ?? tinted([1, 1, 1], body?.reflectance ?? 0.5);
-      out.add(plate, new Matrix4().makeTranslation(x, y, ceiling - height / 2), colour);
+      out.add(cap, new Matrix4().makeTranslation(x, y, ceiling - height / 2), colour);
     }
   } else if (!hangs && body === undefined) {
     const { kind, half } = openingSurface(emission.opening, luminaire.distribution);
@@ -133,10 +138,10 @@ export function luminaireTriangles(
 
 /** A profile turned about local z, facing outwards for one that rises. */
 function lathe(profile: readonly (readonly [number, number])[]): BufferGeometry {
-  const geometry = new LatheGeometry(
-    profile.map(([r, z]) => new Vector2(Math.max(r, 1e-5), z)),
-    AROUND,
+  return mergedShape("lathe", profile, () =>
+    new LatheGeometry(
+      profile.map(([r, z]) => new Vector2(Math.max(r, 1e-5), z)),
+      AROUND,
+    ).rotateX(Math.PI / 2),
   );
-  geometry.rotateX(Math.PI / 2);
-  return geometry;
 }

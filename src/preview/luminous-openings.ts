@@ -3,11 +3,12 @@
 import { BufferAttribute, BufferGeometry, CylinderGeometry, SphereGeometry } from "three";
 import { RoundedBoxGeometry } from "three/addons/geometries/RoundedBoxGeometry.js";
 import type { Vec3 } from "../geometry/vector.ts";
+import type { OpeningSurface } from "../luminaire/opening/opening-surface.ts";
 import { openingSurface } from "../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import type { Scene } from "../scene/scene.ts";
 import { AROUND, bodyShapes, glowsWhole, matrixOf } from "./luminaire-body.ts";
-import { Triangles } from "./triangles.ts";
+import { mergedShape, Triangles } from "./triangles.ts";
 
 /** Of no meaning: an opening is not lit, it glows. */
 const WHITE: Vec3 = [1, 1, 1];
@@ -52,11 +53,16 @@ function luminousShapes(placed: PlacedLuminaire): BufferGeometry[] {
   const { body, emission } = placed.luminaire;
   return body !== undefined && glowsWhole(placed)
     ? bodyShapes(body, emission.opening)
-    : [openingGeometry(placed)];
+    : [openingShape(placed)];
 }
 
-function openingGeometry({ luminaire }: PlacedLuminaire): BufferGeometry {
-  const { kind, half, axis } = openingSurface(luminaire.emission.opening, luminaire.distribution);
+function openingShape({ luminaire }: PlacedLuminaire): BufferGeometry {
+  const surface = openingSurface(luminaire.emission.opening, luminaire.distribution);
+  const { kind, half, axis } = surface;
+  return mergedShape(`opening ${kind}`, [axis, ...half], () => openingGeometry(surface));
+}
+
+function openingGeometry({ kind, half, axis }: OpeningSurface): BufferGeometry {
   const [a, b, c] = half;
   switch (kind) {
     case "point":

@@ -1,11 +1,11 @@
 /** A person as a simple figure: the boxes that stand in the light, each rounded off. */
 
-import { Matrix4, SphereGeometry, Vector3 } from "three";
+import { type BufferGeometry, Matrix4, SphereGeometry, Vector3 } from "three";
 import { RoundedBoxGeometry } from "three/addons/geometries/RoundedBoxGeometry.js";
 import type { Vec3 } from "../geometry/vector.ts";
 import type { Blocker } from "../scene/scene.ts";
 import { tinted, unitTint } from "./colour.ts";
-import type { Triangles } from "./triangles.ts";
+import { mergedShape, type Triangles } from "./triangles.ts";
 
 const SKIN_AND_CLOTH: Vec3 = [1.12, 0.98, 0.83];
 
@@ -43,16 +43,19 @@ export function figureTriangles({ mesh, reflectance = 0.3 }: Blocker, out: Trian
     const axes = [a, b, c].map((edge) => edge.clone().normalize());
     if (axes[0].clone().cross(axes[1]).dot(axes[2]) < 0) axes[0].negate();
     const matrix = new Matrix4().makeBasis(axes[0], axes[1], axes[2]).setPosition(centre);
-    const shape =
-      part === HEAD
-        ? new SphereGeometry(0.5, 20, 14).scale(size[0] * 1.08, size[1] * 1.08, size[2] * 1.02)
-        : new RoundedBoxGeometry(
-            size[0],
-            size[1],
-            size[2] * (part === NECK ? 2 : JOINED),
-            3,
-            0.42 * Math.min(size[0], size[1]),
-          );
-    out.add(shape, matrix, albedo);
+    out.add(partShape(part, size), matrix, albedo);
   }
+}
+
+function partShape(part: number, [a, b, c]: readonly number[]): BufferGeometry {
+  if (part === HEAD)
+    return mergedShape("head", [a, b, c], () =>
+      new SphereGeometry(0.5, 20, 14).scale(a * 1.08, b * 1.08, c * 1.02),
+    );
+  const height = c * (part === NECK ? 2 : JOINED);
+  return mergedShape(
+    "part",
+    [a, b, height],
+    () => new RoundedBoxGeometry(a, b, height, 3, 0.42 * Math.min(a, b)),
+  );
 }

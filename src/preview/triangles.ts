@@ -3,6 +3,28 @@
 import { BufferAttribute, BufferGeometry, type Matrix4, Vector3 } from "three";
 import { mergeVertices } from "three/addons/utils/BufferGeometryUtils.js";
 import type { Vec3 } from "../geometry/vector.ts";
+import { RecentCache } from "../numerics/recent-cache.ts";
+
+/** Scenes that a shape outlives without being in one. */
+const KEPT = 4;
+const shapes = new RecentCache<BufferGeometry>(KEPT);
+
+/** A three geometry with each vertex once, as light is computed for every one; kept by its kind and measures, as most shapes
+ * come again in the next scene, and finding equal vertices takes longer than all else about them. */
+export function mergedShape(kind: string, measures: unknown, make: () => BufferGeometry): BufferGeometry {
+  return shapes.get(`${kind} ${JSON.stringify(measures)}`, () => {
+    const geometry = make();
+    geometry.deleteAttribute("uv");
+    const merged = mergeVertices(geometry, 1e-5);
+    geometry.dispose();
+    return merged;
+  });
+}
+
+/** Another scene is there: shapes not asked for in the last few are forgotten. */
+export function forgetOldShapes(): void {
+  shapes.turn();
+}
 
 /** Vertices as the room's shader takes them, and the triangles between them. */
 export class Triangles {
@@ -28,14 +50,11 @@ export class Triangles {
     this.albedo.push(...albedo);
   }
 
-  /** The triangles of a three geometry, moved. */
-  add(geometry: BufferGeometry, matrix: Matrix4, albedo: Vec3): void {
-    // Each vertex once: light is computed for every one.
-    geometry.deleteAttribute("uv");
-    const flat = mergeVertices(geometry, 1e-5);
-    const { position, normal } = flat.attributes;
+  /** The triangles of a {@link mergedShape}, moved. */
+  add(shape: BufferGeometry, matrix: Matrix4, albedo: Vec3): void {
+    const { position, normal } = shape.attributes;
     const first = this.count;
-    for (const i of flat.index?.array ?? []) this.index.push(first + i);
+    for (const i of shape.index?.array ?? []) this.index.push(first + i);
     const p = new Vector3();
     const n = new Vector3();
     for (let i = 0; i < position.count; i++) {
@@ -43,8 +62,6 @@ export class Triangles {
       n.fromBufferAttribute(normal, i).transformDirection(matrix);
       this.vertex([p.x, p.y, p.z], [n.x, n.y, n.z], albedo);
     }
-    flat.dispose();
-    geometry.dispose();
   }
 
   /** With room for each vertex's place in the atlas (`spot`) and its own light (`own`). */
