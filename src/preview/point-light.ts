@@ -5,7 +5,8 @@
  *   E = Σ over luminaires of E_clear V, a draw each (`point-set.ts`), added up by blending
  *
  * In: points x, y, z (m), unit normals, the row each belongs to (`scene-texture.ts`). Out: illuminance (lx) of each layer's slot,
- * at full output and initial. Error against the engine: 0.5 % of the local value (tests/shaders/parity.test.ts).
+ * at full output and initial. Error against the engine: 0.5 % of the light with nothing in the way
+ * (tests/shaders/parity.test.ts).
  */
 
 import {

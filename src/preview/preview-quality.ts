@@ -20,7 +20,7 @@ export const EXACT: PreviewQuality = {
   samples: 4096,
   words: "engine accuracy",
 };
-/** A picture that stands: light as exact, penumbras to some 0.5 % of an opening as the engine has them. */
+/** A picture that stands: light as exact, penumbras to some 0.5 % of an opening, by samples where the engine clips. */
 export const STILL: PreviewQuality = {
   nodes: 12,
   outline: 8,

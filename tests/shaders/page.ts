@@ -24,8 +24,9 @@ export interface Parity {
   /** Seen or hidden whole: worst |GPU − engine| relative to the larger of the engine's value and 0.1 % of the most. */
   readonly whole: number;
   readonly wholePoints: number;
-  /** Where an opening is partly hidden: worst difference from the engine, or from 4096 samples where that is nearer (the
-   * engine knows a penumbra to 0.5 % of the opening), relative to what the point would have unshaded. */
+  /** Where an opening is partly hidden: worst difference from the engine, or from a plain sum over many samples where that is
+   * nearer (the engine cuts solids out of facets, of each of which it takes the light to be even), relative to what the point
+   * would have unshaded. */
   readonly penumbra: number;
   /** The same from the engine alone. */
   readonly penumbraOfEngine: number;
@@ -87,7 +88,7 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
   const least = 1e-3 * most;
   const errors = cpu.map((E, i) => {
     const gpu = slots[4 * i] + slots[4 * i + 1] + slots[4 * i + 2] + slots[4 * i + 3];
-    // A sliver that both miss between points of the outline is the engine's own error.
+    // The engine cuts out slivers that samples miss.
     const between = E > 1e-9 * clear[i] && E < (1 - 1e-9) * clear[i];
     if (between) partly[i] = true;
     const difference = Math.min(
