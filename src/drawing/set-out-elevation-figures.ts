@@ -1,6 +1,7 @@
 /** Heights and places beside an elevation: levels above the floor, and a string along the island. */
 
 import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { runningDimensions } from "../units/length-text.ts";
 import { line, text } from "./drawing.ts";
@@ -23,6 +24,7 @@ export function levels(
   words: PlanWords,
 ): PaperMark[] {
   const found = new Map<string, { z: number; names: Set<string> }>();
+  const under = new Map<string, string[]>();
   const add = (z: number, name: string): void => {
     const key = words.dimension(z);
     const level = found.get(key) ?? { z, names: new Set<string>() };
@@ -35,8 +37,17 @@ export function levels(
     if (box.heights !== undefined) {
       add(box.heights.bottom, "lower edge");
       if (scene.room.slope === 0) add(box.heights.ceiling, "ceiling");
-      else add(box.heights.ceiling, `ceiling at ${box.tag}`);
+      else {
+        const key = words.dimension(box.heights.ceiling);
+        under.set(key, [...(under.get(key) ?? []), box.tag]);
+        add(box.heights.ceiling, "ceiling");
+      }
     }
+  for (const [key, tags] of under)
+    found
+      .get(key)
+      ?.names.add(`ceiling at ${shortTags(tags)}`)
+      .delete("ceiling");
   if (boxes.length === 0) add(ceilingOver(scene, axes, view, to), "ceiling");
   const x = to * perMetre;
   const rows = [...found.entries()].sort(([, a], [, b]) => a.z - b.z);

@@ -15,7 +15,7 @@ import {
 import type { Scene } from "../scene/scene.ts";
 import { chosenOption, type Handover, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
-import { shortTags } from "../words/short-tags.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
 
 const VIEWS: readonly ElevationView[] = ["along", "across"];
 

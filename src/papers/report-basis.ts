@@ -9,6 +9,7 @@ import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
+import { briefValue } from "../words/brief-value.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
 import { chosenOption, type Handover, type HandoverWords, program } from "./handover.ts";
@@ -132,7 +133,11 @@ export function assumed(handover: Handover): Block[] {
               { title: "value", share: 1.2 },
               { title: "why", share: 3.4 },
             ],
-            defaults.map(({ path, value, why }) => [printable(path, 90), brief(value), printable(why, 160)]),
+            defaults.map(({ path, value, why }) => [
+              printable(path, 90),
+              briefValue(value, 60),
+              printable(why, 160),
+            ]),
           ),
         ]),
     ...(warnings.length === 0 ? [] : [paragraph("Warnings met on the way:", { size: SIZE, strong: true })]),
@@ -190,9 +195,4 @@ export function method(handover: Handover): Block[] {
       SIZE,
     ),
   ];
-}
-
-function brief(value: unknown): string {
-  const rounded = typeof value === "number" ? Number(value.toPrecision(6)) : value;
-  return printable((typeof rounded === "string" ? rounded : JSON.stringify(rounded)) ?? "", 60);
 }

@@ -10,7 +10,7 @@ import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
-import { degrees } from "../units/quantities.ts";
+import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { asHung } from "./set-out/orientation-table.ts";
@@ -77,7 +77,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
         { title: "rendering, Ra", share: 0.95, align: "end" },
         { title: "beam at half", share: 0.8, align: "end" },
         { title: "size: plan, height", share: 1.7, align: "end" },
-        { title: "weight, kg", share: 0.75, align: "end" },
+        { title: words.unit === "ft-in" ? "weight, lb" : "weight, kg", share: 0.75, align: "end" },
         { title: "hangs on", share: 0.8 },
         { title: "finish", share: 1.2 },
         { title: "light known from", share: 1.9 },
@@ -156,7 +156,11 @@ function cells(
     said(cri),
     beam === undefined ? "–" : `${degrees(beam).toFixed(0)}°`,
     length === 0 ? "–" : height < 0.0005 ? plan : `${plan}, ${words.dimension(height)}`,
-    said(weight),
+    said(
+      weight === undefined || words.unit !== "ft-in"
+        ? weight
+        : Number((weight / KILOGRAMS_PER_POUND).toFixed(1)),
+    ),
     suspensionWords(luminaire, words),
     said(finish),
     `${unsettledFlux === undefined ? "" : "HOLD, flux not settled; "}${EVIDENCE[evidence].words}: ${printable(origin, 44)}`,

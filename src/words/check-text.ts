@@ -19,6 +19,7 @@ import type { LayerRole } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { agedZone } from "./age-words.ts";
+import { briefValue } from "./brief-value.ts";
 import { clashSentences } from "./clash-words.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
@@ -314,7 +315,7 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
   if (count > 0 && full) {
     lines.push(`  Typical values stood in for ${count} the study does not give:`);
     for (const { path, value, why } of study.defaults)
-      lines.push(...wrapped(printable(`${path} = ${brief(value)} (${why})`, 300), WIDTH, 4));
+      lines.push(...wrapped(printable(`${path} = ${briefValue(value, 40)} (${why})`, 300), WIDTH, 4));
   }
   lines.push(
     "",
@@ -336,10 +337,4 @@ function methods(ranked: readonly Ranked[]): string[] {
   const energy =
     imbalances.length === 0 ? "" : ` Energy balances within ${(Math.max(...imbalances) * 100).toFixed(2)} %.`;
   return [...new Set(sentences)].map((sentence, i) => (i === 0 ? sentence + energy : sentence));
-}
-
-function brief(value: unknown): string {
-  const rounded = typeof value === "number" ? Number(value.toPrecision(6)) : value;
-  const text = typeof rounded === "string" ? rounded : JSON.stringify(rounded);
-  return printable(text ?? "", 40);
 }

@@ -4,7 +4,7 @@ import type { Clash, ClashKind, Remedy } from "../advice/clashes/clash.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatLength, type LengthUnit, lengthStep } from "../units/length-text.ts";
-import { shortTags } from "./short-tags.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
 
 const KIND: Readonly<Record<ClashKind, string>> = {
   boxes: "boxes clash",

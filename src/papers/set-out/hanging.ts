@@ -6,8 +6,9 @@ import { canopyCover, cordLength, rodSet } from "../../app/schedule/suspension.t
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, bullet, SMALL } from "../../drawing/paper/flow.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
+import { KILOGRAMS_PER_POUND, METRES_PER_INCH } from "../../units/quantities.ts";
 import type { HandoverWords } from "../handover.ts";
-import { shortTags } from "../../words/short-tags.ts";
 
 /** How each type hangs: rod or cord and what to bring, canopy, weight. */
 export function hanging(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
@@ -37,17 +38,18 @@ function hangingWords(boxes: readonly SetOutBox[], words: HandoverWords): string
         `on a ${luminaire.suspension}: cut ${each((drop) => words.length(cordLength(drop, words.unit)))} or longer`,
       );
   }
-  parts.push(canopyWords(luminaire, words), weightWords(luminaire));
+  parts.push(canopyWords(luminaire, words), weightWords(luminaire, words.unit));
   return `${parts.join("; ")}.`;
 }
 
 function rodWords(drop: number, words: HandoverWords): string {
   const { pieces, rest, exact } = rodSet(drop);
   if (pieces.length === 0) return `${words.length(drop)}, shorter than any usual piece`;
-  const inches = pieces.map((piece) => `${Math.round(piece / 0.0254)}`).join(" + ");
+  const [unit, size] = words.unit === "ft-in" ? ["in", METRES_PER_INCH] : ["mm", 0.001];
+  const lengths = `${pieces.map((piece) => Math.round(piece / size)).join(" + ")} ${unit}`;
   return exact
-    ? `${inches} in pieces reach it`
-    : `${inches} in pieces leave ${words.length(rest)}: an adjustable end or a cut piece`;
+    ? `${lengths} pieces reach it`
+    : `${lengths} pieces leave ${words.length(rest)}: an adjustable end or a cut piece`;
 }
 
 function canopyWords({ canopy }: Luminaire, words: HandoverWords): string {
@@ -59,8 +61,8 @@ function canopyWords({ canopy }: Luminaire, words: HandoverWords): string {
     : `${size}, hides a ${words.length(BOX_WIDTH)} box up to ${words.length(cover)} off`;
 }
 
-function weightWords({ weight }: Luminaire): string {
-  return weight === undefined
-    ? "weight not stated"
-    : `weight ${weight} kg (${(weight / 0.45359237).toFixed(1)} lb)`;
+function weightWords({ weight }: Luminaire, unit: HandoverWords["unit"]): string {
+  if (weight === undefined) return "weight not stated";
+  const pounds = `${(weight / KILOGRAMS_PER_POUND).toFixed(1)} lb`;
+  return unit === "ft-in" ? `weight ${pounds} (${weight} kg)` : `weight ${weight} kg (${pounds})`;
 }

@@ -5,7 +5,7 @@ import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts"
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import { degrees } from "../../units/quantities.ts";
 import type { HandoverWords } from "../handover.ts";
-import { shortTags } from "../../words/short-tags.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
 
 /** What does not simply hang plumb, or lies another way than the room: how it is turned, and the point it is aimed at. */
 export function turnedBoxes({ boxes }: SetOut): readonly SetOutBox[] {

@@ -12,7 +12,7 @@ import { fixedTable, recessedTable } from "./other-boxes-tables.ts";
 import { pendantTables } from "./pendant-table.ts";
 import { suspensionTable } from "./suspension-table.ts";
 import { settingsTable } from "./settings-table.ts";
-import { shortTags } from "../../words/short-tags.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { tagRange } from "./tags.ts";
 
 export function tables(handover: Handover, found: SetOut, words: HandoverWords, width: number): Block[] {

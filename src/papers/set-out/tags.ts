@@ -1,7 +1,7 @@
 /** Tags of the boxes of a set-out in few letters. */
 
 import type { SetOutBox } from "../../app/schedule/set-out.ts";
-import { shortTags } from "../../words/short-tags.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
 
 export function tagRange(boxes: readonly SetOutBox[]): string {
   return shortTags(boxes.map((box) => box.tag));
