@@ -48,7 +48,7 @@ export function figureDraws(
   const high = new Float64Array(DRAWS);
   const figureOf = (least: number, mean: number): number => {
     if (figure === "minimum") return Math.max(0, least);
-    return mean > 0 ? Math.min(1, Math.max(0, least) / mean) : 0;
+    return Math.min(1, ratio(Math.max(0, least), mean));
   };
   for (let d = 0; d < DRAWS; d++) {
     for (let m = 0; m < count; m++) draw[m] = z[d * contributions.length + moving[m].k];
@@ -58,7 +58,7 @@ export function figureDraws(
     const least = field[indexOfLeast(field)];
     middle[d] = figureOf(least, mean);
     if (bound === undefined) continue;
-    const level = Math.max(0, mean / average);
+    const level = Math.max(0, ratio(mean, average));
     let [less, more] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
     for (let i = 0; i < field.length; i++) {
       less = Math.min(less, field[i] - level * bound[i]);
@@ -153,6 +153,11 @@ function addProducts(start: Float64Array, e: Float64Array, z: Float64Array, out:
     for (let m = 0; m < count; m++) sum += z[m] * e[i * count + m];
     out[i] = sum;
   }
+}
+
+/** Over an average that is 0 in the dark, where the share of anything in it is 0 too. */
+export function ratio(value: number, average: number): number {
+  return average > 0 ? value / average : 0;
 }
 
 export function indexOfLeast(values: Float64Array): number {

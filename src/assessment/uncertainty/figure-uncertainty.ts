@@ -14,7 +14,7 @@
 
 import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
 import type { Contribution, FieldUncertainty, InputKind, InputQuantity } from "./field-uncertainty.ts";
-import { DRAWS, type Figure, figureDraws, indexOfLeast } from "./figure-draws.ts";
+import { DRAWS, type Figure, figureDraws, indexOfLeast, ratio } from "./figure-draws.ts";
 
 export type { Figure };
 
@@ -57,16 +57,17 @@ export function figureUncertainty(
   const averages = contributions.map(({ effect }) => mean(effect));
   const darkest = indexOfLeast(expected);
   const least = expected[darkest];
+  const evenness = ratio(least, average);
 
   const effects = contributions.map(({ input, effect }, k) => {
     if (figure === "average") return { input, effect: averages[k] };
     if (figure === "minimum") return { input, effect: effect[darkest] };
-    return { input, effect: (effect[darkest] - (least / average) * averages[k]) / average };
+    return { input, effect: ratio(effect[darkest] - evenness * averages[k], average) };
   });
   const meanBound = bound === undefined ? 0 : mean(bound);
   if (bound !== undefined) {
-    const ratio = (bound[darkest] + (least / average) * meanBound) / average;
-    const reach = figure === "average" ? meanBound : figure === "minimum" ? bound[darkest] : ratio;
+    const relative = ratio(bound[darkest] + evenness * meanBound, average);
+    const reach = figure === "average" ? meanBound : figure === "minimum" ? bound[darkest] : relative;
     effects.push({ input: { kind: "calculation" }, effect: reach / SQRT3 });
   }
   const shares = sharesOf(effects);
@@ -76,7 +77,7 @@ export function figureUncertainty(
     const low = Math.max(0, average - NORMAL_95 * sigma);
     const high = average + NORMAL_95 * sigma;
     // The bound is of the light as calculated; what the input quantities make brighter, they make less known too.
-    const widened = average > 0 ? (meanBound * high) / average : 0;
+    const widened = ratio(meanBound * high, average);
     const probability = (target: number): number =>
       sigma > 0 ? 1 - normalBelow((target - average) / sigma) : average >= target ? 1 : 0;
     return {
