@@ -33,8 +33,8 @@ async function start(): Promise<void> {
   });
   takeDrops(app);
   // After the first light: keeping a copy for later must not compete with it.
-  if (import.meta.env.PROD && "serviceWorker" in navigator)
-    void import("./keep-offline.ts").then(({ keepOffline }) => keepOffline());
+  if (import.meta.env.PROD)
+    void import("./keep-offline.ts").then(({ keepOffline }) => keepOffline(app.session));
 }
 
 const openShared = () => import("./storage/open-shared.ts");

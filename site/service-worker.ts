@@ -44,8 +44,15 @@ async function answer(request: Request): Promise<Response> {
   url.search = "";
   if (url.href === scope.registration.scope) url.pathname += "index.html";
   const kept = await (await caches.open(cacheName)).match(url.href);
-  return isolated(kept ?? (await fetch(request)));
+  if (kept !== undefined) return isolated(kept);
+  const fetched = await fetch(request);
+  // A file of this build that neither is kept nor can be had: the server has another build. The next start is by that one, whole.
+  if (!fetched.ok && isOwn(url.href)) await caches.delete(cacheName);
+  return isolated(fetched);
 }
+
+const isOwn = (address: string): boolean =>
+  [...files].some((file) => new URL(file, scope.registration.scope).href === address);
 
 /** Grants shared memory, with which a running calculation can be stopped, also where the server sets no headers. */
 function isolated(response: Response): Response {

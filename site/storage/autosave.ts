@@ -45,6 +45,8 @@ export class Autosave implements StudyStorage {
     this.#session = session;
     session.addEventListener("edit", () => this.#later());
     session.setStorage(this);
+    // What was edited before this was loaded.
+    if (session.history.done.length > 0) this.#later();
     const putAway = (): void => {
       if (document.visibilityState === "hidden") this.#late();
     };
@@ -228,7 +230,9 @@ function whyNotKept(error: unknown): string {
   };
   if (name in known) return known[name];
   if (typeof indexedDB === "undefined") return known.SecurityError;
-  return (error instanceof Error ? error.message : String(error)).replace(/\.$/, "");
+  const message = error instanceof Error ? error.message : String(error);
+  if (/module/.test(message)) return "a part of this page could not be loaded; reload the page";
+  return message.replace(/\.$/, "");
 }
 
 /** What stands typed in a field and was not yet entered is entered, as leaving the field would. */

@@ -14,7 +14,7 @@ export interface Draft {
 export interface Refusal {
   readonly words: string;
   readonly issues: readonly Issue[];
-  /** "Not opened" without one. */
+  /** Of what the page itself could not do, which stands whatever study is on screen; "Not opened" without one. */
   readonly heading?: string;
   /** What can be done about it. */
   readonly act?: readonly [label: string, run: () => void];
@@ -77,7 +77,7 @@ export class ScreenStore extends EventTarget {
     this.item = undefined;
     this.drafts.clear();
     this.luminaire = undefined;
-    this.refusal = undefined;
+    if (this.refusal?.heading === undefined) this.refusal = undefined;
   }
 
   #change(): void {

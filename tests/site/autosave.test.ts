@@ -51,8 +51,10 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-function opened(database?: Partial<StudyDatabase>): { session: Page; autosave: Autosave } {
-  const session = new Page();
+function opened(
+  database?: Partial<StudyDatabase>,
+  session = new Page(),
+): { session: Page; autosave: Autosave } {
   const autosave = new Autosave(session as unknown as StudySession);
   if (database !== undefined) autosave.database = async () => database as StudyDatabase;
   return { session, autosave };
@@ -147,4 +149,21 @@ it("goes on under one id of its own when another page has saved the study", asyn
   await Promise.all([first, autosave.save()]);
   expect(ids.slice(1)).toEqual(["own"]);
   expect(session.screen.line).toMatch(/Another page saved this study meanwhile/);
+});
+
+it("keeps what was edited before it was loaded", async () => {
+  const titles: string[] = [];
+  const session = new Page();
+  session.edit("early");
+  const { autosave } = opened(
+    {
+      async save(study) {
+        titles.push(study.title);
+        return { id: study.id, saved: Date.now() };
+      },
+    },
+    session,
+  );
+  await autosave.save();
+  expect(titles).toEqual(["early"]);
 });

@@ -35,7 +35,7 @@ it("a study of the database, and an edit that it has not got", async () => {
   vi.stubGlobal("addEventListener", () => {});
   vi.stubGlobal("sessionStorage", { getItem: () => null, setItem() {} });
   stored({ "candlespan-last": kept.id, "candlespan-late": JSON.stringify(samples["late 1"]) });
-  const session = Object.assign(new EventTarget(), { setStorage() {} });
+  const session = Object.assign(new EventTarget(), { setStorage() {}, history: { done: [] } });
   const autosave = new Autosave(session as unknown as StudySession);
   for (const found of [kept, undefined]) {
     autosave.database = async () => ({ get: async () => found }) as unknown as StudyDatabase;
