@@ -80,16 +80,17 @@ export function draftFields(
   }));
 }
 
-/** Of one plane, maintained and dimmed (lx). @param field the draft's */
+/** Of one plane, maintained and dimmed (lx). @param points of the plane @param field the draft's */
 export function draftBound(
   scene: Scene,
   method: Method,
+  points: number,
   field: PlaneField,
   { full, apart, exchanging }: DraftFields[number],
 ): Float64Array {
   const nearFieldError = nearFieldErrorOf(method);
   const sum = (layers: readonly LayerField[], part: "direct" | "interreflected"): Float64Array => {
-    const out = new Float64Array(layers[0]?.[part].length ?? 0);
+    const out = new Float64Array(points);
     layers.forEach((layer, l) => {
       const weight = maintainedShare(scene, scene.layers[l]);
       for (let i = 0; i < out.length; i++) out[i] += weight * layer[part][i];

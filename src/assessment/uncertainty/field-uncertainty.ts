@@ -137,7 +137,7 @@ export class FieldUncertainties {
       const bound =
         this.#drafts === undefined
           ? {}
-          : { bound: draftBound(scene, method, fields[index], this.#drafts[k]) };
+          : { bound: draftBound(scene, method, shift.length, fields[index], this.#drafts[k]) };
       return { plane: index, shift, contributions, ...bound };
     });
   }

@@ -24,13 +24,13 @@ it("adds what draft and full calculation state to what is measured", () => {
   const ofFull = interreflectionBoundOf(method, field) ?? Number.NaN;
   expect(ofFull).toBeGreaterThan(0);
   expect(ofFull).toBeLessThan(stated);
-  const bound = draftBound(scene, method, field, {
+  const bound = draftBound(scene, method, count, field, {
     full: layers(104, 0),
     apart: layers(0, 48),
     exchanging: layers(0, 51),
   });
   const expected = 0.8 * (4 + 0.0025 * 100 + (stated + ofFull) * 50 + 1.5 * 3);
   for (const each of bound) expect(each).toBeCloseTo(expected, 9);
-  const alone = draftBound(scene, method, field, { full: layers(104, 0) });
+  const alone = draftBound(scene, method, count, field, { full: layers(104, 0) });
   for (const each of alone) expect(each).toBeCloseTo(0.8 * (4 + 0.0025 * 100), 9);
 });
