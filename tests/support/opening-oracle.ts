@@ -154,7 +154,7 @@ export class OpeningOracle {
       const facing = normal === undefined ? 1 : normal[0] * x + normal[1] * y + normal[2] * z;
       const height = -(n[0] * x + n[1] * y + n[2] * z);
       if (facing <= 0 || height <= 0) continue;
-      const d = Math.hypot(x, y, z);
+      const d = Math.sqrt(x * x + y * y + z * z);
       const projected = normal === undefined ? 1 : this.#projected(x, y, z);
       const E =
         (area * facing * intensityTowards(this.#distribution, x, y, z) * height) / (projected * d ** 3);
@@ -168,9 +168,10 @@ export class OpeningOracle {
   #projected(x: number, y: number, z: number): number {
     const { shape, length, width, height } = this.#opening;
     const [a, b, c] = [length / 2, width / 2, height / 2];
-    if (shape === "ellipsoid") return Math.PI * Math.hypot(b * c * x, a * c * y, a * b * z);
+    if (shape === "ellipsoid")
+      return Math.PI * Math.sqrt((b * c * x) ** 2 + (a * c * y) ** 2 + (a * b * z) ** 2);
     if (shape === "box") return 4 * (b * c * Math.abs(x) + a * c * Math.abs(y) + a * b * Math.abs(z));
     const [along, r, u, v, w] = shape === "cylinder" ? [c, a, z, x, y] : [a, b, x, y, z];
-    return Math.PI * r * r * Math.abs(u) + 4 * along * r * Math.hypot(v, w);
+    return Math.PI * r * r * Math.abs(u) + 4 * along * r * Math.sqrt(v * v + w * w);
   }
 }

@@ -1,6 +1,6 @@
 /** The near field as a table gives what the sampler gives, also scaled and re-lamped. */
 import { describe, expect, it } from "vitest";
-import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
+import type { SurfaceEmission } from "../../../src/luminaire/near-field.ts";
 import { scaledLuminaire } from "../../../src/luminaire/scaled.ts";
 import type { LightTable } from "../../../src/luminaire/shade/light-table.ts";
 import { MAXIMUM_ELEMENTS, NearFieldLattice } from "../../../src/luminaire/shade/near-field-lattice.ts";
@@ -10,10 +10,12 @@ import { randomStream } from "../../support/random-stream.ts";
 import { plainShade } from "../../support/shades.ts";
 
 /** Illuminance (lx) on a plane through the local point facing along n, summed over the elements. */
-function bySampler(luminaire: Luminaire, p: readonly number[], n: readonly number[]): number {
-  if (luminaire.emission.kind !== "surfaces") throw new Error("not a shade");
-  const { emission } = luminaire;
-  const near = new NearFieldLattice(emission.light);
+function bySampler(
+  near: NearFieldLattice,
+  emission: SurfaceEmission,
+  p: readonly number[],
+  n: readonly number[],
+): number {
   const at = new Float64Array(3 * MAXIMUM_ELEMENTS);
   const E = new Float64Array(MAXIMUM_ELEMENTS);
   const count = near.sample(emission, p[0], p[1], p[2], at, E);
@@ -75,6 +77,7 @@ describe("the tables of a traced shade's near field", () => {
       const { emission } = luminaire;
       if (emission.kind !== "surfaces") throw new Error("not a shade");
       const tables = new NearFieldLattice(emission.light).tables(emission);
+      const sampler = new NearFieldLattice(emission.light);
       for (const { values, rows, angles, groups } of tables)
         expect(values.length).toBe(rows * angles * groups * 4);
       // Small enough to be handed to workers and shaders: what the trace leaves, and all together.
@@ -90,7 +93,7 @@ describe("the tables of a traced shade's near field", () => {
         const n = [random() - 0.5, random() - 0.5, random() - 0.5];
         const size = Math.hypot(...n);
         const unit = n.map((x) => x / size);
-        const E = bySampler(luminaire, p, unit);
+        const E = bySampler(sampler, emission, p, unit);
         most = Math.max(most, E * d * d);
         worst = Math.max(worst, Math.abs(byTables(tables, p, unit) - E) * d * d);
       }
