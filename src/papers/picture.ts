@@ -23,7 +23,7 @@ export function pictureOf(bytes: Uint8Array): Outcome<Picture> {
       severity: "error",
       message: "The picture was not read.",
       expected: `a PNG or JPEG file of at most ${LARGEST} × ${LARGEST} pixels`,
-      received: size === undefined ? "another file" : `${size.width} × ${size.height} pixels`,
+      received: size === undefined ? nameOf(bytes) : `${size.width} × ${size.height} pixels`,
       where: {},
     });
   if (size.type === "png" ? !isPngWhole(bytes) : !isJpegWhole(bytes))
@@ -36,6 +36,12 @@ export function pictureOf(bytes: Uint8Array): Outcome<Picture> {
       where: {},
     });
   return success({ ...size, bytes });
+}
+
+/** A drawing of lines is not drawn: what is in it (scripts, fonts, filters) is more than paper can be trusted with. */
+function nameOf(bytes: Uint8Array): string {
+  const isSvg = /<svg[\s>]/i.test(String.fromCharCode(...bytes.subarray(0, 2048)));
+  return isSvg ? "an SVG drawing: export it as PNG, some 1000 pixels wide" : "another file";
 }
 
 function pngSize(bytes: Uint8Array): Omit<Picture, "bytes"> | undefined {

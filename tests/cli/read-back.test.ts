@@ -75,6 +75,8 @@ const CASES: readonly Case[] = [
 
 type Row = Record<string, string>;
 interface Answer {
+  readonly name: string;
+  readonly letter: string;
   readonly luminaires: readonly {
     readonly position: readonly number[];
     readonly clearance?: number;
@@ -91,6 +93,7 @@ interface Answer {
       { readonly direct: readonly number[]; readonly interreflected: readonly number[] }
     >;
     readonly statistics: Record<string, number>;
+    readonly fine?: Record<string, number>;
   }[];
   readonly zones: readonly {
     readonly name: string;
@@ -357,6 +360,162 @@ function zones(
   found.text("client.pdf", "power", watts?.[1] ?? "", energy.watts);
 }
 
+/** Running strings and the heights of pendants in the DXF: every figure stands at its own place, and is a box's. */
+function strings(
+  found: Comparison,
+  out: string,
+  { luminaires }: Answer,
+  { room }: Json,
+  feet: boolean,
+): void {
+  const unit = feet ? 0.0254 : 0.001;
+  const step = feet ? 0.0254 / 8 : 0.001;
+  const entities = (new DxfParser().parseSync(readFileSync(join(out, "set-out.dxf"), "utf8"))?.entities ??
+    []) as unknown as readonly {
+    layer: string;
+    text?: string;
+    rotation?: number;
+    startPoint?: { x: number; y: number };
+    textHeight?: number;
+  }[];
+  const { length, width } = room as { length: number; width: number };
+  const rows = table(join(out, "boxes.csv"));
+  let figures: { value: number; at: number; axis: 0 | 1 }[] = [];
+  let letters = 0;
+  const seen = new Set<string>();
+  for (const { layer, text = "", rotation = 0, startPoint, textHeight = 0 } of entities) {
+    if (layer !== "DIMENSIONS" || startPoint === undefined) continue;
+    const value = metres(text);
+    if (!Number.isNaN(value)) {
+      const axis = rotation === 90 ? 0 : 1;
+      letters = textHeight * unit;
+      figures.push({ value, at: (axis === 0 ? startPoint.x : startPoint.y) * unit, axis });
+      continue;
+    }
+    // A string's name comes after its figures.
+    const [first] = figures;
+    // Figures too close to be read are spread, by no more than the height of a letter.
+    for (const { value: each, at } of figures)
+      found.figure("strings, place", `${text} ${each}`, at - first.at, each - first.value, 2 * letters);
+    const kind = text === "pendants" ? "pendant" : text;
+    const boxes = luminaires.filter((_, i) => rows[i].kind === kind);
+    if (first !== undefined && boxes.length > 0) {
+      const far = first.axis === 0 ? length : width;
+      const wanted = [0, ...boxes.map(({ position }) => position[first.axis]), far].sort((a, b) => a - b);
+      const places = wanted.filter((place, i) => i === 0 || place - wanted[i - 1] > step / 2);
+      expect(figures.length, `${text} along ${first.axis}`).toBe(places.length);
+      figures.forEach((figure, i) => {
+        found.figure("strings, value", `${text} ${i}`, figure.value, places[i], step);
+      });
+      seen.add(`${kind} ${first.axis}`);
+    }
+    figures = [];
+  }
+  expect([...seen].sort()).toEqual(["pendant 0", "pendant 1", "recessed 0", "recessed 1"]);
+  for (const { text = "" } of entities) {
+    const [, tag, ceiling, drop, body, edge, gap] =
+      /^(P\d+): ceiling (.+), drop (.+), body (.+), lower edge (.+) above the floor, (.+) above the top$/.exec(
+        text,
+      ) ?? [];
+    const row = rows.find(({ box }) => box === tag);
+    if (row === undefined) continue;
+    for (const [printed, column] of [
+      [ceiling, "ceiling above floor (m)"],
+      [drop, "drop (m)"],
+      [body, "body (m)"],
+      [edge, "lower edge above floor (m)"],
+      [gap, "lower edge above top (m)"],
+    ])
+      found.figure("set-out.dxf heights", `${tag} ${column}`, metres(printed), Number(row[column]), 2e-4);
+    const clearance = luminaires[rows.indexOf(row)].clearance ?? Number.NaN;
+    found.figure("set-out.dxf heights", `${tag} clearance`, metres(gap), clearance, 2 * step);
+  }
+}
+
+/** Levels of the elevations, and the tapes and strings of the mock-up. */
+function heights(
+  found: Comparison,
+  out: string,
+  { luminaires }: Answer,
+  { room, island }: Json,
+  feet: boolean,
+): void {
+  if (!hasPoppler) return;
+  const step = feet ? 0.0254 / 8 : 0.001;
+  const top = (island as { height?: number }).height ?? 0.914;
+  const rows = table(join(out, "boxes.csv"));
+  const printed = pdfText(join(out, "elevations.pdf"))
+    .split("\n")
+    .flatMap((line) =>
+      [...line.matchAll(/\+([\d'" /-]*\d["]?)(?=\s{2,}|\s*$)/g)].map(([, text]) => metres(text)),
+    );
+  const ceilings = rows.flatMap((row) =>
+    row.kind === "pendant" ? [Number(row["ceiling above floor (m)"])] : [],
+  );
+  const edges = luminaires.flatMap(({ clearance }) => (clearance === undefined ? [] : [top + clearance]));
+  for (const level of [0, top, ...edges, ...ceilings]) {
+    const nearest = printed.reduce((a, b) => (Math.abs(b - level) < Math.abs(a - level) ? b : a), Infinity);
+    found.figure("elevations.pdf", `level ${level}`, nearest, level, 2 * step);
+  }
+  const mockUp = pdfText(join(out, "mock-up.pdf"));
+  const { length } = room as { length: number };
+  rows.forEach((row, i) => {
+    if (row.kind !== "pendant") return;
+    const [x, y] = luminaires[i].position;
+    const line = new RegExp(`^ ${row.box} ${row.luminaire} {2,}(.+)$`, "m").exec(mockUp)?.[1] ?? "";
+    const cells = line
+      .trim()
+      .split(/\s{2,}/)
+      .map(metres);
+    expect(cells.length, `${row.box} in the mock-up: ${line}`).toBe(5);
+    const string = Number(row["ceiling above floor (m)"]) - Number(row["lower edge above floor (m)"]);
+    [x, y, Math.hypot(x, y), Math.hypot(length - x, y), string].forEach((wanted, k) => {
+      found.figure(
+        "mock-up.pdf",
+        `${row.box} column ${k + 2}`,
+        cells[k],
+        wanted,
+        (k === 4 ? 2 : 1) * step + 2e-4,
+      );
+    });
+  });
+}
+
+/** Every option's planes in the report, the figures of the fine grid in their brackets. */
+function options(found: Comparison, out: string, answers: readonly Answer[], feet: boolean): void {
+  if (!hasPoppler) return;
+  const unit = feet ? 10.763910416709722 : 1;
+  const report = pdfText(join(out, "report.pdf"));
+  const begin = answers.map(({ letter, name }) => report.search(new RegExp(`^ *${letter} +${name}: `, "m")));
+  answers.forEach(({ letter, planes, energy }, i) => {
+    expect(begin[i], `option ${letter} in the report`).toBeGreaterThan(0);
+    const part = report.slice(begin[i], begin[i + 1]);
+    for (const { name, statistics, fine } of planes) {
+      const row = new RegExp(
+        `^ ${name} {2,}([\\d.]+) {2,}([\\d.]+) \\(([\\d.]+)\\) {2,}([\\d.]+) \\(([\\d.]+)\\) {2,}([\\d.]+) {2,}([\\d.]+) {2,}(\\d+)`,
+        "m",
+      ).exec(part);
+      if (row === null || fine === undefined) continue;
+      const { average, minimum, maximum, uniformity, diversity, points } = statistics;
+      [
+        average / unit,
+        minimum / unit,
+        fine.minimum / unit,
+        maximum / unit,
+        fine.maximum / unit,
+        uniformity,
+        diversity,
+        points,
+      ].forEach((wanted, k) => {
+        found.text("options of report.pdf", `${letter} ${name} column ${k + 2}`, row[k + 1], wanted);
+      });
+    }
+    const watts = /Power ([\d.]+) W as dimmed/.exec(part)?.[1] ?? "";
+    found.text("options of report.pdf", `${letter} power`, watts, energy.watts);
+  });
+  expect(found.counts.get("options of report.pdf")).toBeGreaterThanOrEqual(9 * answers.length);
+}
+
 describe("a hand-over read back", () => {
   it.each(CASES)("$name: every figure is the calculated one", ({ name, document, feet }) => {
     const study = join(folder, `${CASES.findIndex((each) => each.name === name)}.study.json`);
@@ -367,13 +526,17 @@ describe("a hand-over read back", () => {
     expect(made.code, made.err).toBeLessThan(2);
     const checked = candlespan(["check", study, "--json"]);
     expect(checked.code, checked.err).toBeLessThan(2);
-    const answer = JSON.parse(checked.out).arrangements[0] as Answer;
+    const answers = JSON.parse(checked.out).arrangements as readonly Answer[];
+    const [answer] = answers;
     const found = new Comparison();
     boxes(found, out, answer, feet);
     dxf(found, out, answer, feet);
     light(found, out, answer);
     loads(found, out, answer);
     zones(found, out, answer, feet);
+    strings(found, out, answer, document, feet);
+    heights(found, out, answer, document, feet);
+    options(found, out, answers, feet);
     const total = [...found.counts.values()].reduce((sum, n) => sum + n, 0);
     console.log(
       `${name}: ${total} figures read back (${[...found.counts].map(([where, n]) => `${where} ${n}`).join(", ")}), ${found.differences.length} differ`,

@@ -72,5 +72,9 @@ describe("the set of sheets", () => {
     expect(mark).toMatchObject({ width: 54, height: 54 });
     expect(sheetSvg(cover.sheets[0])).toContain(`href="data:image/png;base64,${PNG.toString("base64")}"`);
     expect(pictureOf(new Uint8Array([1, 2, 3])).ok).toBe(false);
+    const drawing = pictureOf(
+      Buffer.from('<?xml version="1.0"?>\n<svg xmlns="http://www.w3.org/2000/svg"/>'),
+    );
+    expect(drawing.ok ? undefined : drawing.issues[0].received).toContain("export it as PNG");
   });
 });
