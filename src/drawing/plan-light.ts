@@ -55,7 +55,12 @@ export interface PlanLight {
     /** A level between two steps. */
     readonly faint: boolean;
   }[];
-  readonly labels: readonly (LineLabel & { readonly colour: string; readonly ground: string })[];
+  readonly labels: readonly (LineLabel & {
+    /** lx */
+    readonly level: number;
+    readonly colour: string;
+    readonly ground: string;
+  })[];
 }
 
 /** The light of a field on a page: bands, isolux lines, hatching, labels clear of what is already there. */
@@ -145,6 +150,7 @@ export function planLight(input: PlanLightInput): PlanLight {
     labels: [
       ...labelEnough(named, pageOutline, LABEL_SIZE, { ...input, step: input.labelStep }).map((label) => ({
         ...label,
+        level: named[label.line].level,
         colour: inkOver(named[label.line].level),
         ground: wordGround(named[label.line].level),
       })),
@@ -188,7 +194,7 @@ function evenLabel(
     );
   const at = places.find(isFree) ?? places[0];
   const box = { centre: at, width, height: LABEL_SIZE + 2, turn: 0 };
-  return [{ line: -1, text, at, turn: 0, box, colour: inkOver(level), ground: wordGround(level) }];
+  return [{ line: -1, text, at, turn: 0, box, level, colour: inkOver(level), ground: wordGround(level) }];
 }
 
 /** Fewer steps than this over a top say little of its shape. */

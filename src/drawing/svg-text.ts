@@ -107,9 +107,9 @@ export function planLightSvg(light: PlanLight, id: string): string {
     ({ points, colour, strong }) =>
       `<path d="${pathOf(points)}" fill="none" stroke="${colour}" stroke-width="${strong ? 1.75 : 0.75}" stroke-linejoin="round"/>`,
   );
-  const labels = light.labels.map(({ at, turn, text, colour, ground }) => {
+  const labels = light.labels.map(({ at, turn, text, level, colour, ground }) => {
     const common = `x="0" y="${short(LABEL_SIZE * 0.35)}" text-anchor="middle" font-size="${LABEL_SIZE}" font-weight="600"`;
-    return `<g transform="translate(${short(at[0])} ${short(at[1])}) rotate(${short(turn)})"><text ${common} fill="${ground}" stroke="${ground}" stroke-width="4" stroke-linejoin="round" aria-hidden="true">${escapeText(text)}</text><text ${common} fill="${colour}">${escapeText(text)}</text></g>`;
+    return `<g transform="translate(${short(at[0])} ${short(at[1])}) rotate(${short(turn)})"><text ${common} fill="${ground}" stroke="${ground}" stroke-width="4" stroke-linejoin="round" aria-hidden="true">${escapeText(text)}</text><text data-lux="${short(level)}" ${common} fill="${colour}">${escapeText(text)}</text></g>`;
   });
   return `<defs>
 <clipPath id="${id}-top"><path d="${pathOf(light.outline, true)}"/></clipPath>

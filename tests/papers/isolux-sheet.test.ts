@@ -15,6 +15,8 @@ describe("the isolux sheet", () => {
   it("says in words what it shows", () => {
     const svg = isoluxSheet(study, judged(study));
     expect(svg).toContain("falls short of 500 lx");
+    // What other programs read the lines by; lux whatever the sheet shows.
+    expect(svg).toMatch(/<text data-lux="\d+"/);
     expect(svg).toContain("2400 mm · 7&#39;-10 1/2&quot;");
     expect(svg).not.toMatch(/NaN|undefined|Infinity/);
   });
