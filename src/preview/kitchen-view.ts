@@ -5,12 +5,12 @@
  */
 
 import {
-  type BufferGeometry,
+  BufferGeometry,
   Color,
   LinearSRGBColorSpace,
   LineSegments,
   Mesh,
-  type PerspectiveCamera,
+  PerspectiveCamera,
   type RawShaderMaterial,
   Scene as ThreeScene,
   Vector2,
@@ -33,6 +33,7 @@ import { RoomMesh } from "./room-mesh.ts";
 import { scaleTable } from "./scale-table.ts";
 import { SLOTS } from "./scene-texture.ts";
 import { isInSight, readingOn, type SurfaceReading, seenPoint } from "./surface-reading.ts";
+import { mirroringSurfaces } from "./surface-triangles.ts";
 import { LINE, type RoomCase, RoomMaterials, viewMaterial, viewUniforms } from "./view-material.ts";
 
 export type Look = "appearance" | "lux";
@@ -54,6 +55,9 @@ const INSIDE = 0.3;
 const PAPER = new Color().setHex(0xfaf7f1, LinearSRGBColorSpace);
 const NIGHT = new Color().setHex(0x171510, LinearSRGBColorSpace);
 
+/** How a room is drawn in its mirror image. */
+const MIRRORED = { lux: false, linear: true, cut: true, section: false, mirrors: false };
+
 export class KitchenView {
   readonly cache: LightCache;
   readonly #renderer: WebGLRenderer;
@@ -71,6 +75,7 @@ export class KitchenView {
   #fronts: LineSegments | undefined;
   #things: BodyMeshes | undefined;
   #still = false;
+  #compiled = false;
   #scaleUnit: "lx" | "fc" | undefined;
 
   constructor(renderer: WebGLRenderer) {
@@ -89,6 +94,26 @@ export class KitchenView {
 
   get light(): Light | undefined {
     return this.#light;
+  }
+
+  /** Compiles and links what a picture of this light is drawn with, beside the page: waiting for a link would stop it. */
+  async compile(light: Light, look: Look): Promise<void> {
+    const mirrors = look === "appearance" && mirroringSurfaces(light.scene).length > 0;
+    const lux = look === "lux";
+    if (mirrors) this.#useMaterials(MIRRORED);
+    this.#useMaterials({ lux, linear: false, cut: false, section: false, mirrors });
+    const lines = lux ? [this.#ink, this.#frontInk] : [this.#frontInk];
+    const geometry = new BufferGeometry();
+    const all = new ThreeScene();
+    for (const material of [...this.cache.materialsFor(light), ...this.#rooms.made, this.#luminous, ...lines])
+      all.add(new Mesh(geometry, material));
+    await this.#renderer.compileAsync(all, new PerspectiveCamera());
+    this.#compiled = true;
+  }
+
+  /** Whether it may be drawn without stopping the page. */
+  get isCompiled(): boolean {
+    return this.#compiled;
   }
 
   /** Takes another scene or other light of it. The picture is coarse until {@link proceed} has gone on. */
@@ -241,7 +266,7 @@ export class KitchenView {
     u.linear.value = 1;
     // What is below the plane is not in its image.
     u.cut.value.set(0, 0, -1, -level - 0.002);
-    this.#useMaterials({ lux: false, linear: true, cut: true, section: false, mirrors: false });
+    this.#useMaterials(MIRRORED);
     room.sortFrom(image.eye);
     image.draw(this.#renderer, this.#world, u);
     return true;
@@ -259,8 +284,10 @@ export class KitchenView {
     const surface = { ...which, surface: true, section: false, mirrors: false };
     const bodies = this.#rooms.of({ ...surface, section: which.section });
     const top = which.mirrors ? this.#rooms.of({ ...surface, mirrors: true }) : bodies;
-    this.#room?.useMaterials(top, bodies, this.#rooms.of(surface));
-    this.#things?.useMaterials(this.#rooms.of({ ...surface, surface: false }));
+    const shell = this.#rooms.of(surface);
+    this.#room?.useMaterials(top, bodies, shell);
+    const things = this.#rooms.of({ ...surface, surface: false });
+    this.#things?.useMaterials(things);
   }
 
   #useTarget(): void {

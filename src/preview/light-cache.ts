@@ -10,6 +10,7 @@
 import {
   type DataTexture,
   FloatType,
+  type Material,
   Vector3,
   Vector4,
   type WebGLRenderer,
@@ -46,6 +47,8 @@ export class LightCache {
   readonly #develop: ScreenPass;
   #light: Light | undefined;
   #records: SceneTexture | undefined;
+  /** What the records were written from. */
+  #recorded: (Pick<Light, "scene" | "people"> & Pick<Partial<SurfaceLight>, "traced">) | undefined;
   #coarse: SurfaceLightTarget | undefined;
   #fine: SurfaceLightTarget | undefined;
   #weights = new Float32Array(SLOTS);
@@ -99,15 +102,15 @@ export class LightCache {
     return this.isStill ? this.#fine : this.#coarse;
   }
 
+  /** Materials that {@link take} will draw with. */
+  materialsFor(light: Light): readonly Material[] {
+    return [...this.#points.materialsFor(this.#recordsOf(light)), this.#develop.material];
+  }
+
   /** Takes a scene's light; what moves is lit at once, what stands by {@link proceed}. */
   take(light: Light): void {
     this.#light = light;
-    const records = sceneTexture(light.scene, {
-      people: light.people,
-      traced: light.surfaces?.traced,
-    });
-    this.#records = records;
-    this.#points.read(records);
+    this.#points.read(this.#recordsOf(light));
     this.#weigh(light.scene);
     this.#free();
     this.#coarse = this.#targetOf(light, surfaceAtlas(light.scene, MOVING_ATLAS));
@@ -217,6 +220,16 @@ export class LightCache {
     this.#free();
     this.#points.dispose();
     this.#develop.dispose();
+  }
+
+  /** The scene's records, which the light on its surfaces leaves as they are. */
+  #recordsOf({ scene, people, surfaces }: Light): SceneTexture {
+    const traced = surfaces?.traced;
+    const before = this.#recorded;
+    const isKnown = before?.scene === scene && before.people === people && before.traced === traced;
+    if (!isKnown || this.#records === undefined) this.#records = sceneTexture(scene, { people, traced });
+    this.#recorded = { scene, people, traced };
+    return this.#records;
   }
 
   #weigh(scene: Scene): void {

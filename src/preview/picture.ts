@@ -128,13 +128,8 @@ export class Picture {
     while (this.#views.length > sides.length) this.#views.pop()?.dispose();
     sides.forEach(({ scene, surfaces }, i) => {
       const light = { scene, surfaces, people };
-      const view = this.#views[i];
-      if (view === undefined) {
-        const made = new KitchenView(this.renderer);
-        this.#views.push(made);
-        made.take(light);
-        return;
-      }
+      const view = this.#views[i] ?? this.#newView(light);
+      if (!view.isCompiled) return;
       const before = view.light;
       if (before?.scene === scene && before.surfaces === surfaces && before.people === people) return;
       // Another dimming of the same light costs nothing.
@@ -145,6 +140,21 @@ export class Picture {
     });
     this.#exposure = undefined;
     this.ask();
+  }
+
+  /** A view that takes what is wanted of it then when its programs are linked. */
+  #newView(light: Light): KitchenView {
+    const view = new KitchenView(this.renderer);
+    this.#views.push(view);
+    void view.compile(light, this.#settings().look).then(() => {
+      if (this.#views.includes(view)) this.take(this.#taken.sides, this.#taken.people);
+    });
+    return view;
+  }
+
+  /** Those that have a picture. */
+  get #lit(): readonly KitchenView[] {
+    return this.#views.filter(({ light }) => light !== undefined);
   }
 
   /** Asks for a drawing in the next frame. */
@@ -166,12 +176,13 @@ export class Picture {
 
   /** Light at a place of the canvas (CSS pixels). */
   readAt(x: number, y: number): SurfaceReading | undefined {
-    const count = this.#views.length;
+    const views = this.#lit;
+    const count = views.length;
     if (count === 0) return undefined;
     const each = this.canvas.clientWidth / count;
     const index = Math.min(count - 1, Math.floor(x / each));
     const ndc = new Vector2((2 * (x - index * each)) / each - 1, 1 - (2 * y) / this.canvas.clientHeight);
-    return this.#views[index].readingAt(this.walk.camera, ndc, this.#settings().cut);
+    return views[index].readingAt(this.walk.camera, ndc, this.#settings().cut);
   }
 
   dispose(): void {
@@ -218,12 +229,13 @@ export class Picture {
 
   #draw(): void {
     const { renderer } = this;
-    if (this.#views.length === 0 || renderer.getContext().isContextLost()) return;
+    const [first] = this.#lit;
+    if (first === undefined || renderer.getContext().isContextLost()) return;
     this.#dirty = false;
     const start = performance.now();
     const resting = start - this.#moved > REST;
     if (this.#exposure === undefined) {
-      this.#exposure = this.#views[0].exposure();
+      this.#exposure = first.exposure();
       // It is printed under the picture.
       this.#changed();
     }
@@ -265,10 +277,11 @@ export class Picture {
     const { renderer, walk } = this;
     const settings = this.#settings();
     const size = renderer.getSize(new Vector2());
-    const count = this.#views.length;
+    const views = this.#lit;
+    const count = views.length;
     walk.camera.aspect = size.x / count / size.y;
     walk.camera.updateProjectionMatrix();
-    this.#views.forEach((view, i) => {
+    views.forEach((view, i) => {
       renderer.setScissorTest(count > 1);
       renderer.setViewport((i * size.x) / count, 0, size.x / count, size.y);
       renderer.setScissor((i * size.x) / count, 0, size.x / count, size.y);
@@ -284,7 +297,7 @@ export class Picture {
       const { surfaces, sketched = false } = this.#taken.sides[i] ?? {};
       return surfaces === undefined && sketched;
     };
-    const waiting = this.#views.find((view, i) => !view.isStill && !isAwaited(i));
+    const waiting = this.#views.find((view, i) => view.light !== undefined && !view.isStill && !isAwaited(i));
     const done = waiting?.proceed(SLICE, () => performance.now()) ?? false;
     this.#progress();
     if (waiting === undefined) return;

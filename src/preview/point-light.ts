@@ -85,6 +85,15 @@ export class PointLight {
     u.solidTable.value = records.solids;
   }
 
+  /** Materials of what may light points by a book's luminaires, with nothing between and with solids. */
+  materialsFor({ data, luminaires, solidCount }: SceneTexture): readonly RawShaderMaterial[] {
+    return luminaires.flatMap(({ record, distribution }) =>
+      [0, solidCount].map((between) =>
+        this.#material(programFor(data.subarray(4 * record), data.subarray(4 * distribution), between)),
+      ),
+    );
+  }
+
   /** Adds the light of draws `from` … `to` of a set of points to the target, which has its size; the first of them
    * clears it. */
   light(

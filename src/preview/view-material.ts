@@ -79,6 +79,10 @@ export class RoomMaterials {
     this.#uniforms = uniforms;
   }
 
+  get made(): readonly RawShaderMaterial[] {
+    return [...this.#made.values()];
+  }
+
   of({ surface, lux, linear, cut, section, mirrors }: RoomCase): RawShaderMaterial {
     const defines = {
       SURFACE: Number(surface),

@@ -23,6 +23,7 @@ beforeAll(async () => {
   [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
   page = await browser.newPage({ viewport: { width: 640, height: 560 } });
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
+  await page.addInitScript(watchLinks);
   await page.goto(pages.url("../../shaders/preview.html"));
   await page.locator("html[data-ready]").waitFor({ state: "attached" });
 });
@@ -31,7 +32,40 @@ afterAll(async () => {
   await pages?.close();
 });
 
+/** Counts programs that were given to be linked before anything was asked of one, and after: whoever asks waits, and what
+ * was given before is linked meanwhile. */
+function watchLinks(): void {
+  const COMPLETION_STATUS = 0x91b1;
+  const links = { before: 0, after: 0 };
+  let isAsked = false;
+  const { prototype } = WebGL2RenderingContext;
+  const { getProgramParameter, linkProgram } = prototype;
+  prototype.linkProgram = function (program) {
+    linkProgram.call(this, program);
+    links[isAsked ? "after" : "before"]++;
+  };
+  prototype.getProgramParameter = function (program, name) {
+    isAsked ||= name !== COMPLETION_STATUS;
+    return getProgramParameter.call(this, program, name);
+  };
+  Object.assign(globalThis, { links });
+}
+
 describe("the preview", () => {
+  it("has its programs linked at once before it draws with any", async () => {
+    const { before, after } = await page.evaluate(async () => {
+      const { element, links } = globalThis as unknown as Stage & {
+        links: { before: number; after: number };
+      };
+      while (element.views[0].light === undefined) await new Promise(requestAnimationFrame);
+      for (let i = 0; i < 3; i++) await new Promise(requestAnimationFrame);
+      return links;
+    });
+    console.log(`${before} programs linked at once, ${after} one by one`);
+    expect(after).toBe(0);
+    expect(before).toBeGreaterThan(5);
+  });
+
   it("has no violations of accessibility", async () => {
     await page.evaluate(axe.source);
     const found = await page.evaluate(() =>
@@ -43,8 +77,9 @@ describe("the preview", () => {
   });
 
   it("reads the light it shows, direct and interreflected", async () => {
-    const reading = await page.evaluate(() => {
+    const reading = await page.evaluate(async () => {
       const { element } = globalThis as unknown as Stage;
+      while (element.views[0].light === undefined) await new Promise(requestAnimationFrame);
       return element.views[0].readingOn([2.7, 1.9, 0.92]);
     });
     expect(reading?.surface).toBe("island");
