@@ -301,3 +301,44 @@ describe("the light under the pointer", () => {
     expect(await page.locator("candlespan-preview .reading").count()).toBe(0);
   });
 });
+
+// Last: a page on which drawing was slow once is slow from then on.
+it("saves pixels while the view moves where drawing takes long, not where only its commands do, and says so", async () => {
+  await drawn();
+  const found = await page.evaluate(async () => {
+    const { element } = globalThis as unknown as Stage;
+    const frame = () => new Promise(requestAnimationFrame);
+    const { prototype } = WebGL2RenderingContext;
+    const { clientWaitSync, TIMEOUT_EXPIRED, ALREADY_SIGNALED } = prototype;
+    prototype.clientWaitSync = () => ALREADY_SIGNALED;
+    // Put back, it knows nothing of how long drawing took before.
+    const stage = element.parentElement;
+    element.remove();
+    stage?.append(element);
+    await frame();
+    while (!element.still) await frame();
+    const canvas = element.renderer?.domElement as HTMLCanvasElement;
+    const move = async (lasting: number) => {
+      const start = performance.now();
+      let narrowest = canvas.width;
+      while (performance.now() - start < lasting) {
+        canvas.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowLeft" }));
+        await frame();
+        narrowest = Math.min(narrowest, canvas.width);
+      }
+      return narrowest;
+    };
+    const whole = canvas.width;
+    const fast = await move(500);
+    // As a graphics processor that has not drawn yet what was asked of it at once.
+    prototype.clientWaitSync = () => TIMEOUT_EXPIRED;
+    const slow = await move(1000);
+    prototype.clientWaitSync = clientWaitSync;
+    await element.updateComplete;
+    const words = element.shadowRoot?.querySelector("[role=status]")?.textContent ?? "";
+    return { whole, fast, slow, words };
+  });
+  expect(found.fast).toBe(found.whole);
+  expect(found.slow).toBeLessThan(0.6 * found.whole);
+  expect(found.words).toContain("draws slowly");
+});
