@@ -19,7 +19,8 @@ import type { RawStudy } from "./edits/raw-study.ts";
 import type { Lighting, LightState } from "./light/lighting.ts";
 import { clearanceIn, evidenceIn } from "./light/scene-queries.ts";
 import type { SecondaryResults } from "./light/secondary-results.ts";
-import { askForFiles, type GivenAt, GivenFiles } from "./storage/given-files.ts";
+import type { askForFiles } from "./storage/ask-for-files.ts";
+import { type GivenAt, GivenFiles } from "./storage/given-files.ts";
 import { type Change, StudyHistory } from "./store/history.ts";
 import { LightStore } from "./store/light-store.ts";
 import type { Json, Path } from "./store/pointer.ts";
@@ -46,6 +47,7 @@ export class StudySession extends EventTarget implements AppView {
   #issueWords: typeof IssueWords | undefined;
   #hand: DragEdit | undefined;
   #defaultAt: typeof defaultAt | undefined;
+  #askForFiles: typeof askForFiles | undefined;
   #storage: StudyStorage | undefined;
   #begun = false;
   #late: ReturnType<typeof setTimeout> | undefined;
@@ -70,11 +72,12 @@ export class StudySession extends EventTarget implements AppView {
 
   /** Brings what moving, swapping and asking need. */
   async bringTheRest(): Promise<void> {
-    const [edits, { DragEdit }, { defaultAt }, issueWords] = await Promise.all([
+    const [edits, { DragEdit }, { defaultAt }, issueWords, { askForFiles }] = await Promise.all([
       import("./edits/luminaires.ts"),
       import("./edits/drag-edit.ts"),
       import("./edits/defaults.ts"),
       import("./components/issue-words.ts"),
+      import("./storage/ask-for-files.ts"),
       this.lights.loadResults(),
     ]);
     if (this.showPeople) this.results?.need("people");
@@ -82,6 +85,7 @@ export class StudySession extends EventTarget implements AppView {
     this.#edits = edits;
     this.#issueWords = issueWords;
     this.#defaultAt = defaultAt;
+    this.#askForFiles = askForFiles;
     this.#hand = new DragEdit(this, () => this.#ask(false));
   }
 
@@ -267,7 +271,7 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   openFile(at?: GivenAt): void {
-    askForFiles((files) => this.takeFiles(files, at));
+    this.#askForFiles?.((files) => this.takeFiles(files, at));
   }
 
   takeFiles(files: readonly File[], at: GivenAt = "page"): void {

@@ -1,6 +1,5 @@
 /** Photometric files given to the page and not yet used: what they were read as, and their bytes. */
 
-import { PHOTOMETRIC_ENDINGS } from "../../src/app.ts";
 import type { FileReading } from "../../src/workers/browser.ts";
 
 /** Where files were given: at the button of the luminaires, or anywhere on the page. */
@@ -30,14 +29,4 @@ export class GivenFiles {
     this.readings = [];
     this.#contents.clear();
   }
-}
-
-/** Asks for files: studies or photometry. */
-export function askForFiles(take: (files: readonly File[]) => void): void {
-  const input = document.createElement("input");
-  input.type = "file";
-  input.multiple = true;
-  input.accept = [".json", ...PHOTOMETRIC_ENDINGS].join();
-  input.addEventListener("change", () => take([...(input.files ?? [])]));
-  input.click();
 }
