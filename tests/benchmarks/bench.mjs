@@ -6,7 +6,8 @@
  * Every round runs each case once of either, in turn, so that other work on the machine falls on both. Given are the
  * median and the spread, half the range between the quartiles, in milliseconds and in units of a loop that never
  * changes, run beside every case: milliseconds differ from machine to machine, units hardly. Slower or faster is what
- * differs by more than twice the spreads together, and by 3 % at least.
+ * differs by more than twice the spreads together, and by 3 % at least. Beside it stands the ratio of the best of either,
+ * which other work on the machine moves least.
  */
 import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, symlinkSync } from "node:fs";
@@ -123,7 +124,9 @@ function line(name, now, then) {
 function verdict(now, then) {
   const [a, b] = [now, then].map((values) => quartiles(values.map(({ units }) => units)));
   const change = a.median / b.median - 1;
+  const best = (values) => Math.min(...values.map(({ time }) => time));
+  const ofBest = `, best ${(best(now) / best(then)).toFixed(2)} ×`;
   const noise = Math.max(LEAST, (2 * Math.hypot(a.spread, b.spread)) / b.median);
-  if (Math.abs(change) <= noise) return `the same within ${(100 * noise).toFixed(0)} %`;
-  return `${change > 0 ? "slower" : "faster"}, ${(a.median / b.median).toFixed(2)} × (noise ${(100 * noise).toFixed(0)} %)`;
+  if (Math.abs(change) <= noise) return `the same within ${(100 * noise).toFixed(0)} %${ofBest}`;
+  return `${change > 0 ? "slower" : "faster"}, ${(a.median / b.median).toFixed(2)} × (noise ${(100 * noise).toFixed(0)} %)${ofBest}`;
 }

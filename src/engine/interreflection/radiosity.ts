@@ -153,10 +153,26 @@ function rowTimes(
     sums[0] = a0 + b0;
     sums[1] = a1 + b1;
   } else {
-    for (let j = 0; j < n; j++) {
-      const f = factors[row + j];
-      if (f === 0) continue;
-      for (let l = 0; l < layers; l++) sums[l] += f * m[j * layers + l];
+    // Three layers at a time, so that their sums stay in registers.
+    let l = 0;
+    for (; l + 2 < layers; l += 3) {
+      let a = 0;
+      let b = 0;
+      let c = 0;
+      for (let j = 0, k = l; j < n; j++, k += layers) {
+        const f = factors[row + j];
+        a += f * m[k];
+        b += f * m[k + 1];
+        c += f * m[k + 2];
+      }
+      sums[l] = a;
+      sums[l + 1] = b;
+      sums[l + 2] = c;
+    }
+    for (; l < layers; l++) {
+      let a = 0;
+      for (let j = 0, k = l; j < n; j++, k += layers) a += factors[row + j] * m[k];
+      sums[l] = a;
     }
   }
 }
