@@ -52,6 +52,9 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
       .selection=${session.selection}
       .shadows=${people?.shadows ?? []}
       .images=${people?.images ?? []}
+      .values=${session.alsoDrawn.has("values")}
+      .workingEdge=${session.alsoDrawn.has("working edge")}
+      .tolerances=${toleranceOf(session)}
       .clashes=${light.clashes}
       .stale=${session.lightState.kind === "issues"}
       @luminaire-move=${move}
@@ -74,6 +77,13 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
     }
     ${state.below?.(session, study, light)}
   `;
+}
+
+const NONE = [] as const;
+
+function toleranceOf(session: StudySession) {
+  const state = session.results?.tolerances.state;
+  return state?.status === "complete" ? state.value : NONE;
 }
 
 /** A press on empty paper lets go of what is selected. */

@@ -6,12 +6,14 @@ import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import type { StudySession } from "../session.ts";
 import type { SheetContent } from "../store/screen-store.ts";
+import type * as Drawn from "./also-drawn.ts";
 import type * as Plan from "./room-plan.ts";
 import type * as Room from "./room-picture.ts";
 import type * as Setting from "./setting-choice.ts";
 
 let room: typeof Room | undefined;
 let plan: typeof Plan | undefined;
+let drawn: typeof Drawn | undefined;
 let setting: typeof Setting | undefined;
 
 /** The switch over the sheet. */
@@ -23,7 +25,7 @@ export function drawingsOrRoom(app: AppView): TemplateResult {
   >${name}</button>`;
   return html`<div class="switches">
     <div class="shown" role="group" aria-label="On the sheet">
-      ${choice("Drawings", "drawings")}${choice("Floor plan", "floor plan")}${choice("Room", "room")}
+      ${choice("Drawings", "drawings")}${choice("Floor plan", "floor plan")}${choice("Room", "room")}${drawnPart(app)}
     </div>
     ${settingPart(app)}
   </div>`;
@@ -36,6 +38,17 @@ function settingPart(app: AppView): TemplateResult | typeof nothing {
   if (setting !== undefined) return setting.settingChoice(app, settings);
   void import("./setting-choice.ts").then((loaded) => {
     setting = loaded;
+    app.redraw();
+  });
+  return nothing;
+}
+
+/** Likewise. */
+function drawnPart(app: AppView): TemplateResult | typeof nothing {
+  if (app.sheetContent !== "drawings" || app.results === undefined) return nothing;
+  if (drawn !== undefined) return drawn.alsoDrawn(app);
+  void import("./also-drawn.ts").then((loaded) => {
+    drawn = loaded;
     app.redraw();
   });
   return nothing;

@@ -8,7 +8,7 @@ import type { Lighting } from "./lighting.ts";
 import { RoomTask } from "./room-task.ts";
 import { WorkerTask } from "./worker-task.ts";
 
-export type SecondaryName = "people" | "rules" | "findings" | "room" | "otherRoom";
+export type SecondaryName = "people" | "rules" | "findings" | "tolerances" | "room" | "otherRoom";
 
 /** Fires `state` when the state of one of them is another. */
 export class SecondaryResults extends EventTarget {
@@ -19,6 +19,8 @@ export class SecondaryResults extends EventTarget {
   readonly rules;
   /** What there is to say beside the verdict. */
   readonly findings;
+  /** How far each pendant may be off with the same verdict. */
+  readonly tolerances;
   readonly room;
   /** The room of another option, beside that of the option on screen. */
   readonly otherRoom;
@@ -31,7 +33,7 @@ export class SecondaryResults extends EventTarget {
   constructor(lighting: Lighting) {
     super();
     this.#lighting = lighting;
-    const task = <C extends "people" | "rules" | "beside">(call: C) =>
+    const task = <C extends "people" | "rules" | "beside" | "tolerances">(call: C) =>
       new WorkerTask((question) => lighting.connection.call(call, question));
     const room = () =>
       new RoomTask((question, quality, progress) =>
@@ -40,9 +42,10 @@ export class SecondaryResults extends EventTarget {
     this.people = task("people");
     this.rules = task("rules");
     this.findings = task("beside");
+    this.tolerances = task("tolerances");
     this.room = room();
     this.otherRoom = room();
-    for (const each of [this.people, this.rules, this.findings, this.room, this.otherRoom])
+    for (const each of [this.people, this.rules, this.findings, this.tolerances, this.room, this.otherRoom])
       each.addEventListener("state", () => this.dispatchEvent(new Event("state")));
     lighting.addEventListener("light", () => this.#update());
   }

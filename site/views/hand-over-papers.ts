@@ -79,9 +79,10 @@ export async function papersOf(app: AppView, { paper, revision, note }: PaperCho
     calculation: first.options,
     defaults: first.defaults,
     warnings: first.warnings,
-    options: answers.map((answer, i) =>
-      handoverOption(answer, i === arrangement ? findings : undefined, shadows[i], pictureOfRoom(app, i)),
-    ),
+    options: answers.map((answer, i) => ({
+      ...handoverOption(answer, i === arrangement ? findings : undefined, shadows[i], pictureOfRoom(app, i)),
+      ...(i === arrangement ? drawnTolerances(app) : {}),
+    })),
     chosen: arrangement,
     lamps: lampsOf(study.luminaires as Record<string, { lamp?: unknown }> | undefined),
     paper,
@@ -94,6 +95,12 @@ export async function papersOf(app: AppView, { paper, revision, note }: PaperCho
   };
   const { files, missing } = letteredFiles(handover, await fonts());
   return { files, unwritten: missingLettersWords(missing) };
+}
+
+/** On the papers where they are on the drawings. */
+function drawnTolerances(app: AppView): Pick<Handover["options"][number], "tolerances"> {
+  const state = app.results?.tolerances.state;
+  return state?.status === "complete" ? { tolerances: state.value } : {};
 }
 
 export async function contentOf(file: HandoverFile): Promise<string | Uint8Array> {

@@ -69,6 +69,8 @@ export type DepictedLuminaire =
   | "rim height"
   | "tag"
   | "clash"
+  | "tolerance ring"
+  | "tolerance"
   | "arrangement";
 
 /** People, what they see and what they shade. */
@@ -122,6 +124,8 @@ export type DepictedLight =
   | "key of below target"
   | "profile line"
   | "line name"
+  | "working edge"
+  | "working edge name"
   | "minimum"
   | "maximum"
   | "axis figure"
@@ -167,6 +171,7 @@ export type DepictedRow =
   | "fixed row"
   | "circuit row"
   | "setting row"
+  | "tolerance row"
   | "hung row"
   | "suspension row"
   | "order row"

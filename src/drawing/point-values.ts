@@ -3,25 +3,27 @@
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { overlaps, text, textBox, type TextMark } from "./drawing.ts";
+import { type Box, overlaps, text, textBox, type TextMark } from "./drawing.ts";
 
 const SIZE = 11;
 /** Between two numbers (drawing units). */
 const GAP = 3;
 
-/** @param values of the plane's points (lx) @param page from the room (m) to the page */
+/** @param values of the plane's points (lx) @param page from the room (m) to the page
+ * @param taken boxes of words that stand there already; only the least is written over them */
 export function pointValues(
   { points }: Pick<CalculationPlane, "points">,
   values: Float64Array,
   unit: IlluminanceUnit,
   page: (room: Vec2) => Vec2,
+  taken: readonly Box[] = [],
 ): TextMark[] {
   const least = values.reduce((best, value, i) => (value < values[best] ? i : best), 0);
   const mark = (i: number): TextMark => {
     const [x, y] = page([points[3 * i], points[3 * i + 1]]);
     const strong = i === least;
     return text([x, y + SIZE * 0.36], formatIlluminanceValue(values[i], unit), "point value", {
-      ink: strong ? "ink" : "quiet",
+      ink: "ink",
       size: SIZE,
       anchor: "middle",
       strong,
@@ -29,7 +31,7 @@ export function pointValues(
   };
   if (values.length === 0) return [];
   const kept = [mark(least)];
-  const boxes = kept.map(spaced);
+  const boxes: Box[] = [...kept.map(spaced), ...taken];
   for (let i = 0; i < values.length; i++) {
     if (i === least) continue;
     const next = mark(i);

@@ -14,6 +14,7 @@ import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { PaperName, Picture } from "../drawing/paper/paper.ts";
+import type { DrawnTolerance } from "../drawing/tolerance-marks.ts";
 import { contentKey } from "../numerics/content-key.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
@@ -39,6 +40,8 @@ export interface HandoverOption {
   readonly people?: readonly PersonFindings[];
   /** What people's own bodies take from where their hands work, where it was worked out. */
   readonly shadows?: readonly BodyShadow[];
+  /** How far each pendant may be off with the same verdict, where it was worked out. */
+  readonly tolerances?: readonly DrawnTolerance[];
   /** The room in this light, where a picture was made. */
   readonly picture?: Picture;
 }

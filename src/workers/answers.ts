@@ -15,7 +15,9 @@ import { type Answer, buffersOf } from "./transfer.ts";
 type Side = typeof import("./side-answers.ts");
 
 /** An answer that loads when it is first asked for, as nobody's first light waits for it. */
-function later<N extends "plan" | "people" | "rules" | "beside" | "room" | "search" | "verify">(name: N) {
+function later<
+  N extends "plan" | "people" | "rules" | "beside" | "room" | "search" | "verify" | "tolerances",
+>(name: N) {
   return async (
     request: Parameters<Side[N]>[0],
     workspace: Workspace,
@@ -69,6 +71,7 @@ export const ANSWERS = {
   room: later("room"),
   search: later("search"),
   verify: later("verify"),
+  tolerances: later("tolerances"),
 };
 
 /** The answers of one worker, with what they remember between questions. */

@@ -10,6 +10,7 @@ import {
   type Workspace,
 } from "../app/open-document.ts";
 import { type SearchOptions, searchRows } from "../app/search.ts";
+import { type PendantTolerance, pendantTolerances } from "../app/tolerances.ts";
 import { type VerifyOptions, verifyReadings } from "../app/verify.ts";
 import type { Proposal } from "../design/search/proposals.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
@@ -18,6 +19,7 @@ import { readJson } from "../diagnostics/json-text.ts";
 import { isoluxSheet } from "../papers/isolux-sheet.ts";
 import { migrate } from "../study/migrate.ts";
 import { readStudy } from "../study/study-text.ts";
+import { ringSentence } from "../words/boxes-text.ts";
 import { type FindingsSection, findingsSections } from "../words/findings-sections.ts";
 import { faultSentence } from "../words/verify-text.ts";
 
@@ -52,6 +54,21 @@ export async function people(
 ): Promise<Outcome<PeopleInLight>> {
   const opened = await openArrangement(request, true, workspace, observer);
   return opened.ok ? success(await peopleInLight(opened.value, observer)) : opened;
+}
+
+/** How far each pendant may be off with the same verdict, and the same in a sentence. */
+export async function tolerances(
+  request: ArrangementRequest,
+  workspace: Workspace,
+  observer: Observer,
+): Promise<Outcome<readonly (PendantTolerance & { readonly words: string })[]>> {
+  const opened = await openArrangement(request, false, workspace, observer);
+  if (!opened.ok) return opened;
+  const { study, scene } = opened.value;
+  const found = await pendantTolerances(opened.value, scene, observer);
+  return success(
+    found.map((ring) => ({ ...ring, words: ringSentence(ring, { study, scene, layer: ring.layer }) })),
+  );
 }
 
 /** The published rules held against the arrangement; the light of what they ask for is a draft. */

@@ -110,3 +110,32 @@ it("sets settings against options in Compare, with the figures that check gives"
   await table.scrollIntoViewIfNeeded();
   await shot("compare-settings-390");
 }, 120_000);
+
+it("draws numbers, the working edge and tolerances where they are asked for", async () => {
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await enter(page, "Lights");
+  await refined(page);
+  await page.getByRole("button", { name: "Also draw…" }).click();
+  const also = page.getByRole("group", { name: "Also draw" });
+  await also.getByLabel("Light as numbers on the plan").check();
+  await also.getByLabel("Working edge in the profile").check();
+  await also.getByLabel("How far pendants may be off").check();
+  await poll(() =>
+    page.locator("candlespan-profile svg text", { hasText: "working edge: evenness" }).count(),
+  ).toBe(1);
+  await shot("also-drawn-open");
+  await poll(() => page.locator("candlespan-plan svg text", { hasText: /lower$/ }).count()).toBe(3);
+  await poll(() => also.getByText(/^No. \d may be/).count()).toBe(3);
+  const figures = await page.locator("candlespan-plan svg text").allTextContents();
+  const { illuminance } = (await (await openStudy(await studyOf<object>(page))).check("three domes"))
+    .planes[0];
+  // Numbers give way to names of zones, never the least.
+  expect(figures).toContain(Math.min(...illuminance).toFixed(0));
+  expect(figures.filter((figure) => /^\d{3}$/.test(figure)).length).toBeGreaterThan(30);
+  await page.keyboard.press("Escape");
+  await shot("also-drawn-evening");
+  await page.emulateMedia({ colorScheme: "light" });
+  await shot("also-drawn-day");
+  await page.setViewportSize({ width: 390, height: 844 });
+  await shot("also-drawn-390");
+}, 240_000);

@@ -1,6 +1,7 @@
 import { createRequire } from "node:module";
 import { ownShadows } from "../../app/beside-the-verdict.ts";
 import { arrangementIndex } from "../../app/shortlist.ts";
+import { pendantTolerances } from "../../app/tolerances.ts";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -9,6 +10,7 @@ import type { PaperName, Picture } from "../../drawing/paper/paper.ts";
 import {
   chosenOption,
   type Handover,
+  type HandoverOption,
   handoverFacts,
   handoverOption,
   headOf,
@@ -23,6 +25,7 @@ import { reachOf, readBytes, readWithin } from "../files.ts";
 import { checkFolder, type FileOfFolder, writeFolder } from "../handover-folder.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
+import { progressOf } from "../progress.ts";
 
 export const handover: Command = {
   name: "handover",
@@ -57,6 +60,11 @@ export const handover: Command = {
       default: "A",
     },
     date: { type: "string", value: "YYYY-MM-DD", description: "date of the sheets (default: today)" },
+    tolerances: {
+      type: "boolean",
+      description:
+        "how far each pendant may be off with the same verdict, on the set-out sheet; takes longer",
+    },
     force: {
       type: "boolean",
       description: "replace another study or revision, or files of others, in the folder",
@@ -87,10 +95,16 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (!force) checkFolder(out, issued);
   const units = { length: unit, illuminance: study.display.illuminance };
   const judged = await lightOf(opened, undefined, args, io, { findings: "brief" });
-  const options = [];
+  const options: HandoverOption[] = [];
   for (const each of judged) {
     const shadows = each.scene.people.length === 0 ? [] : await ownShadows(opened, each.scene);
     options.push(handoverOption(each, each.findings && findingsSections(each.findings, units), shadows));
+  }
+  if (args.flag("tolerances")) {
+    const progress = progressOf(io, "");
+    const tolerances = await pendantTolerances(opened, judged[chosen].scene, progress.observer);
+    progress.done();
+    options[chosen] = { ...options[chosen], tolerances };
   }
   const facts: Handover = {
     ...handoverFacts(study),

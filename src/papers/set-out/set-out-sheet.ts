@@ -15,6 +15,7 @@ import {
 } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, type ScaledView } from "../../drawing/paper/paper.ts";
 import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
+import { toleranceRingMarks } from "../../drawing/tolerance-marks.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "../handover.ts";
 import { lengthUnits, type Page, page, pageField } from "../page.ts";
@@ -152,7 +153,9 @@ function planMarks(
   const onPaper = ([x, y]: Vec2): Vec2 => [origin[0] + x * scale.perMetre, origin[1] - y * scale.perMetre];
   const key = legend(handover, found);
   const { detail } = more;
+  const { tolerances = [] } = chosenOption(handover);
   return [
+    ...toleranceRingMarks(tolerances, onPaper, scale.perMetre),
     ...moved(view.marks, origin),
     ...(detail === undefined ? [] : [windowOutline(detail.window, onPaper)]),
     ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
@@ -220,6 +223,9 @@ function legend(handover: Handover, found: SetOut): Block[] {
     bullet("Dashed: overhead cabinets, base of the island.", SMALL),
     ...(found.boxes.some(({ suspensions }) => suspensions !== undefined)
       ? [bullet("Dot: a long pendant hangs here; small square: it is fed here.", SMALL)]
+      : []),
+    ...(chosenOption(handover).tolerances?.length
+      ? [bullet("Dashed ring: anywhere in it the box leaves the verdict as it is.", SMALL)]
       : []),
     ...(scene.room.joists === undefined ? [] : [bullet("Dotted: joist centrelines.", SMALL)]),
     ...(scene.room.keepOuts?.length ? [bullet("Hatched: no box here.", SMALL)] : []),

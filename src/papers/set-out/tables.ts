@@ -14,6 +14,7 @@ import { suspensionTable } from "./suspension-table.ts";
 import { settingsTable } from "./settings-table.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { tagRange } from "./tags.ts";
+import { toleranceTable } from "./tolerance-table.ts";
 
 export function tables(handover: Handover, found: SetOut, words: HandoverWords, width: number): Block[] {
   const blocks: Block[] = [];
@@ -24,6 +25,7 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
       ...pendantTables(pendants, words, width),
       ...hanging(pendants, words),
       ...suspensionTable(pendants, words),
+      ...toleranceTable(handover, pendants, words),
     );
   if (recessed.length > 0)
     blocks.push(heading("Recessed, from the datum", 9), recessedTable(recessed, words));

@@ -1,0 +1,63 @@
+/** The light where hands are, in the drawing of the long profile: a line with its own least and evenness. */
+
+import type { WorkingEdge } from "../app/working-edge.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { evennessText } from "../words/text.ts";
+import type { Wording } from "../words/wording.ts";
+import { type Box, line, type Mark, overlaps, segment, text, textBox, textWidth } from "./drawing.ts";
+import type { ProfileFrame } from "./profile-frame.ts";
+import type { SheetScale } from "./sheet-scale.ts";
+
+const SIZE = 11;
+
+/** Nothing of an edge that runs across the drawing. @param taken boxes of words that stand there already */
+export function workingEdgeLine(
+  edge: WorkingEdge,
+  scale: SheetScale,
+  { y, top }: Pick<ProfileFrame, "y" | "top">,
+  words: Wording,
+  taken: readonly Box[],
+): Mark[] {
+  if (edge.side[0] !== "y") return [];
+  const points = Array.from(
+    edge.distance,
+    (along, i): Vec2 => [scale.x(along), y(Math.min(top, edge.illuminance[i]))],
+  );
+  const said = `working edge: evenness ${evennessText(edge.uniformity)}, least ${words.light(edge.minimum)}`;
+  const x = scale.x(edge.darkest);
+  const least = y(Math.min(top, edge.minimum));
+  const marks: Mark[] = [
+    line(points, "working edge", "ink", 0.75, { dash: "eye line" }),
+    segment(x, least - 4, x, least + 4, "working edge", "ink", 1),
+  ];
+  const name = nameOf(said, points, [y(0) - 5, y(top) + 4], taken);
+  return name === undefined ? marks : [...marks, name];
+}
+
+/** Where along the line its name is tried: shares of its points. */
+const TRIED = [0.5, 0.35, 0.65, 0.2, 0.8];
+
+/** Under the line or over it, else at one of the other heights. */
+function nameOf(
+  said: string,
+  points: readonly Vec2[],
+  heights: readonly number[],
+  taken: readonly Box[],
+): Mark | undefined {
+  const half = textWidth(said, SIZE) / 2;
+  const [first, last] = [points[0][0], points[points.length - 1][0]];
+  for (const share of TRIED) {
+    const [x, on] = points[Math.min(points.length - 1, Math.floor(share * points.length))];
+    const middle = Math.min(Math.max(x, first + half), last - half);
+    for (const at of [on + SIZE + 4, on - 6, ...heights]) {
+      const name = text([middle, at], said, "working edge name", {
+        ink: "ink",
+        size: SIZE,
+        anchor: "middle",
+        ground: "sheet",
+      });
+      if (!taken.some((box) => overlaps(box, textBox(name), 1))) return name;
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,27 @@
+/** The working edge of a scene, in the drawing of its profile. */
+
+import { workingEdge } from "../../app/working-edge.ts";
+import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import { type Box, type Mark, textBox } from "../../drawing/drawing.ts";
+import type { ProfileFrame } from "../../drawing/profile-frame.ts";
+import type { SheetScale } from "../../drawing/sheet-scale.ts";
+import { workingEdgeLine } from "../../drawing/working-edge-line.ts";
+import type { Scene } from "../../scene/scene.ts";
+import type { Wording } from "../../words/wording.ts";
+
+/** Of words and of the marks of least and most. */
+function boxesOf(marks: readonly Mark[]): Box[] {
+  return marks.flatMap((mark) => (mark.kind === "text" ? [textBox(mark)] : []));
+}
+
+export function edgeMarks(
+  scene: Scene,
+  assessment: ArrangementAssessment | undefined,
+  scale: SheetScale,
+  frame: ProfileFrame,
+  words: Wording,
+  drawn: readonly Mark[],
+): readonly Mark[] {
+  const edge = assessment === undefined ? undefined : workingEdge(scene, assessment);
+  return edge === undefined ? [] : workingEdgeLine(edge, scale, frame, words, boxesOf(drawn));
+}
