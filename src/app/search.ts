@@ -7,7 +7,7 @@ import { type SearchSpace, usualSpace } from "../design/search/search-space.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { newLetter } from "../study/arrangement-letters.ts";
-import type { Scene } from "../scene/scene.ts";
+import type { LightingSetting, Scene } from "../scene/scene.ts";
 import type { ArrangementDocument, StudyDocument } from "../study/study.ts";
 import type { SettingDocument } from "../study/study-schema.ts";
 import { studyCheck } from "./full-check.ts";
@@ -88,18 +88,19 @@ export async function searchRows(
       expected: 'named levels or targets under its key "settings"',
       where: { path: `/arrangements/${index}` },
     });
+  const isServing = options.settings === true;
   const { rules = [], faces = false, heads = false, shielding = false } = options;
   const outcome = searchArrangements(
     {
       study,
-      scene: study.scenes[index],
-      base:
-        options.settings === true
-          ? withSoughtLevels(document.arrangements[index], study.scenes[index])
-          : document.arrangements[index],
+      scene: isServing ? atFull(study.scenes[index]) : study.scenes[index],
+      base: isServing
+        ? withSoughtLevels(document.arrangements[index], study.scenes[index])
+        : document.arrangements[index],
+      ...(isServing ? { settings: askingSettings(study.scenes[index]) } : {}),
       layer,
       kinds,
-      check,
+      check: { ...check, inSettings: isServing },
       calculate: check.calculate,
       space,
       constraints: { rules, faces, heads, shielding },
@@ -113,6 +114,18 @@ export async function searchRows(
   return outcome.ok
     ? success({ result: outcome.value, step: space.step, evenness: options.evenness ?? LEAST_EVENNESS })
     : outcome;
+}
+
+/** Every layer at full output: what rows are mixed from. */
+function atFull(scene: Scene): Scene {
+  return { ...scene, layers: scene.layers.map((layer) => ({ ...layer, dim: 1 })) };
+}
+
+/** The settings in which something is asked of a zone. */
+function askingSettings({ settings = [], zones }: Scene): readonly LightingSetting[] {
+  return settings.filter(({ targets }) =>
+    zones.some(({ name, target }) => (targets.has(name) ? targets.get(name) !== null : target !== undefined)),
+  );
 }
 
 /** The arrangement with the levels of its settings left to be found, but where nothing is asked of the light then. */

@@ -78,10 +78,12 @@ export function assessSetting(
   };
   const zones = zoneAssessments(study, dimmed, assessed, verdicts);
   const { name, dims } = setting;
+  const top = topPlane(scene);
   return {
     name,
     dims,
     zones,
+    ...(top < 0 ? {} : { top: assessed(top).statistics }),
     verdict: worstVerdict(zones.map(({ verdict }) => verdict)),
     energy: energyOf(dimmed),
   };

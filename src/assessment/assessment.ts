@@ -114,6 +114,8 @@ export interface SettingAssessment {
   /** Fraction of luminous flux by layer, in the scene's order. */
   readonly dims: readonly number[];
   readonly zones: readonly ZoneAssessment[];
+  /** Of the whole top then; absent without one. */
+  readonly top?: Statistics;
   readonly verdict: Verdict;
   readonly energy: Energy;
 }

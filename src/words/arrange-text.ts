@@ -122,7 +122,7 @@ function overview(
     ),
     row(`average on top (${illuminance})`, ({ average }) => formatIlluminanceValue(average, illuminance)),
     row("evenness", ({ uniformity }) => uniformity.toFixed(2)),
-    row("power (W)", ({ assessment: { energy } }) =>
+    row("power (W)", ({ energy }) =>
       energy.unknownWatts > 0 ? `over ${energy.watts.toFixed(0)}` : energy.watts.toFixed(0),
     ),
     row("centre to centre", ({ figures: { candidate } }) =>
@@ -186,13 +186,13 @@ const asksNothing = (proposals: readonly Proposal[]): boolean =>
 /** The same for a program: metres, lux, watts. */
 export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput, version: string) {
   const { proposals, turnedDown, leftOut, candidates, promising, undominated, checked } = result;
-  const figures = ({ assessment, average, uniformity, clashes }: Checked) => ({
+  const figures = ({ assessment, average, uniformity, energy, clashes }: Checked) => ({
     verdict: assessment.verdict,
     clashes: clashesJson(clashes, study.display.length),
     average,
     uniformity,
-    watts: assessment.energy.watts,
-    unknownWatts: assessment.energy.unknownWatts,
+    watts: energy.watts,
+    unknownWatts: energy.unknownWatts,
     zones: assessment.zones.map(({ name, verdict, checks }) => ({
       name,
       verdict,

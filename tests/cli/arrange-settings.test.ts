@@ -55,3 +55,28 @@ it("says that there is no setting to serve", async () => {
   expect(code).toBe(2);
   expect(err).toContain("no settings to serve");
 });
+
+it("finds the same rows whatever the layers' own levels: settings are served at levels of their own", async () => {
+  const [{ layers }] = document.arrangements as { layers: Record<string, unknown>[] }[];
+  const settings = [{ name: "work" }, { name: "supper", zones: { prep: "soft" } }];
+  const proposed = async (dim: number) => {
+    const file = join(folder, `own-${dim}.study.json`);
+    const arrangements = [{ name: "a", layers: layers.map((layer) => ({ ...layer, dim })), settings }];
+    writeFileSync(file, JSON.stringify({ ...document, arrangements }));
+    const { out } = await called("arrange", file, "--count", "1-4", "--show", "3", "--settings", "--json");
+    const { proposals } = JSON.parse(out);
+    return proposals.map(({ name, verdict, arrangement, average, uniformity }: Record<string, unknown>) => [
+      name,
+      verdict,
+      (arrangement as { layers: object[] } | undefined)?.layers.map(({ row }: { row?: object }) => row),
+      average,
+      uniformity,
+    ]);
+  };
+  const full = await proposed(1);
+  const low = await proposed(0.02);
+  console.log(`proposed at full: ${JSON.stringify(full)}`);
+  expect(full.length).toBeGreaterThan(0);
+  expect(full[0][1]).toBe("meets");
+  expect(low).toEqual(full);
+}, 240_000);

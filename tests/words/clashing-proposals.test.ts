@@ -44,6 +44,7 @@ async function checked() {
     assessment,
     average: 600,
     uniformity: 0.7,
+    energy: assessment.energy,
     clashes: clashes(scene),
   };
   return { study, scene, found };

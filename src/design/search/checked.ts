@@ -3,7 +3,7 @@
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashes } from "../../advice/clashes/clashes.ts";
 import { topPlane } from "../../assessment/assess.ts";
-import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import type { ArrangementAssessment, Energy } from "../../assessment/assessment.ts";
 import { VERDICT_RANK, type Verdict } from "../../assessment/verdict.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -13,6 +13,8 @@ import type { CandidateFigures } from "./ranking.ts";
 
 /** The path every arrangement of a study takes. */
 export interface FullCheck {
+  /** Rows are compared in the settings they serve, not at their layers' own levels. */
+  readonly inSettings?: boolean;
   resolve(arrangement: ArrangementDocument): Outcome<Scene>;
   judge(scene: Scene): ArrangementAssessment;
   /** Levels of least power with which the scene meets; undefined where its zones ask nothing.
@@ -24,9 +26,11 @@ export interface Checked {
   readonly document: ArrangementDocument;
   readonly scene: Scene;
   readonly assessment: ArrangementAssessment;
-  /** Of the whole top (lx; ratio). */
+  /** Of the whole top (lx; ratio); in settings the most light and the least evenness of any that asks for something. */
   readonly average: number;
   readonly uniformity: number;
+  /** As dimmed; in settings of the one that takes the most. */
+  readonly energy: Energy;
   /** What cannot hang as it is placed. */
   readonly clashes: readonly Clash[];
 }
@@ -38,13 +42,21 @@ export interface CheckedRow extends Checked {
 
 export function checkedOf(document: ArrangementDocument, scene: Scene, check: FullCheck): Checked {
   const assessment = check.judge(scene);
-  const top = assessment.planes[topPlane(scene)]?.statistics ?? assessment.zones[0]?.statistics;
+  const own = assessment.planes[topPlane(scene)]?.statistics ?? assessment.zones[0]?.statistics;
+  const served = (assessment.settings ?? []).filter(
+    ({ verdict, top }) => check.inSettings === true && verdict !== "no target" && top !== undefined,
+  );
+  const tops = served.length === 0 ? [own] : served.map(({ top }) => top);
   return {
     document,
     scene,
     assessment,
-    average: top?.average ?? 0,
-    uniformity: top?.uniformity ?? 0,
+    average: Math.max(...tops.map((top) => top?.average ?? 0)),
+    uniformity: Math.min(...tops.map((top) => top?.uniformity ?? 0)),
+    energy: served.reduce<Energy>(
+      (most, { energy }, i) => (i === 0 || energy.watts > most.watts ? energy : most),
+      assessment.energy,
+    ),
     clashes: clashes(scene),
   };
 }
@@ -71,7 +83,7 @@ export function lossOf(before: Checked, after: Checked, unit: IlluminanceUnit = 
   if (parts.length === 0) parts.push("no verdict changes");
   parts.push(`average ${light(after.average)} instead of ${light(before.average)} ${unit}`);
   parts.push(`evenness ${after.uniformity.toFixed(2)} instead of ${before.uniformity.toFixed(2)}`);
-  const saved = before.assessment.energy.watts - after.assessment.energy.watts;
+  const saved = before.energy.watts - after.energy.watts;
   if (Math.abs(saved) >= 0.5) parts.push(`${Math.abs(saved).toFixed(0)} W ${saved > 0 ? "less" : "more"}`);
   return parts.join("; ");
 }

@@ -15,6 +15,7 @@ import { maintainedShare } from "../../scene/maintained.ts";
 import type { Requirement } from "../../scene/target.ts";
 import { type Candidate, kindAt, stationOf } from "./candidate.ts";
 import { Stations, type StationsRequest } from "./pendant-fields.ts";
+import { SettingMixtures, type SoughtSetting } from "./setting-mixtures.ts";
 import type { StandingLight } from "./standing-light.ts";
 import { figuresOf, ZoneNeeds } from "./zone-needs.ts";
 
@@ -23,6 +24,8 @@ export interface RankingRequest extends StationsRequest {
   /** What each of the grid's zones asks for, in their order. */
   readonly requirements: readonly (readonly Requirement[])[];
   readonly confidence: number;
+  /** Settings that rows must serve at whatever levels do it; scene and light are then at full output. */
+  readonly settings?: readonly SoughtSetting[];
 }
 
 /** Figures of one candidate; maintained and dimmed light (lx). */
@@ -67,6 +70,14 @@ export function rankCandidates(
     const height = luminaire.body?.height ?? luminaire.emission.opening.height;
     return rim * Math.max(height, LEAST_HEIGHT);
   });
+  const mixtures =
+    request.settings === undefined
+      ? undefined
+      : new SettingMixtures(
+          grid,
+          request.settings,
+          ({ requirements }) => new ZoneNeeds({ ...request, requirements }),
+        );
   const starts = new Map<string, Float64Array>();
   const total = new Float64Array(count);
   let clearance = Number.NaN;
@@ -82,7 +93,11 @@ export function rankCandidates(
     const sort = `${candidate.kinds} ${candidate.count}`;
     let start = starts.get(sort);
     if (start === undefined) {
-      start = startOf(candidate, light, weight);
+      start = startOf(
+        candidate,
+        mixtures === undefined ? light : { ...light, fixed: new Float64Array(count) },
+        weight,
+      );
       starts.set(sort, start);
     }
     total.set(start);
@@ -96,6 +111,11 @@ export function rankCandidates(
       watts += wattsOf[k] * share;
       luminance = Math.max(luminance, station.luminance);
       silhouette += silhouettes[k];
+    }
+    if (mixtures !== undefined) {
+      const power = { row: watts - fixedWatts, rest: fixedWatts };
+      const { level, ...served } = mixtures.of(total, light.fixed, candidate.kinds[0], power);
+      return { candidate, ...served, luminance: level * luminance, silhouette };
     }
     const shortage = needs.shortage(candidate.kinds[0], (part) => figuresOf(total, grid.zones[part]));
     const whole = figuresOf(total, grid.top);

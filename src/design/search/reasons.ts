@@ -14,8 +14,8 @@ export function reasonsOf(
     evenness: () =>
       least(({ uniformity }) => -uniformity) ? `the evenest: ${each.uniformity.toFixed(2)}` : undefined,
     power: () =>
-      each.assessment.energy.unknownWatts === 0 && least(({ assessment }) => assessment.energy.watts)
-        ? `the least power: ${each.assessment.energy.watts.toFixed(0)} W`
+      each.energy.unknownWatts === 0 && least(({ energy }) => energy.watts)
+        ? `the least power: ${each.energy.watts.toFixed(0)} W`
         : undefined,
     count: () =>
       least(({ figures }) => figures.candidate.count)
@@ -39,11 +39,7 @@ export function reasonsOf(
     all.filter((other) => of(other) < of(each) - 1e-9).length + 1;
   const middling: readonly (readonly [Objective, number, string])[] = [
     ["evenness", rank(({ uniformity }) => -uniformity), `evenness (${each.uniformity.toFixed(2)})`],
-    [
-      "power",
-      rank(({ assessment }) => assessment.energy.watts),
-      `power (${each.assessment.energy.watts.toFixed(0)} W)`,
-    ],
+    ["power", rank(({ energy }) => energy.watts), `power (${each.energy.watts.toFixed(0)} W)`],
     [
       "count",
       rank(({ figures }) => figures.candidate.count),

@@ -9,7 +9,7 @@ import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
 import type { Calculate } from "../../engine/calculate.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
-import type { Scene } from "../../scene/scene.ts";
+import type { LightingSetting, Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
 import { type Candidate, kindOf } from "./candidate.ts";
 import { type Constraints, keepingConstraints, type LeftOut } from "./constraints.ts";
@@ -17,8 +17,9 @@ import { OBJECTIVES, type Objective } from "./pareto.ts";
 import type { FullCheck } from "./checked.ts";
 import { type PeopleConstraints, type Proposals, proposalsOf } from "./proposals.ts";
 import { rankCandidates } from "./ranking.ts";
-import { searchGrid } from "./search-grid.ts";
+import { type SearchGrid, searchGrid } from "./search-grid.ts";
 import { candidatesOf, grainOf, mostCandidates, type SearchSpace, usualSpace } from "./search-space.ts";
+import type { SoughtSetting } from "./setting-mixtures.ts";
 import { standingLight } from "./standing-light.ts";
 
 export interface SearchRequest {
@@ -37,6 +38,8 @@ export interface SearchRequest {
   readonly confidence?: number;
   /** Least evenness of the whole top that is proposed; 0, any, by default. */
   readonly evenness?: number;
+  /** Settings that rows must serve at whatever levels do it; the scene is then at full output. */
+  readonly settings?: readonly LightingSetting[];
 }
 
 export interface SearchResult extends Proposals {
@@ -86,6 +89,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
       grid,
       light,
       requirements: grid.zones.map(({ zone }) => requirementsOf(study, zone)),
+      ...(request.settings === undefined ? {} : { settings: soughtOf(request.settings, study, grid) }),
       confidence: request.confidence ?? 0.9,
       nearFieldError: study.options.nearFieldError,
     },
@@ -123,4 +127,19 @@ function tooLong(counts: readonly number[], all: readonly Candidate[]): LeftOut[
   const fitting = new Set(all.map(({ count }) => count));
   const why = "it would be longer than the top with its gaps and free ends (--gap, --end)";
   return counts.filter((count) => !fitting.has(count)).map((count) => ({ why, count, rows: 0, all: true }));
+}
+
+/** What each setting asks of the zones of the grid. */
+function soughtOf(
+  settings: readonly LightingSetting[],
+  study: SearchRequest["study"],
+  { zones }: SearchGrid,
+): SoughtSetting[] {
+  return settings.map(({ targets, find = "least power" }) => ({
+    find,
+    requirements: zones.map(({ zone }) => {
+      const target = targets.get(zone.name);
+      return requirementsOf(study, target === undefined ? zone : { target: target ?? undefined });
+    }),
+  }));
 }

@@ -46,8 +46,9 @@ export class ZoneNeeds {
     this.#fixed = grid.zones.map((part) => figuresOf(light.fixed, part).average);
   }
 
-  /** Relative, summed over all requirements; `figures` are asked for the zones that ask for something. */
-  shortage(kind: number, figures: (part: number) => PartFigures): number {
+  /** Relative, summed over all requirements; `figures` are asked for the zones that ask for something.
+   * @param still share of the layers that stay that is in them */
+  shortage(kind: number, figures: (part: number) => PartFigures, still = 1): number {
     const { requirements, scene } = this.#request;
     let shortage = 0;
     for (let part = 0; part < requirements.length; part++) {
@@ -57,7 +58,7 @@ export class ZoneNeeds {
         const sure = sureOf(
           requirement,
           found,
-          this.#fixed[part],
+          still * this.#fixed[part],
           this.#uncertainties[kind],
           this.#others,
           scene.maintenance,
