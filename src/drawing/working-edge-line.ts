@@ -4,7 +4,17 @@ import type { WorkingEdge } from "../app/working-edge.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { evennessText } from "../words/text.ts";
 import type { Wording } from "../words/wording.ts";
-import { type Box, line, type Mark, overlaps, segment, text, textBox, textWidth } from "./drawing.ts";
+import {
+  type Box,
+  line,
+  type Mark,
+  overlaps,
+  segment,
+  type TextMark,
+  text,
+  textBox,
+  textWidth,
+} from "./drawing.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
@@ -30,34 +40,27 @@ export function workingEdgeLine(
     line(points, "working edge", "ink", 0.75, { dash: "eye line" }),
     segment(x, least - 4, x, least + 4, "working edge", "ink", 1),
   ];
-  const name = nameOf(said, points, [y(0) - 5, y(top) + 4], taken);
-  return name === undefined ? marks : [...marks, name];
+  return [...marks, nameOf(said, points, [points[points.length - 1][0], y(0) + 13], taken)];
 }
 
 /** Where along the line its name is tried: shares of its points. */
 const TRIED = [0.5, 0.35, 0.65, 0.2, 0.8];
 
-/** Under the line or over it, else at one of the other heights. */
-function nameOf(
-  said: string,
-  points: readonly Vec2[],
-  heights: readonly number[],
-  taken: readonly Box[],
-): Mark | undefined {
+/** Under the line or over it, else at a place of its own. */
+function nameOf(said: string, points: readonly Vec2[], otherwise: Vec2, taken: readonly Box[]): Mark {
   const half = textWidth(said, SIZE) / 2;
   const [first, last] = [points[0][0], points[points.length - 1][0]];
   for (const share of TRIED) {
     const [x, on] = points[Math.min(points.length - 1, Math.floor(share * points.length))];
     const middle = Math.min(Math.max(x, first + half), last - half);
-    for (const at of [on + SIZE + 4, on - 6, ...heights]) {
-      const name = text([middle, at], said, "working edge name", {
-        ink: "ink",
-        size: SIZE,
-        anchor: "middle",
-        ground: "sheet",
-      });
+    for (const at of [on + SIZE + 4, on - 6]) {
+      const name = nameAt([middle, at], said, "middle");
       if (!taken.some((box) => overlaps(box, textBox(name), 1))) return name;
     }
   }
-  return undefined;
+  return nameAt(otherwise, said, "end");
+}
+
+function nameAt(at: Vec2, said: string, anchor: "middle" | "end"): TextMark {
+  return text(at, said, "working edge name", { ink: "ink", size: SIZE, anchor, ground: "sheet" });
 }

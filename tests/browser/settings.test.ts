@@ -139,3 +139,36 @@ it("draws numbers, the working edge and tolerances where they are asked for", as
   await page.setViewportSize({ width: 390, height: 844 });
   await shot("also-drawn-390");
 }, 240_000);
+
+it("draws a changed level: how many frames after the slider moved", async () => {
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await refined(page);
+  const waits = await page.evaluate(async () => {
+    const slider = document.querySelector<HTMLInputElement>('input[aria-label="Dimmed to, by slider"]');
+    const sheet = document.querySelector("candlespan-sheet") as unknown as { assessment: unknown } | null;
+    if (slider === null || sheet === null) throw new Error("no slider");
+    const frame = () => new Promise<number>((done) => requestAnimationFrame(done));
+    const found: { frames: number; ms: number }[] = [];
+    for (let level = 90; level >= 50; level -= 4) {
+      await frame();
+      const before = sheet.assessment;
+      const from = performance.now();
+      slider.value = String(level);
+      slider.dispatchEvent(new Event("input", { bubbles: true }));
+      let frames = 0;
+      while (sheet.assessment === before && frames < 600) {
+        await frame();
+        frames++;
+      }
+      found.push({ frames, ms: performance.now() - from });
+    }
+    return found;
+  });
+  const middle = (of: readonly number[]): number => [...of].sort((a, b) => a - b)[Math.floor(of.length / 2)];
+  const frames = middle(waits.map((each) => each.frames));
+  const ms = middle(waits.map((each) => each.ms));
+  console.log(
+    `a level moved by hand is on screen after ${frames} frames, ${ms.toFixed(0)} ms (median of ${waits.length})`,
+  );
+  expect(Math.max(...waits.map((each) => each.frames))).toBeLessThan(600);
+});

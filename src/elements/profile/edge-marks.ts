@@ -9,9 +9,16 @@ import { workingEdgeLine } from "../../drawing/working-edge-line.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Wording } from "../../words/wording.ts";
 
-/** Of words and of the marks of least and most. */
+/** Of words, and along lines of light and targets. */
 function boxesOf(marks: readonly Mark[]): Box[] {
-  return marks.flatMap((mark) => (mark.kind === "text" ? [textBox(mark)] : []));
+  return marks.flatMap((mark) => {
+    if (mark.kind === "text") return [textBox(mark)];
+    if (mark.depicts === "grid line") return [];
+    return mark.points.slice(1).map(([x, y], i): Box => {
+      const [x0, y0] = mark.points[i];
+      return { x: Math.min(x0, x), y: Math.min(y0, y), width: Math.abs(x - x0), height: Math.abs(y - y0) };
+    });
+  });
 }
 
 export function edgeMarks(
