@@ -11,7 +11,7 @@ import type { SecondaryResults } from "./light/secondary-results.ts";
 import type { GivenAt, GivenFiles } from "./storage/given-files.ts";
 import type { StudyHistory } from "./store/history.ts";
 import type { Json, Path } from "./store/pointer.ts";
-import type { Draft, DrawnExtra, SheetContent } from "./store/screen-store.ts";
+import type { Draft, SheetContent } from "./store/screen-store.ts";
 
 export interface Display {
   readonly length: "mm" | "m" | "ft-in";
@@ -67,8 +67,6 @@ export interface AppView {
   standPeople(stand: boolean): void;
   readonly showPeople: boolean;
   turnPeople(show: boolean): void;
-  readonly alsoDrawn: ReadonlySet<DrawnExtra>;
-  draw(extra: DrawnExtra, isDrawn: boolean): void;
   /** What stands on the sheet. */
   readonly sheetContent: SheetContent;
   showOnSheet(content: SheetContent): void;

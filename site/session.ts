@@ -24,7 +24,7 @@ import { type GivenAt, GivenFiles } from "./storage/given-files.ts";
 import { type Change, StudyHistory } from "./store/history.ts";
 import { LightStore } from "./store/light-store.ts";
 import type { Json, Path } from "./store/pointer.ts";
-import { type Draft, type DrawnExtra, ScreenStore, type SheetContent } from "./store/screen-store.ts";
+import { type Draft, ScreenStore, type SheetContent } from "./store/screen-store.ts";
 
 /** Where studies are saved. */
 export interface StudyStorage {
@@ -248,19 +248,6 @@ export class StudySession extends EventTarget implements AppView {
     this.screen.showPeople = show;
     if (show) this.results?.need("people");
     else this.results?.release("people");
-    this.redraw();
-  }
-
-  get alsoDrawn(): ReadonlySet<DrawnExtra> {
-    return this.screen.alsoDrawn;
-  }
-
-  /** Draws something beside the usual, or no more. */
-  draw(extra: DrawnExtra, isDrawn: boolean): void {
-    const all = new Set(this.alsoDrawn);
-    all[isDrawn ? "add" : "delete"](extra);
-    this.screen.alsoDrawn = all;
-    if (extra === "tolerances") this.results?.[isDrawn ? "need" : "release"](extra);
     this.redraw();
   }
 

@@ -11,7 +11,7 @@ import "../../src/elements/sheet/sheet.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
-import { drawingsOrRoom, roomPart, roomPlanPart } from "./drawings-or-room.ts";
+import { alsoDrawn, drawingsOrRoom, roomPart, roomPlanPart } from "./drawings-or-room.ts";
 import { stateWords } from "./state-words.ts";
 
 export interface SheetState {
@@ -52,9 +52,7 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
       .selection=${session.selection}
       .shadows=${people?.shadows ?? []}
       .images=${people?.images ?? []}
-      .values=${session.alsoDrawn.has("values")}
-      .workingEdge=${session.alsoDrawn.has("working edge")}
-      .tolerances=${toleranceOf(session)}
+      .also=${alsoDrawn(session)}
       .clashes=${light.clashes}
       .stale=${session.lightState.kind === "issues"}
       @luminaire-move=${move}
@@ -77,13 +75,6 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
     }
     ${state.below?.(session, study, light)}
   `;
-}
-
-const NONE = [] as const;
-
-function toleranceOf(session: StudySession) {
-  const state = session.results?.tolerances.state;
-  return state?.status === "complete" ? state.value : NONE;
 }
 
 /** A press on empty paper lets go of what is selected. */

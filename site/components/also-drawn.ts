@@ -2,7 +2,9 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
-import type { DrawnExtra } from "../store/screen-store.ts";
+import { type AlsoDrawn, alsoDrawn } from "../../src/elements/shared/also-drawn.ts";
+
+type DrawnExtra = "values" | "working edge" | "tolerances";
 
 const CHOICES: readonly (readonly [DrawnExtra, string])[] = [
   ["values", "Light as numbers on the plan"],
@@ -10,17 +12,39 @@ const CHOICES: readonly (readonly [DrawnExtra, string])[] = [
   ["tolerances", "How far pendants may be off"],
 ];
 
-export function alsoDrawn(app: AppView): TemplateResult {
+/** What is wanted; the same for every study of the page. */
+const wanted = new Set<DrawnExtra>();
+const NONE = [] as const;
+let made: { readonly key: readonly unknown[]; readonly drawn: AlsoDrawn } | undefined;
+
+/** The same object while nothing of it changes, so that nothing is drawn again. */
+export function alsoDrawnOf(app: AppView): AlsoDrawn | undefined {
+  if (wanted.size === 0) return undefined;
+  const state = app.results?.tolerances.state;
+  const tolerances = wanted.has("tolerances") && state?.status === "complete" ? state.value : NONE;
+  const key = [wanted.has("values"), wanted.has("working edge"), tolerances] as const;
+  if (made?.key.every((part, i) => part === key[i]) !== true)
+    made = { key, drawn: alsoDrawn({ values: key[0], workingEdge: key[1], tolerances }) };
+  return made?.drawn;
+}
+
+function want(app: AppView, extra: DrawnExtra, isDrawn: boolean): void {
+  wanted[isDrawn ? "add" : "delete"](extra);
+  if (extra === "tolerances") app.results?.[isDrawn ? "need" : "release"](extra);
+  app.redraw();
+}
+
+export function alsoChoices(app: AppView): TemplateResult {
   return html`<button type="button" popovertarget="also-drawn" aria-haspopup="true">Also draw…</button>
     <div id="also-drawn" class="also-drawn" popover role="group" aria-label="Also draw">
       ${CHOICES.map(
         ([extra, words]) => html`<label><input
           type="checkbox"
-          .checked=${app.alsoDrawn.has(extra)}
-          @change=${(event: Event) => app.draw(extra, (event.target as HTMLInputElement).checked)}
+          .checked=${wanted.has(extra)}
+          @change=${(event: Event) => want(app, extra, (event.target as HTMLInputElement).checked)}
         /> ${words}</label>`,
       )}
-      ${app.alsoDrawn.has("tolerances") ? tolerances(app) : nothing}
+      ${wanted.has("tolerances") ? tolerances(app) : nothing}
     </div>`;
 }
 

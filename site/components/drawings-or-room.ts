@@ -46,12 +46,17 @@ function settingPart(app: AppView): TemplateResult | typeof nothing {
 /** Likewise. */
 function drawnPart(app: AppView): TemplateResult | typeof nothing {
   if (app.sheetContent !== "drawings" || app.results === undefined) return nothing;
-  if (drawn !== undefined) return drawn.alsoDrawn(app);
+  if (drawn !== undefined) return drawn.alsoChoices(app);
   void import("./also-drawn.ts").then((loaded) => {
     drawn = loaded;
     app.redraw();
   });
   return nothing;
+}
+
+/** What plan and profile draw beside the usual. */
+export function alsoDrawn(app: AppView) {
+  return drawn?.alsoDrawnOf(app);
 }
 
 /** The whole room in plan; it and what edits it load when somebody first wants to see it. */

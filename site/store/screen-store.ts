@@ -23,9 +23,6 @@ export interface Refusal {
 /** What stands on the sheet: the aligned drawings, the whole room in plan, or the room as a picture. */
 export type SheetContent = "drawings" | "floor plan" | "room";
 
-/** What the drawings show where somebody wants it. */
-export type DrawnExtra = "values" | "working edge" | "tolerances";
-
 export class ScreenStore extends EventTarget {
   /** Index of the option on screen. */
   arrangement = 0;
@@ -35,8 +32,6 @@ export class ScreenStore extends EventTarget {
   readonly drafts = new Map<string, Draft>();
   /** Whether it is shown what people take from the light. */
   showPeople = false;
-  /** What is drawn beside the usual. */
-  alsoDrawn: ReadonlySet<DrawnExtra> = new Set();
   /** The luminaire whose fields are open. */
   luminaire: string | undefined;
   sheetContent: SheetContent = "drawings";

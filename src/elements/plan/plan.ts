@@ -3,19 +3,14 @@ import { property } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashMarks } from "../../drawing/clash-marks.ts";
-import {
-  type PlanFrame,
-  type PlanObjects,
-  type PlanParts,
-  planFrame,
-  planObjects,
-} from "../../drawing/plan-objects.ts";
+import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
+import type * as ShadowOnPlan from "../../drawing/shadow-on-plan.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
-import type { DrawnTolerance } from "../../drawing/tolerance-marks.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { Move } from "../../drawing/snap.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
+import type { AlsoDrawn } from "../shared/also-drawn.ts";
 import { define } from "../shared/define.ts";
 import type { Place } from "../shared/drawing-element.ts";
 import { judgedTop } from "../shared/illuminance-probe.ts";
@@ -24,7 +19,6 @@ import { InteractiveDrawing } from "../shared/interactive-drawing.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { LightLayer } from "./light-layer.ts";
-import type * as OverTheLight from "./over-the-light.ts";
 import { planStyles } from "./plan.styles.ts";
 
 /**
@@ -61,10 +55,8 @@ export class CandlespanPlan extends InteractiveDrawing {
   @property({ attribute: false }) shadows: readonly BodyShadow[] = [];
   /** Where someone sees the image of a luminaire in a polished top. */
   @property({ attribute: false }) images: readonly SeenImage[] = [];
-  /** Writes the light at the judged points of the top as numbers. */
-  @property({ type: Boolean }) values = false;
-  /** How far pendants may be off with the same verdict, in plan and in height. */
-  @property({ attribute: false }) tolerances: readonly DrawnTolerance[] = [];
+  /** What is drawn over the light beside the usual. */
+  @property({ attribute: false }) also?: AlsoDrawn;
 
   /** How far from the top people are drawn (m); those beyond are named at the drawing's edge. */
   @property({ type: Number }) reach?: number;
@@ -109,27 +101,23 @@ export class CandlespanPlan extends InteractiveDrawing {
       : { along, across };
   }
 
-  /** What draws shadows, images, numbers and tolerances; loaded when there are any. */
-  #onPlan: typeof OverTheLight | undefined;
-
-  get #isWanted(): boolean {
-    return this.values || this.shadows.length + this.images.length + this.tolerances.length > 0;
-  }
+  /** What draws shadows and images; loaded when there are any. */
+  #onPlan: typeof ShadowOnPlan | undefined;
 
   protected override async getUpdateComplete(): Promise<boolean> {
     const done = await super.getUpdateComplete();
-    if (this.#onPlan !== undefined || !this.#isWanted) return done;
+    if (this.#onPlan !== undefined || this.shadows.length + this.images.length === 0) return done;
     await this.#bringShadows();
     return super.getUpdateComplete();
   }
 
   protected override updated(changed: PropertyValues): void {
     super.updated(changed);
-    if (this.#onPlan === undefined && this.#isWanted) void this.#bringShadows();
+    if (this.#onPlan === undefined && this.shadows.length + this.images.length > 0) void this.#bringShadows();
   }
 
   async #bringShadows(): Promise<void> {
-    this.#onPlan = await import("./over-the-light.ts");
+    this.#onPlan = await import("../../drawing/shadow-on-plan.ts");
     this.requestUpdate();
   }
 
@@ -190,7 +178,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         ${this.#shadowLayer(place, objects, outline)}
         <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">
           ${renderMarks(objects.over)}${renderMarks(this.#onPlan?.imagesOnPlan(this.images, place) ?? [])}
-          ${renderMarks(this.#asked(scene, scale, frame, objects, place))}
+          ${renderMarks(this.also?.plan({ scene, assessment: this.assessment, scale, frame, objects, place, words: this.words }) ?? [])}
         </g>
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, head, scale.x(axes.length) - x0, frame.y(0) - head, "Light on the top")}
@@ -217,28 +205,6 @@ export class CandlespanPlan extends InteractiveDrawing {
         ${steps.map((step) => svg`<path d=${rings(step.rings)} fill="#1b1a16" fill-opacity="0.16" fill-rule="evenodd"></path>`)}
         ${renderMarks(marks)}
       </g>`;
-  }
-
-  /** Tolerances, and numbers clear of their words and the zones'. */
-  #asked(
-    scene: Scene,
-    scale: SheetScale,
-    { height }: PlanFrame,
-    { taken }: PlanObjects,
-    place: (room: Vec2) => Vec2,
-  ) {
-    if (this.#onPlan === undefined) return [];
-    const drawing = { x: 0, y: 0, width: scale.width, height };
-    const { values, tolerances, words } = this;
-    const rings = this.#onPlan.toleranceMarks(tolerances, place, scale.perMetre, words.length, drawing);
-    const top = values && this.assessment !== undefined ? judgedTop(scene, this.assessment) : undefined;
-    const plane = scene.planes.find(({ name }) => name === top?.name);
-    if (top === undefined || plane === undefined) return rings;
-    const boxes = [...taken, ...this.#onPlan.wordBoxes(rings)];
-    return [
-      ...rings,
-      ...this.#onPlan.pointValues(plane, top.illuminance, words.illuminanceUnit, place, boxes),
-    ];
   }
 
   #reasonMark(scale: SheetScale) {

@@ -1,4 +1,4 @@
-import { html, nothing, type PropertyValues, svg, type TemplateResult } from "lit";
+import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { LuminaireMarks } from "../../drawing/drawing.ts";
 import { line } from "../../drawing/drawing.ts";
@@ -8,13 +8,13 @@ import { profileDrawing } from "../../drawing/profile-drawing.ts";
 import { profileFrame } from "../../drawing/profile-frame.ts";
 import type { Move } from "../../drawing/snap.ts";
 import { suspended } from "../../scene/suspended.ts";
+import type { AlsoDrawn } from "../shared/also-drawn.ts";
 import { define } from "../shared/define.ts";
 import type { Place } from "../shared/drawing-element.ts";
 import { interactionStyles } from "../shared/interaction.styles.ts";
 import { InteractiveDrawing } from "../shared/interactive-drawing.ts";
 import { renderMarks, round } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
-import type * as EdgeMarks from "./edge-marks.ts";
 
 /**
  * Illuminance along the island: total, pendants and recessed, target lines by zone, minimum and maximum.
@@ -47,11 +47,9 @@ export class CandlespanProfile extends InteractiveDrawing {
   /** Where the profile runs, in metres across the island; its centre line unless set. */
   @property({ type: Number }) across?: number;
 
-  /** Draws the light where hands are, inside the edge that is worked at. */
-  @property({ type: Boolean, attribute: "working-edge" }) workingEdge = false;
+  /** What is drawn beside the usual. */
+  @property({ attribute: false }) also?: AlsoDrawn;
 
-  /** What draws it; loaded when it is wanted. */
-  #edge: typeof EdgeMarks | undefined;
   #axis = 0;
   #holding = false;
 
@@ -74,15 +72,6 @@ export class CandlespanProfile extends InteractiveDrawing {
     const axes = this.axes(scene);
     const along = this.scaleFor(scene).along(x);
     return along < 0 || along > axes.length ? undefined : { along, across: this.across ?? axes.width / 2 };
-  }
-
-  protected override updated(changed: PropertyValues): void {
-    super.updated(changed);
-    if (!this.workingEdge || this.#edge !== undefined) return;
-    void import("./edge-marks.ts").then((loaded) => {
-      this.#edge = loaded;
-      this.requestUpdate();
-    });
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -145,7 +134,7 @@ export class CandlespanProfile extends InteractiveDrawing {
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
       >
-        <g aria-hidden="true">${renderMarks(drawing.marks)}${this.workingEdge && this.#edge !== undefined ? renderMarks(this.#edge.edgeMarks(scene, this.assessment, scale, frame, this.words, drawing.marks)) : nothing}</g>
+        <g aria-hidden="true">${renderMarks(drawing.marks)}${renderMarks(this.also?.profile({ scene, assessment: this.assessment, scale, frame, words: this.words, drawn: drawing.marks }) ?? [])}</g>
         ${this.renderField(x0, frame.y(frame.top), scale.x(axes.length) - x0, base - frame.y(frame.top) - 18, "Light along the top")}
         ${handles}
         ${this.#reading(scale, frame)}

@@ -5,9 +5,9 @@ import type { Clash } from "../../advice/clashes/clash.ts";
 import { islandAxes, placeOnTop } from "../../drawing/island-axes.ts";
 import type { PlanParts } from "../../drawing/plan-objects.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
-import type { DrawnTolerance } from "../../drawing/tolerance-marks.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import type { AlsoDrawn } from "../shared/also-drawn.ts";
 import type {
   LightReading,
   LuminaireMoveDetail,
@@ -83,12 +83,8 @@ export class CandlespanSheet extends DrawingElement {
   @property({ attribute: false }) shadows: readonly BodyShadow[] = [];
   /** Where someone sees the image of a luminaire in a polished top. */
   @property({ attribute: false }) images: readonly SeenImage[] = [];
-  /** Writes the light at the judged points as numbers on the plan. */
-  @property({ type: Boolean }) values = false;
-  /** How far pendants may be off with the same verdict; drawn on the plan. */
-  @property({ attribute: false }) tolerances: readonly DrawnTolerance[] = [];
-  /** Draws the light where hands are, inside the edge that is worked at, in the profile. */
-  @property({ type: Boolean, attribute: "working-edge" }) workingEdge = false;
+  /** What plan and profile draw beside the usual. */
+  @property({ attribute: false }) also?: AlsoDrawn;
   /** What cannot hang or be built as it is placed: said in the verdict, marked on the plan. */
   @property({ attribute: false }) clashes: readonly Clash[] = [];
   /** Exact scale wanted (px a metre), for paper; kept wherever the width allows it. */
@@ -191,7 +187,7 @@ export class CandlespanSheet extends DrawingElement {
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed}
               .hide=${this.#parts.length ? this.hide : `${this.hide} length`} .reach=${fit.reach} .cut=${fit.cut} .clashes=${this.clashes}
-              .shadows=${this.shadows} .images=${this.images} .values=${this.values} .tolerances=${this.tolerances}
+              .shadows=${this.shadows} .images=${this.images} .also=${this.also}
             ></candlespan-plan>`
         }
         ${
@@ -208,7 +204,7 @@ export class CandlespanSheet extends DrawingElement {
             : html`<candlespan-profile exportparts="luminaire, pointer"
               .study=${shared.study} .scene=${shared.scene} .assessment=${shared.assessment} .display=${shared.display}
               .scale=${scale} .selection=${this.selection} .reading=${this.reading} .fixed=${this.fixed} .height=${fit.profile}
-              .workingEdge=${this.workingEdge}
+              .also=${this.also}
             ></candlespan-profile>`
         }
         ${this.reading === undefined ? nothing : html`<div class="thread" .style=${`left:${scale.x(this.reading.along) - 0.5}px`}></div>`}
