@@ -9,9 +9,13 @@ import { precache } from "./build/precache.ts";
 import { example } from "./build/worked-example.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-const pages = ["index.html", "embed.html", "guide/study-format.html", "guide/accuracy.html"].filter((name) =>
-  existsSync(here(name)),
-);
+const pages = [
+  "index.html",
+  "embed.html",
+  "guide/study-format.html",
+  "guide/accuracy.html",
+  "guide/kitchen.html",
+].filter((name) => existsSync(here(name)));
 
 const page = firstLightChunk("/site/main.ts");
 const worker = firstLightChunk("/src/workers/browser-entry.ts");
