@@ -90,7 +90,7 @@ async function mockReadings(text: string, { scene }: ArrangementLight): Promise<
   built.maintenance = 1;
   const opened = orThrow(await openStudy(built, { read }));
   const site = opened.study.scenes.find(({ name }) => name === scene.name) as typeof scene;
-  const light = await arrangementLight(opened, site, {});
+  const light = await arrangementLight(opened, site, { judged: false });
   const plane = light.scene.planes[topPlane(light.scene)];
   const { illuminance } = light.assessment.planes[topPlane(light.scene)];
   const lines = Array.from(illuminance, (lux, i) =>
