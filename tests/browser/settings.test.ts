@@ -114,7 +114,7 @@ it("sets settings against options in Compare, with the figures that check gives"
 it("draws numbers, the working edge and tolerances where they are asked for", async () => {
   await page.setViewportSize({ width: 1440, height: 900 });
   await enter(page, "Lights");
-  const asDimmed = page.getByRole("button", { name: "As dimmed" });
+  const asDimmed = page.getByRole("button", { name: "As dimmed", exact: true });
   if ((await asDimmed.count()) > 0) await asDimmed.click();
   await refined(page);
   await page.getByRole("button", { name: "Also draw…" }).click();
