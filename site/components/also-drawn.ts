@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
-import { type AlsoDrawn, alsoDrawn } from "../../src/elements/shared/also-drawn.ts";
+import { type AlsoDrawn, alsoDrawn } from "../../src/elements/also-drawn/also-drawn.ts";
 
 type DrawnExtra = "values" | "working edge" | "tolerances";
 

@@ -10,7 +10,7 @@ import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { Move } from "../../drawing/snap.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
-import type { AlsoDrawn } from "../shared/also-drawn.ts";
+import type { AlsoDrawn } from "../also-drawn/also-drawn.ts";
 import { define } from "../shared/define.ts";
 import type { Place } from "../shared/drawing-element.ts";
 import { judgedTop } from "../shared/illuminance-probe.ts";

@@ -8,7 +8,7 @@ import { profileDrawing } from "../../drawing/profile-drawing.ts";
 import { profileFrame } from "../../drawing/profile-frame.ts";
 import type { Move } from "../../drawing/snap.ts";
 import { suspended } from "../../scene/suspended.ts";
-import type { AlsoDrawn } from "../shared/also-drawn.ts";
+import type { AlsoDrawn } from "../also-drawn/also-drawn.ts";
 import { define } from "../shared/define.ts";
 import type { Place } from "../shared/drawing-element.ts";
 import { interactionStyles } from "../shared/interaction.styles.ts";

@@ -7,7 +7,7 @@ import type { PlanParts } from "../../drawing/plan-objects.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import type { AlsoDrawn } from "../shared/also-drawn.ts";
+import type { AlsoDrawn } from "../also-drawn/also-drawn.ts";
 import type {
   LightReading,
   LuminaireMoveDetail,

@@ -15,7 +15,7 @@ import { workingEdgeLine } from "../../drawing/working-edge-line.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Wording } from "../../words/wording.ts";
-import { judgedTop } from "./illuminance-probe.ts";
+import { judgedTop } from "../shared/illuminance-probe.ts";
 
 interface Drawn {
   readonly scene: Scene;
