@@ -169,6 +169,7 @@ export interface RawStudy {
   readonly maintenance?: Json;
   readonly targets?: { readonly [name: string]: RawTarget };
   readonly arrangements: readonly RawArrangement[];
+  readonly tariff?: { readonly perKilowattHour: number; readonly currency?: string };
   readonly underlay?: {
     readonly image: string;
     readonly scale?: number;

@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { arrangementLetters, formatIssue, type ResolvedStudy } from "../../src/app.ts";
 import "../../src/elements/comparison/comparison.ts";
 import type { AppView } from "../app-view.ts";
+import { numberField, textField } from "../components/fields.ts";
 import { copyOption } from "../edits/options.ts";
 import { OptionComparison, type OptionLight } from "../light/compare-all.ts";
 import type { View } from "./view.ts";
@@ -96,6 +97,33 @@ export const compare: View = {
       <ul class="plain option-list">
         ${app.study.arrangements.map((each, index) => optionItem(app, index, each.name))}
       </ul>
+      <div class="fields">
+        ${numberField(app, {
+          label: "Price of a kilowatt-hour",
+          path: ["tariff", "perKilowattHour"],
+          change: "price of a kilowatt-hour",
+          from: 0,
+          to: 1e6,
+          optional: true,
+          edits: (value) =>
+            value === undefined
+              ? [{ path: ["tariff"], value: undefined }]
+              : [{ path: ["tariff"], value: { ...app.study.tariff, perKilowattHour: Number(value) } }],
+        })}
+        ${
+          app.study.tariff === undefined
+            ? nothing
+            : textField(app, {
+                label: "Currency",
+                path: ["tariff", "currency"],
+                change: "currency",
+                optional: true,
+              })
+        }
+      </div>
+      <p class="hint">
+        With it each option's cost over ten years is shown: price and lamps from its luminaires' fields, hours of use from its layers'.
+      </p>
       <p class="row-of-actions">
         <button type="button" @click=${() => app.edit(copyOption(app.study, app.arrangement))}>
           Copy ${app.study.arrangements[app.arrangement].name}

@@ -12,6 +12,7 @@ import type { Person, Scene } from "../scene/scene.ts";
 import { type AgeRemark, oldestEyes } from "./age.ts";
 import { type Cohesion, cohesion } from "./appearance/style-match.ts";
 import { type VisualWeight, viewpointOf, visualWeight } from "./appearance/visual-weight.ts";
+import { type CostReport, costReport } from "./cost.ts";
 import { type CountSizeTable, countSizeTable } from "./count-size-table.ts";
 import { type AgeingRow, ageing } from "./depreciation.ts";
 import { type PersonGlare, personGlare } from "./glare/person-glare.ts";
@@ -41,6 +42,7 @@ export interface Findings {
   readonly cards: readonly GuidelineCard[];
   readonly people: readonly PersonFindings[];
   readonly load: LoadReport;
+  readonly cost: CostReport;
   /** Average on the whole top new, over the years and maintained, with usual depreciation (lx). */
   readonly ageing: readonly AgeingRow[];
   readonly age?: AgeRemark;
@@ -87,6 +89,7 @@ export function findingsOf(
     }),
     people: peopleFindings(scene, assessment, eyes),
     load: loadReport(scene),
+    cost: costReport(scene),
     ageing: average === undefined ? [] : ageing(average, scene.maintenance),
     ...(age === undefined ? {} : { age }),
     ...(view === undefined ? {} : { view }),

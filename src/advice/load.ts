@@ -11,6 +11,7 @@
 import { layerPower } from "../assessment/energy.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Layer, LayerRole, Scene } from "../scene/scene.ts";
+import { apparentPower, type SwitchingLeg, switchingLegs } from "./switching.ts";
 
 /** 50 lb: what a ceiling box must carry; heavier luminaires are held apart from it (US codes, read in summaries). */
 export const BOX_LIMIT = 22.68;
@@ -31,6 +32,12 @@ export interface LayerLoad {
   readonly markedWatts: number;
   /** Luminaires that do not state their power: all figures are then least ones. */
   readonly unknown: number;
+  /** Apparent power at full output (VA), and luminaires that leave out their power factor: with any it is a least one. */
+  readonly voltAmperes: number;
+  readonly withoutFactor: number;
+  /** Small letter on the plan, and from how many places it is switched. */
+  readonly leg: string;
+  readonly switchedFrom?: number;
   readonly hoursPerDay?: number;
   readonly kilowattHoursPerYear?: number;
   readonly dimmer?: DimmerCheck;
@@ -75,7 +82,7 @@ export interface LoadReport {
 }
 
 export function loadReport(scene: Scene): LoadReport {
-  const layers = scene.layers.filter(({ luminaires }) => luminaires.length > 0).map(layerLoad);
+  const layers = switchingLegs(scene.layers).map(layerLoad);
   const names = [...new Set(layers.flatMap(({ circuit }) => circuit ?? []))];
   const circuits = names.map((circuit): CircuitLoad => {
     const own = layers.filter((layer) => layer.circuit === circuit);
@@ -97,8 +104,9 @@ export function loadReport(scene: Scene): LoadReport {
   return { ...report, remarks: remarksOf(report) };
 }
 
-function layerLoad(layer: Layer): LayerLoad {
-  const { name, role, circuit, hours, luminaires } = layer;
+function layerLoad({ leg, layer }: SwitchingLeg): LayerLoad {
+  const { name, role, circuit, hours, luminaires, switches } = layer;
+  const { voltAmperes, withoutFactor } = apparentPower(layer);
   const { watts: drawnWatts, unknown } = layerPower(layer);
   const fittedWatts = luminaires.reduce((sum, { luminaire }) => sum + (luminaire.watts ?? 0), 0);
   const markedWatts = luminaires.reduce(
@@ -115,6 +123,10 @@ function layerLoad(layer: Layer): LayerLoad {
     drawnWatts,
     markedWatts,
     unknown,
+    voltAmperes,
+    withoutFactor,
+    leg,
+    ...(switches === undefined ? {} : { switchedFrom: switches.length }),
     ...(hours === undefined
       ? {}
       : { hoursPerDay: hours, kilowattHoursPerYear: (drawnWatts * hours * DAYS) / 1000 }),

@@ -10,6 +10,7 @@
  *       shielded }], ugr: { value, background, counted, leftOut } | null, unrated?, mirrored: [{ layer, luminaire, spot,
  *       luminance, around, ratio, incidence }] } }]
  *   load: { layers, circuits, fittedWatts, drawnWatts, markedWatts, wattsPerSquareMetre, kilowattHoursPerYear?, … }
+ *   cost: { years, currency?, price?, lamps?, energy?, total?, layers: [{ layer, price?, … }], missing: [{ kind, luminaire | layer }] }
  *   ageing: [{ years, factor, illuminance }], age?: { person, age, band, zones }
  *   appearance: { view?: { viewpoint, covered, weight, words }, cohesion?: { outcome, sentence, sizeShare, … } }
  *   sizes: { counts, widths, clearance, cells: [{ count, width, gap, end, average, uniformity, agree, apply }] } | null
@@ -25,6 +26,7 @@ export function findingsJson({
   cards,
   people,
   load,
+  cost,
   ageing,
   age,
   view,
@@ -37,6 +39,7 @@ export function findingsJson({
     cards: cards.filter(({ outcome }) => outcome !== "does not apply"),
     people: people.map(personJson),
     load,
+    cost,
     ageing,
     ...(age === undefined ? {} : { age }),
     appearance: { ...(view === undefined ? {} : { view }), ...(cohesion === undefined ? {} : { cohesion }) },

@@ -15,6 +15,7 @@ export type DepictedRoom =
   | "keep-out name"
   | "ceiling"
   | "ceiling height"
+  | "switch"
   | "slope"
   | "floor"
   | "fixed mark"

@@ -24,6 +24,7 @@ import {
   WALL,
   walls,
 } from "./set-out-plan-room.ts";
+import { switchMarks } from "./switch-symbols.ts";
 
 /** From the finished face to the first string, and from string to string (points). */
 const FIRST_LANE = 16;
@@ -131,12 +132,14 @@ function roomMarks(
   const boxes = setOut.boxes.flatMap((box, i) =>
     boxMarks(scene, box, { at, perMetre, taken, own: i, held: held.has(box.tag), field }),
   );
+  const switches = switchMarks(scene, at, taken);
   return [
     ...joists(scene, at),
     ...cabinets(scene, at),
     ...island(scene, at),
     ...keepOuts(scene, at),
     ...walls(scene, at),
+    ...switches,
     ...boxes,
     ...keepOutNames(scene, at, taken, field),
     ...slope(scene, at, taken, window),

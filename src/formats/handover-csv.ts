@@ -177,7 +177,7 @@ export function luminairesCsv(handover: Handover): string {
   return lines.join("");
 }
 
-/** One line a layer: circuit, load, dimmer. */
+/** One line a layer: circuit, load, dimmer, leg and switches. */
 export function circuitsCsv(handover: Handover): string {
   const { scene } = chosenOption(handover);
   const { layers } = loadReport(scene);
@@ -193,6 +193,10 @@ export function circuitsCsv(handover: Handover): string {
       "power not stated by",
       "dimmer",
       "dimmer check",
+      "leg",
+      "load (VA)",
+      "power factor not stated by",
+      "switched from (places)",
     ]),
     ...layers.map((each) =>
       csvLine([
@@ -205,6 +209,10 @@ export function circuitsCsv(handover: Handover): string {
         each.unknown,
         each.dimmer?.name ?? "",
         each.dimmer?.words ?? "",
+        each.leg,
+        figure(each.voltAmperes),
+        each.withoutFactor,
+        each.switchedFrom ?? "",
       ]),
     ),
   ].join("");

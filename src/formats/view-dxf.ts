@@ -61,7 +61,7 @@ const LAYERS: readonly {
   },
   { name: "LIGHTS-FIXED", colour: 4, holds: ["fixed mark"] },
   { name: "LIGHTS-TAGS", colour: 7, holds: ["tag"] },
-  { name: "LIGHTS-CIRCUITS", colour: 30, holds: [] },
+  { name: "LIGHTS-CIRCUITS", colour: 30, holds: ["switch"] },
   { name: "LIGHTS-HOLD", colour: 1, holds: ["clash"] },
   { name: "DIMENSIONS", colour: 7, holds: DIMENSIONS },
   { name: "DATUM", colour: 1, holds: ["datum"] },

@@ -65,6 +65,9 @@ export interface LuminaireDescription {
   readonly driver?: string;
   readonly dimming?: string;
   readonly price?: number;
+  readonly powerFactor?: number;
+  readonly lampPrice?: number;
+  readonly lampLife?: number;
   readonly suspensions?: readonly (readonly [x: number, y: number])[];
   readonly feed?: readonly [x: number, y: number];
 }
@@ -185,7 +188,20 @@ export function furnishLuminaire(
   const body = description.body === undefined ? undefined : bodyOf(description.body, opening, path);
   if (body !== undefined && !body.ok) return body;
   const { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour } = description;
-  const { maker, order, lamp, base, driver, dimming, price, suspensions, feed } = description;
+  const {
+    maker,
+    order,
+    lamp,
+    base,
+    driver,
+    dimming,
+    price,
+    powerFactor,
+    lampPrice,
+    lampLife,
+    suspensions,
+    feed,
+  } = description;
   const said = {
     ...{ watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour },
     ...{
@@ -196,6 +212,9 @@ export function furnishLuminaire(
       driver,
       dimming,
       price,
+      powerFactor,
+      lampPrice,
+      lampLife,
       suspensions,
       feed,
     },

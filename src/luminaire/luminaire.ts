@@ -51,6 +51,11 @@ export interface Luminaire {
   readonly dimming?: string;
   /** Of one, in the study's currency. */
   readonly price?: number;
+  /** Input power over apparent power, 0…1. */
+  readonly powerFactor?: number;
+  /** Of all its lamps, in the study's currency, and how long they last (h). */
+  readonly lampPrice?: number;
+  readonly lampLife?: number;
   /** Where it hangs, and where the supply comes in (m along C0–C180 and C90–C270 from the photometric centre). */
   readonly suspensions?: readonly Vec2[];
   readonly feed?: Vec2;

@@ -1,5 +1,6 @@
 /** The sheet for whoever orders: luminaire schedule, lamps to bring, and what the light relies on. */
 
+import { costReport, isCostStated } from "../advice/cost.ts";
 import { reliances } from "../app/schedule/flux-margin.ts";
 import { setOut, typeLetters } from "../app/schedule/set-out.ts";
 import { suspensionPoints } from "../app/schedule/suspension.ts";
@@ -11,6 +12,7 @@ import { planExtents } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
+import { costGapWords, costWords } from "../words/cost-words.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { asHung } from "./set-out/orientation-table.ts";
@@ -89,6 +91,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
       { size: SMALL + 0.5 },
     ),
     ...orderBlocks(rows),
+    ...costBlocks(handover),
     ...lampBlocks(handover, rows),
     ...asHung(setOut(chosenOption(handover).scene, handover.unit, words.length), words),
     heading("The performance relies on", 11),
@@ -129,6 +132,20 @@ function orderBlocks(rows: readonly ScheduleRow[]): Block[] {
         ...[maker, order, lamp, base, driver, dimming, price].map((value) => said(value)),
       ]),
     },
+  ];
+}
+
+/** What it costs, where the study says anything of that. */
+function costBlocks(handover: Handover): Block[] {
+  const report = costReport(chosenOption(handover).scene);
+  if (!isCostStated(report)) return [];
+  const missing = costGapWords(report);
+  return [
+    heading(`Cost over ${report.years} years`, 11),
+    paragraph(
+      `${costWords(report)}${missing === undefined ? "" : ` ${missing}`} At today's prices and the levels as dimmed.`,
+      { size: SMALL + 0.5 },
+    ),
   ];
 }
 

@@ -40,7 +40,7 @@ export function layerOf(
   ledger: Ledger,
 ): Layer | undefined {
   const luminaire = around.luminaires.get(document.luminaire);
-  const { row, grid, at, name, circuit, dimmer, hours } = document;
+  const { row, grid, at, name, circuit, dimmer, switches, hours } = document;
   const ways = [row, grid, at].filter((way) => way !== undefined).length;
   if (ways !== 1) {
     const found = ways === 0 ? "none" : `${ways} of them`;
@@ -79,6 +79,7 @@ export function layerOf(
     }),
     ...(circuit === undefined ? {} : { circuit }),
     ...(dimmer === undefined ? {} : { dimmer }),
+    ...(switches === undefined ? {} : { switches }),
     ...(hours === undefined ? {} : { hours }),
   };
 }

@@ -100,6 +100,7 @@ export function resolveStudyWith(
       blockers: [...blockers, ...pendantBlockers(layers)],
       planes,
       maintenance,
+      ...(study.tariff === undefined ? {} : { tariff: study.tariff }),
       ...(arrangement.settings === undefined
         ? {}
         : {

@@ -22,6 +22,8 @@ export interface Layer {
   readonly circuit?: string;
   /** Hours of use a day. */
   readonly hours?: number;
+  /** Places in plan from which it is switched (m), in the order of their wiring. */
+  readonly switches?: readonly { readonly at: Vec2 }[];
   readonly dimmer?: {
     readonly name?: string;
     readonly minimumWatts?: number;
@@ -183,4 +185,6 @@ export interface Scene {
   readonly planes: readonly CalculationPlane[];
   /** Maintenance factor, 0…1. */
   readonly maintenance: number;
+  /** Price of electricity, and the currency of all prices; untrusted text. */
+  readonly tariff?: { readonly perKilowattHour: number; readonly currency?: string };
 }

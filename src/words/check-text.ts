@@ -3,6 +3,7 @@
  * that can be read aloud, and what the figures rest on.
  */
 
+import { COST_YEARS, type CostFigures, costReport, isCostStated } from "../advice/cost.ts";
 import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
 import { bodyShadowLines } from "../app/body-shadow.ts";
 import { workingEdge } from "../app/working-edge.ts";
@@ -21,6 +22,7 @@ import { formatLength } from "../units/length-text.ts";
 import { agedZone } from "./age-words.ts";
 import { briefValue } from "./brief-value.ts";
 import { clashSentences } from "./clash-words.ts";
+import { moneyWords } from "./cost-words.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
@@ -158,6 +160,7 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
       const least = unknownWatts > 0 ? "≥ " : "";
       return `${least}${watts.toFixed(0)} (${wattsPerSquareMetre.toFixed(1)})`;
     }),
+    ...costRows(ranked),
     ...settings.map(({ name, cells }) =>
       row(`setting ${printable(name, 24)}`, (_, i) => settingCellText(cells[i])),
     ),
@@ -167,6 +170,22 @@ function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: bool
     }),
   );
   return table(rows.filter(([, ...cells]) => cells.some((cell) => cell !== "–")));
+}
+
+/** Price, lamps and energy of each option, where the study says anything of them. */
+function costRows(ranked: readonly Ranked[]): string[][] {
+  const reports = ranked.map(({ judged }) => costReport(judged.scene));
+  if (!reports.some(isCostStated)) return [];
+  const rowOf = (name: string, figure: keyof CostFigures): string[] => [
+    name,
+    ...reports.map((report) => moneyWords(report[figure], report.currency)),
+  ];
+  return [
+    rowOf("price", "price"),
+    rowOf(`lamps over ${COST_YEARS} years`, "lamps"),
+    rowOf(`energy over ${COST_YEARS} years`, "energy"),
+    rowOf("together", "total"),
+  ];
 }
 
 /** How many plainly seen steps one top has more or less light than the first. */

@@ -3,6 +3,8 @@
  * page. Rules of thumb are not among them: they are cards. Names come from studies; whoever shows them makes them safe.
  */
 
+import { isCostStated } from "../advice/cost.ts";
+import { costGapWords, costWords, moneyWords } from "./cost-words.ts";
 import type { Findings } from "../advice/findings.ts";
 import type { PendantRow } from "../advice/pendant-row.ts";
 import { CEILING_LEAST, WALLS_LEAST } from "../advice/surround.ts";
@@ -31,6 +33,7 @@ export function findingsSections(findings: Findings, units: Units): FindingsSect
     look(findings),
     sizes(findings, units),
     load(findings),
+    cost(findings),
     years(findings, units),
   ].filter(({ sentences, table }: FindingsSection) => sentences.length > 0 || table !== undefined);
 }
@@ -181,6 +184,27 @@ function load({ load: report }: Findings): FindingsSection {
       ...remarks,
       ...(weightUnknown.length > 0 ? [`Weight not given: ${list(weightUnknown)}.`] : []),
     ],
+  };
+}
+
+function cost({ cost: report }: Findings): FindingsSection {
+  const { layers, currency, years } = report;
+  const missing = costGapWords(report);
+  if (!isCostStated(report)) return { heading: "Cost", sentences: [] };
+  const money = (value: number | undefined): string => moneyWords(value, currency);
+  return {
+    heading: `Cost over ${years} years (today's prices, levels as dimmed)`,
+    table: {
+      left: [0],
+      rows: [
+        ["layer", "price", "lamps", "energy", "together"],
+        ...layers.map(({ layer, price, lamps, energy, total }) => [
+          layer,
+          ...[price, lamps, energy, total].map(money),
+        ]),
+      ],
+    },
+    sentences: [costWords(report), ...(missing === undefined ? [] : [missing])],
   };
 }
 

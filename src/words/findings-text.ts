@@ -1,11 +1,13 @@
 /** What there is to say beside the verdict, as text: in a few lines, or in full. */
 
+import { isCostStated } from "../advice/cost.ts";
 import type { Findings } from "../advice/findings.ts";
 import { cardSummary } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { costGapWords } from "./cost-words.ts";
 import { findingsSections, heightsWords, list } from "./findings-sections.ts";
 import { sharedConcerns, type Units } from "./person-words.ts";
 import { table, wrapped } from "./table.ts";
@@ -15,7 +17,7 @@ const WIDTH = 96;
 const LONGEST = 500;
 
 /** At most a line each on eyes and heads, rules, and what needs looking after. */
-export function findingsBrief({ people, cards, load, row }: Findings, units: Units): string[] {
+export function findingsBrief({ people, cards, load, cost, row }: Findings, units: Units): string[] {
   const lines: string[] = [];
   const say = (words: string) => lines.push(...wrapped(printable(words, LONGEST), WIDTH, 2, 2));
   const concerns = sharedConcerns(people, units);
@@ -28,6 +30,8 @@ export function findingsBrief({ people, cards, load, row }: Findings, units: Uni
   const heights = row === undefined ? "" : `${heightsWords(row, units)} `;
   if (apply > 0) say(`${heights}Rules of thumb: ${agree} of ${apply} agree.`);
   for (const remark of load.remarks) say(remark);
+  const missing = costGapWords(cost);
+  if (isCostStated(cost) && missing !== undefined) say(`Cost: ${missing}`);
   return lines;
 }
 

@@ -346,6 +346,9 @@ class StudyMaker {
         driver: () => "in the lamp",
         dimming: () => "trailing edge",
         price: () => this.#number(0, 900),
+        powerFactor: () => this.#number(0.5, 1),
+        lampPrice: () => this.#number(0, 90),
+        lampLife: () => this.#whole(500, 50_000),
         suspensions: () => [[0, 0]],
         feed: () => [0, 0],
         note: () => this.#text(),
@@ -554,6 +557,7 @@ class StudyMaker {
         role: () => this.#one(["pendant", "recessed", "accent", "other"]),
         dim: () => this.#number(0, 1),
         circuit: () => this.#one(["1", "2"]),
+        switches: () => this.#some(1, 3, (i) => ({ at: [0.1, 0.3 + 0.4 * i] })),
         hours: () => this.#number(0, 24),
         dimmer: () =>
           this.#maybe({

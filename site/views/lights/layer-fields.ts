@@ -2,7 +2,7 @@
 
 import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
-import { choiceField, textField } from "../../components/fields.ts";
+import { numberField, choiceField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
 import { addLuminaire } from "../../edits/luminaires.ts";
 import { freshName, type RawLayer } from "../../edits/raw-study.ts";
@@ -58,7 +58,7 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
       }}>Select all</button>
     </p>
     <details>
-      <summary>Name, role, circuit</summary>
+      <summary>Name, role, circuit, hours</summary>
       <div class="fields">
         ${textField(app, {
           label: "Layer name",
@@ -86,6 +86,15 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
           edits: (value) => [
             { path: [...path, "dimmer", "control"], value: value === "" ? undefined : value },
           ],
+        })}
+        ${numberField(app, {
+          label: "Hours of use a day",
+          path: [...path, "hours"],
+          change: `${layer.name} hours`,
+          from: 0,
+          to: 24,
+          unit: " h",
+          optional: true,
         })}
       </div>
       <p class="row-of-actions">

@@ -235,6 +235,8 @@ function orderFields(app: FieldsView, name: string, document: RawLuminaire, path
       ${plain("maker", "Maker")}
       ${plain("order", "Order number")}
       ${number("price", "Price, each", [0, 1e7], "")}
+      ${number("lampPrice", "Price of its lamps", [0, 1e7], "")}
+      ${number("lampLife", "Life of its lamps", [1, 1e7], " h")}
     </div>
   </details>`;
 }

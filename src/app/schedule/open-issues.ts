@@ -109,7 +109,9 @@ export function holds(
       tags: [],
       words: `No circuit named for ${unwired.map((layer) => printable(layer.name, 30)).join(", ")}.`,
     });
-  const undimmed = scene.layers.filter((layer) => layer.dimmer === undefined && layer.luminaires.length > 0);
+  const undimmed = scene.layers.filter(
+    (layer) => layer.dimmer === undefined && layer.switches === undefined && layer.luminaires.length > 0,
+  );
   if (undimmed.length > 0)
     found.push({
       tags: [],

@@ -149,6 +149,7 @@ const ARRANGEMENT = object("One arrangement.", {
   "cards?": anything("Published rules of thumb held against the arrangement, each with its source."),
   "people?": anything("Each person's light on the face, head room, sight lines, glare."),
   "load?": anything("Power by layer and circuit, dimmers, energy a year, weights."),
+  "cost?": anything("Price, lamps and energy over ten years, and what is not stated of them."),
   "ageing?": anything("Light over the years."),
   "age?": anything("What the age of the people who stand there asks."),
   "appearance?": anything("Share of the view that pendants take, likeness of finishes."),

@@ -23,6 +23,7 @@ export const comparisonStyles = css`
     font: inherit; color: inherit; background: var(--_sheet); border: 1px solid var(--_quiet); border-radius: 3px;
     min-height: 36px; padding: 4px 8px; max-width: 100%;
   }
+  .cost { color: var(--_quiet); font-size: 13px; margin: 4px 0 0; }
   .figures { color: var(--_quiet); font-size: 13px; margin: 0 0 4px; }
   .difference { margin-top: 16px; border-top: 0.75px solid var(--_hairline); padding-top: 12px; }
   /* A luminaire longer than the top ends with its drawing: beside it stands another. */

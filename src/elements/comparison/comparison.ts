@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, svg, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
+import { costReport, isCostStated } from "../../advice/cost.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { ranked } from "../../app/ranking.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
@@ -13,6 +14,7 @@ import type { Vec2 } from "../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
+import { costGapWords, costWords } from "../../words/cost-words.ts";
 import { headline, isDark } from "../../words/headline.ts";
 import { evennessText, verdictMark } from "../../words/text.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
@@ -170,6 +172,7 @@ export class CandlespanComparison extends LitElement {
           }
         </tbody>
       </table>
+      ${costOf(scene)}
     </section>`;
   }
 
@@ -251,6 +254,13 @@ function drawMap(map: DifferenceMap) {
       (l) =>
         svg`<text class="iso" x=${round(l.at[0])} y=${round(l.at[1] + 4)} font-size="11" text-anchor="middle" fill=${DARK_INK} stroke=${map.colourAt(map.lines[l.line].level)} transform="rotate(${round(l.turn)} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
     )}`;
+}
+
+/** Price, lamps and energy, where the study says anything of them. */
+function costOf(scene: Scene): TemplateResult | typeof nothing {
+  const report = costReport(scene);
+  if (!isCostStated(report)) return nothing;
+  return html`<p class="cost">${costWords(report)} ${costGapWords(report) ?? nothing}</p>`;
 }
 
 define("candlespan-comparison", CandlespanComparison);

@@ -1,8 +1,8 @@
 /** Loads and dimmers by circuit. */
 
-import { loadReport } from "../../advice/load.ts";
+import { type LayerLoad, loadReport } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { type Block, SMALL } from "../../drawing/paper/flow.ts";
+import { type Block, paragraph, SMALL } from "../../drawing/paper/flow.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { chosenOption, type Handover } from "../handover.ts";
 
@@ -14,6 +14,30 @@ export function isMarked({ layers }: Scene, name: string): boolean {
   );
 }
 
+/** `27 VA`; with a luminaire that leaves out its power factor the watts as stated, a least load; HOLD where no power is known. */
+function apparentWords({ voltAmperes, withoutFactor, unknown, luminaires }: LayerLoad): string {
+  if (unknown === luminaires) return "HOLD";
+  return `${unknown + withoutFactor > 0 ? "≥ " : ""}${voltAmperes.toFixed(0)}${unknown > 0 ? " HOLD" : ""}`;
+}
+
+function placesWords({ switchedFrom }: LayerLoad): string {
+  if (switchedFrom === undefined) return "not stated";
+  if (switchedFrom === 1) return "1 place";
+  return `${switchedFrom} places: two-way${switchedFrom > 2 ? " and intermediate" : ""}`;
+}
+
+/** What the letters beside a switch mean, where any is drawn. */
+export function switchLegend(handover: Handover): Block[] {
+  const { layers } = chosenOption(handover).scene;
+  if (!layers.some(({ switches }) => switches !== undefined)) return [];
+  return [
+    paragraph(
+      "On the plan: S a switch, S2 one of a two-way pair, SX intermediate between the pair, D with the dimmer; the small letter is the leg it switches, and a dotted line leads to that leg's nearest luminaire. Common practice, no source. No design of the wiring: local codes and licensed people decide.",
+      { size: SMALL },
+    ),
+  ];
+}
+
 export function circuitTable(handover: Handover): Block {
   const { scene } = chosenOption(handover);
   const { layers } = loadReport(scene);
@@ -23,24 +47,33 @@ export function circuitTable(handover: Handover): Block {
     depicts: "circuit row",
     columns: [
       { title: "circuit", share: 0.9 },
-      { title: "layer", share: 1.5 },
+      { title: "leg", share: 0.45 },
+      { title: "layer", share: 1.4 },
       { title: "count", share: 0.7, align: "end" },
       { title: "load, W", share: 0.8, align: "end" },
       { title: "marked, W", share: 1.15, align: "end" },
-      { title: "dimmer", share: 3.2 },
+      { title: "load, VA", share: 0.9, align: "end" },
+      { title: "switched from", share: 1.2 },
+      { title: "dimmer", share: 2.6 },
     ],
-    rows: layers.map(({ circuit, layer, luminaires, fittedWatts, markedWatts, unknown, dimmer }) => [
-      circuit === undefined ? "HOLD" : printable(circuit, 20),
-      printable(layer, 30),
-      `${luminaires}`,
-      `${unknown > 0 ? "≥ " : ""}${fittedWatts.toFixed(0)}`,
-      isMarked(scene, layer) ? `${unknown > 0 ? "≥ " : ""}${markedWatts.toFixed(0)}` : "–",
-      dimmer === undefined
-        ? "not stated"
-        : printable(
-            `${dimmer.name === undefined ? "" : `${dimmer.name}: `}${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`,
-            160,
-          ),
-    ]),
+    rows: layers.map((load) => {
+      const { circuit, leg, layer, luminaires, fittedWatts, markedWatts, unknown, dimmer } = load;
+      return [
+        circuit === undefined ? "HOLD" : printable(circuit, 20),
+        leg,
+        printable(layer, 30),
+        `${luminaires}`,
+        `${unknown > 0 ? "≥ " : ""}${fittedWatts.toFixed(0)}`,
+        isMarked(scene, layer) ? `${unknown > 0 ? "≥ " : ""}${markedWatts.toFixed(0)}` : "–",
+        apparentWords(load),
+        placesWords(load),
+        dimmer === undefined
+          ? "not stated"
+          : printable(
+              `${dimmer.name === undefined ? "" : `${dimmer.name}: `}${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`,
+              160,
+            ),
+      ];
+    }),
   };
 }

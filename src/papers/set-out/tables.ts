@@ -3,7 +3,7 @@
 import type { SetOut } from "../../app/schedule/set-out.ts";
 import { type Block, heading } from "../../drawing/paper/flow.ts";
 import type { Handover, HandoverWords } from "../handover.ts";
-import { circuitTable } from "./circuit-table.ts";
+import { circuitTable, switchLegend } from "./circuit-table.ts";
 import { hanging } from "./hanging.ts";
 import { hold, setOutHolds } from "./holds.ts";
 import { notes } from "./notes.ts";
@@ -32,7 +32,12 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
   const fixed = found.boxes.filter(({ kind }) => kind === "fixed");
   if (fixed.length > 0)
     blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
-  blocks.push(...asHung(found, words), heading("Circuits", 9), circuitTable(handover));
+  blocks.push(
+    ...asHung(found, words),
+    heading("Circuits", 9),
+    circuitTable(handover),
+    ...switchLegend(handover),
+  );
   blocks.push(...settingsTable(handover));
   const flags = setOutHolds(handover, found, words);
   blocks.push(heading("HOLD: not to be built before this is settled", 9));

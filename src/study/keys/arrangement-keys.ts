@@ -177,6 +177,14 @@ const LAYER_KEYS: Keys<LayerDocument> = {
       },
     },
   },
+  switches: {
+    meaning:
+      "Places from which the layer is switched: two of them are a two-way pair, those between intermediate.",
+    frame: "room",
+    without: "not stated",
+    example: [{ at: [0.1, 0.9] }],
+    keys: { at: { meaning: "Place in plan.", frame: "room", example: [0.1, 0.9] } },
+  },
   hours: {
     meaning: "Hours of use a day, for the energy of a year.",
     without: "no energy is counted",

@@ -166,6 +166,21 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
   },
   dimming: { meaning: "How it dims.", without: "not stated", example: "trailing edge" },
   price: { meaning: "Price of one, in the currency of `tariff`.", without: "not stated", example: 210 },
+  powerFactor: {
+    meaning: "Input power over apparent power at full output, for the load in VA.",
+    without: "the load is told in watts, as a least one",
+    example: 0.9,
+  },
+  lampPrice: {
+    meaning: "Price of its lamps when they are replaced, all of them, in the currency of `tariff`.",
+    without: "not stated",
+    example: 8,
+  },
+  lampLife: {
+    meaning: "Rated life of its lamps, after which they are replaced.",
+    without: "not stated",
+    example: 15_000,
+  },
   suspensions: {
     meaning: "Where its cords or rods meet it; of several, the ceiling is set out for each.",
     frame: "luminaire",

@@ -1,0 +1,75 @@
+/**
+ * Places of switches on the set-out plan: a ring with S and its leg's letter beside it, 2 where it is one of a two-way pair, X between
+ * them, D where it dims; a dotted line leads from each to the leg's nearest luminaire. Common practice, no source; the sheet explains them.
+ */
+
+import { type SwitchKind, switchingLegs, switchKind } from "../advice/switching.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import type { Scene } from "../scene/scene.ts";
+import { type Box, overlaps, segment, text } from "./drawing.ts";
+import { circle, type PaperMark } from "./paper/paper.ts";
+import { paperTextWidth } from "./paper/paper-text.ts";
+import { LETTERING } from "./running-string.ts";
+
+const RING = 4;
+const KIND: Readonly<Record<SwitchKind, string>> = { "one-way": "S", "two-way": "S2", intermediate: "SX" };
+
+/** What stands beside a switch: `S2D a`. */
+export function switchWords(kind: SwitchKind, dims: boolean, leg: string): string {
+  return `${KIND[kind]}${dims ? "D" : ""} ${leg}`;
+}
+
+/** @param taken places of what is drawn already; those of the words are added */
+export function switchMarks(
+  { layers }: Pick<Scene, "layers">,
+  at: (p: Vec2) => Vec2,
+  taken: Box[],
+): PaperMark[] {
+  const leads: PaperMark[] = [];
+  const symbols: PaperMark[] = [];
+  for (const { leg, layer } of switchingLegs(layers)) {
+    const switches = layer.switches ?? [];
+    switches.forEach(({ at: place }, i) => {
+      const [x, y] = at(place);
+      const [lampX, lampY] = at(
+        nearest(
+          layer.luminaires.map(({ frame }) => [frame.origin[0], frame.origin[1]]),
+          place,
+        ),
+      );
+      leads.push(segment(x, y, lampX, lampY, "switch", "quiet", 0.75, { dash: "dotted" }));
+      // The pair dims from its first place: a dimmer in each would fight.
+      const words = switchWords(switchKind(i, switches.length), layer.dimmer !== undefined && i === 0, leg);
+      symbols.push(
+        circle([x, y], RING, "switch", { weight: 0.75, fill: "sheet" }),
+        name(words, [x, y], taken),
+      );
+    });
+  }
+  return [...leads, ...symbols];
+}
+
+function name(words: string, [x, y]: Vec2, taken: Box[]): PaperMark {
+  const width = paperTextWidth(words, LETTERING, true);
+  const boxAt = ([left, foot]: Vec2): Box => ({
+    x: left,
+    y: foot - 0.8 * LETTERING,
+    width,
+    height: LETTERING,
+  });
+  const places: readonly Vec2[] = [
+    [x + RING + 2, y + 0.35 * LETTERING],
+    [x - RING - 2 - width, y + 0.35 * LETTERING],
+    [x - width / 2, y - RING - 2],
+    [x - width / 2, y + RING + LETTERING],
+  ];
+  const place = places.find((each) => !taken.some((other) => overlaps(boxAt(each), other, 1))) ?? places[0];
+  taken.push(boxAt(place));
+  return text(place, words, "switch", { size: LETTERING, strong: true, ink: "ink", ground: "sheet" });
+}
+
+function nearest(places: readonly Vec2[], [x, y]: Vec2): Vec2 {
+  return places.reduce((best, each) =>
+    Math.hypot(each[0] - x, each[1] - y) < Math.hypot(best[0] - x, best[1] - y) ? each : best,
+  );
+}
