@@ -180,7 +180,7 @@ export function topPlane({ planes }: Scene): number {
   return candidates.find((index) => index >= 0) ?? -1;
 }
 
-/** Zones with the plane that judges each; without zones the whole top is one, named `top`. */
+/** Zones with the plane that judges each, then other planes with a target; without zones the whole top is one, named `top`. */
 export function planesOfZones(scene: Scene): { name: string; target?: string; plane: number }[] {
   const zones = scene.zones
     .map(({ name, target }) => ({
@@ -189,9 +189,14 @@ export function planesOfZones(scene: Scene): { name: string; target?: string; pl
       plane: scene.planes.findIndex((plane) => plane.zone === name && plane.quantity === "planar"),
     }))
     .filter(({ plane }) => plane >= 0);
-  if (zones.length > 0) return zones;
-  const plane = topPlane(scene);
-  return plane < 0 ? [] : [{ name: "top", plane }];
+  const top = topPlane(scene);
+  const onIsland = zones.length > 0 ? zones : top < 0 ? [] : [{ name: "top", plane: top }];
+  return [...onIsland, ...judgedPlanes(scene)];
+}
+
+/** Planes away from the island of which something is asked, such as a counter under wall units. */
+function judgedPlanes({ planes }: Scene): { name: string; target: string; plane: number }[] {
+  return planes.flatMap(({ name, target }, plane) => (target === undefined ? [] : [{ name, target, plane }]));
 }
 
 function check(

@@ -53,7 +53,7 @@ export function gridCells({ u, v }: GridArea, spacing?: number): readonly [colum
 /** The plane of a grid: a point at each cell centre inside the region. A region so small that it holds no cell
  * centre gets one point inside it, in the cell where that lies, with the region's whole area. */
 export function gridPlane(
-  about: Pick<CalculationPlane, "name" | "role" | "zone" | "quantity" | "normal">,
+  about: Pick<CalculationPlane, "name" | "role" | "zone" | "target" | "quantity" | "normal">,
   gridArea: GridArea,
   columns: number,
   rows: number,

@@ -13,6 +13,8 @@ export interface CalculationPlane {
   readonly role: PlaneRole;
   /** Zone the plane judges, if any. */
   readonly zone?: string;
+  /** What is asked of a plane away from the island, by its key among the targets. */
+  readonly target?: string;
   readonly quantity: ReceivedQuantity;
   /** x, y, z per point (m) */
   readonly points: Float64Array;

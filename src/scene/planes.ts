@@ -97,11 +97,11 @@ function free(name: string, planes: readonly CalculationPlane[]): string {
   return candidate;
 }
 
-type About = Pick<CalculationPlane, "name" | "role" | "zone" | "quantity" | "normal">;
+type About = Pick<CalculationPlane, "name" | "role" | "zone" | "target" | "quantity" | "normal">;
 
 function planeOf(document: PlaneDocument, path: string, setting: Setting): CalculationPlane | undefined {
   const { ledger, island, zones, room } = setting;
-  const { name, on, rectangle: flat, points, quantity = "planar" } = document;
+  const { name, on, rectangle: flat, points, target, quantity = "planar" } = document;
   const ways = [on, flat, points].filter((way) => way !== undefined).length;
   if (ways !== 1) {
     ledger.error(
@@ -113,7 +113,14 @@ function planeOf(document: PlaneDocument, path: string, setting: Setting): Calcu
     );
     return undefined;
   }
-  const about = { name, role: "user" as const, quantity, normal: normalOf(document, quantity, path, ledger) };
+  const about = {
+    name,
+    role: "user" as const,
+    quantity,
+    normal: normalOf(document, quantity, path, ledger),
+    ...(target === undefined ? {} : { target }),
+  };
+  if (target !== undefined) checkJudged(document, path, setting);
   if (flat !== undefined) return onRectangle(about, flat, document, path, setting);
   if (points !== undefined) {
     if (document.spacing !== undefined || document.margin !== undefined)
@@ -144,6 +151,27 @@ function planeOf(document: PlaneDocument, path: string, setting: Setting): Calcu
   }
   const own = zone as PlannedZone;
   return onOutline({ ...about, role: "zone", zone: own.name }, own.outline, own, document, path, setting);
+}
+
+/** A plane that is judged is one rectangle of its own name, and not of the island, whose zones are judged. */
+function checkJudged(
+  { name, rectangle, quantity = "planar" }: PlaneDocument,
+  path: string,
+  { zones, ledger }: Setting,
+): void {
+  if (rectangle === undefined || quantity !== "planar")
+    ledger.error(
+      "plane-target",
+      `${path}/target`,
+      "Only a planar rectangle is judged by a target of its own; the island is judged by its zones.",
+      'a "rectangle" without "quantity"',
+    );
+  if (zones.some((zone) => zone.name === name))
+    ledger.error(
+      "plane-name",
+      `${path}/name`,
+      `A zone is named "${name}" too: their verdicts would be mixed up.`,
+    );
 }
 
 function normalOf(

@@ -107,7 +107,11 @@ export function resolveStudyWith(
             settings: settingsOf(
               arrangement.settings,
               `${path}/settings`,
-              { layers, zones, layerNames },
+              {
+                layers,
+                zones: [...zones, ...planes.filter(({ target }) => target !== undefined)],
+                layerNames,
+              },
               ledger,
             ),
           }),
@@ -133,10 +137,13 @@ export function resolveStudyWith(
   );
 }
 
-function targetsAsked({ arrangements }: StudyDocument, zones: readonly PlannedZone[]): NamedTarget[] {
+function targetsAsked({ arrangements, planes }: StudyDocument, zones: readonly PlannedZone[]): NamedTarget[] {
   return [
     ...zones.flatMap(({ target, path }) =>
       target === undefined ? [] : [{ target, path: `${path}/target` }],
+    ),
+    ...(planes ?? []).flatMap(({ target }, i) =>
+      target === undefined ? [] : [{ target, path: `/planes/${i}/target` }],
     ),
     ...arrangements.flatMap(({ settings }, i) => targetsOfSettings(settings, `/arrangements/${i}/settings`)),
   ];

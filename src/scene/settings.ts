@@ -11,6 +11,7 @@ import type { NamedTarget } from "./targets.ts";
 
 interface SettingSurroundings {
   readonly layers: readonly Pick<Layer, "name" | "dim">[];
+  /** Zones, and planes that are judged like them. */
   readonly zones: readonly Pick<Zone, "name">[];
   /** Of every layer in the study, also of one that could not be placed. */
   readonly layerNames: readonly string[];
@@ -67,11 +68,16 @@ export function withSetting(scene: Scene, { dims, targets }: LightingSetting): S
   return {
     ...plain,
     layers: scene.layers.map((layer, l) => ({ ...layer, dim: dims[l] })),
-    zones: scene.zones.map((zone): Zone => {
-      const target = targets.get(zone.name);
-      if (target === undefined) return zone;
-      const { target: __, ...rest } = zone;
-      return target === null ? rest : { ...rest, target };
-    }),
+    zones: scene.zones.map((zone): Zone => askedOf(zone, targets.get(zone.name))),
+    planes: scene.planes.map((plane) =>
+      plane.target === undefined ? plane : askedOf(plane, targets.get(plane.name)),
+    ),
   };
+}
+
+/** With another target; null asks nothing. */
+function askedOf<T extends { readonly target?: string }>(judged: T, target: string | null | undefined): T {
+  if (target === undefined) return judged;
+  const { target: _, ...rest } = judged;
+  return (target === null ? rest : { ...rest, target }) as T;
 }

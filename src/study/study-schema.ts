@@ -41,6 +41,7 @@ export const planeSchema = object({
   normal: optional(point3),
   spacing: optional(lengthWithin({ from: 0.001, to: 1000 })),
   margin: optional(lengthFromZero),
+  target: optional(name),
   quantity: optional(oneOf(["planar", "cylindrical", "semi-cylindrical"])),
 });
 

@@ -579,6 +579,7 @@ class StudyMaker {
     const floor = {
       rectangle: { corner: [0, 0, 0], u: [1.5, 0, 0], v: [0, 1.5, 0] },
       spacing: this.#number(0.2, 0.6),
+      ...this.#maybe({ target: () => "preparation" }),
     };
     const eyes = { points: [[0.5, 0.5, 1.2]], normal: [1, 0, 0] };
     const on = {
@@ -586,10 +587,13 @@ class StudyMaker {
       ...this.#maybe({ spacing: () => 0.08, margin: () => 0.05 }),
     };
     const kinds = [floor, eyes, ...(onIsland ? [on] : [])];
-    return this.#some(0, 2, () => ({
-      name: this.#name("plane"),
-      ...this.#one(kinds),
-      ...this.#maybe({ quantity }),
-    }));
+    return this.#some(0, 2, () => {
+      const kind = this.#one(kinds);
+      return {
+        name: this.#name("plane"),
+        ...kind,
+        ...("target" in kind ? {} : this.#maybe({ quantity })),
+      };
+    });
   }
 }

@@ -142,6 +142,12 @@ export const STUDY_KEYS: Keys<StudyDocument> = {
         example: "50 mm",
       },
       margin: { meaning: "Left out along the outline.", default: 0, example: "50 mm" },
+      target: {
+        meaning:
+          "What is asked of the plane, as of a zone: a counter under wall units is judged by it like the island. A setting names the plane among its `zones`.",
+        without: "nothing is asked of it",
+        example: "preparation",
+      },
       quantity: { meaning: "Which illuminance.", default: "planar", example: "cylindrical" },
     },
   },
