@@ -132,7 +132,7 @@ function roomMarks(
   const boxes = setOut.boxes.flatMap((box, i) =>
     boxMarks(scene, box, { at, perMetre, taken, own: i, held: held.has(box.tag), field }),
   );
-  const switches = switchMarks(scene, at, taken);
+  const switches = switchMarks(scene, at, taken, field);
   return [
     ...joists(scene, at),
     ...cabinets(scene, at),

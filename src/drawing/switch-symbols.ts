@@ -6,7 +6,7 @@
 import { type SwitchKind, switchingLegs, switchKind } from "../advice/switching.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
-import { type Box, overlaps, segment, text } from "./drawing.ts";
+import { type Box, overlaps, segment, text, within } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
@@ -19,11 +19,12 @@ export function switchWords(kind: SwitchKind, dims: boolean, leg: string): strin
   return `${KIND[kind]}${dims ? "D" : ""} ${leg}`;
 }
 
-/** @param taken places of what is drawn already; those of the words are added */
+/** @param taken places of what is drawn already; those of the words are added @param field inside which words are read best */
 export function switchMarks(
   { layers }: Pick<Scene, "layers">,
   at: (p: Vec2) => Vec2,
   taken: Box[],
+  field: Box,
 ): PaperMark[] {
   const leads: PaperMark[] = [];
   const symbols: PaperMark[] = [];
@@ -42,14 +43,14 @@ export function switchMarks(
       const words = switchWords(switchKind(i, switches.length), layer.dimmer !== undefined && i === 0, leg);
       symbols.push(
         circle([x, y], RING, "switch", { weight: 0.75, fill: "sheet" }),
-        name(words, [x, y], taken),
+        name(words, [x, y], taken, field),
       );
     });
   }
   return [...leads, ...symbols];
 }
 
-function name(words: string, [x, y]: Vec2, taken: Box[]): PaperMark {
+function name(words: string, [x, y]: Vec2, taken: Box[], field: Box): PaperMark {
   const width = paperTextWidth(words, LETTERING, true);
   const boxAt = ([left, foot]: Vec2): Box => ({
     x: left,
@@ -63,7 +64,9 @@ function name(words: string, [x, y]: Vec2, taken: Box[]): PaperMark {
     [x - width / 2, y - RING - 2],
     [x - width / 2, y + RING + LETTERING],
   ];
-  const place = places.find((each) => !taken.some((other) => overlaps(boxAt(each), other, 1))) ?? places[0];
+  const clear = (each: Vec2): boolean => !taken.some((other) => overlaps(boxAt(each), other, 1));
+  const place =
+    places.find((each) => clear(each) && within(boxAt(each), field)) ?? places.find(clear) ?? places[0];
   taken.push(boxAt(place));
   return text(place, words, "switch", { size: LETTERING, strong: true, ink: "ink", ground: "sheet" });
 }

@@ -1,11 +1,12 @@
 /** Cupboards, larder, hood and whatever else stands or hangs in the room: listed, sized, placed, removed, added. */
 
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
 import { lengthField, numberField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
 import { lengthText } from "../../components/words.ts";
 import { BODY_KINDS, newBody, placeBody, sizeBody } from "../../edits/bodies.ts";
+import { stripUnder, takesStrip } from "../../edits/strip-under.ts";
 import { metresOf, type RawBody } from "../../edits/raw-study.ts";
 import type { Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
@@ -75,10 +76,21 @@ function bodyItem(app: AppView, body: RawBody, index: number): TemplateResult {
           as: "ratio",
         })}
       </div>
-      <p class="row-of-actions"><button type="button" @click=${() =>
+      <p class="row-of-actions">${stripButton(app, body, index)}<button type="button" @click=${() =>
         app.edit({
           name: `remove ${body.name}`,
           edits: [{ path, value: undefined }],
         })}>Remove ${body.name}</button></p>`,
   );
+}
+
+/** Typical, to be changed in its fields. */
+function stripButton(app: AppView, body: RawBody, index: number): TemplateResult | typeof nothing {
+  if (!takesStrip(body)) return nothing;
+  return html`<button type="button" @click=${() => {
+    const edit = stripUnder(app.study, app.arrangement, index);
+    if (edit === undefined) return;
+    app.edit(edit);
+    app.say(`${edit.name}: a typical one, in a layer of its own; the counter below it is judged.`);
+  }}>Hang a strip under ${body.name}</button>`;
 }
