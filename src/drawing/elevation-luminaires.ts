@@ -5,10 +5,10 @@ import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Layer, Scene } from "../scene/scene.ts";
-import { hangs } from "../scene/suspended.ts";
+import { hangs, isUnderBody } from "../scene/suspended.ts";
 import { type LuminaireMarks, line, type Mark, rectangle, segment } from "./drawing.ts";
 import { type ElevationExtent, type ElevationScale, isShown } from "./elevation-scale.ts";
-import { type IslandAxes, placeOf } from "./island-axes.ts";
+import { type IslandAxes, placeOf, placeOnTop } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth, luminaireProfile } from "./silhouette.ts";
 
@@ -26,6 +26,9 @@ export function luminaireMarks(
 ): LuminaireMarks | undefined {
   const { along, height } = placeOf(axes, placed.frame.origin);
   if (!isShown(along, scale)) return undefined;
+  // Of what is fixed under a wall unit or hood only that over the island is in this elevation.
+  const isFixed = isUnderBody(scene, placed);
+  if (isFixed && placeOnTop(axes, placed.frame.origin) === undefined) return undefined;
   const { luminaire } = placed;
   const x = scale.x(along);
   const ceiling = y(ceilingAt(scene.room, placed.frame.origin[0], placed.frame.origin[1]));

@@ -1,3 +1,4 @@
+import { depthInside } from "../geometry/polygon.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "./ceiling-height.ts";
@@ -15,6 +16,22 @@ export interface Suspended {
 export function suspended(scene: Scene): Suspended[] {
   return scene.layers.flatMap((layer, l) =>
     layer.luminaires.flatMap((placed, i) => (hangs(scene, placed) ? [{ layer, l, i, placed }] : [])),
+  );
+}
+
+/** Nearer under a body than this, a luminaire is fixed to it (m). */
+const FIXED = 0.05;
+
+/** Whether a luminaire is fixed under a wall unit or a hood, and needs no cord. */
+export function isUnderBody(
+  { bodies = [] }: Pick<Scene, "bodies">,
+  { luminaire, frame }: PlacedLuminaire,
+): boolean {
+  const [x, y, z] = frame.origin;
+  const top = z + verticalExtent(luminaire)[1];
+  return bodies.some(
+    ({ outline, bottom }) =>
+      bottom >= top - FIXED && bottom - top < FIXED && depthInside([x, y], outline) > 0,
   );
 }
 
