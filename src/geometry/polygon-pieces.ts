@@ -180,7 +180,8 @@ export function inset(polygon: Polygon, distance: number): Vec2[] | undefined {
   return valid && isSimple(moved) && signedArea(moved) > 0 ? moved : undefined;
 }
 
-function unit(a: Vec2, b: Vec2): Vec2 {
+/** Direction from a to b, of length 1. */
+export function unit(a: Vec2, b: Vec2): Vec2 {
   const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
   return [(b[0] - a[0]) / size, (b[1] - a[1]) / size];
 }

@@ -4,12 +4,24 @@
  * Spacing p = 0.2 · 5^log₁₀(d) [1], d the longer side of the area, but the shorter one when the longer is at least
  * twice it [from memory]; the number of cells each way is side / p to the nearest whole number, because the
  * published table of spacings is (1, 2, 5, 10, 100 m agree with the nearest, 2 m not with the next above).
+ * Where an outline asks for a smaller p than the box around it, p is the most, because its legs and the cells of the
+ * box do not begin together. A leg's d is its width [common practice, no source]. Known error: a short step of an
+ * outline counts as a leg of its width, so the grid is finer than it need be, down to FINE_CELL.
  *
  * [1] EN 12464-1, grid of calculation points.
  */
 
-import { bounds, depthInside, type Polygon, rectangle, signedArea } from "../geometry/polygon.ts";
-import { clip, insidePoint } from "../geometry/polygon-pieces.ts";
+import {
+  bounds,
+  depthInside,
+  distanceAlong,
+  NO_AREA,
+  type Polygon,
+  rectangle,
+  signedArea,
+  turn,
+} from "../geometry/polygon.ts";
+import { clip, insidePoint, unit } from "../geometry/polygon-pieces.ts";
 import { add, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { CalculationPlane, PlaneGrid } from "./calculation-plane.ts";
 
@@ -19,6 +31,8 @@ export const FINE_CELL = 0.025;
 export const MOST_CELLS = 250_000;
 /** A side that is twice the other to this relative tolerance is (rounding of the user's own sums). */
 const TWICE = 1e-9;
+/** Fewest points across a leg. */
+const ACROSS_LEG = 3;
 
 /** Greatest spacing of points (m) for an area of these sides. */
 export function gridSpacing(sideA: number, sideB: number): number {
@@ -28,25 +42,65 @@ export function gridSpacing(sideA: number, sideB: number): number {
   return Math.min(10, 0.2 * 5 ** Math.log10(d));
 }
 
+/** Greatest spacing of points (m) that a counter-clockwise outline asks for: by its sides along each of its edges
+ * and by the width of its legs, which are measured square to both edges of each corner that points inward. */
+export function outlineSpacing(outline: Polygon): number {
+  const n = outline.length;
+  let least = Infinity;
+  for (let i = 0; i < n; i++) {
+    const [before, at, after] = [outline[(i + n - 1) % n], outline[i], outline[(i + 1) % n]];
+    const edge = unit(at, after);
+    least = Math.min(least, gridSpacing(extent(outline, edge), extent(outline, leftward(edge))));
+    if (turn(before, at, after) >= -NO_AREA) continue;
+    for (const side of [unit(before, at), edge]) {
+      const width = distanceAlong(at, leftward(side), outline);
+      least = Math.min(least, gridSpacing(width, width), width / ACROSS_LEG);
+    }
+  }
+  return Math.max(FINE_CELL, least);
+}
+
+function leftward([x, y]: Vec2): Vec2 {
+  return [-y, x];
+}
+
+/** Length (m) of a polygon's shadow on a line of this direction. */
+function extent(polygon: Polygon, [dx, dy]: Vec2): number {
+  const at = polygon.map(([x, y]) => x * dx + y * dy);
+  return Math.max(...at) - Math.min(...at);
+}
+
 /** Number of cells along a side: the spacing to the nearest whole number, at least one. A half rounds up, to the
  * same tolerance. */
 export function cellCount(side: number, spacing: number): number {
   return Math.max(1, Math.round((side / spacing) * (1 + TWICE)));
 }
 
-/** What a grid covers: a parallelogram from `corner` along `u` and `v` (m), and the part of it that counts. */
+/** Fewest cells along a side that are at most `cell` long (m), at least one. */
+function cellsAtMost(side: number, cell: number): number {
+  return Math.max(1, Math.ceil(side / cell - 1e-9));
+}
+
+/** What a grid covers: a parallelogram from `corner` along `u` and `v` (m), the part of it that counts, and the
+ * greatest spacing (m) which that part asks for. */
 export interface GridArea {
   readonly corner: Vec3;
   readonly u: Vec3;
   readonly v: Vec3;
   readonly region?: readonly Polygon[];
+  readonly regionSpacing?: number;
   readonly lifts?: PlaneGrid["lifts"];
 }
 
 /** Cells along u and v by the rule above, or of a given spacing. */
-export function gridCells({ u, v }: GridArea, spacing?: number): readonly [columns: number, rows: number] {
+export function gridCells(
+  { u, v, regionSpacing = Infinity }: GridArea,
+  spacing?: number,
+): readonly [columns: number, rows: number] {
   const [a, b] = [length(u), length(v)];
   const p = spacing ?? gridSpacing(a, b);
+  if (spacing === undefined && regionSpacing < p * (1 - TWICE))
+    return [cellsAtMost(a, regionSpacing), cellsAtMost(b, regionSpacing)];
   return [cellCount(a, p), cellCount(b, p)];
 }
 
@@ -142,8 +196,8 @@ export function fineGrid(plane: CalculationPlane, largest = FINE_CELL): Calculat
   if (plane.grid === undefined || plane.grid.broken === true) return undefined;
   const { u, v } = plane.grid;
   const cell = Math.max(largest, Math.sqrt((length(u) * length(v)) / MOST_CELLS));
-  const cells = (side: number) => Math.max(1, Math.ceil(side / cell - 1e-9));
-  return gridPlane(aboutPlane(plane, "fine"), plane.grid, cells(length(u)), cells(length(v)));
+  const [columns, rows] = [cellsAtMost(length(u), cell), cellsAtMost(length(v), cell)];
+  return gridPlane(aboutPlane(plane, "fine"), plane.grid, columns, rows);
 }
 
 /** A lattice for contours: every fine cell centre and, around them, points on the edge itself, so that contours
@@ -160,7 +214,7 @@ export function contourLattice(plane: CalculationPlane, largest = FINE_CELL): Co
   const { u, v } = plane.grid;
   const cell = Math.max(largest, Math.sqrt((length(u) * length(v)) / MOST_CELLS));
   const stations = (side: number) => {
-    const count = Math.max(1, Math.ceil(side / cell - 1e-9));
+    const count = cellsAtMost(side, cell);
     return Float64Array.from({ length: count + 2 }, (_, i) =>
       i === 0 ? 0 : i === count + 1 ? side : ((i - 0.5) * side) / count,
     );

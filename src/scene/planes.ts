@@ -7,7 +7,7 @@ import { area, bounds, type Polygon } from "../geometry/polygon.ts";
 import { convexPieces, inset, intersection } from "../geometry/polygon-pieces.ts";
 import { cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { PlaneDocument } from "../study/study-schema.ts";
-import { type GridArea, gridCells, gridPlane, MOST_CELLS } from "./calculation-grid.ts";
+import { type GridArea, gridCells, gridPlane, MOST_CELLS, outlineSpacing } from "./calculation-grid.ts";
 import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import { islandDirection, islandToRoom } from "./island.ts";
@@ -257,7 +257,7 @@ function onOutline(
     corner: [cx, cy, ground.z],
     u: scale(islandDirection(island, [1, 0]), x1 - x0),
     v: scale(islandDirection(island, [0, 1]), y1 - y0),
-    ...(whole ? {} : { region: pieces }),
+    ...(whole ? {} : { region: pieces, regionSpacing: outlineSpacing(within) }),
     ...(ground.lifts.length === 0 ? {} : { lifts: ground.lifts }),
   };
   return grid(about, gridArea, spacing, path, ledger);
