@@ -183,7 +183,7 @@ export function method(handover: Handover): Block[] {
       SIZE,
     ),
     bullet(
-      "Conditions: steady state, dark, surfaces diffuse, colours neutral. Verification grid after EN 12464-1 (spacing 0.2 · 5^log₁₀ d), area-weighted.",
+      "Conditions: steady state, dark, surfaces diffuse, colours neutral. Verification grid after EN 12464-1 (spacing 0.2 · 5^log₁₀ d, d of a leg its width), area-weighted.",
       SIZE,
     ),
     bullet(

@@ -42,9 +42,10 @@ const CHAMFERED = {
   ...L,
   outline: [0, 0, 2.4, 0, 2.4, 0.9, 1, 0.9, 0.8, 1.1, 0.8, 2, 0, 2],
 };
+/** At p alone two points would stand across its stem. */
 const NARROW = {
-  outline: [0, 0, 2.4, 0, 2.4, 0.9, 0.11, 0.9, 0.11, 2, 0, 2],
-  legs: [[[0, 0.9], [0.11, 2], 0]],
+  outline: [0, 0, 2.4, 0, 2.4, 0.9, 1.06, 0.9, 1.06, 2, 0.95, 2, 0.95, 0.9, 0, 0.9],
+  legs: [[[0.95, 0.9], [1.06, 2], 0]],
   narrowest: 0.11,
 };
 
