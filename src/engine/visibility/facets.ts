@@ -78,3 +78,24 @@ export function inRoom({ corners, normal, centre, ...rest }: Facets, placed: Fra
     centre: moved(centre, placed.origin),
   };
 }
+
+/** Of each facet those that have a corner in common with it. */
+export function neighboursOf({ count, corners, start }: Facets): number[][] {
+  const atCorner = new Map<string, number[]>();
+  const keysOf = (f: number) =>
+    Array.from({ length: start[f + 1] - start[f] }, (_, i) =>
+      corners
+        .subarray(3 * (start[f] + i), 3 * (start[f] + i) + 3)
+        .map((c) => Math.round(c * 1e9))
+        .join(),
+    );
+  for (let f = 0; f < count; f++)
+    for (const key of keysOf(f)) {
+      const there = atCorner.get(key);
+      if (there === undefined) atCorner.set(key, [f]);
+      else there.push(f);
+    }
+  return Array.from({ length: count }, (_, f) => [
+    ...new Set(keysOf(f).flatMap((key) => (atCorner.get(key) ?? []).filter((other) => other !== f))),
+  ]);
+}
