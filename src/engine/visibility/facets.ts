@@ -79,7 +79,7 @@ export function inRoom({ corners, normal, centre, ...rest }: Facets, placed: Fra
   };
 }
 
-/** Of each facet those that have a corner in common with it. */
+/** Of each facet those that have an edge in common with it. */
 export function neighboursOf({ count, corners, start }: Facets): number[][] {
   const atCorner = new Map<string, number[]>();
   const keysOf = (f: number) =>
@@ -95,7 +95,9 @@ export function neighboursOf({ count, corners, start }: Facets): number[][] {
       if (there === undefined) atCorner.set(key, [f]);
       else there.push(f);
     }
-  return Array.from({ length: count }, (_, f) => [
-    ...new Set(keysOf(f).flatMap((key) => (atCorner.get(key) ?? []).filter((other) => other !== f))),
-  ]);
+  return Array.from({ length: count }, (_, f) => {
+    const touching = keysOf(f).flatMap((key) => (atCorner.get(key) ?? []).filter((other) => other !== f));
+    // Named once for each corner in common.
+    return [...new Set(touching.filter((other, i) => touching.indexOf(other) < i))];
+  });
 }

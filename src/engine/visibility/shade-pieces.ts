@@ -21,8 +21,8 @@ import { lampOutline, MOST_CELLS, MOST_CORNERS, outlineAxes } from "./lamp-outli
 import { AROUND, type RingFacets, ringFacets, writePatch } from "./ring-facets.ts";
 
 /** Finer pieces across and around a facet. */
-const FINER_ACROSS = 3;
-const FINER_AROUND = 4;
+const FINER_ACROSS = 2;
+const FINER_AROUND = 2;
 const SKIN = 1e-7;
 /** Lamps beside the axis are spread over a ring of so many places. */
 const LAMPS_AROUND = 24;
