@@ -1,4 +1,4 @@
-/** Storage that is full or a newer version's, two pages on one study, and a build that is no longer whole: said in words, and survived. */
+/** Storage that is denied, full, or a newer version's, two pages on one study, and a build that is no longer whole: said in words, and survived. */
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -17,11 +17,10 @@ beforeAll(async () => {
 afterAll(() => viewer.close());
 afterEach(() => context.close());
 
-async function opened(): Promise<Page> {
-  context = await viewer.browser.newContext({
-    viewport: { width: 1280, height: 800 },
-    serviceWorkers: "block",
-  });
+async function opened(options: { before?: () => void; serviceWorkers?: "block" } = {}): Promise<Page> {
+  const { before, serviceWorkers = "block" } = options;
+  context = await viewer.browser.newContext({ viewport: { width: 1280, height: 800 }, serviceWorkers });
+  if (before !== undefined) await context.addInitScript(before);
   return another();
 }
 async function another(address = viewer.server.address): Promise<Page> {
@@ -37,6 +36,33 @@ async function rename(page: Page, title: string): Promise<void> {
 const titleOf = async (page: Page): Promise<string | undefined> =>
   (await studyOf<{ title?: string }>(page)).title;
 const notice = (page: Page) => page.locator(".refusal");
+
+it("says that there is no storage, works without, and asks before the page is left", async () => {
+  const page = await opened({
+    before: () => {
+      const denied = () => {
+        throw new DOMException("denied", "SecurityError");
+      };
+      for (const name of ["indexedDB", "localStorage", "sessionStorage"])
+        Object.defineProperty(window, name, { get: denied });
+    },
+  });
+  await rename(page, "Not kept");
+  await poll(() => notice(page).innerText()).toMatch(
+    /not kept in this browser: it gives this page no storage/,
+  );
+  expect(await titleOf(page)).toBe("Not kept");
+  const [file] = await Promise.all([
+    page.waitForEvent("download"),
+    notice(page).getByRole("button", { name: "Save to a file" }).click(),
+  ]);
+  expect(file.suggestedFilename()).toMatch(/\.study\.json$/);
+  const asked = page.waitForEvent("dialog");
+  await page.close({ runBeforeUnload: true });
+  const dialog = await asked;
+  expect(dialog.type()).toBe("beforeunload");
+  await dialog.accept();
+});
 
 it("says that storage is full, and keeps all once there is room", async () => {
   const page = await opened();
