@@ -10,12 +10,12 @@ import { alignedSheet } from "./components/aligned-sheet.ts";
 import type { clientBar } from "./components/client-bar.ts";
 import { footer } from "./components/footer.ts";
 import { header } from "./components/header.ts";
-import { keyOnPage } from "./components/keys.ts";
+import type { keyOnPage } from "./components/keys.ts";
 import type * as Notices from "./components/notices.ts";
 import type { StartDialog } from "./components/start-dialog.ts";
 import type { StudyDialog } from "./components/study-dialog.ts";
 import { QUALITIES } from "./light/lighting.ts";
-import { type PaperScale, paperScale } from "./light/print-scale.ts";
+import type { PaperScale } from "./light/print-scale.ts";
 import { StudySession } from "./session.ts";
 import type { Autosave } from "./storage/autosave.ts";
 import type { Path } from "./store/pointer.ts";
@@ -34,6 +34,7 @@ export class CandlespanApp extends LitElement {
   #readFiles: ((session: StudySession) => unknown) | undefined;
   #notices: typeof Notices | undefined;
   #clientBar: typeof clientBar | undefined;
+  #keyOnPage: typeof keyOnPage | undefined;
   #dialog: StudyDialog | undefined;
   #start: StartDialog | undefined;
   #dropping = false;
@@ -81,7 +82,7 @@ export class CandlespanApp extends LitElement {
     this.session.close();
   }
 
-  readonly #key = (event: KeyboardEvent): void => keyOnPage(this.session, event);
+  readonly #key = (event: KeyboardEvent): void => this.#keyOnPage?.(this.session, event);
 
   readonly #wentBack = (): void => void this.#enter(viewInAddress());
 
@@ -155,6 +156,7 @@ export class CandlespanApp extends LitElement {
   async #printToScale(): Promise<void> {
     const scene = this.session.light?.scene;
     if (scene === undefined) return;
+    const { paperScale } = await import("./light/print-scale.ts");
     this.#paper = paperScale(
       scene.island?.length ?? scene.room.length,
       scene.island?.width ?? scene.room.width,
@@ -191,8 +193,10 @@ export class CandlespanApp extends LitElement {
 
   protected override updated(_changed: PropertyValues): void {
     if (this.session.light !== undefined) void this.#markLight();
-    else if (this.session.lightState.kind === "issues" || this.session.lightState.kind === "fault")
+    else if (this.session.lightState.kind === "issues" || this.session.lightState.kind === "fault") {
       this.session.drawn();
+      if (this.#keyOnPage === undefined) void this.#bringKeys();
+    }
     const { lightState } = this.session;
     const { refusal } = this.session.screen;
     const isTroubled = refusal !== undefined || lightState.kind === "issues";
@@ -200,6 +204,10 @@ export class CandlespanApp extends LitElement {
     if (this.session.screen.isForClient && this.#clientBar === undefined) void this.#bringClientBar();
     if (this.#isFileOverPage && this.#readFiles === undefined) void this.#bringReadFiles();
     document.title = `${this.session.study.title ?? "Untitled kitchen"} · Candlespan`;
+  }
+
+  async #bringKeys(): Promise<void> {
+    this.#keyOnPage = (await import("./components/keys.ts")).keyOnPage;
   }
 
   async #bringClientBar(): Promise<void> {
@@ -241,6 +249,7 @@ export class CandlespanApp extends LitElement {
       this.session.drawn();
       // The controls load after what they control is seen.
       void this.#enter(this.#view);
+      void this.#bringKeys();
       await this.session.bringTheRest();
       this.#below = (await import("./components/below-the-sheet.ts")).belowTheSheet;
       this.requestUpdate();

@@ -31,8 +31,8 @@ async function start(): Promise<void> {
     if (location.hash.startsWith("#study="))
       void openShared().then((module) => module.openShared(app.session, location.hash));
   });
-  takeDrops(app);
-  // After the first light: keeping a copy for later must not compete with it.
+  // After the first light, with which neither must compete.
+  void import("./components/dropped-files.ts").then(({ takeDrops }) => takeDrops(app));
   if (import.meta.env.PROD)
     void import("./keep-offline.ts").then(({ keepOffline }) => keepOffline(app.session));
 }
@@ -52,31 +52,6 @@ function hasEarlier(): boolean {
   } catch {
     return false;
   }
-}
-
-function takeDrops(app: CandlespanApp): void {
-  let over = 0;
-  const carriesFiles = (event: DragEvent): boolean => event.dataTransfer?.types.includes("Files") === true;
-  addEventListener("dragenter", (event) => {
-    if (!carriesFiles(event)) return;
-    over++;
-    app.dropping = true;
-  });
-  addEventListener("dragleave", (event) => {
-    if (!carriesFiles(event)) return;
-    over--;
-    if (over <= 0) app.dropping = false;
-  });
-  addEventListener("dragover", (event) => {
-    if (carriesFiles(event)) event.preventDefault();
-  });
-  addEventListener("drop", (event) => {
-    if (!carriesFiles(event)) return;
-    event.preventDefault();
-    over = 0;
-    app.dropping = false;
-    app.session.takeFiles([...(event.dataTransfer?.files ?? [])]);
-  });
 }
 
 void start();

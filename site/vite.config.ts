@@ -3,6 +3,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { HEADERS } from "../src/cli/content-security.ts";
 import { firstLightChunk } from "./build/first-light-chunk.ts";
+import { plainImports } from "./build/plain-imports.ts";
 import { pngInPlace } from "./build/png-in-place.ts";
 import { policyInPage } from "./build/policy-in-page.ts";
 import { precache } from "./build/precache.ts";
@@ -24,7 +25,7 @@ export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: false,
-  plugins: [page.plugin, example(), pngInPlace(), policyInPage(), precache()],
+  plugins: [plainImports(), page.plugin, example(), pngInPlace(), policyInPage(), precache()],
   worker: {
     format: "es",
     plugins: () => [worker.plugin],

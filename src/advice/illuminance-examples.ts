@@ -5,9 +5,6 @@
  * Levels of places: common practice, no source. They name an order of size, never a requirement.
  */
 
-/** The fixed steps of every scale (lx), about 1.5× apart. */
-export const LUX_STEPS: readonly number[] = [20, 30, 50, 75, 100, 150, 200, 300, 500, 750, 1000];
-
 const PLACES: readonly (readonly [lux: number, words: string])[] = [
   [5, "a street at night"],
   [20, "a table by candlelight"],

@@ -26,7 +26,7 @@ import { isoluxSheet } from "../papers/isolux-sheet.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import { arrangeJson } from "../words/arrange-text.ts";
 import { asBuiltJson, boxesJson } from "../words/boxes-text.ts";
-import { type ClashJson, clashesJson } from "../words/clash-words.ts";
+import { type ClashJson, clashesJson } from "../words/clash-list.ts";
 import { findingsSections } from "../words/findings-sections.ts";
 import { swapJson } from "../words/swap-text.ts";
 import { verifyJson } from "../words/verify-text.ts";

@@ -14,12 +14,13 @@ import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
-import { clashList } from "../words/clash-words.ts";
+import { clashList } from "../words/clash-list.ts";
 import { list } from "../words/findings-sections.ts";
 import { HOT } from "../words/person-words.ts";
 import { asSentence } from "../words/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
-import { darkestPlace, patchyRemark } from "../words/text.ts";
+import { patchyRemark } from "../words/arrangement-sentences.ts";
+import { darkestPlace } from "../words/text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
 
 /** The verdict without the trade's words: too little light and too uneven light are different complaints. */

@@ -4,7 +4,7 @@ import type { SetOut } from "../app/schedule/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";
-import { verdictWords } from "../words/text.ts";
+import { verdictWords } from "../words/arrangement-sentences.ts";
 import { chosenOption, type Handover, handoverWords, program } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { setOutHolds } from "./set-out/holds.ts";

@@ -9,10 +9,10 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { stoppedBy, whatStops } from "./arrange-stops.ts";
-import { clashesJson, clashSentences } from "./clash-words.ts";
+import { clashesJson, clashSentences } from "./clash-list.ts";
 import { settingsWords } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
-import { unsettledSentences, verdictWords, zoneSentence } from "./text.ts";
+import { unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
 
 const WIDTH = 96;
 

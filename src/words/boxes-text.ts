@@ -10,8 +10,9 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatLength } from "../units/length-text.ts";
 import { table, wrapped } from "./table.ts";
-import { clashesJson, clashSentences } from "./clash-words.ts";
-import { verdictMark, verdictWords, zoneSentence } from "./text.ts";
+import { clashesJson, clashSentences } from "./clash-list.ts";
+import { verdictWords, zoneSentence } from "./arrangement-sentences.ts";
+import { verdictMark } from "./text.ts";
 
 const WIDTH = 96;
 

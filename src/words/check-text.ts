@@ -21,7 +21,7 @@ import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-
 import { formatLength } from "../units/length-text.ts";
 import { agedZone } from "./age-words.ts";
 import { briefValue } from "./brief-value.ts";
-import { clashSentences } from "./clash-words.ts";
+import { clashSentences } from "./clash-list.ts";
 import { moneyWords } from "./cost-words.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
@@ -30,14 +30,8 @@ import { publishedRangeWords } from "./published-range.ts";
 import { asSentence } from "./sentence.ts";
 import { settingCellText, settingsWords, settingTableRows } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
-import {
-  darkestPlace,
-  patchyRemark,
-  unsettledSentences,
-  verdictMark,
-  verdictWords,
-  zoneSentence,
-} from "./text.ts";
+import { patchyRemark, unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
+import { darkestPlace, verdictMark } from "./text.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";
 
 const WIDTH = 96;

@@ -2,7 +2,8 @@
 
 import type { LayerOffAssessment } from "../assessment/assessment.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
-import { VERDICT_MARK, zoneSentence } from "./text.ts";
+import { zoneSentence } from "./arrangement-sentences.ts";
+import { VERDICT_MARK } from "./text.ts";
 
 /** `Without pendants (ambient alone): ✕ prep 120 lx, ✓ eating 90 lx.` */
 export function layerOffSentence(off: LayerOffAssessment, unit: IlluminanceUnit): string {

@@ -12,7 +12,8 @@ import type { Verdict } from "../assessment/verdict.ts";
 import { LOGARITHMIC_LEVELS } from "../scene/control-value.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../units/illuminance-text.ts";
-import { evennessText, verdictMark, zoneSentence } from "./text.ts";
+import { zoneSentence } from "./arrangement-sentences.ts";
+import { evennessText, verdictMark } from "./text.ts";
 
 export interface SettingWords {
   /** `dinner: pendants 25 %, ambient 10 %, 14 W` */

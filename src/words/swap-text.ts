@@ -5,9 +5,9 @@ import type { Substitution } from "../design/substitution.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
-import { clashesJson, clashSentences } from "./clash-words.ts";
+import { clashesJson, clashSentences } from "./clash-list.ts";
 import { wrapped } from "./table.ts";
-import { verdictWords } from "./text.ts";
+import { verdictWords } from "./arrangement-sentences.ts";
 
 const WIDTH = 96;
 

@@ -4,8 +4,6 @@ import type { Clash } from "../advice/clashes/clash.ts";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
 import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import type { Verdict } from "../assessment/verdict.ts";
-import type { Issue } from "../diagnostics/issue.ts";
-import { printable } from "../diagnostics/printable.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import {
   formatIlluminance,
@@ -28,12 +26,6 @@ export interface ZoneClauses {
   readonly light: string;
   readonly evenness: string;
   readonly judged: string;
-}
-
-/** `prep 512 lx (475 to 560), evenness 0.71: meets 500 lx.` */
-export function zoneSentence(zone: ZoneAssessment, unit: IlluminanceUnit): string {
-  const { name, light, evenness, judged } = zoneClauses(zone, unit);
-  return `${name} ${light}, ${evenness}: ${judged}`;
 }
 
 export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneClauses {
@@ -90,7 +82,7 @@ export function checkWords(
 }
 
 /** Below this U₀ a zone is called patchy (EN 12464-1 asks 0.60 of a task and 0.40 even of what surrounds it). */
-const PATCHY = 0.4;
+export const PATCHY = 0.4;
 
 /** Names of the zones whose light is patchy although nothing asks for evenness. */
 export function patchyZones({ zones }: Pick<ArrangementAssessment, "zones">): readonly string[] {
@@ -102,15 +94,6 @@ export function patchyZones({ zones }: Pick<ArrangementAssessment, "zones">): re
         !zone.checks.some((check) => check.quantity === "uniformity"),
     )
     .map((zone) => zone.name);
-}
-
-/** Names the zones whose light is patchy although nothing asks for evenness; undefined when there are none. */
-export function patchyRemark(assessment: Pick<ArrangementAssessment, "zones">): string | undefined {
-  const patchy = patchyZones(assessment);
-  if (patchy.length === 0) return undefined;
-  const names = patchy.length === 1 ? patchy[0] : `${patchy.slice(0, -1).join(", ")} and ${patchy.at(-1)}`;
-  const [is, it] = patchy.length === 1 ? ["is", "it"] : ["are", "them"];
-  return `${names} ${is} patchy, evenness under ${PATCHY.toFixed(2)}; no target asks evenness of ${it}.`;
 }
 
 /** Where the least light of a plane falls, seen with the island's length from left to right: `on the left`, `on
@@ -133,26 +116,6 @@ export function darkestPlace(plane: CalculationPlane, illuminance: Float64Array)
   const depth = across < 1 / 3 ? "near" : across > 2 / 3 ? "far" : "";
   if (side === "middle") return depth === "" ? "in the middle" : `in the middle of the ${depth} side`;
   return depth === "" ? `on the ${side}` : `at the ${depth} ${side}`;
-}
-
-/** `HOLD bar: the file's own light is …`: luminaires whose flux nobody settled. */
-export function unsettledSentences({ warnings }: { readonly warnings: readonly Issue[] }): readonly string[] {
-  return warnings
-    .filter(({ code }) => code === "luminaire-flux-unsettled")
-    .map(
-      ({ message, where }) =>
-        `HOLD ${printable(where.path?.split("/")[2] ?? "", 60)}: ${printable(message, 400)}`,
-    );
-}
-
-/** The verdict on a whole arrangement in a few words. */
-export function verdictWords(
-  { verdict }: Pick<ArrangementAssessment, "verdict">,
-  clashes: readonly Clash[],
-): string {
-  const mark = verdictMark(verdict, clashes);
-  if (clashes.length === 0) return `${mark} ${verdict}`;
-  return `${mark} ${verdict}, but ${clashes.length} ${clashes.length === 1 ? "clash" : "clashes"}`;
 }
 
 /** The mark beside the light's verdict: what cannot be built as placed gets no ✓. */

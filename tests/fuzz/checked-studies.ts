@@ -14,7 +14,7 @@ import { openStudy as openLibrary } from "../../src/library/study.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
-import { clashesJson, clashIssues } from "../../src/words/clash-words.ts";
+import { clashesJson, clashIssues } from "../../src/words/clash-list.ts";
 import { methodText } from "../../src/words/method-text.ts";
 import { randomStream } from "../support/random-stream.ts";
 import { randomStudy } from "../support/random-studies.ts";

@@ -73,8 +73,8 @@ const browsers = new Map<string, Promise<Browser>>();
 
 async function browserOf(flags: readonly string[]): Promise<Browser> {
   const key = flags.join(" ");
-  const known = await browsers.get(key);
-  if (known?.isConnected()) return known;
+  const running = await browsers.get(key)?.catch(() => undefined);
+  if (running?.isConnected()) return running;
   const launched = findBrowser().then((executablePath) =>
     chromium.launch({ executablePath, args: [...FLAGS, ...flags], timeout: PATIENCE }),
   );

@@ -18,7 +18,7 @@ import { handoverFacts, handoverOption, studyFingerprint } from "../../src/paper
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { settingCellText, settingTableRows } from "../../src/words/settings-text.ts";
-import { verdictWords, zoneSentence } from "../../src/words/text.ts";
+import { verdictWords, zoneSentence } from "../../src/words/arrangement-sentences.ts";
 import { verifyText } from "../../src/words/verify-text.ts";
 import { workingEdgeSentence } from "../../src/words/working-edge-text.ts";
 

@@ -14,15 +14,8 @@ import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { checkText } from "../../src/words/check-text.ts";
-import {
-  clashList,
-  clashSentences,
-  clashesJson,
-  clashHeadline,
-  clashIssues,
-  clashWords,
-  remedyWords,
-} from "../../src/words/clash-words.ts";
+import { clashList, clashSentences, clashesJson, clashIssues } from "../../src/words/clash-list.ts";
+import { clashHeadline, clashWords, remedyWords } from "../../src/words/clash-words.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { handoverOf } from "../support/handover.ts";
 import { type Json, kitchen, resolved } from "../support/studies.ts";

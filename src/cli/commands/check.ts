@@ -5,7 +5,7 @@ import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { checkText } from "../../words/check-text.ts";
 import { targetsText } from "../../words/targets-text.ts";
-import { clashesJson, clashIssues } from "../../words/clash-words.ts";
+import { clashesJson, clashIssues } from "../../words/clash-list.ts";
 import { methodText } from "../../words/method-text.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";

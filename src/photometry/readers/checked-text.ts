@@ -1,10 +1,9 @@
 /**
- * The text of a photometric file, or why it is none; and what is said of a text in no known format.
+ * The text of a photometric file, or why it is none.
  */
 
 import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
-import { PHOTOMETRIC_FORMATS } from "../photometric-formats.ts";
 import type { Photometry } from "../photometry.ts";
 import { decodeText } from "../text-decoding.ts";
 import type { ReadOptions } from "./read-options.ts";
@@ -21,17 +20,6 @@ export function fromText(
     return text.ok ? read(text.value, options) : text;
   };
 }
-
-/** The reader of files in no known format. */
-export const readUnknown: PhotometryReader = fromText((_, options) => {
-  const known = PHOTOMETRIC_FORMATS.map(({ name, endings: [ending] }) => `${name} (${ending})`);
-  return refusal(
-    options,
-    "photometry-unknown-format",
-    "The file is in no known photometric format.",
-    `${known.slice(0, -1).join(", ")} or ${known[known.length - 1]}`,
-  );
-});
 
 function checkedText(bytes: Uint8Array, options: ReadOptions): Outcome<string> {
   if (bytes.length === 0)

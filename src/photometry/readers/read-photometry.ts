@@ -7,12 +7,13 @@ import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import { formatOf, type PhotometricFormat } from "../photometric-formats.ts";
 import type { Photometry } from "../photometry.ts";
-import { fromText, type PhotometryReader, readUnknown, refusal } from "./checked-text.ts";
+import { fromText, type PhotometryReader, refusal } from "./checked-text.ts";
 import { readEulumdat } from "./eulumdat.ts";
 import { readGldf } from "./gldf.ts";
 import { readLm63 } from "./lm63.ts";
 import type { ReadOptions } from "./read-options.ts";
 import { readTm33 } from "./tm33.ts";
+import { readUnknown } from "./unknown-format.ts";
 
 export type { ReadOptions } from "./read-options.ts";
 

@@ -1,7 +1,7 @@
 /** The reader of a photometric file by what it holds, loaded when such a file is first met. */
 
 import { formatOf, type PhotometricFormat } from "../photometric-formats.ts";
-import { fromText, type PhotometryReader, readUnknown } from "./checked-text.ts";
+import { fromText, type PhotometryReader } from "./checked-text.ts";
 import { readLm63 } from "./lm63.ts";
 
 export type { PhotometryReader } from "./checked-text.ts";
@@ -16,5 +16,5 @@ const LOADERS: Readonly<Record<PhotometricFormat, () => PhotometryReader | Promi
 /** Answers of these bytes what `readPhotometry` answers. */
 export async function readerFor(bytes: Uint8Array, file: string): Promise<PhotometryReader> {
   const format = formatOf(bytes, file);
-  return format === undefined ? readUnknown : await LOADERS[format]();
+  return format === undefined ? (await import("./unknown-format.ts")).readUnknown : await LOADERS[format]();
 }

@@ -1,0 +1,15 @@
+/** What is said of a file in no known format. */
+
+import { PHOTOMETRIC_FORMATS } from "../photometric-formats.ts";
+import { fromText, type PhotometryReader, refusal } from "./checked-text.ts";
+
+/** The reader of files in no known format. */
+export const readUnknown: PhotometryReader = fromText((_, options) => {
+  const known = PHOTOMETRIC_FORMATS.map(({ name, endings: [ending] }) => `${name} (${ending})`);
+  return refusal(
+    options,
+    "photometry-unknown-format",
+    "The file is in no known photometric format.",
+    `${known.slice(0, -1).join(", ")} or ${known[known.length - 1]}`,
+  );
+});
