@@ -109,8 +109,16 @@ export async function studyOf<T>(page: Page): Promise<T> {
 }
 
 /** Until the study on screen is kept. */
-export function kept(page: Page): Promise<void> {
-  return page.evaluate(() => (document.querySelector("candlespan-app") as AppInPage).autosave?.save());
+export async function kept(page: Page): Promise<void> {
+  // Awaited in the page itself: the browser's own wait for a promise ends early where the page's memory is being tidied.
+  await page.evaluate(() => {
+    const { autosave } = document.querySelector("candlespan-app") as AppInPage;
+    delete document.documentElement.dataset.kept;
+    void autosave?.save().then(() => {
+      document.documentElement.dataset.kept = "yes";
+    });
+  });
+  await page.locator("html[data-kept=yes]").waitFor({ state: "attached" });
 }
 
 /** A page used by one test after another: the study it began with again, nothing undone, in the place Lights. */
