@@ -24,6 +24,9 @@ export interface BodyOutline {
   readonly glowsRound: boolean;
   /** Quarters of a circle that its curve runs through, 1 if not said: each is drawn by as many pieces. */
   readonly quarters?: number;
+  /** Steps of its curve as a solid that blocks light, so that chords lie within 0.03 % of the radius; of one that bends inward,
+   * where each step is a solid of its own, 0.06 % must do. */
+  readonly solidSteps?: number;
   half(size: BodySize, steps: number): HalfProfile;
 }
 
@@ -41,18 +44,21 @@ export const BODY_PROFILES = {
   dome: {
     ...opensDownward,
     rise: 0.7,
+    solidSteps: 48,
     // Even steps of a sine: even in angle, and the top is closed to the last bit.
     half: ({ radius, height, rim }, count) =>
       steps(count, (t) => [radius * circle(sine(t)), rim + height * sine(t)]),
   },
   cone: {
     ...opensDownward,
+    solidSteps: 1,
     half: ({ radius, height, rim }, count) =>
       steps(count, (t) => [radius * (1 - 0.85 * t), rim + height * t]),
   },
   bell: {
     ...opensDownward,
     rise: 1,
+    solidSteps: 16,
     half: ({ radius, height, rim }, count) =>
       steps(count, (t) => [radius * (0.3 + 0.7 * (1 - t) ** 1.8), rim + height * t]),
   },
@@ -63,6 +69,7 @@ export const BODY_PROFILES = {
     rise: 1,
     glowsRound: true,
     quarters: 2,
+    solidSteps: 96,
     half: ({ radius, height, middle }, count) =>
       steps(count, (t) => {
         const z = -Math.cos(Math.PI * t);
@@ -73,6 +80,7 @@ export const BODY_PROFILES = {
     ...centred,
     rise: 0.5,
     glowsRound: true,
+    solidSteps: 48,
     half: ({ radius, height, low }, count) =>
       steps(count, (t) => [radius * circle(1 - sineFromBottom(t)), low + height * sineFromBottom(t)]),
   },

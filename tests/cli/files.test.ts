@@ -66,7 +66,7 @@ describe("paths a study names", () => {
     const missing = readWithin(reach, "photometry/x.ies", 1000, where);
     expect(missing).toMatchObject({
       ok: false,
-      issues: [{ message: "There is no such file.", received: "photometry/x.ies", where }],
+      issues: [{ message: "There is no such file.", received: "nothing at photometry/x.ies", where }],
     });
     for (const path of ["", "a\u0000b"]) expect(code(path)).toBe("path-empty");
     expect(code("loop")).toBe("file-unreadable");

@@ -568,7 +568,17 @@ class StudyMaker {
               [0, 0.05],
               [1, 1],
             ],
-            control: () => this.#one(["linear", "square", "logarithmic"]),
+            control: () =>
+              this.#one<unknown>([
+                "linear",
+                "square",
+                "logarithmic",
+                [
+                  [0, 0],
+                  [0.6, 0.3],
+                  [1, 1],
+                ],
+              ]),
           }),
       }),
     };

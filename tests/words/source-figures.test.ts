@@ -44,7 +44,7 @@ it("says under the zone what a known age asks", () => {
     band: { words: "over 65", factor: 2, glareStep: 3, known: "from memory" },
     zones: [{ zone: zone.name, asked: 1000, found: 658, reached: false }],
   };
-  const found = { people: [], cards: [], load: { remarks: [] }, age };
+  const found = { people: [], cards: [], load: { remarks: [] }, cost: { layers: [], missing: [] }, age };
   const text = checkText(study, [{ ...one, findings: found as never }]);
   expect(text.replace(/\s+/g, " ")).toContain(
     "Not enough for Ada at 72: the band over 65 asks 1000 lx here (from memory); the verdict stays the target's.",
