@@ -4,6 +4,7 @@ import * as v from "valibot";
 import {
   angle,
   coordinate,
+  either,
   dictionary,
   flag,
   lengthFromZero,
@@ -57,12 +58,10 @@ export const placeSchema = object({
   aim: optional(point3),
 });
 
-const control = v.union(
-  [
-    oneOf(["linear", "square", "logarithmic"]),
-    list(v.strictTuple([ratio, ratio], tupleMessage("[control, share of flux]")), 2, 50, "points"),
-  ],
-  "The control is neither linear, square or logarithmic nor a list of [control, share of flux] points.",
+const control = either(
+  Array.isArray,
+  list(v.strictTuple([ratio, ratio], tupleMessage("[control, share of flux]")), 2, 50, "points"),
+  oneOf(["linear", "square", "logarithmic"]),
 );
 
 const dimmer = object(
