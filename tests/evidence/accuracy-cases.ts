@@ -112,7 +112,7 @@ export const CASES = {
     row: "shade hidden",
     label: "",
     what: "share of the light that is left",
-    source: "lines of sight to lamp and shade, 50,000 a point, own",
+    source: "lines of sight to lamp and shade, 100,000 a point, own",
     bound: 0.005,
   },
   "closed room, mean": {
