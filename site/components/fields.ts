@@ -43,12 +43,12 @@ export function defaultMark(
   app: FieldsView,
   { path, label, change, derived }: Pick<FieldOptions, "path" | "label" | "change" | "derived">,
 ): TemplateResult | typeof nothing {
-  const found = derived === undefined ? app.defaultAt(path) : undefined;
-  if (found === undefined) return nothing;
+  const standard = derived === undefined ? app.defaultAt(path) : undefined;
+  if (standard === undefined) return nothing;
   return html`<p class="hint default" id="${idOf(path)}-default">
-    Default: ${found.why}.
+    Default: ${standard.why}.
     <button type="button" class="text" aria-label="Set ${label.toLowerCase()} as it is" @click=${() =>
-      app.edit({ name: `set ${change}`, edits: [found.edit] })}>Set</button>
+      app.edit({ name: `set ${change}`, edits: [standard.edit] })}>Set</button>
   </p>`;
 }
 
@@ -63,8 +63,8 @@ type Read = { readonly value: Json | undefined; readonly words: string } | { rea
 export function lengthField(app: FieldsView, options: FieldOptions): TemplateResult {
   const unit = app.display.length;
   const metres = metresOf(shownValue(app, options)) ?? options.fallback;
-  const shown = metres === undefined ? "" : formatLength(metres, unit);
-  return field(app, options, shown, (text) => {
+  const lengthText = metres === undefined ? "" : formatLength(metres, unit);
+  return field(app, options, lengthText, (text) => {
     const whole = withUnit(text, unit);
     const read = readLength(whole);
     if (!read.ok) return { problem: `${read.problem}. Expected ${read.expected}.` };
@@ -77,8 +77,9 @@ export function lengthField(app: FieldsView, options: FieldOptions): TemplateRes
 export function illuminanceField(app: FieldsView, options: FieldOptions): TemplateResult {
   const unit = app.display.illuminance;
   const lux = shownValue(app, options);
-  const shown = typeof lux === "number" ? `${formatIlluminanceValue(lux, unit)} ${unit}` : String(lux ?? "");
-  return field(app, options, shown, (text) => {
+  const luxText =
+    typeof lux === "number" ? `${formatIlluminanceValue(lux, unit)} ${unit}` : String(lux ?? "");
+  return field(app, options, luxText, (text) => {
     const read = readIlluminance(/^[\d.,]+$/.test(text) ? `${text} ${unit}` : text);
     if (!read.ok) return { problem: `${read.problem}. Expected ${read.expected}.` };
     return {
@@ -130,7 +131,7 @@ export function textField(app: FieldsView, options: TextOptions): TemplateResult
 function field(
   app: FieldsView,
   options: FieldOptions,
-  shown: string,
+  content: string,
   read: (text: string) => Read,
 ): TemplateResult {
   const id = idOf(options.path);
@@ -148,7 +149,7 @@ function field(
 
   const commit = (input: HTMLInputElement): void => {
     const text = input.value.trim();
-    if (text === shown && draft === undefined) return;
+    if (text === content && draft === undefined) return;
     if (text === "" && options.optional === true) {
       app.dropDraft(id);
       app.edit({
@@ -176,14 +177,14 @@ function field(
       type="text"
       autocomplete="off"
       spellcheck="false"
-      .value=${typedValue(draft?.text ?? shown)}
+      .value=${typedValue(draft?.text ?? content)}
       aria-invalid=${problem === undefined ? nothing : "true"}
       aria-describedby=${described === "" ? nothing : described}
       @change=${(event: Event) => commit(event.target as HTMLInputElement)}
       @keydown=${(event: KeyboardEvent) => {
         if (event.key !== "Escape") return;
         event.stopPropagation();
-        (event.target as HTMLInputElement).value = shown;
+        (event.target as HTMLInputElement).value = content;
         app.dropDraft(id);
       }}
     >

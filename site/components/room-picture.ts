@@ -141,8 +141,8 @@ export function roomPicture(app: AppView): TemplateResult {
   const { arrangement, history } = app;
   if (current !== undefined && current !== last?.side)
     last = { document: history.document, arrangement, side: current };
-  const known = last?.arrangement === arrangement ? last : directOf(app);
-  const room = known === undefined ? undefined : dimmedAsDrawn(app, known);
+  const picture = last?.arrangement === arrangement ? last : directOf(app);
+  const room = picture === undefined ? undefined : dimmedAsDrawn(app, picture);
   const other = beside === undefined ? undefined : valueIn(results?.otherRoom);
   const words =
     room?.surfaces === undefined

@@ -88,8 +88,8 @@ function remarkOn(session: StudySession): TemplateResult {
 
 function nameOf(session: StudySession, item: KitchenItem): string {
   if (item.kind === "island") return "the island";
-  const found = session.read(pathOf(item)) as unknown as RawOpening & { readonly name: string };
-  return item.kind === "opening" ? openingName(found, item.index) : found.name;
+  const opening = session.read(pathOf(item)) as unknown as RawOpening & { readonly name: string };
+  return item.kind === "opening" ? openingName(opening, item.index) : opening.name;
 }
 
 function removeItem(session: StudySession, item: KitchenItem): void {

@@ -28,7 +28,7 @@ export function shareField(app: FieldsView, options: ShareOptions): TemplateResu
   const id = idOf(path);
   const raw = shownValue(app, options);
   const value = typeof raw === "number" ? raw : options.fallback;
-  const shown = shareText(value, as);
+  const link = shareText(value, as);
   const draft = app.drafts.get(id);
   const problem = draft?.problem ?? app.issueAt(path);
   const set = (share: number, hand?: string, moving = false): void =>
@@ -60,13 +60,13 @@ export function shareField(app: FieldsView, options: ShareOptions): TemplateResu
       class="share"
       type="text"
       autocomplete="off"
-      .value=${typedValue(draft?.text ?? shown)}
+      .value=${typedValue(draft?.text ?? link)}
       aria-invalid=${problem === undefined ? nothing : "true"}
       @change=${(event: Event) => typed(event.target as HTMLInputElement)}
       @keydown=${(event: KeyboardEvent) => {
         if (event.key !== "Escape") return;
         event.stopPropagation();
-        (event.target as HTMLInputElement).value = shown;
+        (event.target as HTMLInputElement).value = link;
         app.dropDraft(id);
       }}
     >
@@ -76,7 +76,7 @@ export function shareField(app: FieldsView, options: ShareOptions): TemplateResu
       max=${to}
       step="1"
       aria-label="${label}, by slider"
-      aria-valuetext=${shown}
+      aria-valuetext=${link}
       .value=${live(String(Math.round(value * 100)))}
       @input=${(event: Event) => slide(event, true)}
       @change=${(event: Event) => slide(event, false)}

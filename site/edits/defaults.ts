@@ -37,7 +37,7 @@ export function defaultAt(
 }
 
 /** Sets the value at a place; in a list that is still a default, the rest of the list is said too. */
-export function editsAt(found: DefaultValue | undefined, path: Path, value: Json | undefined): Edit[] {
+export function editsAt(standard: DefaultValue | undefined, path: Path, value: Json | undefined): Edit[] {
   const own = { path, value };
-  return found === undefined || found.edit.path.length === path.length ? [own] : [found.edit, own];
+  return standard === undefined || standard.edit.path.length === path.length ? [own] : [standard.edit, own];
 }

@@ -71,8 +71,8 @@ function pathsIn(study: RawStudy, embedded: Embedded): Map<string, string> {
     const isFree = same === undefined || (same.text === file.text && same.base64 === file.base64);
     const dot = path.lastIndexOf(".");
     const [stem, ending] = dot < 0 ? [path, ""] : [path.slice(0, dot), path.slice(dot)];
-    const taken = [...there.keys()].filter((each) => each.endsWith(ending));
-    const stems = taken.map((each) => each.slice(0, each.length - ending.length));
+    const names = [...there.keys()].filter((each) => each.endsWith(ending));
+    const stems = names.map((each) => each.slice(0, each.length - ending.length));
     paths.set(path, isFree ? path : `${freshName(stem, stems)}${ending}`);
   }
   return paths;

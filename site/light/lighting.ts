@@ -142,23 +142,23 @@ export class Lighting extends EventTarget {
   }
 
   async #quick(): Promise<void> {
-    const wanted = this.#wanted;
-    if (wanted === undefined || wanted.sequence === this.#quickAsked) return;
+    const next = this.#wanted;
+    if (next === undefined || next.sequence === this.#quickAsked) return;
     this.#hand ??= this.#start();
     this.#quickRunning = true;
-    this.#quickAsked = wanted.sequence;
-    const { document, arrangement, people, setting } = wanted;
+    this.#quickAsked = next.sequence;
+    const { document, arrangement, people, setting } = next;
     try {
       const quality: Shown["quality"] = this.#shown === undefined ? "first" : "quick";
       const interreflected = this.#stand?.arrangement === arrangement ? this.#stand.light : [];
       const request: LightRequest = { document, arrangement, quality, people, setting, interreflected };
       const { outcome } = this.#hand.call("light", request, (progress) => {
         // Only what takes long enough to report it, such as the tracing of a shade, is worth a word.
-        if (this.#shown !== undefined && this.isBehind && this.#wanted === wanted) {
+        if (this.#shown !== undefined && this.isBehind && this.#wanted === next) {
           this.#become({ kind: "coarse", progress });
         }
       });
-      this.#take(await outcome, wanted, quality);
+      this.#take(await outcome, next, quality);
     } catch (error) {
       this.#fault(error);
     }
@@ -167,9 +167,9 @@ export class Lighting extends EventTarget {
   }
 
   async #refine(quality: "full" | "judged" = "full"): Promise<void> {
-    const wanted = this.#wanted;
-    if (wanted === undefined || this.#state.kind === "issues") return;
-    const { sequence, document, arrangement, people, setting } = wanted;
+    const next = this.#wanted;
+    if (next === undefined || this.#state.kind === "issues") return;
+    const { sequence, document, arrangement, people, setting } = next;
     const request = { document, arrangement, people, setting, quality };
     const running = this.connection.call("light", request, (progress) => {
       if (this.#refining?.sequence === sequence && quality === "full") {
@@ -179,7 +179,7 @@ export class Lighting extends EventTarget {
     this.#refining = { ...running, sequence };
     try {
       const outcome = await running.outcome;
-      if (this.#wanted?.sequence === sequence) this.#take(outcome, wanted, quality);
+      if (this.#wanted?.sequence === sequence) this.#take(outcome, next, quality);
     } catch (error) {
       this.#fault(error);
     }
@@ -194,10 +194,10 @@ export class Lighting extends EventTarget {
       if (newest) this.#become({ kind: "issues", issues: outcome.issues });
       return;
     }
-    const shown = this.#shown;
-    if (shown !== undefined && shown.sequence > sequence) return;
-    const better = shown === undefined || QUALITIES.indexOf(quality) > QUALITIES.indexOf(shown.quality);
-    if (shown?.sequence === sequence && !better) return;
+    const last = this.#shown;
+    if (last !== undefined && last.sequence > sequence) return;
+    const better = last === undefined || QUALITIES.indexOf(quality) > QUALITIES.indexOf(last.quality);
+    if (last?.sequence === sequence && !better) return;
     this.#shown = { sequence, quality, answer: outcome.value };
     const isFinal = quality === "full" || quality === "judged";
     this.#state = isFinal ? { kind: "refined" } : { kind: "coarse" };

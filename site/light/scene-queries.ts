@@ -8,8 +8,8 @@ type Scene = LightAnswer["scene"];
 /** What a luminaire's light rests on, in words. */
 export function evidenceIn(scene: Scene | undefined, luminaire: string): string | undefined {
   for (const layer of scene?.layers ?? []) {
-    const found = layer.luminaires.find((each) => each.luminaire.name === luminaire);
-    if (found !== undefined) return EVIDENCE[found.luminaire.evidence].words;
+    const placed = layer.luminaires.find((each) => each.luminaire.name === luminaire);
+    if (placed !== undefined) return EVIDENCE[placed.luminaire.evidence].words;
   }
   return undefined;
 }

@@ -46,13 +46,13 @@ async function openJson(session: StudySession, text: string, file: string): Prom
 
 async function bringLuminaires(session: StudySession, text: string, file: string): Promise<void> {
   const { connection } = session.lighting;
-  const read = await readShelf(
+  const shelf = await readShelf(
     text,
     file,
     (...of) => connection.call("read", { text: of[0], file: of[1] }).outcome,
   );
-  if (read.ok) await keepLuminaires(session, read.value);
-  else session.refuse(`No luminaire of ${file} was kept.`, read.issues);
+  if (shelf.ok) await keepLuminaires(session, shelf.value);
+  else session.refuse(`No luminaire of ${file} was kept.`, shelf.issues);
 }
 
 /** Opens a study's text after the worker has checked it; what is on screen stays if it is refused. */

@@ -143,12 +143,12 @@ export class StudyDatabase {
   async save(
     study: Omit<KeptStudy, "writer" | "saved">,
     change: string,
-    seen: number,
+    version: number,
   ): Promise<{ readonly id: string; readonly saved: number }> {
     const work = this.#shelves.transaction(["studies", "versions"], "readwrite");
     const studies = work.objectStore("studies");
     const there = await studies.get(study.id);
-    const foreign = there !== undefined && there.writer !== this.#writer && there.saved > seen;
+    const foreign = there !== undefined && there.writer !== this.#writer && there.saved > version;
     const id = foreign ? freshId() : study.id;
     const saved = Math.max(Date.now(), (there?.saved ?? 0) + 1);
     const done = study.done.slice(-CHANGES_KEPT);
@@ -171,14 +171,14 @@ export class StudyDatabase {
 /** Which versions, given by their times in ascending order, are thinned away at `now`. */
 export function tooMany(times: readonly number[], now: number): number[] {
   const gone: number[] = [];
-  let kept = 0;
+  let count = 0;
   let newer = "";
   for (const time of [...times].reverse()) {
     const [age, span] = THINNING.find(([most]) => now - time <= most) ?? THINNING[0];
     const place = `${age} ${Math.floor(time / span)}`;
-    if (place === newer || kept >= VERSIONS_KEPT) gone.push(time);
+    if (place === newer || count >= VERSIONS_KEPT) gone.push(time);
     else {
-      kept++;
+      count++;
       newer = place;
     }
   }

@@ -18,9 +18,9 @@ export function readingsKey(title: string | undefined, option: string): string {
 
 export function loadReadings(key: string): SiteReadings {
   try {
-    const kept = JSON.parse(localStorage.getItem(key) ?? "null") as SiteReadings | null;
-    if (kept === null || !Array.isArray(kept.taken)) return NONE;
-    const taken = kept.taken.filter(
+    const stored = JSON.parse(localStorage.getItem(key) ?? "null") as SiteReadings | null;
+    if (stored === null || !Array.isArray(stored.taken)) return NONE;
+    const taken = stored.taken.filter(
       ({ at, lit, lux }) =>
         Array.isArray(at) &&
         at.length === 3 &&
@@ -28,7 +28,7 @@ export function loadReadings(key: string): SiteReadings {
         typeof lit === "string" &&
         lux >= 0,
     );
-    return { taken, age: kept.age === "aged" ? "aged" : "new", meter: String(kept.meter) };
+    return { taken, age: stored.age === "aged" ? "aged" : "new", meter: String(stored.meter) };
   } catch {
     return NONE;
   }

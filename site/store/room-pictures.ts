@@ -9,7 +9,7 @@ interface KeptPicture extends Shown {
   readonly picture: Picture;
 }
 
-const kept = new Map<number, KeptPicture>();
+const pictures = new Map<number, KeptPicture>();
 
 /** Keeps the PNG of an option's room; one that is not read is none. */
 export async function keepPictureOfRoom(
@@ -17,11 +17,11 @@ export async function keepPictureOfRoom(
   png: Blob,
 ): Promise<void> {
   const read = pictureOf(new Uint8Array(await png.arrayBuffer()));
-  if (read.ok) kept.set(arrangement, { study, withPeople, picture: read.value });
+  if (read.ok) pictures.set(arrangement, { study, withPeople, picture: read.value });
 }
 
 /** The picture of an option's room, where one was made of the study as it stands. */
 export function pictureOfRoom({ study, withPeople }: Shown, arrangement: number): Picture | undefined {
-  const found = kept.get(arrangement);
-  return found?.study === study && found.withPeople === withPeople ? found.picture : undefined;
+  const picture = pictures.get(arrangement);
+  return picture?.study === study && picture.withPeople === withPeople ? picture.picture : undefined;
 }

@@ -12,14 +12,14 @@ import type { View } from "./view.ts";
 let comparison: OptionComparison | undefined;
 /** Ends following the study's changes. */
 let unfollow: () => void = () => {};
-let shown: { readonly lights: readonly OptionLight[]; readonly study: ResolvedStudy } | undefined;
+let current: { readonly lights: readonly OptionLight[]; readonly study: ResolvedStudy } | undefined;
 
 /** One study of all options that are known, as the comparison takes it. */
 function studyOf(app: AppView, lights: readonly OptionLight[]): ResolvedStudy | undefined {
   const answers = lights.flatMap(({ answer }) => (answer === undefined ? [] : [answer]));
   const [first] = answers;
   if (first === undefined) return undefined;
-  if (shown?.lights !== lights) {
+  if (current?.lights !== lights) {
     const { title, targets, options, defaults, warnings } = first;
     const scenes = answers.map((answer) => answer.scene);
     const study = {
@@ -32,9 +32,9 @@ function studyOf(app: AppView, lights: readonly OptionLight[]): ResolvedStudy | 
       defaults,
       warnings,
     };
-    shown = { lights, study };
+    current = { lights, study };
   }
-  return shown.study;
+  return current.study;
 }
 
 export const compare: View = {
@@ -55,7 +55,7 @@ export const compare: View = {
     const answered = lights.flatMap(({ arrangement, answer }) =>
       answer === undefined ? [] : [{ letter: letterOf(app, arrangement), answer }],
     );
-    const known = answered.map(({ answer }) => answer.assessment);
+    const assessments = answered.map(({ answer }) => answer.assessment);
     const letters = answered.map(({ letter }) => letter);
     const clashes = answered.map(({ answer }) => answer.clashes);
     return html`
@@ -82,7 +82,7 @@ export const compare: View = {
       ${
         study === undefined
           ? nothing
-          : html`<candlespan-comparison .study=${study} .assessments=${known} .expected=${count} .letters=${letters} .clashes=${clashes} .display=${app.display}></candlespan-comparison>`
+          : html`<candlespan-comparison .study=${study} .assessments=${assessments} .expected=${count} .letters=${letters} .clashes=${clashes} .display=${app.display}></candlespan-comparison>`
       }
     `;
   },
@@ -136,7 +136,7 @@ export const compare: View = {
     unfollow();
     comparison?.stop();
     comparison = undefined;
-    shown = undefined;
+    current = undefined;
   },
 };
 

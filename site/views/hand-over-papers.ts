@@ -57,9 +57,11 @@ async function litOptions(app: AppView): Promise<Lit> {
     const request = { document, arrangement: i, quality: "judged", people } as const;
     const answer = orThrow(await connection.call("light", request).outcome);
     answers.push(answer);
-    const asked = { document, arrangement: i, people };
+    const question = { document, arrangement: i, people };
     shadows.push(
-      answer.scene.people.length === 0 ? [] : orThrow(await connection.call("people", asked).outcome).shadows,
+      answer.scene.people.length === 0
+        ? []
+        : orThrow(await connection.call("people", question).outcome).shadows,
     );
   }
   const findings = orThrow(await connection.call("beside", { document, arrangement, people }).outcome);

@@ -16,14 +16,14 @@ async function hand(app: AppView, each: Export): Promise<void> {
     return;
   }
   app.say(`Making ${each.name.toLowerCase()}…`);
-  let made: Made;
+  let papers: Made;
   try {
-    made = await each.make(app, shown.answer);
+    papers = await each.make(app, shown.answer);
   } catch (error) {
     app.say(error instanceof Error ? error.message : String(error));
     return;
   }
-  const { ending, type, content } = made;
+  const { ending, type, content } = papers;
   const option = app.study.arrangements[app.arrangement].name;
   const name = fileName(`${app.study.title ?? "kitchen"} ${option}`, ending);
   download(name, type, content);

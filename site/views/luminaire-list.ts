@@ -34,8 +34,8 @@ export function luminaireList(app: AppView): TemplateResult {
 
 function known(app: AppView, name: string): Luminaire | undefined {
   for (const layer of app.light?.scene.layers ?? []) {
-    const found = layer.luminaires.find(({ luminaire }) => luminaire.name === name);
-    if (found !== undefined) return found.luminaire;
+    const placed = layer.luminaires.find(({ luminaire }) => luminaire.name === name);
+    if (placed !== undefined) return placed.luminaire;
   }
   return undefined;
 }

@@ -93,17 +93,17 @@ export function bodyShadows(scene: Scene, request: BodyShadowRequest = {}): Body
   const options = { ...request.options, quality: "quick" as const, people: true };
   const without = engine.calculate(empty, options, request.observer);
   const shadows: BodyShadow[] = [];
-  const seen = new Map<string, CalculationResult>();
+  const results = new Map<string, CalculationResult>();
   for (const zone of scene.zones) {
     const index = planes.findIndex((plane) => plane.zone === zone.name);
     if (index < 0) continue;
     for (const { person, standIn } of peopleAt(scene, island, zone, planes[index])) {
       for (const posture of request.usualAlone === true ? [person.posture] : POSTURES) {
         const key = `${person.at.join()} ${person.facing} ${person.stature} ${posture}`;
-        let lit = seen.get(key);
+        let lit = results.get(key);
         if (lit === undefined) {
           lit = engine.calculate(withPerson(empty, island, person, posture), options, request.observer);
-          seen.set(key, lit);
+          results.set(key, lit);
         }
         shadows.push(
           compare(

@@ -189,16 +189,16 @@ function sums(layers: readonly LayerLoad[]): Pick<CircuitLoad, "fittedWatts" | "
 }
 
 function colourTemperatures(layers: readonly Layer[]): LoadReport["colourTemperature"] {
-  const known = layers.flatMap(({ name, luminaires }) =>
+  const models = layers.flatMap(({ name, luminaires }) =>
     [...new Set(luminaires.flatMap(({ luminaire }) => luminaire.cct ?? []))].map((cct) => ({
       layer: name,
       cct,
     })),
   );
-  if (known.length === 0) return { mixed: false, layers: [] };
-  const values = known.map(({ cct }) => cct);
+  if (models.length === 0) return { mixed: false, layers: [] };
+  const values = models.map(({ cct }) => cct);
   const [low, high] = [Math.min(...values), Math.max(...values)];
-  return { low, high, mixed: high - low >= CCT_DIFFERENCE, layers: known };
+  return { low, high, mixed: high - low >= CCT_DIFFERENCE, layers: models };
 }
 
 function weights(layers: readonly Layer[]): Pick<LoadReport, "heavy" | "weightUnknown"> {

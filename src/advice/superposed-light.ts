@@ -97,17 +97,17 @@ export class SuperposedLight {
   }
 
   #field(placed: PlacedLuminaire): Float64Array {
-    let known = this.#fields.get(placed.luminaire);
-    if (known === undefined) {
-      known = new Map();
-      this.#fields.set(placed.luminaire, known);
+    let entry = this.#fields.get(placed.luminaire);
+    if (entry === undefined) {
+      entry = new Map();
+      this.#fields.set(placed.luminaire, entry);
     }
     const key = contentKey(placed.frame.origin, placed.frame.rotation);
-    let field = known.get(key);
+    let field = entry.get(key);
     if (field === undefined) {
       field = new Float64Array(this.#plane.points.length / 3);
       this.#direct(placed, field);
-      known.set(key, field);
+      entry.set(key, field);
     }
     return field;
   }

@@ -49,9 +49,9 @@ export function surround(
   const walls = surfaceMean(scene, result, "illuminance", (part) => part.startsWith("wall"));
   const ceiling = surfaceMean(scene, result, "illuminance", (part) => part === "ceiling");
   const dim = zones.flatMap((task) => {
-    const asked = task.checks.find(({ quantity }) => quantity === "illuminance")?.target;
-    if (asked === undefined) return [];
-    const least = surroundIlluminance(asked);
+    const target = task.checks.find(({ quantity }) => quantity === "illuminance")?.target;
+    if (target === undefined) return [];
+    const least = surroundIlluminance(target);
     return zones
       .filter((other) => other !== task && other.statistics.average < least)
       .map((other) => ({

@@ -71,10 +71,10 @@ export async function arrangementLight(
         observer: cancelled,
       })
     : null;
-  const shown = inSetting((await levelsOf(study))(scene, result, verdicts), setting);
-  const layersOff = assessLayersOff(study, shown, result, verdicts);
+  const lit = inSetting((await levelsOf(study))(scene, result, verdicts), setting);
+  const layersOff = assessLayersOff(study, lit, result, verdicts);
   const assessment = {
-    ...assess(study, shown, result, verdicts, refined.fines(fine)),
+    ...assess(study, lit, result, verdicts, refined.fines(fine)),
     ...(layersOff.length === 0 ? {} : { layersOff }),
   };
   // Many small changes too, that would turn over the memory of the room in full.
@@ -83,16 +83,16 @@ export async function arrangementLight(
       ? bodyShadows(scene, { options: calculation, engine: await engines.shadows(), observer })
       : undefined;
   return {
-    scene: shown,
+    scene: lit,
     result,
     assessment,
-    contours: refined.contours(shown, fine),
+    contours: refined.contours(lit, fine),
     fields: [...fine, ...rest],
-    clashes: clashes(shown),
+    clashes: clashes(lit),
     ...(lost === undefined ? {} : { bodyShadows: lost }),
     ...(findings === undefined
       ? {}
-      : { findings: findingsOf(study, shown, result, assessment, seen, findings === "full") }),
+      : { findings: findingsOf(study, lit, result, assessment, seen, findings === "full") }),
   };
 }
 

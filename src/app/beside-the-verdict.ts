@@ -77,6 +77,6 @@ export async function draftFindings(
   const planes = [...scene.planes, ...eyes];
   const result = engine.calculate({ ...scene, planes }, { ...study.options, quality: "quick" }, observer);
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
-  const seen = result.planes.slice(scene.planes.length);
-  return findingsOf(study, scene, own, assess(study, scene, own, null), seen);
+  const extra = result.planes.slice(scene.planes.length);
+  return findingsOf(study, scene, own, assess(study, scene, own, null), extra);
 }

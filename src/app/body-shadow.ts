@@ -20,17 +20,19 @@ export function bodyShadowLines(
     together.set(key, [...(together.get(key) ?? []), shadow]);
   }
   const lines = [...together.values()].map((postures) => {
-    const told = postures.find(({ usual }) => usual) ?? postures[0];
-    const who = told.standIn ? `a cook of ${length(told.stature)}` : printable(told.person);
+    const usualPosture = postures.find(({ usual }) => usual) ?? postures[0];
+    const who = usualPosture.standIn
+      ? `a cook of ${length(usualPosture.stature)}`
+      : printable(usualPosture.person);
     const each = postures.map(
       ({ posture, lost, usual }) => `${posture}${usual ? " (usual)" : ""} ${percent(lost)}`,
     );
-    const layers = told.layers.map(({ layer, lost }) => `${printable(layer)} ${percent(lost)}`);
-    const [x, y] = told.worst.position;
+    const layers = usualPosture.layers.map(({ layer, lost }) => `${printable(layer)} ${percent(lost)}`);
+    const [x, y] = usualPosture.worst.position;
     return (
-      `${printable(told.zone)}, ${who}: lost ${each.join(", ")}; ${told.posture}, ${light(told.without)} becomes` +
-      ` ${light(told.with)} (${layers.join(", ")} lost); the hand is worst off at x ${length(x)}, y ${length(y)}:` +
-      ` ${light(told.worst.without)} becomes ${light(told.worst.with)}, ${percent(told.worst.lost)} lost`
+      `${printable(usualPosture.zone)}, ${who}: lost ${each.join(", ")}; ${usualPosture.posture}, ${light(usualPosture.without)} becomes` +
+      ` ${light(usualPosture.with)} (${layers.join(", ")} lost); the hand is worst off at x ${length(x)}, y ${length(y)}:` +
+      ` ${light(usualPosture.worst.without)} becomes ${light(usualPosture.worst.with)}, ${percent(usualPosture.worst.lost)} lost`
     );
   });
   return [

@@ -52,16 +52,16 @@ export async function ceilingBoxes(
   observer: Observer = {},
 ): Promise<Outcome<BoxesFindings>> {
   const { study } = opened;
-  const found = rowsOf(opened, options);
-  if (!found.ok) return found;
-  const { index, scene, layer, space } = found.value;
+  const rows = rowsOf(opened, options);
+  if (!rows.ok) return rows;
+  const { index, scene, layer, space } = rows.value;
   const { island } = scene;
   if (island === undefined)
     return wrong("There is no island to hang pendants over.", '"island" in the study');
   const { error = 0.025, confidence, evenness = LEAST_EVENNESS, rules = [] } = options;
   if (!(error >= 0 && error <= 0.3))
     return wrong("The error is farther than any box is set out.", "at most 300 mm");
-  const kinds = found.value.kinds.map((luminaire) => kindOf(luminaire, island));
+  const kinds = rows.value.kinds.map((luminaire) => kindOf(luminaire, island));
   if (kinds.length === 0) return wrong("There is no luminaire to try.", "at least one");
   const check = await studyCheck(opened, confidence, observer);
   const place = { island, scene, layer, kinds, step: space.step };

@@ -39,13 +39,13 @@ export function isoluxField(
 /** Margin of cells alone: empty cells take the mean of their neighbours, the edge goes on in a straight line. */
 function carryOn(values: Float64Array, { columns, rows, ...rest }: PlaneGrid): void {
   const wide = columns + 2;
-  const known = values.slice();
+  const inside = values.slice();
   for (const node of marginNodes({ columns, rows, ...rest })) {
     let sum = 0;
     let count = 0;
     for (const near of [node - 1, node + 1, node - wide, node + wide])
-      if (known[near] >= 0) {
-        sum += known[near];
+      if (inside[near] >= 0) {
+        sum += inside[near];
         count++;
       }
     if (count > 0) values[node] = sum / count;

@@ -91,18 +91,18 @@ async function movingLight(
     planes: whole.planes.filter((plane) => plane.zone !== undefined || isTop(plane, whole)),
   };
   const fine = movingPlanes(scene);
-  const drawn = { ...scene, planes: [...scene.planes, ...fine.planes] };
+  const extended = { ...scene, planes: [...scene.planes, ...fine.planes] };
   const result =
     quality === "first"
-      ? unobstructedLight(drawn, observer)
-      : withInterreflected(await directLight(drawn), interreflected);
+      ? unobstructedLight(extended, observer)
+      : withInterreflected(await directLight(extended), interreflected);
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
   const fields = result.planes.slice(scene.planes.length);
-  const shown = inSetting((await levelsOf(study))(scene, own, null), setting);
+  const lit = inSetting((await levelsOf(study))(scene, own, null), setting);
   return {
-    scene: shown,
-    assessment: assess(study, shown, own, null, fine.fines(fields)),
-    contours: fine.contours(shown, fields),
+    scene: lit,
+    assessment: assess(study, lit, own, null, fine.fines(fields)),
+    contours: fine.contours(lit, fields),
     clashes: [],
     interreflected: [],
   };
@@ -145,9 +145,9 @@ function movingPlanes(scene: Scene): RefinedPlanes {
   const tops = scene.planes.filter((plane) => isTop(plane, scene));
   const top = tops.find(({ zone }) => zone === undefined) ?? tops[0];
   if (top === undefined) return refinedPlanes([]);
-  const known = refined.get(top) ?? refinedPlanes([top], MOVING_CELL);
-  refined.set(top, known);
-  return known;
+  const planes = refined.get(top) ?? refinedPlanes([top], MOVING_CELL);
+  refined.set(top, planes);
+  return planes;
 }
 
 /** By the plane they refine, which stays while luminaires move. */

@@ -47,8 +47,8 @@ type Json = Record<string, unknown>;
 
 /** The study's document, or what is wrong with the sizes, each at its place in the document. `written` says every default in it; `open` only
  * the zones, which are the study's to change. */
-export function newStudy(wanted: NewStudy, defaults: "written" | "open" = "written"): Outcome<Json> {
-  const document = starter(wanted);
+export function newStudy(sizes: NewStudy, defaults: "written" | "open" = "written"): Outcome<Json> {
+  const document = starter(sizes);
   const checked = checkStudy(document);
   if (!checked.ok) return checked;
   const resolved = resolveStudyWith(

@@ -149,9 +149,9 @@ function rememberShades(build: typeof buildShadeLuminaire): typeof buildShadeLum
   const built = new Map<string, ReturnType<typeof buildShadeLuminaire>>();
   return (...of) => {
     const key = JSON.stringify(of.slice(0, 3));
-    const known = built.get(key) ?? build(...of);
-    built.set(key, known);
-    return known;
+    const luminaire = built.get(key) ?? build(...of);
+    built.set(key, luminaire);
+    return luminaire;
   };
 }
 

@@ -76,9 +76,9 @@ export async function searchRows(
   observer: Observer = {},
 ): Promise<Outcome<SearchFindings>> {
   const { study, document } = opened;
-  const found = rowsOf(opened, options);
-  if (!found.ok) return found;
-  const { index, layer, kinds, space } = found.value;
+  const rows = rowsOf(opened, options);
+  if (!rows.ok) return rows;
+  const { index, layer, kinds, space } = rows.value;
   const check = await studyCheck(opened, options.confidence, observer);
   if (options.settings === true && study.scenes[index].settings === undefined)
     return failure({

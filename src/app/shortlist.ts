@@ -23,13 +23,13 @@ export function arrangementIndex(
 
 /** The scenes that have a setting of a name, with that setting alone. */
 export function scenesWithSetting(scenes: readonly Scene[], name: string): Outcome<readonly Scene[]> {
-  const found = scenes.flatMap((scene) => {
+  const shortlist = scenes.flatMap((scene) => {
     const settings = scene.settings?.filter((setting) => setting.name === name) ?? [];
     return settings.length === 0 ? [] : [{ ...scene, settings }];
   });
-  if (found.length > 0) return success(found);
-  const known = new Set(scenes.flatMap(({ settings }) => settings ?? []).map((setting) => setting.name));
-  const expected = [...known].map((each) => JSON.stringify(each)).join(", ");
+  if (shortlist.length > 0) return success(shortlist);
+  const names = new Set(scenes.flatMap(({ settings }) => settings ?? []).map((setting) => setting.name));
+  const expected = [...names].map((each) => JSON.stringify(each)).join(", ");
   return unknown(
     "The study has no setting of that name.",
     expected || '"settings" in an arrangement',
@@ -67,11 +67,11 @@ export function shortlist(
 }
 
 export function unknownLuminaire<T>(luminaires: ReadonlyMap<string, Luminaire>, name: string): Outcome<T> {
-  const known = [...luminaires.keys()];
-  const meant = nearestWord(name, known);
+  const names = [...luminaires.keys()];
+  const meant = nearestWord(name, names);
   return unknown(
     `The study has no such luminaire.${meant === undefined ? "" : ` Did you mean "${meant}"?`}`,
-    known.join(", "),
+    names.join(", "),
     name,
   );
 }

@@ -50,20 +50,21 @@ export class StudyFiles {
    * @param file names the study in issues */
   async photometry(
     document: StudyDocument,
-    read?: ReadFile,
+    readFile?: ReadFile,
     file?: string,
   ): Promise<ReadonlyMap<string, Outcome<Photometry>>> {
     const all = new Map<string, Outcome<Photometry>>();
     for (const named of photometryPaths(document))
-      all.set(named.luminaire, await this.#photometryOf(document, named, read, file));
+      all.set(named.luminaire, await this.#photometryOf(document, named, readFile, file));
     return all;
   }
 
   /** The luminaire made earlier from the same document and photometry, else the one just made. */
   same(made: Luminaire, document: unknown, photometry: Outcome<Photometry> | undefined): Luminaire {
     const text = JSON.stringify(document);
-    const known = this.#luminaires.get(made.name);
-    if (known !== undefined && known.text === text && known.photometry === photometry) return known.luminaire;
+    const earlier = this.#luminaires.get(made.name);
+    if (earlier !== undefined && earlier.text === text && earlier.photometry === photometry)
+      return earlier.luminaire;
     this.#luminaires.set(made.name, { text, photometry, luminaire: made });
     return made;
   }
@@ -71,18 +72,18 @@ export class StudyFiles {
   async #photometryOf(
     document: StudyDocument,
     { luminaire, path, where, lampSet }: PhotometryPath,
-    read: ReadFile | undefined,
+    readFile: ReadFile | undefined,
     file: string | undefined,
   ): Promise<Outcome<Photometry>> {
-    const bytes = await this.#bytesOf(document, path, read);
+    const bytes = await this.#bytesOf(document, path, readFile);
     if (!bytes.ok)
-      return read === undefined
+      return readFile === undefined
         ? bytes
         : placed(bytes, { ...(file === undefined ? {} : { file }), path: where });
     const flux = document.luminaires?.[luminaire]?.flux;
     const key = `${path}\n${lampSet ?? ""}\n${flux ?? ""}`;
-    const known = this.#read.get(key);
-    if (known !== undefined && sameBytes(known.bytes, bytes.value)) return known.photometry;
+    const earlier = this.#read.get(key);
+    if (earlier !== undefined && sameBytes(earlier.bytes, bytes.value)) return earlier.photometry;
     const reader = await readerFor(bytes.value, path);
     const options = {
       file: path,
@@ -90,7 +91,7 @@ export class StudyFiles {
       ...(flux === undefined ? {} : { flux }),
     };
     const { photometry, complete } = await this.#readWithTilt(reader, bytes.value, options, (tilt) =>
-      this.#bytesOf(document, tilt, read),
+      this.#bytesOf(document, tilt, readFile),
     );
     // A missing file may come yet.
     if (complete) this.#read.set(key, { bytes: bytes.value, photometry });
@@ -125,20 +126,20 @@ export class StudyFiles {
   async #bytesOf(
     { embedded }: StudyDocument,
     path: string,
-    read: ReadFile | undefined,
+    readFile: ReadFile | undefined,
   ): Promise<Outcome<Uint8Array>> {
     if (embedded !== undefined && Object.hasOwn(embedded, path)) {
       return success(embeddedBytes(embedded[path]));
     }
-    return this.#bytes.get(path) ?? (read === undefined ? missing(path) : fetched(path, read));
+    return this.#bytes.get(path) ?? (readFile === undefined ? missing(path) : fetched(path, readFile));
   }
 }
 
-async function fetched(path: string, read: ReadFile): Promise<Outcome<Uint8Array>> {
+async function fetched(path: string, readFile: ReadFile): Promise<Outcome<Uint8Array>> {
   try {
-    const found = await read(path);
-    if (found instanceof Uint8Array) return success(found);
-    if (found?.ok === true || found?.ok === false) return found;
+    const answer = await readFile(path);
+    if (answer instanceof Uint8Array) return success(answer);
+    if (answer?.ok === true || answer?.ok === false) return answer;
     return unreadable(path, "No bytes came of it.");
   } catch (error) {
     return unreadable(path, error instanceof Error ? error.message : String(error));

@@ -72,9 +72,9 @@ export function assessSetting(
   const dimmed = withSetting(scene, setting);
   const planes = new Map<number, PlaneAssessment>();
   const assessed = (index: number): PlaneAssessment => {
-    const found = planes.get(index) ?? planeAssessment(dimmed, scene.planes[index], result.planes[index]);
-    planes.set(index, found);
-    return found;
+    const assessed = planes.get(index) ?? planeAssessment(dimmed, scene.planes[index], result.planes[index]);
+    planes.set(index, assessed);
+    return assessed;
   };
   const zones = zoneAssessments(study, dimmed, assessed, verdicts);
   const { name, dims } = setting;
@@ -138,9 +138,9 @@ function zoneAssessments(
   const indices = zonePlanes.map(({ plane }) => plane);
   return zonePlanes.map(({ name, target, plane }): ZoneAssessment => {
     const assessed = planeAt(plane);
-    const asked = target === undefined ? undefined : targetOf(study, target);
-    const checks = (asked?.requirements ?? []).map((requirement) =>
-      check(scene, plane, indices, assessed, requirement, asked as Target, verdicts),
+    const criteria = target === undefined ? undefined : targetOf(study, target);
+    const checks = (criteria?.requirements ?? []).map((requirement) =>
+      check(scene, plane, indices, assessed, requirement, criteria as Target, verdicts),
     );
     return {
       name,
@@ -148,7 +148,7 @@ function zoneAssessments(
       statistics: assessed.statistics,
       checks,
       verdict: worstVerdict(checks.map((each) => each.verdict)),
-      ...(asked === undefined ? {} : { target: asked.name }),
+      ...(criteria === undefined ? {} : { target: criteria.name }),
     };
   });
 }
@@ -209,9 +209,9 @@ function check(
   verdicts: VerdictMethod | null,
 ): Check {
   const { illuminance } = assessed;
-  const found: Partial<CriterionVerdict> =
+  const judgement: Partial<CriterionVerdict> =
     verdicts?.({ requirement, scene, plane, planes, illuminance }) ?? {};
-  const { band, verdict = "not judged", probability, drivers = [] } = found;
+  const { band, verdict = "not judged", probability, drivers = [] } = judgement;
   return {
     quantity: requirement.quantity,
     statistic: requirement.statistic,

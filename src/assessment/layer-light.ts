@@ -11,16 +11,16 @@ import type { PlaneAssessment } from "./assessment.ts";
 /** Fields of one plane (lx), maintained and dimmed, one a layer in the scene's order. */
 export function maintainedLayers(scene: Scene, field: PlaneField): PlaneAssessment["layers"] {
   return scene.layers.map((layer) => {
-    const found = field.layers.find((candidate) => candidate.layer === layer.name);
+    const part = field.layers.find((candidate) => candidate.layer === layer.name);
     const weight = maintainedShare(scene, layer);
     const weighted = (values: Float64Array | undefined): Float64Array =>
       values === undefined ? new Float64Array(0) : values.map((value) => value * weight);
     return {
       layer: layer.name,
       role: layer.role,
-      direct: weighted(found?.direct),
-      interreflected: weighted(found?.interreflected),
-      ...(found?.nearFieldBand === undefined ? {} : { nearFieldBand: weighted(found.nearFieldBand) }),
+      direct: weighted(part?.direct),
+      interreflected: weighted(part?.interreflected),
+      ...(part?.nearFieldBand === undefined ? {} : { nearFieldBand: weighted(part.nearFieldBand) }),
     };
   });
 }

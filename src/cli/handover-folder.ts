@@ -65,10 +65,10 @@ export function writeFolder(
   files: readonly FileOfFolder[],
   force: boolean,
 ): readonly string[] {
-  const known = contentsOf(folder)?.files ?? {};
+  const contents = contentsOf(folder)?.files ?? {};
   const isOwn = (path: string): boolean => {
-    const found = readBytes(at(folder, path), LARGEST_FILE);
-    return found.ok && (known[path] ?? []).includes(keyOf(found.value));
+    const file = readBytes(at(folder, path), LARGEST_FILE);
+    return file.ok && (contents[path] ?? []).includes(keyOf(file.value));
   };
   const listed = exists(at(folder, LIST)) && contentsOf(folder) === undefined ? [LIST] : [];
   const foreign = [
@@ -85,9 +85,9 @@ export function writeFolder(
       where: { file: folder },
     });
   const written = new Map(files.map(({ path, content }) => [path, keyOf(content)]));
-  const stale = Object.keys(known).filter((path) => !written.has(path) && exists(at(folder, path)));
-  const both = new Map([...stale.map((path) => [path, [...known[path]]] as const)]);
-  for (const [path, key] of written) both.set(path, [...new Set([key, ...(known[path] ?? [])])]);
+  const stale = Object.keys(contents).filter((path) => !written.has(path) && exists(at(folder, path)));
+  const both = new Map([...stale.map((path) => [path, [...contents[path]]] as const)]);
+  for (const [path, key] of written) both.set(path, [...new Set([key, ...(contents[path] ?? [])])]);
   writeList(folder, issued, both);
   for (const { path, content } of files) orThrow(writeWhole(at(folder, path), content, "make folders"));
   const kept = stale.filter((path) => !isOwn(path));

@@ -39,13 +39,13 @@ export async function lightOf(
   for (const [index, scene] of chosen.entries()) {
     const label = `${printable(scene.name, 40)} (${index + 1} of ${chosen.length})`;
     const progress = progressOf(io, chosen.length > 1 ? label : "");
-    const asked: LightOptions = {
+    const question: LightOptions = {
       ...options,
       draft: args.flag("quick"),
       shadows: true,
       ...(args.flag("with-people") ? { people: true } : {}),
     };
-    lights.push(await arrangementLight(opened, scene, asked, progress.observer));
+    lights.push(await arrangementLight(opened, scene, question, progress.observer));
     progress.done();
   }
   return lights;

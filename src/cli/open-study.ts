@@ -28,8 +28,8 @@ export async function openGiven(
 }
 
 function readNamed(reach: Reach, path: string): Outcome<Uint8Array> {
-  const found = readWithin(reach, path, FILE_LIMITS.photometricArchive, {});
-  return found.ok ? success(found.value.bytes) : found;
+  const file = readWithin(reach, path, FILE_LIMITS.photometricArchive, {});
+  return file.ok ? success(file.value.bytes) : file;
 }
 
 /** Most files of one folder that are tried. */

@@ -22,8 +22,8 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
 async function dispatch(argv: readonly string[], io: Io): Promise<number> {
   const [name, ...rest] = argv;
   if (name === undefined || name === "--help" || name === "-h" || name === "help") {
-    const asked = rest.find((word) => !word.startsWith("-"));
-    if (name !== undefined && asked !== undefined) return dispatch([asked, "--help"], io);
+    const command = rest.find((word) => !word.startsWith("-"));
+    if (name !== undefined && command !== undefined) return dispatch([command, "--help"], io);
     (name === undefined ? io.err : io.out)(overview());
     return name === undefined ? EXIT.badInput : EXIT.met;
   }

@@ -45,9 +45,9 @@ export function shown(text: string, environment: Environment, columns?: number):
 }
 
 function plainLine(line: string): string {
-  const known = Array.from(line, (letter) => PLAIN[letter] ?? letter).join("");
-  const indent = /^ */.exec(known)?.[0] ?? "";
-  return indent + asciiText(known.slice(indent.length));
+  const plain = Array.from(line, (letter) => PLAIN[letter] ?? letter).join("");
+  const indent = /^ */.exec(plain)?.[0] ?? "";
+  return indent + asciiText(plain.slice(indent.length));
 }
 
 /** A line too long is broken between words, further in. */

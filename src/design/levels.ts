@@ -202,15 +202,15 @@ function evenest(
   layers: readonly DimmedLayer[],
   margin: number,
 ): readonly number[] | undefined {
-  let found = leastPower(needs, layers, margin);
+  let levels = leastPower(needs, layers, margin);
   let [low, high] = [0, 1];
-  while (found !== undefined && high - low > EVENNESS_STEP) {
+  while (levels !== undefined && high - low > EVENNESS_STEP) {
     const evenness = (low + high) / 2;
     const dims = leastPower(needs, layers, margin, evenness);
     if (dims === undefined) high = evenness;
-    else [low, found] = [evenness, dims];
+    else [low, levels] = [evenness, dims];
   }
-  return found?.map(roundedUp);
+  return levels?.map(roundedUp);
 }
 
 function roundedUp(level: number): number {

@@ -106,8 +106,8 @@ function inLayer(scene: Scene, layer: number, luminaire: Luminaire): Scene {
 }
 
 function changeOf(was: ZoneAssessment, is: ZoneAssessment): Substitution["changes"][number] {
-  const found = is.checks.findIndex(({ verdict }) => verdict === is.verdict);
-  const [before, after] = [was.checks[found], is.checks[found]];
+  const index = is.checks.findIndex(({ verdict }) => verdict === is.verdict);
+  const [before, after] = [was.checks[index], is.checks[index]];
   return {
     zone: is.name,
     before: was.verdict,

@@ -43,9 +43,9 @@ export function readJson(text: string, file?: string): Outcome<JsonDocument> {
   return success({
     value,
     locate(path) {
-      let known = path;
-      while (known !== "" && !offsets.has(known)) known = known.slice(0, known.lastIndexOf("/"));
-      return lineAndColumn(text, offsets.get(known) ?? 0);
+      let place = path;
+      while (place !== "" && !offsets.has(place)) place = place.slice(0, place.lastIndexOf("/"));
+      return lineAndColumn(text, offsets.get(place) ?? 0);
     },
   });
 }

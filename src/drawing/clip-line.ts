@@ -49,7 +49,7 @@ export function insidePolygon([x, y]: Vec2, polygon: readonly Vec2[]): boolean {
 }
 
 function crossings(a: Vec2, b: Vec2, polygon: readonly Vec2[]): number[] {
-  const found: number[] = [];
+  const pieces: number[] = [];
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
   for (let i = 0, j = polygon.length - 1; i < polygon.length; j = i++) {
@@ -61,9 +61,9 @@ function crossings(a: Vec2, b: Vec2, polygon: readonly Vec2[]): number[] {
     const ry = polygon[j][1] - a[1];
     const t = (rx * ey - ry * ex) / cross;
     const s = (rx * dy - ry * dx) / cross;
-    if (t > 0 && t < 1 && s >= 0 && s <= 1) found.push(t);
+    if (t > 0 && t < 1 && s >= 0 && s <= 1) pieces.push(t);
   }
-  return found.sort((p, q) => p - q);
+  return pieces.sort((p, q) => p - q);
 }
 
 function between(a: Vec2, b: Vec2, t: number): Vec2 {

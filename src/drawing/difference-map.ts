@@ -74,8 +74,8 @@ export function differenceMap(
   const full = roundAbove(Math.max(Math.abs(least), Math.abs(most)) / per) * per;
   const colourAt = (level: number): string => mixed(level / full);
   const levels = levelsWithin(least / per, most / per).map((level) => level * per);
-  const found = isolines({ ...a, values }, levels, outline);
-  const lines = found.flatMap(({ level, lines: parts }) =>
+  const contours = isolines({ ...a, values }, levels, outline);
+  const lines = contours.flatMap(({ level, lines: parts }) =>
     parts.map((points) => ({ level, points: points.map(place), text: signed(level / per) })),
   );
   const pageOutline = outline.map(place);
@@ -83,7 +83,7 @@ export function differenceMap(
     outline: pageOutline,
     bands: [
       { colour: colourAt((least + (levels[0] ?? most)) / 2), rings: [pageOutline] },
-      ...found.map(({ level, rings }, k) => ({
+      ...contours.map(({ level, rings }, k) => ({
         colour: colourAt((level + (levels[k + 1] ?? most)) / 2),
         rings: rings.map((ring) => ring.map(place)),
       })),

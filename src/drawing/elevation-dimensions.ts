@@ -49,12 +49,12 @@ export function clearances(
     .filter(({ layer, along }) => layer.role === "pendant" && along > 0 && along < axes.length)
     .sort((a, b) => b.along - a.along);
   const marks: Mark[] = [];
-  const shown: number[] = [];
+  const dimensions: number[] = [];
   for (const { placed, along } of hung) {
     const lowest = placed.frame.origin[2] + verticalExtent(placed.luminaire)[0];
     const clearance = lowest - axes.height;
-    if (clearance <= 0.02 || shown.some((c) => Math.abs(c - clearance) < 0.0005)) continue;
-    shown.push(clearance);
+    if (clearance <= 0.02 || dimensions.some((c) => Math.abs(c - clearance) < 0.0005)) continue;
+    dimensions.push(clearance);
     const x = scale.x(along) + halfWidth(placed.luminaire) * scale.perMetre + 12;
     const label = `${words.length(clearance)} above top`;
     const side = x + 7 + textWidth(label, 11.5) < scale.width ? "right" : "left";

@@ -32,10 +32,10 @@ export function isolines(
   const { along, across, values } = field;
   const trace = contours().size([along.length, across.length]).smooth(true);
   // Nodes never calculated lie outside the outline; the lowest value keeps them out of every ring.
-  const known = Array.from(values, (value) => (Number.isNaN(value) ? Number.NEGATIVE_INFINITY : value));
+  const heights = Array.from(values, (value) => (Number.isNaN(value) ? Number.NEGATIVE_INFINITY : value));
   return levels.map((level) => {
     const rings = trace
-      .contour(known, level)
+      .contour(heights, level)
       .coordinates.flat()
       .map((ring) => ring.map(([x, y]): Vec2 => [position(along, x), position(across, y)]));
     const open = rings.flatMap((ring) =>

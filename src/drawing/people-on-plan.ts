@@ -145,8 +145,8 @@ export function peopleOnPlan(
   const beside: Mark[] = [];
   const taken: Box[] = [];
   const m = scale.perMetre;
-  const shown = shownPeople(scene, axes, scale);
-  const far = shown.filter((stands) => isFar(stands, reach));
+  const people = shownPeople(scene, axes, scale);
+  const far = people.filter((stands) => isFar(stands, reach));
   const names = rowsOfNames(far, scale);
   for (const stands of far) {
     const place = names.places.get(stands.person);
@@ -154,7 +154,7 @@ export function peopleOnPlan(
     const y = frame.height - 8 - NAME_LINE * (names.count - 1 - place.row);
     beside.push(...named(stands, place, y, words));
   }
-  for (const stands of shown) {
+  for (const stands of people) {
     if (isFar(stands, reach)) continue;
     const { person, head, shoulders, facing } = stands;
     // Page y grows downward, so angles turn the other way.

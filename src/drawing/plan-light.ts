@@ -66,8 +66,8 @@ export interface PlanLight {
 /** The light of a field on a page: bands, isolux lines, hatching, labels clear of what is already there. */
 export function planLight(input: PlanLightInput): PlanLight {
   const { field, outline, unit, place, targets } = input;
-  const known = field.values.filter((value) => !Number.isNaN(value));
-  const [least, most] = range(known);
+  const values = field.values.filter((value) => !Number.isNaN(value));
+  const [least, most] = range(values);
   const isDark = !(most >= DARK);
   const isEven = !isDark && most < EVEN * least;
   const hasLines = !isDark && !(input.between && isEven);
@@ -216,13 +216,13 @@ function levelsBetween(
   const per = unit === "fc" ? LUX_PER_FOOTCANDLE : 1;
   const step =
     [1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500].find((n) => (most - least) / per / n <= 7) ?? 1000;
-  const found: ScaleStep[] = [];
+  const contours: ScaleStep[] = [];
   for (let n = Math.floor(least / per / step) + 1; n * step * per < most; n++) {
     const level = n * step * per;
     if (!steps.some((s) => Math.abs(s.level - level) < 1e-3 * level))
-      found.push({ level, label: `${n * step}` });
+      contours.push({ level, label: `${n * step}` });
   }
-  return found;
+  return contours;
 }
 
 function range(values: Float64Array): readonly [number, number] {

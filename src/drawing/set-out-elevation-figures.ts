@@ -23,13 +23,13 @@ export function levels(
   perMetre: number,
   words: PlanWords,
 ): PaperMark[] {
-  const found = new Map<string, { z: number; names: Set<string> }>();
+  const figures = new Map<string, { z: number; names: Set<string> }>();
   const under = new Map<string, string[]>();
   const add = (z: number, name: string): void => {
     const key = words.dimension(z);
-    const level = found.get(key) ?? { z, names: new Set<string>() };
+    const level = figures.get(key) ?? { z, names: new Set<string>() };
     level.names.add(name);
-    found.set(key, level);
+    figures.set(key, level);
   };
   add(0, "finished floor");
   if (scene.island !== undefined) add(scene.island.height, "finished top");
@@ -44,13 +44,13 @@ export function levels(
       }
     }
   for (const [key, tags] of under)
-    found
+    figures
       .get(key)
       ?.names.add(`ceiling at ${shortTags(tags)}`)
       .delete("ceiling");
   if (boxes.length === 0) add(ceilingOver(scene, axes, view, to), "ceiling");
   const x = to * perMetre;
-  const rows = [...found.entries()].sort(([, a], [, b]) => a.z - b.z);
+  const rows = [...figures.entries()].sort(([, a], [, b]) => a.z - b.z);
   const places = spreadLabels(
     rows.map(([, { z }]) => -z * perMetre),
     LETTERING * 2.35,

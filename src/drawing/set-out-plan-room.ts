@@ -268,10 +268,10 @@ export function slope(
   const field: Box = { x: left, y: highest, width: right - left, height: lowest - highest };
   const free = (p: Vec2): boolean =>
     within(boxAt(p), field, 1) && !taken.some((other) => overlaps(boxAt(p), other, 1));
-  const found = places.find(free);
+  const place = places.find(free);
   // Its angle is in the notes too.
-  if (found === undefined) return [];
-  const [x, y] = found;
+  if (place === undefined) return [];
+  const [x, y] = place;
   taken.push(boxAt([x, y]));
   const [a, b]: Vec2[] = [
     [x - half * dx, y - half * dy],

@@ -284,9 +284,9 @@ export class Clipping {
 
   /** Room for two more polygons of one corner more behind the one at `at`. */
   #reserve(at: number, n: number): void {
-    const wanted = 3 * (at + 3 * n + 8);
-    if (wanted > this.#arena.length) {
-      const grown = new Float64Array(2 * wanted);
+    const length = 3 * (at + 3 * n + 8);
+    if (length > this.#arena.length) {
+      const grown = new Float64Array(2 * length);
       grown.set(this.#arena);
       this.#arena = grown;
     }

@@ -75,15 +75,15 @@ export function isConvex(polygon: Polygon): boolean {
 
 /** Triangles, as corner indices, of a simple counter-clockwise polygon. */
 export function triangulate(polygon: Polygon): [number, number, number][] {
-  const left = polygon.map((_, i) => i);
+  const pieces = polygon.map((_, i) => i);
   const triangles: [number, number, number][] = [];
-  while (left.length > 3) {
-    const at = bestEar(polygon, left);
-    const n = left.length;
-    triangles.push([left[(at + n - 1) % n], left[at], left[(at + 1) % n]]);
-    left.splice(at, 1);
+  while (pieces.length > 3) {
+    const at = bestEar(polygon, pieces);
+    const n = pieces.length;
+    triangles.push([pieces[(at + n - 1) % n], pieces[at], pieces[(at + 1) % n]]);
+    pieces.splice(at, 1);
   }
-  triangles.push([left[0], left[1], left[2]]);
+  triangles.push([pieces[0], pieces[1], pieces[2]]);
   return triangles;
 }
 

@@ -46,9 +46,9 @@ export function convexPolyhedron({ positions, triangles }: Mesh): Polyhedron | u
       [b, c],
       [c, a],
     ]) {
-      const known = edges.get(q * count + p);
-      if (known === undefined) edges.set(p * count + q, [p, q, face, -1]);
-      else known[3] = face;
+      const edge = edges.get(q * count + p);
+      if (edge === undefined) edges.set(p * count + q, [p, q, face, -1]);
+      else edge[3] = face;
     }
   }
   for (let f = 0; f < planes.length; f += 4)
@@ -126,16 +126,16 @@ function heightOver(planes: ArrayLike<number>, f: number, x: number, y: number, 
 }
 
 function welded(positions: Float64Array): { vertices: Float64Array; index: Int32Array } {
-  const known = new Map<string, number>();
+  const indices = new Map<string, number>();
   const vertices: number[] = [];
   const index = new Int32Array(positions.length / 3);
   for (let i = 0; i < index.length; i++) {
     const point = positions.subarray(3 * i, 3 * i + 3);
     const key = point.join();
-    let at = known.get(key);
+    let at = indices.get(key);
     if (at === undefined) {
       at = vertices.length / 3;
-      known.set(key, at);
+      indices.set(key, at);
       vertices.push(...point);
     }
     index[i] = at;

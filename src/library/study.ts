@@ -116,15 +116,15 @@ export class Study {
     ...options
   }: SearchOptions & Observed = {}): Promise<ReturnType<typeof arrangeJson>> {
     inRange(options.confidence);
-    const found = orThrow(await searchRows(this.#opened, options, observer));
-    return arrangeJson({ study: this.#opened.study, ...found }, VERSION);
+    const search = orThrow(await searchRows(this.#opened, options, observer));
+    return arrangeJson({ study: this.#opened.study, ...search }, VERSION);
   }
 
   /** Site readings against the prediction: what `verify --json` prints. */
   async verify({ observer, ...options }: VerifyOptions & Observed): Promise<ReturnType<typeof verifyJson>> {
     inRange(options.confidence);
-    const found = orThrow(await verifyReadings(this.#opened, options, observer));
-    return verifyJson({ study: this.#opened.study, ...found }, VERSION);
+    const verification = orThrow(await verifyReadings(this.#opened, options, observer));
+    return verifyJson({ study: this.#opened.study, ...verification }, VERSION);
   }
 
   /** Ceiling boxes good for a whole shortlist, and how far each may be off: what `boxes --json` prints.
@@ -188,7 +188,7 @@ export class Study {
     const { scenes } = this.#opened.study;
     const { confidence, people, draft, findings } = options;
     inRange(confidence);
-    const asked: LightOptions = {
+    const question: LightOptions = {
       shadows: true,
       ...(confidence === undefined ? {} : { confidence }),
       ...(people === undefined ? {} : { people }),
@@ -196,7 +196,7 @@ export class Study {
       ...(findings === undefined ? {} : { findings }),
     };
     const index = orThrow(arrangementIndex(scenes, arrangement));
-    return arrangementLight(this.#opened, scenes[index], asked, observer);
+    return arrangementLight(this.#opened, scenes[index], question, observer);
   }
 }
 

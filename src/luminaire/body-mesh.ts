@@ -14,15 +14,15 @@ import { halfProfile } from "./half-profile.ts";
 const AROUND = 24;
 
 /** Meshes already made, by body and height of the opening; to be read, not changed. */
-const made = new WeakMap<Body, Map<number, Mesh>>();
+const meshes = new WeakMap<Body, Map<number, Mesh>>();
 
 /** Closed mesh of a body (m), shared by all who ask. `opening` sets the level of the lower rim of profiles that open
  * downward. */
 export function bodyMesh(body: Body, opening: LuminousOpening): Mesh {
-  let byHeight = made.get(body);
+  let byHeight = meshes.get(body);
   if (byHeight === undefined) {
     byHeight = new Map();
-    made.set(body, byHeight);
+    meshes.set(body, byHeight);
   }
   let mesh = byHeight.get(opening.height);
   if (mesh === undefined) {

@@ -18,8 +18,8 @@ const rules = new Map<number, QuadratureRule>();
 
 /** The rule of `n` ≥ 1 nodes, nodes rising, symmetric about ½ to the last bit. Kept for reuse, by n. */
 export function gaussLegendre(n: number): QuadratureRule {
-  const known = rules.get(n);
-  if (known !== undefined) return known;
+  const entry = rules.get(n);
+  if (entry !== undefined) return entry;
   const nodes = new Float64Array(n);
   const weights = new Float64Array(n);
   for (let i = 0; i < n >> 1; i++) {

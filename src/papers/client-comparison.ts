@@ -185,21 +185,21 @@ function seen(from: number, to: number): string {
 /** What the study's own prices add up to. */
 function price({ options }: Handover, chosen: number): string {
   const rows = scheduleRows({ options, chosen });
-  const known = rows.filter(({ luminaire }) => luminaire.price !== undefined);
-  if (known.length === 0) return "not stated";
-  const sum = known.reduce((total, { luminaire, count }) => total + count * (luminaire.price ?? 0), 0);
-  return `${known.length < rows.length ? "at least " : ""}${Number(sum.toFixed(2))}`;
+  const priced = rows.filter(({ luminaire }) => luminaire.price !== undefined);
+  if (priced.length === 0) return "not stated";
+  const sum = priced.reduce((total, { luminaire, count }) => total + count * (luminaire.price ?? 0), 0);
+  return `${priced.length < rows.length ? "at least " : ""}${Number(sum.toFixed(2))}`;
 }
 
 /** The room in the light of each option that has a picture, side by side. */
 function pictures({ options }: Handover, width: number): Block[] {
-  const shown = options.filter(({ picture }) => picture !== undefined);
-  if (shown.length === 0) return [];
-  const columns = Math.min(ABREAST, shown.length);
+  const pictured = options.filter(({ picture }) => picture !== undefined);
+  if (pictured.length === 0) return [];
+  const columns = Math.min(ABREAST, pictured.length);
   const each = (width - GAP * (columns - 1)) / columns;
   return [
     heading("The room in this light", 11),
-    ...abreast(shown).map((row): Block => {
+    ...abreast(pictured).map((row): Block => {
       const tall = Math.max(
         ...row.map(({ picture }) => (picture === undefined ? 0 : (each * picture.height) / picture.width)),
       );

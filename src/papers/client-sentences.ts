@@ -62,13 +62,13 @@ function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string
   const { average, uniformity } = zone.statistics;
   const even = uniformity >= 0.7 ? "evenly lit" : uniformity >= 0.4 ? "brighter in places" : "patchy";
   const light = zone.checks.find((check) => check.quantity === "illuminance");
-  const asked = light === undefined ? "" : `; ${lux(light.target)} was asked for${ANSWER[light.verdict]}`;
+  const target = light === undefined ? "" : `; ${lux(light.target)} was asked for${ANSWER[light.verdict]}`;
   const uneven = zone.checks.some(
     ({ quantity, verdict }) => quantity === "uniformity" && verdict === "falls short",
   );
   const name = printable(zone.name, 40);
   return asSentence(
-    `${name}: about ${lux(average)}, as bright as ${familiarPlace(average)}, ${even}${asked}${uneven ? ", but less evenly than was asked for" : ""}`,
+    `${name}: about ${lux(average)}, as bright as ${familiarPlace(average)}, ${even}${target}${uneven ? ", but less evenly than was asked for" : ""}`,
   );
 }
 
@@ -76,8 +76,8 @@ function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string
 function settingSentences(option: HandoverOption, { lux }: HandoverWords): string[] {
   return settingsComparison([option]).flatMap(({ name, cells: [cell] }) => {
     if (cell === undefined) return [];
-    const asked = cell.zones.filter(({ checks }) => checks.length > 0);
-    const places = (asked.length > 0 ? asked : cell.zones).map(
+    const judged = cell.zones.filter(({ checks }) => checks.length > 0);
+    const places = (judged.length > 0 ? judged : cell.zones).map(
       (zone) => `${printable(zone.name, 40)} has about ${lux(zone.statistics.average)}`,
     );
     const lit = cell.levels.filter(({ level }) => level > 0);
@@ -157,32 +157,32 @@ function peopleSentences(option: HandoverOption, words: HandoverWords): string[]
 }
 
 function glareSentence(people: readonly PersonFindings[]): string {
-  const seen = new Map<string, string[]>();
+  const sentences = new Map<string, string[]>();
   for (const { person, glare } of people) {
     const bare = glare.inView.find(({ shielded }) => shielded === false);
     if (bare === undefined) continue;
     const what = `${bare.what === "lamp" ? "the bare lamp of " : "the bright "}${bare.luminaire}`;
-    seen.set(what, [...(seen.get(what) ?? []), person]);
+    sentences.set(what, [...(sentences.get(what) ?? []), person]);
   }
   const unknown = people.some(({ glare }) => glare.unmeasured > 0)
     ? "; how bright some of the luminaires look is not known"
     : "";
-  if (seen.size === 0)
+  if (sentences.size === 0)
     return `Glare: nothing bright near the line of sight of ${list(people.map(({ person }) => person))}${unknown}.`;
-  const parts = [...seen].map(
+  const parts = [...sentences].map(
     ([what, names]) => `${list(names)} ${names.length === 1 ? "looks" : "look"} into ${what}`,
   );
   return `Glare: ${parts.join("; ")}${unknown}.`;
 }
 
 function mirrorSentence(people: readonly PersonFindings[]): string {
-  const seen = people.filter(({ glare }) => (glare.mirrored[0]?.ratio ?? 0) >= HOT);
-  if (seen.length === 0)
+  const mirrored = people.filter(({ glare }) => (glare.mirrored[0]?.ratio ?? 0) >= HOT);
+  if (mirrored.length === 0)
     return "Mirror image: the polished top shows no image much brighter than the light around it.";
-  const things = [...new Set(seen.map(({ glare }) => glare.mirrored[0].luminaire))];
-  const ratio = Math.max(...seen.map(({ glare }) => glare.mirrored[0].ratio));
+  const things = [...new Set(mirrored.map(({ glare }) => glare.mirrored[0].luminaire))];
+  const ratio = Math.max(...mirrored.map(({ glare }) => glare.mirrored[0].ratio));
   const times = ratio >= 100 ? "over 100" : `about ${Number(ratio.toPrecision(1))}`;
-  return `Mirror image: in the polished top ${list(seen.map(({ person }) => person))} will see ${list(things)} mirrored, ${times} times as bright as the top around it; a satin top would not show it.`;
+  return `Mirror image: in the polished top ${list(mirrored.map(({ person }) => person))} will see ${list(things)} mirrored, ${times} times as bright as the top around it; a satin top would not show it.`;
 }
 
 function headSentence(people: readonly PersonFindings[], words: HandoverWords): string[] {

@@ -178,10 +178,10 @@ function sorted(value: unknown): unknown {
 export function lampsOf(
   luminaires: Readonly<Record<string, { readonly lamp?: unknown }>> | undefined,
 ): ReadonlyMap<string, LampWords> {
-  const found = new Map<string, LampWords>();
+  const lamps = new Map<string, LampWords>();
   for (const [name, { lamp }] of Object.entries(luminaires ?? {}))
-    if (typeof lamp === "object" && lamp !== null) found.set(name, lamp as LampWords);
-  return found;
+    if (typeof lamp === "object" && lamp !== null) lamps.set(name, lamp as LampWords);
+  return lamps;
 }
 
 /** Who a job is for and whose it is, of a study document. @param logo the picture its key `logo` names */

@@ -65,8 +65,8 @@ function targetAreas(
   scene: Scene,
 ): { readonly outline: readonly Vec2[]; readonly level: number }[] {
   return scene.zones.flatMap(({ outline, target, height }) => {
-    const asked = target === undefined ? undefined : targetOf(study, target);
-    const light = asked?.requirements.find((requirement) => requirement.quantity === "illuminance");
+    const criteria = target === undefined ? undefined : targetOf(study, target);
+    const light = criteria?.requirements.find((requirement) => requirement.quantity === "illuminance");
     // A basin's floor or a raised bar is another plane than the one drawn.
     const sameLevel = scene.island === undefined || Math.abs(height - scene.island.height) < 0.001;
     return light === undefined || !sameLevel ? [] : [{ outline, level: light.value }];

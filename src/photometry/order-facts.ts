@@ -27,13 +27,13 @@ export function orderFacts({
   lampSets,
   lampSet,
 }: Pick<Photometry, "labels" | "lampSets" | "lampSet">): OrderFacts {
-  const found: { -readonly [K in keyof OrderFacts]: string } = {};
+  const facts: { -readonly [K in keyof OrderFacts]: string } = {};
   for (const [fact, keys] of Object.entries(KEYS) as [keyof OrderFacts, readonly string[]][]) {
     const said = keys.flatMap((key) => labels.filter((label) => label.key.toUpperCase() === key));
     const value = said.map((label) => label.value.trim()).find((text) => !NOTHING.test(text));
-    if (value !== undefined) found[fact] = value;
+    if (value !== undefined) facts[fact] = value;
   }
   const type = lampSets[lampSet]?.type.trim() ?? "";
-  if (found.lamp === undefined && !NOTHING.test(type)) found.lamp = type;
-  return found;
+  if (facts.lamp === undefined && !NOTHING.test(type)) facts.lamp = type;
+  return facts;
 }

@@ -40,23 +40,23 @@ export interface Analysis {
 export function photometryWarnings(
   photometry: Photometry,
   { flux, maximum, beam }: Analysis,
-  known: readonly Issue[] = [],
+  issues: readonly Issue[] = [],
 ): Issue[] {
   const { distribution, ratedFlux, absolute, watts } = photometry;
-  const found: Issue[] = [];
+  const warnings: Issue[] = [];
   const said = (code: string) =>
-    known.some((issue) => issue.code === code || issue.code.endsWith(`-${code}`));
+    issues.some((issue) => issue.code === code || issue.code.endsWith(`-${code}`));
   const warn = (code: string, message: string, expected?: string, received?: string) => {
-    if (!said(code)) found.push({ code, severity: "warning", message, expected, received, where: {} });
+    if (!said(code)) warnings.push({ code, severity: "warning", message, expected, received, where: {} });
   };
 
   if (!(maximum.intensity > 0)) {
     warn("no-light", "Every intensity is zero.");
-    return found;
+    return warnings;
   }
   if (!(flux.total > 0)) {
     warn("no-light", "The table spans no solid angle, so there is no flux.");
-    return found;
+    return warnings;
   }
   const beyond = implausibleValues({
     intensity: maximum.intensity,
@@ -90,7 +90,7 @@ export function photometryWarnings(
     const efficacy = flux.total / watts;
     if (
       efficacy < EFFICACY[0] ||
-      (efficacy > EFFICACY[1] && !found.some(({ code }) => code === "efficacy-odd"))
+      (efficacy > EFFICACY[1] && !warnings.some(({ code }) => code === "efficacy-odd"))
     )
       warn(
         "efficacy-odd",
@@ -126,7 +126,7 @@ export function photometryWarnings(
       undefined,
       `${number(100 * resampling)} % of the peak at worst`,
     );
-  return found;
+  return warnings;
 }
 
 type Warn = (code: string, message: string, expected?: string, received?: string) => void;

@@ -83,7 +83,7 @@ export interface PhotometrySummary extends OrderFacts {
 }
 
 /** Summary of a file. `known` are the warnings of its reader; they come first. */
-export function summarise(photometry: Photometry, known: readonly Issue[] = []): PhotometrySummary {
+export function summarise(photometry: Photometry, issues: readonly Issue[] = []): PhotometrySummary {
   const { distribution, ratedFlux, watts } = photometry;
   const resampled = resampleToC(distribution);
   const typeC = resampled.distribution;
@@ -92,7 +92,7 @@ export function summarise(photometry: Photometry, known: readonly Issue[] = []):
   const beam = beamAngle(typeC);
   const lamps = photometry.absolute ? "absolute" : ratedFlux;
   const stored = photometry.stored ?? storedPlanes(photometry);
-  const warnings = [...known, ...photometryWarnings(photometry, { flux, maximum, beam }, known)];
+  const warnings = [...issues, ...photometryWarnings(photometry, { flux, maximum, beam }, issues)];
   return {
     format: photometry.format,
     edition: photometry.edition,

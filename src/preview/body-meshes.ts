@@ -123,6 +123,8 @@ function besideSurface(
 ): Float64Array | undefined {
   const [x, y, z] = triangles.positions;
   const cells = cache.target?.atlas.cells;
-  const found = cells === undefined ? undefined : surfaceAt(scene, cells, [x, y, z]);
-  return found === undefined ? undefined : cache.interreflectedSlotsAt(...texelOf(found.cell, found.place));
+  const surface = cells === undefined ? undefined : surfaceAt(scene, cells, [x, y, z]);
+  return surface === undefined
+    ? undefined
+    : cache.interreflectedSlotsAt(...texelOf(surface.cell, surface.place));
 }

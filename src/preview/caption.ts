@@ -26,8 +26,8 @@ export interface Captioned {
 }
 
 /** Two lines; none without a scene. */
-export function captionLines(shown: Captioned): string[] {
-  const { scenes, look, unit, exposure } = shown;
+export function captionLines(picture: Captioned): string[] {
+  const { scenes, look, unit, exposure } = picture;
   const [scene] = scenes;
   if (scene === undefined) return [];
   const names = scenes.map(({ name }, i) => (scenes.length > 1 ? `${"AB"[i]} ${name}` : name)).join(", ");
@@ -38,9 +38,9 @@ export function captionLines(shown: Captioned): string[] {
       : exposure === undefined
         ? ""
         : `Exposure EV100 ${exposure.ev100.toFixed(1)}: adapted to ${figure(exposure.mean)} cd/m², white from ${figure(exposure.white)} cd/m²; a screen shows lamps far dimmer than they are`;
-  const light = LIGHT[shown.interreflected];
+  const light = LIGHT[picture.interreflected];
   const joined = (parts: readonly string[]): string => parts.filter((part) => part !== "").join(" · ");
-  return [joined([names, shown.viewpoint, dims, shown.date]), joined([how, light, shown.inputs])];
+  return [joined([names, picture.viewpoint, dims, picture.date]), joined([how, light, picture.inputs])];
 }
 
 /** A reading in words. */

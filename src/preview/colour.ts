@@ -76,9 +76,9 @@ export function linearOf(colour: string | undefined): Vec3 | undefined {
   const hex = Object.hasOwn(Color.NAMES, last)
     ? `#${Color.NAMES[last as keyof typeof Color.NAMES].toString(16).padStart(6, "0")}`
     : last;
-  const found = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(hex);
-  if (found === null) return undefined;
-  return found.slice(1).map((part) => {
+  const channels = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(hex);
+  if (channels === null) return undefined;
+  return channels.slice(1).map((part) => {
     const c = Number.parseInt(part, 16) / 255;
     return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
   }) as unknown as Vec3;

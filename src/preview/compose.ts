@@ -13,10 +13,10 @@ const INCLUDE = /^#include <([^>]+)>$/gm;
 
 /** Text of a shader with its chunks in it. */
 export function compose(name: ShaderName): string {
-  const known = new Set<string>();
+  const names = new Set<string>();
   const expand = (chunk: string): string => {
-    if (known.has(chunk)) return "";
-    known.add(chunk);
+    if (names.has(chunk)) return "";
+    names.add(chunk);
     const text = (shaderFiles as Readonly<Record<string, string>>)[chunk];
     if (text === undefined) throw new Error(`There is no shader chunk named "${chunk}".`);
     return text.replace(INCLUDE, (_, inner: string) => expand(inner));

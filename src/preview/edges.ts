@@ -10,12 +10,12 @@ import type { Scene } from "../scene/scene.ts";
 const EDGE_PIECES = 12;
 const BESIDE = 0.004;
 
-const known = new WeakMap<Scene["surfaces"], Float32Array>();
+const edges = new WeakMap<Scene["surfaces"], Float32Array>();
 
 /** Pairs of points, a line each. Key: the surfaces, which a moved luminaire leaves as they are. */
 export function edgeGeometry(scene: Scene): BufferGeometry {
-  const positions = known.get(scene.surfaces) ?? edgesOf(scene);
-  known.set(scene.surfaces, positions);
+  const positions = edges.get(scene.surfaces) ?? edgesOf(scene);
+  edges.set(scene.surfaces, positions);
   const geometry = new BufferGeometry();
   geometry.setAttribute("position", new BufferAttribute(positions, 3));
   return geometry;

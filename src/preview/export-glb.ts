@@ -197,23 +197,23 @@ interface LightFile {
 
 /** EXT_lights_ies: the LM-63 file of each luminaire type, once each, as a data address. */
 function iesLights(writer: Writer, files: ReadonlyMap<Object3D, LightFile>) {
-  const known = new Map<string, { readonly light: number; readonly name: string }>();
+  const materials = new Map<string, { readonly light: number; readonly name: string }>();
   return {
     writeNode(object: Object3D, node: NodeDefinition): void {
       const file = files.get(object);
       if (file === undefined) return;
       const { name, text, multiplier, colour } = file;
-      const { light } = known.get(text) ?? { light: known.size };
-      known.set(text, { light, name });
+      const { light } = materials.get(text) ?? { light: materials.size };
+      materials.set(text, { light, name });
       node.extensions ??= {};
       node.extensions.EXT_lights_ies = { light, multiplier, color: colour.toArray() };
       writer.extensionsUsed.EXT_lights_ies = true;
     },
     afterParse(): void {
-      if (known.size === 0) return;
+      if (materials.size === 0) return;
       writer.json.extensions ??= {};
       writer.json.extensions.EXT_lights_ies = {
-        lights: [...known].map(([text, { name }]) => ({
+        lights: [...materials].map(([text, { name }]) => ({
           name,
           mimeType: MIME,
           uri: `data:${MIME};base64,${btoa(text)}`,

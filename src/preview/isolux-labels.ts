@@ -31,7 +31,7 @@ export function isoluxLabels(
   lux: Float32Array,
   steps: readonly ScaleStep[],
 ): IsoluxLabel[] {
-  const found: (IsoluxLabel & { readonly length: number })[] = [];
+  const candidates: (IsoluxLabel & { readonly length: number })[] = [];
   for (const { flat, lattice, x, y } of atlas.cells) {
     const { columns, rows } = lattice;
     if (flat.length < 0.3 || flat.width < 0.15) continue;
@@ -66,18 +66,18 @@ export function isoluxLabels(
         const at = [0, 1, 2].map(
           (k) => flat.corner[k] + a * flat.u[k] + b * flat.v[k] + 0.006 * flat.normal[k],
         ) as unknown as Vec3;
-        found.push({ text: label, level, at, normal: flat.normal, length });
+        candidates.push({ text: label, level, at, normal: flat.normal, length });
       }
     }
   }
-  found.sort((a, b) => b.length - a.length);
-  const kept: IsoluxLabel[] = [];
-  for (const label of found) {
-    if (kept.length >= MOST) break;
-    const near = kept.some(
+  candidates.sort((a, b) => b.length - a.length);
+  const labels: IsoluxLabel[] = [];
+  for (const label of candidates) {
+    if (labels.length >= MOST) break;
+    const near = labels.some(
       ({ at }) => Math.hypot(at[0] - label.at[0], at[1] - label.at[1], at[2] - label.at[2]) < APART,
     );
-    if (!near) kept.push(label);
+    if (!near) labels.push(label);
   }
-  return kept;
+  return labels;
 }

@@ -169,9 +169,10 @@ export class CandlespanPreview extends LitElement {
   #stand(): void {
     const square =
       this.side === undefined ? undefined : standpointFor(this.side.scene.room, this.cut, this.cutAt);
-    const found = this.#standing ?? this.#named[0];
+    const viewpoint = this.#standing ?? this.#named[0];
     if (square !== undefined) this.#picture?.walk.stand(square.eye, square.target);
-    else if (found !== undefined) this.#picture?.walk.stand(found.eye, found.target, found.field);
+    else if (viewpoint !== undefined)
+      this.#picture?.walk.stand(viewpoint.eye, viewpoint.target, viewpoint.field);
     this.#picture?.ask();
   }
 

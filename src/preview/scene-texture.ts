@@ -95,8 +95,8 @@ export function sceneTexture(scene: Scene, { people, traced = [] }: SceneTexture
   const luminaires = list.map(({ placed, layer, index, share }): TextureLuminaire => {
     const slot = folded ? 0 : layer;
     const distribution = distributions.get(placed.luminaire.distribution) ?? 0;
-    const found = traced.find((each) => each.layer === layer && each.index === index);
-    const nearField = found === undefined ? 0 : (nearFields.get(found.near) ?? 0);
+    const shade = traced.find((each) => each.layer === layer && each.index === index);
+    const nearField = shade === undefined ? 0 : (nearFields.get(shade.near) ?? 0);
     const record = writeLuminaire(writer, placed, { slot, nearField, distribution, share });
     return { layer, index, record, distribution, slot };
   });

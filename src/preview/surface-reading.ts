@@ -22,9 +22,9 @@ export interface SurfaceReading {
 export function readingOn(cache: LightCache, scene: Scene, point: Vec3): SurfaceReading | undefined {
   const atlas = cache.target?.atlas;
   if (atlas === undefined) return undefined;
-  const found = surfaceAt(scene, atlas.cells, point);
-  if (found === undefined) return undefined;
-  const { cell, place } = found;
+  const surface = surfaceAt(scene, atlas.cells, point);
+  if (surface === undefined) return undefined;
+  const { cell, place } = surface;
   const slots = cache.points.at(
     Float32Array.from(point),
     Float32Array.from(cell.flat.normal),

@@ -43,8 +43,8 @@ export function layerOf(
   const { row, grid, at, name, circuit, dimmer, switches, hours } = document;
   const ways = [row, grid, at].filter((way) => way !== undefined).length;
   if (ways !== 1) {
-    const found = ways === 0 ? "none" : `${ways} of them`;
-    ledger.error("layer-places", path, "A layer is placed in one way.", '"row", "grid" or "at"', found);
+    const count = ways === 0 ? "none" : `${ways} of them`;
+    ledger.error("layer-places", path, "A layer is placed in one way.", '"row", "grid" or "at"', count);
     return undefined;
   }
   if (luminaire === undefined) return undefined;
@@ -121,14 +121,8 @@ function rowFrames(
   }
   const ways = (["spacing", "gap", "end"] as const).filter((key) => row[key] !== undefined);
   if (ways.length > 1) {
-    const found = ways.map((key) => `"${key}"`).join(" and ");
-    ledger.error(
-      "row-spacing",
-      path,
-      "The spacing is given twice.",
-      '"spacing", "gap", "end" or none',
-      found,
-    );
+    const keys = ways.map((key) => `"${key}"`).join(" and ");
+    ledger.error("row-spacing", path, "The spacing is given twice.", '"spacing", "gap", "end" or none', keys);
     return [];
   }
   if (ways.length === 0 && row.count > 1)

@@ -161,9 +161,9 @@ function tooMany(study: StudyDocument, ledger: Ledger): boolean {
   const most = Math.max(...counts);
   const all = counts.reduce((a, b) => a + b, 0);
   if (most <= MOST_LUMINAIRES && all <= MOST_IN_STUDY) return false;
-  const found = most > MOST_LUMINAIRES ? `${most} in one` : `${all} in all`;
+  const count = most > MOST_LUMINAIRES ? `${most} in one` : `${all} in all`;
   const expected = `at most ${MOST_LUMINAIRES} in an arrangement and ${MOST_IN_STUDY} in all`;
-  ledger.error("luminaires-too-many", "/arrangements", "There are too many luminaires.", expected, found);
+  ledger.error("luminaires-too-many", "/arrangements", "There are too many luminaires.", expected, count);
   return true;
 }
 
@@ -171,14 +171,14 @@ function tooMany(study: StudyDocument, ledger: Ledger): boolean {
 function knownKitchen(study: StudyDocument, { kitchens, file }: StudyContext, ledger: Ledger): Kitchen {
   const { room, island, bodies, people, planes } = study;
   const key = JSON.stringify([room, island, bodies, people, planes, file]);
-  let known = kitchens?.get(key);
-  if (known === undefined) {
+  let kitchen = kitchens?.get(key);
+  if (kitchen === undefined) {
     const own = new Ledger(file);
-    known = { kitchen: kitchenOf(study, own), ledger: own };
-    kitchens?.set(key, known);
+    kitchen = { kitchen: kitchenOf(study, own), ledger: own };
+    kitchens?.set(key, kitchen);
   }
-  ledger.add(known.ledger);
-  return known.kitchen;
+  ledger.add(kitchen.ledger);
+  return kitchen.kitchen;
 }
 
 type Kitchen = ReturnType<typeof kitchenOf>;
@@ -221,14 +221,14 @@ function kitchenOf(study: StudyDocument, ledger: Ledger) {
     personOf(person, `/people/${i}`, shape, island, zones, ledger),
   );
   const room = { ...shape, openings };
-  const asked = planesOf(study.planes, { room, island, zones, ledger });
-  const pathOf = (plane: (typeof asked)[number]) => {
+  const studyPlanes = planesOf(study.planes, { room, island, zones, ledger });
+  const pathOf = (plane: (typeof studyPlanes)[number]) => {
     const written = (study.planes ?? []).findIndex((p) => p.name === plane.name);
     return written >= 0
       ? `/planes/${written}`
       : (zones.find((z) => z.name === plane.zone)?.path ?? "/planes");
   };
-  const planes = openPlanes(asked, solids, pathOf, ledger);
+  const planes = openPlanes(studyPlanes, solids, pathOf, ledger);
   const blockers: Blocker[] = [
     ...solids.flatMap(solidBlockers),
     ...people.map(
@@ -311,9 +311,9 @@ function readPhotometry(name: string, { photometry }: StudyContext) {
 }
 
 function checkReference(name: string, study: StudyDocument, path: string, ledger: Ledger): void {
-  const known = Object.keys(study.luminaires ?? {});
-  if (known.includes(name)) return;
-  ledger.unknown("luminaire", path, name, known, known.length === 0 ? 'an entry in "luminaires"' : undefined);
+  const names = Object.keys(study.luminaires ?? {});
+  if (names.includes(name)) return;
+  ledger.unknown("luminaire", path, name, names, names.length === 0 ? 'an entry in "luminaires"' : undefined);
 }
 
 function maintenanceOf({ maintenance }: StudyDocument, ledger: Ledger): number {

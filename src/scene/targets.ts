@@ -29,9 +29,9 @@ export function targetsOf(
   }
   for (const { target, path } of asked) {
     if (targets.has(target)) continue;
-    const known = published.get(target);
-    if (known !== undefined) {
-      targets.set(target, known);
+    const publishedTarget = published.get(target);
+    if (publishedTarget !== undefined) {
+      targets.set(target, publishedTarget);
       continue;
     }
     const ids = [...Object.keys(own ?? {}), ...published.keys()];

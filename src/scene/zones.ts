@@ -152,13 +152,13 @@ function preparationRun(island: Island, strip: readonly Vec2[] | undefined): Vec
     if (side === "y-") y0 = sy1;
     if (side === "y+") y1 = sy0;
   }
-  const taken = [island.hob, island.sink]
+  const regions = [island.hob, island.sink]
     .filter((region) => region !== undefined)
     .map((region) => bounds(region))
     .sort((a, b) => a[0] - b[0]);
   let best: readonly [number, number] = [x0, x0];
   let from = x0;
-  for (const [a, , b] of [...taken, [x1, 0, x1, 0] as const]) {
+  for (const [a, , b] of [...regions, [x1, 0, x1, 0] as const]) {
     const to = Math.min(a, x1);
     if (to - from > best[1] - best[0]) best = [from, to];
     from = Math.max(from, b);

@@ -57,8 +57,8 @@ function measure(
         const percent = typeof value === "string" ? /^\s*(\d+(?:\.\d+)?)\s*%\s*$/.exec(value) : null;
         const meant = percent === null ? what : `${what}, such as ${Number(percent[1]) / 100}`;
         const article = /^[aeiou]/.test(kind) ? "an" : "a";
-        const found = value === undefined ? "" : `${PART}${JSON.stringify(value)?.slice(0, 60)}`;
-        addIssue({ message: `The value is not ${article} ${kind}.${PART}${meant}${found}` });
+        const excerpt = value === undefined ? "" : `${PART}${JSON.stringify(value)?.slice(0, 60)}`;
+        addIssue({ message: `The value is not ${article} ${kind}.${PART}${meant}${excerpt}` });
         return NEVER;
       }
       if (outside(value, range)) {
@@ -208,8 +208,8 @@ export function object<const E extends v.ObjectEntries>(entries: E, example?: st
     if (issue.expected !== "never") return `The key ${issue.expected} is missing.`;
     const meant = nearestWord(String(issue.input), keys);
     const hint = meant === undefined ? "" : ` Did you mean "${meant}"?`;
-    const found = JSON.stringify(issue.input);
-    return `The key ${found} is not known here.${hint}${PART}one of ${keys.map((k) => `"${k}"`).join(", ")}`;
+    const excerpt = JSON.stringify(issue.input);
+    return `The key ${excerpt} is not known here.${hint}${PART}one of ${keys.map((k) => `"${k}"`).join(", ")}`;
   });
   return v.pipe(notAList(example && `an object, such as ${example}`), exact);
 }

@@ -77,10 +77,10 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
     for (const proposal of proposals) lines.push("", ...about(study, proposal));
   }
   const gone = leftOut.filter(({ all }) => all);
-  const said = (gone.length > 0 ? gone : leftOut).slice(0, 6);
-  if (said.length > 0) {
+  const names = (gone.length > 0 ? gone : leftOut).slice(0, 6);
+  if (names.length > 0) {
     lines.push("", "Left out");
-    for (const { count, rows, why, all } of said)
+    for (const { count, rows, why, all } of names)
       lines.push(
         ...wrapped(`${all ? "every row" : `${rows} rows`} of ${count}: ${printable(why)}`, WIDTH, 2, 2),
       );

@@ -141,10 +141,10 @@ export function asBuiltText(
     ...built.zones.flatMap((zone) => wrapped(printable(zoneSentence(zone, unit), 300), WIDTH, 2, 2)),
     "",
   ];
-  const found = remedies.find(({ restores }) => restores);
+  const remedy = remedies.find(({ restores }) => restores);
   if (!worse) lines.push("Nothing to put right.");
-  else if (found === undefined) lines.push("None of what was tried gives back the planned verdict:");
-  else lines.push(...wrapped(`The cheapest that gives it back: ${found.words}`, WIDTH));
+  else if (remedy === undefined) lines.push("None of what was tried gives back the planned verdict:");
+  else lines.push(...wrapped(`The cheapest that gives it back: ${remedy.words}`, WIDTH));
   for (const { words, assessment, restores } of remedies)
     if (!restores) lines.push(...wrapped(`Not enough: ${words} (${assessment.verdict})`, WIDTH, 2, 2));
   return `${lines.join("\n").trimEnd()}\n`;

@@ -77,11 +77,11 @@ export function sureWords({ band, target, probability, verdict }: Check): string
 
 function sureOf(check: Check, unit: IlluminanceUnit): string {
   const sure = sureWords(check);
-  const asked =
+  const level =
     check.quantity === "illuminance"
       ? formatIlluminance(check.target, unit)
       : `evenness ${check.target.toFixed(2)}`;
-  return sure === "" ? "" : `${sure} of ${asked}`;
+  return sure === "" ? "" : `${sure} of ${level}`;
 }
 
 function shortfall(zones: readonly ZoneAssessment[]): string {

@@ -69,17 +69,17 @@ export function sharedConcerns(
   people: readonly PersonFindings[],
   units: Units,
 ): readonly { readonly people: readonly string[]; readonly words: string }[] {
-  const found = new Map<string, { people: string[]; worst: Concern }>();
+  const concerns = new Map<string, { people: string[]; worst: Concern }>();
   for (const each of people)
     for (const concern of personConcerns(each, units)) {
-      const known = found.get(concern.about);
-      if (known === undefined) found.set(concern.about, { people: [each.person], worst: concern });
+      const known = concerns.get(concern.about);
+      if (known === undefined) concerns.set(concern.about, { people: [each.person], worst: concern });
       else {
         known.people.push(each.person);
         if (concern.degree > known.worst.degree) known.worst = concern;
       }
     }
-  return [...found.values()].map(({ people: names, worst }) => ({ people: names, words: worst.words }));
+  return [...concerns.values()].map(({ people: names, worst }) => ({ people: names, words: worst.words }));
 }
 
 function worstLine(lines: readonly Sightline[]): Sightline | undefined {
@@ -166,11 +166,11 @@ function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: n
   const step = age === undefined ? 0 : ageBand(age).glareStep;
   const limit = `${CATERING_LIMIT - step}${step > 0 ? ` at ${age} years, one step under the ${CATERING_LIMIT}` : ""}`;
   const { luminaire, luminance, what, shielded, elevation } = brightest;
-  const known =
+  const addition =
     what === "mean over the opening"
       ? " (mean over its opening; a visible lamp can be 10 to 100 times brighter)"
       : "";
-  const seen = what === "lamp" ? `the bare lamp of ${luminaire}` : luminaire;
+  const source = what === "lamp" ? `the bare lamp of ${luminaire}` : luminaire;
   const height = `${Math.abs(degrees(elevation)).toFixed(0)}° ${elevation >= 0 ? "above" : "below"} the eye`;
   const kept =
     shielded === false
@@ -182,5 +182,5 @@ function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: n
     rating === undefined
       ? `No glare rating: ${unrated ?? "not calculated"}.`
       : `UGR ${rating.value < UGR_STEPS[0] ? `under ${UGR_STEPS[0]}` : rating.value.toFixed(0)} from ${rating.counted} in view${rating.leftOut > 0 ? `, ${rating.leftOut} left out as it does not speak of them` : ""} (position index to be confirmed in CIE 117; the limit would be ${limit} of catering kitchens, homes have none).`;
-  return `Brightest in view: ${seen}, ${luminanceWords(luminance)}${known}, ${height}${kept}. ${glare}${others}`;
+  return `Brightest in view: ${source}, ${luminanceWords(luminance)}${addition}, ${height}${kept}. ${glare}${others}`;
 }

@@ -81,17 +81,17 @@ function fluxText({ flux, absolute }: PhotometrySummary): string {
 
 /** `36.1° of maximum; C90 40.2°`: planes told apart where they differ by more than half a degree. */
 function widthText({ planes, ofMaximum, ofAxial }: BeamSummary): string {
-  const known = planes.flatMap((plane) =>
+  const angles = planes.flatMap((plane) =>
     plane.ofMaximum === null ? [] : [{ C: plane.C, ...plane.ofMaximum }],
   );
-  if (ofMaximum === null || known.length === 0) return "none";
-  const least = known.reduce((a, b) => (b.angle < a.angle ? b : a));
-  const most = known.reduce((a, b) => (b.angle > a.angle ? b : a));
+  if (ofMaximum === null || angles.length === 0) return "none";
+  const least = angles.reduce((a, b) => (b.angle < a.angle ? b : a));
+  const most = angles.reduce((a, b) => (b.angle > a.angle ? b : a));
   const maximum =
     most.angle - least.angle < 0.5
       ? `${figure(ofMaximum, 4)}° of the maximum`
       : `${figure(least.angle, 4)}° (C${figure(least.C)}) to ${figure(most.angle, 4)}° (C${figure(most.C)}) of each plane's maximum`;
-  return `${maximum}, ${ofAxial === null ? "none" : `${figure(ofAxial, 4)}°`} of the axial value${known.length > 1 ? " (mean of planes)" : ""}`;
+  return `${maximum}, ${ofAxial === null ? "none" : `${figure(ofAxial, 4)}°`} of the axial value${angles.length > 1 ? " (mean of planes)" : ""}`;
 }
 
 function openingText({ shape, length, width, height }: LuminousOpening): string {

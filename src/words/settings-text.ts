@@ -94,9 +94,9 @@ export function settingTableRows(
       ]),
       ...layers.map((layer) =>
         row("level", `level of ${layer}`, ({ levels, find }) => {
-          const found = levels.find((each) => each.layer === layer);
-          if (found === undefined) return undefined;
-          const { level, control } = found;
+          const entry = levels.find((each) => each.layer === layer);
+          if (entry === undefined) return undefined;
+          const { level, control } = entry;
           return {
             words: `${levelWords(level)}${find === undefined ? "" : ", found"}`,
             ...(control === undefined || level === 0 ? {} : { band: `dimmer at ${controlWords(control)}` }),
@@ -125,16 +125,16 @@ function namesOf(
 
 function lightCell(zone: ZoneAssessment | undefined, unit: IlluminanceUnit): SettingTableCell | undefined {
   if (zone === undefined) return undefined;
-  const asked = zone.checks.find(({ quantity }) => quantity === "illuminance");
+  const illuminance = zone.checks.find(({ quantity }) => quantity === "illuminance");
   const figure = (lux: number): string => formatIlluminanceValue(lux, unit);
-  return { words: figure(asked?.value ?? zone.statistics.average), ...judgedBy(asked, figure) };
+  return { words: figure(illuminance?.value ?? zone.statistics.average), ...judgedBy(illuminance, figure) };
 }
 
 /** Nothing of a zone of which nothing is asked: where nobody looks closely it says little. */
 function evennessCell(zone: ZoneAssessment | undefined): SettingTableCell | undefined {
   if (zone === undefined || zone.checks.length === 0) return undefined;
-  const asked = zone.checks.find(({ quantity }) => quantity === "uniformity");
-  return { words: evennessText(zone.statistics.uniformity), ...judgedBy(asked, evennessText) };
+  const uniformity = zone.checks.find(({ quantity }) => quantity === "uniformity");
+  return { words: evennessText(zone.statistics.uniformity), ...judgedBy(uniformity, evennessText) };
 }
 
 function judgedBy(

@@ -109,8 +109,8 @@ function zoneWords(
   { display: { illuminance: unit } }: VerifyTextInput["study"],
 ): string {
   const say = (lux: number) => formatIlluminanceValue(lux, unit);
-  const asked = target === undefined ? "" : `, ${verdict} ${formatIlluminance(target, unit)}`;
-  return `${VERDICT_MARK[verdict]} ${printable(name, 60)} ${formatIlluminance(average, unit)} (${say(band[0])} to ${say(band[1])}), predicted ${say(predicted)}${asked}.`;
+  const judgement = target === undefined ? "" : `, ${verdict} ${formatIlluminance(target, unit)}`;
+  return `${VERDICT_MARK[verdict]} ${printable(name, 60)} ${formatIlluminance(average, unit)} (${say(band[0])} to ${say(band[1])}), predicted ${say(predicted)}${judgement}.`;
 }
 
 function placeWords(

@@ -52,8 +52,8 @@ export const ANSWERS = {
     return (await import("./side-answers.ts")).studyOfText(text, file);
   },
   /** A study to start from, its defaults left open so that the page can mark them. */
-  async start(wanted: NewStudy) {
-    return (await import("../app/new-study.ts")).newStudy(wanted, "open");
+  async start(sizes: NewStudy) {
+    return (await import("../app/new-study.ts")).newStudy(sizes, "open");
   },
   /** Light of one arrangement. */
   async light(request: LightRequest, workspace: Workspace, observer: Observer): Promise<Answer<LightAnswer>> {
@@ -61,8 +61,8 @@ export const ANSWERS = {
     if (!light.ok) return light;
     const { scene, assessment, contours, interreflected } = light.value;
     // A page that lent its interreflected light keeps it; luminaires and points are the worker's.
-    const kept = [scene, request, contours.map(({ grid, points }) => [grid, points])];
-    return { ...light, transfer: buffersOf([assessment, contours, interreflected], kept) };
+    const dependencies = [scene, request, contours.map(({ grid, points }) => [grid, points])];
+    return { ...light, transfer: buffersOf([assessment, contours, interreflected], dependencies) };
   },
   plan: later("plan"),
   people: later("people"),

@@ -104,9 +104,9 @@ export async function search(
 ) {
   const opened = await openDocument(document, { workspace, observer });
   if (!opened.ok) return opened;
-  const found = await searchRows(opened.value, question, observer);
-  if (!found.ok) return found;
-  const { candidates, promising, checked, turnedDown, leftOut, proposals } = found.value.result;
+  const search = await searchRows(opened.value, question, observer);
+  if (!search.ok) return search;
+  const { candidates, promising, checked, turnedDown, leftOut, proposals } = search.value.result;
   return success({
     candidates,
     promising,
@@ -158,10 +158,10 @@ export async function verify(
 ) {
   const opened = await openDocument(document, { workspace, observer });
   if (!opened.ok) return opened;
-  const found = await verifyReadings(opened.value, question, observer);
-  if (!found.ok) return found;
+  const answer = await verifyReadings(opened.value, question, observer);
+  if (!answer.ok) return answer;
   const { study } = opened.value;
-  const { scene, verification } = found.value;
+  const { scene, verification } = answer.value;
   const { agree, compared, faults, open, parameters, zones } = verification;
   return success({
     agree,

@@ -6,12 +6,12 @@ import type { Outcome } from "../diagnostics/issue.ts";
 export type Answer<T> = Outcome<T> & { readonly transfer?: readonly ArrayBuffer[] };
 
 /** The buffers of every typed array in plain data, each once, but for those that `kept` holds too. */
-export function buffersOf(value: unknown, kept: unknown = undefined): ArrayBuffer[] {
-  const found = new Set<ArrayBuffer>();
+export function buffersOf(value: unknown, copy: unknown = undefined): ArrayBuffer[] {
+  const buffers = new Set<ArrayBuffer>();
   const others = new Set<ArrayBuffer>();
-  collect(kept, others);
-  collect(value, found);
-  return [...found].filter((buffer) => !others.has(buffer));
+  collect(copy, others);
+  collect(value, buffers);
+  return [...buffers].filter((buffer) => !others.has(buffer));
 }
 
 function collect(value: unknown, into: Set<ArrayBuffer>): void {

@@ -83,7 +83,7 @@ function addPerson(app: AppView, people: readonly RawPerson[]) {
   const room = app.light?.scene.room;
   const y = island === undefined ? 1 : Math.min(island.centre[1] + island.width / 2 + 0.2, room?.width ?? 99);
   const middle = island?.centre[0] ?? 1;
-  const taken = (app.light?.scene.people ?? []).map(({ at }) => at);
+  const places = (app.light?.scene.people ?? []).map(({ at }) => at);
   // Shoulders are half a metre wide: the nearest place to the middle that leaves them room.
   const x = [0, 0.6, -0.6, 1.2, -1.2, 1.8, -1.8]
     .map((step) => middle + step)
@@ -91,7 +91,7 @@ function addPerson(app: AppView, people: readonly RawPerson[]) {
       (each) =>
         each > 0 &&
         each < (room?.length ?? 99) &&
-        taken.every(([px, py]) => Math.hypot(px - each, py - y) > 0.5),
+        places.every(([px, py]) => Math.hypot(px - each, py - y) > 0.5),
     );
   const at = [x ?? middle, y].map((each) => Math.round(each * 1000) / 1000);
   const person = { name, stature: 1.7, at, facing: 270, posture: "standing" };

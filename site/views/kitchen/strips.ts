@@ -6,11 +6,11 @@ import { lengthText } from "../../components/words.ts";
 import { stretchZones, unjudgedStrips } from "../../edits/zones.ts";
 
 export function strips(app: AppView): TemplateResult | typeof nothing {
-  const found = unjudgedStrips(app.study);
-  if (found.length === 0) return nothing;
+  const strips = unjudgedStrips(app.study);
+  if (strips.length === 0) return nothing;
   const edit = stretchZones(app.study);
   return html`<div class="offer" role="group" aria-label="Zones and the top">
-    ${found.map(({ side, depth }) =>
+    ${strips.map(({ side, depth }) =>
       depth > 0
         ? html`<p>${lengthText(app, depth)} of the top ${side} belongs to no zone: nobody judges its light.</p>`
         : html`<p>The zones reach ${lengthText(app, -depth)} beyond the top ${side}.</p>`,
@@ -19,7 +19,7 @@ export function strips(app: AppView): TemplateResult | typeof nothing {
       edit === undefined
         ? nothing
         : html`<p class="row-of-actions"><button type="button" class="primary" @click=${() => app.edit(edit)}>${
-            found.some(({ depth }) => depth > 0) ? "Stretch the zones" : "Fit the zones to the top"
+            strips.some(({ depth }) => depth > 0) ? "Stretch the zones" : "Fit the zones to the top"
           }</button></p>`
     }
   </div>`;

@@ -55,10 +55,10 @@ function shortSource(source: string): string {
 
 /** `preparation counters: 500 lx, U₀ 0.60 · EN 12464-1:2021`. */
 export function targetWords(app: FieldsView, id: string): string {
-  const asked = askedBy(app, id);
-  if (asked === undefined) return id;
-  const who = asked.isOwn ? "" : ` · ${shortSource(asked.source ?? "")}`;
-  return `${asked.name}: ${figures(app, asked)}${who}`;
+  const target = askedBy(app, id);
+  if (target === undefined) return id;
+  const who = target.isOwn ? "" : ` · ${shortSource(target.source ?? "")}`;
+  return `${target.name}: ${figures(app, target)}${who}`;
 }
 
 /** All there are, the study's own first. */

@@ -15,14 +15,14 @@ const OWN = "\u0000own";
 function targetField(app: AppView, zone: RawZone, index: number): TemplateResult {
   const id = `target-of-zone-${index}`;
   const path: Path = ["island", "zones", index, "target"];
-  const asked = askedBy(app, zone.target);
+  const target = askedBy(app, zone.target);
   const problem = app.issueAt(path);
   const option = (value: string, words: string): TemplateResult =>
     html`<option value=${value} .selected=${value === (zone.target ?? "")}>${words}</option>`;
   const line = (value: string): TemplateResult => option(value, targetWords(app, value));
   const change = (event: Event): void => {
     const { value } = event.target as HTMLSelectElement;
-    if (value === OWN) app.edit(ownTarget(app.study, index, asked ?? {}));
+    if (value === OWN) app.edit(ownTarget(app.study, index, target ?? {}));
     else {
       const words = value === "" ? "none" : (askedBy(app, value)?.name ?? value);
       app.edit({
@@ -31,7 +31,7 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
       });
     }
   };
-  const isPublished = asked !== undefined && !asked.isOwn;
+  const isPublished = target !== undefined && !target.isOwn;
   return html`<div class="field wide">
     <label for=${id}>Target</label>
     <select id=${id} @change=${change} aria-describedby=${isPublished ? `${id}-source` : nothing}>
@@ -41,10 +41,10 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
       <optgroup label="Published for homes">${published("homes").map(line)}</optgroup>
       <optgroup label="Published for places of work">${published("work places").map(line)}</optgroup>
     </select>
-    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${figures(app, asked)}: ${asked.source}. ${asked.note ?? ""}</p>`}
+    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${figures(app, target)}: ${target.source}. ${target.note ?? ""}</p>`}
     ${problem === undefined ? nothing : html`<p class="problem">✕ ${problem}</p>`}
   </div>
-  ${asked?.isOwn === true ? ownFields(app, zone) : nothing}`;
+  ${target?.isOwn === true ? ownFields(app, zone) : nothing}`;
 }
 
 function ownFields(app: AppView, zone: RawZone): TemplateResult {
@@ -83,13 +83,13 @@ export function zonesPart(app: AppView): TemplateResult {
 
 function zoneItem(app: AppView, zone: RawZone, index: number): TemplateResult {
   const path: Path = ["island", "zones", index];
-  const asked = askedBy(app, zone.target);
+  const target = askedBy(app, zone.target);
   const length = (at: Path, label: string): TemplateResult =>
     lengthField(app, { label, path: [...path, ...at], change: `${zone.name} ${label.toLowerCase()}` });
   return item(
     "zone",
     index,
-    html`${zone.name} <span class="what">${asked === undefined ? "nothing is asked" : figures(app, asked)}</span>`,
+    html`${zone.name} <span class="what">${target === undefined ? "nothing is asked" : figures(app, target)}</span>`,
     html`<div class="fields">
         ${textField(app, {
           label: "Name",

@@ -21,16 +21,16 @@ interface LampComparison {
 const comparisons = new WeakMap<AppView["lighting"], LampComparison>();
 
 export function lampComparison(app: AppView, name: string, document: RawLuminaire): TemplateResult {
-  const found = comparisons.get(app.lighting);
+  const comparison = comparisons.get(app.lighting);
   const isCurrent =
-    found?.luminaire === name &&
-    found.document === app.history.document &&
-    found.arrangement === app.arrangement;
+    comparison?.luminaire === name &&
+    comparison.document === app.history.document &&
+    comparison.arrangement === app.arrangement;
   return html`<details ?open=${isCurrent}>
     <summary>The same shade with other lamps</summary>
     ${
-      found !== undefined && isCurrent
-        ? results(app, found)
+      comparison !== undefined && isCurrent
+        ? results(app, comparison)
         : html`<p class="row-of-actions"><button type="button" @click=${() => start(app, name, document)}>Compare lamps</button></p>`
     }
   </details>`;

@@ -53,13 +53,13 @@ export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
   );
   if (app.study.island === undefined) return nothing;
   if (layer === undefined) return noRows(app);
-  const wanted = wishes.get(app.lighting) ?? {
+  const wish = wishes.get(app.lighting) ?? {
     pairs: false,
     faces: false,
     heads: false,
     without: new Set(),
   };
-  wishes.set(app.lighting, wanted);
+  wishes.set(app.lighting, wish);
   const search = searches.get(app.lighting);
   const busy = search?.running !== undefined;
   return html`<section class="part" aria-labelledby="search-heading">
@@ -69,19 +69,19 @@ export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
       ${QUESTIONS.map(
         ([key, words]) => html`<label class="check"><input
           type="checkbox"
-          .checked=${wanted[key]}
+          .checked=${wish[key]}
           ?disabled=${busy}
           @change=${(event: Event) => {
-            wanted[key] = (event.target as HTMLInputElement).checked;
+            wish[key] = (event.target as HTMLInputElement).checked;
           }}
         /> ${words}</label>`,
       )}
-      ${luminaireWishes(app, wanted, busy)}
+      ${luminaireWishes(app, wish, busy)}
       <p class="row-of-actions">
         ${
           busy
             ? html`<button type="button" @click=${() => search !== undefined && stop(app, search)}>Stop the search</button>`
-            : html`<button type="button" @click=${() => start(app, layer.name, wanted)}>Search</button>`
+            : html`<button type="button" @click=${() => start(app, layer.name, wish)}>Search</button>`
         }
       </p>
       <p role="status">${search === undefined ? nothing : stateWords(search)}</p>
@@ -93,9 +93,9 @@ export function rowSearchFields(app: AppView): TemplateResult | typeof nothing {
 /** Which luminaires of the study may be proposed. */
 function luminaireWishes(app: AppView, { without }: Wishes, busy: boolean): TemplateResult {
   const names = Object.keys(app.study.luminaires ?? {});
-  const shown = names.length - names.filter((name) => without.has(name)).length;
+  const count = names.length - names.filter((name) => without.has(name)).length;
   return html`<details>
-    <summary>${shown === names.length ? "Any luminaire of the study" : `${shown} of ${names.length} luminaires`}</summary>
+    <summary>${count === names.length ? "Any luminaire of the study" : `${count} of ${names.length} luminaires`}</summary>
     ${names.map(
       (name) => html`<label class="check"><input
         type="checkbox"
@@ -178,9 +178,9 @@ function stateWords({ running, stage, stoppedBy, answer, issues }: Search): stri
       ? "The search was stopped."
       : `The search was stopped: “${stoppedBy}” changed what it rests on.`;
   const met = answer.proposals.some(({ verdict }) => verdict === "meets" || verdict === "no target");
-  const seen = `${answer.candidates} rows compared, ${answer.checked} checked in full.`;
-  if (answer.proposals.length === 0) return `${seen} No row can be hung within these wishes.`;
-  return met ? seen : `${seen} Nothing meets every target; these come nearest.`;
+  const summary = `${answer.candidates} rows compared, ${answer.checked} checked in full.`;
+  if (answer.proposals.length === 0) return `${summary} No row can be hung within these wishes.`;
+  return met ? summary : `${summary} Nothing meets every target; these come nearest.`;
 }
 
 function found(app: AppView, { proposals }: SearchAnswer): TemplateResult {

@@ -111,10 +111,10 @@ function isOverTop({ island, bodies }: Scene, origin: Vec3): boolean {
 
 /** The first box of every luminaire whose opening sticks out of its body. */
 export function openingClashes(boxes: readonly CeilingBox[]): Clash[] {
-  const seen = new Set<string>();
+  const pairs = new Set<string>();
   return boxes.flatMap(({ tag, placed: { luminaire } }): Clash[] => {
-    if (seen.has(luminaire.name)) return [];
-    seen.add(luminaire.name);
+    if (pairs.has(luminaire.name)) return [];
+    pairs.add(luminaire.name);
     const clear = openingWithinBody(luminaire);
     if (clear === undefined || clear.least >= -STICKS_OUT) return [];
     const { length, width } = luminaire.emission.opening;

@@ -54,8 +54,8 @@ export function tallBodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Cla
       if (box.kind === "fixed") return [];
       const { origin } = box.placed.frame;
       const own = Math.max(...planExtents(box.placed.luminaire));
-      const wanted = box.kind === "recessed" ? own || BOX_WIDTH : BOX_WIDTH / 2;
-      const clear = -depthInside([origin[0], origin[1]], outline) - wanted;
+      const width = box.kind === "recessed" ? own || BOX_WIDTH : BOX_WIDTH / 2;
+      const clear = -depthInside([origin[0], origin[1]], outline) - width;
       if (clear >= -TOUCHING) return [];
       return [
         { kind: "box and body", between: [box.tag, name], clear, remedy: { kind: "move apart", by: -clear } },
@@ -76,12 +76,12 @@ export function joistShifts(
 ): { readonly back: number; readonly forth: number; readonly clear: number } | undefined {
   if (joists === undefined) return undefined;
   const across = joists.along === "x" ? y : x;
-  const wanted = clearOfJoist(joists);
+  const clearance = clearOfJoist(joists);
   // The first joist is the first: none stand before it.
   const k = Math.max(0, Math.round((across - joists.first) / joists.spacing));
   const off = across - (joists.first + k * joists.spacing);
-  const clear = Math.abs(off) - wanted;
-  return clear >= -1e-9 ? undefined : { back: -wanted - off, forth: wanted - off, clear };
+  const clear = Math.abs(off) - clearance;
+  return clear >= -1e-9 ? undefined : { back: -clearance - off, forth: clearance - off, clear };
 }
 
 /** Boxes on joists, with one shift for the whole row of each layer: the least that frees every box of it. */
@@ -125,12 +125,12 @@ export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.00
   const axis = joists.along === "x" ? 1 : 0;
   const moved = ([x, y]: Vec2, by: number): Vec2 => (axis === 0 ? [x + by, y] : [x, y + by]);
   const outwards = (by: number): number => Math.sign(by) * Math.ceil(Math.abs(by) / grain - 1e-6) * grain;
-  const wanted = clearOfJoist(joists);
+  const clearance = clearOfJoist(joists);
   const candidates = row.flatMap((at) => {
     const k = Math.round((at[axis] - joists.first) / joists.spacing);
     return [-2, -1, 0, 1, 2].flatMap((step) => {
       const off = joists.first + Math.max(0, k + step) * joists.spacing - at[axis];
-      return [outwards(off - wanted), outwards(off + wanted)];
+      return [outwards(off - clearance), outwards(off + clearance)];
     });
   });
   candidates.push(0);

@@ -56,12 +56,12 @@ export function mirrorSpot(
   const run = Math.hypot(source[0] - eye[0], source[1] - eye[1]);
   const cosine = (below + above) / Math.hypot(run, below + above);
   const reflectance = fresnelReflectance(cosine);
-  const seen = seenLuminaire(placed, spot, output);
+  const luminaire = seenLuminaire(placed, spot, output);
   return {
     spot,
-    luminance: reflectance * seen.luminance,
+    luminance: reflectance * luminaire.luminance,
     incidence: Math.acos(cosine),
     reflectance,
-    what: seen.what,
+    what: luminaire.what,
   };
 }

@@ -51,14 +51,14 @@ export function guidelineCards(scene: Scene, { length = "mm", light }: CardOptio
     ...(row === undefined ? {} : { row }),
     ...(recessed === undefined ? {} : { recessed }),
   };
-  const known = new Map<string, ReturnType<TopLight>>();
+  const lights = new Map<string, ReturnType<TopLight>>();
   const lightOf = (key: string, implied: () => Scene | undefined): ReturnType<TopLight> => {
     if (light === undefined) return undefined;
-    if (!known.has(key)) {
+    if (!lights.has(key)) {
       const hung = implied();
-      known.set(key, hung === undefined ? undefined : light(hung));
+      lights.set(key, hung === undefined ? undefined : light(hung));
     }
-    return known.get(key);
+    return lights.get(key);
   };
   const all = RULES.map((rule) => ({ rule, held: rule.held(arrangement) }));
   return all.map(({ rule, held }): GuidelineCard => {

@@ -14,16 +14,16 @@ import {
 } from "./rule.ts";
 
 /** A share of some extent of the top that one pendant's width along the island takes. */
-const share = (row: PendantRow, of: string, whole: number, allows: Range, found = row.rim): Held => ({
+const share = (row: PendantRow, of: string, whole: number, allows: Range, rim = row.rim): Held => ({
   kind: "ratio",
   of,
-  found: found / whole,
+  found: rim / whole,
   allows,
   // In proportion: a pendant wider or narrower in every direction.
   want: {
     variable: "width",
-    low: found === 0 ? -Infinity : (allows.low * whole * row.rim) / found,
-    high: found === 0 ? Infinity : (allows.high * whole * row.rim) / found,
+    low: rim === 0 ? -Infinity : (allows.low * whole * row.rim) / rim,
+    high: rim === 0 ? Infinity : (allows.high * whole * row.rim) / rim,
   },
 });
 

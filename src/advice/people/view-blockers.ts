@@ -15,18 +15,18 @@ export interface ViewBlockers {
   readonly tree: VisibilityTree;
 }
 
-const known = new WeakMap<readonly Blocker[], ViewBlockers>();
+const views = new WeakMap<readonly Blocker[], ViewBlockers>();
 
 export function viewBlockers({ blockers: all }: Pick<Scene, "blockers">): ViewBlockers {
-  let found = known.get(all);
-  if (found === undefined) {
+  let view = views.get(all);
+  if (view === undefined) {
     const blockers = all.filter(({ kind }) => kind !== "person");
-    found = {
+    view = {
       blockers,
       boxes: blockers.map(({ mesh }) => boxOfMesh(mesh)),
       tree: new VisibilityTree(blockers),
     };
-    known.set(all, found);
+    views.set(all, view);
   }
-  return found;
+  return view;
 }

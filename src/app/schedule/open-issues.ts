@@ -35,8 +35,8 @@ export function holds(
 ): Hold[] {
   const pendants = boxes.filter((box) => box.kind === "pendant");
   const found: Hold[] = [];
-  const hold = (held: readonly SetOutBox[], words: string): void => {
-    if (held.length > 0) found.push({ tags: held.map((box) => box.tag), words });
+  const hold = (boxes: readonly SetOutBox[], words: string): void => {
+    if (boxes.length > 0) found.push({ tags: boxes.map((box) => box.tag), words });
   };
   const assumed = (path: string): boolean => defaults.some((each) => each.path === path);
   if (assumed("/island/centre"))
@@ -124,9 +124,9 @@ export function holds(
 function grouped(found: readonly Hold[]): Hold[] {
   const byWords = new Map<string, Set<string>>();
   for (const { tags, words } of found) {
-    const known = byWords.get(words);
-    if (known === undefined) byWords.set(words, new Set(tags));
-    else for (const tag of tags) known.add(tag);
+    const issue = byWords.get(words);
+    if (issue === undefined) byWords.set(words, new Set(tags));
+    else for (const tag of tags) issue.add(tag);
   }
   return [...byWords].map(([words, tags]) => ({ tags: [...tags], words }));
 }

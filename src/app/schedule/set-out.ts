@@ -170,7 +170,7 @@ function topUnder({ island }: Scene, at: Vec2): number | undefined {
 }
 
 function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): SetOutString[] {
-  const found: SetOutString[] = [];
+  const strings: SetOutString[] = [];
   for (const axis of ["x", "y"] as const) {
     const far = axis === "x" ? scene.room.length : scene.room.width;
     const add = (what: SetOutString["what"], places: readonly Vec2[]): void => {
@@ -179,7 +179,7 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
         unit,
       );
       if (stations.length === 0) return;
-      found.push({ what, axis, stations, dims: runningDimensions([0, ...stations, far], unit) });
+      strings.push({ what, axis, stations, dims: runningDimensions([0, ...stations, far], unit) });
     };
     add(
       "pendants",
@@ -191,7 +191,7 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
     );
     if (scene.island !== undefined) add("island", islandStations(scene.island));
   }
-  return found;
+  return strings;
 }
 
 /** Corners of the island in the room; of an outline with many, those of its bounding box alone. */

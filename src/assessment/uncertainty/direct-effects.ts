@@ -58,9 +58,9 @@ export class DirectEffects {
 
   of(placed: PlacedLuminaire, plane: CalculationPlane): LuminaireEffects {
     const planes = this.#known.get(placed) ?? new Map<CalculationPlane, LuminaireEffects>();
-    const found = planes.get(plane) ?? this.#effects(placed, plane);
-    this.#known.set(placed, planes.set(plane, found));
-    return found;
+    const effects = planes.get(plane) ?? this.#effects(placed, plane);
+    this.#known.set(placed, planes.set(plane, effects));
+    return effects;
   }
 
   #effects(placed: PlacedLuminaire, plane: CalculationPlane): LuminaireEffects {

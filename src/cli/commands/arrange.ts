@@ -85,11 +85,11 @@ async function run(args: Arguments, io: Io): Promise<number> {
     ...(objectives === undefined ? {} : { objectives }),
     wanted,
   };
-  const found = orThrow(await searchRows(opened, options, progress.observer));
+  const search = orThrow(await searchRows(opened, options, progress.observer));
   progress.done();
-  const input = { study, ...found };
+  const input = { study, ...search };
   io.out(args.flag("json") ? `${JSON.stringify(arrangeJson(input, VERSION))}\n` : arrangeText(input));
-  const { proposals } = found.result;
+  const { proposals } = search.result;
   if (out !== undefined) {
     const added = withArrangements(
       document,
@@ -101,7 +101,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const all =
     proposals.length > 0 &&
     proposals.every(
-      ({ assessment, uniformity }) => isMet(assessment.verdict) && uniformity >= found.evenness,
+      ({ assessment, uniformity }) => isMet(assessment.verdict) && uniformity >= search.evenness,
     );
   return all ? EXIT.met : EXIT.notMet;
 }

@@ -60,11 +60,11 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (error > 0.3) throw usageError("--error is farther than any box is set out.", "at most 300 mm");
   const progress = progressOf(io, "", "lines");
   const question = { ...rowQuestion(args, opened), error };
-  const found = orThrow(await ceilingBoxes(opened, question, progress.observer));
+  const boxes = orThrow(await ceilingBoxes(opened, question, progress.observer));
   progress.done();
-  const input = { study, ...found };
+  const input = { study, ...boxes };
   io.out(args.flag("json") ? `${JSON.stringify(boxesJson(input, VERSION))}\n` : boxesText(input));
-  const { checked, kinds, sets } = found;
+  const { checked, kinds, sets } = boxes;
   const good =
     checked.length === kinds.length && checked.every(({ assessment }) => isMet(assessment.verdict));
   return good && sets[0]?.robust === true ? EXIT.met : EXIT.notMet;
@@ -85,11 +85,11 @@ async function asBuilt(
     ...(layer === undefined ? {} : { layer }),
   };
   const offsets = { text: orThrow(readUtf8(file, FILE_LIMITS.offsets)), file };
-  const found = orThrow(await builtBoxes(opened, options, offsets, progress.observer));
+  const boxes = orThrow(await builtBoxes(opened, options, offsets, progress.observer));
   progress.done();
   const { study } = opened;
   io.out(
-    args.flag("json") ? `${JSON.stringify(asBuiltJson(study, found, VERSION))}\n` : asBuiltText(study, found),
+    args.flag("json") ? `${JSON.stringify(asBuiltJson(study, boxes, VERSION))}\n` : asBuiltText(study, boxes),
   );
-  return found.worse ? EXIT.notMet : EXIT.met;
+  return boxes.worse ? EXIT.notMet : EXIT.met;
 }

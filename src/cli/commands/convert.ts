@@ -47,7 +47,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
     lampSet: numberOption(args, "lamp-set"),
     flux: numberOption(args, "flux"),
     tilt: (name) => {
-      const found = readWithin(
+      const file = readWithin(
         reachOf(from, args.texts("allow-outside")),
         name,
         FILE_LIMITS.photometricArchive,
@@ -55,7 +55,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
           file: from,
         },
       );
-      return found.ok ? success(found.value.bytes) : found;
+      return file.ok ? success(file.value.bytes) : file;
     },
   });
   const photometry = orThrow(read);

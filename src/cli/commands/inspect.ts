@@ -52,8 +52,8 @@ interface Inspected {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const directions = args.texts("at").map(direction);
-  const asked = args.text("lamp-set");
-  const lampSet = asked === undefined ? undefined : wholeNumber(asked);
+  const lampSetText = args.text("lamp-set");
+  const lampSet = lampSetText === undefined ? undefined : wholeNumber(lampSetText);
   const svg = args.flag("svg");
   const { files, out } = svg ? filesAndTarget(args) : { files: args.positionals, out: args.text("out") };
   if (!svg && out !== undefined)
@@ -102,8 +102,8 @@ async function inspectFile(
     file: name,
     lampSet,
     tilt: (tilt) => {
-      const found = readWithin(reachOf(file, allowed), tilt, FILE_LIMITS.photometricArchive, { file });
-      return found.ok ? success(found.value.bytes) : found;
+      const tiltFile = readWithin(reachOf(file, allowed), tilt, FILE_LIMITS.photometricArchive, { file });
+      return tiltFile.ok ? success(tiltFile.value.bytes) : tiltFile;
     },
   });
   if (!read.ok) return read;

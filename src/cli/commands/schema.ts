@@ -16,8 +16,8 @@ export const schema: Command = {
     const [name] = args.positionals;
     if (name !== undefined && !ANSWER_NAMES.includes(name as AnswerName))
       throw usageError("There is no such answer.", ANSWER_NAMES.join(", "), printable(name, 40));
-    const shown = name === undefined ? studyJsonSchema() : answerSchema(name as AnswerName);
-    io.out(`${JSON.stringify(shown, null, 2)}\n`);
+    const schema = name === undefined ? studyJsonSchema() : answerSchema(name as AnswerName);
+    io.out(`${JSON.stringify(schema, null, 2)}\n`);
     return EXIT.met;
   },
 };

@@ -43,16 +43,16 @@ async function run(args: Arguments, io: Io): Promise<number> {
     throw usageError("--arrangement says where to compare.", "--compare beside it");
   const text = orThrow(readUtf8(file, FILE_LIMITS.study));
   const alone = file === "-" ? "shade" : basename(file).replace(/\.[a-z.]*json$/i, "");
-  const wanted = args.text("luminaire");
+  const luminaireName = args.text("luminaire");
   const all = orThrow(readShades(text, file, alone));
-  const chosen = all.filter(({ name }) => wanted === undefined || name === wanted);
+  const chosen = all.filter(({ name }) => luminaireName === undefined || name === luminaireName);
   if (chosen.length === 0) {
     throw usageError(
       "No luminaire with lamp and shade was found.",
       all.length === 0
         ? '"lamp" and "shade" in a luminaire'
         : `one of ${all.map(({ name }) => printable(name)).join(", ")}`,
-      wanted === undefined ? undefined : printable(wanted),
+      luminaireName === undefined ? undefined : printable(luminaireName),
     );
   }
   const rows: object[] = [];

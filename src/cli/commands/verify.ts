@@ -62,12 +62,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const progress = progressOf(io);
   const name = file === "-" ? "standard input" : file;
   const outcome = await verifyReadings(opened, { ...options, readings, file: name }, progress.observer);
-  const found = orThrow(outcome);
+  const verification = orThrow(outcome);
   progress.done();
   if (outcome.ok) for (const issue of outcome.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
-  const input = { study: opened.study, ...found };
+  const input = { study: opened.study, ...verification };
   io.out(args.flag("json") ? `${JSON.stringify(verifyJson(input, VERSION))}\n` : verifyText(input));
-  return found.verification.sound ? EXIT.met : EXIT.notMet;
+  return verification.verification.sound ? EXIT.met : EXIT.notMet;
 }
 
 function meterOf(text: string): number | "phone" {

@@ -203,9 +203,9 @@ function* remediesOf(
 const lamps = new WeakMap<PlacedLuminaire["luminaire"], PlacedLuminaire["luminaire"]>();
 
 function stronger({ luminaire }: PlacedLuminaire): PlacedLuminaire["luminaire"] {
-  const known = lamps.get(luminaire) ?? relamped(luminaire, STRONGER);
-  lamps.set(luminaire, known);
-  return known;
+  const lamp = lamps.get(luminaire) ?? relamped(luminaire, STRONGER);
+  lamps.set(luminaire, lamp);
+  return lamp;
 }
 
 function underCeiling({ layers, room }: Scene, layer: number): boolean {

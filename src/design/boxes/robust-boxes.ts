@@ -84,12 +84,12 @@ export function robustBoxes(
   const low = new Float64Array(parts.length);
   const high = new Float64Array(parts.length);
   const spread = new Float64Array(2 * parts.length);
-  const known = new WeakMap<Station, Float64Array>();
+  const places = new WeakMap<Station, Float64Array>();
   const meansOf = (station: Station): Float64Array => {
-    let means = known.get(station);
+    let means = places.get(station);
     if (means === undefined) {
       means = Float64Array.from(parts, (part) => figuresOf(station.field, part).average);
-      known.set(station, means);
+      places.set(station, means);
     }
     return means;
   };
@@ -135,7 +135,7 @@ export function robustBoxes(
           }
           for (let i = 0; i < count; i++) worst[i] += least[i];
         }
-        const found: RobustKind = {
+        const choice: RobustKind = {
           kind: k,
           clearance,
           shortage: needs.shortage(k, (part) => figuresOf(nominal, grid.zones[part])),
@@ -144,7 +144,7 @@ export function robustBoxes(
           worstUniformity: worstFigures(grid.zones.length).evenness,
         };
         const before = best[s][k];
-        if (before === undefined || better(found, before)) best[s][k] = found;
+        if (before === undefined || better(choice, before)) best[s][k] = choice;
       });
     });
   });

@@ -51,12 +51,12 @@ export function keepingConstraints(
   const tally = new Map<string, number>();
   const keptOf = new Map<number, number>();
   const kept = candidates.flatMap((planned) => {
-    const found = meetsCeiling(planned, scene, kinds, step);
+    const ceiling = meetsCeiling(planned, scene, kinds, step);
     const shifted =
-      found === MEETS_JOIST ? offJoists(planned, scene, kinds, step, { leastEnd, grain }) : undefined;
+      ceiling === MEETS_JOIST ? offJoists(planned, scene, kinds, step, { leastEnd, grain }) : undefined;
     const candidate = shifted ?? planned;
     const why =
-      (shifted === undefined ? found : meetsCeiling(shifted, scene, kinds, step)) ??
+      (shifted === undefined ? ceiling : meetsCeiling(shifted, scene, kinds, step)) ??
       (load ? overload(candidate, scene, layer, kinds) : undefined) ??
       breaks(candidate, scene, layer, kinds, step, chosen);
     if (why === undefined) {

@@ -66,7 +66,7 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
   const order = interleaved(front, objectives);
   // Behind the undominated stand the others, for when the check turns those down.
   const reserve = interleaved(nearest(ranked, evenness), objectives);
-  const found: CheckedRow[] = [];
+  const rows: CheckedRow[] = [];
   const second: CheckedRow[] = [];
   const turnedDown: string[] = [];
   const seen = new Set<CandidateFigures>();
@@ -74,14 +74,14 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
   let checked = 0;
   let looked = 0;
   for (const figures of [...order, ...reserve]) {
-    if (found.length >= wanted || checked >= MOST_CHECKS || looked >= MOST_LOOKS) break;
+    if (rows.length >= wanted || checked >= MOST_CHECKS || looked >= MOST_LOOKS) break;
     const sort = sortOf(figures, written);
     if (seen.has(figures) || (tries.get(sort) ?? 0) >= 2) continue;
-    if (found.some((each) => sortOf(each.figures, written) === sort)) continue;
+    if (rows.some((each) => sortOf(each.figures, written) === sort)) continue;
     seen.add(figures);
     looked++;
     throwIfCancelled(observer);
-    observer?.progress?.("checking in full", Math.min(1, found.length / wanted));
+    observer?.progress?.("checking in full", Math.min(1, rows.length / wanted));
     const document = arrangementOf(figures.candidate, request.base, request.layer, sort, written);
     const resolved = check.resolve(document);
     if (!resolved.ok) {
@@ -97,7 +97,7 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
     tries.set(sort, (tries.get(sort) ?? 0) + 1);
     const result = { ...checkedOf(document, resolved.value, check), figures };
     const met = meets(result.assessment.verdict);
-    if (met && result.uniformity >= evenness) found.push(result);
+    if (met && result.uniformity >= evenness) rows.push(result);
     else {
       second.push(result);
       turnedDown.push(
@@ -107,11 +107,11 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
       );
     }
   }
-  const shown = found.length > 0 ? found : bestOf(second, wanted, evenness);
-  const proposals = shown.map((each, index): Proposal => {
+  const offers = rows.length > 0 ? rows : bestOf(second, wanted, evenness);
+  const proposals = offers.map((each, index): Proposal => {
     throwIfCancelled(observer);
-    observer?.progress?.("what skipping one would lose", index / shown.length);
-    return complete(each, shown, request);
+    observer?.progress?.("what skipping one would lose", index / offers.length);
+    return complete(each, offers, request);
   });
   return { proposals, checked, turnedDown, undominated: front.length };
 }

@@ -46,13 +46,13 @@ export function searchGrid(island: Island, zones: readonly Zone[], step: number)
   const nodes: number[] = [];
   const points: number[] = [];
   const heights: number[] = [];
-  const known = new Map<string, number>();
+  const indices = new Map<string, number>();
   const pointOf = (i: number, j: number, height: number): number => {
     const key = `${i} ${j} ${Math.round(height / HEIGHT_GRAIN)}`;
-    let index = known.get(key);
+    let index = indices.get(key);
     if (index === undefined) {
       index = heights.length;
-      known.set(key, index);
+      indices.set(key, index);
       nodes.push(i, j);
       heights.push(height);
       points.push(...islandToRoom(island, placeOf(island, step, i, j)), height);

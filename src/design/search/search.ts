@@ -96,7 +96,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
     kept,
     observer,
   );
-  const found = proposalsOf(
+  const proposals = proposalsOf(
     {
       ranked,
       written: { island, kinds, step: space.step },
@@ -112,7 +112,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
     observer,
   );
   return success({
-    ...found,
+    ...proposals,
     candidates: all.length,
     promising: ranked.filter(
       ({ shortage, uniformity }) => shortage === 0 && uniformity >= (request.evenness ?? 0),

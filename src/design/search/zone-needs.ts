@@ -53,11 +53,11 @@ export class ZoneNeeds {
     let shortage = 0;
     for (let part = 0; part < requirements.length; part++) {
       if (requirements[part].length === 0) continue;
-      const found = figures(part);
+      const zoneFigures = figures(part);
       for (const requirement of requirements[part]) {
         const sure = sureOf(
           requirement,
-          found,
+          zoneFigures,
           still * this.#fixed[part],
           this.#uncertainties[kind],
           this.#others,

@@ -131,9 +131,9 @@ function weigh(
       throwIfCancelled(observer);
       observer?.progress?.("looking for what is wrong", index / all.length);
       const together = joined(present.supposed, hypothesis.supposed);
-      const found = fitReadings(model, together, present.fit.theta);
-      if (hypothesis.possible?.(found) === false) return [];
-      return [{ hypothesis, together, found, score: found.evidence + present.rarity + hypothesis.rarity }];
+      const fit = fitReadings(model, together, present.fit.theta);
+      if (hypothesis.possible?.(fit) === false) return [];
+      return [{ hypothesis, together, found: fit, score: fit.evidence + present.rarity + hypothesis.rarity }];
     })
     .sort((a, b) => a.score - b.score);
 }

@@ -83,8 +83,8 @@ export function zonesOf(
           ? 0
           : ((average * DEFAULT_BANDS.maintenance) / 2 / scene.maintenance) ** 2),
     );
-    const asked = zone.target === undefined ? undefined : targetOf(study, zone.target);
-    const target = asked?.requirements.find(
+    const criteria = zone.target === undefined ? undefined : targetOf(study, zone.target);
+    const target = criteria?.requirements.find(
       ({ quantity, statistic }) => quantity === "illuminance" && statistic === "average",
     );
     const undo = target?.nature === "initial" && scene.maintenance > 0 ? 1 / scene.maintenance : 1;

@@ -109,9 +109,9 @@ function titleBlock(box: Box, facts: FrameFacts): Mark[] {
     } else {
       const size = strong ? 11 : 8;
       const rows = paperRows(value, width - 10, size, strong);
-      const shown = rows.length > 2 ? [rows[0], `${rows[1]} ${rows[2]}`] : rows;
-      shown.forEach((row, k) => {
-        put(row, x, (shown.length > 1 ? 21 : 25) + k * size * 1.15, width, size, strong);
+      const lines = rows.length > 2 ? [rows[0], `${rows[1]} ${rows[2]}`] : rows;
+      lines.forEach((row, k) => {
+        put(row, x, (lines.length > 1 ? 21 : 25) + k * size * 1.15, width, size, strong);
       });
     }
     if (name === "drawn") put("checked ..............", x, box.height - 5, width, SMALL_PRINT);

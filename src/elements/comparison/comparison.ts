@@ -118,14 +118,14 @@ export class CandlespanComparison extends LitElement {
     const { study } = this;
     if (study === undefined || this.width === 0) return nothing;
     const words = wording(this.display ?? study.display ?? METRIC);
-    const known = study.scenes.flatMap((scene, index): Option[] => {
+    const options = study.scenes.flatMap((scene, index): Option[] => {
       const assessment = this.assessments[index];
       if (assessment === undefined) return [];
       const letter = this.letters?.[index] ?? String.fromCharCode(65 + (index % 26));
       return [{ index, letter, scene, assessment, clashes: this.clashes[index] ?? [] }];
     });
-    const waiting = study.scenes.length - known.length;
-    const inOrder = ranked(known);
+    const waiting = study.scenes.length - options.length;
+    const inOrder = ranked(options);
     const longest = Math.max(...study.scenes.map((scene) => islandAxes(scene).length));
     const fitting = Math.floor((this.width + GAP) / (NARROWEST + GAP));
     const across = Math.max(1, Math.min(3, Math.max(this.expected, study.scenes.length), fitting));
@@ -134,9 +134,9 @@ export class CandlespanComparison extends LitElement {
     return html`
       <div class="options" .style=${`--across:${across}`}>${inOrder.map((option) => this.#option(option, scale, words))}</div>
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
-      ${known.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
+      ${options.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
       ${settingsTable(inOrder, words.illuminanceUnit)}
-      ${known.length > 1 ? this.#difference(known, inOrder, words) : nothing}
+      ${options.length > 1 ? this.#difference(options, inOrder, words) : nothing}
     `;
   }
 

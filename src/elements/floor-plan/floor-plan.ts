@@ -98,8 +98,8 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
   metres(dx: number, dy: number): Vec2 {
     const plan = this.#plan;
     if (plan === undefined) return [0, 0];
-    const shown = this.page?.getBoundingClientRect().width || plan.width;
-    const k = plan.width / shown / plan.perMetre;
+    const width = this.page?.getBoundingClientRect().width || plan.width;
+    const k = plan.width / width / plan.perMetre;
     return [dx * k, -dy * k];
   }
 

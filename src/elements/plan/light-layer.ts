@@ -78,7 +78,7 @@ export function planLightOf({
     [axes.length, axes.width],
     [0, axes.width],
   ];
-  const asked = scene.zones.flatMap((zone) => {
+  const zoneTargets = scene.zones.flatMap((zone) => {
     const target = zone.target === undefined ? undefined : targets.get(zone.target);
     const level = target?.requirements.find((r) => r.quantity === "illuminance")?.value;
     return level === undefined ? [] : [{ outline: inGrid(zone.outline), level }];
@@ -86,7 +86,7 @@ export function planLightOf({
   return planLight({
     field: isoluxField(grid, top.values, top.margin),
     outline: inGrid(scene.island?.outline ?? whole),
-    targets: asked,
+    targets: zoneTargets,
     unit,
     between: true,
     labelStep: moving ? 18 : undefined,

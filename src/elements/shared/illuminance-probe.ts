@@ -29,8 +29,8 @@ export function topPlane(scene: Scene, assessment: ArrangementAssessment): TopPl
     if (grid === undefined || !isTop(scene, plane)) continue;
     const light = assessment.planes.find((p) => p.name === plane.name);
     if (light === undefined || light.illuminance.length * 3 !== plane.points.length) continue;
-    const found = finest(plane, grid, light);
-    if (best === undefined || found.values.length > best.values.length) best = found;
+    const field = finest(plane, grid, light);
+    if (best === undefined || field.values.length > best.values.length) best = field;
   }
   return best;
 }

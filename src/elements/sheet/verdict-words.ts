@@ -57,7 +57,7 @@ export function verdictInWords(
 
 function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: IlluminanceUnit): ZoneRow {
   const { name, light, evenness, judged } = zoneClauses(zone, unit);
-  const asked = zone.checks.map((check) => {
+  const words = zone.checks.map((check) => {
     const sure = sureWords(check);
     // The headline says once that nothing is judged yet.
     return `${checkWords(check, unit).replace(", not judged yet", "")}${sure === "" ? "" : `, ${sure}`}`;
@@ -70,7 +70,7 @@ function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: Illumina
     judged:
       zone.checks.length === 0
         ? "nothing is asked of it"
-        : asked.join("; ").replaceAll(/; (?:meets|asked) /g, " and "),
+        : words.join("; ").replaceAll(/; (?:meets|asked) /g, " and "),
     drivers: judged.split(". ").slice(1).join(". "),
     mark: verdictMark(zone.verdict, clashes),
     style: clashes.length > 0 && zone.verdict === "meets" ? "close" : VERDICT_STYLE[zone.verdict],

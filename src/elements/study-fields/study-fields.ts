@@ -89,14 +89,14 @@ export class CandlespanStudyFields extends LitElement {
       this.#edit(group, field, text === "" ? undefined : text, text);
     };
     const choices = field.choices ?? [];
-    const known = typeof value !== "string" || choices.includes(value) ? choices : [value, ...choices];
+    const offered = typeof value !== "string" || choices.includes(value) ? choices : [value, ...choices];
     return html`<div>
       <label for=${id}>${field.label}</label>
       ${
         field.kind === "choice"
           ? html`<select id=${id} @change=${change} aria-describedby=${why === "" ? nothing : `${id}-why`}>
               ${value === undefined ? html`<option value="" selected>not said</option>` : nothing}
-              ${known.map((choice) => html`<option value=${choice} ?selected=${choice === value}>${choice}</option>`)}
+              ${offered.map((choice) => html`<option value=${choice} ?selected=${choice === value}>${choice}</option>`)}
             </select>`
           : html`<input id=${id} type="text" maxlength="80" .value=${typeof value === "string" ? value : ""} @change=${change} />`
       }

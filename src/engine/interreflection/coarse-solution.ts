@@ -23,11 +23,11 @@ function coarseGroups(
   const group = new Uint32Array(count + parts);
   let groups = 0;
   grids.forEach(({ cells }, s) => {
-    const known = new Map<string, number>();
+    const groupsByKey = new Map<string, number>();
     cells.forEach(({ column, row }, c) => {
       const key = `${column >> 1},${row >> 1}`;
-      const own = known.get(key) ?? groups++;
-      known.set(key, own);
+      const own = groupsByKey.get(key) ?? groups++;
+      groupsByKey.set(key, own);
       group[firstOfSurface[s] + c] = own;
     });
   });

@@ -153,17 +153,17 @@ function bands(rings: readonly Ring[]): Ring[][] {
     const s = slope(a, b);
     return s < -STEEP ? 0 : s < -SLANTED ? 1 : s <= SLANTED ? 2 : s <= STEEP ? 3 : 4;
   };
-  const found: Ring[][] = [];
+  const parts: Ring[][] = [];
   let last = -1;
   for (let i = 0; i + 1 < rings.length; i++) {
     const own = kind(rings[i], rings[i + 1]);
-    const band = found[found.length - 1];
+    const band = parts[parts.length - 1];
     if (own === last && band !== undefined && rings[i + 1][1] - band[0][1] <= BAND + 1e-9)
       band.push(rings[i + 1]);
-    else found.push([rings[i], rings[i + 1]]);
+    else parts.push([rings[i], rings[i + 1]]);
     last = own;
   }
-  return found;
+  return parts;
 }
 
 /** No two rings further apart than a band is high. */

@@ -50,15 +50,15 @@ export class SceneSight {
   /** Solids that can stand between a box and a body, pieces of the body among them. */
   candidates(from: Box, body: number): number[] {
     const { box } = this.bodies[body].solid;
-    const found: number[] = [];
+    const parts: number[] = [];
     for (let k = 0; k < this.#boxes.length; k++)
       if (
         this.#owner[k] === body
           ? this.bodies[body].solid.pieces.length > 1
           : shaftMeetsBox(from, box, this.#boxes[k])
       )
-        found.push(k);
-    return found;
+        parts.push(k);
+    return parts;
   }
 
   /** The bodies among solids. */

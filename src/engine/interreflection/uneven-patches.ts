@@ -35,15 +35,15 @@ export function unevenPatches(
     for (let i = 0; i < n; i++) sum += (patches.area[i] * exitance[l * n + i]) / area;
     return sum;
   });
-  const found = new Map<number, Float64Array>();
+  const factors = new Map<number, Float64Array>();
   for (const { layer, light } of direct) {
     const { flux, quarters } = light.unshadowed;
     for (const [i, quarter] of quarters) {
       if (reflectance[i] === 0 || flux[i] === 0) continue;
-      let own = found.get(i);
+      let own = factors.get(i);
       if (own === undefined) {
         own = new Float64Array(4 * layers);
-        found.set(i, own);
+        factors.set(i, own);
       }
       // A shadow is taken as even over the patch.
       const lit = (reflectance[i] * light.flux[i]) / flux[i] / patches.area[i];
@@ -52,7 +52,7 @@ export function unevenPatches(
   }
   const patch: number[] = [];
   const deviation: number[] = [];
-  for (const [i, own] of [...found].sort((a, b) => a[0] - b[0])) {
+  for (const [i, own] of [...factors].sort((a, b) => a[0] - b[0])) {
     // Layer by layer, so that what one does never changes another's light.
     let any = false;
     for (let l = 0; l < layers; l++) {

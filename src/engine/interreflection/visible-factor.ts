@@ -249,12 +249,12 @@ export class VisibleFactor {
   }
 
   #level(level: number): Float64Array {
-    let found = this.#levels[level];
-    if (found === undefined) {
-      found = new Float64Array(3 * MOST_CORNERS);
-      this.#levels[level] = found;
+    let nodes = this.#levels[level];
+    if (nodes === undefined) {
+      nodes = new Float64Array(3 * MOST_CORNERS);
+      this.#levels[level] = nodes;
     }
-    return found;
+    return nodes;
   }
 }
 

@@ -163,11 +163,11 @@ function gathered(
         flats[s].normal,
       );
     });
-    const found = light(planes.filter(({ points }) => points.length > 0));
+    const planesLight = light(planes.filter(({ points }) => points.length > 0));
     let next = 0;
     return planes.map(({ points }): NodeValues => {
       const count = points.length / 3;
-      const layers = count === 0 ? [] : found[next++].layers;
+      const layers = count === 0 ? [] : planesLight[next++].layers;
       const whole = layers.map(({ direct, interreflected }) => direct.map((E, i) => E + interreflected[i]));
       const mean = whole.reduce((sum, E) => sum + E.reduce((a, b) => a + b, 0), 0) / count;
       return {

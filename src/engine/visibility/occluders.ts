@@ -32,14 +32,14 @@ export class Occluders {
 
   /** The solids that can stand between something in box `a` and something in box `b`. */
   between(a: Box, b: Box, among?: readonly number[], except = -1): number[] {
-    const found: number[] = [];
+    const solids: number[] = [];
     if (among === undefined) {
       for (let i = 0; i < this.boxes.length; i++)
-        if (i !== except && shaftMeetsBox(a, b, this.boxes[i])) found.push(i);
+        if (i !== except && shaftMeetsBox(a, b, this.boxes[i])) solids.push(i);
     } else {
-      for (const i of among) if (i !== except && shaftMeetsBox(a, b, this.boxes[i])) found.push(i);
+      for (const i of among) if (i !== except && shaftMeetsBox(a, b, this.boxes[i])) solids.push(i);
     }
-    return found;
+    return solids;
   }
 
   /** Whether any of `among` can stand between the boxes; allocates nothing. */

@@ -14,13 +14,13 @@ const SIDES = 36;
 /** A line has this share of its length as width. */
 const THIN = 1e-5;
 
-const known = new WeakMap<OpeningSurface, Map<number, Facets>>();
+const facetsBySurface = new WeakMap<OpeningSurface, Map<number, Facets>>();
 
 /** Found once for a surface, which outlives every place its luminaire hangs in.
  * @param rings cells from a disc's centre to its edge, half of those along the longest side of a rectangle */
 export function openingFacets(surface: OpeningSurface, rings: number): Facets {
-  const ofSurface = known.get(surface) ?? new Map<number, Facets>();
-  known.set(surface, ofSurface);
+  const ofSurface = facetsBySurface.get(surface) ?? new Map<number, Facets>();
+  facetsBySurface.set(surface, ofSurface);
   const facets = ofSurface.get(rings) ?? newFacets(surface, rings);
   ofSurface.set(rings, facets);
   return facets;

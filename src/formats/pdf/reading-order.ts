@@ -74,8 +74,8 @@ export class ReadingOrder {
   /** The cell of a table a mark belongs to; made with its row when first met. */
   #cell(table: Element, { role, row, column }: Place): Element {
     const made = (key: string, type: string, parent: Element): Element => {
-      const known = this.#rows.get(key);
-      if (known !== undefined) return known;
+      const row = this.#rows.get(key);
+      if (row !== undefined) return row;
       const element = this.#doc.struct(type);
       parent.add(element);
       this.#rows.set(key, element);

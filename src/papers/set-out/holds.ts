@@ -7,8 +7,8 @@ import { clashReason } from "../../words/clash-words.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 
 /** What is on hold of the option to be built. */
-export function setOutHolds(handover: Handover, found: SetOut, words: HandoverWords): Hold[] {
-  return holds(chosenOption(handover), found, handover.defaults, {
+export function setOutHolds(handover: Handover, setOut: SetOut, words: HandoverWords): Hold[] {
+  return holds(chosenOption(handover), setOut, handover.defaults, {
     length: words.length,
     clash: (clash) => clashReason(clash, words.unit),
   });

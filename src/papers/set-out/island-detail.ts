@@ -35,22 +35,22 @@ export interface IslandDetail {
 /** The detail as large as the room on paper allows; undefined where the plan at this scale (points a metre) is enough. */
 export function islandDetail(
   handover: Handover,
-  found: SetOut,
+  setOut: SetOut,
   perMetre: number,
   room: { readonly width: number; readonly height: number },
 ): IslandDetail | undefined {
   const { scene, clashes } = chosenOption(handover);
-  const window = detailWindow(scene, found);
+  const window = detailWindow(scene, setOut);
   if (window === undefined || perMetre >= READABLE) return undefined;
   const words = handoverWords(handover);
   const [w, h] = [window.to[0] - window.from[0], window.to[1] - window.from[1]];
-  const margins = planMargins(found, words, 0, window);
+  const margins = planMargins(setOut, words, 0, window);
   const scale = drawingScale(handover.unit, [
     [w, room.width - margins.left - 8],
     [h, room.height - margins.below - ABOVE - BELOW],
   ]);
   if (scale.perMetre < LARGER * perMetre) return undefined;
-  const { marks } = setOutDetail(scene, found, scale.perMetre, words, heldTags(clashes), window);
+  const { marks } = setOutDetail(scene, setOut, scale.perMetre, words, heldTags(clashes), window);
   const [width, height] = [w * scale.perMetre, h * scale.perMetre];
   const lowest = ABOVE + height + margins.below;
   return {

@@ -8,24 +8,24 @@ import { degrees } from "../../units/quantities.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 import { turnedBoxes } from "./orientation-table.ts";
 
-export function notes(handover: Handover, found: SetOut, words: HandoverWords): Block[] {
+export function notes(handover: Handover, setOut: SetOut, words: HandoverWords): Block[] {
   const { scene } = chosenOption(handover);
   const { room } = scene;
   const lines: string[] = [];
-  if (found.centreline !== undefined) lines.push(found.centreline);
+  if (setOut.centreline !== undefined) lines.push(setOut.centreline);
   lines.push(
     "Faces are FINISHED faces (plaster, tile, floor covering on); if they are not on yet, add their thickness before marking.",
-    `Datum: the corner of the finished faces of wall 0 (at the foot of the plan) and wall 3 (on its left). Strings run from it to ${words.length(found.length)} and ${words.length(found.width)} at the far faces; every figure is rounded once, so gaps are differences.`,
+    `Datum: the corner of the finished faces of wall 0 (at the foot of the plan) and wall 3 (on its left). Strings run from it to ${words.length(setOut.length)} and ${words.length(setOut.width)} at the far faces; every figure is rounded once, so gaps are differences.`,
   );
-  if (found.boxes.some((box) => box.kind === "pendant"))
+  if (setOut.boxes.some((box) => box.kind === "pendant"))
     lines.push(
       "Hang by the bottom edge: set heights from the finished top with a laser line, to within 3 mm (1/8 in) of one another.",
     );
   if (room.slope !== 0)
     lines.push(
-      `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: ${dropsDiffer(found) ? "each drop differs" : "drops are equal along the row, but only there"}. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
+      `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: ${dropsDiffer(setOut) ? "each drop differs" : "drops are equal along the row, but only there"}. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
     );
-  if (turnedBoxes(found).some(({ orientation }) => orientation.tilt > 0))
+  if (turnedBoxes(setOut).some(({ orientation }) => orientation.tilt > 0))
     lines.push('Some luminaires are tilted or aimed: see "Turned, tilted, aimed" here or on the schedule.');
   lines.push(
     "Pendants are switched and dimmed on a leg of their own, apart from the ambient light.",

@@ -16,8 +16,8 @@ export function turnedBoxes({ boxes }: SetOut): readonly SetOutBox[] {
 }
 
 /** Turn, tilt, spin and aim of each box that has them, from the datum and the finished floor. */
-export function asHung(found: SetOut, words: HandoverWords): Block[] {
-  const turned = turnedBoxes(found);
+export function asHung(setOut: SetOut, words: HandoverWords): Block[] {
+  const turned = turnedBoxes(setOut);
   if (turned.length === 0) return [];
   const end = "end" as const;
   const rows = new Map<string, { tags: string[]; cells: string[] }>();
@@ -27,9 +27,9 @@ export function asHung(found: SetOut, words: HandoverWords): Block[] {
     const { turn, tilt, spin } = orientation;
     const cells = [turn, tilt, spin].map(angle);
     cells.push(...(aim === undefined ? ["–", "–", "–"] : aim.map(words.dimension)));
-    const known = rows.get(cells.join("|"));
-    if (known === undefined) rows.set(cells.join("|"), { tags: [tag], cells });
-    else known.tags.push(tag);
+    const row = rows.get(cells.join("|"));
+    if (row === undefined) rows.set(cells.join("|"), { tags: [tag], cells });
+    else row.tags.push(tag);
   }
   return [
     heading("Turned, tilted, aimed", 9),

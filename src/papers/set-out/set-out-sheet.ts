@@ -38,44 +38,44 @@ const COLUMN = 318;
 export function setOutSheets(handover: Handover): SetOutSheets {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
-  const found = setOut(scene, handover.unit, words.length);
+  const layout = setOut(scene, handover.unit, words.length);
   const { field } = pageField(handover, true);
   const tallest = field.height - PRINT_CHECK_HEIGHT - 12;
   // Tables beside the plan on one sheet; where they do not fit, the plan has a sheet to itself.
-  const plan = placedPlan(handover, found, words, { width: field.width - COLUMN - 14, height: tallest });
-  const blocks = besideThePlan(handover, found, words, plan.size, field);
+  const plan = placedPlan(handover, layout, words, { width: field.width - COLUMN - 14, height: tallest });
+  const blocks = besideThePlan(handover, layout, words, plan.size, field);
   if (blocks !== undefined) {
-    const detail = islandDetail(handover, found, plan.scale.perMetre, { ...field, height: tallest });
-    const first = planMarks(handover, found, plan, field, { left: 0, detail, keyWidth: plan.size.width });
+    const detail = islandDetail(handover, layout, plan.scale.perMetre, { ...field, height: tallest });
+    const first = planMarks(handover, layout, plan, field, { left: 0, detail, keyWidth: plan.size.width });
     const sheets = [
-      setOutPage(handover, found, [...first, ...blocks], plan.scale.words),
-      ...detailPages(handover, found, detail, field),
+      setOutPage(handover, layout, [...first, ...blocks], plan.scale.words),
+      ...detailPages(handover, layout, detail, field),
     ];
-    return { sheets, view: plan.view, setOut: found };
+    return { sheets, view: plan.view, setOut: layout };
   }
-  const alone = placedPlan(handover, found, words, { width: field.width, height: tallest });
+  const alone = placedPlan(handover, layout, words, { width: field.width, height: tallest });
   const right = field.width - alone.size.width - GAP;
-  const fits = islandDetail(handover, found, alone.scale.perMetre, { width: right, height: tallest });
-  const detail = fits ?? islandDetail(handover, found, alone.scale.perMetre, { ...field, height: tallest });
+  const fits = islandDetail(handover, layout, alone.scale.perMetre, { width: right, height: tallest });
+  const detail = fits ?? islandDetail(handover, layout, alone.scale.perMetre, { ...field, height: tallest });
   const left = fits === undefined ? (field.width - alone.size.width) / 2 : 0;
-  const first = planMarks(handover, found, alone, field, { left, detail, keyWidth: field.width });
+  const first = planMarks(handover, layout, alone, field, { left, detail, keyWidth: field.width });
   if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
   const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
   const { width } = half(field, 0);
-  const columns = flow([...tables(handover, found, words, width), ...asBuilt(found)], (i) =>
+  const columns = flow([...tables(handover, layout, words, width), ...asBuilt(layout)], (i) =>
     half(field, i % 2),
   );
-  const sheets = [setOutPage(handover, found, first, scales)];
-  if (fits === undefined) sheets.push(...detailPages(handover, found, detail, field));
+  const sheets = [setOutPage(handover, layout, first, scales)];
+  if (fits === undefined) sheets.push(...detailPages(handover, layout, detail, field));
   for (let i = 0; i < columns.length; i += 2)
-    sheets.push(setOutPage(handover, found, [...columns[i], ...(columns[i + 1] ?? [])]));
-  return { sheets, view: alone.view, setOut: found };
+    sheets.push(setOutPage(handover, layout, [...columns[i], ...(columns[i + 1] ?? [])]));
+  return { sheets, view: alone.view, setOut: layout };
 }
 
 /** Between the plan and its detail (points). */
 const GAP = 22;
 
-function setOutPage(handover: Handover, found: SetOut, marks: readonly PaperMark[], scale?: string): Page {
+function setOutPage(handover: Handover, layout: SetOut, marks: readonly PaperMark[], scale?: string): Page {
   const head = {
     title: "Set-out of ceiling boxes",
     option: chosenOption(handover).scene.name,
@@ -85,25 +85,25 @@ function setOutPage(handover: Handover, found: SetOut, marks: readonly PaperMark
   return page(handover, pageField(handover, true), head, {
     name: "set-out",
     marks,
-    summary: summary(found, handoverWords(handover)),
+    summary: summary(layout, handoverWords(handover)),
   });
 }
 
 function detailPages(
   handover: Handover,
-  found: SetOut,
+  layout: SetOut,
   detail: IslandDetail | undefined,
   field: Box,
 ): Page[] {
   if (detail === undefined) return [];
   const marks = moved(detail.marks, [field.x + (field.width - detail.width) / 2, field.y]);
-  return [setOutPage(handover, found, marks, detail.scale.words)];
+  return [setOutPage(handover, layout, marks, detail.scale.words)];
 }
 
 /** The tables in one column beside the plan, with what else it has room for; undefined where they do not fit. */
 function besideThePlan(
   handover: Handover,
-  found: SetOut,
+  layout: SetOut,
   words: HandoverWords,
   size: PlanSize,
   field: Box,
@@ -114,10 +114,10 @@ function besideThePlan(
     width: field.width - size.width - 14,
     height: field.height,
   };
-  const key = legend(handover, found);
-  const walk = asBuilt(found);
+  const key = legend(handover, layout);
+  const walk = asBuilt(layout);
   const blocks = [
-    ...tables(handover, found, words, column.width),
+    ...tables(handover, layout, words, column.width),
     ...(keyFits(key, field, size.width) ? [] : [heading("Key to the plan", 9), ...key]),
   ];
   // One sheet is worth rows set a little closer.
@@ -144,14 +144,14 @@ function keyFits(key: readonly Block[], field: Box, width: number): boolean {
 
 function planMarks(
   handover: Handover,
-  found: SetOut,
+  layout: SetOut,
   { scale, view, size }: PlacedPlan,
   field: Box,
   more: { readonly left: number; readonly detail: IslandDetail | undefined; readonly keyWidth: number },
 ): PaperMark[] {
   const origin: Vec2 = [field.x + more.left + size.left, field.y + size.above];
   const onPaper = ([x, y]: Vec2): Vec2 => [origin[0] + x * scale.perMetre, origin[1] - y * scale.perMetre];
-  const key = legend(handover, found);
+  const key = legend(handover, layout);
   const { detail } = more;
   const { tolerances = [] } = chosenOption(handover);
   return [
@@ -183,7 +183,7 @@ interface PlacedPlan {
 
 function placedPlan(
   handover: Handover,
-  found: SetOut,
+  layout: SetOut,
   words: HandoverWords,
   room: { readonly width: number; readonly height: number },
 ): PlacedPlan {
@@ -191,16 +191,16 @@ function placedPlan(
   const { length, width } = scene.room;
   // Names of strings stand above the far wall.
   const beyond = { x: 6, y: 44 };
-  const fixed = planMargins(found, words, 0);
+  const fixed = planMargins(layout, words, 0);
   const scale = drawingScale(handover.unit, [
     [length + 0.2, room.width - fixed.left - beyond.x],
     [width + 0.2, room.height - fixed.below - beyond.y],
   ]);
-  const margins = planMargins(found, words, scale.perMetre);
+  const margins = planMargins(layout, words, scale.perMetre);
   const above = margins.edge + beyond.y + width * scale.perMetre;
   return {
     scale,
-    view: setOutPlan(scene, found, scale.perMetre, words, heldTags(clashes)),
+    view: setOutPlan(scene, layout, scale.perMetre, words, heldTags(clashes)),
     size: {
       left: margins.left,
       above,
@@ -210,18 +210,18 @@ function placedPlan(
   };
 }
 
-function legend(handover: Handover, found: SetOut): Block[] {
+function legend(handover: Handover, layout: SetOut): Block[] {
   const { scene } = chosenOption(handover);
-  const hasRecessed = found.boxes.some((box) => box.kind === "recessed");
+  const hasRecessed = layout.boxes.some((box) => box.kind === "recessed");
   return [
     bullet("Ceiling seen from above, over the floor plan; not mirrored.", SMALL),
     bullet("Cross in a circle: pendant box (P), its body drawn at size around it.", SMALL),
     ...(hasRecessed ? [bullet("Ring in a circle: recessed luminaire (R).", SMALL)] : []),
-    ...(found.boxes.some(({ kind }) => kind === "fixed")
+    ...(layout.boxes.some(({ kind }) => kind === "fixed")
       ? [bullet("Square: fixed below the ceiling, to cabinet, hood or wall (F).", SMALL)]
       : []),
     bullet("Dashed: overhead cabinets, base of the island.", SMALL),
-    ...(found.boxes.some(({ suspensions }) => suspensions !== undefined)
+    ...(layout.boxes.some(({ suspensions }) => suspensions !== undefined)
       ? [bullet("Dot: a long pendant hangs here; small square: it is fed here.", SMALL)]
       : []),
     ...(chosenOption(handover).tolerances?.length
@@ -232,10 +232,10 @@ function legend(handover: Handover, found: SetOut): Block[] {
   ];
 }
 
-function summary(found: SetOut, words: HandoverWords): string {
-  const places = found.boxes
+function summary(layout: SetOut, words: HandoverWords): string {
+  const places = layout.boxes
     .filter((box) => box.kind === "pendant")
     .map((box) => `${box.tag} at ${words.length(box.x)} from wall 3 and ${words.length(box.y)} from wall 0`)
     .join("; ");
-  return `Set-out plan of ${found.boxes.length} ceiling boxes. ${places}`;
+  return `Set-out plan of ${layout.boxes.length} ceiling boxes. ${places}`;
 }

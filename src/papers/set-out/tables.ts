@@ -16,10 +16,10 @@ import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { tagRange } from "./tags.ts";
 import { toleranceTable } from "./tolerance-table.ts";
 
-export function tables(handover: Handover, found: SetOut, words: HandoverWords, width: number): Block[] {
+export function tables(handover: Handover, setOut: SetOut, words: HandoverWords, width: number): Block[] {
   const blocks: Block[] = [];
-  const pendants = found.boxes.filter((box) => box.kind === "pendant");
-  const recessed = found.boxes.filter((box) => box.kind === "recessed");
+  const pendants = setOut.boxes.filter((box) => box.kind === "pendant");
+  const recessed = setOut.boxes.filter((box) => box.kind === "recessed");
   if (pendants.length > 0)
     blocks.push(
       ...pendantTables(pendants, words, width),
@@ -29,17 +29,17 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
     );
   if (recessed.length > 0)
     blocks.push(heading("Recessed, from the datum", 9), recessedTable(recessed, words));
-  const fixed = found.boxes.filter(({ kind }) => kind === "fixed");
+  const fixed = setOut.boxes.filter(({ kind }) => kind === "fixed");
   if (fixed.length > 0)
     blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
   blocks.push(
-    ...asHung(found, words),
+    ...asHung(setOut, words),
     heading("Circuits", 9),
     circuitTable(handover),
     ...switchLegend(handover),
   );
   blocks.push(...settingsTable(handover));
-  const flags = setOutHolds(handover, found, words);
+  const flags = setOutHolds(handover, setOut, words);
   blocks.push(heading("HOLD: not to be built before this is settled", 9));
   if (pendants.length > 0)
     blocks.push(
@@ -50,6 +50,6 @@ export function tables(handover: Handover, found: SetOut, words: HandoverWords, 
     );
   for (const { tags, words: flag } of flags)
     blocks.push(hold(tags.length === 0 ? "all" : shortTags(tags), flag));
-  blocks.push(heading("Notes", 9), ...notes(handover, found, words));
+  blocks.push(heading("Notes", 9), ...notes(handover, setOut, words));
   return blocks;
 }

@@ -28,8 +28,8 @@ export function checkFlux(
   source: SourceText,
 ): void {
   const integral = totalFlux(distribution);
-  const found = integral / rated;
-  const off = ratio === undefined ? found - 1 : Math.abs(found - ratio);
+  const quotient = integral / rated;
+  const off = ratio === undefined ? quotient - 1 : Math.abs(quotient - ratio);
   if (off <= TOLERANCE) return;
   source.warn(at, "flux-mismatch", "The flux integral of the intensities does not match the stated flux.", {
     expected: ratio === undefined ? `at most ${rated} lm` : `${round(ratio * rated)} lm`,

@@ -74,11 +74,11 @@ export function keywordLines(photometry: Photometry, edition: "2002" | "2019"): 
 
 /** The entries but the first of each required keyword, which is already written; later ones become OTHER. */
 function withoutFirst(entries: readonly { key: string; value: string }[], required: readonly string[]) {
-  const seen = new Set<string>();
+  const keys = new Set<string>();
   return entries.flatMap((entry) => {
     if (!required.includes(entry.key)) return [entry];
-    if (seen.has(entry.key)) return [{ key: "OTHER", value: entry.value }];
-    seen.add(entry.key);
+    if (keys.has(entry.key)) return [{ key: "OTHER", value: entry.value }];
+    keys.add(entry.key);
     return [];
   });
 }

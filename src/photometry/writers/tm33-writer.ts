@@ -100,8 +100,8 @@ function intensities({ distribution, absolute, ratedFlux }: Photometry): string 
 }
 
 function flux({ distribution, absolute, ratedFlux }: Photometry): string {
-  const stated = absolute && ratedFlux !== undefined ? ratedFlux : totalFlux(distribution);
-  return element("LuminousFlux", decimalText(stated));
+  const flux = absolute && ratedFlux !== undefined ? ratedFlux : totalFlux(distribution);
+  return element("LuminousFlux", decimalText(flux));
 }
 
 function generation({ generation: how }: Photometry): string {
