@@ -133,21 +133,32 @@ it("keeps the picture, its place and its light while a layer is dimmed", async (
   for (let i = 0; i < 2; i++) await page.keyboard.press("PageDown");
   const start = performance.now();
   // Frames from the drawings' new light to the picture's, counted in the page.
-  const late = page.evaluate(async () => {
+  await page.evaluate(() => {
     const app = document.querySelector("candlespan-app");
     const preview = app?.querySelector("candlespan-preview") as CandlespanPreview;
     const drawnNow = () => app?.querySelector(".light-state")?.getAttribute("data-sequence");
     const weightNow = () => preview.views[0].cache.weights[0];
     const [drawn, weight] = [drawnNow(), weightNow()];
     let frames = 0;
-    while (drawnNow() === drawn || weightNow() === weight) {
+    const look = (): void => {
+      if (drawnNow() !== drawn && weightNow() !== weight) {
+        Object.assign(globalThis, { framesLate: frames });
+        return;
+      }
       if (drawnNow() !== drawn) frames++;
-      await new Promise(requestAnimationFrame);
-    }
-    return frames;
+      requestAnimationFrame(look);
+    };
+    look();
   });
   await page.keyboard.press("PageDown");
-  const frames = await late;
+  const frames = Number(
+    await (
+      await page.waitForFunction(() => {
+        const { framesLate } = globalThis as unknown as { framesLate?: number };
+        return framesLate === undefined ? undefined : String(framesLate);
+      })
+    ).jsonValue(),
+  );
   console.log(`dimmed picture ${frames} frames after the drawings`);
   expect(frames).toBeLessThanOrEqual(1);
   const shown = () =>
