@@ -41,9 +41,19 @@ const HEAD = 1 << 16;
 
 /** The format that bytes show, or that a file's name says where a text shows none; undefined of neither. */
 export function formatOf(bytes: Uint8Array, file: string): PhotometricFormat | undefined {
-  const text = decodeText(bytes.subarray(0, 4 * HEAD)).text.slice(0, HEAD);
-  const head: FileHead = { bytes, text, lines: text.split(/\r\n|\r|\n/) };
+  const head = headOf(bytes);
   return (PHOTOMETRIC_FORMATS.find(({ shows }) => shows(head)) ?? formatNamed(file))?.name;
+}
+
+/** Whether an LM-63 file says that no factors for tilt are to follow. */
+export function hasTiltNone(bytes: Uint8Array): boolean {
+  const { lines } = headOf(bytes);
+  return tiltOf(lines[tiltLine(lines)] ?? "")?.toUpperCase() === "NONE";
+}
+
+function headOf(bytes: Uint8Array): FileHead {
+  const text = decodeText(bytes.subarray(0, 4 * HEAD)).text.slice(0, HEAD);
+  return { bytes, text, lines: text.split(/\r\n|\r|\n/) };
 }
 
 /** The row of the format that a file's name ends in. */

@@ -11,10 +11,10 @@
  * [1] EN 12464-1, grid of calculation points.
  */
 
+import { distanceAlong } from "../geometry/distance-along.ts";
 import {
   bounds,
   depthInside,
-  distanceAlong,
   NO_AREA,
   type Polygon,
   rectangle,
