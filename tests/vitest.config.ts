@@ -48,16 +48,16 @@ export default defineConfig({
           name: "browser",
           isolate: false,
           include: ["tests/{browser,shaders}/**/*.test.ts"],
-          exclude: ["tests/browser/figures.test.ts"],
+          exclude: ["tests/browser/figures.test.ts", "tests/shaders/room-in-app.test.ts"],
           globalSetup: fileURLToPath(new URL("./support/build-site.ts", import.meta.url)),
         },
       },
-      // Measures times: alone, after all others.
+      // Measure times, or count frames: one after another, after all others.
       {
         extends: true,
         test: {
           name: "figures",
-          include: ["tests/browser/figures.test.ts"],
+          include: ["tests/browser/figures.test.ts", "tests/shaders/room-in-app.test.ts"],
           globalSetup: fileURLToPath(new URL("./support/build-site.ts", import.meta.url)),
           maxWorkers: 1,
           sequence: { groupOrder: 1 },
