@@ -26,7 +26,7 @@ export { isolines } from "./drawing/isolux.ts";
 export type { PaperMark, PaperName, ScaledView, Sheet } from "./drawing/paper/paper.ts";
 export { type PlanLight, type PlanLightInput, planLight } from "./drawing/plan-light.ts";
 export { polarDiagramSvg } from "./drawing/polar-diagram-svg.ts";
-export { luxColour, scaleBands, scaleSteps } from "./drawing/scale.ts";
+export { luxColour, scaleBands, scaleSteps } from "./drawing/light-scale.ts";
 export type { HandoverFile } from "./formats/handover-files.ts";
 export { sheetSvg } from "./formats/sheet-svg.ts";
 export { viewDxf } from "./formats/view-dxf.ts";

@@ -3,7 +3,7 @@
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { METRES_PER_FOOT } from "../units/quantities.ts";
 import { type Box, line, type Mark, segment, text, textWidth } from "./drawing.ts";
-import { scaleBands, scaleSteps } from "./scale.ts";
+import { scaleBands, scaleSteps } from "./light-scale.ts";
 
 export interface ScaleSwatch {
   readonly box: Box;

@@ -1,6 +1,6 @@
 /** The island from its long side without figures: ceiling, pendants in true profile, top, and who is there. */
 
-import type { SetOutBox } from "../app/schedule/set-out.ts";
+import type { SetOutBox } from "../app/set-out/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { islandAxes } from "./island-axes.ts";

@@ -12,7 +12,7 @@ import { clipLine } from "./clip-line.ts";
 import { type Box, overlaps, textWidth } from "./drawing.ts";
 import { isolines } from "./isolux.ts";
 import { type LineLabel, labelEnough } from "./line-labels.ts";
-import { inkOver, luxColour, type ScaleStep, scaleBands, scaleSteps, wordGround } from "./scale.ts";
+import { inkOver, luxColour, type ScaleStep, scaleBands, scaleSteps, wordGround } from "./light-scale.ts";
 
 export const LABEL_SIZE = 11;
 

@@ -1,6 +1,6 @@
 /** Heights and places beside an elevation: levels above the floor, and a string along the island. */
 
-import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
+import type { SetOut, SetOutBox } from "../app/set-out/set-out.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { runningDimensions } from "../units/length-text.ts";

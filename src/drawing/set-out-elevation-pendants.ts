@@ -1,6 +1,6 @@
 /** A pendant on elevation and section: profile, suspension and canopy, with drop, body and gap in one upright line. */
 
-import type { SetOutBox } from "../app/schedule/set-out.ts";
+import type { SetOutBox } from "../app/set-out/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";

@@ -6,7 +6,7 @@
  * Drawn from the floor up at one scale, with nothing broken out: on this sheet everything is measured.
  */
 
-import type { SetOut, SetOutBox } from "../app/schedule/set-out.ts";
+import type { SetOut, SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";

@@ -1,7 +1,7 @@
 /** Boxes on the set-out plan: a symbol each, the body of what hangs at its size, and a tag clear of its neighbours. */
 
 import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
-import type { SetOutBox } from "../app/schedule/set-out.ts";
+import type { SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";

@@ -4,7 +4,7 @@
  * the left. Room coordinates: x to the right, y up the page, the room's corner (0, 0) at the drawing's origin.
  */
 
-import type { SetOut, SetOutString } from "../app/schedule/set-out.ts";
+import type { SetOut, SetOutString } from "../app/set-out/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { islandToRoom } from "../scene/island.ts";
 import type { Scene } from "../scene/scene.ts";

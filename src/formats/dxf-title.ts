@@ -1,7 +1,7 @@
 /** What a CAD file says under the set-out plan: whose job, which revision, heights, circuits, what is on hold. */
 
 import { loadReport } from "../advice/load.ts";
-import type { SetOut } from "../app/schedule/set-out.ts";
+import type { SetOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";

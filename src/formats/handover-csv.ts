@@ -1,8 +1,8 @@
 /** Boxes, luminaires and loads as comma-separated values: metres, lumens, watts, with the printed figures beside. */
 
 import { loadReport } from "../advice/load.ts";
-import type { SetOut } from "../app/schedule/set-out.ts";
-import { cordLength } from "../app/schedule/suspension.ts";
+import type { SetOut } from "../app/set-out/set-out.ts";
+import { cordLength } from "../app/set-out/suspension.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";

@@ -9,7 +9,7 @@ import type { ImplausibleValue } from "../photometry/implausible.ts";
 import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
 import type { Evidence } from "./evidence.ts";
-import type { Emission } from "./near-field.ts";
+import type { Emission } from "./emission.ts";
 import type { UnsettledFlux } from "./unsettled-flux.ts";
 
 export interface Luminaire {

@@ -2,7 +2,7 @@
 
 import { evennessOf, isMet, ranked } from "../app/ranking.ts";
 import { shortfallOf } from "../assessment/shortfall.ts";
-import { type SetOutBox, setOut } from "../app/schedule/set-out.ts";
+import { type SetOutBox, setOut } from "../app/set-out/set-out.ts";
 import { seenSteps } from "../advice/illuminance-examples.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { text } from "../drawing/drawing.ts";

@@ -1,6 +1,6 @@
 /** The first sheet of the set: whose job it is, what is to be built, every sheet there is, and what is new. */
 
-import type { SetOut } from "../app/schedule/set-out.ts";
+import type { SetOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";

@@ -1,6 +1,6 @@
 /** The sheet of heights: elevation along the island and section across it, side by side at one scale. */
 
-import type { SetOut } from "../app/schedule/set-out.ts";
+import type { SetOut } from "../app/set-out/set-out.ts";
 import { heldTags } from "../drawing/clash-marks.ts";
 import { text } from "../drawing/drawing.ts";
 import { type Block, bullet, flow, gap, heading, SMALL } from "../drawing/paper/flow.ts";

@@ -15,7 +15,7 @@ import { type Ink, line, type Mark, segment, text, textWidth } from "../drawing/
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
-import { luxColour } from "../drawing/scale.ts";
+import { luxColour } from "../drawing/light-scale.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
 import { DAY, escapeText, FONT, hatchPattern, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
 import type { Vec2 } from "../geometry/vector.ts";

@@ -3,7 +3,7 @@
  * string, and a sheet for marking island and pendants on the floor with tape, before anything is ordered.
  */
 
-import { roundTo, setOut } from "../app/schedule/set-out.ts";
+import { roundTo, setOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";

@@ -1,9 +1,9 @@
 /** The sheet for whoever orders: luminaire schedule, lamps to bring, and what the light relies on. */
 
 import { costReport, isCostStated } from "../advice/cost.ts";
-import { reliances } from "../app/schedule/flux-margin.ts";
-import { setOut, typeLetters } from "../app/schedule/set-out.ts";
-import { suspensionPoints } from "../app/schedule/suspension.ts";
+import { reliances } from "../app/set-out/flux-margin.ts";
+import { setOut, typeLetters } from "../app/set-out/set-out.ts";
+import { suspensionPoints } from "../app/set-out/suspension.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";

@@ -1,6 +1,6 @@
 /** The sheets of a hand-over as one set: every sheet numbered among all of them, a list of drawings first. */
 
-import type { SetOut } from "../app/schedule/set-out.ts";
+import type { SetOut } from "../app/set-out/set-out.ts";
 import type { ScaledView, Sheet } from "../drawing/paper/paper.ts";
 import { clientSheets } from "./client-sheet.ts";
 import { coverSheets, type DrawingListRow } from "./cover-sheet.ts";

@@ -1,7 +1,7 @@
 /** Where the isolux lines on the surfaces bear their figures: on the longest stretch of each line, apart from others. */
 
 import { contours } from "d3-contour";
-import type { ScaleStep } from "../drawing/scale.ts";
+import type { ScaleStep } from "../drawing/light-scale.ts";
 import { type FlatSurface, nodePlace } from "../engine/surfaces/surface-lattice.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";

@@ -9,7 +9,7 @@ import {
   type Scene as ThreeScene,
   Vector3,
 } from "three";
-import { darkInkOver, scaleSteps } from "../drawing/scale.ts";
+import { darkInkOver, scaleSteps } from "../drawing/light-scale.ts";
 import { isoluxLabels } from "./isolux-labels.ts";
 import type { LightCache } from "./light-cache.ts";
 

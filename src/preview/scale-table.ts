@@ -4,7 +4,7 @@
  */
 
 import type { DataTexture } from "three";
-import { darkInkOver, scaleBands } from "../drawing/scale.ts";
+import { darkInkOver, scaleBands } from "../drawing/light-scale.ts";
 import { floatTexture } from "./float-texture.ts";
 
 const ENTRIES = 1024;

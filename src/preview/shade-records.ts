@@ -10,7 +10,7 @@
  */
 
 import { ringArea } from "../geometry/revolved-surface.ts";
-import type { SurfaceEmission } from "../luminaire/near-field.ts";
+import type { SurfaceEmission } from "../luminaire/emission.ts";
 import type { RecordWriter } from "./record-writer.ts";
 
 /** Shapes of lamps as the shaders number them. */

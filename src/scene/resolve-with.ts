@@ -27,7 +27,7 @@ import { settingsOf, targetsOfSettings } from "./settings.ts";
 import { bodySolid, checkOverlaps, islandSolid, type Solid, solidBlockers } from "./solids.ts";
 import type { StudyContext } from "./study-context.ts";
 import { surfacesOf } from "./surfaces.ts";
-import { type NamedTarget, targetsOf } from "./targets.ts";
+import { type NamedTarget, targetsOf } from "./named-targets.ts";
 import { type PlannedZone, zonesOf } from "./zones.ts";
 
 const MAINTENANCE = 0.8;

@@ -7,7 +7,7 @@ import { pathTo } from "../diagnostics/json-path.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { SettingDocument } from "../study/study-schema.ts";
 import type { Layer, LightingSetting, Scene, Zone } from "./scene.ts";
-import type { NamedTarget } from "./targets.ts";
+import type { NamedTarget } from "./named-targets.ts";
 
 interface SettingSurroundings {
   readonly layers: readonly Pick<Layer, "name" | "dim">[];

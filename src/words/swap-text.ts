@@ -1,6 +1,6 @@
 /** What `swap` says: what another luminaire in one layer does to every zone, and the words for the order. */
 
-import { reliances } from "../app/schedule/flux-margin.ts";
+import { reliances } from "../app/set-out/flux-margin.ts";
 import type { Substitution } from "../design/substitution.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";

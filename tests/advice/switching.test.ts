@@ -6,7 +6,7 @@
 import { describe, expect, it } from "vitest";
 import { loadReport } from "../../src/advice/load.ts";
 import { apparentPower, switchingLegs, switchKind } from "../../src/advice/switching.ts";
-import { setOut } from "../../src/app/schedule/set-out.ts";
+import { setOut } from "../../src/app/set-out/set-out.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import { setOutPlan } from "../../src/drawing/set-out-plan.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";

@@ -9,7 +9,7 @@ import type { Mark } from "../../src/drawing/drawing.ts";
 import { floorPlan } from "../../src/drawing/floor-plan.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
 import { planFrame, planObjects } from "../../src/drawing/plan-objects.ts";
-import { DARK_INK, inkOver, luxColour, wordGround } from "../../src/drawing/scale.ts";
+import { DARK_INK, inkOver, luxColour, wordGround } from "../../src/drawing/light-scale.ts";
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { comparisonStyles } from "../../src/elements/comparison/comparison.styles.ts";
 import { planStyles } from "../../src/elements/plan/plan.styles.ts";

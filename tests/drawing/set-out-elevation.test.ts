@@ -1,7 +1,7 @@
 /** Elevation and section: the ceiling over what hangs, long pendants on their own points, names in their order. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { setOut } from "../../src/app/schedule/set-out.ts";
+import { setOut } from "../../src/app/set-out/set-out.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
 import { ceilingAt } from "../../src/scene/ceiling-height.ts";

@@ -1,7 +1,7 @@
 /** The set-out plan and its detail: figures from the datum at their places, long pendants where they hang. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { setOut } from "../../src/app/schedule/set-out.ts";
+import { setOut } from "../../src/app/set-out/set-out.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
 import { type PlanWindow, setOutDetail, setOutPlan } from "../../src/drawing/set-out-plan.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";

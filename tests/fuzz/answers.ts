@@ -10,7 +10,7 @@ import { writeLm63 } from "../../src/photometry/writers/lm63-writer.ts";
 import { writeTm33 } from "../../src/photometry/writers/tm33-writer.ts";
 import { resolveStudy } from "../../src/scene/resolve.ts";
 import type { Scene } from "../../src/scene/scene.ts";
-import { readShades } from "../../src/study/shade-document.ts";
+import { readShades } from "../../src/study/shade-file.ts";
 import { readStudy } from "../../src/study/study-text.ts";
 import { isWhole } from "../../site/storage/sound-study.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";

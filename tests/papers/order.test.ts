@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { suspensionPoints } from "../../src/app/schedule/suspension.ts";
+import { suspensionPoints } from "../../src/app/set-out/suspension.ts";
 import { boxesCsv, luminairesCsv } from "../../src/formats/handover-csv.ts";
 import { describeShade, resolveShade } from "../../src/luminaire/shade/definition.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";

@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { openDocument } from "../../src/app/open-document.ts";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
-import { holds } from "../../src/app/schedule/open-issues.ts";
-import { setOut } from "../../src/app/schedule/set-out.ts";
+import { holds } from "../../src/app/set-out/open-issues.ts";
+import { setOut } from "../../src/app/set-out/set-out.ts";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
 import { summarise } from "../../src/photometry/summary.ts";
 

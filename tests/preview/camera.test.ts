@@ -1,7 +1,7 @@
 /** Where the eye stands, how it moves, what it is exposed for, what it sees of a room that is cut: pure parts. */
 import { PerspectiveCamera, Vector3 } from "three";
 import { describe, expect, it } from "vitest";
-import { scaleBands, scaleSteps } from "../../src/drawing/scale.ts";
+import { scaleBands, scaleSteps } from "../../src/drawing/light-scale.ts";
 import { depthInside } from "../../src/geometry/polygon.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { captionLines, readingWords } from "../../src/preview/caption.ts";

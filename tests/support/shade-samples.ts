@@ -5,7 +5,7 @@
  */
 
 import { passedAlong, type RingPlace, ringPlace } from "../../src/geometry/revolved-surface.ts";
-import type { SurfaceEmission } from "../../src/luminaire/near-field.ts";
+import type { SurfaceEmission } from "../../src/luminaire/emission.ts";
 import { lawAt } from "../../src/luminaire/shade/lamp.ts";
 import { eachLampPlace } from "../../src/luminaire/shade/shade-light.ts";
 

@@ -7,7 +7,7 @@ import { type BuiltShade, buildShadeLuminaire } from "../../luminaire/shade/buil
 import { shadeFile } from "../../luminaire/shade/shade-file.ts";
 import { summarise } from "../../photometry/summary.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
-import { readShades } from "../../study/shade-document.ts";
+import { readShades } from "../../study/shade-file.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { readUtf8, writeWhole } from "../files.ts";
 

@@ -8,7 +8,7 @@ import { type DifferenceMap, differenceMap, signed } from "../../drawing/differe
 import { gridMetres } from "../../drawing/grid-metres.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
 import { planFrame, planObjects } from "../../drawing/plan-objects.ts";
-import { DARK_INK } from "../../drawing/scale.ts";
+import { DARK_INK } from "../../drawing/light-scale.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
-import { scaleBands, scaleSteps } from "../../drawing/scale.ts";
+import { scaleBands, scaleSteps } from "../../drawing/light-scale.ts";
 import { define } from "../shared/define.ts";
 import { tokens } from "../shared/tokens.ts";
 

@@ -11,7 +11,7 @@
  */
 
 import type { Luminaire } from "../../luminaire/luminaire.ts";
-import type { SurfaceEmission } from "../../luminaire/near-field.ts";
+import type { SurfaceEmission } from "../../luminaire/emission.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
 import type { ShadeLight } from "../../luminaire/shade/shade-light.ts";

@@ -6,7 +6,7 @@
 import type { Frame } from "../../geometry/frame.ts";
 import { type RingPlace, ringArea, ringPlace } from "../../geometry/revolved-surface.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import type { SurfaceEmission } from "../../luminaire/near-field.ts";
+import type { SurfaceEmission } from "../../luminaire/emission.ts";
 import { type Facets, facetsOf, inRoom, neighboursOf } from "./facets.ts";
 import { widened } from "./opening-facets.ts";
 

@@ -10,7 +10,7 @@
 
 import type { Clipping } from "../../geometry/clipping.ts";
 import { passedAlong, type RingPlace, ringPlace } from "../../geometry/revolved-surface.ts";
-import type { SurfaceEmission } from "../../luminaire/near-field.ts";
+import type { SurfaceEmission } from "../../luminaire/emission.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { type LampSource, lawAt } from "../../luminaire/shade/lamp.ts";
 import type { DirectSource } from "../direct/direct-source.ts";

@@ -7,7 +7,7 @@
  * the lamp's edge is a quarter of a degree soft. Nearer than half the shade's reach the light of that distance stands in.
  */
 
-import type { SurfaceEmission } from "../near-field.ts";
+import type { SurfaceEmission } from "../emission.ts";
 import { GROUP_STRIDE, type LightTable } from "./light-table.ts";
 import { MIRROR_GROUPS } from "./mirror-table.ts";
 import { LAMP_GROUPS, type ShadeLight, SURFACE_GROUPS, shadeSums } from "./shade-light.ts";

@@ -1,6 +1,6 @@
 /** What is measured at rough-in. */
 
-import type { SetOut } from "../../app/schedule/set-out.ts";
+import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, heading, SMALL } from "../../drawing/paper/flow.ts";
 
 /** For the rough-in walk: a tick and the measured place of every pendant's box. */

@@ -1,7 +1,7 @@
 /** What is on hold of the option to be built, on paper and in tables. */
 
-import { type Hold, holds } from "../../app/schedule/open-issues.ts";
-import type { SetOut } from "../../app/schedule/set-out.ts";
+import { type Hold, holds } from "../../app/set-out/open-issues.ts";
+import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, SMALL } from "../../drawing/paper/flow.ts";
 import { clashReason } from "../../words/clash-words.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";

@@ -1,6 +1,6 @@
 /** The island at a larger scale, where the plan of the room is too small for what lies close together over it. */
 
-import type { SetOut } from "../../app/schedule/set-out.ts";
+import type { SetOut } from "../../app/set-out/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
 import { line, text } from "../../drawing/drawing.ts";
 import { type DrawingScale, drawingScale, scaleBarMarks } from "../../drawing/paper/frame.ts";

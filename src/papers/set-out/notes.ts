@@ -1,6 +1,6 @@
 /** Notes that keep people out of trouble. */
 
-import type { SetOut } from "../../app/schedule/set-out.ts";
+import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, gap, SMALL } from "../../drawing/paper/flow.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { Scene } from "../../scene/scene.ts";

@@ -1,6 +1,6 @@
 /** How boxes are turned, tilted and aimed. */
 
-import type { SetOut, SetOutBox } from "../../app/schedule/set-out.ts";
+import type { SetOut, SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import { degrees } from "../../units/quantities.ts";

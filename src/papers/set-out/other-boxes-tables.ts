@@ -1,6 +1,6 @@
 /** Places of what is recessed in the ceiling or fixed below it. */
 
-import type { SetOutBox } from "../../app/schedule/set-out.ts";
+import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, SMALL } from "../../drawing/paper/flow.ts";
 import type { HandoverWords } from "../handover.ts";
 

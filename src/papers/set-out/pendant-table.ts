@@ -1,6 +1,6 @@
 /** Places and heights of pendants. */
 
-import type { SetOutBox } from "../../app/schedule/set-out.ts";
+import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, type Column, heading, SMALL, tableFits } from "../../drawing/paper/flow.ts";
 import type { HandoverWords } from "../handover.ts";
 

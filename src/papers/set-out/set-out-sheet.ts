@@ -3,7 +3,7 @@
  * the notes that keep people out of trouble. One page where it fits; tables go on to a second where it does not.
  */
 
-import { type SetOut, setOut } from "../../app/schedule/set-out.ts";
+import { type SetOut, setOut } from "../../app/set-out/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
 import type { Box } from "../../drawing/drawing.ts";
 import { type Block, bullet, flow, heading, SMALL } from "../../drawing/paper/flow.ts";

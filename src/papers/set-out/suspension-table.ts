@@ -1,6 +1,6 @@
 /** Where long pendants hang and are fed. */
 
-import type { SetOutBox } from "../../app/schedule/set-out.ts";
+import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
 import type { HandoverWords } from "../handover.ts";
 import { tagRange } from "./tags.ts";

@@ -1,6 +1,6 @@
 /** The tables and words of the set-out sheet in the order they are needed. */
 
-import type { SetOut } from "../../app/schedule/set-out.ts";
+import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, heading } from "../../drawing/paper/flow.ts";
 import type { Handover, HandoverWords } from "../handover.ts";
 import { circuitTable, switchLegend } from "./circuit-table.ts";

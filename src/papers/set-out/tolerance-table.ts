@@ -1,6 +1,6 @@
 /** How far each box may be off, and each pendant hang lower or higher, before the verdict changes. */
 
-import type { SetOutBox } from "../../app/schedule/set-out.ts";
+import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
 import type { DrawnTolerance } from "../../drawing/tolerance-marks.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";

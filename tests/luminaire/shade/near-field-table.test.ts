@@ -1,6 +1,6 @@
 /** The near field as a table gives what the sampler gives, also scaled and re-lamped. */
 import { describe, expect, it } from "vitest";
-import type { SurfaceEmission } from "../../../src/luminaire/near-field.ts";
+import type { SurfaceEmission } from "../../../src/luminaire/emission.ts";
 import { scaledLuminaire } from "../../../src/luminaire/scaled.ts";
 import type { LightTable } from "../../../src/luminaire/shade/light-table.ts";
 import { MAXIMUM_ELEMENTS, NearFieldLattice } from "../../../src/luminaire/shade/near-field-lattice.ts";

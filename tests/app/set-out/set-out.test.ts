@@ -2,7 +2,7 @@
  * random, both units, slopes and turned islands. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { setOut } from "../../../src/app/schedule/set-out.ts";
+import { setOut } from "../../../src/app/set-out/set-out.ts";
 import type { TextMark } from "../../../src/drawing/drawing.ts";
 import { elevationSheet } from "../../../src/papers/elevation-sheet.ts";
 import { handoverWords } from "../../../src/papers/handover.ts";

@@ -8,7 +8,7 @@ import {
   relativeLuminance,
   scaleBands,
   scaleSteps,
-} from "../../src/drawing/scale.ts";
+} from "../../src/drawing/light-scale.ts";
 
 describe("the scale of light", () => {
   it("rises in luminance everywhere, and evenly in lightness", () => {
