@@ -125,7 +125,9 @@ export class CandlespanApp extends LitElement {
     if (this.#view !== id) this.#views.get(this.#view)?.left?.();
     this.#view = id;
     this.requestUpdate();
-    if (!this.#views.has(id)) this.#views.set(id, await entry.load());
+    // With the first view comes what says that a part is missing, which may not be had any more when one is.
+    if (!this.#views.has(id))
+      this.#views.set(id, (await Promise.all([entry.load(), this.#bringNotices()]))[0]);
     if (isEntered && this.#view === id) this.#views.get(id)?.entered?.(this.session);
     this.requestUpdate();
   }

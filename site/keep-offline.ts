@@ -35,6 +35,8 @@ const MISSING_PART = /dynamically imported module|importing a module script fail
 function sayMissing(session: StudySession): void {
   const words =
     "A part of this page could not be loaded: a newer version has replaced it, or there is no network. Reload the page to go on.";
+  // Said once: where it can be shown by another missing part only, saying it again would ask for that part without end.
+  if (session.screen.refusal?.words === words) return;
   session.screen.setRefusal({
     ...{ words, issues: [], heading: "Not loaded" },
     act: ["Reload", () => location.reload()],
