@@ -15,10 +15,11 @@ import type { beamLuminaire } from "./beam-luminaire.ts";
 import type { Body } from "./body.ts";
 import { type BodyProfile, bodyOutline, usualRise } from "./body-profiles.ts";
 import type { Luminaire } from "./luminaire.ts";
+import { type ProductFacts, productFacts } from "./product-facts.ts";
 import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 
 /** What a study says of a luminaire; lengths in metres, angles in degrees. */
-export interface LuminaireDescription {
+export interface LuminaireDescription extends Omit<ProductFacts, "lamp"> {
   readonly photometry?: string;
   readonly beam?: {
     readonly flux: number;
@@ -48,28 +49,8 @@ export interface LuminaireDescription {
   readonly lampSet?: number;
   readonly flux?: number;
   readonly fluxFrom?: "file" | "lamps";
-  readonly watts?: number;
-  readonly markedWatts?: number;
-  readonly cct?: number;
-  readonly cri?: number;
-  readonly weight?: number;
-  readonly canopy?: { readonly diameter: number; readonly height?: number };
-  readonly suspension?: "rod" | "cord" | "chain" | "cable";
-  readonly finish?: string;
-  readonly colour?: string;
   /** Text: the lamp to order; else that of a shade. */
   readonly lamp?: string | object;
-  readonly maker?: string;
-  readonly order?: string;
-  readonly base?: string;
-  readonly driver?: string;
-  readonly dimming?: string;
-  readonly price?: number;
-  readonly powerFactor?: number;
-  readonly lampPrice?: number;
-  readonly lampLife?: number;
-  readonly suspensions?: readonly (readonly [x: number, y: number])[];
-  readonly feed?: readonly [x: number, y: number];
 }
 
 export interface LuminaireDefault {
@@ -187,39 +168,9 @@ export function furnishLuminaire(
   const { opening } = bare.emission;
   const body = description.body === undefined ? undefined : bodyOf(description.body, opening, path);
   if (body !== undefined && !body.ok) return body;
-  const { watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour } = description;
-  const {
-    maker,
-    order,
-    lamp,
-    base,
-    driver,
-    dimming,
-    price,
-    powerFactor,
-    lampPrice,
-    lampLife,
-    suspensions,
-    feed,
-  } = description;
-  const said = {
-    ...{ watts, markedWatts, cct, cri, weight, canopy, suspension, finish, colour },
-    ...{
-      maker,
-      order,
-      lamp: typeof lamp === "string" ? lamp : undefined,
-      base,
-      driver,
-      dimming,
-      price,
-      powerFactor,
-      lampPrice,
-      lampLife,
-      suspensions,
-      feed,
-    },
-  };
-  const bodied = { ...bare, ...defined({ body: body?.value.body, ...said }) };
+  const { lamp, ...facts } = description;
+  const said = productFacts({ ...facts, ...(typeof lamp === "string" ? { lamp } : {}) });
+  const bodied = { ...bare, ...defined({ body: body?.value.body }), ...said };
   const luminaire: Luminaire = glowsOtherwise(bodied, description)
     ? { ...bodied, emission: { ...bodied.emission, uncertain: true } as Luminaire["emission"] }
     : bodied;

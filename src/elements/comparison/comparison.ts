@@ -20,6 +20,7 @@ import { evennessText, verdictMark } from "../../words/text.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import { gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";
+import { ElementWidth } from "../shared/element-width.ts";
 import { judgedTop, topPlane } from "../shared/illuminance-probe.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
@@ -88,35 +89,19 @@ export class CandlespanComparison extends LitElement {
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
 
-  @state() private width = 0;
   @state() private first?: number;
   @state() private second?: number;
 
-  #observer?: ResizeObserver;
+  readonly #width = new ElementWidth(this);
 
   constructor() {
     super();
     this.addController(new StudyProperties(this, comparisonContext, ["study", "assessments"]));
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    if (typeof ResizeObserver === "undefined") return;
-    this.#observer = new ResizeObserver((entries) => {
-      const width = Math.round(entries[entries.length - 1].contentRect.width);
-      if (width > 0) this.width = width;
-    });
-    this.#observer.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#observer?.disconnect();
-  }
-
   override render(): TemplateResult | typeof nothing {
     const { study } = this;
-    if (study === undefined || this.width === 0) return nothing;
+    if (study === undefined || this.#width.px === 0) return nothing;
     const words = wording(this.display ?? study.display ?? METRIC);
     const options = study.scenes.flatMap((scene, index): Option[] => {
       const assessment = this.assessments[index];
@@ -127,9 +112,9 @@ export class CandlespanComparison extends LitElement {
     const waiting = study.scenes.length - options.length;
     const inOrder = ranked(options);
     const longest = Math.max(...study.scenes.map((scene) => islandAxes(scene).length));
-    const fitting = Math.floor((this.width + GAP) / (NARROWEST + GAP));
+    const fitting = Math.floor((this.#width.px + GAP) / (NARROWEST + GAP));
     const across = Math.max(1, Math.min(3, Math.max(this.expected, study.scenes.length), fitting));
-    const each = (this.width - (across - 1) * GAP) / across;
+    const each = (this.#width.px - (across - 1) * GAP) / across;
     const scale = sheetScale({ length: longest }, each, { reach: 0, largest: LARGEST, margins: MARGINS });
     return html`
       <div class="options" .style=${`--across:${across}`}>${inOrder.map((option) => this.#option(option, scale, words))}</div>
@@ -201,7 +186,7 @@ export class CandlespanComparison extends LitElement {
 
   #map(first: Option, second: Option, words: Wording): TemplateResult {
     const axes = islandAxes(first.scene);
-    const scale = sheetScale(axes, Math.min(this.width - (this.width > 480 ? 90 : 0), WIDEST_MAP), {
+    const scale = sheetScale(axes, Math.min(this.#width.px - (this.#width.px > 480 ? 90 : 0), WIDEST_MAP), {
       reach: 0,
       margins: MARGINS,
     });

@@ -114,19 +114,9 @@ export class CandlespanElevation extends InteractiveDrawing {
     const axes = this.axes(scene);
     const x0 = scale.x(0);
     const handles = this.renderLuminaires(scene, drawing.luminaires);
-    return html`<svg
-        width=${drawing.width}
-        height=${drawing.height}
-        viewBox="0 0 ${drawing.width} ${drawing.height}"
-        role="group"
-        aria-label=${drawing.summary}
-        @pointerdown=${this.pointerDown}
-        @pointermove=${this.pointerMove}
-        @pointerup=${this.pointerUp}
-        @pointercancel=${this.hand.cancel}
-        @pointerleave=${this.pointerLeave}
-        @keydown=${this.keyDown}
-      >
+    return this.renderPage(
+      drawing,
+      svg`
         <g aria-hidden="true">${renderMarks(drawing.marks)}</g>
         ${this.renderField(x0, drawing.height - 40, scale.x(axes.length) - x0, 36, "Light along the top")}
         ${handles}
@@ -135,9 +125,8 @@ export class CandlespanElevation extends InteractiveDrawing {
           this.reasons.length === 0
             ? nothing
             : svg`<text class="reason f-luminaire strong ground s-paper" x=${scale.right} y="14" font-size="12" text-anchor="end">${this.reasons.join(", ")}</text>`
-        }
-      </svg>
-      ${this.renderReasons()}`;
+        }`,
+    );
   }
 }
 

@@ -8,6 +8,7 @@ import type { FloorPlanSide } from "../../drawing/floor-plan-items.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { FloorPlanKey, ItemMoveDetail, ItemRemoveDetail, ItemSelectDetail } from "../shared/contract.ts";
 import { ARROWS } from "../shared/drag-controller.ts";
+import { Press } from "../shared/press.ts";
 
 /** What the hand needs of the drawing. */
 export interface ItemHandHost extends EventTarget {
@@ -23,16 +24,10 @@ export interface ItemHandHost extends EventTarget {
   step(fine: boolean): number;
 }
 
-/** Pixels a pointer may tremble before a press is a drag. */
-const TREMBLE = 3;
-
 interface Hold {
   readonly item: FloorPlanKey;
   readonly side: FloorPlanSide | undefined;
-  readonly x: number;
-  readonly y: number;
-  readonly pointer: number;
-  moved: boolean;
+  readonly press: Press;
   last?: ItemMoveDetail;
 }
 
@@ -49,7 +44,7 @@ export class ItemHand {
   }
 
   get isHolding(): boolean {
-    return this.#hold?.moved === true;
+    return this.#hold?.press.isDrag === true;
   }
 
   readonly down = (event: PointerEvent): void => {
@@ -60,30 +55,21 @@ export class ItemHand {
       return;
     }
     if (!sameItem(taken.item, this.#host.item)) this.select(taken.item);
-    this.#hold = {
-      item: taken.item,
-      side: taken.side,
-      x: event.clientX,
-      y: event.clientY,
-      pointer: event.pointerId,
-      moved: false,
-    };
-    (event.currentTarget as Element).setPointerCapture?.(event.pointerId);
+    this.#hold = { item: taken.item, side: taken.side, press: new Press(event) };
   };
 
   readonly move = (event: PointerEvent): void => {
     const hold = this.#hold;
-    if (hold === undefined || hold.pointer !== event.pointerId) return;
-    const [dx, dy] = [event.clientX - hold.x, event.clientY - hold.y];
-    if (!hold.moved && Math.hypot(dx, dy) < TREMBLE) return;
-    hold.moved = true;
-    hold.last = this.#detail(hold.item, hold.side, this.#host.metres(dx, dy), "drag", "pointer");
+    if (!hold?.press.isOf(event)) return;
+    const shift = hold.press.shift(event);
+    if (shift === undefined) return;
+    hold.last = this.#detail(hold.item, hold.side, this.#host.metres(...shift), "drag", "pointer");
     this.#emit("item-move", hold.last);
   };
 
   readonly up = (event: PointerEvent): void => {
     const hold = this.#hold;
-    if (hold === undefined || hold.pointer !== event.pointerId) return;
+    if (!hold?.press.isOf(event)) return;
     this.#hold = undefined;
     if (hold.last !== undefined) this.#emit("item-move", { ...hold.last, phase: "commit" });
   };
@@ -92,12 +78,13 @@ export class ItemHand {
   readonly cancel = (): void => {
     const hold = this.#hold;
     this.#hold = undefined;
-    if (hold?.moved) this.#emit("item-move", this.#detail(hold.item, hold.side, [0, 0], "cancel", "pointer"));
+    if (hold?.press.isDrag)
+      this.#emit("item-move", this.#detail(hold.item, hold.side, [0, 0], "cancel", "pointer"));
   };
 
   readonly key = (event: KeyboardEvent): void => {
     if (event.key === "Escape") {
-      if (this.#hold?.moved) {
+      if (this.isHolding) {
         event.stopPropagation();
         this.cancel();
       } else if (this.#host.item !== undefined) this.select(undefined);

@@ -155,19 +155,10 @@ export class CandlespanPlan extends InteractiveDrawing {
       return [scale.x(along), frame.y(across)];
     };
     const handles = this.renderLuminaires(scene, objects.luminaires);
-    return html`<svg
-        width=${scale.width}
-        height=${frame.height}
-        viewBox="0 0 ${scale.width} ${frame.height}"
-        role="group"
-        aria-label=${`Plan of the top. ${this.summary(scene)}`}
-        @pointerdown=${this.pointerDown}
-        @pointermove=${this.pointerMove}
-        @pointerup=${this.pointerUp}
-        @pointercancel=${this.hand.cancel}
-        @pointerleave=${this.pointerLeave}
-        @keydown=${this.keyDown}
-      >
+    const summary = `Plan of the top. ${this.summary(scene)}`;
+    return this.renderPage(
+      { width: scale.width, height: frame.height, summary },
+      svg`
         <defs>
           <pattern id="hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
             <path d="M0 0V7" stroke="#1b1a16" stroke-width="1.6" opacity="0.75"></path>
@@ -190,9 +181,8 @@ export class CandlespanPlan extends InteractiveDrawing {
             : svg`${this.renderPointer(scale.x(reading.along), frame.height)}
               <circle class="pointer" cx=${round(scale.x(reading.along))} cy=${round(frame.y(reading.across))} r="4" fill="none"></circle>`
         }
-        ${this.#reasonMark(scale)}
-      </svg>
-      ${this.renderReasons()}`;
+        ${this.#reasonMark(scale)}`,
+    );
   }
 
   #shadowLayer(place: (room: Vec2) => Vec2, objects: PlanObjects, outline: string) {

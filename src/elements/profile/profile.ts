@@ -121,25 +121,14 @@ export class CandlespanProfile extends InteractiveDrawing {
     });
     const x0 = scale.x(0);
     const handles = this.renderLuminaires(scene, pendants);
-    return html`<svg
-        width=${drawing.width}
-        height=${drawing.height + 6}
-        viewBox="0 0 ${drawing.width} ${drawing.height + 6}"
-        role="group"
-        aria-label=${drawing.summary}
-        @pointerdown=${this.pointerDown}
-        @pointermove=${this.pointerMove}
-        @pointerup=${this.pointerUp}
-        @pointercancel=${this.hand.cancel}
-        @pointerleave=${this.pointerLeave}
-        @keydown=${this.keyDown}
-      >
+    return this.renderPage(
+      { ...drawing, height: drawing.height + 6 },
+      svg`
         <g aria-hidden="true">${renderMarks(drawing.marks)}${renderMarks(this.also?.profile({ scene, assessment: this.assessment, scale, frame, words: this.words, drawn: drawing.marks }) ?? [])}</g>
         ${this.renderField(x0, frame.y(frame.top), scale.x(axes.length) - x0, base - frame.y(frame.top) - 18, "Light along the top")}
         ${handles}
-        ${this.#reading(scale, frame)}
-      </svg>
-      ${this.renderReasons()}`;
+        ${this.#reading(scale, frame)}`,
+    );
   }
 
   #reading(scale: ReturnType<InteractiveDrawing["scaleFor"]>, frame: ReturnType<typeof profileFrame>) {

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import { type SectionScale, section, sectionScale } from "../../drawing/section.ts";
 import type { Move } from "../../drawing/snap.ts";
@@ -73,22 +73,12 @@ export class CandlespanSection extends InteractiveDrawing {
     if (scene === undefined) return html`<slot></slot>`;
     if (this.width === 0) return nothing;
     const drawing = section(scene, this.#scaleOf(), this.words);
-    return html`<svg
-        width=${drawing.width}
-        height=${drawing.height}
-        viewBox="0 0 ${drawing.width} ${drawing.height}"
-        role="group"
-        aria-label=${drawing.summary}
-        @pointerdown=${this.pointerDown}
-        @pointermove=${this.pointerMove}
-        @pointerup=${this.pointerUp}
-        @pointercancel=${this.hand.cancel}
-        @keydown=${this.keyDown}
-      >
+    return this.renderPage(
+      drawing,
+      svg`
         <g aria-hidden="true">${renderMarks(drawing.marks)}</g>
-        ${this.renderLuminaires(scene, drawing.luminaires)}
-      </svg>
-      ${this.renderReasons()}`;
+        ${this.renderLuminaires(scene, drawing.luminaires)}`,
+    );
   }
 }
 

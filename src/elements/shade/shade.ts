@@ -7,7 +7,6 @@ import { FINISH_NAMES } from "../../luminaire/shade/finishes.ts";
 import { LAMP_FINISHES } from "../../luminaire/shade/lamp-finishes.ts";
 import { LOWER_ENDS } from "../../luminaire/shade/shade-document.ts";
 import { SHADE_FORMS, SHADE_PROFILES } from "../../luminaire/shade/shade-forms.ts";
-import { readLength } from "../../units/length-text.ts";
 import { type Display, METRIC, wording } from "../../words/wording.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { Limits } from "../length-field/number-text.ts";
@@ -15,7 +14,7 @@ import type { FieldChangeDetail, StudyEditDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
 import { renderMarks } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
-import { valueAt } from "../study-fields/edit-path.ts";
+import { metresOf, valueAt } from "../study-fields/edit-path.ts";
 import "../length-field/length-field.ts";
 import "../polar/polar.ts";
 
@@ -96,11 +95,11 @@ export class CandlespanShade extends LitElement {
   }
 
   #shape(): ShadeShape {
-    const at = (path: string): number | undefined => metres(valueAt(this.document, path));
+    const at = (path: string): number | undefined => metresOf(valueAt(this.document, path));
     const profile = valueAt(this.document, "/shade/profile");
     const points = Array.isArray(profile)
       ? profile.flatMap((p): [number, number][] => {
-          const [r, z] = Array.isArray(p) ? p.map(metres) : [];
+          const [r, z] = Array.isArray(p) ? p.map(metresOf) : [];
           return r === undefined || z === undefined ? [] : [[r, z]];
         })
       : undefined;
@@ -124,7 +123,7 @@ export class CandlespanShade extends LitElement {
 
   #number(path: string, label: string, kind: "length" | "number", limits: Limits): TemplateResult {
     return html`<candlespan-length-field exportparts="input, note"
-      .label=${label} .kind=${kind} .value=${metres(valueAt(this.document, path))}
+      .label=${label} .kind=${kind} .value=${metresOf(valueAt(this.document, path))}
       .least=${limits.least} .most=${limits.most} .display=${this.display} .mode=${this.mode}
       @field-change=${(event: CustomEvent<FieldChangeDetail>) => {
         event.stopPropagation();
@@ -156,13 +155,6 @@ export class CandlespanShade extends LitElement {
     };
     this.dispatchEvent(new CustomEvent("study-edit", { detail, bubbles: true, composed: true }));
   }
-}
-
-function metres(value: unknown): number | undefined {
-  if (typeof value === "number") return value;
-  if (typeof value !== "string") return undefined;
-  const read = readLength(value);
-  return read.ok ? read.metres : undefined;
 }
 
 define("candlespan-shade", CandlespanShade);

@@ -18,6 +18,7 @@ import type {
   LuminaireRemoveDetail,
   LuminaireSelectDetail,
 } from "./contract.ts";
+import { Press } from "./press.ts";
 
 /** What the hand needs of the drawing it works in. */
 export interface DragHost extends EventTarget {
@@ -32,17 +33,15 @@ export interface DragHost extends EventTarget {
   holding(held: boolean): void;
 }
 
-/** Pixels a pointer may tremble before a press is a drag. */
-const TREMBLE = 3;
-
-interface Hold {
+/** What is moved, and where it was: of every move, by pointer or key. */
+interface Start {
   readonly scene: Scene;
   readonly held: LuminaireKey;
   readonly moving: readonly LuminaireKey[];
-  readonly x: number;
-  readonly y: number;
-  readonly pointer: number;
-  moved: boolean;
+}
+
+interface Hold extends Start {
+  readonly press: Press;
   last?: LuminaireMoveDetail;
 }
 
@@ -65,7 +64,7 @@ export class DragController {
   }
 
   get isHolding(): boolean {
-    return this.#hold?.moved === true;
+    return this.#hold?.press.isDrag === true;
   }
 
   readonly down = (event: PointerEvent): void => {
@@ -90,37 +89,25 @@ export class DragController {
       );
     else if (!isSelected) this.#select([key]);
     const moving = orderedWith(key, this.#host.selection);
-    this.#hold = {
-      scene,
-      held: key,
-      moving,
-      x: event.clientX,
-      y: event.clientY,
-      pointer: event.pointerId,
-      moved: false,
-    };
-    (event.currentTarget as Element).setPointerCapture?.(event.pointerId);
+    this.#hold = { scene, held: key, moving, press: new Press(event) };
   };
 
   readonly move = (event: PointerEvent): void => {
     const hold = this.#hold;
-    if (hold === undefined || hold.pointer !== event.pointerId) return;
-    const dx = event.clientX - hold.x;
-    const dy = event.clientY - hold.y;
-    if (!hold.moved && Math.hypot(dx, dy) < TREMBLE) return;
-    if (!hold.moved) {
-      hold.moved = true;
-      this.#host.holding(true);
-    }
-    hold.last = this.#detail(hold, this.#host.moveOf(dx, dy, hold.held), "drag", "pointer", !event.altKey);
+    if (!hold?.press.isOf(event)) return;
+    const { isDrag } = hold.press;
+    const shift = hold.press.shift(event);
+    if (shift === undefined) return;
+    if (!isDrag) this.#host.holding(true);
+    hold.last = this.#detail(hold, this.#host.moveOf(...shift, hold.held), "drag", "pointer", !event.altKey);
     this.#emit("luminaire-move", hold.last);
   };
 
   readonly up = (event: PointerEvent): void => {
     const hold = this.#hold;
-    if (hold === undefined || hold.pointer !== event.pointerId) return;
+    if (!hold?.press.isOf(event)) return;
     this.#hold = undefined;
-    if (!hold.moved) return;
+    if (!hold.press.isDrag) return;
     this.#host.holding(false);
     if (hold.last !== undefined) this.#emit("luminaire-move", { ...hold.last, phase: "commit" });
   };
@@ -129,7 +116,7 @@ export class DragController {
   readonly cancel = (): void => {
     const hold = this.#hold;
     this.#hold = undefined;
-    if (hold === undefined || !hold.moved) return;
+    if (!hold?.press.isDrag) return;
     this.#host.holding(false);
     this.#emit(
       "luminaire-move",
@@ -139,7 +126,7 @@ export class DragController {
 
   readonly key = (event: KeyboardEvent): void => {
     if (event.key === "Escape") {
-      if (this.#hold?.moved) {
+      if (this.isHolding) {
         event.stopPropagation();
         this.cancel();
       } else if (this.#host.selection.length > 0) this.#select([]);
@@ -187,26 +174,17 @@ export class DragController {
     };
     if (move.along === 0 && move.across === 0 && move.height === 0) return;
     if (!isSelected) this.#select([key]);
-    const hold: Hold = {
-      scene,
-      held: key,
-      moving: orderedWith(key, this.#host.selection),
-      x: 0,
-      y: 0,
-      pointer: -1,
-      moved: true,
-    };
-    this.#emit("luminaire-move", this.#detail(hold, move, "commit", "keyboard", false));
+    const start: Start = { scene, held: key, moving: orderedWith(key, this.#host.selection) };
+    this.#emit("luminaire-move", this.#detail(start, move, "commit", "keyboard", false));
   };
 
   #detail(
-    hold: Hold,
+    { scene, held, moving }: Start,
     wanted: Move,
     phase: LuminaireMoveDetail["phase"],
     by: LuminaireMoveDetail["by"],
     snaps: boolean,
   ): LuminaireMoveDetail {
-    const { scene, held, moving } = hold;
     const axes = islandAxes(scene);
     const { move, reasons } = snaps
       ? snapMove(scene, axes, held, moving, wanted, this.#host.snapReach, this.#host.words)

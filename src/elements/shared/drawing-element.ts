@@ -1,6 +1,6 @@
 /** What every drawing of an arrangement shares: its inputs, its width, and the place where light is read. */
 import { LitElement, type PropertyValues } from "lit";
-import { property, state } from "lit/decorators.js";
+import { property } from "lit/decorators.js";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
@@ -10,6 +10,7 @@ import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import type { ReadingDetail } from "./contract.ts";
+import { ElementWidth } from "./element-width.ts";
 import { IlluminanceProbe } from "./illuminance-probe.ts";
 import { arrangementContext, StudyProperties } from "./study-context.ts";
 
@@ -40,9 +41,7 @@ export abstract class DrawingElement extends LitElement {
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
 
-  @state() protected width = 0;
-
-  #observer?: ResizeObserver;
+  readonly #width = new ElementWidth(this);
   #reader?: IlluminanceProbe;
   #words?: Wording;
 
@@ -51,22 +50,9 @@ export abstract class DrawingElement extends LitElement {
     this.addController(new StudyProperties(this, arrangementContext, ["study", "scene", "assessment"]));
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    // Known now, the first drawing need not wait for the observer's first word, a frame away.
-    this.width ||= Math.round(this.clientWidth ?? 0);
-    if (typeof ResizeObserver === "undefined") return;
-    this.#observer = new ResizeObserver((entries) => {
-      const width = Math.round(entries[entries.length - 1].contentRect.width);
-      // A hidden element keeps its drawing until it is seen again.
-      if (width > 0) this.width = width;
-    });
-    this.#observer.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#observer?.disconnect();
+  /** Of the element on the page (px); 0 until it is known. */
+  protected get width(): number {
+    return this.#width.px;
   }
 
   protected override willUpdate(changed: PropertyValues): void {

@@ -144,6 +144,27 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
     };
   }
 
+  /** The drawing with the hand on it, and what pulls the luminaire held. */
+  protected renderPage(
+    { width, height, summary }: { readonly width: number; readonly height: number; readonly summary: string },
+    content: SVGTemplateResult,
+  ): TemplateResult {
+    return html`<svg
+        width=${width}
+        height=${height}
+        viewBox="0 0 ${width} ${height}"
+        role="group"
+        aria-label=${summary}
+        @pointerdown=${this.pointerDown}
+        @pointermove=${this.pointerMove}
+        @pointerup=${this.pointerUp}
+        @pointercancel=${this.hand.cancel}
+        @pointerleave=${this.pointerLeave}
+        @keydown=${this.keyDown}
+      >${content}</svg>
+      ${this.renderReasons()}`;
+  }
+
   protected renderLuminaires(
     scene: Scene,
     luminaires: readonly LuminaireMarks[],

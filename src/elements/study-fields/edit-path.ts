@@ -1,4 +1,5 @@
 /** Reading and naming one place of a study document by its JSON pointer. */
+import { readLength } from "../../units/length-text.ts";
 
 export function valueAt(document: unknown, path: string): unknown {
   let at = document;
@@ -8,6 +9,14 @@ export function valueAt(document: unknown, path: string): unknown {
     at = Object.hasOwn(at, key) ? (at as Record<string, unknown>)[key] : undefined;
   }
   return at;
+}
+
+/** A number as it stands; a length written with its unit in metres; of anything else nothing. */
+export function metresOf(value: unknown): number | undefined {
+  if (typeof value === "number") return value;
+  if (typeof value !== "string") return undefined;
+  const read = readLength(value);
+  return read.ok ? read.metres : undefined;
 }
 
 /** The document with one value replaced, sharing everything else; `undefined` removes the key. For pages that

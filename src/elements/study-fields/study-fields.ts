@@ -1,13 +1,12 @@
 import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
-import { readLength } from "../../units/length-text.ts";
 import { type Display, METRIC } from "../../words/wording.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { FieldChangeDetail, StudyEditDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
 import { tokens } from "../shared/tokens.ts";
-import { valueAt } from "./edit-path.ts";
+import { metresOf, valueAt } from "./edit-path.ts";
 import { editName, type FieldGroup, fieldsOf, type StudyField, type StudyPart } from "./field-list.ts";
 import "../length-field/length-field.ts";
 
@@ -69,7 +68,7 @@ export class CandlespanStudyFields extends LitElement {
     return html`<candlespan-length-field exportparts="input, note"
       .label=${field.label}
       .kind=${field.kind}
-      .value=${metres(value)}
+      .value=${metresOf(value)}
       .least=${field.limits?.least}
       .most=${field.limits?.most}
       .display=${this.display}
@@ -108,14 +107,6 @@ export class CandlespanStudyFields extends LitElement {
     const detail: StudyEditDetail = { path: field.path, value, name: editName(group, field, words) };
     this.dispatchEvent(new CustomEvent("study-edit", { detail, bubbles: true, composed: true }));
   }
-}
-
-/** A number as it stands; a length written with its unit in metres. */
-function metres(value: unknown): number | undefined {
-  if (typeof value === "number") return value;
-  if (typeof value !== "string") return undefined;
-  const read = readLength(value);
-  return read.ok ? read.metres : undefined;
 }
 
 define("candlespan-study-fields", CandlespanStudyFields);
