@@ -1,6 +1,6 @@
 /** What a view sees of the app: the study, its light, and the few things that may be done to them. */
 
-import type { ArrangementAssessment, ReadLength } from "../src/app.ts";
+import type { ArrangementAssessment } from "../src/app.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { DefaultValue } from "./edits/defaults.ts";
 import type { LuminaireKey } from "./edits/luminaires.ts";
@@ -72,8 +72,6 @@ export interface AppView {
   showOnSheet(content: SheetContent): void;
   /** What is asked beside the light; undefined before the first light. */
   readonly results: SecondaryResults | undefined;
-  /** A length as typed; a bare number is in the unit on screen, inches when that is feet and inches. */
-  readLength(text: string): ReadLength;
   /** Clearance of a layer's first luminaire above the top (m). */
   clearanceOf(layer: number): number | undefined;
   /** What a luminaire's light rests on, in words. */

@@ -4,12 +4,11 @@
  * `files` and `print` when somebody asks for them, `light-asked` with the number of the document.
  */
 
-import { type Issue, type ReadLength, readLength } from "../src/app.ts";
+import type { Issue } from "../src/app.ts";
 import type { ItemMoveDetail, LuminaireMoveDetail } from "../src/elements.ts";
 import type { LightAnswer } from "../src/workers/browser.ts";
 import type { AppView, Display, EditOptions, Swap } from "./app-view.ts";
 import type * as IssueWords from "./components/issue-words.ts";
-import { withUnit } from "./components/words.ts";
 import type { DefaultValue, defaultAt } from "./edits/defaults.ts";
 import type { DragEdit, ItemEditOf } from "./edits/drag-edit.ts";
 import type * as LuminaireEdits from "./edits/luminaires.ts";
@@ -199,10 +198,6 @@ export class StudySession extends EventTarget implements AppView {
 
   dropDraft(id: string): void {
     this.screen.removeDraft(id);
-  }
-
-  readLength(text: string): ReadLength {
-    return readLength(withUnit(text, this.display.length));
   }
 
   evidenceOf(luminaire: string): string | undefined {

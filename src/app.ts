@@ -44,6 +44,7 @@ export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
 export { arrangementLetters, newLetter } from "./study/arrangement-letters.ts";
 export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";
-export { formatLength, type ReadLength, readLength } from "./units/length-text.ts";
+export { formatLength } from "./units/length-text.ts";
+export { type ReadLength, readLength, withUnit } from "./units/read-length.ts";
 export { degrees } from "./units/quantities.ts";
 export type { FindingsSection } from "./words/findings-sections.ts";

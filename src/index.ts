@@ -57,4 +57,5 @@ export { checkStudy, type StudyDocument } from "./study/study.ts";
 export { studyJsonSchema } from "./study/study-json-schema.ts";
 export { placeIssues, readStudy } from "./study/study-text.ts";
 export { formatIlluminance, readIlluminance } from "./units/illuminance-text.ts";
-export { formatLength, readLength, runningDimensions } from "./units/length-text.ts";
+export { formatLength, runningDimensions } from "./units/length-text.ts";
+export { readLength } from "./units/read-length.ts";

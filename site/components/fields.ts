@@ -7,7 +7,13 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { formatIlluminanceValue, formatLength, readIlluminance, readLength } from "../../src/app.ts";
+import {
+  formatIlluminanceValue,
+  formatLength,
+  readIlluminance,
+  readLength,
+  withUnit,
+} from "../../src/app.ts";
 import type { FieldsView } from "../app-view.ts";
 import { editsAt } from "../edits/defaults.ts";
 import { metresOf } from "../edits/raw-study.ts";
@@ -15,7 +21,6 @@ import type { Edit } from "../store/history.ts";
 import type { Json, Path } from "../store/pointer.ts";
 import { idOf } from "./field-id.ts";
 import { typedValue } from "./typed-value.ts";
-import { withUnit } from "./words.ts";
 
 export interface FieldOptions {
   readonly label: string;

@@ -5,7 +5,7 @@
  */
 
 import { html, type LitElement, nothing, type TemplateResult } from "lit";
-import { Cancelled, formatIssue, type NewStudy } from "../../src/app.ts";
+import { Cancelled, formatIssue, type NewStudy, readLength, withUnit } from "../../src/app.ts";
 import type { StudySession } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
 import { typedValue } from "./typed-value.ts";
@@ -156,14 +156,14 @@ export class StartDialog {
         this.#problems.set(name, `Expected a whole number from ${least} to ${most}.`);
       return;
     }
-    const read = this.#session.readLength(text);
+    const read = readLength(withUnit(text, this.#session.display.length));
     if (!read.ok) this.#problems.set(name, `${read.problem}. Expected ${read.expected}.`);
   }
 
   /** What a field stands at (m): as typed, else typical. */
   #metres(name: LengthName): number {
     const text = this.#texts.get(name);
-    const read = text === undefined ? undefined : this.#session.readLength(text);
+    const read = text === undefined ? undefined : readLength(withUnit(text, this.#session.display.length));
     // To a micrometre, as every field keeps metres: a millimetre has no exact double.
     if (read?.ok) return Math.round(read.metres * 1e6) / 1e6;
     const row = LENGTHS.find((each) => each.name === name) as LengthRow;

@@ -2,7 +2,7 @@
 
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { readLength } from "../units/length-text.ts";
+import { readLength } from "../units/read-length.ts";
 import { usageError } from "./command.ts";
 
 export function lengthOf(text: string, name: string): number {

@@ -8,7 +8,7 @@
 import * as v from "valibot";
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { readIlluminance } from "../units/illuminance-text.ts";
-import { readLength } from "../units/length-text.ts";
+import { readLength } from "../units/read-length.ts";
 
 /** Bounds of a number, in metres for lengths. `above` is exclusive. */
 export interface Range {

@@ -1,7 +1,7 @@
 /** Values written in other people's habits: what is said shows what was found and what was meant. */
 import { describe, expect, it } from "vitest";
 import { checkStudy } from "../../src/study/study.ts";
-import { readLength } from "../../src/units/length-text.ts";
+import { readLength } from "../../src/units/read-length.ts";
 
 const issues = (room: object) => {
   const outcome = checkStudy({

@@ -1,12 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  formatLength,
-  type LengthUnit,
-  lengthStep,
-  readLength,
-  runningDimensions,
-} from "../../src/units/length-text.ts";
+import { formatLength, type LengthUnit, lengthStep, runningDimensions } from "../../src/units/length-text.ts";
+import { readLength } from "../../src/units/read-length.ts";
 
 function metres(text: string): number {
   const read = readLength(text);

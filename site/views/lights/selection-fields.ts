@@ -1,6 +1,7 @@
 /** The selected luminaires: copied, mirrored, removed, and one of them put to typed places. */
 
 import { html, nothing, type TemplateResult } from "lit";
+import { readLength, withUnit } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { typedValue } from "../../components/typed-value.ts";
 import { lengthText } from "../../components/words.ts";
@@ -63,7 +64,7 @@ function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
           aria-describedby=${draft === undefined ? nothing : `${id}-problem`}
           @change=${(event: Event) => {
             const input = event.target as HTMLInputElement;
-            const read = app.readLength(input.value);
+            const read = readLength(withUnit(input.value, app.display.length));
             if (!read.ok) {
               app.keepDraft(id, {
                 text: input.value,

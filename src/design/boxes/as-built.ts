@@ -20,7 +20,7 @@ import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection } from "../../scene/island.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
-import { readLength } from "../../units/length-text.ts";
+import { readLength } from "../../units/read-length.ts";
 import { readCsv } from "../verify/csv-table.ts";
 
 /** Where a pendant of the layer really hangs, against the plan (m): along and across the island, up. */

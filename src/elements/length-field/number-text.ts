@@ -1,6 +1,7 @@
 /** What a person typed in a field, read or refused with the reason. Pure: tested without a page. */
 import { readIlluminance } from "../../units/illuminance-text.ts";
-import { formatLength, type LengthUnit, readLength } from "../../units/length-text.ts";
+import { formatLength, type LengthUnit } from "../../units/length-text.ts";
+import { readLength, withUnit } from "../../units/read-length.ts";
 
 export type FieldReading =
   | { readonly ok: true; readonly value: number; readonly said: string }
@@ -16,9 +17,7 @@ export interface Limits {
 export function lengthFromText(text: string, unit: LengthUnit, limits: Limits = {}): FieldReading {
   const trimmed = text.trim();
   if (trimmed === "") return { ok: false, problem: "A length is missing." };
-  const bare = /^-?(\d+([.,]\d+)?|\d+ \d+\/\d+|\d+\/\d+)$/.test(trimmed);
-  const assumed = bare ? `${trimmed} ${unit === "ft-in" ? "in" : unit}` : trimmed;
-  const read = readLength(assumed);
+  const read = readLength(withUnit(trimmed, unit));
   if (!read.ok) return { ok: false, problem: `${read.problem}. Expected ${read.expected}.` };
   const { least, most } = limits;
   if (

@@ -1,5 +1,5 @@
 /** Reading and naming one place of a study document by its JSON pointer. */
-import { readLength } from "../../units/length-text.ts";
+import { readLength } from "../../units/read-length.ts";
 
 export function valueAt(document: unknown, path: string): unknown {
   let at = document;

@@ -8,7 +8,8 @@ import { elevationSheet } from "../../../src/papers/elevation-sheet.ts";
 import { handoverWords } from "../../../src/papers/handover.ts";
 import { setOutSheets } from "../../../src/papers/set-out/set-out-sheet.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
-import { formatLength, readLength } from "../../../src/units/length-text.ts";
+import { formatLength } from "../../../src/units/length-text.ts";
+import { readLength } from "../../../src/units/read-length.ts";
 import { handoverOf, kitchens } from "../../support/handover.ts";
 import { kitchen, resolved } from "../../support/studies.ts";
 
