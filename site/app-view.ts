@@ -20,7 +20,7 @@ export interface Display {
 
 export interface EditOptions {
   /** Edits of one hand movement share a mark and become one change. */
-  readonly hand?: string;
+  readonly gesture?: string;
   /** The hand is still moving: coarse light will do. */
   readonly moving?: boolean;
 }

@@ -44,7 +44,7 @@ export class StudySession extends EventTarget implements AppView {
   /** Loaded after the first light: nobody moves what is not yet drawn. */
   #edits: typeof LuminaireEdits | undefined;
   #issueWords: typeof IssueWords | undefined;
-  #hand: DragEdit | undefined;
+  #drag: DragEdit | undefined;
   #defaultAt: typeof defaultAt | undefined;
   #askForFiles: typeof askForFiles | undefined;
   #storage: StudyStorage | undefined;
@@ -85,7 +85,7 @@ export class StudySession extends EventTarget implements AppView {
     this.#issueWords = issueWords;
     this.#defaultAt = defaultAt;
     this.#askForFiles = askForFiles;
-    this.#hand = new DragEdit(this, () => this.#ask(false));
+    this.#drag = new DragEdit(this, () => this.#ask(false));
   }
 
   close(): void {
@@ -170,18 +170,18 @@ export class StudySession extends EventTarget implements AppView {
   edit(edit: NamedEdit, options: EditOptions = {}): void {
     // What was said last is over.
     this.screen.line = "";
-    if (this.#hand === undefined) this.history.change(edit.name, edit.edits);
-    else this.#hand.edit(edit, options);
+    if (this.#drag === undefined) this.history.change(edit.name, edit.edits);
+    else this.#drag.edit(edit, options);
   }
 
   /** Follows luminaires moved on the sheet. */
   move(detail: LuminaireMoveDetail): void {
-    if (this.#edits !== undefined) this.#hand?.move(detail, this.#edits);
+    if (this.#edits !== undefined) this.#drag?.move(detail, this.#edits);
   }
 
   /** Follows things of the room moved and sized on the floor plan. */
   moveItem(detail: ItemMoveDetail, editOf: ItemEditOf): void {
-    this.#hand?.moveItem(detail, editOf);
+    this.#drag?.moveItem(detail, editOf);
   }
 
   /** Removes luminaires of the option on screen. */
@@ -343,7 +343,7 @@ export class StudySession extends EventTarget implements AppView {
     const { layers } = this.study.arrangements[screen.arrangement];
     screen.selection = screen.selection.filter((key) => layers[key.layer]);
     if (!this.#begun) return;
-    const isMoving = this.#hand?.isMoving === true;
+    const isMoving = this.#drag?.isMoving === true;
     this.#ask(isMoving);
     this.dispatchEvent(new Event("edit"));
     // While the hand moves, what is drawn is drawn once, with its light.

@@ -31,10 +31,10 @@ export function shareField(app: FieldsView, options: ShareOptions): TemplateResu
   const link = shareText(value, as);
   const draft = app.drafts.get(id);
   const problem = draft?.problem ?? app.issueAt(path);
-  const set = (share: number, hand?: string, moving = false): void =>
+  const set = (share: number, gesture?: string, moving = false): void =>
     app.edit(
       { name: `${change} ${shareText(share, as)}`, edits: [{ path, value: share }] },
-      hand === undefined ? {} : { hand, moving },
+      gesture === undefined ? {} : { gesture, moving },
     );
   const typed = (input: HTMLInputElement): void => {
     const share = readShare(input.value, as);

@@ -50,7 +50,7 @@ export class DragEdit {
   #hold: Hold | undefined;
   #itemHold: StudyHold | undefined;
   #keys: Keys | undefined;
-  #slider: { readonly hand: string; readonly mark: string } | undefined;
+  #slider: { readonly gesture: string; readonly mark: string } | undefined;
   #moving = false;
 
   constructor(app: AppView, settle: () => void) {
@@ -67,7 +67,7 @@ export class DragEdit {
   edit(edit: NamedEdit, options: EditOptions): void {
     this.#change(
       edit,
-      options.hand === undefined ? undefined : this.#markOf(options),
+      options.gesture === undefined ? undefined : this.#markOf(options),
       options.moving === true,
     );
   }
@@ -87,7 +87,7 @@ export class DragEdit {
       this.#settle();
       return;
     }
-    this.#hold ??= { mark: `hand ${++this.#count}`, study: app.study, scene };
+    this.#hold ??= { mark: `drag ${++this.#count}`, study: app.study, scene };
     const hold = this.#hold;
     const by = detail.position.map((value, axis) => value - detail.from[axis]) as unknown as Vec3;
     const edit = edits.moveLuminaires(hold.study, app.arrangement, hold.scene, detail.moves, by);
@@ -101,7 +101,7 @@ export class DragEdit {
     if (detail.by === "keyboard") {
       const moved = JSON.stringify([detail.kind, detail.index, detail.side]);
       const [before, by] = this.#pressed(moved, [...detail.move, detail.distance]);
-      const hold = before ?? { mark: `hand ${++this.#count}`, study };
+      const hold = before ?? { mark: `drag ${++this.#count}`, study };
       const edit = editOf(hold.study, { ...detail, move: [by[0], by[1]], distance: by[2] });
       if (edit === undefined) return;
       this.#change(edit, hold.mark, false);
@@ -115,7 +115,7 @@ export class DragEdit {
       this.#settle();
       return;
     }
-    this.#itemHold ??= { mark: `hand ${++this.#count}`, study };
+    this.#itemHold ??= { mark: `drag ${++this.#count}`, study };
     const hold = this.#itemHold;
     const edit = editOf(hold.study, detail);
     if (detail.phase === "commit") this.#itemHold = undefined;
@@ -130,7 +130,7 @@ export class DragEdit {
     const moved = JSON.stringify([arrangement, detail.moves.map(({ layer, index }) => [layer, index])]);
     const step = detail.position.map((value, axis) => value - detail.from[axis]);
     const [before, by] = this.#pressed(moved, step);
-    const hold = (before as Hold | undefined) ?? { mark: `hand ${++this.#count}`, study: app.study, scene };
+    const hold = (before as Hold | undefined) ?? { mark: `drag ${++this.#count}`, study: app.study, scene };
     const edit = edits.moveLuminaires(
       hold.study,
       arrangement,
@@ -169,8 +169,8 @@ export class DragEdit {
   }
 
   /** One mark from the first to the last edit of a movement; the next movement of the same slider gets another. */
-  #markOf({ hand = "", moving = false }: EditOptions): string {
-    if (this.#slider?.hand !== hand) this.#slider = { hand, mark: `${hand} ${++this.#count}` };
+  #markOf({ gesture = "", moving = false }: EditOptions): string {
+    if (this.#slider?.gesture !== gesture) this.#slider = { gesture, mark: `${gesture} ${++this.#count}` };
     const { mark } = this.#slider;
     if (!moving) this.#slider = undefined;
     return mark;

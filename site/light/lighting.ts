@@ -58,8 +58,8 @@ export class Lighting extends EventTarget {
   readonly #spawn: () => Connection;
   readonly #rest: number;
   readonly #afterFirst: (go: () => void) => void;
-  #hand: Connection | undefined;
-  #calm: Connection | undefined;
+  #draft: Connection | undefined;
+  #final: Connection | undefined;
   #files: readonly StudyFile[] = [];
   #wanted: Wanted | undefined;
   #quickRunning = false;
@@ -92,8 +92,8 @@ export class Lighting extends EventTarget {
 
   /** The worker for questions beside the light: files, comparisons. */
   get connection(): Connection {
-    this.#calm ??= this.#start();
-    return this.#calm;
+    this.#final ??= this.#start();
+    return this.#final;
   }
 
   /** A worker of its own for a long question; whoever asks closes it. */
@@ -104,7 +104,7 @@ export class Lighting extends EventTarget {
   /** Hands the files of the study to both workers, now or when they start; those before are forgotten. */
   give(files: readonly StudyFile[]): void {
     this.#files = files;
-    for (const connection of [this.#hand, this.#calm]) {
+    for (const connection of [this.#draft, this.#final]) {
       connection?.call("files", { files }).outcome.catch((error) => this.#fault(error));
     }
   }
@@ -128,9 +128,9 @@ export class Lighting extends EventTarget {
 
   close(): void {
     clearTimeout(this.#timer);
-    this.#hand?.close();
-    this.#calm?.close();
-    this.#hand = undefined;
+    this.#draft?.close();
+    this.#final?.close();
+    this.#draft = undefined;
   }
 
   #start(): Connection {
@@ -144,7 +144,7 @@ export class Lighting extends EventTarget {
   async #quick(): Promise<void> {
     const next = this.#wanted;
     if (next === undefined || next.sequence === this.#quickAsked) return;
-    this.#hand ??= this.#start();
+    this.#draft ??= this.#start();
     this.#quickRunning = true;
     this.#quickAsked = next.sequence;
     const { document, arrangement, people, setting } = next;
@@ -152,7 +152,7 @@ export class Lighting extends EventTarget {
       const quality: Shown["quality"] = this.#shown === undefined ? "first" : "quick";
       const interreflected = this.#stand?.arrangement === arrangement ? this.#stand.light : [];
       const request: LightRequest = { document, arrangement, quality, people, setting, interreflected };
-      const { outcome } = this.#hand.call("light", request, (progress) => {
+      const { outcome } = this.#draft.call("light", request, (progress) => {
         // Only what takes long enough to report it, such as the tracing of a shade, is worth a word.
         if (this.#shown !== undefined && this.isBehind && this.#wanted === next) {
           this.#become({ kind: "coarse", progress });
@@ -210,7 +210,7 @@ export class Lighting extends EventTarget {
   /** The first light calls for the second worker; every later refinement waits for its own rest. The first worker
    * meanwhile loads what a moving hand will need. */
   #goOn(): void {
-    if (this.#hand === undefined) return;
+    if (this.#draft === undefined) return;
     this.#quickAsked = 0;
     if (!this.#quickRunning) void this.#quick();
     if (this.#refining !== undefined) return;

@@ -13,7 +13,7 @@ export interface Change {
   readonly before: Json;
   readonly after: Json;
   /** Changes of one hand movement are one change. */
-  readonly hand?: string;
+  readonly gesture?: string;
 }
 
 export interface Edit {
@@ -53,27 +53,27 @@ export class StudyHistory extends EventTarget {
     return read(this.#document, path);
   }
 
-  /** Makes several edits one named change. With `hand`, joins the change of the same movement before it. */
-  change(name: string, edits: readonly Edit[], hand?: string): void {
+  /** Makes several edits one named change. With `gesture`, joins the change of the same movement before it. */
+  change(name: string, edits: readonly Edit[], gesture?: string): void {
     let after = this.#document;
     for (const edit of edits) {
       if (read(after, edit.path) !== edit.value) after = write(after, edit.path, edit.value);
     }
     if (after === this.#document) return;
     const last = this.#done.at(-1);
-    if (hand !== undefined && last?.hand === hand) {
+    if (gesture !== undefined && last?.gesture === gesture) {
       this.#done[this.#done.length - 1] = { ...last, name, after };
     } else {
-      this.#push({ name, before: this.#document, after, hand });
+      this.#push({ name, before: this.#document, after, gesture });
     }
     this.#undone = [];
     this.#become(after);
   }
 
   /** Takes back the movement the hand is still making, as if it had never begun. */
-  abandon(hand: string): void {
+  abandon(gesture: string): void {
     const last = this.#done.at(-1);
-    if (last?.hand !== hand) return;
+    if (last?.gesture !== gesture) return;
     this.#done.pop();
     this.#become(last.before);
   }

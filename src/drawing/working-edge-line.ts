@@ -2,7 +2,7 @@
 
 import type { WorkingEdge } from "../app/working-edge.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { evennessText } from "../words/text.ts";
+import { evennessText } from "../words/zone-text.ts";
 import type { Wording } from "../words/wording.ts";
 import {
   type Box,

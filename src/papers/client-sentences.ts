@@ -20,7 +20,7 @@ import { HOT } from "../words/person-words.ts";
 import { asSentence } from "../words/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { patchyRemark } from "../words/arrangement-sentences.ts";
-import { darkestPlace } from "../words/text.ts";
+import { darkestPlace } from "../words/zone-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
 
 /** The verdict without the trade's words: too little light and too uneven light are different complaints. */

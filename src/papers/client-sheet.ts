@@ -6,7 +6,7 @@
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
-import { verdictMark } from "../words/text.ts";
+import { verdictMark } from "../words/zone-text.ts";
 import { comparison, recommendation } from "./client-comparison.ts";
 import { plainVerdict, sentences } from "./client-sentences.ts";
 import type { Handover, HandoverOption } from "./handover.ts";

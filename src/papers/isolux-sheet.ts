@@ -31,7 +31,7 @@ import { clashHeadline } from "../words/clash-words.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
 import { patchyRemark, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
-import { darkestPlace, verdictMark } from "../words/text.ts";
+import { darkestPlace, verdictMark } from "../words/zone-text.ts";
 import { wording } from "../words/wording.ts";
 import { islandLight } from "./island-light.ts";
 import { isoluxValues } from "./isolux-values.ts";

@@ -14,7 +14,7 @@ import { publishedRangeWords } from "../words/published-range.ts";
 import { asSentence } from "../words/sentence.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
 import { verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
-import { VERDICT_MARK, verdictMark } from "../words/text.ts";
+import { VERDICT_MARK, verdictMark } from "../words/zone-text.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { SIZE, TABLE, table } from "./report-style.ts";

@@ -6,7 +6,7 @@ import type { ZoneAssessment } from "../assessment/assessment.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { clashList } from "./clash-list.ts";
-import { checkWords } from "./text.ts";
+import { checkWords } from "./zone-text.ts";
 
 /** `prep 430 lx falls short of 500 lx; dinner: eating 90 lx falls short of 150 lx; evenness 0.31 of the 0.4 asked (--evenness)`. */
 export function whatStops(

@@ -12,7 +12,7 @@ import { formatLength } from "../units/length-text.ts";
 import { table, wrapped } from "./table.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
 import { verdictWords, zoneSentence } from "./arrangement-sentences.ts";
-import { verdictMark } from "./text.ts";
+import { verdictMark } from "./zone-text.ts";
 
 const WIDTH = 96;
 

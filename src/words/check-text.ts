@@ -31,7 +31,7 @@ import { asSentence } from "./sentence.ts";
 import { settingCellText, settingsWords, settingTableRows } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
 import { patchyRemark, unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
-import { darkestPlace, verdictMark } from "./text.ts";
+import { darkestPlace, verdictMark } from "./zone-text.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";
 
 const WIDTH = 96;

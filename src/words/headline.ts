@@ -5,7 +5,7 @@ import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment
 import { shortfallOf } from "../assessment/shortfall.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { capital } from "./sentence.ts";
-import { patchyZones } from "./text.ts";
+import { patchyZones } from "./zone-text.ts";
 
 export interface Headline {
   readonly words: string;

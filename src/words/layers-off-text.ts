@@ -3,7 +3,7 @@
 import type { LayerOffAssessment } from "../assessment/assessment.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { zoneSentence } from "./arrangement-sentences.ts";
-import { VERDICT_MARK } from "./text.ts";
+import { VERDICT_MARK } from "./zone-text.ts";
 
 /** `Without pendants (ambient alone): ✕ prep 120 lx, ✓ eating 90 lx.` */
 export function layerOffSentence(off: LayerOffAssessment, unit: IlluminanceUnit): string {

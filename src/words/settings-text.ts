@@ -13,7 +13,7 @@ import { LOGARITHMIC_LEVELS } from "../scene/control-value.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { zoneSentence } from "./arrangement-sentences.ts";
-import { evennessText, verdictMark } from "./text.ts";
+import { evennessText, verdictMark } from "./zone-text.ts";
 
 export interface SettingWords {
   /** `dinner: pendants 25 %, ambient 10 %, 14 W` */

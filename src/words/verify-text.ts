@@ -11,7 +11,7 @@ import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { table, wrapped } from "./table.ts";
-import { VERDICT_MARK } from "./text.ts";
+import { VERDICT_MARK } from "./zone-text.ts";
 
 const WIDTH = 96;
 

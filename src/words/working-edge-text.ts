@@ -4,7 +4,7 @@ import type { WorkingEdge } from "../app/working-edge.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import type { Units } from "./person-words.ts";
-import { evennessText } from "./text.ts";
+import { evennessText } from "./zone-text.ts";
 
 /** `Where cook's hands are, 150 mm inside the edge: 612 lx, evenness 0.71; least 433 lx, 2288 mm from the left end.`
  * Left is that of the drawings, the island's length from left to right. */

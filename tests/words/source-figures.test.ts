@@ -4,7 +4,7 @@ import { PUBLISHED_TARGETS } from "../../src/assessment/targets-published.ts";
 import { checkText } from "../../src/words/check-text.ts";
 import { agedZone } from "../../src/words/age-words.ts";
 import { publishedRangeWords } from "../../src/words/published-range.ts";
-import { checkWords } from "../../src/words/text.ts";
+import { checkWords } from "../../src/words/zone-text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 

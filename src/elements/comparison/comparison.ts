@@ -16,7 +16,7 @@ import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { costGapWords, costWords } from "../../words/cost-words.ts";
 import { headline, isDark } from "../../words/headline.ts";
-import { evennessText, verdictMark } from "../../words/text.ts";
+import { evennessText, verdictMark } from "../../words/zone-text.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import { gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";

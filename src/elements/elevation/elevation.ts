@@ -68,7 +68,7 @@ export class CandlespanElevation extends InteractiveDrawing {
   /** Metres up that a shift down the page (px of the drawing) means where the held luminaire's rim was taken. */
   #rise(scene: Scene, scale: SheetScale, dy: number, held: LuminaireKey | undefined): number {
     if (dy === 0) return 0;
-    if (held !== undefined && this.hand.isHolding && this.#taken === undefined) {
+    if (held !== undefined && this.drag.isHolding && this.#taken === undefined) {
       const { luminaire, frame } = scene.layers[held.layer].luminaires[held.index];
       this.#taken = frame.origin[2] + verticalExtent(luminaire)[0];
     }

@@ -7,7 +7,7 @@ import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { methodText } from "../../words/method-text.ts";
 import { capital } from "../../words/sentence.ts";
-import { checkWords, VERDICT_MARK } from "../../words/text.ts";
+import { checkWords, VERDICT_MARK } from "../../words/zone-text.ts";
 import { workingEdgeSentence } from "../../words/working-edge-text.ts";
 import type { Wording } from "../../words/wording.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../../assessment/assessment.ts";
-import { evennessText, VERDICT_MARK } from "../../words/text.ts";
+import { evennessText, VERDICT_MARK } from "../../words/zone-text.ts";
 import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";

@@ -19,8 +19,8 @@ import { goByKey } from "../shared/go-by-key.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { floorPlanStyles } from "./floor-plan.styles.ts";
-import { UnderlayHand } from "./underlay-hand.ts";
-import { ItemHand, type ItemHandHost, sameItem } from "./item-hand.ts";
+import { UnderlayDrag } from "./underlay-drag.ts";
+import { ItemDrag, type ItemDragHost, sameItem } from "./item-drag.ts";
 
 /** Half of a side's dot, and of what can be taken hold of around it (px): 24 is the least a pointer is asked to hit. */
 const DOT = 5;
@@ -51,7 +51,7 @@ const TAKE = 12;
  * @cssprop --candlespan-sheet - ground of tops and cupboards
  * @cssprop --candlespan-short - words and marks of what falls short
  */
-export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost {
+export class CandlespanFloorPlan extends DrawingElement implements ItemDragHost {
   static override styles = [tokens, drawingStyles, planStyles, floorPlanStyles];
 
   /** Drawn only: nothing can be taken. */
@@ -71,8 +71,8 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
   @state() private tabStop = 0;
   @query("svg") private readonly page!: SVGSVGElement;
 
-  readonly #hand = new ItemHand(this);
-  readonly #underlay = new UnderlayHand(this);
+  readonly #drag = new ItemDrag(this);
+  readonly #underlay = new UnderlayDrag(this);
   readonly #light = new LightLayer();
   #plan: FloorPlan | undefined;
 
@@ -143,9 +143,9 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
         role="group"
         aria-label=${plan.summary}
         @pointerdown=${this.#down}
-        @pointermove=${(event: PointerEvent) => this.#handNow.move(event)}
-        @pointerup=${(event: PointerEvent) => this.#handNow.up(event)}
-        @pointercancel=${() => this.#handNow.cancel()}
+        @pointermove=${(event: PointerEvent) => this.#currentDrag.move(event)}
+        @pointerup=${(event: PointerEvent) => this.#currentDrag.up(event)}
+        @pointercancel=${() => this.#currentDrag.cancel()}
         @keydown=${this.#key}
       >
         ${this.#underlay.picture(plan)}
@@ -255,18 +255,18 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
           outline: [],
           taken: namesOnTop(plan, island.turn, [cx, cy]),
         },
-        moving: this.#hand.isHolding || this.assessment?.method.quality === "quick",
+        moving: this.#drag.isHolding || this.assessment?.method.quality === "quick",
         hatch: false,
       },
     )}</g>`;
   }
 
   readonly #down = (event: PointerEvent): void => {
-    if (!this.fixed) this.#handNow.down(event);
+    if (!this.fixed) this.#currentDrag.down(event);
   };
 
-  get #handNow(): ItemHand | UnderlayHand {
-    return this.underlayTool === undefined ? this.#hand : this.#underlay;
+  get #currentDrag(): ItemDrag | UnderlayDrag {
+    return this.underlayTool === undefined ? this.#drag : this.#underlay;
   }
 
   readonly #focused = (event: FocusEvent): void => {
@@ -277,7 +277,7 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemHandHost 
   readonly #key = (event: KeyboardEvent): void => {
     if (this.fixed || (this.underlayTool !== undefined && this.#underlay.key(event)) || this.#goByKey(event))
       return;
-    this.#hand.key(event);
+    this.#drag.key(event);
   };
 
   /** Page Up and Down, Home and End go from thing to thing, through the sides of the selected one. */

@@ -131,7 +131,7 @@ export class CandlespanPlan extends InteractiveDrawing {
     const objects = planObjects(scene, scale, this.words, parts, frame);
     const axes = this.axes(scene);
     const top = this.reader(scene)?.top;
-    const moving = this.hand.isHolding || this.assessment?.method.quality === "quick";
+    const moving = this.drag.isHolding || this.assessment?.method.quality === "quick";
     const lit =
       top === undefined
         ? undefined

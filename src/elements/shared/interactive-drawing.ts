@@ -27,7 +27,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   @state() protected tabStop: string | undefined;
   @query("svg") protected readonly page!: SVGSVGElement;
 
-  protected readonly hand = new DragController(this);
+  protected readonly drag = new DragController(this);
   /** The stop of Tab as drawn. */
   #stop = "field";
 
@@ -63,9 +63,9 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
   }
 
   protected readonly pointerMove = (event: PointerEvent): void => {
-    this.hand.move(event);
+    this.drag.move(event);
     // What is drawn under the hand changes with its light, once, in `willUpdate`.
-    if (this.hand.isHolding) return;
+    if (this.drag.isHolding) return;
     const box = this.page.getBoundingClientRect();
     const k = this.pageScale();
     const place = this.placeAt((event.clientX - box.left) * k, (event.clientY - box.top) * k);
@@ -74,34 +74,34 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
 
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);
-    if (!this.isLightNew(changed) || !this.hand.isHolding) return;
-    this.reasons = this.hand.reasons;
+    if (!this.isLightNew(changed) || !this.drag.isHolding) return;
+    this.reasons = this.drag.reasons;
     // While a luminaire is in the hand the light is read under it, if the top is there.
     const scene = this.shownScene;
-    const { position } = this.hand;
+    const { position } = this.drag;
     if (scene === undefined || position === undefined) return;
     const place = placeOnTop(this.axes(scene), position);
     if (place?.along !== this.reading?.along || place?.across !== this.reading?.across) this.readAt(place);
   }
 
-  protected readonly pointerUp = (event: PointerEvent): void => this.hand.up(event);
+  protected readonly pointerUp = (event: PointerEvent): void => this.drag.up(event);
   protected readonly pointerDown = (event: PointerEvent): void => {
-    if (!this.fixed) this.hand.down(event);
+    if (!this.fixed) this.drag.down(event);
     // A tap on the light reads it, where nothing hovers.
     if (event.pointerType !== "mouse") this.pointerMove(event);
   };
 
   protected readonly pointerLeave = (event: PointerEvent): void => {
-    if (!this.hand.isHolding && event.pointerType === "mouse") this.readAt(undefined);
+    if (!this.drag.isHolding && event.pointerType === "mouse") this.readAt(undefined);
   };
 
   protected readonly keyDown = (event: KeyboardEvent): void => {
     const stops = [...this.renderRoot.querySelectorAll<SVGElement>(STOPS)];
     if (goByKey(event, stops, STOPS)) return;
     if ((event.target as Element).classList.contains("field")) this.readByKey(event);
-    else if (!this.fixed) this.hand.key(event);
+    else if (!this.fixed) this.drag.key(event);
     // While a pointer drags, focus may be anywhere in the drawing: Escape always reaches the hand.
-    if (event.key === "Escape" && this.hand.isHolding) this.hand.cancel();
+    if (event.key === "Escape" && this.drag.isHolding) this.drag.cancel();
   };
 
   /** What has the drawing's stop of Tab: `layer index`, or `field`; the first luminaire until something had focus. */
@@ -158,7 +158,7 @@ export abstract class InteractiveDrawing extends DrawingElement implements DragH
         @pointerdown=${this.pointerDown}
         @pointermove=${this.pointerMove}
         @pointerup=${this.pointerUp}
-        @pointercancel=${this.hand.cancel}
+        @pointercancel=${this.drag.cancel}
         @pointerleave=${this.pointerLeave}
         @keydown=${this.keyDown}
       >${content}</svg>

@@ -7,7 +7,7 @@ import type { LengthUnit } from "../../units/length-text.ts";
 import { clashHeadline } from "../../words/clash-words.ts";
 import { type Headline, headline, isDark, sureWords } from "../../words/headline.ts";
 import { capital } from "../../words/sentence.ts";
-import { checkWords, darkestPlace, verdictMark, zoneClauses } from "../../words/text.ts";
+import { checkWords, darkestPlace, verdictMark, zoneClauses } from "../../words/zone-text.ts";
 import type { TopPlane } from "../shared/illuminance-probe.ts";
 
 /** Class of a verdict in the elements' styles. */

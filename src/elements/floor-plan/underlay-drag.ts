@@ -42,7 +42,7 @@ interface Hold {
   readonly points?: readonly [Vec2, Vec2];
 }
 
-export class UnderlayHand {
+export class UnderlayDrag {
   readonly #host: UnderlayHost;
   #hold: Hold | undefined;
   /** How far the drawing is moved so far (m). */

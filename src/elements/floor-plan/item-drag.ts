@@ -11,7 +11,7 @@ import { ARROWS } from "../shared/drag-controller.ts";
 import { Press } from "../shared/press.ts";
 
 /** What the hand needs of the drawing. */
-export interface ItemHandHost extends EventTarget {
+export interface ItemDragHost extends EventTarget {
   item: FloorPlanKey | undefined;
   /** What was taken hold of. */
   takenAt(
@@ -35,11 +35,11 @@ export function sameItem(a: FloorPlanKey | undefined, b: FloorPlanKey | undefine
   return a?.kind === b?.kind && a?.index === b?.index;
 }
 
-export class ItemHand {
+export class ItemDrag {
   #hold: Hold | undefined;
-  readonly #host: ItemHandHost;
+  readonly #host: ItemDragHost;
 
-  constructor(host: ItemHandHost) {
+  constructor(host: ItemDragHost) {
     this.#host = host;
   }
 
