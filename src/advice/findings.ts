@@ -7,6 +7,7 @@ import { targetOf, topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import { statistics } from "../assessment/statistics.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
+import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Person, Scene } from "../scene/scene.ts";
 import { type AgeRemark, oldestEyes } from "./age.ts";
@@ -20,11 +21,12 @@ import { guidelineCards } from "./guidelines/cards.ts";
 import type { GuidelineCard } from "./guidelines/guideline-card.ts";
 import { type LoadReport, loadReport } from "./load.ts";
 import { type PendantRow, pendantRow } from "./pendant-row.ts";
-import { type EyeLight, eyeLight } from "./people/eye-light.ts";
+import { type EyeLight, eyeLight, eyePlanes } from "./people/eye-light.ts";
 import { type HeadRoom, headRoom } from "./people/head-room.ts";
 import { type Sightline, sightlines } from "./people/sightlines.ts";
 import { SuperposedLight } from "./superposed-light.ts";
 import { type Surround, surround } from "./surround.ts";
+import { surroundPlanes } from "./surround-planes.ts";
 
 export interface PersonFindings {
   readonly person: string;
@@ -54,13 +56,18 @@ export interface Findings {
   readonly row?: PendantRow;
 }
 
-/** @param eyes light calculated on `eyePlanes(scene)`, in their order @param full the table of counts and sizes too */
+/** The planes to calculate beside a scene's own for what is said beside its verdict. */
+export function findingsPlanes(scene: Scene): CalculationPlane[] {
+  return [...eyePlanes(scene), ...surroundPlanes(scene).map(({ plane }) => plane)];
+}
+
+/** @param fields light calculated on `findingsPlanes(scene)`, in their order @param full the table of counts and sizes too */
 export function findingsOf(
   study: Pick<ResolvedStudy, "display" | "targets">,
   scene: Scene,
   result: CalculationResult,
   assessment: ArrangementAssessment,
-  eyes?: readonly PlaneField[],
+  fields?: readonly PlaneField[],
   full = true,
 ): Findings {
   const top = topPlane(scene);
@@ -80,6 +87,7 @@ export function findingsOf(
     new Map(scene.zones.map(({ name, target }) => [name, target])),
   );
   const average = assessment.planes[top]?.statistics.average;
+  const eyes = eyePlanes(scene).length;
   return {
     cards: guidelineCards(scene, {
       length: study.display.length,
@@ -87,7 +95,7 @@ export function findingsOf(
         ? {}
         : { light: (changed: Scene) => statistics(light.of(changed), plane.weights) }),
     }),
-    people: peopleFindings(scene, assessment, eyes),
+    people: peopleFindings(scene, assessment, fields?.slice(0, eyes)),
     load: loadReport(scene),
     cost: costReport(scene),
     ageing: average === undefined ? [] : ageing(average, scene.maintenance),
@@ -95,7 +103,7 @@ export function findingsOf(
     ...(view === undefined ? {} : { view }),
     ...(look === undefined ? {} : { cohesion: look }),
     ...(sizes === undefined ? {} : { sizes }),
-    surround: surround(scene, result, assessment),
+    surround: surround(scene, result, assessment, fields?.slice(eyes)),
     ...(row === undefined ? {} : { row }),
   };
 }

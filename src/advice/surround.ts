@@ -1,5 +1,5 @@
 /**
- * Light around the task: what lies next to it, walls and ceiling.
+ * Light around the task: what lies next to it, walls and ceiling, the fronts of wall units and the floor of the aisles.
  *
  * Immediate surround by task level (lx): 750 and more → 500, 500 → 300, 300 → 200, 200 → 150, up to 150 the same;
  * U₀ of the surround at least 0.40 (EN 12464-1, from memory). Walls above 50 lx and ceiling above 30 lx (EN 12464-1:2011,
@@ -9,9 +9,12 @@
  */
 
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
-import type { CalculationResult } from "../engine/result.ts";
+import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
+import { statistics } from "../assessment/statistics.ts";
 import { surfaceMean } from "../assessment/surface-means.ts";
+import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { Scene } from "../scene/scene.ts";
+import { type SurroundPlane, surroundPlanes } from "./surround-planes.ts";
 
 const STEPS: readonly (readonly [task: number, surround: number])[] = [
   [750, 500],
@@ -28,6 +31,14 @@ export function surroundIlluminance(task: number): number {
   return STEPS.find(([level]) => task >= level)?.[1] ?? Math.min(task, 150);
 }
 
+/** Light on the front of a wall unit or on the floor of an aisle, dimmed and maintained (lx). */
+export interface SurroundReading extends Pick<SurroundPlane, "kind" | "of"> {
+  readonly average: number;
+  readonly minimum: number;
+  readonly maximum: number;
+  readonly points: number;
+}
+
 export interface Surround {
   /** Mean illuminance, dimmed and maintained (lx); undefined without interreflection. */
   readonly walls?: number;
@@ -39,12 +50,16 @@ export interface Surround {
     readonly asked: number;
     readonly found: number;
   }[];
+  /** Absent where it was not calculated. */
+  readonly readings?: readonly SurroundReading[];
 }
 
+/** @param fields light calculated on `surroundPlanes(scene)`, in their order */
 export function surround(
   scene: Scene,
   result: CalculationResult,
   { zones }: Pick<ArrangementAssessment, "zones">,
+  fields?: readonly PlaneField[],
 ): Surround {
   const walls = surfaceMean(scene, result, "illuminance", (part) => part.startsWith("wall"));
   const ceiling = surfaceMean(scene, result, "illuminance", (part) => part === "ceiling");
@@ -61,5 +76,19 @@ export function surround(
         found: other.statistics.average,
       }));
   });
-  return { ...(walls === undefined ? {} : { walls }), ...(ceiling === undefined ? {} : { ceiling }), dim };
+  const readings = fields === undefined ? undefined : readingsOf(scene, fields);
+  return {
+    ...(walls === undefined ? {} : { walls }),
+    ...(ceiling === undefined ? {} : { ceiling }),
+    dim,
+    ...(readings === undefined ? {} : { readings }),
+  };
+}
+
+function readingsOf(scene: Scene, fields: readonly PlaneField[]): SurroundReading[] {
+  return surroundPlanes(scene).map(({ kind, of, plane: { weights } }, i): SurroundReading => {
+    const light = totalOf(maintainedLayers(scene, fields[i]), weights.length);
+    const { average, minimum, maximum, points } = statistics(light, weights);
+    return { kind, of, average, minimum, maximum, points };
+  });
 }

@@ -2,8 +2,7 @@
 
 import { bodyShadows } from "../advice/body-shadow.ts";
 import { clashes } from "../advice/clashes/clashes.ts";
-import { findingsOf } from "../advice/findings.ts";
-import { eyePlanes } from "../advice/people/eye-light.ts";
+import { findingsOf, findingsPlanes } from "../advice/findings.ts";
 import { assess, assessLayersOff } from "../assessment/assess.ts";
 import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
@@ -58,11 +57,11 @@ export async function arrangementLight(
     people: people ?? study.options.people,
   };
   const [engine, uncertainty] = [await engines.get(), await engines.uncertainty()];
-  const eyes = findings === undefined ? [] : eyePlanes(scene);
-  const parts = [scene.planes, refined.planes, eyes, further];
+  const beside = findings === undefined ? [] : findingsPlanes(scene);
+  const parts = [scene.planes, refined.planes, beside, further];
   // One calculation for all of them: the room's interreflection is the same.
   const all = engine.calculate({ ...scene, planes: parts.flat() }, calculation, observer);
-  const [own, fine, seen, rest] = split(all.planes, parts);
+  const [own, fine, around, rest] = split(all.planes, parts);
   const result = { ...all, planes: own };
   const cancelled: Observer = { cancelled: () => observer.cancelled?.() === true };
   const verdicts = judged
@@ -92,7 +91,7 @@ export async function arrangementLight(
     ...(lost === undefined ? {} : { bodyShadows: lost }),
     ...(findings === undefined
       ? {}
-      : { findings: findingsOf(study, lit, result, assessment, seen, findings === "full") }),
+      : { findings: findingsOf(study, lit, result, assessment, around, findings === "full") }),
   };
 }
 

@@ -4,11 +4,10 @@
  */
 
 import { type BodyShadow, bodyShadows } from "../advice/body-shadow.ts";
-import { type Findings, findingsOf } from "../advice/findings.ts";
+import { type Findings, findingsOf, findingsPlanes } from "../advice/findings.ts";
 import { mirrorSpot } from "../advice/glare/mirror-image.ts";
 import { guidelineCards } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
-import { eyePlanes } from "../advice/people/eye-light.ts";
 import { assess, topPlane } from "../assessment/assess.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Vec3 } from "../geometry/vector.ts";
@@ -73,8 +72,7 @@ export async function draftFindings(
   observer: Observer,
 ): Promise<Findings> {
   const engine = await engines.uncertainty();
-  const eyes = eyePlanes(scene);
-  const planes = [...scene.planes, ...eyes];
+  const planes = [...scene.planes, ...findingsPlanes(scene)];
   const result = engine.calculate({ ...scene, planes }, { ...study.options, quality: "quick" }, observer);
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
   const extra = result.planes.slice(scene.planes.length);

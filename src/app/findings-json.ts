@@ -14,7 +14,7 @@
  *   ageing: [{ years, factor, illuminance }], age?: { person, age, band, zones }
  *   appearance: { view?: { viewpoint, covered, weight, words }, cohesion?: { outcome, sentence, sizeShare, … } }
  *   sizes: { counts, widths, clearance, cells: [{ count, width, gap, end, average, uniformity, agree, apply }] } | null
- *   surround: { walls?, ceiling?, dim: [{ zone, beside, asked, found }] }
+ *   surround: { walls?, ceiling?, dim: [{ zone, beside, asked, found }], readings?: [{ kind, of, average, minimum, maximum, points }] }
  *   row: { luminaire, mixed, count, pitch, gap, width, breadth, end, clearance, aboveFloor } | null
  */
 

@@ -23,11 +23,13 @@ import { agedZone } from "./age-words.ts";
 import { briefValue } from "./brief-value.ts";
 import { clashSentences } from "./clash-list.ts";
 import { moneyWords } from "./cost-words.ts";
+import { readingName } from "./findings-sections.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { asSentence } from "./sentence.ts";
+import type { Units } from "./person-words.ts";
 import { settingCellText, settingsWords, settingTableRows } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
 import { patchyRemark, unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
@@ -207,9 +209,21 @@ function otherPlanes(study: ResolvedStudy, ranked: readonly Ranked[]): string[] 
       ],
     ];
   });
+  rows.push(...surroundRows(ranked.slice(0, ABREAST), unit));
   if (rows.length === 0) return [];
   const names = ranked.slice(0, ABREAST).map(({ judged }) => printable(judged.scene.name, 22));
   return table([[`other planes, ${unit}`, ...names], ...rows]);
+}
+
+/** Fronts of wall units and the aisles' floor, which are the same places in every arrangement. */
+function surroundRows(ranked: readonly Ranked[], unit: Units["illuminance"]): string[][] {
+  const all = ranked.map(({ judged }) => judged.findings?.surround.readings ?? []);
+  return all[0].map((first, i) => [
+    `${printable(readingName(first), 32)}: average, minimum`,
+    ...all.map((readings) =>
+      [readings[i].average, readings[i].minimum].map((lux) => formatIlluminanceValue(lux, unit)).join(", "),
+    ),
+  ]);
 }
 
 function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): string[] {

@@ -7,7 +7,7 @@ import { isCostStated } from "../advice/cost.ts";
 import { costGapWords, costWords, moneyWords } from "./cost-words.ts";
 import type { Findings } from "../advice/findings.ts";
 import type { PendantRow } from "../advice/pendant-row.ts";
-import { CEILING_LEAST, WALLS_LEAST } from "../advice/surround.ts";
+import { CEILING_LEAST, type SurroundReading, WALLS_LEAST } from "../advice/surround.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { personSentences, type Units } from "./person-words.ts";
@@ -66,9 +66,18 @@ function row({ row: hung }: Findings, units: Units): FindingsSection {
   };
 }
 
-/** Walls, ceiling and what lies beside a task. */
-function around({ surround: { walls, ceiling, dim } }: Findings, units: Units): FindingsSection {
+/** `front of wall units` or `aisle floor, far side`. */
+export function readingName({ kind, of }: Pick<SurroundReading, "kind" | "of">): string {
+  return kind === "front" ? `front of ${of}` : `aisle floor, ${of} side`;
+}
+
+/** Walls, ceiling and what lies beside a task; wall units' fronts and the aisles' floor. */
+function around(
+  { surround: { walls, ceiling, dim, readings = [] } }: Findings,
+  units: Units,
+): FindingsSection {
   const light = (lux: number) => formatIlluminance(lux, units.illuminance);
+  const figure = (lux: number) => formatIlluminanceValue(lux, units.illuminance);
   return {
     heading: "Around the task",
     sentences: [
@@ -82,6 +91,20 @@ function around({ surround: { walls, ceiling, dim } }: Findings, units: Units): 
           `${zone} has ${light(found)} beside ${beside}, whose surround would be asked ${light(asked)} (EN 12464-1; confirm it in its text).`,
       ),
     ],
+    ...(readings.length === 0
+      ? {}
+      : {
+          table: {
+            left: [0],
+            rows: [
+              [`maintained, ${units.illuminance}`, "average", "minimum", "maximum"],
+              ...readings.map((reading) => [
+                readingName(reading),
+                ...[reading.average, reading.minimum, reading.maximum].map(figure),
+              ]),
+            ],
+          },
+        }),
   };
 }
 

@@ -51,7 +51,7 @@ export function findingsFull(findings: Findings, units: Units): string[] {
     lines.push(...wrapped(printable(heading, 80), WIDTH, 2, 2));
     for (const sentence of sentences) lines.push(...wrapped(printable(sentence, LONGEST), WIDTH, 4, 2));
     if (figures !== undefined) {
-      const rows = figures.rows.map((row) => row.map((cell) => printable(cell, 24)));
+      const rows = figures.rows.map((row) => row.map((cell) => printable(cell, 32)));
       lines.push(...table(rows, 4, figures.left));
     }
   }

@@ -1,7 +1,6 @@
 /** What stands beside the verdict: in few lines, in full, and as JSON that any reader takes. */
 import { describe, expect, it } from "vitest";
-import { type Findings, findingsOf } from "../../src/advice/findings.ts";
-import { eyePlanes } from "../../src/advice/people/eye-light.ts";
+import { type Findings, findingsOf, findingsPlanes } from "../../src/advice/findings.ts";
 import { findingsJson } from "../../src/app/findings-json.ts";
 import { assess } from "../../src/assessment/assess.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
@@ -14,8 +13,7 @@ const UNITS = { length: "mm", illuminance: "lx" } as const;
 function found(more: Json): Findings {
   const study = resolved(kitchen(more));
   const [scene] = study.scenes;
-  const eyes = eyePlanes(scene);
-  const planes = [...scene.planes, ...eyes];
+  const planes = [...scene.planes, ...findingsPlanes(scene)];
   const result = new LightEngine().calculate({ ...scene, planes }, { ...study.options, quality: "quick" });
   const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
   const assessment = assess(study, scene, own, null);

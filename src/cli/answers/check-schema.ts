@@ -154,7 +154,22 @@ const ARRANGEMENT = object("One arrangement.", {
   "age?": anything("What the age of the people who stand there asks."),
   "appearance?": anything("Share of the view that pendants take, likeness of finishes."),
   "sizes?": anything("Other counts and widths in the same place."),
-  "surround?": anything("Light on walls and ceiling beside the task."),
+  "surround?": object("Light around the task.", {
+    "walls?": number("Mean on the walls.", "lx"),
+    "ceiling?": number("Mean on the ceiling.", "lx"),
+    dim: list("Zones beside a task that have less than its surround asks.", anything("One zone.")),
+    "readings?": list(
+      "On the front of each wall unit, and on the floor of each aisle along the island.",
+      object("One of them.", {
+        kind: oneOf("What is lit.", "front", "aisle"),
+        of: text("Name of the wall unit, or side of the island that the aisle runs along."),
+        average: number("Average.", "lx"),
+        minimum: number("Minimum.", "lx"),
+        maximum: number("Maximum.", "lx"),
+        points: count("How many points."),
+      }),
+    ),
+  }),
   "row?": anything("The row as measured."),
 });
 
