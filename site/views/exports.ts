@@ -72,6 +72,12 @@ export const EXPORTS: readonly Export[] = [
   ),
   paper("Elevation and section", "PDF: heights above finished floor and top.", "elevations.pdf", PDF),
   paper(
+    "Dimmer settings",
+    "PDF for who programs the dimmers: levels of every setting, and what a meter then reads.",
+    "dimmers.pdf",
+    PDF,
+  ),
+  paper(
     "Luminaire and lamp schedule",
     "PDF: what to order, and what the performance relies on.",
     "schedule.pdf",

@@ -149,8 +149,39 @@ function zoneAssessments(
       checks,
       verdict: worstVerdict(checks.map((each) => each.verdict)),
       ...(criteria === undefined ? {} : { target: criteria.name }),
+      ...middleOf(scene.planes[plane], assessed),
     };
   });
+}
+
+/** The point nearest to the middle of all, by area. */
+function middleOf(
+  { points, weights }: CalculationPlane,
+  { layers }: PlaneAssessment,
+): Pick<ZoneAssessment, "middle"> {
+  const middle = [0, 0, 0];
+  let area = 0;
+  weights.forEach((weight, i) => {
+    area += weight;
+    for (let axis = 0; axis < 3; axis++) middle[axis] += weight * points[3 * i + axis];
+  });
+  let nearest = -1;
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < weights.length; i++) {
+    const from = [0, 1, 2].map((axis) => points[3 * i + axis] - middle[axis] / area);
+    // Of two that are as near, the first: rounding does not choose.
+    const distance = Math.hypot(...from);
+    if (distance < least - 1e-9) [nearest, least] = [i, distance];
+  }
+  if (nearest < 0) return {};
+  return {
+    middle: {
+      at: [points[3 * nearest], points[3 * nearest + 1], points[3 * nearest + 2]],
+      layers: layers.map(
+        ({ direct, interreflected }) => (direct[nearest] ?? 0) + (interreflected[nearest] ?? 0),
+      ),
+    },
+  };
 }
 
 /** The study's own target of a name before the published one. */

@@ -5,6 +5,7 @@
 import type { EnergyBalance, Method } from "../engine/result.ts";
 import type { Evidence } from "../luminaire/evidence.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import type { Vec3 } from "../geometry/vector.ts";
 import type { LayerRole } from "../scene/scene.ts";
 import type { InputKind } from "./uncertainty/field-uncertainty.ts";
 import type { Verdict } from "./verdict.ts";
@@ -64,6 +65,15 @@ export interface ZoneAssessment {
   readonly statistics: Statistics;
   readonly checks: readonly Check[];
   readonly verdict: Verdict;
+  /** Where a meter is held to check it; absent of a plane without points. */
+  readonly middle?: MeterPoint;
+}
+
+/** The calculated point of a plane nearest to its middle, and the light there (lx), maintained and dimmed. */
+export interface MeterPoint {
+  readonly at: Vec3;
+  /** In the scene's order; all of them together are the light at the point. */
+  readonly layers: readonly number[];
 }
 
 /** Illuminance after dimming and maintenance, by layer and in total, at the points of one plane (lx). */

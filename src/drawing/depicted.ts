@@ -42,7 +42,8 @@ export type DepictedIsland =
   | "zone name"
   | "level"
   | "level name"
-  | "point value";
+  | "point value"
+  | "meter point";
 
 /** What gives light, and how it hangs. */
 export type DepictedLuminaire =
@@ -172,6 +173,7 @@ export type DepictedRow =
   | "fixed row"
   | "circuit row"
   | "setting row"
+  | "meter row"
   | "tolerance row"
   | "hung row"
   | "suspension row"

@@ -70,7 +70,7 @@ function setTitle(handover: Handover): string {
 }
 
 /** What is read on screens too; the others are print alone. */
-const ALSO_SVG: ReadonlySet<string> = new Set(["set-out", "elevations", "schedule", "client"]);
+const ALSO_SVG: ReadonlySet<string> = new Set(["set-out", "elevations", "dimmers", "schedule", "client"]);
 
 /** One PDF of all pages, one SVG a page where it is a drawing. */
 function drawn(handover: Handover, { name, about, sheets }: PaperDocument): HandoverFile[] {

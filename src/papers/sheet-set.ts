@@ -4,6 +4,7 @@ import type { SetOut } from "../app/set-out/set-out.ts";
 import type { ScaledView, Sheet } from "../drawing/paper/paper.ts";
 import { clientSheets } from "./client-sheet.ts";
 import { coverSheets, type DrawingListRow } from "./cover-sheet.ts";
+import { dimmerSheets } from "./dimmer-sheet.ts";
 import { elevationSheet } from "./elevation-sheet.ts";
 import type { Handover } from "./handover.ts";
 import { mockUpSheets } from "./mock-up-sheet.ts";
@@ -34,6 +35,10 @@ export function sheetSet(handover: Handover): SheetSet {
     [
       "for who hangs: elevation and section with heights above floor and top",
       [elevationSheet(handover, setOut)],
+    ],
+    [
+      "for who programs the dimmers: levels of every setting, what a meter then reads",
+      dimmerSheets(handover),
     ],
     ["for who orders: luminaires, lamps, what the performance relies on", scheduleSheets(handover)],
     ["for the client: the options in one view, in plain words", clientSheets(handover)],

@@ -53,6 +53,7 @@ it("makes every paper in the page, PDFs among them, under the page's own securit
     "set-out.dxf",
     "boxes.csv",
     "elevations.pdf",
+    "dimmers.pdf",
     "schedule.pdf",
     "client.pdf",
     "report.pdf",

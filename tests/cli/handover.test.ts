@@ -54,6 +54,7 @@ describe("handover", () => {
       "boxes.csv",
       "circuits.csv",
       "elevations.pdf",
+      "dimmers.pdf",
       "schedule.pdf",
       "luminaires.csv",
       "client.pdf",

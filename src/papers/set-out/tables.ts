@@ -11,7 +11,6 @@ import { asHung } from "./orientation-table.ts";
 import { fixedTable, recessedTable } from "./other-boxes-tables.ts";
 import { pendantTables } from "./pendant-table.ts";
 import { suspensionTable } from "./suspension-table.ts";
-import { settingsTable } from "./settings-table.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { tagRange } from "./tags.ts";
 import { toleranceTable } from "./tolerance-table.ts";
@@ -38,7 +37,6 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
     circuitTable(handover),
     ...switchLegend(handover),
   );
-  blocks.push(...settingsTable(handover));
   const flags = setOutHolds(handover, setOut, words);
   blocks.push(heading("HOLD: not to be built before this is settled", 9));
   if (pendants.length > 0)

@@ -1,0 +1,255 @@
+/**
+ * The sheet for whoever programs the dimmers: in each setting the light output of each layer, what its dimmer is set to where that
+ * is known, and what a meter then reads at a point of each zone.
+ *
+ *   new = maintained / MF: lamps are new and everything is clean when dimmers are set
+ */
+
+import { switchingLegs } from "../advice/switching.ts";
+import { settingLevels } from "../app/settings-comparison.ts";
+import type { MeterPoint, ZoneAssessment } from "../assessment/assessment.ts";
+import { layerPower } from "../assessment/energy.ts";
+import { printable } from "../diagnostics/printable.ts";
+import { line, segment, text } from "../drawing/drawing.ts";
+import { islandAxes } from "../drawing/island-axes.ts";
+import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
+import type { PaperMark } from "../drawing/paper/paper.ts";
+import { depthInside } from "../geometry/polygon.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import type { Layer, Scene } from "../scene/scene.ts";
+import { withSetting } from "../scene/settings.ts";
+import { controlWords, levelWords } from "../words/settings-text.ts";
+import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
+import { lengthUnits, type Page, page, pageField } from "./page.ts";
+
+const TABLE = SMALL + 0.25;
+const TALLEST_PLAN = 150;
+
+export function dimmerSheets(handover: Handover): Page[] {
+  const { scene } = chosenOption(handover);
+  const words = handoverWords(handover);
+  const sheet = pageField(handover, true);
+  const head = { title: "Dimmer settings", option: scene.name, units: lengthUnits(handover) };
+  const settings = dimmedSettings(handover);
+  const points = meterPoints(handover);
+  const blocks = [
+    heading("Levels", 11),
+    levels(settings),
+    paragraph(levelsNote(scene), { size: TABLE }),
+    ...(points.length === 0 ? [] : meterBlocks(scene, settings, points, words)),
+  ];
+  return flowPages(blocks, sheet.field).map((marks) =>
+    page(handover, sheet, head, {
+      name: "dimmers",
+      marks,
+      summary: "Levels of every dimmer in every setting, and what a meter then reads.",
+    }),
+  );
+}
+
+interface DimmedSetting {
+  readonly name: string;
+  readonly layers: readonly Layer[];
+  readonly zones: readonly ZoneAssessment[];
+}
+
+/** The settings of the chosen option; one of the levels as dimmed where it has none. */
+function dimmedSettings(handover: Handover): readonly DimmedSetting[] {
+  const { scene, assessment } = chosenOption(handover);
+  const { settings = [] } = scene;
+  if (settings.length === 0) return [{ name: "as dimmed", layers: scene.layers, zones: assessment.zones }];
+  return settings.map((setting, i) => ({
+    name: setting.name,
+    layers: withSetting(scene, setting).layers,
+    zones: assessment.settings?.[i].zones ?? [],
+  }));
+}
+
+function levels(settings: readonly DimmedSetting[]): Block {
+  return {
+    kind: "table",
+    size: TABLE,
+    depicts: "setting row",
+    columns: [
+      { title: "setting", share: 1.5 },
+      { title: "layer", share: 1.5 },
+      { title: "circuit", share: 0.8 },
+      { title: "leg", share: 0.4 },
+      { title: "dimmer", share: 1.6 },
+      { title: "light output", share: 0.9, align: "end" },
+      { title: "dimmer at", share: 1.3, align: "end" },
+      { title: "load, W", share: 0.7, align: "end" },
+    ],
+    rows: settings.flatMap(({ name, layers }) => {
+      return switchingLegs(layers).map(({ leg, layer }, i) => {
+        const { watts, unknown } = layerPower(layer);
+        const [{ control }] = settingLevels([layer], [layer.dim]);
+        return [
+          i === 0 ? printable(name, 30) : "",
+          printable(layer.name, 30),
+          layer.circuit === undefined ? "HOLD" : printable(layer.circuit, 20),
+          leg,
+          dimmerWords(layer),
+          levelWords(layer.dim),
+          control === undefined ? "not stated" : layer.dim === 0 ? "off" : controlWords(control),
+          `${unknown > 0 ? "≥ " : ""}${watts.toFixed(0)}`,
+        ];
+      });
+    }),
+  };
+}
+
+function dimmerWords({ dimmer }: Layer): string {
+  if (dimmer === undefined) return "not stated";
+  return dimmer.name === undefined ? "its name not stated" : printable(dimmer.name, 40);
+}
+
+function levelsNote({ layers, settings }: Scene): string {
+  const isKnown = layers.some(({ dimmer }) => dimmer?.control !== undefined);
+  const first = settings === undefined ? "The study names no setting: these are the levels as dimmed. " : "";
+  return `${first}Light output is the share of a layer's full light; what a dimmer shows is rarely the same${isKnown ? ': "dimmer at" follows the curve that the study states for it' : ""}. Fade times, scenes of the control system and who may change them: to be settled with the client.`;
+}
+
+interface NamedPoint extends Pick<MeterPoint, "at"> {
+  /** `M1` on plan and in tables. */
+  readonly tag: string;
+  readonly zone: string;
+}
+
+/** The middle of each zone of the chosen option. */
+function meterPoints(handover: Handover): readonly NamedPoint[] {
+  return chosenOption(handover).assessment.zones.flatMap(({ name, middle }, i) =>
+    middle === undefined ? [] : [{ tag: `M${i + 1}`, zone: name, at: middle.at }],
+  );
+}
+
+function meterBlocks(
+  scene: Scene,
+  settings: readonly DimmedSetting[],
+  points: readonly NamedPoint[],
+  words: HandoverWords,
+): Block[] {
+  return [
+    heading("To check with a meter", 11),
+    pointsPlan(scene, points),
+    places(scene, points, words),
+    readings(scene, settings, points, words),
+    ...[
+      "At night, lamps warm. The sensor lies flat on the top at the point, facing up, and nobody leans over it.",
+      `"New" is what to read now, with new lamps and clean shades; "maintained" is what is left of it at the maintenance factor ${scene.maintenance.toFixed(2)}, which the verdicts are about.`,
+      "One layer alone tells which dimmer is off its level. A hand meter errs by 3 to 10 %, the prediction has its own band in the report.",
+    ].map((sentence) => bullet(sentence, TABLE)),
+  ];
+}
+
+const isOnTop = ({ island }: Scene, place: Vec2): boolean =>
+  island !== undefined && depthInside(place, island.outline) > 0;
+
+/** Along and across the top from its left end and near edge; of what lies off the island from the room's walls. */
+function placeOf(scene: Scene, { at }: NamedPoint): { readonly from: "top" | "room"; readonly place: Vec2 } {
+  const [x, y] = at;
+  const place = islandAxes(scene).toIsland([x, y]);
+  return isOnTop(scene, place) ? { from: "top", place } : { from: "room", place: [x, y] };
+}
+
+function places(scene: Scene, points: readonly NamedPoint[], words: HandoverWords): Block {
+  return {
+    kind: "table",
+    size: TABLE,
+    depicts: "meter row",
+    columns: [
+      { title: "point", share: 0.5 },
+      { title: "middle of", share: 1.5 },
+      { title: "measured from", share: 2.2 },
+      { title: "along", share: 0.9, align: "end" },
+      { title: "across", share: 0.9, align: "end" },
+      { title: "above the floor", share: 1, align: "end" },
+    ],
+    rows: points.map((point) => {
+      const { from, place } = placeOf(scene, point);
+      return [
+        point.tag,
+        printable(point.zone, 40),
+        from === "top" ? "left end and near edge of the top" : "left and near wall of the room",
+        words.dimension(place[0]),
+        words.dimension(place[1]),
+        words.dimension(point.at[2]),
+      ];
+    }),
+  };
+}
+
+function readings(
+  { layers, maintenance }: Scene,
+  settings: readonly DimmedSetting[],
+  points: readonly NamedPoint[],
+  words: HandoverWords,
+): Block {
+  return {
+    kind: "table",
+    size: TABLE,
+    depicts: "meter row",
+    columns: [
+      { title: "setting", share: 1.4 },
+      { title: "point", share: 0.5 },
+      { title: `each layer alone, new, ${words.light}`, share: 3.2 },
+      { title: `together, new, ${words.light}`, share: 1.1, align: "end" },
+      { title: "maintained", share: 0.9, align: "end" },
+      { title: "read", share: 0.8 },
+    ],
+    rows: settings.flatMap(({ name, zones }) =>
+      points.map(({ tag, zone }, i) => {
+        const light = zones.find((each) => each.name === zone)?.middle?.layers ?? [];
+        const together = light.reduce((sum, each) => sum + each, 0);
+        return [
+          i === 0 ? printable(name, 30) : "",
+          tag,
+          layers
+            .map((layer, l) => `${printable(layer.name, 24)} ${words.figure((light[l] ?? 0) / maintenance)}`)
+            .join(", "),
+          words.figure(together / maintenance),
+          words.figure(together),
+          "",
+        ];
+      }),
+    ),
+  };
+}
+
+/** The top with its zones and the points on it. */
+function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
+  const { length, width } = islandAxes(scene);
+  const heightOf = (perMetre: number): number => width * perMetre + 8;
+  return {
+    kind: "figure",
+    height: heightOf(TALLEST_PLAN / Math.max(width, length / 3)),
+    draw: (x, y, across) => {
+      const perMetre = Math.min(TALLEST_PLAN / Math.max(width, length / 3), across / length);
+      const page = ([along, off]: Vec2): Vec2 => [x + along * perMetre, y + (width - off) * perMetre];
+      const outline: readonly Vec2[] = scene.island?.outline ?? [
+        [0, 0],
+        [length, 0],
+        [length, width],
+        [0, width],
+      ];
+      return [
+        line(outline.map(page), "island outline", "ink", 1, { closed: true }),
+        ...scene.zones.map((zone) =>
+          line(zone.outline.map(page), "zone", "quiet", 0.75, { closed: true, dash: "dashed" }),
+        ),
+        ...points.flatMap((point) => pointMarks(scene, point, page)),
+      ];
+    },
+  };
+}
+
+function pointMarks(scene: Scene, point: NamedPoint, page: (place: Vec2) => Vec2): PaperMark[] {
+  const { from, place } = placeOf(scene, point);
+  if (from === "room" && scene.island !== undefined) return [];
+  const [x, y] = page(place);
+  return [
+    segment(x - 4, y, x + 4, y, "meter point"),
+    segment(x, y - 4, x, y + 4, "meter point"),
+    text([x + 6, y - 3], `${point.tag} ${printable(point.zone, 20)}`, "meter point", { ink: "ink", size: 8 }),
+  ];
+}
