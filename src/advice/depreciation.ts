@@ -52,12 +52,6 @@ export function maintenanceAt(d: Depreciation, years: number): number {
   );
 }
 
-/** First whole year at whose end the factor lies below `factor`; undefined within `horizon` years. */
-export function yearsUntil(d: Depreciation, factor: number, horizon = 50): number | undefined {
-  for (let year = 1; year <= horizon; year++) if (maintenanceAt(d, year) < factor - 1e-12) return year;
-  return undefined;
-}
-
 /** Light new, at some years, and as maintained (lx). */
 export interface AgeingRow {
   readonly years: number;

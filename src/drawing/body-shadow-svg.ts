@@ -12,15 +12,6 @@ const MARGIN = 24;
 const FIGURES = 44;
 const LETTER = 6.6;
 
-/** A complete SVG document. Names from the study are escaped. */
-export function bodyShadowSvg(shadow: BodyShadow): string {
-  const { svg, width, height, title } = bodyShadowMap(shadow);
-  return (
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${short(width)} ${short(height)}" role="img" aria-label="${escapeText(title)}">` +
-    `<title>${escapeText(title)}</title><rect width="100%" height="100%" fill="#fff"/>${svg}</svg>\n`
-  );
-}
-
 /** The map as a group of `width` × `height` units with its corner at the origin, `scale` units a metre. */
 export function bodyShadowMap(
   shadow: BodyShadow,

@@ -33,19 +33,6 @@ export interface UnderlayImage extends UnderlayPlacement {
 /** Points closer than this are one (m): no length can be told from them. */
 const APART = 1e-4;
 
-/** A pixel's place in the room. */
-export function roomPoint({ scale, turn, origin }: UnderlayPlacement, [u, v]: Vec2): Vec2 {
-  const [c, s] = [scale * Math.cos(radians(turn)), scale * Math.sin(radians(turn))];
-  return [origin[0] + c * u - s * v, origin[1] + s * u + c * v];
-}
-
-/** A place of the room in the image's pixels. */
-export function imagePoint({ scale, turn, origin }: UnderlayPlacement, [x, y]: Vec2): Vec2 {
-  const [c, s] = [Math.cos(radians(turn)) / scale, Math.sin(radians(turn)) / scale];
-  const [dx, dy] = [x - origin[0], y - origin[1]];
-  return [c * dx + s * dy, c * dy - s * dx];
-}
-
 /** The placement in which two points are `length` apart (m), the first where it was; none where they are one. */
 export function scaledBy(
   placement: UnderlayPlacement,

@@ -90,14 +90,3 @@ export function perpendicularTerm(cc: number, D: number): number {
   const arc = C === 0 ? 0 : D * C * Math.atan(D / C);
   return (arc - 0.25 * (cc - D * D) * Math.log(sum)) / (2 * Math.PI);
 }
-
-/** Identical, directly opposed rectangles `a` × `b`, `c` apart (C-11 of [1]). */
-export function opposedRectangles(a: number, b: number, c: number): number {
-  return exchangeParallel(0, a, 0, b, 0, a, 0, b, c) / (a * b);
-}
-
-/** Rectangles at a right angle with a common edge: the emitting one extends `w` from the edge, the receiving
- * one `h`; the edge is `edge` long (C-14 of [1]). */
-export function rectanglesWithCommonEdge(w: number, h: number, edge: number): number {
-  return exchangePerpendicular(0, w, 0, edge, 0, h, 0, edge) / (w * edge);
-}

@@ -90,36 +90,6 @@ export function together(meshes: readonly Mesh[]): Mesh {
   return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
 }
 
-/** Volume enclosed (m³), positive when faces turn outward: Σ a·(b × c)/6. */
-export function enclosedVolume({ positions: p, triangles }: Mesh): number {
-  let six = 0;
-  for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [triangles[t] * 3, triangles[t + 1] * 3, triangles[t + 2] * 3];
-    six +=
-      p[a] * (p[b + 1] * p[c + 2] - p[b + 2] * p[c + 1]) +
-      p[a + 1] * (p[b + 2] * p[c] - p[b] * p[c + 2]) +
-      p[a + 2] * (p[b] * p[c + 1] - p[b + 1] * p[c]);
-  }
-  return six / 6;
-}
-
-/** Edges that are not shared by exactly two faces running them in opposite directions; none in a closed mesh. */
-export function openEdges({ triangles }: Mesh): number {
-  const edges = new Map<string, number>();
-  for (let t = 0; t < triangles.length; t += 3) {
-    for (let k = 0; k < 3; k++) {
-      const a = triangles[t + k];
-      const b = triangles[t + ((k + 1) % 3)];
-      const key = a < b ? `${a},${b}` : `${b},${a}`;
-      const run = a < b ? 1 : 1000;
-      edges.set(key, (edges.get(key) ?? 0) + run);
-    }
-  }
-  let open = 0;
-  for (const runs of edges.values()) if (runs !== 1001) open++;
-  return open;
-}
-
 /** Vertex `i` of a mesh. */
 export function vertex({ positions: p }: Mesh, i: number): Vec3 {
   return [p[3 * i], p[3 * i + 1], p[3 * i + 2]];

@@ -200,61 +200,6 @@ export function fineGrid(plane: CalculationPlane, largest = FINE_CELL): Calculat
   return gridPlane(aboutPlane(plane, "fine"), plane.grid, columns, rows);
 }
 
-/** A lattice for contours: every fine cell centre and, around them, points on the edge itself, so that contours
- * reach the edge without extrapolation. All points of the rectangle count, also those outside an outline;
- * point k = row · along.length + column stands at (along[column], across[row]) metres from the corner. */
-export interface ContourLattice {
-  readonly plane: CalculationPlane;
-  readonly along: Float64Array;
-  readonly across: Float64Array;
-}
-
-export function contourLattice(plane: CalculationPlane, largest = FINE_CELL): ContourLattice | undefined {
-  if (plane.grid === undefined || plane.grid.broken === true) return undefined;
-  const { u, v } = plane.grid;
-  const cell = Math.max(largest, Math.sqrt((length(u) * length(v)) / MOST_CELLS));
-  const stations = (side: number) => {
-    const count = cellsAtMost(side, cell);
-    return Float64Array.from({ length: count + 2 }, (_, i) =>
-      i === 0 ? 0 : i === count + 1 ? side : ((i - 0.5) * side) / count,
-    );
-  };
-  const along = stations(length(u));
-  const across = stations(length(v));
-  const points = new Float64Array(3 * along.length * across.length);
-  across.forEach((y, row) => {
-    along.forEach((x, column) => {
-      points.set(pointAt(plane.grid as PlaneGrid, plane.normal, x, y), 3 * (row * along.length + column));
-    });
-  });
-  const weights = new Float64Array(along.length * across.length).fill(1);
-  return { plane: { ...aboutPlane(plane, "fine"), points, weights }, along, across };
-}
-
-/** Points on the outline of the region itself, at most `spacing` apart (m): the ring the edge is judged by. */
-export function edgeRing(plane: CalculationPlane, spacing = FINE_CELL): CalculationPlane | undefined {
-  const { grid } = plane;
-  if (grid === undefined) return undefined;
-  const [a, b] = [length(grid.u), length(grid.v)];
-  const loops = grid.region ?? [rectangle(0, 0, a, b)];
-  const points: number[] = [];
-  for (const loop of loops) {
-    loop.forEach((p, i) => {
-      const q = loop[(i + 1) % loop.length];
-      const middle: Vec2 = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2];
-      // An edge two pieces share lies inside the region and is no edge of it.
-      if (loops.some((other) => other !== loop && depthInside(middle, other) > -1e-9)) return;
-      const parts = Math.max(1, Math.ceil(Math.hypot(q[0] - p[0], q[1] - p[1]) / spacing));
-      for (let k = 0; k < parts; k++) {
-        const t = k / parts;
-        points.push(...pointAt(grid, plane.normal, p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])));
-      }
-    });
-  }
-  const weights = new Float64Array(points.length / 3).fill(1);
-  return { ...aboutPlane(plane, "edge"), points: Float64Array.from(points), weights };
-}
-
 function aboutPlane({ name, zone, quantity, normal }: CalculationPlane, role: "fine" | "edge") {
   return { name, role, ...(zone === undefined ? {} : { zone }), quantity, normal };
 }

@@ -7,7 +7,7 @@
 import { describe, expect, it } from "vitest";
 import { bodyShadows } from "../../src/advice/body-shadow.ts";
 import { bodyShadowJson, bodyShadowLines } from "../../src/app/body-shadow.ts";
-import { bodyShadowSvg } from "../../src/drawing/body-shadow-svg.ts";
+import { bodyShadowMap } from "../../src/drawing/body-shadow-svg.ts";
 import { calculate } from "../../src/engine/calculate.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { figure } from "../../src/scene/people.ts";
@@ -119,7 +119,7 @@ describe("body shadows of a study", () => {
     const json = JSON.parse(JSON.stringify(bodyShadowJson(shadows, true)));
     expect(json[0].layers.map((l: { layer: string }) => l.layer)).toEqual(["pendants", "ambient"]);
     expect(json[0].map.points.length).toBe(json[0].map.lost.length);
-    const svg = bodyShadowSvg(shadows[0]);
+    const { svg } = bodyShadowMap(shadows[0]);
     expect(svg).not.toContain("<ok>");
     expect(svg).toContain("&lt;ok&gt;");
     expect(svg).toMatch(/<text[^>]*>\d+<\/text>/);

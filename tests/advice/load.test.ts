@@ -7,13 +7,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { ageBand } from "../../src/advice/age.ts";
-import {
-  ageing,
-  lampFactor,
-  maintenanceAt,
-  USUAL_DEPRECIATION,
-  yearsUntil,
-} from "../../src/advice/depreciation.ts";
+import { ageing, lampFactor, maintenanceAt, USUAL_DEPRECIATION } from "../../src/advice/depreciation.ts";
 import { loadReport } from "../../src/advice/load.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import type { Layer, Scene } from "../../src/scene/scene.ts";
@@ -104,8 +98,6 @@ describe("ageing", () => {
     expect(maintenanceAt({ ...d, ratedShare: 0.9, dirt: 0.95 }, 10)).toBeCloseTo(0.829, 3);
     expect(maintenanceAt(d, 0)).toBe(1);
     expect(maintenanceAt(d, 0.5)).toBeCloseTo(0.8 ** 0.05 * 0.96 ** 0.5 * 0.97 ** 0.5, 12);
-    expect(yearsUntil(d, 0.746)).toBe(10);
-    expect(yearsUntil(d, 0.01, 20)).toBeUndefined();
     expect(ageing(400, 0.8, d, [0, 10]).map(({ illuminance }) => Math.round(illuminance))).toEqual([
       500, 372,
     ]);

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { newStudy, TYPICAL_KITCHEN } from "../../src/app/new-study.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
-import { resolveStudy } from "../../src/scene/resolve.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
 
 const resolved = (document: unknown) =>

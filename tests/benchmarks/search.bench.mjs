@@ -9,7 +9,6 @@ import { hungCandidate, kindOf } from "../../dist/design/search/candidate.js";
 import { rankCandidates } from "../../dist/design/search/ranking.js";
 import { searchGrid } from "../../dist/design/search/search-grid.js";
 import { candidatesOf, usualSpace } from "../../dist/design/search/search-space.js";
-import { noStandingLight } from "../../dist/design/search/standing-light.js";
 import { unobstructedLight } from "../../dist/engine/direct/unobstructed-light.js";
 import { withLuminaires } from "../../dist/scene/with-hanging.js";
 import { workedExample } from "./worked-example.mjs";
@@ -30,7 +29,11 @@ const request = {
   layer: 0,
   kinds,
   grid,
-  light: noStandingLight(grid, kinds),
+  // Direct light alone.
+  light: {
+    fixed: new Float64Array(grid.points.length / 3),
+    returned: kinds.map(() => new Float64Array(grid.points.length / 3)),
+  },
   requirements: grid.zones.map(({ zone }) => targetOf(study, zone.target)?.requirements ?? []),
   confidence: 0.9,
   nearFieldError: 0.0025,

@@ -1,8 +1,7 @@
 /** A drawing underneath the plan: its similarity against complex numbers, and against two points measured in it. */
+import { radians } from "../../src/units/quantities.ts";
 import { expect, it } from "vitest";
 import {
-  imagePoint,
-  roomPoint,
   scaledBy,
   turnedAbout,
   turnOntoAxis,
@@ -19,6 +18,19 @@ function byComplexNumbers({ scale, turn, origin }: UnderlayPlacement, [u, v]: Ve
 }
 
 const apart = (a: Vec2, b: Vec2): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+/** A pixel's place in the room. */
+function roomPoint({ scale, turn, origin }: UnderlayPlacement, [u, v]: Vec2): Vec2 {
+  const [c, s] = [scale * Math.cos(radians(turn)), scale * Math.sin(radians(turn))];
+  return [origin[0] + c * u - s * v, origin[1] + s * u + c * v];
+}
+
+/** A place of the room in the image's pixels. */
+function imagePoint({ scale, turn, origin }: UnderlayPlacement, [x, y]: Vec2): Vec2 {
+  const [c, s] = [Math.cos(radians(turn)) / scale, Math.sin(radians(turn)) / scale];
+  const [dx, dy] = [x - origin[0], y - origin[1]];
+  return [c * dx + s * dy, c * dy - s * dx];
+}
 
 it("scales by two points of the picture and the length between them, to a thousandth of a pixel", () => {
   const random = randomStream(17);

@@ -8,7 +8,7 @@ import { summarise } from "../../src/photometry/summary.ts";
 import { writeEulumdat } from "../../src/photometry/writers/eulumdat-writer.ts";
 import { writeLm63 } from "../../src/photometry/writers/lm63-writer.ts";
 import { writeTm33 } from "../../src/photometry/writers/tm33-writer.ts";
-import { resolveStudy } from "../../src/scene/resolve.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { readShades } from "../../src/study/shade-file.ts";
 import { readStudy } from "../../src/study/study-text.ts";

@@ -8,7 +8,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { calculate } from "../../src/engine/calculate.ts";
-import { elementToParallelDisc } from "../../src/geometry/configuration-factors.ts";
+import { elementToParallelDisc } from "../support/configuration-factors.ts";
 import { normalize, type Vec3 } from "../../src/geometry/vector.ts";
 import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";

@@ -1,7 +1,7 @@
 /** Bodies as closed meshes: watertight, turned outward, of the volume their profile encloses. */
 import { describe, expect, it } from "vitest";
 import { rotationOf, UPRIGHT } from "../../src/geometry/frame.ts";
-import { enclosedVolume, openEdges } from "../../src/geometry/solids.ts";
+import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
 import type { Body, BodyProfile } from "../../src/luminaire/body.ts";
 import { bodyMesh } from "../../src/luminaire/body-mesh.ts";
 import { lowestPoint } from "../../src/luminaire/extent.ts";

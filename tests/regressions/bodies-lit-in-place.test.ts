@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
-import { resolveStudy } from "../../src/scene/resolve.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
 import { compareScene, SMALL_EFFORT, table } from "../support/path-trace/compare-kitchen.ts";
 import { PERSON_REFLECTANCE } from "../support/path-trace/random-kitchen.ts";

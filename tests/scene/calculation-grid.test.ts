@@ -5,15 +5,7 @@ import { describe, expect, it } from "vitest";
 import { area, bounds, depthInside } from "../../src/geometry/polygon.ts";
 import { convexPieces } from "../../src/geometry/polygon-pieces.ts";
 import type { Vec2, Vec3 } from "../../src/geometry/vector.ts";
-import {
-  cellCount,
-  contourLattice,
-  edgeRing,
-  fineGrid,
-  gridCells,
-  gridPlane,
-  gridSpacing,
-} from "../../src/scene/calculation-grid.ts";
+import { cellCount, fineGrid, gridCells, gridPlane, gridSpacing } from "../../src/scene/calculation-grid.ts";
 
 const ABOUT = { name: "top", role: "user", quantity: "planar", normal: [0, 0, 1] as Vec3 } as const;
 
@@ -174,30 +166,5 @@ describe("beside the grid", () => {
     expect([fine?.grid?.columns, fine?.grid?.rows]).toEqual([96, 44]);
     expect(fine?.weights.reduce((a, b) => a + b, 0)).toBeCloseTo(2.64, 9);
     expect(fine?.name).toBe("top");
-  });
-
-  it("the contour lattice reaches the edge itself", () => {
-    const lattice = contourLattice(plane);
-    expect([lattice?.along[0], lattice?.along.at(-1), lattice?.across.at(-1)]).toEqual([0, 2.4, 1.1]);
-    expect(lattice?.along).toHaveLength(98);
-    const { points } = lattice?.plane ?? { points: [] };
-    expect(points).toHaveLength(3 * 98 * 46);
-    expect([...points.slice(-3)]).toEqual([2.4, 1.1, 0.9]);
-  });
-
-  it("the edge ring runs along the outline, not along seams between pieces", () => {
-    const outline: Vec2[] = [
-      [0, 0],
-      [2, 0],
-      [2, 1],
-      [1, 1],
-      [1, 2],
-      [0, 2],
-    ];
-    const ring = edgeRing(gridPlane(ABOUT, flat(2, 2, convexPieces(outline)), 4, 4), 0.1);
-    const points = ring?.points ?? new Float64Array();
-    expect(points.length / 3).toBeGreaterThanOrEqual(80);
-    for (let i = 0; i < points.length; i += 3)
-      expect(Math.abs(depthInside([points[i], points[i + 1]], outline))).toBeLessThan(1e-9);
   });
 });

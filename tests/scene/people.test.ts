@@ -1,7 +1,8 @@
 /** People as boxes: closed, of the right height, with eyes where eyes are, and the shadow a cook throws. */
 import { describe, expect, it } from "vitest";
 import type { Mesh } from "../../src/geometry/mesh.ts";
-import { enclosedVolume, openEdges, vertex } from "../../src/geometry/solids.ts";
+import { vertex } from "../../src/geometry/solids.ts";
+import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
 import { cross, dot, subtract, type Vec3 } from "../../src/geometry/vector.ts";
 import { figure } from "../../src/scene/people.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";

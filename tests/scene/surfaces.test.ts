@@ -1,7 +1,7 @@
 /** Room, island and bodies as surfaces: closed, right way round, each face once; and the solids that block. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { enclosedVolume, openEdges } from "../../src/geometry/solids.ts";
+import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
 import { dot, length } from "../../src/geometry/vector.ts";
 import { newellNormal } from "../../src/scene/faces.ts";
 import type { Scene } from "../../src/scene/scene.ts";

@@ -13,7 +13,7 @@ import { type Json, write } from "../../site/store/pointer.ts";
 import { newStudy } from "../../src/app/new-study.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
-import { resolveStudy } from "../../src/scene/resolve.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
 
 const { luminaires: _, ...boathouse } = example as unknown as RawStudy;

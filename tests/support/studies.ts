@@ -1,6 +1,6 @@
 /** Studies in code, for tests: a small kitchen to change at one place. */
 import type { Issue } from "../../src/diagnostics/issue.ts";
-import { resolveStudy } from "../../src/scene/resolve.ts";
+import { resolveStudy } from "./resolve-study.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { StudyContext } from "../../src/scene/study-context.ts";
 import type { Target } from "../../src/scene/target.ts";

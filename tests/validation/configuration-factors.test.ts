@@ -14,14 +14,11 @@ import {
   elementToPerpendicularDisc,
   elementToPerpendicularRectangleCorner,
   elementToSphere,
-} from "../../src/geometry/configuration-factors.ts";
-import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
-import {
-  exchangeParallel,
-  exchangePerpendicular,
   opposedRectangles,
   rectanglesWithCommonEdge,
-} from "../../src/geometry/rectangle-factors.ts";
+} from "../support/configuration-factors.ts";
+import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
+import { exchangeParallel, exchangePerpendicular } from "../../src/geometry/rectangle-factors.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 
 let worst = 0;

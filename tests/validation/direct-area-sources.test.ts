@@ -16,7 +16,7 @@ import {
   elementToPerpendicularDisc,
   elementToPerpendicularRectangleCorner,
   elementToSphere,
-} from "../../src/geometry/configuration-factors.ts";
+} from "../support/configuration-factors.ts";
 import type { Orientation } from "../../src/geometry/frame.ts";
 import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";

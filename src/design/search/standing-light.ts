@@ -25,12 +25,6 @@ export interface StandingLight {
 
 const CLEARANCE = 0.85;
 
-/** Nothing but direct light. */
-export function noStandingLight(grid: SearchGrid, kinds: readonly Kind[]): StandingLight {
-  const count = grid.points.length / 3;
-  return { fixed: new Float64Array(count), returned: kinds.map(() => new Float64Array(count)) };
-}
-
 export function standingLight(
   scene: Scene,
   layer: number,

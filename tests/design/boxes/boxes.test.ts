@@ -11,7 +11,7 @@ import { FARTHEST, toleranceRings } from "../../../src/design/boxes/tolerance-ri
 import { hungCandidate, kindOf } from "../../../src/design/search/candidate.ts";
 import { searchGrid } from "../../../src/design/search/search-grid.ts";
 import { candidatesOf, usualSpace } from "../../../src/design/search/search-space.ts";
-import { noStandingLight } from "../../../src/design/search/standing-light.ts";
+import { noStandingLight } from "../../support/standing-light.ts";
 import { addDirectLight } from "../../../src/engine/direct/direct-light.ts";
 import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";

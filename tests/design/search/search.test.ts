@@ -16,11 +16,12 @@ import { type CandidateFigures, rankCandidates } from "../../../src/design/searc
 import { type SearchResult, searchArrangements } from "../../../src/design/search/search.ts";
 import { searchGrid } from "../../../src/design/search/search-grid.ts";
 import { candidatesOf, grainOf, usualSpace } from "../../../src/design/search/search-space.ts";
-import { noStandingLight, standingLight } from "../../../src/design/search/standing-light.ts";
+import { standingLight } from "../../../src/design/search/standing-light.ts";
+import { noStandingLight } from "../../support/standing-light.ts";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
-import { resolveStudy } from "../../../src/scene/resolve.ts";
+import { resolveStudy } from "../../support/resolve-study.ts";
 import { withLuminaires } from "../../../src/scene/with-hanging.ts";
 import { checkStudy, type StudyDocument } from "../../../src/study/study.ts";
 import { CONTEXT, ISLAND, type Json, kitchen, resolved } from "../../support/studies.ts";

@@ -1,7 +1,8 @@
 /** A fine grid and the ring on its edge beside the same points asked for alone, in kitchens where people stand by the top. */
 import { expect, it } from "vitest";
 import { LightEngine } from "../../../src/engine/light-engine.ts";
-import { edgeRing, fineGrid } from "../../../src/scene/calculation-grid.ts";
+import { marginPlane } from "../../../src/app/margin-plane.ts";
+import { fineGrid } from "../../../src/scene/calculation-grid.ts";
 import type { CalculationPlane } from "../../../src/scene/calculation-plane.ts";
 import { randomKitchen } from "../../support/path-trace/random-kitchen.ts";
 
@@ -14,11 +15,10 @@ function alone({ grid: _, name, ...plane }: CalculationPlane): CalculationPlane 
 it.each([2, 3])("of people %d is within 0.2 %% of the total light of its points alone", (index) => {
   const { scene, options } = randomKitchen("people", 77, index);
   const zones = scene.planes.slice(index === 2 ? 1 : 0, index === 2 ? 2 : 1);
-  const planes = zones.flatMap((plane) =>
-    [fineGrid(plane), edgeRing(plane)].flatMap((each, k) =>
-      each === undefined ? [] : [{ ...each, name: `${plane.name} ${k}` }],
-    ),
-  );
+  const planes = zones.flatMap((plane) => {
+    const fine = fineGrid(plane);
+    return fine?.grid === undefined ? [] : [fine, marginPlane({ ...fine, grid: fine.grid })];
+  });
   const result = new LightEngine().calculate(
     { ...scene, planes: [...planes, ...planes.map(alone)] },
     options,

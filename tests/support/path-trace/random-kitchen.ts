@@ -8,7 +8,7 @@ import type { OpeningShape } from "../../../src/photometry/luminous-opening.ts";
 import type { Photometry } from "../../../src/photometry/photometry.ts";
 import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
 import type { CalculationOptions } from "../../../src/scene/calculation-options.ts";
-import { resolveStudy } from "../../../src/scene/resolve.ts";
+import { resolveStudy } from "../resolve-study.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { checkStudy } from "../../../src/study/study.ts";
 import { RandomNumbers } from "./random-numbers.ts";

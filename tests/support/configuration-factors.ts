@@ -9,6 +9,8 @@
  * Closed forms; error is rounding, ≤ 1e-12 away from the limits named at each function.
  */
 
+import { exchangeParallel, exchangePerpendicular } from "../../src/geometry/rectangle-factors.ts";
+
 /** Element parallel to a disc of radius `r` at height `h` above it, the disc's axis `a` away. */
 export function elementToParallelDisc(h: number, r: number, a = 0): number {
   if (a === 0) return (r * r) / (h * h + r * r);
@@ -82,4 +84,15 @@ export function coaxialDiscs(r1: number, r2: number, a: number): number {
   const k = 4 * (r2 / r1) ** 2;
   // ½[X − √(X² − k)] without the cancellation
   return k / (2 * (X + Math.sqrt(X * X - k)));
+}
+
+/** Identical, directly opposed rectangles `a` × `b`, `c` apart (C-11 of [1]). */
+export function opposedRectangles(a: number, b: number, c: number): number {
+  return exchangeParallel(0, a, 0, b, 0, a, 0, b, c) / (a * b);
+}
+
+/** Rectangles at a right angle with a common edge: the emitting one extends `w` from the edge, the receiving
+ * one `h`; the edge is `edge` long (C-14 of [1]). */
+export function rectanglesWithCommonEdge(w: number, h: number, edge: number): number {
+  return exchangePerpendicular(0, w, 0, edge, 0, h, 0, edge) / (w * edge);
 }
