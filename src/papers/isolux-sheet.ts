@@ -9,6 +9,7 @@ import { topPlane } from "../assessment/assess.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { wordRows } from "../diagnostics/word-rows.ts";
 import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
 import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Ink, line, type Mark, segment, text, textWidth } from "../drawing/drawing.ts";
@@ -340,14 +341,5 @@ function box(x: number, y: number, width: number, height: number): Vec2[] {
 
 /** Words in lines of at most `width` drawing units. */
 function broken(words: string, width: number, size: number): string[] {
-  const rows: string[] = [];
-  let row = "";
-  for (const word of words.split(" ")) {
-    const longer = row === "" ? word : `${row} ${word}`;
-    if (row !== "" && textWidth(longer, size) > width) {
-      rows.push(row);
-      row = word;
-    } else row = longer;
-  }
-  return row === "" ? rows : [...rows, row];
+  return wordRows(words.split(" "), (row) => textWidth(row, size) <= width);
 }

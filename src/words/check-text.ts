@@ -1,51 +1,30 @@
-/**
- * What `check` says to a person: the arrangements side by side, the best verdict first, of those what misses least and is evenest, then each zone in a sentence
- * that can be read aloud, and what the figures rest on.
- */
-
-import { COST_YEARS, type CostFigures, costReport, isCostStated } from "../advice/cost.ts";
-import { familiarPlace, seenSteps } from "../advice/illuminance-examples.ts";
+import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { bodyShadowLines } from "../app/body-shadow.ts";
 import { workingEdge } from "../app/working-edge.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
 import { ranked, rankedPlane } from "../app/ranking.ts";
-import { settingsComparison } from "../app/settings-comparison.ts";
-import type { PlaneAssessment } from "../assessment/assessment.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
-import { averageOf } from "../assessment/layer-light.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import type { LayerRole } from "../scene/scene.ts";
-import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { agedZone } from "./age-words.ts";
+import { comparison, otherPlanes, type Ranked } from "./comparison-text.ts";
 import { briefValue } from "./brief-value.ts";
 import { clashSentences } from "./clash-list.ts";
-import { moneyWords } from "./cost-words.ts";
-import { readingName } from "./findings-sections.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { asSentence } from "./sentence.ts";
-import type { Units } from "./person-words.ts";
-import { settingCellText, settingsWords, settingTableRows } from "./settings-text.ts";
+import { settingsWords } from "./settings-text.ts";
 import { table, wrapped } from "./table.ts";
-import { patchyRemark, unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
+import { patchyRemark, unsettledSentences, zoneSentence } from "./arrangement-sentences.ts";
 import { darkestPlace, verdictMark } from "./zone-text.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";
 
 const WIDTH = 96;
-/** Arrangements beside one another before the table goes on below. */
-const ABREAST = 4;
-
-interface Ranked {
-  readonly judged: JudgedArrangement;
-  /** The plane of the whole top, else the first zone's. */
-  readonly top: number;
-}
-
 export interface CheckTextOptions {
   /** Everything that was found out, every default: many screens. */
   readonly full?: boolean;
@@ -60,8 +39,7 @@ export function checkText(
     (judged): Ranked => ({ judged, top: rankedPlane(judged.scene, judged.assessment) }),
   );
   const lines: string[] = [printable(study.title), ""];
-  for (let from = 0; from < inOrder.length; from += ABREAST)
-    lines.push(...comparison(study, inOrder.slice(from, from + ABREAST), from === 0), "");
+  lines.push(...comparison(study, inOrder));
   const beside = otherPlanes(study, inOrder);
   if (beside.length > 0) lines.push(...beside, "");
   for (const each of inOrder) {
@@ -74,156 +52,6 @@ export function checkText(
   }
   lines.push(...basis(study, inOrder, full));
   return `${lines.join("\n").trimEnd()}\n`;
-}
-
-function comparison(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean): string[] {
-  const unit = study.display.illuminance;
-  const light = (lux: number | undefined): string =>
-    lux === undefined ? "–" : formatIlluminanceValue(lux, unit);
-  const tops = ranked.map(({ judged, top }) => judged.assessment.planes[top]);
-  const row = (name: string, cell: (top: PlaneAssessment | undefined, i: number) => string): string[] => [
-    name,
-    ...tops.map(cell),
-  ];
-  const part = (top: PlaneAssessment | undefined, i: number, roles: readonly LayerRole[] | undefined) => {
-    const { judged, top: index } = ranked[i];
-    return top === undefined
-      ? undefined
-      : averageOf(
-          top.layers,
-          judged.scene.planes[index].weights,
-          (layer) => roles === undefined || roles.includes(layer.role),
-        );
-  };
-  const groups: readonly (readonly [string, readonly LayerRole[] | undefined])[] = [
-    ["pendants", ["pendant"]],
-    ["recessed", ["recessed"]],
-    ["other", ["accent", "other"]],
-    ["all", undefined],
-  ];
-  const rows: string[][] = [
-    row(first ? "whole top, best first" : "whole top, continued", (_, i) =>
-      printable(ranked[i].judged.scene.name, 22),
-    ),
-    row("evenness U₀ (minimum / average)", (top) =>
-      top === undefined ? "–" : top.statistics.uniformity.toFixed(2),
-    ),
-    row(`average, ${unit}`, (top) => light(top?.statistics.average)),
-    ...(tops.length < 2
-      ? []
-      : [row("plainly seen steps (1.5× each)", (top, i) => (i === 0 ? "–" : stepsWords(tops[0], top)))]),
-    row("minimum (on the fine grid)", (top) =>
-      top === undefined
-        ? "–"
-        : `${light(top.statistics.minimum)}${top.fine === undefined ? "" : ` (${light(top.fine.minimum)})`}`,
-    ),
-    row("maximum (on the fine grid)", (top) =>
-      top === undefined
-        ? "–"
-        : `${light(top.statistics.maximum)}${top.fine === undefined ? "" : ` (${light(top.fine.maximum)})`}`,
-    ),
-  ];
-  for (const [name, roles] of groups) {
-    const parts = tops.map((top, i) => part(top, i, roles));
-    const present =
-      roles === undefined ||
-      ranked.some(({ judged }) =>
-        judged.scene.layers.some((layer) => roles.includes(layer.role) && layer.luminaires.length > 0),
-      );
-    if (!present) continue;
-    rows.push([
-      `${name}: direct + interreflected`,
-      ...parts.map((p) =>
-        p === undefined ? "–" : `${light(p.direct)} + ${light(p.interreflected)} = ${light(p.both)}`,
-      ),
-    ]);
-  }
-  if (ranked.some(({ judged }) => judged.findings?.view !== undefined))
-    rows.push(
-      row("view taken by pendants (our measure)", (_, i) => {
-        const view = ranked[i].judged.findings?.view;
-        return view === undefined ? "–" : `${(100 * view.weight).toFixed(1)} % ${view.words}`;
-      }),
-    );
-  const settings = settingTableRows(
-    settingsComparison(ranked.map(({ judged }) => judged)),
-    ranked.map(({ judged }) => judged.clashes),
-    unit,
-  ).filter(({ kind }) => kind === "setting");
-  rows.push(
-    row("power, W (W/m² of floor)", (_, i) => {
-      const { watts, wattsPerSquareMetre, unknownWatts } = ranked[i].judged.assessment.energy;
-      const least = unknownWatts > 0 ? "≥ " : "";
-      return `${least}${watts.toFixed(0)} (${wattsPerSquareMetre.toFixed(1)})`;
-    }),
-    ...costRows(ranked),
-    ...settings.map(({ name, cells }) =>
-      row(`setting ${printable(name, 24)}`, (_, i) => settingCellText(cells[i])),
-    ),
-    row("verdict", (_, i) => {
-      const { assessment, clashes } = ranked[i].judged;
-      return verdictWords(assessment, clashes);
-    }),
-  );
-  return table(rows.filter(([, ...cells]) => cells.some((cell) => cell !== "–")));
-}
-
-/** Price, lamps and energy of each option, where the study says anything of them. */
-function costRows(ranked: readonly Ranked[]): string[][] {
-  const reports = ranked.map(({ judged }) => costReport(judged.scene));
-  if (!reports.some(isCostStated)) return [];
-  const rowOf = (name: string, figure: keyof CostFigures): string[] => [
-    name,
-    ...reports.map((report) => moneyWords(report[figure], report.currency)),
-  ];
-  return [
-    rowOf("price", "price"),
-    rowOf(`lamps over ${COST_YEARS} years`, "lamps"),
-    rowOf(`energy over ${COST_YEARS} years`, "energy"),
-    rowOf("together", "total"),
-  ];
-}
-
-/** How many plainly seen steps one top has more or less light than the first. */
-function stepsWords(first: PlaneAssessment | undefined, top: PlaneAssessment | undefined): string {
-  const [a, b] = [first?.statistics.average ?? 0, top?.statistics.average ?? 0];
-  if (!(a > 0 && b > 0)) return "–";
-  const steps = seenSteps(a, b).toFixed(1);
-  return Number(steps) === 0 ? "the same" : `${steps.startsWith("-") ? "−" : "+"}${steps.replace("-", "")}`;
-}
-
-/** Planes the study asks for beside the top and the zones: average and least light of each. */
-function otherPlanes(study: ResolvedStudy, ranked: readonly Ranked[]): string[] {
-  const unit = study.display.illuminance;
-  const [first] = ranked;
-  const rows = first.judged.scene.planes.flatMap((plane, index) => {
-    if (index === first.top || plane.zone !== undefined) return [];
-    const kind = plane.quantity === "planar" ? "" : ` (${plane.quantity})`;
-    return [
-      [
-        `${printable(plane.name, 24)}${kind}: average, minimum`,
-        ...ranked.slice(0, ABREAST).map(({ judged }) => {
-          const { average, minimum } = judged.assessment.planes[index].statistics;
-          return `${formatIlluminanceValue(average, unit)}, ${formatIlluminanceValue(minimum, unit)}`;
-        }),
-      ],
-    ];
-  });
-  rows.push(...surroundRows(ranked.slice(0, ABREAST), unit));
-  if (rows.length === 0) return [];
-  const names = ranked.slice(0, ABREAST).map(({ judged }) => printable(judged.scene.name, 22));
-  return table([[`other planes, ${unit}`, ...names], ...rows]);
-}
-
-/** Fronts of wall units and the aisles' floor, which are the same places in every arrangement. */
-function surroundRows(ranked: readonly Ranked[], unit: Units["illuminance"]): string[][] {
-  const all = ranked.map(({ judged }) => judged.findings?.surround.readings ?? []);
-  return all[0].map((first, i) => [
-    `${printable(readingName(first), 32)}: average, minimum`,
-    ...all.map((readings) =>
-      [readings[i].average, readings[i].minimum].map((lux) => formatIlluminanceValue(lux, unit)).join(", "),
-    ),
-  ]);
 }
 
 function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): string[] {

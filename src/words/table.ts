@@ -1,5 +1,7 @@
 /** Columns of plain text, for a screen of fixed-width letters. */
 
+import { wordRows } from "../diagnostics/word-rows.ts";
+
 /** Rows of cells as lines, two spaces between: columns in `left` (the first) to the left, the others to the
  * right. */
 export function table(
@@ -27,15 +29,7 @@ export function table(
 
 /** Words broken into lines of at most `width` columns; lines after the first stand `hang` further in. */
 export function wrapped(words: string, width: number, indent = 0, hang = 0): string[] {
-  const lines: string[] = [];
-  let line = "";
-  for (const word of words.split(" ")) {
-    if (line !== "" && columns(line) + 1 + columns(word) > width - indent - (lines.length > 0 ? hang : 0)) {
-      lines.push(line);
-      line = word;
-    } else line = line === "" ? word : `${line} ${word}`;
-  }
-  if (line !== "") lines.push(line);
+  const lines = wordRows(words.split(" "), (line, i) => columns(line) <= width - indent - (i > 0 ? hang : 0));
   return lines.map((text, i) => " ".repeat(indent + (i > 0 ? hang : 0)) + text);
 }
 

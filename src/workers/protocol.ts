@@ -24,7 +24,6 @@ export type ResponseOf<N extends MessageName> =
     : never;
 
 export type SearchAnswer = ResponseOf<"search">;
-export type ProposalAnswer = SearchAnswer["proposals"][number];
 export type VerifyAnswer = ResponseOf<"verify">;
 
 export interface Progress {

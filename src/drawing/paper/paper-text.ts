@@ -6,6 +6,8 @@
  * a wide script, so that what fits here fits when drawn in nearly every case; kerning is not counted.
  */
 
+import { wordRows } from "../../diagnostics/word-rows.ts";
+
 /** Characters 32 to 126. */
 const REGULAR =
   "286 360 414 754 572 855 702 247 351 351 450 754 286 325 286 303 572 572 572 572 572 572 572 572 572 572 303 303 754 754 754 478 900 615 617 628 693 568 518 697 677 265 265 590 501 776 673 708 542 708 625 571 549 659 615 890 616 549 616 351 303 351 754 450 450 551 571 495 571 554 316 571 570 250 250 521 250 876 570 550 571 571 370 469 353 570 532 736 532 532 472 572 303 572 754"
@@ -30,25 +32,20 @@ export function paperTextWidth(words: string, size: number, strong = false): num
 /** Words in rows of at most `width` points; a word longer than a row is cut where it must be. */
 export function paperRows(words: string, width: number, size: number, strong = false): string[] {
   const fits = (row: string): boolean => paperTextWidth(row, size, strong) <= width;
-  const rows: string[] = [];
-  let row = "";
-  for (const word of words.split(" ")) {
-    const longer = row === "" ? word : `${row} ${word}`;
-    if (fits(longer)) {
-      row = longer;
-      continue;
-    }
-    if (row !== "") rows.push(row);
-    row = "";
-    for (const letter of word) {
-      if (row !== "" && !fits(row + letter)) {
-        rows.push(row);
-        row = "";
-      }
-      row += letter;
-    }
+  return wordRows(
+    words.split(" ").flatMap((word) => pieces(word, fits)),
+    fits,
+  );
+}
+
+function pieces(word: string, fits: (row: string) => boolean): string[] {
+  if (fits(word)) return [word];
+  const rows = [""];
+  for (const letter of word) {
+    const last = rows.length - 1;
+    if (rows[last] === "" || fits(rows[last] + letter)) rows[last] += letter;
+    else rows.push(letter);
   }
-  if (row !== "") rows.push(row);
   return rows;
 }
 

@@ -4,7 +4,7 @@
 
 import type { Photometry } from "../photometry.ts";
 import { asciiText } from "./ascii-text.ts";
-import { wrapWords } from "./number-text.ts";
+import { wordRows } from "../../diagnostics/word-rows.ts";
 
 const REQUIRED = ["TEST", "TESTLAB", "ISSUEDATE", "MANUFAC"] as const;
 const KNOWN = new Set([
@@ -101,7 +101,7 @@ function wrapped(key: string, value: string): string[] {
     const words = asciiText(line, LONGEST_VALUE)
       .split(" ")
       .flatMap((word) => word.match(new RegExp(`.{1,${room}}`, "g")) ?? []);
-    return wrapWords(words, room);
+    return wordRows(words, (row) => row.length <= room);
   });
   const [first = "", ...more] = lines;
   return [`[${key}] ${first}`.trimEnd(), ...more.map((line) => `[MORE] ${line}`)];

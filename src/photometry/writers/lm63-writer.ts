@@ -8,13 +8,14 @@
  * Reference: ANSI/IES LM-63-2002 and -2019. Error: ≤ 5e-10 relative on intensities, none on angles.
  */
 
+import { wordRows } from "../../diagnostics/word-rows.ts";
 import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { Photometry } from "../photometry.ts";
 import { tiltFactorAt } from "../tilt-factor.ts";
 import { foldPlanes } from "./fold-planes.ts";
 import { keywordLines } from "./lm63-keywords.ts";
-import { angleText, decimalText, wrapWords } from "./number-text.ts";
+import { angleText, decimalText } from "./number-text.ts";
 import { refuseUnwritable } from "./unwritable.ts";
 
 /** Longest line (132 with its end). */
@@ -55,15 +56,11 @@ export function writeLm63(photometry: Photometry, options: Lm63WriterOptions = {
       ...signedExtents(photometry.opening).map((extent) => decimalText(extent)),
     ].join(" "),
     `1 ${edition === "2019" ? (photometry.generation?.code ?? "1.00001") : "1"} ${decimalText(photometry.watts ?? 0)}`,
-    ...wrapWords(Array.from(distribution.vertical, angleText), LINE),
-    ...wrapWords(
-      written.map((h) => angleText(distribution.horizontal[h])),
-      LINE,
-    ),
+    ...numberLines(Array.from(distribution.vertical, angleText)),
+    ...numberLines(written.map((h) => angleText(distribution.horizontal[h]))),
     ...written.flatMap((h) =>
-      wrapWords(
+      numberLines(
         Array.from(distribution.intensity.subarray(h * rows, (h + 1) * rows), (i) => decimalText(i / factor)),
-        LINE,
       ),
     ),
   ];
@@ -105,11 +102,12 @@ function tilt({ tilt: factors }: Photometry): { factor: number; lines: string[] 
       "TILT=INCLUDE",
       String(factors.lampGeometry),
       String(factors.angles.length),
-      ...wrapWords(Array.from(factors.angles, angleText), LINE),
-      ...wrapWords(
-        Array.from(factors.factors, (f) => decimalText(f)),
-        LINE,
-      ),
+      ...numberLines(Array.from(factors.angles, angleText)),
+      ...numberLines(Array.from(factors.factors, (f) => decimalText(f))),
     ],
   };
+}
+
+function numberLines(numbers: readonly string[]): string[] {
+  return wordRows(numbers, (row) => row.length <= LINE);
 }

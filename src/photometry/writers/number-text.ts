@@ -38,19 +38,3 @@ export function angleText(angle: number): string {
   }
   return decimalText(inDegrees, 17);
 }
-
-/** Words joined into lines of at most `width` characters, broken between words only. */
-export function wrapWords(words: Iterable<string>, width: number): string[] {
-  const lines: string[] = [];
-  let line = "";
-  for (const word of words) {
-    if (line === "") line = word;
-    else if (line.length + 1 + word.length <= width) line += ` ${word}`;
-    else {
-      lines.push(line);
-      line = word;
-    }
-  }
-  if (line !== "") lines.push(line);
-  return lines;
-}

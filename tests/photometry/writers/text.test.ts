@@ -1,10 +1,11 @@
 /** The digits, letters and lines that writers put into files. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { wordRows } from "../../../src/diagnostics/word-rows.ts";
 import { asciiText } from "../../../src/photometry/writers/ascii-text.ts";
 import { writeEulumdat } from "../../../src/photometry/writers/eulumdat-writer.ts";
 import { writeLm63 } from "../../../src/photometry/writers/lm63-writer.ts";
-import { angleText, decimalText, wrapWords } from "../../../src/photometry/writers/number-text.ts";
+import { angleText, decimalText } from "../../../src/photometry/writers/number-text.ts";
 import { writeTm33 } from "../../../src/photometry/writers/tm33-writer.ts";
 import { radians } from "../../../src/units/quantities.ts";
 import { arbitraryTypeC } from "../../support/distributions.ts";
@@ -43,7 +44,7 @@ describe("a written number", () => {
 
   it("is never broken over lines", () => {
     const words = Array.from({ length: 100 }, (_, i) => String(i ** 3));
-    const lines = wrapWords(words, 30);
+    const lines = wordRows(words, (row) => row.length <= 30);
     expect(lines.join(" ").split(" ")).toEqual(words);
     expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(30);
   });
