@@ -179,7 +179,7 @@ export class CandlespanApp extends LitElement {
     this.querySelector<HTMLElement>("#controls")?.focus();
   };
 
-  get #isEvening(): boolean {
+  get #isDark(): boolean {
     return (
       this.#mode === "evening" ||
       (this.#mode === "auto" && matchMedia("(prefers-color-scheme: dark)").matches)
@@ -187,7 +187,7 @@ export class CandlespanApp extends LitElement {
   }
 
   #turnMode(): void {
-    this.#mode = this.#isEvening ? "day" : "evening";
+    this.#mode = this.#isDark ? "day" : "evening";
     document.documentElement.dataset.mode = this.#mode;
     keepMode(this.#mode);
     this.requestUpdate();
@@ -265,7 +265,7 @@ export class CandlespanApp extends LitElement {
     const own = this.#views.get(this.#view)?.sheet?.(session);
     const head = {
       paper: this.#paper,
-      isEvening: this.#isEvening,
+      isDark: this.#isDark,
       showStudy: () => void this.#showStudy(),
       startKitchen: () => void this.#startKitchen(),
       turnMode: () => this.#turnMode(),

@@ -38,6 +38,7 @@ function folded(
 
 function rules(app: AppView): TemplateResult {
   return taskPart(
+    app,
     app.results?.rules,
     "Computing the light each rule would give…",
     (cards) =>
@@ -47,6 +48,7 @@ function rules(app: AppView): TemplateResult {
 
 function findings(app: AppView): TemplateResult {
   return taskPart(
+    app,
     app.results?.findings,
     "Looking through everyone's eyes…",
     (sections) => html`<candlespan-findings .sections=${sections}></candlespan-findings>`,

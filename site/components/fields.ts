@@ -7,18 +7,13 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import {
-  formatIlluminanceValue,
-  formatLength,
-  readIlluminance,
-  readLength,
-  withUnit,
-} from "../../src/app.ts";
-import type { FieldsView } from "../app-view.ts";
+import { formatIlluminanceValue, formatLength, readIlluminance, readTypedLength } from "../../src/app.ts";
+import type { Display, FieldsView } from "../app-view.ts";
 import { editsAt } from "../edits/defaults.ts";
 import { metresOf } from "../edits/raw-study.ts";
 import type { Edit } from "../store/history.ts";
 import type { Json, Path } from "../store/pointer.ts";
+import type { Draft } from "../store/screen-store.ts";
 import { idOf } from "./field-id.ts";
 import { typedValue } from "./typed-value.ts";
 
@@ -62,21 +57,41 @@ function editsOf(app: FieldsView, { path, edits }: FieldOptions, value: Json | u
 }
 
 /** A text read into a value, or what is wrong with it. */
-type Read = { readonly value: Json | undefined; readonly words: string } | { readonly problem: string };
+type Read = Reading | { readonly problem: string };
 
-/** A length in any unit; a bare number is in the unit on screen (inches when that is feet and inches). */
+interface Reading {
+  readonly value: Json | undefined;
+  readonly words: string;
+  /** What was read, and what it could mean instead. */
+  readonly taken?: string;
+  readonly otherwise?: Reading;
+}
+
+/** A length in any unit; a bare number is in the unit on screen unless that is absurd, which is said. */
 export function lengthField(app: FieldsView, options: FieldOptions): TemplateResult {
   const unit = app.display.length;
   const metres = metresOf(shownValue(app, options)) ?? options.fallback;
   const lengthText = metres === undefined ? "" : formatLength(metres, unit);
   return field(app, options, lengthText, (text) => {
-    const whole = withUnit(text, unit);
-    const read = readLength(whole);
+    const read = readTypedLength(text, unit, metres);
     if (!read.ok) return { problem: `${read.problem}. Expected ${read.expected}.` };
-    // Metric is kept as metres; inches and feet as they were written, to the fraction.
-    const written = /["'”″′]|in|ft|foot|feet|inch/.test(whole) ? whole : Math.round(read.metres * 1e6) / 1e6;
-    return { value: written, words: formatLength(read.metres, unit) };
+    const { otherwise } = read;
+    if (otherwise === undefined) return lengthReading(read, unit);
+    return {
+      ...lengthReading(read, unit),
+      taken: read.text,
+      otherwise: { ...lengthReading(otherwise, unit), words: otherwise.text },
+    };
   });
+}
+
+/** Metric is kept as metres; inches and feet as they were written, to the fraction. */
+function lengthReading(
+  { metres, text }: { readonly metres: number; readonly text: string },
+  unit: Display["length"],
+): Reading {
+  const written = /["'”″′]|in|ft|foot|feet|inch/.test(text) ? text : Math.round(metres * 1e6) / 1e6;
+  return { value: written, words: formatLength(metres, unit) };
 }
 
 export function illuminanceField(app: FieldsView, options: FieldOptions): TemplateResult {
@@ -168,11 +183,21 @@ function field(
       app.keepDraft(id, { text: input.value, problem: outcome.problem });
       return;
     }
-    app.dropDraft(id);
-    app.edit({
-      name: `${options.change} ${outcome.words}`,
-      edits: editsOf(app, options, outcome.value),
-    });
+    const take = ({ value, words }: Reading): void => {
+      app.dropDraft(id);
+      app.edit({ name: `${options.change} ${words}`, edits: editsOf(app, options, value) });
+    };
+    take(outcome);
+    const { words, taken, otherwise } = outcome;
+    if (otherwise !== undefined)
+      app.keepDraft(id, {
+        remark: {
+          shown: words,
+          words: `Read as ${taken}.`,
+          instead: otherwise.words,
+          take: () => take(otherwise),
+        },
+      });
   };
 
   return html`<div class="field">
@@ -195,7 +220,16 @@ function field(
     >
     ${hint === undefined ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`} ${mark}
     ${problem === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${problem}</p>`}
+    ${remarkPart(draft, content)}
   </div>`;
+}
+
+/** How a bare number was read, with the other reading, while the field shows it. */
+export function remarkPart(draft: Draft | undefined, shown: string): TemplateResult | typeof nothing {
+  const { remark } = draft ?? {};
+  if (remark === undefined || remark.shown !== shown) return nothing;
+  return html`<p class="hint remark" role="status">${remark.words}
+    <button type="button" class="text" @click=${() => remark.take()}>Make it ${remark.instead}</button></p>`;
 }
 
 export interface ChoiceOptions {

@@ -1,4 +1,4 @@
-/** The head of the page: title, changes, units, day or evening. */
+/** The head of the page: title, changes, units, a light or a dark page. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
@@ -10,7 +10,7 @@ import { typedValue } from "./typed-value.ts";
 
 export interface HeaderState {
   readonly paper: PaperScale | undefined;
-  readonly isEvening: boolean;
+  readonly isDark: boolean;
   showStudy(): void;
   startKitchen(): void;
   turnMode(): void;
@@ -44,7 +44,7 @@ export function header(session: StudySession, state: HeaderState): TemplateResul
       <button type="button" ?disabled=${undone.length === 0} title=${undone.at(-1)?.name ?? ""} @click=${() => session.redo()}>Redo</button>
       ${unitChoice(session, "length", "Lengths in", ["mm", "m", "ft-in"])}
       ${unitChoice(session, "illuminance", "Illuminance in", ["lx", "fc"])}
-      <button type="button" @click=${() => state.turnMode()}>${state.isEvening ? "Day" : "Evening"}</button>
+      <button type="button" @click=${() => state.turnMode()}>${state.isDark ? "Light page" : "Dark page"}</button>
     </div>
   </header>`;
 }

@@ -7,7 +7,8 @@ import { formatPointer, type Json, type Path, read } from "../store/pointer.ts";
 import { lengthsIn, placeWords } from "./study-words.ts";
 import { lengthText } from "./words.ts";
 
-interface IssueView {
+/** Whose names and units an issue is said in. */
+export interface IssueView {
   readonly study: RawStudy;
   readonly display: Display;
 }

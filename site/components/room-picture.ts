@@ -54,7 +54,7 @@ function progressLine(
 /** How far the light on the surfaces is. */
 function stateLine(app: AppView, task: RoomTask | undefined, words: string): TemplateResult | typeof nothing {
   const { state, refining, isStopped = false } = task ?? {};
-  if (state?.status === "error") return taskPart(task, "", () => html``);
+  if (state?.status === "error") return taskPart(app, task, "", () => html``);
   if (refining !== undefined)
     return progressLine("Sketched; the light in full", refining.progress, "Stop here", () => {
       task?.stop();

@@ -5,9 +5,12 @@
  */
 
 import { html, type LitElement, nothing, type TemplateResult } from "lit";
-import { Cancelled, formatIssue, type NewStudy, readLength, withUnit } from "../../src/app.ts";
+import { Cancelled, type Issue, type NewStudy, readTypedLength, type TypedLength } from "../../src/app.ts";
+import type { RawStudy } from "../edits/raw-study.ts";
+import type { Display } from "../app-view.ts";
 import type { StudySession } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
+import { saidIssues } from "./issue-words.ts";
 import { typedValue } from "./typed-value.ts";
 import { lengthText } from "./words.ts";
 
@@ -43,6 +46,15 @@ const LENGTHS: readonly LengthRow[] = [
     why: "the island and an aisle all round",
   },
 ];
+
+/** Why no kitchen can be started so: the sizes that do not go together, and what hangs in it only where they do. */
+export function refusalWords(issues: readonly Issue[], display: Display): readonly string[] {
+  // Of the kitchen that is wanted, not of the one on screen: nothing in it has a name of its own yet.
+  const wanted = { study: { arrangements: [] } as unknown as RawStudy, display };
+  const sizes = issues.filter(({ where }) => where.path?.startsWith("/arrangements") !== true);
+  const said = saidIssues(sizes.length === 0 ? issues : sizes, wanted);
+  return said.map(({ place, words }) => (place === "" ? words : `${place}: ${words}`));
+}
 
 export class StartDialog {
   readonly #session: StudySession;
@@ -132,7 +144,7 @@ export class StartDialog {
         @change=${(event: Event) => this.#typed(name, (event.target as HTMLInputElement).value.trim(), typical)}
       >
       <p class=${problem === undefined ? "hint" : "problem"} id="${id}-why">${
-        problem !== undefined ? `✕ ${problem}` : this.#texts.has(name) ? "yours" : why
+        problem !== undefined ? `✕ ${problem}` : this.#texts.has(name) ? this.#yours(name) : why
       }</p>
     </div>`;
   }
@@ -156,18 +168,36 @@ export class StartDialog {
         this.#problems.set(name, `Expected a whole number from ${least} to ${most}.`);
       return;
     }
-    const read = readLength(withUnit(text, this.#session.display.length));
+    const read = this.#typedLength(name, text);
     if (!read.ok) this.#problems.set(name, `${read.problem}. Expected ${read.expected}.`);
   }
 
   /** What a field stands at (m): as typed, else typical. */
   #metres(name: LengthName): number {
     const text = this.#texts.get(name);
-    const read = text === undefined ? undefined : readLength(withUnit(text, this.#session.display.length));
+    const read = text === undefined ? undefined : this.#typedLength(name, text);
     // To a micrometre, as every field keeps metres: a millimetre has no exact double.
     if (read?.ok) return Math.round(read.metres * 1e6) / 1e6;
+    return this.#typical(name);
+  }
+
+  #typical(name: LengthName): number {
     const row = LENGTHS.find((each) => each.name === name) as LengthRow;
     return row.typical((other) => this.#metres(other));
+  }
+
+  #typedLength(name: LengthName, text: string): TypedLength {
+    return readTypedLength(text, this.#session.display.length, this.#typical(name));
+  }
+
+  /** How a bare number of one's own was read. */
+  #yours(name: LengthName | CountName): string {
+    const text = this.#texts.get(name);
+    if (text === undefined || name === "seats" || name === "pendants") return "yours";
+    const read = this.#typedLength(name, text);
+    return read.ok && read.otherwise !== undefined
+      ? `yours, read as ${read.text}, not ${read.otherwise.text}`
+      : "yours";
   }
 
   get #wanted(): NewStudy {
@@ -202,7 +232,7 @@ export class StartDialog {
         await session.open(outcome.value as Json, "start a kitchen");
         session.say("Lit by a typical pendant; what is typical is marked.");
         this.#started();
-      } else this.#issues = outcome.issues.map(formatIssue);
+      } else this.#issues = refusalWords(outcome.issues, session.display);
     } catch (error) {
       if (!(error instanceof Cancelled))
         this.#issues = [error instanceof Error ? error.message : String(error)];

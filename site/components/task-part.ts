@@ -1,8 +1,8 @@
 /** What stands where the answer of a task will be: that it is awaited, its failure with the way out, or the answer. */
 
 import { html, type TemplateResult } from "lit";
-import { formatIssue } from "../../src/app.ts";
 import type { TaskState } from "../light/worker-task.ts";
+import { type IssueView, issueWords } from "./issue-words.ts";
 
 interface Task<T> {
   readonly state: TaskState<T>;
@@ -10,6 +10,7 @@ interface Task<T> {
 }
 
 export function taskPart<T>(
+  app: IssueView,
   task: Task<T> | undefined,
   waiting: string,
   complete: (value: T) => TemplateResult,
@@ -19,7 +20,7 @@ export function taskPart<T>(
   if (state?.status !== "error") return html`<p class="hint" role="status">${waiting}</p>`;
   return html`<div class="refusal" role="alert">
     <p>✕ This could not be computed.</p>
-    <ul class="plain">${state.issues.map((issue) => html`<li>${formatIssue(issue)}</li>`)}</ul>
+    <ul class="plain">${state.issues.map((issue) => html`<li>${issueWords(issue, app)}</li>`)}</ul>
     <p class="row-of-actions"><button type="button" @click=${() => task?.retry()}>Try again</button></p>
   </div>`;
 }

@@ -1,4 +1,4 @@
-/** What this browser keeps of a person rather than of a study: day or evening. */
+/** What this browser keeps of a person rather than of a study: whether the page is light (`day`) or dark (`evening`). */
 
 export type Mode = "day" | "evening" | "auto";
 

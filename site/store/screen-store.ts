@@ -4,10 +4,20 @@ import type { Issue } from "../../src/app.ts";
 import type { KitchenItem } from "../edits/kitchen-moves.ts";
 import type { LuminaireKey } from "../edits/luminaires.ts";
 
-/** A text in a field that could not be read, and why. */
+/** What a field says of the text typed last. */
 export interface Draft {
-  readonly text: string;
-  readonly problem: string;
+  /** The text, where it could not be read, and why. */
+  readonly text?: string;
+  readonly problem?: string;
+  /** How it was read, where it could be meant otherwise: said while the field shows that value. */
+  readonly remark?: Remark;
+}
+
+export interface Remark {
+  readonly shown: string;
+  readonly words: string;
+  readonly instead: string;
+  take(): void;
 }
 
 /** Something that was not done, a thing given that was not taken for the most part, and why. */

@@ -1,10 +1,11 @@
 /** Compare: every option on one scale, ranked by verdict, by how far a target is missed and by evenness, and where two differ. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { arrangementLetters, formatIssue, type ResolvedStudy } from "../../src/app.ts";
+import { arrangementLetters, type ResolvedStudy } from "../../src/app.ts";
 import "../../src/elements/comparison/comparison.ts";
 import type { AppView } from "../app-view.ts";
 import { numberField, textField } from "../components/fields.ts";
+import { issueWords } from "../components/issue-words.ts";
 import { copyOption } from "../edits/options.ts";
 import { OptionComparison, type OptionLight } from "../light/compare-all.ts";
 import type { View } from "./view.ts";
@@ -72,7 +73,7 @@ export const compare: View = {
           ? nothing
           : html`<section class="refusal" aria-label="Not computed">
               <p>✕ ${app.study.arrangements[arrangement]?.name} cannot be computed.</p>
-              <ul class="plain">${issues.map((issue) => html`<li>${formatIssue(issue)}</li>`)}</ul>
+              <ul class="plain">${issues.map((issue) => html`<li>${issueWords(issue, app)}</li>`)}</ul>
               <p class="row-of-actions"><button type="button" @click=${() => {
                 comparison?.retry();
                 app.redraw();

@@ -63,11 +63,13 @@ export function readLength(text: string): ReadLength {
   return { ok: true, metres: negative ? -metres : metres };
 }
 
-/** What is typed into a field, a bare number with the unit that is on screen (inches for feet and inches). */
-export function withUnit(text: string, unit: LengthUnit): string {
-  const typed = text.trim();
-  const bare = /^-?(?:\d+(?:[.,]\d+)?|\d+ \d+\/\d+|\d+\/\d+)$/.test(typed);
-  return bare ? `${typed} ${unit === "ft-in" ? "in" : unit}` : typed;
+/** The number of a text that names no unit; undefined of every other. */
+export function bareNumber(text: string): number | undefined {
+  if (text.length > 60) return undefined;
+  const plain = normalise(text).replace(/(\d),(\d)/g, "$1.$2");
+  const match = BARE.exec(plain.replace(/^-/, ""));
+  if (match === null) return undefined;
+  return (plain.startsWith("-") ? -1 : 1) * mixed(match, 1);
 }
 
 function magnitude(body: string): number | (ReadLength & { ok: false }) {

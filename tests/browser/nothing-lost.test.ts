@@ -256,13 +256,13 @@ it("goes on with the newest whole version of a study that was kept damaged", asy
   expect((await study()).arrangements[0].layers[0].row?.clearance).toBe(0.93);
 });
 
-it("keeps the evening and the place through a reload, and goes back", async () => {
+it("keeps the dark page and the place through a reload, and goes back", async () => {
   await enter(page, "Kitchen");
-  await page.getByRole("button", { name: "Evening" }).click();
+  await page.getByRole("button", { name: "Dark page" }).click();
   await page.reload();
   await atWork(page);
   await poll(() => page.locator("nav [aria-current]").innerText()).toBe("Kitchen");
-  await page.getByRole("button", { name: "Day", exact: true }).click();
+  await page.getByRole("button", { name: "Light page" }).click();
   await page.goBack();
   await poll(() => page.locator("nav [aria-current]").innerText()).toBe("Lights");
 });

@@ -59,7 +59,8 @@ it("starts one's own kitchen from the example, lit by a typical pendant", async 
   await poll(() => page.locator("dialog.start .problem").innerText()).toMatch(/Expected a length/);
   await type("Ceiling height", "2550");
   await type("Room, along the island", "4.5 m");
-  await type("Room, across it", "3.6 m");
+  await type("Room, across it", "3.6");
+  await poll(() => page.locator("#start-roomWidth-why").innerText()).toBe("yours, read as 3.6 m, not 3.6 mm");
   await type("Seats at the island", "3");
   await page.getByLabel("A hob in it").check();
   await button("Light it").click();
@@ -116,8 +117,9 @@ it("marks defaults and sets each by one click", async () => {
 it("moves or removes what a smaller room leaves outside, or keeps the old size", async () => {
   await enter(page, "Kitchen");
   const offer = page.locator(".part .offer");
-  await page.locator("#field-room-length").fill("4.5 m");
+  await page.locator("#field-room-length").fill("4.5");
   await page.locator("#field-room-length").press("Tab");
+  await button("Make it 4.5 mm").waitFor();
   await poll(() => offer.innerText()).toMatch(/Outside the room: tall larder/);
   await offer.getByRole("button", { name: "Keep the old size" }).click();
   await poll(() => offer.count()).toBe(0);

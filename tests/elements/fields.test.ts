@@ -16,6 +16,11 @@ describe("a length", () => {
 
   it("without a unit is in the unit on screen, inches for feet and inches", () => {
     expect(lengthFromText("850", "mm")).toMatchObject({ ok: true, value: 0.85 });
+    expect(lengthFromText("3.6", "mm", {}, 4.8)).toEqual({
+      ok: true,
+      value: 3.6,
+      said: `read as 3.6 m: 3600 mm, 11'-9 3/4"`,
+    });
     expect(lengthFromText("2.4", "m")).toMatchObject({ ok: true, value: 2.4 });
     expect(lengthFromText("33 1/2", "ft-in")).toMatchObject({ ok: true, value: 33.5 * 0.0254 });
   });

@@ -2,6 +2,7 @@
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import { fieldOf, issueWords, issueWordsAt, saidIssues } from "../../site/components/issue-words.ts";
+import { refusalWords } from "../../site/components/start-dialog.ts";
 import { lengthsIn, placeWords, valueWords } from "../../site/components/study-words.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { write } from "../../site/store/pointer.ts";
@@ -95,4 +96,14 @@ it("keeps line and file of a list's fault", () => {
     'readings, line 3: the reading is no illuminance. Expected a number from 0, found "x".',
   );
   expect(fieldOf(issue)).toBeUndefined();
+});
+
+it("says of a kitchen that cannot be started which sizes do not go together, once and in the units on screen", async () => {
+  const sizes = { length: 7, width: 1.1, ceilingHeight: 2.6, room: { length: 4, width: 3 } };
+  const outcome = await answers().start(sizes, {});
+  const issues = outcome.ok ? [] : outcome.issues;
+  expect(issues.length).toBeGreaterThan(1);
+  expect(refusalWords(issues, { length: "mm", illuminance: "lx" })).toEqual([
+    "Island: the island reaches outside the room. Expected corners within 4000 mm × 3000 mm, found a corner at (-1500 mm, 950 mm).",
+  ]);
 });

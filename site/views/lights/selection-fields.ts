@@ -1,8 +1,9 @@
 /** The selected luminaires: copied, mirrored, removed, and one of them put to typed places. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { readLength, withUnit } from "../../../src/app.ts";
+import { readTypedLength } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
+import { remarkPart } from "../../components/fields.ts";
 import { typedValue } from "../../components/typed-value.ts";
 import { lengthText } from "../../components/words.ts";
 import {
@@ -60,11 +61,12 @@ function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
           type="text"
           autocomplete="off"
           .value=${typedValue(draft?.text ?? lengthText(app, placed.frame.origin[axis]))}
-          aria-invalid=${draft === undefined ? nothing : "true"}
-          aria-describedby=${draft === undefined ? nothing : `${id}-problem`}
+          aria-invalid=${draft?.problem === undefined ? nothing : "true"}
+          aria-describedby=${draft?.problem === undefined ? nothing : `${id}-problem`}
           @change=${(event: Event) => {
             const input = event.target as HTMLInputElement;
-            const read = readLength(withUnit(input.value, app.display.length));
+            const unit = app.display.length;
+            const read = readTypedLength(input.value, unit, placed.frame.origin[axis]);
             if (!read.ok) {
               app.keepDraft(id, {
                 text: input.value,
@@ -72,13 +74,27 @@ function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
               });
               return;
             }
-            app.dropDraft(id);
-            const by: [number, number, number] = [0, 0, 0];
-            by[axis] = read.metres - placed.frame.origin[axis];
-            app.edit(moveLuminaires(app.study, app.arrangement, light.scene, [key], by));
+            const moveTo = (metres: number): void => {
+              app.dropDraft(id);
+              const by: [number, number, number] = [0, 0, 0];
+              by[axis] = metres - placed.frame.origin[axis];
+              app.edit(moveLuminaires(app.study, app.arrangement, light.scene, [key], by));
+            };
+            moveTo(read.metres);
+            const { metres, text, otherwise } = read;
+            if (otherwise === undefined) return;
+            app.keepDraft(id, {
+              remark: {
+                shown: lengthText(app, metres),
+                words: `Read as ${text}.`,
+                instead: otherwise.text,
+                take: () => moveTo(otherwise.metres),
+              },
+            });
           }}
         >
-        ${draft === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${draft.problem}</p>`}
+        ${draft?.problem === undefined ? nothing : html`<p class="problem" id="${id}-problem">✕ ${draft.problem}</p>`}
+        ${remarkPart(draft, lengthText(app, placed.frame.origin[axis]))}
       </div>`;
     })}
   </div>`;

@@ -81,7 +81,7 @@ export class CandlespanLengthField extends LitElement {
 
   #read(text: string): FieldReading {
     const limits = { least: this.least, most: this.most };
-    if (this.kind === "length") return lengthFromText(text, this.display.length, limits);
+    if (this.kind === "length") return lengthFromText(text, this.display.length, limits, this.value);
     if (this.kind === "illuminance") return illuminanceFromText(text, this.display.illuminance, limits);
     return numberFromText(text, this.kind, limits);
   }

@@ -1,7 +1,7 @@
 /** What a person typed in a field, read or refused with the reason. Pure: tested without a page. */
 import { readIlluminance } from "../../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";
-import { readLength, withUnit } from "../../units/read-length.ts";
+import { readTypedLength } from "../../units/typed-length.ts";
 
 export type FieldReading =
   | { readonly ok: true; readonly value: number; readonly said: string }
@@ -12,12 +12,15 @@ export interface Limits {
   readonly most?: number;
 }
 
-/** A length (m). A bare number is in the unit on screen, inches where that is feet and inches, and the reading
- * says so. */
-export function lengthFromText(text: string, unit: LengthUnit, limits: Limits = {}): FieldReading {
-  const trimmed = text.trim();
-  if (trimmed === "") return { ok: false, problem: "A length is missing." };
-  const read = readLength(withUnit(trimmed, unit));
+/** A length (m), a bare number as {@link readTypedLength} reads it over what stands in the field (m); the reading says so. */
+export function lengthFromText(
+  text: string,
+  unit: LengthUnit,
+  limits: Limits = {},
+  standing?: number,
+): FieldReading {
+  if (text.trim() === "") return { ok: false, problem: "A length is missing." };
+  const read = readTypedLength(text, unit, standing);
   if (!read.ok) return { ok: false, problem: `${read.problem}. Expected ${read.expected}.` };
   const { least, most } = limits;
   if (
@@ -27,7 +30,8 @@ export function lengthFromText(text: string, unit: LengthUnit, limits: Limits = 
     return { ok: false, problem: outside(read.metres, limits, (m) => formatLength(m, unit)) };
   const own = formatLength(read.metres, unit);
   const other = formatLength(read.metres, unit === "ft-in" ? "mm" : "ft-in");
-  return { ok: true, value: read.metres, said: `${own}, ${other}` };
+  const taken = read.otherwise === undefined ? "" : `read as ${read.text}: `;
+  return { ok: true, value: read.metres, said: `${taken}${own}, ${other}` };
 }
 
 /** An illuminance (lx); a bare number is in the unit on screen. */
