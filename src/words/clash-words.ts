@@ -33,8 +33,16 @@ export function clashHeadline(clashes: readonly Clash[], unit: LengthUnit): stri
   return `Cannot be built as placed: ${clashWords(clashes[0], unit)}${more}`;
 }
 
+const COUNT = ["none", "one", "two", "three", "four", "five"];
+
 export function remedyWords(remedy: Remedy, unit: LengthUnit): string {
   switch (remedy.kind) {
+    case "space row": {
+      const space = `Space the row ${outwards(remedy.pitch, unit)} or more from middle to middle`;
+      return remedy.fit === undefined
+        ? `${space}.`
+        : `${space}: ${COUNT[remedy.fit] ?? remedy.fit} ${remedy.fit === 1 ? "fits" : "fit"} along the top.`;
+    }
     case "move apart":
       return `Move one of them by ${outwards(remedy.by, unit)} or more.`;
     case "move away":

@@ -48,6 +48,12 @@ describe("words for clashes", () => {
     expect(remedyWords({ kind: "shift row", by: -0.0735, from: "wall 3" }, "mm")).toBe(
       "Shift the row by 74 mm, towards wall 3.",
     );
+    expect(remedyWords({ kind: "space row", pitch: 1.20001, fit: 2 }, "mm")).toBe(
+      "Space the row 1201 mm or more from middle to middle: two fit along the top.",
+    );
+    expect(remedyWords({ kind: "space row", pitch: 1.2, fit: 1 }, "ft-in")).toBe(
+      `Space the row 3'-11 1/4" or more from middle to middle: one fits along the top.`,
+    );
     expect(clashHeadline([], "mm")).toBeUndefined();
     expect(clashHeadline([clash, clash], "mm")).toMatch(
       /^Cannot be built as placed: P1, R1: .* And 1 more\.$/,

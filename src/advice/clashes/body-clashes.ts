@@ -12,6 +12,7 @@ import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
 import { headRoom } from "../people/head-room.ts";
 import { type Clash, type Remedy, TOUCHING } from "./clash.ts";
+import { spacedRow } from "./row-spacing.ts";
 import { luminairePieces, piecesGap } from "./solid-pieces.ts";
 
 /** Body and opening may stick out of one another by so much (m): `study-format`, Body. */
@@ -22,19 +23,43 @@ const WALKING_HEAD = 2.03;
 export function bodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
   const hung = boxes
     .filter(({ kind }) => kind !== "recessed")
-    .map((box) => ({ tag: box.tag, pieces: luminairePieces(box.placed) }))
+    .map((box) => ({ ...box, pieces: luminairePieces(box.placed) }))
     .filter(({ pieces }) => pieces.length > 0);
   const standing = [
     ...(scene.bodies ?? []).map(({ name, ...piece }) => ({ name, pieces: [piece as Prism] })),
     ...(scene.island === undefined ? [] : [{ name: "island", pieces: islandSolid(scene.island).prisms }]),
   ];
-  const clash = (a: string, b: string, clear: number): Clash[] =>
-    clear < -TOUCHING
-      ? [{ kind: "bodies", between: [a, b], clear, remedy: { kind: "move apart", by: -clear } }]
-      : [];
-  return hung.flatMap(({ tag, pieces }, i) => [
-    ...hung.slice(i + 1).flatMap((other) => clash(tag, other.tag, piecesGap(pieces, other.pieces))),
-    ...standing.flatMap((other) => clash(tag, other.name, piecesGap(pieces, other.pieces))),
+  const rows = new Map<number, Remedy | undefined>();
+  const spaced = (layer: number): Remedy | undefined => {
+    if (!rows.has(layer))
+      rows.set(
+        layer,
+        spacedRow(
+          scene,
+          hung.filter((each) => each.layer === layer),
+        ),
+      );
+    return rows.get(layer);
+  };
+  return hung.flatMap((box, i) => [
+    ...hung.slice(i + 1).flatMap((other): Clash[] => {
+      const clear = piecesGap(box.pieces, other.pieces);
+      if (clear >= -TOUCHING) return [];
+      const along = box.layer === other.layer ? spaced(box.layer) : undefined;
+      const remedy: Remedy = along ?? { kind: "move apart", by: -clear };
+      return [{ kind: "bodies", between: [box.tag, other.tag], clear, remedy }];
+    }),
+    ...standing.flatMap(({ name, pieces }): Clash[] => {
+      const clear = piecesGap(box.pieces, pieces);
+      if (clear >= -TOUCHING) return [];
+      const inWay =
+        Math.max(...pieces.map(({ top }) => top)) - Math.min(...box.pieces.map(({ bottom }) => bottom));
+      const remedy: Remedy =
+        name === "island" || inWay < -clear
+          ? { kind: "raise", by: inWay }
+          : { kind: "move away", by: -clear };
+      return [{ kind: "bodies", between: [box.tag, name], clear, remedy }];
+    }),
   ]);
 }
 

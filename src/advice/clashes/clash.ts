@@ -13,6 +13,8 @@ export type ClashKind =
 
 /** The way out of a clash; lengths in m. */
 export type Remedy =
+  /** The row's luminaires stand at least so far from middle to middle; `fit` of them along the top, where fewer do than hang there. */
+  | { readonly kind: "space row"; readonly pitch: number; readonly fit?: number }
   /** One of the two moves by at least so much. */
   | { readonly kind: "move apart"; readonly by: number }
   /** It moves by at least so much; the other is fixed. */

@@ -118,6 +118,56 @@ describe("clashes", () => {
     expect(ofKind(bars(90), "bodies")).toEqual([]);
   });
 
+  it("spaces a row along itself and says how many fit, however little across it would free them", () => {
+    const bar = {
+      beam: { flux: 2000, angle: 90 },
+      opening: { length: 1.2, width: 0.06 },
+      body: { profile: "box", length: 1.2, width: 0.06, height: 0.05 },
+    };
+    const bars = (count: number, more: Json = {}, island: Json = {}): readonly Clash[] =>
+      ofKind(
+        found([row({ luminaire: "bar", row: { count, spacing: 0.5, clearance: 0.85, ...more } })], {
+          luminaires: { bar },
+          island: { centre: [2.7, 2.1], length: 2.5, width: 1.1, height: 0.92, ...island },
+        }),
+        "bodies",
+      );
+    // Bars end to end are 1.2 m from middle to middle; a top of 2.5 m holds two of them, whichever pair is asked.
+    const three = bars(3);
+    expect(three.map(({ between }) => between)).toEqual([
+      ["P1", "P2"],
+      ["P1", "P3"],
+      ["P2", "P3"],
+    ]);
+    for (const { remedy } of three)
+      expect(remedy).toEqual({ kind: "space row", pitch: expect.closeTo(1.2, 4), fit: 2 });
+    // As many as hang there fit, and one along a top of 2 m.
+    expect(bars(2)[0].remedy).toEqual({ kind: "space row", pitch: expect.closeTo(1.2, 4) });
+    expect(bars(2, {}, { length: 2 })[0].remedy).toMatchObject({ fit: 1 });
+    expect(bars(2, {}, { length: 2.5, turn: 30 })[0].remedy).toMatchObject({ pitch: expect.closeTo(1.2, 4) });
+  });
+
+  it("raises what hangs into the top, and moves what hangs into a cabinet: neither of these moves itself", () => {
+    const low = found([row({ row: undefined, at: [{ position: [2.7, 2.1, 0.9] }] })]);
+    // The rim 20 mm below the top's face.
+    expect(ofKind(low, "bodies")[0]).toMatchObject({
+      between: ["P1", "island"],
+      remedy: { kind: "raise", by: expect.closeTo(0.02, 6) },
+    });
+    const cabinet = found([row({ row: undefined, at: [{ position: [2.5, 2.1, 1.8] }] })], {
+      bodies: [
+        {
+          name: "shelf",
+          box: [
+            [2.6, 1.9, 1.7],
+            [3, 2.3, 2],
+          ],
+        },
+      ],
+    });
+    expect(ofKind(cabinet, "bodies")[0].remedy).toEqual({ kind: "move away", by: expect.closeTo(0.05, 3) });
+  });
+
   it("finds what hangs in the swing of a door, lower than its leaf", () => {
     // The wall y = 0, hinges at x = 1.5 as seen from inside on the left: the leaf sweeps a quarter circle of 0.9 m over x from 0.6 m.
     const door = { wall: 0, from: 0.6, width: 0.9 };

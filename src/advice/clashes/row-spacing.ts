@@ -1,0 +1,96 @@
+/**
+ * How far the luminaires of a row must stand from middle to middle to be clear of one another, and how many then fit along the top.
+ *
+ * The free distance of two convex bodies grows as one is moved away from the other along a line, so that where they part is found by
+ * halving, to a hundredth of a millimetre, on the safe side. Luminaires k places apart in the row are k pitches apart.
+ */
+
+import type { Polygon } from "../../geometry/polygon.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
+import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import type { Scene } from "../../scene/scene.ts";
+import type { Prism } from "../../scene/solids.ts";
+import type { Remedy } from "./clash.ts";
+import { piecesGap } from "./solid-pieces.ts";
+
+type HungBox = CeilingBox & { readonly pieces: readonly Prism[] };
+
+/** Off the line of a row, or apart from an equal pitch, by so much is on it (m). */
+const STRAIGHT = 1e-3;
+const NEAR_ENOUGH = 1e-5;
+/** Of a row that runs along the top, the least cosine of the angle between them. */
+const ALONG = 0.999;
+
+/** The remedy of a layer whose luminaires stand in one line at equal distances; undefined of any other. */
+export function spacedRow(scene: Scene, row: readonly HungBox[]): Remedy | undefined {
+  const line = lineOf(row);
+  if (line === undefined) return undefined;
+  let pitch = line.pitch;
+  for (let i = 0; i < row.length; i++)
+    for (let j = i + 1; j < row.length; j++) {
+      if (piecesGap(row[i].pieces, row[j].pieces) >= 0) continue;
+      const apart = (j - i) * line.pitch + freeingShift(row[i].pieces, row[j].pieces, line.direction);
+      pitch = Math.max(pitch, apart / (j - i));
+    }
+  const fit = fitting(scene, row, line.direction, pitch);
+  return { kind: "space row", pitch, ...(fit === undefined || fit >= row.length ? {} : { fit }) };
+}
+
+function lineOf(row: readonly HungBox[]): { readonly direction: Vec2; readonly pitch: number } | undefined {
+  const places = row.map(({ placed }): Vec2 => [placed.frame.origin[0], placed.frame.origin[1]]);
+  if (places.length < 2) return undefined;
+  const [[x, y], [nextX, nextY]] = places;
+  const pitch = Math.hypot(nextX - x, nextY - y);
+  if (pitch < STRAIGHT) return undefined;
+  const direction: Vec2 = [(nextX - x) / pitch, (nextY - y) / pitch];
+  const isInRow = places.every(
+    (at, k) =>
+      Math.hypot(at[0] - x - k * pitch * direction[0], at[1] - y - k * pitch * direction[1]) < STRAIGHT,
+  );
+  return isInRow ? { direction, pitch } : undefined;
+}
+
+/** How far the second is moved along the line until both are clear (m). */
+function freeingShift(a: readonly Prism[], b: readonly Prism[], direction: Vec2): number {
+  const isClear = (by: number): boolean =>
+    piecesGap(
+      a,
+      b.map((piece) => ({ ...piece, outline: moved(piece.outline, direction, by) })),
+    ) >= 0;
+  let [inside, outside] = [0, extentAlong(a, direction) + extentAlong(b, direction)];
+  while (outside - inside > NEAR_ENOUGH) {
+    const middle = (inside + outside) / 2;
+    if (isClear(middle)) outside = middle;
+    else inside = middle;
+  }
+  return outside;
+}
+
+function moved(outline: Polygon, [dx, dy]: Vec2, by: number): Polygon {
+  return outline.map(([x, y]): Vec2 => [x + dx * by, y + dy * by]);
+}
+
+function extentAlong(pieces: readonly Prism[], [dx, dy]: Vec2): number {
+  const along = pieces.flatMap(({ outline }) => outline.map(([x, y]) => x * dx + y * dy));
+  return Math.max(...along) - Math.min(...along);
+}
+
+/** How many stand over the top at a pitch, the first and the last within its ends; undefined of a row that runs along no side of it. */
+function fitting(
+  { island }: Scene,
+  row: readonly HungBox[],
+  direction: Vec2,
+  pitch: number,
+): number | undefined {
+  if (island === undefined) return undefined;
+  const cosine = Math.abs(direction[0] * Math.cos(island.turn) + direction[1] * Math.sin(island.turn));
+  const side =
+    cosine > ALONG
+      ? island.length
+      : Math.sqrt(1 - Math.min(1, cosine) ** 2) > ALONG
+        ? island.width
+        : undefined;
+  if (side === undefined) return undefined;
+  const own = Math.max(...row.map(({ pieces }) => extentAlong(pieces, direction)));
+  return own > side ? 0 : Math.floor((side - own) / pitch + 1e-6) + 1;
+}
