@@ -11,6 +11,7 @@ import type { KitchenItem } from "./kitchen-moves.ts";
 import type * as LuminaireEdits from "./luminaires.ts";
 import type { Vec3 } from "./luminaires.ts";
 import type { NamedEdit } from "./named-edit.ts";
+import { withFollowingNames } from "./options.ts";
 import type { RawStudy } from "./raw-study.ts";
 
 /** What the hand holds while it drags: the study it took hold of. */
@@ -162,7 +163,7 @@ export class DragEdit {
     const { history } = this.#app;
     this.#moving = moving;
     const before = history.document;
-    history.change(name, edits, mark);
+    history.change(name, withFollowingNames(this.#app.study, edits), mark);
     // The end of a movement may change nothing more, but it is time to refine.
     if (before === history.document && !moving) this.#settle();
     this.#moving = false;

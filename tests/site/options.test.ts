@@ -2,7 +2,7 @@
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import type { NamedEdit } from "../../site/edits/named-edit.ts";
-import { addOption, copyOption, removeOption } from "../../site/edits/options.ts";
+import { addOption, copyOption, removeOption, withFollowingNames } from "../../site/edits/options.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { arrangementLetters } from "../../src/app.ts";
 
@@ -26,4 +26,40 @@ it("gives a copy the next letter and leaves the others theirs", () => {
   expect(named(fewer)).toEqual(["D three domes 2", "B two narrow cones", "C three opal globes"]);
   const more = after(fewer, addOption(fewer, { name: "two narrow cones", layers: [] }));
   expect(named(more).at(-1)).toBe("E two narrow cones 2");
+});
+
+it("lets a name that only counts the pendants follow them, until somebody types another", () => {
+  const layer = (count: number, luminaire = "dome") => ({
+    name: "pendants",
+    role: "pendant" as const,
+    luminaire,
+    row: { count },
+  });
+  const of = (name: string, ...layers: ReturnType<typeof layer>[]): RawStudy => ({
+    ...study,
+    arrangements: [
+      { name, layers },
+      { name: "5 pendants", layers: [layer(2)] },
+    ],
+  });
+  const row = ["arrangements", 0, "layers", 0, "row", "count"];
+  const nameAfter = (document: RawStudy, path: (string | number)[], value: unknown) =>
+    withFollowingNames(document, [{ path, value: value as never }]).at(1)?.value;
+  expect(nameAfter(of("3 pendants", layer(3)), row, 4)).toBe("4 pendants");
+  expect(nameAfter(of("2 pendants", layer(2)), row, 1)).toBe("1 pendant");
+  expect(nameAfter(of("3 pendants 2", layer(3)), row, 4)).toBe("4 pendants");
+  expect(nameAfter(of("3 pendants", layer(3)), row, 5)).toBe("5 pendants 2");
+  expect(nameAfter(of("3 × dome", layer(3)), row, 4)).toBe("4 × dome");
+  const luminaire = ["arrangements", 0, "layers", 0, "luminaire"];
+  expect(nameAfter(of("3 × dome", layer(3)), luminaire, "cone")).toBe("3 × cone");
+  // Two layers of them are counted together.
+  expect(nameAfter(of("4 pendants", layer(3), layer(1)), row, 2)).toBe("3 pendants");
+  for (const typed of ["over the island", "three domes", "4 pendants", "3 pendants, high"])
+    expect(nameAfter(of(typed, layer(3)), row, 4), typed).toBeUndefined();
+  // A clearance changes no count; nothing hangs there any more; the hand types a name itself.
+  expect(
+    nameAfter(of("3 pendants", layer(3)), ["arrangements", 0, "layers", 0, "row", "clearance"], 1),
+  ).toBeUndefined();
+  expect(nameAfter(of("3 pendants", layer(3)), ["arrangements", 0, "layers"], [])).toBeUndefined();
+  expect(nameAfter(of("3 pendants", layer(3)), ["arrangements", 0, "name"], "mine")).toBeUndefined();
 });
