@@ -4,7 +4,7 @@
  * 1 in = 0.0254 m exactly. A length without a unit is never guessed: the error shows what it could mean.
  */
 
-import { formatLength, type LengthUnit } from "./length-text.ts";
+import { formatLength } from "./length-text.ts";
 import { METRES_PER_FOOT, METRES_PER_INCH } from "./quantities.ts";
 
 export type ReadLength =
