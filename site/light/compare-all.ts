@@ -13,15 +13,18 @@ export interface OptionLight {
 /** Fires `light` when one more option is answered, `progress` while one is computed. */
 export class OptionComparison extends EventTarget {
   readonly #connection: () => Connection;
+  readonly #quality: "full" | "judged";
   #document: Json | undefined;
   #count = 0;
   #lights: OptionLight[] = [];
   #running: Running<LightAnswer> | undefined;
   fraction = 1;
 
-  constructor(connection: () => Connection) {
+  /** `full` where no band or verdict is read: judging takes as long again. */
+  constructor(connection: () => Connection, quality: "full" | "judged" = "judged") {
     super();
     this.#connection = connection;
+    this.#quality = quality;
   }
 
   /** What is known of the options by now. */
@@ -57,7 +60,8 @@ export class OptionComparison extends EventTarget {
     for (let arrangement = 0; arrangement < count; arrangement++) {
       this.fraction = arrangement / count;
       this.dispatchEvent(new Event("progress"));
-      const running = this.#connection().call("light", { document, arrangement, quality: "judged" });
+      const quality = this.#quality;
+      const running = this.#connection().call("light", { document, arrangement, quality });
       this.#running = running;
       try {
         const outcome = await running.outcome;

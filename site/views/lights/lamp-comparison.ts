@@ -38,7 +38,7 @@ export function lampComparison(app: AppView, name: string, document: RawLuminair
 
 function start(app: AppView, luminaire: string, document: RawLuminaire): void {
   comparisons.get(app.lighting)?.comparison.stop();
-  const comparison = new OptionComparison(() => app.lighting.connection);
+  const comparison = new OptionComparison(() => app.lighting.connection, "full");
   const { embedded: _, ...study } = lampStudy(app.study, app.arrangement, luminaire);
   const { history, arrangement } = app;
   const lamps = lampsFor(document);
