@@ -21,6 +21,8 @@ const BESIDE = 0.015;
 const CLEAR = 0.05;
 const EDGE = 0.004;
 const HALF_A_PER_CENT = 0.005;
+/** Readings this far from the engine's answer in the point (of its whole light) are held against those beside it too. */
+const FAR = 0.0025;
 
 export interface Shown {
   readonly points: number;
@@ -69,20 +71,8 @@ export function shownLight(renderer: WebGLRenderer, scene: Scene, people: boolea
   const sets = pointsAway(scene, count, people);
   const weights = scene.layers.map(({ dim }) => dim * scene.maintenance);
   const flats = scene.surfaces.map(flatSurface);
-  // The same points from another place in the list, then points beside them.
-  const turns = [
-    ...Array.from({ length: ASKED }, (_, turn) => ({ turn, beside: [0, 0] as Vec2 })),
-    ...(
-      [
-        [1, 0],
-        [-1, 0],
-        [0, 1],
-        [0, -1],
-      ] as const
-    ).map((beside) => ({ turn: 0, beside })),
-  ];
-  const answers = turns.map(({ turn, beside }) => {
-    const planes = sets.map(({ surface, points }) => ({
+  const lightOf = (of: typeof sets, turn: number, beside: Vec2) => {
+    const planes = of.map(({ surface, points }) => ({
       name: `${surface}`,
       role: "probe" as const,
       quantity: "planar" as const,
@@ -91,7 +81,7 @@ export function shownLight(renderer: WebGLRenderer, scene: Scene, people: boolea
       weights: new Float64Array(points.length / 3).fill(1),
     }));
     const found = engine.calculate({ ...scene, planes }, { people, quality: "full" }).planes;
-    return sets.map(({ points }, s) => {
+    return of.map(({ points }, s) => {
       const sum = (key: "direct" | "interreflected"): Float64Array =>
         turnedBack(
           Float64Array.from({ length: points.length / 3 }, (_, k) =>
@@ -101,30 +91,51 @@ export function shownLight(renderer: WebGLRenderer, scene: Scene, people: boolea
         );
       return { direct: sum("direct"), interreflected: sum("interreflected") };
     });
-  });
-  const errors = sets.flatMap(({ surface, points }, s) =>
+  };
+  // The same points from another place in the list.
+  const answers = Array.from({ length: ASKED }, (_, turn) => lightOf(sets, turn, [0, 0]));
+  const compared = sets.flatMap(({ surface, points }, s) =>
     Array.from({ length: points.length / 3 }, (_, k) => {
       const place = Array.from(points.subarray(3 * k, 3 * k + 3));
       const reading = readingOn(cache, scene, place as unknown as Vec3);
       if (reading === undefined) throw new Error(`no reading at ${place}`);
       const shown = reading.interreflected;
-      const asked = answers.map((answer) => answer[s].interreflected[k]);
-      const here = asked.slice(0, ASKED);
-      const whole = asked[0] + answers[0][s].direct[k];
-      const [least, most] = [Math.min(...asked), Math.max(...asked)];
-      return {
-        surface: `${scene.surfaces[surface].name} ${surface}`,
-        place,
-        shown,
-        asked,
-        whole,
-        share: whole > 0 ? asked[0] / whole : 0,
-        net: Math.max(0, shown - most, least - shown) / whole,
-        raw: Math.abs(shown - asked[0]) / whole,
-        repeat: (Math.max(...here) - Math.min(...here)) / whole,
-      };
+      const here = answers.map((answer) => answer[s].interreflected[k]);
+      const whole = here[0] + answers[0][s].direct[k];
+      return { surface, place, shown, here, whole, raw: Math.abs(shown - here[0]) / whole };
     }),
   );
+  // The engine's range can only bring a reading nearer: where it is near already, what lies beside is not asked for.
+  const far = compared.filter(({ raw }) => raw > FAR);
+  const farSets = [...new Set(far.map(({ surface }) => surface))].map((surface) => {
+    const places = far.filter((each) => each.surface === surface).flatMap(({ place }) => place);
+    return { surface, points: Float64Array.from(places) };
+  });
+  const besides = (
+    [
+      [1, 0],
+      [-1, 0],
+      [0, 1],
+      [0, -1],
+    ] as const
+  ).map((beside) => lightOf(farSets, 0, beside).flatMap(({ interreflected }) => Array.from(interreflected)));
+  const errors = compared.map((each) => {
+    const { surface, place, shown, here, whole, raw } = each;
+    const isFar = raw > FAR;
+    const asked = [...here, ...(isFar ? besides.map((beside) => beside[far.indexOf(each)]) : [])];
+    const [least, most] = [Math.min(...asked), Math.max(...asked)];
+    return {
+      surface: `${scene.surfaces[surface].name} ${surface}`,
+      place,
+      shown,
+      asked,
+      whole,
+      share: whole > 0 ? here[0] / whole : 0,
+      net: Math.max(0, shown - most, least - shown) / whole,
+      raw,
+      repeat: (Math.max(...here) - Math.min(...here)) / whole,
+    };
+  });
   cache.dispose();
   const [first] = [...errors].sort((a, b) => b.net - a.net);
   const raw = errors.map((each) => each.raw).sort((a, b) => a - b);

@@ -22,6 +22,9 @@ const LIFT = 2e-5;
 /** Places around a ring of a shade. */
 const AROUND = 48;
 
+/** By luminaire: the points of every surface ask for the same. */
+const sources = new DirectSources();
+
 export interface PlainLight {
   /** lx */
   readonly light: Float64Array;
@@ -43,7 +46,6 @@ export function plainLight(
   const clear = new Float64Array(count);
   const partly = new Array<boolean>(count).fill(false);
   const surroundings = new Surroundings(new Occluders(standingBlockers(scene)), movingBodies(scene, people));
-  const sources = new DirectSources();
   scene.layers.forEach(({ luminaires }, layer) => {
     luminaires.forEach((placed, index) => {
       const { luminaire, frame } = placed;
@@ -77,14 +79,20 @@ export function plainLight(
         let all = 0;
         let passed = 0;
         for (let k = 0; k < drawn; k++) {
-          const p = positions.subarray(3 * k, 3 * k + 3);
-          const v = [local.x - p[0], local.y - p[1], local.z - p[2]];
-          const dd = v[0] * v[0] + v[1] * v[1] + v[2] * v[2];
-          const w = (weights[k] * receiver.weight(v[0], v[1], v[2], dd)) / Math.sqrt(dd);
+          const px = positions[3 * k];
+          const py = positions[3 * k + 1];
+          const pz = positions[3 * k + 2];
+          const vx = local.x - px;
+          const vy = local.y - py;
+          const vz = local.z - pz;
+          const dd = vx * vx + vy * vy + vz * vz;
+          const w = (weights[k] * receiver.weight(vx, vy, vz, dd)) / Math.sqrt(dd);
           if (w <= 0) continue;
           all += w;
-          const at = [0, 1, 2].map((c) => r[c] * p[0] + r[c + 3] * p[1] + r[c + 6] * p[2] + origin[c]);
-          passed += w * surroundings.transmittance(x, y, z, at[0], at[1], at[2], inTheWay);
+          const atX = r[0] * px + r[3] * py + r[6] * pz + origin[0];
+          const atY = r[1] * px + r[4] * py + r[7] * pz + origin[1];
+          const atZ = r[2] * px + r[5] * py + r[8] * pz + origin[2];
+          passed += w * surroundings.transmittance(x, y, z, atX, atY, atZ, inTheWay);
         }
         const share = all > 0 ? passed / all : 1;
         if (share > 1e-9 && share < 1 - 1e-9) partly[i] = true;

@@ -5,6 +5,7 @@
  */
 
 import { describe, expect, it } from "vitest";
+import type { DirectSource } from "../../src/engine/direct/direct-source.ts";
 import { DirectSources } from "../../src/engine/direct/direct-sources.ts";
 import { Receiver } from "../../src/engine/direct/receiver.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
@@ -28,10 +29,11 @@ describe("a lamp in its shade lights what is below as photons do", () => {
       const { luminaire, traced, lightOutputRatio, band } = built.value;
       const counted = traceShadePhotons(given, PHOTONS, 7, DROPS, RING, RINGS, ZONE);
       const centre = traced?.light.assembly.centre ?? 0;
+      const source = new DirectSources().of(luminaire, 0.0025);
       let mean: Worst = { excess: 0, words: "" };
       let ring: Worst = { excess: 0, words: "" };
       DROPS.forEach((drop, p) => {
-        const E = Array.from({ length: RINGS }, (_, i) => ringMean(luminaire, i, -drop - centre));
+        const E = Array.from({ length: RINGS }, (_, i) => ringMean(source, i, -drop - centre));
         const area = (i: number) => 2 * i + 1;
         const total = (values: ArrayLike<number>) =>
           Array.from({ length: 12 }, (_, i) => values[i] * area(i)).reduce((a, b) => a + b, 0);
@@ -98,8 +100,7 @@ function worse(so: Worst, own: number, truth: number, error: number, least: numb
 }
 
 /** Mean horizontal illuminance of a ring, `z` relative to the photometric centre. */
-function ringMean(luminaire: Luminaire, ring: number, z: number): number {
-  const source = new DirectSources().of(luminaire, 0.0025);
+function ringMean(source: DirectSource, ring: number, z: number): number {
   const receiver = new Receiver("planar", [0, 0, 1], Float64Array.of(1, 0, 0, 0, 1, 0, 0, 0, 1));
   const steps = 16;
   let sum = 0;
