@@ -125,9 +125,9 @@ export class CandlespanApp extends LitElement {
     if (this.#view !== id) this.#views.get(this.#view)?.left?.();
     this.#view = id;
     this.requestUpdate();
-    // With the first view comes what says that a part is missing, which may not be had any more when one is.
+    // With the first view come its keys, and what says that a part is missing, which may not be had any more when one is.
     if (!this.#views.has(id))
-      this.#views.set(id, (await Promise.all([entry.load(), this.#bringNotices()]))[0]);
+      this.#views.set(id, (await Promise.all([entry.load(), this.#bringNotices(), this.#bringKeys()]))[0]);
     if (isEntered && this.#view === id) this.#views.get(id)?.entered?.(this.session);
     this.requestUpdate();
   }
@@ -197,7 +197,7 @@ export class CandlespanApp extends LitElement {
     if (this.session.light !== undefined) void this.#markLight();
     else if (this.session.lightState.kind === "issues" || this.session.lightState.kind === "fault") {
       this.session.drawn();
-      if (this.#keyOnPage === undefined) void this.#bringKeys();
+      void this.#bringKeys();
     }
     const { lightState } = this.session;
     const { refusal } = this.session.screen;
@@ -209,7 +209,7 @@ export class CandlespanApp extends LitElement {
   }
 
   async #bringKeys(): Promise<void> {
-    this.#keyOnPage = (await import("./components/keys.ts")).keyOnPage;
+    this.#keyOnPage ??= (await import("./components/keys.ts")).keyOnPage;
   }
 
   async #bringClientBar(): Promise<void> {
@@ -251,7 +251,6 @@ export class CandlespanApp extends LitElement {
       this.session.drawn();
       // The controls load after what they control is seen.
       void this.#enter(this.#view);
-      void this.#bringKeys();
       await this.session.bringTheRest();
       this.#below = (await import("./components/below-the-sheet.ts")).belowTheSheet;
       this.requestUpdate();

@@ -109,7 +109,7 @@ it("sets settings against options in Compare, with the figures that check gives"
   await page.setViewportSize({ width: 390, height: 844 });
   await table.scrollIntoViewIfNeeded();
   await shot("compare-settings-390");
-}, 120_000);
+});
 
 it("draws numbers, the working edge and tolerances where they are asked for", async () => {
   await page.setViewportSize({ width: 1440, height: 900 });
@@ -140,7 +140,7 @@ it("draws numbers, the working edge and tolerances where they are asked for", as
   await shot("also-drawn-day");
   await page.setViewportSize({ width: 390, height: 844 });
   await shot("also-drawn-390");
-}, 240_000);
+});
 
 it("draws a changed level: how many frames after the slider moved", async () => {
   await page.setViewportSize({ width: 1440, height: 900 });

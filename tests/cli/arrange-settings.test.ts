@@ -48,7 +48,7 @@ it("finds the levels of each setting, which check finds again", async () => {
   expect(again).toEqual(best.settings.map(({ dims }: { dims: number[] }) => dims));
   const { out: words } = await called("arrange", study, ...quick, "--settings");
   expect(words).toMatch(/supper: .+ \d+ %, .*\(found: the least power\)/);
-}, 120_000);
+});
 
 it("says that there is no setting to serve", async () => {
   const { code, err } = await called("arrange", path("c.study.json", undefined), ...quick, "--settings");
@@ -79,4 +79,4 @@ it("finds the same rows whatever the layers' own levels: settings are served at 
   expect(full.length).toBeGreaterThan(0);
   expect(full[0][1]).toBe("meets");
   expect(low).toEqual(full);
-}, 240_000);
+});

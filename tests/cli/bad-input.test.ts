@@ -69,7 +69,7 @@ it("reads study, photometric file and readings that begin with a byte-order mark
     (await called("verify", join(root, "boathouse.study.json"), plain, "--json")).out,
   );
   rmSync(marked, { recursive: true });
-}, 120_000);
+});
 
 describe("a study that cannot be used", () => {
   it("empty, binary, not JSON", async () => {

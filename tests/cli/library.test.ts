@@ -23,7 +23,7 @@ const document = kitchen({
 });
 
 for (const quality of ["quick", "full"] as const)
-  it(`answers alike, ${quality}`, { timeout: 60_000 }, async () => {
+  it(`answers alike, ${quality}`, async () => {
     const path = join(root, "small.study.json");
     writeFileSync(path, JSON.stringify(document));
     const { out } = await called(

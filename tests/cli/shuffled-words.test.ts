@@ -133,7 +133,7 @@ describe("with every sentence of words exchanged", () => {
     );
     expect(same).not.toBe(figures);
     expect(withoutDescription(same)).toEqual(withoutDescription(figures));
-  }, 120_000);
+  });
 
   it("CAD files keep their layers, blocks and lines", () => {
     const options = ["--quick", "--date", "2026-01-02"];
@@ -146,7 +146,7 @@ describe("with every sentence of words exchanged", () => {
       expect(layersAndBlocks(is)).toEqual(layersAndBlocks(was));
       expect(layersAndBlocks(was).length).toBeGreaterThan(20);
     }
-  }, 120_000);
+  });
 });
 
 function withoutDescription(json: string): unknown {

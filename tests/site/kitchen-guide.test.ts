@@ -8,7 +8,7 @@ const path = (name: string) => fileURLToPath(new URL(`../../${name}`, import.met
 let guide: KitchenGuide;
 beforeAll(async () => {
   guide = await kitchenGuide();
-}, 600_000);
+});
 
 describe("one kitchen from brief to meter", () => {
   it("is the page shipped, with its pictures (npm run guide writes them anew)", async () => {

@@ -40,7 +40,7 @@ it("proposes what the screen's light then judges the same", async () => {
     light.value.assessment.planes.find(({ name }) => name === "island top") ??
     light.value.assessment.planes[0];
   expect(top.statistics.average).toBeCloseTo(best.average, 9);
-}, 60_000);
+});
 
 it("stops when cancelled, and refuses what is not there", async () => {
   const here = answers();
@@ -49,4 +49,4 @@ it("stops when cancelled, and refuses what is not there", async () => {
     const outcome = await here.search({ ...question, ...wrong }, {});
     expect(outcome.ok).toBe(false);
   }
-}, 60_000);
+});

@@ -10,6 +10,7 @@ import type { Page } from "playwright-core";
 import { build, type PreviewServer, preview } from "vite";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openBrowser, type TestBrowser } from "../../support/browser.ts";
+import { poll } from "../../support/viewer.ts";
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
 const PLAIN_PAGE = `<!doctype html>
@@ -53,7 +54,6 @@ const complaints: string[] = [];
 beforeAll(async () => {
   browser = await openBrowser();
   page = await browser.newPage({ viewport: { width: 1000, height: 1400 } });
-  page.setDefaultTimeout(180_000);
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("console", (message) => {
     if (message.type() === "error") complaints.push(message.text());
@@ -77,7 +77,7 @@ it("lives in the embedding example, light following the keys", async () => {
     const before = await figures.textContent();
     await page.locator("candlespan-plan [data-luminaire='0 0']").focus();
     for (let k = 0; k < 6; k++) await page.keyboard.press("ArrowRight");
-    await expect.poll(() => figures.textContent()).not.toBe(before);
+    await poll(() => figures.textContent()).not.toBe(before);
     expect(complaints).toEqual([]);
   } finally {
     await server.close();
@@ -157,20 +157,15 @@ describe("candlespan-study", () => {
       for (const drawing of ["plan text.iso", "elevation [data-luminaire]", "profile svg"])
         await page.locator(`candlespan-study candlespan-${drawing}`).first().waitFor();
       const verdict = page.locator("candlespan-study .verdict");
-      await expect
-        .poll(() => verdict.textContent(), { timeout: 180_000 })
-        .toMatch(/\d lx.*(meets|short|close)/s);
+      await poll(() => verdict.textContent()).toMatch(/\d lx.*(meets|short|close)/s);
       const before = await verdict.textContent();
       await page.locator("candlespan-plan [data-luminaire='0 0']").focus();
       for (let k = 0; k < 8; k++) await page.keyboard.press("ArrowRight");
-      await expect
-        .poll(
-          async () =>
-            (await verdict.textContent()) !== before &&
-            /meets|short|close/.test((await verdict.textContent()) ?? ""),
-          { timeout: 180_000 },
-        )
-        .toBe(true);
+      await poll(
+        async () =>
+          (await verdict.textContent()) !== before &&
+          /meets|short|close/.test((await verdict.textContent()) ?? ""),
+      ).toBe(true);
       expect(complaints).toEqual([]);
     } finally {
       close();
@@ -193,9 +188,9 @@ describe("candlespan-study", () => {
         "guideline-cards li",
         "luminaire-table td",
       ])
-        await page.locator(`main > candlespan-${part}`).first().waitFor({ timeout: 180_000 });
+        await page.locator(`main > candlespan-${part}`).first().waitFor();
       const options = page.locator("main > candlespan-comparison [part=option]");
-      await expect.poll(() => options.count(), { timeout: 180_000 }).toBe(3);
+      await poll(() => options.count()).toBe(3);
       expect(await page.locator("candlespan-study candlespan-sheet").count()).toBe(0);
       expect(complaints).toEqual([]);
     } finally {
@@ -211,9 +206,9 @@ describe("candlespan-study", () => {
       expect(await failure.textContent()).toMatch(/none\.study\.json.*status 404/s);
       const study = page.locator("candlespan-study");
       await study.evaluate((element) => element.setAttribute("src", "broken.study.json"));
-      await expect.poll(() => failure.textContent(), { timeout: 60_000 }).toMatch(/outside its own folder/);
+      await poll(() => failure.textContent()).toMatch(/outside its own folder/);
       await failure.locator("button").click();
-      await expect.poll(() => failure.textContent(), { timeout: 60_000 }).toMatch(/outside its own folder/);
+      await poll(() => failure.textContent()).toMatch(/outside its own folder/);
       await study.evaluate((element) => element.setAttribute("src", "boathouse/boathouse.study.json"));
       await page.locator("candlespan-plan text.iso").first().waitFor();
       expect(await failure.count()).toBe(0);

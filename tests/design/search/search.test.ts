@@ -282,7 +282,7 @@ describe("proposals", () => {
     });
     if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
     result = outcome.value;
-  }, 60_000);
+  });
 
   it("meet, differ in kind, say why and what skipping one would lose", () => {
     expect(result.proposals).toHaveLength(3);
@@ -337,7 +337,7 @@ describe("proposals", () => {
     expect(none.promising).toBe(0);
     expect(none.turnedDown.some((words) => /an evenness of 0\.\d+ is less than 0\.9/.test(words))).toBe(true);
     expect(none.proposals).toHaveLength(1);
-  }, 60_000);
+  });
 
   it("are judged the same when their study is read back and checked", () => {
     const text = JSON.stringify({ ...base, arrangements: result.proposals.map((p) => p.document) });
