@@ -1,5 +1,6 @@
 /** The near field as a table gives what the sampler gives, also scaled and re-lamped. */
 import { describe, expect, it } from "vitest";
+import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import type { SurfaceEmission } from "../../../src/luminaire/emission.ts";
 import { scaledLuminaire } from "../../../src/luminaire/scaled.ts";
 import type { LightTable } from "../../../src/luminaire/shade/light-table.ts";
@@ -67,6 +68,8 @@ const { luminaire: mirrorlike } = shadeLuminaire(
 );
 
 describe("the tables of a traced shade's near field", () => {
+  /** Whose lattice is one for all sizes and lamps of a shade. */
+  const sources = new DirectSources();
   for (const [what, luminaire] of [
     ["as it is", dome],
     ["half as large again", scaledLuminaire(dome, 1.5)],
@@ -76,7 +79,7 @@ describe("the tables of a traced shade's near field", () => {
     it(what, () => {
       const { emission } = luminaire;
       if (emission.kind !== "surfaces") throw new Error("not a shade");
-      const tables = new NearFieldLattice(emission.light).tables(emission);
+      const tables = sources.lattice(emission).tables(emission);
       const sampler = new NearFieldLattice(emission.light);
       for (const { values, rows, angles, groups } of tables)
         expect(values.length).toBe(rows * angles * groups * 4);
