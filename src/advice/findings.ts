@@ -4,6 +4,7 @@
  */
 
 import { targetOf, topPlane } from "../assessment/assess.ts";
+import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import { statistics } from "../assessment/statistics.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
@@ -69,12 +70,15 @@ export function findingsOf(
   assessment: ArrangementAssessment,
   fields?: readonly PlaneField[],
   full = true,
+  observer?: Observer,
 ): Findings {
   const top = topPlane(scene);
   const plane = scene.planes[top];
   const field = result.planes[top];
   const light =
-    plane === undefined || field === undefined ? undefined : new SuperposedLight(scene, plane, field);
+    plane === undefined || field === undefined
+      ? undefined
+      : new SuperposedLight(scene, plane, field, undefined, observer);
   const viewpoint = viewpointOf(scene);
   const row = pendantRow(scene);
   const view = visualWeight(scene, viewpoint);
@@ -95,7 +99,7 @@ export function findingsOf(
         ? {}
         : { light: (changed: Scene) => statistics(light.of(changed), plane.weights) }),
     }),
-    people: peopleFindings(scene, assessment, fields?.slice(0, eyes)),
+    people: peopleFindings(scene, assessment, fields?.slice(0, eyes), observer),
     load: loadReport(scene),
     cost: costReport(scene),
     ageing: average === undefined ? [] : ageing(average, scene.maintenance),
@@ -113,19 +117,23 @@ export function peopleFindings(
   scene: Scene,
   assessment: ArrangementAssessment,
   eyes?: readonly PlaneField[],
+  observer?: Observer,
 ): PersonFindings[] {
-  return peopleOf(scene, eyes, nearestOnTop(scene, assessment, topPlane(scene)));
+  return peopleOf(scene, eyes, nearestOnTop(scene, assessment, topPlane(scene)), observer);
 }
 
 function peopleOf(
   scene: Scene,
   eyes: readonly PlaneField[] | undefined,
   topIlluminance: ((x: number, y: number) => number) | undefined,
+  observer: Observer | undefined,
 ): PersonFindings[] {
   const lights = eyes === undefined || eyes.length === 0 ? [] : eyeLight(scene, eyes);
   const heads = headRoom(scene);
   const lines = sightlines(scene);
   return scene.people.map((person, i): PersonFindings => {
+    throwIfCancelled(observer);
+    observer?.progress?.("people's eyes and heads", i / scene.people.length);
     const light = lights[i];
     const head = heads[i];
     return {

@@ -14,6 +14,7 @@
  */
 
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
+import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
 import { addDirectLight, contributionFloor } from "../engine/direct/direct-light.ts";
 import { DirectSources } from "../engine/direct/direct-sources.ts";
 import type { PlaneField } from "../engine/result.ts";
@@ -36,11 +37,19 @@ export class SuperposedLight {
   readonly #interreflected: readonly Float64Array[];
   readonly #floor: number;
   readonly #sources: DirectSources;
+  readonly #observer: Observer | undefined;
   readonly #fields = new Map<Luminaire, Map<string, Float64Array>>();
 
   /** @param field the calculated light of `scene` on the plane @param sources those of its engine, if it is at hand */
-  constructor(scene: Scene, plane: CalculationPlane, field: PlaneField, sources = new DirectSources()) {
+  constructor(
+    scene: Scene,
+    plane: CalculationPlane,
+    field: PlaneField,
+    sources = new DirectSources(),
+    observer?: Observer,
+  ) {
     this.#sources = sources;
+    this.#observer = observer;
     this.#scene = scene;
     this.#plane = plane;
     const layers = maintainedLayers(scene, field);
@@ -75,7 +84,9 @@ export class SuperposedLight {
   }
 
   #add(luminaires: readonly PlacedLuminaire[], weight: number, total: Float64Array): void {
-    for (const placed of luminaires) {
+    for (const [index, placed] of luminaires.entries()) {
+      throwIfCancelled(this.#observer);
+      this.#observer?.progress?.("light of other rows", index / luminaires.length);
       const field = this.#field(placed);
       for (let i = 0; i < field.length; i++) total[i] += weight * field[i];
     }

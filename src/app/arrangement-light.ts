@@ -63,11 +63,10 @@ export async function arrangementLight(
   const all = engine.calculate({ ...scene, planes: parts.flat() }, calculation, observer);
   const [own, fine, around, rest] = split(all.planes, parts);
   const result = { ...all, planes: own };
-  const cancelled: Observer = { cancelled: () => observer.cancelled?.() === true };
   const verdicts = judged
     ? verdictMethod(scene, result, uncertaintyLight(engine, calculation, uncertainty), {
         ...(confidence === undefined ? {} : { confidence }),
-        observer: cancelled,
+        observer,
       })
     : null;
   const lit = inSetting((await levelsOf(study))(scene, result, verdicts), setting);
@@ -91,7 +90,7 @@ export async function arrangementLight(
     ...(lost === undefined ? {} : { bodyShadows: lost }),
     ...(findings === undefined
       ? {}
-      : { findings: findingsOf(study, lit, result, assessment, around, findings === "full") }),
+      : { findings: findingsOf(study, lit, result, assessment, around, findings === "full", observer) }),
   };
 }
 

@@ -65,11 +65,11 @@ export async function ceilingBoxes(
   if (kinds.length === 0) return wrong("There is no luminaire to try.", "at least one");
   const check = await studyCheck(opened, confidence, observer);
   const place = { island, scene, layer, kinds, step: space.step };
-  const sets = robustSets(opened, place, space, { error, evenness, rules, confidence }, check, observer);
-  const checked = checkedWithEach(opened, { ...place, index }, sets[0], check, observer);
+  const sets = robustSets(opened, place, space, { error, evenness, rules, confidence }, check);
+  const checked = checkedWithEach(opened, { ...place, index }, sets[0], check);
   const result = check.light(scene);
   const verdicts = check.verdicts(scene, result);
-  const rings = toleranceRings(study, scene, result, verdicts, layer, observer);
+  const rings = toleranceRings(study, scene, result, verdicts, layer, check.observer);
   return success({ ...place, error, evenness, sets, checked, rings });
 }
 
@@ -113,8 +113,7 @@ function robustSets(
     rules,
     confidence = 0.9,
   }: Pick<BoxesOptions, "confidence"> & Required<Pick<BoxesOptions, "error" | "evenness" | "rules">>,
-  { calculate }: StudyCheck,
-  observer: Observer,
+  { calculate, observer }: StudyCheck,
 ): readonly RobustBoxes[] {
   // Positions must suit the widest: rows of each kind, kept where every kind keeps its distance.
   const widest = kinds.reduce((a, b) => (b.rim > a.rim ? b : a));
@@ -155,10 +154,9 @@ function checkedWithEach(
   { island, layer, kinds, step, index }: Place & { readonly index: number },
   set: RobustBoxes | undefined,
   check: StudyCheck,
-  observer: Observer,
 ): readonly Checked[] {
   return (set?.kinds ?? []).flatMap(({ kind, clearance }): Checked[] => {
-    observer.progress?.("checking in full", kind / kinds.length);
+    check.observer.progress?.("checking in full", kind / kinds.length);
     const boxes = (set as RobustBoxes).boxes;
     const name = `${boxes.count} × ${kinds[kind].luminaire.name.slice(0, 60)}`;
     const row = { ...boxes, kinds: [kind] as const, clearance };

@@ -9,13 +9,16 @@ import { type VerdictMethod, verdictMethod } from "../assessment/uncertainty/ver
 import { leastPowerLevels, withFoundLevels } from "../design/levels.ts";
 import type { FullCheck } from "../design/search/checked.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
+import { observerSteps } from "../diagnostics/observer-steps.ts";
 import type { Calculate } from "../engine/calculate.ts";
 import type { CalculationResult } from "../engine/result.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
 
 export interface StudyCheck extends FullCheck {
-  /** The study's engine, stopped by the same observer. */
+  /** For who asks for many checks and says how far it is: what each does is told inside its steps. */
+  readonly observer: Observer;
+  /** The study's engine, watched by the same observer. */
   readonly calculate: Calculate;
   /** By the engine of uncertainties. @param result of the scene */
   verdicts(scene: Scene, result: CalculationResult): VerdictMethod;
@@ -29,16 +32,16 @@ export async function studyCheck(
   observer: Observer,
 ): Promise<StudyCheck> {
   const [engine, uncertainty] = [await engines.get(), await engines.uncertainty()];
-  // Whoever asks reports progress of many checks; that of one would jump to and fro.
-  const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
-  const calculate: Calculate = (scene, options) => engine.calculate(scene, options, stop);
+  const { whole, step } = observerSteps(observer);
+  const calculate: Calculate = (scene, options) => engine.calculate(scene, options, step);
   const light = (scene: Scene): CalculationResult => calculate(scene, study.options);
   const verdicts = (scene: Scene, result: CalculationResult): VerdictMethod =>
     verdictMethod(scene, result, uncertaintyLight(engine, study.options, uncertainty), {
       ...(confidence === undefined ? {} : { confidence }),
-      observer: stop,
+      observer: step,
     });
   return {
+    observer: whole,
     resolve,
     calculate,
     verdicts,

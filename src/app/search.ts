@@ -109,7 +109,7 @@ export async function searchRows(
       wanted: Math.min(8, Math.max(1, options.wanted ?? 4)),
       ...(options.confidence === undefined ? {} : { confidence: options.confidence }),
     },
-    observer,
+    check.observer,
   );
   return outcome.ok
     ? success({ result: outcome.value, step: space.step, evenness: options.evenness ?? LEAST_EVENNESS })

@@ -26,8 +26,8 @@ export async function pendantTolerances(
   const layers = lit.layers.flatMap(({ role }, layer) => (role === "pendant" ? [layer] : []));
   return layers.flatMap((layer, k) => {
     const part: Observer = {
-      ...observer,
-      progress: (what, share) => observer.progress?.(what, (k + share) / layers.length),
+      ...check.observer,
+      progress: (what, share) => check.observer.progress?.(what, (k + share) / layers.length),
     };
     return toleranceRings(opened.study, lit, result, verdicts, layer, part).map((ring) => ({
       ...ring,

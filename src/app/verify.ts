@@ -3,6 +3,7 @@
 import { readReadings } from "../design/verify/readings.ts";
 import { type MeterClass, type Verification, verify } from "../design/verify/verify.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
+import { observerSteps } from "../diagnostics/observer-steps.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
@@ -50,7 +51,7 @@ export async function verifyReadings(
   const readings = readReadings(text.slice(0, LONGEST), scene, file);
   if (!readings.ok) return readings;
   const engine = await engines.get();
-  const stop: Observer = { cancelled: () => observer.cancelled?.() === true };
+  const { whole, step } = observerSteps(observer);
   const verification = verify(
     {
       study,
@@ -58,10 +59,10 @@ export async function verifyReadings(
       readings: readings.value,
       meter,
       maintenance: maintenance === "aged" ? scene.maintenance : maintenance,
-      calculate: (one, options) => engine.calculate(one, options, stop),
+      calculate: (one, options) => engine.calculate(one, options, step),
       ...(confidence === undefined ? {} : { confidence }),
     },
-    observer,
+    whole,
   );
   return success({ scene, verification }, readings.warnings);
 }

@@ -121,7 +121,6 @@ export class LightEngine {
       this.#samples,
     ])
       cache.turn();
-    observer?.progress?.("done", 1);
     return assembledResult(scene, planes, light, chosen, quality, nearFieldError, {
       tooMany: chosen.interreflection && tooMany,
       tooNear,
@@ -192,8 +191,6 @@ export class LightEngine {
     observer?: Observer,
   ): PlaneField[] {
     return scene.planes.map((plane, index) => {
-      observer?.progress?.("direct light", index / scene.planes.length);
-      throwIfCancelled(observer);
       const count = plane.points.length / 3;
       const planeKey = this.#keyOf(plane);
       // A power of two: moving one luminaire rarely changes it, so the others' fields stay valid.
@@ -209,8 +206,10 @@ export class LightEngine {
       const layers = scene.layers.map(({ name }, layer): LayerField => {
         const direct = new Float64Array(count);
         let band: Float64Array | undefined;
-        for (const luminaire of luminaires) {
+        for (const [k, luminaire] of luminaires.entries()) {
           if (luminaire.layer !== layer) continue;
+          throwIfCancelled(observer);
+          observer?.progress?.("direct light", (index + k / luminaires.length) / scene.planes.length);
           const part = this.#directField(
             plane,
             planeKey,

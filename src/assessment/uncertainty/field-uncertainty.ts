@@ -113,7 +113,6 @@ export class FieldUncertainties {
     const weights = scene.layers.map((layer) => maintainedShare(scene, layer));
     const reflected = method.patches > 0 ? this.#reflectance.of(weights, this.#bands) : [];
     return this.#planes.map((index, k) => {
-      throwIfCancelled(this.#observer);
       const field = new FieldContributions(scene.planes[index].weights.length);
       const total = addLuminaires(
         field,
@@ -122,6 +121,7 @@ export class FieldUncertainties {
         scene.planes[index],
         this.#bands,
         this.#effects,
+        this.#observer,
       );
       addMaintenance(field, total.whole, scene.maintenance, this.#bands);
       addCalculation(field, total, method, fields[index]);
@@ -174,6 +174,7 @@ function addLuminaires(
   plane: CalculationPlane,
   bands: InputBands,
   effects: DirectEffects,
+  observer?: Observer,
 ): Total {
   const count = plane.weights.length;
   const total = { whole: new Float64Array(count), interreflected: new Float64Array(count) };
@@ -189,7 +190,12 @@ function addLuminaires(
     if (layer.dim > 0 && layer.dim < 1)
       field.share({ kind: "dimming", of: layer.name }, whole, bands.dimming / 2);
     const flux = layer.luminaires.reduce((sum, { luminaire }) => sum + luminaire.flux, 0);
-    for (const placed of layer.luminaires) {
+    for (const [index, placed] of layer.luminaires.entries()) {
+      throwIfCancelled(observer);
+      observer?.progress?.(
+        `uncertainty at ${plane.name}`,
+        (l + index / layer.luminaires.length) / layers.length,
+      );
       const share = flux > 0 ? placed.luminaire.flux / flux : 0;
       // The luminaire's own direct light, and its part of what its layer's light comes back as.
       const { own, lobe, bend, alignment, place } = effects.of(placed, plane);

@@ -6,6 +6,7 @@
  * that no draw makes the darkest are left out, which changes no bit of the figure.
  */
 
+import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { createRandom } from "../../numerics/random-sequence.ts";
 import { RecentCache } from "../../numerics/recent-cache.ts";
 import type { Contribution } from "./field-uncertainty.ts";
@@ -13,6 +14,8 @@ import type { Contribution } from "./field-uncertainty.ts";
 export type Figure = "average" | "minimum" | "uniformity";
 
 export const DRAWS = 2000;
+/** Draws between two reports of progress. */
+const BETWEEN_REPORTS = 50;
 const SQRT3 = Math.sqrt(3);
 
 /** The figure over seeded draws of the field, ascending; with the whole bound against it and for it beside. */
@@ -24,6 +27,7 @@ export function figureDraws(
   figure: Figure,
   bound: Float64Array | undefined,
   meanBound: number,
+  observer?: Observer,
 ): { readonly low: Float64Array; readonly middle: Float64Array; readonly high: Float64Array } {
   const { values: z, reach } = standardDraws(contributions);
   // What moves nothing, as the light of a layer that is off, need not be added.
@@ -51,6 +55,10 @@ export function figureDraws(
     return Math.min(1, ratio(Math.max(0, least), mean));
   };
   for (let d = 0; d < DRAWS; d++) {
+    if (d % BETWEEN_REPORTS === 0) {
+      throwIfCancelled(observer);
+      observer?.progress?.("draws of what is uncertain", d / DRAWS);
+    }
     for (let m = 0; m < count; m++) draw[m] = z[d * contributions.length + moving[m].k];
     addProducts(start, effects, draw, field);
     let mean = average;

@@ -12,6 +12,7 @@
  * [1] JCGM 100:2008 (GUM) F.2.4.5: what is not corrected for is added to the expanded uncertainty, not to the variance.
  */
 
+import type { Observer } from "../../diagnostics/cancelled.ts";
 import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
 import type { Contribution, FieldUncertainty, InputKind, InputQuantity } from "./field-uncertainty.ts";
 import { DRAWS, type Figure, figureDraws, indexOfLeast, ratio } from "./figure-draws.ts";
@@ -47,6 +48,7 @@ export function figureUncertainty(
   weights: Float64Array,
   uncertainty: FieldUncertainty,
   only: (contribution: Contribution) => boolean = () => true,
+  observer?: Observer,
 ): FigureUncertainty {
   const contributions = uncertainty.contributions.filter(only);
   const { bound } = uncertainty;
@@ -88,7 +90,7 @@ export function figureUncertainty(
       shares,
     };
   }
-  const drawn = figureDraws(expected, contributions, averages, average, figure, bound, meanBound);
+  const drawn = figureDraws(expected, contributions, averages, average, figure, bound, meanBound, observer);
   const sampleMean = drawn.middle.reduce((sum, value) => sum + value, 0) / DRAWS;
   const sampleVariance =
     drawn.middle.reduce((sum, value) => sum + (value - sampleMean) ** 2, 0) / (DRAWS - 1);

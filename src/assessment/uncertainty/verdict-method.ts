@@ -76,7 +76,14 @@ export function verdictMethod(
     const undo = initial ? 1 / scene.maintenance : 1;
     const counted = initial ? ({ input }: Contribution) => input.kind !== "maintenance" : undefined;
     const { weights } = scene.planes[plane];
-    const { band, reaches, shares } = figureUncertainty(figure, illuminance, weights, uncertainty, counted);
+    const { band, reaches, shares } = figureUncertainty(
+      figure,
+      illuminance,
+      weights,
+      uncertainty,
+      counted,
+      observer,
+    );
     const [least, most] = reaches(requirement.value / undo);
     const [pessimistic, optimistic] = [verdictAt(least, confidence), verdictAt(most, confidence)];
     return {

@@ -8,7 +8,7 @@
  * | direct light on a body                   | luminaire in its place, body, all that can stand between     |
  */
 
-import type { Observer } from "../../diagnostics/cancelled.ts";
+import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { contentKey } from "../../numerics/content-key.ts";
 import { RecentCache } from "../../numerics/recent-cache.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -124,39 +124,53 @@ export class BodiesStage {
   }
 
   /** What each body hides of the exchange between patches. */
-  #hiddenPairs({ exchange, gather }: RoomExchange, { keys, solids, screens }: Bodies): HiddenPairs[] {
-    return keys.map((key, b) =>
-      this.#hidden.get(key, () => hiddenPairs(gather, exchange.factors, solids[b], screens[b])),
-    );
+  #hiddenPairs(
+    { exchange, gather }: RoomExchange,
+    { keys, solids, screens }: Bodies,
+    observer?: Observer,
+  ): HiddenPairs[] {
+    return keys.map((key, b) => {
+      observer?.progress?.("bodies in the exchange", b / keys.length);
+      return this.#hidden.get(key, () =>
+        hiddenPairs(gather, exchange.factors, solids[b], screens[b], observer),
+      );
+    });
   }
 
   /** What all parts see of the room and of one another. */
-  exchange(room: RoomExchange, bodies: Bodies): PartExchange {
+  exchange(room: RoomExchange, bodies: Bodies, observer?: Observer): PartExchange {
     const key = contentKey(room.key, ...bodies.keys);
-    if (this.#parts?.key !== key) this.#parts = { key, value: this.#exchange(room, bodies) };
+    if (this.#parts?.key !== key) this.#parts = { key, value: this.#exchange(room, bodies, observer) };
     return this.#parts.value;
   }
 
   /** Patches and parts together. */
-  joined(room: RoomExchange, bodies: Bodies): JoinedExchange {
+  joined(room: RoomExchange, bodies: Bodies, observer?: Observer): JoinedExchange {
     const key = contentKey(room.key, ...bodies.keys);
     if (this.#joined?.key !== key) {
       const { exchange, gather } = room;
-      const hidden = this.#hiddenPairs(room, bodies);
-      const parts = this.exchange(room, bodies);
-      this.#joined = { key, value: joinedExchange(exchange, gather, bodies.together, parts, hidden) };
+      const hidden = this.#hiddenPairs(room, bodies, observer);
+      const parts = this.exchange(room, bodies, observer);
+      const value = joinedExchange(exchange, gather, bodies.together, parts, hidden, observer);
+      this.#joined = { key, value };
     }
     return this.#joined.value;
   }
 
-  #exchange({ gather }: RoomExchange, { keys, solids, screens, together, sight }: Bodies): PartExchange {
+  #exchange(
+    { gather }: RoomExchange,
+    { keys, solids, screens, together, sight }: Bodies,
+    observer?: Observer,
+  ): PartExchange {
     return partExchange(
       gather,
       together,
       solids.map((solid, a) => {
+        observer?.progress?.("what bodies see", a / solids.length);
         const rows = this.#rows.get(keys[a], () => bodyRows(gather, solid));
         const box = nodesBox(solid);
         const sights = solids.map((_, c) => {
+          throwIfCancelled(observer);
           const candidates = sight.candidates(box, c);
           const between = sight.owners(candidates).map((owner) => `${owner < c} ${keys[owner]}`);
           return this.#sights.get(contentKey(keys[a], keys[c], `${c < a}`, ...between), () =>

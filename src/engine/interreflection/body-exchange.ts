@@ -12,6 +12,7 @@
  * and all that can stand between.
  */
 
+import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { boxOfPoints } from "../../geometry/box.ts";
 import { deepInside } from "../../geometry/polyhedron-faces.ts";
 import type { BodySolid } from "./body-solid.ts";
@@ -45,6 +46,7 @@ export function hiddenPairs(
   factors: Float32Array,
   solid: BodySolid,
   screens: Screens,
+  observer?: Observer,
 ): HiddenPairs {
   const { patches: p, surfaceBoxes } = gather;
   const n = p.count;
@@ -69,6 +71,7 @@ export function hiddenPairs(
             others.push(j);
       }
       if (others.length === 0) continue;
+      throwIfCancelled(observer);
       const seen = shares.of(i, others);
       others.forEach((j, m) => {
         if (seen[m] > 1 - 1e-12) return;
@@ -245,6 +248,7 @@ export function joinedExchange(
   together: Screens,
   parts: PartExchange,
   hidden: readonly HiddenPairs[],
+  observer?: Observer,
 ): JoinedExchange {
   const n = p.count;
   const N = n + parts.parts;
@@ -253,7 +257,7 @@ export function joinedExchange(
   const area = new Float64Array(N);
   area.set(p.area);
   area.set(parts.area, n);
-  const left = pairsLeft(gather, together, hidden);
+  const left = pairsLeft(gather, together, hidden, observer);
   for (let i = 0; i < n; i++) {
     left.others[i].forEach((j, m) => {
       const share = left.shares[i][m];
@@ -283,6 +287,7 @@ function pairsLeft(
   gather: Gather,
   together: Screens,
   hidden: readonly HiddenPairs[],
+  observer?: Observer,
 ): { readonly others: readonly number[][]; readonly shares: readonly number[][] } {
   const n = gather.patches.count;
   const others: number[][] = Array.from({ length: n }, () => []);
@@ -303,6 +308,10 @@ function pairsLeft(
     });
     touched.sort((a, b) => a - b);
     const several = touched.filter((j) => bodies[j] > 1);
+    if (several.length > 0) {
+      throwIfCancelled(observer);
+      observer?.progress?.("bodies in front of one another", i / n);
+    }
     const seen = several.length > 0 ? pairs.of(i, several) : undefined;
     let m = 0;
     for (const j of touched) {

@@ -58,6 +58,7 @@ export function exchangeOf(gather: Gather, observer?: Observer): Exchange {
   apart.forEach((others, i) => {
     if (others.length === 0) return;
     throwIfCancelled(observer);
+    observer?.progress?.("solids between surfaces", i / n);
     const seen = shares.of(i, others);
     others.forEach((j, m) => {
       const k = areas[i * n + j] * seen[m];

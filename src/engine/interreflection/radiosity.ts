@@ -70,6 +70,7 @@ export function solveRadiosity(
   let residual = Infinity;
   while (sweeps < maximum && residual > options.tolerance) {
     throwIfCancelled(observer);
+    observer?.progress?.("interreflection", solvedShare(residual, options.tolerance));
     largest.fill(0);
     change.fill(0);
     let end = 0;
@@ -106,6 +107,11 @@ export function solveRadiosity(
   }
   for (let i = 0; i < n; i++) for (let l = 0; l < layers; l++) exitance[l * n + i] = m[i * layers + l];
   return { exitance, interreflected, sweeps, residual: n === 0 ? 0 : residual };
+}
+
+/** How far sweeps have come: residuals fall by about the same factor each. */
+function solvedShare(residual: number, tolerance: number): number {
+  return residual < 1 ? Math.min(1, Math.log(residual) / Math.log(tolerance)) : 0;
 }
 
 /** Σ_j F_ij M_j of every layer. Several running sums a layer: one alone would wait for each addition to end. */

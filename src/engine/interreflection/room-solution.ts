@@ -64,7 +64,7 @@ export function roomSolution(
   const { patches, factors } = room.exchange;
   const n = patches.count;
   const reflectance = Float64Array.from(patches.surface, (s) => patchReflectance[s]);
-  const parts = stage.exchange(room, bodies);
+  const parts = stage.exchange(room, bodies, observer);
   const passing = passingBodies(bodies.solids, parts);
   const light = arrivedFlux(luminaires, direct, parts.first, n, layers);
   const D = light.patchFlux.map((flux, k) => flux / patches.area[k % n]);
@@ -85,10 +85,10 @@ export function roomSolution(
   let absorbed = 0;
   let leak = 0;
   if (refines) {
-    observer?.progress?.("bodies in the exchange", 0);
-    exchange = stage.joined(room, bodies);
+    const joinedRoom = stage.joined(room, bodies, observer);
+    exchange = joinedRoom;
     const joined = solveJoined(
-      stage.joined(room, bodies),
+      joinedRoom,
       reflectance,
       parts,
       passing,
