@@ -37,7 +37,7 @@ export class StudyDialog {
     await autosave.save();
     const database = await autosave.database();
     // The newest version is what is on screen.
-    this.#earlier = ((await database?.versions(autosave.id)) ?? []).slice(1);
+    this.#earlier = (await autosave.versions(autosave.id)).slice(1);
     if (database !== undefined) {
       this.#keptStudies ??= new KeptStudies(this.#session, database, autosave, () => this.close());
       await this.#keptStudies.list();

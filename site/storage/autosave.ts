@@ -9,11 +9,13 @@ import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession, StudyStorage } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
 import { freshId } from "./fresh-id.ts";
-import type { KeptStudy, StudyDatabase } from "./study-database.ts";
+import type { KeptStudy, KeptVersion, StudyDatabase } from "./study-database.ts";
 
 const LAST = "candlespan-last";
 const LATE = "candlespan-late";
 const PAUSE = 250;
+/** After which a database that did not answer is asked again (ms). */
+const ASK_AGAIN = 30_000;
 
 interface Late {
   readonly id: string;
@@ -80,7 +82,7 @@ export class Autosave implements StudyStorage {
   async earlier(): Promise<KeptStudy | undefined> {
     const id = sessionStored("study") ?? stored(LAST);
     if (id === null) return undefined;
-    const kept = await (await this.database())?.get(id);
+    const kept = await (await this.database())?.get(id).catch((error) => this.#sayUnkept(error));
     const late = takeLate(id);
     if (late === undefined || (kept !== undefined && kept.saved >= late.at)) return kept;
     const { change: name, document: after } = late;
@@ -92,6 +94,11 @@ export class Autosave implements StudyStorage {
     }
     const done = [...kept.done, { name, before: kept.document, after }];
     return { ...kept, title, document: after, done, undone: [] };
+  }
+
+  /** Newest first; none where they cannot be had, which is said. */
+  async versions(id: string): Promise<readonly KeptVersion[]> {
+    return (await (await this.database())?.versions(id).catch((error) => this.#sayUnkept(error))) ?? [];
   }
 
   /** Goes on with a kept study. */
@@ -157,7 +164,8 @@ export class Autosave implements StudyStorage {
   }
 
   /** The first time above the sheet until it is dismissed or over, then in the line at the foot. */
-  #sayUnkept(error: unknown): void {
+  #sayUnkept(error: unknown): undefined {
+    if (nameOf(error) === "TimeoutError") this.#askAgain();
     const words = `The study is not kept in this browser: ${whyNotKept(error)}.`;
     if (words === this.#unkept) this.#session.say(`${words} Save it to a file.`);
     else {
@@ -173,12 +181,22 @@ export class Autosave implements StudyStorage {
     this.#unkept = words;
   }
 
-  #sayKept(): void {
+  #askAgain(): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(async () => {
+      const database = await this.database();
+      if (database === undefined) return;
+      if (this.#dirty) await this.save();
+      else this.#sayKept("This browser's storage answers again: Study lists what it keeps.");
+    }, ASK_AGAIN);
+  }
+
+  #sayKept(words = "The study is kept in this browser again."): void {
     if (this.#unkept === undefined) return;
     const { screen } = this.#session;
     if (screen.refusal?.words === this.#unkept) screen.setRefusal(undefined);
     this.#unkept = undefined;
-    this.#session.say("The study is kept in this browser again.");
+    this.#session.say(words);
   }
 
   #remember(): void {
@@ -219,12 +237,16 @@ export class Autosave implements StudyStorage {
   }
 }
 
+const nameOf = (error: unknown): string =>
+  error instanceof Error || error instanceof DOMException ? error.name : "";
+
 /** Why a browser's storage refused, in words. */
 function whyNotKept(error: unknown): string {
-  const name = error instanceof Error || error instanceof DOMException ? error.name : "";
+  const name = nameOf(error);
   const known: Readonly<Record<string, string>> = {
     QuotaExceededError: "its storage is full",
     SecurityError: "it gives this page no storage, as in a private window",
+    TimeoutError: "its storage does not answer",
     VersionError: "a newer version of this page keeps its studies; reload the page",
     InvalidStateError: "a newer version of this page has taken over its studies; reload the page",
   };

@@ -18,7 +18,7 @@ export async function resumeEarlier(session: StudySession, autosave: Autosave): 
     autosave.resume(isChain ? earlier : { ...earlier, done: [], undone: [] });
     return;
   }
-  const versions = (await (await autosave.database())?.versions(earlier.id)) ?? [];
+  const versions = await autosave.versions(earlier.id);
   const version = versions.find(({ document }) => isWhole(document));
   if (version !== undefined) {
     autosave.resume({ ...earlier, document: version.document, done: [], undone: [] });

@@ -2,13 +2,15 @@
  * Where studies are kept between visits: this browser's own database, and nowhere else.
  *
  * Every save also leaves a version behind, thinned as it ages, so that a mistake noticed tomorrow can be taken
- * back. Two pages on one study never overwrite each other: the second to save goes on under a study of its own.
+ * back. Two pages on one study never overwrite each other: the second to save goes on under a study of its own. Every question is
+ * answered or rejected, `TimeoutError` where the browser's database keeps silent.
  */
 
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import { freshName } from "../edits/raw-study.ts";
 import type { Change } from "../store/history.ts";
 import type { Json } from "../store/pointer.ts";
+import { answered } from "./answered.ts";
 import { freshId } from "./fresh-id.ts";
 
 export interface KeptStudy {
@@ -34,6 +36,9 @@ export interface RemovedStudy {
   readonly study: KeptStudy;
   readonly versions: readonly KeptVersion[];
 }
+
+type GivenStudy = Omit<KeptStudy, "writer" | "saved">;
+type Saved = Pick<KeptStudy, "id" | "saved">;
 
 interface Shelves extends DBSchema {
   studies: { key: string; value: KeptStudy; indexes: { saved: number } };
@@ -63,7 +68,7 @@ export class StudyDatabase {
 
   /** Opens the database; rejects when the browser keeps nothing or a newer version of this page owns it. */
   static async open(): Promise<StudyDatabase> {
-    const shelves = await openDB<Shelves>("candlespan", 1, {
+    const opening = openDB<Shelves>("candlespan", 1, {
       upgrade(database) {
         database.createObjectStore("studies", { keyPath: "id" }).createIndex("saved", "saved");
         database.createObjectStore("versions", { keyPath: ["study", "saved"] });
@@ -71,26 +76,30 @@ export class StudyDatabase {
       // A newer page wants to lift the database: let it, and save no more from here.
       blocking: (_from, _to, event) => (event.target as IDBDatabase).close(),
     });
-    return new StudyDatabase(shelves);
+    return new StudyDatabase(await answered(opening));
   }
 
   get(id: string): Promise<KeptStudy | undefined> {
-    return this.#shelves.get("studies", id);
+    return answered(this.#shelves.get("studies", id));
   }
 
   /** Newest first. */
   async list(): Promise<KeptStudy[]> {
-    return (await this.#shelves.getAllFromIndex("studies", "saved")).reverse();
+    return (await answered(this.#shelves.getAllFromIndex("studies", "saved"))).reverse();
   }
 
   /** Newest first. */
   async versions(study: string): Promise<KeptVersion[]> {
     const range = IDBKeyRange.bound([study, 0], [study, Number.POSITIVE_INFINITY]);
-    return (await this.#shelves.getAll("versions", range)).reverse();
+    return (await answered(this.#shelves.getAll("versions", range))).reverse();
   }
 
   /** Takes a study and its versions out, and returns all of it, to be put back if that was not meant. */
-  async remove(id: string): Promise<RemovedStudy | undefined> {
+  remove(id: string): Promise<RemovedStudy | undefined> {
+    return answered(this.#remove(id));
+  }
+
+  async #remove(id: string): Promise<RemovedStudy | undefined> {
     const range = IDBKeyRange.bound([id, 0], [id, Number.POSITIVE_INFINITY]);
     const work = this.#shelves.transaction(["studies", "versions"], "readwrite");
     const study = await work.objectStore("studies").get(id);
@@ -101,7 +110,11 @@ export class StudyDatabase {
     return study === undefined ? undefined : { study, versions };
   }
 
-  async putBack({ study, versions }: RemovedStudy): Promise<void> {
+  putBack(removed: RemovedStudy): Promise<void> {
+    return answered(this.#putBack(removed));
+  }
+
+  async #putBack({ study, versions }: RemovedStudy): Promise<void> {
     const work = this.#shelves.transaction(["studies", "versions"], "readwrite");
     await work.objectStore("studies").put(study);
     for (const version of versions) await work.objectStore("versions").put(version);
@@ -124,7 +137,7 @@ export class StudyDatabase {
       undone: [],
       saved: Date.now(),
     };
-    await this.#shelves.put("studies", copy);
+    await answered(this.#shelves.put("studies", copy));
     return copy;
   }
 
@@ -135,16 +148,16 @@ export class StudyDatabase {
     const before = study.document;
     const document = { ...(before as { readonly [key: string]: Json }), title };
     const done = [...study.done, { name: `title ${title}`, before, after: document }];
-    await this.#shelves.put("studies", { ...study, title, document, done, undone: [] });
+    await answered(this.#shelves.put("studies", { ...study, title, document, done, undone: [] }));
   }
 
   /** Saves, and returns the id it was saved under: another than asked for when a different page has saved that
    * study since `seen`. */
-  async save(
-    study: Omit<KeptStudy, "writer" | "saved">,
-    change: string,
-    version: number,
-  ): Promise<{ readonly id: string; readonly saved: number }> {
+  save(study: GivenStudy, change: string, version: number): Promise<Saved> {
+    return answered(this.#save(study, change, version));
+  }
+
+  async #save(study: GivenStudy, change: string, version: number): Promise<Saved> {
     const work = this.#shelves.transaction(["studies", "versions"], "readwrite");
     const studies = work.objectStore("studies");
     const there = await studies.get(study.id);

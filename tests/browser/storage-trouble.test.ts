@@ -64,6 +64,21 @@ it("says that there is no storage, works without, and asks before the page is le
   await dialog.accept();
 });
 
+it("opens with the last edit where the database never answers, and says so", async () => {
+  const page = await opened();
+  await rename(page, "Edited before");
+  await kept(page);
+  await context.addInitScript(() => {
+    IDBFactory.prototype.open = () => document.createElement("a") as unknown as IDBOpenDBRequest;
+  });
+  await page.reload();
+  await atWork(page);
+  expect(await titleOf(page)).toBe("Edited before");
+  await poll(() => notice(page).innerText()).toMatch(/not kept in this browser: its storage does not answer/);
+  await rename(page, "Edited after");
+  expect(await titleOf(page)).toBe("Edited after");
+});
+
 it("says that storage is full, and keeps all once there is room", async () => {
   const page = await opened();
   await page.evaluate(() => {

@@ -167,3 +167,40 @@ it("keeps what was edited before it was loaded", async () => {
   await autosave.save();
   expect(titles).toEqual(["early"]);
 });
+
+it("goes on where the database never answers, says so, and asks again", async () => {
+  class Silent extends EventTarget {}
+  vi.stubGlobal("IDBRequest", Silent);
+  vi.stubGlobal("indexedDB", { open: () => new Silent() });
+  synchronous.set("candlespan-last", "mine");
+  const { session, autosave } = opened();
+  let isOver = false;
+  const earlier = autosave.earlier().finally(() => {
+    isOver = true;
+  });
+  // The module is loaded first.
+  while (vi.getTimerCount() === 0) await new Promise((resolve) => setImmediate(resolve));
+  await vi.advanceTimersByTimeAsync(7000);
+  expect(isOver).toBe(false);
+  await vi.advanceTimersByTimeAsync(2000);
+  expect(await earlier).toBeUndefined();
+  const unkept = "The study is not kept in this browser: its storage does not answer.";
+  expect(session.screen.refusal).toMatchObject({ words: unkept, heading: "Not kept" });
+  session.edit("one");
+  await vi.advanceTimersByTimeAsync(9000);
+  expect(session.screen.line).toBe(`${unkept} Save it to a file.`);
+  // What is edited meanwhile is in the synchronous store, and is saved once there is an answer.
+  expect(synchronous.get("candlespan-late")).toMatch(/"title":"one"/);
+  const titles: string[] = [];
+  autosave.database = async () =>
+    ({
+      async save(study: Given) {
+        titles.push(study.title);
+        return { id: study.id, saved: Date.now() };
+      },
+    }) as unknown as StudyDatabase;
+  await vi.advanceTimersByTimeAsync(30_000);
+  expect(titles).toEqual(["one"]);
+  expect(session.screen.line).toBe("The study is kept in this browser again.");
+  expect(session.screen.refusal).toBeUndefined();
+});
