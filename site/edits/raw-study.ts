@@ -44,6 +44,7 @@ export interface RawLayer {
   readonly grid?: RawGrid;
   readonly at?: readonly RawPlace[];
   readonly circuit?: string;
+  readonly switches?: readonly { readonly at: RawPoint2 }[];
 }
 
 export interface RawSetting {
@@ -103,6 +104,7 @@ export interface RawTarget {
 export interface RawPlane {
   readonly name: string;
   readonly rectangle?: { readonly corner: RawPoint3; readonly u: RawPoint3; readonly v: RawPoint3 };
+  readonly target?: string;
 }
 
 export interface RawPerson {

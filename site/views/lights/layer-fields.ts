@@ -11,6 +11,7 @@ import type { Json, Path } from "../../store/pointer.ts";
 import { freePlaces, gridFields } from "./grid-and-places.ts";
 import { luminaireChoice } from "./luminaire-choice.ts";
 import { rowFields } from "./row-fields.ts";
+import { switchFields } from "./switch-fields.ts";
 
 const ROLES = [
   { value: "pendant", words: "pendants" },
@@ -58,7 +59,7 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
       }}>Select all</button>
     </p>
     <details>
-      <summary>Name, role, circuit, hours</summary>
+      <summary>Name, role, circuit, switches, hours</summary>
       <div class="fields">
         ${textField(app, {
           label: "Layer name",
@@ -97,6 +98,7 @@ export function layerFields(app: AppView, layer: RawLayer, index: number): Templ
           optional: true,
         })}
       </div>
+      ${switchFields(app, layer, index)}
       <p class="row-of-actions">
         <button type="button" @click=${() => {
           const layers = app.study.arrangements[app.arrangement].layers.filter((_, i) => i !== index);

@@ -235,6 +235,7 @@ function orderFields(app: FieldsView, name: string, document: RawLuminaire, path
       ${plain("maker", "Maker")}
       ${plain("order", "Order number")}
       ${number("price", "Price, each", [0, 1e7], "")}
+      ${number("powerFactor", "Power factor", [0.05, 1], "")}
       ${number("lampPrice", "Price of its lamps", [0, 1e7], "")}
       ${number("lampLife", "Life of its lamps", [1, 1e7], " h")}
     </div>

@@ -68,7 +68,7 @@ function settingItem(app: AppView, setting: RawSetting, index: number): Template
         : html`<p class="hint">${foundWords(app, setting)}</p>`
     }
     <div class="fields">
-      ${(app.light?.scene.zones ?? []).map((zone) => zoneTarget(app, path, zone.name, setting))}
+      ${judgedNames(app).map((name) => zoneTarget(app, path, name, setting))}
     </div>
     <p class="row-of-actions">
       <button type="button" @click=${() => app.showSetting(isShown ? undefined : setting.name)}>
@@ -77,6 +77,12 @@ function settingItem(app: AppView, setting: RawSetting, index: number): Template
       <button type="button" @click=${() => app.edit(removeSetting(app.study, app.arrangement, index))}>Remove setting</button>
     </p>
   </details>`;
+}
+
+/** Zones, and counters and other planes that are judged like them. */
+function judgedNames({ light, study: { planes = [] } }: AppView): readonly string[] {
+  const judged = planes.filter(({ target }) => target !== undefined);
+  return [...(light?.scene.zones ?? []), ...judged].map(({ name }) => name);
 }
 
 function levelFields(app: AppView, setting: RawSetting, path: Path): TemplateResult[] {

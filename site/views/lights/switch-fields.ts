@@ -1,0 +1,38 @@
+/** From where a layer is switched: places in plan, in the order of their wiring. */
+
+import { html, type TemplateResult } from "lit";
+import type { AppView } from "../../app-view.ts";
+import { lengthField } from "../../components/fields.ts";
+import { addSwitch, removeSwitch } from "../../edits/switches.ts";
+import type { RawLayer } from "../../edits/raw-study.ts";
+import type { Path } from "../../store/pointer.ts";
+
+export function switchFields(app: AppView, layer: RawLayer, index: number): TemplateResult {
+  const { switches = [] } = layer;
+  const path: Path = ["arrangements", app.arrangement, "layers", index, "switches"];
+  return html`<section aria-label="Switches of ${layer.name}">
+    ${switches.map((_, i) => {
+      const place = (axis: 0 | 1, from: string): TemplateResult =>
+        lengthField(app, {
+          label: `Switch ${i + 1}, from ${from}`,
+          path: [...path, i, "at", axis],
+          change: `${layer.name}: switch ${i + 1}`,
+        });
+      return html`<div class="fields">
+        ${place(0, "wall 3")} ${place(1, "wall 0")}
+        <p class="row-of-actions"><button type="button" @click=${() =>
+          app.edit(removeSwitch(app.study, app.arrangement, index, i))}>Remove switch ${i + 1}</button></p>
+      </div>`;
+    })}
+    <p class="row-of-actions">
+      <button type="button" @click=${() => app.edit(addSwitch(app.study, app.arrangement, index))}>Add a switch</button>
+      <span class="hint">${
+        switches.length === 0
+          ? "From where it is switched; it stands on the set-out plan."
+          : switches.length === 1
+            ? "One place."
+            : `${switches.length} places: two-way${switches.length > 2 ? " and intermediate" : ""}.`
+      }</span>
+    </p>
+  </section>`;
+}
