@@ -159,7 +159,7 @@ function places(scene: Scene, points: readonly NamedPoint[], words: HandoverWord
     depicts: "meter row",
     columns: [
       { title: "point", share: 0.5 },
-      { title: "middle of", share: 1.5 },
+      { title: "near the middle of", share: 1.5 },
       { title: "measured from", share: 2.2 },
       { title: "along", share: 0.9, align: "end" },
       { title: "across", share: 0.9, align: "end" },

@@ -18,6 +18,7 @@ import { VERDICT_MARK, verdictMark } from "../words/zone-text.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { SIZE, TABLE, table } from "./report-style.ts";
+import { workingEdgeBlocks } from "./working-edge-figure.ts";
 
 export function summary(handover: Handover, words: HandoverWords): Block[] {
   const { scene, assessment, clashes } = chosenOption(handover);
@@ -230,6 +231,7 @@ export function results(
       `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${assessment.energy.wattsPerSquareMetre.toFixed(1)} W/m² of floor.`,
       { size: TABLE },
     ),
+    ...workingEdgeBlocks(option, words),
     gap(6),
   ];
 }
