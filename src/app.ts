@@ -30,7 +30,7 @@ export {
 export { illuminanceCsv } from "./formats/csv.ts";
 export { type HandoverFile, handoverFiles } from "./formats/handover-files.ts";
 export { sheetSvg } from "./formats/sheet-svg.ts";
-export { type UnderlayFile, underlayFile } from "./formats/underlay-file.ts";
+export { PDF_UNDERLAY, type UnderlayFile, underlayFile } from "./formats/underlay-file.ts";
 export { bodyOutline, NAMED_BODY_PROFILES } from "./luminaire/body-profiles.ts";
 export { EVIDENCE } from "./luminaire/evidence.ts";
 export type { Luminaire } from "./luminaire/luminaire.ts";

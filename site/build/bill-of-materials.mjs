@@ -11,7 +11,7 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
 /** Development packages whose code is bundled into the site, beside all dependencies and peers. */
-const BUNDLED = ["idb"];
+const BUNDLED = ["idb", "pdfjs-dist"];
 
 /**
  * @typedef {{ name: string, version: string, licence: string, integrity: string, folder: string, needs: string[] }} Component

@@ -2,9 +2,12 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import {
+  type Outcome,
+  PDF_UNDERLAY,
   scaledBy,
   turnedAbout,
   turnOntoAxis,
+  underlayFile,
   type UnderlayImage,
   type UnderlayPlacement,
 } from "../../src/app.ts";
@@ -113,16 +116,20 @@ export function moveUnderlay(session: StudySession, { by }: UnderlayMoveDetail):
 
 /** Brings a picture from a file; what is there stays where it is refused. */
 export async function bringUnderlay(session: StudySession, file: File): Promise<void> {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  const shown = await shownPicture(bytes, file.name);
+  const given = new Uint8Array(await file.arrayBuffer());
+  const read = underlayFile(given, file.name);
+  const isPdf = !read.ok && read.issues.some(({ code }) => code === PDF_UNDERLAY);
+  const page = isPdf ? await pageOf(session, given, file.name) : undefined;
+  const bytes = page?.ok === true ? page.value : given;
+  let name = page?.ok === true ? file.name.replace(/\.pdf$/i, "").concat(", page 1.png") : file.name;
+  const shown = page?.ok === false ? page : await shownPicture(bytes, name);
   if (!shown.ok) {
     session.refuse(`${file.name} was not laid under the plan.`, shown.issues);
     return;
   }
   URL.revokeObjectURL(shown.value.href);
-  let name = file.name;
   try {
-    name = await keepPicture(file.name, bytes);
+    name = await keepPicture(name, bytes);
   } catch {
     session.refuse("This browser keeps no pictures: keep it in the study file.", []);
   }
@@ -131,6 +138,17 @@ export async function bringUnderlay(session: StudySession, file: File): Promise<
   if (session.sheetContent !== "floor plan") session.showOnSheet("floor plan");
   change(session, `lay ${name} underneath`, { image: name, scale: significant(scale), origin: [0, 0] });
   session.say(`${name} lies under the floor plan. Scale it by two points and the length between them.`);
+}
+
+/** The first page of a PDF as a picture; what draws it loads when it is first asked for. */
+async function pageOf(
+  session: StudySession,
+  bytes: Uint8Array<ArrayBuffer>,
+  name: string,
+): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+  session.say(`Drawing the first page of ${name}…`);
+  const { firstPage } = await import("../storage/pdf-page.ts");
+  return firstPage(bytes, name);
 }
 
 function change(session: StudySession, name: string, underlay: Placed): void {
@@ -147,7 +165,7 @@ export function underlayPart(session: StudySession): TemplateResult {
   if (underlay === undefined)
     return html`<p class="row-of-actions">
       <button type="button" @click=${() => askForPicture(session)}>Lay a drawing underneath</button>
-      <span class="hint">A plan to trace, as PNG, JPEG or SVG. It stays on this machine.</span>
+      <span class="hint">A plan to trace, as PNG, JPEG, SVG or the first page of a PDF. It stays on this machine.</span>
     </p>`;
   const screen = screenOf(session);
   const { picture, isMissing } = screen;

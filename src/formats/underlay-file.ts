@@ -20,6 +20,8 @@ export interface UnderlayFile {
   readonly height: number;
 }
 
+/** Code of the refusal of a PDF, of which whoever can draw pages may try the first. */
+export const PDF_UNDERLAY = "underlay-pdf";
 /** Largest file (bytes). */
 export const LARGEST_UNDERLAY = 20e6;
 /** Pixels in all: unpacked, four bytes each. */
@@ -48,11 +50,15 @@ export function underlayFile(bytes: Uint8Array, file: string): Outcome<UnderlayF
     );
   const head = String.fromCharCode(...bytes.subarray(0, 512));
   if (head.startsWith("%PDF"))
-    return refuse(
-      "A PDF cannot lie beneath the plan: save the page you want as PNG or SVG in the program that shows it.",
-      "a PNG, JPEG or SVG file",
-      "a PDF file",
-    );
+    return failure({
+      ...refusal(
+        file,
+        "A PDF itself is no picture: lay it under the floor plan in the viewer, which keeps its first page as one, or save the page you want as PNG.",
+        "a PNG, JPEG or SVG file",
+        "a PDF file",
+      ),
+      code: PDF_UNDERLAY,
+    });
   if (/^(\u00ef\u00bb\u00bf)?\s*</.test(head)) return vectorFile(bytes, file);
   const picture = pictureOf(bytes);
   if (!picture.ok)

@@ -1,6 +1,7 @@
 /** A drawing underneath the floor plan: scaled to the pixel by two points, moved by key, kept and forgotten, and none that is hostile. */
 
 import { deflateSync, crc32 } from "node:zlib";
+import PDFDocument from "pdfkit";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import {
@@ -130,6 +131,71 @@ it("is scaled within a pixel by two presses and a typed length, and undone", asy
   await poll(underlay).toBeUndefined();
 });
 
+/** A page of 800 × 600 units with the same frame and crosses as the picture, and one that is not wanted after it. */
+async function drawnPdf(options: object = {}): Promise<Buffer> {
+  const document = new PDFDocument({ size: [800, 600], margin: 0, ...options });
+  const parts: Buffer[] = [];
+  document.on("data", (part: Buffer) => parts.push(part));
+  const done = new Promise<void>((end) => document.on("end", end));
+  document.lineWidth(2).rect(1, 1, 798, 598).stroke();
+  for (const [u, v] of MARKS)
+    document
+      .moveTo(u - 20, v)
+      .lineTo(u + 20, v)
+      .moveTo(u, v - 20)
+      .lineTo(u, v + 20)
+      .stroke();
+  document.fontSize(30).text("House", 300, 40);
+  document.addPage();
+  document.rect(0, 0, 800, 600).fill("black");
+  document.end();
+  await done;
+  return Buffer.concat(parts);
+}
+
+it("takes the first page of a PDF, its lines where they are on the page", async () => {
+  await lay("house.pdf", await drawnPdf());
+  await image().waitFor();
+  await poll(async () => (await underlay())?.image).toBe("house, page 1.png");
+  const seen = await image().evaluate(async (element) => {
+    const picture = new Image();
+    picture.src = (element as SVGImageElement).href.baseVal;
+    await picture.decode();
+    const canvas = document.createElement("canvas");
+    const { naturalWidth: width, naturalHeight: height } = picture;
+    Object.assign(canvas, { width, height });
+    const context = canvas.getContext("2d") as CanvasRenderingContext2D;
+    context.drawImage(picture, 0, 0);
+    const { data } = context.getImageData(0, 0, width, height);
+    return {
+      width,
+      height,
+      dark: Array.from({ length: width * height }, (_, i) => (data[4 * i] < 128 ? i : -1)).filter(
+        (i) => i >= 0,
+      ),
+    };
+  });
+  expect([seen.width, seen.height]).toEqual([4096, 3072]);
+  const k = 4096 / 800;
+  // The middle of what is dark in a window about each mark, wider than its arms.
+  const errors = MARKS.map(([u, v]) => {
+    const near = seen.dark
+      .map((i) => [i % seen.width, Math.floor(i / seen.width)])
+      .filter(([x, y]) => Math.abs(x - k * u) < 25 * k && Math.abs(y - k * v) < 25 * k);
+    const middle = [0, 1].map((axis) => near.reduce((sum, each) => sum + each[axis] + 0.5, 0) / near.length);
+    return Math.hypot(middle[0] - k * u, middle[1] - k * v);
+  });
+  console.log(`marks of the PDF are drawn within ${Math.max(...errors).toFixed(2)} of 4096 pixels`);
+  expect(Math.max(...errors)).toBeLessThan(1);
+  // Words with a font that is not in the file are there, and the second page is not.
+  const letters = seen.dark.filter((i) => {
+    const [x, y] = [(i % seen.width) / k, Math.floor(i / seen.width) / k];
+    return x > 300 && x < 420 && y > 40 && y < 75;
+  });
+  expect(letters.length).toBeGreaterThan(500);
+  expect(seen.dark.length / (seen.width * seen.height)).toBeLessThan(0.05);
+});
+
 it("has its points and itself moved by arrow keys, a movement one change", async () => {
   await lay("house.png", drawing(800, 600));
   await page.getByRole("button", { name: "Scale by two points" }).click();
@@ -181,7 +247,9 @@ it("refuses what is hostile, says what was found and the way out, and runs no sc
     ["script.svg", Buffer.from(script), /holds a script.*save it as PNG/is],
     ["bomb.png", bomb, /at most 8192 × 8192 pixels, found 20000 × 20000/],
     ["short.png", drawing(40, 40).subarray(0, -20), /ends before the picture does/],
-    ["plan.pdf", Buffer.from("%PDF-1.7"), /save the page you want as PNG or SVG/],
+    ["huge.pdf", await drawnPdf({ size: [20_000, 300] }), /sides of 3 to 14400.*found 20000 × 300/is],
+    ["locked.pdf", await drawnPdf({ userPassword: "a" }), /opens with a password/],
+    ["plan.pdf", Buffer.from("%PDF-1.7"), /first page could not be drawn.*save the page as PNG/is],
   ] as const) {
     await lay(name, bytes);
     await poll(() => page.locator(".refusal").innerText()).toMatch(said);
