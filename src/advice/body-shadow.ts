@@ -18,7 +18,7 @@ import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
-import { islandToRoom, roomToIsland } from "../scene/island.ts";
+import { islandToRoom, roomToIsland } from "../scene/island-frame.ts";
 import { maintainedShare } from "../scene/maintained.ts";
 import { figure } from "../scene/people.ts";
 import type { Island, Person, Scene, Zone } from "../scene/scene.ts";

@@ -4,13 +4,13 @@
  * Along = the island's +x, across = its +y (m). Rim = the wider of body and opening.
  */
 
-import { depthInside } from "../geometry/polygon.ts";
 import { lowestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { widthAlong } from "../luminaire/plan-extent.ts";
+import { clearanceOf } from "../scene/arrangement.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
-import { roomToIsland, topHeightAt } from "../scene/island.ts";
+import { roomToIsland } from "../scene/island-frame.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 
 export interface PendantRow {
@@ -50,8 +50,8 @@ const LINEAR = { ratio: 1.5, length: 0.6 };
 export function pendantRow(scene: Scene): PendantRow | undefined {
   const { island, room } = scene;
   if (island === undefined) return undefined;
-  const over = scene.layers.map((layer) =>
-    layer.role === "pendant" ? layer.luminaires.filter((placed) => hangsOver(island, placed)) : [],
+  const over = scene.layers.map(({ role, luminaires }) =>
+    role === "pendant" ? luminaires.filter((placed) => clearanceOf(placed, island) !== undefined) : [],
   );
   const all = over.flat();
   if (all.length === 0) return undefined;
@@ -64,9 +64,6 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
   const rim = Math.max(...all.map((placed) => extentAlong(island, placed, 0)));
   const gaps = stations.slice(1).map((s, i) => s - stations[i]);
   const lowest = all.map(({ luminaire: each, frame }) => frame.origin[2] + lowestPoint(each, frame.rotation));
-  const clearances = all.map(({ frame: { origin } }, i) => {
-    return lowest[i] - topHeightAt(island, roomToIsland(island, [origin[0], origin[1]]));
-  });
   const endToCentre = Math.min(stations[0], island.length - stations[stations.length - 1]);
   return {
     layer,
@@ -86,17 +83,12 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
     breadth: Math.max(...all.map((placed) => extentAlong(island, placed, Math.PI / 2))),
     end: endToCentre - rim / 2,
     endToCentre,
-    clearance: Math.min(...clearances),
+    clearance: Math.min(...all.map((placed) => clearanceOf(placed, island) as number)),
     aboveFloor: Math.min(...lowest),
     linear: rim >= LINEAR.length && rim >= LINEAR.ratio * extentAlong(island, over[layer][0], Math.PI / 2),
     island,
     ceiling: ceilingAt(room, island.centre[0], island.centre[1]),
   };
-}
-
-/** Whether the luminaire's centre lies over the top. */
-export function hangsOver(island: Island, { frame: { origin } }: PlacedLuminaire): boolean {
-  return depthInside(roomToIsland(island, [origin[0], origin[1]]), island.outline) >= 0;
 }
 
 /** Extent (m) of a hung luminaire in a plan direction at `angle` (rad) from the island's +x. */

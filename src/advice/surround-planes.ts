@@ -13,7 +13,7 @@ import { clip } from "../geometry/polygon-pieces.ts";
 import { scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import { type GridArea, gridCells, gridPlane } from "../scene/calculation-grid.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
-import { islandDirection, islandToRoom, roomToIsland } from "../scene/island.ts";
+import { islandDirection, islandToRoom, roomToIsland } from "../scene/island-frame.ts";
 import { ON_SURFACE } from "../scene/points-in-solids.ts";
 import type { Island, Scene, SolidBody } from "../scene/scene.ts";
 

@@ -13,7 +13,7 @@ import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import { statistics } from "../assessment/statistics.ts";
 import { dot, length, type Vec2, type Vec3 } from "../geometry/vector.ts";
-import { islandToRoom, roomToIsland } from "../scene/island.ts";
+import { islandToRoom, roomToIsland } from "../scene/island-frame.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 import { isoluxField, onGrid, readIsolux } from "./contour-field.ts";
 

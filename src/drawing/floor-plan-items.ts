@@ -1,7 +1,8 @@
 /** What stands in a room as things of a floor plan: outline, marks, and the sides that can be drawn outwards or inwards. */
 
 import type { Vec2 } from "../geometry/vector.ts";
-import { basePieces, islandToRoom } from "../scene/island.ts";
+import { basePieces } from "../scene/island.ts";
+import { islandToRoom } from "../scene/island-frame.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import { ellipse, line, type Mark, segment } from "./drawing.ts";

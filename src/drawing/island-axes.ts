@@ -5,13 +5,17 @@
  * along its own x from its own corner.
  */
 
+import { depthInside, type Polygon, rectangle } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { islandToRoom, roomToIsland } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 
 export interface IslandAxes {
   /** Extents of what the drawing is about (m). */
   readonly length: number;
   readonly width: number;
+  /** Of the top, or of the room without an island. */
+  readonly outline: Polygon;
   /** Height of the top, or of the floor without an island (m). */
   readonly height: number;
   readonly turn: number;
@@ -19,29 +23,17 @@ export interface IslandAxes {
   toRoom(point: Vec2): Vec2;
 }
 
-export function islandAxes(scene: Pick<Scene, "island" | "room">): IslandAxes {
-  const { island, room } = scene;
-  const length = island?.length ?? room.length;
-  const width = island?.width ?? room.width;
-  const turn = island?.turn ?? 0;
-  const [cx, cy] = island?.centre ?? [room.length / 2, room.width / 2];
-  const c = Math.cos(turn);
-  const s = Math.sin(turn);
+export function islandAxes({ island, room }: Pick<Scene, "island" | "room">): IslandAxes {
+  const { length, width } = island ?? room;
+  const place = island ?? { length, width, centre: [length / 2, width / 2] as const, turn: 0 };
   return {
     length,
     width,
-    turn,
+    outline: island?.outline ?? rectangle(0, 0, length, width),
+    turn: place.turn,
     height: island?.height ?? 0,
-    toIsland([x, y]) {
-      const dx = x - cx;
-      const dy = y - cy;
-      return [c * dx + s * dy + length / 2, -s * dx + c * dy + width / 2];
-    },
-    toRoom([along, across]) {
-      const u = along - length / 2;
-      const v = across - width / 2;
-      return [c * u - s * v + cx, s * u + c * v + cy];
-    },
+    toIsland: ([x, y]) => roomToIsland(place, [x, y]),
+    toRoom: (p) => islandToRoom(place, p),
   };
 }
 
@@ -51,9 +43,8 @@ export function placeOf(axes: IslandAxes, origin: Vec3): { along: number; across
   return { along, across, height: origin[2] };
 }
 
-/** The place on the top under or over a point of the room; undefined beside the top's bounding box. */
+/** The place on the top under or over a point of the room; undefined beside the top. */
 export function placeOnTop(axes: IslandAxes, point: Vec3): { along: number; across: number } | undefined {
   const [along, across] = axes.toIsland(point);
-  const isOver = along >= 0 && along <= axes.length && across >= 0 && across <= axes.width;
-  return isOver ? { along, across } : undefined;
+  return depthInside([along, across], axes.outline) > -1e-6 ? { along, across } : undefined;
 }

@@ -93,14 +93,7 @@ export function planObjects(
 ): PlanObjects {
   const axes = islandAxes(scene);
   const at = ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)];
-  const outline = (
-    scene.island?.outline ?? [
-      [0, 0],
-      [axes.length, 0],
-      [axes.length, axes.width],
-      [0, axes.width],
-    ]
-  ).map((p) => at(p as Vec2));
+  const outline = axes.outline.map(at);
   const taken: Box[] = [];
   const figures = parts.people
     ? peopleOnPlan(scene, axes, scale, frame, words, parts.reach)

@@ -4,7 +4,8 @@
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { doorSwing } from "../scene/door-swing.ts";
-import { basePieces, islandToRoom } from "../scene/island.ts";
+import { basePieces } from "../scene/island.ts";
+import { islandToRoom } from "../scene/island-frame.ts";
 import type { Scene, SolidBody } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import { degrees } from "../units/quantities.ts";

@@ -6,7 +6,7 @@
 
 import type { SetOut, SetOutString } from "../app/set-out/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { islandToRoom } from "../scene/island.ts";
+import { islandToRoom } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 import { clippedMarks } from "./clipped-marks.ts";
 import type { Box } from "./drawing.ts";

@@ -218,7 +218,7 @@ function readings(
 
 /** The top with its zones and the points on it. */
 function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
-  const { length, width } = islandAxes(scene);
+  const { length, width, outline } = islandAxes(scene);
   const heightOf = (perMetre: number): number => width * perMetre + 8;
   return {
     kind: "figure",
@@ -226,12 +226,6 @@ function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
     draw: (x, y, across) => {
       const perMetre = Math.min(TALLEST_PLAN / Math.max(width, length / 3), across / length);
       const page = ([along, off]: Vec2): Vec2 => [x + along * perMetre, y + (width - off) * perMetre];
-      const outline: readonly Vec2[] = scene.island?.outline ?? [
-        [0, 0],
-        [length, 0],
-        [length, width],
-        [0, width],
-      ];
       return [
         line(outline.map(page), "island outline", "ink", 1, { closed: true }),
         ...scene.zones.map((zone) =>

@@ -31,22 +31,15 @@ export function isoluxValues(
     scale.x(along),
     under + (axes.width - across) * scale.perMetre,
   ];
-  const { length, width } = axes;
-  const outline: readonly Vec2[] = scene.island?.outline ?? [
-    [0, 0],
-    [length, 0],
-    [length, width],
-    [0, width],
-  ];
   const { illuminance } = assessment.planes[top];
   const numbers = pointValues(plane, illuminance, unit, (room) => page(axes.toIsland(room)));
   const words = `Light at the points that are judged, ${unit}, maintained; the least in bold. ${numbers.length} of ${illuminance.length} points.`;
   return {
     svg: marksSvg([
       text([left, 12], words, "subtitle", { size: 11.5 }),
-      line(outline.map(page), "island outline", "ink", 0.75, { closed: true }),
+      line(axes.outline.map(page), "island outline", "ink", 0.75, { closed: true }),
       ...numbers,
     ]),
-    height: under + width * scale.perMetre + 16,
+    height: under + axes.width * scale.perMetre + 16,
   };
 }

@@ -12,7 +12,7 @@ import { planMargins, setOutPlan } from "../drawing/set-out-plan.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
-import { islandToRoom } from "../scene/island.ts";
+import { islandToRoom } from "../scene/island-frame.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { isBatten, silhouetteSheets } from "./silhouette-sheet.ts";

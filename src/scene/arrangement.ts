@@ -8,7 +8,6 @@
 
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
-import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
@@ -19,7 +18,7 @@ import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "..
 import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { ceilingAt } from "./ceiling-height.ts";
-import { islandToRoom, roomToIsland, topHeightAt } from "./island.ts";
+import { islandToRoom, topHeightAt, topUnder } from "./island-frame.ts";
 import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
 
 /** 33 in, the middle of the range heard most (m). */
@@ -315,12 +314,9 @@ function checkPlace(
 
 /** Height of a luminaire's lowest point above the top under its centre (m); undefined where no top lies there. */
 export function clearanceOf(
-  { luminaire, frame: placedAt }: PlacedLuminaire,
+  { luminaire, frame: { origin, rotation } }: PlacedLuminaire,
   island?: Island,
 ): number | undefined {
-  if (island === undefined) return undefined;
-  const [x, y, z] = placedAt.origin;
-  const p = roomToIsland(island, [x, y]);
-  if (depthInside(p, island.outline) <= -NEGLIGIBLE) return undefined;
-  return z + lowestPoint(luminaire, placedAt.rotation) - topHeightAt(island, p);
+  const top = topUnder(island, origin);
+  return top === undefined ? undefined : origin[2] + lowestPoint(luminaire, rotation) - top;
 }

@@ -1,15 +1,12 @@
-/**
- * The island: its outline, levels and base in its own frame, and that frame in the room.
- *
- * room = centre + R(turn) · (p − (length/2, width/2)), p in the island's frame.
- */
+/** The island read from a study: its outline, levels, base and fittings in its own frame. */
 
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
-import { area, bounds, depthInside, type Polygon, rectangle } from "../geometry/polygon.ts";
+import { area, bounds, type Polygon, rectangle } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection, leftOf } from "../geometry/polygon-pieces.ts";
-import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
+import { islandToRoom } from "./island-frame.ts";
 import { regionOutline, simplePolygon } from "./room.ts";
 import type { Island, RoomShape } from "./scene.ts";
 
@@ -236,30 +233,6 @@ function cutBy(polygon: Polygon, convex: Polygon): Polygon {
   let rest: Vec2[] = [...polygon];
   for (let i = 0; i < convex.length; i++) rest = leftOf(rest, convex[i], convex[(i + 1) % convex.length]);
   return rest;
-}
-
-export function islandToRoom({ centre, turn, length, width }: Island, [x, y]: Vec2): Vec2 {
-  const [dx, dy] = [x - length / 2, y - width / 2];
-  const [c, s] = [Math.cos(turn), Math.sin(turn)];
-  return [centre[0] + c * dx - s * dy, centre[1] + s * dx + c * dy];
-}
-
-export function roomToIsland({ centre, turn, length, width }: Island, [x, y]: Vec2): Vec2 {
-  const [dx, dy] = [x - centre[0], y - centre[1]];
-  const [c, s] = [Math.cos(turn), Math.sin(turn)];
-  return [length / 2 + c * dx + s * dy, width / 2 - s * dx + c * dy];
-}
-
-/** Room direction of a direction in the island's frame. */
-export function islandDirection({ turn }: Island, [x, y]: Vec2): Vec3 {
-  const [c, s] = [Math.cos(turn), Math.sin(turn)];
-  return [c * x - s * y, s * x + c * y, 0];
-}
-
-/** Height of the top's surface (m) at a point of the island's frame; the main top's beyond the outline. */
-export function topHeightAt(island: Island, p: Vec2): number {
-  const level = island.levels.find(({ outline }) => depthInside(p, outline) > -1e-9);
-  return level?.height ?? island.height;
 }
 
 /** Convex pieces of the solid base: the outline set back on the side of the overhang. */

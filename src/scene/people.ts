@@ -15,7 +15,7 @@ import { box, placed, together } from "../geometry/solids.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { PersonDocument } from "../study/study-schema.ts";
 import { degrees, radians } from "../units/quantities.ts";
-import { roomToIsland } from "./island.ts";
+import { roomToIsland } from "./island-frame.ts";
 import type { Island, Person, RoomShape, Zone } from "./scene.ts";
 
 const STATURE = 1.7;

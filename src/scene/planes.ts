@@ -10,7 +10,7 @@ import type { PlaneDocument } from "../study/study-schema.ts";
 import { type GridArea, gridCells, gridPlane, MOST_CELLS, outlineSpacing } from "./calculation-grid.ts";
 import type { CalculationPlane, ReceivedQuantity } from "./calculation-plane.ts";
 import { ceilingAt } from "./ceiling-height.ts";
-import { islandDirection, islandToRoom } from "./island.ts";
+import { islandDirection, islandToRoom } from "./island-frame.ts";
 import { ON_SURFACE } from "./points-in-solids.ts";
 import type { Island, RoomShape } from "./scene.ts";
 import type { PlannedZone } from "./zones.ts";

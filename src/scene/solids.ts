@@ -14,7 +14,8 @@ import type { BodyDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
 import type { Face } from "./faces.ts";
 import { newellNormal } from "./faces.ts";
-import { basePieces, islandToRoom } from "./island.ts";
+import { basePieces } from "./island.ts";
+import { islandToRoom } from "./island-frame.ts";
 import type { Blocker, Island, RoomShape, SolidBody } from "./scene.ts";
 import type { SurfacePart } from "./surface.ts";
 

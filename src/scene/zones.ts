@@ -11,7 +11,8 @@ import { bounds, rectangle } from "../geometry/polygon.ts";
 import { convexPieces, insidePoint } from "../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
-import { cutToOutline, topHeightAt } from "./island.ts";
+import { cutToOutline } from "./island.ts";
+import { topHeightAt } from "./island-frame.ts";
 import { regionOutline } from "./room.ts";
 import type { Island, Zone } from "./scene.ts";
 

@@ -5,7 +5,7 @@ import { type Finding, OF_LAMP } from "../design/verify/hypotheses.ts";
 import type { Verification, VerifiedZone } from "../design/verify/verify.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec3 } from "../geometry/vector.ts";
-import { roomToIsland } from "../scene/island.ts";
+import { roomToIsland } from "../scene/island-frame.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";

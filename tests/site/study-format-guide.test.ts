@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { openDocument } from "../../src/app/open-document.ts";
-import { islandToRoom } from "../../src/scene/island.ts";
+import { islandToRoom } from "../../src/scene/island-frame.ts";
 import { studyJsonSchema } from "../../src/study/study-json-schema.ts";
 import { framesSketch, keyRows, SKETCHED, studyFormatGuide } from "../support/study-format-guide.ts";
 

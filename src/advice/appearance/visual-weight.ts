@@ -16,7 +16,7 @@ import { box, placed, revolved } from "../../geometry/solids.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
-import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island.ts";
+import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island-frame.ts";
 import type { Island, RoomShape, Scene } from "../../scene/scene.ts";
 
 export interface Viewpoint {

@@ -7,7 +7,7 @@ import { openingSupport } from "../../luminaire/opening/support.ts";
 import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
-import { roomToIsland } from "../../scene/island.ts";
+import { topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
 import { headRoom } from "../people/head-room.ts";
@@ -130,8 +130,9 @@ export function headClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[]
 
 function isOverTop({ island, bodies }: Scene, origin: Vec3): boolean {
   const at: Vec2 = [origin[0], origin[1]];
-  if (island !== undefined && depthInside(roomToIsland(island, at), island.outline) >= 0) return true;
-  return (bodies ?? []).some(({ outline }) => depthInside(at, outline) >= 0);
+  return (
+    topUnder(island, at) !== undefined || (bodies ?? []).some(({ outline }) => depthInside(at, outline) >= 0)
+  );
 }
 
 /** The first box of every luminaire whose opening sticks out of its body. */

@@ -11,7 +11,7 @@
 import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
-import { roomToIsland, topHeightAt } from "../../scene/island.ts";
+import { roomToIsland, topHeightAt } from "../../scene/island-frame.ts";
 import type { Island } from "../../scene/scene.ts";
 import { seenLuminaire } from "./seen-luminaire.ts";
 

@@ -9,7 +9,7 @@ import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import { scaledLuminaire } from "../../luminaire/scaled.ts";
 import { gridStations } from "../../scene/arrangement.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
-import { islandToRoom, topHeightAt } from "../../scene/island.ts";
+import { islandToRoom, topHeightAt } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { hungRow, stationsAbout, withLuminaires, withPlaces } from "../../scene/with-hanging.ts";
 import type { PendantRow } from "../pendant-row.ts";

@@ -10,7 +10,7 @@ import { type Box, boxOfMesh } from "../../geometry/box.ts";
 import { distanceToMesh } from "../../geometry/closest-point.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { boxTags } from "../../scene/ceiling-boxes.ts";
-import { islandDirection, roomToIsland } from "../../scene/island.ts";
+import { islandDirection, roomToIsland } from "../../scene/island-frame.ts";
 import { headSphere } from "../../scene/people.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
 import { radians } from "../../units/quantities.ts";

@@ -13,7 +13,7 @@ import { type Box, shaftMeetsBox } from "../../geometry/box.ts";
 import { cross, normalize, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
 import { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { boxTags } from "../../scene/ceiling-boxes.ts";
-import { islandToRoom, roomToIsland } from "../../scene/island.ts";
+import { islandToRoom, roomToIsland } from "../../scene/island-frame.ts";
 import type { Blocker, Island, Person, Scene } from "../../scene/scene.ts";
 import { eyeIn } from "./eye-height.ts";
 import { viewBlockers } from "./view-blockers.ts";

@@ -14,7 +14,7 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { type CeilingBox, ceilingBoxes } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
-import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
+import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
 import { suspensionPoints } from "./suspension.ts";
@@ -146,7 +146,7 @@ export function hangingHeights(
   unit: SetOutUnit,
 ): HangingHeights {
   const [x, y, z] = frame.origin;
-  const top = topUnder(scene, [x, y]);
+  const top = topUnder(scene.island, [x, y]);
   const exact = [
     0,
     top ?? 0,
@@ -158,15 +158,6 @@ export function hangingHeights(
   const [, topAt, bottom, bodyTop, ceiling] = string.positions;
   const [, gap, body, drop] = string.gaps;
   return { string, overTop: top !== undefined, top: topAt, bottom, bodyTop, ceiling, gap, body, drop };
-}
-
-/** Height of the island's surface under a point of the room (m); undefined beside it. */
-function topUnder({ island }: Scene, at: Vec2): number | undefined {
-  if (island === undefined) return undefined;
-  const p = roomToIsland(island, at);
-  const inside =
-    p[0] >= -1e-9 && p[1] >= -1e-9 && p[0] <= island.length + 1e-9 && p[1] <= island.width + 1e-9;
-  return inside ? topHeightAt(island, p) : undefined;
 }
 
 function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): SetOutString[] {

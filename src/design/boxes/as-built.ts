@@ -17,7 +17,7 @@ import { highestPoint } from "../../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { relamped } from "../../luminaire/with-lamp-flux.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
-import { islandDirection } from "../../scene/island.ts";
+import { islandDirection } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
 import { readLength } from "../../units/read-length.ts";

@@ -10,7 +10,7 @@ import type { PendantRow } from "../../advice/pendant-row.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
-import { topHeightAt } from "../../scene/island.ts";
+import { topHeightAt } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { type Candidate, centreOf, type Kind, kindAt, offsetOf, stationOf } from "./candidate.ts";
 import { boxMeets, ON_JOIST } from "./ceiling-holds.ts";

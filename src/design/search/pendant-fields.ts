@@ -8,7 +8,7 @@
 import { seenLuminaire } from "../../advice/glare/seen-luminaire.ts";
 import { DirectSources } from "../../engine/direct/direct-sources.ts";
 import { hungAt } from "../../scene/arrangement.ts";
-import { topHeightAt } from "../../scene/island.ts";
+import { topHeightAt } from "../../scene/island-frame.ts";
 import { maintainedShare } from "../../scene/maintained.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
 import type { Kind } from "./candidate.ts";

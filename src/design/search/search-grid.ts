@@ -12,7 +12,7 @@
 import { area, depthInside, type Polygon, rectangle } from "../../geometry/polygon.ts";
 import { clip, convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
-import { islandToRoom, topHeightAt } from "../../scene/island.ts";
+import { islandToRoom, topHeightAt } from "../../scene/island-frame.ts";
 import type { Island, Zone } from "../../scene/scene.ts";
 
 export interface SearchGrid {

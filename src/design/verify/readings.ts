@@ -12,10 +12,10 @@
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { nearestWord } from "../../diagnostics/nearest-word.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
-import { islandToRoom } from "../../scene/island.ts";
+import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { readLength } from "../../units/read-length.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
+import { readLength } from "../../units/read-length.ts";
 import { type CsvTable, readCsv } from "./csv-table.ts";
 import { isOffTop, levelAt } from "./site-views.ts";
 

@@ -1,8 +1,7 @@
 /** Where readings were taken if their columns were counted from the other end, or along and across are exchanged. */
 
-import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
-import { islandToRoom, roomToIsland, topHeightAt } from "../../scene/island.ts";
+import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { LuminaireLight, SiteView } from "./reading-light.ts";
 import type { Readings } from "./readings.ts";
@@ -11,9 +10,7 @@ export type PlacedView = Omit<SiteView, "lights">;
 
 /** Height at which a reading is taken where its column does not say (m): on the top, or on the floor beside it. */
 export function levelAt({ island }: Scene, at: Vec2): number {
-  if (island === undefined) return 0;
-  const p = roomToIsland(island, at);
-  return depthInside(p, island.outline) > -1e-6 ? topHeightAt(island, p) : 0;
+  return topUnder(island, at) ?? 0;
 }
 
 /** Whether a reading that belongs on the top, by its columns or its height, lies beside it. */

@@ -1,14 +1,14 @@
 import { html, LitElement, nothing, svg, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
-import { costReport, isCostStated } from "../../advice/cost.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
+import { costReport, isCostStated } from "../../advice/cost.ts";
 import { ranked } from "../../app/ranking.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { type DifferenceMap, differenceMap, signed } from "../../drawing/difference-map.ts";
 import { gridMetres } from "../../drawing/grid-metres.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
-import { planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import { DARK_INK } from "../../drawing/light-scale.ts";
+import { planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
@@ -16,8 +16,8 @@ import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { costGapWords, costWords } from "../../words/cost-words.ts";
 import { headline, isDark } from "../../words/headline.ts";
-import { evennessText, verdictMark } from "../../words/zone-text.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
+import { evennessText, verdictMark } from "../../words/zone-text.ts";
 import { gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";
 import { ElementWidth } from "../shared/element-width.ts";
@@ -197,14 +197,7 @@ export class CandlespanComparison extends LitElement {
     const frame = planFrame(second.scene, scale, parts);
     const objects = planObjects(second.scene, scale, words, parts, frame);
     const toGrid = gridMetres(a.grid);
-    const outline = (
-      first.scene.island?.outline ?? [
-        [0, 0],
-        [axes.length, 0],
-        [axes.length, axes.width],
-        [0, axes.width],
-      ]
-    ).map((p) => toGrid(axes.toRoom(p as Vec2)));
+    const outline = axes.outline.map((p) => toGrid(axes.toRoom(p)));
     const unit = words.illuminanceUnit;
     const map = differenceMap(a, b, outline, gridToPage(a, axes, scale, frame), {
       unit,

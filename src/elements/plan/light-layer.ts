@@ -72,12 +72,6 @@ export function planLightOf({
   const toGrid = gridMetres(grid);
   const place = gridToPage(top, axes, scale, frame);
   const inGrid = (points: readonly Vec2[]): Vec2[] => points.map((p) => toGrid(axes.toRoom(p)));
-  const whole: Vec2[] = [
-    [0, 0],
-    [axes.length, 0],
-    [axes.length, axes.width],
-    [0, axes.width],
-  ];
   const zoneTargets = scene.zones.flatMap((zone) => {
     const target = zone.target === undefined ? undefined : targets.get(zone.target);
     const level = target?.requirements.find((r) => r.quantity === "illuminance")?.value;
@@ -85,7 +79,7 @@ export function planLightOf({
   });
   return planLight({
     field: isoluxField(grid, top.values, top.margin),
-    outline: inGrid(scene.island?.outline ?? whole),
+    outline: inGrid(axes.outline),
     targets: zoneTargets,
     unit,
     between: true,

@@ -4,10 +4,10 @@ import type { SetOut } from "../../app/set-out/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
 import { line, text } from "../../drawing/drawing.ts";
 import { type DrawingScale, drawingScale, scaleBarMarks } from "../../drawing/paper/frame.ts";
-import { moved, POINTS_PER_METRE, type PaperMark } from "../../drawing/paper/paper.ts";
+import { moved, type PaperMark, POINTS_PER_METRE } from "../../drawing/paper/paper.ts";
 import { type PlanWindow, planMargins, setOutDetail } from "../../drawing/set-out-plan.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
-import { islandToRoom } from "../../scene/island.ts";
+import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { chosenOption, type Handover, handoverWords } from "../handover.ts";
 

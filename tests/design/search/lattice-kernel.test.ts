@@ -9,7 +9,7 @@ import { LightEngine } from "../../../src/engine/light-engine.ts";
 import { rotationOf } from "../../../src/geometry/frame.ts";
 import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../../src/luminaire/placed-luminaire.ts";
-import { islandToRoom } from "../../../src/scene/island.ts";
+import { islandToRoom } from "../../../src/scene/island-frame.ts";
 import type { Island } from "../../../src/scene/scene.ts";
 import { beam, luminaire, opening, sampled, scene } from "../../support/luminaires.ts";
 import { syntheticScene } from "../../support/synthetic-island.ts";

@@ -14,7 +14,7 @@ import type { Vec2, Vec3 } from "../../../src/geometry/vector.ts";
 import type { PlacedLuminaire } from "../../../src/luminaire/placed-luminaire.ts";
 import { createRandom, type Random } from "../../../src/numerics/random-sequence.ts";
 import type { CalculationOptions } from "../../../src/scene/calculation-options.ts";
-import { islandToRoom } from "../../../src/scene/island.ts";
+import { islandToRoom } from "../../../src/scene/island-frame.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../../support/studies.ts";
 import { normal } from "../../support/uncertain-kitchen.ts";
