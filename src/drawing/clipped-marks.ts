@@ -22,6 +22,8 @@ export function clippedMarks(marks: readonly PaperMark[], window: readonly Vec2[
         return [{ ...mark, clip: window }];
       case "area":
         return [{ ...mark, clip: window }];
+      case "hatch":
+        return [{ ...mark, areas: [...mark.areas, [window]] }];
       case "circle":
         return inside(mark.centre) ? [mark] : [];
       default:

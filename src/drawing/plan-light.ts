@@ -10,6 +10,7 @@ import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import { clipLine } from "./clip-line.ts";
 import { type Box, overlaps, textWidth } from "./drawing.ts";
+import type { CommonArea } from "./hatch.ts";
 import { isolines } from "./isolux.ts";
 import { type LineLabel, labelEnough } from "./line-labels.ts";
 import { inkOver, luxColour, type ScaleStep, scaleBands, scaleSteps, wordGround } from "./light-scale.ts";
@@ -44,8 +45,8 @@ export interface PlanLight {
   readonly outline: readonly Vec2[];
   /** Painted in order, each over those before, cut to the outline; rings by the even-odd rule. */
   readonly bands: readonly { readonly colour: string; readonly rings: readonly (readonly Vec2[])[] }[];
-  /** Rings by the even-odd rule, cut to `clip`: where the zone is below its target. */
-  readonly below: readonly { readonly clip: readonly Vec2[]; readonly rings: readonly (readonly Vec2[])[] }[];
+  /** Where each zone is below its target. */
+  readonly below: readonly CommonArea[];
   readonly lines: readonly {
     readonly level: number;
     readonly points: readonly Vec2[];
@@ -132,11 +133,11 @@ export function planLight(input: PlanLightInput): PlanLight {
           })),
     below: targets
       .filter(({ level }) => least < level)
-      .map(({ outline: zone, level }) => ({
-        clip: zone.map(place),
+      .map(({ outline: zone, level }) => [
+        [zone.map(place)],
         // The zone and everything at or above the target, even-odd: inside the zone only what is below is left.
-        rings: [zone.map(place), ...page(isolines(field, [level]).flatMap((isoline) => isoline.rings))],
-      })),
+        [zone.map(place), ...page(isolines(field, [level]).flatMap((isoline) => isoline.rings))],
+      ]),
     lines: [
       ...drawn.map(({ level, points }) => ({
         level,

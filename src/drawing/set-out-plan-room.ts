@@ -197,7 +197,7 @@ export function keepOuts(scene: Scene, at: (p: Vec2) => Vec2): PaperMark[] {
   return (scene.room.keepOuts ?? []).flatMap(({ outline }): PaperMark[] => {
     const ring = outline.map(at);
     return [
-      { kind: "area", rings: [ring], hatch: true, depicts: "keep-out" },
+      { kind: "hatch", areas: [[ring]], depicts: "keep-out" },
       line(ring, "keep-out", "ink", 0.75, { closed: true }),
     ];
   });

@@ -2,6 +2,7 @@
 
 import type { Vec2 } from "../geometry/vector.ts";
 import { DASHES, type Ink, type Mark } from "./drawing.ts";
+import { type CommonArea, type Hatching, hatchLines, SCREEN_HATCHING } from "./hatch.ts";
 import { LABEL_SIZE, type PlanLight } from "./plan-light.ts";
 
 export type Palette = Readonly<Record<Exclude<Ink, "none">, string>>;
@@ -90,19 +91,13 @@ function markSvg(mark: Mark, { palette = DAY, halo }: MarkStyle): string {
   return `${rim}<text ${common} fill="${colour(mark.ink)}">${words}</text>`;
 }
 
-/** The light of a plan. `id` makes the names of clips and patterns unique in the page. */
+/** The light of a plan. `id` makes the name of its clip unique in the page. */
 export function planLightSvg(light: PlanLight, id: string): string {
   const rings = (all: readonly (readonly Vec2[])[]): string => all.map((ring) => pathOf(ring, true)).join("");
-  const clips = light.below.map(
-    ({ clip }, i) => `<clipPath id="${id}-zone-${i}"><path d="${pathOf(clip, true)}"/></clipPath>`,
-  );
   const fills = light.bands.map(
     ({ colour, rings: all }) => `<path d="${rings(all)}" fill="${colour}" fill-rule="evenodd"/>`,
   );
-  const hatches = light.below.map(
-    ({ rings: all }, i) =>
-      `<path d="${rings(all)}" fill="url(#${id}-hatch)" fill-rule="evenodd" clip-path="url(#${id}-zone-${i})"/>`,
-  );
+  const hatches = light.below.map((area) => hatchSvg(area));
   const lines = light.lines.map(
     ({ points, colour, strong }) =>
       `<path d="${pathOf(points)}" fill="none" stroke="${colour}" stroke-width="${strong ? 1.75 : 0.75}" stroke-linejoin="round"/>`,
@@ -113,8 +108,6 @@ export function planLightSvg(light: PlanLight, id: string): string {
   });
   return `<defs>
 <clipPath id="${id}-top"><path d="${pathOf(light.outline, true)}"/></clipPath>
-${hatchPattern(`${id}-hatch`)}
-${clips.join("\n")}
 </defs>
 <g clip-path="url(#${id}-top)">
 ${[...fills, ...hatches, ...lines].join("\n")}
@@ -122,7 +115,12 @@ ${[...fills, ...hatches, ...lines].join("\n")}
 ${labels.join("\n")}`;
 }
 
-/** Paired light and dark strokes, so that the hatch shows on every colour of the scale and in grey. */
-export function hatchPattern(id: string): string {
-  return `<pattern id="${id}" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M1 0V8" stroke="#24211c" stroke-width="0.8" stroke-opacity="0.6"/><path d="M2 0V8" stroke="#fffdf9" stroke-width="0.8" stroke-opacity="0.6"/></pattern>`;
+/** Hatching of what all of several areas cover. */
+export function hatchSvg(areas: CommonArea, { step, strokes }: Hatching = SCREEN_HATCHING): string {
+  return strokes
+    .map(({ shift, colour, width, opacity = 1 }) => {
+      const lines = hatchLines(areas, step, shift).map((line) => pathOf(line));
+      return `<path d="${lines.join("")}" fill="none" stroke="${colour}" stroke-width="${width}" stroke-opacity="${opacity}"/>`;
+    })
+    .join("");
 }

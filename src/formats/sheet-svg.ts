@@ -7,15 +7,15 @@
 import { base64OfBytes } from "../app/embedded-bytes.ts";
 import type { Ink } from "../drawing/drawing.ts";
 import {
-  HATCH_STEP,
   type LabelMark,
+  PAPER_HATCHING,
   PAPER_WEIGHT,
   type PaperMark,
   POINTS_PER_MILLIMETRE,
   PRINT,
   type Sheet,
 } from "../drawing/paper/paper.ts";
-import { escapeText, marksSvg, pathOf, short } from "../drawing/svg-text.ts";
+import { escapeText, hatchSvg, marksSvg, pathOf, short } from "../drawing/svg-text.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 
 const PAPER_FONT =
@@ -28,7 +28,6 @@ export function sheetSvg(sheet: Sheet): string {
   const [w, h] = [width / POINTS_PER_MILLIMETRE, height / POINTS_PER_MILLIMETRE];
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${short(w)}mm" height="${short(h)}mm" viewBox="0 0 ${short(width)} ${short(height)}" role="img" aria-label="${escapeText(summary)}" font-family="${PAPER_FONT}" font-stretch="condensed">
 <title>${escapeText(title)}</title>
-<defs><pattern id="hatch" width="${HATCH_STEP}" height="${HATCH_STEP}" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M1 0V${HATCH_STEP}" stroke="#000000" stroke-width="0.4"/><path d="M1.5 0V${HATCH_STEP}" stroke="#ffffff" stroke-width="0.4"/></pattern></defs>
 <rect width="${short(width)}" height="${short(height)}" fill="#ffffff"/>
 ${marks.map((mark) => markSvg(mark, ids)).join("\n")}
 </svg>
@@ -49,9 +48,10 @@ function markSvg(mark: PaperMark, ids: { next: number }): string {
     }
     case "area": {
       const shape = mark.rings.map((ring) => pathOf(ring, true)).join("");
-      const fill = mark.hatch === true ? "url(#hatch)" : (mark.colour ?? "none");
-      return within(mark.clip, ids, `<path d="${shape}" fill="${fill}" fill-rule="evenodd"/>`);
+      return within(mark.clip, ids, `<path d="${shape}" fill="${mark.colour}" fill-rule="evenodd"/>`);
     }
+    case "hatch":
+      return hatchSvg(mark.areas, PAPER_HATCHING);
     case "traced":
       return within(
         mark.clip,

@@ -18,7 +18,8 @@ import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { luxColour } from "../drawing/light-scale.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
-import { DAY, escapeText, FONT, hatchPattern, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
+import { DAY, escapeText, FONT, hatchSvg, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
+import { rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LayerRole, Scene } from "../scene/scene.ts";
@@ -93,7 +94,6 @@ ${svg}
   const height = Math.ceil(foot.bottom);
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${height}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${escapeText(summary(study, arrangements))}" font-family="${FONT}" font-variant-numeric="tabular-nums">
 <title>${escapeText(study.title)}: isolux plan</title>
-<defs>${hatchPattern("key-hatch")}</defs>
 <rect width="${WIDTH}" height="${height}" fill="${DAY.paper}"/>
 ${blocks.join("\n")}
 ${foot.svg}
@@ -326,7 +326,7 @@ function footer(
     ({ box: b, colour }) =>
       `<rect x="${short(b.x)}" y="${short(b.y)}" width="${short(b.width)}" height="${short(b.height)}" fill="${colour}"/>`,
   );
-  const hatch = `<rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="${luxColour(150)}"/><rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="url(#key-hatch)"/>`;
+  const hatch = `<rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="${luxColour(150)}"/>${hatchSvg([[rectangle(right, y + 6, 26, 14)]])}`;
   return { svg: `${swatches.join("")}\n${hatch}\n${marksSvg(marks)}`, bottom: line0 + 20 };
 }
 

@@ -9,15 +9,7 @@ export function paperLight(light: PlanLight): PaperMark[] {
     ...light.bands.map(
       ({ colour, rings }): PaperMark => ({ kind: "area", rings, colour, clip, depicts: "light band" }),
     ),
-    ...light.below.map(
-      ({ rings, clip: zone }): PaperMark => ({
-        kind: "area",
-        rings,
-        hatch: true,
-        clip: zone,
-        depicts: "below target",
-      }),
-    ),
+    ...light.below.map((areas): PaperMark => ({ kind: "hatch", areas, depicts: "below target" })),
     ...light.lines.map(
       ({ points, colour, strong }): PaperMark => ({
         kind: "traced",

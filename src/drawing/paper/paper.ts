@@ -8,6 +8,7 @@
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Depicted } from "../depicted.ts";
 import type { LineMark, Mark, TextMark } from "../drawing.ts";
+import type { CommonArea, Hatching } from "../hatch.ts";
 
 export const POINTS_PER_METRE = 72 / 0.0254;
 export const POINTS_PER_MILLIMETRE = POINTS_PER_METRE / 1000;
@@ -35,14 +36,19 @@ export interface CircleMark {
   readonly attributes?: Readonly<Record<string, string>>;
 }
 
-/** Rings by the even-odd rule in a colour of the light's scale, or hatched; cut to `clip`. */
+/** Rings by the even-odd rule in a colour of the light's scale, cut to `clip`. */
 export interface AreaMark {
   readonly kind: "area";
   readonly rings: readonly (readonly Vec2[])[];
   /** `#rrggbb` */
-  readonly colour?: string;
-  readonly hatch?: boolean;
+  readonly colour: string;
   readonly clip?: readonly Vec2[];
+  readonly depicts: Depicted;
+}
+
+export interface HatchMark {
+  readonly kind: "hatch";
+  readonly areas: CommonArea;
   readonly depicts: Depicted;
 }
 
@@ -84,7 +90,7 @@ export interface PictureMark {
   readonly depicts: Depicted;
 }
 
-export type PaperMark = Mark | CircleMark | AreaMark | TracedMark | LabelMark | PictureMark;
+export type PaperMark = Mark | CircleMark | AreaMark | HatchMark | TracedMark | LabelMark | PictureMark;
 
 export interface Sheet {
   /** Stem of a file's name. */
@@ -126,6 +132,8 @@ function changed(marks: readonly PaperMark[], by: (p: Vec2) => Vec2, factor: num
         return { ...mark, points: mark.points.map(by), ...clipped(mark.clip, by) };
       case "area":
         return { ...mark, rings: mark.rings.map((ring) => ring.map(by)), ...clipped(mark.clip, by) };
+      case "hatch":
+        return { ...mark, areas: mark.areas.map((rings) => rings.map((ring) => ring.map(by))) };
       case "picture":
         return { ...mark, at: by(mark.at), width: mark.width * factor, height: mark.height * factor };
       case "circle":
@@ -153,8 +161,14 @@ export function circle(
 /** Line weights on paper are this much of those on a screen: 1.5, 1, 0.75 become 0.35, 0.23, 0.18 mm. */
 export const PAPER_WEIGHT = 0.66;
 
-/** Spacing of hatch lines (points) and their slope, rising to the right. */
-export const HATCH_STEP = 4.5;
+/** In points: lines 1.6 mm apart. */
+export const PAPER_HATCHING: Hatching = {
+  step: 4.5,
+  strokes: [
+    { shift: 0, colour: "#000000", width: 0.4 },
+    { shift: 0.4, colour: "#ffffff", width: 0.4 },
+  ],
+};
 
 /** Inks on paper: all black enough to be copied without colour. */
 export const PRINT = {

@@ -10,7 +10,7 @@ import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
 import type { TopPlane } from "../shared/illuminance-probe.ts";
-import { pathOf, round } from "../shared/marks.ts";
+import { pathOf, renderHatch, round } from "../shared/marks.ts";
 
 /** Tones of the light at rest, and while something moves. */
 const TONES = 28;
@@ -100,18 +100,10 @@ function draw(light: PlanLight, hatch: boolean): SVGTemplateResult {
   const rings = (all: readonly (readonly Vec2[])[]): string => all.map((ring) => pathOf(ring, true)).join("");
   return svg`<defs>
       <clipPath id="top"><path d=${pathOf(light.outline, true)}></path></clipPath>
-      ${light.below.map((zone, z) => svg`<clipPath id="below-${z}"><path d=${pathOf(zone.clip, true)}></path></clipPath>`)}
     </defs>
     <g clip-path="url(#top)" aria-hidden="true">
       ${light.bands.map((band) => svg`<path d=${rings(band.rings)} fill=${band.colour} fill-rule="evenodd"></path>`)}
-      ${
-        hatch
-          ? light.below.map(
-              (zone, z) =>
-                svg`<g clip-path="url(#below-${z})"><path d=${rings(zone.rings)} fill="url(#hatch)" fill-rule="evenodd"></path></g>`,
-            )
-          : nothing
-      }
+      ${hatch ? light.below.map((areas) => renderHatch(areas)) : nothing}
       ${light.lines.map(
         (l) =>
           svg`<path class="f-none" d=${pathOf(l.points)} stroke=${l.colour} stroke-width=${l.strong ? 1.5 : 0.75} opacity=${l.faint ? 0.6 : 1}></path>`,

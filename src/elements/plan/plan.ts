@@ -159,12 +159,6 @@ export class CandlespanPlan extends InteractiveDrawing {
     return this.renderPage(
       { width: scale.width, height: frame.height, summary },
       svg`
-        <defs>
-          <pattern id="hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <path d="M0 0V7" stroke="#1b1a16" stroke-width="1.6" opacity="0.75"></path>
-            <path d="M1.3 0V7" stroke="#fdf8ec" stroke-width="0.8" opacity="0.65"></path>
-          </pattern>
-        </defs>
         ${lit ?? svg`<path d=${outline} class="f-sheet"></path>`}
         ${this.#shadowLayer(place, objects, outline)}
         <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">

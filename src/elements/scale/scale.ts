@@ -1,7 +1,9 @@
 import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import { scaleBands, scaleSteps } from "../../drawing/light-scale.ts";
+import { rectangle } from "../../geometry/polygon.ts";
 import { define } from "../shared/define.ts";
+import { renderHatch } from "../shared/marks.ts";
 import { tokens } from "../shared/tokens.ts";
 
 /** Highest step shown (lx); brighter tops are rare. */
@@ -70,11 +72,8 @@ export class CandlespanScale extends LitElement {
       ${
         this.hatch
           ? html`<span class="key"><svg width="22" height="10" aria-hidden="true">
-              <defs><pattern id="h" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-                <path d="M0 0V7" stroke="#1b1a16" stroke-width="1.6" opacity="0.75"></path>
-                <path d="M1.3 0V7" stroke="#fdf8ec" stroke-width="0.8" opacity="0.65"></path></pattern></defs>
               <rect width="22" height="10" fill=${bands[Math.floor(bands.length / 2)].colour}></rect>
-              <rect width="22" height="10" fill="url(#h)"></rect></svg>below target</span>`
+              ${renderHatch([[rectangle(0, 0, 22, 10)]])}</svg>below target</span>`
           : nothing
       }
     </div>`;

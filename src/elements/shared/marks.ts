@@ -1,6 +1,7 @@
 /** Marks of a drawing as SVG. Words are text nodes: nothing from a study is ever markup. */
 import { nothing, type SVGTemplateResult, svg } from "lit";
 import { DASHES, type Mark } from "../../drawing/drawing.ts";
+import { type CommonArea, hatchLines, SCREEN_HATCHING } from "../../drawing/hatch.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 
 export function renderMarks(marks: readonly Mark[]): SVGTemplateResult[] {
@@ -19,6 +20,17 @@ function renderMark(mark: Mark): SVGTemplateResult {
   const dash = mark.dash === undefined || mark.dash === "solid" ? nothing : DASHES[mark.dash].join(" ");
   const classes = `s-${mark.ink} f-${mark.fill ?? "none"}`;
   return svg`<path class=${classes} d=${pathOf(mark.points, mark.closed)} stroke-width=${mark.weight} stroke-dasharray=${dash}></path>`;
+}
+
+/** Hatching of what all of several areas cover. */
+export function renderHatch(areas: CommonArea): SVGTemplateResult[] {
+  const { step, strokes } = SCREEN_HATCHING;
+  return strokes.map(
+    ({ shift, colour, width, opacity }) =>
+      svg`<path fill="none" d=${hatchLines(areas, step, shift)
+        .map((line) => pathOf(line))
+        .join("")} stroke=${colour} stroke-width=${width} opacity=${opacity}></path>`,
+  );
 }
 
 export function pathOf(points: readonly Vec2[], closed = false): string {

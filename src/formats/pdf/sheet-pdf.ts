@@ -8,10 +8,12 @@
 
 import PDFDocument from "pdfkit";
 import { DASHES, type Ink, type LineMark, type TextMark } from "../../drawing/drawing.ts";
+import { hatchLines } from "../../drawing/hatch.ts";
 import {
   type AreaMark,
-  HATCH_STEP,
+  type HatchMark,
   type LabelMark,
+  PAPER_HATCHING,
   PAPER_WEIGHT,
   type PaperMark,
   PRINT,
@@ -122,6 +124,9 @@ function drawMark(doc: Doc, mark: PaperMark): void {
     case "area":
       drawArea(doc, mark);
       break;
+    case "hatch":
+      drawHatch(doc, mark);
+      break;
     case "traced":
       doc.save();
       if (mark.clip !== undefined) {
@@ -170,7 +175,7 @@ function path(doc: Doc, points: readonly Vec2[], closed: boolean): void {
   if (closed) doc.closePath();
 }
 
-function drawArea(doc: Doc, { rings, colour, hatch, clip }: AreaMark): void {
+function drawArea(doc: Doc, { rings, colour, clip }: AreaMark): void {
   if (rings.every((ring) => ring.length < 3)) return;
   doc.save();
   if (clip !== undefined) {
@@ -178,37 +183,16 @@ function drawArea(doc: Doc, { rings, colour, hatch, clip }: AreaMark): void {
     doc.clip();
   }
   for (const ring of rings) path(doc, ring, true);
-  if (hatch !== true) doc.fillColor(colour ?? "#ffffff").fill("even-odd");
-  else {
-    doc.clip("even-odd");
-    hatchLines(doc, rings);
-  }
+  doc.fillColor(colour).fill("even-odd");
   doc.restore();
 }
 
-/** Lines at 45° over the rings' bounding box; the clip cuts them. A light line beside each dark one, so that they
- * show on any ground. */
-function hatchLines(doc: Doc, rings: readonly (readonly Vec2[])[]): void {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const ring of rings)
-    for (const [x, y] of ring) {
-      x0 = Math.min(x0, x);
-      y0 = Math.min(y0, y);
-      x1 = Math.max(x1, x);
-      y1 = Math.max(y1, y);
-    }
-  const step = HATCH_STEP * Math.SQRT2;
-  const from = Math.ceil((x0 + y0) / step);
-  const to = Math.floor((x1 + y1) / step);
-  for (const [shift, colour] of [
-    [0, "#000000"],
-    [0.55, "#ffffff"],
-  ] as const) {
-    for (let k = from; k <= to; k++) {
-      const sum = k * step + shift;
-      doc.moveTo(sum - y1, y1).lineTo(sum - y0, y0);
-    }
-    doc.lineWidth(0.4).strokeColor(colour).stroke();
+function drawHatch(doc: Doc, { areas }: HatchMark): void {
+  for (const { shift, colour, width } of PAPER_HATCHING.strokes) {
+    const lines = hatchLines(areas, PAPER_HATCHING.step, shift);
+    if (lines.length === 0) continue;
+    for (const [from, to] of lines) doc.moveTo(...from).lineTo(...to);
+    doc.lineWidth(width).strokeColor(colour).stroke();
   }
 }
 
