@@ -105,6 +105,8 @@ export const DIMENSIONS = [
   "dimension island across",
   "dimension pendants x",
   "dimension pendants y",
+  "dimension suspensions x",
+  "dimension suspensions y",
   "dimension recessed x",
   "dimension recessed y",
 ] as const;

@@ -4,7 +4,7 @@
  * the left. Room coordinates: x to the right, y up the page, the room's corner (0, 0) at the drawing's origin.
  */
 
-import type { SetOut, SetOutString } from "../app/set-out/set-out.ts";
+import { type SetOut, type SetOutString, suspensionPlaces } from "../app/set-out/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -212,9 +212,11 @@ function nearest(
       ? (scene.island?.outline ?? []).map((p) =>
           islandToRoom(scene.island as NonNullable<Scene["island"]>, p),
         )
-      : setOut.boxes
-          .filter((box) => box.kind === (what === "pendants" ? "pendant" : "recessed"))
-          .map((box) => box.at);
+      : what === "suspensions"
+        ? suspensionPlaces(setOut.boxes)
+        : setOut.boxes
+            .filter((box) => box.kind === (what === "pendants" ? "pendant" : "recessed"))
+            .map((box) => box.at);
   const there = places.filter((p) => Math.abs(p[a] - station) < 0.004).map((p) => p[b]);
   return there.length === 0 ? 0 : Math.max(0, Math.min(...there));
 }

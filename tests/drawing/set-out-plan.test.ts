@@ -46,6 +46,34 @@ describe("the set-out plan", () => {
     expect(worst).toBeLessThan(1e-9);
   });
 
+  // 2026-11-28: strings dimensioned the middle of a long body; where it hangs and is fed stood in a table alone.
+  it("dimensions where long pendants hang and are fed, from the datum", () => {
+    let figures = 0;
+    for (const turn of [0, 17.3, 90]) {
+      const { scene, found } = setOutOf(bars(turn));
+      const { marks } = setOutPlan(scene, found, 50, words);
+      const wanted = found.boxes.flatMap(({ suspensions }) =>
+        suspensions === undefined ? [] : [...suspensions.points, suspensions.feed],
+      );
+      for (const axis of ["x", "y"] as const) {
+        const drawn = marks.flatMap((mark) =>
+          mark.kind === "text" && mark.depicts.startsWith("dimension ") && mark.depicts.endsWith(` ${axis}`)
+            ? [mark.text]
+            : [],
+        );
+        for (const point of wanted) {
+          expect(drawn).toContain(words.dimension(Math.round(point[axis === "x" ? 0 : 1] * 1000) / 1000));
+          figures++;
+        }
+      }
+      // Across a row along the walls they are on the pendants' own string: no second one of the same figures.
+      const own = found.strings.filter(({ what }) => what === "suspensions");
+      expect(own.map(({ axis }) => axis)).toEqual(turn === 0 ? ["x"] : turn === 90 ? ["y"] : ["x", "y"]);
+    }
+    console.log(`${figures} figures of suspensions and feeds on the plan`);
+    expect(figures).toBe(36);
+  });
+
   it("counts from the datum in a detail too, and lets nothing out of its window", () => {
     let figures = 0;
     fc.assert(

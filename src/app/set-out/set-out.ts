@@ -62,7 +62,7 @@ export interface SetOutBox extends Omit<CeilingBox, "placed"> {
 
 /** A string of running dimensions from the datum to the far wall. */
 export interface SetOutString {
-  readonly what: "pendants" | "recessed" | "island";
+  readonly what: "pendants" | "suspensions" | "recessed" | "island";
   readonly axis: "x" | "y";
   /** Exact positions of what is dimensioned (m), rising, the datum and the far face not among them. */
   readonly stations: readonly number[];
@@ -176,6 +176,14 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
       "pendants",
       boxes.filter((box) => box.kind === "pendant").map((box) => box.at),
     );
+    // Where a long one hangs and is fed, unless its middle's figures say so already.
+    const known = strings.find((string) => string.axis === axis)?.stations ?? [];
+    const hung = distinct(
+      suspensionPlaces(boxes).map((p) => p[axis === "x" ? 0 : 1]),
+      unit,
+    );
+    if (hung.some((place) => !known.some((each) => roundTo(each, unit) === roundTo(place, unit))))
+      add("suspensions", suspensionPlaces(boxes));
     add(
       "recessed",
       boxes.filter((box) => box.kind === "recessed").map((box) => box.at),
@@ -183,6 +191,13 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
     if (scene.island !== undefined) add("island", islandStations(scene.island));
   }
   return strings;
+}
+
+/** Where long pendants hang and are fed (m, room). */
+export function suspensionPlaces(boxes: readonly SetOutBox[]): Vec2[] {
+  return boxes.flatMap(({ suspensions }) =>
+    suspensions === undefined ? [] : [...suspensions.points, suspensions.feed],
+  );
 }
 
 /** Corners of the island in the room; of an outline with many, those of its bounding box alone. */
