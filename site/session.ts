@@ -342,6 +342,7 @@ export class StudySession extends EventTarget implements AppView {
     if (screen.arrangement >= count) screen.arrangement = count - 1;
     const { layers } = this.study.arrangements[screen.arrangement];
     screen.selection = screen.selection.filter((key) => layers[key.layer]);
+    this.#followSetting();
     if (!this.#begun) return;
     const isMoving = this.#drag?.isMoving === true;
     this.#ask(isMoving);
@@ -349,6 +350,23 @@ export class StudySession extends EventTarget implements AppView {
     // While the hand moves, what is drawn is drawn once, with its light.
     if (isMoving) this.#redrawIfLate();
     else this.redraw();
+  }
+
+  /** Names of the settings of the option on screen, in order, as they were. */
+  #settings: readonly string[] = [];
+
+  /** A setting on screen stays there under another name. */
+  #followSetting(): void {
+    const before = this.#settings;
+    const names = this.#settingNames();
+    const { screen } = this;
+    const at = before.indexOf(screen.setting as string);
+    if (at >= 0 && names.length === before.length && !names.includes(before[at])) screen.setting = names[at];
+    this.#settings = names;
+  }
+
+  #settingNames(): string[] {
+    return (this.study.arrangements[this.arrangement].settings ?? []).map(({ name }) => name);
   }
 
   /** Redraws when the light takes so long that the hand would seem to hold nothing. */
@@ -360,6 +378,7 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   #ask(moving: boolean): void {
+    this.#settings = this.#settingNames();
     const sequence = this.lights.ask(this.study, this.arrangement, moving, this.setting);
     this.dispatchEvent(new CustomEvent("light-asked", { detail: { sequence } }));
   }

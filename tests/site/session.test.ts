@@ -47,3 +47,26 @@ it("drops the note of a file once it is hung, kept or left", () => {
     return readFiles(session);
   }
 });
+
+it("keeps a setting on screen under its new name, and back (2026-11-28: the screen went to As dimmed)", () => {
+  const session = begun();
+  const option = session.study.arrangements.findIndex(({ settings = [] }) => settings.length > 1);
+  session.showArrangement(option);
+  const name = session.study.arrangements[option].settings?.[1].name;
+  session.showSetting(name);
+  expect(session.setting).toBe(name);
+  session.edit({
+    name: "rename setting",
+    edits: [{ path: ["arrangements", option, "settings", 1, "name"], value: "late" }],
+  });
+  expect(session.setting).toBe("late");
+  session.undo();
+  expect(session.setting).toBe(name);
+  session.redo();
+  expect(session.setting).toBe("late");
+  session.edit({
+    name: "remove setting",
+    edits: [{ path: ["arrangements", option, "settings", 1], value: undefined }],
+  });
+  expect(session.setting).toBe(undefined);
+});
