@@ -97,6 +97,7 @@ export interface RawRegion {
 
 export interface RawTarget {
   readonly illuminance?: number;
+  readonly minimum?: number;
   readonly uniformity?: number;
   readonly source?: string;
 }

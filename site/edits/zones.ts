@@ -3,8 +3,9 @@
 import type { Edit } from "../store/history.ts";
 import type { Json } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { freshName, metresOf, type RawStudy, type RawZone, tidy } from "./raw-study.ts";
+import { freshName, metresOf, type RawPoint2, type RawStudy, type RawZone, tidy } from "./raw-study.ts";
 import { topSize } from "./room-contents.ts";
+import { boxOf, type Corner, coveringZones, isSquare, type Outline, uncovered } from "./zone-cover.ts";
 
 /** A strip along one side of the top in which nothing is judged. */
 export interface UnjudgedStrip {
@@ -21,22 +22,46 @@ interface Reach {
   readonly high: readonly [number, number];
 }
 
-/** Box around all zones in the island's frame; undefined where a zone is a polygon or cannot be read, or there is none. */
-function reachOf(zones: readonly RawZone[]): Reach | undefined {
-  if (zones.length === 0) return undefined;
-  const boxes = zones.map((zone) => [0, 1].map((axis) => endsOf(zone, axis)));
-  if (boxes.some((box) => box.some((ends) => ends === undefined))) return undefined;
-  const of = (axis: number, end: 0 | 1): number[] => boxes.map((box) => (box[axis] as [number, number])[end]);
-  return {
-    low: [Math.min(...of(0, 0)), Math.min(...of(1, 0))],
-    high: [Math.max(...of(0, 1)), Math.max(...of(1, 1))],
-  };
+/** Corners of every zone in the island's frame (m); undefined where one cannot be read or has oblique sides, or there is none. */
+function outlinesOf(zones: readonly RawZone[]): readonly Outline[] | undefined {
+  const outlines = zones.map((zone): Outline => {
+    const numbers = (point: RawPoint2 | undefined): Corner => [
+      metresOf(point?.[0]) ?? Number.NaN,
+      metresOf(point?.[1]) ?? Number.NaN,
+    ];
+    if (zone.polygon !== undefined) return zone.polygon.map(numbers);
+    const [[x, y], [length, width]] = [numbers(zone.from), numbers(zone.size)];
+    return rectangle([x, y], [x + length, y + width]);
+  });
+  return outlines.length > 0 && outlines.every(isSquare) ? outlines : undefined;
 }
 
-function endsOf(zone: RawZone, axis: number): [number, number] | undefined {
-  const from = metresOf(zone.from?.[axis]);
-  const size = metresOf(zone.size?.[axis]);
-  return from === undefined || size === undefined ? undefined : [from, from + size];
+function rectangle([x0, y0]: Corner, [x1, y1]: Corner): Outline {
+  return [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ];
+}
+
+/** Box around all zones. */
+function reachOf(zones: readonly RawZone[]): Reach | undefined {
+  const outlines = outlinesOf(zones);
+  if (outlines === undefined) return undefined;
+  const [low, high] = boxOf(outlines.flat());
+  return { low, high };
+}
+
+function topOf(study: RawStudy): Outline {
+  const corners = study.island?.outline?.map(([x, y]): Corner => [metresOf(x) ?? 0, metresOf(y) ?? 0]);
+  return corners ?? rectangle([0, 0], topSize(study));
+}
+
+/** Box around what no zone judges, besides whole strips along the sides (m). */
+export function unjudgedPart(study: RawStudy): readonly [length: number, width: number] | undefined {
+  const outlines = outlinesOf(study.island?.zones ?? []);
+  return outlines === undefined ? undefined : uncovered(topOf(study), outlines, NARROW);
 }
 
 export function unjudgedStrips(study: RawStudy): UnjudgedStrip[] {
@@ -52,26 +77,37 @@ export function unjudgedStrips(study: RawStudy): UnjudgedStrip[] {
   return strips.filter(({ depth }) => Math.abs(depth) > NARROW);
 }
 
-/** Zones that end where the box around all of them ends, stretched to the edges of the top. */
+/** Zones stretched until every point of the top belongs to one: those that end where the box around all of them ends to the edges of
+ * the top, then over what lies between them. */
 export function stretchZones(study: RawStudy): NamedEdit | undefined {
   const zones = study.island?.zones ?? [];
+  const outlines = outlinesOf(zones);
   const reach = reachOf(zones);
-  if (reach === undefined) return undefined;
+  if (outlines === undefined || reach === undefined) return undefined;
   const size = topSize(study);
-  const stretched = zones.map((zone) => {
-    const ends = [0, 1].map((axis) => {
-      const [from, to] = endsOf(zone, axis) as [number, number];
-      const low = Math.abs(from - reach.low[axis]) < 1e-3 ? 0 : Math.min(from, size[axis]);
-      const high = Math.abs(to - reach.high[axis]) < 1e-3 ? size[axis] : Math.min(to, size[axis]);
-      return [tidy(low), tidy(high - low)];
-    });
+  const ends = outlines.map((outline): Outline => {
+    const moved = (place: number, axis: 0 | 1): number => {
+      if (Math.abs(place - reach.low[axis]) < 1e-3) return 0;
+      return Math.abs(place - reach.high[axis]) < 1e-3 ? size[axis] : Math.min(place, size[axis]);
+    };
+    const stretched = outline.map(([x, y]): Corner => [moved(x, 0), moved(y, 1)]);
+    const [low, high] = boxOf(stretched);
     // A zone wholly beyond a shortened top has nowhere to go and stays as it is.
-    if (ends.some(([, length]) => length <= 0)) return zone;
-    return { ...zone, from: ends.map(([from]) => from), size: ends.map(([, length]) => length) };
+    return high[0] - low[0] > 1e-6 && high[1] - low[1] > 1e-6 ? stretched : outline;
+  });
+  const names = zones.map(({ name }) => name);
+  const value = coveringZones(topOf(study), ends).map(({ outline, of }, i) => {
+    const { from: _, size: __, polygon: ___, ...zone } = zones[of];
+    const name = i < zones.length ? zone.name : freshName(zone.name, names);
+    names.push(name);
+    const [low, high] = boxOf(outline);
+    return outline.length === 4
+      ? { ...zone, name, from: low.map(tidy), size: high.map((end, axis) => tidy(end - low[axis])) }
+      : { ...zone, name, polygon: outline };
   });
   return {
     name: "stretch the zones",
-    edits: [{ path: ["island", "zones"], value: stretched as unknown as Json }],
+    edits: [{ path: ["island", "zones"], value: value as unknown as Json }],
   };
 }
 

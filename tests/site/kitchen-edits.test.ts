@@ -8,11 +8,13 @@ import type { NamedEdit } from "../../site/edits/named-edit.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { moveInside, outsideRoom, removeOutside, topSize } from "../../site/edits/room-contents.ts";
 import { shapeTop, sizeTop, topShape } from "../../site/edits/top-shape.ts";
-import { addZone, ownTarget, stretchZones, unjudgedStrips } from "../../site/edits/zones.ts";
+import { addZone, ownTarget, stretchZones, unjudgedPart, unjudgedStrips } from "../../site/edits/zones.ts";
 import { type Json, write } from "../../site/store/pointer.ts";
 import { newStudy } from "../../src/app/new-study.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
+import { insidePolygon } from "../../src/drawing/clip-line.ts";
+import type { Vec2 } from "../../src/geometry/vector.ts";
 import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
 
@@ -136,6 +138,58 @@ describe("zones", () => {
     expect(stretched.island?.zones?.map(({ size }) => size?.[0])).toEqual([1.5, 2.7, 1.2]);
     const added = applied(long, addZone(long)).island?.zones?.at(-1);
     expect(added).toMatchObject({ from: [2.4, 0], size: [0.3, 1.1], target: "preparation" });
+  });
+
+  // 2026-11-28: corners and strips between the zones were left, in which nobody judged the light.
+  it("cover every point of the top once they are stretched", () => {
+    let seed = 7;
+    const random = (): number => {
+      seed = (seed * 1103515245 + 12345) % 2147483648;
+      return seed / 2147483648;
+    };
+    let polygons = 0;
+    let most = 0;
+    let tried = 0;
+    for (let k = 0; k < 100; k++) {
+      const shaped = applied(study, shapeTop(study, (["rectangle", "L", "T", "U"] as const)[k % 4]));
+      const [length, width] = topSize(shaped);
+      const zones = Array.from({ length: 1 + (k % 3) }, (_, z) => {
+        const from = [random() * 0.7 * length, random() * 0.7 * width];
+        const size = [0.2 + random() * 0.5 * (length - from[0]), 0.1 + random() * 0.5 * (width - from[1])];
+        return { name: `zone ${z}`, from, size, target: "preparation" };
+      });
+      const arrangements = shaped.arrangements.map(({ settings: _, ...rest }) => rest);
+      const given = {
+        ...shaped,
+        arrangements,
+        island: { ...shaped.island, zones },
+      } as unknown as RawStudy;
+      // A zone wholly beside an L, T or U is no study.
+      if (refusals(given).length > 0) continue;
+      tried++;
+      const after = applied(given, stretchZones(given) as NamedEdit);
+      expect(unjudgedPart(after)).toBe(undefined);
+      // Points of the top against the zones as the study's own check reads them.
+      const resolved = resolveStudy(orThrow(checkStudy(after)), {
+        photometry: new Map(),
+        publishedTargets: PUBLISHED_TARGETS_BY_ID,
+      });
+      const [{ island, zones: read }] = orThrow(resolved).scenes;
+      const top = island?.outline as readonly Vec2[];
+      let missed = 0;
+      for (let i = 0; i < 400; i++) {
+        const point: Vec2 = [random() * length, random() * width];
+        if (insidePolygon(point, top) && !read.some(({ outline }) => insidePolygon(point, outline))) missed++;
+      }
+      most = Math.max(most, missed);
+      polygons += (after.island?.zones ?? []).filter(({ polygon }) => polygon !== undefined).length;
+    }
+    console.log(
+      `most points without a zone in ${tried} kitchens: ${most} of 400; ${polygons} zones became polygons`,
+    );
+    expect(most).toBe(0);
+    expect(tried).toBeGreaterThan(50);
+    expect(polygons).toBeGreaterThan(10);
   });
 
   it("take a target of one's own, which the study's check accepts", () => {
