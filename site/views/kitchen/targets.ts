@@ -7,6 +7,7 @@ import { lightText } from "../../components/words.ts";
 /** What a target asks, and who says so. */
 export interface Asked {
   readonly illuminance?: number;
+  readonly minimum?: number;
   readonly uniformity?: number;
   readonly name: string;
   readonly source?: string;
@@ -29,10 +30,11 @@ export function askedBy(app: FieldsView, id: string | null | undefined): Asked |
 /** `500 lx, U₀ 0.60`. */
 export function figures(
   app: FieldsView,
-  { illuminance, uniformity }: Pick<Asked, "illuminance" | "uniformity">,
+  { illuminance, minimum, uniformity }: Pick<Asked, "illuminance" | "minimum" | "uniformity">,
 ): string {
   return [
     illuminance === undefined ? undefined : askedLight(app, illuminance),
+    minimum === undefined ? undefined : `${askedLight(app, minimum)} at any point`,
     uniformity === undefined ? undefined : `U₀ ${uniformity.toFixed(2)}`,
   ]
     .filter((each) => each !== undefined)

@@ -61,6 +61,13 @@ function ownFields(app: AppView, zone: RawZone): TemplateResult {
       optional: true,
       hint: "Least over average; empty asks nothing.",
     })}
+    ${illuminanceField(app, {
+      label: "At any point at least",
+      path: path("minimum"),
+      change: `${zone.name} asks at any point`,
+      optional: true,
+      hint: "Empty asks nothing. A target has no upper limit: for less light dim it, by hand or in a setting.",
+    })}
     ${textField(app, { label: "Who asks it", path: path("source"), change: "source of the target", optional: true })}
     ${others.length === 0 ? nothing : html`<p class="hint">Also asked of ${others.map((each) => each.name).join(", ")}.</p>`}`;
 }
