@@ -3,7 +3,7 @@
 import { bodyShadows } from "../advice/body-shadow.ts";
 import { clashes } from "../advice/clashes/clashes.ts";
 import { findingsOf, findingsPlanes } from "../advice/findings.ts";
-import { assess, assessLayersOff } from "../assessment/assess.ts";
+import { assess, assessLayersOff, assessSetting } from "../assessment/assess.ts";
 import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
@@ -69,10 +69,15 @@ export async function arrangementLight(
         observer,
       })
     : null;
-  const lit = inSetting((await levelsOf(study))(scene, result, verdicts), setting);
+  const found = (await levelsOf(study))(scene, result, verdicts);
+  const lit = inSetting(found, setting);
+  const others = (lit === found ? [] : (found.settings ?? []))
+    .filter(({ name }) => name !== setting)
+    .map((each) => assessSetting(study, found, each, result, verdicts));
   const layersOff = assessLayersOff(study, lit, result, verdicts);
   const assessment = {
     ...assess(study, lit, result, verdicts, refined.fines(fine)),
+    ...(lit === found ? {} : { setting, settings: others }),
     ...(layersOff.length === 0 ? {} : { layersOff }),
   };
   // Many small changes too, that would turn over the memory of the room in full.

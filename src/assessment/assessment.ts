@@ -142,13 +142,14 @@ export interface LayerOffAssessment {
 export interface ArrangementAssessment {
   readonly name: string;
   readonly planes: readonly PlaneAssessment[];
-  /** Lit and judged at the layers' own levels. */
+  /** The setting it is lit and judged in; absent at the layers' own levels. */
+  readonly setting?: string;
   readonly zones: readonly ZoneAssessment[];
-  /** Of each setting, in the study's order; absent without any. */
+  /** Of each setting but the one it is lit in, in the study's order; absent without any. */
   readonly settings?: readonly SettingAssessment[];
   /** For each layer that gives light, where there are several and it was asked for; no verdict rests on it. */
   readonly layersOff?: readonly LayerOffAssessment[];
-  /** The worst of the settings' where there are any, else of the zones'. */
+  /** At the layers' own levels the worst of the settings' where there are any; else of the zones'. */
   readonly verdict: Verdict;
   readonly energy: Energy;
   readonly balance?: EnergyBalance;

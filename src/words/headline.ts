@@ -1,8 +1,14 @@
-/** What one reads first of an arrangement: one short headline, and how sure a figure is whose band straddles its target. */
+/** What one reads first of an arrangement: one short headline, and how likely a target is reached that the band straddles. */
 
 import type { Clash } from "../advice/clashes/clash.ts";
-import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
+import type {
+  ArrangementAssessment,
+  Check,
+  SettingAssessment,
+  ZoneAssessment,
+} from "../assessment/assessment.ts";
 import { shortfallOf } from "../assessment/shortfall.ts";
+import { type Verdict, worstVerdict } from "../assessment/verdict.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { capital } from "./sentence.ts";
 import { patchyZones } from "./zone-text.ts";
@@ -24,32 +30,42 @@ export function isDark({ statistics }: Pick<ZoneAssessment, "statistics">): bool
 
 /** @param clashes what cannot hang as it is placed: said before any light */
 export function headline(
-  assessment: Pick<ArrangementAssessment, "zones" | "verdict" | "settings">,
+  assessment: Pick<ArrangementAssessment, "zones" | "setting" | "settings">,
   clashes: readonly Clash[],
   unit: IlluminanceUnit,
 ): Headline {
-  const { verdict } = assessment;
-  // The verdict is the worst setting's where there are any.
-  const setting = assessment.settings?.find((each) => each.verdict === verdict);
-  const { zones } = setting ?? assessment;
-  const of = setting === undefined ? "" : `${setting.name}: `;
+  const { zones, setting, settings = [] } = assessment;
+  const verdict = worstVerdict(zones.map((zone) => zone.verdict));
+  // What is lit is named where a setting beside it is judged otherwise.
+  const isNamed = settings.some((each) => each.verdict !== verdict);
+  const of = isNamed ? `${setting ?? "as dimmed"}: ` : "";
+  const beside = isNamed ? settingsBeside(settings) : [];
+  const aside = (...parts: readonly string[]): string => [...parts, ...beside].filter(Boolean).join("; ");
   if (clashes.length > 0)
     return {
       words: "Cannot be built as placed",
       aside: clashes.length === 1 ? "1 clash" : `${clashes.length} clashes`,
       kind: "short",
     };
-  if (assessment.zones.length > 0 && assessment.zones.every(isDark))
-    return { words: "No light", aside: "", kind: verdict === "no target" ? "none" : "short" };
+  if (zones.length > 0 && zones.every(isDark))
+    return {
+      words: capital(`${of}no light`),
+      aside: aside(),
+      kind: verdict === "no target" ? "none" : "short",
+    };
   if (verdict === "not judged") return { words: "Not judged yet", aside: "", kind: "none" };
   const patchy = patchyZones(assessment);
   const uneven = patchy.length === 0 ? "" : `${listed(patchy)} ${patchy.length === 1 ? "is" : "are"} patchy`;
   if (verdict === "no target")
-    return { words: uneven === "" ? "No target is set" : capital(uneven), aside: "", kind: "none" };
+    return {
+      words: capital(of + (uneven === "" ? "no target is set" : uneven)),
+      aside: aside(),
+      kind: "none",
+    };
   if (verdict === "falls short")
     return {
       words: capital(of + shortfall(zones)),
-      aside: [furthest(zones), uneven].filter(Boolean).join("; "),
+      aside: aside(furthest(zones), uneven),
       kind: "short",
     };
   if (verdict === "too close to call") {
@@ -57,31 +73,48 @@ export function headline(
     const open = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
     return {
       words: `${capital(of + listed(close.map(({ name }) => name)))}: too close to call`,
-      aside: [...open.slice(0, 1).map((check) => sureOf(check, unit)), uneven].filter(Boolean).join("; "),
+      aside: aside(...open.slice(0, 1).map((check) => likelyWords(check, targetWords(check, unit))), uneven),
       kind: "close",
     };
   }
   return uneven === ""
-    ? { words: "Meets everything", aside: "", kind: "meets" }
-    : { words: `Meets what is asked, but ${uneven}`, aside: "no target asks evenness of it", kind: "close" };
+    ? { words: capital(`${of}meets everything`), aside: aside(), kind: "meets" }
+    : {
+        words: capital(`${of}meets what is asked, but ${uneven}`),
+        aside: aside("no target asks evenness of it"),
+        kind: "close",
+      };
 }
 
-/** `97 % sure` where the band of a met figure straddles its target or the case is open; empty where it is plain. */
-export function sureWords({ band, target, probability, verdict }: Check): string {
+/** `dinner: eating falls short by 8 %`, `cooking meets`: what falls short first. */
+function settingsBeside(
+  settings: readonly Pick<SettingAssessment, "name" | "zones" | "verdict">[],
+): string[] {
+  const named = (verdict: Verdict): typeof settings => settings.filter((each) => each.verdict === verdict);
+  const met = named("meets");
+  return [
+    ...named("falls short").map(({ name, zones }) => `${name}: ${shortfall(zones)}`),
+    ...named("too close to call").map(({ name, zones, verdict }) => {
+      const close = zones.filter((zone) => zone.verdict === verdict);
+      return `${name}: ${listed(close.map((zone) => zone.name))} too close to call`;
+    }),
+    ...(met.length === 0
+      ? []
+      : [`${listed(met.map(({ name }) => name))} ${met.length === 1 ? "meets" : "meet"}`]),
+  ];
+}
+
+/** `97 % likely to reach it` where the band straddles the target or the case is open; empty where it is plain. */
+export function likelyWords({ band, target, probability, verdict }: Check, it: string): string {
   if (probability === undefined || band === undefined) return "";
   const straddles = band[0] < target && band[1] > target;
   if (!straddles && verdict !== "too close to call") return "";
   const share = Math.round(100 * probability);
-  return `${Math.max(1, Math.min(99, share))} % sure`;
+  return `${Math.max(1, Math.min(99, share))} % likely to reach ${it}`;
 }
 
-function sureOf(check: Check, unit: IlluminanceUnit): string {
-  const sure = sureWords(check);
-  const level =
-    check.quantity === "illuminance"
-      ? formatIlluminance(check.target, unit)
-      : `evenness ${check.target.toFixed(2)}`;
-  return sure === "" ? "" : `${sure} of ${level}`;
+function targetWords({ quantity, target }: Check, unit: IlluminanceUnit): string {
+  return quantity === "illuminance" ? formatIlluminance(target, unit) : `evenness ${target.toFixed(2)}`;
 }
 
 function shortfall(zones: readonly ZoneAssessment[]): string {

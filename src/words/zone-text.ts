@@ -61,11 +61,15 @@ export function evennessText(uniformity: number): string {
   return Number.isFinite(uniformity) ? uniformity.toFixed(2) : "–";
 }
 
-/** ` (0.43 on the fine grid)` where that lies outside the interval of the evenness asked for. */
+/** ` (decides; 0.43 on the fine grid)` where that lies outside the interval of the evenness asked for. */
 function fineWords({ checks }: ZoneAssessment): string {
   const fine = checks.find((check) => check.fine !== undefined)?.fine;
-  return fine === undefined ? "" : ` (${fine.toFixed(2)} on the fine grid)`;
+  return fine === undefined ? "" : ` (decides; ${fine.toFixed(2)} on the fine grid)`;
 }
+
+/** Why a figure may differ from the one beside it. */
+export const TWO_GRIDS =
+  "Verdicts rest on the verification grid, whose points a meter can be held to. The fine grid, of cells of at most 25 mm, also finds the dark spots between those points: the drawings' lines, least and most are its.";
 
 /** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */
 export function checkWords(

@@ -52,7 +52,8 @@ describe("the headline", () => {
     expect(said([zone("prep", [uneven])]).headline.words).toBe("Prep is too uneven: 0.41 of 0.60");
   });
 
-  it("names the setting that decides where the layers as dimmed would meet", () => {
+  // 2026-11-28: over ticks of the layers as dimmed stood the headline of another setting.
+  it("is of the light on screen, and names what becomes of the settings beside it", () => {
     const ofDinner = (zones: readonly ZoneAssessment[]) => {
       const verdict = worstVerdict(zones.map((z) => z.verdict));
       const { energy } = whole;
@@ -67,13 +68,41 @@ describe("the headline", () => {
         { name: "dinner", dims: [0.1], zones, verdict, energy },
       ] as const;
       const own = [zone("prep", [check(700, "meets")])];
-      return verdictInWords({ ...whole, zones: own, settings, verdict }, [], undefined, UNITS).headline.words;
+      return verdictInWords({ ...whole, zones: own, settings, verdict }, [], undefined, UNITS).headline;
     };
-    expect(ofDinner([zone("eating", [check(460, "falls short")])])).toBe("Dinner: eating falls short by 8 %");
-    expect(ofDinner([zone("eating", [check(510, "too close to call")])])).toBe(
-      "Dinner: eating: too close to call",
-    );
-    expect(ofDinner([zone("eating", [check(700, "meets")])])).toBe("Meets everything");
+    expect(ofDinner([zone("eating", [check(460, "falls short")])])).toEqual({
+      words: "As dimmed: meets everything",
+      aside: "dinner: eating falls short by 8 %; cooking meets",
+      kind: "meets",
+    });
+    expect(ofDinner([zone("eating", [check(510, "too close to call")])])).toMatchObject({
+      words: "As dimmed: meets everything",
+      aside: "dinner: eating too close to call; cooking meets",
+    });
+    expect(ofDinner([zone("eating", [check(700, "meets")])])).toMatchObject({
+      words: "Meets everything",
+      aside: "",
+    });
+  });
+
+  it("of a setting on screen is that setting's, and its ticks are too", () => {
+    const { energy } = whole;
+    const cooking = {
+      name: "cooking",
+      dims: [1],
+      zones: [zone("prep", [check(460, "falls short")])],
+      verdict: "falls short",
+      energy,
+    } as const;
+    const zones = [zone("prep", [check(700, "meets")])];
+    const shown = { ...whole, zones, setting: "dinner", settings: [cooking], verdict: "meets" } as const;
+    const words = verdictInWords(shown, [], undefined, UNITS);
+    expect(words.headline).toEqual({
+      words: "Dinner: meets everything",
+      aside: "cooking: prep falls short by 8 %",
+      kind: "meets",
+    });
+    expect(words.zones.map(({ mark }) => mark)).toEqual(["✓"]);
   });
 
   it("names what is patchy though nothing asks for evenness", () => {
@@ -104,7 +133,31 @@ describe("the headline", () => {
 
 it("explains a met figure whose band straddles its target", () => {
   const [row] = said([zone("prep", [check(520, "meets", { probability: 0.968 })])]).zones;
-  expect(row.judged).toBe("meets 500 lx, 97 % sure");
+  expect(row.judged).toBe("meets 500 lx (97 % likely to reach it)");
   const [plain] = said([zone("prep", [check(900, "meets", { probability: 1 })])]).zones;
   expect(plain.judged).toBe("meets 500 lx");
+});
+
+// 2026-11-28: "8 % sure" beside a figure that falls short said not of what.
+it("says of what it is how sure", () => {
+  const even = check(0.7, "meets", {
+    quantity: "uniformity",
+    target: 0.6,
+    band: [0.65, 0.75],
+    probability: 1,
+  });
+  const [row] = said([zone("prep", [check(520, "meets", { probability: 0.968 }), even])]).zones;
+  expect(row.judged).toBe("meets 500 lx (97 % likely to reach it) and evenness 0.60");
+  const [short] = said([zone("prep", [check(460, "falls short", { probability: 0.08 })])]).zones;
+  expect(short.judged).toBe("falls short of 500 lx (8 % likely to reach it)");
+  const { headline } = said([zone("prep", [check(510, "too close to call", { probability: 0.62 })])]);
+  expect(headline.aside).toBe("62 % likely to reach 500 lx");
+});
+
+// 2026-11-28: two figures of evenness on either side of what is asked, and no word which of them counts.
+it("says which of two figures of evenness decides", () => {
+  const uneven = check(0.62, "meets", { quantity: "uniformity", target: 0.6, band: [0.6, 0.64], fine: 0.43 });
+  const [row] = said([zone("prep", [uneven], 520, 0.62)]).zones;
+  expect(row.evenness).toBe("evenness 0.62 (decides; fine grid 0.43)");
+  expect(row.drivers).toMatch(/verdicts rest on the verification grid.*fine grid.*between/i);
 });

@@ -6,8 +6,9 @@ import { workingEdge } from "../../app/working-edge.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { methodText } from "../../words/method-text.ts";
+import { likelyWords } from "../../words/headline.ts";
 import { capital } from "../../words/sentence.ts";
-import { checkWords, VERDICT_MARK } from "../../words/zone-text.ts";
+import { checkWords, TWO_GRIDS, VERDICT_MARK } from "../../words/zone-text.ts";
 import { workingEdgeSentence } from "../../words/working-edge-text.ts";
 import type { Wording } from "../../words/wording.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
@@ -44,6 +45,7 @@ function zoneGroup(
   inputs: string,
 ): FigureGroup {
   const { statistics } = zone;
+  const fine = assessment.planes.find(({ name }) => name === zone.plane)?.fine;
   const plane = scene.planes.find((p) => p.name === zone.plane);
   const grid =
     plane?.grid === undefined
@@ -60,6 +62,9 @@ function zoneGroup(
       style: VERDICT_STYLE[check.verdict],
       from: [
         { term: "Band", words: bandWords(check, words) },
+        ...(check.fine === undefined
+          ? []
+          : [{ term: "Fine grid", words: `${check.fine.toFixed(2)}. ${TWO_GRIDS}` }]),
         { term: "Uncertainty", words: driverWords(check.drivers) },
         input,
         method,
@@ -83,7 +88,11 @@ function zoneGroup(
     plain(
       "From least to most",
       `${words.lightFigure(statistics.minimum)} to ${words.light(statistics.maximum)}`,
-      `Lowest and highest point; their ratio is ${statistics.diversity.toFixed(2)}.`,
+      `Lowest and highest point of the verification grid; their ratio is ${statistics.diversity.toFixed(2)}.${
+        fine === undefined
+          ? ""
+          : ` On the fine grid ${words.lightFigure(fine.minimum)} to ${words.light(fine.maximum)}, evenness ${fine.uniformity.toFixed(2)}. ${TWO_GRIDS}`
+      }`,
     ),
   );
   return { name: zone.name, rows };
@@ -131,7 +140,8 @@ function bandWords(check: Check, words: Wording): string {
     check.quantity === "uniformity"
       ? `${low.toFixed(2)} to ${high.toFixed(2)}`
       : `${words.lightFigure(low)} to ${words.light(high)}`;
-  return `${range}, in 95 of 100 cases.`;
+  const likely = likelyWords(check, "the target");
+  return `${range}, in 95 of 100 cases${likely === "" ? "" : `; ${likely}`}.`;
 }
 
 function driverWords(drivers: readonly Driver[]): string {

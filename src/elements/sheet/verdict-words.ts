@@ -5,9 +5,9 @@ import type { Verdict } from "../../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import type { LengthUnit } from "../../units/length-text.ts";
 import { clashHeadline } from "../../words/clash-words.ts";
-import { type Headline, headline, isDark, sureWords } from "../../words/headline.ts";
+import { type Headline, headline, isDark, likelyWords } from "../../words/headline.ts";
 import { capital } from "../../words/sentence.ts";
-import { checkWords, darkestPlace, verdictMark, zoneClauses } from "../../words/zone-text.ts";
+import { checkWords, darkestPlace, TWO_GRIDS, verdictMark, zoneClauses } from "../../words/zone-text.ts";
 import type { TopPlane } from "../shared/illuminance-probe.ts";
 
 /** Class of a verdict in the elements' styles. */
@@ -24,7 +24,7 @@ export interface ZoneRow {
   readonly light: string;
   readonly evenness: string;
   readonly judged: string;
-  /** What would settle an open case; empty otherwise. */
+  /** What would settle an open case, and which of two figures decides; empty otherwise. */
   readonly drivers: string;
   readonly mark: string;
   readonly style: string;
@@ -58,20 +58,23 @@ export function verdictInWords(
 function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: IlluminanceUnit): ZoneRow {
   const { name, light, evenness, judged } = zoneClauses(zone, unit);
   const words = zone.checks.map((check) => {
-    const sure = sureWords(check);
+    const likely = likelyWords(check, "it");
     // The headline says once that nothing is judged yet.
-    return `${checkWords(check, unit).replace(", not judged yet", "")}${sure === "" ? "" : `, ${sure}`}`;
+    return `${checkWords(check, unit).replace(", not judged yet", "")}${likely === "" ? "" : ` (${likely})`}`;
   });
   const dark = isDark(zone);
   return {
     name: capital(name),
     light: dark ? "no light" : light,
-    evenness: dark ? "" : evenness.replace(/\((\S+) on the fine grid/, "(fine grid $1"),
+    evenness: dark ? "" : evenness.replace(/(\S+) on the fine grid/, "fine grid $1"),
     judged:
       zone.checks.length === 0
         ? "nothing is asked of it"
         : words.join("; ").replaceAll(/; (?:meets|asked) /g, " and "),
-    drivers: judged.split(". ").slice(1).join(". "),
+    drivers: [
+      ...judged.split(". ").slice(1),
+      ...(zone.checks.some(({ fine }) => fine !== undefined) ? [TWO_GRIDS] : []),
+    ].join(". "),
     mark: verdictMark(zone.verdict, clashes),
     style: clashes.length > 0 && zone.verdict === "meets" ? "close" : VERDICT_STYLE[zone.verdict],
   };
