@@ -10,7 +10,7 @@ let troubles: string[];
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openPage();
+  viewer = await openPage({ isDirect: true });
   ({ page, troubles, example } = viewer);
 });
 afterAll(() => viewer.close());

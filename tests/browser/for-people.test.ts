@@ -12,7 +12,7 @@ let troubles: string[];
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openPage({ hasTouch: true });
+  viewer = await openPage({ isDirect: true, hasTouch: true });
   ({ page, troubles, example, context } = viewer);
   await page.evaluate(axe.source);
 });

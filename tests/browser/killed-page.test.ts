@@ -9,7 +9,7 @@ const SEED = Number(process.env.CANDLESPAN_SEED ?? 7);
 let viewer: Viewer;
 
 beforeAll(async () => {
-  viewer = await openViewer();
+  viewer = await openViewer({ isDirect: true });
 });
 afterAll(() => viewer.close());
 

@@ -34,7 +34,7 @@ const withoutWebGL = (page: Page) =>
   });
 
 it("without WebGL the plan stands where the room would be drawn, which is said", async () => {
-  const viewer = await openPage({}, withoutWebGL);
+  const viewer = await openPage({ isDirect: true }, withoutWebGL);
   const { page, troubles } = viewer;
   await page.getByRole("button", { name: "Room", exact: true }).click();
   await page.getByText("so the kitchen cannot be drawn in depth").waitFor();

@@ -15,7 +15,7 @@ let viewer: OpenPage;
 let page: Page;
 let troubles: string[];
 beforeAll(async () => {
-  viewer = await openPage();
+  viewer = await openPage({ isDirect: true });
   ({ page, troubles } = viewer);
 });
 afterAll(() => viewer.close());

@@ -4,7 +4,7 @@ import { atWork, enter, openViewer, poll, troublesOf, type Viewer } from "../sup
 
 let viewer: Viewer;
 beforeAll(async () => {
-  viewer = await openViewer();
+  viewer = await openViewer({ isDirect: true });
 });
 afterAll(() => viewer.close());
 

@@ -1,6 +1,6 @@
 /** The search in the page: asked for, followed, stopped; and what it proposes becomes an option that is judged the same. */
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { atWork, openViewer, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+import { atWork, openPage, openViewer, refined, troublesOf, type Viewer } from "../support/viewer.ts";
 
 let viewer: Viewer;
 beforeAll(async () => {
@@ -75,11 +75,8 @@ it("holds readings against the prediction and says what is wrong with them, or w
 });
 
 it("takes readings place by place on a phone, says the difference at once and keeps them", async () => {
-  const context = await viewer.browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-  const page = await context.newPage();
-  const troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
+  const opened = await openPage({ isDirect: true, viewport: { width: 390, height: 844 }, hasTouch: true });
+  const { page, troubles } = opened;
   await page.getByRole("button", { name: "Hand-over" }).click();
   await refined(page);
   const part = page.locator("section.site-readings");
@@ -113,6 +110,6 @@ it("takes readings place by place on a phone, says the difference at once and ke
     await part.scrollIntoViewIfNeeded();
     await page.screenshot({ path: `${process.env.SCREENS}/readings.png` });
   }
-  await context.close();
+  await opened.close();
   expect(troubles).toEqual([]);
 });

@@ -2,7 +2,6 @@
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
 import { serveViewer } from "../../src/cli/viewer-server.ts";
@@ -12,7 +11,7 @@ let viewer: Viewer;
 let context: BrowserContext;
 
 beforeAll(async () => {
-  viewer = await openViewer();
+  viewer = await openViewer({ isDirect: true });
 });
 afterAll(() => viewer.close());
 afterEach(() => context.close());
@@ -162,7 +161,7 @@ it("says that a part was replaced by a newer build", async () => {
 
 it("starts by the server's build where the one kept has lost a part", async () => {
   const folder = mkdtempSync(join(tmpdir(), "site-"));
-  cpSync(fileURLToPath(new URL("../../dist-site", import.meta.url)), folder, { recursive: true });
+  cpSync(viewer.site, folder, { recursive: true });
   let server = await serveViewer(folder, 0);
   try {
     context = await viewer.browser.newContext({ viewport: { width: 1280, height: 800 } });

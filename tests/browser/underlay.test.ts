@@ -22,7 +22,7 @@ let troubles: string[];
 let example: unknown;
 
 beforeAll(async () => {
-  viewer = await openViewer();
+  viewer = await openViewer({ isDirect: true });
   context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 } });
   page = await context.newPage();
   troubles = troublesOf(page);

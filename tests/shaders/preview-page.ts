@@ -1,4 +1,4 @@
-/** The preview of the worked example: `?arrangement=1&other=2&look=lux&mode=evening`. */
+/** The preview of the worked example: `?arrangement=1&other=2&look=lux&mode=evening`; `light=no` without its interreflected light. */
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import "../../src/preview/preview.ts";
 import { SKETCHED_LIGHT, surfaceLight } from "../../src/engine/surfaces/surface-light.ts";
@@ -14,6 +14,7 @@ const engine = new LightEngine();
 
 function sideOf(index: number) {
   const scene: Scene = study.scenes[index];
+  if (query.get("light") === "no") return { scene };
   const surfaces = surfaceLight(scene, (...asked) => engine.calculate(...asked), {
     ...SKETCHED_LIGHT,
     calculation: { people },

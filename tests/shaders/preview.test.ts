@@ -248,7 +248,7 @@ describe.each(["no WebGL 2", "no float targets"])("with %s", (lacking) => {
           return kind === "webgl2" ? null : (get as (...all: unknown[]) => unknown).call(this, kind, ...rest);
         } as never;
       });
-    await plain.goto(pages.url("../../shaders/preview.html?people=no"));
+    await plain.goto(pages.url("../../shaders/preview.html?people=no&light=no"));
     await plain.getByText("This browser has no WebGL 2").waitFor();
     expect(await plain.getByText("The plan stands here.").isVisible()).toBe(true);
     expect(await plain.locator("canvas").count()).toBe(0);

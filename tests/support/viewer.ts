@@ -1,4 +1,7 @@
 /** The built viewer in a real browser, served as the command line serves it. */
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { BrowserContext, Page } from "playwright-core";
 import { expect } from "vitest";
@@ -8,6 +11,8 @@ import { openBrowser, PATIENCE, type TestBrowser } from "./browser.ts";
 const SITE = fileURLToPath(new URL("../../dist-site", import.meta.url));
 
 export interface Viewer {
+  /** The folder it serves. */
+  readonly site: string;
   readonly browser: TestBrowser;
   readonly server: ViewerServer;
   /** Packed bytes of every file asked for, in order, with the time (ms since 1970). */
@@ -15,22 +20,40 @@ export interface Viewer {
   close(): Promise<void>;
 }
 
-export async function openViewer(): Promise<Viewer> {
+export interface ViewerOptions {
+  /** The worked example by direct light alone, for tests that ask nothing of the light: a third of the processor. */
+  readonly isDirect?: boolean;
+}
+
+export async function openViewer({ isDirect = false }: ViewerOptions = {}): Promise<Viewer> {
   const asked: Viewer["asked"] = [];
-  const server = await serveViewer(SITE, 0, (path, bytes) =>
+  const site = isDirect ? siteByDirectLight() : SITE;
+  const server = await serveViewer(site, 0, (path, bytes) =>
     asked.push({ path, bytes, at: performance.timeOrigin + performance.now() }),
   );
   // Pages are painted by the processor itself: by the software renderer a frame takes four times as long.
   const browser = await openBrowser(["--disable-gpu-rasterization", "--disable-gpu-compositing"]);
   return {
+    site,
     browser,
     server,
     asked,
     async close() {
       await browser.close();
       await server.close();
+      if (isDirect) rmSync(site, { recursive: true });
     },
   };
+}
+
+/** A copy of the built site. */
+function siteByDirectLight(): string {
+  const site = mkdtempSync(join(tmpdir(), "site-"));
+  cpSync(SITE, site, { recursive: true });
+  const example = join(site, "example.study.json");
+  const study = JSON.parse(readFileSync(example, "utf8"));
+  writeFileSync(example, JSON.stringify({ ...study, calculation: { interreflection: false } }));
+  return site;
 }
 
 /** The viewer with the worked example on one page, for a file's tests one after another. */
@@ -44,11 +67,11 @@ export interface OpenPage extends Viewer {
 }
 
 export async function openPage(
-  options: Parameters<TestBrowser["newContext"]>[0] = {},
+  { isDirect, ...options }: Parameters<TestBrowser["newContext"]>[0] & ViewerOptions = {},
   /** Sees the page before it loads. */
   before: (page: Page) => unknown = () => {},
 ): Promise<OpenPage> {
-  const viewer = await openViewer();
+  const viewer = await openViewer({ isDirect });
   const context = await viewer.browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
   const page = await context.newPage();
   const troubles = troublesOf(page);

@@ -35,6 +35,7 @@ const PLAIN_PAGE = `<!doctype html>
   </body>
 </html>`;
 
+const STUDY = "/boathouse/boathouse.study.json";
 /** Its photometric file would be fetched from elsewhere. */
 const BROKEN_STUDY = JSON.stringify({
   format: "candlespan-study",
@@ -93,6 +94,10 @@ async function servePlain(page: string): Promise<{ readonly address: string; clo
     if (path === "/" || path === "/broken.study.json") {
       response.setHeader("content-type", path === "/" ? "text/html" : "application/json");
       response.end(path === "/" ? page : BROKEN_STUDY);
+    } else if (path === STUDY) {
+      // Elements are asked to show, not the light to be whole.
+      const study = JSON.parse(readFileSync(file, "utf8"));
+      response.end(JSON.stringify({ ...study, calculation: { interreflection: false } }));
     } else if (existsSync(file)) {
       response.setHeader("content-type", type);
       response.end(readFileSync(file));
