@@ -93,9 +93,17 @@ describe("propagation", () => {
     };
     let worstShare = 0;
     // Photometry by evidence cannot be switched off by a band, so the difference of variances is taken.
-    const without = sample(none, 5, 120).map((one) => one.average);
-    for (const key of ["maintenance", "reflectance"] as const) {
-      const only = sample({ ...none, [key]: DEFAULT_BANDS[key] }, 5, 120).map((one) => one.average);
+    const keys = ["maintenance", "reflectance"] as const;
+    const streams = [{}, ...keys.map((key) => ({ [key]: DEFAULT_BANDS[key] }))].map((given) => {
+      return { bands: { ...none, ...given }, random: createRandom(5), averages: [] as number[] };
+    });
+    // In turn: what a draw shares with that of another band the engine still knows.
+    for (let draw = 0; draw < 120; draw++)
+      for (const { bands, random, averages } of streams)
+        averages.push(figures(drawnIlluminance(scene, bands, random, engine)).average);
+    const [without, ...alones] = streams.map(({ averages }) => averages);
+    for (const [i, key] of keys.entries()) {
+      const only = alones[i];
       const alone =
         (sigmaOf(only) ** 2 - sigmaOf(without) ** 2) / sigmaOf(all.map((one) => one.average)) ** 2;
       worstShare = Math.max(worstShare, Math.abs(alone - share([key])));
