@@ -1,5 +1,5 @@
 /** The page of the preview's figures: the worked example at 1280 by 720, moved, rested, turned, and timed. `?people=yes`
- * has its people stand in the light. */
+ * has its people stand in the light, `?turns=5` takes the figures of so many pictures. */
 import "../../src/preview/preview.ts";
 import { PerspectiveCamera, WebGLRenderer } from "three";
 import { LightEngine } from "../../src/engine/light-engine.ts";
@@ -15,7 +15,10 @@ import { luminaire, opening, placed, sampled } from "../support/luminaires.ts";
 import { boxMesh } from "../support/solids.ts";
 
 const FOLDER = "/fixtures-data/boathouse/";
-const people = new URLSearchParams(location.search).get("people") === "yes";
+const query = new URLSearchParams(location.search);
+const people = query.get("people") === "yes";
+/** Pictures timed from each viewpoint and in each look, after one that is not. */
+const turns = Number(query.get("turns") ?? 2);
 const frame = (): Promise<number> => new Promise((done) => requestAnimationFrame(done));
 
 /** The worked example with its pendants at other heights: what a hand that moves them makes of it. */
@@ -84,13 +87,13 @@ async function figures(): Promise<PreviewFigures> {
       await element.updateComplete;
       await still();
       const times = (moving: boolean): number[] =>
-        sorted(Array.from({ length: 6 }, (_, i) => look(way, 0.1 * i, moving)).slice(1));
+        sorted(Array.from({ length: 1 + turns }, (_, i) => look(way, 0.1 * i, moving)).slice(1));
       turned[`${viewpoint} ${way}`] = times(true);
       turnedAtRest[`${viewpoint} ${way}`] = times(false);
     }
   Object.assign(element, { viewpoint: "entrance", look: "appearance" });
   const restful: number[] = [];
-  for (let i = 1; i <= 3; i++) {
+  for (let i = 1; i <= Math.min(3, turns); i++) {
     const start = performance.now();
     element.side = { scene: scenes[i % scenes.length], surfaces };
     await element.updateComplete;
@@ -102,7 +105,7 @@ async function figures(): Promise<PreviewFigures> {
     0,
   );
   const moving: number[] = [];
-  for (let i = 0; i < 12; i++) {
+  for (let i = 0; i < 2 + 2 * turns; i++) {
     const start = performance.now();
     element.views[0].take({ scene: scenes[i % scenes.length], surfaces, people });
     moving.push(performance.now() - start + look("appearance", 0, true));
