@@ -1,4 +1,5 @@
-/** Arrangements in order: what can be built first, then by verdict, then by how far a target is missed, then by evenness. */
+/** Arrangements in order: by verdict, then by how far a target is missed, then what can be built as it is placed, then by evenness. A clash
+ * names its own way out in millimetres; light that is missing has none. */
 
 import { topPlane } from "../assessment/assess.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
@@ -30,17 +31,20 @@ export interface Rankable {
   readonly clashes?: readonly unknown[];
 }
 
+/** By how much the target missed most is missed, over all settings, in whole steps of what counts as the same (%). */
+export function shortfallPercent({ assessment: { settings, zones } }: Rankable): number {
+  return Math.round(shortfallOf(settings?.flatMap((setting) => setting.zones) ?? zones) / SAME);
+}
+
 /** The best first; the order given where they tie. */
 export function ranked<T extends Rankable>(all: readonly T[]): readonly T[] {
   const isBuildable = ({ clashes = [] }: T): boolean => clashes.length === 0;
   const rank = ({ assessment: { verdict } }: T): number => (isMet(verdict) ? 0 : VERDICT_RANK[verdict]);
-  const shortfall = ({ assessment: { settings, zones } }: T): number =>
-    Math.round(shortfallOf(settings?.flatMap((setting) => setting.zones) ?? zones) / SAME);
   return [...all].sort(
     (a, b) =>
-      Number(isBuildable(b)) - Number(isBuildable(a)) ||
       rank(a) - rank(b) ||
-      shortfall(a) - shortfall(b) ||
+      shortfallPercent(a) - shortfallPercent(b) ||
+      Number(isBuildable(b)) - Number(isBuildable(a)) ||
       evennessOf(b.scene, b.assessment) - evennessOf(a.scene, a.assessment),
   );
 }

@@ -155,8 +155,10 @@ export function helpOf(command: Command): string {
       ? [`  ${left}`, first, ...rest]
       : [`  ${left.padEnd(wide)}  ${first.trimStart()}`, ...rest];
   });
+  // A line goes on where no sentence ends; lists and examples, further in, keep their own lines.
   const flowing = (words: string): string =>
     words
+      .replace(/(?<![.:!?;])\n(?=[^\s{])/g, " ")
       .split("\n")
       .flatMap((line) => wrapped(line, HELP_WIDTH))
       .join("\n");

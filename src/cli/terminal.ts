@@ -1,7 +1,7 @@
 /** What a terminal can show: its width, its letters, whether a line can be rewritten. */
 
 import { asciiText } from "../photometry/writers/ascii-text.ts";
-import { wrapped } from "../words/table.ts";
+import { TEXT_WIDTH, wrapped } from "../words/table.ts";
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
@@ -36,10 +36,9 @@ export function isRewritable({ TERM }: Environment, isTerminal: boolean): boolea
 export function shown(text: string, environment: Environment, columns?: number): string {
   if (/^\s*[[{<]/.test(text)) return text;
   const plain = isAsciiLocale(environment) ? text.split("\n").map(plainLine).join("\n") : text;
-  return columns === undefined
+  return columns === undefined || columns >= TEXT_WIDTH
     ? plain
-    : plain
-        .split("\n")
+    : whole(plain.split("\n"))
         .flatMap((line) => fitted(line, columns))
         .join("\n");
 }
@@ -50,9 +49,30 @@ function plainLine(line: string): string {
   return indent + asciiText(plain.slice(indent.length));
 }
 
+/** Sentences broken at the words' own width are one line each again: a line goes on where the next one's first word had no room in it. */
+function whole(lines: readonly string[]): string[] {
+  return lines.reduce<string[]>((sentences, line, i) => {
+    if (i > 0 && goesOn(lines[i - 1], line)) sentences[sentences.length - 1] += ` ${line.trimStart()}`;
+    else sentences.push(line);
+    return sentences;
+  }, []);
+}
+
+/** A row of a table, which two spaces part, goes on nowhere. */
+function goesOn(line: string, next: string): boolean {
+  const [word] = next.trimStart().split(" ");
+  const further = indentOf(next) - indentOf(line);
+  const hasRoom = Array.from(line).length + 1 + Array.from(word).length <= TEXT_WIDTH;
+  return word !== "" && !hasRoom && (further === 0 || further === 2) && !/\S {2,}\S/.test(line);
+}
+
+function indentOf(line: string): number {
+  return /^ */.exec(line)?.[0].length ?? 0;
+}
+
 /** A line too long is broken between words, further in. */
 function fitted(line: string, columns: number): string[] {
   if (Array.from(line).length <= columns || columns < 20) return [line];
-  const indent = /^ */.exec(line)?.[0].length ?? 0;
+  const indent = indentOf(line);
   return wrapped(line.slice(indent), columns, indent, 2);
 }

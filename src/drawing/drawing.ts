@@ -151,6 +151,11 @@ export function textWidth(words: string, size: number, strong = false): number {
 }
 
 /** The rectangle words cover. */
+/** Boxes of the level words among some marks. */
+export function wordBoxes(marks: readonly Mark[]): Box[] {
+  return marks.flatMap((mark) => (mark.kind === "text" && !mark.turn ? [textBox(mark)] : []));
+}
+
 export function textBox(mark: TextMark): Box {
   const width = textWidth(mark.text, mark.size, mark.strong);
   const x = mark.at[0] - (mark.anchor === "middle" ? width / 2 : mark.anchor === "end" ? width : 0);

@@ -63,13 +63,14 @@ export function setOutElevation(
   const pendants = setOut.boxes
     .filter((box) => box.kind === "pendant")
     .map((box) => ({ box, s: stationOf(axes, box, view) }))
-    .filter(({ s }) => s > from && s < to)
+    .filter(({ s }) => s > from && s < to);
+  // Across, pendants of a row stand behind one another: the first of each place by its tag is drawn.
+  const seen = pendants
+    .filter(
+      ({ s, box }, i) =>
+        !pendants.slice(0, i).some((other) => Math.abs(other.s - s) < 0.02 && other.box.type === box.type),
+    )
     .sort((a, b) => a.s - b.s);
-  // Across, pendants of a row stand behind one another: the first of each place is drawn.
-  const seen = pendants.filter(
-    ({ s, box }, i) =>
-      !pendants.slice(0, i).some((other) => Math.abs(other.s - s) < 0.02 && other.box.type === box.type),
-  );
   const margins = elevationMargins(setOut, words);
   const marks: PaperMark[] = [
     ...bodiesBehind(scene, axes, view, [from, to], at),

@@ -1,7 +1,6 @@
 /** Options beside one another: which is recommended and why, heights at one scale, figures, pictures. */
 
-import { evennessOf, isMet, ranked } from "../app/ranking.ts";
-import { shortfallOf } from "../assessment/shortfall.ts";
+import { evennessOf, isMet, ranked, shortfallPercent } from "../app/ranking.ts";
 import { type SetOutBox, setOut } from "../app/set-out/set-out.ts";
 import { seenSteps } from "../advice/illuminance-examples.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -17,8 +16,8 @@ import { scheduleRows } from "./schedule-sheet.ts";
 
 /** Between figures that stand side by side (points). */
 const GAP = 14;
-/** Tallest elevation (points). */
-const ELEVATION = 150;
+/** Tallest elevation (points), the first that needs no page of its own. */
+export const ELEVATIONS = [150, 115, 85] as const;
 /** Most options side by side. */
 const ABREAST = 3;
 
@@ -35,20 +34,24 @@ export function recommendation(handover: Handover): Block[] {
   return [paragraph(lines.join(" "), { size: 9.5, strong: true, depicts: "client sentence" })];
 }
 
-/** By the order of options everywhere: verdict first, then how far a target is missed, then evenness. */
+/** By the order of options everywhere: verdict first, then how far a target is missed, then what can be built, then evenness. */
 function reason(best: HandoverOption, second: HandoverOption): string {
   const even = ({ scene, assessment }: HandoverOption): string => evennessOf(scene, assessment).toFixed(2);
   const evener = `it is the most even (darkest over average ${even(best)}, the next ${even(second)})`;
   const verdict = best.assessment.verdict;
+  const aloneBuilt =
+    best.clashes.length === 0 && second.clashes.length > 0
+      ? "it alone can be built as it is placed"
+      : undefined;
   if (isMet(verdict))
     return isMet(second.assessment.verdict)
-      ? `of those that give the light that was asked for ${evener}`
+      ? `of those that give the light that was asked for ${aloneBuilt ?? evener}`
       : "it alone gives the light that was asked for everywhere";
   const sure = "none surely gives the light that was asked for everywhere";
-  const missed = ({ assessment: { zones } }: HandoverOption): number => Math.round(100 * shortfallOf(zones));
+  const missed = shortfallPercent;
   if (verdict !== second.assessment.verdict || missed(best) < missed(second))
     return `although ${sure}, this one comes closest${missed(best) > 0 ? ` (short by up to ${missed(best)} %, the next by up to ${missed(second)} %)` : ""}`;
-  return `although ${sure}, ${evener}`;
+  return `although ${sure}, ${aloneBuilt ?? evener}`;
 }
 
 function settled({ clashes }: HandoverOption): string {
@@ -57,11 +60,12 @@ function settled({ clashes }: HandoverOption): string {
     : ` HOLD: first ${clashes.length === 1 ? "one clash is" : `${clashes.length} clashes are`} to be settled.`;
 }
 
-export function comparison(handover: Handover, width: number): Block[] {
+/** @param tallest elevation (points) */
+export function comparison(handover: Handover, width: number, tallest: number): Block[] {
   const words = handoverWords(handover);
   return [
     heading("Heights, at one scale", 11),
-    ...heights(handover, words, width),
+    ...heights(handover, words, width, tallest),
     ...table(handover, words),
     ...pictures(handover, width),
   ];
@@ -77,14 +81,14 @@ function abreast(options: readonly HandoverOption[]): (readonly HandoverOption[]
 }
 
 /** Elevations of all options at one scale, each with its height above top and floor. */
-function heights(handover: Handover, words: HandoverWords, width: number): Block[] {
+function heights(handover: Handover, words: HandoverWords, width: number, tallest: number): Block[] {
   const { options } = handover;
   const spans = options.map(({ scene }) => elevationSpan(scene, "along"));
   const columns = Math.min(ABREAST, options.length);
   const each = (width - GAP * (columns - 1)) / columns;
   const perMetre = Math.min(
     each / Math.max(...spans.map(([wide]) => wide)),
-    ELEVATION / Math.max(...spans.map(([, tall]) => tall)),
+    tallest / Math.max(...spans.map(([, tall]) => tall)),
   );
   return abreast(options).map((row): Block => {
     const tall = Math.max(...row.map((option) => spans[options.indexOf(option)][1])) * perMetre;

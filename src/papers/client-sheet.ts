@@ -7,7 +7,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
 import { verdictMark } from "../words/zone-text.ts";
-import { comparison, recommendation } from "./client-comparison.ts";
+import { comparison, ELEVATIONS, recommendation } from "./client-comparison.ts";
 import { plainVerdict, sentences } from "./client-sentences.ts";
 import type { Handover, HandoverOption } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
@@ -15,6 +15,8 @@ import { type Page, page, pageField } from "./page.ts";
 
 /** Tallest a top is drawn (points): three options share a page. */
 const TOP = 130;
+/** Of the page's width: what is said takes more paper than what is drawn. */
+const PLAN_SHARE = 0.43;
 
 export function clientSheets(handover: Handover): Page[] {
   const sheet = pageField(handover, false);
@@ -28,13 +30,13 @@ export function clientSheets(handover: Handover): Page[] {
     key(handover, field.width),
     ...handover.options.flatMap((option, i) => optionBlocks(handover, option, i, field.width)),
   ];
-  const compared = comparison(handover, field.width);
   // What compares the options stays together: on the last page of them, or on one of its own.
-  const once = flow([...options, ...compared], () => field);
+  const own = flow(options, () => field).length;
   const pages =
-    once.length > flow(options, () => field).length
-      ? flow([...options, { kind: "break" }, ...compared], () => field)
-      : once;
+    ELEVATIONS.map((tallest) =>
+      flow([...options, ...comparison(handover, field.width, tallest)], () => field),
+    ).find(({ length }) => length === own) ??
+    flow([...options, { kind: "break" }, ...comparison(handover, field.width, ELEVATIONS[0])], () => field);
   const head = {
     title: handover.options.length > 1 ? "The options side by side" : "The light on the island",
     units: handover.illuminance === "lx" ? "light in lux" : "light in foot-candles",
@@ -53,7 +55,7 @@ function key(handover: Handover, width: number): Block {
 /** The plan on the left, the words beside it. */
 function optionBlocks(handover: Handover, option: HandoverOption, index: number, width: number): Block[] {
   const { scene, assessment } = option;
-  const left = width * 0.5;
+  const left = width * PLAN_SHARE;
   const plan = optionPlan(handover, option, left, TOP);
   const chosen = index === handover.chosen && handover.options.length > 1 ? "   (to be built)" : "";
   const words: Block[] = [

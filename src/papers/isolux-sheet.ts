@@ -12,7 +12,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { wordRows } from "../diagnostics/word-rows.ts";
 import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
 import { clashMarks } from "../drawing/clash-marks.ts";
-import { type Ink, line, type Mark, segment, text, textWidth } from "../drawing/drawing.ts";
+import { type Ink, line, type Mark, segment, text, textWidth, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
@@ -246,7 +246,9 @@ function planOf(
     svg: [
       light,
       marksSvg(objects.over, { halo: DAY.sheet }),
-      marksSvg([...luminaires, ...clashMarks(scene, judged.clashes, scale, frame)], { halo: DAY.sheet }),
+      marksSvg([...luminaires, ...clashMarks(scene, judged.clashes, scale, frame, wordBoxes(objects.over))], {
+        halo: DAY.sheet,
+      }),
       marksSvg(objects.around),
     ].join("\n"),
     height: frame.height,

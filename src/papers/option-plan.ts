@@ -2,7 +2,7 @@
  * the other. */
 
 import { clashMarks } from "../drawing/clash-marks.ts";
-import type { Mark } from "../drawing/drawing.ts";
+import { type Mark, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleLegend } from "../drawing/light-legend.ts";
 import { type PaperMark, scaled } from "../drawing/paper/paper.ts";
@@ -58,7 +58,7 @@ export function optionPlan(
     ...light,
     ...readable(objects.over),
     ...luminaires,
-    ...readable(clashMarks(scene, clashes, scale, frame)),
+    ...readable(clashMarks(scene, clashes, scale, frame, wordBoxes(objects.over))),
     ...objects.around,
   ];
   return { marks: scaled(marks, UNIT), height: frame.height * UNIT };

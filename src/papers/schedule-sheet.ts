@@ -149,6 +149,12 @@ function costBlocks(handover: Handover): Block[] {
   ];
 }
 
+/** Nowhere under half its maximum: no beam. */
+function beamWords(beam: number | undefined): string {
+  if (beam === undefined) return "–";
+  return beam > 2 * Math.PI - 1e-6 ? "all round" : `${degrees(beam).toFixed(0)}°`;
+}
+
 const said = (value: string | number | undefined, limit = 40): string =>
   value === undefined ? "–" : printable(String(value), limit);
 
@@ -171,7 +177,7 @@ function cells(
     said(markedWatts === undefined ? undefined : Number(markedWatts.toPrecision(3))),
     said(cct),
     said(cri),
-    beam === undefined ? "–" : `${degrees(beam).toFixed(0)}°`,
+    beamWords(beam),
     length === 0 ? "–" : height < 0.0005 ? plan : `${plan}, ${words.dimension(height)}`,
     said(
       weight === undefined || words.unit !== "ft-in"

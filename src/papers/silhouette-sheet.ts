@@ -50,21 +50,16 @@ function tiles(handover: Handover, luminaire: Luminaire): Page[] {
   const lowest = Math.min(...half.map(([, z]) => z));
   const tallest = Math.max(...half.map(([, z]) => z)) - lowest;
   const widest = Math.max(...half.map(([r]) => r));
-  const frame = pageField(handover, false);
-  const page: Box = {
-    x: MARGIN,
-    y: MARGIN,
-    width: frame.width - 2 * MARGIN,
-    height: frame.height - 2 * MARGIN - FOOT,
-  };
   const inside = 3 * POINTS_PER_MILLIMETRE;
-  const columns = tileCount(widest * POINTS_PER_METRE + 2 * inside, page.width);
-  const rows = tileCount(tallest * POINTS_PER_METRE + 2 * inside, page.height);
-  const outline: Vec2[] = [
-    [0, tallest],
-    ...[...half].reverse().map(([r, z]): Vec2 => [r, z - lowest]),
-    [0, 0],
-  ].map(([r, z]): Vec2 => [inside + r * POINTS_PER_METRE, inside + (tallest - z) * POINTS_PER_METRE]);
+  const across = widest * POINTS_PER_METRE + 2 * inside;
+  const along = tallest * POINTS_PER_METRE + 2 * inside;
+  const { frame, page, isLying, columns, rows } = layout(handover, across, along);
+  /** From the axis and from the top (points). */
+  const laid = (r: number, down: number): Vec2 =>
+    isLying ? [inside + down, inside + r] : [inside + r, inside + down];
+  const outline = [[0, tallest], ...[...half].reverse().map(([r, z]) => [r, z - lowest]), [0, 0]].map(
+    ([r, z]) => laid(r * POINTS_PER_METRE, (tallest - z) * POINTS_PER_METRE),
+  );
   const [length, width] = planExtents(luminaire);
   const linear = Math.abs(length - width) > 0.001;
   const size = `${words.length(2 * widest)} wide, ${words.length(tallest)} high`;
@@ -81,13 +76,9 @@ function tiles(handover: Handover, luminaire: Luminaire): Page[] {
       ];
       const place = ([x, y]: Vec2): Vec2 => [x - shift[0] + page.x, y - shift[1] + page.y];
       const cut = clipLine(outline, window).map((part) => line(part.map(place), "silhouette", "ink", 1.5));
-      const axis = clipLine(
-        [
-          [inside, 0],
-          [inside, 2 * inside + tallest * POINTS_PER_METRE],
-        ],
-        window,
-      ).map((part) => line(part.map(place), "fold line", "ink", 0.75, { dash: "eye line" }));
+      const axis = clipLine([laid(0, -inside), laid(0, along - inside)], window).map((part) =>
+        line(part.map(place), "fold line", "ink", 0.75, { dash: "eye line" }),
+      );
       const tile =
         columns * rows > 1
           ? `, piece ${row * columns + column + 1} of ${columns * rows} (row ${row + 1}, column ${column + 1})`
@@ -145,6 +136,25 @@ function tiles(handover: Handover, luminaire: Luminaire): Page[] {
       });
     }
   return sheets;
+}
+
+/** Upright or on its side, on an upright page or a wide one: whichever takes the fewest pages. */
+function layout(handover: Handover, across: number, along: number) {
+  const ways = [false, true].flatMap((isWide) =>
+    [false, true].map((isLying) => {
+      const frame = pageField(handover, isWide);
+      const page: Box = {
+        x: MARGIN,
+        y: MARGIN,
+        width: frame.width - 2 * MARGIN,
+        height: frame.height - 2 * MARGIN - FOOT,
+      };
+      const columns = tileCount(isLying ? along : across, page.width);
+      const rows = tileCount(isLying ? across : along, page.height);
+      return { frame, page, isLying, columns, rows };
+    }),
+  );
+  return ways.reduce((best, way) => (way.columns * way.rows < best.columns * best.rows ? way : best));
 }
 
 function tileCount(whole: number, page: number): number {

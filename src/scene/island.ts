@@ -200,12 +200,13 @@ function seatsOf(
 }
 
 /** The part of a polygon inside the outline, as one loop; undefined, with an error, when there is none. Warns when
- * something was cut off. */
+ * something was cut off of what the study gives. */
 export function cutToOutline(
   polygon: Polygon,
   outline: Polygon,
   path: string,
   ledger: Ledger,
+  given = true,
 ): Polygon | undefined {
   const whole = convexPieces(polygon);
   const inside = area(intersection(whole, convexPieces(outline)));
@@ -215,7 +216,7 @@ export function cutToOutline(
     return undefined;
   }
   if (inside > full - 1e-9) return polygon;
-  ledger.warn("zone-cut", path, "It reaches beyond the island's outline and is cut to it.");
+  if (given) ledger.warn("zone-cut", path, "It reaches beyond the island's outline and is cut to it.");
   const outlinePieces = convexPieces(outline);
   // One of the two must be convex for one loop to come out of cutting; two concave ones are left to the user.
   if (outlinePieces.length === 1) return cutBy(polygon, outline);

@@ -2,7 +2,7 @@
  * A study resolved: every reference followed, every default filled in and listed, everything in its place.
  */
 
-import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import { Ledger } from "../diagnostics/resolve-log.ts";
 import { type BuiltLuminaire, buildLuminaire, furnishLuminaire } from "../luminaire/build-luminaire.ts";
@@ -299,11 +299,20 @@ function luminairesOf(
       );
       continue;
     }
-    if (file !== undefined) ledger.take(file.ok ? file.warnings : file.issues, `${path}/photometry`);
+    if (file !== undefined)
+      ledger.take(file.ok ? unsettledWarnings(file.warnings, document) : file.issues, `${path}/photometry`);
     if (file !== undefined && !file.ok) continue;
     keep(buildLuminaire(name, document, file?.value, path, context.buildBeam), path);
   }
   return luminaires;
+}
+
+/** What `fluxFrom` has settled is no warning any more. */
+function unsettledWarnings(
+  warnings: readonly Issue[],
+  { fluxFrom }: { readonly fluxFrom?: string },
+): readonly Issue[] {
+  return fluxFrom === undefined ? warnings : warnings.filter(({ code }) => code !== "flux-mismatch");
 }
 
 function readPhotometry(name: string, { photometry }: StudyContext) {

@@ -86,7 +86,7 @@ function defaultZones(island: Island, ledger: Ledger): PlannedZone[] {
     why: string,
     height?: number,
   ) => {
-    const cut = cutToOutline(outline, island.outline, "/island/zones", ledger);
+    const cut = cutToOutline(outline, island.outline, "/island/zones", ledger, false);
     if (cut === undefined) return;
     const own = height ?? topHeightAt(island, insidePoint(convexPieces(cut)) as Vec2);
     zones.push({

@@ -11,10 +11,8 @@ import { formatLength } from "../units/length-text.ts";
 import { stoppedBy, whatStops } from "./arrange-stops.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
 import { settingsWords } from "./settings-text.ts";
-import { table, wrapped } from "./table.ts";
+import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 import { unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
-
-const WIDTH = 96;
 
 export interface ArrangeTextInput {
   readonly study: Pick<ResolvedStudy, "title" | "display" | "warnings">;
@@ -31,14 +29,14 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
     "",
     ...wrapped(
       `${candidates} rows compared by their light; ${promising} of them promise to meet every target, ${undominated} of which no other beats at everything; ${checked} checked in full.`,
-      WIDTH,
+      TEXT_WIDTH,
     ),
   ];
   if (evenness > 0)
     lines.push(
       ...wrapped(
         `Proposed are rows with an evenness of at least ${evenness} over the whole top (--evenness), about the island's middle.`,
-        WIDTH,
+        TEXT_WIDTH,
       ),
     );
   if (asksNothing(proposals))
@@ -46,14 +44,14 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
       "",
       ...wrapped(
         "Nothing is asked of this study's light: no zone has a target, so no row can fall short. Give a zone a target to have rows judged.",
-        WIDTH,
+        TEXT_WIDTH,
       ),
     );
   if (result.cutShort)
     lines.push(
       ...wrapped(
         "There were more rows than one search looks at: the greatest clearances were not tried. Fewer kinds, counts or shifts would let it see them all.",
-        WIDTH,
+        TEXT_WIDTH,
       ),
     );
   if (proposals.length === 0) lines.push("", ...noRow(leftOut));
@@ -68,7 +66,7 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
         `Nothing tried meets every target${evenness > 0 ? ` with an evenness of ${evenness}` : ""}. The nearest:`,
         ...wrapped(
           `What stops the first of them: ${whatStops(proposals[0], evenness, study.display.illuminance)}.`,
-          WIDTH,
+          TEXT_WIDTH,
           2,
           2,
         ),
@@ -82,20 +80,21 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
     lines.push("", "Left out");
     for (const { count, rows, why, all } of names)
       lines.push(
-        ...wrapped(`${all ? "every row" : `${rows} rows`} of ${count}: ${printable(why)}`, WIDTH, 2, 2),
+        ...wrapped(`${all ? "every row" : `${rows} rows`} of ${count}: ${printable(why)}`, TEXT_WIDTH, 2, 2),
       );
   }
   if (turnedDown.length > 0) {
     lines.push("", "Turned down when looked at closely");
-    for (const words of turnedDown.slice(0, 8)) lines.push(...wrapped(printable(words), WIDTH, 2, 2));
+    for (const words of turnedDown.slice(0, 8)) lines.push(...wrapped(printable(words), TEXT_WIDTH, 2, 2));
   }
   const unsettled = unsettledSentences(study);
-  if (unsettled.length > 0) lines.push("", ...unsettled.flatMap((sentence) => wrapped(sentence, WIDTH, 2)));
+  if (unsettled.length > 0)
+    lines.push("", ...unsettled.flatMap((sentence) => wrapped(sentence, TEXT_WIDTH, 2)));
   lines.push(
     "",
     ...wrapped(
       "Figures are predictions with a band. What hangs from a ceiling, and its wiring, is for licensed people and local codes.",
-      WIDTH,
+      TEXT_WIDTH,
     ),
   );
   return `${lines.join("\n").trimEnd()}\n`;
@@ -103,7 +102,7 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
 
 function noRow(leftOut: SearchResult["leftOut"]): string[] {
   const why = stoppedBy(leftOut);
-  return wrapped(`No row can be hung within these constraints${why === "" ? "" : `: ${why}`}.`, WIDTH);
+  return wrapped(`No row can be hung within these constraints${why === "" ? "" : `: ${why}`}.`, TEXT_WIDTH);
 }
 
 function overview(
@@ -137,11 +136,11 @@ function overview(
 
 function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
   const { document, reasons, assessment, skipOne, dimmed, unshifted } = proposal;
-  const lines = [printable(document.name, 80), ...wrapped(`Why: ${reasons.join("; ")}.`, WIDTH, 2, 2)];
+  const lines = [printable(document.name, 80), ...wrapped(`Why: ${reasons.join("; ")}.`, TEXT_WIDTH, 2, 2)];
   for (const clash of clashSentences(proposal.clashes, study.display.length))
-    lines.push(...wrapped(`HOLD ${clash}`, WIDTH, 2, 2));
+    lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
   for (const zone of assessment.zones)
-    lines.push(...wrapped(printable(zoneSentence(zone, study.display.illuminance), 400), WIDTH, 2, 2));
+    lines.push(...wrapped(printable(zoneSentence(zone, study.display.illuminance), 400), TEXT_WIDTH, 2, 2));
   const settings = settingsWords(
     proposal.scene,
     assessment.settings ?? [],
@@ -149,20 +148,20 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
     study.display.illuminance,
   );
   for (const { headline, zones } of settings) {
-    lines.push(...wrapped(printable(headline, 500), WIDTH, 2, 2));
-    for (const zone of zones) lines.push(...wrapped(printable(zone, 500), WIDTH, 4, 2));
+    lines.push(...wrapped(printable(headline, 500), TEXT_WIDTH, 2, 2));
+    for (const zone of zones) lines.push(...wrapped(printable(zone, 500), TEXT_WIDTH, 4, 2));
   }
   if (unshifted !== undefined)
     lines.push(
       ...wrapped(
         `The whole row is shifted off the joists; against the middle: ${printable(unshifted.does, 400)}.`,
-        WIDTH,
+        TEXT_WIDTH,
         2,
         2,
       ),
     );
   if (skipOne !== undefined)
-    lines.push(...wrapped(`If you skip one: ${printable(skipOne.loses, 400)}.`, WIDTH, 2, 2));
+    lines.push(...wrapped(`If you skip one: ${printable(skipOne.loses, 400)}.`, TEXT_WIDTH, 2, 2));
   if (dimmed !== undefined) {
     const dims = document.layers.map(({ name }, l) => {
       const dim = dimmed.dims[l] ?? 1;
@@ -171,7 +170,7 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
     lines.push(
       ...wrapped(
         `Enough light with ${dims.join(", ")}: ${dimmed.assessment.energy.watts.toFixed(0)} W, ${Math.round(100 * dimmed.saves)} % less power, still ${dimmed.assessment.verdict}.`,
-        WIDTH,
+        TEXT_WIDTH,
         2,
         2,
       ),

@@ -9,12 +9,10 @@ import { offsetOf, stationOf } from "../design/search/candidate.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatLength } from "../units/length-text.ts";
-import { table, wrapped } from "./table.ts";
+import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
 import { verdictWords, zoneSentence } from "./arrangement-sentences.ts";
 import { verdictMark } from "./zone-text.ts";
-
-const WIDTH = 96;
 
 export interface BoxesTextInput extends BoxesFindings {
   readonly study: Pick<ResolvedStudy, "title" | "display">;
@@ -30,12 +28,12 @@ export function boxesText(input: BoxesTextInput): string {
     "",
     ...wrapped(
       `${sets.length} sets of box positions tried with ${names}, each box up to ${say(error)} off: ${robust} of them promise to meet every target with any of the pendants${evenness > 0 ? `, with an evenness of at least ${evenness} over the whole top (--evenness)` : ""}.`,
-      WIDTH,
+      TEXT_WIDTH,
     ),
     ...(checked.length > 0 && checked.every(({ assessment }) => assessment.verdict === "no target")
       ? wrapped(
           "Nothing is asked of this study's light: no zone has a target, so nothing can fall short.",
-          WIDTH,
+          TEXT_WIDTH,
         )
       : []),
   ];
@@ -75,28 +73,28 @@ export function boxesText(input: BoxesTextInput): string {
       lines.push(
         ...wrapped(
           `${verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${average.toFixed(0)} lx, evenness ${uniformity.toFixed(2)}, ${verdict}.`,
-          WIDTH,
+          TEXT_WIDTH,
           2,
           2,
         ),
         ...clashSentences(clashes, study.display.length).flatMap((clash) =>
-          wrapped(`HOLD ${clash}`, WIDTH, 4, 2),
+          wrapped(`HOLD ${clash}`, TEXT_WIDTH, 4, 2),
         ),
         ...zones
           .filter((zone) => zone.verdict !== "meets" && zone.verdict !== "no target")
           .flatMap((zone) =>
-            wrapped(printable(zoneSentence(zone, study.display.illuminance), 300), WIDTH, 4, 2),
+            wrapped(printable(zoneSentence(zone, study.display.illuminance), 300), TEXT_WIDTH, 4, 2),
           ),
       );
     });
   }
   lines.push("", `How far a box may be off: ${printable(input.scene.name, 60)}`);
-  lines.push(...input.rings.flatMap((ring) => wrapped(ringSentence(ring, input), WIDTH, 2, 2)));
+  lines.push(...input.rings.flatMap((ring) => wrapped(ringSentence(ring, input), TEXT_WIDTH, 2, 2)));
   lines.push(
     "",
     ...wrapped(
       "Boxes, their support and their wiring are for licensed people and local codes; finished faces, not studs, are measured from.",
-      WIDTH,
+      TEXT_WIDTH,
     ),
   );
   return `${lines.join("\n").trimEnd()}\n`;
@@ -138,15 +136,15 @@ export function asBuiltText(
     `${printable(study.title)}: ${printable(scene.name, 60)}, as built`,
     "",
     `Planned: ${verdictWords(planned, clashes.planned)}. As built: ${verdictWords(built, clashes.built)}.`,
-    ...built.zones.flatMap((zone) => wrapped(printable(zoneSentence(zone, unit), 300), WIDTH, 2, 2)),
+    ...built.zones.flatMap((zone) => wrapped(printable(zoneSentence(zone, unit), 300), TEXT_WIDTH, 2, 2)),
     "",
   ];
   const remedy = remedies.find(({ restores }) => restores);
   if (!worse) lines.push("Nothing to put right.");
   else if (remedy === undefined) lines.push("None of what was tried gives back the planned verdict:");
-  else lines.push(...wrapped(`The cheapest that gives it back: ${remedy.words}`, WIDTH));
+  else lines.push(...wrapped(`The cheapest that gives it back: ${remedy.words}`, TEXT_WIDTH));
   for (const { words, assessment, restores } of remedies)
-    if (!restores) lines.push(...wrapped(`Not enough: ${words} (${assessment.verdict})`, WIDTH, 2, 2));
+    if (!restores) lines.push(...wrapped(`Not enough: ${words} (${assessment.verdict})`, TEXT_WIDTH, 2, 2));
   return `${lines.join("\n").trimEnd()}\n`;
 }
 

@@ -19,12 +19,11 @@ import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { asSentence } from "./sentence.ts";
 import { settingsWords } from "./settings-text.ts";
-import { table, wrapped } from "./table.ts";
+import { TEXT_WIDTH, table, wrapped, wrappedTable } from "./table.ts";
 import { patchyRemark, unsettledSentences, zoneSentence } from "./arrangement-sentences.ts";
 import { darkestPlace, verdictMark } from "./zone-text.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";
 
-const WIDTH = 96;
 export interface CheckTextOptions {
   /** Everything that was found out, every default: many screens. */
   readonly full?: boolean;
@@ -48,7 +47,7 @@ export function checkText(
     if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, study.display));
     lines.push("");
     const shadows = bodyShadowLines(each.judged.bodyShadows ?? [], study.display);
-    if (shadows.length > 0) lines.push(...shadows.flatMap((line) => wrapped(line, WIDTH, 2, 2)), "");
+    if (shadows.length > 0) lines.push(...shadows.flatMap((line) => wrapped(line, TEXT_WIDTH, 2, 2)), "");
   }
   lines.push(...basis(study, inOrder, full));
   return `${lines.join("\n").trimEnd()}\n`;
@@ -58,12 +57,12 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
   const unit = study.display.illuminance;
   const lines = [printable(judged.scene.name)];
   for (const clash of clashSentences(judged.clashes, study.display.length))
-    lines.push(...wrapped(`HOLD ${clash}`, WIDTH, 2, 2));
+    lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
   for (const zone of judged.assessment.zones) {
     const sentence = `${verdictMark(zone.verdict, judged.clashes)} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
-    lines.push(...wrapped(sentence, WIDTH, 2, 2));
+    lines.push(...wrapped(sentence, TEXT_WIDTH, 2, 2));
     const aged = agedZone(judged.findings?.age, zone.name, unit);
-    if (aged !== undefined) lines.push(...wrapped(aged, WIDTH, 4, 2));
+    if (aged !== undefined) lines.push(...wrapped(aged, TEXT_WIDTH, 4, 2));
   }
   for (const { headline, zones } of settingsWords(
     judged.scene,
@@ -71,16 +70,17 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
     judged.clashes,
     unit,
   )) {
-    lines.push(...wrapped(printable(headline, 500), WIDTH, 2, 2));
-    for (const zone of zones) lines.push(...wrapped(printable(zone, 500), WIDTH, 4, 2));
+    lines.push(...wrapped(printable(headline, 500), TEXT_WIDTH, 2, 2));
+    for (const zone of zones) lines.push(...wrapped(printable(zone, 500), TEXT_WIDTH, 4, 2));
   }
   for (const off of judged.assessment.layersOff ?? [])
     if (full) {
-      lines.push(...wrapped(printable(`${layerOffTitle(off)}:`, 200), WIDTH, 2, 2));
-      for (const zone of layerOffZones(off, unit)) lines.push(...wrapped(printable(zone, 500), WIDTH, 4, 2));
-    } else lines.push(...wrapped(printable(layerOffSentence(off, unit), 500), WIDTH, 2, 2));
+      lines.push(...wrapped(printable(`${layerOffTitle(off)}:`, 200), TEXT_WIDTH, 2, 2));
+      for (const zone of layerOffZones(off, unit))
+        lines.push(...wrapped(printable(zone, 500), TEXT_WIDTH, 4, 2));
+    } else lines.push(...wrapped(printable(layerOffSentence(off, unit), 500), TEXT_WIDTH, 2, 2));
   const patchy = patchyRemark(judged.assessment);
-  if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), WIDTH, 2));
+  if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), TEXT_WIDTH, 2));
   const plane = judged.scene.planes[top];
   const assessed = judged.assessment.planes[top];
   const place = plane === undefined ? undefined : darkestPlace(plane, assessed.illuminance);
@@ -88,7 +88,7 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
     lines.push(`  The darkest spot is ${place}: ${formatIlluminance(assessed.statistics.minimum, unit)}.`);
   const edge = workingEdge(judged.scene, judged.assessment);
   if (edge !== undefined)
-    lines.push(...wrapped(printable(workingEdgeSentence(edge, study.display), 300), WIDTH, 2, 2));
+    lines.push(...wrapped(printable(workingEdgeSentence(edge, study.display), 300), TEXT_WIDTH, 2, 2));
   if (full)
     for (const assessedPlane of judged.assessment.zones.map(({ plane: name }) => name))
       lines.push(...spread(study, judged, assessedPlane));
@@ -115,7 +115,7 @@ function spread(study: ResolvedStudy, { scene, assessment }: JudgedArrangement, 
       `${name} changes by at most ${formatIlluminance(steepest.value, unit)} in ${formatLength(0.1, study.display.length)}${along}.`,
       300,
     ),
-    WIDTH,
+    TEXT_WIDTH,
     2,
     2,
   );
@@ -123,7 +123,7 @@ function spread(study: ResolvedStudy, { scene, assessment }: JudgedArrangement, 
 
 /** What a file contradicts itself about, and nobody settled. */
 function unsettled(study: Pick<ResolvedStudy, "warnings">): string[] {
-  return unsettledSentences(study).flatMap((sentence) => wrapped(sentence, WIDTH, 2, 2));
+  return unsettledSentences(study).flatMap((sentence) => wrapped(sentence, TEXT_WIDTH, 2, 2));
 }
 
 function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): string[] {
@@ -138,45 +138,51 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
       printable(luminaire.name, 24),
       `${luminaire.flux.toFixed(0)} lm`,
       `${words}, ${down === up ? `±${up}` : `−${down} +${up}`} %`,
-      printable(luminaire.origin, 34),
+      printable(luminaire.origin, 300),
     ];
   });
-  lines.push(...table(luminaires, 2, [0, 2, 3]), ...unsettled(study));
+  lines.push(...wrappedTable(luminaires, TEXT_WIDTH, 2, [0, 2, 3]), ...unsettled(study));
   const maintenance = [...new Set(scenes.map((scene) => scene.maintenance))].map((m) => m.toFixed(2));
   lines.push(
     `  Maintained values: maintenance factor ${maintenance.join(", ")}. Night only, no daylight.`,
-    ...methods(ranked).flatMap((words) => wrapped(words, WIDTH, 2)),
+    ...methods(ranked).flatMap((words) => wrapped(words, TEXT_WIDTH, 2)),
   );
   const sources = new Set(
     ranked.flatMap(({ judged }) =>
       judged.assessment.zones.flatMap((zone) => zone.checks.map((check) => check.source)),
     ),
   );
-  for (const source of sources) lines.push(...wrapped(`Target from: ${printable(source)}.`, WIDTH, 2, 2));
+  for (const source of sources)
+    lines.push(...wrapped(`Target from: ${printable(source)}.`, TEXT_WIDTH, 2, 2));
   if (sources.size > 0) {
     const range = publishedRangeWords("worktop", unit);
     lines.push(
-      ...wrapped(`Published figures for a worktop disagree, ${range}; --targets lists them.`, WIDTH, 2, 2),
+      ...wrapped(
+        `Published figures for a worktop disagree, ${range}; --targets lists them.`,
+        TEXT_WIDTH,
+        2,
+        2,
+      ),
     );
   }
   const quarrels = quarrelsWords(
     ranked.flatMap(({ judged }) => judged.findings ?? []),
     full,
   );
-  if (quarrels !== undefined) lines.push(...wrapped(quarrels, WIDTH, 2, 2));
+  if (quarrels !== undefined) lines.push(...wrapped(quarrels, TEXT_WIDTH, 2, 2));
   const count = study.defaults.length;
   if (count > 0 && !full)
     lines.push(`  Typical values stood in for ${count} the study does not give; --full lists them.`);
   if (count > 0 && full) {
     lines.push(`  Typical values stood in for ${count} the study does not give:`);
     for (const { path, value, why } of study.defaults)
-      lines.push(...wrapped(printable(`${path} = ${briefValue(value, 40)} (${why})`, 300), WIDTH, 4));
+      lines.push(...wrapped(printable(`${path} = ${briefValue(value, 40)} (${why})`, 300), TEXT_WIDTH, 4));
   }
   lines.push(
     "",
     ...wrapped(
       "Figures are predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
-      WIDTH,
+      TEXT_WIDTH,
     ),
   );
   return lines;

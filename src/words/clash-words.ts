@@ -2,6 +2,7 @@
 
 import type { Clash, ClashKind, Remedy } from "../advice/clashes/clash.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
 import { formatLength, type LengthUnit, lengthStep } from "../units/length-text.ts";
 
 export const CLASH_KIND: Readonly<Record<ClashKind, string>> = {
@@ -47,10 +48,12 @@ export function remedyWords(remedy: Remedy, unit: LengthUnit): string {
       return `Move one of them by ${outwards(remedy.by, unit)} or more.`;
     case "move away":
       return `Move it by ${outwards(remedy.by, unit)} or more.`;
-    case "shift row":
-      return `Shift the row by ${outwards(Math.abs(remedy.by), unit)}, ${remedy.by < 0 ? "towards" : "away from"} ${remedy.from}.`;
+    case "shift together":
+      return `Shift ${allOf(remedy.boxes)} by ${joistShift(remedy, unit)}.`;
     case "move box":
-      return `No shift frees the whole row: move this one by ${outwards(Math.abs(remedy.by), unit)}, ${remedy.by < 0 ? "towards" : "away from"} ${remedy.from}, or space the row otherwise.`;
+      return remedy.boxes.length === 1
+        ? `Move it by ${joistShift(remedy, unit)}.`
+        : `No common shift frees ${allOf(remedy.boxes)}: move each that is on a joist by ${joistShift(remedy, unit)}, or space them otherwise.`;
     case "lower":
       return `Hang it ${outwards(remedy.by, unit)} lower or more.`;
     case "raise":
@@ -60,6 +63,15 @@ export function remedyWords(remedy: Remedy, unit: LengthUnit): string {
     case "enlarge body":
       return `Make the body ${outwards(remedy.length, unit)} long (along C0–C180) and ${outwards(remedy.width, unit)} wide at least.`;
   }
+}
+
+/** `all of P1 to P3`; one box is `it`. */
+function allOf(tags: readonly string[]): string {
+  return tags.length === 1 ? "it" : `all of ${shortTags(tags.map((tag) => printable(tag, 40)))}`;
+}
+
+function joistShift({ by, from }: { readonly by: number; readonly from: string }, unit: LengthUnit): string {
+  return `${outwards(Math.abs(by), unit)}, ${by < 0 ? "towards" : "away from"} ${from}`;
 }
 
 /** A length (m) rounded up to the unit's step: what is moved by the printed figure is clear. */

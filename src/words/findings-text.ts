@@ -10,16 +10,15 @@ import { formatLength } from "../units/length-text.ts";
 import { costGapWords } from "./cost-words.ts";
 import { findingsSections, heightsWords, list } from "./findings-sections.ts";
 import { sharedConcerns, type Units } from "./person-words.ts";
-import { table, wrapped } from "./table.ts";
+import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 
-const WIDTH = 96;
 /** Long names of studies stay readable. */
 const LONGEST = 500;
 
 /** At most a line each on eyes and heads, rules, and what needs looking after. */
 export function findingsBrief({ people, cards, load, cost, row }: Findings, units: Units): string[] {
   const lines: string[] = [];
-  const say = (words: string) => lines.push(...wrapped(printable(words, LONGEST), WIDTH, 2, 2));
+  const say = (words: string) => lines.push(...wrapped(printable(words, LONGEST), TEXT_WIDTH, 2, 2));
   const concerns = sharedConcerns(people, units);
   for (const { people: names, words } of concerns) say(`For ${list(names)}: ${words}.`);
   if (concerns.length === 0 && people.length > 0)
@@ -48,8 +47,8 @@ export function findingsFull(findings: Findings, units: Units): string[] {
   const sections = findingsSections(findings, units);
   const lines: string[] = [];
   for (const { heading, sentences, table: figures } of sections) {
-    lines.push(...wrapped(printable(heading, 80), WIDTH, 2, 2));
-    for (const sentence of sentences) lines.push(...wrapped(printable(sentence, LONGEST), WIDTH, 4, 2));
+    lines.push(...wrapped(printable(heading, 80), TEXT_WIDTH, 2, 2));
+    for (const sentence of sentences) lines.push(...wrapped(printable(sentence, LONGEST), TEXT_WIDTH, 4, 2));
     if (figures !== undefined) {
       const rows = figures.rows.map((row) => row.map((cell) => printable(cell, 32)));
       lines.push(...table(rows, 4, figures.left));
@@ -72,7 +71,7 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
   const lines = [
     ...wrapped(
       "Rules of thumb (✓ agrees, ↓ below, ↑ above what it allows). They inform; no verdict rests on them. Light on the whole top if followed, by superposition of what was calculated.",
-      WIDTH,
+      TEXT_WIDTH,
       2,
       2,
     ),
@@ -89,7 +88,7 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
     lines.push(
       ...wrapped(
         `${MARK[card.outcome]} ${card.rule}${asks}${light}${against} [${sourceOf(card)}]`,
-        WIDTH,
+        TEXT_WIDTH,
         4,
         2,
       ),

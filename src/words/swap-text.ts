@@ -6,10 +6,8 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
-import { wrapped } from "./table.ts";
+import { TEXT_WIDTH, wrapped } from "./table.ts";
 import { verdictWords } from "./arrangement-sentences.ts";
-
-const WIDTH = 96;
 
 export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Substitution): string {
   const { planned, instead, before, after, changes, differs, order, layer } = swapped;
@@ -19,12 +17,12 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
     "",
     ...wrapped(
       `${printable(instead.name, 60)} in place of ${printable(planned.name, 60)} in ${printable(layer, 60)}: ${printable(differs.join(", "), 200)}.`,
-      WIDTH,
+      TEXT_WIDTH,
     ),
     `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${before.uniformity.toFixed(2)} → ${after.uniformity.toFixed(2)}; ${before.assessment.energy.watts.toFixed(0)} W → ${after.assessment.energy.watts.toFixed(0)} W`,
   ];
   for (const clash of clashSentences(after.clashes, study.display.length))
-    lines.push(...wrapped(`HOLD ${clash}`, WIDTH, 2, 2));
+    lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
   for (const { zone, before: was, after: is, check } of changes) {
     const value = (figure: { readonly value: number }, quantity: string) =>
       quantity === "uniformity" ? figure.value.toFixed(2) : formatIlluminance(figure.value, unit);
@@ -32,17 +30,17 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
       check === undefined
         ? ""
         : ` (${value(check.before, check.before.quantity)} → ${value(check.after, check.after.quantity)})`;
-    lines.push(...wrapped(`${printable(zone, 60)}: ${was} → ${is}${figures}`, WIDTH, 2, 2));
+    lines.push(...wrapped(`${printable(zone, 60)}: ${was} → ${is}${figures}`, TEXT_WIDTH, 2, 2));
   }
   const least = reliances(before.scene, before.assessment).find(
     ({ luminaire }) => luminaire.name === planned.name,
   )?.least;
-  lines.push("", ...wrapped(printable(order, 600), WIDTH));
+  lines.push("", ...wrapped(printable(order, 600), TEXT_WIDTH));
   if (least !== undefined)
     lines.push(
       ...wrapped(
         `Any other of the same distribution needs at least ${Math.ceil(least.flux)} lm each, for ${printable(least.zone, 60)}.`,
-        WIDTH,
+        TEXT_WIDTH,
       ),
     );
   return `${lines.join("\n").trimEnd()}\n`;

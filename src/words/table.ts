@@ -2,6 +2,9 @@
 
 import { wordRows } from "../diagnostics/word-rows.ts";
 
+/** Columns at which sentences for a terminal are broken; a narrower one breaks them anew. */
+export const TEXT_WIDTH = 96;
+
 /** Rows of cells as lines, two spaces between: columns in `left` (the first) to the left, the others to the
  * right. */
 export function table(
@@ -25,6 +28,26 @@ export function table(
         .join("  ")
     ).trimEnd(),
   );
+}
+
+/** The same, the last column broken into lines of its own where the row would be wider than `width`. */
+export function wrappedTable(
+  rows: readonly (readonly string[])[],
+  width: number,
+  indent = 0,
+  left: readonly number[] = [0],
+): string[] {
+  const last = Math.max(0, ...rows.map((row) => row.length - 1));
+  const before = table(
+    rows.map((row) => [...row.slice(0, last), "|"]),
+    indent,
+    left,
+  );
+  return before.flatMap((line, i) => {
+    const start = columns(line) - 1;
+    const [first = "", ...more] = wrapped(rows[i][last] ?? "", Math.max(width, start + 24), start);
+    return [`${line.slice(0, -1)}${first.slice(start)}`, ...more];
+  });
 }
 
 /** Words broken into lines of at most `width` columns; lines after the first stand `hang` further in. */

@@ -2,9 +2,7 @@
 
 import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
 import { publishedRangeWords } from "./published-range.ts";
-import { wrapped } from "./table.ts";
-
-const WIDTH = 96;
+import { TEXT_WIDTH, wrapped } from "./table.ts";
 
 /** What `check --targets` prints: every published target by id, with its source and how it is known. */
 export function targetsText(): string {
@@ -39,7 +37,7 @@ export function targetsText(): string {
     lines.push(
       ...wrapped(
         `${ids.map((target) => target.id).join(", ")}: ${source}. ${notes.join(" ")}`.trim(),
-        WIDTH,
+        TEXT_WIDTH,
         2,
       ),
     );
@@ -48,7 +46,7 @@ export function targetsText(): string {
     "",
     ...wrapped(
       `They disagree: for a worktop ${publishedRangeWords("worktop", "lx")}. "secondary" = quoted by another text, "from memory" = not looked up; confirm either before a contract rests on it.`,
-      WIDTH,
+      TEXT_WIDTH,
     ),
   );
   return `${lines.join("\n")}\n`;

@@ -10,10 +10,8 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
-import { table, wrapped } from "./table.ts";
+import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 import { VERDICT_MARK } from "./zone-text.ts";
-
-const WIDTH = 96;
 
 export interface VerifyTextInput {
   readonly study: Pick<ResolvedStudy, "title" | "display">;
@@ -34,20 +32,20 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
       agree === compared.length
         ? `All ${compared.length} readings agree with the prediction within what each may be off.`
         : `${agree} of ${compared.length} readings agree with the prediction within what each may be off.`,
-      WIDTH,
+      TEXT_WIDTH,
     ),
     ...wrapped(
       `Readings as far off as these, all together, come by chance ${chanceWords(chance)} where nothing is wrong.`,
-      WIDTH,
+      TEXT_WIDTH,
     ),
     ...wrapped(
       maintenance === 1
         ? `Predicted is new, clean light; papers state aged light (× ${scene.maintenance}): for that, --maintenance aged.`
         : `Predicted is light with ${maintenance} of it left by age and dirt; for new, clean light, --maintenance 1.`,
-      WIDTH,
+      TEXT_WIDTH,
     ),
     ...(background > 0
-      ? wrapped(`${formatIlluminance(background, unit)} with everything off was taken from each.`, WIDTH)
+      ? wrapped(`${formatIlluminance(background, unit)} with everything off was taken from each.`, TEXT_WIDTH)
       : []),
     "",
     ...table(
@@ -70,7 +68,7 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
     "What is wrong",
     ...(faults.length === 0
       ? ["  Nothing the readings point to."]
-      : faults.flatMap((fault) => wrapped(faultSentence(fault, input()), WIDTH, 2, 2))),
+      : faults.flatMap((fault) => wrapped(faultSentence(fault, input()), TEXT_WIDTH, 2, 2))),
     "",
     "What the readings teach (1.00 is what was expected)",
     ...table(
@@ -88,11 +86,11 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
   ];
   if (zones.length > 0) {
     lines.push("", "The zones, with what was learnt");
-    for (const zone of zones) lines.push(...wrapped(zoneWords(zone, study), WIDTH, 2, 2));
+    for (const zone of zones) lines.push(...wrapped(zoneWords(zone, study), TEXT_WIDTH, 2, 2));
   }
   if (open.length > 0) {
     lines.push("", "What stays open");
-    for (const words of open) lines.push(...wrapped(printable(words, 300), WIDTH, 2, 2));
+    for (const words of open) lines.push(...wrapped(printable(words, 300), TEXT_WIDTH, 2, 2));
   }
   return `${lines.join("\n").trimEnd()}\n`;
 

@@ -1,4 +1,4 @@
-/** Order of arrangements: what can be built, verdict, how far a target is missed, evenness. */
+/** Order of arrangements: verdict, how far a target is missed, what can be built, evenness. */
 import { describe, expect, it } from "vitest";
 import { ranked } from "../../src/app/ranking.ts";
 import type { Check, ZoneAssessment } from "../../src/assessment/assessment.ts";
@@ -42,12 +42,12 @@ describe("arrangements in order", () => {
     expect(order(patchy, even)).toEqual(["even", "patchy"]);
   });
 
-  it("that meet: the evenest, however much they give; before what is open, before what misses, and last what cannot hang", () => {
+  it("that meet: the evenest, however much they give; before what cannot hang as it is placed, before what is open, and last what misses", () => {
     const bright = option("bright", { value: 900, verdict: "meets", evenness: 0.5 });
     const even = option("even", { value: 520, verdict: "meets", evenness: 0.8 });
     const open = option("open", { value: 505, verdict: "too close to call", evenness: 0.9 });
     const short = option("short", { value: 499, verdict: "falls short", evenness: 0.9 });
     const held = option("held", { value: 900, verdict: "meets", evenness: 0.99, clashes: [1] });
-    expect(order(held, short, open, bright, even)).toEqual(["even", "bright", "open", "short", "held"]);
+    expect(order(held, short, open, bright, even)).toEqual(["even", "bright", "held", "open", "short"]);
   });
 });

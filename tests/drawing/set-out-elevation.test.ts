@@ -45,6 +45,25 @@ describe("elevation and section", () => {
     expect(worst).toBeLessThan(0.001);
   });
 
+  it("shows the first pendant in the section, as its title says, whatever the turn of the island", () => {
+    for (const turn of [0, 10, -20, 45, 90]) {
+      const document = kitchen({
+        room: { length: 6, width: 5, ceilingHeight: 2.6, ceiling: { slope: 22, towards: 90 } },
+        island: { centre: [3, 2.5], length: 2.4, width: 1.1, height: 0.92, turn },
+      });
+      const { marks, found } = drawn(document, "across");
+      const names = marks.flatMap((mark) =>
+        mark.kind === "text" && mark.depicts === "tag" ? [mark.text] : [],
+      );
+      expect(names[0]).toMatch(/^P1\b/);
+      const [[[x0, y0], [x1, y1]]] = lines(marks, "ceiling");
+      const [[[x, y]]] = lines(marks, "pendant suspension");
+      const ceiling = y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+      expect(Math.abs(-y / 60 - (found.boxes[0].heights?.ceiling ?? 0))).toBeLessThan(0.001);
+      expect(Math.abs(ceiling - y) / 60).toBeLessThan(0.001);
+    }
+  });
+
   it("hangs a long pendant on its own points, each from the ceiling there", () => {
     const document = kitchen({
       room: { length: 5.4, width: 4.2, ceilingHeight: 2.5, ceiling: { slope: 15, towards: 0 } },

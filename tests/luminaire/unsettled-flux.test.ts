@@ -1,5 +1,6 @@
 /** A file that gives more light than its lamps: held until somebody says which holds, on every paper; what a relative file is called. */
 import { describe, expect, it } from "vitest";
+import { success } from "../../src/diagnostics/issue.ts";
 import { buildLuminaire } from "../../src/luminaire/build-luminaire.ts";
 import { EVIDENCE } from "../../src/luminaire/evidence.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
@@ -9,7 +10,7 @@ import { arrangeText } from "../../src/words/arrange-text.ts";
 import { checkText } from "../../src/words/check-text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { handoverOf } from "../support/handover.ts";
-import { kitchen } from "../support/studies.ts";
+import { CONTEXT, kitchen, resolved } from "../support/studies.ts";
 import { lambertian, tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
 const file = (own: number, rated: number | undefined, absolute = false): Photometry => ({
@@ -56,6 +57,26 @@ describe("a file whose light is not its lamps'", () => {
     expect(asLamps).toMatchObject({ warnings: [], evidence: "G", ratedFlux: 3150 });
     console.log(`worst error of the lamps' flux: ${Math.abs(asLamps.flux / 3150 - 1).toExponential(1)}`);
     expect(Math.abs(asLamps.flux / 3150 - 1)).toBeLessThan(1e-9);
+  });
+
+  it("warns no more of what has been said", () => {
+    const said = (fluxFrom?: "file" | "lamps") => {
+      const mismatch = {
+        code: "flux-mismatch",
+        severity: "warning",
+        message: "The flux integral does not match.",
+        where: {},
+      } as const;
+      const dome = { photometry: "x.ies", ...(fluxFrom === undefined ? {} : { fluxFrom }) };
+      const spot = { beam: { flux: 650, angle: 36 } };
+      const photometry = new Map([["dome", success(file(5772, 3150), [mismatch])]]);
+      return resolved(kitchen({ luminaires: { dome, spot } }), { ...CONTEXT, photometry }).warnings.map(
+        ({ code }) => code,
+      );
+    };
+    expect(said()).toEqual(expect.arrayContaining(["flux-mismatch", "luminaire-flux-unsettled"]));
+    for (const fluxFrom of ["file", "lamps"] as const)
+      expect(said(fluxFrom).filter((code) => code.includes("flux"))).toEqual([]);
   });
 
   it("is measured, relative to its rated lamps; re-lamped only where a flux is given", () => {

@@ -196,6 +196,32 @@ describe("the papers of a hand-over", () => {
     expect(said.find((mark) => mark.depicts === "fixed row" && mark.text === "1420")).toBeDefined();
   });
 
+  it("lays a silhouette on its side where it then needs fewer pages: half a globe of 250 mm on one", () => {
+    const globe = { profile: "globe", diameter: 0.25 };
+    const [first, ...more] = sheetsOf(
+      handoverFiles(
+        handoverOf(
+          kitchen({
+            luminaires: {
+              dome: { beam: { flux: 800, angle: 90 }, body: globe },
+              spot: { beam: { flux: 650, angle: 36 }, watts: 7 },
+            },
+          }),
+        ),
+      ),
+    ).filter(({ summary }) => summary.startsWith("Half silhouette of dome"));
+    expect(more).toEqual([]);
+    const points = first.marks.flatMap((mark) =>
+      mark.kind === "line" && mark.depicts === "silhouette" ? mark.points : [],
+    );
+    const span = (k: 0 | 1) =>
+      ((Math.max(...points.map((p) => p[k])) - Math.min(...points.map((p) => p[k]))) * 25.4) / 72;
+    expect(span(0)).toBeCloseTo(250, 6);
+    expect(span(1)).toBeCloseTo(125, 6);
+    const fold = first.marks.find((mark) => mark.kind === "line" && mark.depicts === "fold line");
+    expect(fold?.kind === "line" && fold.points[0][1]).toBe(fold?.kind === "line" && fold.points[1][1]);
+  });
+
   it("draws silhouettes at full size: the dome's rim is 150 mm from the fold", () => {
     const sheets = sheetsOf(handoverFiles(handoverOf(kitchen()))).filter(({ summary }) =>
       summary.startsWith("Half silhouette of dome"),

@@ -12,7 +12,7 @@ import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts"
 import { summarise } from "../../src/photometry/summary.ts";
 import { photometryText } from "../../src/words/photometry-text.ts";
 import { handoverOf } from "../support/handover.ts";
-import { kitchen } from "../support/studies.ts";
+import { type Json, kitchen } from "../support/studies.ts";
 
 const bar = (more: object = {}) =>
   kitchen({
@@ -86,6 +86,27 @@ describe("what a file says to whoever orders", () => {
     const words = JSON.stringify(scheduleSheets(handover));
     for (const each of ["To order", "B-1200", "in the canopy", "960\u00a0mm", "(assumed)"])
       expect(words).toContain(each);
+  });
+});
+
+describe("what nobody stated", () => {
+  const sheets = (more: Json = {}) => JSON.stringify(setOutSheets(handoverOf(kitchen(more))).sheets);
+  it("is on hold: weight of what sits in the ceiling too, cord and canopy of what hangs", () => {
+    const words = sheets();
+    expect(words).toContain("HOLD P1 to P3: Not stated: weight, canopy, rod or cord.");
+    expect(words).toContain("HOLD R1 to R6: Not stated: weight.");
+    expect(words).toContain("Key to the plan");
+  });
+
+  it("is no beam where the light falls under half nowhere", () => {
+    const globe = {
+      lamp: { flux: 806, shape: "A19" },
+      shade: { profile: "globe", diameter: "250 mm", finish: "opal glass" },
+    };
+    const spot = { beam: { flux: 650, angle: 36 }, watts: 7 };
+    const words = JSON.stringify(scheduleSheets(handoverOf(kitchen({ luminaires: { dome: globe, spot } }))));
+    expect(words).toContain('"all round"');
+    expect(words).not.toContain("360°");
   });
 });
 

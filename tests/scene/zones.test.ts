@@ -16,6 +16,22 @@ describe("zones of the top", () => {
     expect(plane?.weights.reduce((a, b) => a + b, 0)).toBeCloseTo(1.1, 10);
   });
 
+  it("of its own making are cut to an L without a word: the study gave none", () => {
+    const found = study({
+      outline: [
+        [0, 0],
+        [2.6, 0],
+        [2.6, 0.9],
+        [0.8, 0.9],
+        [0.8, 1.8],
+        [0, 1.8],
+      ],
+      sink: { from: [1.6, 0.25], size: [0.5, 0.4] },
+    });
+    expect(found.scenes[0].zones.map(({ name }) => name)).toEqual(["prep", "washing"]);
+    expect(found.warnings).toEqual([]);
+  });
+
   it("may be polygons, on an L, and lie on the level they are on", () => {
     const l = {
       outline: [

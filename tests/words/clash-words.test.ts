@@ -6,6 +6,11 @@ import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { checkJson } from "../../src/app/check-json.ts";
 import { boxesCsv } from "../../src/formats/handover-csv.ts";
 import { viewDxf } from "../../src/formats/view-dxf.ts";
+import { type Box, overlaps, textBox } from "../../src/drawing/drawing.ts";
+import { clashMarks } from "../../src/drawing/clash-marks.ts";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { planFrame } from "../../src/drawing/plan-objects.ts";
+import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { sentences } from "../../src/papers/client-sentences.ts";
@@ -45,8 +50,18 @@ describe("words for clashes", () => {
     expect(clashWords(clash, "ft-in")).toBe(
       `P1, R1: boxes clash, 3" too near. Move one of them by 3" or more.`,
     );
-    expect(remedyWords({ kind: "shift row", by: -0.0735, from: "wall 3" }, "mm")).toBe(
-      "Shift the row by 74 mm, towards wall 3.",
+    const shift = { by: -0.0735, from: "wall 3", boxes: ["P1", "P2", "P3"] } as const;
+    expect(remedyWords({ kind: "shift together", ...shift }, "mm")).toBe(
+      "Shift all of P1 to P3 by 74 mm, towards wall 3.",
+    );
+    expect(remedyWords({ kind: "shift together", ...shift, boxes: ["P1"] }, "mm")).toBe(
+      "Shift it by 74 mm, towards wall 3.",
+    );
+    expect(remedyWords({ kind: "move box", ...shift }, "mm")).toBe(
+      "No common shift frees all of P1 to P3: move each that is on a joist by 74 mm, towards wall 3, or space them otherwise.",
+    );
+    expect(remedyWords({ kind: "move box", ...shift, boxes: ["P1"] }, "mm")).toBe(
+      "Move it by 74 mm, towards wall 3.",
     );
     expect(remedyWords({ kind: "space row", pitch: 1.20001, fit: 2 }, "mm")).toBe(
       "Space the row 1201 mm or more from middle to middle: two fit along the top.",
@@ -65,7 +80,12 @@ describe("words for clashes", () => {
       kind: "joist" as const,
       between: [tag],
       clear,
-      remedy: { kind: "shift row" as const, by, from: "wall 3" as const },
+      remedy: {
+        kind: "shift together" as const,
+        by,
+        from: "wall 3" as const,
+        boxes: ["R1", "R2", "R3", "R4", "R5"],
+      },
     });
     const all = [
       joist("R1", -0.07),
@@ -75,8 +95,8 @@ describe("words for clashes", () => {
       joist("R5", -0.07),
     ];
     expect(clashSentences(all, "mm")).toEqual([
-      "R1 to R3, R5 (4 of them): on a joist, up to 70 mm too near. Shift the row by 74 mm, away from wall 3.",
-      "R4: on a joist, 70 mm too near. Shift the row by 20 mm, towards wall 3.",
+      "R1 to R3, R5 (4 of them): on a joist, up to 70 mm too near. Shift all of R1 to R5 by 74 mm, away from wall 3.",
+      "R4: on a joist, 70 mm too near. Shift all of R1 to R5 by 20 mm, towards wall 3.",
     ]);
     expect(clashIssues(all, "mm", "/arrangements/0").map(({ message }) => message)).toEqual(
       clashSentences(all, "mm"),
@@ -89,6 +109,23 @@ describe("words for clashes", () => {
     };
     expect(clashSentences([pair, { ...pair, between: ["P2", "R2"] }], "mm")).toHaveLength(2);
     expect(clashList([pair, ...all])).toBe("boxes clash: P1 with R1; on a joist: R1 to R5");
+  });
+
+  it("name boxes in one place together on a plan, clear of the names of zones", () => {
+    const study = resolved(near());
+    const [scene] = study.scenes;
+    const axes = islandAxes(scene);
+    const scale = sheetScale(axes, 400);
+    const frame = planFrame(scene, scale, { zones: true, people: false, dimensions: false });
+    const tags = (taken: readonly Box[]) =>
+      clashMarks(scene, clashes(scene), scale, frame, taken).flatMap((mark) =>
+        mark.kind === "text" ? [mark] : [],
+      );
+    const [label, ...more] = tags([]);
+    expect(more).toEqual([]);
+    expect(label.text).toBe("HOLD P1, R1");
+    const [clear] = tags([textBox(label)]);
+    expect(overlaps(textBox(clear), textBox(label))).toBe(false);
   });
 
   it("tell the client what is in whose way, and not that boxes on a joist are in one another's", () => {

@@ -96,6 +96,7 @@ export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Cla
       room,
       row.map(({ placed }) => [placed.frame.origin[0], placed.frame.origin[1]]),
     );
+    const boxes = row.map(({ tag }) => tag);
     return row.flatMap((box): Clash[] => {
       const own = joistShifts(room, [...box.placed.frame.origin] as unknown as [number, number]);
       if (own === undefined) return [];
@@ -107,8 +108,8 @@ export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Cla
           clear: own.clear,
           remedy:
             shift === undefined
-              ? { kind: "move box", by: alone, from }
-              : { kind: "shift row", by: shift, from },
+              ? { kind: "move box", by: alone, from, boxes }
+              : { kind: "shift together", by: shift, from, boxes },
         },
       ];
     });

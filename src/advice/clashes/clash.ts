@@ -11,6 +11,13 @@ export type ClashKind =
   | "keep-out"
   | "opening";
 
+interface JoistShift {
+  readonly by: number;
+  readonly from: "wall 0" | "wall 3";
+  /** Tags of the layer's boxes. */
+  readonly boxes: readonly string[];
+}
+
 /** The way out of a clash; lengths in m. */
 export type Remedy =
   /** The row's luminaires stand at least so far from middle to middle; `fit` of them along the top, where fewer do than hang there. */
@@ -19,10 +26,11 @@ export type Remedy =
   | { readonly kind: "move apart"; readonly by: number }
   /** It moves by at least so much; the other is fixed. */
   | { readonly kind: "move away"; readonly by: number }
-  /** All boxes of the row move by one shift, positive away from wall 0 (joists along x) or wall 3 (along y). */
-  | { readonly kind: "shift row"; readonly by: number; readonly from: "wall 0" | "wall 3" }
-  /** No shift frees the whole row: one box moves by at least so much; `from` as for a row. */
-  | { readonly kind: "move box"; readonly by: number; readonly from: "wall 0" | "wall 3" }
+  /** All boxes of a layer, those that stand clear included, move by one shift: positive away from wall 0 (joists along x) or wall 3
+   * (along y). */
+  | ({ readonly kind: "shift together" } & JoistShift)
+  /** No shift frees all boxes of the layer: one of them moves by at least so much. */
+  | ({ readonly kind: "move box" } & JoistShift)
   | { readonly kind: "lower"; readonly by: number }
   | { readonly kind: "raise"; readonly by: number }
   /** Length and width of the body exchanged. */

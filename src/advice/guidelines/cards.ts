@@ -177,9 +177,11 @@ function recessedAs(scene: Scene, grid: RecessedGrid, want: Want, unit: LengthUn
   const before = `${grid.columns.length} × ${grid.rows.length}`;
   return {
     asks:
-      margin === undefined
-        ? `Set ${columns} × ${rows} instead of ${before}, ${say(Math.max(grid.room.length / columns, grid.room.width / rows))} apart.`
-        : `Move the outer rows to ${say(margin)} from the walls.`,
+      margin === undefined && columns === grid.columns.length && rows === grid.rows.length
+        ? `No other whole number of columns and rows comes nearer than ${before}.`
+        : margin === undefined
+          ? `Set ${columns} × ${rows} instead of ${before}, ${say(Math.max(grid.room.length / columns, grid.room.width / rows))} apart.`
+          : `Move the outer rows to ${say(margin)} from the walls.`,
     key: JSON.stringify(["recessed", columns, rows, margin === undefined ? "" : millimetres(margin)]),
     scene: () => implied.scene,
   };

@@ -89,8 +89,10 @@ export function holds(
     ["rod or cord", ({ luminaire }) => luminaire.suspension === undefined],
   ];
   const missing = new Map<string, string[]>();
-  for (const box of pendants) {
-    const words = unstated.filter(([, isMissing]) => isMissing(box)).map(([what]) => what);
+  for (const box of boxes) {
+    // What sits in the ceiling hangs on nothing.
+    const asked = box.kind === "pendant" ? unstated : unstated.slice(0, 1);
+    const words = asked.filter(([, isMissing]) => isMissing(box)).map(([what]) => what);
     if (words.length === 0) continue;
     const key = words.join(", ");
     missing.set(key, [...(missing.get(key) ?? []), box.tag]);

@@ -56,7 +56,8 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const confidence = confidenceOf(args.text("confidence") ?? "");
   const arrangements = await lightOf(opened, args.text("arrangement"), args, io, { findings, confidence });
   const { study } = opened;
-  for (const { scene, clashes } of arrangements)
+  // The text has them as HOLD.
+  for (const { scene, clashes } of args.flag("json") ? arrangements : [])
     for (const issue of clashIssues(clashes, study.display.length, arrangementPath(study, scene)))
       io.err(`${printable(formatIssue(issue), 1000)}\n`);
   io.out(

@@ -109,7 +109,7 @@ function sentence(
   const lines = [
     `${printable(luminaire.name)}: ${description}`,
     `  light output ratio ${percent(lightOutputRatio, 1)} % ± ${percent(band.ratio * lightOutputRatio, 1)} (95 %, statistical), ${luminaire.flux.toFixed(0)} lm, ${percent(downwardShare)} % of it downward`,
-    `  straight down ${luminaire.distribution.intensity[0].toFixed(0)} cd ± ${percent(band.axial, 1)} %${beam === null ? "" : `, beam ${beam.toFixed(0)}° at half its maximum`}`,
+    `  straight down ${luminaire.distribution.intensity[0].toFixed(0)} cd ± ${percent(band.axial, 1)} %${beamWords(beam)}`,
     `  traced from shade; with typical finishes the light is known to ±22 % (engineering default, no source)`,
     ...assumptions.map(
       ({ path, value, why }) => `  assumed ${path.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,
@@ -117,6 +117,12 @@ function sentence(
     `  written to ${printable(target)}${diagram === undefined ? "" : ` and ${printable(diagram)}`}`,
   ];
   return `${lines.join("\n")}\n`;
+}
+
+/** @param beam degrees */
+function beamWords(beam: number | null): string {
+  if (beam === null) return "";
+  return beam >= 360 ? ", nowhere under half its maximum" : `, beam ${beam.toFixed(0)}° at half its maximum`;
 }
 
 const shown = (value: unknown) => (typeof value === "number" ? Number(value.toPrecision(4)) : String(value));

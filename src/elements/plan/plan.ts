@@ -3,6 +3,7 @@ import { property } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashMarks } from "../../drawing/clash-marks.ts";
+import { wordBoxes } from "../../drawing/drawing.ts";
 import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import type * as ShadowOnPlan from "../../drawing/shadow-on-plan.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
@@ -168,7 +169,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, head, scale.x(axes.length) - x0, frame.y(0) - head, "Light on the top")}
         <g class=${lit === undefined ? "" : "over-light"}>${handles}</g>
-        <g aria-hidden="true">${renderMarks(clashMarks(scene, this.clashes, scale, frame))}</g>
+        <g aria-hidden="true">${renderMarks(clashMarks(scene, this.clashes, scale, frame, wordBoxes(objects.over)))}</g>
         ${
           reading === undefined
             ? nothing

@@ -118,7 +118,7 @@ function besideThePlan(
   const walk = asBuilt(layout);
   const blocks = [
     ...tables(handover, layout, words, column.width),
-    ...(keyFits(key, field, size.width) ? [] : [heading("Key to the plan", 9), ...key]),
+    ...(keyFits(key, field, size.width) ? [] : key),
   ];
   // One sheet is worth rows set a little closer.
   for (const spacing of [1, 0.95, 0.9]) {
@@ -214,6 +214,7 @@ function legend(handover: Handover, layout: SetOut): Block[] {
   const { scene } = chosenOption(handover);
   const hasRecessed = layout.boxes.some((box) => box.kind === "recessed");
   return [
+    heading("Key to the plan", 9),
     bullet("Ceiling seen from above, over the floor plan; not mirrored.", SMALL),
     bullet("Cross in a circle: pendant box (P), its body drawn at size around it.", SMALL),
     ...(hasRecessed ? [bullet("Ring in a circle: recessed luminaire (R).", SMALL)] : []),

@@ -250,8 +250,9 @@ describe("joists", () => {
       "joist",
     );
     expect(all.map(({ between }) => between[0])).toEqual(["P1", "P2", "P3"]);
-    const shifts = all.map(({ remedy }) => (remedy.kind === "shift row" ? remedy.by : Number.NaN));
+    const shifts = all.map(({ remedy }) => (remedy.kind === "shift together" ? remedy.by : Number.NaN));
     expect(new Set(shifts).size).toBe(1);
+    expect(all[0].remedy).toMatchObject({ boxes: ["P1", "P2", "P3"] });
     // Half a joist of 45 mm and half a box of 101.6 mm: 73.3 mm, to the next millimetre.
     expect(Math.abs(shifts[0])).toBeCloseTo(0.074, 9);
   });
