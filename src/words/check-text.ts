@@ -19,7 +19,7 @@ import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { asSentence } from "./sentence.ts";
 import { settingsWords } from "./settings-text.ts";
-import { TEXT_WIDTH, table, wrapped, wrappedTable } from "./table.ts";
+import { TEXT_WIDTH, wrapped, wrappedTable } from "./table.ts";
 import { patchyRemark, unsettledSentences, zoneSentence } from "./arrangement-sentences.ts";
 import { darkestPlace, verdictMark } from "./zone-text.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";

@@ -13,7 +13,7 @@
  */
 
 import type { Outcome } from "../../diagnostics/issue.ts";
-import { type LuminousOpening, POINT_OPENING } from "../luminous-opening.ts";
+import { openingOfSides } from "./eulumdat-opening.ts";
 import type { Photometry } from "../photometry.ts";
 import { checkedAngles } from "./angle-list.ts";
 import { type EulumdatHeader, readEulumdatHeader } from "./eulumdat-header.ts";
@@ -27,10 +27,6 @@ import { refuseRadiometric } from "./radiometric.ts";
 import type { ReadOptions } from "./read-options.ts";
 import { relampFactor } from "./relamp.ts";
 import { quote, SourceText } from "./source-text.ts";
-
-const MILLIMETRES_PER_METRE = 1000;
-/** A luminous area with one side of zero is a line; it still needs an area to leave from (m). */
-const THINNEST = 0.001;
 
 /** The photometry a EULUMDAT text holds. Candela are final; angles rad; opening m. */
 export function readEulumdat(text: string, options: ReadOptions): Outcome<Photometry> {
@@ -84,7 +80,7 @@ function read(source: SourceText, options: ReadOptions): Photometry | undefined 
     edition: "",
     stored: { planes: table.horizontal.length, angles: table.vertical.length },
     distribution,
-    opening: openingOf(header),
+    opening: openingOfSides(header.luminous, header.sides),
     absolute: scale.absolute,
     ratedFlux: scale.flux,
     watts: lampSets[scale.set]?.watts,
@@ -173,20 +169,6 @@ function readTable(header: EulumdatHeader, source: SourceText) {
       received: quote(extra),
     });
   return { symmetry: stored.symmetry, horizontal: stored.angles, vertical, intensity };
-}
-
-function openingOf({ luminous, sides }: EulumdatHeader): LuminousOpening {
-  const [along90, along0] = luminous.map((side) => side / MILLIMETRES_PER_METRE);
-  const height = Math.max(...sides) / MILLIMETRES_PER_METRE;
-  if (along90 === 0 && along0 === 0 && height === 0) return POINT_OPENING;
-  if (along0 === 0 && along90 > 0)
-    return { shape: height === 0 ? "disc" : "cylinder", length: along90, width: along90, height };
-  return {
-    shape: height === 0 ? "rectangle" : "box",
-    length: Math.max(along0, THINNEST),
-    width: Math.max(along90, THINNEST),
-    height,
-  };
 }
 
 function labelsOf(header: EulumdatHeader): Label[] {

@@ -1,10 +1,13 @@
 /**
- * What a GLDF product says of its light emitters: which photometric file each one has, with what flux, power and turn, and which of them
- * shine together in one variant of the product.
+ * What a GLDF product says of its light emitters: which photometric file each one has, with what flux, power and turn, which of them
+ * shine together in one variant of the product, and the luminous opening of a simple geometry.
  *
- * Reference: GLDF 1.0.0 XML schema (open, MIT). The order of an emitter's turns (about x, then y, then z) is an assumption.
+ * Reference: GLDF 1.0.0 XML schema (open, MIT). Assumed: the order of an emitter's turns (about x, then y, then z); that a simple geometry's
+ * length lies along C90–C270, as in EULUMDAT, which it stands in for.
  */
 
+import type { LuminousOpening } from "../luminous-opening.ts";
+import { openingOfSides } from "./eulumdat-opening.ts";
 import { parseNumber } from "./number-scanner.ts";
 import { attributeOf, child, childrenNamed, textOf, type XmlElement } from "./xml.ts";
 
@@ -62,6 +65,24 @@ export function shiningTogether(root: XmlElement, all: readonly LightEmitter[]):
 /** How many variants the product has. */
 export function variantCount(root: XmlElement): number {
   return childrenNamed(child(root, "ProductDefinitions", "Variants"), "Variant").length;
+}
+
+/** The opening of an emitter where the first variant gives it a simple geometry, which goes before the photometric file's; millimetres. */
+export function openingOfEmitter(root: XmlElement, { emitter }: LightEmitter): LuminousOpening | undefined {
+  const [variant] = childrenNamed(child(root, "ProductDefinitions", "Variants"), "Variant");
+  const reference = childrenNamed(child(variant, "Geometry"), "SimpleGeometryReference").find(
+    (each) => attributeOf(each, "emitterId") === attributeOf(emitter, "id"),
+  );
+  const geometry = childrenNamed(child(root, "GeneralDefinitions", "Geometries"), "SimpleGeometry").find(
+    (each) => attributeOf(each, "id") === attributeOf(reference, "geometryId"),
+  );
+  if (reference === undefined || geometry === undefined) return undefined;
+  const size = (...path: string[]): number => positive(textOf(geometry, ...path)) ?? 0;
+  const heights = ["C0", "C90", "C180", "C270"].map((side) => size("C-Heights", side));
+  const diameter = size("CircularEmitter", "Diameter");
+  if (diameter > 0) return openingOfSides([diameter, 0], heights);
+  const [length, width] = [size("RectangularEmitter", "Length"), size("RectangularEmitter", "Width")];
+  return length > 0 && width > 0 ? openingOfSides([length, width], heights) : undefined;
 }
 
 function emitterIds(element: XmlElement | undefined): string[] {

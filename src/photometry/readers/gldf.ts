@@ -9,18 +9,27 @@
  * it is asked for. An emitter's rated luminous flux replaces the lamp flux of a relative file. Sensors are not light. Files named by address
  * are not fetched.
  *
- * Known error: emitters apart from one another shine from one centre; where they lie is in geometry that is not read.
+ * The opening is that of the variant's simple geometry where it has one, else of the photometric file.
+ *
+ * Known error: emitters apart from one another shine from one centre; where they lie is in three-dimensional geometry, which is not read.
  *
  * Reference: GLDF 1.0.0 XML schema (open, MIT).
  */
 
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { luminousFlux } from "../luminous-flux.ts";
 import { rotatedDistribution, rotationAboutAxes } from "../rotated-distribution.ts";
 import { decodeText } from "../text-decoding.ts";
 import { readContainer } from "./container.ts";
-import { type LightEmitter, lightEmitters, shiningTogether, variantCount } from "./gldf-emitters.ts";
+import {
+  type LightEmitter,
+  lightEmitters,
+  openingOfEmitter,
+  shiningTogether,
+  variantCount,
+} from "./gldf-emitters.ts";
 import type { ReadOptions } from "./read-options.ts";
 import { relampFactor } from "./relamp.ts";
 import { quote, SourceText } from "./source-text.ts";
@@ -76,7 +85,14 @@ export function readGldf(
     return failure(...source.errors);
   }
   const read = chosen.map((index) =>
-    readEmitter(all[index], chosen.length, source, options, container.files, readInner),
+    readEmitter(
+      all[index],
+      { together: chosen.length, opening: openingOfEmitter(root, all[index]) },
+      source,
+      options,
+      container.files,
+      readInner,
+    ),
   );
   const faults = read.flatMap((each) => (each.ok ? [] : each.issues));
   if (faults.length > 0) return failure(...faults);
@@ -103,7 +119,7 @@ export function readGldf(
 /** One emitter's file, rated by its flux and turned as it is mounted. */
 function readEmitter(
   { light, file, byAddress, flux, watts, turn }: LightEmitter,
-  together: number,
+  { together, opening }: { readonly together: number; readonly opening: LuminousOpening | undefined },
   source: SourceText,
   options: ReadOptions,
   files: ReadonlyMap<string, Uint8Array>,
@@ -140,7 +156,7 @@ function readEmitter(
       received: `${value.ratedFlux} lm`,
     });
   return success({
-    photometry: turned(value, turn, light.at, source),
+    photometry: turned(opening === undefined ? value : { ...value, opening }, turn, light.at, source),
     warnings,
     watts: watts ?? value.watts,
   });

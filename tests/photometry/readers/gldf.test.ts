@@ -120,6 +120,32 @@ describe("GLDF", () => {
     expect(flux(rated).total).toBeCloseTo(6 * one.total, 6);
   });
 
+  it("has the opening of the variant's simple geometry, before that of the photometric file", () => {
+    const simple = (geometry: string, id = "main") =>
+      `</Emitters><Geometries><SimpleGeometry id="g"><Cuboid><Width>1000</Width><Length>500</Length><Height>200</Height></Cuboid>${geometry}</SimpleGeometry></Geometries></GeneralDefinitions><ProductDefinitions><Variants><Variant id="v"><Geometry><SimpleGeometryReference geometryId="g" emitterId="${id}"/></Geometry></Variant></Variants></ProductDefinitions><GeneralDefinitions><Emitters>`;
+    const opening = (geometry: string, id?: string) => good(gldf(MAIN + simple(geometry, id))).value.opening;
+    const own = good(gldf(MAIN)).value.opening;
+    // Millimetres; the length along C90–C270, as in EULUMDAT.
+    expect(
+      opening("<RectangularEmitter><Width>80</Width><Length>1200</Length></RectangularEmitter>"),
+    ).toEqual({
+      shape: "rectangle",
+      length: 0.08,
+      width: 1.2,
+      height: 0,
+    });
+    const heights = "<C-Heights><C0>40</C0><C90>30</C90><C180>40</C180><C270>30</C270></C-Heights>";
+    expect(opening(`<CircularEmitter><Diameter>350</Diameter></CircularEmitter>${heights}`)).toEqual({
+      shape: "cylinder",
+      length: 0.35,
+      width: 0.35,
+      height: 0.04,
+    });
+    for (const nothing of ["", "<CircularEmitter><Diameter>-3</Diameter></CircularEmitter>"])
+      expect(opening(nothing)).toEqual(own);
+    expect(opening("<CircularEmitter><Diameter>350</Diameter></CircularEmitter>", "other")).toEqual(own);
+  });
+
   it("takes the first of several variants, and no light of emergencies", () => {
     const warm = good(gldf(MAIN + INDIRECT + variants(["main"], ["indirect"])));
     expect(warm.value).toMatchObject({ ratedFlux: 2000, watts: 18 });
