@@ -42,7 +42,16 @@ export class Ledger {
     });
   }
 
+  /** The same fault at the same place, as of each luminaire of a row, is said once. */
   error(code: string, path: string, message: string, expected?: string, received?: string): void {
+    const isSaid = this.errors.some(
+      (each) =>
+        each.code === code &&
+        each.where.path === path &&
+        each.message === message &&
+        each.received === received,
+    );
+    if (isSaid) return;
     this.errors.push({
       code,
       severity: "error",

@@ -17,6 +17,7 @@ import {
   type Mark,
   overlaps,
   segment,
+  type TextMark,
   text,
   textBox,
   textWidth,
@@ -95,6 +96,8 @@ export function planObjects(
   const at = ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)];
   const outline = axes.outline.map(at);
   const taken: Box[] = [];
+  const placed = luminaires(scene, axes, scale, frame);
+  const hung = placed.map(({ marks }) => lineBox(marks));
   const figures = parts.people
     ? peopleOnPlan(scene, axes, scale, frame, words, parts.reach)
     : { over: [], beside: [], taken: [] };
@@ -115,13 +118,13 @@ export function planObjects(
         ...overhang(scene, axes, at),
         ...levels(scene, at),
         ...bodiesOver(scene, axes, at),
-        ...(parts.zones ? zones(scene, at, axes, taken) : []),
+        ...(parts.zones ? zones(scene, at, hung, taken) : []),
       ],
       { width: scale.width, height: frame.height },
       beside.flatMap((mark) => (mark.kind === "text" ? [textBox(mark)] : [])),
     ),
     around,
-    luminaires: luminaires(scene, axes, scale, frame),
+    luminaires: placed,
     outline,
     taken,
   };
@@ -186,14 +189,9 @@ function bodiesOver(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark
   });
 }
 
-function zones(scene: Scene, at: (p: Vec2) => Vec2, axes: IslandAxes, taken: Box[]): Mark[] {
+/** @param hung boxes of the luminaires, which names stay clear of where a place is free */
+function zones(scene: Scene, at: (p: Vec2) => Vec2, hung: readonly Box[], taken: Box[]): Mark[] {
   const marks: Mark[] = [];
-  const hung = suspended(scene).map(({ placed }) => {
-    const p = placeOf(axes, placed.frame.origin);
-    const [x, y] = at([p.along, p.across]);
-    const r = Math.abs(at([p.along + halfWidth(placed.luminaire), p.across])[0] - x);
-    return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
-  });
   for (const zone of scene.zones) {
     const points = zone.outline.map(at);
     marks.push(line(points, "zone", "ink", 0.75, { closed: true, dash: "dashed" }));
@@ -201,18 +199,33 @@ function zones(scene: Scene, at: (p: Vec2) => Vec2, axes: IslandAxes, taken: Box
     const ys = points.map((p) => p[1]);
     const [x0, x1] = [Math.min(...xs) + 8, Math.max(...xs) - 8];
     const [y0, y1] = [Math.min(...ys) + 17, Math.max(...ys) - 9];
-    const candidates = [
-      text([x0, y1], zone.name, "zone name", { ink: "ink", size: 12, strong: true }),
-      text([x0, y0], zone.name, "zone name", { ink: "ink", size: 12, strong: true }),
-      text([x1, y1], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor: "end" }),
-      text([x1, y0], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor: "end" }),
-    ];
+    const name = (x: number, y: number, anchor: "start" | "end" = "start"): TextMark =>
+      text([x, y], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor });
+    const corners = [name(x0, y1), name(x0, y0), name(x1, y1, "end"), name(x1, y0, "end")];
     const blocked = [...hung, ...taken];
-    const chosen = candidates.find((c) => !blocked.some((b) => overlaps(textBox(c), b, 3))) ?? candidates[0];
+    const covered = (mark: TextMark): number =>
+      blocked.reduce((sum, box) => sum + sharedArea(textBox(mark), box), 0);
+    const chosen =
+      corners.find((c) => !blocked.some((b) => overlaps(textBox(c), b, 3))) ??
+      corners.reduce((best, c) => (covered(c) < covered(best) ? c : best));
     taken.push(textBox(chosen));
     marks.push(chosen);
   }
   return marks;
+}
+
+function sharedArea(a: Box, b: Box): number {
+  const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return Math.max(0, width) * Math.max(0, height);
+}
+
+/** The box of the lines among some marks. */
+function lineBox(marks: readonly Mark[]): Box {
+  const points = marks.flatMap((mark) => (mark.kind === "line" ? mark.points : []));
+  const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
 function dimensions(

@@ -16,7 +16,7 @@ import { type Page, page, pageField } from "./page.ts";
 /** Tallest a top is drawn (points): three options share a page. */
 const TOP = 130;
 /** Of the page's width: what is said takes more paper than what is drawn. */
-const PLAN_SHARE = 0.43;
+const PLAN_SHARE = 0.4;
 
 export function clientSheets(handover: Handover): Page[] {
   const sheet = pageField(handover, false);

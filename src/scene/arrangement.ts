@@ -24,6 +24,8 @@ import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
 /** 33 in, the middle of the range heard most (m). */
 const CLEARANCE = 0.84;
 const NEGLIGIBLE = 1e-6;
+/** So far above the ceiling (m) only another unit takes a luminaire. */
+const NO_HOUSE = 20;
 
 interface Surroundings {
   readonly room: RoomShape;
@@ -302,14 +304,18 @@ function checkPlace(
   const ceiling = ceilingAt(room, x, y);
   // A recessed body goes through the ceiling; a hung one must not.
   const top = role === "pendant" ? z + Math.max(0, highestPoint(luminaire, rotation)) : z;
-  if (top > ceiling + NEGLIGIBLE)
+  if (top > ceiling + NEGLIGIBLE) {
+    const what =
+      role === "pendant" ? "The pendant reaches above the ceiling." : "The luminaire is above the ceiling.";
+    const unit = top > ceiling + NO_HOUSE ? ' A number is metres; millimetres are written "750 mm".' : "";
     ledger.error(
       "luminaire-above-ceiling",
       path,
-      role === "pendant" ? "The pendant reaches above the ceiling." : "The luminaire is above the ceiling.",
+      `${what}${unit}`,
       `at most ${ceiling.toFixed(3)} m`,
       `${top.toFixed(3)} m`,
     );
+  }
 }
 
 /** Height of a luminaire's lowest point above the top under its centre (m); undefined where no top lies there. */

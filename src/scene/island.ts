@@ -212,7 +212,16 @@ export function cutToOutline(
   const inside = area(intersection(whole, convexPieces(outline)));
   const full = area(whole);
   if (inside < 1e-6) {
-    ledger.error("zone-outside", path, "It lies outside the island's outline, or is smaller than 1 mm².");
+    const [x0, y0, x1, y1] = bounds(outline);
+    const say = (...span: readonly [number, number]) => span.map((each) => each.toFixed(3)).join(" to ");
+    const [a0, b0, a1, b1] = bounds(polygon);
+    ledger.error(
+      "zone-outside",
+      path,
+      "It lies outside the island's outline, or is smaller than 1 mm².",
+      `a part of ${say(x0, x1)} m along and ${say(y0, y1)} m across`,
+      `${say(a0, a1)} m and ${say(b0, b1)} m`,
+    );
     return undefined;
   }
   if (inside > full - 1e-9) return polygon;

@@ -37,7 +37,13 @@ export function planesOf(
   for (const [i, document] of (documents ?? []).entries()) {
     const path = `/planes/${i}`;
     if (planes.some((plane) => plane.name === document.name))
-      ledger.error("plane-name", `${path}/name`, `Two planes are named "${document.name}".`);
+      ledger.error(
+        "plane-name",
+        `${path}/name`,
+        `Two planes are named "${document.name}".`,
+        "each a name of its own",
+        JSON.stringify(document.name),
+      );
     const plane = planeOf(document, path, setting);
     if (plane === undefined) continue;
     planes.push(plane);

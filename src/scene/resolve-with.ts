@@ -72,12 +72,25 @@ export function resolveStudyWith(
     if (letters.indexOf(letters[i]) < i)
       ledger.error("arrangement-letter", `${path}/letter`, `Two arrangements bear the letter ${letters[i]}.`);
     if (names.has(arrangement.name))
-      ledger.error("arrangement-name", `${path}/name`, `Two arrangements are named "${arrangement.name}".`);
+      ledger.error(
+        "arrangement-name",
+        `${path}/name`,
+        `Two arrangements are named "${arrangement.name}".`,
+        "each a name of its own",
+        JSON.stringify(arrangement.name),
+      );
     names.add(arrangement.name);
     const layers = arrangement.layers.flatMap((layer, k) => {
       const at = `${path}/layers/${k}`;
       const first = arrangement.layers.findIndex((other) => other.name === layer.name);
-      if (first < k) ledger.error("layer-name", `${at}/name`, `Two layers are named "${layer.name}".`);
+      if (first < k)
+        ledger.error(
+          "layer-name",
+          `${at}/name`,
+          `Two layers are named "${layer.name}".`,
+          "each a name of its own",
+          JSON.stringify(layer.name),
+        );
       checkReference(layer.luminaire, study, `${at}/luminaire`, ledger);
       return layerOf(layer, at, { ...kitchen, luminaires }, ledger) ?? [];
     });

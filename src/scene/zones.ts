@@ -35,7 +35,13 @@ export function zonesOf(document: IslandDocument, island: Island, ledger: Ledger
   return given.flatMap((zone, i) => {
     const path = `/island/zones/${i}`;
     if (names.has(zone.name))
-      ledger.error("zone-name", `${path}/name`, `Two zones are named "${zone.name}".`);
+      ledger.error(
+        "zone-name",
+        `${path}/name`,
+        `Two zones are named "${zone.name}".`,
+        "each a name of its own",
+        JSON.stringify(zone.name),
+      );
     names.add(zone.name);
     const wanted = regionOutline(zone, path, ledger);
     const outline = wanted && cutToOutline(wanted, island.outline, path, ledger);

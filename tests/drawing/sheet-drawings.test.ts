@@ -1,6 +1,13 @@
 /** The sheet's drawings as plain data: true to scale, in the right place, no words on words. */
 import { describe, expect, it } from "vitest";
-import { type Drawing, overlaps, type TextMark, text, textBox } from "../../src/drawing/drawing.ts";
+import {
+  type Drawing,
+  overlaps,
+  type TextMark,
+  text,
+  textBox,
+  wordBoxes,
+} from "../../src/drawing/drawing.ts";
 import { elevation } from "../../src/drawing/elevation.ts";
 import { elevationExtent, elevationScale } from "../../src/drawing/elevation-scale.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
@@ -15,6 +22,7 @@ import { frame } from "../../src/geometry/frame.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { wording } from "../../src/words/wording.ts";
+import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 import { syntheticAssessment, syntheticScene, syntheticStudy } from "../support/synthetic-island.ts";
 
 const words = wording();
@@ -167,6 +175,38 @@ describe("words", () => {
       expect(collisions(section(scene, sectionScale(scene, width), words))).toEqual([]);
     });
   }
+
+  it("of zones stand clear of a long pendant that lies along the island (2026: the name struck by the bar)", () => {
+    const [scene] = resolved(
+      kitchen({
+        island: {
+          ...ISLAND,
+          zones: [{ name: "prep", from: [0, 0.35], size: [2.4, 0.75], target: "preparation" }],
+        },
+        luminaires: {
+          bar: {
+            beam: { flux: 1800, angle: 110 },
+            opening: { length: 0.05, width: 2.2 },
+            body: { profile: "box", length: 0.06, width: 2.2, height: 0.08 },
+          },
+        },
+        arrangements: [{ name: "bar", layers: [{ name: "bar", luminaire: "bar", row: { count: 1 } }] }],
+      }),
+    ).scenes;
+    const objects = planObjects(scene, sheetScale(islandAxes(scene), 435), words);
+    const [name] = wordBoxes(objects.over.filter(({ depicts }) => depicts === "zone name"));
+    const rim = objects.luminaires[0].marks[0];
+    const points = rim.kind === "line" ? rim.points : [];
+    const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
+    const bar = {
+      x: Math.min(...xs),
+      y: Math.min(...ys),
+      width: Math.max(...xs) - Math.min(...xs),
+      height: Math.max(...ys) - Math.min(...ys),
+    };
+    expect(bar.width).toBeGreaterThan(5 * bar.height);
+    expect(overlaps(name, bar)).toBe(false);
+  });
 
   it("collide where they do: the check can fail", () => {
     const mark = elevation(syntheticScene(), scaleOf(syntheticScene(), 700), words).marks.find(

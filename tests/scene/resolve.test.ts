@@ -119,6 +119,10 @@ describe("a row over the island", () => {
 
   it("refuses a pendant that reaches above the ceiling, and ends that leave no room", () => {
     expect(refusal(withRow({ count: 3, clearance: 1.7 }))[0].code).toBe("luminaire-above-ceiling");
+    // Millimetres written as a bare number: once for the row, with the way out.
+    const [far, ...again] = refusal(withRow({ count: 3, clearance: 750 }));
+    expect(again).toEqual([]);
+    expect(far.message).toContain('millimetres are written "750 mm"');
     expect(refusal(withRow({ count: 3, end: 1.2 }))[0].code).toBe("row-end");
   });
 });

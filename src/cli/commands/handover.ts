@@ -177,7 +177,11 @@ function dateOf(given: string | undefined): string {
 
 function revisionOf(given: string): string {
   if (/^([A-Z]{1,2}|[1-9]\d?)$/.test(given)) return given;
-  throw usageError("--revision is no revision.", "A to ZZ, or 1 to 99", printable(given, 40));
+  throw usageError(
+    "--revision is no revision.",
+    "A to ZZ, or 1 to 99",
+    given === "" ? "nothing" : printable(given, 40),
+  );
 }
 
 /** Bytes of a face of the font that is embedded in PDFs. */
