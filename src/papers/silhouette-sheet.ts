@@ -14,7 +14,7 @@ import { type Handover, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, pageField } from "./page.ts";
 
 /** Room the print takes at a page's edge, and by how much tiles overlap (points). */
-const MARGIN = 14 * POINTS_PER_MILLIMETRE;
+const MARGIN = 11 * POINTS_PER_MILLIMETRE;
 
 const OVERLAP = 10 * POINTS_PER_MILLIMETRE;
 

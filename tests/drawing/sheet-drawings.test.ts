@@ -181,7 +181,7 @@ describe("words", () => {
       kitchen({
         island: {
           ...ISLAND,
-          zones: [{ name: "prep", from: [0, 0.35], size: [2.4, 0.75], target: "preparation" }],
+          zones: [{ name: "prep", from: [0, 0.45], size: [2.4, 0.65], target: "preparation" }],
         },
         luminaires: {
           bar: {

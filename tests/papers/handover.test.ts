@@ -7,6 +7,7 @@ import { type Box, overlaps, type TextMark } from "../../src/drawing/drawing.ts"
 import { PAPERS, type PaperMark, type PaperName, type Sheet } from "../../src/drawing/paper/paper.ts";
 import { paperTextWidth } from "../../src/drawing/paper/paper-text.ts";
 import { type HandoverFile, handoverFiles } from "../../src/formats/handover-files.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { type Handover, lampsOf, studyFingerprint } from "../../src/papers/handover.ts";
 import { luminousFlux } from "../../src/photometry/luminous-flux.ts";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
@@ -220,6 +221,24 @@ describe("the papers of a hand-over", () => {
     expect(span(1)).toBeCloseTo(125, 6);
     const fold = first.marks.find((mark) => mark.kind === "line" && mark.depicts === "fold line");
     expect(fold?.kind === "line" && fold.points[0][1]).toBe(fold?.kind === "line" && fold.points[1][1]);
+  });
+
+  it("prints the key to the plan on every set-out, under its heading, whatever there is to explain", () => {
+    fc.assert(
+      fc.property(
+        kitchens,
+        fc.constantFrom("A4", "Letter", "A3") as fc.Arbitrary<PaperName>,
+        (document, paper) => {
+          const { sheets } = setOutSheets(handoverOf(document, { paper }));
+          const words = sheets.flatMap(({ marks }) =>
+            marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])),
+          );
+          expect(words.filter((each) => each === "Key to the plan")).toHaveLength(1);
+          expect(words.filter((each) => each.startsWith("Ceiling seen from above"))).toHaveLength(1);
+        },
+      ),
+      { numRuns: 40 },
+    );
   });
 
   it("draws silhouettes at full size: the dome's rim is 150 mm from the fold", () => {

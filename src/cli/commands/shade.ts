@@ -109,7 +109,7 @@ function sentence(
   const lines = [
     `${printable(luminaire.name)}: ${description}`,
     `  light output ratio ${percent(lightOutputRatio, 1)} % ± ${percent(band.ratio * lightOutputRatio, 1)} (95 %, statistical), ${luminaire.flux.toFixed(0)} lm, ${percent(downwardShare)} % of it downward`,
-    `  straight down ${luminaire.distribution.intensity[0].toFixed(0)} cd ± ${percent(band.axial, 1)} %${beamWords(beam)}`,
+    `  straight down ${luminaire.distribution.intensity[0].toFixed(0)} cd ± ${percent(band.axial, 1)} %${beamWords(beam, band.axial)}`,
     `  traced from shade; with typical finishes the light is known to ±22 % (engineering default, no source)`,
     ...assumptions.map(
       ({ path, value, why }) => `  assumed ${path.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,
@@ -119,9 +119,13 @@ function sentence(
   return `${lines.join("\n")}\n`;
 }
 
-/** @param beam degrees */
-function beamWords(beam: number | null): string {
+/** Where straight down is known no better than this, half of the maximum is hardly known either. */
+const UNCERTAIN_AXIS = 0.1;
+
+/** @param beam degrees @param axial band of the intensity straight down, as a share */
+function beamWords(beam: number | null, axial: number): string {
   if (beam === null) return "";
+  if (axial > UNCERTAIN_AXIS) return ": too uncertain for a beam angle";
   return beam >= 360 ? ", nowhere under half its maximum" : `, beam ${beam.toFixed(0)}° at half its maximum`;
 }
 

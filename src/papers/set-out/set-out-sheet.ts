@@ -32,6 +32,8 @@ export interface SetOutSheets {
 
 /** Paper the print check takes across (points). */
 const PRINT_CHECK_WIDTH = 190;
+/** Between the plan and what stands under it (points). */
+const UNDER_PLAN = 12;
 /** Least width of the column of tables (points). */
 const COLUMN = 318;
 
@@ -40,7 +42,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const words = handoverWords(handover);
   const layout = setOut(scene, handover.unit, words.length);
   const { field } = pageField(handover, true);
-  const tallest = field.height - PRINT_CHECK_HEIGHT - 12;
+  const tallest = field.height - PRINT_CHECK_HEIGHT - UNDER_PLAN;
   // Tables beside the plan on one sheet; where they do not fit, the plan has a sheet to itself.
   const plan = placedPlan(handover, layout, words, { width: field.width - COLUMN - 14, height: tallest });
   const blocks = besideThePlan(handover, layout, words, plan.size, field);
@@ -62,8 +64,14 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
   const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
   const { width } = half(field, 0);
-  const columns = flow([...tables(handover, layout, words, width), ...asBuilt(layout)], (i) =>
-    half(field, i % 2),
+  const key = legend(handover, layout);
+  const columns = flow(
+    [
+      ...tables(handover, layout, words, width),
+      ...asBuilt(layout),
+      ...(keyFits(key, field, field.width) ? [] : key),
+    ],
+    (i) => half(field, i % 2),
   );
   const sheets = [setOutPage(handover, layout, first, scales)];
   if (fits === undefined) sheets.push(...detailPages(handover, layout, detail, field));
@@ -132,9 +140,9 @@ function besideThePlan(
 function underThePlan(field: Box, width: number): Box {
   return {
     x: field.x + PRINT_CHECK_WIDTH,
-    y: field.y + field.height - PRINT_CHECK_HEIGHT,
+    y: field.y + field.height - PRINT_CHECK_HEIGHT - UNDER_PLAN,
     width: width - PRINT_CHECK_WIDTH,
-    height: PRINT_CHECK_HEIGHT + 4,
+    height: PRINT_CHECK_HEIGHT + UNDER_PLAN + 4,
   };
 }
 
