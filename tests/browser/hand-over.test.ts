@@ -28,7 +28,7 @@ it("makes every paper in the page, PDFs among them, under the page's own securit
   await refined(page);
   await page.getByRole("button", { name: "Hand-over" }).click();
   const pictures = page.locator(".drawer img");
-  await poll(() => pictures.count()).toBe(6);
+  await poll(() => pictures.count()).toBe(7);
   const isDrawn = (img: SVGElement | HTMLElement) => (img as HTMLImageElement).naturalWidth > 100;
   await poll(() => pictures.first().evaluate(isDrawn)).toBe(true);
   if (process.env.SCREENS !== undefined) {
