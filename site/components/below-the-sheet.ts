@@ -75,7 +75,7 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
         ></candlespan-section>`,
       )}
       ${folded(app, "Published rules of thumb, and what they would give", () => rules(app), "rules")}
-      ${folded(app, "Eyes and heads, number and size, look, load and years", () => findings(app), "findings")}
+      ${folded(app, "Around the island, eyes and heads, number and size, look, load and years", () => findings(app), "findings")}
       ${folded(
         app,
         "The light as a table",
