@@ -148,6 +148,12 @@ it.each(HOSTILE)("refuses %s, with place, what was found and a way out", (_, byt
   expect(words).toContain("plan.file");
 });
 
+it("counts them", () => {
+  const refusals = HOSTILE.filter(([, bytes]) => !read(bytes).ok).length;
+  console.log(`${refusals} of ${HOSTILE.length} hostile files refused`);
+  expect(refusals).toBe(HOSTILE.length);
+});
+
 it("makes the bomb of a file too small to tell by", () => {
   expect(png(20_000, 20_000).length).toBeLessThan(100_000);
 });
