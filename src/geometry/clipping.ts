@@ -42,9 +42,9 @@ export class Clipping {
   tolerance = 2e-3;
   /** Whether an opaque part that was added hides all of the focus. */
   dark = false;
-  #px = 0;
-  #py = 0;
-  #pz = 0;
+  #px = Number.NaN;
+  #py = Number.NaN;
+  #pz = Number.NaN;
   /** Undefined of what stands before all of the focus, as a horizon does. */
   readonly #parts: (ConvexPart | undefined)[] = [];
   readonly #body: number[] = [];

@@ -1,13 +1,13 @@
 /** A room point in a luminaire's own frame, without allocating: x_local = Rᵀ (x − origin). */
 export class LocalPoint {
-  x = 0;
-  y = 0;
-  z = 0;
-  readonly #origin: readonly [number, number, number];
+  x = Number.NaN;
+  y = Number.NaN;
+  z = Number.NaN;
+  readonly #origin: Float64Array;
   readonly #rotation: Float64Array;
 
   constructor(origin: readonly [number, number, number], rotation: Float64Array) {
-    this.#origin = origin;
+    this.#origin = Float64Array.from(origin);
     this.#rotation = rotation;
   }
 

@@ -39,12 +39,12 @@ export class VisibleFactor {
   readonly #count: number[] = [];
   readonly #made: number[] = [];
   #turn = 0;
-  #x = 0;
-  #y = 0;
-  #z = 0;
-  #nx = 0;
-  #ny = 0;
-  #nz = 0;
+  #x = Number.NaN;
+  #y = Number.NaN;
+  #z = Number.NaN;
+  #nx = Number.NaN;
+  #ny = Number.NaN;
+  #nz = Number.NaN;
   readonly #levels: Float64Array[] = [];
   /** Blockers that may cut the polygon in hand, the first so many. */
   readonly #near: number[] = [];
@@ -56,6 +56,10 @@ export class VisibleFactor {
     this.passes.push(passes);
     this.#parting.push(0);
     this.#cuts.push(0);
+    this.#cutting.push(undefined);
+    this.#planes.push(undefined);
+    this.#count.push(0);
+    this.#made.push(0);
     return this.solids.push(solid) - 1;
   }
 

@@ -62,7 +62,7 @@ export function facetsOf(polygons: readonly (readonly Vec3[])[]): Facets {
 }
 
 /** The same facets moved into the room. */
-export function inRoom({ corners, normal, centre, ...rest }: Facets, placed: Frame): Facets {
+export function inRoom(facets: Facets, placed: Frame): Facets {
   const moved = (values: Float64Array, origin: Vec3): Float64Array => {
     const out = new Float64Array(values.length);
     for (let k = 0; k < values.length; k += 3) {
@@ -71,11 +71,16 @@ export function inRoom({ corners, normal, centre, ...rest }: Facets, placed: Fra
     }
     return out;
   };
+  // Written out: objects made from a rest have shapes of their own, for which inner loops would be compiled anew.
   return {
-    ...rest,
-    corners: moved(corners, placed.origin),
-    normal: moved(normal, [0, 0, 0]),
-    centre: moved(centre, placed.origin),
+    count: facets.count,
+    corners: moved(facets.corners, placed.origin),
+    start: facets.start,
+    normal: moved(facets.normal, [0, 0, 0]),
+    centre: moved(facets.centre, placed.origin),
+    area: facets.area,
+    radius: facets.radius,
+    most: facets.most,
   };
 }
 
