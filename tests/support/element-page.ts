@@ -1,11 +1,24 @@
 /** Serves the pages of the element tests from source, as a consumer's bundler would. */
 import { fileURLToPath } from "node:url";
-import { createServer } from "vite";
+import { createServer, type Plugin } from "vite";
 
 export interface ElementPages {
   url(path: string): string;
   close(): Promise<void>;
 }
+
+/** Nothing changes while the tests run: a page opened again asks for none of its hundreds of modules again. */
+const keptByBrowser: Plugin = {
+  name: "kept-by-browser",
+  configureServer({ middlewares }) {
+    middlewares.use((_request, response, next) => {
+      const set = response.setHeader.bind(response);
+      response.setHeader = (name, value) =>
+        set(name, name.toLowerCase() === "cache-control" ? "max-age=86400" : value);
+      next();
+    });
+  },
+};
 
 export async function serveElementPages(): Promise<ElementPages> {
   const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -15,6 +28,7 @@ export async function serveElementPages(): Promise<ElementPages> {
     logLevel: "error",
     server: { port: 0, hmr: false, watch: null, fs: { allow: [root] } },
     optimizeDeps: { noDiscovery: true, include: ["saxes", "ml-matrix"] },
+    plugins: [keptByBrowser],
     cacheDir: fileURLToPath(new URL("../../node_modules/.cache/vite-elements", import.meta.url)),
   });
   await server.listen();
