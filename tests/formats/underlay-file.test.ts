@@ -139,9 +139,11 @@ const HOSTILE: readonly (readonly [what: string, bytes: Buffer, found: RegExp])[
 ];
 
 it.each(HOSTILE)("refuses %s, with place, what was found and a way out", (_, bytes, found) => {
-  const start = performance.now();
+  const start = process.cpuUsage();
   const outcome = read(bytes);
-  expect(performance.now() - start).toBeLessThan(2000);
+  // Of the processor, whoever else computes (ms).
+  const { user, system } = process.cpuUsage(start);
+  expect((user + system) / 1000).toBeLessThan(2000);
   if (outcome.ok) throw new Error("taken");
   const words = outcome.issues.map(formatIssue).join(" ");
   expect(words).toMatch(found);

@@ -23,13 +23,14 @@ const spoilt: Record<string, string> = {
   "a document type": sound.replace("<IESTM33-22>", "<!DOCTYPE x><IESTM33-22>"),
 };
 
-/** Least time of several readings (ms). */
+/** Least time of several readings, of the processor (ms): another program's share counts for nobody. */
 function time(text: string): number {
   const bytes = new TextEncoder().encode(text);
   const times = Array.from({ length: 5 }, () => {
-    const start = performance.now();
+    const start = process.cpuUsage();
     readPhotometry(bytes, { file: "a.xml" });
-    return performance.now() - start;
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1000;
   });
   return Math.min(...times);
 }
