@@ -11,14 +11,20 @@ import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { assess, topPlane } from "../assessment/assess.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import { boxTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenArrangement } from "./open-document.ts";
 
 export interface PeopleInLight {
   /** Of everyone in their usual posture. */
   readonly shadows: readonly BodyShadow[];
-  /** Where each person sees the image of a luminaire in the top (m, in the room). */
-  readonly images: readonly { readonly person: string; readonly spot: Vec3; readonly luminance: number }[];
+  /** Where each person sees the image of a luminaire, by the tag of its box, in the top (m, in the room). */
+  readonly images: readonly {
+    readonly person: string;
+    readonly tag: string;
+    readonly spot: Vec3;
+    readonly luminance: number;
+  }[];
 }
 
 export async function peopleInLight(
@@ -26,13 +32,21 @@ export async function peopleInLight(
   observer: Observer,
 ): Promise<PeopleInLight> {
   const { island, people, layers } = scene;
+  const tagOf = boxTags(scene);
   const images = people.flatMap((person) =>
-    layers.flatMap((layer) =>
-      layer.luminaires.flatMap((placed) => {
+    layers.flatMap((layer, l) =>
+      layer.luminaires.flatMap((placed, index) => {
         const image = island === undefined ? undefined : mirrorSpot(island, placed, person.eye, layer.dim);
         return image === undefined
           ? []
-          : [{ person: person.name, spot: image.spot, luminance: image.luminance }];
+          : [
+              {
+                person: person.name,
+                tag: tagOf([l, index]),
+                spot: image.spot,
+                luminance: image.luminance,
+              },
+            ];
       }),
     ),
   );

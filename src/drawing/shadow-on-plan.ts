@@ -65,20 +65,38 @@ export interface SeenImage {
   readonly spot: Vec3;
   /** Who sees it. */
   readonly person?: string;
+  /** Of the luminaire's box. */
+  readonly tag?: string;
 }
 
-/** A glint where each image is seen: a small ring with four rays. */
-export function imagesOnPlan(images: readonly SeenImage[], place: (room: Vec2) => Vec2): Mark[] {
-  return images.flatMap(({ spot }) => {
-    const [x, y] = place([spot[0], spot[1]]);
+/** A glint where each image is seen, a small ring with four rays, and which luminaire it is of and to whose eye, where words find room. */
+export function imagesOnPlan(
+  images: readonly SeenImage[],
+  place: (room: Vec2) => Vec2,
+  taken: readonly Box[] = [],
+): Mark[] {
+  const places = images.map(({ spot }) => place([spot[0], spot[1]]));
+  const blocked = [...taken, ...places.map(([x, y]): Box => ({ x: x - 7, y: y - 7, width: 14, height: 14 }))];
+  return images.flatMap(({ person, tag }, i) => {
+    const [x, y] = places[i];
     const ray = (dx: number, dy: number): Mark =>
       segment(x + 4.5 * dx, y + 4.5 * dy, x + 9 * dx, y + 9 * dy, "mirror image", "ink", 1);
+    const words = [tag, person === undefined ? "" : `to ${person}`].filter(Boolean).join(" ");
+    const style = { ink: "ink", size: 11 } as const;
+    const label = [
+      text([x + 10, y + 4], words, "mirror image", { ...style, anchor: "start" }),
+      text([x - 10, y + 4], words, "mirror image", { ...style, anchor: "end" }),
+      text([x, y - 11], words, "mirror image", { ...style, anchor: "middle" }),
+      text([x, y + 19], words, "mirror image", { ...style, anchor: "middle" }),
+    ].find((each) => words !== "" && !blocked.some((box) => overlaps(box, textBox(each), 1)));
+    if (label !== undefined) blocked.push(textBox(label));
     return [
       line(ellipse(x, y, 2.5, 2.5, 14), "mirror image", "ink", 1, { closed: true }),
       ray(0.7, 0.7),
       ray(-0.7, 0.7),
       ray(0.7, -0.7),
       ray(-0.7, -0.7),
+      ...(label === undefined ? [] : [label]),
     ];
   });
 }

@@ -98,9 +98,9 @@ function unshieldedWords({ luminaire, luminance, elevation, shielding, what }: L
   return `sees ${bright}, ${luminanceWords(luminance)}, ${degrees(elevation).toFixed(0)}° above the eye; such brightness ${shielding.words}`;
 }
 
-function imageWords({ luminaire, luminance, ratio }: MirrorImage): string {
+function imageWords({ luminaire, tag, luminance, ratio }: MirrorImage): string {
   const times = ratio >= 100 ? "over 100" : ratio.toFixed(0);
-  return `${luminaire}, ${luminanceWords(luminance)}, ${times} times as bright as the top around it`;
+  return `${luminaire} ${tag}, ${luminanceWords(luminance)}, ${times} times as bright as the top around it`;
 }
 
 /** `12 000 cd/m²`, two figures. */

@@ -1,6 +1,6 @@
 /** People: where they stand or sit, how tall and how old, and whether they stand in the light. */
 
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
 import { freshName, type RawPerson } from "../../edits/raw-study.ts";
@@ -28,6 +28,7 @@ export function peoplePart(app: AppView): TemplateResult {
       app.showPeople,
       (on) => app.turnPeople(on),
     )}
+    ${app.showPeople ? html`<p class="hint">Dotted: the light their own bodies take. Crossed ring: the image of a luminaire in the top, with its box (P pendant, R in the ceiling) and to whose eye.</p>` : nothing}
     <p class="row-of-actions"><button type="button" @click=${() => {
       openAdded(`person-${people.length}`);
       app.edit(addPerson(app, people));

@@ -13,6 +13,7 @@ import type { Vec3 } from "../../geometry/vector.ts";
 import type { VisibilityTree } from "../../geometry/visibility-tree.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { maintainedShare } from "../../scene/maintained.ts";
+import { boxTags } from "../../scene/ceiling-boxes.ts";
 import type { Person, Scene } from "../../scene/scene.ts";
 import { viewBlockers } from "../people/view-blockers.ts";
 import { type MirrorSpot, mirrorSpot } from "./mirror-image.ts";
@@ -46,6 +47,8 @@ export interface RatedGlare {
 export interface MirrorImage extends MirrorSpot {
   readonly layer: string;
   readonly luminaire: string;
+  /** Of its box, as every paper names it. */
+  readonly tag: string;
   /** Luminance of the top around the spot, E ρ / π (cd/m²), and how many times brighter the image is on it. */
   readonly around: number;
   readonly ratio: number;
@@ -87,10 +90,12 @@ export function personGlare(scene: Scene, person: Person, request: GlareRequest 
       owner === undefined ? [] : [[`${owner[0]} ${owner[1]}`, i] as const],
     ),
   );
+  const tagOf = boxTags(scene);
   const all = scene.layers.flatMap(({ name, dim, luminaires }, layer) =>
     luminaires.map((placed, index) => ({
       layer: name,
       placed,
+      tag: tagOf([layer, index]),
       output: maintainedShare(scene, { dim }),
       own: bodies.get(`${layer} ${index}`) ?? -1,
     })),
@@ -223,7 +228,13 @@ function ratingOf(
 
 function imageOf(
   { island }: Scene,
-  { layer, placed, output, own }: { layer: string; placed: PlacedLuminaire; output: number; own: number },
+  {
+    layer,
+    placed,
+    tag,
+    output,
+    own,
+  }: { layer: string; placed: PlacedLuminaire; tag: string; output: number; own: number },
   eye: Vec3,
   { topIlluminance }: GlareRequest,
   tree: VisibilityTree,
@@ -237,5 +248,5 @@ function imageOf(
   if (seen * visibleShare([x, y, z], placed, tree, own) < HALF) return [];
   const around = (topIlluminance(image.spot[0], image.spot[1]) * island.topReflectance) / Math.PI;
   const ratio = around > 0 ? image.luminance / around : Infinity;
-  return [{ ...image, layer, luminaire: placed.luminaire.name, around, ratio }];
+  return [{ ...image, layer, luminaire: placed.luminaire.name, tag, around, ratio }];
 }

@@ -163,7 +163,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         ${lit ?? svg`<path d=${outline} class="f-sheet"></path>`}
         ${this.#shadowLayer(place, objects, outline)}
         <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">
-          ${renderMarks(objects.over)}${renderMarks(this.#onPlan?.imagesOnPlan(this.images, place) ?? [])}
+          ${renderMarks(objects.over)}${renderMarks(this.#onPlan?.imagesOnPlan(this.images, place, objects.taken) ?? [])}
           ${renderMarks(this.also?.plan({ scene, assessment: this.assessment, scale, frame, objects, place, words: this.words }) ?? [])}
         </g>
         <g aria-hidden="true">${renderMarks(objects.around)}</g>

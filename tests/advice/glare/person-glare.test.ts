@@ -112,6 +112,8 @@ describe("glare of a person", () => {
     const s = lit(opal, [[1.2, 0, 0.3]], { island });
     const { mirrored } = personGlare(s, person, { topIlluminance: () => 500 });
     expect(mirrored).toHaveLength(1);
+    // 2026-11-28: "downlight" stood three times in the text, and no number said which.
+    expect(mirrored[0].tag).toBe("P1");
     // Rises 0.6 and 0.9 m over 1.2 m: the spot lies 0.48 m ahead.
     expect(mirrored[0].spot[0]).toBeCloseTo(1.48, 9);
     expect(mirrored[0].around).toBeCloseTo((500 * 0.6) / Math.PI, 9);
