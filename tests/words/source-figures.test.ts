@@ -44,13 +44,20 @@ it("says under the zone what a known age asks", () => {
     band: { words: "over 65", factor: 2, glareStep: 3, known: "from memory" },
     zones: [{ zone: zone.name, asked: 1000, found: 658, reached: false }],
   };
-  const found = { people: [], cards: [], load: { remarks: [] }, cost: { layers: [], missing: [] }, age };
+  const found = {
+    people: [],
+    cards: [],
+    load: { remarks: [] },
+    cost: { layers: [], missing: [] },
+    surround: { readings: [] },
+    age,
+  };
   const text = checkText(study, [{ ...one, findings: found as never }]);
   expect(text.replace(/\s+/g, " ")).toContain(
-    "Not enough for Ada at 72: the band over 65 asks 1000 lx here (from memory); the verdict stays the target's.",
+    "Not enough for Ada at 72: the band over 65 asks 1000 lx here (bands of age of IES practice; confirm them in its text); the verdict stays the target's.",
   );
   const asked = { zone: "prep", asked: 1000, footcandles: 100, found: 658, reached: false };
   expect(agedZone({ ...age, zones: [asked] } as never, "prep", "fc")).toContain(
-    "asks 93 fc here (100 fc in the source; from memory)",
+    "asks 93 fc here (100 fc in the source; bands of age of IES practice; confirm them in its text)",
   );
 });
