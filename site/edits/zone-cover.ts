@@ -41,15 +41,13 @@ export function uncovered(
   top: Outline,
   zones: readonly Outline[],
   least: number,
-): readonly [length: number, width: number] | undefined {
+): readonly [low: Corner, high: Corner] | undefined {
   const cells = cellsOf(top, zones);
   const corners = openCells(cells)
     .map((cell) => boxOfCell(cells, cell))
     .filter(([low, high]) => high[0] - low[0] > least && high[1] - low[1] > least)
     .flat();
-  if (corners.length === 0) return undefined;
-  const [low, high] = boxOf(corners);
-  return [high[0] - low[0], high[1] - low[1]];
+  return corners.length === 0 ? undefined : boxOf(corners);
 }
 
 /** Outlines of the zones, grown; more of them than were given where a cell could join none: each `of` the zone it lies beside. */

@@ -58,8 +58,8 @@ function topOf(study: RawStudy): Outline {
   return corners ?? rectangle([0, 0], topSize(study));
 }
 
-/** Box around what no zone judges, besides whole strips along the sides (m). */
-export function unjudgedPart(study: RawStudy): readonly [length: number, width: number] | undefined {
+/** Box around what no zone judges (m). */
+export function unjudgedPart(study: RawStudy): readonly [low: Corner, high: Corner] | undefined {
   const outlines = outlinesOf(study.island?.zones ?? []);
   return outlines === undefined ? undefined : uncovered(topOf(study), outlines, NARROW);
 }
@@ -131,7 +131,7 @@ export function ownTarget(
   return { name: `own target for ${zones[zone].name}`, edits };
 }
 
-/** A zone beside those that are there: over the largest strip nothing judges, else over the whole top. */
+/** A zone beside those that are there: over the largest strip nothing judges, else over what else is open, else over the whole top. */
 export function addZone(study: RawStudy): NamedEdit {
   const zones = study.island?.zones ?? [];
   const [length, width] = topSize(study);
@@ -143,6 +143,11 @@ export function addZone(study: RawStudy): NamedEdit {
     [0, 0],
     [length, width],
   ];
+  const open = strip === undefined ? unjudgedPart(study) : undefined;
+  if (open !== undefined) {
+    const [low, high] = open;
+    [from, size] = [[...low], [high[0] - low[0], high[1] - low[1]]];
+  }
   if (strip !== undefined && reach !== undefined) {
     const axis = strip.side.includes("end") ? 0 : 1;
     const isFar = strip.side === "near the right end" || strip.side === "along the far side";

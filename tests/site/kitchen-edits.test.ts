@@ -192,6 +192,19 @@ describe("zones", () => {
     expect(polygons).toBeGreaterThan(10);
   });
 
+  // 2026-11-28: with no whole strip open a new one lay over the whole top, and over those that were there.
+  it("are added over what none of them covers", () => {
+    const zones = [
+      { name: "a", from: [0, 0], size: [2.4, 0.5], target: "preparation" },
+      { name: "b", from: [0, 0.5], size: [1.8, 0.6], target: "preparation" },
+    ];
+    const open = { ...study, island: { ...study.island, zones } } as unknown as RawStudy;
+    expect(unjudgedStrips(open)).toEqual([]);
+    const after = applied(open, addZone(open));
+    expect(after.island?.zones?.at(-1)).toMatchObject({ from: [1.8, 0.5], size: [0.6, 0.6] });
+    expect(unjudgedPart(after)).toBe(undefined);
+  });
+
   it("take a target of one's own, which the study's check accepts", () => {
     const own = applied(study, ownTarget(study, 1, { illuminance: 400, uniformity: 0.6 }));
     expect(own.island?.zones?.[1].target).toBe("own, eating");

@@ -19,7 +19,7 @@ export function strips(app: AppView): TemplateResult | typeof nothing {
     ${
       between === undefined
         ? nothing
-        : html`<p>A part of the top within ${lengthText(app, between[0])} by ${lengthText(app, between[1])} belongs to no zone: nobody judges its light.</p>`
+        : html`<p>A part of the top within ${lengthText(app, between[1][0] - between[0][0])} by ${lengthText(app, between[1][1] - between[0][1])} belongs to no zone: nobody judges its light.</p>`
     }
     ${
       edit === undefined
