@@ -53,9 +53,17 @@ it("lights a setting by one press, and the layers as dimmed by another", async (
   await group.getByRole("button", { name: "dinner", pressed: true }).waitFor();
   expect(await light()).toBeLessThan(0.5 * full);
   await shot("setting-dinner");
+  const headline = page.locator("candlespan-sheet .headline");
+  await poll(() => headline.locator("h2").innerText()).toMatch(/fall|uneven|close/);
   await group.getByRole("button", { name: "As dimmed" }).click();
   await refined(page);
   expect(await light()).toBeCloseTo(full, 6);
+  // One verdict, of the light on screen, and the other named beside it, clear of the switches.
+  await poll(() => headline.locator("p").innerText()).toMatch(/^dinner: /);
+  expect(await headline.locator("h2").innerText()).toBe("As dimmed: meets everything");
+  const aside = await headline.locator("p").boundingBox();
+  const switches = await page.locator(".switches").boundingBox();
+  expect((aside?.x ?? 0) + (aside?.width ?? 0)).toBeLessThan(switches?.x ?? 0);
 });
 
 it("finds levels, keeps them when asked, and follows a layer's new name", async () => {
