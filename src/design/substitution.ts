@@ -127,8 +127,8 @@ function differences(a: Luminaire, b: Luminaire): string[] {
   return out;
 }
 
-/** `Order dome: 1150 lm, 12 W, 2700 K, CRI 92. Nothing else in its place without asking: …` */
-function orderWords(planned: Luminaire, instead: Luminaire, changes: Substitution["changes"]): string {
+/** `Order dome: 1150 lm, 12 W, 2700 K, CRI 92. No other in its place without asking: …` */
+export function orderWords(planned: Luminaire, instead: Luminaire, changes: Substitution["changes"]): string {
   const facts = [
     `${planned.flux.toFixed(0)} lm`,
     ...(planned.watts === undefined ? [] : [`${planned.watts} W`]),
@@ -137,13 +137,11 @@ function orderWords(planned: Luminaire, instead: Luminaire, changes: Substitutio
     ...(planned.finish === undefined ? [] : [planned.finish]),
   ];
   const worse = changes.filter((change) => VERDICT_RANK[change.after] > VERDICT_RANK[change.before]);
-  const why =
-    worse.length === 0
-      ? `${instead.name} in its place changes no verdict.`
-      : `with ${instead.name} in its place ${worse
-          .map(
-            ({ zone, after }) => `${zone} ${after === "falls short" ? after : "becomes too close to call"}`,
-          )
-          .join(", ")}.`;
-  return `Order ${planned.name}: ${facts.join(", ")}. No other in its place without asking: ${why}`;
+  const order = `Order ${planned.name}: ${facts.join(", ")}.`;
+  if (worse.length === 0)
+    return `${order} ${instead.name} in its place makes no verdict worse; ask before any other.`;
+  const why = worse
+    .map(({ zone, after }) => `${zone} ${after === "falls short" ? after : "becomes too close to call"}`)
+    .join(", ");
+  return `${order} No other in its place without asking: with ${instead.name} in its place ${why}.`;
 }

@@ -106,7 +106,7 @@ function suspensionWords(luminaire: Luminaire, words: HandoverWords): string {
   if (own === undefined || own.points.length < 2) return said(luminaire.suspension);
   const [first, last] = [own.points[0], own.points[own.points.length - 1]];
   const apart = words.length(Math.hypot(last[0] - first[0], last[1] - first[1]));
-  return `${luminaire.suspension ?? ""} ${own.points.length} points, ${apart} apart${own.assumed ? " (assumed)" : ""}`.trim();
+  return `${luminaire.suspension ?? ""} ${own.points.length} points, ${apart} apart${luminaire.suspensions === undefined ? " (assumed)" : ""}`.trim();
 }
 
 /** What the order names: from the study, else from the photometric file. */

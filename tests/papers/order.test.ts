@@ -111,6 +111,21 @@ describe("what nobody stated", () => {
 });
 
 describe("where a linear pendant hangs", () => {
+  it("is what the study says: only the feed is assumed then, and the schedule assumes nothing", () => {
+    const handover = handoverOf(
+      bar({
+        suspensions: [
+          [-0.5, 0],
+          [0.5, 0],
+        ],
+      }),
+    );
+    const sheet = JSON.stringify(setOutSheets(handover).sheets);
+    expect(sheet).toContain("P1: fed at the first point, which the study does not state");
+    expect(sheet).not.toContain("assumed where not stated");
+    expect(JSON.stringify(scheduleSheets(handover))).not.toContain("(assumed)");
+  });
+
   it("is assumed at 0.4 of its length from the middle, and said so, on the sheet and in boxes.csv", () => {
     const handover = handoverOf(bar());
     const { setOut, sheets } = setOutSheets(handover);

@@ -17,6 +17,8 @@ export function suspensionTable(pendants: readonly SetOutBox[], words: HandoverW
   );
   if (rows.length === 0) return [];
   const assumed = pendants.filter(({ suspensions }) => suspensions?.assumed === true);
+  const withoutPoints = assumed.filter(({ luminaire }) => luminaire.suspensions === undefined);
+  const withoutFeed = assumed.filter(({ luminaire }) => luminaire.suspensions !== undefined);
   const end = "end" as const;
   return [
     heading("Suspensions and feed, from the datum", 9),
@@ -32,13 +34,14 @@ export function suspensionTable(pendants: readonly SetOutBox[], words: HandoverW
       ],
       rows,
     },
-    ...(assumed.length === 0
-      ? []
-      : [
-          bullet(
-            `${tagRange(assumed)}: assumed where not stated, two points at 0.4 of the length from the middle, fed at the first (common practice, no source); confirm with the maker.`,
-            SMALL,
-          ),
-        ]),
+    ...said(
+      withoutPoints,
+      "assumed where not stated, two points at 0.4 of the length from the middle, fed at the first (common practice, no source); confirm with the maker.",
+    ),
+    ...said(withoutFeed, "fed at the first point, which the study does not state; confirm with the maker."),
   ];
+}
+
+function said(boxes: readonly SetOutBox[], words: string): Block[] {
+  return boxes.length === 0 ? [] : [bullet(`${tagRange(boxes)}: ${words}`, SMALL)];
 }
