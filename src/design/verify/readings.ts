@@ -38,6 +38,8 @@ export interface Readings {
 }
 
 const COLUMNS = ["along", "across", "x", "y", "z", "lx", "fc", "lit", "note"];
+/** Farther along or across than any island (m): another unit. */
+const NO_ROOM = 50;
 const BRIGHTEST = 1e6;
 
 export function readReadings(text: string, scene: Scene, file?: string): Outcome<Readings> {
@@ -105,7 +107,12 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     const [x, y] = onIsland && island !== undefined ? islandToRoom(island, [a, b]) : [a, b];
     const z = (cell("z") ?? "") === "" ? levelAt(scene, [x, y]) : length("z");
     if (x < 0 || y < 0 || z < 0 || x > room.length || y > room.width)
-      fault(line, "The reading was taken outside the room.", undefined, `${x.toFixed(3)}, ${y.toFixed(3)} m`);
+      fault(
+        line,
+        `The reading was taken outside the room.${Math.max(Math.abs(a), Math.abs(b)) > NO_ROOM ? " Places are metres: were these millimetres?" : ""}`,
+        `x 0 to ${room.length.toFixed(3)} m, y 0 to ${room.width.toFixed(3)} m, z from 0`,
+        `${x.toFixed(3)}, ${y.toFixed(3)} m`,
+      );
     return lit === undefined ? [] : [{ at: [x, y, z] as const, illuminance: value, lit, line }];
   });
   if (issues.length > 0) return failure(...issues.slice(0, 20));
