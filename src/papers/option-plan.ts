@@ -34,7 +34,7 @@ export function optionPlan(
   const scale = sheetScale(axes, units, {
     reach: 0.06,
     largest: tallest / UNIT / axes.width,
-    margins: { left: 14, right: 66 },
+    margins: { left: 14, right: 24 },
   });
   const parts = { zones: true, people: assessment.method.people, dimensions: true };
   const frame = planFrame(scene, scale, parts);

@@ -18,7 +18,8 @@ const MARGIN = 11 * POINTS_PER_MILLIMETRE;
 
 const OVERLAP = 10 * POINTS_PER_MILLIMETRE;
 
-const FOOT = 76;
+/** Check of the print, names and notes, clear of the line at the page's foot (points). */
+const FOOT = 85;
 
 export function silhouetteSheets(handover: Handover): Page[] {
   const types = new Map<string, Luminaire>();

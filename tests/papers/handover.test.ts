@@ -219,6 +219,13 @@ describe("the papers of a hand-over", () => {
       ((Math.max(...points.map((p) => p[k])) - Math.min(...points.map((p) => p[k]))) * 25.4) / 72;
     expect(span(0)).toBeCloseTo(250, 6);
     expect(span(1)).toBeCloseTo(125, 6);
+    // The check of the print stands clear of the line at the page's foot.
+    const boxes = first.marks.flatMap((mark) =>
+      mark.kind === "line" && mark.closed === true ? mark.points : [],
+    );
+    const line = first.marks.find((mark) => mark.kind === "text" && mark.depicts === "title block");
+    const footing = line?.kind === "text" ? line.at[1] - line.size : Number.NaN;
+    expect(Math.max(...boxes.map(([, y]) => y))).toBeLessThanOrEqual(footing);
     const fold = first.marks.find((mark) => mark.kind === "line" && mark.depicts === "fold line");
     expect(fold?.kind === "line" && fold.points[0][1]).toBe(fold?.kind === "line" && fold.points[1][1]);
   });
