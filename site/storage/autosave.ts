@@ -78,11 +78,13 @@ export class Autosave implements StudyStorage {
     return this.#database;
   }
 
-  /** The study of the last visit, if it can be had. */
-  async earlier(): Promise<KeptStudy | undefined> {
+  /** The study of the last visit, if it can be had. @param without settles where nobody waits for the database any longer */
+  async earlier(without?: Promise<undefined>): Promise<KeptStudy | undefined> {
     const id = sessionStored("study") ?? stored(LAST);
     if (id === null) return undefined;
-    const kept = await (await this.database())?.get(id).catch((error) => this.#sayUnkept(error));
+    const asked = this.database().then((database) => database?.get(id));
+    const answer = asked.catch((error) => this.#sayUnkept(error));
+    const kept = await (without === undefined ? answer : Promise.race([answer, without]));
     const late = takeLate(id);
     if (late === undefined || (kept !== undefined && kept.saved >= late.at)) return kept;
     const { change: name, document: after } = late;

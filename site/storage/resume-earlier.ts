@@ -3,10 +3,11 @@
 import { workedExample } from "../example.ts";
 import type { StudySession } from "../session.ts";
 import type { Autosave } from "./autosave.ts";
+import type { KeptStudy } from "./study-database.ts";
 import { isWhole } from "./sound-study.ts";
 
 export async function resumeEarlier(session: StudySession, autosave: Autosave): Promise<void> {
-  const earlier = await autosave.earlier();
+  const earlier = await earlierUnlessSkipped(autosave);
   if (earlier === undefined) {
     session.resume(await workedExample());
     return;
@@ -31,4 +32,28 @@ export async function resumeEarlier(session: StudySession, autosave: Autosave): 
     `"${earlier.title}" was kept damaged and cannot be opened. The worked example is on screen; Study lists what else is kept.`,
     [],
   );
+}
+
+/** A page should not be blank for longer without a word (ms). */
+const BLANK = 1000;
+
+/** Says what the page waits for where the browser's database is slow to answer, and goes on without it when asked to. */
+async function earlierUnlessSkipped(autosave: Autosave): Promise<KeptStudy | undefined> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const skipped = new Promise<undefined>((skip) => {
+    timer = setTimeout(() => {
+      const words = document.createElement("p");
+      words.setAttribute("role", "status");
+      words.textContent = "Looking for the study of your last visit in this browser's storage.";
+      const button = document.createElement("button");
+      button.textContent = "Start without it";
+      button.addEventListener("click", () => skip(undefined));
+      document.getElementById("app")?.replaceChildren(words, button);
+    }, BLANK);
+  });
+  try {
+    return await autosave.earlier(skipped);
+  } finally {
+    clearTimeout(timer);
+  }
 }
