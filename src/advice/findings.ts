@@ -3,8 +3,9 @@
  * Information, each with its own source; no verdict rests on any of it.
  */
 
-import { targetOf, topPlane } from "../assessment/assess.ts";
+import { targetOf } from "../assessment/assess.ts";
 import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import { statistics } from "../assessment/statistics.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";

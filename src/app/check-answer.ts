@@ -5,7 +5,7 @@
 
 import type { Clash } from "../advice/clashes/clash.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
-import { topPlane } from "../assessment/assess.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type {
   ArrangementAssessment,
   Check,

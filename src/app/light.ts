@@ -13,6 +13,7 @@ import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
 import type { PlaneContour } from "./judged-arrangement.ts";
@@ -86,9 +87,10 @@ async function movingLight(
   { quality, setting, interreflected = [] }: LightRequest,
   observer: Observer,
 ): Promise<Light> {
+  const top = whole.planes[topPlane(whole)];
   const scene = {
     ...whole,
-    planes: whole.planes.filter((plane) => plane.zone !== undefined || isTop(plane, whole)),
+    planes: whole.planes.filter((plane) => plane.zone !== undefined || plane === top),
   };
   const fine = movingPlanes(scene);
   const extended = { ...scene, planes: [...scene.planes, ...fine.planes] };
@@ -140,10 +142,9 @@ async function restingLight(
   };
 }
 
-/** The whole top, else the first of its planes, as finely as it is drawn while something moves. */
+/** The whole top as finely as it is drawn while something moves. */
 function movingPlanes(scene: Scene): RefinedPlanes {
-  const tops = scene.planes.filter((plane) => isTop(plane, scene));
-  const top = tops.find(({ zone }) => zone === undefined) ?? tops[0];
+  const top = scene.planes[topPlane(scene)];
   if (top === undefined) return refinedPlanes([]);
   const planes = refined.get(top) ?? refinedPlanes([top], MOVING_CELL);
   refined.set(top, planes);
@@ -152,16 +153,6 @@ function movingPlanes(scene: Scene): RefinedPlanes {
 
 /** By the plane they refine, which stays while luminaires move. */
 const refined = new WeakMap<CalculationPlane, RefinedPlanes>();
-
-function isTop({ grid, quantity, normal }: CalculationPlane, { island }: Scene): boolean {
-  return (
-    grid !== undefined &&
-    quantity === "planar" &&
-    normal[2] > 0.99 &&
-    island !== undefined &&
-    Math.abs(grid.corner[2] - island.height) < 0.02
-  );
-}
 
 function interreflectedOf(planes: readonly PlaneField[]): InterreflectedLight {
   return planes.flatMap(({ plane, layers }) =>

@@ -9,7 +9,7 @@
  * Known error: that of the field between its nodes, second differences of the light over a cell.
  */
 
-import { topPlane } from "../assessment/assess.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import { statistics } from "../assessment/statistics.ts";
 import { dot, length, type Vec2, type Vec3 } from "../geometry/vector.ts";

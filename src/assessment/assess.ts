@@ -9,6 +9,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LightingSetting, Scene, Zone } from "../scene/scene.ts";
 import { withSetting } from "../scene/settings.ts";
 import type { Requirement, Target } from "../scene/target.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type {
   ArrangementAssessment,
   Check,
@@ -195,20 +196,6 @@ export function requirementsOf(
   { target }: Pick<Zone, "target">,
 ): readonly Requirement[] {
   return target === undefined ? [] : (targetOf(study, target)?.requirements ?? []);
-}
-
-/** The plane that stands for the whole top where one figure or one drawing is wanted of it: the one on the top, even where the top is a
- * single zone; else the first level one that belongs to no zone; else the first level one; −1 without any. */
-export function topPlane({ planes }: Scene): number {
-  const first = (wanted: (plane: CalculationPlane) => boolean): number => planes.findIndex(wanted);
-  const level = ({ quantity, normal }: CalculationPlane): boolean => quantity === "planar" && normal[2] > 0.9;
-  const candidates = [
-    first(({ role, zone }) => role === "top" && zone === undefined),
-    first(({ role }) => role === "top"),
-    first((plane) => level(plane) && plane.zone === undefined && plane.grid !== undefined),
-    first(level),
-  ];
-  return candidates.find((index) => index >= 0) ?? -1;
 }
 
 /** Zones with the plane that judges each, then other planes with a target; without zones the whole top is one, named `top`. */

@@ -8,7 +8,7 @@
 
 import { visualWeight } from "../advice/appearance/visual-weight.ts";
 import { personGlare } from "../advice/glare/person-glare.ts";
-import { topPlane } from "../assessment/assess.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import { statistics } from "../assessment/statistics.ts";
 import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";

@@ -8,7 +8,7 @@ import { oldestEyes } from "../advice/age.ts";
 import { type PersonFindings, peopleFindings } from "../advice/findings.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { settingsComparison } from "../app/settings-comparison.ts";
-import { topPlane } from "../assessment/assess.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { ZoneAssessment } from "../assessment/assessment.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Verdict } from "../assessment/verdict.ts";

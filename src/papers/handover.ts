@@ -9,7 +9,7 @@ import type { Clash } from "../advice/clashes/clash.ts";
 import type { IsoluxField } from "../app/contour-field.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import type { SetOutUnit } from "../app/set-out/set-out.ts";
-import { topPlane } from "../assessment/assess.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";

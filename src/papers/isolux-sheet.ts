@@ -5,7 +5,7 @@
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
-import { topPlane } from "../assessment/assess.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";

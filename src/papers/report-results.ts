@@ -1,7 +1,7 @@
 /** The front of the report: in short, what was asked, what was found and how sure it is. */
 
 import { settingsComparison } from "../app/settings-comparison.ts";
-import { topPlane } from "../assessment/assess.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment, Check } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";

@@ -1,6 +1,7 @@
 /** From light to verdict: layers sum, dimming and maintenance are weights, the uncertainty decides. */
 import { describe, expect, it } from "vitest";
-import { assess, topPlane } from "../../src/assessment/assess.ts";
+import { assess } from "../../src/assessment/assess.ts";
+import { topPlane } from "../../src/scene/top-plane.ts";
 import { DEFAULT_BANDS, type InputBands } from "../../src/assessment/uncertainty/input-bands.ts";
 import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";
 import type { CalculationResult } from "../../src/engine/result.ts";

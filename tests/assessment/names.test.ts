@@ -1,6 +1,7 @@
 /** No name and no English word decides anything: the same kitchen with every name another gives the same judgement. */
 import { expect, it } from "vitest";
-import { assess, topPlane } from "../../src/assessment/assess.ts";
+import { assess } from "../../src/assessment/assess.ts";
+import { topPlane } from "../../src/scene/top-plane.ts";
 import type { ArrangementAssessment } from "../../src/assessment/assessment.ts";
 import { uncertaintyLight } from "../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../../src/assessment/uncertainty/verdict-method.ts";

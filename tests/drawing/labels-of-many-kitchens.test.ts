@@ -11,7 +11,7 @@ import { profileDrawing } from "../../src/drawing/profile-drawing.ts";
 import { highestOf } from "../../src/drawing/profile.ts";
 import { profileFrame } from "../../src/drawing/profile-frame.ts";
 import { planLightOf } from "../../src/elements/plan/light-layer.ts";
-import { topPlane } from "../../src/elements/shared/illuminance-probe.ts";
+import { topLight } from "../../src/elements/shared/illuminance-probe.ts";
 import { fitSheet } from "../../src/elements/sheet/sheet-fit.ts";
 import { planFrame } from "../../src/drawing/plan-objects.ts";
 import { wording } from "../../src/words/wording.ts";
@@ -68,7 +68,7 @@ function sheetOf(seed: number, [width, height]: readonly [number, number], unit:
   const frame = planFrame(scene, scale, own);
   const objects = planObjects(scene, scale, words, own, frame);
   const assessment = syntheticAssessment(scene);
-  const top = topPlane(scene, assessment);
+  const top = topLight(scene, assessment);
   if (top === undefined) throw new Error("no top");
   const targets = syntheticStudy(scene).targets;
   const light = planLightOf({

@@ -17,7 +17,7 @@ import { profileAlong, targetLines } from "../../src/drawing/profile.ts";
 import { profileDrawing } from "../../src/drawing/profile-drawing.ts";
 import { section, sectionScale } from "../../src/drawing/section.ts";
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
-import { topPlane } from "../../src/elements/shared/illuminance-probe.ts";
+import { topLight } from "../../src/elements/shared/illuminance-probe.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { radians } from "../../src/units/quantities.ts";
@@ -34,7 +34,7 @@ function scaleOf(scene: Scene, width: number) {
 }
 
 function profileOf(scene: Scene, width: number): Drawing {
-  const top = topPlane(scene, syntheticAssessment(scene));
+  const top = topLight(scene, syntheticAssessment(scene));
   if (top === undefined) throw new Error("the synthetic island has a top");
   const axes = islandAxes(scene);
   const targets = targetLines(scene.zones, syntheticStudy(scene).targets);
@@ -269,7 +269,7 @@ describe("plan", () => {
 describe("profile", () => {
   it("marks the least and most light of the centre line, and totals its parts", () => {
     const scene = syntheticScene();
-    const top = topPlane(scene, syntheticAssessment(scene));
+    const top = topLight(scene, syntheticAssessment(scene));
     if (top === undefined) throw new Error("the synthetic island has a top");
     const profile = profileAlong(top.grid, top.fine, islandAxes(scene));
     const [total, ...rest] = profile.series;

@@ -7,7 +7,7 @@ import { spawn } from "candlespan/workers";
 import { beforeAll, describe, expect, it } from "vitest";
 import { isoluxField } from "../../src/app/contour-field.ts";
 import type { LightAnswer } from "../../src/app/light.ts";
-import { topPlane } from "../../src/elements/shared/illuminance-probe.ts";
+import { topLight } from "../../src/elements/shared/illuminance-probe.ts";
 import { handoverOption } from "../../src/papers/handover.ts";
 import { called } from "../support/cli.ts";
 
@@ -87,7 +87,7 @@ describe("the worked example", () => {
     expect(figures(there.value)).toEqual(library);
     expect(asJson(there.value.contours)).toEqual(asJson(answer.contours));
     // What the plan on screen is drawn from is what the sheets of paper are drawn from.
-    const top = topPlane(there.value.scene, there.value.assessment);
+    const top = topLight(there.value.scene, there.value.assessment);
     const paper = handoverOption(there.value).top?.field;
     if (top === undefined || paper === undefined) throw new Error("no top");
     expect(isoluxField(top.grid, top.values, top.margin).values).toEqual(paper.values);

@@ -10,7 +10,7 @@ import { inSetting } from "../../src/app/setting-levels.ts";
 import { settingsComparison } from "../../src/app/settings-comparison.ts";
 import { verifyReadings } from "../../src/app/verify.ts";
 import { workingEdge } from "../../src/app/working-edge.ts";
-import { topPlane } from "../../src/assessment/assess.ts";
+import { topPlane } from "../../src/scene/top-plane.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import { escapeText } from "../../src/drawing/svg-text.ts";
 import { sheetSvg } from "../../src/formats/sheet-svg.ts";

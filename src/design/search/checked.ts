@@ -2,7 +2,7 @@
 
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashes } from "../../advice/clashes/clashes.ts";
-import { topPlane } from "../../assessment/assess.ts";
+import { topPlane } from "../../scene/top-plane.ts";
 import type { ArrangementAssessment, Energy } from "../../assessment/assessment.ts";
 import { VERDICT_RANK, type Verdict } from "../../assessment/verdict.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";

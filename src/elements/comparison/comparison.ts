@@ -21,7 +21,7 @@ import { evennessText, verdictMark } from "../../words/zone-text.ts";
 import { gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";
 import { ElementWidth } from "../shared/element-width.ts";
-import { judgedTop, topPlane } from "../shared/illuminance-probe.ts";
+import { judgedTop, topLight } from "../shared/illuminance-probe.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
@@ -190,8 +190,8 @@ export class CandlespanComparison extends LitElement {
       reach: 0,
       margins: MARGINS,
     });
-    const a = topPlane(first.scene, first.assessment);
-    const b = topPlane(second.scene, second.assessment);
+    const a = topLight(first.scene, first.assessment);
+    const b = topLight(second.scene, second.assessment);
     if (a === undefined || b === undefined) return html`<p>One of the two has no light on a grid.</p>`;
     const parts = { zones: true, people: false, dimensions: false };
     const frame = planFrame(second.scene, scale, parts);

@@ -9,7 +9,7 @@ import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
-import type { TopPlane } from "../shared/illuminance-probe.ts";
+import type { TopLight } from "../shared/illuminance-probe.ts";
 import { pathOf, renderHatch, round } from "../shared/marks.ts";
 
 /** Tones of the light at rest, and while something moves. */
@@ -18,7 +18,7 @@ const MOVING_TONES = 14;
 
 export interface LightLayerInput {
   readonly scene: Scene;
-  readonly top: TopPlane;
+  readonly top: TopLight;
   readonly targets: ReadonlyMap<string, Target>;
   readonly unit: "lx" | "fc";
   readonly scale: SheetScale;
@@ -117,7 +117,7 @@ function draw(light: PlanLight, hatch: boolean): SVGTemplateResult {
 
 /** From a grid's own sides through room and island to the page; an affine map, taken from three points. */
 export function gridToPage(
-  { grid }: TopPlane,
+  { grid }: TopLight,
   axes: IslandAxes,
   scale: SheetScale,
   frame: PlanFrame,

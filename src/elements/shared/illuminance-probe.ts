@@ -6,9 +6,10 @@ import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
 import { type LayeredLight, ofRole } from "../../drawing/profile.ts";
 import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
 import type { LayerRole, Scene } from "../../scene/scene.ts";
+import { topPlane } from "../../scene/top-plane.ts";
 import type { LightReading } from "./contract.ts";
 
-export interface TopPlane {
+export interface TopLight {
   readonly plane: CalculationPlane;
   readonly grid: PlaneGrid;
   /** Values on `grid`: the fine ones where they were calculated (lx). */
@@ -20,42 +21,30 @@ export interface TopPlane {
   readonly fine: LayeredLight;
 }
 
-/** The plane of the whole top: a planar grid of no zone, facing up at the island's height, with its finest
- * values. Undefined while the light in hand belongs to another scene's points. */
-export function topPlane(scene: Scene, assessment: ArrangementAssessment): TopPlane | undefined {
-  let best: TopPlane | undefined;
-  for (const plane of scene.planes) {
-    const { grid } = plane;
-    if (grid === undefined || !isTop(scene, plane)) continue;
-    const light = assessment.planes.find((p) => p.name === plane.name);
-    if (light === undefined || light.illuminance.length * 3 !== plane.points.length) continue;
-    const field = finest(plane, grid, light);
-    if (best === undefined || field.values.length > best.values.length) best = field;
-  }
-  return best;
+/** The light of the whole top in its finest values; undefined without a grid over it, or while the light in hand belongs to another
+ * scene's points. */
+export function topLight(scene: Scene, assessment: ArrangementAssessment): TopLight | undefined {
+  const plane = scene.planes[topPlane(scene)];
+  const light = judgedTop(scene, assessment);
+  if (plane?.grid === undefined || light === undefined || !isWhole(scene, plane.zone, plane.grid))
+    return undefined;
+  if (light.illuminance.length * 3 !== plane.points.length) return undefined;
+  return finest(plane, plane.grid, light);
 }
 
-/** The whole top as it is judged: the first of its planes, whose grid the figures are of. */
+/** The whole top as it is judged: the figures are of its grid. */
 export function judgedTop(scene: Scene, assessment: ArrangementAssessment): PlaneAssessment | undefined {
-  const plane = scene.planes.find((p) => isTop(scene, p));
+  const plane = scene.planes[topPlane(scene)];
   return assessment.planes.find((p) => p.name === plane?.name);
 }
 
-function isTop(scene: Scene, plane: CalculationPlane): boolean {
-  const { grid } = plane;
-  if (grid === undefined || plane.quantity !== "planar" || plane.normal[2] < 0.5) return false;
-  // A zone may be the whole top.
-  if (plane.zone !== undefined && !coversTop(scene, grid)) return false;
-  return scene.island === undefined || Math.abs(grid.corner[2] - scene.island.height) <= 0.02;
+/** A zone's plane stands for the top only where the zone is all of it. */
+function isWhole({ island }: Scene, zone: string | undefined, { u, v }: PlaneGrid): boolean {
+  if (zone === undefined) return true;
+  return island !== undefined && Math.hypot(...u) * Math.hypot(...v) > 0.98 * island.length * island.width;
 }
 
-function coversTop({ island }: Scene, grid: PlaneGrid): boolean {
-  if (island === undefined) return false;
-  const area = Math.hypot(...grid.u) * Math.hypot(...grid.v);
-  return area > 0.98 * island.length * island.width;
-}
-
-function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment): TopPlane {
+function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment): TopLight {
   const { fine } = light;
   if (fine?.grid !== undefined)
     return {
@@ -70,7 +59,7 @@ function finest(plane: CalculationPlane, grid: PlaneGrid, light: PlaneAssessment
 }
 
 export class IlluminanceProbe {
-  readonly top: TopPlane | undefined;
+  readonly top: TopLight | undefined;
   readonly axes: IslandAxes;
   readonly #field: IsoluxField | undefined;
   readonly #parts = new Map<LayerRole, IsoluxField>();
@@ -81,7 +70,7 @@ export class IlluminanceProbe {
     this.#scene = scene;
     this.#assessment = assessment;
     this.axes = islandAxes(scene);
-    this.top = topPlane(scene, assessment);
+    this.top = topLight(scene, assessment);
     this.#field = this.top && isoluxField(this.top.grid, this.top.values, this.top.margin);
   }
 
@@ -97,12 +86,12 @@ export class IlluminanceProbe {
     const roles = [...new Set(fine.layers.map(({ role }) => role))];
     const parts = roles.map((role) => ({
       role,
-      value: readIsolux(this.#part(role, this.top as TopPlane), ...at),
+      value: readIsolux(this.#part(role, this.top as TopLight), ...at),
     }));
     return { total: readIsolux(this.#field, ...at), parts };
   }
 
-  #part(role: LayerRole, { grid, fine }: TopPlane): IsoluxField {
+  #part(role: LayerRole, { grid, fine }: TopLight): IsoluxField {
     let field = this.#parts.get(role);
     if (field === undefined) {
       field = isoluxField(grid, ofRole(fine, role), fine.margin && ofRole(fine.margin, role));

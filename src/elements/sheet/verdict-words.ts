@@ -8,7 +8,7 @@ import { clashHeadline } from "../../words/clash-words.ts";
 import { type Headline, headline, isDark, likelyWords } from "../../words/headline.ts";
 import { capital } from "../../words/sentence.ts";
 import { checkWords, darkestPlace, TWO_GRIDS, verdictMark, zoneClauses } from "../../words/zone-text.ts";
-import type { TopPlane } from "../shared/illuminance-probe.ts";
+import type { TopLight } from "../shared/illuminance-probe.ts";
 
 /** Class of a verdict in the elements' styles. */
 export const VERDICT_STYLE: Readonly<Record<Verdict, string>> = {
@@ -42,7 +42,7 @@ export interface VerdictInWords {
 export function verdictInWords(
   assessment: ArrangementAssessment,
   clashes: readonly Clash[],
-  top: TopPlane | undefined,
+  top: TopLight | undefined,
   units: { readonly illuminance: IlluminanceUnit; readonly length: LengthUnit },
 ): VerdictInWords {
   const isLit = assessment.zones.some((zone) => !isDark(zone));
