@@ -1,6 +1,7 @@
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import { polarDiagram } from "./polar-diagram.ts";
-import { DAY, escapeText, FONT, marksSvg, type Palette } from "./svg-text.ts";
+import { DAY, type Palette } from "./palette.ts";
+import { escapeText, FONT, marksSvg } from "./svg-text.ts";
 
 /** The polar diagram as a whole SVG document, ending in a line break. `title` and `subtitle` may come from a
  * file; they are escaped. */

@@ -3,21 +3,8 @@
 import type { Vec2 } from "../geometry/vector.ts";
 import { DASHES, type Ink, type Mark } from "./drawing.ts";
 import { type CommonArea, type Hatching, hatchLines, SCREEN_HATCHING } from "./hatch.ts";
+import { DAY, type Palette } from "./palette.ts";
 import { LABEL_SIZE, type PlanLight } from "./plan-light.ts";
-
-export type Palette = Readonly<Record<Exclude<Ink, "none">, string>>;
-
-export const DAY: Palette = {
-  ink: "#24211c",
-  quiet: "#6b6458",
-  hairline: "#d9d2c5",
-  luminaire: "#a4560b",
-  sheet: "#fffdf9",
-  paper: "#faf7f1",
-  meets: "#2f6b4f",
-  short: "#a3352b",
-  close: "#8a6410",
-};
 
 export const FONT =
   "'Source Sans 3', 'Source Sans Pro', 'Noto Sans', 'Segoe UI', 'Helvetica Neue', sans-serif";

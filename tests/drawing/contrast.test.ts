@@ -2,6 +2,7 @@
  * Words in drawings can be read: 4.5:1 to what lies behind them (WCAG 2.2, 1.4.3), day and evening, on every colour of the light.
  * Calculated from the styles themselves, since no tool that reads pages looks behind words of a drawing.
  */
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { clashMarks } from "../../src/drawing/clash-marks.ts";
 import { differenceMap } from "../../src/drawing/difference-map.ts";
@@ -13,6 +14,7 @@ import { DARK_INK, inkOver, luxColour, wordGround } from "../../src/drawing/ligh
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { comparisonStyles } from "../../src/elements/comparison/comparison.styles.ts";
 import { planStyles } from "../../src/elements/plan/plan.styles.ts";
+import { DAY, EVENING } from "../../src/drawing/palette.ts";
 import { tokens } from "../../src/elements/shared/tokens.ts";
 import { ceilingBoxes } from "../../src/scene/ceiling-boxes.ts";
 import { wording } from "../../src/words/wording.ts";
@@ -92,18 +94,27 @@ describe("words in drawings", () => {
   });
 
   it("are in every ink of day and evening, on paper and on the sheet", () => {
-    const pairs = [...tokens.cssText.matchAll(/--_(\w+): var\([^,]+, light-dark\((#\w{6}), (#\w{6})\)/g)];
-    const colours = new Map(pairs.map(([, name, day, evening]) => [name, [day, evening]]));
-    const inks = ["ink", "quiet", "luminaire", "meets", "short", "close"];
+    const inks = ["ink", "quiet", "luminaire", "meets", "short", "close"] as const;
     const all = inks.flatMap((ink) =>
-      ["paper", "sheet"].flatMap((ground) =>
-        [0, 1].map((when) => {
-          const [a, b] = [colours.get(ink)?.[when] ?? "", colours.get(ground)?.[when] ?? ""];
-          return [`${ink} on ${ground}, ${when === 0 ? "day" : "evening"}`, a, b] as const;
-        }),
+      (["paper", "sheet"] as const).flatMap((ground) =>
+        Object.entries({ DAY, EVENING }).map(
+          ([when, palette]) => [`${ink} on ${ground}, ${when}`, palette[ink], palette[ground]] as const,
+        ),
       ),
     );
     expect(worstOf(all)).toBeGreaterThanOrEqual(READABLE);
+  });
+
+  it("are of one palette, on the page around the elements too", () => {
+    const page = readFileSync(new URL("../../site/styles/tokens.css", import.meta.url), "utf8");
+    for (const [css, name] of [
+      [tokens.cssText, "_"],
+      [page, "candlespan-"],
+    ])
+      for (const [ink, day] of Object.entries(DAY))
+        expect(css).toMatch(
+          new RegExp(`--${name}${ink}: .*light-dark\\(${day}, ${EVENING[ink as keyof typeof EVENING]}\\)`),
+        );
   });
 
   it("are never in another ink than these where they lie on the light", () => {

@@ -1,7 +1,8 @@
 /** How errors are spread: a histogram of engine against trace for each family of random kitchens, with the bound. */
 import { scaleLinear } from "d3-scale";
 import { line, type Mark, rectangle, segment, text } from "../../src/drawing/drawing.ts";
-import { DAY, escapeText, FONT, marksSvg } from "../../src/drawing/svg-text.ts";
+import { DAY } from "../../src/drawing/palette.ts";
+import { escapeText, FONT, marksSvg } from "../../src/drawing/svg-text.ts";
 import { type Compared, deviationOf } from "./accuracy-record.ts";
 
 export interface Spread {

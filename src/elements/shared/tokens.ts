@@ -4,19 +4,21 @@
  * Each colour is a pair, day and evening, chosen by `color-scheme`: an element follows the page, or its own
  * `mode` attribute.
  */
-import { css } from "lit";
+import { css, unsafeCSS } from "lit";
+import { DAY, EVENING } from "../../drawing/palette.ts";
+
+const COLOURS = unsafeCSS(
+  Object.entries(DAY)
+    .map(
+      ([ink, day]) =>
+        `--_${ink}: var(--candlespan-${ink}, light-dark(${day}, ${EVENING[ink as keyof typeof EVENING]}));`,
+    )
+    .join(""),
+);
 
 export const tokens = css`
   :host {
-    --_paper: var(--candlespan-paper, light-dark(#faf7f1, #171510));
-    --_sheet: var(--candlespan-sheet, light-dark(#fffdf9, #1f1c16));
-    --_ink: var(--candlespan-ink, light-dark(#24211c, #eee7da));
-    --_quiet: var(--candlespan-quiet, light-dark(#6b6458, #a79e8d));
-    --_hairline: var(--candlespan-hairline, light-dark(#d9d2c5, #3a352b));
-    --_luminaire: var(--candlespan-luminaire, light-dark(#a4560b, #ffb85c));
-    --_meets: var(--candlespan-meets, light-dark(#2f6b4f, #7cc4a0));
-    --_short: var(--candlespan-short, light-dark(#a3352b, #ef8a7e));
-    --_close: var(--candlespan-close, light-dark(#8a6410, #e0b85a));
+    ${COLOURS}
     --_focus: var(--candlespan-focus, var(--_ink));
     display: block;
     box-sizing: border-box;

@@ -1,0 +1,29 @@
+/** The colours of every ink, by day and by evening: of paper, screen and page alike. */
+
+import type { Ink } from "./drawing.ts";
+
+export type Palette = Readonly<Record<Exclude<Ink, "none">, string>>;
+
+export const DAY: Palette = {
+  paper: "#faf7f1",
+  sheet: "#fffdf9",
+  ink: "#24211c",
+  quiet: "#6b6458",
+  hairline: "#d9d2c5",
+  luminaire: "#a4560b",
+  meets: "#2f6b4f",
+  short: "#a3352b",
+  close: "#8a6410",
+};
+
+export const EVENING: Palette = {
+  paper: "#171510",
+  sheet: "#1f1c16",
+  ink: "#eee7da",
+  quiet: "#a79e8d",
+  hairline: "#3a352b",
+  luminaire: "#ffb85c",
+  meets: "#7cc4a0",
+  short: "#ef8a7e",
+  close: "#e0b85a",
+};
