@@ -45,6 +45,7 @@ export type { Scene } from "./scene/scene.ts";
 export { arrangementLetters, newLetter } from "./study/arrangement-letters.ts";
 export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";
 export { formatLength } from "./units/length-text.ts";
+export { powerFigure } from "./units/power-text.ts";
 export { readLength } from "./units/read-length.ts";
 export { degrees } from "./units/quantities.ts";
 export { readTypedLength, type TypedLength } from "./units/typed-length.ts";

@@ -6,6 +6,7 @@
  */
 
 import type { Layer } from "../scene/scene.ts";
+import { nthLetter } from "../study/arrangement-letters.ts";
 
 export interface SwitchingLeg {
   /** a, b …, by the layers that hold luminaires, in the option's order. */
@@ -16,13 +17,7 @@ export interface SwitchingLeg {
 export function switchingLegs(layers: readonly Layer[]): SwitchingLeg[] {
   return layers
     .filter(({ luminaires }) => luminaires.length > 0)
-    .map((layer, i) => ({ leg: legLetter(i), layer }));
-}
-
-/** a to z, then aa, ab … */
-function legLetter(index: number): string {
-  const last = String.fromCharCode(97 + (index % 26));
-  return index < 26 ? last : `${legLetter(Math.floor(index / 26) - 1)}${last}`;
+    .map((layer, i) => ({ leg: nthLetter(i).toLowerCase(), layer }));
 }
 
 export type SwitchKind = "one-way" | "two-way" | "intermediate";

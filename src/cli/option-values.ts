@@ -2,14 +2,12 @@
 
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { readLength } from "../units/read-length.ts";
+import { readMetres } from "../units/read-length.ts";
 import { usageError } from "./command.ts";
 
 export function lengthOf(text: string, name: string): number {
-  const bare = /^\s*\d+(\.\d+)?\s*$/.test(text)
-    ? { ok: true as const, metres: Number(text) }
-    : readLength(text);
-  if (bare.ok && bare.metres >= 0 && bare.metres <= 10) return bare.metres;
+  const read = readMetres(text);
+  if (read.ok && read.metres >= 0 && read.metres <= 10) return read.metres;
   throw usageError(
     `${name} is not a length it can use.`,
     'metres, or a unit: "850 mm", "36 in"',

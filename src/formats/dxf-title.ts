@@ -5,6 +5,7 @@ import type { SetOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
+import { powerFigure } from "../units/power-text.ts";
 
 export function dxfTitle(handover: Handover, setOut: SetOut): string[] {
   const { scene } = chosenOption(handover);
@@ -29,7 +30,7 @@ export function dxfTitle(handover: Handover, setOut: SetOut): string[] {
     ),
     ...loadReport(scene).layers.map(
       ({ circuit, layer, luminaires, fittedWatts, unknown, dimmer }) =>
-        `Circuit ${circuit === undefined ? "HOLD, not named" : printable(circuit, 40)}: ${printable(layer, 40)}, ${luminaires} luminaires, ${unknown > 0 ? "at least " : ""}${fittedWatts.toFixed(0)} W, dimmer ${printable(dimmer?.name ?? "not stated", 60)}`,
+        `Circuit ${circuit === undefined ? "HOLD, not named" : printable(circuit, 40)}: ${printable(layer, 40)}, ${luminaires} luminaires, ${powerFigure(fittedWatts, unknown, "at least")} W, dimmer ${printable(dimmer?.name ?? "not stated", 60)}`,
     ),
     ...setOutHolds(handover, setOut, words).map(
       ({ tags, words: flag }) => `HOLD ${tags.length === 0 ? "all" : tags.join(", ")}: ${flag}`,

@@ -1,5 +1,6 @@
 /** Options beside one another: which is recommended and why, heights at one scale, figures, pictures. */
 
+import { powerFigure } from "../units/power-text.ts";
 import { evennessOf, isMet, ranked, shortfallPercent } from "../app/ranking.ts";
 import { type SetOutBox, setOut } from "../app/set-out/set-out.ts";
 import { seenSteps } from "../advice/illuminance-examples.ts";
@@ -170,8 +171,7 @@ function table(handover: Handover, words: HandoverWords): Block[] {
         [
           "power",
           ...options.map(
-            ({ assessment: { energy } }) =>
-              `${energy.unknownWatts > 0 ? "at least " : ""}${energy.watts.toFixed(0)} W`,
+            ({ assessment: { energy } }) => `${powerFigure(energy.watts, energy.unknownWatts, "at least")} W`,
           ),
         ],
         ["luminaires, price", ...options.map((_, i) => price(handover, i))],

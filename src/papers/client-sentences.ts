@@ -3,8 +3,8 @@
  * what the top mirrors, what a person's own shadow takes, what it takes to build. No figure without words.
  */
 
-import type { BodyShadow } from "../advice/body-shadow.ts";
 import { oldestEyes } from "../advice/age.ts";
+import type { BodyShadow } from "../advice/body-shadow.ts";
 import { type PersonFindings, peopleFindings } from "../advice/findings.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { settingsComparison } from "../app/settings-comparison.ts";
@@ -14,13 +14,14 @@ import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
+import { powerFigure } from "../units/power-text.ts";
+import { patchyRemark } from "../words/arrangement-sentences.ts";
 import { clashList } from "../words/clash-list.ts";
 import { list } from "../words/findings-sections.ts";
 import { HOT } from "../words/person-words.ts";
 import { asSentence } from "../words/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
-import { patchyRemark } from "../words/arrangement-sentences.ts";
-import { darkestPlace } from "../words/zone-text.ts";
+import { darkestPlace, rangeWords } from "../words/zone-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
 
 /** The verdict without the trade's words: too little light and too uneven light are different complaints. */
@@ -130,10 +131,9 @@ const ANSWER: Readonly<Record<Verdict, string>> = {
 /** What a meter may read: the 95 % band of each average. */
 function bandSentence(zones: readonly ZoneAssessment[], words: HandoverWords): string | undefined {
   const parts = zones.flatMap(({ name, checks }) => {
-    const band = checks.find(({ quantity }) => quantity === "illuminance")?.band;
-    return band === undefined
-      ? []
-      : [`${words.figure(band[0])} to ${words.lux(band[1])} at ${printable(name, 40)}`];
+    const light = checks.find(({ quantity }) => quantity === "illuminance");
+    const range = rangeWords(light?.band, words.figure, words.lux);
+    return range === undefined ? [] : [`${range} at ${printable(name, 40)}`];
   });
   if (parts.length === 0) return undefined;
   return `Expect a meter to read ${list(parts)}, 19 times in 20.`;
@@ -230,7 +230,7 @@ function takes({ scene, assessment }: HandoverOption): string {
   const pendants = ceilingBoxes(scene).filter(({ kind }) => kind === "pendant").length;
   const all = scene.layers.reduce((sum, { luminaires }) => sum + luminaires.length, 0);
   const { watts, unknownWatts } = assessment.energy;
-  return `Takes ${count(pendants, "pendant")} and ${count(all - pendants, "other light")}, ${all} holes in the ceiling at most, ${unknownWatts > 0 ? "at least " : ""}${watts.toFixed(0)} W when all is on.`;
+  return `Takes ${count(pendants, "pendant")} and ${count(all - pendants, "other light")}, ${all} holes in the ceiling at most, ${powerFigure(watts, unknownWatts, "at least")} W when all is on.`;
 }
 
 function count(n: number, noun: string): string {

@@ -18,6 +18,7 @@ import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Layer, Scene } from "../scene/scene.ts";
 import { withSetting } from "../scene/settings.ts";
+import { powerFigure } from "../units/power-text.ts";
 import { controlWords, levelWords } from "../words/settings-text.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
@@ -92,7 +93,7 @@ function levels(settings: readonly DimmedSetting[]): Block {
           dimmerWords(layer),
           levelWords(layer.dim),
           control === undefined ? "not stated" : layer.dim === 0 ? "off" : controlWords(control),
-          `${unknown > 0 ? "≥ " : ""}${watts.toFixed(0)}`,
+          powerFigure(watts, unknown),
         ];
       });
     }),

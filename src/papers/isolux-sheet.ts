@@ -15,8 +15,8 @@ import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Ink, line, type Mark, segment, text, textWidth, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
-import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { luxColour } from "../drawing/light-scale.ts";
+import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
 import { DAY } from "../drawing/palette.ts";
 import { escapeText, FONT, hatchSvg, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
@@ -30,12 +30,13 @@ import {
   type IlluminanceUnit,
 } from "../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
+import { powerFigure } from "../units/power-text.ts";
+import { patchyRemark, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashHeadline } from "../words/clash-words.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
-import { patchyRemark, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
-import { darkestPlace, verdictMark } from "../words/zone-text.ts";
 import { wording } from "../words/wording.ts";
+import { darkestPlace, verdictMark } from "../words/zone-text.ts";
 import { islandLight } from "./island-light.ts";
 import { isoluxValues } from "./isolux-values.ts";
 
@@ -289,7 +290,7 @@ function figures(
     ["evenness U₀", uniformity.toFixed(2)],
     ["pendants", `${part(["pendant"])} ${unit}`],
     ["recessed", `${part(["recessed"])} ${unit}`],
-    ["power", `${unknownWatts > 0 ? "≥ " : ""}${watts.toFixed(0)} W`],
+    ["power", `${powerFigure(watts, unknownWatts)} W`],
   ];
   const each = (WIDTH - 2 * MARGIN) / cells.length;
   return cells.flatMap(([name, value], i) => [

@@ -9,12 +9,13 @@ import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
+import { powerFigure } from "../units/power-text.ts";
+import { verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashSentences } from "../words/clash-list.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
 import { asSentence } from "../words/sentence.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
-import { verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
-import { VERDICT_MARK, verdictMark } from "../words/zone-text.ts";
+import { rangeWords, VERDICT_MARK, verdictMark } from "../words/zone-text.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { SIZE, TABLE, table } from "./report-style.ts";
@@ -100,7 +101,7 @@ function settingsBlocks({ options }: Handover, words: HandoverWords): Block[] {
 }
 
 export function watts({ energy }: ArrangementAssessment): string {
-  return `${energy.unknownWatts > 0 ? "≥ " : ""}${energy.watts.toFixed(0)}`;
+  return powerFigure(energy.watts, energy.unknownWatts);
 }
 
 export function asked(handover: Handover, words: HandoverWords): Block[] {
@@ -247,7 +248,7 @@ function checkRow(zone: string, check: Check, words: HandoverWords): string[] {
     printable(zone, 30),
     light ? `${check.statistic} ${check.nature}, ${words.light}` : "evenness, min/avg",
     value(check.value),
-    check.band === undefined ? "–" : `${value(check.band[0])} to ${value(check.band[1])}`,
+    rangeWords(check.band, value) ?? "–",
     value(check.target),
     `${VERDICT_MARK[check.verdict]} ${check.verdict}${chance}`,
     check.drivers.length === 0 ? "–" : printable(uncertaintyAdvice(check.drivers), 120),

@@ -56,20 +56,23 @@ const BARE = new RegExp(`^(?:${MIXED})$`);
 export function readLength(text: string): ReadLength {
   if (text.length > 60) return refuse("The length is too long a text");
   const plain = normalise(text);
-  const negative = plain.startsWith("-");
-  const body = negative ? plain.slice(1).trim() : plain;
-  const metres = magnitude(body);
+  const metres = magnitude(plain.replace(/^[-+] ?/, ""));
   if (typeof metres !== "number") return metres;
-  return { ok: true, metres: negative ? -metres : metres };
+  return { ok: true, metres: plain.startsWith("-") ? 0 - metres : metres };
 }
 
 /** The number of a text that names no unit; undefined of every other. */
 export function bareNumber(text: string): number | undefined {
   if (text.length > 60) return undefined;
   const plain = normalise(text).replace(/(\d),(\d)/g, "$1.$2");
-  const match = BARE.exec(plain.replace(/^-/, ""));
+  const match = BARE.exec(plain.replace(/^[-+] ?/, ""));
   if (match === null) return undefined;
   return (plain.startsWith("-") ? -1 : 1) * mixed(match, 1);
+}
+
+/** A length where a bare number is metres: in options and in tables. */
+export function readMetres(text: string): ReadLength {
+  return readLength(bareNumber(text) === undefined ? text : `${text} m`);
 }
 
 function magnitude(body: string): number | (ReadLength & { ok: false }) {

@@ -1,5 +1,6 @@
 /** What `arrange` says to a person: the few proposals side by side, their reasons, what skipping one would lose. */
 
+import { powerFigure } from "../units/power-text.ts";
 import { offsetOf } from "../design/search/candidate.ts";
 import type { Checked } from "../design/search/checked.ts";
 import type { Proposal } from "../design/search/proposals.ts";
@@ -121,9 +122,7 @@ function overview(
     ),
     row(`average on top (${illuminance})`, ({ average }) => formatIlluminanceValue(average, illuminance)),
     row("evenness", ({ uniformity }) => uniformity.toFixed(2)),
-    row("power (W)", ({ energy }) =>
-      energy.unknownWatts > 0 ? `over ${energy.watts.toFixed(0)}` : energy.watts.toFixed(0),
-    ),
+    row("power (W)", ({ energy }) => powerFigure(energy.watts, energy.unknownWatts)),
     row("centre to centre", ({ figures: { candidate } }) =>
       candidate.count === 1 ? "–" : say(candidate.pitch * step),
     ),
@@ -167,9 +166,10 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
       const dim = dimmed.dims[l] ?? 1;
       return `${printable(name, 40)} ${dim === 0 ? "off" : `${Math.round(100 * dim)} %`}`;
     });
+    const { watts, unknownWatts } = dimmed.assessment.energy;
     lines.push(
       ...wrapped(
-        `Enough light with ${dims.join(", ")}: ${dimmed.assessment.energy.watts.toFixed(0)} W, ${Math.round(100 * dimmed.saves)} % less power, still ${dimmed.assessment.verdict}.`,
+        `Enough light with ${dims.join(", ")}: ${powerFigure(watts, unknownWatts, "at least")} W, ${Math.round(100 * dimmed.saves)} % less power, still ${dimmed.assessment.verdict}.`,
         TEXT_WIDTH,
         2,
         2,

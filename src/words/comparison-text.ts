@@ -10,12 +10,13 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LayerRole } from "../scene/scene.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
+import { powerFigure } from "../units/power-text.ts";
+import { verdictWords } from "./arrangement-sentences.ts";
 import { moneyWords } from "./cost-words.ts";
 import { readingName } from "./findings-sections.ts";
 import type { Units } from "./person-words.ts";
 import { settingCellText, settingTableRows } from "./settings-text.ts";
 import { table } from "./table.ts";
-import { verdictWords } from "./arrangement-sentences.ts";
 
 /** Arrangements beside one another before the table goes on below. */
 const ABREAST = 4;
@@ -111,8 +112,7 @@ function abreast(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean
   rows.push(
     row("power, W (W/m² of floor)", (_, i) => {
       const { watts, wattsPerSquareMetre, unknownWatts } = ranked[i].judged.assessment.energy;
-      const least = unknownWatts > 0 ? "≥ " : "";
-      return `${least}${watts.toFixed(0)} (${wattsPerSquareMetre.toFixed(1)})`;
+      return `${powerFigure(watts, unknownWatts)} (${wattsPerSquareMetre.toFixed(1)})`;
     }),
     ...costRows(ranked),
     ...settings.map(({ name, cells }) =>

@@ -12,8 +12,9 @@ import type { Verdict } from "../assessment/verdict.ts";
 import { LOGARITHMIC_LEVELS } from "../scene/control-value.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../units/illuminance-text.ts";
+import { powerFigure } from "../units/power-text.ts";
 import { zoneSentence } from "./arrangement-sentences.ts";
-import { evennessText, verdictMark } from "./zone-text.ts";
+import { evennessText, rangeWords, verdictMark } from "./zone-text.ts";
 
 export interface SettingWords {
   /** `dinner: pendants 25 %, ambient 10 %, 14 W` */
@@ -37,7 +38,7 @@ export function settingsWords(
       })
       .join(", ");
     const { watts, unknownWatts } = setting.energy;
-    const power = `${unknownWatts > 0 ? "at least " : ""}${watts.toFixed(0)} W`;
+    const power = `${powerFigure(watts, unknownWatts, "at least")} W`;
     return {
       headline: `${setting.name}: ${levels}, ${power}${foundWords(settings?.[i].find)}`,
       zones: setting.zones.map((zone) => `${verdictMark(zone.verdict, clashes)} ${zoneSentence(zone, unit)}`),
@@ -104,7 +105,7 @@ export function settingTableRows(
         }),
       ),
       row("power", "power, W", ({ energy: { watts, unknownWatts } }) => ({
-        words: `${unknownWatts > 0 ? "≥ " : ""}${watts.toFixed(0)}`,
+        words: powerFigure(watts, unknownWatts),
       })),
     ].filter((each) => each.kind === "setting" || each.cells.some((cell) => cell !== undefined));
   });
@@ -142,11 +143,8 @@ function judgedBy(
   figure: (value: number) => string,
 ): Pick<SettingTableCell, "band" | "verdict"> {
   if (check === undefined) return {};
-  const { band, verdict } = check;
-  return {
-    verdict,
-    ...(band?.every(Number.isFinite) ? { band: `${figure(band[0])} to ${figure(band[1])}` } : {}),
-  };
+  const band = rangeWords(check.band, figure);
+  return { verdict: check.verdict, ...(band === undefined ? {} : { band }) };
 }
 
 /** `off`, `25 %`, of light output. */

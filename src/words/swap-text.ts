@@ -1,5 +1,6 @@
 /** What `swap` says: what another luminaire in one layer does to every zone, and the words for the order. */
 
+import { powerFigure } from "../units/power-text.ts";
 import { reliances } from "../app/set-out/flux-margin.ts";
 import type { Substitution } from "../design/substitution.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -19,7 +20,7 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
       `${printable(instead.name, 60)} in place of ${printable(planned.name, 60)} in ${printable(layer, 60)}: ${printable(differs.join(", "), 200)}.`,
       TEXT_WIDTH,
     ),
-    `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${before.uniformity.toFixed(2)} → ${after.uniformity.toFixed(2)}; ${before.assessment.energy.watts.toFixed(0)} W → ${after.assessment.energy.watts.toFixed(0)} W`,
+    `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${before.uniformity.toFixed(2)} → ${after.uniformity.toFixed(2)}; ${powerOf(before)} W → ${powerOf(after)} W`,
   ];
   for (const clash of clashSentences(after.clashes, study.display.length))
     lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
@@ -46,6 +47,10 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
+function powerOf({ assessment: { energy } }: Substitution["before"]): string {
+  return powerFigure(energy.watts, energy.unknownWatts, "at least");
+}
+
 export function swapJson(
   study: Pick<ResolvedStudy, "title" | "display">,
   { layer, planned, instead, before, after, changes, differs, order }: Substitution,
@@ -57,6 +62,7 @@ export function swapJson(
     average,
     uniformity,
     watts: assessment.energy.watts,
+    unknownWatts: assessment.energy.unknownWatts,
   });
   return {
     candlespan: version,

@@ -1,6 +1,10 @@
 /** How a drawing writes lengths and light: in the study's units, to the precision a person can use. */
 
-import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
+import {
+  formatIlluminance,
+  formatIlluminanceValue,
+  type IlluminanceUnit,
+} from "../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
 
 export interface Wording {
@@ -27,6 +31,6 @@ export function wording(display: Display = METRIC): Wording {
     illuminanceUnit: display.illuminance,
     length: (metres) => formatLength(metres, display.length),
     light: (lux) => formatIlluminance(lux, display.illuminance),
-    lightFigure: (lux) => formatIlluminance(lux, display.illuminance).replace(/\s*[a-z]+$/, ""),
+    lightFigure: (lux) => formatIlluminanceValue(lux, display.illuminance),
   };
 }

@@ -31,17 +31,14 @@ export interface ZoneClauses {
 export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneClauses {
   const light = zone.checks.find((check) => check.quantity === "illuminance");
   const level = light?.value ?? zone.statistics.average;
-  const band =
-    light?.band === undefined || !light.band.every(Number.isFinite)
-      ? ""
-      : ` (${formatIlluminanceValue(light.band[0], unit)} to ${formatIlluminanceValue(light.band[1], unit)})`;
+  const band = rangeWords(light?.band, (lux) => formatIlluminanceValue(lux, unit));
   const what =
     light !== undefined && light.statistic !== "average"
       ? `${light.statistic} ${formatIlluminance(level, unit)}`
       : formatIlluminance(level, unit);
   const clauses = {
     name: zone.name,
-    light: what + band,
+    light: band === undefined ? what : `${what} (${band})`,
     evenness: `evenness ${evennessText(zone.statistics.uniformity)}${fineWords(zone)}`,
   };
   if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };
@@ -54,6 +51,15 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   });
   const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${sentences.join("")}`;
   return { ...clauses, judged };
+}
+
+/** `475 to 560`; undefined without a band or where it has no end. */
+export function rangeWords(
+  band: Check["band"],
+  low: (value: number) => string,
+  high = low,
+): string | undefined {
+  return band?.every(Number.isFinite) ? `${low(band[0])} to ${high(band[1])}` : undefined;
 }
 
 /** `0.71`; a dash where there is no light to be even. */

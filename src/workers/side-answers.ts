@@ -135,6 +135,8 @@ function proposalAnswer({
     average,
     uniformity,
     watts: assessment.energy.watts,
+    /** Of how many luminaires the power is not known. */
+    unknownWatts: assessment.energy.unknownWatts,
     zones: assessment.zones.map(({ name, verdict }) => ({ name, verdict })),
     /** What skipping one would lose, in words. */
     ...(skipOne === undefined ? {} : { skipOne: skipOne.loses }),

@@ -1,7 +1,7 @@
 /** The same shade with several lamps, in its place in the option on screen, by evenness. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { evennessOf } from "../../../src/app.ts";
+import { evennessOf, powerFigure } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 import { type Lamp, lampStudy, lampsFor, lampWords } from "../../edits/lamp-variants.ts";
@@ -71,7 +71,7 @@ function results(app: AppView, { lamps, luminaire, comparison }: LampComparison)
                 <th scope="row">${lampWords(lamp)}</th>
                 <td>${evennessOf(scene, assessment).toFixed(2)}</td>
                 <td>${zone === undefined ? "" : lightText(app, zone.statistics.average)}</td>
-                <td>${Math.round(assessment.energy.watts)} W</td>
+                <td>${powerFigure(assessment.energy.watts, assessment.energy.unknownWatts)} W</td>
                 <td>${
                   lamp === lamps[0]
                     ? "in it"

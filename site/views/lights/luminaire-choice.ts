@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import type { ArrangementAssessment } from "../../../src/app.ts";
+import { type ArrangementAssessment, powerFigure } from "../../../src/app.ts";
 import type { AppView, Swap } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
@@ -44,7 +44,7 @@ function beforeAndAfter(app: AppView, swap: Swap, now: string): TemplateResult {
           ${row(`${name}, evenness`, (each) => (zone(each, name)?.uniformity ?? Number.NaN).toFixed(2))}
         `,
       )}
-      ${row("power", (each) => `${Math.round(each.energy.watts)} W`)}
+      ${row("power", (each) => `${powerFigure(each.energy.watts, each.energy.unknownWatts)} W`)}
     </tbody>
   </table>`;
 }

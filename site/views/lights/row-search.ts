@@ -1,14 +1,14 @@
 /** Better rows of pendants: asks for a search, shows the few proposals with their reasons, adds one as an option. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import type { Issue } from "../../../src/app.ts";
+import { type Issue, powerFigure } from "../../../src/app.ts";
 import type { Running, SearchAnswer } from "../../../src/workers/browser.ts";
 import type { AppView } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 import { addOption } from "../../edits/options.ts";
 import type { RawArrangement } from "../../edits/raw-study.ts";
-import { addLayer } from "./layer-fields.ts";
 import { isSameSearch } from "../../edits/search-input.ts";
+import { addLayer } from "./layer-fields.ts";
 
 /** One search at a time, of one study. */
 interface Search {
@@ -189,7 +189,7 @@ function found(app: AppView, { proposals }: SearchAnswer): TemplateResult {
       <h3>${proposal.arrangement.name}</h3>
       <p>
         ${proposal.verdict}: ${lightText(app, proposal.average)} on the top, evenness
-        ${proposal.uniformity.toFixed(2)}, ${proposal.watts.toFixed(0)} W
+        ${proposal.uniformity.toFixed(2)}, ${powerFigure(proposal.watts, proposal.unknownWatts, "at least")} W
       </p>
       <p>Why: ${proposal.reasons.join("; ")}.</p>
       ${proposal.skipOne === undefined ? nothing : html`<p>If you skip one: ${proposal.skipOne}.</p>`}

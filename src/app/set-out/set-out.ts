@@ -16,6 +16,7 @@ import { type CeilingBox, ceilingBoxes } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { nthLetter } from "../../study/arrangement-letters.ts";
 import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
 import { suspensionPoints } from "./suspension.ts";
 
@@ -81,15 +82,12 @@ export interface SetOut {
   readonly width: number;
 }
 
-/** Luminaire types of a scene in order of first use, with their schedule letter: A … Z, then A1, B1 … */
+/** Luminaire types of a scene in order of first use, with their schedule letter: A … Z, AA … */
 export function typeLetters(scene: Scene): ReadonlyMap<Luminaire, string> {
   const letters = new Map<Luminaire, string>();
   for (const { luminaires } of scene.layers)
     for (const { luminaire } of luminaires)
-      if (!letters.has(luminaire)) {
-        const n = letters.size;
-        letters.set(luminaire, `${String.fromCharCode(65 + (n % 26))}${n < 26 ? "" : Math.floor(n / 26)}`);
-      }
+      if (!letters.has(luminaire)) letters.set(luminaire, nthLetter(letters.size));
   return letters;
 }
 

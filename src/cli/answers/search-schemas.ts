@@ -144,6 +144,7 @@ const SIDE = {
   average: number("Of the whole top.", "lx"),
   uniformity: number("Of the whole top."),
   watts: number("Power as dimmed.", "W"),
+  unknownWatts: count("How many luminaires have no known power."),
 };
 
 export const SWAP_ANSWER = object("What `swap --json` prints.", {

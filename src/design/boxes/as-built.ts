@@ -20,7 +20,7 @@ import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
-import { readLength } from "../../units/read-length.ts";
+import { readMetres } from "../../units/read-length.ts";
 import { readCsv } from "../verify/csv-table.ts";
 
 /** Where a pendant of the layer really hangs, against the plan (m): along and across the island, up. */
@@ -82,9 +82,7 @@ export function readOffsets(text: string, count: number, file?: string): Outcome
     const length = (name: string): number => {
       const raw = cell(name);
       if (raw === "") return 0;
-      const read = /^[-+]?\d{1,3}(\.\d{1,20})?$/.test(raw)
-        ? { ok: true as const, metres: Number(raw) }
-        : readLength(raw);
+      const read = readMetres(raw);
       if (read.ok && Math.abs(read.metres) <= FARTHEST) return read.metres;
       fault(line, `The column "${name}" holds no offset.`, `metres, or a unit, at most ${FARTHEST} m`, raw);
       return 0;

@@ -1,5 +1,6 @@
 /** What each of the proposals is best at among them, in words. */
 
+import { powerFigure } from "../../units/power-text.ts";
 import type { CheckedRow } from "./checked.ts";
 import type { Objective } from "./pareto.ts";
 
@@ -39,7 +40,11 @@ export function reasonsOf(
     all.filter((other) => of(other) < of(each) - 1e-9).length + 1;
   const middling: readonly (readonly [Objective, number, string])[] = [
     ["evenness", rank(({ uniformity }) => -uniformity), `evenness (${each.uniformity.toFixed(2)})`],
-    ["power", rank(({ energy }) => energy.watts), `power (${each.energy.watts.toFixed(0)} W)`],
+    [
+      "power",
+      rank(({ energy }) => energy.watts),
+      `power (${powerFigure(each.energy.watts, each.energy.unknownWatts, "at least")} W)`,
+    ],
     [
       "count",
       rank(({ figures }) => figures.candidate.count),

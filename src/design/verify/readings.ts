@@ -15,7 +15,7 @@ import type { Vec3 } from "../../geometry/vector.ts";
 import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
-import { readLength } from "../../units/read-length.ts";
+import { readMetres } from "../../units/read-length.ts";
 import { type CsvTable, readCsv } from "./csv-table.ts";
 import { isOffTop, levelAt } from "./site-views.ts";
 
@@ -88,10 +88,10 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
   const taken = rows.flatMap(({ fields, line }) => {
     const cell = (name: string): string | undefined => (has(name) ? fields[names.indexOf(name)] : undefined);
     const length = (name: string): number => {
-      const value = metres(cell(name) ?? "");
-      if (value === undefined)
-        fault(line, `The column "${name}" holds no length.`, "metres, or a unit", cell(name));
-      return value ?? 0;
+      const read = readMetres(cell(name) ?? "");
+      if (read.ok) return read.metres;
+      fault(line, `The column "${name}" holds no length.`, "metres, or a unit", cell(name));
+      return 0;
     };
     const raw = cell("lx") ?? cell("fc") ?? "";
     const value = /^\d{1,9}(\.\d{1,20})?$/.test(raw)
@@ -150,12 +150,6 @@ function decimalCommas(records: CsvTable["rows"], separator: CsvTable["separator
     fields: fields.map((field) => field.replace(/(\d),(\d)/g, "$1.$2")),
     line,
   }));
-}
-
-function metres(text: string): number | undefined {
-  if (/^-?\d{1,4}(\.\d{1,20})?$/.test(text)) return Number(text);
-  const read = readLength(text);
-  return read.ok ? read.metres : undefined;
 }
 
 function litOf(

@@ -13,6 +13,7 @@ import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { powerFigure } from "../../units/power-text.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { costGapWords, costWords } from "../../words/cost-words.ts";
 import { headline, isDark } from "../../words/headline.ts";
@@ -81,7 +82,7 @@ export class CandlespanComparison extends LitElement {
   @property({ attribute: false }) assessments: readonly (ArrangementAssessment | undefined)[] = [];
   /** Options in all, when more are to come than the study has by now: the plans keep their size meanwhile. */
   @property({ type: Number }) expected = 0;
-  /** Letter of each option, in the study's order; A, B, C … unless set. */
+  /** Letter of each option, in the study's order; the study's own unless set. */
   @property({ attribute: false }) letters?: readonly string[];
   /** What cannot be built of each option, in the study's order. */
   @property({ attribute: false }) clashes: readonly (readonly Clash[])[] = [];
@@ -106,7 +107,7 @@ export class CandlespanComparison extends LitElement {
     const options = study.scenes.flatMap((scene, index): Option[] => {
       const assessment = this.assessments[index];
       if (assessment === undefined) return [];
-      const letter = this.letters?.[index] ?? String.fromCharCode(65 + (index % 26));
+      const letter = this.letters?.[index] ?? scene.letter;
       return [{ index, letter, scene, assessment, clashes: this.clashes[index] ?? [] }];
     });
     const waiting = study.scenes.length - options.length;
@@ -152,7 +153,7 @@ export class CandlespanComparison extends LitElement {
                 <th scope="row">whole top</th>
                 <td>${words.lightFigure(top.average)}</td>
                 <td>${top.average > 0 ? evennessText(top.uniformity) : "–"}</td>
-                <td>${assessment.energy.watts.toFixed(0)} W</td>
+                <td>${powerFigure(assessment.energy.watts, assessment.energy.unknownWatts)} W</td>
               </tr>`
           }
         </tbody>

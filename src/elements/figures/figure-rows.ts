@@ -1,16 +1,16 @@
 /** Every figure of an arrangement with what it came from: inputs, method, source, band. Plain data, no markup. */
 
 import { familiarPlace } from "../../advice/illuminance-examples.ts";
-import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../assessment/assessment.ts";
 import { workingEdge } from "../../app/working-edge.ts";
+import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../assessment/assessment.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { methodText } from "../../words/method-text.ts";
 import { likelyWords } from "../../words/headline.ts";
 import { capital } from "../../words/sentence.ts";
-import { checkWords, TWO_GRIDS, VERDICT_MARK } from "../../words/zone-text.ts";
-import { workingEdgeSentence } from "../../words/working-edge-text.ts";
 import type { Wording } from "../../words/wording.ts";
+import { workingEdgeSentence } from "../../words/working-edge-text.ts";
+import { checkWords, evennessText, rangeWords, TWO_GRIDS, VERDICT_MARK } from "../../words/zone-text.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
 
 export interface FigureRow {
@@ -135,13 +135,12 @@ function place(check: Check): string {
 
 function bandWords(check: Check, words: Wording): string {
   if (check.band === undefined) return "worked out when the calculation is final.";
-  const [low, high] = check.band;
   const range =
     check.quantity === "uniformity"
-      ? `${low.toFixed(2)} to ${high.toFixed(2)}`
-      : `${words.lightFigure(low)} to ${words.light(high)}`;
+      ? rangeWords(check.band, evennessText)
+      : rangeWords(check.band, words.lightFigure, words.light);
   const likely = likelyWords(check, "the target");
-  return `${range}, in 95 of 100 cases${likely === "" ? "" : `; ${likely}`}.`;
+  return `${range === undefined ? "without a bound" : `${range}, in 95 of 100 cases`}${likely === "" ? "" : `; ${likely}`}.`;
 }
 
 function driverWords(drivers: readonly Driver[]): string {

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../../assessment/assessment.ts";
-import { evennessText, VERDICT_MARK } from "../../words/zone-text.ts";
+import { evennessText, rangeWords, VERDICT_MARK } from "../../words/zone-text.ts";
 import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
@@ -54,10 +54,7 @@ export class CandlespanFigures extends DrawingElement {
   /** Zones in rows, figures in columns: what one looks up. What each rests on is under it. */
   #table({ zones }: ArrangementAssessment): TemplateResult {
     const { words } = this;
-    const band = (check: Check | undefined): string =>
-      check?.band?.every(Number.isFinite)
-        ? `${words.lightFigure(check.band[0])} to ${words.lightFigure(check.band[1])}`
-        : "–";
+    const band = (check: Check | undefined): string => rangeWords(check?.band, words.lightFigure) ?? "–";
     return html`<table part="table">
       <caption class="visually-hidden">Zones and their light</caption>
       <thead><tr>${[

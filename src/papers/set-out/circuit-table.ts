@@ -4,6 +4,7 @@ import { type LayerLoad, loadReport } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, paragraph, SMALL } from "../../drawing/paper/flow.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { powerFigure } from "../../units/power-text.ts";
 import { chosenOption, type Handover } from "../handover.ts";
 
 /** Whether any luminaire of a layer says what power is marked on it; what is fitted is no mark. */
@@ -63,8 +64,8 @@ export function circuitTable(handover: Handover): Block {
         leg,
         printable(layer, 30),
         `${luminaires}`,
-        `${unknown > 0 ? "≥ " : ""}${fittedWatts.toFixed(0)}`,
-        isMarked(scene, layer) ? `${unknown > 0 ? "≥ " : ""}${markedWatts.toFixed(0)}` : "–",
+        powerFigure(fittedWatts, unknown),
+        isMarked(scene, layer) ? powerFigure(markedWatts, unknown) : "–",
         apparentWords(load),
         placesWords(load),
         dimmer === undefined
