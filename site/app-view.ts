@@ -90,6 +90,8 @@ export interface AppView {
   /** The luminaire whose fields are open in the list. */
   readonly shownLuminaire: string | undefined;
   showLuminaire(name: string | undefined): void;
+  /** Shows the field of a path, with the option or the luminaire it belongs to. */
+  showField(path: Path): void;
   printToScale(): void;
   /** The sheet alone, without panels, for a client to look at. */
   showClient(isForClient: boolean): void;

@@ -39,6 +39,7 @@ export { LAMP_FINISHES } from "./luminaire/shade/lamp-finishes.ts";
 export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
 export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
 export { pictureOf } from "./papers/picture.ts";
+export { holdsOf } from "./papers/set-out/holds.ts";
 export { PHOTOMETRIC_ENDINGS } from "./photometry/photometric-formats.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
@@ -47,6 +48,7 @@ export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./un
 export { formatLength } from "./units/length-text.ts";
 export { powerFigure } from "./units/power-text.ts";
 export { readLength } from "./units/read-length.ts";
+export { shortTags } from "./scene/ceiling-boxes.ts";
 export { degrees } from "./units/quantities.ts";
 export { readTypedLength, type TypedLength } from "./units/typed-length.ts";
 export type { FindingsSection } from "./words/findings-sections.ts";

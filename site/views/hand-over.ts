@@ -4,6 +4,7 @@ import { html } from "lit";
 import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../storage/export-study.ts";
 import type { Export, Made } from "./exports.ts";
+import { holdList } from "./papers/hold-list.ts";
 import { paperDrawer } from "./papers/paper-drawer.ts";
 import { siteReadings } from "./readings/site-readings.ts";
 import type { View } from "./view.ts";
@@ -32,6 +33,7 @@ async function hand(app: AppView, each: Export): Promise<void> {
 
 export const handOver: View = {
   controls: (app) => html`
+    ${holdList(app)}
     <section class="part" aria-labelledby="exports-heading">
       <h2 id="exports-heading">Files of option ${app.study.arrangements[app.arrangement].name}</h2>
       ${paperDrawer(app, (each) => void hand(app, each))}

@@ -10,7 +10,7 @@ import { printable } from "../../diagnostics/printable.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
-import type { Scene } from "../../scene/scene.ts";
+import type { Layer, Scene } from "../../scene/scene.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
 import { canopyCover } from "./suspension.ts";
 
@@ -18,7 +18,11 @@ export interface Hold {
   /** Tags of the boxes held; empty when it concerns all. */
   readonly tags: readonly string[];
   readonly words: string;
+  /** Where the study says it: keys in the document, of a layer (`layers`, number, …) in its arrangement. */
+  readonly field: Field;
 }
+
+type Field = readonly (string | number)[];
 
 /** How lengths and clashes are written. */
 export interface HoldWords {
@@ -35,100 +39,133 @@ export function holds(
 ): Hold[] {
   const pendants = boxes.filter((box) => box.kind === "pendant");
   const found: Hold[] = [];
-  const hold = (boxes: readonly SetOutBox[], words: string): void => {
-    if (boxes.length > 0) found.push({ tags: boxes.map((box) => box.tag), words });
+  const hold = (boxes: readonly SetOutBox[], words: string, fieldOf: (first: SetOutBox) => Field): void => {
+    if (boxes.length > 0) found.push({ tags: boxes.map((box) => box.tag), words, field: fieldOf(boxes[0]) });
   };
   const assumed = (path: string): boolean => defaults.some((each) => each.path === path);
   if (assumed("/island/centre"))
-    hold(pendants, "The island's place was not given; the middle of the room stands in for it.");
+    hold(pendants, "The island's place was not given; the middle of the room stands in for it.", () => [
+      "island",
+      "centre",
+    ]);
   if (assumed("/island/height"))
-    hold(pendants, "The height of the island's top was not given; a usual one stands in for it.");
+    hold(pendants, "The height of the island's top was not given; a usual one stands in for it.", () => [
+      "island",
+      "height",
+    ]);
   hold(
     pendants.filter((box) => assumed(`/luminaires/${box.luminaire.name}/body/height`)),
     "Height of the luminaire's body not given: the drop rests on a typical one.",
+    ofLuminaire("body", "height"),
   );
   hold(
     pendants.filter(
       (box) => box.luminaire.body === undefined && box.luminaire.emission.opening.shape === "point",
     ),
     "The luminaire has no size: the drop is measured to its photometric centre.",
+    ofLuminaire("body"),
   );
-  for (const { tag, luminaire } of boxes)
-    if (luminaire.unsettledFlux !== undefined)
-      found.push({
-        tags: [tag],
-        words: `"${printable(luminaire.name, 40)}": ${unsettledFluxWords(luminaire.unsettledFlux)}`,
-      });
-  for (const { tag, luminaire } of boxes)
-    for (const value of luminaire.implausible ?? []) {
+  for (const box of boxes) {
+    const { name, unsettledFlux, implausible = [] } = box.luminaire;
+    if (unsettledFlux !== undefined)
+      hold([box], `"${printable(name, 40)}": ${unsettledFluxWords(unsettledFlux)}`, ofLuminaire("flux"));
+    for (const value of implausible) {
       const { message, received } = implausibleWords(value);
-      found.push({ tags: [tag], words: `"${printable(luminaire.name, 40)}", ${received}: ${message}` });
+      hold([box], `"${printable(name, 40)}", ${received}: ${message}`, ofLuminaire());
     }
+  }
   for (const clash of clashes) {
-    const tags = clash.between.filter((name) => boxes.some(({ tag }) => tag === name));
+    const held = boxes.filter(({ tag }) => clash.between.includes(tag));
+    const tags = clash.between.filter((name) => held.some(({ tag }) => tag === name));
     const others = clash.between.filter((name) => !tags.includes(name));
     // Two boxes in one another's way are named as a pair: several pairs may share the words.
     const pair = tags.length > 1 ? `${tags.join(" with ")}: ` : "";
     const against = others.length === 0 ? "" : ` (${others.map((name) => printable(name, 40)).join(", ")})`;
     const reason = clashWords(clash);
-    found.push({ tags, words: `${pair}${reason.charAt(0).toUpperCase()}${reason.slice(1)}${against}` });
+    const words = `${pair}${reason.charAt(0).toUpperCase()}${reason.slice(1)}${against}`;
+    found.push({ tags, words, field: clashField(clash, held[0]) });
   }
   hold(
     pendants.filter((box) => (box.luminaire.weight ?? 0) > BOX_LIMIT),
     `Heavier than 22.7 kg (50 lb): needs a support of its own, not the box alone.`,
+    ofLuminaire("weight"),
   );
   hold(
     pendants.filter(
       (box) => box.luminaire.canopy !== undefined && canopyCover(box.luminaire.canopy.diameter) < 0,
     ),
     `The canopy is smaller than a ${length(BOX_WIDTH)} box: a smaller box or a wider canopy.`,
+    ofLuminaire("canopy", "diameter"),
   );
-  const unstated: [string, (box: SetOutBox) => boolean][] = [
-    ["weight", ({ luminaire }) => luminaire.weight === undefined],
-    ["canopy", ({ luminaire }) => luminaire.canopy === undefined],
-    ["rod or cord", ({ luminaire }) => luminaire.suspension === undefined],
+  found.push(...unstatedHolds(boxes));
+  hold(
+    boxes.filter((box) => box.luminaire.watts === undefined),
+    "Power not stated: the load of the circuit is a least one.",
+    ofLuminaire("watts"),
+  );
+  found.push(...layerHolds(scene));
+  return grouped(found);
+}
+
+function ofLuminaire(...keys: readonly string[]): (box: SetOutBox) => Field {
+  return ({ luminaire }) => ["luminaires", luminaire.name, ...keys];
+}
+
+/** What a clash is undone by: the height or the places of the layer that hangs there, or the luminaire's body. */
+function clashField({ kind, remedy }: Clash, box: SetOutBox | undefined): Field {
+  if (box === undefined) return ["bodies"];
+  if (kind === "opening") return ofLuminaire("body")(box);
+  const isHeight = remedy.kind === "lower" || remedy.kind === "raise";
+  return ["layers", box.layer, "row", isHeight ? "clearance" : "count"];
+}
+
+/** What nobody said of how boxes are loaded and pendants hang, each combination once. */
+function unstatedHolds(boxes: readonly SetOutBox[]): Hold[] {
+  const unstated: [string, readonly string[], (box: SetOutBox) => boolean][] = [
+    ["weight", ["weight"], ({ luminaire }) => luminaire.weight === undefined],
+    ["canopy", ["canopy", "diameter"], ({ luminaire }) => luminaire.canopy === undefined],
+    ["rod or cord", ["suspension"], ({ luminaire }) => luminaire.suspension === undefined],
   ];
-  const missing = new Map<string, string[]>();
-  for (const box of boxes) {
+  return boxes.flatMap((box): Hold[] => {
     // What sits in the ceiling hangs on nothing.
     const asked = box.kind === "pendant" ? unstated : unstated.slice(0, 1);
-    const words = asked.filter(([, isMissing]) => isMissing(box)).map(([what]) => what);
-    if (words.length === 0) continue;
-    const key = words.join(", ");
-    missing.set(key, [...(missing.get(key) ?? []), box.tag]);
-  }
-  for (const [what, tags] of missing)
-    found.push({ tags, words: `Not stated: ${what}. Confirm before rough-in.` });
-  const dark = boxes.filter((box) => box.luminaire.watts === undefined);
-  if (dark.length > 0)
-    found.push({
-      tags: dark.map((box) => box.tag),
-      words: "Power not stated: the load of the circuit is a least one.",
-    });
-  const unwired = scene.layers.filter((layer) => layer.circuit === undefined && layer.luminaires.length > 0);
-  if (unwired.length > 0)
-    found.push({
-      tags: [],
-      words: `No circuit named for ${unwired.map((layer) => printable(layer.name, 30)).join(", ")}.`,
-    });
-  const undimmed = scene.layers.filter(
-    (layer) => layer.dimmer === undefined && layer.switches === undefined && layer.luminaires.length > 0,
-  );
-  if (undimmed.length > 0)
-    found.push({
-      tags: [],
-      words: `No dimmer or switch stated for ${undimmed.map((layer) => printable(layer.name, 30)).join(", ")}.`,
-    });
-  return grouped(found);
+    const missing = asked.filter(([, , isMissing]) => isMissing(box));
+    if (missing.length === 0) return [];
+    const what = missing.map(([words]) => words).join(", ");
+    return [
+      {
+        tags: [box.tag],
+        words: `Not stated: ${what}. Confirm before rough-in.`,
+        field: ofLuminaire(...missing[0][1])(box),
+      },
+    ];
+  });
+}
+
+function layerHolds({ layers }: Scene): Hold[] {
+  const held = (words: string, key: readonly string[], isMissing: (layer: Layer) => boolean): Hold[] => {
+    const found = layers.filter((layer) => layer.luminaires.length > 0 && isMissing(layer));
+    if (found.length === 0) return [];
+    const names = found.map((layer) => printable(layer.name, 30)).join(", ");
+    return [{ tags: [], words: `${words} ${names}.`, field: ["layers", layers.indexOf(found[0]), ...key] }];
+  };
+  return [
+    ...held("No circuit named for", ["circuit"], ({ circuit }) => circuit === undefined),
+    ...held(
+      "No dimmer or switch stated for",
+      ["dimmer", "control"],
+      ({ dimmer, switches }) => dimmer === undefined && switches === undefined,
+    ),
+  ];
 }
 
 /** What several boxes share is said once. */
 function grouped(found: readonly Hold[]): Hold[] {
-  const byWords = new Map<string, Set<string>>();
-  for (const { tags, words } of found) {
-    const issue = byWords.get(words);
-    if (issue === undefined) byWords.set(words, new Set(tags));
-    else for (const tag of tags) issue.add(tag);
+  const byWords = new Map<string, Hold>();
+  for (const each of found) {
+    const before = byWords.get(each.words);
+    const tags = [...new Set([...(before?.tags ?? []), ...each.tags])];
+    byWords.set(each.words, { ...(before ?? each), tags });
   }
-  return [...byWords].map(([words, tags]) => ({ tags: [...tags], words }));
+  return [...byWords.values()];
 }

@@ -1,16 +1,29 @@
 /** What is on hold of the option to be built, on paper and in tables. */
 
 import { type Hold, holds } from "../../app/set-out/open-issues.ts";
-import type { SetOut } from "../../app/set-out/set-out.ts";
+import { type SetOut, type SetOutUnit, setOut } from "../../app/set-out/set-out.ts";
 import { type Block, SMALL } from "../../drawing/paper/flow.ts";
 import { clashReason } from "../../words/clash-words.ts";
-import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
+import { formatLength } from "../../units/length-text.ts";
+import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "../handover.ts";
 
 /** What is on hold of the option to be built. */
-export function setOutHolds(handover: Handover, setOut: SetOut, words: HandoverWords): Hold[] {
-  return holds(chosenOption(handover), setOut, handover.defaults, {
+export function setOutHolds(handover: Handover, layout: SetOut, words: HandoverWords): Hold[] {
+  return holds(chosenOption(handover), layout, handover.defaults, {
     length: words.length,
     clash: (clash) => clashReason(clash, words.unit),
+  });
+}
+
+/** The same of a light alone, before any paper is laid out. */
+export function holdsOf(
+  light: Pick<HandoverOption, "scene" | "clashes"> & Pick<Handover, "defaults">,
+  unit: SetOutUnit,
+): Hold[] {
+  const length = (metres: number): string => formatLength(metres, unit);
+  return holds(light, setOut(light.scene, unit, length), light.defaults, {
+    length,
+    clash: (clash) => clashReason(clash, unit),
   });
 }
 

@@ -1,0 +1,54 @@
+/** What holds the set-out leads to the place of the study that says it. */
+import { expect, it } from "vitest";
+import { clashes } from "../../src/advice/clashes/clashes.ts";
+import { holdsOf } from "../../src/papers/set-out/holds.ts";
+import { type Json, kitchen, resolved } from "../support/studies.ts";
+
+const heldIn = (more: Json = {}) => {
+  const { scenes, defaults } = resolved(kitchen(more));
+  const [scene] = scenes;
+  return holdsOf({ scene, clashes: clashes(scene), defaults }, "mm");
+};
+const fieldOf = (more: Json, words: RegExp) =>
+  heldIn(more)
+    .find((hold) => words.test(hold.words))
+    ?.field.join("/");
+
+it("names the field of the first luminaire or layer that it is missed of", () => {
+  expect(fieldOf({}, /^Not stated: weight, canopy, rod or cord/)).toBe("luminaires/dome/weight");
+  expect(fieldOf({}, /^Power not stated/)).toBe("luminaires/dome/watts");
+  expect(fieldOf({}, /^No circuit named for pendants, ambient/)).toBe("layers/0/circuit");
+  expect(fieldOf({}, /^No dimmer or switch stated for pendants, ambient/)).toBe("layers/0/dimmer/control");
+  const island = { length: 2.4, width: 1.1 };
+  expect(fieldOf({ island }, /island's place was not given/)).toBe("island/centre");
+  expect(fieldOf({ island }, /height of the island's top/)).toBe("island/height");
+});
+
+it("goes on to what is still missing, and to what is in the way", () => {
+  const dome = {
+    beam: { flux: 800, angle: 90 },
+    opening: { diameter: 0.26 },
+    body: { profile: "dome", diameter: 0.3, height: 0.22 },
+    weight: 25,
+  };
+  const more = {
+    luminaires: { dome, spot: { beam: { flux: 650, angle: 36 }, watts: 7 } },
+    arrangements: [
+      {
+        name: "a",
+        layers: [
+          { name: "ambient", luminaire: "spot", grid: { columns: 1, rows: 1 }, circuit: "1" },
+          { name: "pendants", luminaire: "dome", row: { count: 3, spacing: 0.2, clearance: 0.85 } },
+        ],
+      },
+    ],
+  };
+  expect(fieldOf(more, /^Not stated: canopy, rod or cord/)).toBe("luminaires/dome/canopy/diameter");
+  expect(fieldOf(more, /^Heavier than/)).toBe("luminaires/dome/weight");
+  expect(fieldOf(more, /Space the row/)).toBe("layers/1/row/count");
+  expect(fieldOf(more, /^No circuit named for pendants/)).toBe("layers/1/circuit");
+  // Once for all boxes that share it.
+  expect(heldIn(more).filter(({ words }) => words.startsWith("Heavier"))).toMatchObject([
+    { tags: ["P1", "P2", "P3"] },
+  ]);
+});
