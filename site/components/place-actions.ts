@@ -1,4 +1,4 @@
-/** What may be done with a luminaire that is not yet in the study: hang it in a layer, keep it, or leave it. */
+/** What may be done with a luminaire that is not yet in the study: hang it in a layer, add it to the list, or drop it. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
@@ -21,11 +21,11 @@ export function placeActions(
       (layer, index) =>
         html`<button type="button" @click=${() => actions.add(index)}>Hang it in ${layer.name}</button>`,
     )}
-    <button type="button" @click=${() => actions.add(undefined)}>${actions.keep ?? "Keep it"}</button>
+    <button type="button" @click=${() => actions.add(undefined)}>${actions.keep ?? "Add to the list, hang later"}</button>
     ${
       actions.leave === undefined
         ? nothing
-        : html`<button type="button" @click=${() => actions.leave?.()}>Leave it</button>`
+        : html`<button type="button" @click=${() => actions.leave?.()}>Do not add it</button>`
     }
   </p>`;
 }

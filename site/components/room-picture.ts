@@ -5,7 +5,7 @@ import "../../src/preview/preview.ts";
 import { EVIDENCE } from "../../src/app.ts";
 import type { Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
-import { atLevelsOf, isSameLight, type ShownRoom } from "../light/room-light-state.ts";
+import { atLevelsOf, isSameLight, pictureWords, type ShownRoom } from "../light/room-light-state.ts";
 import type { RoomTask } from "../light/room-task.ts";
 import type { Json } from "../store/pointer.ts";
 import { keepPictureOfRoom } from "../store/room-pictures.ts";
@@ -144,12 +144,10 @@ export function roomPicture(app: AppView): TemplateResult {
   const picture = last?.arrangement === arrangement ? last : directOf(app);
   const room = picture === undefined ? undefined : dimmedAsDrawn(app, picture);
   const other = beside === undefined ? undefined : valueIn(results?.otherRoom);
-  const words =
-    room?.surfaces === undefined
-      ? "Direct light alone; the rest is being computed"
-      : "The study has changed; its light is being computed";
-  const state = html`${stateLine(app, results?.room, words)}
-    ${beside === undefined || room === undefined ? nothing : stateLine(app, results?.otherRoom, "The light beside it")}`;
+  const isEarlier = picture !== undefined && !isSameLight(picture.document, history.document);
+  const words = pictureWords(isEarlier, room?.surfaces !== undefined);
+  const state = html`<div class="room-state">${stateLine(app, results?.room, words)}
+    ${beside === undefined || room === undefined ? nothing : stateLine(app, results?.otherRoom, "The light beside it")}</div>`;
   if (room === undefined) return state;
   const { people = false } = room;
   keepAtRest(app);
@@ -159,6 +157,7 @@ export function roomPicture(app: AppView): TemplateResult {
       .other=${other}
       .unit=${app.display.illuminance}
       ?people=${people}
+      ?data-earlier=${isEarlier}
       .date=${new Date().toISOString().slice(0, 10)}
       .inputs=${inputsOf(room)}
       @pointerup=${() => keepAtRest(app)}

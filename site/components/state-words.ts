@@ -9,8 +9,8 @@ export function stateWords(lighting: Lighting): string {
       return "Computing the light…";
     case "refined":
       return shown?.quality === "judged"
-        ? "Refined: direct and interreflected light, without daylight; bands from what each input may be off."
-        : "Refined: direct and interreflected light, without daylight. Working out the uncertainty…";
+        ? "Refined: direct and interreflected light, with bands."
+        : "Refined: direct and interreflected light. Working out the bands…";
     case "issues":
       return "Not computed: see what is wrong above the sheet.";
     case "fault":

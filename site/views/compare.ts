@@ -150,7 +150,7 @@ function optionItem(app: AppView, index: number, name: string): TemplateResult {
     <p><strong>${letterOf(app, index)} ${name}</strong></p>
     <p class="row-of-actions">
       <button type="button" aria-pressed=${index === app.arrangement ? "true" : "false"} @click=${() => app.showArrangement(index)}>
-        ${index === app.arrangement ? "On the sheet" : "Put on the sheet"}<span class="visually-hidden">: ${name}</span>
+        ${index === app.arrangement ? "In the drawings" : "Show in the drawings"}<span class="visually-hidden">: ${name}</span>
       </button>
     </p>
   </li>`;

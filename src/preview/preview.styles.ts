@@ -5,7 +5,6 @@ export const previewStyles = css`
     --_edge: light-dark(#8f8778, #7d7463);
     display: flex;
     flex-direction: column;
-    container-type: inline-size;
   }
   figure {
     margin: 0;
@@ -121,15 +120,14 @@ export const previewStyles = css`
     display: flex;
     gap: 4px;
   }
-  /* On a phone the picture comes first, and its controls under it. */
-  @container (max-width: 560px) {
-    .stage {
-      aspect-ratio: 1;
-    }
-    .controls {
-      order: 1;
-      margin: 12px 0 0;
-    }
+  /* On a phone the picture comes first, and its controls under it. Told by an attribute: with a container query the picture was laid out
+     no more once its pane had turned low and narrow. */
+  :host([narrow]) .stage {
+    aspect-ratio: 1;
+  }
+  :host([narrow]) .controls {
+    order: 1;
+    margin: 12px 0 0;
   }
   figcaption {
     margin-top: 8px;

@@ -22,6 +22,8 @@ export type { PreviewSide } from "./picture.ts";
 
 const NO_GRAPHICS =
   "This browser has no WebGL 2 with float targets, so the kitchen cannot be drawn in depth. The plan shows the same light.";
+/** Up to this width (px) the picture comes first, and its controls under it. */
+const NARROW = 560;
 const KEYS =
   "Arrow keys turn, with Shift they walk, plus and minus come nearer and go back, Page Up and Page Down rise and sink, Home returns, Enter reads the light in the middle.";
 
@@ -64,6 +66,9 @@ export class CandlespanPreview extends LitElement {
   @state() private walked = false;
 
   #picture?: Picture;
+  readonly #widths = new ResizeObserver(([{ contentRect }]) =>
+    this.toggleAttribute("narrow", contentRect.width > 0 && contentRect.width <= NARROW),
+  );
   readonly #hand = new CameraInput(() => this.#picture, {
     moved: () => {
       this.reading = undefined;
@@ -103,12 +108,14 @@ export class CandlespanPreview extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#widths.disconnect();
     this.#picture?.dispose();
     this.#picture = undefined;
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
+    this.#widths.observe(this);
     if (this.hasUpdated) this.updateComplete.then(() => this.#start());
   }
 

@@ -37,10 +37,10 @@ it("answers for files where they were asked for, each refused one by name", asyn
   const answers = page.locator(".readings > li");
   await poll(() => answers.count()).toBe(2);
   expect(await answers.allInnerTexts()).toEqual([
-    expect.stringMatching(/It read lantern\.ies: .*Hang it in pendants.*Keep it/s),
+    expect.stringMatching(/It read lantern\.ies: .*Hang it in pendants.*Add to the list/s),
     expect.stringMatching(/noise\.ies could not be read/),
   ]);
-  const hang = answers.first().getByRole("button", { name: "Keep it" });
+  const hang = answers.first().getByRole("button", { name: "Add to the list, hang later" });
   const [from, to] = await Promise.all([button.boundingBox(), hang.boundingBox()]);
   expect((to?.y ?? 0) - (from?.y ?? 0)).toBeLessThan(260);
   await shot("files-read");

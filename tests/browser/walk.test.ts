@@ -89,6 +89,10 @@ it("goes from an own island and an own file to a verdict of three options and th
   await refined(page);
   await poll(() => verdictOf(page)).toMatch(/meets|short|close|even|patchy/i);
 
+  // What holds the papers is seen before any of them, each with its field.
+  await enter(page, "Hand-over");
+  await page.locator(".holds a", { hasText: "P1 to" }).first().click();
+  await page.locator("#controls :is(input, select):focus").waitFor();
   await enter(page, "Hand-over");
   const [download] = await Promise.all([page.waitForEvent("download"), press("Set-out sheet")]);
   const path = await download.path();

@@ -1,6 +1,6 @@
 /** What of a room's answers is the same stays the same object: the picture asks identity, not content. */
 import { describe, expect, it } from "vitest";
-import { atLevelsOf, isSameLight, RoomLightState } from "../../site/light/room-light-state.ts";
+import { atLevelsOf, isSameLight, pictureWords, RoomLightState } from "../../site/light/room-light-state.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 const { scenes } = resolved(kitchen());
@@ -92,5 +92,13 @@ describe("dimming", () => {
     });
     expect(dimmed.surfaces).toBe(scene.surfaces);
     expect(atLevelsOf(dimmed, drawn)).toBe(dimmed);
+  });
+
+  it("says of which study the picture is while another is computed", () => {
+    expect(pictureWords(true, true)).toMatch(/^The room as it was before the last change/);
+    expect(pictureWords(true, false)).toBe(pictureWords(true, true));
+    expect(
+      new Set([pictureWords(true, true), pictureWords(false, true), pictureWords(false, false)]).size,
+    ).toBe(3);
   });
 });

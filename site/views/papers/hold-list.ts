@@ -17,7 +17,7 @@ export function holdList(app: AppView): TemplateResult {
         ? "Everything the electrician’s sheet needs is stated."
         : "The electrician’s sheet says not to build before these are settled. Each leads to its field."
     }</p>
-    <ul class="plain problems">
+    <ul class="plain">
       ${held.map(({ tags, words, field }) => {
         const path: Path = field[0] === "layers" ? ["arrangements", app.arrangement, ...field] : field;
         const show = (event: Event): void => {
