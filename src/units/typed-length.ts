@@ -42,13 +42,13 @@ const CANDIDATES: Readonly<Record<LengthUnit, readonly [Candidate, Candidate]>> 
   ],
 };
 
-/** @param standing what stands in the field (m), or what is typical there; undefined where nothing is known */
-export function readTypedLength(text: string, unit: LengthUnit, standing?: number): TypedLength {
+/** @param standing what stands in the field (m), or what is typical there; a metre where nothing is known */
+export function readTypedLength(text: string, unit: LengthUnit, standing = 1): TypedLength {
   const typed = text.trim();
   const number = bareNumber(typed);
   if (number === undefined) return withText(typed);
   const [own, other] = CANDIDATES[unit];
-  const isOther = isAbsurd(Math.abs(number), unit, Math.abs(standing ?? 0));
+  const isOther = isAbsurd(Math.abs(number), unit, Math.abs(standing));
   const read = withText(`${typed} ${(isOther ? other : own).name}`);
   if (!read.ok || !isOther) return read;
   return { ...read, otherwise: { metres: number * own.metres, text: `${typed} ${own.name}` } };
@@ -61,7 +61,7 @@ function withText(text: string): TypedLength {
 
 function isAbsurd(number: number, unit: LengthUnit, standing: number): boolean {
   if (number === 0) return false;
-  // Nobody measures a kitchen in tenths of a millimetre, nor in hundreds of metres.
+  // Of a place at nought: nobody measures in tenths of a millimetre, nor in hundreds of metres.
   if (standing === 0)
     return (unit === "mm" && number < 20 && !Number.isInteger(number)) || (unit === "m" && number >= 100);
   const [own, other] = CANDIDATES[unit].map(({ metres }) => (number * metres) / standing);

@@ -20,6 +20,10 @@ describe("a bare number", () => {
     expect(metresOf("2,7", "mm", 2.4)).toBeCloseTo(2.7, 12);
     expect(metresOf("1", "mm", 0.85)).toBe(1);
     expect(metresOf("3.6", "mm")).toBe(3.6);
+    expect(metresOf("3.6", "mm", 0)).toBe(3.6);
+    // Of an empty field.
+    expect(metresOf("1", "mm")).toBe(1);
+    expect(metresOf("120", "mm")).toBeCloseTo(0.12, 12);
   });
 
   it("is in the unit on screen where that can be meant", () => {

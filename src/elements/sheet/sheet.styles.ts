@@ -41,7 +41,9 @@ export const sheetStyles = css`
     .verdict ul { display: block; }
   }
   @container (max-width: 559px) {
+    .headline { flex-wrap: wrap; height: auto; }
     .headline h2 { font-size: 18px; }
+    .headline p { flex-basis: 100%; }
     .verdict li { white-space: normal; }
     candlespan-elevation { order: 1; }
     .stack { gap: 12px; }

@@ -4,6 +4,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { LuminaireMoveDetail } from "../../../src/elements/shared/contract.ts";
 import { openBrowser, type TestBrowser } from "../../support/browser.ts";
+import type { TextOverlaps } from "./text-overlaps.ts";
 import { type ElementPages, serveElementPages } from "../../support/element-page.ts";
 
 let browser: TestBrowser;
@@ -192,6 +193,23 @@ it("lays no text of the sheet over another, read from the page", async () => {
     });
     expect(found, `${width} px`).toEqual([]);
   }
+  await page.setViewportSize({ width: 1024, height: 1600 });
+});
+
+it("lays no text over another in forty random kitchens, read from the page", async () => {
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await open();
+  await page.addScriptTag({ type: "module", url: pages.url("text-overlaps.ts") });
+  await page.waitForFunction(() => "textOverlaps" in globalThis);
+  const { texts, turned, overlaps } = await page.evaluate(() =>
+    (globalThis as unknown as { textOverlaps(kitchens: number): Promise<TextOverlaps> }).textOverlaps(40),
+  );
+  console.log(
+    `${texts} texts of 40 kitchens read from the page, ${turned} of them turned: ${overlaps.length} overlaps`,
+  );
+  expect(texts).toBeGreaterThan(1000);
+  expect(turned).toBeGreaterThan(100);
+  expect(overlaps).toEqual([]);
   await page.setViewportSize({ width: 1024, height: 1600 });
 });
 
