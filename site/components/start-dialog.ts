@@ -230,7 +230,7 @@ export class StartDialog {
       if (outcome.ok) {
         this.#dialog?.close();
         await session.open(outcome.value as Json, "start a kitchen");
-        session.say("Lit by a typical pendant; what is typical is marked.");
+        session.say("Lit by a typical pendant, marked as such.");
         this.#started();
       } else this.#issues = refusalWords(outcome.issues, session.display);
     } catch (error) {
