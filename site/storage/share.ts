@@ -17,7 +17,7 @@ export const SAFE = 8000;
 export const LONGEST = 32_000;
 
 /** Largest study unpacked from a link (bytes): a small link must not fill the memory. */
-const LARGEST = 8 * 1024 * 1024;
+const LARGEST = 8e6;
 
 export interface Packed {
   /** Without `#`. */

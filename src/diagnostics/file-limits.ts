@@ -7,6 +7,10 @@ export const FILE_LIMITS = {
   study: 8 * MB,
   photometricText: 16 * MB,
   photometricArchive: 64 * MB,
+  /** Four records. */
+  tiltFile: 1 * MB,
+  /** A sign of more bytes is a photograph. */
+  logo: 2 * MB,
   readings: 1 * MB,
   offsets: 0.1 * MB,
 } as const;

@@ -3,6 +3,7 @@ import { ownShadows } from "../../app/beside-the-verdict.ts";
 import { arrangementIndex } from "../../app/shortlist.ts";
 import { pendantTolerances } from "../../app/tolerances.ts";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
@@ -148,15 +149,12 @@ function logoOf(path: string | undefined, args: Arguments, io: Io): Picture | un
   if (path === undefined) return undefined;
   const where = { path: "/project/logo" };
   const reach = reachOf(args.positionals[0], args.texts("allow-outside"));
-  const bytes = readWithin(reach, path, LOGO_LIMIT, where);
+  const bytes = readWithin(reach, path, FILE_LIMITS.logo, where);
   const read = bytes.ok ? pictureOf(bytes.value.bytes) : bytes;
   if (read.ok) return read.value;
   for (const issue of read.issues) io.err(`${printable(formatIssue({ ...issue, where }), 400)}\n`);
   return undefined;
 }
-
-/** A sign of more bytes is a photograph (bytes). */
-const LOGO_LIMIT = 2_000_000;
 
 function unitOf(given: string | undefined, display: "mm" | "m" | "ft-in"): Handover["unit"] {
   if (given === "mm" || given === "ft-in") return given;

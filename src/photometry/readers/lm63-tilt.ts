@@ -6,6 +6,7 @@
  * Inside the photometric file after TILT=INCLUDE, or alone in the file that TILT=<name> names.
  */
 
+import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { radians } from "../../units/quantities.ts";
 import type { TiltFactors } from "../photometry.ts";
 import { decodeText } from "../text-decoding.ts";
@@ -18,8 +19,6 @@ import { quote, SourceText } from "./source-text.ts";
 const MOST_PAIRS = 10_000;
 /** No lamp gives so much more when it is tilted. */
 const LARGEST_FACTOR = 1000;
-/** A tilt file holds four records; this is far beyond any. */
-const LARGEST_TILT_FILE = 1 << 20;
 
 /** The factors; `none` for TILT=NONE; undefined when an error was recorded. */
 export function readTilt(
@@ -62,10 +61,10 @@ function readTiltFile(header: Lm63Header, source: SourceText, options: ReadOptio
     return undefined;
   }
   source.warnings.push(...fetched.warnings);
-  if (fetched.value.length > LARGEST_TILT_FILE)
+  if (fetched.value.length > FILE_LIMITS.tiltFile)
     return source.error(header.tiltOffset, "lm63-tilt-file-too-large", "The tilt file is too large.", {
-      expected: `at most ${LARGEST_TILT_FILE} bytes`,
-      received: `${fetched.value.length}`,
+      expected: `at most ${megabytes(FILE_LIMITS.tiltFile)}`,
+      received: megabytes(fetched.value.length),
     });
   const inner = new SourceText(decodeText(fetched.value).text, header.tilt);
   const factors = readTiltRecords(new NumberScanner(inner, 0, { comma: "separator", code: "lm63" }), inner);

@@ -246,9 +246,13 @@ describe("TILT", () => {
     expect(errorOf(text, { tilt })).toBe("no-such-file 1:1");
     const outcome = read(text, { tilt: () => success(bytesOf("1\n2\n0 90\n1 x\n")) });
     expect(!outcome.ok && outcome.issues[0].where).toEqual({ file: "lamp.tlt", line: 4, column: 3 });
-    expect(errorOf(text, { tilt: () => success(new Uint8Array(2 ** 21)) })).toBe(
-      "lm63-tilt-file-too-large 6:1",
-    );
+    const huge = read(text, { tilt: () => success(new Uint8Array(2 ** 21)) });
+    expect(!huge.ok && huge.issues[0]).toMatchObject({
+      code: "lm63-tilt-file-too-large",
+      expected: "at most 1 MB",
+      received: "2.1 MB",
+      where: { line: 6, column: 1 },
+    });
   });
 
   it("with nothing after it, falling angles or a negative factor is an error at its place", () => {
