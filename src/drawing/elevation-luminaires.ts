@@ -10,7 +10,7 @@ import { type LuminaireMarks, line, type Mark, rectangle, segment } from "./draw
 import { type ElevationExtent, type ElevationScale, isShown } from "./elevation-scale.ts";
 import { type IslandAxes, placeOf, placeOnTop } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
-import { halfWidth, luminaireProfile } from "./silhouette.ts";
+import { halfWidth, luminaireProfile, seenWidth } from "./silhouette.ts";
 
 /** The marks of one luminaire; undefined when it is off the sheet. */
 export function luminaireMarks(
@@ -120,13 +120,9 @@ export function bodyOutline(
   const half = luminaireProfile(luminaire);
   const { body } = luminaire;
   const isRound = body !== undefined && body.profile !== "box";
-  // Local x of a turned box or bare opening, foreshortened against the island's length.
-  const c = Math.abs(frame.rotation[0] * Math.cos(turn) + frame.rotation[1] * Math.sin(turn));
-  const across = halfWidth(luminaire, "y");
-  const along = halfWidth(luminaire, "x");
-  const seen = c * along + Math.sqrt(Math.max(0, 1 - c * c)) * across;
   const widest = Math.max(...half.map(([r]) => r), 1e-6);
-  const k = isRound ? 1 : seen / widest;
+  const heading = Math.atan2(frame.rotation[1], frame.rotation[0]);
+  const k = isRound ? 1 : seenWidth(luminaire, turn - heading) / 2 / widest;
   const right = half.map(([r, z]) => [x + r * k * perMetre, y(z)] as const);
   const left = half.map(([r, z]) => [x - r * k * perMetre, y(z)] as const).reverse();
   return [...right, ...left];

@@ -7,7 +7,7 @@ import { islandAxes } from "./island-axes.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { figure } from "./person-figure.ts";
 import { elevationRange, islandMarks, shell } from "./set-out-elevation.ts";
-import { bodyMark, hangingMarks, hangingStations, seenWidth } from "./set-out-elevation-pendants.ts";
+import { bodyMark, hangingMarks, hangingStations, widthInView } from "./set-out-elevation-pendants.ts";
 
 /** @param perMetre paper points a metre; the floor under the end of the top is the origin */
 export function plainElevation(scene: Scene, boxes: readonly SetOutBox[], perMetre: number): PaperMark[] {
@@ -26,7 +26,7 @@ export function plainElevation(scene: Scene, boxes: readonly SetOutBox[], perMet
     const [s] = axes.toIsland(box.at);
     if (box.heights === undefined || s < from || s > to) return [];
     const { bottom, bodyTop } = box.heights;
-    const half = seenWidth(axes, box, "along") / 2;
+    const half = widthInView(axes, box, "along") / 2;
     return [
       ...hangingMarks({ hangsAt: hangingStations(scene, axes, box, "along"), at }, bodyTop),
       bodyMark(box.luminaire, at(s, 0)[0], at(s, bottom)[1], half, perMetre),

@@ -2,7 +2,6 @@
 
 import type { SetOutBox } from "../app/set-out/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Depicted } from "./depicted.ts";
@@ -13,12 +12,10 @@ import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
 import type { ElevationView } from "./set-out-elevation.ts";
 import type { PlanWords } from "./set-out-plan.ts";
-import { luminaireProfile } from "./silhouette.ts";
+import { luminaireProfile, seenWidth } from "./silhouette.ts";
 
 /** Height of a tag's letters (points). */
 const TAG = 8;
-/** A source without extent is drawn so wide (m). */
-const LAMP = 0.06;
 
 /** How a pendant is shown on a view. */
 export interface PendantView {
@@ -139,18 +136,13 @@ export function hangingStations(
   return stations.filter(({ s }, i) => stations.findIndex((other) => Math.abs(other.s - s) < 0.002) === i);
 }
 
-/** How wide body and opening look along a view (m): a long one by the way it is turned. */
-export function seenWidth(
+/** How wide body and opening look in a view (m): a long one by the way it is turned. */
+export function widthInView(
   axes: IslandAxes,
-  { luminaire, orientation }: SetOutBox,
+  { luminaire, orientation: { turn, spin } }: SetOutBox,
   view: ElevationView,
 ): number {
-  const [length, width] = planExtents(luminaire);
-  const heading = orientation.turn + orientation.spin - axes.turn;
-  const [c, s] = [Math.abs(Math.cos(heading)), Math.abs(Math.sin(heading))];
-  const isRound = Math.abs(length - width) < 1e-6;
-  const seen = isRound ? length : view === "along" ? length * c + width * s : length * s + width * c;
-  return Math.max(seen, LAMP);
+  return seenWidth(luminaire, axes.turn + (view === "along" ? 0 : Math.PI / 2) - turn - spin);
 }
 
 /** A figure along its part of an upright dimension, with its name where there is room; beside it, alone, where it is

@@ -17,7 +17,7 @@ import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING, stringDepth } from "./running-string.ts";
 import { ceilingOver } from "./set-out-elevation-ceiling.ts";
 import { levels, string } from "./set-out-elevation-figures.ts";
-import { hangingStations, pendantMarks, seenWidth } from "./set-out-elevation-pendants.ts";
+import { hangingStations, pendantMarks, widthInView } from "./set-out-elevation-pendants.ts";
 import type { PlanWords } from "./set-out-plan.ts";
 
 export type ElevationView = "along" | "across";
@@ -83,7 +83,7 @@ export function setOutElevation(
         words,
         name: nameOf(box, s, view, pendants, held),
         written: writtenAt(seen, i),
-        width: seenWidth(axes, box, view),
+        width: widthInView(axes, box, view),
         hangsAt: hangingStations(scene, axes, box, view),
         ceiling: (place) => ceilingOver(scene, axes, view, place),
       }),

@@ -4,7 +4,7 @@
 
 import { halfProfile } from "../luminaire/half-profile.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
+import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 
 /** Half-profile: [radius, height above the photometric centre] (m), lower end first. */
 export type HalfProfile = readonly (readonly [radius: number, z: number])[];
@@ -32,4 +32,9 @@ export function luminaireProfile({ body, emission }: Luminaire, steps = STEPS): 
 export function halfWidth(luminaire: Luminaire, axis: "x" | "y" = "x"): number {
   const [along, across] = planExtents(luminaire);
   return Math.max(axis === "x" ? along : across, LAMP.width) / 2;
+}
+
+/** Extent (m) of body and opening in a plan direction at `angle` (rad) from local x, at least that of a small lamp. */
+export function seenWidth(luminaire: Luminaire, angle: number): number {
+  return Math.max(widthAlong(luminaire, angle), LAMP.width);
 }

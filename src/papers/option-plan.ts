@@ -5,7 +5,7 @@ import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Mark, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleLegend } from "../drawing/light-legend.ts";
-import { type PaperMark, scaled } from "../drawing/paper/paper.ts";
+import { moved, type PaperMark, scaled } from "../drawing/paper/paper.ts";
 import { paperLight } from "../drawing/paper/paper-light.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { sheetScale } from "../drawing/sheet-scale.ts";
@@ -95,12 +95,6 @@ export function lightKey(handover: Handover, width: number): PlacedFigure {
   const small = scaled(marks, UNIT);
   return {
     height: (legend.height + 6) * UNIT,
-    draw: (x, y) =>
-      small.map((mark) => {
-        const by = ([px, py]: Vec2): Vec2 => [px + x, py + y];
-        if (mark.kind === "line") return { ...mark, points: mark.points.map(by) };
-        if (mark.kind === "area") return { ...mark, rings: mark.rings.map((ring) => ring.map(by)) };
-        return mark.kind === "text" ? { ...mark, at: by(mark.at) } : mark;
-      }),
+    draw: (x, y) => moved(small, [x, y]),
   };
 }

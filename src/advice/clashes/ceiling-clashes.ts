@@ -143,16 +143,25 @@ export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.00
   );
 }
 
+/** The keep-outs that a box at (x, y) reaches into, with how far as a negative distance (m). */
+export function keepOutsMet(
+  { keepOuts = [] }: Scene["room"],
+  [x, y]: readonly [number, number, ...number[]],
+): readonly { readonly name: string; readonly clear: number }[] {
+  return keepOuts
+    .map(({ name, outline }) => ({ name, clear: -depthInside([x, y], outline) - BOX_WIDTH / 2 }))
+    .filter(({ clear }) => clear < -TOUCHING);
+}
+
 export function keepOutClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
-  return boxes.flatMap((box) =>
-    (room.keepOuts ?? []).flatMap(({ name, outline }): Clash[] => {
-      if (box.kind === "fixed") return [];
-      const { origin } = box.placed.frame;
-      const clear = -depthInside([origin[0], origin[1]], outline) - BOX_WIDTH / 2;
-      if (clear >= -TOUCHING) return [];
-      return [
-        { kind: "keep-out", between: [box.tag, name], clear, remedy: { kind: "move apart", by: -clear } },
-      ];
-    }),
+  return boxes.flatMap(({ kind, tag, placed }) =>
+    (kind === "fixed" ? [] : keepOutsMet(room, placed.frame.origin)).map(
+      ({ name, clear }): Clash => ({
+        kind: "keep-out",
+        between: [tag, name],
+        clear,
+        remedy: { kind: "move apart", by: -clear },
+      }),
+    ),
   );
 }

@@ -6,9 +6,9 @@
  * no source.
  */
 
-import { type Box, boxOfMesh } from "../../geometry/box.ts";
+import { boxOfMesh, distanceToBox } from "../../geometry/box.ts";
 import { distanceToMesh } from "../../geometry/closest-point.ts";
-import type { Vec2, Vec3 } from "../../geometry/vector.ts";
+import type { Vec2 } from "../../geometry/vector.ts";
 import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { islandDirection, roomToIsland } from "../../scene/island-frame.ts";
 import { headSphere } from "../../scene/people.ts";
@@ -79,8 +79,4 @@ function beside({ island }: Scene, person: Person, middle: Vec2): Vec2 {
   const step = roomToIsland(island, middle)[axis] - here[axis];
   const way = islandDirection(island, axis === 0 ? [1, 0] : [0, 1]);
   return [person.at[0] + step * way[0], person.at[1] + step * way[1]];
-}
-
-function distanceToBox([x, y, z]: Vec3, [x0, y0, z0, x1, y1, z1]: Box): number {
-  return Math.hypot(Math.max(x0 - x, 0, x - x1), Math.max(y0 - y, 0, y - y1), Math.max(z0 - z, 0, z - z1));
 }

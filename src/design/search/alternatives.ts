@@ -1,9 +1,10 @@
 /** What a proposal could be instead: in the middle where it is shifted, with one pendant fewer, dimmed to the least that meets. */
 
+import { isMet } from "../../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
 import { arrangementOf, sortOf, type Written } from "./arrangement-of.ts";
-import { type Checked, type CheckedRow, checkedOf, type FullCheck, lossOf, meets } from "./checked.ts";
+import { type Checked, type CheckedRow, checkedOf, type FullCheck, lossOf } from "./checked.ts";
 import type { CandidateFigures } from "./ranking.ts";
 
 export interface Alternatives {
@@ -27,7 +28,7 @@ export interface AlternativesRequest {
 
 export function alternativesOf(row: CheckedRow, request: AlternativesRequest): Alternatives {
   const skipOne = withoutOne(row, request);
-  const dimmed = meets(row.assessment.verdict) ? dimmedOf(row, request.check) : undefined;
+  const dimmed = isMet(row.assessment.verdict) ? dimmedOf(row, request.check) : undefined;
   return {
     ...(skipOne === undefined ? {} : { skipOne }),
     ...(row.figures.candidate.shift === undefined ? {} : { unshifted: unshiftedOf(row, request) }),
@@ -96,6 +97,6 @@ function dimmedOf(each: Checked, check: FullCheck): Alternatives["dimmed"] {
   const saves = 1 - dimmed.assessment.energy.watts / each.assessment.energy.watts;
   // Settings have levels of their own, so that their verdict says nothing of these.
   const verdicts = [dimmed.assessment.verdict, ...dimmed.assessment.zones.map(({ verdict }) => verdict)];
-  if (!verdicts.every(meets) || !(saves >= WORTH)) return undefined;
+  if (!verdicts.every(isMet) || !(saves >= WORTH)) return undefined;
   return { ...dimmed, dims, saves };
 }

@@ -4,7 +4,7 @@ import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashes } from "../../advice/clashes/clashes.ts";
 import { topPlane } from "../../scene/top-plane.ts";
 import type { ArrangementAssessment, Energy } from "../../assessment/assessment.ts";
-import { VERDICT_RANK, type Verdict } from "../../assessment/verdict.ts";
+import { VERDICT_RANK } from "../../assessment/verdict.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
@@ -60,8 +60,6 @@ export function checkedOf(document: ArrangementDocument, scene: Scene, check: Fu
     clashes: clashes(scene),
   };
 }
-
-export const meets = (verdict: Verdict): boolean => verdict === "meets" || verdict === "no target";
 
 /** `prep falls short with 410 lx of 500; evenness 0.48 instead of 0.62; 24 W less`. */
 export function lossOf(before: Checked, after: Checked, unit: IlluminanceUnit = "lx"): string {

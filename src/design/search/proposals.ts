@@ -6,6 +6,7 @@
  * is proposed that the check judges otherwise. Where nothing meets, the nearest are shown with their own verdict.
  */
 
+import { isMet } from "../../assessment/verdict.ts";
 import { visualWeight } from "../../advice/appearance/visual-weight.ts";
 import { personGlare } from "../../advice/glare/person-glare.ts";
 import { headRoom } from "../../advice/people/head-room.ts";
@@ -15,7 +16,7 @@ import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts"
 import type { Scene } from "../../scene/scene.ts";
 import { type Alternatives, type AlternativesRequest, alternativesOf } from "./alternatives.ts";
 import { arrangementOf, sortOf } from "./arrangement-of.ts";
-import { type CheckedRow, checkedOf, meets } from "./checked.ts";
+import { type CheckedRow, checkedOf } from "./checked.ts";
 import { gradeOf, type Objective, paretoSet } from "./pareto.ts";
 import type { CandidateFigures } from "./ranking.ts";
 import { reasonsOf } from "./reasons.ts";
@@ -96,7 +97,7 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
     checked++;
     tries.set(sort, (tries.get(sort) ?? 0) + 1);
     const result = { ...checkedOf(document, resolved.value, check), figures };
-    const met = meets(result.assessment.verdict);
+    const met = isMet(result.assessment.verdict);
     if (met && result.uniformity >= evenness) rows.push(result);
     else {
       second.push(result);
