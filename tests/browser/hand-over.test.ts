@@ -49,7 +49,7 @@ it("makes every paper in the page, PDFs among them, under the page's own securit
   const files = unzipSync(new Uint8Array(readFileSync(await download.path())));
   for (const name of [
     "set-out.pdf",
-    "set-out-1.svg",
+    "set-out.svg",
     "set-out.dxf",
     "boxes.csv",
     "elevations.pdf",
@@ -64,7 +64,7 @@ it("makes every paper in the page, PDFs among them, under the page's own securit
   const text = (name: string) => Buffer.from(files[name]).toString("utf8");
   expect(text("set-out.pdf").slice(0, 8)).toBe("%PDF-1.7");
   expect(text("boxes.csv")).toContain("P1,A,dome");
-  expect(text("set-out-1.svg")).toContain("DATUM 0");
+  expect(text("set-out.svg")).toContain("DATUM 0");
   if (spawnSync("pdftotext", ["-v"]).error === undefined) {
     const path = join(folder, "set-out.pdf");
     writeFileSync(path, files["set-out.pdf"]);
