@@ -7,6 +7,7 @@ import { plainImports } from "./build/plain-imports.ts";
 import { pngInPlace } from "./build/png-in-place.ts";
 import { policyInPage } from "./build/policy-in-page.ts";
 import { precache } from "./build/precache.ts";
+import { smallest } from "./build/smallest.ts";
 import { example } from "./build/worked-example.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -20,15 +21,24 @@ const pages = [
 
 const page = firstLightChunk("/site/main.ts");
 const worker = firstLightChunk("/src/workers/browser-entry.ts");
+const FIRST = /^(index|first-light|browser-entry)$/;
 
 export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: false,
-  plugins: [plainImports(), page.plugin, example(), pngInPlace(), policyInPage(), precache()],
+  plugins: [
+    plainImports(),
+    page.plugin,
+    example(),
+    pngInPlace(),
+    policyInPage(),
+    smallest(FIRST),
+    precache(),
+  ],
   worker: {
     format: "es",
-    plugins: () => [worker.plugin],
+    plugins: () => [worker.plugin, smallest(FIRST)],
     rolldownOptions: { output: { codeSplitting: { groups: [worker.group] } } },
   },
   server: { fs: { allow: [here("..")] } },
