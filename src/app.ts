@@ -4,6 +4,7 @@
 // Words and figures as they are typed and shown.
 export type { GuidelineCard } from "./advice/guidelines/guideline-card.ts";
 // A study, its light, and who ranks it.
+export { FILE_LIMITS, megabytes } from "./diagnostics/file-limits.ts";
 export { type ArrangementLight, arrangementLight, type LightOptions } from "./app/arrangement-light.ts";
 export { contourOf, type JudgedArrangement, type PlaneContour } from "./app/judged-arrangement.ts";
 export type { NewStudy } from "./app/new-study.ts";

@@ -2,6 +2,8 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import {
+  FILE_LIMITS,
+  megabytes,
   type Outcome,
   PDF_UNDERLAY,
   scaledBy,
@@ -16,13 +18,7 @@ import "../../src/elements/length-field/length-field.ts";
 import { metresOf, type RawStudy } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
 import { embed } from "../storage/embedded.ts";
-import {
-  keepPicture,
-  LARGEST_IN_STUDY,
-  pictureBytes,
-  type ShownPicture,
-  shownPicture,
-} from "../storage/underlay-images.ts";
+import { keepPicture, pictureBytes, type ShownPicture, shownPicture } from "../storage/underlay-images.ts";
 import type { Json } from "../store/pointer.ts";
 import { numberField } from "./fields.ts";
 
@@ -310,14 +306,14 @@ function written(underlay: Placed, { scale, turn, origin }: UnderlayPlacement): 
 /** Whether the study's file carries the picture, or this browser alone has it. */
 function keeping(session: StudySession, { image }: Placed, { bytes }: ShownPicture): TemplateResult {
   const isInside = session.study.embedded?.[image] !== undefined;
-  const size = `${(bytes / 1e6).toFixed(2)} MB`;
-  if (!isInside && bytes > LARGEST_IN_STUDY)
+  const size = megabytes(bytes);
+  if (!isInside && bytes > FILE_LIMITS.underlayInStudy)
     return html`<p class="hint">
-      It stays in this browser: with ${size} it is too large for the study file, which takes at most ${LARGEST_IN_STUDY / 1e6} MB.
+      It stays in this browser: with ${size} it is too large for the study file, which takes at most ${megabytes(FILE_LIMITS.underlayInStudy)}.
     </p>`;
   return html`<label class="hint"><input type="checkbox" .checked=${isInside}
       @change=${(event: Event) => void keepInside(session, image, (event.target as HTMLInputElement).checked)} />
-      Keep it in the study file (${size} of at most ${LARGEST_IN_STUDY / 1e6} MB)${isInside ? nothing : "; until then in this browser alone"}</label>`;
+      Keep it in the study file (${size} of at most ${megabytes(FILE_LIMITS.underlayInStudy)})${isInside ? nothing : "; until then in this browser alone"}</label>`;
 }
 
 async function keepInside(session: StudySession, image: string, inside: boolean): Promise<void> {

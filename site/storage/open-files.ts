@@ -3,7 +3,7 @@
  * offered for use.
  */
 
-import { Cancelled, formatIssue } from "../../src/app.ts";
+import { Cancelled, FILE_LIMITS, formatIssue, megabytes } from "../../src/app.ts";
 import type { FileReading, StudyFile } from "../../src/workers/browser.ts";
 import type { StudySession } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
@@ -11,9 +11,6 @@ import { embed } from "./embedded.ts";
 import { keepLuminaires } from "./kept-luminaires.ts";
 import { isShelfText, readShelf } from "./luminaire-shelf.ts";
 import type { GivenAt } from "./given-files.ts";
-
-/** Larger files are not photometry or a study (bytes). */
-const LARGEST = 32e6;
 
 export async function takeFiles(
   session: StudySession,
@@ -27,7 +24,7 @@ export async function takeFiles(
       await (await import("../components/underlay-part.ts")).bringUnderlay(session, file);
       continue;
     }
-    if (file.size > LARGEST) {
+    if (file.size > FILE_LIMITS.photometricArchive) {
       session.given.add([tooLarge(file)], new Map());
       session.say(`${file.name} was not read.`);
       continue;
@@ -107,8 +104,8 @@ function tooLarge({ name, size }: File): FileReading {
     code: "file-too-large",
     severity: "error",
     message: "The file is too large to be photometry or a study.",
-    expected: `at most ${LARGEST / 1e6} MB`,
-    received: `${Math.round(size / 1e6)} MB`,
+    expected: `at most ${megabytes(FILE_LIMITS.photometricArchive)}`,
+    received: megabytes(size),
     where: {},
   } as const;
   return { path: name, ok: false, line: `${name} could not be read.`, issues: [issue] };

@@ -7,6 +7,7 @@
  */
 
 import { deflateSync, Inflate, strFromU8, strToU8 } from "fflate";
+import { FILE_LIMITS } from "../../src/app.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 
 const MARK = "study=1.";
@@ -15,9 +16,6 @@ const MARK = "study=1.";
 export const SAFE = 8000;
 /** Longest fragment offered as a link (characters): browsers take it, some mail programs do not. */
 export const LONGEST = 32_000;
-
-/** Largest study unpacked from a link (bytes): a small link must not fill the memory. */
-const LARGEST = 8e6;
 
 export interface Packed {
   /** Without `#`. */
@@ -67,7 +65,7 @@ export function unpackFragment(fragment: string): Unpacked {
     let ended = false;
     const inflate = new Inflate((chunk, final) => {
       size += chunk.length;
-      if (size > LARGEST) throw new RangeError("too large");
+      if (size > FILE_LIMITS.study) throw new RangeError("too large");
       chunks.push(chunk.slice());
       ended = final;
     });

@@ -19,9 +19,6 @@ export interface ShownPicture {
   readonly bytes: number;
 }
 
-/** Largest picture that a study's file carries (bytes): every version of the study that is kept holds it. */
-export const LARGEST_IN_STUDY = 1.5e6;
-
 /** Longest side of the bitmap (px): twice what a large screen shows of a plan. */
 const LONGEST_SIDE = 4096;
 /** Pictures kept; those least lately brought go first. */

@@ -3,14 +3,12 @@
 import { readReadings } from "../design/verify/readings.ts";
 import { type MeterClass, type Verification, verify } from "../design/verify/verify.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
+import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { observerSteps } from "../diagnostics/observer-steps.ts";
-import { type Outcome, success } from "../diagnostics/issue.ts";
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { OpenStudy } from "./open-document.ts";
 import { arrangementIndex } from "./shortlist.ts";
-
-/** No list of readings is longer (characters). */
-const LONGEST = 1_000_000;
 
 export interface VerifyOptions {
   /** Comma-separated text, see `design/verify/readings.ts`. */
@@ -48,7 +46,16 @@ export async function verifyReadings(
   const index = arrangementIndex(study.scenes, arrangement);
   if (!index.ok) return index;
   const scene = study.scenes[index.value];
-  const readings = readReadings(text.slice(0, LONGEST), scene, file);
+  if (text.length > FILE_LIMITS.readings)
+    return failure({
+      code: "readings-too-long",
+      severity: "error",
+      message: "The list of readings is too long.",
+      expected: `at most ${FILE_LIMITS.readings} characters`,
+      received: `${text.length}`,
+      where: { file },
+    });
+  const readings = readReadings(text, scene, file);
   if (!readings.ok) return readings;
   const engine = await engines.get();
   const { whole, step } = observerSteps(observer);

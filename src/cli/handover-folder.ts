@@ -8,6 +8,7 @@
 import { createHash } from "node:crypto";
 import { join } from "node:path";
 import { CandlespanError, orThrow } from "../diagnostics/candlespan-error.ts";
+import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { exists, readBytes, removeFile, writeWhole } from "./files.ts";
@@ -33,9 +34,6 @@ interface Contents extends Issued {
 }
 
 const LIST = "contents.json";
-const LARGEST_LIST = 1e6;
-/** More than any paper has (bytes). */
-const LARGEST_FILE = 256e6;
 const ELSEWHERE = "another folder, or --force to replace what is there";
 
 /** Refuses a folder that holds another study, the study as it was, or another revision; asked before any light is calculated. */
@@ -67,7 +65,7 @@ export function writeFolder(
 ): readonly string[] {
   const contents = contentsOf(folder)?.files ?? {};
   const isOwn = (path: string): boolean => {
-    const file = readBytes(at(folder, path), LARGEST_FILE);
+    const file = readBytes(at(folder, path), FILE_LIMITS.paper);
     return file.ok && (contents[path] ?? []).includes(keyOf(file.value));
   };
   const listed = exists(at(folder, LIST)) && contentsOf(folder) === undefined ? [LIST] : [];
@@ -120,7 +118,7 @@ function contentsOf(folder: string): Contents | undefined {
 }
 
 function readList(path: string): Outcome<unknown> {
-  const bytes = readBytes(path, LARGEST_LIST);
+  const bytes = readBytes(path, FILE_LIMITS.contents);
   if (!bytes.ok) return bytes;
   try {
     return success(JSON.parse(new TextDecoder().decode(bytes.value)));

@@ -8,6 +8,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { extname } from "node:path";
 import { gzipSync } from "node:zlib";
+import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { HEADERS } from "./content-security.ts";
 import { readWithin } from "./files.ts";
 
@@ -19,8 +20,6 @@ const TYPES: Readonly<Record<string, string>> = {
   ".svg": "image/svg+xml",
   ".woff2": "font/woff2",
 };
-/** Largest file of the viewer (bytes). */
-const LIMIT = 16_000_000;
 const LOOPBACK = "127.0.0.1";
 
 interface Kept {
@@ -122,7 +121,7 @@ function pathOf(url: string): string | undefined {
 }
 
 function fileAt(folder: string, path: string): Kept | undefined {
-  const read = readWithin({ folder, allowed: [] }, path, LIMIT, { file: path });
+  const read = readWithin({ folder, allowed: [] }, path, FILE_LIMITS.served, { file: path });
   if (!read.ok) return undefined;
   const plain = read.value.bytes;
   const type = TYPES[extname(path)] ?? "application/octet-stream";

@@ -13,6 +13,15 @@ export const FILE_LIMITS = {
   logo: 2 * MB,
   readings: 1 * MB,
   offsets: 0.1 * MB,
+  /** A drawing of the house to lie under the floor plan. */
+  underlay: 20 * MB,
+  /** The same inside a study's file: every version of the study that is kept holds it. */
+  underlayInStudy: 1.5 * MB,
+  /** A page, script, font or picture of the viewer. */
+  served: 16 * MB,
+  /** A paper of a hand-over, and the list of what a folder holds. */
+  paper: 256 * MB,
+  contents: 1 * MB,
 } as const;
 
 /** A size in words: "16 MB", "16.8 MB". */

@@ -7,6 +7,7 @@
  * few nested ones multiply without end.
  */
 
+import { FILE_LIMITS, megabytes } from "../diagnostics/file-limits.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pictureOf } from "../papers/picture.ts";
 import { SourceText } from "../photometry/readers/source-text.ts";
@@ -22,8 +23,6 @@ export interface UnderlayFile {
 
 /** Code of the refusal of a PDF, of which whoever can draw pages may try the first. */
 export const PDF_UNDERLAY = "underlay-pdf";
-/** Largest file (bytes). */
-export const LARGEST_UNDERLAY = 20e6;
 /** Pixels in all: unpacked, four bytes each. */
 const MOST_PIXELS = 40e6;
 /** Elements drawn, those drawn again by reference included. */
@@ -42,11 +41,11 @@ const UNITS: Readonly<Record<string, number>> = {
 export function underlayFile(bytes: Uint8Array, file: string): Outcome<UnderlayFile> {
   const refuse = (message: string, expected: string, received: string): Outcome<UnderlayFile> =>
     failure(refusal(file, message, expected, received));
-  if (bytes.length > LARGEST_UNDERLAY)
+  if (bytes.length > FILE_LIMITS.underlay)
     return refuse(
       "The picture's file is too large: save it with fewer pixels.",
-      `at most ${LARGEST_UNDERLAY / 1e6} MB`,
-      `${Math.round(bytes.length / 1e6)} MB`,
+      `at most ${megabytes(FILE_LIMITS.underlay)}`,
+      megabytes(bytes.length),
     );
   const head = String.fromCharCode(...bytes.subarray(0, 512));
   if (head.startsWith("%PDF"))

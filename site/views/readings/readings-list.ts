@@ -1,6 +1,7 @@
 /** Readings as a list, pasted or read from a file. */
 
 import { html, type TemplateResult } from "lit";
+import { FILE_LIMITS, megabytes } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { typedValue } from "../../components/typed-value.ts";
 import type { Verifying } from "./verifying.ts";
@@ -42,8 +43,10 @@ export function readingsList(app: AppView, state: Verifying, compare: () => void
 async function takeFile(app: AppView, state: Verifying, input: HTMLInputElement): Promise<void> {
   const [file] = input.files ?? [];
   if (file === undefined) return;
-  if (file.size > 1_000_000) {
-    app.say("That file is too large to be a list of readings.");
+  if (file.size > FILE_LIMITS.readings) {
+    app.say(
+      `That file is too large to be a list of readings: ${megabytes(file.size)}, at most ${megabytes(FILE_LIMITS.readings)}.`,
+    );
     return;
   }
   state.text = await file.text();
