@@ -12,7 +12,7 @@ function alone({ grid: _, name, ...plane }: CalculationPlane): CalculationPlane 
 
 // 2026-11: a cell beside a person was off by 0.22 %, and points alone got the interpolated value of a grid of the same points
 // that had been asked before.
-it.each([2, 3])("of people %d is within 0.2 %% of the total light of its points alone", (index) => {
+it.each([2, 3])("of people %d is within two thousandths of the total light of its points alone", (index) => {
   const { scene, options } = randomKitchen("people", 77, index);
   const zones = scene.planes.slice(index === 2 ? 1 : 0, index === 2 ? 2 : 1);
   const planes = zones.flatMap((plane) => {
