@@ -21,7 +21,8 @@ export function workingEdgeBlocks({ scene, assessment }: HandoverOption, words: 
   if (edge === undefined) return [];
   const units = { length: words.unit, illuminance: words.light };
   const { distance, illuminance, average, minimum, darkest } = edge;
-  const most = Math.max(...illuminance);
+  // A dark top has its line on the foot.
+  const most = Math.max(1, ...illuminance);
   const long = distance[distance.length - 1] + distance[0];
   const draw = (x: number, y: number, width: number): PaperMark[] => {
     const across = Math.min(width - 2 * BESIDE, 420);
