@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
-import { atWork, openPage, type OpenPage, poll, studyOf } from "../support/viewer.ts";
+import { atWork, openPage, type OpenPage, poll, refined, studyOf } from "../support/viewer.ts";
 
 const LANTERN = new URL("../../fixtures-data/boathouse/photometry/lantern-up-down.ies", import.meta.url);
 
@@ -60,6 +60,8 @@ it("renames a luminaire and takes what an order needs", async () => {
   await item.getByLabel("Name", { exact: true }).press("Enter");
   await poll(async () => Object.keys((await study()).luminaires)).toContain("boat lantern");
   await item.getByLabel("Shade", { exact: true }).selectOption("drum");
+  // What stands in until a size is typed comes with the light, and would come between the field and the hand.
+  await refined(page);
   await item.getByLabel("Diameter", { exact: true }).fill("320");
   await item.getByLabel("Diameter", { exact: true }).press("Enter");
   await item.getByText("Hanging and ordering").click();

@@ -76,7 +76,7 @@ it("lives in the embedding example, light following the keys", async () => {
     await page.locator("candlespan-plan text.iso").first().waitFor();
     const figures = page.locator("candlespan-figures summary .value").first();
     const before = await figures.textContent();
-    await page.locator("candlespan-plan [data-luminaire='0 0']").focus();
+    await page.locator("candlespan-plan [data-luminaire='0 0']").first().focus();
     for (let k = 0; k < 6; k++) await page.keyboard.press("ArrowRight");
     await poll(() => figures.textContent()).not.toBe(before);
     expect(complaints).toEqual([]);
