@@ -85,6 +85,29 @@ export function openingOfEmitter(root: XmlElement, { emitter }: LightEmitter): L
   return length > 0 && width > 0 ? openingOfSides([length, width], heights) : undefined;
 }
 
+/** Which light-emitting objects of which model under `geo/` an emitter is in the first variant. */
+export function objectsOfEmitter(
+  root: XmlElement,
+  { emitter }: LightEmitter,
+): { readonly file: string; readonly names: readonly string[] } | undefined {
+  const [variant] = childrenNamed(child(root, "ProductDefinitions", "Variants"), "Variant");
+  const general = child(root, "GeneralDefinitions");
+  const id = attributeOf(emitter, "id");
+  for (const reference of childrenNamed(child(variant, "Geometry"), "ModelGeometryReference")) {
+    const names = childrenNamed(reference, "EmitterReference")
+      .filter((each) => attributeOf(each, "emitterId") === id)
+      .flatMap((each) => childrenNamed(each, "EmitterObjectExternalName"))
+      .map(({ text }) => text);
+    const model = byId(childrenNamed(child(general, "Geometries"), "ModelGeometry")).get(
+      attributeOf(reference, "geometryId"),
+    );
+    const [finest] = childrenNamed(model, "GeometryFileReference");
+    const file = byId(childrenNamed(child(general, "Files"), "File")).get(attributeOf(finest, "fileId"));
+    if (names.length > 0 && file !== undefined) return { file: file.text, names };
+  }
+  return undefined;
+}
+
 function emitterIds(element: XmlElement | undefined): string[] {
   if (element === undefined) return [];
   const own = attributeOf(element, "emitterId");

@@ -5,13 +5,14 @@
  *   PhotometryFileReference → Files/File → the file under `ldc/`
  *   (a multi-channel emitter: LightSourceReference → LightSources/… → Channels/Channel → PhotometryReference)
  *
- * The light is that of all emitters of the first variant, each with its own flux and turn, summed about one centre; or of one of them, where
- * it is asked for. An emitter's rated luminous flux replaces the lamp flux of a relative file. Sensors are not light. Files named by address
- * are not fetched.
+ * The light is that of all emitters of the first variant, each with its own flux, turn and place (emitters-together.ts); or of one of them,
+ * where it is asked for. An emitter's rated luminous flux replaces the lamp flux of a relative file. Sensors are not light. Files named by
+ * address are not fetched.
  *
- * The opening is that of the variant's simple geometry where it has one, else of the photometric file.
+ * The opening is that of the variant's simple geometry where it has one, else of the photometric file; that of several emitters covers the
+ * light-emitting objects of the product's model.
  *
- * Known error: emitters apart from one another shine from one centre; where they lie is in three-dimensional geometry, which is not read.
+ * Known error: without a model, emitters shine from one centre.
  *
  * Reference: GLDF 1.0.0 XML schema (open, MIT).
  */
@@ -19,7 +20,6 @@
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
-import { luminousFlux } from "../luminous-flux.ts";
 import { rotatedDistribution, rotationAboutAxes } from "../rotated-distribution.ts";
 import { decodeText } from "../text-decoding.ts";
 import { readContainer } from "./container.ts";
@@ -30,10 +30,9 @@ import {
   shiningTogether,
   variantCount,
 } from "./gldf-emitters.ts";
+import { placesOfEmitters, sumOfEmitters, sumIfAll } from "./gldf-sum.ts";
 import type { ReadOptions } from "./read-options.ts";
-import { relampFactor } from "./relamp.ts";
 import { quote, SourceText } from "./source-text.ts";
-import { sumDistributions } from "./sum-distributions.ts";
 import { attributeOf, child, readXml, textOf, type XmlElement } from "./xml.ts";
 
 const PRODUCT = "product.xml";
@@ -97,7 +96,21 @@ export function readGldf(
   const faults = read.flatMap((each) => (each.ok ? [] : each.issues));
   if (faults.length > 0) return failure(...faults);
   const parts = read.flatMap((each) => (each.ok ? [each.value] : []));
-  const summed = parts.length === 1 ? parts[0].photometry : sumOf(parts, root, options, source);
+  const summed =
+    parts.length === 1
+      ? parts[0].photometry
+      : sumOfEmitters(
+          parts.map(({ photometry }) => photometry),
+          placesOfEmitters(
+            root,
+            chosen.map((index) => all[index]),
+            bytes,
+            options,
+          ),
+          root,
+          options,
+          source,
+        );
   if (summed === undefined) return failure(...source.errors);
   sayWhatIsLeft(root, all, chosen, options, source);
   return success(
@@ -185,38 +198,6 @@ function turned(
   return { ...photometry, distribution: rotatedDistribution(own, rotationAboutAxes(x, y, z)) };
 }
 
-/** The light of emitters that shine together about one centre, from the opening of the strongest. */
-function sumOf(
-  parts: readonly ReadEmitter[],
-  root: XmlElement,
-  options: ReadOptions,
-  source: SourceText,
-): Photometry | undefined {
-  const all = parts.map(({ photometry }) => photometry);
-  if (all.some(({ distribution }) => distribution.type !== all[0].distribution.type))
-    return source.error(root.at, "gldf-types-differ", "The emitters' files differ in photometric type.");
-  const ratedFlux = sumIfAll(all.map((each) => each.ratedFlux));
-  const absolute = all.every((each) => each.absolute);
-  const factor = relampFactor({ absolute, ownFlux: ratedFlux, wanted: options.flux, at: root.at }, source);
-  if (factor === undefined) return undefined;
-  const sum = sumDistributions(all.map(({ distribution }) => distribution));
-  const fluxes = all.map(({ distribution }) => luminousFlux(distribution).total);
-  const strongest = all[fluxes.indexOf(Math.max(...fluxes))];
-  source.warn(
-    root.at,
-    "gldf-emitters-summed",
-    "The light of all emitters is summed about one centre; the opening is that of the strongest.",
-    { received: fluxes.map((lumens) => `${Math.round(lumens * factor)} lm`).join(" and ") },
-  );
-  return {
-    ...strongest,
-    distribution:
-      factor === 1 ? sum : { ...sum, intensity: sum.intensity.map((candela) => candela * factor) },
-    absolute,
-    ratedFlux: options.flux ?? ratedFlux,
-  };
-}
-
 /** Emitters and variants whose light is not in the answer. */
 function sayWhatIsLeft(
   root: XmlElement,
@@ -234,13 +215,6 @@ function sayWhatIsLeft(
       ? "The product has several variants; the light is that of the first."
       : "The product has further light emitters; their light is not in the answer.",
     { received: `${chosen.length} of ${all.length} emitters` },
-  );
-}
-
-function sumIfAll(values: readonly (number | undefined)[]): number | undefined {
-  return values.reduce<number | undefined>(
-    (sum, value) => (sum === undefined || value === undefined ? undefined : sum + value),
-    0,
   );
 }
 

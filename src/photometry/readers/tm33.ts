@@ -1,7 +1,7 @@
 /**
  * IES TM-33-18 and -23: XML text to photometry.
  *
- * The intensities of all emitters are summed about one centre, unless one is asked for. They are taken as the
+ * The intensities of all emitters are summed, each from its `EmitterCenter` (emitters-together.ts), unless one is asked for. They are taken as the
  * light of all units of an emitter together, so `Quantity` does not multiply. Relative data are taken as candela
  * at the rated lumens. Radiant, photon and spectral data are not light and are refused when nothing else is
  * there. The opening comes from the emission areas; without any it is a point.
@@ -13,6 +13,8 @@
 import { failure, type Outcome } from "../../diagnostics/issue.ts";
 import type { IntensityDistribution, PhotometryType } from "../intensity-distribution.ts";
 import type { FileGeneration, LampSet, Photometry } from "../photometry.ts";
+import type { LuminousOpening } from "../luminous-opening.ts";
+import { emittersTogether, togetherWords } from "./emitters-together.ts";
 import { checkFlux } from "./flux-check.ts";
 import { allFinite, MOST_LAMPS, refuseNegative, verticalRangeWarning } from "./intensity-table.ts";
 import { parseNumber } from "./number-scanner.ts";
@@ -99,7 +101,7 @@ function read(root: XmlElement, source: SourceText, options: ReadOptions): Photo
     edition,
     distribution,
     generation: generationOf(emitters[0].element),
-    opening: tm33Opening(chosen, source),
+    opening: emitters.length === 1 ? tm33Opening(chosen, source) : openingOfAll(emitters, summed, source),
     absolute,
     ratedFlux,
     watts: sumIfAll(emitters.map((emitter) => emitter.lampSet.watts)),
@@ -108,6 +110,38 @@ function read(root: XmlElement, source: SourceText, options: ReadOptions): Photo
     labels: labelsOf(root),
     description: textOf(root, "Header", "Description"),
   };
+}
+
+/** The opening of several emitters, which covers them where all say where they are. */
+function openingOfAll(
+  emitters: readonly Emitter[],
+  sum: IntensityDistribution,
+  source: SourceText,
+): LuminousOpening {
+  const places = emitters.map(({ element }) => child(element, "EmitterCenter"));
+  const { at } = emitters[1].element;
+  const count = `${emitters.length} emitters`;
+  if (places.includes(undefined)) {
+    const received = `${count}, not all with an EmitterCenter`;
+    source.warn(at, "tm33-emitters-summed", "The light of all emitters is summed about one centre.", {
+      received,
+    });
+    return tm33Opening(
+      emitters.map(({ element }) => element),
+      source,
+    );
+  }
+  const together = emittersTogether(
+    emitters.map(({ element, distribution }, i) => {
+      const offset = (axis: string): number => parseNumber(textOf(places[i], `${axis}Offset`)) ?? 0;
+      const centre = [offset("Length"), offset("Width"), offset("Height")] as const;
+      return { distribution, opening: tm33Opening([element], source), centre };
+    }),
+    sum,
+  );
+  const { message, ...detail } = togetherWords(together, count);
+  source.warn(at, "tm33-emitters-summed", message, detail);
+  return together.opening;
 }
 
 /** What holds the rows of an emitter's intensities: `LuminousIntensity`, or the luminous data themselves, as some programs write. */
@@ -159,18 +193,7 @@ function refuseWithoutLight(
 }
 
 function chooseEmitters(luminous: readonly XmlElement[], options: ReadOptions, source: SourceText) {
-  if (options.lampSet === undefined) {
-    if (luminous.length > 1)
-      source.warn(
-        luminous[1].at,
-        "tm33-emitters-summed",
-        "The light of all emitters is summed about one centre.",
-        {
-          received: `${luminous.length} emitters`,
-        },
-      );
-    return luminous;
-  }
+  if (options.lampSet === undefined) return luminous;
   const one = luminous[options.lampSet];
   if (one !== undefined) return [one];
   return source.error(luminous[0].at, "lamp-set-unknown", "The file has no such emitter.", {

@@ -135,6 +135,19 @@ describe("TM-33", () => {
     expect(errorOf(text, { lampSet: 2 })).toMatch(/^lamp-set-unknown /);
   });
 
+  it("covers the openings of emitters that say where they are", () => {
+    const at = (x: number, z: number) =>
+      emitter({
+        emitter: `<EmitterCenter><LengthOffset>${x}</LengthOffset><WidthOffset>0</WidthOffset><HeightOffset>${z}</HeightOffset></EmitterCenter>`,
+      });
+    const { opening } = readGood(tm33({ emitters: [at(-0.3, 0), at(0.3, 0.1)] }));
+    expect(opening).toMatchObject({ shape: "box", width: 0.1 });
+    expect(opening.length).toBeCloseTo(1.1, 12);
+    expect(opening.height).toBeCloseTo(0.1, 12);
+    expect(warningsOf(tm33({ emitters: [at(0, 0), at(0.3, 0)] }))).toEqual(["tm33-emitters-summed"]);
+    expect(readGood(tm33({ emitters: [at(0, 0), emitter()] })).opening.length).toBe(0.5);
+  });
+
   it("tells how its data came to be", () => {
     const how = (inner: string) =>
       readGood(tm33({ emitter: `<DataGeneration>${inner}</DataGeneration>` })).generation;
