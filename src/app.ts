@@ -51,5 +51,5 @@ export { powerFigure } from "./units/power-text.ts";
 export { readLength } from "./units/read-length.ts";
 export { shortTags } from "./scene/ceiling-boxes.ts";
 export { degrees } from "./units/quantities.ts";
-export { readTypedLength, type TypedLength } from "./units/typed-length.ts";
+export { type LengthRange, readTypedLength, type TypedLength } from "./units/typed-length.ts";
 export type { FindingsSection } from "./words/findings-sections.ts";

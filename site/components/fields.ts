@@ -16,6 +16,7 @@ import type { Json, Path } from "../store/pointer.ts";
 import type { Draft } from "../store/screen-store.ts";
 import { idOf } from "./field-id.ts";
 import { typedValue } from "./typed-value.ts";
+import { usualLengths } from "./usual-lengths.ts";
 
 export interface FieldOptions {
   readonly label: string;
@@ -62,7 +63,7 @@ type Read = Reading | { readonly problem: string };
 interface Reading {
   readonly value: Json | undefined;
   readonly words: string;
-  /** What was read, and what it could mean instead. */
+  /** What was read, where it was not in the unit on screen, and what it could mean instead. */
   readonly taken?: string;
   readonly otherwise?: Reading;
 }
@@ -73,14 +74,13 @@ export function lengthField(app: FieldsView, options: FieldOptions): TemplateRes
   const metres = metresOf(shownValue(app, options)) ?? options.fallback;
   const lengthText = metres === undefined ? "" : formatLength(metres, unit);
   return field(app, options, lengthText, (text) => {
-    const read = readTypedLength(text, unit, metres);
+    const read = readTypedLength(text, unit, metres, usualLengths(app.study, options.path));
     if (!read.ok) return { problem: `${read.problem}. Expected ${read.expected}.` };
-    const { otherwise } = read;
-    if (otherwise === undefined) return lengthReading(read, unit);
+    const { otherwise, isInOtherUnit } = read;
     return {
       ...lengthReading(read, unit),
-      taken: read.text,
-      otherwise: { ...lengthReading(otherwise, unit), words: otherwise.text },
+      ...(isInOtherUnit ? { taken: read.text } : {}),
+      ...(otherwise ? { otherwise: { ...lengthReading(otherwise, unit), words: otherwise.text } } : {}),
     };
   });
 }
@@ -189,13 +189,12 @@ function field(
     };
     take(outcome);
     const { words, taken, otherwise } = outcome;
-    if (otherwise !== undefined)
+    if (taken !== undefined)
       app.keepDraft(id, {
         remark: {
           shown: words,
           words: `Read as ${taken}.`,
-          instead: otherwise.words,
-          take: () => take(otherwise),
+          ...(otherwise ? { instead: { words: otherwise.words, take: () => take(otherwise) } } : {}),
         },
       });
   };
@@ -228,8 +227,12 @@ function field(
 export function remarkPart(draft: Draft | undefined, shown: string): TemplateResult | typeof nothing {
   const { remark } = draft ?? {};
   if (remark === undefined || remark.shown !== shown) return nothing;
-  return html`<p class="hint remark" role="status">${remark.words}
-    <button type="button" class="text" @click=${() => remark.take()}>Make it ${remark.instead}</button></p>`;
+  const { words, instead } = remark;
+  const offer =
+    instead === undefined
+      ? nothing
+      : html`<button type="button" class="text" @click=${() => instead.take()}>Make it ${instead.words}</button>`;
+  return html`<p class="hint remark" role="status">${words} ${offer}</p>`;
 }
 
 export interface ChoiceOptions {

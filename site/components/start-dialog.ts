@@ -9,9 +9,10 @@ import { Cancelled, type Issue, type NewStudy, readTypedLength, type TypedLength
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { Display } from "../app-view.ts";
 import type { StudySession } from "../session.ts";
-import type { Json } from "../store/pointer.ts";
+import type { Json, Path } from "../store/pointer.ts";
 import { saidIssues } from "./issue-words.ts";
 import { typedValue } from "./typed-value.ts";
+import { usualLengths } from "./usual-lengths.ts";
 import { lengthText } from "./words.ts";
 
 type LengthName = "length" | "width" | "height" | "ceilingHeight" | "roomLength" | "roomWidth";
@@ -19,6 +20,8 @@ type CountName = "seats" | "pendants";
 
 interface LengthRow {
   readonly name: LengthName;
+  /** Of the study, where the same length stands. */
+  readonly path: Path;
   readonly label: string;
   /** What stands for it while nobody has typed anything (m). */
   typical(given: (name: LengthName) => number): number;
@@ -29,18 +32,32 @@ interface LengthRow {
 const AISLE = 1.2;
 
 const LENGTHS: readonly LengthRow[] = [
-  { name: "length", label: "Island length", typical: () => 2.4, why: "typical" },
-  { name: "width", label: "Island width", typical: () => 1.1, why: "typical" },
-  { name: "height", label: "Height of its top", typical: () => 0.914, why: "typical, 36 in" },
-  { name: "ceilingHeight", label: "Ceiling height", typical: () => 2.6, why: "typical" },
+  { name: "length", path: ["island", "length"], label: "Island length", typical: () => 2.4, why: "typical" },
+  { name: "width", path: ["island", "width"], label: "Island width", typical: () => 1.1, why: "typical" },
+  {
+    name: "height",
+    path: ["island", "height"],
+    label: "Height of its top",
+    typical: () => 0.914,
+    why: "typical, 36 in",
+  },
+  {
+    name: "ceilingHeight",
+    path: ["room", "ceilingHeight"],
+    label: "Ceiling height",
+    typical: () => 2.6,
+    why: "typical",
+  },
   {
     name: "roomLength",
+    path: ["room", "length"],
     label: "Room, along the island",
     typical: (given) => given("length") + 2 * AISLE,
     why: "the island and an aisle all round",
   },
   {
     name: "roomWidth",
+    path: ["room", "width"],
     label: "Room, across it",
     typical: (given) => given("width") + 2 * AISLE,
     why: "the island and an aisle all round",
@@ -187,7 +204,9 @@ export class StartDialog {
   }
 
   #typedLength(name: LengthName, text: string): TypedLength {
-    return readTypedLength(text, this.#session.display.length, this.#typical(name));
+    const { study, display } = this.#session;
+    const { path } = LENGTHS.find((each) => each.name === name) as LengthRow;
+    return readTypedLength(text, display.length, this.#typical(name), usualLengths(study, path));
   }
 
   /** How a bare number of one's own was read. */
@@ -195,9 +214,8 @@ export class StartDialog {
     const text = this.#texts.get(name);
     if (text === undefined || name === "seats" || name === "pendants") return "yours";
     const read = this.#typedLength(name, text);
-    return read.ok && read.otherwise !== undefined
-      ? `yours, read as ${read.text}, not ${read.otherwise.text}`
-      : "yours";
+    if (!read.ok || !read.isInOtherUnit) return "yours";
+    return `yours, read as ${read.text}${read.otherwise === undefined ? "" : `, not ${read.otherwise.text}`}`;
   }
 
   get #wanted(): NewStudy {

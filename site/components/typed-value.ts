@@ -1,13 +1,22 @@
 /**
- * The value of a text field that follows the study, but never under the hand: what is being typed stays until it
- * is committed, taken back by Escape, or left.
+ * The value of a text field that follows the study, but never under the hand: from the focus on, what stands there stays until it is
+ * entered, taken back by Escape, or left. Entered, it follows again until the next key or press, so that the field shows what was made of it.
  */
 
 import { noChange } from "lit";
 import { Directive, directive, type PartInfo, PartType, type PropertyPart } from "lit/directive.js";
 
+/** Fields with a text that was typed and not yet entered. */
+const typedIn = new WeakSet<Element>();
+
+/** Whether a field holds a text that was typed and not yet entered. */
+export function isTypedIn(field: Element): boolean {
+  return typedIn.has(field);
+}
+
 class TypedValue extends Directive {
-  #isTyping = false;
+  #isHeld = false;
+  #value = "";
   #watched: Element | undefined;
 
   constructor(part: PartInfo) {
@@ -22,28 +31,45 @@ class TypedValue extends Directive {
   override update(part: PropertyPart, [value]: [string]): unknown {
     const input = part.element as HTMLInputElement;
     if (this.#watched !== input) this.#watch(input);
-    if (!this.#isTyping && input.value !== value) input.value = value;
+    this.#value = value;
+    if (!this.#isHeld) this.#show(input);
     return noChange;
+  }
+
+  #show(input: HTMLInputElement): void {
+    if (input.value !== this.#value) input.value = this.#value;
   }
 
   #watch(input: HTMLInputElement): void {
     this.#watched = input;
-    input.addEventListener("input", () => {
-      this.#isTyping = true;
-    });
-    const done = (): void => {
-      this.#isTyping = false;
+    const hold = (): void => {
+      this.#isHeld = true;
+    };
+    const release = (): void => {
+      this.#isHeld = false;
+      typedIn.delete(input);
     };
     // Capturing, so that the field is free again before its own handlers ask for a new drawing.
-    input.addEventListener("change", done, { capture: true });
-    input.addEventListener("blur", done, { capture: true });
-    input.addEventListener(
-      "keydown",
-      (event) => {
-        if (event.key === "Escape") done();
-      },
-      { capture: true },
-    );
+    const listen = (type: string, act: (event: Event) => void): void =>
+      input.addEventListener(type, act, { capture: true });
+    listen("focus", hold);
+    listen("pointerdown", hold);
+    listen("input", () => {
+      hold();
+      typedIn.add(input);
+    });
+    listen("change", release);
+    listen("blur", () => {
+      // What was entered is drawn by whoever took it.
+      const isBehind = this.#isHeld;
+      release();
+      if (isBehind) this.#show(input);
+    });
+    listen("keydown", (event) => {
+      const { key } = event as KeyboardEvent;
+      if (key === "Escape") release();
+      else if (key !== "Enter") hold();
+    });
   }
 }
 

@@ -122,7 +122,6 @@ export function ownTarget(
   const target = {
     illuminance: now.illuminance ?? 300,
     ...(now.uniformity === undefined ? {} : { uniformity: now.uniformity }),
-    source: "one's own",
   };
   const edits: Edit[] = [
     { path: ["targets", name], value: target },

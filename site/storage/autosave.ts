@@ -8,6 +8,7 @@
 import type { RawStudy } from "../edits/raw-study.ts";
 import type { StudySession, StudyStorage } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
+import { isTypedIn } from "../components/typed-value.ts";
 import { freshId } from "./fresh-id.ts";
 import type { KeptStudy, KeptVersion, StudyDatabase } from "./study-database.ts";
 
@@ -262,7 +263,7 @@ function whyNotKept(error: unknown): string {
 /** What stands typed in a field and was not yet entered is entered, as leaving the field would. */
 function commitTyped(): void {
   const field = document.activeElement;
-  if (field instanceof HTMLInputElement && field.type === "text")
+  if (field instanceof HTMLInputElement && isTypedIn(field))
     field.dispatchEvent(new Event("change", { bubbles: true }));
 }
 

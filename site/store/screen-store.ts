@@ -16,8 +16,8 @@ export interface Draft {
 export interface Remark {
   readonly shown: string;
   readonly words: string;
-  readonly instead: string;
-  take(): void;
+  /** The other reading, where it is usual in the field. */
+  readonly instead?: { readonly words: string; take(): void };
 }
 
 /** Something that was not done, a thing given that was not taken for the most part, and why. */

@@ -1,14 +1,21 @@
 /**
  * A length as it is typed into a field. A bare number is in the unit on screen, inches where that is feet and inches, unless that would be
  * absurd beside what stands in the field and the other unit of its kind would not: 3.6 typed over 4800 mm is 3.6 m. A reading in another unit
- * than the one on screen carries the reading that was not taken, so that whoever shows it can say so.
+ * than the one on screen says so, and carries the reading that was not taken where it can be meant too. Where neither unit gives a length
+ * that is usual in the field, an absurd number is refused.
  *
  * Absurd is a hundredth or a hundred times of what stands there in metric, an eighth in feet and inches; common practice, no source.
  */
 
-import type { LengthUnit } from "./length-text.ts";
+import { formatLength, type LengthUnit } from "./length-text.ts";
 import { METRES_PER_FOOT, METRES_PER_INCH } from "./quantities.ts";
 import { bareNumber, type ReadLength, readLength } from "./read-length.ts";
+
+/** Lengths that are usual in a field (m), whatever their sign; nought always is. */
+export interface LengthRange {
+  readonly from: number;
+  readonly to: number;
+}
 
 export type TypedLength =
   | {
@@ -16,7 +23,9 @@ export type TypedLength =
       readonly metres: number;
       /** What was read, with its unit. */
       readonly text: string;
-      /** A bare number in the unit on screen, where it was not read so. */
+      /** A bare number was not read in the unit on screen. */
+      readonly isInOtherUnit?: true;
+      /** The reading in the unit on screen, where that was not taken and is usual too. */
       readonly otherwise?: { readonly metres: number; readonly text: string };
     }
   | Extract<ReadLength, { readonly ok: false }>;
@@ -42,16 +51,37 @@ const CANDIDATES: Readonly<Record<LengthUnit, readonly [Candidate, Candidate]>> 
   ],
 };
 
-/** @param standing what stands in the field (m), or what is typical there; a metre where nothing is known */
-export function readTypedLength(text: string, unit: LengthUnit, standing = 1): TypedLength {
+/**
+ * @param standing what stands in the field (m), or what is typical there; a metre where nothing is known
+ * @param usual lengths that are usual in the field; all where nothing is known
+ */
+export function readTypedLength(
+  text: string,
+  unit: LengthUnit,
+  standing = 1,
+  usual: LengthRange = { from: 0, to: Number.POSITIVE_INFINITY },
+): TypedLength {
   const typed = text.trim();
   const number = bareNumber(typed);
   if (number === undefined) return withText(typed);
   const [own, other] = CANDIDATES[unit];
-  const isOther = isAbsurd(Math.abs(number), unit, Math.abs(standing));
-  const read = withText(`${typed} ${(isOther ? other : own).name}`);
-  if (!read.ok || !isOther) return read;
-  return { ...read, otherwise: { metres: number * own.metres, text: `${typed} ${own.name}` } };
+  const isUsual = ({ metres }: Candidate): boolean => {
+    const length = Math.abs(number) * metres;
+    return length === 0 || (length >= usual.from && length <= usual.to);
+  };
+  const isDoubtful = !isUsual(own) || isUsual(other);
+  if (!isDoubtful || !isAbsurd(Math.abs(number), unit, Math.abs(standing)))
+    return withText(`${typed} ${own.name}`);
+  if (!isUsual(other))
+    return {
+      ok: false,
+      problem: `Neither ${typed} ${own.name} nor ${typed} ${other.name} is usual here`,
+      expected: `${formatLength(usual.from, unit)} to ${formatLength(usual.to, unit)}, or a length with its unit`,
+    };
+  const read = withText(`${typed} ${other.name}`);
+  if (!read.ok) return read;
+  const otherwise = { metres: number * own.metres, text: `${typed} ${own.name}` };
+  return { ...read, isInOtherUnit: true, ...(isUsual(own) ? { otherwise } : {}) };
 }
 
 function withText(text: string): TypedLength {

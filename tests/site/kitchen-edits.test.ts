@@ -208,7 +208,7 @@ describe("zones", () => {
   it("take a target of one's own, which the study's check accepts", () => {
     const own = applied(study, ownTarget(study, 1, { illuminance: 400, uniformity: 0.6 }));
     expect(own.island?.zones?.[1].target).toBe("own, eating");
-    expect(own.targets?.["own, eating"]).toMatchObject({ illuminance: 400, uniformity: 0.6 });
+    expect(own.targets?.["own, eating"]).toEqual({ illuminance: 400, uniformity: 0.6 });
     expect(refusals(own)).toEqual([]);
   });
 });

@@ -15,6 +15,7 @@ describe("a bare number", () => {
       ok: true,
       metres: 3.6,
       text: "3.6 m",
+      isInOtherUnit: true,
       otherwise: { metres: 3.6 * 0.001, text: "3.6 mm" },
     });
     expect(metresOf("2,7", "mm", 2.4)).toBeCloseTo(2.7, 12);
@@ -52,6 +53,38 @@ describe("a bare number", () => {
     expect(metresOf("2700", "m")).toBeCloseTo(2.7, 12);
     expect(metresOf("15", "ft-in", 4.8)).toBeCloseTo(15 * 0.3048, 12);
     expect(metresOf("9", "ft-in", 0.85)).toBeCloseTo(9 * 0.0254, 12);
+  });
+});
+
+describe("a bare number in a field whose usual lengths are known", () => {
+  const room = { from: 1, to: 100 };
+  const place = { from: 0.005, to: 4.5 };
+
+  it("offers no other reading that is not usual there", () => {
+    expect(readTypedLength("4.2", "mm", 4.8, room)).toEqual({
+      ok: true,
+      metres: 4.2,
+      text: "4.2 m",
+      isInOtherUnit: true,
+    });
+    expect(readTypedLength("15", "ft-in", 4.8, room)).not.toHaveProperty("otherwise");
+    expect(readTypedLength("8", "mm", 2.7, { from: 0.005, to: 12 })).toHaveProperty("otherwise.text", "8 mm");
+  });
+
+  it("is in the unit on screen where the other is not usual, however little it is", () => {
+    expect(readTypedLength("25", "mm", 2.7, place)).toEqual({ ok: true, metres: 0.025, text: "25 mm" });
+    expect(readTypedLength("0", "mm", 2.7, place)).toEqual({ ok: true, metres: 0, text: "0 mm" });
+  });
+
+  it("is refused where it is usual in neither, with what is", () => {
+    expect(readTypedLength("0.3", "mm", 4.8, room)).toEqual({
+      ok: false,
+      problem: "Neither 0.3 mm nor 0.3 m is usual here",
+      expected: "1000 mm to 100000 mm, or a length with its unit",
+    });
+    // What is typed with a unit is left to the study's own check, and so is what is near what stands there.
+    expect(metresOf("0.3 m", "mm", 4.8)).toBe(0.3);
+    expect(readTypedLength("300", "mm", 4.8, room)).toMatchObject({ ok: true, metres: 0.3 });
   });
 });
 

@@ -68,7 +68,13 @@ function ownFields(app: AppView, zone: RawZone): TemplateResult {
       optional: true,
       hint: "Empty asks nothing. A target has no upper limit: for less light dim it, by hand or in a setting.",
     })}
-    ${textField(app, { label: "Who asks it", path: path("source"), change: "source of the target", optional: true })}
+    ${textField(app, {
+      label: "Source of these values",
+      path: path("source"),
+      change: "source of the target",
+      optional: true,
+      hint: "A standard or an agreement, as it is printed on the papers. Empty: the designer’s own.",
+    })}
     ${others.length === 0 ? nothing : html`<p class="hint">Also asked of ${others.map((each) => each.name).join(", ")}.</p>`}`;
 }
 

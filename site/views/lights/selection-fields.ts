@@ -5,6 +5,7 @@ import { readTypedLength } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { remarkPart } from "../../components/fields.ts";
 import { typedValue } from "../../components/typed-value.ts";
+import { usualLengths } from "../../components/usual-lengths.ts";
 import { lengthText } from "../../components/words.ts";
 import {
   copyLuminaires,
@@ -66,7 +67,12 @@ function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
           @change=${(event: Event) => {
             const input = event.target as HTMLInputElement;
             const unit = app.display.length;
-            const read = readTypedLength(input.value, unit, placed.frame.origin[axis]);
+            const read = readTypedLength(
+              input.value,
+              unit,
+              placed.frame.origin[axis],
+              usualLengths(app.study, ["at", axis]),
+            );
             if (!read.ok) {
               app.keepDraft(id, {
                 text: input.value,
@@ -81,14 +87,15 @@ function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
               app.edit(moveLuminaires(app.study, app.arrangement, light.scene, [key], by));
             };
             moveTo(read.metres);
-            const { metres, text, otherwise } = read;
-            if (otherwise === undefined) return;
+            const { metres, text, isInOtherUnit, otherwise } = read;
+            if (!isInOtherUnit) return;
             app.keepDraft(id, {
               remark: {
                 shown: lengthText(app, metres),
                 words: `Read as ${text}.`,
-                instead: otherwise.text,
-                take: () => moveTo(otherwise.metres),
+                ...(otherwise
+                  ? { instead: { words: otherwise.text, take: () => moveTo(otherwise.metres) } }
+                  : {}),
               },
             });
           }}

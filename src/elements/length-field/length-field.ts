@@ -44,6 +44,8 @@ export class CandlespanLengthField extends LitElement {
   @property({ reflect: true }) mode?: "day" | "evening";
 
   @state() private draft?: string;
+  /** What stood there when the focus came: nothing is replaced under it until it is entered or left. */
+  @state() private held?: string;
   @query("input") private readonly input!: HTMLInputElement;
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -59,13 +61,19 @@ export class CandlespanLengthField extends LitElement {
     return html`<label for="field">${this.label}</label>
       <input
         id="field" part="input" type="text" inputmode=${this.kind === "length" ? "text" : "decimal"} autocomplete="off" spellcheck="false"
-        .value=${this.draft ?? this.#written()}
+        .value=${this.draft ?? this.held ?? this.#written()}
         aria-invalid=${isWrong ? "true" : "false"}
         aria-describedby="note"
         @input=${() => {
           this.draft = this.input.value;
         }}
         @change=${this.#commit}
+        @focus=${() => {
+          this.held = this.#written();
+        }}
+        @blur=${() => {
+          this.held = undefined;
+        }}
         @keydown=${this.#key}
       />
       <p id="note" part="note" class="note ${isWrong ? "problem" : ""}" aria-live="polite">${isWrong ? "✕ " : ""}${note}</p>`;
@@ -88,7 +96,7 @@ export class CandlespanLengthField extends LitElement {
 
   readonly #commit = (): void => {
     // What stands there is rounded for reading; leaving it alone must not round the value behind it.
-    if (this.input.value === this.#written()) {
+    if (this.input.value === (this.held ?? this.#written())) {
       this.draft = undefined;
       return;
     }
@@ -98,6 +106,7 @@ export class CandlespanLengthField extends LitElement {
       return;
     }
     this.draft = undefined;
+    this.held = undefined;
     if (reading.value === this.value) return;
     this.value = reading.value;
     this.dispatchEvent(
@@ -115,6 +124,7 @@ export class CandlespanLengthField extends LitElement {
     // Escape undoes what the hand is doing here, and nothing around it.
     event.stopPropagation();
     this.draft = undefined;
+    this.held = undefined;
     this.input.value = this.#written();
   };
 }

@@ -20,9 +20,10 @@ export function lengthFromText(
   standing?: number,
 ): FieldReading {
   if (text.trim() === "") return { ok: false, problem: "A length is missing." };
-  const read = readTypedLength(text, unit, standing);
-  if (!read.ok) return { ok: false, problem: `${read.problem}. Expected ${read.expected}.` };
   const { least, most } = limits;
+  const usual = most === undefined ? undefined : { from: Math.max(0, least ?? 0), to: most };
+  const read = readTypedLength(text, unit, standing, usual);
+  if (!read.ok) return { ok: false, problem: `${read.problem}. Expected ${read.expected}.` };
   if (
     (least !== undefined && read.metres < least - 1e-9) ||
     (most !== undefined && read.metres > most + 1e-9)
@@ -30,7 +31,7 @@ export function lengthFromText(
     return { ok: false, problem: outside(read.metres, limits, (m) => formatLength(m, unit)) };
   const own = formatLength(read.metres, unit);
   const other = formatLength(read.metres, unit === "ft-in" ? "mm" : "ft-in");
-  const taken = read.otherwise === undefined ? "" : `read as ${read.text}: `;
+  const taken = read.isInOtherUnit === undefined ? "" : `read as ${read.text}: `;
   return { ok: true, value: read.metres, said: `${taken}${own}, ${other}` };
 }
 

@@ -144,6 +144,23 @@ describe("fields", () => {
     expect(edits.map((e) => e.value)).toEqual([36 * 0.0254]);
   });
 
+  it("replace nothing under the focus, and show the newest value when they are left", async () => {
+    await page.goto(pages.url("page.html?element=candlespan-length-field"));
+    const field = page.locator("candlespan-length-field input");
+    const given = (value: number) =>
+      page.locator("candlespan-length-field").evaluate(async (element, metres) => {
+        Object.assign(element, { value: metres });
+        await (element as HTMLElement & { updateComplete: Promise<boolean> }).updateComplete;
+      }, value);
+    await field.focus();
+    await given(0.9);
+    expect(await field.inputValue()).toBe("850 mm");
+    await field.blur();
+    await expect.poll(() => field.inputValue()).toBe("900 mm");
+    const edits = await page.evaluate(() => (globalThis as unknown as { edits: unknown[] }).edits);
+    expect(edits).toEqual([]);
+  });
+
   it("name the edit and where it stands", async () => {
     await page.goto(pages.url("page.html?element=candlespan-study-fields"));
     const height = page.locator("candlespan-length-field", { hasText: "Ceiling height" }).locator("input");
