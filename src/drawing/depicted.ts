@@ -54,7 +54,6 @@ export type DepictedLuminaire =
   | "pendant cross"
   | "pendant suspension"
   | "suspension point"
-  | "feed"
   | "recessed"
   | "recessed box"
   | "recessed opening"

@@ -23,7 +23,7 @@ export function plainElevation(scene: Scene, boxes: readonly SetOutBox[], perMet
     return figure(person, along, eye, person.facing - axes.turn, axes.height, scale, (z) => -z * perMetre);
   });
   const pendants = boxes.flatMap((box): PaperMark[] => {
-    const [s] = axes.toIsland(box.at);
+    const [s] = axes.toIsland(box.middle);
     if (box.heights === undefined || s < from || s > to) return [];
     const { bottom, bodyTop } = box.heights;
     const half = widthInView(axes, box, "along") / 2;

@@ -29,6 +29,8 @@ export interface PendantView {
   readonly width: number;
   /** Its cords or rods along the view, and the ceiling over each (m). */
   readonly hangsAt: readonly { readonly s: number; readonly ceiling: number }[];
+  /** Its box along the view (m). */
+  readonly boxAt: number;
   /** Ceiling drawn at a place along the view (m). */
   ceiling(s: number): number;
 }
@@ -45,7 +47,7 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
   return [
     ...hangingMarks(shown, h.bodyTop),
     bodyMark(luminaire, x, bottom, across, perMetre),
-    ...canopyMarks(box, x, ceiling, perMetre),
+    ...canopyMarks(box, at(shown.boxAt, box.ceiling), perMetre),
     tagMark(s, x, Math.min(ceiling, bodyTop), shown),
     // Drop, body and gap in one upright line beside the pendant.
     segment(dimX, ceiling, dimX, top, "dimension line", "ink", 0.75),
@@ -91,12 +93,7 @@ export function bodyMark(
   return line([...right, ...left], "pendant body", "ink", 1.5, { closed: true, fill: "sheet" });
 }
 
-function canopyMarks(
-  { luminaire: { canopy } }: SetOutBox,
-  x: number,
-  y: number,
-  perMetre: number,
-): PaperMark[] {
+function canopyMarks({ luminaire: { canopy } }: SetOutBox, [x, y]: Vec2, perMetre: number): PaperMark[] {
   if (canopy === undefined) return [];
   const [w, d] = [(canopy.diameter / 2) * perMetre, (canopy.height ?? 0.025) * perMetre];
   const corners: Vec2[] = [
@@ -121,14 +118,14 @@ function tagMark(s: number, x: number, y: number, { at, perMetre, name, ceiling 
   });
 }
 
-/** Where along the view a pendant's cords or rods are (m), and the ceiling over each: its middle, or its own points. */
+/** Where along the view a pendant's cords or rods and its supply are (m), and the ceiling over each: its middle, or its own points. */
 export function hangingStations(
   scene: Scene,
   axes: IslandAxes,
   box: SetOutBox,
   view: ElevationView,
 ): readonly { readonly s: number; readonly ceiling: number }[] {
-  const points = box.suspensions?.points ?? [box.at];
+  const points = [...(box.suspensions?.points ?? []), box.at];
   const stations = points.map(([x, y]) => ({
     s: axes.toIsland([x, y])[view === "along" ? 0 : 1],
     ceiling: ceilingAt(scene.room, x, y),

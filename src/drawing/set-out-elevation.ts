@@ -85,6 +85,7 @@ export function setOutElevation(
         written: writtenAt(seen, i),
         width: widthInView(axes, box, view),
         hangsAt: hangingStations(scene, axes, box, view),
+        boxAt: axes.toIsland(box.at)[view === "along" ? 0 : 1],
         ceiling: (place) => ceilingOver(scene, axes, view, place),
       }),
     ),
@@ -102,7 +103,7 @@ export function setOutElevation(
       axes,
       setOut,
       view,
-      seen.map(({ s }) => s),
+      seen.flatMap(({ box, s }) => hungStations(axes, box, view) ?? [s]),
       perMetre,
       words,
     ),
@@ -169,8 +170,21 @@ export function elevationRange(scene: Scene, view: ElevationView): readonly [num
   ];
 }
 
+/** Where a long one hangs and is fed along the view (m). */
+function hungStations(
+  axes: IslandAxes,
+  { suspensions }: SetOutBox,
+  view: ElevationView,
+): number[] | undefined {
+  return suspensions === undefined
+    ? undefined
+    : [...suspensions.points, suspensions.feed].map(
+        (point) => axes.toIsland(point)[view === "along" ? 0 : 1],
+      );
+}
+
 function stationOf(axes: IslandAxes, box: SetOutBox, view: ElevationView): number {
-  return axes.toIsland(box.at)[view === "along" ? 0 : 1];
+  return axes.toIsland(box.middle)[view === "along" ? 0 : 1];
 }
 
 function tallest(scene: Scene, view: ElevationView): number {

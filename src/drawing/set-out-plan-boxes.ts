@@ -61,7 +61,7 @@ function recessedMarks(scene: Scene, box: SetOutBox, { at, perMetre, held }: Box
   ];
 }
 
-/** Body at its size, box, and where a long one hangs and is fed. */
+/** Body at its size, its box, which is where it is fed, and where a long one hangs. */
 function pendantMarks(
   scene: Scene,
   box: SetOutBox,
@@ -73,7 +73,7 @@ function pendantMarks(
   const [length, width] = planExtents(box.luminaire);
   const isRound = Math.abs(length - width) < 1e-6 && box.luminaire.body?.profile !== "box";
   const body = isRound
-    ? circle(centre, Math.max(symbol, (length / 2) * perMetre), "pendant body", { weight: 1 })
+    ? circle(at(box.middle), Math.max(symbol, (length / 2) * perMetre), "pendant body", { weight: 1 })
     : line(bodyCorners(scene, box).map(at), "pendant body", "ink", 1, { closed: true });
   const { suspensions } = box;
   return [
@@ -84,19 +84,14 @@ function pendantMarks(
     },
     segment(x - symbol, y, x + symbol, y, "pendant cross", "ink", 0.75),
     segment(x, y - symbol, x, y + symbol, "pendant cross", "ink", 0.75),
-    ...(suspensions === undefined
-      ? []
-      : [
-          square(at(suspensions.feed), 3.4, "feed", "sheet"),
-          ...suspensions.points.map((point) =>
-            circle(at(point), 1.7, "suspension point", { weight: 0.75, fill: "ink" }),
-          ),
-        ]),
+    ...(suspensions?.points ?? []).map((point) =>
+      circle(at(point), 1.7, "suspension point", { weight: 0.75, fill: "ink" }),
+    ),
   ];
 }
 
 /** Corners of a long body on the plan (m, room), never thinner than can be seen. */
-function bodyCorners(scene: Scene, { layer, index, luminaire, at }: SetOutBox): Vec2[] {
+function bodyCorners(scene: Scene, { layer, index, luminaire, middle }: SetOutBox): Vec2[] {
   const { rotation } = scene.layers[layer].luminaires[index].frame;
   const heading = Math.atan2(rotation[1], rotation[0]);
   const [c, s] = [Math.cos(heading), Math.sin(heading)];
@@ -106,7 +101,7 @@ function bodyCorners(scene: Scene, { layer, index, luminaire, at }: SetOutBox): 
     [length, -width],
     [length, width],
     [-length, width],
-  ].map(([u, v]): Vec2 => [at[0] + c * u - s * v, at[1] + s * u + c * v]);
+  ].map(([u, v]): Vec2 => [middle[0] + c * u - s * v, middle[1] + s * u + c * v]);
 }
 
 function square([x, y]: Vec2, d: number, depicts: Depicted, fill: "sheet" | "ink"): PaperMark {
@@ -175,7 +170,20 @@ function tagMark(
 /** What a CAD file keeps of a box: enough to hang and aim it again (metres from the datum, degrees). */
 function boxAttributes(
   scene: Scene,
-  { tag, type, layer, luminaire, at, height, heights, ceiling, orientation, aim, suspensions }: SetOutBox,
+  {
+    tag,
+    type,
+    layer,
+    luminaire,
+    at,
+    middle,
+    height,
+    heights,
+    ceiling,
+    orientation,
+    aim,
+    suspensions,
+  }: SetOutBox,
   held: boolean,
 ): Readonly<Record<string, string>> {
   const angle = (radians: number): string => String(Number(degrees(radians).toFixed(10)) + 0);
@@ -187,6 +195,8 @@ function boxAttributes(
     CIRCUIT: printable(scene.layers[layer].circuit ?? "", 40),
     X_M: metres(at[0]),
     Y_M: metres(at[1]),
+    MIDDLE_X_M: metres(middle[0]),
+    MIDDLE_Y_M: metres(middle[1]),
     BOTTOM_M: metres(heights?.bottom ?? height),
     CEILING_M: metres(ceiling),
     DROP_M: metres(heights?.drop),

@@ -51,7 +51,9 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
       "feed x (m)",
       "feed y (m)",
       "suspensions assumed",
-      "cut (m)",
+      "cord to cut (m)",
+      "middle x (m)",
+      "middle y (m)",
     ]),
   ];
   const held = setOutHolds(handover, setOut, handoverWords(handover));
@@ -94,6 +96,7 @@ export function boxesCsv(handover: Handover, setOut: SetOut): string {
         h === undefined || luminaire.suspension === undefined || luminaire.suspension === "rod"
           ? ""
           : figure(cordLength(h.drop, handover.unit)),
+        ...box.middle.map(figure),
       ]),
     );
   }

@@ -51,7 +51,6 @@ const LAYERS: readonly {
       "pendant cross",
       "pendant suspension",
       "suspension point",
-      "feed",
     ],
   },
   {

@@ -105,7 +105,7 @@ function marksTable(handover: Handover, words: HandoverWords): Block[] {
           const { ceiling, bottom } = box.heights as NonNullable<typeof box.heights>;
           return row(
             `${box.tag} ${printable(box.luminaire.name, 20)}`,
-            box.at,
+            box.middle,
             words.dimension(ceiling - bottom),
           );
         }),

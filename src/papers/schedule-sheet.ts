@@ -3,7 +3,7 @@
 import { costReport, isCostStated } from "../advice/cost.ts";
 import { reliances } from "../app/set-out/flux-margin.ts";
 import { setOut, typeLetters } from "../app/set-out/set-out.ts";
-import { suspensionPoints } from "../app/set-out/suspension.ts";
+import { suspensionPoints } from "../luminaire/suspension-points.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";

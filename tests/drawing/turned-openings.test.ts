@@ -31,6 +31,6 @@ it("lets a box touch a keep-out, in the search as among the clashes", () => {
   ] as const;
   const kept = { ...room, keepOuts: [{ name: "duct", outline }] };
   // Half of a 4 in box is 50.8 mm; 0.5 mm is touching.
-  expect(boxMeets(kept as never, 2.0505, 1.5)).toBeUndefined();
-  expect(boxMeets(kept as never, 2.049, 1.5)).toBe("duct");
+  expect(boxMeets(kept as never, [2.0505, 1.5])).toBeUndefined();
+  expect(boxMeets(kept as never, [2.049, 1.5])).toBe("duct");
 });

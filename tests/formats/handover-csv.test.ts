@@ -88,10 +88,10 @@ describe("tables of a hand-over", () => {
     // Drop 710 mm and 300 mm for the connection, up to the next 50 mm.
     expect(rows(boxesCsv(corded, setOutSheets(corded).setOut))[0]).toMatchObject({
       "drop (m)": "0.71",
-      "cut (m)": "1.05",
+      "cord to cut (m)": "1.05",
     });
     const rod = hung("rod", { markedWatts: 40 });
-    expect(rows(boxesCsv(rod, setOutSheets(rod).setOut))[0]["cut (m)"]).toBe("");
+    expect(rows(boxesCsv(rod, setOutSheets(rod).setOut))[0]["cord to cut (m)"]).toBe("");
     expect(rows(circuitsCsv(corded))[0]).toMatchObject({ "fitted (W)": "20.7", "marked (W)": "" });
     expect(rows(circuitsCsv(rod))[0]).toMatchObject({ "fitted (W)": "20.7", "marked (W)": "120" });
   });

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { suspensionPoints } from "../../src/app/set-out/suspension.ts";
+import { suspensionPoints } from "../../src/luminaire/suspension-points.ts";
 import { boxesCsv, luminairesCsv } from "../../src/formats/handover-csv.ts";
 import { describeShade, resolveShade } from "../../src/luminaire/shade/definition.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
@@ -157,6 +157,8 @@ describe("where a linear pendant hangs", () => {
     expect(setOut.boxes[0].suspensions?.assumed).toBe(false);
     expect(setOut.boxes[0].suspensions?.feed[0]).toBeCloseTo(2.6, 9);
     expect(setOut.boxes[0].suspensions?.feed[1]).toBeCloseTo(2.1, 9);
+    expect([setOut.boxes[0].x, setOut.boxes[0].y]).toEqual([2.6, 2.1]);
+    expect(setOut.boxes[0].middle).toEqual([2.7, 2.1]);
     expect(JSON.stringify(sheets)).not.toContain("assumed where not stated");
   });
 

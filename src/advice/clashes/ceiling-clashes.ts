@@ -22,23 +22,22 @@ const JOIST_WIDTH = 0.045;
 const TALL = 1.9;
 
 /** What a box takes of the ceiling's plan (m, room): the housing of what sits in it, the canopy or box of what hangs. */
-export function ceilingFootprint({ kind, placed }: CeilingBox): Polygon {
-  const { frame, luminaire } = placed;
+export function ceilingFootprint({ kind, placed, at }: CeilingBox): Polygon {
+  const { luminaire } = placed;
   if (kind === "recessed" && Math.max(...planExtents(luminaire)) > BOX_WIDTH) return planOutline(placed);
-  return disc(frame.origin[0], frame.origin[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
+  return disc(at[0], at[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
 }
 
 export function boxClashes(boxes: readonly CeilingBox[]): Clash[] {
   const footprints = boxes.map(ceilingFootprint);
   // Hundreds of boxes are ten thousands of pairs, of which few are near enough to be measured.
-  const reaches = boxes.map(({ placed }, i) => {
-    const [x, y] = placed.frame.origin;
+  const reaches = boxes.map(({ at: [x, y] }, i) => {
     return Math.max(...footprints[i].map((corner) => Math.hypot(corner[0] - x, corner[1] - y)));
   });
   return boxes.flatMap((a, i) =>
     boxes.slice(i + 1).flatMap((b, k): Clash[] => {
       if (a.kind === "fixed" || b.kind === "fixed") return [];
-      const [from, to] = [a.placed.frame.origin, b.placed.frame.origin];
+      const [from, to] = [a.at, b.at];
       if (Math.hypot(to[0] - from[0], to[1] - from[1]) > reaches[i] + reaches[i + 1 + k]) return [];
       const clear = polygonGap(footprints[i], footprints[i + 1 + k]);
       if (clear >= -TOUCHING) return [];
@@ -52,10 +51,9 @@ export function tallBodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Cla
   return boxes.flatMap((box) =>
     tall.flatMap(({ name, outline }): Clash[] => {
       if (box.kind === "fixed") return [];
-      const { origin } = box.placed.frame;
       const own = Math.max(...planExtents(box.placed.luminaire));
       const width = box.kind === "recessed" ? own || BOX_WIDTH : BOX_WIDTH / 2;
-      const clear = -depthInside([origin[0], origin[1]], outline) - width;
+      const clear = -depthInside(box.at, outline) - width;
       if (clear >= -TOUCHING) return [];
       return [
         { kind: "box and body", between: [box.tag, name], clear, remedy: { kind: "move apart", by: -clear } },
@@ -72,7 +70,7 @@ function clearOfJoist({ width }: NonNullable<Scene["room"]["joists"]>): number {
 /** Signed shifts (m, away from the wall the joists are counted from) that free a box; undefined where it is free. */
 export function joistShifts(
   { joists }: Scene["room"],
-  [x, y]: readonly [number, number, ...number[]],
+  [x, y]: Vec2,
 ): { readonly back: number; readonly forth: number; readonly clear: number } | undefined {
   if (joists === undefined) return undefined;
   const across = joists.along === "x" ? y : x;
@@ -94,11 +92,11 @@ export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Cla
   return [...layers.values()].flatMap((row) => {
     const shift = rowShift(
       room,
-      row.map(({ placed }) => [placed.frame.origin[0], placed.frame.origin[1]]),
+      row.map(({ at }) => at),
     );
     const boxes = row.map(({ tag }) => tag);
     return row.flatMap((box): Clash[] => {
-      const own = joistShifts(room, [...box.placed.frame.origin] as unknown as [number, number]);
+      const own = joistShifts(room, box.at);
       if (own === undefined) return [];
       const alone = -own.back < own.forth ? own.back : own.forth;
       return [
@@ -146,7 +144,7 @@ export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.00
 /** The keep-outs that a box at (x, y) reaches into, with how far as a negative distance (m). */
 export function keepOutsMet(
   { keepOuts = [] }: Scene["room"],
-  [x, y]: readonly [number, number, ...number[]],
+  [x, y]: Vec2,
 ): readonly { readonly name: string; readonly clear: number }[] {
   return keepOuts
     .map(({ name, outline }) => ({ name, clear: -depthInside([x, y], outline) - BOX_WIDTH / 2 }))
@@ -154,8 +152,8 @@ export function keepOutsMet(
 }
 
 export function keepOutClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
-  return boxes.flatMap(({ kind, tag, placed }) =>
-    (kind === "fixed" ? [] : keepOutsMet(room, placed.frame.origin)).map(
+  return boxes.flatMap(({ kind, tag, at }) =>
+    (kind === "fixed" ? [] : keepOutsMet(room, at)).map(
       ({ name, clear }): Clash => ({
         kind: "keep-out",
         between: [tag, name],

@@ -7,18 +7,18 @@
  * figures, so that printed parts sum to printed totals in either unit.
  */
 
-import { type Orientation, orientationOf, pointToRoom } from "../../geometry/frame.ts";
+import { type Orientation, orientationOf } from "../../geometry/frame.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { placedSuspensionPoints, type SuspensionPoints } from "../../luminaire/suspension-points.ts";
 import { type CeilingBox, ceilingBoxes } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { nthLetter } from "../../study/arrangement-letters.ts";
 import { lengthStep, type RunningDimensions, runningDimensions } from "../../units/length-text.ts";
-import { suspensionPoints } from "./suspension.ts";
 
 /** Units of construction sheets: whole millimetres, or feet and inches to 1/8 in. */
 export type SetOutUnit = "mm" | "ft-in";
@@ -42,9 +42,9 @@ export interface SetOutBox extends Omit<CeilingBox, "placed"> {
   /** Letter of the luminaire type in the schedule. */
   readonly type: string;
   readonly luminaire: Luminaire;
-  /** Exact place (m, room). */
-  readonly at: Vec2;
-  /** Rounded distances from the faces of wall 3 and wall 0 (m). */
+  /** Middle of the luminaire on the plan (m, room): its box is elsewhere where it is fed elsewhere. */
+  readonly middle: Vec2;
+  /** Rounded distances of the box from the faces of wall 3 and wall 0 (m). */
   readonly x: number;
   readonly y: number;
   /** Height of the ceiling above the floor at the box (m, rounded). */
@@ -54,7 +54,7 @@ export interface SetOutBox extends Omit<CeilingBox, "placed"> {
   /** The point it is aimed at (m, room), where it is. */
   readonly aim?: Vec3;
   /** Of a pendant on more than its middle: where it hangs and is fed (m, room); assumed where the study does not say. */
-  readonly suspensions?: { readonly points: readonly Vec2[]; readonly feed: Vec2; readonly assumed: boolean };
+  readonly suspensions?: SuspensionPoints;
   /** Of a pendant. */
   readonly heights?: HangingHeights;
   /** Height of the photometric centre above the floor (m, rounded), of what is fixed elsewhere. */
@@ -96,18 +96,20 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
   const round = (metres: number): number => roundTo(metres, unit);
   const boxes = ceilingBoxes(scene).map(({ placed, ...box }): SetOutBox => {
     const [x, y, z] = placed.frame.origin;
+    const suspensions = box.kind === "pendant" ? placedSuspensionPoints(placed) : undefined;
     const heights = box.kind === "pendant" ? hangingHeights(scene, placed, unit) : undefined;
     return {
       ...box,
       type: letters.get(placed.luminaire) as string,
       luminaire: placed.luminaire,
-      at: [x, y],
-      x: round(x),
-      y: round(y),
-      ceiling: round(ceilingAt(scene.room, x, y)),
+      middle: [x, y],
+      x: round(box.at[0]),
+      y: round(box.at[1]),
+      ceiling: round(ceilingAt(scene.room, box.at[0], box.at[1])),
       orientation: orientationOf(placed.frame.rotation),
       ...(placed.aim === undefined ? {} : { aim: placed.aim }),
-      ...(heights === undefined ? {} : { heights, ...suspensionsOf(placed) }),
+      ...(heights === undefined ? {} : { heights }),
+      ...(suspensions === undefined ? {} : { suspensions }),
       ...(box.kind === "fixed" ? { height: round(z) } : {}),
     };
   });
@@ -119,16 +121,6 @@ export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) 
     length: round(scene.room.length),
     width: round(scene.room.width),
   };
-}
-
-function suspensionsOf({ luminaire, frame }: PlacedLuminaire): Pick<SetOutBox, "suspensions"> {
-  const own = suspensionPoints(luminaire);
-  if (own === undefined) return {};
-  const inRoom = ([x, y]: Vec2): Vec2 => {
-    const [a, b] = pointToRoom(frame, [x, y, 0]);
-    return [a, b];
-  };
-  return { suspensions: { ...own, points: own.points.map(inRoom), feed: inRoom(own.feed) } };
 }
 
 /** A length (m) to the unit's step: what a sheet prints. */
@@ -174,7 +166,7 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
       "pendants",
       boxes.filter((box) => box.kind === "pendant").map((box) => box.at),
     );
-    // Where a long one hangs and is fed, unless its middle's figures say so already.
+    // Where a long one hangs and is fed, unless the boxes' figures say so already.
     const known = strings.find((string) => string.axis === axis)?.stations ?? [];
     const hung = distinct(
       suspensionPlaces(boxes).map((p) => p[axis === "x" ? 0 : 1]),
@@ -228,7 +220,7 @@ function centrelineWords(
   const { island } = scene;
   const over = boxes.filter((box) => box.heights?.overTop === true);
   if (island === undefined || over.length === 0) return undefined;
-  const offs = over.map((box) => roomToIsland(island, box.at)[1] - island.width / 2);
+  const offs = over.map((box) => roomToIsland(island, box.middle)[1] - island.width / 2);
   const spread = Math.max(...offs) - Math.min(...offs);
   const mean = offs.reduce((sum, off) => sum + off, 0) / offs.length;
   if (spread < 0.002 && Math.abs(mean) < 0.001)

@@ -7,9 +7,6 @@
  */
 
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
-import type { Vec2 } from "../../geometry/vector.ts";
-import type { Luminaire } from "../../luminaire/luminaire.ts";
-import { planExtents } from "../../luminaire/plan-extent.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
 
 /** Usual lengths of threaded rod (m): 3, 6, 12 and 24 in; common practice, no source. */
@@ -48,36 +45,6 @@ export function rodSet(drop: number): RodSet {
 export function cordLength(drop: number, unit: "mm" | "ft-in"): number {
   const step = unit === "mm" ? 0.05 : METRES_PER_INCH;
   return Math.ceil((Math.max(0, drop) + CORD_ALLOWANCE) / step - 1e-9) * step;
-}
-
-/** Longer than this in plan (m), and twice as long as wide, a luminaire hangs on two points unless it says otherwise. */
-const LINEAR = 0.6;
-/** Where on its length they are, from its middle; common practice, no source. */
-const SUSPENDED_AT = 0.4;
-
-/** Where a luminaire hangs and where its supply comes in (m in its own plan); undefined of one that hangs on its middle alone. */
-export function suspensionPoints(
-  luminaire: Luminaire,
-): { readonly points: readonly Vec2[]; readonly feed: Vec2; readonly assumed: boolean } | undefined {
-  const { suspensions, feed } = luminaire;
-  const [length, width] = planExtents(luminaire);
-  const long = Math.max(length, width);
-  const linear = long >= LINEAR && long >= 2 * Math.min(length, width);
-  if (suspensions === undefined && feed === undefined && !linear) return undefined;
-  const off = SUSPENDED_AT * long;
-  const typical: readonly Vec2[] = !linear
-    ? [[0, 0]]
-    : length >= width
-      ? [
-          [-off, 0],
-          [off, 0],
-        ]
-      : [
-          [0, -off],
-          [0, off],
-        ];
-  const points = suspensions ?? typical;
-  return { points, feed: feed ?? points[0], assumed: suspensions === undefined || feed === undefined };
 }
 
 /** How far a box may be off its place (m) and still be hidden: canopy radius − box radius; negative when the

@@ -9,6 +9,7 @@ import type { Rule } from "../../advice/guidelines/rule.ts";
 import type { PendantRow } from "../../advice/pendant-row.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
+import { pendantBoxAt } from "../../luminaire/suspension-points.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { topHeightAt } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -88,8 +89,11 @@ function offJoists(
 ): Candidate | undefined {
   if (island === undefined || room.joists === undefined) return undefined;
   const row = Array.from({ length: candidate.count }, (_, i): Vec2 => {
-    const [x, y] = centreOf(candidate, i, kinds, island, step);
-    return [x, y];
+    const { luminaire, rotation } = kinds[kindAt(candidate, i)];
+    return pendantBoxAt({
+      luminaire,
+      frame: { origin: centreOf(candidate, i, kinds, island, step), rotation },
+    });
   });
   const by = rowShift(room, row, grain);
   if (by === undefined) return undefined;
@@ -123,7 +127,7 @@ function meetsCeiling(
     if (z + Math.max(0, highestPoint(luminaire, rotation)) > ceilingAt(room, x, y))
       return "the pendants would reach the ceiling";
     if (x < 0 || y < 0 || x > room.length || y > room.width) return "it would hang outside the room";
-    const met = boxMeets(room, x, y);
+    const met = boxMeets(room, pendantBoxAt({ luminaire, frame: { origin: [x, y, z], rotation } }));
     if (met !== undefined) return `a box would meet ${met}`;
   }
   return undefined;

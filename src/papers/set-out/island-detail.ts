@@ -93,7 +93,7 @@ function detailWindow({ island, room }: Scene, { boxes }: SetOut): PlanWindow | 
   if (island === undefined || pendants.length === 0) return undefined;
   const points = [
     ...island.outline.map((p) => islandToRoom(island, p)),
-    ...pendants.filter(({ heights }) => heights?.overTop === true).map(({ at }) => at),
+    ...pendants.filter(({ heights }) => heights?.overTop === true).flatMap(({ at, middle }) => [at, middle]),
   ];
   const span = (k: 0 | 1, far: number): readonly [number, number] => {
     const values = points.map((p) => p[k]);

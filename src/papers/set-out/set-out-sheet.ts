@@ -231,12 +231,7 @@ function legend(handover: Handover, layout: SetOut): Block[] {
       : []),
     bullet("Dashed: overhead cabinets, base of the island.", SMALL),
     ...(layout.boxes.some(({ suspensions }) => suspensions !== undefined)
-      ? [
-          bullet(
-            "Dot: a long pendant hangs here; small square: it is fed here, so its box is here; its cross is its middle.",
-            SMALL,
-          ),
-        ]
+      ? [bullet("Dot: a long pendant hangs here. Its box is where it is fed, not over its middle.", SMALL)]
       : []),
     ...(chosenOption(handover).tolerances?.length
       ? [bullet("Dashed ring: anywhere in it the box leaves the verdict as it is.", SMALL)]

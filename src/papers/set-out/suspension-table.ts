@@ -7,12 +7,13 @@ import { tagRange } from "./tags.ts";
 
 /** Each point a long pendant hangs on, and where it is fed, from the datum. */
 export function suspensionTable(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
-  const rows = pendants.flatMap(({ tag, suspensions }) =>
+  const rows = pendants.flatMap(({ tag, middle, suspensions }) =>
     suspensions === undefined
       ? []
       : [
           ...suspensions.points.map((at, i) => [`${tag}.${i + 1}`, "hangs", ...at.map(words.dimension)]),
-          [tag, "feed", ...suspensions.feed.map(words.dimension)],
+          [tag, "feed, its box", ...suspensions.feed.map(words.dimension)],
+          [tag, "middle", ...middle.map(words.dimension)],
         ],
   );
   if (rows.length === 0) return [];
@@ -28,7 +29,7 @@ export function suspensionTable(pendants: readonly SetOutBox[], words: HandoverW
       depicts: "suspension row",
       columns: [
         { title: "point", share: 0.8 },
-        { title: "", share: 0.8 },
+        { title: "", share: 1 },
         { title: "x", share: 1.2, align: end },
         { title: "y", share: 1.2, align: end },
       ],

@@ -54,8 +54,8 @@ export function toleranceTable(
   ];
 }
 
-function isAt({ position: [x, y] }: DrawnTolerance, { at }: SetOutBox): boolean {
-  return Math.hypot(x - at[0], y - at[1]) < SAME_PLACE;
+function isAt({ position: [x, y] }: DrawnTolerance, { middle }: SetOutBox): boolean {
+  return Math.hypot(x - middle[0], y - middle[1]) < SAME_PLACE;
 }
 
 function verdictBeyond({ beyond, lower, higher }: DrawnTolerance): string {

@@ -38,6 +38,38 @@ describe("clashes", () => {
     expect(clash.remedy).toEqual({ kind: "move apart", by: -clash.clear });
   });
 
+  // 2026-11-28: boxes of long pendants were looked for over their middles, where there is none.
+  it("looks for the box of a long pendant where it is fed", () => {
+    const spotAt = (x: number): readonly Clash[] =>
+      ofKind(
+        found(
+          [
+            row({ luminaire: "bar", row: undefined, at: [{ position: [2.7, 2.1, 1.9] }] }),
+            { name: "spots", role: "recessed", luminaire: "spot", at: [{ position: [x, 2.1, 2.7] }] },
+          ],
+          {
+            luminaires: {
+              bar: {
+                beam: { flux: 1800, angle: 110 },
+                opening: { length: 1.2, width: 0.05 },
+                suspensions: [
+                  [-0.5, 0],
+                  [0.5, 0],
+                ],
+                feed: [-0.5, 0],
+              },
+              spot: { beam: { flux: 650, angle: 36 } },
+            },
+          },
+        ),
+        "boxes",
+      );
+    expect(spotAt(2.7)).toEqual([]);
+    const [clash] = spotAt(2.2254);
+    expect(clash.between).toEqual(["P1", "R1"]);
+    expect(clash.clear).toBeCloseTo(0.0254 - BOX, 3);
+  });
+
   it("finds a downlight beside a tall cabinet, not beside a low one", () => {
     const spot = [{ name: "spots", role: "recessed", luminaire: "can", at: [{ position: [1, 0.65, 2.7] }] }];
     const more = (top: number): Json => ({
