@@ -321,8 +321,8 @@ export class StudySession extends EventTarget implements AppView {
   }
 
   /** Says that something given was not taken, and why, until it is dismissed. */
-  refuse(words: string, issues: readonly Issue[]): void {
-    this.screen.setRefusal({ words, issues });
+  refuse(words: string, issues: readonly Issue[], document?: unknown): void {
+    this.screen.setRefusal({ words, issues, document });
   }
 
   undo(): void {

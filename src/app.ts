@@ -18,7 +18,7 @@ export { PUBLISHED_TARGETS } from "./assessment/targets-published.ts";
 // Issues.
 export { Cancelled } from "./diagnostics/cancelled.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
-export { formatIssue, type Issue, type Outcome } from "./diagnostics/issue.ts";
+export { formatIssue, formatLocation, type Issue, type Outcome } from "./diagnostics/issue.ts";
 // Papers and tables to hand over.
 export type { PaperName, Picture } from "./drawing/paper/paper.ts";
 export {

@@ -8,7 +8,7 @@ import { idOf } from "./field-id.ts";
 import { saidIssues } from "./issue-words.ts";
 
 /** No more are listed at once. */
-const MOST = 8;
+export const MOST = 8;
 
 export function issueList(session: StudySession, issues: readonly Issue[]): TemplateResult {
   const said = saidIssues(issues, session);

@@ -1,6 +1,6 @@
 /** What is wrong, in the trade's words and the units on screen, with the field to mend it in. */
 
-import type { Issue } from "../../src/app.ts";
+import { formatLocation, type Issue } from "../../src/app.ts";
 import type { Display } from "../app-view.ts";
 import { metresOf, type RawStudy } from "../edits/raw-study.ts";
 import { formatPointer, type Json, type Path, read } from "../store/pointer.ts";
@@ -42,6 +42,19 @@ export function issueWords(issue: Issue, app: IssueView): string {
   const [{ place, words }] = saidIssues([issue], app);
   const from = line === undefined ? "" : `${file === undefined ? "" : `${file}, `}line ${line}: `;
   return `${from}${place === "" ? "" : `${place}: `}${from === "" && place === "" ? capital(words) : words}`;
+}
+
+/** An issue of a document that was given and not taken: in the trade's words, and where it stands for who wrote it by hand. */
+export function refusedIssue(
+  issue: Issue,
+  app: IssueView,
+): { readonly words: string; readonly location: string } {
+  const [{ place, words }] = saidIssues([issue], app);
+  const isOfStudy = issue.where.path !== undefined;
+  return {
+    words: isOfStudy && place !== "" ? `${place}: ${words}` : capital(words),
+    location: formatLocation(issue.where),
+  };
 }
 
 /** What is wrong with a field, without its name, which stands over it; undefined when nothing is. */

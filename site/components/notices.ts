@@ -1,20 +1,34 @@
 /** What stands above the sheet when something given was not taken, or the study cannot be computed. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { formatIssue } from "../../src/app.ts";
 import type { StudySession } from "../session.ts";
-import { issueList } from "./issue-list.ts";
+import type { RawStudy } from "../edits/raw-study.ts";
+import { issueList, MOST } from "./issue-list.ts";
+import { refusedIssue } from "./issue-words.ts";
 import { roomOffer } from "../views/kitchen/room-offer.ts";
 
 export function refusalPart(session: StudySession): TemplateResult | typeof nothing {
   const { refusal } = session.screen;
   if (refusal === undefined) return nothing;
-  const { words, issues, heading = "Not opened", act } = refusal;
+  const { words, issues, heading = "Not opened", act, document } = refusal;
+  // Of what was given, not of the study on screen.
+  const app = { study: (document ?? {}) as RawStudy, display: session.display };
+  const said = issues.slice(0, MOST).map((issue) => refusedIssue(issue, app));
+  const located = said.filter(({ location }) => location !== "");
   return html`<section class="refusal" aria-label=${heading}>
     <p role="alert">✕ ${words}</p>
     <ul class="plain">
-      ${issues.slice(0, 8).map((issue) => html`<li>${formatIssue(issue)}</li>`)}
+      ${said.map((each) => html`<li>${each.words}</li>`)}
+      ${issues.length > MOST ? html`<li>And ${issues.length - MOST} more.</li>` : nothing}
     </ul>
+    ${
+      located.length === 0
+        ? nothing
+        : html`<details>
+            <summary>Where in the file</summary>
+            <ul class="plain">${located.map(({ location }) => html`<li><code>${location}</code></li>`)}</ul>
+          </details>`
+    }
     <p class="row-of-actions">
       ${act === undefined ? nothing : html`<button type="button" @click=${act[1]}>${act[0]}</button>`}
       <button type="button" @click=${() => session.screen.setRefusal(undefined)}>Dismiss</button>

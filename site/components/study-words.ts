@@ -1,6 +1,6 @@
 /** Places and values of a study in the trade's words and the units on screen: `pendants, clearance`, `850 mm`. */
 
-import { formatLength } from "../../src/app.ts";
+import { arrangementLetters, formatLength } from "../../src/app.ts";
 import type { Display } from "../app-view.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import { type Json, type Path, read } from "../store/pointer.ts";
@@ -18,7 +18,6 @@ const LISTS: Readonly<Record<string, string>> = {
   people: "person",
   planes: "plane",
   targets: "target",
-  arrangements: "option",
   luminaires: "luminaire",
 };
 
@@ -57,6 +56,15 @@ const FIELDS: Readonly<Record<string, string>> = {
   watts: "power",
 };
 
+/** Numbers of a place or a size, by the key they stand under: from the island's corner, or from the room's. */
+const AXES: Readonly<Record<string, readonly string[]>> = {
+  centre: ["middle from wall 3", "middle from wall 0"],
+  position: ["from wall 3", "from wall 0", "height"],
+  at: ["from wall 3", "from wall 0"],
+  from: ["from the left end", "from the near side"],
+  size: ["length", "width"],
+};
+
 /** Keys that only group what is named by the key after them. */
 const GROUPS = new Set(["row", "body", "ceiling", "reflectance", "shade", "lamp", "beam", "maintenance"]);
 const LENGTHS = new Set([
@@ -64,16 +72,25 @@ const LENGTHS = new Set([
   ...["gap", "end", "depth", "sill", "topDiameter", "filament", "ceilingHeight", "radius", "from", "offset"],
 ]);
 
+/** @param study may be a document that its check refuses, and hold anything */
 export function placeWords(study: RawStudy, path: Path): PlaceWords {
   const [first, second, ...rest] = path.map(String);
   if (first === undefined) return { subject: "study", field: "" };
-  if (first === "arrangements" && rest[0] === "layers" && rest[1] !== undefined)
-    return { subject: layerWords(study, Number(second), rest[1]), field: fieldWords(rest.slice(2)) };
+  if (first === "arrangements" && rest[0] === "layers" && rest[1] !== undefined) {
+    const [, , list, place, ...keys] = rest;
+    const isOne = list === "at" && place !== undefined;
+    return {
+      subject: layerWords(study, Number(second), rest[1], isOne ? Number(place) : undefined),
+      field: fieldWords(isOne ? keys : rest.slice(2)),
+    };
+  }
   const inside = `${first}/${second}`;
   if ((inside === "island/zones" || inside === "room/openings") && rest[0] !== undefined) {
     const kind = inside === "island/zones" ? "zone" : "opening";
     return { subject: named(study, [first, second, rest[0]], kind), field: fieldWords(rest.slice(1)) };
   }
+  if (first === "arrangements" && second !== undefined)
+    return { subject: optionWords(study, Number(second)), field: fieldWords(rest) };
   if (first in LISTS && second !== undefined)
     return { subject: named(study, [first, second], LISTS[first]), field: fieldWords(rest) };
   return {
@@ -82,21 +99,39 @@ export function placeWords(study: RawStudy, path: Path): PlaceWords {
   };
 }
 
-function layerWords(study: RawStudy, arrangement: number, layer: string): string {
-  const name = named(study, ["arrangements", arrangement, "layers", layer], "layer");
-  const option = study.arrangements[arrangement]?.name;
-  return study.arrangements.length > 1 && option !== undefined ? `${name} of ${option}` : name;
+/** A layer, or one of its luminaires at free places, with the option where there are several. */
+function layerWords(study: RawStudy, arrangement: number, layer: string, one?: number): string {
+  const path: Path = ["arrangements", arrangement, "layers", layer];
+  const isPendant = at(study, [...path, "role"]) === "pendant";
+  const of = one === undefined ? "" : isPendant ? `pendant ${one + 1}` : `luminaire ${one + 1} of `;
+  const whole = isPendant && one !== undefined ? "" : named(study, path, "layer");
+  const options = at(study, ["arrangements"]);
+  const isAlone = !Array.isArray(options) || options.length < 2;
+  return isAlone ? `${of}${whole}` : `${of}${whole} of ${optionWords(study, arrangement)}`;
+}
+
+function optionWords(study: RawStudy, index: number): string {
+  const name = at(study, ["arrangements", index, "name"]);
+  if (typeof name === "string") return name;
+  const options = at(study, ["arrangements"]);
+  return `option ${(Array.isArray(options) ? arrangementLetters(options)[index] : undefined) ?? index + 1}`;
+}
+
+function at(study: RawStudy, path: Path): Json | undefined {
+  return read(study as unknown as Json, path);
 }
 
 /** The name it has, or its kind and number; luminaires and targets are keyed by their names. */
 function named(study: RawStudy, path: Path, kind: string): string {
   const key = String(path.at(-1));
   if (!/^\d+$/.test(key)) return key;
-  const name = read(study as unknown as Json, [...path, "name"]);
+  const name = at(study, [...path, "name"]);
   return typeof name === "string" ? name : `${kind} ${Number(key) + 1}`;
 }
 
 function fieldWords(keys: readonly string[]): string {
+  const axis = AXES[keys.at(-2) ?? ""]?.[Number(keys.at(-1))];
+  if (axis !== undefined) return axis;
   const telling = keys.filter((key, i) => !/^\d+$/.test(key) && !(GROUPS.has(key) && i < keys.length - 1));
   const last = telling.map((key) => FIELDS[key] ?? words(key)).join(" ");
   if (keys.at(-1) === "reflectance" || !keys.includes("reflectance")) return last;

@@ -49,7 +49,7 @@ async function bringLuminaires(session: StudySession, text: string, file: string
     (...of) => connection.call("read", { text: of[0], file: of[1] }).outcome,
   );
   if (shelf.ok) await keepLuminaires(session, shelf.value);
-  else session.refuse(`No luminaire of ${file} was kept.`, shelf.issues);
+  else session.refuse(`No luminaire of ${file} was kept.`, shelf.issues, asFarAsRead(text));
 }
 
 /** Opens a study's text after the worker has checked it; what is on screen stays if it is refused. */
@@ -57,7 +57,11 @@ export async function openStudy(session: StudySession, text: string, file: strin
   try {
     const outcome = await session.lighting.connection.call("read", { text, file }).outcome;
     if (!outcome.ok) {
-      session.refuse(`${file} was not opened; the study on screen is as it was.`, outcome.issues);
+      session.refuse(
+        `${file} was not opened; the study on screen is as it was.`,
+        outcome.issues,
+        asFarAsRead(text),
+      );
       return false;
     }
     await session.open(outcome.value.document as Json, `open ${file}`);
@@ -66,6 +70,15 @@ export async function openStudy(session: StudySession, text: string, file: strin
   } catch (error) {
     if (!(error instanceof Cancelled)) session.say(error instanceof Error ? error.message : String(error));
     return false;
+  }
+}
+
+/** The document of a text that its check refuses; nothing where the text itself is no document. */
+export function asFarAsRead(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
   }
 }
 

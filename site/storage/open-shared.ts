@@ -29,7 +29,12 @@ async function sharedStudy(session: StudySession, fragment: string): Promise<Raw
     const request = { text: unpacked.text, file: "the link's study" };
     const outcome = await session.lighting.connection.call("read", request).outcome;
     if (outcome.ok) return outcome.value.document as RawStudy;
-    session.refuse("The link's study was not opened; the study on screen is as it was.", outcome.issues);
+    const { asFarAsRead } = await import("./open-files.ts");
+    session.refuse(
+      "The link's study was not opened; the study on screen is as it was.",
+      outcome.issues,
+      asFarAsRead(unpacked.text),
+    );
   } catch (error) {
     if (!(error instanceof Cancelled)) session.say(error instanceof Error ? error.message : String(error));
   }

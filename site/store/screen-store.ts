@@ -24,6 +24,8 @@ export interface Remark {
 export interface Refusal {
   readonly words: string;
   readonly issues: readonly Issue[];
+  /** The document that was given, as far as it could be read. */
+  readonly document?: unknown;
   /** Of what the page itself could not do, which stands whatever study is on screen; "Not opened" without one. */
   readonly heading?: string;
   /** What can be done about it. */

@@ -1,7 +1,13 @@
 /** Messages speak the trade and the user's units, once each, and lead to the field. */
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
-import { fieldOf, issueWords, issueWordsAt, saidIssues } from "../../site/components/issue-words.ts";
+import {
+  fieldOf,
+  issueWords,
+  issueWordsAt,
+  refusedIssue,
+  saidIssues,
+} from "../../site/components/issue-words.ts";
 import { refusalWords } from "../../site/components/start-dialog.ts";
 import { lengthsIn, placeWords, valueWords } from "../../site/components/study-words.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
@@ -96,6 +102,47 @@ it("keeps line and file of a list's fault", () => {
     'readings, line 3: the reading is no illuminance. Expected a number from 0, found "x".',
   );
   expect(fieldOf(issue)).toBeUndefined();
+});
+
+it("says of a study file that is refused what is wrong in the trade's words, and where for who wrote it", async () => {
+  const [a, b, ...rest] = example.arrangements;
+  const [pendants, ...others] = a.layers;
+  const { row: _, ...layer } = pendants;
+  const free = { ...layer, at: [{ position: [2, 2, 1.7] }, { position: [2.7, 2, "high"] }] };
+  const { name: _name, ...nameless } = b;
+  const study = {
+    ...example,
+    island: { ...example.island, centre: ["left", 2] },
+    people: [{ ...example.people[0], stature: 4 }, example.people[1]],
+    arrangements: [{ ...a, layers: [free, ...others] }, nameless, ...rest],
+  };
+  const text = JSON.stringify(study, undefined, 2);
+  const outcome = await answers().read({ text, file: "mine.study.json" }, {});
+  const issues = outcome.ok ? [] : outcome.issues;
+  const view = { study: study as unknown as RawStudy, display: { length: "mm", illuminance: "lx" } as const };
+  const said = issues.map((issue) => refusedIssue(issue, view));
+  expect(said.map(({ words }) => words.replace(/:.*/s, ""))).toEqual([
+    "Island, middle from wall 3",
+    "Cook, stature",
+    "Pendant 2 of three domes, height",
+    "Option B, name",
+  ]);
+  expect(said[1].words).toBe(
+    "Cook, stature: the length is out of range. Expected 800 mm to 2500 mm, found 4000 mm.",
+  );
+  expect(said[2].location).toMatch(
+    /^mine\.study\.json:\d+:\d+ \/arrangements\/0\/layers\/0\/at\/1\/position\/2$/,
+  );
+});
+
+it("names places in documents that hold anything", () => {
+  for (const study of [{}, { arrangements: 3 }, { arrangements: [null, 1] }, { island: "none", bodies: {} }])
+    for (const path of [
+      ["arrangements", 1, "layers", 0, "at", 1, "position", 0],
+      ["bodies", 0],
+      ["island", "zones", 0, "size", 1],
+    ])
+      expect(placeWords(study as unknown as RawStudy, path).subject).not.toBe("");
 });
 
 it("says of a kitchen that cannot be started which sizes do not go together, once and in the units on screen", async () => {
