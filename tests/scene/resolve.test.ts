@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { directionToRoom } from "../../src/geometry/frame.ts";
 import { clearanceOf } from "../../src/scene/arrangement.ts";
 import type { Scene } from "../../src/scene/scene.ts";
@@ -320,6 +321,21 @@ describe("pendants in the way", () => {
       (w) => w.code,
     );
     expect(crowded).toEqual(["row-collides", "bodies-overlap"]);
+  });
+
+  // Two ways of drawing a body, 12 corners at the mean radius and 48 at the larger, had answered otherwise at 0.297 m and when tilted.
+  it.each([
+    ["wide apart", [2.4, 3], {}, false],
+    ["touching", [2.55, 2.85], {}, false],
+    ["3 mm in one another", [2.55, 2.847], {}, true],
+    ["20 mm in one another", [2.55, 2.83], {}, true],
+    ["3 mm in one another, leaning", [2.55, 2.847], { tilt: 1 }, true],
+  ])("warn exactly where a clash of bodies is found: %s", (_, xs, more, meet) => {
+    const at = xs.map((x) => ({ position: [x, 2.1, 1.8], ...more }));
+    const layers = [{ name: "pendants", role: "pendant", luminaire: "dome", at }];
+    const { warnings, scenes } = resolved(kitchen({ arrangements: [{ name: "a", layers }] }));
+    expect(warnings.some(({ code }) => code === "bodies-overlap")).toBe(meet);
+    expect(clashes(scenes[0]).some(({ kind }) => kind === "bodies")).toBe(meet);
   });
 });
 

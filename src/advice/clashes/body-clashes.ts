@@ -8,12 +8,12 @@ import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
 import { topUnder } from "../../scene/island-frame.ts";
+import { luminairePieces, piecesGap, TOUCHING } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
 import { headRoom } from "../people/head-room.ts";
-import { type Clash, type Remedy, TOUCHING } from "./clash.ts";
+import type { Clash, Remedy } from "./clash.ts";
 import { spacedRow } from "./row-spacing.ts";
-import { luminairePieces, piecesGap } from "./solid-pieces.ts";
 
 /** Body and opening may stick out of one another by so much (m): `study-format`, Body. */
 const STICKS_OUT = 0.02;

@@ -10,10 +10,10 @@ import { polygonGap } from "../../geometry/polygon-gap.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import { disc, planOutline, TOUCHING } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
-import { type Clash, TOUCHING } from "./clash.ts";
-import { disc, planOutline } from "./solid-pieces.ts";
+import type { Clash } from "./clash.ts";
 
 /** Width of the usual ceiling box (m). */
 export const BOX_WIDTH = 4 * METRES_PER_INCH;

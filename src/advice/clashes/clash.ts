@@ -46,6 +46,3 @@ export interface Clash {
   readonly clear: number;
   readonly remedy: Remedy;
 }
-
-/** Overlaps of less than this are touching, not clashing (m). */
-export const TOUCHING = 0.5e-3;

@@ -8,10 +8,10 @@
 import type { Polygon } from "../../geometry/polygon.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import { piecesGap } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Prism } from "../../scene/solids.ts";
 import type { Remedy } from "./clash.ts";
-import { piecesGap } from "./solid-pieces.ts";
 
 type HungBox = CeilingBox & { readonly pieces: readonly Prism[] };
 

@@ -6,15 +6,18 @@
  * large, so that no clash is missed.
  */
 
-import { pointToRoom } from "../../geometry/frame.ts";
-import { bounds, type Polygon } from "../../geometry/polygon.ts";
-import { polygonGap } from "../../geometry/polygon-gap.ts";
-import type { Vec2 } from "../../geometry/vector.ts";
-import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
-import { halfProfile } from "../../luminaire/half-profile.ts";
-import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
-import { planExtents } from "../../luminaire/plan-extent.ts";
-import type { Prism } from "../../scene/solids.ts";
+import { pointToRoom } from "../geometry/frame.ts";
+import { bounds, type Polygon } from "../geometry/polygon.ts";
+import { polygonGap } from "../geometry/polygon-gap.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { highestPoint, lowestPoint } from "../luminaire/extent.ts";
+import { halfProfile } from "../luminaire/half-profile.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { planExtents } from "../luminaire/plan-extent.ts";
+import type { Prism } from "./solids.ts";
+
+/** Overlap (m) up to which two bodies touch: what a hand cannot hang better. */
+export const TOUCHING = 0.5e-3;
 
 const AROUND = 48;
 const PLUMB = 1 - 1e-9;
