@@ -1,6 +1,6 @@
 /** Heights and places beside an elevation: levels above the floor, and a string along the island. */
 
-import type { SetOut, SetOutBox } from "../app/set-out/set-out.ts";
+import { distinctStations, type SetOut, type SetOutBox } from "../app/set-out/set-out.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { runningDimensions } from "../units/length-text.ts";
@@ -92,7 +92,7 @@ export function string(
   if (scene.island === undefined || stations.length === 0) return [];
   const whole = view === "along" ? axes.length : axes.width;
   const over = stations.filter((s) => s > 0.002 && s < whole - 0.002);
-  const exact = [0, ...over, whole];
+  const exact = [0, ...distinctStations(over, setOut.unit), whole];
   const dims = runningDimensions(exact, setOut.unit);
   const { lines, figures } = runningString({
     axis: "x",

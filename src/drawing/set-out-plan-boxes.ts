@@ -15,8 +15,6 @@ import { LETTERING } from "./running-string.ts";
 
 const TAG = 8;
 
-type Place = readonly [at: Vec2, anchor: "start" | "middle" | "end"];
-
 /** What a box's symbol and body cover around its centre (points). */
 export function symbolRadius(box: SetOutBox, perMetre: number): number {
   const extent = Math.max(...planExtents(box.luminaire)) / 2;
@@ -33,8 +31,12 @@ export interface BoxPlacing {
   readonly taken: Box[];
   readonly own: number;
   readonly held: boolean;
+  /** How many of the first of them are symbols of boxes. */
+  readonly symbols: number;
   /** The paper that words stay on (points). */
   readonly field: Box;
+  /** Lines to measure from, which words leave free where they can (points). */
+  readonly edges: readonly (readonly [Vec2, Vec2])[];
 }
 
 export function boxMarks(scene: Scene, box: SetOutBox, placing: BoxPlacing): PaperMark[] {
@@ -48,7 +50,7 @@ export function boxMarks(scene: Scene, box: SetOutBox, placing: BoxPlacing): Pap
         ? [square(centre, 3.2, "fixed mark", "sheet")]
         : recessedMarks(scene, box, placing);
   if (held) marks.push(circle(centre, symbol + 4, "clash", { weight: 1.5 }));
-  return [...marks, tagMark(scene, box, symbol, placing)];
+  return [...marks, ...tagMark(scene, box, symbol, placing)];
 }
 
 function recessedMarks(scene: Scene, box: SetOutBox, { at, perMetre, held }: BoxPlacing): PaperMark[] {
@@ -114,13 +116,18 @@ function square([x, y]: Vec2, d: number, depicts: Depicted, fill: "sheet" | "ink
   return line(corners, depicts, "ink", 1, { closed: true, fill });
 }
 
-/** The tag at the first place where nothing else is, on the paper it belongs to. */
-function tagMark(
-  scene: Scene,
-  box: SetOutBox,
-  symbol: number,
-  { at, perMetre, taken, own, held, field }: BoxPlacing,
-): PaperMark {
+/** Farther from its symbol than this (points), a tag is led to it by a line. */
+const BESIDE = 2;
+
+interface TagPlace {
+  readonly at: Vec2;
+  readonly anchor: "start" | "middle" | "end";
+  readonly leader?: readonly [Vec2, Vec2];
+}
+
+/** The tag at the best place around its box: clear of all else, plainly its own or led to it, off the lines one measures from. */
+function tagMark(scene: Scene, box: SetOutBox, symbol: number, placing: BoxPlacing): PaperMark[] {
+  const { at, perMetre, taken, own, symbols, held, field, edges } = placing;
   const isPendant = box.kind === "pendant";
   const centre = at(box.at);
   const { circuit } = scene.layers[box.layer];
@@ -130,41 +137,119 @@ function tagMark(
   const upright = isPendant
     ? Math.max(...bodyCorners(scene, box).map((p) => Math.abs(p[1] - box.at[1]))) * perMetre
     : 0;
-  const rise = Math.max(ring, upright) + 2;
   const size = isPendant ? TAG : LETTERING;
   const w = paperTextWidth(words, size, isPendant);
-  const d = (ring + 2) * 0.72;
-  const [x, y] = centre;
-  const above: Place = [[x, y - rise - 2], "middle"];
-  const below: Place = [[x, y + rise + size], "middle"];
-  const beside: readonly Place[] = [
-    [[x + d, y - d], "start"],
-    [[x - d, y - d], "end"],
-    [[x + d, y + d + size * 0.7], "start"],
-    [[x - d, y + d + size * 0.7], "end"],
-    [[x + ring + 3, y + size * 0.35], "start"],
-    [[x - ring - 3, y + size * 0.35], "end"],
-  ];
-  // Pendants stand in rows along the island: above them there is room.
-  const places = isPendant ? [above, below, ...beside] : [...beside, below, above];
-  const boxOf = ([[px, py], anchor]: Place): Box => ({
+  const boxOf = ({ at: [px, py], anchor }: TagPlace): Box => ({
     x: px - (anchor === "middle" ? w / 2 : anchor === "end" ? w : 0),
     y: py - size * 0.8,
     width: w,
     height: size,
   });
-  const clear = (each: Place): boolean =>
-    !taken.some((other, k) => k !== own && overlaps(boxOf(each), other, 1));
-  const place =
-    places.find((each) => clear(each) && within(boxOf(each), field)) ?? places.find(clear) ?? places[0];
+  const self: Box = { x: centre[0] - ring, y: centre[1] - ring, width: 2 * ring, height: 2 * ring };
+  // What is lost at a place, in the order of what it costs the reader.
+  const cost = (place: TagPlace): number => {
+    const there = boxOf(place);
+    const covered = taken.some((other, k) => k !== own && overlaps(there, other, 1));
+    const nearest = Math.min(
+      ...taken
+        .slice(0, symbols)
+        .map((other, k) => (k === own ? Number.POSITIVE_INFINITY : gapOf(there, other))),
+    );
+    const isAmbiguous = place.leader === undefined && nearest < gapOf(there, self) + 3;
+    const crossed = edges.some(([a, b]) => crosses(there, a, b));
+    return (
+      (covered ? 16 : 0) +
+      (within(there, field) ? 0 : 8) +
+      (isAmbiguous ? 4 : 0) +
+      (crossed ? 2 : 0) +
+      (place.leader === undefined ? 0 : 1)
+    );
+  };
+  const places = tagPlaces(centre, ring, Math.max(ring, upright), size, isPendant);
+  const costs = places.map(cost);
+  const place = places[costs.indexOf(Math.min(...costs))];
   taken.push(boxOf(place));
-  return text(place[0], words, "tag", {
-    anchor: place[1],
-    size,
-    strong: isPendant,
-    ink: "ink",
-    ground: "sheet",
-  });
+  return [
+    ...(place.leader === undefined ? [] : [line(place.leader, "leader", "hairline", 0.75)]),
+    text(place.at, words, "tag", {
+      anchor: place.anchor,
+      size,
+      strong: isPendant,
+      ink: "ink",
+      ground: "sheet",
+    }),
+  ];
+}
+
+/** Places around a box, the usual ones first: beside its ring, then farther off with a line to it. */
+function tagPlaces(
+  [x, y]: Vec2,
+  ring: number,
+  upright: number,
+  size: number,
+  isPendant: boolean,
+): readonly TagPlace[] {
+  const d = (ring + 2) * 0.72;
+  const above: TagPlace = { at: [x, y - upright - 4], anchor: "middle" };
+  const below: TagPlace = { at: [x, y + upright + 2 + size], anchor: "middle" };
+  const beside: readonly TagPlace[] = [
+    { at: [x + d, y - d], anchor: "start" },
+    { at: [x - d, y - d], anchor: "end" },
+    { at: [x + d, y + d + size * 0.7], anchor: "start" },
+    { at: [x - d, y + d + size * 0.7], anchor: "end" },
+    { at: [x + ring + 3, y + size * 0.35], anchor: "start" },
+    { at: [x - ring - 3, y + size * 0.35], anchor: "end" },
+  ];
+  const led = [14, 26, 40].flatMap((off) =>
+    LED_TOWARDS.map(([u, v]): TagPlace => {
+      const tip: Vec2 = [x + u * (ring + off), y + v * (ring + off)];
+      const anchor = u > 0 ? "start" : "end";
+      return {
+        at: [tip[0] + Math.sign(u) * BESIDE, tip[1] + size * 0.35],
+        anchor,
+        leader: [[x + u * ring, y + v * ring], tip],
+      };
+    }),
+  );
+  // Pendants stand in rows along the island: above them there is room.
+  return [...(isPendant ? [above, below, ...beside] : [...beside, below, above]), ...led];
+}
+
+/** Directions of a leader on the page, right and up first. */
+const LED_TOWARDS: readonly Vec2[] = [
+  [0.8, -0.6],
+  [-0.8, -0.6],
+  [0.8, 0.6],
+  [-0.8, 0.6],
+  [0.4, -0.917],
+  [-0.4, -0.917],
+  [0.4, 0.917],
+  [-0.4, 0.917],
+];
+
+/** Free distance between two rectangles (points), 0 where they meet. */
+function gapOf(a: Box, b: Box): number {
+  const dx = Math.max(a.x - b.x - b.width, b.x - a.x - a.width, 0);
+  const dy = Math.max(a.y - b.y - b.height, b.y - a.y - a.height, 0);
+  return Math.hypot(dx, dy);
+}
+
+/** Whether a segment runs through a rectangle: clipped to it, something is left. */
+function crosses({ x, y, width, height }: Box, [ax, ay]: Vec2, [bx, by]: Vec2): boolean {
+  let [from, to] = [0, 1];
+  for (const [start, step, low, high] of [
+    [ax, bx - ax, x, x + width],
+    [ay, by - ay, y, y + height],
+  ]) {
+    if (step === 0) {
+      if (start < low || start > high) return false;
+      continue;
+    }
+    const [a, b] = [(low - start) / step, (high - start) / step];
+    from = Math.max(from, Math.min(a, b));
+    to = Math.min(to, Math.max(a, b));
+  }
+  return from < to;
 }
 
 /** What a CAD file keeps of a box: enough to hang and aim it again (metres from the datum, degrees). */

@@ -129,8 +129,21 @@ function roomMarks(
     const reach = symbolRadius(box, perMetre);
     return { x: x - reach, y: y - reach, width: 2 * reach, height: 2 * reach };
   });
+  const top = (scene.island?.outline ?? []).map((p) =>
+    at(islandToRoom(scene.island as NonNullable<Scene["island"]>, p)),
+  );
+  const edges = top.map((p, i): readonly [Vec2, Vec2] => [p, top[(i + 1) % top.length]]);
   const boxes = setOut.boxes.flatMap((box, i) =>
-    boxMarks(scene, box, { at, perMetre, taken, own: i, held: held.has(box.tag), field }),
+    boxMarks(scene, box, {
+      at,
+      perMetre,
+      taken,
+      own: i,
+      symbols: setOut.boxes.length,
+      held: held.has(box.tag),
+      field,
+      edges,
+    }),
   );
   const switches = switchMarks(scene, at, taken, field);
   return [

@@ -155,7 +155,7 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
   for (const axis of ["x", "y"] as const) {
     const far = axis === "x" ? scene.room.length : scene.room.width;
     const add = (what: SetOutString["what"], places: readonly Vec2[]): void => {
-      const stations = distinct(
+      const stations = distinctStations(
         places.map((p) => p[axis === "x" ? 0 : 1]),
         unit,
       );
@@ -168,7 +168,7 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
     );
     // Where a long one hangs and is fed, unless the boxes' figures say so already.
     const known = strings.find((string) => string.axis === axis)?.stations ?? [];
-    const hung = distinct(
+    const hung = distinctStations(
       suspensionPlaces(boxes).map((p) => p[axis === "x" ? 0 : 1]),
       unit,
     );
@@ -206,7 +206,7 @@ function islandStations(island: NonNullable<Scene["island"]>): Vec2[] {
 }
 
 /** Rising, one for each figure that is told apart when rounded. */
-function distinct(values: readonly number[], unit: SetOutUnit): number[] {
+export function distinctStations(values: readonly number[], unit: SetOutUnit): number[] {
   const step = lengthStep(unit);
   const bySteps = new Map(values.map((value) => [Math.round(value / step), value]));
   return [...bySteps.entries()].sort(([a], [b]) => a - b).map(([, value]) => value);
