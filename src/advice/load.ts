@@ -9,6 +9,7 @@
  */
 
 import { layerPower } from "../assessment/energy.ts";
+import { quoted } from "../diagnostics/printable.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { Layer, LayerRole, Scene } from "../scene/scene.ts";
 import { apparentPower, type SwitchingLeg, switchingLegs } from "./switching.ts";
@@ -219,7 +220,7 @@ function remarksOf({ layers, colourTemperature, heavy }: Omit<LoadReport, "remar
   return [
     ...heavy.map(
       ({ luminaire, weight }) =>
-        `${luminaire} weighs ${round(weight)} kg, more than the 50 lb (22.7 kg) a ceiling box carries: it needs a box listed for it, or its own support.`,
+        `${quoted(luminaire)} weighs ${round(weight)} kg, more than the 50 lb (22.7 kg) a ceiling box carries: it needs a box listed for it, or its own support.`,
     ),
     ...layers.flatMap(({ layer, dimmer }) =>
       dimmer === undefined || dimmer.outcome === "within" ? [] : [`Dimmer of ${layer}: ${dimmer.words}.`],

@@ -10,3 +10,8 @@ export function printable(text: string, limit = 200): string {
       .replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/g, "·")
   );
 }
+
+/** A name that a reader chose, inside a sentence: without its marks `mirrors can` reads as two verbs. */
+export function quoted(name: string): string {
+  return `"${printable(name, 40)}"`;
+}

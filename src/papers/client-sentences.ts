@@ -8,12 +8,12 @@ import type { BodyShadow } from "../advice/body-shadow.ts";
 import { type PersonFindings, peopleFindings } from "../advice/findings.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { settingsComparison } from "../app/settings-comparison.ts";
-import { topPlane } from "../scene/top-plane.ts";
 import type { ZoneAssessment } from "../assessment/assessment.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Verdict } from "../assessment/verdict.ts";
-import { printable } from "../diagnostics/printable.ts";
+import { printable, quoted } from "../diagnostics/printable.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { patchyRemark } from "../words/arrangement-sentences.ts";
 import { clashList } from "../words/clash-list.ts";
@@ -161,7 +161,7 @@ function glareSentence(people: readonly PersonFindings[]): string {
   for (const { person, glare } of people) {
     const bare = glare.inView.find(({ shielded }) => shielded === false);
     if (bare === undefined) continue;
-    const what = `${bare.what === "lamp" ? "the bare lamp of " : "the bright "}${bare.luminaire}`;
+    const what = `${bare.what === "lamp" ? "the bare lamp of " : "the bright "}${quoted(bare.luminaire)}`;
     sentences.set(what, [...(sentences.get(what) ?? []), person]);
   }
   const unknown = people.some(({ glare }) => glare.unmeasured > 0)
@@ -179,7 +179,7 @@ function mirrorSentence(people: readonly PersonFindings[]): string {
   const mirrored = people.filter(({ glare }) => (glare.mirrored[0]?.ratio ?? 0) >= HOT);
   if (mirrored.length === 0)
     return "Mirror image: the polished top shows no image much brighter than the light around it.";
-  const things = [...new Set(mirrored.map(({ glare }) => glare.mirrored[0].luminaire))];
+  const things = [...new Set(mirrored.map(({ glare }) => quoted(glare.mirrored[0].luminaire)))];
   const ratio = Math.max(...mirrored.map(({ glare }) => glare.mirrored[0].ratio));
   const times = ratio >= 100 ? "over 100" : `about ${Number(ratio.toPrecision(1))}`;
   return `Mirror image: in the polished top ${list(mirrored.map(({ person }) => person))} will see ${list(things)} mirrored, ${times} times as bright as the top around it; a satin top would not show it.`;

@@ -7,6 +7,7 @@ import type { LuminaireInView, MirrorImage, PersonGlare } from "../advice/glare/
 import { UGR_STEPS } from "../advice/glare/unified-glare-rating.ts";
 import { GOOD_MODELLING } from "../advice/people/eye-light.ts";
 import { FACE_SEEN, type Sightline } from "../advice/people/sightlines.ts";
+import { quoted } from "../diagnostics/printable.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
 import { degrees } from "../units/quantities.ts";
@@ -94,13 +95,17 @@ function hiddenWords({ direction, towards, hidden, by }: Sightline): string {
 }
 
 function unshieldedWords({ luminaire, luminance, elevation, shielding, what }: LuminaireInView): string {
-  const bright = what === "lamp" ? `the bare lamp of ${luminaire}` : luminaire;
+  const bright = brightThing(luminaire, what);
   return `sees ${bright}, ${luminanceWords(luminance)}, ${degrees(elevation).toFixed(0)}° above the eye; such brightness ${shielding.words}`;
+}
+
+function brightThing(luminaire: string, what: LuminaireInView["what"]): string {
+  return what === "lamp" ? `the bare lamp of ${quoted(luminaire)}` : quoted(luminaire);
 }
 
 function imageWords({ luminaire, tag, luminance, ratio }: MirrorImage): string {
   const times = ratio >= 100 ? "over 100" : ratio.toFixed(0);
-  return `${luminaire} ${tag}, ${luminanceWords(luminance)}, ${times} times as bright as the top around it`;
+  return `${quoted(luminaire)} ${tag}, ${luminanceWords(luminance)}, ${times} times as bright as the top around it`;
 }
 
 /** `12 000 cd/m²`, two figures. */
@@ -170,7 +175,7 @@ function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: n
     what === "mean over the opening"
       ? " (mean over its opening; a visible lamp can be 10 to 100 times brighter)"
       : "";
-  const source = what === "lamp" ? `the bare lamp of ${luminaire}` : luminaire;
+  const source = brightThing(luminaire, what);
   const height = `${Math.abs(degrees(elevation)).toFixed(0)}° ${elevation >= 0 ? "above" : "below"} the eye`;
   const kept =
     shielded === false

@@ -57,6 +57,13 @@ describe("findings", () => {
     expect(text).toMatch(/leaning over, the head meets P\d/);
     expect(text).toMatch(/Rules of thumb: \d+ of \d+ agree\./);
     expect(text).not.toContain("\u001b");
+    // 2026-11-28: "the polished top mirrors can" read as two verbs.
+    const full = findingsFull(low, UNITS).join("\n").replace(/\s+/g, " ");
+    for (const before of [/Brightest in view: (?:the bare lamp of )?/g, /Mirrored in the top: /g]) {
+      const after = full.split(before).slice(1);
+      expect(after).not.toEqual([]);
+      for (const words of after) expect(words).toMatch(/^"(dome|spot)"/);
+    }
     expect(quarrelsWords([low])).toMatch(/contradict one another here on clearance, count, spacing/);
     expect(quarrelsWords([bare])).toBeUndefined();
   });

@@ -1,6 +1,6 @@
-import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { basename, extname, join } from "node:path";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { polarDiagramSvg } from "../../drawing/polar-diagram-svg.ts";
 import { type BuiltShade, buildShadeLuminaire } from "../../luminaire/shade/build.ts";
@@ -84,6 +84,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       flux: built.luminaire.flux,
       axialIntensity: summary.axial,
       axialIntensityBand: built.band.axial,
+      ...(built.traced === undefined ? {} : { axialIntensityWithin6: built.traced.wideAxial }),
       beamAngle: summary.beamAngle.ofMaximum,
       photons: built.traced?.traced.photons ?? 0,
       evidence: "traced from shade",
@@ -105,11 +106,19 @@ function sentence(
   diagram: string | undefined,
 ): string {
   const { luminaire, lightOutputRatio, downwardShare, band, description, assumptions } = built;
+  const axial = luminaire.distribution.intensity[0];
+  const wide = built.traced?.wideAxial ?? axial;
+  const steep = Math.abs(wide - axial) > STEEP_AXIS * axial;
   const percent = (value: number, digits = 0) => (100 * value).toFixed(digits);
   const lines = [
     `${printable(luminaire.name)}: ${description}`,
     `  light output ratio ${percent(lightOutputRatio, 1)} % ± ${percent(band.ratio * lightOutputRatio, 1)} (95 %, statistical), ${luminaire.flux.toFixed(0)} lm, ${percent(downwardShare)} % of it downward`,
-    `  straight down ${luminaire.distribution.intensity[0].toFixed(0)} cd ± ${percent(band.axial, 1)} %${beamWords(beam, band.axial)}`,
+    `  straight down ${axial.toFixed(0)} cd ± ${percent(band.axial, 1)} %${beamWords(beam, steep && wide < axial)}`,
+    ...(steep
+      ? [
+          `  that is the mean within 3° of straight down; within 6° it is ${wide.toFixed(0)} cd, as the mirror finish makes light change fast there`,
+        ]
+      : []),
     `  traced from shade; with typical finishes the light is known to ±22 % (engineering default, no source)`,
     ...assumptions.map(
       ({ path, value, why }) => `  assumed ${path.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,
@@ -119,13 +128,13 @@ function sentence(
   return `${lines.join("\n")}\n`;
 }
 
-/** Where straight down is known no better than this, half of the maximum is hardly known either. */
-const UNCERTAIN_AXIS = 0.1;
+/** Where twice the cone about straight down has this much more or less, as a share, the light changes fast there. */
+const STEEP_AXIS = 0.1;
 
-/** @param beam degrees @param axial band of the intensity straight down, as a share */
-function beamWords(beam: number | null, axial: number): string {
+/** @param beam degrees @param peaked whether the maximum is a peak on the axis, sharper than it is known: half of it is hardly known either */
+function beamWords(beam: number | null, peaked: boolean): string {
   if (beam === null) return "";
-  if (axial > UNCERTAIN_AXIS) return ": too uncertain for a beam angle";
+  if (peaked) return ": too sharp a peak for a beam angle";
   return beam >= 360 ? ", nowhere under half its maximum" : `, beam ${beam.toFixed(0)}° at half its maximum`;
 }
 

@@ -26,7 +26,7 @@ const REPLICAS = 4;
 /** Rays a replica for the flux of all lamps; as many for as much that the rings send. */
 const RAYS = 12288;
 /** Nodes of a wider mean about the axis. */
-const COARSE_AXIS = [0, 6] as const;
+const WIDE_AXIS = [0, 6] as const;
 /** Below this share of its start a branch goes on by chance, four times as strong. */
 const ROULETTE = 0.01;
 /** After so many turns every further one is taken by chance. */
@@ -34,7 +34,7 @@ const MANY_TURNS = 50;
 
 export interface MirrorLight {
   readonly table: LightTable;
-  /** Standard error of the intensity straight down (cd), and what its mean over 6° would change in it. */
+  /** Standard error of the intensity straight down (cd), a mean over 3°, and what its mean over 6° has more. */
   readonly axialError: number;
   readonly axialStep: number;
 }
@@ -61,7 +61,7 @@ export function mirrorLight(
   return {
     table: table.finish(),
     axialError: Math.sqrt(variance / REPLICAS),
-    axialStep: Math.abs(table.axial() - table.axial(COARSE_AXIS)),
+    axialStep: table.axial(WIDE_AXIS) - table.axial(),
   };
 }
 

@@ -35,8 +35,11 @@ export interface ShadePhotometry {
   readonly lightOutputRatio: number;
   /** Share of the escaping light that goes below the horizon. */
   readonly downwardShare: number;
-  /** The bands reached: of the axial intensity with what rings and steps of γ leave open. */
+  /** The bands reached: of the axial intensity with what rings leave open. */
   readonly band: ShadeAccuracy;
+  /** Mean intensity within 6° of straight down (cd). What a mirror sends is a mean within 3° on the axis itself, where few rays go: where the
+   * two differ much, its light changes fast about the axis. */
+  readonly wideAxial: number;
 }
 
 const SEED = 20_240_501;
@@ -104,18 +107,19 @@ export function tracePhotometry(
     traced,
     lightOutputRatio: traced.escaped,
     downwardShare: traced.escaped > 0 ? traced.escapedDown / traced.escaped : 0,
-    band: withSteps(bandOf(traced), mirror, intensity[0]),
+    band: withRings(bandOf(traced), mirror, intensity[0]),
+    wideAxial: intensity[0] + (mirror?.axialStep ?? 0),
   };
 }
 
-/** Statistical bands widened by the rings, and by the scatter and the steps of the mirror-like light. */
-function withSteps(
+/** Statistical bands widened by the rings and by the scatter of the mirror-like light. */
+function withRings(
   { axial, ratio }: ShadeAccuracy,
   mirror: MirrorLight | undefined,
   I: number,
 ): ShadeAccuracy {
-  const mirrored = mirror === undefined || I === 0 ? [] : [1.96 * mirror.axialError, mirror.axialStep];
-  return { axial: Math.hypot(axial, RING_ERROR, ...mirrored.map((error) => error / I)), ratio };
+  const mirrored = mirror === undefined || I === 0 ? 0 : (1.96 * mirror.axialError) / I;
+  return { axial: Math.hypot(axial, RING_ERROR, mirrored), ratio };
 }
 
 /** Intensity of the mirror-like light at `j` degrees: the first row of its table. */
