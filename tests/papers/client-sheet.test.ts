@@ -43,7 +43,9 @@ describe("the client's sheet", () => {
     };
     const words = said(twoOptions(bright));
     expect(words).toMatch(/Mirror image: in the polished top Ada will see "dome" mirrored, (over|about) \d+/);
-    expect(words).toMatch(/Glare: (nothing bright near the line of sight of Ada|Ada looks into (the bare lamp of|the bright) "dome")/);
+    expect(words).toMatch(
+      /Glare: (nothing bright near the line of sight of Ada|Ada looks into (the bare lamp of|the bright) "dome")/,
+    );
     expect(said(twoOptions({ island: { ...ISLAND, finish: "matt" } }))).not.toContain("Mirror image");
     expect(said(twoOptions({ people: [] }))).toContain("nobody stands or sits in the study");
   });
