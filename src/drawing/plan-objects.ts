@@ -5,6 +5,7 @@
 
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { planForm } from "../luminaire/plan-extent.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
 import type { Wording } from "../words/wording.ts";
@@ -16,6 +17,7 @@ import {
   line,
   type Mark,
   overlaps,
+  rectangle,
   segment,
   type TextMark,
   text,
@@ -293,20 +295,9 @@ function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: Pl
       const turn = -(Math.atan2(placed.frame.rotation[1], placed.frame.rotation[0]) - axes.turn);
       const [c, s] = [Math.cos(turn), Math.sin(turn)];
       const place = ([u, v]: Vec2): Vec2 => [x + c * u - s * v, y + s * u + c * v];
-      const isBox =
-        placed.luminaire.body === undefined
-          ? /rectangle|box/.test(placed.luminaire.emission.opening.shape)
-          : placed.luminaire.body.profile === "box";
-      const rim: Vec2[] = (
-        isBox
-          ? ([
-              [-rx, -ry],
-              [rx, -ry],
-              [rx, ry],
-              [-rx, ry],
-            ] as Vec2[])
-          : ellipse(0, 0, rx, ry)
-      ).map(place);
+      const outline =
+        planForm(placed.luminaire) === "rectangle" ? rectangle(-rx, -ry, rx, ry) : ellipse(0, 0, rx, ry);
+      const rim = outline.map(place);
       const hangs = hanging.has(placed);
       const marks: Mark[] = [
         line(rim, hangs ? "pendant" : "recessed", "ink", hangs ? 1.5 : 1, {

@@ -4,7 +4,7 @@ import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import type { SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
+import { planExtents, planForm } from "../luminaire/plan-extent.ts";
 import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
@@ -72,10 +72,10 @@ function pendantMarks(
 ): PaperMark[] {
   const centre = at(box.at);
   const [x, y] = centre;
-  const [length, width] = planExtents(box.luminaire);
-  const isRound = Math.abs(length - width) < 1e-6 && box.luminaire.body?.profile !== "box";
+  const radius = (planExtents(box.luminaire)[0] / 2) * perMetre;
+  const isRound = planForm(box.luminaire) === "circle";
   const body = isRound
-    ? circle(at(box.middle), Math.max(symbol, (length / 2) * perMetre), "pendant body", { weight: 1 })
+    ? circle(at(box.middle), Math.max(symbol, radius), "pendant body", { weight: 1 })
     : line(bodyCorners(scene, box).map(at), "pendant body", "ink", 1, { closed: true });
   const { suspensions } = box;
   return [

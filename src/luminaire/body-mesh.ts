@@ -10,6 +10,7 @@ import { box, revolved } from "../geometry/solids.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { Body } from "./body.ts";
 import { halfProfile } from "./half-profile.ts";
+import { planSides } from "./plan-extent.ts";
 
 const AROUND = 24;
 
@@ -34,7 +35,7 @@ export function bodyMesh(body: Body, opening: LuminousOpening): Mesh {
 
 function meshOf(body: Body, opening: LuminousOpening): Mesh {
   if (body.profile !== "box") return revolved(halfProfile(body, opening), AROUND);
-  const mesh = box(body.length ?? body.diameter, body.width ?? body.diameter, body.height);
+  const mesh = box(...planSides(body), body.height);
   for (let i = 2; i < mesh.positions.length; i += 3) mesh.positions[i] += body.offset;
   return mesh;
 }

@@ -1,4 +1,4 @@
-/** How far a luminaire reaches across: of its opening along any direction, of body and opening where it stands in a
+/** How far a luminaire reaches across, and what it looks like from below: of its opening, or of body and opening where it stands in a
  * row. */
 
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
@@ -26,10 +26,38 @@ export function widthAlong({ emission, body }: Luminaire, angle: number): number
   return Math.max(width, bodyWidth(body, angle));
 }
 
+/** Lengths nearer to one another than this (m) are the same: a thousandth of what a hand can measure, far beyond rounding. */
+const SAME = 1e-6;
+
+/** Its outline from below: that of the body, or of the opening where that reaches beyond it. A point is a circle. */
+export function planForm(luminaire: Luminaire): "circle" | "ellipse" | "rectangle" {
+  const [along, across] = planExtents(luminaire);
+  const { body, emission } = luminaire;
+  const [length, width] = body === undefined ? [-1, -1] : planSides(body);
+  // Width at 45 degrees: hypot(a, b) / sqrt(2) of an ellipse, (a + b) / sqrt(2) of a rectangle.
+  const isRound =
+    length >= along - SAME && width >= across - SAME
+      ? body?.profile !== "box"
+      : Math.abs(
+          2 * openingSupport(emission.opening, Math.SQRT1_2, Math.SQRT1_2, 0) -
+            Math.hypot(along, across) * Math.SQRT1_2,
+        ) <= SAME;
+  return !isRound ? "rectangle" : Math.abs(along - across) <= SAME ? "circle" : "ellipse";
+}
+
+/** Extents (m) of a body along local x and y. */
+export function planSides({
+  profile,
+  diameter,
+  length = diameter,
+  width = diameter,
+}: Body): readonly [along: number, across: number] {
+  return profile === "box" ? [length, width] : [diameter, diameter];
+}
+
 function bodyWidth(body: Body | undefined, angle: number): number {
   if (body === undefined) return 0;
   if (body.profile !== "box") return body.diameter;
-  const length = body.length ?? body.diameter;
-  const width = body.width ?? body.diameter;
+  const [length, width] = planSides(body);
   return Math.abs(Math.cos(angle)) * length + Math.abs(Math.sin(angle)) * width;
 }

@@ -8,7 +8,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
+import { planExtents, planForm } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
@@ -165,7 +165,7 @@ function cells(
   const { name, flux, watts, markedWatts, cct, cri, weight, finish, evidence, origin, unsettledFlux } =
     luminaire;
   const plan =
-    Math.abs(length - width) < 0.0005
+    planForm(luminaire) === "circle"
       ? words.dimension(length)
       : `${words.dimension(length)} × ${words.dimension(width)}`;
   return [

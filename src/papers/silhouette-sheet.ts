@@ -8,7 +8,7 @@ import { type PaperMark, POINTS_PER_METRE, POINTS_PER_MILLIMETRE } from "../draw
 import { luminaireProfile } from "../drawing/silhouette.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
+import { planExtents, planForm } from "../luminaire/plan-extent.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { type Handover, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, pageField } from "./page.ts";
@@ -62,7 +62,8 @@ function tiles(handover: Handover, luminaire: Luminaire): Page[] {
     ([r, z]) => laid(r * POINTS_PER_METRE, (tallest - z) * POINTS_PER_METRE),
   );
   const [length, width] = planExtents(luminaire);
-  const linear = Math.abs(length - width) > 0.001;
+  const isRound = planForm(luminaire) === "circle";
+  const form = Math.abs(length - width) < 0.0005 ? "Square" : "Long";
   const size = `${words.length(2 * widest)} wide, ${words.length(tallest)} high`;
   const units = lengthUnits(handover);
   const sheets: Page[] = [];
@@ -105,11 +106,11 @@ function tiles(handover: Handover, luminaire: Luminaire): Page[] {
           "silhouette note",
           { ink: "ink", size: 8 },
         ),
-        ...(linear
+        ...(!isRound
           ? [
               text(
                 [page.x + 205, foot + 45],
-                `Long body: ${words.length(length)} × ${words.length(width)} in plan; this is its widest half.`,
+                `${form} body: ${words.length(length)} × ${words.length(width)} in plan; this is its widest half.`,
                 "silhouette note",
                 { ink: "ink", size: 8 },
               ),
@@ -118,7 +119,7 @@ function tiles(handover: Handover, luminaire: Luminaire): Page[] {
         ...(columns * rows > 1
           ? [
               text(
-                [page.x + 205, foot + (linear ? 56 : 45)],
+                [page.x + 205, foot + (isRound ? 45 : 56)],
                 "Lay the pieces over one another until the crosses meet.",
                 "silhouette note",
                 { ink: "ink", size: 8 },

@@ -8,6 +8,7 @@ import type { Body } from "../luminaire/body.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
 import { openingSurface } from "../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { planSides } from "../luminaire/plan-extent.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -53,10 +54,10 @@ export function matrixOf({ origin, rotation: r }: Frame): Matrix4 {
 /** A body in the luminaire's frame: a box, or its half profile turned, closed at its ends. */
 export function bodyShapes(body: Body, opening: LuminousOpening): BufferGeometry[] {
   if (body.profile === "box") {
-    const { diameter, length = diameter, width = diameter, height } = body;
+    const size = [...planSides(body), body.height] as const;
     return [
-      mergedShape("box body", [length, width, height, body.offset], () =>
-        new RoundedBoxGeometry(length, width, height, 2, 0.004).translate(0, 0, body.offset),
+      mergedShape("box body", [...size, body.offset], () =>
+        new RoundedBoxGeometry(...size, 2, 0.004).translate(0, 0, body.offset),
       ),
     ];
   }

@@ -13,7 +13,7 @@ import type { Vec2 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../luminaire/extent.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import { planExtents } from "../luminaire/plan-extent.ts";
+import { planExtents, planForm } from "../luminaire/plan-extent.ts";
 import type { Prism } from "./solids.ts";
 
 /** Overlap (m) up to which two bodies touch: what a hand cannot hang better. */
@@ -28,7 +28,6 @@ export function luminairePieces(placed: PlacedLuminaire): readonly Prism[] {
   const { body, emission } = luminaire;
   const { opening } = emission;
   const z = frame.origin[2];
-  const round = isRound(placed);
   if (body === undefined && opening.shape === "point") return [];
   if (frame.rotation[8] < PLUMB || body === undefined || body.profile === "box") {
     const outline = planOutline(placed);
@@ -38,7 +37,6 @@ export function luminairePieces(placed: PlacedLuminaire): readonly Prism[] {
     ];
     return top - bottom > 0 ? [{ outline, bottom, top }] : [];
   }
-  if (!round) return [];
   const profile = halfProfile(body, opening);
   return profile.slice(1).flatMap(([radius, top], i): Prism[] => {
     const [before, bottom] = profile[i];
@@ -53,23 +51,13 @@ export function luminairePieces(placed: PlacedLuminaire): readonly Prism[] {
 export function planOutline(placed: PlacedLuminaire): Polygon {
   const { frame, luminaire } = placed;
   const [length, width] = planExtents(luminaire);
-  if (isRound(placed)) return disc(frame.origin[0], frame.origin[1], Math.max(length, width) / 2);
+  if (frame.rotation[8] >= PLUMB && planForm(luminaire) === "circle")
+    return disc(frame.origin[0], frame.origin[1], Math.max(length, width) / 2);
   const corner = (x: number, y: number): Vec2 => {
     const [px, py] = pointToRoom(frame, [(x * length) / 2, (y * width) / 2, 0]);
     return [px, py];
   };
   return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
-}
-
-/** Round in plan: what is turned about its axis and hangs plumb, or a round opening without a body. */
-function isRound({ luminaire, frame }: PlacedLuminaire): boolean {
-  const { body, emission } = luminaire;
-  if (frame.rotation[8] < PLUMB) return false;
-  if (body !== undefined) return body.profile !== "box";
-  const { shape, length, width } = emission.opening;
-  return (
-    (shape === "disc" || shape === "ellipsoid" || shape === "cylinder") && Math.abs(length - width) < 1e-9
-  );
 }
 
 export function disc(x: number, y: number, radius: number): Polygon {

@@ -14,6 +14,7 @@ import type { Vec3 } from "../../geometry/vector.ts";
 import type { Mesh } from "../../geometry/mesh.ts";
 import { box, placed, revolved } from "../../geometry/solids.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { planForm } from "../../luminaire/plan-extent.ts";
 import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island-frame.ts";
@@ -145,14 +146,11 @@ export function visualWeight(
 
 /** Without a body a pendant is as large as its luminous opening. */
 function openingMesh({ luminaire, frame }: PlacedLuminaire): Mesh {
-  const { shape, length, width, height } = luminaire.emission.opening;
+  const { length, width, height } = luminaire.emission.opening;
   const h = Math.max(height, THINNEST) / 2;
-  const [r, isRound] = [
-    length / 2,
-    shape !== "rectangle" && shape !== "box" && Math.abs(length - width) < 1e-6,
-  ];
+  const r = length / 2;
   const profile = [[0, -h] as const, [r, -h] as const, [r, h] as const, [0, h] as const];
-  return placed(isRound ? revolved(profile, 24) : box(length, width, 2 * h), frame);
+  return placed(planForm(luminaire) === "circle" ? revolved(profile, 24) : box(length, width, 2 * h), frame);
 }
 
 function roomierSide(island: Island, room: RoomShape): 1 | -1 {

@@ -4,6 +4,7 @@ import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { openingSupport } from "../../luminaire/opening/support.ts";
+import { planSides } from "../../luminaire/plan-extent.ts";
 import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
@@ -162,10 +163,7 @@ function openingWithinBody({
   emission: { opening },
 }: Luminaire): { readonly least: number; readonly crosswise: boolean } | undefined {
   if (body === undefined || opening.shape === "point") return undefined;
-  const [bx, by] =
-    body.profile === "box"
-      ? [(body.length ?? body.diameter) / 2, (body.width ?? body.diameter) / 2]
-      : [body.diameter / 2, body.diameter / 2];
+  const [bx, by] = planSides(body).map((side) => side / 2);
   const [ox, oy] = [openingSupport(opening, 1, 0, 0), openingSupport(opening, 0, 1, 0)];
   const least = Math.min(bx - ox, by - oy);
   const crosswise = body.profile === "box" && Math.min(by - ox, bx - oy) >= -STICKS_OUT;

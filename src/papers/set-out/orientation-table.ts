@@ -2,17 +2,17 @@
 
 import type { SetOut, SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
-import { planExtents } from "../../luminaire/plan-extent.ts";
+import { planForm } from "../../luminaire/plan-extent.ts";
 import { degrees } from "../../units/quantities.ts";
 import type { HandoverWords } from "../handover.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 
 /** What does not simply hang plumb, or lies another way than the room: how it is turned, and the point it is aimed at. */
 export function turnedBoxes({ boxes }: SetOut): readonly SetOutBox[] {
-  return boxes.filter(({ luminaire, orientation: { turn, tilt }, aim }) => {
-    const [length, width] = planExtents(luminaire);
-    return tilt > 1e-9 || aim !== undefined || (Math.abs(turn) > 1e-9 && Math.abs(length - width) > 1e-6);
-  });
+  return boxes.filter(
+    ({ luminaire, orientation: { turn, tilt }, aim }) =>
+      tilt > 1e-9 || aim !== undefined || (Math.abs(turn) > 1e-9 && planForm(luminaire) !== "circle"),
+  );
 }
 
 /** Turn, tilt, spin and aim of each box that has them, from the datum and the finished floor. */
