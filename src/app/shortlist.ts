@@ -12,13 +12,19 @@ export function arrangementIndex(
   scenes: readonly Scene[],
   name: string | number | undefined,
 ): Outcome<number> {
-  const index = typeof name === "string" ? scenes.findIndex((scene) => scene.name === name) : (name ?? 0);
+  const index = typeof name === "string" ? indexOfNamed(scenes, name) : (name ?? 0);
   if (scenes[index] !== undefined) return success(index);
   return unknown(
     "The study has no arrangement of that name.",
-    scenes.map((scene) => JSON.stringify(scene.name)).join(", "),
+    scenes.map(({ letter, name: own }) => `${letter} ${JSON.stringify(own)}`).join(", "),
     JSON.stringify(name),
   );
+}
+
+/** By its name, else by the letter that papers give it. */
+function indexOfNamed(scenes: readonly Scene[], name: string): number {
+  const named = scenes.findIndex((scene) => scene.name === name);
+  return named >= 0 ? named : scenes.findIndex(({ letter }) => letter === name.toUpperCase());
 }
 
 /** The scenes that have a setting of a name, with that setting alone. */

@@ -212,9 +212,12 @@ export function planesOfZones(scene: Scene): { name: string; target?: string; pl
   return [...onIsland, ...judgedPlanes(scene)];
 }
 
-/** Planes away from the island of which something is asked, such as a counter under wall units. */
-function judgedPlanes({ planes }: Scene): { name: string; target: string; plane: number }[] {
-  return planes.flatMap(({ name, target }, plane) => (target === undefined ? [] : [{ name, target, plane }]));
+/** Planes away from the island of which something is asked in some setting, such as a counter under wall units. */
+function judgedPlanes({ planes }: Scene): { name: string; target?: string; plane: number }[] {
+  return planes.flatMap(({ name, target, unasked }, plane) => {
+    if (target === undefined && unasked === undefined) return [];
+    return [{ name, plane, ...(target === undefined ? {} : { target }) }];
+  });
 }
 
 function check(

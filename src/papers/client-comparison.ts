@@ -1,19 +1,19 @@
 /** Options beside one another: which is recommended and why, heights at one scale, figures, pictures. */
 
-import { powerFigure } from "../units/power-text.ts";
+import { costReport } from "../advice/cost.ts";
+import { seenSteps } from "../advice/illuminance-examples.ts";
 import { evennessOf, isMet, ranked, shortfallPercent } from "../app/ranking.ts";
 import { type SetOutBox, setOut } from "../app/set-out/set-out.ts";
-import { seenSteps } from "../advice/illuminance-examples.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { text } from "../drawing/drawing.ts";
 import { type Block, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved, type PaperMark } from "../drawing/paper/paper.ts";
 import { paperRows } from "../drawing/paper/paper-text.ts";
 import { plainElevation } from "../drawing/plain-elevation.ts";
-import { elevationSpan } from "../drawing/set-out-elevation.ts";
-import { elevationRange } from "../drawing/set-out-elevation.ts";
+import { elevationRange, elevationSpan } from "../drawing/set-out-elevation.ts";
+import { powerFigure } from "../units/power-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
-import { scheduleRows } from "./schedule-sheet.ts";
+import { priceTitle, scheduleRows } from "./schedule-sheet.ts";
 
 /** Between figures that stand side by side (points). */
 const GAP = 14;
@@ -174,7 +174,10 @@ function table(handover: Handover, words: HandoverWords): Block[] {
             ({ assessment: { energy } }) => `${powerFigure(energy.watts, energy.unknownWatts, "at least")} W`,
           ),
         ],
-        ["luminaires, price", ...options.map((_, i) => price(handover, i))],
+        [
+          priceTitle("luminaires, price", costReport(options[0].scene).currency),
+          ...options.map((_, i) => price(handover, i)),
+        ],
       ],
     },
   ];

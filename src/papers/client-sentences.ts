@@ -47,7 +47,7 @@ export function sentences(handover: Handover, option: HandoverOption): string[] 
   const words = handoverWords(handover);
   const lines = assessment.zones.map((zone) => zoneWords(zone, words.lux));
   lines.push(...settingSentences(option, words), ...ageSentence(handover, option, words));
-  const band = bandSentence(assessment.zones, words);
+  const band = bandSentence(assessment.zones, scene.maintenance, words);
   if (band !== undefined) lines.push(band);
   const top = topPlane(scene);
   const dark = top < 0 ? undefined : darkestPlace(scene.planes[top], assessment.planes[top].illuminance);
@@ -128,15 +128,24 @@ const ANSWER: Readonly<Record<Verdict, string>> = {
   "not judged": "",
 };
 
-/** What a meter may read: the 95 % band of each average. */
-function bandSentence(zones: readonly ZoneAssessment[], words: HandoverWords): string | undefined {
+/** What a meter may read: the 95 % band of each average, which is of aged light; on the day it is handed over there is more. */
+function bandSentence(
+  zones: readonly ZoneAssessment[],
+  maintenance: number,
+  words: HandoverWords,
+): string | undefined {
   const parts = zones.flatMap(({ name, checks }) => {
     const light = checks.find(({ quantity }) => quantity === "illuminance");
     const range = rangeWords(light?.band, words.figure, words.lux);
     return range === undefined ? [] : [`${range} at ${printable(name, 40)}`];
   });
   if (parts.length === 0) return undefined;
-  return `Expect a meter to read ${list(parts)}, 19 times in 20.`;
+  const years = maintenance < 1 ? "After years of use, expect" : "Expect";
+  const fresh =
+    maintenance < 1
+      ? ` With new lamps and clean shades it reads ${(1 / maintenance).toFixed(2)} times as much.`
+      : "";
+  return `${years} a meter to read ${list(parts)}, 19 times in 20.${fresh}`;
 }
 
 /** Glare, mirror image, heads and one's own shadow, a sentence each. */

@@ -5,7 +5,6 @@
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
-import { topPlane } from "../scene/top-plane.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -16,14 +15,15 @@ import { type Ink, line, type Mark, segment, text, textWidth, wordBoxes } from "
 import { islandAxes } from "../drawing/island-axes.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { luxColour } from "../drawing/light-scale.ts";
+import { DAY } from "../drawing/palette.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
-import { DAY } from "../drawing/palette.ts";
 import { escapeText, FONT, hatchSvg, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
 import { rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LayerRole, Scene } from "../scene/scene.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import {
   formatIlluminance,
   formatIlluminanceValue,
@@ -35,6 +35,7 @@ import { patchyRemark, verdictWords, zoneSentence } from "../words/arrangement-s
 import { clashHeadline } from "../words/clash-words.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
+import { levelWords } from "../words/settings-text.ts";
 import { wording } from "../words/wording.ts";
 import { darkestPlace, verdictMark } from "../words/zone-text.ts";
 import { islandLight } from "./island-light.ts";
@@ -146,7 +147,7 @@ function block(
   const unit = study.display.illuminance;
   const { verdict } = assessment;
   const marks: Mark[] = [
-    text([MARGIN, 18], printable(scene.name, 70), "arrangement", { ink: "ink", size: 18, strong: true }),
+    text([MARGIN, 18], printable(titleOf(judged), 90), "arrangement", { ink: "ink", size: 18, strong: true }),
     text([WIDTH - MARGIN, 18], verdictWords(assessment, clashes), "verdict", {
       ink: VERDICT_INK[verdict],
       size: 15,
@@ -193,6 +194,13 @@ function block(
     ].join("\n"),
     height: numbers === undefined ? y + 40 : numbersTop + numbers.height,
   };
+}
+
+/** Its name; in one of its settings with that and the levels then. */
+function titleOf({ scene, assessment: { setting } }: JudgedArrangement): string {
+  if (setting === undefined) return scene.name;
+  const levels = scene.layers.map(({ name, dim }) => `${printable(name, 20)} ${levelWords(dim)}`);
+  return `${printable(scene.name, 30)}, set to ${printable(setting, 20)}: ${levels.join(", ")}`;
 }
 
 /** Words beside the plan, broken where the sheet ends; the y of what follows. */

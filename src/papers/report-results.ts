@@ -1,7 +1,6 @@
 /** The front of the report: in short, what was asked, what was found and how sure it is. */
 
 import { settingsComparison } from "../app/settings-comparison.ts";
-import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment, Check } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
@@ -9,6 +8,7 @@ import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashSentences } from "../words/clash-list.ts";
@@ -106,7 +106,8 @@ export function watts({ energy }: ArrangementAssessment): string {
 
 export function asked(handover: Handover, words: HandoverWords): Block[] {
   const scene = chosenOption(handover).scene;
-  const rows = scene.zones.map((zone) => {
+  const judged = [...scene.zones, ...scene.planes.filter(({ target }) => target !== undefined)];
+  const rows = judged.map((zone) => {
     const target =
       zone.target === undefined
         ? undefined
@@ -130,7 +131,7 @@ export function asked(handover: Handover, words: HandoverWords): Block[] {
       : [
           table(
             [
-              { title: "zone", share: 1 },
+              { title: "zone, plane", share: 1 },
               { title: "target", share: 1.8 },
               { title: "source", share: 3.2 },
               { title: "how known", share: 0.9 },

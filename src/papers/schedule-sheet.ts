@@ -81,7 +81,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
         { title: "size: plan, height", share: 1.7, align: "end" },
         { title: words.unit === "ft-in" ? "weight, lb" : "weight, kg", share: 0.75, align: "end" },
         { title: "hangs on", share: 0.8 },
-        { title: "finish", share: 1.2 },
+        { title: "colour, finish", share: 1.2 },
         { title: "light known from", share: 1.9 },
       ],
       rows: rows.map((row) => cells(row, words)),
@@ -90,7 +90,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
       "A dash means the study does not say; settle it before ordering. Dimmable, enclosed-rated, locally listed: to be confirmed by the supplier for every lamp and luminaire.",
       { size: SMALL + 0.5 },
     ),
-    ...orderBlocks(rows),
+    ...orderBlocks(rows, costReport(chosenOption(handover).scene).currency),
     ...costBlocks(handover),
     ...lampBlocks(handover, rows),
     ...asHung(setOut(chosenOption(handover).scene, handover.unit, words.length), words),
@@ -110,7 +110,7 @@ function suspensionWords(luminaire: Luminaire, words: HandoverWords): string {
 }
 
 /** What the order names: from the study, else from the photometric file. */
-function orderBlocks(rows: readonly ScheduleRow[]): Block[] {
+function orderBlocks(rows: readonly ScheduleRow[], currency: string | undefined): Block[] {
   return [
     heading("To order", 11),
     {
@@ -125,7 +125,7 @@ function orderBlocks(rows: readonly ScheduleRow[]): Block[] {
         { title: "base", share: 0.7 },
         { title: "driver", share: 1.4 },
         { title: "dimming", share: 1.2 },
-        { title: "price each", share: 0.9, align: "end" },
+        { title: priceTitle("price each", currency), share: 0.9, align: "end" },
       ],
       rows: rows.map(({ type, luminaire: { maker, order, lamp, base, driver, dimming, price } }) => [
         type,
@@ -155,6 +155,10 @@ function beamWords(beam: number | undefined): string {
   return beam > 2 * Math.PI - 1e-6 ? "all round" : `${degrees(beam).toFixed(0)}°`;
 }
 
+/** `price each, EUR` */
+export const priceTitle = (title: string, currency: string | undefined): string =>
+  currency === undefined ? title : `${title}, ${printable(currency, 8)}`;
+
 const said = (value: string | number | undefined, limit = 40): string =>
   value === undefined ? "–" : printable(String(value), limit);
 
@@ -162,8 +166,20 @@ function cells(
   { type, luminaire, count, beam, size: [length, width, height] }: ScheduleRow,
   words: HandoverWords,
 ): string[] {
-  const { name, flux, watts, markedWatts, cct, cri, weight, finish, evidence, origin, unsettledFlux } =
-    luminaire;
+  const {
+    name,
+    flux,
+    watts,
+    markedWatts,
+    cct,
+    cri,
+    weight,
+    finish,
+    colour,
+    evidence,
+    origin,
+    unsettledFlux,
+  } = luminaire;
   const plan =
     planForm(luminaire) === "circle"
       ? words.dimension(length)
@@ -185,7 +201,7 @@ function cells(
         : Number((weight / KILOGRAMS_PER_POUND).toFixed(1)),
     ),
     suspensionWords(luminaire, words),
-    said(finish),
+    said([colour, finish].filter((each) => each !== undefined).join(", ") || undefined, 60),
     `${unsettledFlux === undefined ? "" : "HOLD, flux not settled; "}${EVIDENCE[evidence].words}: ${printable(origin, 44)}`,
   ];
 }

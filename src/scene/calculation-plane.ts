@@ -15,6 +15,8 @@ export interface CalculationPlane {
   readonly zone?: string;
   /** What is asked of a plane away from the island, by its key among the targets. */
   readonly target?: string;
+  /** Of a plane that is asked something, but not in this setting. */
+  readonly unasked?: true;
   readonly quantity: ReceivedQuantity;
   /** x, y, z per point (m) */
   readonly points: Float64Array;

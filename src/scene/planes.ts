@@ -26,7 +26,8 @@ interface Setting {
   readonly ledger: Ledger;
 }
 
-/** Planes as asked for, then one for every zone that has none; the default ones when none are asked for. */
+/** Planes as asked for, then one for every zone that has none, and for the top where those asked for are judged away from it; the default
+ * ones when none are asked for. */
 export function planesOf(
   documents: readonly PlaneDocument[] | undefined,
   setting: Setting,
@@ -61,7 +62,11 @@ export function planesOf(
   }
   if (island !== undefined) {
     const wholeTop = zones.length === 1 && zones[0].path === "/island" ? zones[0] : undefined;
-    if (documents === undefined || (wholeTop !== undefined && !judged(planes, wholeTop))) {
+    // Planes that are judged elsewhere come beside the top, not instead of it.
+    const isBeside =
+      documents?.some(({ target }) => target !== undefined) === true &&
+      !documents.some(({ on }) => on === "island");
+    if (documents === undefined || isBeside || (wholeTop !== undefined && !judged(planes, wholeTop))) {
       const top = onOutline(
         { name: free("island top", planes), role: "top", quantity: "planar", normal: UP },
         island.outline,

@@ -6,8 +6,9 @@
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import type { SettingDocument } from "../study/study-schema.ts";
-import type { Layer, LightingSetting, Scene, Zone } from "./scene.ts";
+import type { CalculationPlane } from "./calculation-plane.ts";
 import type { NamedTarget } from "./named-targets.ts";
+import type { Layer, LightingSetting, Scene, Zone } from "./scene.ts";
 
 interface SettingSurroundings {
   readonly layers: readonly Pick<Layer, "name" | "dim">[];
@@ -70,9 +71,14 @@ export function withSetting(scene: Scene, { dims, targets }: LightingSetting): S
     layers: scene.layers.map((layer, l) => ({ ...layer, dim: dims[l] })),
     zones: scene.zones.map((zone): Zone => askedOf(zone, targets.get(zone.name))),
     planes: scene.planes.map((plane) =>
-      plane.target === undefined ? plane : askedOf(plane, targets.get(plane.name)),
+      plane.target === undefined ? plane : unaskedOf(askedOf(plane, targets.get(plane.name))),
     ),
   };
+}
+
+/** Still looked at where nothing is asked of it now, as zones are. */
+function unaskedOf(plane: CalculationPlane): CalculationPlane {
+  return plane.target === undefined ? { ...plane, unasked: true } : plane;
 }
 
 /** With another target; null asks nothing. */

@@ -39,5 +39,6 @@ export function verdictWords(
 ): string {
   const mark = verdictMark(verdict, clashes);
   if (clashes.length === 0) return `${mark} ${verdict}`;
-  return `${mark} ${verdict}, but ${clashes.length} ${clashes.length === 1 ? "clash" : "clashes"}`;
+  const joined = verdict === "meets" || verdict === "no target" ? "but" : "and";
+  return `${mark} ${verdict}, ${joined} ${clashes.length} ${clashes.length === 1 ? "clash" : "clashes"}`;
 }

@@ -20,6 +20,7 @@ import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { checkText } from "../../src/words/check-text.ts";
 import { clashList, clashSentences, clashesJson, clashIssues } from "../../src/words/clash-list.ts";
+import { verdictWords } from "../../src/words/arrangement-sentences.ts";
 import { clashHeadline, clashWords, remedyWords } from "../../src/words/clash-words.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { handoverOf } from "../support/handover.ts";
@@ -181,6 +182,8 @@ describe("words for clashes", () => {
     const text = checkText(study, [met]);
     expect(text).toContain("HOLD P1, R1: boxes clash");
     expect(text).toContain("! meets, but 1 clash");
+    // 2026-11-28: "falls short, but 1 clash".
+    expect(verdictWords({ verdict: "falls short" }, met.clashes)).toMatch(/falls short, and \d+ clash/);
     expect(text).not.toContain("✓");
     expect(checkText(study, [{ ...met, clashes: [] }])).toContain("✓ meets");
   });

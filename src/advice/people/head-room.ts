@@ -30,6 +30,8 @@ export interface HeadRoom {
 }
 
 const STEPS = 30;
+/** Pendants of a row come as near as one another but for rounding: the one a person stands before is named (m). */
+const AS_NEAR = 1e-3;
 const MOST = radians(30);
 const CLOSE = 0.1;
 
@@ -47,16 +49,19 @@ export function headRoom(scene: Scene): HeadRoom[] {
   const rim = Math.min(...pendants.map(({ box }) => box[2]));
   return scene.people.map((person): HeadRoom => {
     let nearest = { gap: Infinity, pendant: "", lean: 0 };
-    for (const { mesh, name, box, middle } of pendants) {
+    const away = ({ middle: [x, y] }: (typeof pendants)[number]): number =>
+      Math.hypot(x - person.at[0], y - person.at[1]);
+    for (const { mesh, name, box, middle } of [...pendants].sort((a, b) => away(a) - away(b))) {
       const at = beside(scene, person, middle);
       for (let k = 0; k <= STEPS; k++) {
         const lean = (MOST * k) / STEPS;
         const seat = person.posture === "seated" ? seatHeight(scene.island) : undefined;
         const { centre, radius } = headSphere(at, person.facing, person.stature, lean, seat);
         // The box is never farther than the mesh in it: most pendants need no closer look.
-        if (distanceToBox(centre, box) - radius >= nearest.gap) continue;
+        const nearer = nearest.gap - (name === nearest.pendant ? 0 : AS_NEAR);
+        if (distanceToBox(centre, box) - radius >= nearer) continue;
         const gap = distanceToMesh(centre, mesh) - radius;
-        if (gap < nearest.gap) nearest = { gap, pendant: name, lean };
+        if (gap < nearer) nearest = { gap, pendant: name, lean };
       }
     }
     const { gap } = nearest;

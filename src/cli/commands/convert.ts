@@ -1,6 +1,6 @@
-import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { extname, resolve } from "node:path";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { formatNamed, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
@@ -8,7 +8,7 @@ import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
 import { PHOTOMETRY_WRITERS } from "../../photometry/writers/photometry-writer.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+import { exists, reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 
 export const convert: Command = {
   name: "convert",
@@ -27,6 +27,7 @@ export const convert: Command = {
       value: "N",
       description: "which lamp set or emitter, from 0 (default: the first lamp set, all emitters)",
     },
+    force: { type: "boolean", description: "let OUT replace a file" },
     flux: { type: "string", value: "LM", description: "rated flux to read a relative file with" },
     ...ALLOW_OUTSIDE,
   },
@@ -40,6 +41,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const [from, to] = args.positionals;
   if (resolve(from) === resolve(to))
     throw usageError("IN and OUT are the same file.", "another name for OUT", to);
+  if (!args.flag("force") && exists(to))
+    throw usageError(
+      "OUT names a file that is there.",
+      "a new name, or --force to replace it",
+      printable(to),
+    );
   const write = writerFor(to, args);
   const bytes = orThrow(readBytes(from, FILE_LIMITS.photometricArchive));
   const read = readPhotometry(bytes, {

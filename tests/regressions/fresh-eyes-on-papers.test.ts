@@ -1,0 +1,137 @@
+/** 2026-11-28: what three newcomers found in commands and papers. Each `it` says what was wrong. */
+
+import { describe, expect, it } from "vitest";
+import { headRoom } from "../../src/advice/people/head-room.ts";
+import { arrangementIndex } from "../../src/app/shortlist.ts";
+import { clientSheets } from "../../src/papers/client-sheet.ts";
+import { dimmerSheets } from "../../src/papers/dimmer-sheet.ts";
+import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
+import { reportSheets } from "../../src/papers/report-sheet.ts";
+import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
+import { withSetting } from "../../src/scene/settings.ts";
+import { topPlane } from "../../src/scene/top-plane.ts";
+import { judged } from "../support/assessed-arrangement.ts";
+import { handoverOf } from "../support/handover.ts";
+import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
+
+const COUNTER = {
+  name: "counter",
+  rectangle: { corner: [1, 3.6, 0.92], u: [2.4, 0, 0], v: [0, 0.6, 0] },
+  target: "preparation",
+};
+const ZONES = [{ name: "prep", from: [0, 0], size: [1.2, 1.1], target: "preparation" }];
+const LAYERS = [
+  { name: "pendants", luminaire: "dome", row: { count: 3, clearance: 0.85 } },
+  { name: "ambient", luminaire: "spot", grid: { columns: 3, rows: 2, margin: 0.7 } },
+];
+const withCounter = (more: Json = {}): Json =>
+  kitchen({
+    island: { ...ISLAND, zones: ZONES },
+    planes: [COUNTER],
+    arrangements: [
+      {
+        name: "three domes",
+        layers: LAYERS,
+        settings: [{ name: "supper", dim: { pendants: 0.4 }, zones: { counter: null, prep: null } }],
+      },
+    ],
+    ...more,
+  });
+const words = (pages: readonly { readonly marks: readonly object[] }[], depicts?: string): string[] =>
+  pages
+    .flatMap(({ marks }) => marks)
+    .flatMap((mark) =>
+      "text" in mark && (depicts === undefined || ("depicts" in mark && mark.depicts === depicts))
+        ? [String(mark.text)]
+        : [],
+    );
+
+describe("a counter judged beside the island", () => {
+  it("was taken for the whole top, drawn on the island's plan and told as its figures", () => {
+    const [scene] = resolved(withCounter()).scenes;
+    expect(scene.planes[topPlane(scene)]?.name).toBe("island top");
+    const [setting] = scene.settings ?? [];
+    const dimmed = withSetting(scene, setting);
+    expect(dimmed.planes[topPlane(dimmed)]?.name).toBe("island top");
+    expect(
+      resolved(withCounter({ planes: [COUNTER, { name: "own", on: "island" }] })).scenes[0].planes,
+    ).toHaveLength(3);
+  });
+
+  it("had 0 lx on the paper of dimmer settings where a setting asks nothing of it", () => {
+    const read = words(dimmerSheets(handoverOf(withCounter())), "meter row").filter((text) =>
+      /^pendants /.test(text),
+    );
+    expect(read).toHaveLength(2);
+    for (const text of read) expect(text).toMatch(/pendants [1-9][\d.]*, ambient [1-9]/);
+  });
+
+  it("was missing among what the report says was asked", () => {
+    const all = words(reportSheets(handoverOf(withCounter())));
+    const from = all.findIndex((text) => text.startsWith("2  What was asked"));
+    const to = all.findIndex((text) => text.startsWith("3  "));
+    expect(all.slice(from, to)).toContain("counter");
+  });
+});
+
+describe("papers", () => {
+  it("promised the client's meter aged light, which a new kitchen exceeds", () => {
+    const said = words(clientSheets(handoverOf(withCounter({ maintenance: 0.8 })))).join(" ");
+    expect(said).toMatch(/After years of use, expect a meter to read/);
+    expect(said).toMatch(/With new lamps and clean shades it reads 1\.25 times as much/);
+  });
+
+  it("ordered luminaires without their colour, at prices without their currency", () => {
+    const document = withCounter({ tariff: { currency: "EUR", perKilowattHour: 0.3 } });
+    Object.assign((document.luminaires as Json).dome as Json, {
+      colour: "black",
+      finish: "powder coat",
+      price: 148,
+    });
+    const schedule = words(scheduleSheets(handoverOf(document))).join(" ");
+    expect(schedule).toMatch(/black, powder coat/);
+    expect(schedule).toMatch(/price each, EUR/);
+    expect(
+      words(
+        clientSheets(
+          handoverOf({
+            ...document,
+            arrangements: [...(document.arrangements as Json[]), { name: "two", layers: LAYERS }],
+          }),
+        ),
+      ).join(" "),
+    ).toMatch(/luminaires, price, EUR/);
+  });
+
+  it("drew a setting's light without naming the setting", () => {
+    const study = tinyStudy([tinyScene()]);
+    const [one] = judged(study);
+    const svg = isoluxSheet(study, [{ ...one, assessment: { ...one.assessment, setting: "supper" } }]);
+    expect(svg).toMatch(/set to supper: /);
+    expect(isoluxSheet(study, [one])).not.toContain("set to");
+  });
+});
+
+describe("answers", () => {
+  it("named the first pendant of the row as the one nearest to everybody's head", () => {
+    const people = [1.6, 2.7, 3.8].map((x) => ({
+      name: `at ${x}`,
+      stature: 1.7,
+      at: [x, 1.3],
+      facing: 90,
+      posture: "standing",
+    }));
+    const [scene] = resolved(withCounter({ people })).scenes;
+    expect(headRoom(scene).map(({ pendant }) => pendant)).toEqual(["P1", "P2", "P3"]);
+  });
+
+  it("refused the letters that papers give to arrangements", () => {
+    const { scenes } = resolved(
+      kitchen({ arrangements: ["one", "two"].map((name) => ({ name, layers: LAYERS })) }),
+    );
+    expect(arrangementIndex(scenes, "B")).toMatchObject({ ok: true, value: 1 });
+    expect(arrangementIndex(scenes, "two")).toMatchObject({ ok: true, value: 1 });
+    expect(arrangementIndex(scenes, "C").ok).toBe(false);
+  });
+});
