@@ -37,8 +37,14 @@ function written(name: string): Photometry {
 
 describe("convert", () => {
   it.each(["ldt", "xml", "ies"])("goes from LM-63 to .%s and back, to the last digit", async (extension) => {
-    expect((await convert(at("in.ies"), at(`there.${extension}`))).code).toBe(0);
-    expect((await convert(at(`there.${extension}`), at("back.ies"))).code).toBe(0);
+    expect((await convert(at("in.ies"), at(`there.${extension}`), "--force")).code).toBe(0);
+    expect((await convert(at(`there.${extension}`), at("back.ies"), "--force")).code).toBe(0);
+    // 2026-11-28: it replaced a file without a word.
+    const refused = await convert(at("in.ies"), at(`there.${extension}`));
+    expect(refused).toMatchObject({
+      code: 2,
+      err: expect.stringMatching(/names a file that is there.*--force/s),
+    });
     const back = written("back.ies");
     expect(back.distribution).toEqual(written("in.ies").distribution);
     expect(back.opening).toEqual({ shape: "rectangle", length: 1.2, width: 0.1, height: 0 });
