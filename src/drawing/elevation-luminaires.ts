@@ -1,7 +1,9 @@
 /** Luminaires of an elevation: canopy, drop and body in true profile, or the opening in the ceiling. */
 
 import type { Vec2 } from "../geometry/vector.ts";
+import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { canopySize } from "../luminaire/product-facts.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Layer, Scene } from "../scene/scene.ts";
@@ -49,19 +51,15 @@ export function luminaireMarks(
   const isCut = (high - low) * scale.perMetre > extent.bodies.units + 1;
   const up = isCut ? extent.bodies.units / (high - low) : scale.perMetre;
   const bodyTop = rim - (high - low) * up;
-  const canopy = (Math.max(luminaire.canopy?.diameter ?? 0.1, 0.03) / 2) * scale.perMetre;
-  const canopyHeight = Math.max(
-    3,
-    (luminaire.canopy?.height ?? 0.025) * scale.perMetre * (extent.drop.cut ? 0.7 : 1),
+  const { canopy, foot: cordTop } = canopyMark(
+    luminaire,
+    x,
+    ceiling,
+    scale.perMetre,
+    extent.drop.cut ? 0.7 : 1,
   );
-  marks.push(
-    line(rectangle(x - canopy, ceiling, x + canopy, ceiling + canopyHeight), "canopy", "luminaire", 1, {
-      closed: true,
-      fill: "luminaire",
-    }),
-  );
+  marks.push(canopy);
   const rod = luminaire.suspension === "rod";
-  const cordTop = ceiling + canopyHeight;
   if (extent.drop.cut && bodyTop - cordTop > 16) {
     const middle = cordTop + Math.min(14, (bodyTop - cordTop) / 2);
     marks.push(...cord(x, cordTop, middle - 3, rod), ...cord(x, middle + 3, bodyTop, rod));
@@ -99,6 +97,21 @@ export function luminaireMarks(
       height: Math.max(24, rim - bodyTop),
     },
   };
+}
+
+/** The canopy under the ceiling, and where the cord leaves it; never thinner than can be seen. */
+export function canopyMark(
+  luminaire: Luminaire,
+  x: number,
+  ceiling: number,
+  perMetre: number,
+  shortened = 1,
+): { readonly canopy: Mark; readonly foot: number } {
+  const { diameter, height } = canopySize(luminaire);
+  const half = (Math.max(diameter, 0.03) / 2) * perMetre;
+  const foot = ceiling + Math.max(3, height * perMetre * shortened);
+  const outline = rectangle(x - half, ceiling, x + half, foot);
+  return { canopy: line(outline, "canopy", "luminaire", 1, { closed: true, fill: "luminaire" }), foot };
 }
 
 function cord(x: number, y0: number, y1: number, rod: boolean): Mark[] {

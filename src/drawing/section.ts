@@ -12,7 +12,7 @@ import { degrees } from "../units/quantities.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Drawing, type LuminaireMarks, line, type Mark, rectangle, segment, text } from "./drawing.ts";
-import { bodyOutline } from "./elevation-luminaires.ts";
+import { bodyOutline, canopyMark } from "./elevation-luminaires.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import { spreadLabels, withoutCollisions } from "./label-layout.ts";
 import { figure } from "./person-figure.ts";
@@ -180,13 +180,10 @@ function pendants(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionSca
       axes.turn + Math.PI / 2,
     );
     const ceiling = y(ceilingAt(scene.room, placed.frame.origin[0], placed.frame.origin[1]));
-    const canopy = ((placed.luminaire.canopy?.diameter ?? 0.1) / 2) * perMetre;
+    const { canopy, foot } = canopyMark(placed.luminaire, centre, ceiling, perMetre);
     const marks: Mark[] = [
-      line(rectangle(centre - canopy, ceiling, centre + canopy, ceiling + 4), "canopy", "luminaire", 1, {
-        closed: true,
-        fill: "luminaire",
-      }),
-      segment(centre, ceiling + 4, centre, y(place.height + high), "cord", "luminaire", 1),
+      canopy,
+      segment(centre, foot, centre, y(place.height + high), "cord", "luminaire", 1),
       line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }),
     ];
     const w = Math.max(12, halfWidth(placed.luminaire) * perMetre);

@@ -2,10 +2,11 @@
 
 import type { SetOutBox } from "../app/set-out/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { canopySize } from "../luminaire/product-facts.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Depicted } from "./depicted.ts";
-import { line, segment, text } from "./drawing.ts";
+import { line, rectangle, segment, text } from "./drawing.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
@@ -93,15 +94,12 @@ export function bodyMark(
   return line([...right, ...left], "pendant body", "ink", 1.5, { closed: true, fill: "sheet" });
 }
 
-function canopyMarks({ luminaire: { canopy } }: SetOutBox, [x, y]: Vec2, perMetre: number): PaperMark[] {
-  if (canopy === undefined) return [];
-  const [w, d] = [(canopy.diameter / 2) * perMetre, (canopy.height ?? 0.025) * perMetre];
-  const corners: Vec2[] = [
-    [x - w, y],
-    [x + w, y],
-    [x + w, y + d],
-    [x - w, y + d],
-  ];
+function canopyMarks({ luminaire }: SetOutBox, [x, y]: Vec2, perMetre: number): PaperMark[] {
+  // On paper to build from only what is stated.
+  if (luminaire.canopy === undefined) return [];
+  const { diameter, height } = canopySize(luminaire);
+  const half = (diameter / 2) * perMetre;
+  const corners = rectangle(x - half, y, x + half, y + height * perMetre);
   return [line(corners, "pendant canopy", "ink", 1, { closed: true, fill: "sheet" })];
 }
 

@@ -35,6 +35,16 @@ export interface ProductFacts {
   readonly feed?: Vec2;
 }
 
+/** The usual canopy (m), for drawings of one nobody stated; common practice, no source. */
+const USUAL_CANOPY = { diameter: 0.1, height: 0.025 } as const;
+
+/** Size of a canopy (m): as far as it is stated, else the usual one. */
+export function canopySize({
+  canopy,
+}: Pick<ProductFacts, "canopy">): Required<NonNullable<ProductFacts["canopy"]>> {
+  return { ...USUAL_CANOPY, ...canopy };
+}
+
 // A record, so that a fact without a row here does not compile.
 const FACTS: Readonly<Record<keyof ProductFacts, true>> = {
   watts: true,

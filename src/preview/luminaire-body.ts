@@ -9,6 +9,7 @@ import { halfProfile } from "../luminaire/half-profile.ts";
 import { openingSurface } from "../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planSides } from "../luminaire/plan-extent.ts";
+import { canopySize } from "../luminaire/product-facts.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -105,15 +106,14 @@ export function luminaireTriangles(
   const [x, y, z] = pointToRoom(frame, [0, 0, top]);
   const ceiling = ceilingAt(scene.room, x, y);
   if (hangs && ceiling - z > 0.01) {
-    const canopy = luminaire.canopy;
-    const height = canopy?.height ?? (canopy === undefined ? 0 : 0.025);
     const length = ceiling - z;
     const cord = mergedShape("cord", length, () =>
       new CylinderGeometry(0.004, 0.004, length, 8, 1, true).rotateX(Math.PI / 2),
     );
     out.add(cord, new Matrix4().makeTranslation(x, y, z + length / 2), CORD);
-    if (canopy !== undefined) {
-      const radius = canopy.diameter / 2;
+    if (luminaire.canopy !== undefined) {
+      const { diameter, height } = canopySize(luminaire);
+      const radius = diameter / 2;
       const cap = mergedShape("canopy", [radius, height], () =>
         new CylinderGeometry(radius, radius, height, AROUND).rotateX(Math.PI / 2),
       );

@@ -50,3 +50,26 @@ it("looks from each eye to the nearest pendant, not to another one", () => {
   expect(found[0][0]).toEqual([expect.closeTo(scale.x(-0.15), 0), expect.anything()]);
   expect(found[0][1][1]).toBeCloseTo(scale.y(nearest.origin[2] + verticalExtent(luminaire)[0]), 6);
 });
+
+// 2026-11-28: the section drew every canopy 4 units high, the elevation as high as it is.
+it.each([
+  ["as large as is stated", { diameter: 0.12, height: 0.06 }, 0.12, 0.06],
+  ["the usual one where nothing is stated", undefined, 0.1, 0.025],
+  ["of the usual height where only the width is stated", { diameter: 0.14 }, 0.14, 0.025],
+])("draws a canopy %s", (_, canopy, width, height) => {
+  const plain = syntheticScene();
+  const layers = plain.layers.map((layer) => ({
+    ...layer,
+    luminaires: layer.luminaires.map((placed) => ({ ...placed, luminaire: { ...placed.luminaire, canopy } })),
+  }));
+  const scene = { ...plain, layers } as Scene;
+  const scale = sectionScale(scene, 900);
+  const all = section(scene, scale, wording()).luminaires.flatMap(({ marks }) =>
+    marks.flatMap((mark) => (mark.kind === "line" && mark.depicts === "canopy" ? [mark.points] : [])),
+  );
+  expect(all.length).toBeGreaterThan(0);
+  for (const [[x0, y0], , [x1, y1]] of all) {
+    expect((x1 - x0) / scale.perMetre).toBeCloseTo(width, 9);
+    expect((y1 - y0) / scale.perMetre).toBeCloseTo(height, 9);
+  }
+});
