@@ -188,13 +188,3 @@ export function ellipse(cx: number, cy: number, rx: number, ry = rx, sides = 48)
     return [cx + rx * Math.cos(angle), cy + ry * Math.sin(angle)] as const;
   });
 }
-
-/** Corners of an upright rectangle. */
-export function rectangle(x0: number, y0: number, x1: number, y1: number): Vec2[] {
-  return [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ];
-}

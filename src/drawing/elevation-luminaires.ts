@@ -1,5 +1,6 @@
 /** Luminaires of an elevation: canopy, drop and body in true profile, or the opening in the ceiling. */
 
+import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
@@ -8,7 +9,7 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Layer, Scene } from "../scene/scene.ts";
 import { hangs, isUnderBody } from "../scene/suspended.ts";
-import { type LuminaireMarks, line, type Mark, rectangle, segment } from "./drawing.ts";
+import { type LuminaireMarks, line, type Mark, segment } from "./drawing.ts";
 import { type ElevationExtent, type ElevationScale, isShown } from "./elevation-scale.ts";
 import { type IslandAxes, placeOf, placeOnTop } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -110,7 +111,7 @@ export function canopyMark(
   const { diameter, height } = canopySize(luminaire);
   const half = (Math.max(diameter, 0.03) / 2) * perMetre;
   const foot = ceiling + Math.max(3, height * perMetre * shortened);
-  const outline = rectangle(x - half, ceiling, x + half, foot);
+  const outline = rectangleBetween(x - half, ceiling, x + half, foot);
   return { canopy: line(outline, "canopy", "luminaire", 1, { closed: true, fill: "luminaire" }), foot };
 }
 

@@ -1,11 +1,12 @@
 /** What the room puts into the elevation: ceiling and walls, the side of the island, solids over it. */
 
+import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension } from "./dimension.ts";
-import { line, type Mark, rectangle, segment, text } from "./drawing.ts";
+import { line, type Mark, segment, text } from "./drawing.ts";
 import { clampToRoom, type ElevationExtent, type ElevationScale, roomEnds } from "./elevation-scale.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -77,7 +78,7 @@ export function island(
   const marks: Mark[] = [
     segment(b0, y(under), b0, foot, "island side", "ink", 1),
     segment(b1, y(under), b1, foot, "island side", "ink", 1),
-    line(rectangle(x(0), y(top.height), x(axes.length), y(under)), "island top", "ink", 1.5, {
+    line(rectangleBetween(x(0), y(top.height), x(axes.length), y(under)), "island top", "ink", 1.5, {
       closed: true,
       fill: "sheet",
     }),
@@ -94,7 +95,7 @@ export function island(
     const alongs = level.outline.map((p) => p[0]);
     marks.push(
       line(
-        rectangle(x(Math.min(...alongs)), y(level.height), x(Math.max(...alongs)), y(top.height)),
+        rectangleBetween(x(Math.min(...alongs)), y(level.height), x(Math.max(...alongs)), y(top.height)),
         "raised level",
         "ink",
         1.5,
@@ -121,7 +122,7 @@ export function overhead(scene: Scene, axes: IslandAxes, scale: SheetScale, { y 
     const over = a1 > 0 && a0 < axes.length && c1 > 0 && c0 < axes.width && z0 >= axes.height;
     if (!over) continue;
     marks.push(
-      line(rectangle(scale.x(a0), y(z1), scale.x(a1), y(z0)), "body", "ink", 1, {
+      line(rectangleBetween(scale.x(a0), y(z1), scale.x(a1), y(z0)), "body", "ink", 1, {
         closed: true,
         fill: "sheet",
       }),

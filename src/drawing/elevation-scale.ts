@@ -7,6 +7,7 @@
  * high for every arrangement; what is cut carries a break mark and its true figure.
  */
 
+import { rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
@@ -164,12 +165,6 @@ export function clampToRoom(scene: Scene, axes: IslandAxes, along: number): Vec2
 /** Where the island's long axis leaves the room (m along), for islands parallel to a wall. */
 export function roomEnds(scene: Scene, axes: IslandAxes): readonly [number, number] {
   const { length, width } = scene.room;
-  const corners = [
-    [0, 0],
-    [length, 0],
-    [0, width],
-    [length, width],
-  ] as const;
-  const alongs = corners.map((c) => axes.toIsland(c)[0]);
+  const alongs = rectangle(0, 0, length, width).map((c) => axes.toIsland(c)[0]);
   return [Math.min(...alongs), Math.max(...alongs)];
 }

@@ -1,5 +1,6 @@
 /** What stands in a room as things of a floor plan: outline, marks, and the sides that can be drawn outwards or inwards. */
 
+import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { basePieces } from "../scene/island.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
@@ -45,12 +46,6 @@ const SHOULDER = 0.24;
 const CHEST = 0.14;
 /** What hangs higher than this is over the plane of the cut (m). */
 export const CUT = 1.2;
-
-export function box(outline: readonly Vec2[]): readonly [x0: number, y0: number, x1: number, y1: number] {
-  const xs = outline.map(([x]) => x);
-  const ys = outline.map(([, y]) => y);
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
-}
 
 const BOX_SIDES = ["left side", "right side", "near side", "far side"] as const;
 
@@ -239,13 +234,7 @@ export function zoneItems({ island: top, zones }: Scene, page: FloorPlanPage): F
 
 /** Corners of an upright rectangle from the least one counter-clockwise, whichever it begins with. */
 function cornersOf(outline: readonly Vec2[]): Vec2[] {
-  const [x0, y0, x1, y1] = box(outline);
-  return [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ];
+  return rectangleBetween(...bounds(outline));
 }
 
 export function personItems({ people }: Scene, { at, perMetre }: FloorPlanPage): FloorPlanItem[] {

@@ -6,6 +6,7 @@
  */
 
 import { printable } from "../diagnostics/printable.ts";
+import { bounds } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
@@ -14,7 +15,6 @@ import type { Depicted } from "./depicted.ts";
 import { ellipse, line, type Mark, text } from "./drawing.ts";
 import {
   bodyItems,
-  box,
   CUT,
   type FloorPlanItem,
   type FloorPlanPage,
@@ -90,7 +90,7 @@ export function floorPlan(
 
 /** A name on its item: of what stands on the floor low, below what hangs over it; of a person and the island beside it. */
 function nameOf({ kind, name, outline }: FloorPlanItem, isOver: boolean): Mark[] {
-  const [x0, y0, x1, y1] = box(outline);
+  const [x0, y0, x1, y1] = bounds(outline);
   const words = (at: Vec2, depicts: Depicted, more: Parameters<typeof text>[3] = {}): Mark[] => [
     text(at, printable(name, 28), depicts, { ink: "ink", ground: "sheet", ...more }),
   ];

@@ -1,6 +1,7 @@
 /** The key of a plan with light: the absolute scale with its steps, hatch, target line, and a scale bar. */
 
 import { familiarPlace } from "../advice/illuminance-examples.ts";
+import { rectangle, rectangleBetween } from "../geometry/polygon.ts";
 import { METRES_PER_FOOT } from "../units/quantities.ts";
 import { type Box, line, type Mark, segment, text, textWidth } from "./drawing.ts";
 import { scaleBands, scaleSteps } from "./light-scale.ts";
@@ -28,20 +29,7 @@ export function scaleLegend(x: number, y: number, width: number, unit: "lx" | "f
     box: { x: x + i * each, y, width: each, height: 14 },
     colour,
   }));
-  const marks: Mark[] = [
-    line(
-      [
-        [x, y],
-        [x + width, y],
-        [x + width, y + 14],
-        [x, y + 14],
-      ],
-      "scale",
-      "ink",
-      0.75,
-      { closed: true },
-    ),
-  ];
+  const marks: Mark[] = [line(rectangle(x, y, width, 14), "scale", "ink", 0.75, { closed: true })];
   steps.forEach((step, i) => {
     const at = x + (i + 1) * each;
     marks.push(
@@ -79,30 +67,8 @@ export function scaleBar(
   const end = x + count * unit * perMetre;
   const middle = (x + end) / 2;
   return [
-    line(
-      [
-        [x, y],
-        [middle, y],
-        [middle, y + 5],
-        [x, y + 5],
-      ],
-      "scale bar",
-      "ink",
-      0.75,
-      { closed: true, fill: "ink" },
-    ),
-    line(
-      [
-        [middle, y],
-        [end, y],
-        [end, y + 5],
-        [middle, y + 5],
-      ],
-      "scale bar",
-      "ink",
-      0.75,
-      { closed: true },
-    ),
+    line(rectangleBetween(x, y, middle, y + 5), "scale bar", "ink", 0.75, { closed: true, fill: "ink" }),
+    line(rectangleBetween(middle, y, end, y + 5), "scale bar", "ink", 0.75, { closed: true }),
     text([x, y - 5], "0", "scale bar", { ink: "ink" }),
     text([end, y - 5], `${count} ${feet ? "ft" : "m"}`, "scale bar", { anchor: "end", ink: "ink" }),
   ];

@@ -5,6 +5,7 @@
  */
 
 import type { IsoluxField } from "../app/contour-field.ts";
+import { bounds } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
@@ -12,8 +13,8 @@ import { clipLine } from "./clip-line.ts";
 import { type Box, overlaps, textWidth } from "./drawing.ts";
 import type { CommonArea } from "./hatch.ts";
 import { isolines } from "./isolux.ts";
-import { type LineLabel, labelEnough } from "./line-labels.ts";
 import { inkOver, luxColour, type ScaleStep, scaleBands, scaleSteps, wordGround } from "./light-scale.ts";
+import { type LineLabel, labelEnough } from "./line-labels.ts";
 
 export const LABEL_SIZE = 11;
 
@@ -182,9 +183,7 @@ function evenLabel(
   { taken, avoided = [], unit }: PlanLightInput,
 ): PlanLight["labels"] {
   const text = `${formatIlluminance(level, unit)}, even`;
-  const xs = outline.map(([x]) => x);
-  const ys = outline.map(([, y]) => y);
-  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const [x0, y0, x1, y1] = bounds(outline);
   const width = textWidth(text, LABEL_SIZE) + 8;
   const places = [0.5, 0.35, 0.65, 0.2, 0.8].flatMap((v) =>
     [0.5, 0.36, 0.64, 0.25, 0.75].map((u): Vec2 => [x0 + u * (x1 - x0), y0 + v * (y1 - y0)]),

@@ -4,6 +4,7 @@
  */
 
 import { printable } from "../diagnostics/printable.ts";
+import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planForm } from "../luminaire/plan-extent.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -17,7 +18,6 @@ import {
   line,
   type Mark,
   overlaps,
-  rectangle,
   segment,
   type TextMark,
   text,
@@ -171,19 +171,10 @@ function levels(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
 function bodiesOver(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark[] {
   return (scene.bodies ?? []).flatMap(({ name, outline, bottom }): Mark[] => {
     const points = outline.map((p) => axes.toIsland(p));
-    const [alongs, acrosses] = [points.map(([along]) => along), points.map(([, across]) => across)];
-    const isOver =
-      bottom >= axes.height &&
-      Math.max(...alongs) > 0 &&
-      Math.min(...alongs) < axes.length &&
-      Math.max(...acrosses) > 0 &&
-      Math.min(...acrosses) < axes.width;
+    const [left, near, right, far] = bounds(points);
+    const isOver = bottom >= axes.height && right > 0 && left < axes.length && far > 0 && near < axes.width;
     if (!isOver) return [];
-    const middle: Vec2 = [
-      (Math.max(...alongs) + Math.min(...alongs)) / 2,
-      Math.max(0, Math.min(axes.width, Math.max(...acrosses))),
-    ];
-    const [x, y] = at(middle);
+    const [x, y] = at([(right + left) / 2, Math.max(0, Math.min(axes.width, far))]);
     return [
       line(points.map(at), "body", "ink", 1, { closed: true, dash: "dashed" }),
       text([x, y + 14], printable(name, 28), "cabinet name", { ink: "ink", anchor: "middle" }),
@@ -296,7 +287,9 @@ function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: Pl
       const [c, s] = [Math.cos(turn), Math.sin(turn)];
       const place = ([u, v]: Vec2): Vec2 => [x + c * u - s * v, y + s * u + c * v];
       const outline =
-        planForm(placed.luminaire) === "rectangle" ? rectangle(-rx, -ry, rx, ry) : ellipse(0, 0, rx, ry);
+        planForm(placed.luminaire) === "rectangle"
+          ? rectangleBetween(-rx, -ry, rx, ry)
+          : ellipse(0, 0, rx, ry);
       const rim = outline.map(place);
       const hangs = hanging.has(placed);
       const marks: Mark[] = [

@@ -3,6 +3,7 @@
  * over it, who stands and sits at it, the lines their eyes draw to the rims, and the clearances.
  */
 
+import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
@@ -11,7 +12,7 @@ import { suspended } from "../scene/suspended.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
-import { type Drawing, type LuminaireMarks, line, type Mark, rectangle, segment, text } from "./drawing.ts";
+import { type Drawing, type LuminaireMarks, line, type Mark, segment, text } from "./drawing.ts";
 import { bodyOutline, canopyMark } from "./elevation-luminaires.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import { spreadLabels, withoutCollisions } from "./label-layout.ts";
@@ -103,8 +104,11 @@ function island(scene: Scene, axes: IslandAxes, { x, y }: SectionScale, words: W
   const b0 = over?.side === "y-" ? over.depth : 0.012;
   const b1 = axes.width - (over?.side === "y+" ? over.depth : 0.012);
   const marks: Mark[] = [
-    line(rectangle(x(b0), y(under), x(b1), y(0)), "island base", "ink", 1, { closed: true, fill: "sheet" }),
-    line(rectangle(x(0), y(top.height), x(axes.width), y(under)), "island top", "ink", 1.5, {
+    line(rectangleBetween(x(b0), y(under), x(b1), y(0)), "island base", "ink", 1, {
+      closed: true,
+      fill: "sheet",
+    }),
+    line(rectangleBetween(x(0), y(top.height), x(axes.width), y(under)), "island top", "ink", 1.5, {
       closed: true,
       fill: "sheet",
     }),
@@ -117,7 +121,7 @@ function island(scene: Scene, axes: IslandAxes, { x, y }: SectionScale, words: W
     const acrosses = level.outline.map((p) => p[1]);
     marks.push(
       line(
-        rectangle(x(Math.min(...acrosses)), y(level.height), x(Math.max(...acrosses)), y(top.height)),
+        rectangleBetween(x(Math.min(...acrosses)), y(level.height), x(Math.max(...acrosses)), y(top.height)),
         "raised level",
         "ink",
         1.5,

@@ -1,12 +1,13 @@
 /** A pendant on elevation and section: profile, suspension and canopy, with drop, body and gap in one upright line. */
 
 import type { SetOutBox } from "../app/set-out/set-out.ts";
+import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { canopySize } from "../luminaire/product-facts.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Depicted } from "./depicted.ts";
-import { line, rectangle, segment, text } from "./drawing.ts";
+import { line, segment, text } from "./drawing.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
@@ -99,7 +100,7 @@ function canopyMarks({ luminaire }: SetOutBox, [x, y]: Vec2, perMetre: number): 
   if (luminaire.canopy === undefined) return [];
   const { diameter, height } = canopySize(luminaire);
   const half = (diameter / 2) * perMetre;
-  const corners = rectangle(x - half, y, x + half, y + height * perMetre);
+  const corners = rectangleBetween(x - half, y, x + half, y + height * perMetre);
   return [line(corners, "pendant canopy", "ink", 1, { closed: true, fill: "sheet" })];
 }
 

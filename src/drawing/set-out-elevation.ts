@@ -8,6 +8,7 @@
 
 import type { SetOut, SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Ink, line, text } from "./drawing.ts";
@@ -156,14 +157,7 @@ function extent(scene: Scene, view: ElevationView): number {
 export function elevationRange(scene: Scene, view: ElevationView): readonly [number, number] {
   const axes = islandAxes(scene);
   const { length, width } = scene.room;
-  const corners = (
-    [
-      [0, 0],
-      [length, 0],
-      [0, width],
-      [length, width],
-    ] as const
-  ).map((c) => axes.toIsland(c)[view === "along" ? 0 : 1]);
+  const corners = rectangle(0, 0, length, width).map((c) => axes.toIsland(c)[view === "along" ? 0 : 1]);
   return [
     Math.max(-REACH, Math.min(...corners)),
     Math.min(extent(scene, view) + REACH, Math.max(...corners)),

@@ -3,6 +3,7 @@
 import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import type { SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents, planForm } from "../luminaire/plan-extent.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -98,21 +99,13 @@ function bodyCorners(scene: Scene, { layer, index, luminaire, middle }: SetOutBo
   const heading = Math.atan2(rotation[1], rotation[0]);
   const [c, s] = [Math.cos(heading), Math.sin(heading)];
   const [length, width] = planExtents(luminaire).map((extent) => Math.max(extent, 0.06) / 2);
-  return [
-    [-length, -width],
-    [length, -width],
-    [length, width],
-    [-length, width],
-  ].map(([u, v]): Vec2 => [middle[0] + c * u - s * v, middle[1] + s * u + c * v]);
+  return rectangleBetween(-length, -width, length, width).map(
+    ([u, v]): Vec2 => [middle[0] + c * u - s * v, middle[1] + s * u + c * v],
+  );
 }
 
 function square([x, y]: Vec2, d: number, depicts: Depicted, fill: "sheet" | "ink"): PaperMark {
-  const corners: Vec2[] = [
-    [x - d, y - d],
-    [x + d, y - d],
-    [x + d, y + d],
-    [x - d, y + d],
-  ];
+  const corners = rectangleBetween(x - d, y - d, x + d, y + d);
   return line(corners, depicts, "ink", 1, { closed: true, fill });
 }
 

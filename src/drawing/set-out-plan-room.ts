@@ -2,6 +2,7 @@
  * the names of things, each where nothing else is written. */
 
 import { printable } from "../diagnostics/printable.ts";
+import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { doorSwing } from "../scene/door-swing.ts";
 import { basePieces } from "../scene/island.ts";
@@ -45,15 +46,7 @@ function doors({ room }: Scene, at: (p: Vec2) => Vec2): Mark[] {
 
 export function walls(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
   const { length: L, width: W, openings = [] } = scene.room;
-  const ring = (d: number): Vec2[] =>
-    (
-      [
-        [-d, -d],
-        [L + d, -d],
-        [L + d, W + d],
-        [-d, W + d],
-      ] as Vec2[]
-    ).map(at);
+  const ring = (d: number): Vec2[] => rectangleBetween(-d, -d, L + d, W + d).map(at);
   const marks: Mark[] = [
     line(ring(0), "finished wall", "ink", 1.5, { closed: true }),
     line(ring(WALL), "wall", "quiet", 0.75, { closed: true }),

@@ -31,11 +31,16 @@ export function area(pieces: readonly Polygon[]): number {
 }
 
 export function rectangle(x: number, y: number, length: number, width: number): Vec2[] {
+  return rectangleBetween(x, y, x + length, y + width);
+}
+
+/** Corners of a rectangle from one corner to the opposite one. */
+export function rectangleBetween(x0: number, y0: number, x1: number, y1: number): Vec2[] {
   return [
-    [x, y],
-    [x + length, y],
-    [x + length, y + width],
-    [x, y + width],
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
   ];
 }
 

@@ -5,7 +5,7 @@
 
 import { type Frame, pointToRoom } from "./frame.ts";
 import type { Mesh } from "./mesh.ts";
-import type { Polygon } from "./polygon.ts";
+import { type Polygon, rectangleBetween } from "./polygon.ts";
 import { triangulate } from "./polygon-pieces.ts";
 import type { Vec3 } from "./vector.ts";
 
@@ -29,12 +29,7 @@ export function prism(base: Polygon, z0: number, z1: number): Mesh {
 /** A box of full extents (m) centred on the origin. */
 export function box(length: number, width: number, height: number): Mesh {
   const [x, y, z] = [length / 2, width / 2, height / 2];
-  const base: Polygon = [
-    [-x, -y],
-    [x, -y],
-    [x, y],
-    [-x, y],
-  ];
+  const base: Polygon = rectangleBetween(-x, -y, x, y);
   return prism(base, -z, z);
 }
 

@@ -319,7 +319,7 @@ function footer(
   const { method } = arrangements[0].assessment;
   const marks: Mark[] = [
     ...legend.marks,
-    line(box(right, y + 6, 26, 14), "key of below target", "ink", 0.75, { closed: true }),
+    line(rectangle(right, y + 6, 26, 14), "key of below target", "ink", 0.75, { closed: true }),
     text([right + 34, y + 17], "below the zone’s target at that spot", "key", { ink: "ink" }),
     segment(right, y + 33, right + 26, y + 33, "key of target", "ink", 1.5),
     text([right + 34, y + 37], "the target itself", "key", { ink: "ink" }),
@@ -340,15 +340,6 @@ function footer(
   );
   const hatch = `<rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="${luxColour(150)}"/>${hatchSvg([[rectangle(right, y + 6, 26, 14)]])}`;
   return { svg: `${swatches.join("")}\n${hatch}\n${marksSvg(marks)}`, bottom: line0 + 20 };
-}
-
-function box(x: number, y: number, width: number, height: number): Vec2[] {
-  return [
-    [x, y],
-    [x + width, y],
-    [x + width, y + height],
-    [x, y + height],
-  ];
 }
 
 /** Words in lines of at most `width` drawing units. */

@@ -9,6 +9,7 @@ import { moved, type PaperMark, scaled } from "../drawing/paper/paper.ts";
 import { paperLight } from "../drawing/paper/paper-light.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { sheetScale } from "../drawing/sheet-scale.ts";
+import { rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { wording } from "../words/wording.ts";
 import type { Handover, HandoverOption } from "./handover.ts";
@@ -75,17 +76,9 @@ export function lightKey(handover: Handover, width: number): PlacedFigure {
   const legend = scaleLegend(0, 0, units, handover.illuminance);
   const marks: PaperMark[] = [
     ...legend.swatches.map(({ box, colour }): PaperMark => {
-      const { x, y, width: w, height: h } = box;
       return {
         kind: "area",
-        rings: [
-          [
-            [x, y],
-            [x + w, y],
-            [x + w, y + h],
-            [x, y + h],
-          ],
-        ],
+        rings: [rectangle(box.x, box.y, box.width, box.height)],
         colour,
         depicts: "scale",
       };

@@ -6,6 +6,7 @@ import { type Box, line, segment, text } from "../drawing/drawing.ts";
 import { printCheck } from "../drawing/paper/frame.ts";
 import { type PaperMark, POINTS_PER_METRE, POINTS_PER_MILLIMETRE } from "../drawing/paper/paper.ts";
 import { luminaireProfile } from "../drawing/silhouette.ts";
+import { rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents, planForm } from "../luminaire/plan-extent.ts";
@@ -70,12 +71,7 @@ function tiles(handover: Handover, luminaire: Luminaire): Page[] {
   for (let row = 0; row < rows; row++)
     for (let column = 0; column < columns; column++) {
       const shift: Vec2 = [column * (page.width - OVERLAP), row * (page.height - OVERLAP)];
-      const window: Vec2[] = [
-        [shift[0], shift[1]],
-        [shift[0] + page.width, shift[1]],
-        [shift[0] + page.width, shift[1] + page.height],
-        [shift[0], shift[1] + page.height],
-      ];
+      const window = rectangle(...shift, page.width, page.height);
       const place = ([x, y]: Vec2): Vec2 => [x - shift[0] + page.x, y - shift[1] + page.y];
       const cut = clipLine(outline, window).map((part) => line(part.map(place), "silhouette", "ink", 1.5));
       const axis = clipLine([laid(0, -inside), laid(0, along - inside)], window).map((part) =>

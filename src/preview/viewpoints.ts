@@ -1,6 +1,6 @@
 /** Named viewpoints: where someone would stand or sit in this kitchen, at their own eye height. */
 
-import { depthInside } from "../geometry/polygon.ts";
+import { depthInside, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 
@@ -39,13 +39,7 @@ export function namedViewpoints(scene: Scene): NamedViewpoint[] {
   const { room, island } = scene;
   const centre: Vec2 = island?.centre ?? [room.length / 2, room.width / 2];
   const level = island?.height ?? 0.9;
-  const corners = [
-    [INSET, INSET],
-    [room.length - INSET, INSET],
-    [room.length - INSET, room.width - INSET],
-    [INSET, room.width - INSET],
-  ]
-    .map((corner) => corner as unknown as Vec2)
+  const corners = rectangleBetween(INSET, INSET, room.length - INSET, room.width - INSET)
     .filter(
       (corner) =>
         !(scene.bodies ?? []).some(

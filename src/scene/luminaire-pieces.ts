@@ -7,7 +7,7 @@
  */
 
 import { pointToRoom } from "../geometry/frame.ts";
-import { bounds, type Polygon } from "../geometry/polygon.ts";
+import { bounds, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { polygonGap } from "../geometry/polygon-gap.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../luminaire/extent.ts";
@@ -53,11 +53,10 @@ export function planOutline(placed: PlacedLuminaire): Polygon {
   const [length, width] = planExtents(luminaire);
   if (frame.rotation[8] >= PLUMB && planForm(luminaire) === "circle")
     return disc(frame.origin[0], frame.origin[1], Math.max(length, width) / 2);
-  const corner = (x: number, y: number): Vec2 => {
-    const [px, py] = pointToRoom(frame, [(x * length) / 2, (y * width) / 2, 0]);
+  return rectangleBetween(-length / 2, -width / 2, length / 2, width / 2).map(([x, y]): Vec2 => {
+    const [px, py] = pointToRoom(frame, [x, y, 0]);
     return [px, py];
-  };
-  return [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+  });
 }
 
 export function disc(x: number, y: number, radius: number): Polygon {

@@ -6,7 +6,7 @@
  */
 
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
-import { area, type Polygon } from "../geometry/polygon.ts";
+import { area, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
 import { prism } from "../geometry/solids.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
@@ -90,12 +90,7 @@ export function bodySolid(
   const middle: Vec2 = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
   const [hx, hy] = [(high[0] - low[0]) / 2, (high[1] - low[1]) / 2];
   const [c, s] = turn === undefined ? [1, 0] : [Math.cos(radians(turn)), Math.sin(radians(turn))];
-  const corners: Vec2[] = [
-    [-hx, -hy],
-    [hx, -hy],
-    [hx, hy],
-    [-hx, hy],
-  ];
+  const corners: Vec2[] = rectangleBetween(-hx, -hy, hx, hy);
   const outline = corners.map(([x, y]): Vec2 => [middle[0] + c * x - s * y, middle[1] + s * x + c * y]);
   const outside = outline.some(
     ([x, y]) => x < -1e-3 || y < -1e-3 || x > room.length + 1e-3 || y > room.width + 1e-3,

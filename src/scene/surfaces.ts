@@ -3,6 +3,7 @@
  */
 
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
+import { rectangle } from "../geometry/polygon.ts";
 import { dot, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
 import { ceilingAt } from "./ceiling-height.ts";
@@ -59,12 +60,7 @@ export function surfacesOf(
   const floor = ledger.fill(given?.floor, `${path}/floor`, 0.2, TYPICAL);
   const walls = ledger.fill(given?.walls, `${path}/walls`, 0.5, TYPICAL);
   const { length: L, width: W } = room;
-  const corners: Vec2[] = [
-    [0, 0],
-    [L, 0],
-    [L, W],
-    [0, W],
-  ];
+  const corners: Vec2[] = rectangle(0, 0, L, W);
   const openings = openingsOf(document, room, ledger);
   const wallFaces = [0, 1, 2, 3].flatMap((wall) => {
     const frame = wallFrame(room, wall);

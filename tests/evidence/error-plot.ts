@@ -1,8 +1,10 @@
 /** How errors are spread: a histogram of engine against trace for each family of random kitchens, with the bound. */
+
 import { scaleLinear } from "d3-scale";
-import { line, type Mark, rectangle, segment, text } from "../../src/drawing/drawing.ts";
+import { line, type Mark, segment, text } from "../../src/drawing/drawing.ts";
 import { DAY } from "../../src/drawing/palette.ts";
 import { escapeText, FONT, marksSvg } from "../../src/drawing/svg-text.ts";
+import { rectangleBetween } from "../../src/geometry/polygon.ts";
 import { type Compared, deviationOf } from "./accuracy-record.ts";
 
 export interface Spread {
@@ -53,7 +55,7 @@ export function errorPlotSvg(title: string, families: readonly Spread[], bound: 
       ...counts[f].flatMap((count, bin) => {
         if (count === 0) return [];
         const [from, to] = [bin, bin + 1].map((edge) => x(-most + (2 * most * edge) / bins));
-        const bar = rectangle(from, y(count), to, base);
+        const bar = rectangleBetween(from, y(count), to, base);
         return [line(bar, "profile line", "quiet", 0.75, { closed: true, fill: "hairline" })];
       }),
       segment(LEFT, base, WIDTH - RIGHT, base, "rule", "quiet", 0.75),

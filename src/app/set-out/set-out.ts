@@ -8,6 +8,7 @@
  */
 
 import { type Orientation, orientationOf } from "../../geometry/frame.ts";
+import { rectangle } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
@@ -193,15 +194,7 @@ export function suspensionPlaces(boxes: readonly SetOutBox[]): Vec2[] {
 /** Corners of the island in the room; of an outline with many, those of its bounding box alone. */
 function islandStations(island: NonNullable<Scene["island"]>): Vec2[] {
   const { length, width, outline } = island;
-  const corners: readonly Vec2[] =
-    outline.length <= 8
-      ? outline
-      : [
-          [0, 0],
-          [length, 0],
-          [length, width],
-          [0, width],
-        ];
+  const corners: readonly Vec2[] = outline.length <= 8 ? outline : rectangle(0, 0, length, width);
   return corners.map((p) => islandToRoom(island, p));
 }
 

@@ -6,6 +6,7 @@ import { line, text } from "../../drawing/drawing.ts";
 import { type DrawingScale, drawingScale, scaleBarMarks } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, POINTS_PER_METRE } from "../../drawing/paper/paper.ts";
 import { type PlanWindow, planMargins, setOutDetail } from "../../drawing/set-out-plan.ts";
+import { rectangle } from "../../geometry/polygon.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -64,18 +65,10 @@ export function islandDetail(
         size: 9.5,
         strong: true,
       }),
-      line(
-        [
-          [margins.left, ABOVE],
-          [margins.left + width, ABOVE],
-          [margins.left + width, ABOVE + height],
-          [margins.left, ABOVE + height],
-        ],
-        "cut",
-        "quiet",
-        0.75,
-        { closed: true, dash: "eye line" },
-      ),
+      line(rectangle(margins.left, ABOVE, width, height), "cut", "quiet", 0.75, {
+        closed: true,
+        dash: "eye line",
+      }),
       ...moved(marks, [margins.left, ABOVE + height]),
       ...scaleBarMarks(margins.left, lowest + 4, scale.perMetre, handover.unit),
     ],

@@ -2,6 +2,7 @@
 
 import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, gap, SMALL } from "../../drawing/paper/flow.ts";
+import { rectangle } from "../../geometry/polygon.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { degrees } from "../../units/quantities.ts";
@@ -39,11 +40,5 @@ function dropsDiffer({ boxes }: SetOut): boolean {
 }
 
 function highest(room: Scene["room"]): number {
-  const corners = [
-    [0, 0],
-    [room.length, 0],
-    [0, room.width],
-    [room.length, room.width],
-  ] as const;
-  return Math.max(...corners.map(([x, y]) => ceilingAt(room, x, y)));
+  return Math.max(...rectangle(0, 0, room.length, room.width).map(([x, y]) => ceilingAt(room, x, y)));
 }
