@@ -61,32 +61,38 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
     .map(({ frame: { origin } }) => roomToIsland(island, [origin[0], origin[1]]))
     .sort((a, b) => a[0] - b[0]);
   const stations = places.map(([along]) => along);
-  const rim = Math.max(...all.map((placed) => extentAlong(island, placed, 0)));
-  const gaps = stations.slice(1).map((s, i) => s - stations[i]);
   const lowest = all.map(({ luminaire: each, frame }) => frame.origin[2] + lowestPoint(each, frame.rotation));
-  const endToCentre = Math.min(stations[0], island.length - stations[stations.length - 1]);
-  return {
+  return rowFigures(room, {
     layer,
     luminaire,
     mixed:
       over.some((each, i) => i !== layer && each.length > 0) || all.some((p) => p.luminaire !== luminaire),
-    count: all.length,
     stations,
     across: places.reduce((sum, [, y]) => sum + y, 0) / places.length,
-    ...(gaps.length === 0
-      ? {}
-      : {
-          pitch: (stations[stations.length - 1] - stations[0]) / gaps.length,
-          gap: Math.min(...gaps) - rim,
-        }),
-    rim,
+    rim: Math.max(...all.map((placed) => extentAlong(island, placed, 0))),
     breadth: Math.max(...all.map((placed) => extentAlong(island, placed, Math.PI / 2))),
-    end: endToCentre - rim / 2,
-    endToCentre,
     clearance: Math.min(...all.map((placed) => clearanceOf(placed, island) as number)),
     aboveFloor: Math.min(...lowest),
-    linear: rim >= LINEAR.length && rim >= LINEAR.ratio * extentAlong(island, over[layer][0], Math.PI / 2),
     island,
+  });
+}
+
+/** What follows from where the pendants of a row stand and how large they are. */
+export function rowFigures(
+  room: Scene["room"],
+  row: Omit<PendantRow, "count" | "pitch" | "gap" | "end" | "endToCentre" | "linear" | "ceiling">,
+): PendantRow {
+  const { stations, rim, breadth, island } = row;
+  const last = stations[stations.length - 1];
+  const gaps = stations.slice(1).map((s, i) => s - stations[i]);
+  const endToCentre = Math.min(stations[0], island.length - last);
+  return {
+    ...row,
+    count: stations.length,
+    ...(gaps.length === 0 ? {} : { pitch: (last - stations[0]) / gaps.length, gap: Math.min(...gaps) - rim }),
+    end: endToCentre - rim / 2,
+    endToCentre,
+    linear: rim >= LINEAR.length && rim >= LINEAR.ratio * breadth,
     ceiling: ceilingAt(room, island.centre[0], island.centre[1]),
   };
 }

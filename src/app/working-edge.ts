@@ -9,12 +9,13 @@
  * Known error: that of the field between its nodes, second differences of the light over a cell.
  */
 
-import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import { statistics } from "../assessment/statistics.ts";
-import { dot, length, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { gridMetres } from "../scene/grid-metres.ts";
 import { islandToRoom, roomToIsland } from "../scene/island-frame.ts";
 import type { Island, Scene } from "../scene/scene.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { isoluxField, onGrid, readIsolux } from "./contour-field.ts";
 
 /** From the edge to the line (m). */
@@ -64,13 +65,12 @@ export function workingEdge(
   const { side, person } = workedSide(scene, island);
   const long = side[0] === "y" ? island.length : island.width;
   const count = Math.max(1, Math.round(long / STEP));
-  const [du, dv] = [length(grid.u), length(grid.v)];
+  const toGrid = gridMetres(grid);
   const line: { at: number; room: Vec2; lux: number }[] = [];
   for (let i = 0; i < count; i++) {
     const at = ((i + 0.5) * long) / count;
     const room = islandToRoom(island, onLine(island, side, at));
-    const from: Vec3 = [room[0] - grid.corner[0], room[1] - grid.corner[1], 0];
-    const [s, t] = [dot(from, grid.u) / du, dot(from, grid.v) / dv];
+    const [s, t] = toGrid(room);
     const lux = onGrid(grid, s, t) ? readIsolux(field, s, t) : Number.NaN;
     if (Number.isFinite(lux)) line.push({ at, room, lux });
   }

@@ -1,3 +1,4 @@
+import { isInside } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 
 /** The parts of a line inside a simple polygon (may be concave), in order. A closed line that is wholly inside
@@ -15,7 +16,7 @@ export function clipLine(points: readonly Vec2[], polygon: readonly Vec2[]): Vec
     const cuts = [0, ...crossings(a, b, polygon), 1];
     for (let c = 0; c + 1 < cuts.length; c++) {
       if (cuts[c + 1] - cuts[c] < 1e-12) continue;
-      if (!insidePolygon(between(a, b, (cuts[c] + cuts[c + 1]) / 2), polygon)) {
+      if (!isInside(between(a, b, (cuts[c] + cuts[c + 1]) / 2), polygon)) {
         close();
         continue;
       }
@@ -35,17 +36,6 @@ function joined(parts: Vec2[][]): Vec2[][] {
   const [x, y] = last[last.length - 1];
   if (first[0][0] !== x || first[0][1] !== y) return parts;
   return [[...last, ...first.slice(1)], ...parts.slice(1, -1)];
-}
-
-/** Even-odd rule. */
-export function insidePolygon([x, y]: Vec2, polygon: readonly Vec2[]): boolean {
-  let inside = false;
-  for (let i = 0, j = polygon.length - 1; i < polygon.length; j = i++) {
-    const [xi, yi] = polygon[i];
-    const [xj, yj] = polygon[j];
-    if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi) inside = !inside;
-  }
-  return inside;
 }
 
 function crossings(a: Vec2, b: Vec2, polygon: readonly Vec2[]): number[] {

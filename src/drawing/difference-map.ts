@@ -8,10 +8,10 @@ import { scaleLinear } from "d3-scale";
 import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../app/contour-field.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import { gridMetres, gridToRoom } from "../scene/grid-metres.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import type { Box } from "./drawing.ts";
-import { gridMetres, gridToRoom } from "./grid-metres.ts";
 import { isolines } from "./isolux.ts";
 import { type LineLabel, labelEnough } from "./line-labels.ts";
 

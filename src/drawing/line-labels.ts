@@ -3,8 +3,8 @@
  * every other line and word and of the outline. A line without such a place stays without a word.
  */
 
+import { isInside } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { insidePolygon } from "./clip-line.ts";
 import { type Box, textWidth } from "./drawing.ts";
 import { boxesMeet, corners, lineMeetsBox, type OrientedBox, orientedBox } from "./oriented-box.ts";
 
@@ -151,7 +151,7 @@ function isFree(
   blocked: readonly OrientedBox[],
   passable: (line: number) => boolean,
 ): boolean {
-  if (!corners(box).every((corner) => insidePolygon(corner, outline))) return false;
+  if (!corners(box).every((corner) => isInside(corner, outline))) return false;
   if (blocked.some((other) => boxesMeet(box, other))) return false;
   const reach = Math.hypot(box.width, box.height) / 2;
   const [x, y] = box.centre;

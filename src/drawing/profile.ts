@@ -4,9 +4,9 @@
 
 import { isoluxField, onGrid, readIsolux } from "../app/contour-field.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import { gridMetres } from "../scene/grid-metres.ts";
 import type { LayerRole, Zone } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
-import { gridMetres } from "./grid-metres.ts";
 import type { IslandAxes } from "./island-axes.ts";
 
 export interface ProfileSeries {

@@ -2,12 +2,10 @@
  * The outline of a luminaire's body seen from the side: the same half-profile that blocks its light, drawn finer.
  */
 
+import type { HalfProfile } from "../luminaire/body-profiles.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
-
-/** Half-profile: [radius, height above the photometric centre] (m), lower end first. */
-export type HalfProfile = readonly (readonly [radius: number, z: number])[];
 
 const STEPS = 24;
 /** A point source without a body is drawn as a small lamp this wide and high (m). */

@@ -113,16 +113,19 @@ export function distanceToSegment(p: Vec2, a: Vec2, b: Vec2): number {
 
 /** Distance of a point from the outline (m), positive inside, negative outside. Either direction of turning. */
 export function depthInside(p: Vec2, polygon: Polygon): number {
-  let inside = false;
   let nearest = Infinity;
+  for (let i = 0, j = polygon.length - 1; i < polygon.length; j = i++)
+    nearest = Math.min(nearest, distanceToSegment(p, polygon[i], polygon[j]));
+  return isInside(p, polygon) ? nearest : -nearest;
+}
+
+/** Even-odd rule. */
+export function isInside([x, y]: Vec2, polygon: Polygon): boolean {
+  let inside = false;
   for (let i = 0, j = polygon.length - 1; i < polygon.length; j = i++) {
     const a = polygon[i];
     const b = polygon[j];
-    nearest = Math.min(nearest, distanceToSegment(p, a, b));
-    if (a[1] > p[1] !== b[1] > p[1]) {
-      const x = a[0] + ((p[1] - a[1]) / (b[1] - a[1])) * (b[0] - a[0]);
-      if (p[0] < x) inside = !inside;
-    }
+    if (a[1] > y !== b[1] > y && x < a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) inside = !inside;
   }
-  return inside ? nearest : -nearest;
+  return inside;
 }

@@ -7,7 +7,6 @@ import { type Frame, pointToRoom } from "./frame.ts";
 import type { Mesh } from "./mesh.ts";
 import { type Polygon, rectangleBetween } from "./polygon.ts";
 import { triangulate } from "./polygon-pieces.ts";
-import type { Vec3 } from "./vector.ts";
 
 /** An upright prism over a simple counter-clockwise polygon, from z₀ up to z₁ (m). */
 export function prism(base: Polygon, z0: number, z1: number): Mesh {
@@ -36,7 +35,7 @@ export function box(length: number, width: number, height: number): Mesh {
 /** A solid of revolution about z over a profile [radius, z], lower end first, closed to the axis at both ends.
  * `around` flat sides, their section equal in area to the circle, so that volume is that of the profile. */
 export function revolved(profile: readonly (readonly [radius: number, z: number])[], around: number): Mesh {
-  const widen = Math.sqrt((2 * Math.PI) / (around * Math.sin((2 * Math.PI) / around)));
+  const widen = widened(around);
   const [first, last] = [profile[0], profile[profile.length - 1]];
   const rings = [
     ...(first[0] > 0 ? [[0, first[1]] as const] : []),
@@ -85,7 +84,7 @@ export function together(meshes: readonly Mesh[]): Mesh {
   return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
 }
 
-/** Vertex `i` of a mesh. */
-export function vertex({ positions: p }: Mesh, i: number): Vec3 {
-  return [p[3 * i], p[3 * i + 1], p[3 * i + 2]];
+/** Radius of a regular polygon of the area of the unit circle. */
+export function widened(sides: number): number {
+  return Math.sqrt((2 * Math.PI) / (sides * Math.sin((2 * Math.PI) / sides)));
 }

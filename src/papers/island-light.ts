@@ -3,11 +3,11 @@
 import type { IsoluxField } from "../app/contour-field.ts";
 import { targetOf } from "../assessment/assess.ts";
 import type { Box, Mark } from "../drawing/drawing.ts";
-import { gridMetres, gridToRoom } from "../drawing/grid-metres.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { type PlanLight, planLight } from "../drawing/plan-light.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import { gridMetres, gridToRoom } from "../scene/grid-metres.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";

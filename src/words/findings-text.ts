@@ -6,10 +6,10 @@ import { cardSummary } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
-import { formatLength } from "../units/length-text.ts";
 import { costGapWords } from "./cost-words.ts";
 import { findingsSections, heightsWords, list } from "./findings-sections.ts";
 import { sharedConcerns, type Units } from "./person-words.ts";
+import { ruleFigure } from "./rule-figure.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 
 /** Long names of studies stay readable. */
@@ -82,7 +82,10 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
       average === undefined || uniformity === undefined
         ? ""
         : ` ${formatIlluminance(average, units.illuminance)}, U₀ ${uniformity.toFixed(2)}.`;
-    const asks = card.outcome === "within" ? "" : ` Here ${foundWords(card, units)}. ${card.asks}`;
+    const asks =
+      card.outcome === "within"
+        ? ""
+        : ` Here ${ruleFigure(card.measure.found ?? 0, card, units.length)}. ${card.asks}`;
     const against =
       card.contradicts.length === 0 ? "" : ` Contradicts ${card.contradicts.length} of the others.`;
     lines.push(
@@ -95,14 +98,6 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
     );
   }
   return lines;
-}
-
-function foundWords({ measure: { kind, found = 0 } }: GuidelineCard, units: Units): string {
-  return kind === "length"
-    ? formatLength(found, units.length)
-    : kind === "count"
-      ? `${found}`
-      : found.toFixed(2);
 }
 
 function sourceOf({ known, source }: GuidelineCard): string {

@@ -10,6 +10,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { capital } from "./sentence.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 import { VERDICT_MARK } from "./zone-text.ts";
 
@@ -146,7 +147,7 @@ export function faultSentence(fault: ProbableFault, input: VerifyTextInput): str
     fault.odds > 1e6 ? "over a million" : `${Number(fault.odds.toPrecision(2)).toLocaleString("en-US")}`;
   const instead = fault.instead.map((each) => findingWords(each, input));
   const sentence = findingWords(fault, input);
-  return `${sentence[0].toUpperCase()}${sentence.slice(1)} (the readings are ${odds} times likelier so).${
+  return `${capital(sentence)} (the readings are ${odds} times likelier so).${
     instead.length === 0 ? "" : ` Nearly as likely: ${instead.slice(0, 3).join("; or ")}.`
   }`;
 }

@@ -1,10 +1,10 @@
 /** Hatching as lines: nowhere outside, nowhere missing, and no clip or pattern left to who draws it. */
 
 import { describe, expect, it } from "vitest";
-import { clipLine, insidePolygon } from "../../src/drawing/clip-line.ts";
+import { clipLine } from "../../src/drawing/clip-line.ts";
 import { hatchLines } from "../../src/drawing/hatch.ts";
 import { hatchSvg } from "../../src/drawing/svg-text.ts";
-import { rectangle } from "../../src/geometry/polygon.ts";
+import { isInside, rectangle } from "../../src/geometry/polygon.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
 
 const circle = (x: number, y: number, radius: number): Vec2[] =>
@@ -30,7 +30,7 @@ describe("hatching", () => {
     for (const [[ax, ay], [bx, by]] of lines)
       for (const t of [0.02, 0.3, 0.7, 0.98]) {
         const p: Vec2 = [ax + t * (bx - ax), ay + t * (by - ay)];
-        expect(insidePolygon(p, zone) && !insidePolygon(p, above)).toBe(true);
+        expect(isInside(p, zone) && !isInside(p, above)).toBe(true);
         inside++;
       }
     expect(inside).toBeGreaterThan(800);

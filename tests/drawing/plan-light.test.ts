@@ -3,11 +3,11 @@
 import { describe, expect, it } from "vitest";
 import { isoluxField } from "../../src/app/contour-field.ts";
 import { marginPlane } from "../../src/app/margin-plane.ts";
-import { insidePolygon } from "../../src/drawing/clip-line.ts";
 import { labelLines } from "../../src/drawing/line-labels.ts";
 import { boxesMeet, corners, lineMeetsBox } from "../../src/drawing/oriented-box.ts";
 import { type PlanLight, planLight } from "../../src/drawing/plan-light.ts";
 import { escapeText, planLightSvg } from "../../src/drawing/svg-text.ts";
+import { isInside } from "../../src/geometry/polygon.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
 import type { PlaneGrid } from "../../src/scene/calculation-plane.ts";
 import { rectanglePlane } from "../support/tiny-scene.ts";
@@ -57,7 +57,7 @@ describe("labels on isolux lines", () => {
       light.labels.forEach((label, i) => {
         for (const other of light.labels.slice(i + 1)) expect(boxesMeet(label.box, other.box)).toBe(false);
         expect(boxesMeet(label.box, { centre: [23, 387], width: 30, height: 14, turn: 0 })).toBe(false);
-        for (const corner of corners(label.box)) expect(insidePolygon(corner, light.outline)).toBe(true);
+        for (const corner of corners(label.box)) expect(isInside(corner, light.outline)).toBe(true);
         const crossing = light.lines.filter(
           ({ points, level }) =>
             `${level}` !== label.text &&
@@ -140,9 +140,7 @@ describe("below target", () => {
         const value = pools(x, y, 0.25);
         if (Math.abs(value - 500) < 5) continue;
         const page: Vec2 = [x * 400, 400 - y * 400];
-        const isBelow = areas.every(
-          (rings) => rings.filter((ring) => insidePolygon(page, ring)).length % 2 === 1,
-        );
+        const isBelow = areas.every((rings) => rings.filter((ring) => isInside(page, ring)).length % 2 === 1);
         tried++;
         if (isBelow !== (x < 1.4 && value < 500)) wrong++;
       }

@@ -1,10 +1,9 @@
 /** People as boxes: closed, of the right height, with eyes where eyes are, and the shadow a cook throws. */
 import { describe, expect, it } from "vitest";
 import type { Mesh } from "../../src/geometry/mesh.ts";
-import { vertex } from "../../src/geometry/solids.ts";
-import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
 import { cross, dot, subtract, type Vec3 } from "../../src/geometry/vector.ts";
 import { figure } from "../../src/scene/people.ts";
+import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
 
 function span(mesh: Mesh, axis: number): readonly [number, number] {
@@ -13,6 +12,10 @@ function span(mesh: Mesh, axis: number): readonly [number, number] {
 }
 
 /** Möller and Trumbore, J. Graphics Tools 2 (1997) 21: whether the segment meets any face. */
+function vertex({ positions: p }: Mesh, i: number): Vec3 {
+  return [p[3 * i], p[3 * i + 1], p[3 * i + 2]];
+}
+
 function blocks(mesh: Mesh, from: Vec3, to: Vec3): boolean {
   const d = subtract(to, from);
   for (let t = 0; t < mesh.triangles.length; t += 3) {

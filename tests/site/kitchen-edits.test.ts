@@ -13,10 +13,10 @@ import { type Json, write } from "../../site/store/pointer.ts";
 import { newStudy } from "../../src/app/new-study.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
-import { insidePolygon } from "../../src/drawing/clip-line.ts";
+import { isInside } from "../../src/geometry/polygon.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
-import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 
 const { luminaires: _, ...boathouse } = example as unknown as RawStudy;
 const beam = { beam: { flux: 800, angle: 60 }, opening: { diameter: 0.2 } };
@@ -179,7 +179,7 @@ describe("zones", () => {
       let missed = 0;
       for (let i = 0; i < 400; i++) {
         const point: Vec2 = [random() * length, random() * width];
-        if (insidePolygon(point, top) && !read.some(({ outline }) => insidePolygon(point, outline))) missed++;
+        if (isInside(point, top) && !read.some(({ outline }) => isInside(point, outline))) missed++;
       }
       most = Math.max(most, missed);
       polygons += (after.island?.zones ?? []).filter(({ polygon }) => polygon !== undefined).length;

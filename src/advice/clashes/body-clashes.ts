@@ -97,19 +97,12 @@ export function doorClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clas
 
 /** Heads of the people at the island, and of anyone who walks under what hangs beside the top. */
 export function headClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
-  const byName = new Map(
-    scene.blockers.flatMap(({ kind, owner, name }) => {
-      if (kind !== "pendant" || owner === undefined) return [];
-      const box = boxes.find(({ layer, index }) => layer === owner[0] && index === owner[1]);
-      return box === undefined ? [] : [[name, box.tag] as const];
-    }),
-  );
   const reached = headRoom(scene).flatMap(({ outcome, pendant, person, gap }): Clash[] =>
     outcome === "in reach"
       ? [
           {
             kind: "head",
-            between: [byName.get(pendant) ?? pendant, person],
+            between: [pendant, person],
             clear: gap,
             remedy: { kind: "raise", by: -gap },
           },

@@ -6,7 +6,7 @@
 import { rowShift } from "../../advice/clashes/ceiling-clashes.ts";
 import { RULES } from "../../advice/guidelines/cards.ts";
 import type { Rule } from "../../advice/guidelines/rule.ts";
-import type { PendantRow } from "../../advice/pendant-row.ts";
+import { type PendantRow, rowFigures } from "../../advice/pendant-row.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import { pendantBoxAt } from "../../luminaire/suspension-points.ts";
@@ -188,31 +188,21 @@ function rowOf(
 ): PendantRow | undefined {
   if (island === undefined) return undefined;
   const own = candidate.kinds.map((k) => kinds[k as number]);
-  const rim = Math.max(...own.map((kind) => kind.rim));
-  const breadth = Math.max(...own.map((kind) => kind.breadth));
   const stations = Array.from(
     { length: candidate.count },
     (_, i) => placeOf(island, step, stationOf(candidate, i), 0)[0] + (candidate.shift?.[0] ?? 0),
   );
-  const endToCentre = Math.min(stations[0], island.length - stations[stations.length - 1]);
-  const pitch = candidate.pitch * step;
   const across = island.width / 2 + offsetOf(candidate, step)[1];
-  return {
+  return rowFigures(room, {
     layer,
     luminaire: own[0].luminaire,
     mixed: own.length > 1,
-    count: candidate.count,
     stations,
     across,
-    ...(candidate.count === 1 ? {} : { pitch, gap: pitch - rim }),
-    rim,
-    breadth,
-    end: endToCentre - rim / 2,
-    endToCentre,
+    rim: Math.max(...own.map((kind) => kind.rim)),
+    breadth: Math.max(...own.map((kind) => kind.breadth)),
     clearance: candidate.clearance,
     aboveFloor: candidate.clearance + topHeightAt(island, [stations[0], across]),
-    linear: rim >= 0.6 && rim >= 1.5 * breadth,
     island,
-    ceiling: ceilingAt(room, island.centre[0], island.centre[1]),
-  };
+  });
 }

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { GuidelineCard } from "../../advice/guidelines/guideline-card.ts";
+import { ruleFigure } from "../../words/rule-figure.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import { define } from "../shared/define.ts";
 import { findingsContext, StudyProperties } from "../shared/study-context.ts";
@@ -86,7 +87,7 @@ export class CandlespanGuidelineCards extends LitElement {
         <span class="rule">${card.rule}</span>
         <span class="outcome ${card.outcome}"><span aria-hidden="true">${MARKS[card.outcome]}</span> ${card.outcome}</span>
       </div>
-      <p>${found === undefined ? nothing : html`Here${card.measure.of === undefined ? " " : html`: ${card.measure.of}, `}${measured(found, card, words)}; the rule allows ${rangeWords(card, words)}. `}${card.asks}</p>
+      <p>${found === undefined ? nothing : html`Here${card.measure.of === undefined ? " " : html`: ${card.measure.of}, `}${ruleFigure(found, card, words.lengthUnit)}; the rule allows ${rangeWords(card, words)}. `}${card.asks}</p>
       ${
         card.light === undefined
           ? nothing
@@ -98,19 +99,14 @@ export class CandlespanGuidelineCards extends LitElement {
   }
 }
 
-function measured(value: number, card: GuidelineCard, words: Wording): string {
-  if (card.measure.kind === "length") return words.length(value);
-  return card.measure.kind === "count" ? `${value}` : value.toFixed(2);
-}
-
-function rangeWords(card: GuidelineCard, words: Wording): string {
+function rangeWords(card: GuidelineCard, { lengthUnit }: Wording): string {
   const { low, high } = card.measure;
-  if (low !== undefined && high !== undefined)
-    return low === high
-      ? measured(low, card, words)
-      : `${measured(low, card, words)} to ${measured(high, card, words)}`;
-  if (low !== undefined) return `at least ${measured(low, card, words)}`;
-  return high === undefined ? "any" : `at most ${measured(high, card, words)}`;
+  const [least, most] = [low, high].map((end) =>
+    end === undefined ? undefined : ruleFigure(end, card, lengthUnit),
+  );
+  if (least !== undefined && most !== undefined) return low === high ? least : `${least} to ${most}`;
+  if (least !== undefined) return `at least ${least}`;
+  return most === undefined ? "any" : `at most ${most}`;
 }
 
 define("candlespan-guideline-cards", CandlespanGuidelineCards);

@@ -1,12 +1,12 @@
 /** The light of a plan as SVG, made anew only when field, place on the page or whether it moves changed. */
 import { nothing, type SVGTemplateResult, svg } from "lit";
 import { isoluxField } from "../../app/contour-field.ts";
-import { gridMetres, gridToRoom } from "../../drawing/grid-metres.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
 import { LABEL_SIZE, type PlanLight, planLight } from "../../drawing/plan-light.ts";
 import type { PlanFrame, PlanObjects } from "../../drawing/plan-objects.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
+import { gridMetres, gridToRoom } from "../../scene/grid-metres.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
 import type { TopLight } from "../shared/illuminance-probe.ts";

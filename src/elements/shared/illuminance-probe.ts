@@ -1,10 +1,10 @@
 /** Light anywhere on the top, in total and by role of layer. */
 import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../../app/contour-field.ts";
 import type { ArrangementAssessment, PlaneAssessment } from "../../assessment/assessment.ts";
-import { gridMetres } from "../../drawing/grid-metres.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
 import { type LayeredLight, ofRole } from "../../drawing/profile.ts";
 import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
+import { gridMetres } from "../../scene/grid-metres.ts";
 import type { LayerRole, Scene } from "../../scene/scene.ts";
 import { topPlane } from "../../scene/top-plane.ts";
 import type { LightReading } from "./contract.ts";

@@ -1,5 +1,6 @@
 /** Parts of a body of revolution: its two ends, and bands between by slope and height, in eighths. */
 
+import { widened } from "../../geometry/solids.ts";
 import { cross, normalize, subtract, type Vec3 } from "../../geometry/vector.ts";
 import { AROUND, type BodyParts } from "./body-parts.ts";
 
@@ -15,7 +16,7 @@ const QUARTER = AROUND / 4;
 const LOW = 0.5 - 0.5 / Math.sqrt(3);
 const HIGH = 0.5 + 0.5 / Math.sqrt(3);
 /** A polygon of equal area: as `revolved` makes it. */
-const WIDEN = Math.sqrt((2 * Math.PI) / (AROUND * Math.sin((2 * Math.PI) / AROUND)));
+const WIDEN = widened(AROUND);
 
 /** Adds the outside of a body whose profile [radius, height], lower end first, is turned about its axis; `room` leads
  * from its frame into the room. Its lower lid, if it has one, reflects `lid`. */

@@ -6,6 +6,7 @@
  * least, so that an edge lies within 0.4 % of the radius of the true one, half of it outside and half within.
  */
 
+import { widened } from "../../geometry/solids.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { OpeningSurface } from "../../luminaire/opening/opening-surface.ts";
 import { type Facets, facetsOf } from "./facets.ts";
@@ -85,11 +86,6 @@ function point(axis: number, level: number, u: number, v: number): Vec3 {
   p[(axis + 1) % 3] = u;
   p[(axis + 2) % 3] = v;
   return [p[0], p[1], p[2]];
-}
-
-/** Radius of a regular polygon of the area of the unit circle. */
-export function widened(sides: number): number {
-  return Math.sqrt((2 * Math.PI) / (sides * Math.sin((2 * Math.PI) / sides)));
 }
 
 function disc(half: Vec3, axis: number, level: number, rings: number, polygons: Vec3[][]): void {

@@ -5,10 +5,10 @@
 
 import type { Frame } from "../../geometry/frame.ts";
 import { type RingPlace, ringArea, ringPlace } from "../../geometry/revolved-surface.ts";
+import { widened } from "../../geometry/solids.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { SurfaceEmission } from "../../luminaire/emission.ts";
 import { type Facets, facetsOf, inRoom, neighboursOf } from "./facets.ts";
-import { widened } from "./opening-facets.ts";
 
 /** Facets of a ring. */
 export const AROUND = 24;

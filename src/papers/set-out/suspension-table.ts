@@ -2,8 +2,8 @@
 
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
 import type { HandoverWords } from "../handover.ts";
-import { tagRange } from "./tags.ts";
 
 /** Each point a long pendant hangs on, and where it is fed, from the datum. */
 export function suspensionTable(pendants: readonly SetOutBox[], words: HandoverWords): Block[] {
@@ -44,5 +44,5 @@ export function suspensionTable(pendants: readonly SetOutBox[], words: HandoverW
 }
 
 function said(boxes: readonly SetOutBox[], words: string): Block[] {
-  return boxes.length === 0 ? [] : [bullet(`${tagRange(boxes)}: ${words}`, SMALL)];
+  return boxes.length === 0 ? [] : [bullet(`${shortTags(boxes.map(({ tag }) => tag))}: ${words}`, SMALL)];
 }

@@ -2,6 +2,7 @@
 
 import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, heading } from "../../drawing/paper/flow.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
 import type { Handover, HandoverWords } from "../handover.ts";
 import { circuitTable, switchLegend } from "./circuit-table.ts";
 import { hanging } from "./hanging.ts";
@@ -11,8 +12,6 @@ import { asHung } from "./orientation-table.ts";
 import { fixedTable, recessedTable } from "./other-boxes-tables.ts";
 import { pendantTables } from "./pendant-table.ts";
 import { suspensionTable } from "./suspension-table.ts";
-import { shortTags } from "../../scene/ceiling-boxes.ts";
-import { tagRange } from "./tags.ts";
 import { toleranceTable } from "./tolerance-table.ts";
 
 export function tables(handover: Handover, setOut: SetOut, words: HandoverWords, width: number): Block[] {
@@ -42,7 +41,7 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
   if (pendants.length > 0)
     blocks.push(
       hold(
-        tagRange(pendants),
+        shortTags(pendants.map(({ tag }) => tag)),
         "If the island is not yet set, or has moved: hold these boxes, measure it, and ask.",
       ),
     );

@@ -12,10 +12,11 @@
 
 import { failure, type Outcome } from "../../diagnostics/issue.ts";
 import type { IntensityDistribution, PhotometryType } from "../intensity-distribution.ts";
-import type { FileGeneration, LampSet, Photometry } from "../photometry.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
+import type { FileGeneration, LampSet, Photometry } from "../photometry.ts";
 import { emittersTogether, togetherWords } from "./emitters-together.ts";
 import { checkFlux } from "./flux-check.ts";
+import { sumIfAll } from "./gldf-sum.ts";
 import { allFinite, MOST_LAMPS, refuseNegative, verticalRangeWarning } from "./intensity-table.ts";
 import { parseNumber } from "./number-scanner.ts";
 import { expandPlanes } from "./plane-expansion.ts";
@@ -279,11 +280,4 @@ function generationOf(element: XmlElement): FileGeneration | undefined {
 
 function labelsOf(root: XmlElement): { key: string; value: string }[] {
   return (child(root, "Header")?.children ?? []).map(({ name, text }) => ({ key: name, value: text }));
-}
-
-function sumIfAll(values: readonly (number | undefined)[]): number | undefined {
-  return values.reduce(
-    (sum, value) => (sum === undefined || value === undefined ? undefined : sum + value),
-    0 as number | undefined,
-  );
 }

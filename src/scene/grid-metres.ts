@@ -1,7 +1,7 @@
 /** Between the room and the metres along and across a grid, whose sides may be turned. */
 
 import { dot, length, type Vec2, type Vec3 } from "../geometry/vector.ts";
-import type { PlaneGrid } from "../scene/calculation-plane.ts";
+import type { PlaneGrid } from "./calculation-plane.ts";
 
 /** Metres along a grid's sides of a room point, projected on its plane; without a height, of one on it. */
 export function gridMetres({ corner, u, v }: PlaneGrid): (point: Vec2 | Vec3) => Vec2 {
