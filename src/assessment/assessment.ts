@@ -3,9 +3,9 @@
  */
 
 import type { EnergyBalance, Method } from "../engine/result.ts";
+import type { Vec3 } from "../geometry/vector.ts";
 import type { Evidence } from "../luminaire/evidence.ts";
 import type { PlaneGrid } from "../scene/calculation-plane.ts";
-import type { Vec3 } from "../geometry/vector.ts";
 import type { LayerRole } from "../scene/scene.ts";
 import type { InputKind } from "./uncertainty/field-uncertainty.ts";
 import type { Verdict } from "./verdict.ts";

@@ -107,12 +107,11 @@ export function segmentMeetsRound(
     const a = dx * dx + dy * dy - slope * slope;
     const b = ox * dx + oy * dy - base * slope;
     const c = ox * ox + oy * oy - base * base;
-    const value = (t: number) => (a * t + 2 * b) * t + c;
-    if (value(from) < 0 || value(to) < 0) return true;
+    if ((a * from + 2 * b) * from + c < 0 || (a * to + 2 * b) * to + c < 0) return true;
     // Both ends outside: inside in between only past the lowest point of a parabola that opens upward.
     if (a > 0) {
       const lowest = -b / a;
-      if (lowest > from && lowest < to && value(lowest) < 0) return true;
+      if (lowest > from && lowest < to && (a * lowest + 2 * b) * lowest + c < 0) return true;
     }
   }
   return false;

@@ -100,21 +100,27 @@ export class DirectEffects {
     const floor = contributionFloor(plane, [own]);
     const receiver = new Receiver(plane.quantity, plane.normal, placed.frame.rotation);
     const local = new LocalPoint(placed.frame.origin, placed.frame.rotation);
-    return Uint8Array.from(plane.weights, (_, i) => {
-      local.set(plane.points, i);
-      return own.source.level(local.x, local.y, local.z, receiver, floor);
-    });
+    const { points } = plane;
+    const levels = new Uint8Array(points.length / 3);
+    for (let i = 0; i < levels.length; i++) {
+      local.set(points, i);
+      levels[i] = own.source.level(local.x, local.y, local.z, receiver, floor);
+    }
+    return levels;
   }
 
   #direct(placed: PlacedLuminaire, plane: CalculationPlane, levels: Uint8Array): Float64Array {
     const { source, frame } = this.#sources.placed(placed, NEAR_FIELD_ERROR);
     const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
     const local = new LocalPoint(frame.origin, frame.rotation);
-    return Float64Array.from(levels, (level, i) => {
-      local.set(plane.points, i);
-      if (source.unseen(local.x, local.y, local.z, receiver)) return 0;
-      return source.illuminanceAt(local.x, local.y, local.z, receiver, level);
-    });
+    const { points } = plane;
+    const direct = new Float64Array(levels.length);
+    for (let i = 0; i < levels.length; i++) {
+      local.set(points, i);
+      if (source.unseen(local.x, local.y, local.z, receiver)) continue;
+      direct[i] = source.illuminanceAt(local.x, local.y, local.z, receiver, levels[i]);
+    }
+    return direct;
   }
 
   #ofPlace(

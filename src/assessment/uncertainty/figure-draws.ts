@@ -40,11 +40,12 @@ export function figureDraws(
       : Uint32Array.from(expected, (_, i) => i);
   const count = moving.length;
   const effects = new Float64Array(points.length * count);
-  points.forEach((i, n) => {
-    for (let m = 0; m < count; m++) effects[n * count + m] = moving[m].effect[i];
+  moving.forEach(({ effect }, m) => {
+    for (let n = 0; n < points.length; n++) effects[n * count + m] = effect[points[n]];
   });
   const start = Float64Array.from(points, (i) => expected[i]);
   const means = Float64Array.from(moving, (each) => each.average);
+  const column = Uint32Array.from(moving, ({ k }) => k);
   const draw = new Float64Array(count);
   const field = new Float64Array(points.length);
   const low = new Float64Array(DRAWS);
@@ -59,7 +60,7 @@ export function figureDraws(
       throwIfCancelled(observer);
       observer?.progress?.("draws of what is uncertain", d / DRAWS);
     }
-    for (let m = 0; m < count; m++) draw[m] = z[d * contributions.length + moving[m].k];
+    for (let m = 0; m < count; m++) draw[m] = z[d * contributions.length + column[m]];
     addProducts(start, effects, draw, field);
     let mean = average;
     for (let m = 0; m < count; m++) mean += draw[m] * means[m];

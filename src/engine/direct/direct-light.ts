@@ -57,10 +57,13 @@ export function sampledLight(plane: CalculationPlane, { source, frame }: PlacedS
   const step = sampleStep(plane);
   const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
   const local = new LocalPoint(frame.origin, frame.rotation);
-  return Float64Array.from({ length: Math.ceil(plane.points.length / 3 / step) }, (_, s) => {
-    local.set(plane.points, s * step);
-    return source.pointIlluminance(local.x, local.y, local.z, receiver);
-  });
+  const { points } = plane;
+  const light = new Float64Array(Math.ceil(points.length / 3 / step));
+  for (let s = 0; s < light.length; s++) {
+    local.set(points, s * step);
+    light[s] = source.pointIlluminance(local.x, local.y, local.z, receiver);
+  }
+  return light;
 }
 
 function totalAt(
@@ -90,9 +93,10 @@ export function addDirectLight(
   const { source, frame } = placed;
   const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
   const local = new LocalPoint(frame.origin, frame.rotation);
+  const { points } = plane;
   for (let i = 0; i < out.length; i++) {
     if (i % POINTS_BETWEEN_QUESTIONS === 0) throwIfCancelled(observer);
-    local.set(plane.points, i);
+    local.set(points, i);
     if (source.unseen(local.x, local.y, local.z, receiver)) continue;
     out[i] += source.illuminance(local.x, local.y, local.z, receiver, floor);
   }
@@ -134,8 +138,9 @@ export function addNearFieldBand(
   const { source, frame } = placed;
   const receiver = new Receiver(plane.quantity, plane.normal, frame.rotation);
   const local = new LocalPoint(frame.origin, frame.rotation);
+  const { points } = plane;
   for (let i = 0; i < out.length; i++) {
-    local.set(plane.points, i);
+    local.set(points, i);
     const { x, y, z } = local;
     if (source.unseen(x, y, z, receiver)) continue;
     out[i] += Math.abs(

@@ -6,8 +6,8 @@
  * luminaire's own (m).
  */
 
-import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { SurfaceEmission } from "../../luminaire/emission.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { type Horizon, NO_HORIZON } from "../../luminaire/opening/element-rules.ts";
 import { openingSurface } from "../../luminaire/opening/openings.ts";
 import { TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";

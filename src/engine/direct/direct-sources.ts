@@ -10,8 +10,8 @@
  * latest {@link LEAST} apart; who never turns keeps all, for as long as the sources themselves are kept.
  */
 
-import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { SurfaceEmission } from "../../luminaire/emission.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
 import type { ShadeLight } from "../../luminaire/shade/shade-light.ts";

@@ -27,8 +27,9 @@ export class Gather {
   readonly patches: Patches;
   readonly screens: Screens;
   readonly surfaceBoxes: readonly Box[];
-  /** Largest |Σ F_pj − 1| of the rows made, before normalisation. */
-  worstRow = 0;
+  /** Largest |Σ F_pj − 1| of the rows made, before normalisation; no integer at first, for which compiled code would be thrown
+   * away when it becomes a fraction. */
+  worstRow = Number.MIN_VALUE;
   readonly #box = new Float64Array(6);
   readonly #quarter = new Float64Array(12);
   readonly #blockers: number[] = [];

@@ -1,6 +1,5 @@
 /** Factors of gathering points to the quarters of the patches near them, for patches that are not evenly lit. */
 
-import type { Vec3 } from "../../geometry/vector.ts";
 import type { Gather } from "./gather.ts";
 
 export interface NearQuarters {
@@ -20,7 +19,8 @@ export interface GatheringPoints {
   readonly points: Float64Array;
   /** Of the points, those that gather. */
   readonly nodes: Uint32Array;
-  readonly normals: readonly Vec3[];
+  /** Three an entry. */
+  readonly normals: Float64Array;
   /** Factors by node, normal and patch. */
   readonly rows: Float64Array;
 }
@@ -32,7 +32,7 @@ export function nearQuarters(
   { gather, points: p, nodes, normals, rows }: GatheringPoints,
 ): NearQuarters {
   const n = gather.patches.count;
-  const count = normals.length;
+  const count = normals.length / 3;
   const quarter = new Float64Array(4);
   const node: number[] = [];
   const which: number[] = [];
@@ -40,16 +40,19 @@ export function nearQuarters(
   for (let k = 0; k < nodes.length; k++) {
     const at = 3 * nodes[k];
     for (let d = 0; d < count; d++) {
-      const [nx, ny, nz] = normals[d];
-      patch.forEach((i, u) => {
+      const nx = normals[3 * d];
+      const ny = normals[3 * d + 1];
+      const nz = normals[3 * d + 2];
+      for (let u = 0; u < patch.length; u++) {
+        const i = patch[u];
         const f = rows[(k * count + d) * n + i];
-        if (f === 0 || !gather.quarters(p[at], p[at + 1], p[at + 2], nx, ny, nz, i, quarter)) return;
+        if (f === 0 || !gather.quarters(p[at], p[at + 1], p[at + 2], nx, ny, nz, i, quarter)) continue;
         const sum = quarter[0] + quarter[1] + quarter[2] + quarter[3];
-        if (sum === 0) return;
+        if (sum === 0) continue;
         node.push(k);
         which.push(u);
-        for (const part of quarter) weight.push((part * f) / sum / count);
-      });
+        for (let q = 0; q < 4; q++) weight.push((quarter[q] * f) / sum / count);
+      }
     }
   }
   return { key, node, which, weight };

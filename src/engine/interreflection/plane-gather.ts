@@ -11,7 +11,6 @@
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { boxOfPoints } from "../../geometry/box.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
 import { contentKey } from "../../numerics/content-key.ts";
 import { RecentCache } from "../../numerics/recent-cache.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
@@ -19,6 +18,7 @@ import type { Gather } from "./gather.ts";
 import { type Stencil, stencilOf } from "./gather-stencil.ts";
 import { type NearQuarters, nearQuarters } from "./near-quarters.ts";
 import { receivingNormals } from "./receiving-normals.ts";
+import { addSeen, copyRow, dot, takeShares } from "./row-sums.ts";
 import type { SceneSight } from "./scene-sight.ts";
 import type { Screens } from "./screens.ts";
 import { type HiddenShares, SharesLeft } from "./shares-left.ts";
@@ -60,7 +60,9 @@ export class PlaneGather {
   readonly #checks: number;
   readonly #gather: Gather;
   readonly #plane: CalculationPlane;
-  readonly #normals: readonly Vec3[];
+  readonly #normals: Float64Array;
+  /** Normals. */
+  readonly #count: number;
   readonly #stencil: Stencil;
   #near: NearQuarters | undefined;
   #rows: Float64Array | undefined;
@@ -77,6 +79,7 @@ export class PlaneGather {
     this.#gather = gather;
     this.#plane = plane;
     this.#normals = receivingNormals(plane);
+    this.#count = this.#normals.length / 3;
     this.#stencil = stencilOf(plane, spacing);
     const between: number[] = [];
     for (let i = 0; i < plane.points.length / 3; i++)
@@ -108,7 +111,7 @@ export class PlaneGather {
     own = layers,
   ): Gathered {
     const n = this.#gather.patches.count;
-    const count = this.#normals.length;
+    const count = this.#count;
     const keep = this.nodes.length * count * n <= MOST_KEPT;
     if (keep) this.#prepareRows(observer);
     const left = bodies === undefined || !keep ? undefined : this.#prepareLeft(bodies, observer);
@@ -116,26 +119,21 @@ export class PlaneGather {
     this.#hidden.turn();
     this.#seen.turn();
     const alone = bodies === undefined || keep ? undefined : new SharesLeft(this.#gather, bodies.together);
+    const exitances = bodies?.exitance ?? [];
     const values = new Float64Array(this.nodes.length * layers);
     const scratch = new Float64Array(n);
     for (let k = 0; k < this.nodes.length; k++) {
       if (k % 16 === 0) throwIfCancelled(observer);
       for (let d = 0; d < count; d++) {
         const at = k * count + d;
-        if (keep) scratch.set(this.#rows!.subarray(at * n, (at + 1) * n));
+        if (keep) copyRow(this.#rows!, at * n, scratch);
         else this.#row(k, d, scratch, 0);
-        if (left !== undefined)
-          for (let m = left.start[at]; m < left.start[at + 1]; m++) scratch[left.patch[m]] *= left.share[m];
+        if (left !== undefined) takeShares(left, at, scratch);
         if (alone !== undefined) this.#takeHidden(bodies!, alone, k, d, scratch);
         for (let l = 0; l < layers; l++)
           values[k * layers + l] += dot(scratch, 0, exitance, l * n, n) / count;
-        seen.forEach((factors, b) => {
-          const exitances = bodies!.exitance[b];
-          const parts = exitances.length / layers;
-          for (let l = 0; l < layers; l++)
-            for (let q = 0; q < parts; q++)
-              values[k * layers + l] += (factors[at * parts + q] * exitances[l * parts + q]) / count;
-        });
+        for (let b = 0; b < seen.length; b++)
+          addSeen(seen[b], at, exitances[b], layers, count, values, k * layers);
       }
     }
     this.#addUneven(uneven, values, layers, own);
@@ -159,7 +157,9 @@ export class PlaneGather {
     }
     const p = this.#plane.points;
     const at = 3 * this.nodes[k];
-    left.finish(p[at], p[at + 1], p[at + 2], ...this.#normals[d], (i, part) => {
+    const v = this.#normals;
+    const o = 3 * d;
+    left.finish(p[at], p[at + 1], p[at + 2], v[o], v[o + 1], v[o + 2], (i, part) => {
       row[i] *= part;
     });
   }
@@ -210,7 +210,7 @@ export class PlaneGather {
   #prepareRows(observer?: Observer): void {
     if (this.#rows !== undefined) return;
     const n = this.#gather.patches.count;
-    const count = this.#normals.length;
+    const count = this.#count;
     const rows = new Float64Array(this.nodes.length * count * n);
     for (let k = 0; k < this.nodes.length; k++) {
       if (k % 8 === 0) {
@@ -233,18 +233,21 @@ export class PlaneGather {
       this.#hidden.get(own, () => this.#hiddenShares(screens[b], observer)),
     );
     const all = new SharesLeft(this.#gather, together);
-    const count = this.#normals.length;
+    const count = this.#count;
     const p = this.#plane.points;
+    const v = this.#normals;
     const start = new Uint32Array(this.nodes.length * count + 1);
     const patch: number[] = [];
     const share: number[] = [];
+    const keepShare = (i: number, part: number): void => {
+      patch.push(i);
+      share.push(part);
+    };
     for (let row = 0; row + 1 < start.length; row++) {
       for (const each of hidden) all.take(each, row);
       const at = 3 * this.nodes[Math.floor(row / count)];
-      all.finish(p[at], p[at + 1], p[at + 2], ...this.#normals[row % count], (i, part) => {
-        patch.push(i);
-        share.push(part);
-      });
+      const o = 3 * (row % count);
+      all.finish(p[at], p[at + 1], p[at + 2], v[o], v[o + 1], v[o + 2], keepShare);
       start[row + 1] = patch.length;
     }
     this.#left = { key, start, patch: Uint32Array.from(patch), share: Float64Array.from(share) };
@@ -253,7 +256,7 @@ export class PlaneGather {
 
   #hiddenShares(screens: Screens, observer?: Observer): HiddenShares {
     const n = this.#gather.patches.count;
-    const count = this.#normals.length;
+    const count = this.#count;
     const start = new Uint32Array(this.nodes.length * count + 1);
     const patch: number[] = [];
     const share: number[] = [];
@@ -269,8 +272,9 @@ export class PlaneGather {
   }
 
   #prepareSeen({ keys, sight }: GatheredBodies, observer?: Observer): Float64Array[] {
-    const count = this.#normals.length;
+    const count = this.#count;
     const p = this.#plane.points;
+    const v = this.#normals;
     const box = boxOfPoints(p);
     return keys.map((own, b) => {
       const candidates = sight.candidates(box, b);
@@ -282,7 +286,7 @@ export class PlaneGather {
           if (k % 16 === 0) throwIfCancelled(observer);
           const at = 3 * this.nodes[k];
           for (let d = 0; d < count; d++) {
-            sight.from(p[at], p[at + 1], p[at + 2], ...this.#normals[d]);
+            sight.from(p[at], p[at + 1], p[at + 2], v[3 * d], v[3 * d + 1], v[3 * d + 2]);
             sight.factors(b, candidates, factors, (k * count + d) * parts);
           }
         }
@@ -294,7 +298,9 @@ export class PlaneGather {
   #row(k: number, d: number, row: Float64Array, offset: number): void {
     const at = 3 * this.nodes[k];
     const p = this.#plane.points;
-    this.#gather.row(p[at], p[at + 1], p[at + 2], ...this.#normals[d], row, offset);
+    const v = this.#normals;
+    const o = 3 * d;
+    this.#gather.row(p[at], p[at + 1], p[at + 2], v[o], v[o + 1], v[o + 2], row, offset);
   }
 
   #hide(
@@ -308,22 +314,20 @@ export class PlaneGather {
   ): void {
     const at = 3 * this.nodes[k];
     const p = this.#plane.points;
-    this.#gather.hiddenBy(body, p[at], p[at + 1], p[at + 2], ...this.#normals[d], row, offset, patch, share);
+    const v = this.#normals;
+    const o = 3 * d;
+    this.#gather.hiddenBy(
+      body,
+      p[at],
+      p[at + 1],
+      p[at + 2],
+      v[o],
+      v[o + 1],
+      v[o + 2],
+      row,
+      offset,
+      patch,
+      share,
+    );
   }
-}
-
-function dot(a: Float64Array, i: number, b: Float64Array, j: number, n: number): number {
-  let p = 0;
-  let q = 0;
-  let r = 0;
-  let s = 0;
-  let k = 0;
-  for (; k + 3 < n; k += 4) {
-    p += a[i + k] * b[j + k];
-    q += a[i + k + 1] * b[j + k + 1];
-    r += a[i + k + 2] * b[j + k + 2];
-    s += a[i + k + 3] * b[j + k + 3];
-  }
-  for (; k < n; k++) p += a[i + k] * b[j + k];
-  return p + q + (r + s);
 }

@@ -31,9 +31,13 @@ export class SceneSight {
   readonly #blockers: number[] = [];
   readonly #point = new Float64Array(6);
   readonly #normal = new Float64Array(3);
+  /** Body that is looked at, −1 of what stands. */
+  #looked = -1;
 
   constructor(standing: readonly Screen[], bodies: readonly SeenBody[]) {
     this.bodies = bodies;
+    // Of two bodies in one place the first is seen.
+    this.#sight.beyond = (solid) => (this.#owner[solid] >= 0 && this.#owner[solid] < this.#looked ? ON : 0);
     for (const { solid, passes } of standing) this.#add(solid, passes, -1);
     bodies.forEach(({ solid: { pieces }, passes }, b) => {
       this.#first.push(this.#boxes.length);
@@ -73,8 +77,16 @@ export class SceneSight {
 
   /** Takes the point and unit normal from which it is looked. */
   from(x: number, y: number, z: number, nx: number, ny: number, nz: number): void {
-    this.#point.set([x, y, z, x, y, z]);
-    this.#normal.set([nx, ny, nz]);
+    const point = this.#point;
+    point[0] = x;
+    point[1] = y;
+    point[2] = z;
+    point[3] = x;
+    point[4] = y;
+    point[5] = z;
+    this.#normal[0] = nx;
+    this.#normal[1] = ny;
+    this.#normal[2] = nz;
     this.#sight.from(x, y, z, nx, ny, nz);
   }
 
@@ -111,9 +123,7 @@ export class SceneSight {
   #between(target: number, candidates: readonly number[]): void {
     const blockers = this.#blockers;
     blockers.length = 0;
-    // Of two bodies in one place the first is seen.
-    const owner = this.#owner[target];
-    this.#sight.beyond = (solid) => (this.#owner[solid] >= 0 && this.#owner[solid] < owner ? ON : 0);
+    this.#looked = this.#owner[target];
     for (const k of candidates) {
       if (k === target || !shaftMeetsBox(this.#point, this.#boxes[target], this.#boxes[k])) continue;
       if (this.#rises(this.#sight.solids[k].vertices)) blockers.push(k);
@@ -122,10 +132,11 @@ export class SceneSight {
 
   /** Whether any of a solid lies over the point's plane. */
   #rises(v: Float64Array): boolean {
-    const [nx, ny, nz] = this.#normal;
-    const [x, y, z] = this.#point;
-    const level = x * nx + y * ny + z * nz + 1e-6;
-    for (let i = 0; i < v.length; i += 3) if (nx * v[i] + ny * v[i + 1] + nz * v[i + 2] > level) return true;
+    const p = this.#point;
+    const n = this.#normal;
+    const level = p[0] * n[0] + p[1] * n[1] + p[2] * n[2] + 1e-6;
+    for (let i = 0; i < v.length; i += 3)
+      if (n[0] * v[i] + n[1] * v[i + 1] + n[2] * v[i + 2] > level) return true;
     return false;
   }
 }

@@ -21,6 +21,7 @@ const DEEPEST = 16;
 /** What is lost of a polygon that no solid meets, and of one that is hidden whole. */
 const NOTHING = -1;
 const ALL = Infinity;
+const NONE_KNOWN = new Uint8Array(0);
 
 export class VisibleFactor {
   readonly solids: Polyhedron[] = [];
@@ -29,7 +30,7 @@ export class VisibleFactor {
   /** How far behind a polygon a solid may begin and still hide it (m): 0 but where two would be in one place. */
   beyond: (solid: number) => number = () => 0;
   /** Solids known to stand before the polygon wherever they cover it, 1 each; others are asked. */
-  before: Uint8Array | undefined;
+  before: Uint8Array = NONE_KNOWN;
   /** First number of the plane that last parted a place from each solid: the next one is likely beside it. */
   readonly #parting: number[] = [];
   /** Planes of each outline that may cut the polygon in hand, by first number, and how many. */
@@ -208,7 +209,7 @@ export class VisibleFactor {
       from = to;
       if (n < 3) return 0;
     }
-    if (this.before?.[solid] !== 1 && !this.#stands(solid, from, n)) return 0;
+    if (this.before[solid] !== 1 && !this.#stands(solid, from, n)) return 0;
     if (from === polygon) return -1;
     if (from !== into) into.set(from.subarray(0, 3 * n));
     return n;

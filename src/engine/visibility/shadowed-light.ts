@@ -114,12 +114,13 @@ function shade(
   const local = new LocalPoint(placed.frame.origin, placed.frame.rotation);
   const lift = plane.quantity === "planar" ? LIFT : 0;
   const rises = risesOver(plane, surroundings);
+  const { points } = plane;
   const [nx, ny, nz] = plane.normal;
   const at = new Float64Array(6);
   const shareOf = (i: number): number => {
-    const x = plane.points[3 * i] + lift * nx;
-    const y = plane.points[3 * i + 1] + lift * ny;
-    const z = plane.points[3 * i + 2] + lift * nz;
+    const x = points[3 * i] + lift * nx;
+    const y = points[3 * i + 1] + lift * ny;
+    const z = points[3 * i + 2] + lift * nz;
     at[0] = x;
     at[1] = y;
     at[2] = z;
@@ -128,7 +129,7 @@ function shade(
     at[5] = z;
     const inTheWay = rises(surroundings.between(at, penumbra.box, own, candidates), i);
     if (!wanted(inTheWay)) return UNTOUCHED;
-    local.set(plane.points, i);
+    local.set(points, i);
     return penumbra.share(x, y, z, local.x, local.y, local.z, receiver, inTheWay);
   };
   for (let i = 0; i < out.length; i++) {
