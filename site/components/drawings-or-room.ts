@@ -4,11 +4,12 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { ResolvedStudy } from "../../src/app.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
+import type { RawArrangement } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
 import type { SheetContent } from "../store/screen-store.ts";
 import type * as Drawn from "./also-drawn.ts";
-import type * as Plan from "./room-plan.ts";
 import type * as Room from "./room-picture.ts";
+import type * as Plan from "./room-plan.ts";
 import type * as Setting from "./setting-choice.ts";
 
 let room: typeof Room | undefined;
@@ -23,7 +24,7 @@ export function drawingsOrRoom(app: AppView): TemplateResult {
     aria-pressed=${app.sheetContent === content ? "true" : "false"}
     @click=${() => app.showOnSheet(content)}
   >${name}</button>`;
-  return html`<div class="switches">
+  return html`<div class=${settingsOf(app) === undefined ? "switches" : "switches with-settings"}>
     <div class="shown" role="group" aria-label="On the sheet">
       ${choice("Drawings", "drawings")}${choice("Floor plan", "floor plan")}${choice("Room", "room")}${drawnPart(app)}
     </div>
@@ -31,9 +32,13 @@ export function drawingsOrRoom(app: AppView): TemplateResult {
   </div>`;
 }
 
+function settingsOf(app: AppView): RawArrangement["settings"] {
+  return app.study.arrangements[app.arrangement].settings;
+}
+
 /** Loads with what comes after the first light. */
 function settingPart(app: AppView): TemplateResult | typeof nothing {
-  const { settings } = app.study.arrangements[app.arrangement];
+  const settings = settingsOf(app);
   if (settings === undefined || app.results === undefined) return nothing;
   if (setting !== undefined) return setting.settingChoice(app, settings);
   void import("./setting-choice.ts").then((loaded) => {
@@ -43,15 +48,16 @@ function settingPart(app: AppView): TemplateResult | typeof nothing {
   return nothing;
 }
 
-/** Likewise. */
-function drawnPart(app: AppView): TemplateResult | typeof nothing {
-  if (app.sheetContent !== "drawings" || app.results === undefined) return nothing;
-  if (drawn !== undefined) return drawn.alsoChoices(app);
-  void import("./also-drawn.ts").then((loaded) => {
-    drawn = loaded;
-    app.redraw();
-  });
-  return nothing;
+/** Likewise. Its room is kept where it is not to be had: no switch moves the others. */
+function drawnPart(app: AppView): TemplateResult {
+  const isDrawn = app.sheetContent === "drawings" && app.results !== undefined;
+  if (isDrawn && drawn !== undefined) return drawn.alsoChoices(app);
+  if (isDrawn)
+    void import("./also-drawn.ts").then((loaded) => {
+      drawn = loaded;
+      app.redraw();
+    });
+  return html`<button type="button" class="absent">Also draw…</button>`;
 }
 
 /** What plan and profile draw beside the usual. */

@@ -45,24 +45,30 @@ function progressLine(
   way: string,
   out: () => void,
 ): TemplateResult {
-  return html`<p class="waiting-line">
+  return html`<p slot="progress" class="waiting-line">
     ${words} <progress max="1" value=${progress?.fraction ?? nothing} aria-label=${words}></progress>
     ${progress?.stage ?? ""} <button type="button" @click=${out}>${way}</button>
   </p>`;
 }
 
-/** How far the light on the surfaces is. */
-function stateLine(app: AppView, task: RoomTask | undefined, words: string): TemplateResult | typeof nothing {
+/** How far the light on the surfaces is; undefined once it is there. */
+function stateLine(app: AppView, task: RoomTask | undefined, words: string): TemplateResult | undefined {
   const { state, refining, isStopped = false } = task ?? {};
-  if (state?.status === "error") return taskPart(app, task, "", () => html``);
+  if (state?.status === "error")
+    return html`<div slot="progress">${taskPart(app, task, "", () => html``)}</div>`;
   if (refining !== undefined)
-    return progressLine("Sketched; the light in full", refining.progress, "Stop here", () => {
-      task?.stop();
-      app.redraw();
-    });
+    return progressLine(
+      "A sketch; the light in full is being computed",
+      refining.progress,
+      "Stop here",
+      () => {
+        task?.stop();
+        app.redraw();
+      },
+    );
   if (isStopped)
-    return html`<p class="waiting-line">Sketched. <button type="button" @click=${() => task?.goOn()}>Compute in full</button></p>`;
-  if (state?.status === "complete") return nothing;
+    return html`<p slot="progress" class="waiting-line">A sketch. <button type="button" @click=${() => task?.goOn()}>Compute in full</button></p>`;
+  if (state?.status === "complete") return undefined;
   const progress = state?.status === "pending" ? state.progress : undefined;
   return progressLine(words, progress, "Back to the drawings", () => app.showOnSheet("drawings"));
 }
@@ -146,9 +152,11 @@ export function roomPicture(app: AppView): TemplateResult {
   const other = beside === undefined ? undefined : valueIn(results?.otherRoom);
   const isEarlier = picture !== undefined && !isSameLight(picture.document, history.document);
   const words = pictureWords(isEarlier, room?.surfaces !== undefined);
-  const state = html`<div class="room-state">${stateLine(app, results?.room, words)}
-    ${beside === undefined || room === undefined ? nothing : stateLine(app, results?.otherRoom, "The light beside it")}</div>`;
-  if (room === undefined) return state;
+  const state = stateLine(app, results?.room, words);
+  if (room === undefined) return state ?? html``;
+  // One line at a time: of what is beside it once this is there.
+  const shown =
+    state ?? (beside === undefined ? undefined : stateLine(app, results?.otherRoom, "The light beside it"));
   const { people = false } = room;
   keepAtRest(app);
   return html`
@@ -162,7 +170,6 @@ export function roomPicture(app: AppView): TemplateResult {
       .inputs=${inputsOf(room)}
       @pointerup=${() => keepAtRest(app)}
       @keyup=${() => keepAtRest(app)}
-    >${choiceOfOther(app)}</candlespan-preview>
-    ${state}
+    >${choiceOfOther(app)}${shown ?? nothing}</candlespan-preview>
   `;
 }

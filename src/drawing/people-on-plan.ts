@@ -71,6 +71,11 @@ function isFar({ beyond }: Standing, reach: number): boolean {
   return Math.abs(beyond) + SHOULDERS[0] > reach;
 }
 
+/** Where words of the plan end: beside it stands the scale of light. */
+function endOfWords({ width, right }: SheetScale): number {
+  return Math.min(width, right + 8);
+}
+
 interface NamePlace {
   readonly x: number;
   /** Row from the top. */
@@ -85,15 +90,16 @@ function rowsOfNames(
   scale: SheetScale,
 ): { readonly count: number; readonly places: ReadonlyMap<Person, NamePlace> } {
   const ends: number[] = [];
+  const edge = endOfWords(scale);
   const places = new Map<Person, NamePlace>();
   for (const { person, shoulders } of [...far].sort((a, b) => a.shoulders[0] - b.shoulders[0])) {
     const own = scale.x(shoulders[0]);
     // The longest way a distance is written.
     const width = textWidth(`${person.name}, 00'-00 00/00" from the near edge`, NAME_SIZE) + 10;
-    const fitsRight = own + width <= scale.width;
+    const fitsRight = own + width <= edge;
     const isLeft = !fitsRight && own >= width;
     // Where neither side has room the mark gives way, so that no name is cut off.
-    const x = fitsRight || isLeft ? own : Math.max(8, scale.width - width);
+    const x = fitsRight || isLeft ? own : Math.max(8, edge - width);
     const [from, to] = isLeft ? [x - width, x + 8] : [x - 8, x + width];
     const free = ends.findIndex((end) => end < from);
     const row = free < 0 ? ends.length : free;
@@ -198,12 +204,16 @@ export function peopleOnPlan(
     taken.push(box);
     // Beside the shoulders: on the light in ink, else in the margin.
     const half = (SHOULDERS[1] * Math.abs(s) + SHOULDERS[0] * Math.abs(c)) * m;
+    const isLeft = scale.x(shoulders[0]) + half + 6 + textWidth(person.name, NAME_SIZE) > endOfWords(scale);
     const at: Vec2 = [
-      scale.x(shoulders[0]) + half + 6,
+      scale.x(shoulders[0]) + (isLeft ? -1 : 1) * (half + 6),
       Math.max(12, Math.min(frame.height - 4, frame.y(shoulders[1]) + 4)),
     ];
     const isOnLight = isOverTop(at);
-    const name = text(at, person.name, "person", { ink: isOnLight ? "ink" : "quiet" });
+    const name = text(at, person.name, "person", {
+      ink: isOnLight ? "ink" : "quiet",
+      anchor: isLeft ? "end" : "start",
+    });
     taken.push(textBox(name));
     (isOnLight ? over : beside).push(name);
   }

@@ -104,13 +104,14 @@ export function planObjects(
     ? peopleOnPlan(scene, axes, scale, frame, words, parts.reach)
     : { over: [], beside: [], taken: [] };
   taken.push(...figures.taken);
+  const page = { width: scale.width, height: frame.height };
   const around = withoutCollisions(
     [
       ...figures.beside,
       line(outline, "island outline", "ink", 1.5, { closed: true }),
       ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words, hasLength(parts)) : []),
     ],
-    { width: scale.width, height: frame.height },
+    page,
   );
   const beside = around.filter((mark) => mark.kind === "text" && !mark.turn);
   return {
@@ -120,9 +121,9 @@ export function planObjects(
         ...overhang(scene, axes, at),
         ...levels(scene, at),
         ...bodiesOver(scene, axes, at),
-        ...(parts.zones ? zones(scene, at, hung, taken) : []),
+        ...(parts.zones ? zones(scene, at, hung, taken, page) : []),
       ],
-      { width: scale.width, height: frame.height },
+      page,
       beside.flatMap((mark) => (mark.kind === "text" ? [textBox(mark)] : [])),
     ),
     around,
@@ -183,7 +184,13 @@ function bodiesOver(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark
 }
 
 /** @param hung boxes of the luminaires, which names stay clear of where a place is free */
-function zones(scene: Scene, at: (p: Vec2) => Vec2, hung: readonly Box[], taken: Box[]): Mark[] {
+function zones(
+  scene: Scene,
+  at: (p: Vec2) => Vec2,
+  hung: readonly Box[],
+  taken: Box[],
+  page: Pick<Box, "width" | "height">,
+): Mark[] {
   const marks: Mark[] = [];
   for (const zone of scene.zones) {
     const points = zone.outline.map(at);
@@ -192,19 +199,80 @@ function zones(scene: Scene, at: (p: Vec2) => Vec2, hung: readonly Box[], taken:
     const ys = points.map((p) => p[1]);
     const [x0, x1] = [Math.min(...xs) + 8, Math.max(...xs) - 8];
     const [y0, y1] = [Math.min(...ys) + 17, Math.max(...ys) - 9];
-    const name = (x: number, y: number, anchor: "start" | "end" = "start"): TextMark =>
+    const name = (x: number, y: number, anchor: "start" | "middle" | "end" = "start"): TextMark =>
       text([x, y], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor });
-    const corners = [name(x0, y1), name(x0, y0), name(x1, y1, "end"), name(x1, y0, "end")];
+    const middle = (x0 + x1) / 2;
+    const own = [
+      name(x0, y1),
+      name(x0, y0),
+      name(x1, y1, "end"),
+      name(x1, y0, "end"),
+      name(middle, y1, "middle"),
+      name(middle, y0, "middle"),
+    ];
     const blocked = [...hung, ...taken];
+    const isFree = (box: Box): boolean => !blocked.some((other) => overlaps(box, other, 3));
     const covered = (mark: TextMark): number =>
       blocked.reduce((sum, box) => sum + sharedArea(textBox(mark), box), 0);
-    const chosen =
-      corners.find((c) => !blocked.some((b) => overlaps(textBox(c), b, 3))) ??
-      corners.reduce((best, c) => (covered(c) < covered(best) ? c : best));
+    const free = own.find((each) => isFree(textBox(each)));
+    const [chosen, ...leader] =
+      free !== undefined
+        ? [free]
+        : (ledName(own[0], points, isFree, page) ?? [
+            own.reduce((best, each) => (covered(each) < covered(best) ? each : best)),
+          ]);
     taken.push(textBox(chosen));
-    marks.push(chosen);
+    marks.push(chosen, ...leader);
   }
   return marks;
+}
+
+/** Steps by which a name leaves a zone that has no room for it (drawing units). */
+const AWAY = 6;
+const FARTHEST = 240;
+const DIRECTIONS = [
+  [0, 1],
+  [0, -1],
+  [1, 0],
+  [-1, 0],
+  [1, 1],
+  [-1, 1],
+  [1, -1],
+  [-1, -1],
+] as const;
+
+/** A zone's name at the nearest free place beside it, such as where a pendant is larger than the zone under it, and the line that leads
+ * from there to the zone; undefined where the drawing has none. */
+function ledName(
+  name: TextMark,
+  outline: readonly Vec2[],
+  isFree: (box: Box) => boolean,
+  page: Pick<Box, "width" | "height">,
+): readonly [TextMark, Mark] | undefined {
+  const [xs, ys] = [outline.map((p) => p[0]), outline.map((p) => p[1])];
+  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const { width, height } = textBox(name);
+  for (let away = AWAY; away <= FARTHEST; away += AWAY)
+    for (const [right, down] of DIRECTIONS) {
+      const x = (x0 + x1) / 2 + right * ((x1 - x0 + width) / 2 + away);
+      const y = (y0 + y1) / 2 + down * ((y1 - y0 + height) / 2 + away);
+      const box = { x: x - width / 2, y: y - height / 2, width, height };
+      const isOnPage =
+        box.x >= 0 && box.x + width <= page.width && box.y >= 0 && box.y + height <= page.height;
+      if (!isOnPage || !isFree(box)) continue;
+      const placed: TextMark = { ...name, at: [x, y + name.size * 0.27], anchor: "middle" };
+      const near: Vec2 = [
+        Math.max(box.x, Math.min(box.x + width, (x0 + x1) / 2)),
+        down === 0 ? y : y - (down * height) / 2,
+      ];
+      const corner = outline.reduce((best, p) =>
+        Math.hypot(p[0] - near[0], p[1] - near[1]) < Math.hypot(best[0] - near[0], best[1] - near[1])
+          ? p
+          : best,
+      );
+      return [placed, segment(near[0], near[1], corner[0], corner[1], "leader", "ink", 0.75)];
+    }
+  return undefined;
 }
 
 function sharedArea(a: Box, b: Box): number {

@@ -7,9 +7,9 @@ import type { Look } from "./kitchen-view.ts";
 import type { SurfaceReading } from "./surface-reading.ts";
 
 const LIGHT = {
-  none: "direct light only",
-  sketched: "direct light, and a sketch of the engine's interreflected light until it is there",
-  full: "direct light and interreflected light of the engine",
+  none: "direct light alone",
+  sketched: "direct light, and a sketch of the reflected light until it is there",
+  full: "direct and reflected light",
 } as const;
 
 export interface Captioned {
@@ -37,10 +37,15 @@ export function captionLines(picture: Captioned): string[] {
       ? `Illuminance in ${unit}, maintained (factor ${scene.maintenance}), in the dark`
       : exposure === undefined
         ? ""
-        : `Exposure EV100 ${exposure.ev100.toFixed(1)}: adapted to ${figure(exposure.mean)} cd/m², white from ${figure(exposure.white)} cd/m²; a screen shows lamps far dimmer than they are`;
+        : `Exposed as an eye used to this room sees it (exposure value ${exposure.ev100.toFixed(1)} at ISO 100); a screen shows lamps far dimmer than they are`;
   const light = LIGHT[picture.interreflected];
   const joined = (parts: readonly string[]): string => parts.filter((part) => part !== "").join(" · ");
   return [joined([names, picture.viewpoint, dims, picture.date]), joined([how, light, picture.inputs])];
+}
+
+/** The luminances behind an exposure, for whoever asks. */
+export function exposureWords({ mean, white }: Exposure): string {
+  return `The eye is adapted to ${figure(mean)} cd/m²; from ${figure(white)} cd/m² on everything is white.`;
 }
 
 /** A reading in words. */
@@ -48,7 +53,7 @@ export function readingWords({ direct, interreflected, surface }: SurfaceReading
   const total = direct + interreflected;
   const share = total > 0 ? Math.round((100 * direct) / total) : 0;
   const lux = (E: number): string => formatIlluminance(E, unit);
-  return `${surface}: ${lux(total)}, ${share} % direct (${lux(direct)}), ${lux(interreflected)} interreflected`;
+  return `${surface}: ${lux(total)}, ${share} % direct (${lux(direct)}), ${lux(interreflected)} reflected`;
 }
 
 /** Two figures that mean something. */

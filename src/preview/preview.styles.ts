@@ -134,6 +134,14 @@ export const previewStyles = css`
     font-size: 13px;
     color: var(--_quiet);
   }
+  /* Room for a line of progress with its button, so that the picture stays as large as it is when that goes. */
+  .state {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 4px 12px;
+    min-height: 36px;
+  }
   progress {
     width: 8em;
     height: 8px;

@@ -6,10 +6,10 @@ import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import { CameraInput } from "./camera-input.ts";
-import { captionLines, readingWords } from "./caption.ts";
+import { captionLines, exposureWords, readingWords } from "./caption.ts";
 import { pictureControls } from "./controls.ts";
 import { type CutName, cutThrough, cutWords, standpointFor } from "./cut.ts";
-import { glareLabels } from "./glare-marks.ts";
+import { glareLabels, glareMarks, MARKED_FROM } from "./glare-marks.ts";
 import type { KitchenView, Look } from "./kitchen-view.ts";
 import { Picture, type PreviewSide } from "./picture.ts";
 import { placedAt } from "./placed-at.ts";
@@ -31,6 +31,8 @@ const KEYS =
  * The kitchen as it will be lit, computed: its appearance at a stated exposure, or lux on every surface.
  *
  * @tag candlespan-preview
+ * @csspart stage - the picture, without its controls and caption
+ * @slot progress - how far the light is that the picture waits for; stands in place of the picture's own progress
  * @slot controls - further controls, after those of the picture
  * @slot fallback - what stands in where the browser has no WebGL 2, such as the plan
  */
@@ -226,7 +228,7 @@ export class CandlespanPreview extends LitElement {
     return html`
       ${this.#controls()}
       <figure>
-        <div class="stage">
+        <div class="stage" part="stage">
           <canvas
             tabindex="0"
             role="img"
@@ -258,8 +260,10 @@ export class CandlespanPreview extends LitElement {
         </div>
         <figcaption>
           ${this.look === "lux" ? html`<candlespan-scale .unit=${this.unit}></candlespan-scale>` : nothing}
-          ${this.#caption().map((line) => html`<div>${line}</div>`)}
-          <div role="status">${this.#status()}</div>
+          ${this.#caption().map((line) => html`<div title=${this.#exposure}>${line}</div>`)}
+          <div class="state" role="status">
+            <slot name="progress">${this.#progress()}</slot> ${this.#remarks().map((words) => html`<span>${words}</span>`)}
+          </div>
         </figcaption>
       </figure>
     `;
@@ -297,17 +301,36 @@ export class CandlespanPreview extends LitElement {
     return this.side?.scene.name ?? "kitchen";
   }
 
-  #status(): (TemplateResult | string | typeof nothing)[] {
+  get #exposure(): string {
+    const exposure = this.#picture?.exposure;
+    return exposure === undefined || this.look === "lux" ? "" : exposureWords(exposure);
+  }
+
+  #progress(): TemplateResult | typeof nothing {
+    const fraction = this.#picture?.fraction ?? 0;
+    return fraction < 1
+      ? html`The picture is being refined <progress max="1" .value=${fraction} aria-label="Fine light"></progress>`
+      : nothing;
+  }
+
+  #remarks(): string[] {
     const picture = this.#picture;
     if (picture?.lost) return ["The graphics processor was lost; the picture returns when it does."];
+    const isThinned = this.views.some((view) => view.cache.target?.atlas.thinned);
     return [
-      (picture?.fraction ?? 0) < 1
-        ? html`Coarse light, fewer elements. Refining <progress max="1" .value=${picture?.fraction ?? 0} aria-label="Fine light"></progress>`
-        : this.views.some((view) => view.cache.target?.atlas.thinned)
-          ? "A large room: nodes of light stand farther apart than usual."
-          : nothing,
-      picture?.slow ? " This computer draws slowly: fewer pixels while the view moves." : nothing,
-    ];
+      isThinned && picture?.fraction === 1 ? "A large room: its light is drawn less finely than usual." : "",
+      picture?.slow ? "This computer draws slowly: fewer pixels while the view moves." : "",
+      this.#hasNoGlare
+        ? `From here no luminaire is brighter than ${MARKED_FROM.toLocaleString("en")} cd/m².`
+        : "",
+    ].filter((words) => words !== "");
+  }
+
+  /** Whether marks of bright luminaires are wanted and there is nothing to mark. */
+  get #hasNoGlare(): boolean {
+    const scene = this.side?.scene;
+    const eye = this.#picture?.walk.eye;
+    return this.marks && scene !== undefined && eye !== undefined && glareMarks(scene, eye).length === 0;
   }
 
   #glare(): TemplateResult[] {

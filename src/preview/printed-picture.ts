@@ -11,17 +11,19 @@ export function printedPicture(
 ): Promise<Blob> {
   // Words as large beside the picture as they are on the screen.
   const scale = picture.clientWidth > 0 ? picture.width / picture.clientWidth : 1;
+  const font = `${15 * scale}px ${fontFamily}`;
+  const rows = lines.flatMap((line) => rowsWithin(line, picture.width - 2 * scale * MARGIN, font));
   const paper = document.createElement("canvas");
   paper.width = picture.width;
-  paper.height = picture.height + scale * (FIRST_LINE + LINE * lines.length);
+  paper.height = picture.height + scale * (FIRST_LINE + LINE * rows.length);
   const context = paper.getContext("2d") as CanvasRenderingContext2D;
   context.fillStyle = "#fffdf9";
   context.fillRect(0, 0, paper.width, paper.height);
   context.drawImage(picture, 0, 0);
   context.fillStyle = "#24211c";
-  context.font = `${15 * scale}px ${fontFamily}`;
-  lines.forEach((line, i) => {
-    context.fillText(line, scale * MARGIN, picture.height + scale * (FIRST_LINE + LINE * i));
+  context.font = font;
+  rows.forEach((row, i) => {
+    context.fillText(row, scale * MARGIN, picture.height + scale * (FIRST_LINE + LINE * i));
   });
   return new Promise((done, fail) =>
     paper.toBlob(
@@ -29,6 +31,20 @@ export function printedPicture(
       "image/png",
     ),
   );
+}
+
+/** Words of a line in rows no wider than a width (px). */
+function rowsWithin(line: string, width: number, font: string): string[] {
+  const measure = document.createElement("canvas").getContext("2d") as CanvasRenderingContext2D;
+  measure.font = font;
+  const rows = [""];
+  for (const word of line.split(" ")) {
+    const row = rows[rows.length - 1];
+    const longer = row === "" ? word : `${row} ${word}`;
+    if (row === "" || measure.measureText(longer).width <= width) rows[rows.length - 1] = longer;
+    else rows.push(word);
+  }
+  return rows;
 }
 
 /** Offers a file to whoever looks at the page. */

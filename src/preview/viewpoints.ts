@@ -63,14 +63,14 @@ export function namedViewpoints(scene: Scene): NamedViewpoint[] {
     { id: "entrance", name: "Entrance", eye: at(entrance, STANDING), target: at(centre, level + 0.15) },
     {
       id: "cook",
-      name: "Cook",
+      name: "At the working side",
       eye: at(beside(-guestSide, 0.55), STANDING),
       target: at([centre[0] - 0.35 * across[1], centre[1] + 0.35 * across[0]], level + 0.52),
       field: WIDE,
     },
     {
       id: "guest",
-      name: "Seated guest",
+      name: "At the seating side",
       eye: at(beside(guestSide, 0.5), STOOL),
       target: at(centre, level + 0.36),
       field: WIDE,

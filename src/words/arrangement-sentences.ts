@@ -5,12 +5,12 @@ import type { ArrangementAssessment, ZoneAssessment } from "../assessment/assess
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
-import { PATCHY, patchyZones, verdictMark, zoneClauses } from "./zone-text.ts";
+import { fineWords, PATCHY, patchyZones, verdictMark, zoneClauses } from "./zone-text.ts";
 
 /** `prep 512 lx (475 to 560), evenness 0.71: meets 500 lx.` */
 export function zoneSentence(zone: ZoneAssessment, unit: IlluminanceUnit): string {
   const { name, light, evenness, judged } = zoneClauses(zone, unit);
-  return `${name} ${light}, ${evenness}: ${judged}`;
+  return `${name} ${light}, ${evenness}${fineWords(zone)}: ${judged}`;
 }
 
 /** Names the zones whose light is patchy although nothing asks for evenness; undefined when there are none. */

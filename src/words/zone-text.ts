@@ -39,7 +39,7 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   const clauses = {
     name: zone.name,
     light: band === undefined ? what : `${what} (${band})`,
-    evenness: `evenness ${evennessText(zone.statistics.uniformity)}${fineWords(zone)}`,
+    evenness: `evenness ${evennessText(zone.statistics.uniformity)}`,
   };
   if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };
   const open = zone.checks.filter(
@@ -68,7 +68,7 @@ export function evennessText(uniformity: number): string {
 }
 
 /** ` (decides; 0.43 on the fine grid)` where that lies outside the interval of the evenness asked for. */
-function fineWords({ checks }: ZoneAssessment): string {
+export function fineWords({ checks }: ZoneAssessment): string {
   const fine = checks.find((check) => check.fine !== undefined)?.fine;
   return fine === undefined ? "" : ` (decides; ${fine.toFixed(2)} on the fine grid)`;
 }

@@ -1,6 +1,7 @@
 /** The sheet's drawings as plain data: true to scale, in the right place, no words on words. */
 import { describe, expect, it } from "vitest";
 import {
+  type Box,
   type Drawing,
   overlaps,
   type TextMark,
@@ -19,6 +20,7 @@ import { section, sectionScale } from "../../src/drawing/section.ts";
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { topLight } from "../../src/elements/shared/illuminance-probe.ts";
 import { frame } from "../../src/geometry/frame.ts";
+import type { Vec2 } from "../../src/geometry/vector.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { wording } from "../../src/words/wording.ts";
@@ -39,6 +41,20 @@ function profileOf(scene: Scene, width: number): Drawing {
   const axes = islandAxes(scene);
   const targets = targetLines(scene.zones, syntheticStudy(scene).targets);
   return profileDrawing(profileAlong(top.grid, top.fine, axes), targets, scaleOf(scene, width), words);
+}
+
+/** A square zone under the middle of each of the three pendants. */
+function zonesUnderPendants(side: number): Scene {
+  const zones = ["hob", "sink", "tray"].map((name, i) => ({
+    name,
+    from: [0.4 + 0.8 * i - side / 2, 0.55 - side / 2],
+    size: [side, side],
+  }));
+  return resolved(kitchen({ island: { ...ISLAND, zones } })).scenes[0];
+}
+
+function distanceTo({ x, y, width, height }: Box, [px, py]: Vec2): number {
+  return Math.hypot(Math.max(x - px, 0, px - x - width), Math.max(y - py, 0, py - y - height));
 }
 
 function collisions(drawing: Pick<Drawing, "marks">): string[] {
@@ -206,6 +222,55 @@ describe("words", () => {
     };
     expect(bar.width).toBeGreaterThan(5 * bar.height);
     expect(overlaps(name, bar)).toBe(false);
+  });
+
+  // 2026-11-28: the name of a zone smaller than the pendant over it stood on the pendant's ring.
+  it("of zones smaller than what hangs over them stand beside it, and lead back to the zone", () => {
+    const scene = zonesUnderPendants(0.16);
+    for (const width of [435, 656, 1032]) {
+      const scale = sheetScale(islandAxes(scene), width);
+      const { over, luminaires } = planObjects(scene, scale, words);
+      const names = over.filter((mark): mark is TextMark => mark.depicts === "zone name");
+      expect(names.map((mark) => mark.text).sort()).toEqual(["hob", "sink", "tray"]);
+      for (const { marks } of luminaires) {
+        const [rim] = marks;
+        if (rim.kind !== "line") throw new Error("no ring");
+        const least = Math.min(
+          ...names.flatMap((name) => rim.points.map((point) => distanceTo(textBox(name), point))),
+        );
+        expect(least, `${width}`).toBeGreaterThanOrEqual(3);
+      }
+      const leaders = over.flatMap((mark) =>
+        mark.kind === "line" && mark.depicts === "leader" ? [mark.points] : [],
+      );
+      expect(leaders.length, `${width}`).toBe(3);
+      // Each from its word to a corner of its own zone.
+      for (const [word, zone] of leaders) {
+        const name = names.find((each) => distanceTo(textBox(each), word) < 0.01);
+        const own = scene.zones.find((each) => each.name === name?.text);
+        const { y } = planFrame(scene, scale, { zones: true, people: true, dimensions: true });
+        expect(
+          Math.min(
+            ...(own?.outline ?? []).map((p) => Math.hypot(scale.x(p[0]) - zone[0], y(p[1]) - zone[1])),
+          ),
+        ).toBeLessThan(0.01);
+      }
+    }
+  });
+
+  it("of who stands too far to be drawn end before the scale of light", () => {
+    const scene = resolved(
+      kitchen({ people: [{ name: "guest", stature: 1.64, at: [3.8, 0.6], facing: 90, posture: "seated" }] }),
+    ).scenes[0];
+    for (const width of [656, 700, 1032]) {
+      const scale = sheetScale(islandAxes(scene), width);
+      const { around } = planObjects(scene, scale, words);
+      const name = around.find((mark) => mark.kind === "text" && mark.text.startsWith("guest, "));
+      if (name?.kind !== "text") throw new Error("no name");
+      const { x, width: own } = textBox(name);
+      // Their scale of light begins 14 px beyond the field.
+      expect(x + own, `${width}`).toBeLessThanOrEqual(scale.right + 8);
+    }
   });
 
   it("collide where they do: the check can fail", () => {

@@ -155,9 +155,12 @@ it("says of what it is how sure", () => {
 });
 
 // 2026-11-28: two figures of evenness on either side of what is asked, and no word which of them counts.
-it("says which of two figures of evenness decides", () => {
+// Then both stood side by side in the row: the judged one stands there, the other where both are explained.
+it("says the evenness that is judged, and the other with its reason", () => {
   const uneven = check(0.62, "meets", { quantity: "uniformity", target: 0.6, band: [0.6, 0.64], fine: 0.43 });
   const [row] = said([zone("prep", [uneven], 520, 0.62)]).zones;
-  expect(row.evenness).toBe("evenness 0.62 (decides; fine grid 0.43)");
-  expect(row.drivers).toMatch(/verdicts rest on the verification grid.*fine grid.*between/i);
+  expect(row.evenness).toBe("evenness 0.62");
+  expect(row.drivers).toMatch(
+    /^Evenness on the fine grid 0\.43\. verdicts rest on the verification grid.*fine grid.*between/i,
+  );
 });

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { scaleBands, scaleSteps } from "../../src/drawing/light-scale.ts";
 import { depthInside } from "../../src/geometry/polygon.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
-import { captionLines, readingWords } from "../../src/preview/caption.ts";
+import { captionLines, exposureWords, readingWords } from "../../src/preview/caption.ts";
 import { cutThrough, isKept } from "../../src/preview/cut.ts";
 import { exposureFor } from "../../src/preview/exposure.ts";
 import { glareMarks, MARKED_FROM } from "../../src/preview/glare-marks.ts";
@@ -58,6 +58,20 @@ describe("named viewpoints", () => {
     expect(viewpointOf(views, "cook")).toBe(views[1]);
     const { eye, target } = views[4];
     expect(Math.cos(Math.atan2(target[1] - eye[1], target[0] - eye[0]) - far.facing)).toBeCloseTo(1, 9);
+  });
+
+  // 2026-11-28: "Cook" and "Eye of cook" were both listed where the cook stood a step back from the top.
+  it("have names of places where they are places, so that no person is named twice", () => {
+    const [ana] = scene.people;
+    const back = { ...ana, name: "cook", at: [0.6, 0.6], eye: [0.6, 0.6, 1.5] } as const;
+    const names = namedViewpoints({ ...scene, people: [back] }).map(({ name }) => name);
+    expect(names).toEqual([
+      "Entrance",
+      "At the working side",
+      "At the seating side",
+      "Across the room",
+      "Eye of cook",
+    ]);
   });
 
   it("leave out of the picture whoever stands where its eye is", () => {
@@ -304,8 +318,15 @@ describe("words under and on the picture", () => {
   it("say viewpoint, dimming, date, exposure and what the light rests on", () => {
     const [first, second] = captionLines(shown);
     expect(first).toBe("three domes · Entrance · pendants 100 %, ambient 100 % · 2026-01-15");
-    expect(second).toMatch(/^Exposure EV100 6\.6: adapted to 12 cd\/m², white from 1,200 cd\/m²;/);
-    expect(second).toMatch(/ · direct light and interreflected light of the engine · pendants: measured$/);
+    expect(second).toMatch(
+      /^Exposed as an eye used to this room sees it \(exposure value 6\.6 at ISO 100\);/,
+    );
+    expect(second).toMatch(/ · direct and reflected light · pendants: measured$/);
+    // 2026-11-28: luminances and interreflection stood under every picture, in front of a designer's client.
+    expect(`${first} ${second}`).not.toMatch(/cd\/m²|EV100|interreflect|engine/);
+    expect(exposureWords(shown.exposure)).toBe(
+      "The eye is adapted to 12 cd/m²; from 1,200 cd/m² on everything is white.",
+    );
   });
 
   it("say what is not in the picture, and leave out what nobody gave", () => {
@@ -319,16 +340,18 @@ describe("words under and on the picture", () => {
     });
     expect(first).not.toMatch(/· $/);
     expect(second).toMatch(
-      /^Illuminance in fc, maintained \(factor [\d.]+\), in the dark · direct light only$/,
+      /^Illuminance in fc, maintained \(factor [\d.]+\), in the dark · direct light alone$/,
     );
     expect(captionLines({ ...shown, scenes: [] })).toEqual([]);
-    expect(captionLines({ ...shown, interreflected: "sketched" })[1]).toMatch(/a sketch of the engine's/);
+    expect(captionLines({ ...shown, interreflected: "sketched" })[1]).toMatch(
+      /a sketch of the reflected light/,
+    );
     expect(captionLines({ ...shown, scenes: [scene, scene] })[0]).toMatch(/^A three domes, B three domes · /);
   });
 
   it("read light in either unit, whole and in its parts, and darkness too", () => {
     const reading = { surface: "island", direct: 400, interreflected: 100, place: [0, 0, 0] as const };
-    expect(readingWords(reading, "lx")).toBe("island: 500 lx, 80 % direct (400 lx), 100 lx interreflected");
+    expect(readingWords(reading, "lx")).toBe("island: 500 lx, 80 % direct (400 lx), 100 lx reflected");
     expect(readingWords(reading, "fc")).toMatch(/^island: 46\.?\d* fc, 80 % direct \(37\.?\d* fc\)/);
     expect(readingWords({ ...reading, direct: 0, interreflected: 0 }, "lx")).toMatch(/: 0\.0 lx, 0 % direct/);
   });

@@ -119,7 +119,7 @@ describe("two arrangements side by side", () => {
       expect(Math.abs(other.left - same.left)).toBeLessThan(0.3);
       const words = await page.locator("candlespan-preview figcaption").innerText();
       expect(words).toMatch(/A .+, B /);
-      expect(words.match(/EV100/g) ?? []).toHaveLength(look === "lux" ? 0 : 1);
+      expect(words.match(/exposure value/g) ?? []).toHaveLength(look === "lux" ? 0 : 1);
       expect(await page.locator("candlespan-preview .side.a").innerText()).toMatch(/^A /);
       expect(await page.locator("candlespan-preview .side.b").innerText()).toMatch(/^B /);
     });
@@ -272,7 +272,7 @@ describe("the light under the pointer", () => {
     const parse = (text: string, unit: string) => {
       const figure = `([\\d,.]+) ${unit}`;
       const found = new RegExp(
-        `^(.+): ${figure}, (\\d+) % direct \\(${figure}\\), ${figure} interreflected$`,
+        `^(.+): ${figure}, (\\d+) % direct \\(${figure}\\), ${figure} reflected$`,
       ).exec(text);
       if (found === null) throw new Error(`not a reading: ${text}`);
       const [total, direct, rest] = [found[2], found[4], found[5]].map((n) => Number(n.replaceAll(",", "")));

@@ -204,7 +204,7 @@ describe("the preview", () => {
 
   it("makes a picture with its exposure under it", async () => {
     // Known once the light is drawn again after the loss.
-    await poll(() => page.locator("figcaption").innerText()).toContain("EV100");
+    await poll(() => page.locator("figcaption").innerText()).toContain("exposure value");
     const bytes = await page.evaluate(async () => {
       const { element } = globalThis as unknown as Stage;
       return [...new Uint8Array(await (await element.picture()).arrayBuffer())];

@@ -45,9 +45,9 @@ it("stands where the drawings stand, shows the kitchen, and says exposure, date 
   await page.getByRole("button", { name: "Room", exact: true }).click();
   await page.getByRole("button", { name: "Back to the drawings" }).waitFor();
   const caption = page.locator("candlespan-preview figcaption");
-  await caption.getByText("EV100").waitFor();
+  await caption.getByText("exposure value").waitFor();
   const first = performance.now() - start;
-  await poll(() => caption.innerText()).toContain("interreflected light");
+  await poll(() => caption.innerText()).toContain("reflected light");
   const sketched = performance.now() - start;
   // Under the verdict, as large as the pane, nothing below its fold.
   expect(await sheet.locator("[part=verdict]").first().innerText()).toContain("Prep");
@@ -65,9 +65,9 @@ it("stands where the drawings stand, shows the kitchen, and says exposure, date 
   const yesterday = new Date(Date.now() - 60_000).toISOString().slice(0, 10);
   expect([today, yesterday].some((date) => words.includes(date))).toBe(true);
   expect(words).toMatch(/pendants: measured/);
-  expect(words).toMatch(/direct light,? and (a sketch of the engine's )?interreflected light/);
+  expect(words).toMatch(/direct (light, )?and (a sketch of the )?reflected light/);
   expect(words).toMatch(/pendants \d+ %/);
-  expect(words).toMatch(/EV100 \d+\.\d: adapted to [\d.,]+ cd\/m²/);
+  expect(words).toMatch(/exposure value \d+\.\d at ISO 100/);
   console.log(
     `room opened from the page: direct light after ${(first / 1000).toFixed(1)} s, sketched after ${(sketched / 1000).toFixed(1)} s`,
   );
@@ -84,7 +84,7 @@ it("takes its light in full when it is there, without losing the picture", async
   const start = performance.now();
   await poll(side).toBeGreaterThan(1000);
   const caption = page.locator("candlespan-preview figcaption");
-  await poll(() => caption.innerText()).toContain("direct light and interreflected light of the engine");
+  await poll(() => caption.innerText()).toContain("direct and reflected light");
   console.log(`room in full after ${((performance.now() - start) / 1000).toFixed(1)} s more`);
   await poll(varied).toBeGreaterThan(0.02);
 });

@@ -8,6 +8,21 @@ import { tokens } from "../shared/tokens.ts";
 
 /** Highest step shown (lx); brighter tops are rare. */
 const HIGHEST = 3100;
+/** Heights (px): of an upright colour at most and at least, of a figure, of what stands under the colours. */
+const BAND = { most: 13, least: 6 } as const;
+const FIGURE = 12;
+const KEY = 36;
+
+function bandsOf(unit: "lx" | "fc") {
+  const steps = scaleSteps(unit).filter(({ level }) => level <= HIGHEST);
+  return { steps, bands: scaleBands(unit).slice(0, steps.length + 1) };
+}
+
+/** Height of an upright colour (px) with which the scale and its key stand in a height, where that can be. */
+export function bandWithin(height: number, unit: "lx" | "fc"): number {
+  const own = Math.floor((height - KEY) / bandsOf(unit).bands.length);
+  return Math.max(BAND.least, Math.min(BAND.most, own));
+}
 
 /**
  * The steps of the one scale light is drawn on, with their figures.
@@ -33,7 +48,8 @@ export class CandlespanScale extends LitElement {
       .band span { position: absolute; left: 0; top: 13px; translate: -50% 0; line-height: 1.3; }
       .band:last-child span { translate: -1.1em 0; white-space: nowrap; }
       .upright .bands { flex-direction: column-reverse; flex: none; padding: 0; width: 12px; }
-      .upright .band { height: 13px; flex: none; }
+      .upright .band { flex: none; }
+      .upright.low .band:nth-child(odd) span { display: none; }
       .upright .band + .band::before { left: 12px; top: auto; bottom: 0; height: 0; width: 4px; border: 0; border-bottom: 0.75px solid var(--_quiet); }
       .upright .band span, .upright .band:last-child span { left: 20px; top: auto; bottom: 0; translate: 0 50%; white-space: nowrap; }
       .row.upright { flex-direction: column; gap: 10px; }
@@ -54,17 +70,21 @@ export class CandlespanScale extends LitElement {
   @property({ type: Boolean }) hatch = false;
   /** Stands upright, the brightest on top. */
   @property({ type: Boolean, reflect: true }) upright = false;
+  /** Height of an upright colour (px); low ones have every second figure. */
+  @property({ type: Number }) band: number = BAND.most;
   /** `day` or `evening`; follows the page's color-scheme when absent. */
   @property({ reflect: true }) mode?: "day" | "evening";
 
   override render(): TemplateResult {
-    const steps = scaleSteps(this.unit).filter((s) => s.level <= HIGHEST);
-    const bands = scaleBands(this.unit).slice(0, steps.length + 1);
+    const { steps, bands } = bandsOf(this.unit);
     const label = `Scale of the light in ${this.unit}, steps at ${steps.map((s) => s.label).join(", ")}`;
-    return html`<div class=${this.upright ? "row upright" : "row"}>
+    return html`<div class=${this.upright ? (this.band < FIGURE ? "row upright low" : "row upright") : "row"}>
       <div class="bands" part="bands" role="img" aria-label=${label}>
         ${bands.map(
-          (band, i) => html`<div class="band" .style=${`background:${band.colour}`}>
+          (
+            band,
+            i,
+          ) => html`<div class="band" .style=${`background:${band.colour}${this.upright ? `;height:${this.band}px` : ""}`}>
             ${i === 0 ? nothing : html`<span>${steps[i - 1].label}${i === bands.length - 1 ? ` ${this.unit}` : ""}</span>`}
           </div>`,
         )}

@@ -2,20 +2,17 @@ import { css } from "lit";
 
 export const sheetStyles = css`
   :host { background: var(--_paper); position: relative; container-type: inline-size; }
-  .head { overflow: hidden auto; overscroll-behavior: contain; }
-  .headline { display: flex; align-items: baseline; gap: 4px 12px; height: 34px; }
+  .headline { display: flex; align-items: baseline; gap: 4px 12px; min-height: 34px; }
   .headline h2 {
     margin: 0; font-size: 24px; font-weight: 600; line-height: 34px; flex: 0 1 auto; min-width: min(12ch, 100%);
-    white-space: nowrap; overflow: hidden; text-overflow: ellipsis;
+    display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 3; overflow: hidden; overflow-wrap: anywhere;
   }
-  .headline p {
-    flex: 1 1 0; align-self: center; overflow: hidden;
-    display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2;
-  }
+  .headline p { flex: 1 1 0; align-self: center; }
   .verdict h2.short { color: var(--_short); }
   .verdict h2.close { color: var(--_close); }
   .verdict ul { list-style: none; margin: 0; padding: 0; display: flex; flex-wrap: wrap; gap: 0 28px; }
-  .verdict li { font-size: 15px; line-height: 21px; max-width: 100%; white-space: nowrap; overflow: hidden; text-overflow: ellipsis; }
+  .verdict li { font-size: 15px; line-height: 21px; max-width: 100%; overflow-wrap: anywhere; }
+  .verdict .dense li { font-size: 13px; line-height: 17px; }
   .verdict .subject { font-weight: 600; }
   .verdict .sign { font-weight: 600; }
   .verdict .meets .sign { color: var(--_meets); }
@@ -33,6 +30,7 @@ export const sheetStyles = css`
   .foot span { position: absolute; white-space: nowrap; top: 0; }
   .legend { display: flex; gap: 2px 16px; align-items: flex-start; justify-content: space-between; flex-wrap: wrap; }
   .legend candlespan-scale { flex: 1; min-width: min(100%, 300px); }
+  .plan:has(.aside) { min-height: 202px; }
   .legend.aside { position: absolute; top: 8px; right: 0; flex-direction: column; justify-content: flex-start; gap: 10px; }
   .legend.aside candlespan-scale { flex: none; min-width: 0; }
   .legend.aside .quality { white-space: normal; max-width: 15ch; font-size: 11.5px; line-height: 1.3; }
@@ -41,10 +39,7 @@ export const sheetStyles = css`
     .verdict ul { display: block; }
   }
   @container (max-width: 559px) {
-    .headline { flex-wrap: wrap; height: auto; }
     .headline h2 { font-size: 18px; }
-    .headline p { flex-basis: 100%; }
-    .verdict li { white-space: normal; }
     candlespan-elevation { order: 1; }
     .stack { gap: 12px; }
   }

@@ -3,7 +3,7 @@ import { property, state } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { islandAxes, placeOnTop } from "../../drawing/island-axes.ts";
-import type { PlanParts } from "../../drawing/plan-objects.ts";
+import { type PlanParts, planFrame } from "../../drawing/plan-objects.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
@@ -19,28 +19,17 @@ import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
 import { sheetStyles } from "./sheet.styles.ts";
 import { fitSheet, type SheetFit } from "./sheet-fit.ts";
+import { NARROW, type VerdictRoom, verdictRoom } from "./verdict-room.ts";
 import { type VerdictInWords, verdictInWords } from "./verdict-words.ts";
 import "../elevation/elevation.ts";
 import "../plan/plan.ts";
 import "../profile/profile.ts";
-import "../scale/scale.ts";
+import { bandWithin } from "../scale/scale.ts";
 
 /** Pixels a metre beyond which an unbounded sheet no longer fits most screens. */
 const LARGEST = 280;
-/** Room of the verdict (px): headline, gap under it, a row a zone, of which wide sheets have two abreast; on
- * narrow ones one of them breaks. The same whatever it says, so that no verdict moves a drawing. */
-const HEADLINE = 36;
-const ROW = 21;
-const TWO_ABREAST = 960;
-const MOST_ROWS = 5;
-
-function headHeight(zones: number, width: number): number {
-  const rows = width >= TWO_ABREAST ? Math.ceil(zones / 2) : zones + (width < ASIDE_FROM ? 1 : 0);
-  return HEADLINE + Math.min(MOST_ROWS, rows) * ROW + 8;
-}
-
-/** Sheets narrower than this have their scale of light beneath the plan, wider ones beside it (px). */
-const ASIDE_FROM = 560;
+/** What stands over and under the scale beside the plan (px): where it is darkest, and how good the light is. */
+const QUALITY = 82;
 
 /**
  * The aligned sheet: verdict, elevation, plan and profile of one island on one horizontal scale, with one line
@@ -123,7 +112,8 @@ export class CandlespanSheet extends DrawingElement {
     }
     return fitSheet(scene, {
       width,
-      height: (this.availableHeight ?? 1.04 * innerHeight) - headHeight(scene.zones.length, width),
+      height:
+        (this.availableHeight ?? 1.04 * innerHeight) - verdictRoom(scene.zones, undefined, width).height,
       parts: this.#parts,
       hasElevation,
       largest: this.availableHeight === undefined ? LARGEST : Number.POSITIVE_INFINITY,
@@ -152,7 +142,7 @@ export class CandlespanSheet extends DrawingElement {
     if (fit === undefined) return html`<div class="stack"></div>`;
     const { scale } = fit;
     const hidden = this.#hidden;
-    const isAside = this.width >= ASIDE_FROM;
+    const isAside = this.width >= NARROW;
     const said =
       this.assessment === undefined
         ? undefined
@@ -160,10 +150,11 @@ export class CandlespanSheet extends DrawingElement {
             illuminance: this.words.illuminanceUnit,
             length: this.words.lengthUnit,
           });
+    const room = verdictRoom(scene.zones, said, this.width);
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };
     return html`
-      <div class="head" .style=${`${isAside ? "height" : "min-height"}:${headHeight(scene.zones.length, this.width)}px`}>
-        <slot name="verdict">${this.#verdict(said)}</slot>
+      <div class="head" .style=${`min-height:${room.height}px`}>
+        <slot name="verdict">${this.#verdict(said, room)}</slot>
       </div>
       <div
         class="stack"
@@ -194,7 +185,8 @@ export class CandlespanSheet extends DrawingElement {
           hidden.has("legend")
             ? nothing
             : html`<div class=${isAside ? "legend aside" : "legend"} .style=${isAside ? `left:${scale.right + 14}px` : `padding-left:${scale.left}px`}>
-              <candlespan-scale exportparts="bands" .unit=${this.words.illuminanceUnit} hatch ?upright=${isAside}></candlespan-scale>
+              <candlespan-scale exportparts="bands" .unit=${this.words.illuminanceUnit} hatch ?upright=${isAside}
+                .band=${bandWithin(planFrame(scene, scale, { ...this.#parts, reach: fit.reach, cut: fit.cut }).height - QUALITY, this.words.illuminanceUnit)}></candlespan-scale>
               <span class="quality">${said?.dark ? html`${said.dark}<br>` : nothing}${this.#quality()}</span>
             </div>`
         }</div>
@@ -214,16 +206,18 @@ export class CandlespanSheet extends DrawingElement {
     `;
   }
 
-  #verdict(words: VerdictInWords | undefined): TemplateResult {
+  #verdict(words: VerdictInWords | undefined, { isDense, isAsideUnder }: VerdictRoom): TemplateResult {
     if (words === undefined)
       return html`<div class="verdict" part="verdict"><h2>No light calculated yet</h2></div>`;
     const { headline, clash, zones } = words;
+    const aside = html`<p>${clash || headline.aside}</p>`;
     return html`<div class="verdict" part="verdict">
       <div class="headline" part="summary">
         <h2 class=${headline.kind} part="headline" title=${headline.words}>${headline.words}</h2>
-        <p title=${clash || headline.aside}>${clash || headline.aside}</p>
+        ${isAsideUnder ? nothing : aside}
       </div>
-      <ul>${zones.map(
+      ${isAsideUnder ? aside : nothing}
+      <ul class=${isDense ? "dense" : ""}>${zones.map(
         ({ name, light, evenness, judged, drivers, style, mark }) => html`<li class=${style} title=${drivers}
           ><span class="sign" aria-hidden="true">${mark}</span>\u00a0<span class="subject">${name}</span> <span
           class="light">${light}${evenness === "" ? "" : `, ${evenness}`}: </span><span class="judged">${judged}</span></li>`,

@@ -24,7 +24,7 @@ export interface ZoneRow {
   readonly light: string;
   readonly evenness: string;
   readonly judged: string;
-  /** What would settle an open case, and which of two figures decides; empty otherwise. */
+  /** What would settle an open case, and the evenness between the points that are judged; empty otherwise. */
   readonly drivers: string;
   readonly mark: string;
   readonly style: string;
@@ -66,14 +66,16 @@ function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: Illumina
   return {
     name: capital(name),
     light: dark ? "no light" : light,
-    evenness: dark ? "" : evenness.replace(/(\S+) on the fine grid/, "fine grid $1"),
+    evenness: dark ? "" : evenness,
     judged:
       zone.checks.length === 0
         ? "nothing is asked of it"
         : words.join("; ").replaceAll(/; (?:meets|asked) /g, " and "),
     drivers: [
       ...judged.split(". ").slice(1),
-      ...(zone.checks.some(({ fine }) => fine !== undefined) ? [TWO_GRIDS] : []),
+      ...zone.checks.flatMap(({ fine }) =>
+        fine === undefined ? [] : [`Evenness on the fine grid ${fine.toFixed(2)}. ${TWO_GRIDS}`],
+      ),
     ].join(". "),
     mark: verdictMark(zone.verdict, clashes),
     style: clashes.length > 0 && zone.verdict === "meets" ? "close" : VERDICT_STYLE[zone.verdict],

@@ -130,7 +130,7 @@ export class BodiesStage {
     observer?: Observer,
   ): HiddenPairs[] {
     return keys.map((key, b) => {
-      observer?.progress?.("bodies in the exchange", b / keys.length);
+      observer?.progress?.("light between bodies", b / keys.length);
       return this.#hidden.get(key, () =>
         hiddenPairs(gather, exchange.factors, solids[b], screens[b], observer),
       );

@@ -310,7 +310,7 @@ function pairsLeft(
     const several = touched.filter((j) => bodies[j] > 1);
     if (several.length > 0) {
       throwIfCancelled(observer);
-      observer?.progress?.("bodies in front of one another", i / n);
+      observer?.progress?.("what bodies hide of one another", i / n);
     }
     const seen = several.length > 0 ? pairs.of(i, several) : undefined;
     let m = 0;

@@ -50,7 +50,7 @@ export function exchangeOf(gather: Gather, observer?: Observer): Exchange {
       done += (from[s + 1] - from[s]) * (from[t + 1] - from[t]);
       if (!sees(patches, s, t) || !sees(patches, t, s)) continue;
       throwIfCancelled(observer);
-      observer?.progress?.("form factors", Math.min(1, done / pairs));
+      observer?.progress?.("what surfaces see of one another", Math.min(1, done / pairs));
       fillPair(gather, kernel, areas, apart, s, t, observer);
     }
   }
@@ -58,7 +58,7 @@ export function exchangeOf(gather: Gather, observer?: Observer): Exchange {
   apart.forEach((others, i) => {
     if (others.length === 0) return;
     throwIfCancelled(observer);
-    observer?.progress?.("solids between surfaces", i / n);
+    observer?.progress?.("what stands between surfaces", i / n);
     const seen = shares.of(i, others);
     others.forEach((j, m) => {
       const k = areas[i * n + j] * seen[m];

@@ -106,7 +106,7 @@ export class InterreflectionStage {
         interreflectedPlane(gather, lit, scene.layers.length, observer),
       );
     });
-    observer?.progress?.("interreflection", 1);
+    observer?.progress?.("light between surfaces", 1);
     for (const cache of [
       this.#rooms,
       this.#unshadowed,
@@ -206,7 +206,7 @@ export class InterreflectionStage {
       ...bodies.keys,
     );
     const solution = this.#solutions.get(key, () => {
-      observer?.progress?.("interreflection", 0);
+      observer?.progress?.("light between surfaces", 0);
       return roomSolution(
         room,
         reflectance,

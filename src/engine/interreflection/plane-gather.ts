@@ -215,7 +215,7 @@ export class PlaneGather {
     for (let k = 0; k < this.nodes.length; k++) {
       if (k % 8 === 0) {
         throwIfCancelled(observer);
-        observer?.progress?.(`gathering at ${this.#plane.name}`, k / this.nodes.length);
+        observer?.progress?.(`light at ${this.#plane.name}`, k / this.nodes.length);
       }
       for (let d = 0; d < count; d++) this.#row(k, d, rows, (k * count + d) * n);
     }

@@ -70,7 +70,7 @@ export function solveRadiosity(
   let residual = Infinity;
   while (sweeps < maximum && residual > options.tolerance) {
     throwIfCancelled(observer);
-    observer?.progress?.("interreflection", solvedShare(residual, options.tolerance));
+    observer?.progress?.("light between surfaces", solvedShare(residual, options.tolerance));
     largest.fill(0);
     change.fill(0);
     let end = 0;

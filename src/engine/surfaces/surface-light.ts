@@ -158,7 +158,7 @@ function gathered(
     const planes = wanted.map((nodes, s) => {
       const { points } = lattices[s];
       return freePlane(
-        `surface ${s}`,
+        `surface ${s + 1} of ${flats.length}`,
         Float64Array.from(nodes.flatMap((n) => [points[3 * n], points[3 * n + 1], points[3 * n + 2]])),
         flats[s].normal,
       );
