@@ -18,7 +18,7 @@ import {
 import { letteredFiles, missingLettersWords, sheetsPdf } from "../../src/formats/pdf/pdf.ts";
 import type { LightAnswer, PeopleAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
-import { pictureOfRoom } from "../store/room-pictures.ts";
+import { isPictureEarlier, pictureOfRoom } from "../store/room-pictures.ts";
 
 export interface PaperChoice {
   readonly paper: PaperName;
@@ -83,6 +83,7 @@ export async function papersOf(app: AppView, { paper, revision, note }: PaperCho
     warnings: first.warnings,
     options: answers.map((answer, i) => ({
       ...handoverOption(answer, i === arrangement ? findings : undefined, shadows[i], pictureOfRoom(app, i)),
+      ...(isPictureEarlier(app, i) ? { isPictureEarlier: true } : {}),
       ...(i === arrangement ? drawnTolerances(app) : {}),
     })),
     chosen: arrangement,

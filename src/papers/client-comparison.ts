@@ -201,7 +201,15 @@ function price({ options }: Handover, chosen: number): string {
 /** The room in the light of each option that has a picture, side by side. */
 function pictures({ options }: Handover, width: number): Block[] {
   const pictured = options.filter(({ picture }) => picture !== undefined);
-  if (pictured.length === 0) return [];
+  const earlier = options.filter(({ isPictureEarlier = false }) => isPictureEarlier);
+  const missing = earlier.map(({ scene }) =>
+    paragraph(
+      `${scene.letter}  ${printable(scene.name, 40)}: its picture was made before the last change and is left out. Look at Room once more, then make this sheet anew.`,
+      { size: 8 },
+    ),
+  );
+  if (pictured.length === 0)
+    return missing.length === 0 ? [] : [heading("The room in this light", 11), ...missing];
   const columns = Math.min(ABREAST, pictured.length);
   const each = (width - GAP * (columns - 1)) / columns;
   return [
@@ -239,6 +247,7 @@ function pictures({ options }: Handover, width: number): Block[] {
           }),
       };
     }),
+    ...missing,
     paragraph(
       "Pictures show the computed light at one exposure for all options; a screen or a print is never as bright as the room.",
       { size: 8 },

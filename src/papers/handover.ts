@@ -44,6 +44,8 @@ export interface HandoverOption {
   readonly tolerances?: readonly DrawnTolerance[];
   /** The room in this light, where a picture was made. */
   readonly picture?: Picture;
+  /** A picture was made before something changed, and is left out. */
+  readonly isPictureEarlier?: boolean;
 }
 
 /** What a study says of the lamp in a shade, as far as an order needs it. */

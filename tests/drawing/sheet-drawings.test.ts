@@ -259,18 +259,24 @@ describe("words", () => {
   });
 
   it("of who stands too far to be drawn end before the scale of light", () => {
-    const scene = resolved(
-      kitchen({ people: [{ name: "guest", stature: 1.64, at: [3.8, 0.6], facing: 90, posture: "seated" }] }),
-    ).scenes[0];
-    for (const width of [656, 700, 1032]) {
-      const scale = sheetScale(islandAxes(scene), width);
-      const { around } = planObjects(scene, scale, words);
-      const name = around.find((mark) => mark.kind === "text" && mark.text.startsWith("guest, "));
-      if (name?.kind !== "text") throw new Error("no name");
-      const { x, width: own } = textBox(name);
-      // Their scale of light begins 14 px beyond the field.
-      expect(x + own, `${width}`).toBeLessThanOrEqual(scale.right + 8);
+    let most = Number.NEGATIVE_INFINITY;
+    for (let x = 2.4; x < 4; x += 0.1) {
+      const guest = { name: "guest", stature: 1.64, at: [x, 0.4], facing: 90, posture: "seated" };
+      const [scene] = resolved(kitchen({ people: [guest] })).scenes;
+      for (const width of [656, 700, 1032]) {
+        const scale = sheetScale(islandAxes(scene), width);
+        const { around } = planObjects(scene, scale, words);
+        for (const mark of around)
+          if (mark.kind === "text" && mark.text.startsWith("guest, ")) {
+            const { x: from, width: own } = textBox(mark);
+            most = Math.max(most, from + own - scale.right);
+          }
+      }
     }
+    console.log(`names end ${most.toFixed(1)} px beyond the field at most`);
+    // The scale of light begins 14 px beyond it.
+    expect(most).toBeLessThanOrEqual(8);
+    expect(most).toBeGreaterThan(-60);
   });
 
   it("collide where they do: the check can fail", () => {

@@ -50,6 +50,19 @@ describe("the client's sheet", () => {
     expect(said(twoOptions({ people: [] }))).toContain("nobody stands or sits in the study");
   });
 
+  // 2026-11-28: a picture made before a change dropped out of the sheet without a word.
+  it("says which picture of a room is left out because it is of before a change, and what brings it back", () => {
+    const handover = handoverOf(twoOptions());
+    const earlier = handover.options.map((each, i) => ({
+      ...each,
+      ...(i === 1 ? { isPictureEarlier: true } : {}),
+    }));
+    expect(text(clientSheets({ ...handover, options: earlier })).replaceAll(/\s+/g, " ")).toMatch(
+      /B option 1: its picture was made before the last change and is left out\. Look at Room once more/,
+    );
+    expect(text(clientSheets(handover))).not.toContain("The room in this light");
+  });
+
   it("says what a person's own shadow takes, the worst of them", () => {
     const handover = handoverOf(twoOptions());
     const shadow = (lost: number) =>

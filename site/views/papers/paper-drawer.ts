@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { ref } from "lit/directives/ref.js";
 import type { PaperName } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
-import { pictureOfRoom } from "../../store/room-pictures.ts";
+import { isPictureEarlier, pictureOfRoom } from "../../store/room-pictures.ts";
 import { EXPORTS, type Export, paperChoice, setPaperChoice } from "../exports.ts";
 import type { SheetPictures } from "./paper-previews.ts";
 
@@ -66,6 +66,7 @@ export function paperDrawer(app: AppView, save: (each: Export) => void): Templat
     <p class="hint">${everything.words}</p>
     ${drawer.problem === undefined ? nothing : html`<p class="problem">✕ ${drawer.problem}</p>`}
     ${drawer.unwritten === undefined ? nothing : html`<p class="problem">! ${drawer.unwritten}</p>`}
+    ${earlierPictures(app)}
     <ul class="plain drawer" aria-label="Papers" data-rooms=${drawer.rooms ?? 0}>
       ${papers.map((each) => paperItem(app, drawer, each, save))}
     </ul>
@@ -80,6 +81,21 @@ export function paperDrawer(app: AppView, save: (each: Export) => void): Templat
     </ul>
     ${drawer.shown === undefined ? nothing : largePaper(app, drawer, drawer.shown, save)}
   `;
+}
+
+/** Rooms that were pictured before a change, each with the way to a new picture. */
+function earlierPictures(app: AppView): TemplateResult[] {
+  return app.study.arrangements.flatMap(({ name }, i) => {
+    if (!isPictureEarlier(app, i)) return [];
+    const showRoom = (): void => {
+      if (i !== app.arrangement) app.showArrangement(i);
+      app.showOnSheet("room");
+    };
+    return [
+      html`<p class="problem">! The picture of ${name} was made before the last change: it is not on the client's sheet.
+        <button type="button" class="text" @click=${showRoom}>Look at Room once more</button></p>`,
+    ];
+  });
 }
 
 function paperItem(app: AppView, drawer: Drawer, each: Export, save: (each: Export) => void): TemplateResult {
@@ -140,6 +156,7 @@ async function lay(app: AppView, drawer: Drawer): Promise<void> {
     choice.revision,
     choice.note,
     pictured.join(),
+    app.study.arrangements.map((_, i) => isPictureEarlier(app, i)).join(),
   ];
   const isSame = drawer.key.length > 0 && key.every((part, i) => part === drawer.key[i]);
   if (isSame || drawer.isRunning || app.lighting.shown?.quality !== "judged" || app.lighting.isBehind) return;
