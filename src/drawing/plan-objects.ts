@@ -202,14 +202,10 @@ function zones(
     const name = (x: number, y: number, anchor: "start" | "middle" | "end" = "start"): TextMark =>
       text([x, y], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor });
     const middle = (x0 + x1) / 2;
-    const own = [
-      name(x0, y1),
-      name(x0, y0),
-      name(x1, y1, "end"),
-      name(x1, y0, "end"),
-      name(middle, y1, "middle"),
-      name(middle, y0, "middle"),
-    ];
+    const rowOf = (y: number): TextMark[] => [name(x0, y), name(x1, y, "end"), name(middle, y, "middle")];
+    const corners = [name(x0, y1), name(x0, y0), name(x1, y1, "end"), name(x1, y0, "end")];
+    const inside = textWidth(zone.name, 12, true) <= x1 - x0 ? rowsBetween(y0, y1).flatMap(rowOf) : [];
+    const own = [...corners, ...inside];
     const blocked = [...hung, ...taken];
     const isFree = (box: Box): boolean => !blocked.some((other) => overlaps(box, other, 3));
     const covered = (mark: TextMark): number =>
@@ -227,7 +223,15 @@ function zones(
   return marks;
 }
 
-/** Steps by which a name leaves a zone that has no room for it (drawing units). */
+/** Heights a line of words apart between two, from both ends towards the middle (drawing units). */
+function rowsBetween(top: number, bottom: number): number[] {
+  const rows: number[] = [];
+  for (let low = bottom, high = top; low >= high; low -= LINE, high += LINE) rows.push(low, high);
+  return rows;
+}
+
+/** Height of a line of words, and steps by which a name leaves a zone that has no room for it (drawing units). */
+const LINE = 14;
 const AWAY = 6;
 const FARTHEST = 240;
 const DIRECTIONS = [

@@ -65,9 +65,10 @@ export function remedyWords(remedy: Remedy, unit: LengthUnit): string {
   }
 }
 
-/** `all of P1 to P3`; one box is `it`. */
+/** `all of P1 to P3`; `P1`. */
 function allOf(tags: readonly string[]): string {
-  return tags.length === 1 ? "it" : `all of ${shortTags(tags.map((tag) => printable(tag, 40)))}`;
+  const short = shortTags(tags.map((tag) => printable(tag, 40)));
+  return tags.length === 1 ? short : `all of ${short}`;
 }
 
 function joistShift({ by, from }: { readonly by: number; readonly from: string }, unit: LengthUnit): string {

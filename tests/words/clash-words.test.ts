@@ -46,17 +46,17 @@ describe("words for clashes", () => {
     const [clash] = clashes(resolved(near()).scenes[0]);
     // 101.6 − 25.4 = 76.2 mm; the discs' corners take 0.1 mm off it.
     expect(clashWords(clash, "mm")).toBe(
-      "P1, R1: boxes clash, 77 mm too near. Move one of them by 77 mm or more.",
+      "P1, R1: boxes clash, 77 mm too near. Shift P1 by 77 mm, towards wall 3.",
     );
     expect(clashWords(clash, "ft-in")).toBe(
-      `P1, R1: boxes clash, 3" too near. Move one of them by 3" or more.`,
+      `P1, R1: boxes clash, 3" too near. Shift P1 by 3", towards wall 3.`,
     );
     const shift = { by: -0.0735, from: "wall 3", boxes: ["P1", "P2", "P3"] } as const;
     expect(remedyWords({ kind: "shift together", ...shift }, "mm")).toBe(
       "Shift all of P1 to P3 by 74 mm, towards wall 3.",
     );
     expect(remedyWords({ kind: "shift together", ...shift, boxes: ["P1"] }, "mm")).toBe(
-      "Shift it by 74 mm, towards wall 3.",
+      "Shift P1 by 74 mm, towards wall 3.",
     );
     expect(remedyWords({ kind: "move box", ...shift }, "mm")).toBe(
       "No common shift frees all of P1 to P3: move each that is on a joist by 74 mm, towards wall 3, or space them otherwise.",
@@ -158,7 +158,7 @@ describe("words for clashes", () => {
         kind: "boxes",
         between: ["P1", "R1"],
         clear: expect.closeTo(-0.0762, 3),
-        remedy: "Move one of them by 77 mm or more.",
+        remedy: "Shift P1 by 77 mm, towards wall 3.",
       },
     ]);
     expect(out.warnings).toContainEqual({

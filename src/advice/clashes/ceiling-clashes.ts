@@ -18,7 +18,7 @@ import type { Clash } from "./clash.ts";
 /** Width of the usual ceiling box (m). */
 export const BOX_WIDTH = 4 * METRES_PER_INCH;
 /** Width of a joist nobody stated (m): 45 mm; common practice, no source. */
-const JOIST_WIDTH = 0.045;
+export const JOIST_WIDTH = 0.045;
 const TALL = 1.9;
 
 /** What a box takes of the ceiling's plan (m, room): the housing of what sits in it, the canopy or box of what hangs. */
@@ -46,14 +46,21 @@ export function boxClashes(boxes: readonly CeilingBox[]): Clash[] {
   );
 }
 
+export function tallBodies({ bodies = [] }: Scene): NonNullable<Scene["bodies"]> {
+  return bodies.filter(({ top }) => top >= TALL);
+}
+
+/** How far from a tall body the middle of a box stays (m). */
+export function tallReach({ kind, placed }: CeilingBox): number {
+  return kind === "recessed" ? Math.max(...planExtents(placed.luminaire)) || BOX_WIDTH : BOX_WIDTH / 2;
+}
+
 export function tallBodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
-  const tall = (scene.bodies ?? []).filter(({ top }) => top >= TALL);
+  const tall = tallBodies(scene);
   return boxes.flatMap((box) =>
     tall.flatMap(({ name, outline }): Clash[] => {
       if (box.kind === "fixed") return [];
-      const own = Math.max(...planExtents(box.placed.luminaire));
-      const width = box.kind === "recessed" ? own || BOX_WIDTH : BOX_WIDTH / 2;
-      const clear = -depthInside(box.at, outline) - width;
+      const clear = -depthInside(box.at, outline) - tallReach(box);
       if (clear >= -TOUCHING) return [];
       return [
         { kind: "box and body", between: [box.tag, name], clear, remedy: { kind: "move apart", by: -clear } },

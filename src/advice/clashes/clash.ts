@@ -26,7 +26,7 @@ export type Remedy =
   | { readonly kind: "move apart"; readonly by: number }
   /** It moves by at least so much; the other is fixed. */
   | { readonly kind: "move away"; readonly by: number }
-  /** All boxes of a layer, those that stand clear included, move by one shift: positive away from wall 0 (joists along x) or wall 3
+  /** A box, or all of a layer, those that stand clear included, move by one shift: positive away from wall 0 (joists along x) or wall 3
    * (along y). */
   | ({ readonly kind: "shift together" } & JoistShift)
   /** No shift frees all boxes of the layer: one of them moves by at least so much. */

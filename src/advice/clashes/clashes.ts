@@ -4,12 +4,13 @@ import { ceilingBoxes } from "../../scene/ceiling-boxes.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { bodyClashes, ceilingClashes, doorClashes, headClashes, openingClashes } from "./body-clashes.ts";
 import { boxClashes, joistClashes, keepOutClashes, tallBodyClashes } from "./ceiling-clashes.ts";
+import { directed } from "./clearing-shift.ts";
 import type { Clash } from "./clash.ts";
 
 /** Every clash of an arrangement, in the order of the kinds of `ClashKind`. Points of light without a body are nowhere in the way. */
 export function clashes(scene: Scene): readonly Clash[] {
   const boxes = ceilingBoxes(scene);
-  return [
+  return directed(scene, boxes, [
     ...boxClashes(boxes),
     ...tallBodyClashes(scene, boxes),
     ...bodyClashes(scene, boxes),
@@ -19,5 +20,5 @@ export function clashes(scene: Scene): readonly Clash[] {
     ...joistClashes(scene, boxes),
     ...keepOutClashes(scene, boxes),
     ...openingClashes(boxes),
-  ];
+  ]);
 }

@@ -1,11 +1,10 @@
 /**
  * How far the luminaires of a row must stand from middle to middle to be clear of one another, and how many then fit along the top.
  *
- * The free distance of two convex bodies grows as one is moved away from the other along a line, so that where they part is found by
- * halving, to a hundredth of a millimetre, on the safe side. Luminaires k places apart in the row are k pitches apart.
+ * Two bodies part where the shifts end at which any of their convex pieces stand in one another (`overlapSpan`). Luminaires k places apart in the row are k pitches apart.
  */
 
-import type { Polygon } from "../../geometry/polygon.ts";
+import { leastOutside, overlapSpan } from "../../geometry/polygon-gap.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
 import { piecesGap } from "../../scene/luminaire-pieces.ts";
@@ -17,7 +16,6 @@ type HungBox = CeilingBox & { readonly pieces: readonly Prism[] };
 
 /** Off the line of a row, or apart from an equal pitch, by so much is on it (m). */
 const STRAIGHT = 1e-3;
-const NEAR_ENOUGH = 1e-5;
 /** Of a row that runs along the top, the least cosine of the angle between them. */
 const ALONG = 0.999;
 
@@ -36,7 +34,14 @@ export function spacedRow(scene: Scene, row: readonly HungBox[]): Remedy | undef
   return { kind: "space row", pitch, ...(fit === undefined || fit >= row.length ? {} : { fit }) };
 }
 
-function lineOf(row: readonly HungBox[]): { readonly direction: Vec2; readonly pitch: number } | undefined {
+/** Whether luminaires stand in one line at equal distances. */
+export function isStraight(row: readonly CeilingBox[]): boolean {
+  return lineOf(row) !== undefined;
+}
+
+function lineOf(
+  row: readonly CeilingBox[],
+): { readonly direction: Vec2; readonly pitch: number } | undefined {
   const places = row.map(({ placed }): Vec2 => [placed.frame.origin[0], placed.frame.origin[1]]);
   if (places.length < 2) return undefined;
   const [[x, y], [nextX, nextY]] = places;
@@ -52,22 +57,15 @@ function lineOf(row: readonly HungBox[]): { readonly direction: Vec2; readonly p
 
 /** How far the second is moved along the line until both are clear (m). */
 function freeingShift(a: readonly Prism[], b: readonly Prism[], direction: Vec2): number {
-  const isClear = (by: number): boolean =>
-    piecesGap(
-      a,
-      b.map((piece) => ({ ...piece, outline: moved(piece.outline, direction, by) })),
-    ) >= 0;
-  let [inside, outside] = [0, extentAlong(a, direction) + extentAlong(b, direction)];
-  while (outside - inside > NEAR_ENOUGH) {
-    const middle = (inside + outside) / 2;
-    if (isClear(middle)) outside = middle;
-    else inside = middle;
-  }
-  return outside;
-}
-
-function moved(outline: Polygon, [dx, dy]: Vec2, by: number): Polygon {
-  return outline.map(([x, y]): Vec2 => [x + dx * by, y + dy * by]);
+  return leastOutside(
+    a.flatMap((p) =>
+      b.flatMap((q) => {
+        const shared = Math.min(p.top, q.top) - Math.max(p.bottom, q.bottom) > 1e-9;
+        const span = shared ? overlapSpan(p.outline, q.outline, direction) : undefined;
+        return span === undefined ? [] : [span];
+      }),
+    ),
+  );
 }
 
 function extentAlong(pieces: readonly Prism[], [dx, dy]: Vec2): number {

@@ -77,15 +77,18 @@ export class CandlespanScale extends LitElement {
 
   override render(): TemplateResult {
     const { steps, bands } = bandsOf(this.unit);
+    const isLow = this.upright && this.band < FIGURE;
+    // Of low colours every second has its figure.
+    const highest = bands.length - (isLow && bands.length % 2 === 1 ? 2 : 1);
     const label = `Scale of the light in ${this.unit}, steps at ${steps.map((s) => s.label).join(", ")}`;
-    return html`<div class=${this.upright ? (this.band < FIGURE ? "row upright low" : "row upright") : "row"}>
+    return html`<div class=${`row${this.upright ? " upright" : ""}${isLow ? " low" : ""}`}>
       <div class="bands" part="bands" role="img" aria-label=${label}>
         ${bands.map(
           (
             band,
             i,
           ) => html`<div class="band" .style=${`background:${band.colour}${this.upright ? `;height:${this.band}px` : ""}`}>
-            ${i === 0 ? nothing : html`<span>${steps[i - 1].label}${i === bands.length - 1 ? ` ${this.unit}` : ""}</span>`}
+            ${i === 0 ? nothing : html`<span>${steps[i - 1].label}${i === highest ? ` ${this.unit}` : ""}</span>`}
           </div>`,
         )}
       </div>

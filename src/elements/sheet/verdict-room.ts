@@ -3,7 +3,7 @@
  *
  * What is reserved follows from the zones' names and from what is asked of them, and not from the light: no verdict moves a drawing. Words
  * that need more are set smaller; only what is longer still takes room of its own. Nothing of it is cut. Widths are estimated
- * (`textWidth`): of the page's font 0.88, of wider ones up to 1.
+ * (`textWidth`): the page's font is 0.88 of it.
  */
 
 import { textWidth } from "../../drawing/drawing.ts";
@@ -16,7 +16,7 @@ const LARGE = { size: 15, line: 21 } as const;
 const DENSE = { size: 13, line: 17 } as const;
 const ASIDE = { size: 13, line: 17 } as const;
 const ABREAST = 28;
-const FONT = 0.9;
+const FONT = 0.885;
 /** Sheets narrower than this have one zone a row. */
 const TWO_ABREAST = 960;
 /** Sheets narrower than this have small headlines, and what belongs to one under it. */

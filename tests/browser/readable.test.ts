@@ -1,0 +1,134 @@
+/** What the sheet says can be read whole, on every screen: rows of long names, what belongs to a headline, the switches over them. */
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { atWork, type OpenPage, openPage, poll, refined, studyOf } from "../support/viewer.ts";
+
+const NAMES = ["Preparing vegetables beside the sink", "Eating with the children", "Washing the dishes"];
+
+let viewer: OpenPage;
+let page: Page;
+beforeAll(async () => {
+  viewer = await openPage({ isDirect: true });
+  ({ page } = viewer);
+  await resume(longNames(await studyOf(page)));
+});
+afterAll(() => viewer.close());
+
+interface Study {
+  island: { zones: { name: string; target: string }[] };
+  room: object;
+  arrangements: { settings?: unknown }[];
+}
+
+function longNames(study: Study): Study {
+  const zones = study.island.zones.map((zone, i) => ({ ...zone, name: NAMES[i], target: "prep, even" }));
+  const arrangements = study.arrangements.map(({ settings: _, ...each }) => each);
+  return { ...study, island: { ...study.island, zones }, arrangements };
+}
+
+async function resume(study: unknown): Promise<void> {
+  await page.evaluate((given) => {
+    const app = document.querySelector("candlespan-app") as unknown as {
+      session: { resume(study: unknown): void };
+    };
+    app.session.resume(given);
+  }, study);
+}
+
+/** What is cut, scrolled out of sight or under something else, of the verdict and the switches. */
+function hidden(): Promise<string[]> {
+  return page.evaluate(() => {
+    const sheet = document.querySelector("candlespan-sheet");
+    const root = sheet?.shadowRoot;
+    if (sheet === null || root === null || root === undefined) throw new Error("no sheet");
+    const words = [...root.querySelectorAll<HTMLElement>(".verdict h2, .verdict p, .verdict li")];
+    const switches = [...document.querySelectorAll<HTMLElement>(".switches button:not(.absent)")];
+    const plan = root.querySelector(".stack")?.getBoundingClientRect().top ?? 0;
+    const found: string[] = [];
+    for (const each of words) {
+      const box = each.getBoundingClientRect();
+      const name = each.textContent?.trim().slice(0, 60) ?? "";
+      if (name === "") continue;
+      if (each.scrollWidth > each.clientWidth + 1 || each.scrollHeight > each.clientHeight + 2)
+        found.push(`cut: ${name}`);
+      if (box.bottom > plan + 1) found.push(`under the drawings: ${name}`);
+      for (const other of switches) {
+        // Words, not the boxes they could fill.
+        const range = document.createRange();
+        range.selectNodeContents(each);
+        const b = other.getBoundingClientRect();
+        for (const a of range.getClientRects())
+          if (a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+            found.push(`${name} meets ${other.innerText}`);
+      }
+    }
+    return [...new Set(found)];
+  });
+}
+
+// 2026-11-28: the third zone was cut, a scroll bar lay over a switch, and at 1024 px every row lost its end.
+for (const [width, height] of [
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+  [844, 390],
+] as const)
+  it(`shows three zones of long names whole at ${width} × ${height}, with and without settings and clashes`, async () => {
+    await page.setViewportSize({ width, height });
+    const plain = await studyOf<Study>(page);
+    const settings = (viewer.example as Study).arrangements[0].settings;
+    const crowded = structuredClone(plain);
+    crowded.arrangements[0].settings = settings;
+    const duct = { name: "ventilation duct over the whole island", from: [1.5, 1.3], size: [2.4, 1.2] };
+    Object.assign(crowded.room, { keepOuts: [duct] });
+    for (const study of [plain, crowded]) {
+      await resume(study);
+      await refined(page);
+      const isCrowded = study === crowded;
+      await poll(() => page.locator("candlespan-sheet [part=headline]").innerText()).toMatch(
+        isCrowded ? /^Cannot be built/ : /./,
+      );
+      await poll(() => page.locator("candlespan-sheet .verdict li").count()).toBe(3);
+      await poll(hidden).toEqual([]);
+      if (process.env.SCREENS !== undefined)
+        await page.screenshot({ path: `${process.env.SCREENS}/readable-${width}-${isCrowded}.png` });
+    }
+    await resume(plain);
+  });
+
+// 2026: the verdict grew by a line when the light was refined, and moved the plan by 0.10 of a phone's screen.
+it("moves nothing on a phone while it loads and its light is refined", async () => {
+  const context = await viewer.browser.newContext({ viewport: { width: 390, height: 844 } });
+  const phone = await context.newPage();
+  await phone.addInitScript(() => {
+    const shifts: { value: number; what: string[] }[] = [];
+    Object.assign(window, { shifts });
+    type Shift = PerformanceEntry & {
+      value: number;
+      hadRecentInput: boolean;
+      sources: { node?: Node; previousRect: DOMRect; currentRect: DOMRect }[];
+    };
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries() as Shift[])
+        if (!entry.hadRecentInput)
+          shifts.push({
+            value: entry.value,
+            what: entry.sources.map(
+              ({ node, previousRect: a, currentRect: b }) =>
+                `${node?.nodeName}.${(node as Element | undefined)?.className ?? ""} ${a.top}>${b.top} ${a.height}>${b.height}`,
+            ),
+          });
+    }).observe({ type: "layout-shift", buffered: true });
+  });
+  await phone.goto(viewer.server.address);
+  await atWork(phone);
+  await phone.locator(".light-state[data-quality=judged]").waitFor({ state: "attached" });
+  const shifts = await phone.evaluate(
+    () => (window as unknown as { shifts: { value: number; what: string[] }[] }).shifts,
+  );
+  const sum = shifts.reduce((total, { value }) => total + value, 0);
+  const largest = [...shifts].sort((a, b) => b.value - a.value).slice(0, 3);
+  console.log(`layout shift on a phone ${sum.toFixed(3)}: ${JSON.stringify(largest)}`);
+  await context.close();
+  expect(sum).toBeLessThan(0.1);
+});
