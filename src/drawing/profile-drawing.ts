@@ -49,7 +49,7 @@ export function profileDrawing(
     );
   }
   const curves = profile.series.map((s) => curve(profile, s, x, y));
-  for (const points of curves) taken.push(...points.flatMap((part) => boxesAlong(part)));
+  const ink = curves.flatMap((points) => points.flatMap((part) => boxesAlong(part)));
   // Behind the total: the parts it is made of.
   [...profile.series].reverse().forEach((series, r) => {
     const style = STYLE[series.role];
@@ -62,8 +62,8 @@ export function profileDrawing(
     width: x(t.to) - x(t.from),
     height: 2,
   }));
-  marks.push(...extremes(profile, x, y, words, [...taken, ...lines], taken));
-  marks.push(...targetMarks(targets, x, y, words, taken));
+  marks.push(...extremes(profile, x, y, words, [...ink, ...lines], taken));
+  marks.push(...targetMarks(targets, x, y, words, ink, taken));
   marks.push(...endLabels(profile, curves, x1, scale, frame));
   const height = frame.height + (scale.width - x1 > 70 ? 0 : 18);
   return {

@@ -2,7 +2,17 @@
 
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Wording } from "../words/wording.ts";
-import { type Box, ellipse, line, type Mark, overlaps, segment, text, textBox } from "./drawing.ts";
+import {
+  type Box,
+  ellipse,
+  line,
+  type Mark,
+  overlaps,
+  segment,
+  type TextMark,
+  text,
+  textBox,
+} from "./drawing.ts";
 import type { Profile, TargetLine } from "./profile.ts";
 
 export function extremes(
@@ -53,11 +63,13 @@ export function extremes(
   return marks;
 }
 
+/** @param curves boxes along the lines of light, which names keep clear of where they can and stay at their own target */
 export function targetMarks(
   targets: readonly TargetLine[],
   x: (a: number) => number,
   y: (v: number) => number,
   words: Wording,
+  curves: readonly Box[],
   taken: Box[],
 ): Mark[] {
   const marks: Mark[] = [];
@@ -87,7 +99,24 @@ export function targetMarks(
         }),
       ]),
     ];
-    const chosen = options.find((o) => !taken.some((b) => overlaps(textBox(o), b, 1))) ?? options[0];
+    const others = targets
+      .filter(({ value }) => value !== target.value)
+      .map((each) => ({ from: x(each.from), to: x(each.to), y: y(each.value) }));
+    const isFree = (option: TextMark, boxes: readonly Box[]): boolean =>
+      !boxes.some((box) => overlaps(textBox(option), box, 1));
+    const isAtOwn = (option: TextMark): boolean => {
+      const box = textBox(option);
+      const away = (line: number): number => Math.max(box.y - line, line - box.y - box.height, 0);
+      return others.every(
+        (other) => other.to < box.x || other.from > box.x + box.width || away(other.y) > away(at),
+      );
+    };
+    const own = options.filter((option) => isFree(option, taken) && isAtOwn(option));
+    const chosen =
+      own.find((option) => isFree(option, curves)) ??
+      own[0] ??
+      options.find((option) => isFree(option, [...taken, ...curves])) ??
+      options[0];
     taken.push(textBox(chosen));
     marks.push(chosen);
   }

@@ -15,6 +15,7 @@ import { islandAxes } from "../../src/drawing/island-axes.ts";
 import { spreadLabels, withoutCollisions } from "../../src/drawing/label-layout.ts";
 import { planFrame, planObjects } from "../../src/drawing/plan-objects.ts";
 import { profileAlong, targetLines } from "../../src/drawing/profile.ts";
+import { profileFrame } from "../../src/drawing/profile-frame.ts";
 import { profileDrawing } from "../../src/drawing/profile-drawing.ts";
 import { section, sectionScale } from "../../src/drawing/section.ts";
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
@@ -225,6 +226,37 @@ describe("words", () => {
   });
 
   // 2026-11-28: the name of a zone smaller than the pendant over it stood on the pendant's ring.
+  // 2026-11-28: "eating 200 lx" stood under the line of 500 lx, and "prep 500 lx" over that of 200 lx.
+  it("of targets stand nearest to their own line", () => {
+    const scene = syntheticScene();
+    const top = topLight(scene, syntheticAssessment(scene));
+    if (top === undefined) throw new Error("no top");
+    const profile = profileAlong(top.grid, top.fine, islandAxes(scene));
+    const targets = [
+      { zone: "prep", from: 0, to: 1.5, value: 500 },
+      { zone: "eating", from: 0, to: 2.4, value: 200 },
+      { zone: "washing", from: 1.5, to: 2.4, value: 300 },
+    ];
+    let worst = 0;
+    for (const height of [84, 100, 130]) {
+      const frame = profileFrame(850, "lx", height);
+      const { marks } = profileDrawing(profile, targets, sheetScale(islandAxes(scene), 1032), words, frame);
+      for (const { zone, value } of targets) {
+        const name = marks.find((mark) => mark.kind === "text" && mark.text === `${zone} ${value} lx`);
+        if (name?.kind !== "text") continue;
+        const box = textBox(name);
+        const away = (line: number) => Math.max(box.y - frame.y(line), frame.y(line) - box.y - box.height, 0);
+        const near = targets.filter(
+          ({ from, to }) =>
+            sheetScale(islandAxes(scene), 1032).x(to) > box.x &&
+            sheetScale(islandAxes(scene), 1032).x(from) < box.x + box.width,
+        );
+        worst = Math.max(worst, away(value) - Math.min(...near.map((each) => away(each.value))));
+      }
+    }
+    expect(worst).toBe(0);
+  });
+
   it("of zones smaller than what hangs over them stand beside it, and lead back to the zone", () => {
     const scene = zonesUnderPendants(0.16);
     for (const width of [435, 656, 1032]) {

@@ -45,11 +45,13 @@ export class CandlespanScale extends LitElement {
       .band + .band::before {
         content: ""; position: absolute; left: 0; top: 10px; height: 4px; border-left: 0.75px solid var(--_quiet);
       }
-      .band span { position: absolute; left: 0; top: 13px; translate: -50% 0; line-height: 1.3; }
+      .band span { position: absolute; left: 0; top: 13px; translate: -50% 0; line-height: 1.3; white-space: nowrap; }
       .band:last-child span { translate: -1.1em 0; white-space: nowrap; }
       .upright .bands { flex-direction: column-reverse; flex: none; padding: 0; width: 12px; }
       .upright .band { flex: none; }
       .upright.low .band:nth-child(odd) span { display: none; }
+      .band i { display: none; font-style: normal; }
+      .upright.low .band i { display: inline; }
       .upright .band + .band::before { left: 12px; top: auto; bottom: 0; height: 0; width: 4px; border: 0; border-bottom: 0.75px solid var(--_quiet); }
       .upright .band span, .upright .band:last-child span { left: 20px; top: auto; bottom: 0; translate: 0 50%; white-space: nowrap; }
       .row.upright { flex-direction: column; gap: 10px; }
@@ -58,6 +60,7 @@ export class CandlespanScale extends LitElement {
       svg { display: block; }
       @container (max-width: 420px) {
         .row:not(.upright) .band:nth-child(odd) span { display: none; }
+        .row:not(.upright) .band i { display: inline; }
       }
       @media print {
         .band { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
@@ -78,8 +81,8 @@ export class CandlespanScale extends LitElement {
   override render(): TemplateResult {
     const { steps, bands } = bandsOf(this.unit);
     const isLow = this.upright && this.band < FIGURE;
-    // Of low colours every second has its figure.
-    const highest = bands.length - (isLow && bands.length % 2 === 1 ? 2 : 1);
+    // Where every second figure is left out, and with them the highest, the one before it has the unit.
+    const next = bands.length % 2 === 1 ? bands.length - 2 : -1;
     const label = `Scale of the light in ${this.unit}, steps at ${steps.map((s) => s.label).join(", ")}`;
     return html`<div class=${`row${this.upright ? " upright" : ""}${isLow ? " low" : ""}`}>
       <div class="bands" part="bands" role="img" aria-label=${label}>
@@ -88,7 +91,7 @@ export class CandlespanScale extends LitElement {
             band,
             i,
           ) => html`<div class="band" .style=${`background:${band.colour}${this.upright ? `;height:${this.band}px` : ""}`}>
-            ${i === 0 ? nothing : html`<span>${steps[i - 1].label}${i === highest ? ` ${this.unit}` : ""}</span>`}
+            ${i === 0 ? nothing : html`<span>${steps[i - 1].label}${i === bands.length - 1 ? ` ${this.unit}` : i === next ? html`<i> ${this.unit}</i>` : nothing}</span>`}
           </div>`,
         )}
       </div>
