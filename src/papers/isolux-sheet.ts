@@ -13,6 +13,7 @@ import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
 import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Ink, line, type Mark, segment, text, textWidth, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
+import { islandLight, lineObstacles } from "../drawing/island-light.ts";
 import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { luxColour } from "../drawing/light-scale.ts";
 import { DAY } from "../drawing/palette.ts";
@@ -20,7 +21,6 @@ import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
 import { escapeText, FONT, hatchSvg, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
 import { rectangle } from "../geometry/polygon.ts";
-import type { Vec2 } from "../geometry/vector.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LayerRole, Scene } from "../scene/scene.ts";
 import { topPlane } from "../scene/top-plane.ts";
@@ -38,7 +38,6 @@ import { asSentence } from "../words/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { wording } from "../words/wording.ts";
 import { darkestPlace, verdictMark } from "../words/zone-text.ts";
-import { islandLight } from "./island-light.ts";
 import { isoluxValues } from "./isolux-values.ts";
 
 const WIDTH = 1080;
@@ -246,9 +245,10 @@ function planOf(
           islandLight(study, scene, {
             ...contour,
             unit: study.display.illuminance,
-            page: ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)],
+            scale,
+            frame,
             taken: objects.taken,
-            obstacles: [...objects.over, ...luminaires],
+            obstacles: lineObstacles([...objects.over, ...luminaires]),
           }),
           id,
         );

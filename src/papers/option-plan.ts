@@ -4,16 +4,15 @@
 import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Mark, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
+import { islandLight, lineObstacles } from "../drawing/island-light.ts";
 import { scaleLegend } from "../drawing/light-legend.ts";
 import { moved, type PaperMark, scaled } from "../drawing/paper/paper.ts";
 import { paperLight } from "../drawing/paper/paper-light.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { sheetScale } from "../drawing/sheet-scale.ts";
 import { rectangle } from "../geometry/polygon.ts";
-import type { Vec2 } from "../geometry/vector.ts";
 import { wording } from "../words/wording.ts";
 import type { Handover, HandoverOption } from "./handover.ts";
-import { islandLight } from "./island-light.ts";
 
 /** Points a unit of the screen's drawings takes on paper: 11 units become 6.8 points. */
 const UNIT = 0.62;
@@ -50,9 +49,10 @@ export function optionPlan(
             grid: top.grid,
             field: top.field,
             unit: handover.illuminance,
-            page: ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)],
+            scale,
+            frame,
             taken: objects.taken,
-            obstacles: [...objects.over, ...luminaires],
+            obstacles: lineObstacles([...objects.over, ...luminaires]),
           }),
         );
   const marks = [

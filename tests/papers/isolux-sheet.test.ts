@@ -1,12 +1,13 @@
 /** The isolux sheet: a golden picture, kept as text, and what may never be in it. */
 import { describe, expect, it } from "vitest";
+import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
 
 describe("the isolux sheet", () => {
   const scene = tinyScene();
-  const study = tinyStudy([scene]);
+  const study = tinyStudy([scene], [...PUBLISHED_TARGETS_BY_ID.values()]);
 
   it("is the one that was looked at and approved", async () => {
     await expect(isoluxSheet(study, judged(study))).toMatchFileSnapshot("isolux-sheet.svg");

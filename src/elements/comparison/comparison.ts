@@ -6,6 +6,7 @@ import { ranked } from "../../app/ranking.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { type DifferenceMap, differenceMap, signed } from "../../drawing/difference-map.ts";
 import { islandAxes } from "../../drawing/island-axes.ts";
+import { gridToPage } from "../../drawing/island-light.ts";
 import { DARK_INK } from "../../drawing/light-scale.ts";
 import { planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
@@ -19,7 +20,6 @@ import { costGapWords, costWords } from "../../words/cost-words.ts";
 import { headline, isDark } from "../../words/headline.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import { evennessText, verdictMark } from "../../words/zone-text.ts";
-import { gridToPage } from "../plan/light-layer.ts";
 import { define } from "../shared/define.ts";
 import { ElementWidth } from "../shared/element-width.ts";
 import { judgedTop, topLight } from "../shared/illuminance-probe.ts";
@@ -200,7 +200,7 @@ export class CandlespanComparison extends LitElement {
     const toGrid = gridMetres(a.grid);
     const outline = axes.outline.map((p) => toGrid(axes.toRoom(p)));
     const unit = words.illuminanceUnit;
-    const map = differenceMap(a, b, outline, gridToPage(a, axes, scale, frame), {
+    const map = differenceMap(a, b, outline, gridToPage(first.scene, a.grid, scale, frame), {
       unit,
       taken: objects.taken,
       avoided: objects.luminaires.map((l) => l.handle),

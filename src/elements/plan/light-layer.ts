@@ -1,12 +1,11 @@
 /** The light of a plan as SVG, made anew only when field, place on the page or whether it moves changed. */
 import { nothing, type SVGTemplateResult, svg } from "lit";
 import { isoluxField } from "../../app/contour-field.ts";
-import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
-import { LABEL_SIZE, type PlanLight, planLight } from "../../drawing/plan-light.ts";
+import { islandLight } from "../../drawing/island-light.ts";
+import { LABEL_SIZE, type PlanLight } from "../../drawing/plan-light.ts";
 import type { PlanFrame, PlanObjects } from "../../drawing/plan-objects.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
-import { gridMetres, gridToRoom } from "../../scene/grid-metres.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
 import type { TopLight } from "../shared/illuminance-probe.ts";
@@ -67,24 +66,15 @@ export function planLightOf({
   objects,
   moving,
 }: LightLayerInput): PlanLight {
-  const axes = islandAxes(scene);
-  const { grid } = top;
-  const toGrid = gridMetres(grid);
-  const place = gridToPage(top, axes, scale, frame);
-  const inGrid = (points: readonly Vec2[]): Vec2[] => points.map((p) => toGrid(axes.toRoom(p)));
-  const zoneTargets = scene.zones.flatMap((zone) => {
-    const target = zone.target === undefined ? undefined : targets.get(zone.target);
-    const level = target?.requirements.find((r) => r.quantity === "illuminance")?.value;
-    return level === undefined ? [] : [{ outline: inGrid(zone.outline), level }];
-  });
-  return planLight({
-    field: isoluxField(grid, top.values, top.margin),
-    outline: inGrid(axes.outline),
-    targets: zoneTargets,
+  const { grid, values, margin } = top;
+  return islandLight({ targets }, scene, {
+    grid,
+    field: isoluxField(grid, values, margin),
     unit,
+    scale,
+    frame,
     between: true,
     labelStep: moving ? 18 : undefined,
-    place,
     obstacles: scene.zones.map((zone) => closed(zone.outline.map(([a, c]) => [scale.x(a), frame.y(c)]))),
     taken: objects.taken,
     avoided: objects.luminaires.map((l) => l.handle),
@@ -113,22 +103,4 @@ function draw(light: PlanLight, hatch: boolean): SVGTemplateResult {
       (l) =>
         svg`<text class="iso" x=${round(l.at[0])} y=${round(l.at[1] + LABEL_SIZE * 0.35)} font-size=${LABEL_SIZE} text-anchor="middle" fill=${l.colour} stroke=${l.ground} transform="rotate(${round(l.turn)} ${round(l.at[0])} ${round(l.at[1])})">${l.text}</text>`,
     )}</g>`;
-}
-
-/** From a grid's own sides through room and island to the page; an affine map, taken from three points. */
-export function gridToPage(
-  { grid }: TopLight,
-  axes: IslandAxes,
-  scale: SheetScale,
-  frame: PlanFrame,
-): (point: Vec2) => Vec2 {
-  const toRoom = gridToRoom(grid);
-  const page = (point: Vec2): Vec2 => {
-    const [x, y] = toRoom(point);
-    const [along, across] = axes.toIsland([x, y]);
-    return [scale.x(along), frame.y(across)];
-  };
-  const [o, pu, pv] = [page([0, 0]), page([1, 0]), page([0, 1])];
-  const [ux, uy, vx, vy] = [pu[0] - o[0], pu[1] - o[1], pv[0] - o[0], pv[1] - o[1]];
-  return ([s, t]) => [o[0] + s * ux + t * vx, o[1] + s * uy + t * vy];
 }
