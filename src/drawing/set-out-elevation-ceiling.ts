@@ -6,10 +6,18 @@ import type { Scene } from "../scene/scene.ts";
 import type { IslandAxes } from "./island-axes.ts";
 import type { ElevationView } from "./set-out-elevation.ts";
 
-/** Height of the ceiling over the axis of the view (m): along the row of pendants (the island's middle without one),
- * or across it at the first pendant. */
-export function ceilingOver(scene: Scene, axes: IslandAxes, view: ElevationView, s: number): number {
-  const p = axes.toRoom(view === "along" ? [s, rowAt(scene, axes)] : [cutAt(scene, axes), s]);
+/** Places nearer to one another than this (m) are in one row. */
+const ROW = 0.02;
+
+/** Height of the ceiling over the axis of the view (m), at a depth of the view; the first of {@link hangingDepths} by default. */
+export function ceilingOver(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  s: number,
+  depth = hangingDepths(scene, axes, view)[0],
+): number {
+  const p = axes.toRoom(view === "along" ? [s, depth] : [depth, s]);
   return ceilingAt(
     scene.room,
     Math.max(0, Math.min(scene.room.length, p[0])),
@@ -17,18 +25,25 @@ export function ceilingOver(scene: Scene, axes: IslandAxes, view: ElevationView,
   );
 }
 
-/** Where across the island its pendants hang, those over it before others (m). */
-function rowAt(scene: Scene, axes: IslandAxes): number {
+/** How deep in the view its pendants have their boxes (m), those over the island before others: along it the row of most of them first,
+ * across it the first pendant's place; the island's middle without any. */
+export function hangingDepths(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+): readonly [first: number, ...others: number[]] {
   const places = ceilingBoxes(scene)
     .filter(({ kind }) => kind === "pendant")
-    .map(({ placed }) => axes.toIsland(placed.frame.origin));
+    .map(({ at }) => axes.toIsland(at));
   const over = places.filter(([s, t]) => s > 0 && s < axes.length && t > 0 && t < axes.width);
-  const row = over.length > 0 ? over : places;
-  return row.length === 0 ? axes.width / 2 : row.reduce((sum, [, t]) => sum + t, 0) / row.length;
-}
-
-/** Where along the island the section is cut (m). */
-function cutAt(scene: Scene, axes: IslandAxes): number {
-  const first = ceilingBoxes(scene).find(({ kind }) => kind === "pendant")?.placed;
-  return first === undefined ? axes.length / 2 : axes.toIsland(first.frame.origin)[0];
+  const rows: { depth: number; count: number }[] = [];
+  for (const place of over.length > 0 ? over : places) {
+    const depth = place[view === "along" ? 1 : 0];
+    const row = rows.find((each) => Math.abs(each.depth - depth) < ROW);
+    if (row === undefined) rows.push({ depth, count: 1 });
+    else row.count++;
+  }
+  if (view === "along") rows.sort((a, b) => b.count - a.count);
+  const [first, ...others] = rows.map(({ depth }) => depth);
+  return [first ?? (view === "along" ? axes.width : axes.length) / 2, ...others];
 }

@@ -16,7 +16,7 @@ import { type IslandAxes, islandAxes } from "./island-axes.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING, stringDepth } from "./running-string.ts";
-import { ceilingOver } from "./set-out-elevation-ceiling.ts";
+import { ceilingOver, hangingDepths } from "./set-out-elevation-ceiling.ts";
 import { levels, string } from "./set-out-elevation-figures.ts";
 import { hangingStations, pendantMarks, widthInView } from "./set-out-elevation-pendants.ts";
 import type { PlanWords } from "./set-out-plan.ts";
@@ -25,6 +25,8 @@ export type ElevationView = "along" | "across";
 
 /** What of the room is drawn beyond the top (m). */
 const REACH = 0.35;
+/** Ceilings nearer to one another than this (m) are one line. */
+const SEEN = 0.005;
 
 export interface ElevationDrawing {
   readonly marks: readonly PaperMark[];
@@ -183,7 +185,12 @@ function stationOf(axes: IslandAxes, box: SetOutBox, view: ElevationView): numbe
 
 function tallest(scene: Scene, view: ElevationView): number {
   const axes = islandAxes(scene);
-  return Math.max(...elevationRange(scene, view).map((s) => ceilingOver(scene, axes, view, s)));
+  const depths = hangingDepths(scene, axes, view);
+  return Math.max(
+    ...elevationRange(scene, view).flatMap((s) =>
+      depths.map((depth) => ceilingOver(scene, axes, view, s, depth)),
+    ),
+  );
 }
 
 export function shell(
@@ -197,6 +204,7 @@ export function shell(
   const marks: PaperMark[] = [
     line([at(from, 0), at(to, 0)], "floor", "ink", 1.5),
     line([ceiling(from), ceiling(to)], "ceiling", "ink", 1.5),
+    ...otherCeilings(scene, axes, view, [from, to], at),
   ];
   for (const [s, open] of [
     [from, from <= -REACH + 1e-9],
@@ -214,6 +222,23 @@ export function shell(
   return marks;
 }
 
+/** Where a slope has other pendants under another height: a thinner line. */
+function otherCeilings(
+  scene: Scene,
+  axes: IslandAxes,
+  view: ElevationView,
+  ends: readonly [number, number],
+  at: (s: number, z: number) => Vec2,
+): PaperMark[] {
+  const [first, ...others] = hangingDepths(scene, axes, view);
+  return others.flatMap((depth): PaperMark[] => {
+    const heights = ends.map((s) => ceilingOver(scene, axes, view, s, depth));
+    if (ends.every((s, i) => Math.abs(heights[i] - ceilingOver(scene, axes, view, s, first)) < SEEN))
+      return [];
+    return [line([at(ends[0], heights[0]), at(ends[1], heights[1])], "ceiling", "ink", 0.75)];
+  });
+}
+
 function bodiesBehind(
   scene: Scene,
   axes: IslandAxes,
@@ -223,6 +248,8 @@ function bodiesBehind(
 ): PaperMark[] {
   const { island } = scene;
   return (scene.bodies ?? []).flatMap((body): PaperMark[] => {
+    // Seen from the near side: what stands on this side of the island is behind the eye.
+    if (view === "along" && body.outline.every((p) => axes.toIsland(p)[1] <= 0)) return [];
     const places = body.outline.map((p) => axes.toIsland(p)[view === "along" ? 0 : 1]);
     const [a, b] = [Math.max(from, Math.min(...places)), Math.min(to, Math.max(...places))];
     if (b - a < 0.02) return [];

@@ -7,6 +7,7 @@ import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
 import { isMarked } from "../papers/set-out/circuit-table.ts";
+import { printable } from "../diagnostics/printable.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
 import { degrees } from "../units/quantities.ts";
 import { BYTE_ORDER_MARK, csvLine } from "./csv.ts";
@@ -161,7 +162,7 @@ export function luminairesCsv(handover: Handover): string {
         l.suspension ?? "",
         l.finish ?? "",
         l.colour ?? "",
-        l.maker ?? "",
+        printable(l.maker ?? ""),
         l.order ?? "",
         l.lamp ?? "",
         l.base ?? "",

@@ -136,10 +136,29 @@ function meterBlocks(
     places(scene, points, words),
     readings(scene, settings, points, words),
     ...[
+      ...sinkWords(scene, points),
       "At night, lamps warm. The sensor lies flat on the top at the point, facing up, and nobody leans over it.",
       `"New" is what to read now, with new lamps and clean shades; "maintained" is what is left of it at the maintenance factor ${scene.maintenance.toFixed(2)}, which the verdicts are about.`,
       "One layer alone tells which dimmer is off its level. A hand meter errs by 3 to 10 %, the prediction has its own band in the report.",
     ].map((sentence) => bullet(sentence, TABLE)),
+  ];
+}
+
+/** Nothing lies flat in the middle of a sink. */
+function sinkWords(scene: Scene, points: readonly NamedPoint[]): string[] {
+  const { island } = scene;
+  const sink = island?.sink;
+  if (island === undefined || sink === undefined) return [];
+  const inSink = points.filter(({ at }) => depthInside(islandAxes(scene).toIsland([at[0], at[1]]), sink) > 0);
+  const above = inSink.filter(({ at }) => at[2] > island.height - 0.02).map(({ tag }) => tag);
+  const below = inSink.filter(({ at }) => at[2] <= island.height - 0.02).map(({ tag }) => tag);
+  return [
+    ...(above.length === 0
+      ? []
+      : [
+          `${above.join(", ")} lies over the sink: lay a board across it, level with the top, for the sensor.`,
+        ]),
+    ...(below.length === 0 ? [] : [`${below.join(", ")} lies on the floor of the basin: empty it first.`]),
   ];
 }
 
@@ -195,7 +214,7 @@ function readings(
       { title: "point", share: 0.5 },
       { title: `each layer alone, new, ${words.light}`, share: 3.2 },
       { title: `together, new, ${words.light}`, share: 1.1, align: "end" },
-      { title: "maintained", share: 0.9, align: "end" },
+      { title: `maintained, ${words.light}`, share: 0.9, align: "end" },
       { title: "read", share: 0.8 },
     ],
     rows: settings.flatMap(({ name, zones }) =>

@@ -83,7 +83,7 @@ function notes(handover: Handover, setOut: SetOut): Block[] {
     ...(scene.room.slope === 0
       ? []
       : [
-          "The ceiling slopes: it is drawn over the row of pendants and in the section at P1; each drop is taken at its own box.",
+          "The ceiling slopes: the heavy line is over the row of most pendants, and in the section at P1; a thin line is over others. Each drop is taken at its own box.",
         ]),
     ...(scene.island === undefined
       ? []

@@ -93,7 +93,11 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
     ...orderBlocks(rows, costReport(chosenOption(handover).scene).currency),
     ...costBlocks(handover),
     ...lampBlocks(handover, rows),
-    ...asHung(setOut(chosenOption(handover).scene, handover.unit, words.length), words),
+    ...asHung(
+      setOut(chosenOption(handover).scene, handover.unit, words.length),
+      chosenOption(handover).scene.room,
+      words,
+    ),
     heading("The performance relies on", 11),
     ...relianceBlocks(handover, words),
   ];
@@ -265,7 +269,7 @@ export function relianceBlocks(handover: Handover, words: HandoverWords): Block[
         ? "No met target rests on its flux alone."
         : least.share >= 0.995
           ? `It has no flux to spare: with less than ${least.flux.toFixed(0)} lm, ${printable(least.zone, 30)} no longer surely meets its target.`
-          : `With less than ${least.flux.toFixed(0)} lm each (${Math.round(least.share * 100)} % of ${luminaire.flux.toFixed(0)} lm), ${printable(least.zone, 30)} no longer surely meets its target.`;
+          : `With less than ${least.flux.toFixed(0)} lm each (${Math.round(least.share * 100)} % of ${luminaire.flux.toFixed(0)} lm), ${printable(least.zone, 30)} no longer surely has the average asked of it.`;
     const colour = [
       luminaire.cct === undefined ? undefined : `${luminaire.cct} K`,
       luminaire.cri === undefined ? undefined : `Ra ${luminaire.cri} or better`,

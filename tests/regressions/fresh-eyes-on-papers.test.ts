@@ -2,12 +2,17 @@
 
 import { describe, expect, it } from "vitest";
 import { headRoom } from "../../src/advice/people/head-room.ts";
+import { setOut } from "../../src/app/set-out/set-out.ts";
 import { arrangementIndex } from "../../src/app/shortlist.ts";
+import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
 import { clientSheets } from "../../src/papers/client-sheet.ts";
+import { coverSheets } from "../../src/papers/cover-sheet.ts";
 import { dimmerSheets } from "../../src/papers/dimmer-sheet.ts";
+import { handoverWords } from "../../src/papers/handover.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { withSetting } from "../../src/scene/settings.ts";
 import { topPlane } from "../../src/scene/top-plane.ts";
 import { judged } from "../support/assessed-arrangement.ts";
@@ -111,6 +116,70 @@ describe("papers", () => {
     expect(svg).toMatch(/set to supper: /);
     expect(isoluxSheet(study, [one])).not.toContain("set to");
   });
+});
+
+describe("a slope with pendants in two rows", () => {
+  const sloped = withCounter({
+    room: { length: 5.4, width: 4.2, ceilingHeight: 2.6, ceiling: { slope: 15, towards: 90 } },
+    arrangements: [
+      {
+        name: "row and corner",
+        layers: [
+          {
+            name: "row",
+            role: "pendant",
+            luminaire: "dome",
+            row: { count: 3, clearance: 0.85, offset: [0, -0.3] },
+          },
+          {
+            name: "corner",
+            role: "pendant",
+            luminaire: "dome",
+            row: { count: 1, clearance: 0.85, offset: [0, 0.3] },
+          },
+          { name: "ambient", luminaire: "spot", grid: { columns: 3, rows: 2, margin: 0.7 } },
+        ],
+      },
+    ],
+  });
+  const handover = handoverOf(sloped);
+
+  it("was drawn with a ceiling where no box is", () => {
+    const [{ scene }] = handover.options;
+    const layout = setOut(scene, "mm", (metres) => `${Math.round(1000 * metres)} mm`);
+    const { marks } = setOutElevation(scene, layout, "along", 1000, handoverWords(handover));
+    const lines = marks.flatMap((mark) =>
+      mark.kind === "line" && mark.depicts === "ceiling" ? [-mark.points[0][1] / 1000] : [],
+    );
+    const boxes = layout.boxes.filter(({ kind }) => kind === "pendant").map(({ ceiling }) => ceiling);
+    const apart = boxes.map((z) => Math.min(...lines.map((each) => Math.abs(each - z))));
+    console.log(
+      `worst distance of a canopy from a drawn ceiling ${(1000 * Math.max(...apart)).toFixed(2)} mm`,
+    );
+    // Boxes are rounded to the millimetre.
+    expect(Math.max(...apart)).toBeLessThan(0.0006);
+    expect(lines).toHaveLength(2);
+  });
+
+  it("sent the electrician to a table that is not there, and to tilt what sits flush", () => {
+    const said = words(setOutSheets(handover).sheets).join(" ").replaceAll("\u00a0", " ");
+    expect(said).not.toContain("see the table");
+    expect(said).toMatch(/P1 to P3 300 mm towards its near side; P4 300 mm towards its far side/);
+    expect(said).toMatch(/R1 to R6 sit flush in the sloped ceiling and lean 15° with it/);
+    expect(said).toMatch(/up the slope, 1000 becomes 1035/);
+  });
+});
+
+it("the drawing list counted other holds than the set-out shows", () => {
+  for (const document of [withCounter(), kitchen()]) {
+    const handover = handoverOf(document);
+    const { sheets, setOut: layout } = setOutSheets(handover);
+    const shown = sheets
+      .flatMap(({ marks }) => marks)
+      .filter((mark) => "text" in mark && mark.depicts === "hold" && /^HOLD /.test(mark.text)).length;
+    const counted = /HOLD: (\d+|one) thing/.exec(words(coverSheets(handover, layout, [])).join(" "))?.[1];
+    expect(counted === "one" ? 1 : Number(counted)).toBe(shown);
+  }
 });
 
 describe("answers", () => {

@@ -79,10 +79,11 @@ export function holds(
     const tags = clash.between.filter((name) => held.some(({ tag }) => tag === name));
     const others = clash.between.filter((name) => !tags.includes(name));
     // Two boxes in one another's way are named as a pair: several pairs may share the words.
-    const pair = tags.length > 1 ? `${tags.join(" with ")}: ` : "";
-    const against = others.length === 0 ? "" : ` (${others.map((name) => printable(name, 40)).join(", ")})`;
+    const pair = tags.length > 1 ? tags.join(" with ") : "";
+    const with_ = others.map((name) => printable(name, 40)).join(", ");
+    const names = [pair, with_].filter((each) => each !== "").join(", ");
     const reason = clashWords(clash);
-    const words = `${pair}${reason.charAt(0).toUpperCase()}${reason.slice(1)}${against}`;
+    const words = `${names === "" ? "" : `${names}: `}${reason.charAt(0).toUpperCase()}${reason.slice(1)}`;
     found.push({ tags, words, field: clashField(clash, held[0]) });
   }
   hold(

@@ -14,7 +14,7 @@ import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { placedSuspensionPoints, type SuspensionPoints } from "../../luminaire/suspension-points.ts";
-import { type CeilingBox, ceilingBoxes } from "../../scene/ceiling-boxes.ts";
+import { type CeilingBox, ceilingBoxes, shortTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -220,5 +220,12 @@ function centrelineWords(
     return "Pendants follow the ISLAND centreline, not the room centreline.";
   if (spread < 0.002)
     return `Pendants follow the ISLAND, not the room: on a line ${length(Math.abs(mean))} off its centreline, towards its ${mean < 0 ? "near" : "far"} side.`;
-  return "Pendants are set out from the ISLAND, not the room, each at its own distance from its centreline: see the table.";
+  const lines = new Map<string, string[]>();
+  over.forEach(({ tag }, i) => {
+    const off = Math.abs(offs[i]);
+    const where = off < 0.001 ? "on it" : `${length(off)} towards its ${offs[i] < 0 ? "near" : "far"} side`;
+    lines.set(where, [...(lines.get(where) ?? []), tag]);
+  });
+  const places = [...lines].map(([where, tags]) => `${shortTags(tags)} ${where}`);
+  return `Pendants follow the ISLAND, not the room; off its centreline: ${places.join("; ")}.`;
 }

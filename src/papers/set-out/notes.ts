@@ -3,6 +3,7 @@
 import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, gap, SMALL } from "../../drawing/paper/flow.ts";
 import { rectangle } from "../../geometry/polygon.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { degrees } from "../../units/quantities.ts";
@@ -14,6 +15,11 @@ export function notes(handover: Handover, setOut: SetOut, words: HandoverWords):
   const { room } = scene;
   const lines: string[] = [];
   if (setOut.centreline !== undefined) lines.push(setOut.centreline);
+  const pendants = setOut.boxes.filter(({ kind }) => kind === "pendant").map(({ tag }) => tag);
+  if (pendants.length > 0)
+    lines.push(
+      `If the island is not yet set, or has moved: hold ${shortTags(pendants)}, measure it, and ask.`,
+    );
   lines.push(
     "Faces are FINISHED faces (plaster, tile, floor covering on); if they are not on yet, add their thickness before marking.",
     `Datum: the corner of the finished faces of wall 0 (at the foot of the plan) and wall 3 (on its left). Strings run from it to ${words.length(setOut.length)} and ${words.length(setOut.width)} at the far faces; every figure is rounded once, so gaps are differences.`,
@@ -25,8 +31,9 @@ export function notes(handover: Handover, setOut: SetOut, words: HandoverWords):
   if (room.slope !== 0)
     lines.push(
       `The ceiling rises ${Number(degrees(room.slope).toFixed(1))}°, from ${words.length(room.ceilingHeight)} at its lowest to ${words.length(highest(room))}: ${dropsDiffer(setOut) ? "each drop differs" : "drops are equal along the row, but only there"}. Every suspension needs a hang-straight swivel that allows this angle; many stop at 25 to 30° (common practice, no source).`,
+      `Distances x and y are level, plumbed up from the floor. With the tape on the ceiling, up the slope, 1000 becomes ${(1000 / Math.cos(room.slope)).toFixed(0)}.`,
     );
-  if (turnedBoxes(setOut).some(({ orientation }) => orientation.tilt > 0))
+  if (turnedBoxes(setOut, room).some(({ orientation }) => orientation.tilt > 0))
     lines.push('Some luminaires are tilted or aimed: see "Turned, tilted, aimed" here or on the schedule.');
   lines.push(
     "Pendants are switched and dimmed on a leg of their own, apart from the ambient light.",

@@ -236,7 +236,24 @@ function legend(handover: Handover, layout: SetOut): Block[] {
     ...(chosenOption(handover).tolerances?.length
       ? [bullet("Dashed ring: anywhere in it the box leaves the verdict as it is.", SMALL)]
       : []),
-    ...(scene.room.joists === undefined ? [] : [bullet("Dotted: joist centrelines.", SMALL)]),
+    ...(heldTags(chosenOption(handover).clashes).size > 0
+      ? [bullet("Heavy ring: on HOLD, as its tag says.", SMALL)]
+      : []),
+    ...(scene.layers.some(({ circuit }) => circuit !== undefined)
+      ? [bullet("After a tag: its circuit.", SMALL)]
+      : []),
+    ...(scene.layers.some(({ switches }) => switches !== undefined)
+      ? [
+          bullet(
+            "S: switch; a dotted line leads from it to a luminaire of its leg (letters under Circuits).",
+            SMALL,
+          ),
+        ]
+      : []),
+    ...(scene.island === undefined
+      ? []
+      : [bullet("Dash-dot frame, where there is one: the part drawn larger.", SMALL)]),
+    ...(scene.room.joists === undefined ? [] : [bullet("Dotted across the room: joist centrelines.", SMALL)]),
     ...(scene.room.keepOuts?.length ? [bullet("Hatched: no box here.", SMALL)] : []),
   ];
 }

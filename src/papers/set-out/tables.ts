@@ -3,7 +3,7 @@
 import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, heading } from "../../drawing/paper/flow.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
-import type { Handover, HandoverWords } from "../handover.ts";
+import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 import { circuitTable, switchLegend } from "./circuit-table.ts";
 import { hanging } from "./hanging.ts";
 import { hold, setOutHolds } from "./holds.ts";
@@ -31,20 +31,13 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
   if (fixed.length > 0)
     blocks.push(heading("Fixed below the ceiling, to cabinet, hood or wall", 9), fixedTable(fixed, words));
   blocks.push(
-    ...asHung(setOut, words),
+    ...asHung(setOut, chosenOption(handover).scene.room, words),
     heading("Circuits", 9),
     circuitTable(handover),
     ...switchLegend(handover),
   );
   const flags = setOutHolds(handover, setOut, words);
-  blocks.push(heading("HOLD: not to be built before this is settled", 9));
-  if (pendants.length > 0)
-    blocks.push(
-      hold(
-        shortTags(pendants.map(({ tag }) => tag)),
-        "If the island is not yet set, or has moved: hold these boxes, measure it, and ask.",
-      ),
-    );
+  if (flags.length > 0) blocks.push(heading("HOLD: not to be built before this is settled", 9));
   for (const { tags, words: flag } of flags)
     blocks.push(hold(tags.length === 0 ? "all" : shortTags(tags), flag));
   blocks.push(heading("Notes", 9), ...notes(handover, setOut, words));
