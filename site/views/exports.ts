@@ -78,7 +78,7 @@ export const EXPORTS: readonly Export[] = [
     PDF,
   ),
   paper(
-    "Luminaire and lamp schedule",
+    "Luminaires and lamps",
     "PDF: what to order, and what the performance relies on.",
     "schedule.pdf",
     PDF,

@@ -30,7 +30,7 @@ export function dxfTitle(handover: Handover, setOut: SetOut): string[] {
     ),
     ...loadReport(scene).layers.map(
       ({ circuit, layer, luminaires, fittedWatts, unknown, dimmer }) =>
-        `Circuit ${circuit === undefined ? "HOLD, not named" : printable(circuit, 40)}: ${printable(layer, 40)}, ${luminaires} ${luminaires === 1 ? "luminaire" : "luminaires"}, ${powerFigure(fittedWatts, unknown, "at least")} W, dimmer ${printable(dimmer?.name ?? "not stated", 60)}`,
+        `Circuit ${circuit === undefined ? "HOLD, not named" : printable(circuit, 40)}: ${printable(layer, 40)}, ${luminaires} ${luminaires === 1 ? "luminaire" : "luminaires"}, ${powerFigure(fittedWatts, unknown, "at least", 1)} W, dimmer ${printable(dimmer?.name ?? "not stated", 60)}`,
     ),
     ...setOutHolds(handover, setOut, words).map(
       ({ tags, words: flag }) => `HOLD ${tags.length === 0 ? "all" : tags.join(", ")}: ${flag}`,

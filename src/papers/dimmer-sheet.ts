@@ -93,7 +93,7 @@ function levels(settings: readonly DimmedSetting[]): Block {
           dimmerWords(layer),
           levelWords(layer.dim),
           control === undefined ? "not stated" : layer.dim === 0 ? "off" : controlWords(control),
-          powerFigure(watts, unknown),
+          powerFigure(watts, unknown, "≥", 1),
         ];
       });
     }),

@@ -6,7 +6,7 @@
 import { printable } from "../diagnostics/printable.ts";
 import { type SheetField, sheetField, sheetFrame } from "../drawing/paper/frame.ts";
 import type { PaperMark, Sheet } from "../drawing/paper/paper.ts";
-import type { Handover } from "./handover.ts";
+import { chosenOption, type Handover } from "./handover.ts";
 
 /** What a page says of itself in its title block. */
 export interface PageHead {
@@ -58,6 +58,11 @@ export function numbered(handover: Handover, { head, ...sheet }: Page, k: number
   if (!head.framed) return { ...sheet, marks: [...sheet.marks, ...foot(handover, sheet, number)] };
   const { title, option, units, scale } = head;
   const { client, address, author, number: job } = handover.head ?? {};
+  // What says so on one sheet alone is not seen by who holds the others.
+  const isDraft = chosenOption(handover).assessment.method.quality === "quick";
+  const note = [...(isDraft ? ["QUICK CALCULATION"] : []), handover.note ?? ""]
+    .filter((each) => each !== "")
+    .join("; ");
   const site = [client, address].filter((each) => each !== undefined).join(", ");
   return {
     ...sheet,
@@ -66,7 +71,7 @@ export function numbered(handover: Handover, { head, ...sheet }: Page, k: number
         project: `${job === undefined ? "" : `${job}  `}${handover.project}`,
         ...(site === "" ? {} : { site }),
         ...(author === undefined || sheet.width < sheet.height ? {} : { drawn: author }),
-        ...(handover.note === undefined ? {} : { note: handover.note }),
+        ...(note === "" ? {} : { note }),
         title,
         ...(option === undefined ? {} : { option }),
         revision: handover.revision,

@@ -21,7 +21,7 @@ export function scheduleSheets(handover: Handover): Page[] {
   const { scene } = chosenOption(handover);
   const words = handoverWords(handover);
   const sheet = pageField(handover, true);
-  const head = { title: "Luminaire and lamp schedule", option: scene.name, units: lengthUnits(handover) };
+  const head = { title: "Luminaires and lamps", option: scene.name, units: lengthUnits(handover) };
   return flowPages(scheduleBlocks(handover, words), sheet.field).map((marks) =>
     page(handover, sheet, head, {
       name: "schedule",

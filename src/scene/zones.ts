@@ -20,6 +20,8 @@ import type { Island, Zone } from "./scene.ts";
 const EATING_DEPTH = 0.38;
 /** A run shorter than this is no place to prepare (m). */
 const SHORTEST_RUN = 0.3;
+/** Regions that share less than this (m) only touch. */
+const TOUCHING = 1e-3;
 
 export interface PlannedZone extends Zone {
   /** Document path for issues about it. */
@@ -130,10 +132,27 @@ function defaultZones(island: Island, ledger: Ledger): PlannedZone[] {
       basin === undefined ? "no zones given; the sink" : "no zones given; the basin's floor",
       basin?.floor,
     );
-  if (strip !== undefined)
-    add("eating", "eating", strip, "no zones given; a strip 0.38 m deep along the seats");
+  if (strip !== undefined) {
+    const shared = zones.flatMap(({ name, outline }) => {
+      const [along, across] = sharedExtents(outline, strip);
+      const size = `${millimetres(along)} × ${millimetres(across)} mm`;
+      return along > TOUCHING && across > TOUCHING
+        ? [`${size} of it lie over ${name} and are judged as both`]
+        : [];
+    });
+    const why = ["no zones given; a strip 0.38 m deep along the seats", ...shared].join("; ");
+    add("eating", "eating", strip, why);
+  }
   return zones;
 }
+
+/** How far two regions' bounding boxes reach into one another along each axis (m), negative where they are apart. */
+function sharedExtents(a: readonly Vec2[], b: readonly Vec2[]): readonly [number, number] {
+  const [p, q] = [bounds(a), bounds(b)];
+  return [Math.min(p[2], q[2]) - Math.max(p[0], q[0]), Math.min(p[3], q[3]) - Math.max(p[1], q[1])];
+}
+
+const millimetres = (metres: number): number => Math.round(1000 * metres);
 
 function eatingStrip(
   { length, width }: Island,

@@ -13,6 +13,7 @@ import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
+import { sheetSet } from "../../src/papers/sheet-set.ts";
 import { withSetting } from "../../src/scene/settings.ts";
 import { topPlane } from "../../src/scene/top-plane.ts";
 import { judged } from "../support/assessed-arrangement.ts";
@@ -180,6 +181,49 @@ it("the drawing list counted other holds than the set-out shows", () => {
     const counted = /HOLD: (\d+|one) thing/.exec(words(coverSheets(handover, layout, [])).join(" "))?.[1];
     expect(counted === "one" ? 1 : Number(counted)).toBe(shown);
   }
+});
+
+it("a quick calculation was said on one sheet of the report alone", () => {
+  const handover = handoverOf(withCounter());
+  const [option] = handover.options;
+  const method = { ...option.assessment.method, quality: "quick" as const };
+  const quick = { ...handover, options: [{ ...option, assessment: { ...option.assessment, method } }] };
+  for (const [of, expected] of [
+    [quick, true],
+    [handover, option.assessment.method.quality === "quick"],
+  ] as const)
+    for (const sheet of sheetSet(of).documents.flatMap(({ sheets }) => sheets))
+      if (words([sheet]).some((text) => text === "revision"))
+        expect(
+          words([sheet]).some((text) => text.includes("QUICK CALCULATION")),
+          sheet.name,
+        ).toBe(expected);
+});
+
+it("loads were whole watts on sheets and tenths in sentences", () => {
+  const document = withCounter();
+  Object.assign((document.luminaires as Json).dome as Json, { watts: 9.83 });
+  const handover = handoverOf(document);
+  expect(words(setOutSheets(handover).sheets, "circuit row")).toContain("29.5");
+  // 40 % of the light by the supper's dimmer.
+  expect(words(dimmerSheets(handover), "setting row")).toContain("11.8");
+});
+
+it("an eating strip over the hob was not explained", () => {
+  const { zones: _, ...island } = { ...ISLAND, zones: undefined };
+  const withHob = (depth: number) =>
+    resolved(
+      kitchen({
+        island: {
+          ...island,
+          hob: { from: [0.9, 0.55], size: [0.6, depth] },
+          seats: { side: "y+", count: 3, width: 0.6 },
+        },
+      }),
+    ).defaults.find(({ why }) => why.includes("along the seats"))?.why;
+  // The strip begins at 1.1 − 0.38 = 0.72 m.
+  expect(withHob(0.3)).toMatch(/; 600 × 130 mm of it lie over cooking and are judged as both$/);
+  expect(withHob(0.17)).toMatch(/along the seats$/);
 });
 
 describe("answers", () => {

@@ -64,8 +64,8 @@ export function circuitTable(handover: Handover): Block {
         leg,
         printable(layer, 30),
         `${luminaires}`,
-        powerFigure(fittedWatts, unknown),
-        isMarked(scene, layer) ? powerFigure(markedWatts, unknown) : "–",
+        powerFigure(fittedWatts, unknown, "≥", 1),
+        isMarked(scene, layer) ? powerFigure(markedWatts, unknown, "≥", 1) : "–",
         apparentWords(load),
         placesWords(load),
         dimmer === undefined
