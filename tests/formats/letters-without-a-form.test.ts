@@ -1,13 +1,14 @@
 /** Letters that the font of the PDFs has no form for: said by name, on the cover too; SVG and DXF hold them as they are. */
 
 import { readFileSync } from "node:fs";
-import { resolve } from "node:path";
+import { createRequire } from "node:module";
 import { expect, it } from "vitest";
 import { handoverFiles } from "../../src/formats/handover-files.ts";
 import { letteredFiles, missingLettersWords } from "../../src/formats/pdf/lettered-files.ts";
 import { handoverOf } from "../support/handover.ts";
 import { ISLAND, kitchen } from "../support/studies.ts";
 
+const { resolve } = createRequire(import.meta.url);
 const face = (name: string) => new Uint8Array(readFileSync(resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`)));
 const fonts = { regular: face("DejaVuSansCondensed"), bold: face("DejaVuSansCondensed-Bold") };
 
@@ -21,7 +22,15 @@ it("are missed wherever a paper has them: title, zone, layer, luminaire, arrange
     arrangements: [
       {
         name: "三つ",
-        layers: [{ name: "吊灯", role: "pendant", circuit: "回", luminaire: "白球", row: { count: 3, clearance: 0.85 } }],
+        layers: [
+          {
+            name: "吊灯",
+            role: "pendant",
+            circuit: "回",
+            luminaire: "白球",
+            row: { count: 3, clearance: 0.85 },
+          },
+        ],
       },
     ],
   });
@@ -30,10 +39,16 @@ it("are missed wherever a paper has them: title, zone, layer, luminaire, arrange
   console.log(`${expected.length} letters planted, missed and named: ${missing.join("")}`);
   expect([...missing].sort()).toEqual([...new Set(expected)].sort());
   expect(missingLettersWords(missing)).toContain("empty boxes");
-  const cover = files.flatMap((file) => ("sheets" in file && file.path === "set.pdf" ? file.sheets[0].marks : []));
-  expect(cover.flatMap((mark) => ("text" in mark ? [mark.text] : [])).join(" ")).toMatch(/HOLD: the font of these sheets has no form for \d+ letters/);
-  const texts = files.flatMap((file) => ("text" in file ? [[file.path, String(file.text)] as const] : []));
-  for (const [path, text] of texts) if (/\.(svg|dxf)$/.test(path) && /set-out/.test(path)) expect(text, path).toMatch(/台所|吊灯/);
+  const cover = files.flatMap((file) =>
+    "sheets" in file && file.path === "set.pdf" ? file.sheets[0].marks : [],
+  );
+  expect(cover.flatMap((mark) => ("text" in mark ? [mark.text] : [])).join(" ")).toMatch(
+    /HOLD: the font of these sheets has no form for \d+ letters/,
+  );
+  const texts = files.flatMap((file) => ("content" in file ? [[file.path, file.content] as const] : []));
+  const drawings = texts.filter(([path]) => /set-out.*\.(svg|dxf)$/.test(path));
+  expect(drawings.map(([path]) => path.slice(-4)).sort()).toEqual(expect.arrayContaining([".dxf", ".svg"]));
+  for (const [path, text] of drawings) expect(text, path).toMatch(/台所|吊灯/);
   expect(letteredFiles(handoverOf(plain), fonts).missing).toEqual([]);
   expect(handoverFiles(handoverOf(plain)).length).toBe(letteredFiles(handoverOf(plain), fonts).files.length);
 });

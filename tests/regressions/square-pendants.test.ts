@@ -58,7 +58,7 @@ it.each<[string, Json, "circle" | "ellipse" | "rectangle"]>([
   const scene = hung(luminaire);
   expect(planForm(scene.layers[0].luminaires[0].luminaire)).toBe(form);
   const found = setOut(scene, "mm", (m) => m.toFixed(3));
-  expect(turnedBoxes(found).length).toBe(form === "circle" ? 0 : 1);
+  expect(turnedBoxes(found, scene.room).length).toBe(form === "circle" ? 0 : 1);
   const words = { dimension: (m: number): string => m.toFixed(3) };
   const body = setOutPlan(scene, found, 90, words, new Set()).marks.find(
     (mark) => mark.depicts === "pendant body",
