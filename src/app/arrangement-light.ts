@@ -77,7 +77,7 @@ export async function arrangementLight(
   const layersOff = assessLayersOff(study, lit, result, verdicts);
   const assessment = {
     ...assess(study, lit, result, verdicts, refined.fines(fine)),
-    ...(lit === found ? {} : { setting, settings: others }),
+    ...(lit === found ? {} : { setting, ...(others.length === 0 ? {} : { settings: others }) }),
     ...(layersOff.length === 0 ? {} : { layersOff }),
   };
   // Many small changes too, that would turn over the memory of the room in full.

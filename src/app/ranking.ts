@@ -31,9 +31,11 @@ export interface Rankable {
   readonly clashes?: readonly unknown[];
 }
 
-/** By how much the target missed most is missed, over all settings, in whole steps of what counts as the same (%). */
-export function shortfallPercent({ assessment: { settings, zones } }: Rankable): number {
-  return Math.round(shortfallOf(settings?.flatMap((setting) => setting.zones) ?? zones) / SAME);
+/** By how much the target missed most is missed, over all settings or in the one it is lit in, in whole steps of what counts as the
+ * same (%). */
+export function shortfallPercent({ assessment: { setting, settings, zones } }: Rankable): number {
+  const judged = setting === undefined ? settings?.flatMap((each) => each.zones) : undefined;
+  return Math.round(shortfallOf(judged ?? zones) / SAME);
 }
 
 /** The best first; the order given where they tie. */

@@ -9,7 +9,11 @@ import { ALLOW_OUTSIDE, type Arguments, type Io, type Option } from "./command.t
 import { progressOf } from "./progress.ts";
 
 export const LIGHT_OPTIONS: Readonly<Record<string, Option>> = {
-  arrangement: { type: "string", value: "NAME", description: "this arrangement only" },
+  arrangement: {
+    type: "string",
+    value: "NAME",
+    description: "this arrangement only, by its name or its letter on papers",
+  },
   setting: {
     type: "string",
     value: "NAME",
@@ -29,18 +33,23 @@ export async function lightOf(
   name: string | undefined,
   args: Arguments,
   io: Io,
-  options: Pick<LightOptions, "confidence" | "findings" | "setting"> = {},
+  options: Pick<LightOptions, "confidence" | "findings"> & {
+    /** The layers' own levels beside the setting asked for, as the JSON answer has it. */
+    readonly ownLevels?: boolean;
+  } = {},
 ): Promise<readonly ArrangementLight[]> {
   const { scenes } = opened.study;
   const named = name === undefined ? scenes : [scenes[orThrow(arrangementIndex(scenes, name))]];
   const setting = args.text("setting");
   const chosen = setting === undefined ? named : orThrow(scenesWithSetting(named, setting));
+  const { ownLevels = false, ...asked } = options;
   const lights: ArrangementLight[] = [];
   for (const [index, scene] of chosen.entries()) {
     const label = `${printable(scene.name, 40)} (${index + 1} of ${chosen.length})`;
     const progress = progressOf(io, chosen.length > 1 ? label : "");
     const question: LightOptions = {
-      ...options,
+      ...asked,
+      ...(setting === undefined || ownLevels ? {} : { setting }),
       draft: args.flag("quick"),
       shadows: true,
       ...(args.flag("with-people") ? { people: true } : {}),

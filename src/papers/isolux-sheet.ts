@@ -31,6 +31,7 @@ import {
 } from "../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
 import { powerFigure } from "../units/power-text.ts";
+import { litSettingWords } from "../words/settings-text.ts";
 import { patchyRemark, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashHeadline } from "../words/clash-words.ts";
 import { methodText } from "../words/method-text.ts";
@@ -155,6 +156,8 @@ function block(
     }),
   ];
   let y = 40;
+  const lit = litSettingWords(scene, assessment);
+  if (lit !== undefined) y = paragraph(marks, `Lit as in ${lit}.`, y, "ink");
   for (const zone of assessment.zones) {
     marks.push(
       text([MARGIN, y], verdictMark(zone.verdict, clashes), "verdict", {

@@ -13,6 +13,7 @@ import { ceilingAt } from "./ceiling-height.ts";
 import { islandDirection, islandToRoom } from "./island-frame.ts";
 import { ON_SURFACE } from "./points-in-solids.ts";
 import type { Island, RoomShape } from "./scene.ts";
+import { standsForTop } from "./top-plane.ts";
 import type { PlannedZone } from "./zones.ts";
 
 /** Most points of a study's planes together. */
@@ -26,8 +27,7 @@ interface Setting {
   readonly ledger: Ledger;
 }
 
-/** Planes as asked for, then one for every zone that has none, and for the top where those asked for are judged away from it; the default
- * ones when none are asked for. */
+/** Planes as asked for, then the whole top and one for every zone, where none of those asked for is there. */
 export function planesOf(
   documents: readonly PlaneDocument[] | undefined,
   setting: Setting,
@@ -62,11 +62,8 @@ export function planesOf(
   }
   if (island !== undefined) {
     const wholeTop = zones.length === 1 && zones[0].path === "/island" ? zones[0] : undefined;
-    // Planes that are judged elsewhere come beside the top, not instead of it.
-    const isBeside =
-      documents?.some(({ target }) => target !== undefined) === true &&
-      !documents.some(({ on }) => on === "island");
-    if (documents === undefined || isBeside || (wholeTop !== undefined && !judged(planes, wholeTop))) {
+    const isMissing = !planes.some((plane) => standsForTop(plane, island));
+    if (isMissing || (wholeTop !== undefined && !judged(planes, wholeTop))) {
       const top = onOutline(
         { name: free("island top", planes), role: "top", quantity: "planar", normal: UP },
         island.outline,
@@ -76,7 +73,13 @@ export function planesOf(
         setting,
       );
       if (top !== undefined) planes.push(wholeTop === undefined ? top : { ...top, zone: wholeTop.name });
-      ledger.note("/planes", "island top and zones", "not given; the default grids");
+      ledger.note(
+        "/planes",
+        "island top and zones",
+        documents === undefined
+          ? "not given; the default grids"
+          : "no plane is the whole top; the default grid",
+      );
     }
     for (const zone of zones) {
       if (zone === wholeTop || judged(planes, zone)) continue;

@@ -2,6 +2,7 @@
 
 import type { Clash } from "../advice/clashes/clash.ts";
 import type { ArrangementAssessment, ZoneAssessment } from "../assessment/assessment.ts";
+import { isMet } from "../assessment/verdict.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
@@ -39,6 +40,6 @@ export function verdictWords(
 ): string {
   const mark = verdictMark(verdict, clashes);
   if (clashes.length === 0) return `${mark} ${verdict}`;
-  const joined = verdict === "meets" || verdict === "no target" ? "but" : "and";
+  const joined = isMet(verdict) ? "but" : "and";
   return `${mark} ${verdict}, ${joined} ${clashes.length} ${clashes.length === 1 ? "clash" : "clashes"}`;
 }

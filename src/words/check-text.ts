@@ -18,7 +18,7 @@ import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-tex
 import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { asSentence } from "./sentence.ts";
-import { settingsWords } from "./settings-text.ts";
+import { litSettingWords, settingsWords } from "./settings-text.ts";
 import { TEXT_WIDTH, wrapped, wrappedTable } from "./table.ts";
 import { patchyRemark, unsettledSentences, zoneSentence } from "./arrangement-sentences.ts";
 import { darkestPlace, verdictMark } from "./zone-text.ts";
@@ -56,8 +56,14 @@ export function checkText(
 function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): string[] {
   const unit = study.display.illuminance;
   const lines = [printable(judged.scene.name)];
+  const lit = litSettingWords(judged.scene, judged.assessment);
+  if (lit !== undefined) lines.push(...wrapped(printable(`Lit as in ${lit}.`, 500), TEXT_WIDTH, 2, 2));
   for (const clash of clashSentences(judged.clashes, study.display.length))
     lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
+  if (judged.clashes.length > 0)
+    lines.push(
+      "  (! beside a verdict: the light is enough, but what is on HOLD cannot be built as it is placed.)",
+    );
   for (const zone of judged.assessment.zones) {
     const sentence = `${verdictMark(zone.verdict, judged.clashes)} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
     lines.push(...wrapped(sentence, TEXT_WIDTH, 2, 2));

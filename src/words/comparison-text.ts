@@ -64,6 +64,9 @@ function abreast(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean
     row(first ? "whole top, best first" : "whole top, continued", (_, i) =>
       printable(ranked[i].judged.scene.name, 22),
     ),
+    ...(ranked.some(({ judged }) => judged.assessment.setting !== undefined)
+      ? [row("lit as in setting", (_, i) => printable(ranked[i].judged.assessment.setting ?? "–", 22))]
+      : []),
     row("evenness U₀ (minimum / average)", (top) =>
       top === undefined ? "–" : top.statistics.uniformity.toFixed(2),
     ),

@@ -7,7 +7,12 @@ import {
   type SettingRow,
   settingLevels,
 } from "../app/settings-comparison.ts";
-import type { Check, SettingAssessment, ZoneAssessment } from "../assessment/assessment.ts";
+import type {
+  ArrangementAssessment,
+  Check,
+  SettingAssessment,
+  ZoneAssessment,
+} from "../assessment/assessment.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { LOGARITHMIC_LEVELS } from "../scene/control-value.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
@@ -30,20 +35,37 @@ export function settingsWords(
   clashes: readonly Clash[],
   unit: IlluminanceUnit,
 ): readonly SettingWords[] {
-  return assessed.map((setting, i) => {
-    const levels = settingLevels(layers, setting.dims)
-      .map(({ layer, level, control }) => {
-        const set = control === undefined || level === 0 ? "" : ` (dimmer at ${controlWords(control)})`;
-        return `${layer} ${levelWords(level)}${set}`;
-      })
-      .join(", ");
-    const { watts, unknownWatts } = setting.energy;
-    const power = `${powerFigure(watts, unknownWatts, "at least")} W`;
-    return {
-      headline: `${setting.name}: ${levels}, ${power}${foundWords(settings?.[i].find)}`,
-      zones: setting.zones.map((zone) => `${verdictMark(zone.verdict, clashes)} ${zoneSentence(zone, unit)}`),
-    };
+  return assessed.map((setting, i) => ({
+    headline: `${headline(setting.name, layers, setting.dims, setting.energy)}${foundWords(settings?.[i].find)}`,
+    zones: setting.zones.map((zone) => `${verdictMark(zone.verdict, clashes)} ${zoneSentence(zone, unit)}`),
+  }));
+}
+
+/** `dinner: pendants 25 %, ambient 10 %, 14 W` of what is lit in a setting; undefined at the layers' own levels. */
+export function litSettingWords(
+  { layers }: Pick<Scene, "layers">,
+  { setting, energy }: Pick<ArrangementAssessment, "setting" | "energy">,
+): string | undefined {
+  if (setting === undefined) return undefined;
+  return headline(
+    setting,
+    layers,
+    layers.map(({ dim }) => dim),
+    energy,
+  );
+}
+
+function headline(
+  name: string,
+  layers: Scene["layers"],
+  dims: readonly number[],
+  { watts, unknownWatts }: SettingAssessment["energy"],
+): string {
+  const levels = settingLevels(layers, dims).map(({ layer, level, control }) => {
+    const set = control === undefined || level === 0 ? "" : ` (dimmer at ${controlWords(control)})`;
+    return `${layer} ${levelWords(level)}${set}`;
   });
+  return `${name}: ${levels.join(", ")}, ${powerFigure(watts, unknownWatts, "at least")} W`;
 }
 
 /** A row of the table of settings against options. */

@@ -307,6 +307,19 @@ describe("settings of the dimmers", () => {
     expect((await called("check", dimmed, "--setting", "dinner")).code).toBe(0);
   });
 
+  // 2026-11-28: the text showed every figure at full beside the setting's few, the drawing did not say which it was.
+  it("are what every figure of the text and the drawing is of, and named", async () => {
+    const dinner = ["--setting", "dinner", "--arrangement", "A"] as const;
+    const averageOf = (text: string): number => Number(/average, lx +([\d.]+)/.exec(text)?.[1]);
+    const [full, lit] = [
+      await called("check", small, "--arrangement", "A"),
+      await called("check", dimmed, ...dinner),
+    ];
+    expect(averageOf(full.out) / averageOf(lit.out)).toBeCloseTo(4, 0);
+    for (const { out } of [lit, await called("isolux", dimmed, ...dinner)])
+      expect(out).toMatch(/Lit as in dinner: pendants 25 %, .* W\./);
+  });
+
   it("are drawn as they are lit", async () => {
     const { out } = await called("isolux", dimmed, "--setting", "dinner", "--arrangement", "two domes");
     const full = (await called("isolux", dimmed, "--arrangement", "two domes")).out;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { topPlane } from "../../src/scene/top-plane.ts";
 import { area, bounds } from "../../src/geometry/polygon.ts";
 import { ISLAND, type Json, kitchen, refusal, resolved } from "../support/studies.ts";
 
@@ -180,10 +181,28 @@ describe("calculation planes", () => {
     );
     expect(found.scenes[0].planes.map((p) => [p.name, p.zone])).toEqual([
       ["floor", undefined],
+      // 2026-11-28: figures of the whole top were those of the first plane at its height, of a counter beside it too.
+      ["island top", undefined],
       ["prep", "prep"],
     ]);
     expect(found.scenes[0].planes[0].normal).toEqual([0, 0, 1]);
     expect(found.defaults.map((d) => d.path)).toContain("/island/zones/0/plane");
+  });
+
+  it("take no counter beside the island for its top", () => {
+    const [scene] = study(
+      { zones: [{ name: "prep", from: [0, 0], size: [1, 1] }] },
+      {
+        planes: [
+          {
+            name: "counter",
+            rectangle: { corner: [0, 0, 0.92], u: [2, 0, 0], v: [0, 0.6, 0] },
+            spacing: 0.1,
+          },
+        ],
+      },
+    ).scenes;
+    expect(scene.planes[topPlane(scene)].name).toBe("island top");
   });
 
   it("stand up, turn and take single points", () => {

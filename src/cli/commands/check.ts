@@ -54,7 +54,11 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const opened = await openGiven(args, io);
   const findings = args.flag("full") || args.flag("json") ? "full" : "brief";
   const confidence = confidenceOf(args.text("confidence") ?? "");
-  const arrangements = await lightOf(opened, args.text("arrangement"), args, io, { findings, confidence });
+  const arrangements = await lightOf(opened, args.text("arrangement"), args, io, {
+    findings,
+    confidence,
+    ownLevels: args.flag("json"),
+  });
   const { study } = opened;
   // The text has them as HOLD.
   for (const { scene, clashes } of args.flag("json") ? arrangements : [])

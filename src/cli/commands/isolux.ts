@@ -24,19 +24,11 @@ export const isolux: Command = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const opened = await openGiven(args, io);
-  const svg = isoluxSheet(
-    opened.study,
-    await lightOf(opened, args.text("arrangement"), args, io, settingOf(args)),
-    { values: args.flag("values") },
-  );
+  const svg = isoluxSheet(opened.study, await lightOf(opened, args.text("arrangement"), args, io), {
+    values: args.flag("values"),
+  });
   const out = args.text("out");
   if (out === undefined || out === "-") io.out(svg);
   else orThrow(writeWhole(out, svg));
   return EXIT.met;
-}
-
-/** Drawn as it is lit in the setting that was asked for. */
-function settingOf(args: Arguments): { readonly setting?: string } {
-  const setting = args.text("setting");
-  return setting === undefined ? {} : { setting };
 }
