@@ -12,6 +12,7 @@ import { paperRows } from "../drawing/paper/paper-text.ts";
 import { plainElevation } from "../drawing/plain-elevation.ts";
 import { elevationRange, elevationSpan } from "../drawing/set-out-elevation.ts";
 import { powerFigure } from "../units/power-text.ts";
+import { evennessText } from "../words/zone-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
 import { priceTitle, scheduleRows } from "./schedule-sheet.ts";
 
@@ -37,7 +38,7 @@ export function recommendation(handover: Handover): Block[] {
 
 /** By the order of options everywhere: verdict first, then how far a target is missed, then what can be built, then evenness. */
 function reason(best: HandoverOption, second: HandoverOption): string {
-  const even = ({ scene, assessment }: HandoverOption): string => evennessOf(scene, assessment).toFixed(2);
+  const even = ({ scene, assessment }: HandoverOption): string => evennessText(evennessOf(scene, assessment));
   const evener = `it is the most even (darkest over average ${even(best)}, the next ${even(second)})`;
   const verdict = best.assessment.verdict;
   const aloneBuilt =
@@ -166,7 +167,7 @@ function table(handover: Handover, words: HandoverWords): Block[] {
         ...zones,
         [
           "evenness of the top",
-          ...options.map(({ scene, assessment }) => evennessOf(scene, assessment).toFixed(2)),
+          ...options.map(({ scene, assessment }) => evennessText(evennessOf(scene, assessment))),
         ],
         [
           "power",

@@ -38,7 +38,7 @@ import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { wording } from "../words/wording.ts";
-import { darkestPlace, verdictMark } from "../words/zone-text.ts";
+import { darkestPlace, evennessText, verdictMark } from "../words/zone-text.ts";
 import { isoluxValues } from "./isolux-values.ts";
 
 const WIDTH = 1080;
@@ -298,7 +298,7 @@ function figures(
       "maximum (fine grid)",
       fine === undefined ? light(maximum) : `${light(maximum)} (${light(fine.maximum)})`,
     ],
-    ["evenness U₀", uniformity.toFixed(2)],
+    ["evenness U₀", evennessText(uniformity)],
     ["pendants", `${part(["pendant"])} ${unit}`],
     ["recessed", `${part(["recessed"])} ${unit}`],
     ["power", `${powerFigure(watts, unknownWatts)} W`],

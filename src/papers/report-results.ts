@@ -15,7 +15,7 @@ import { clashSentences } from "../words/clash-list.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
 import { asSentence } from "../words/sentence.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
-import { rangeWords, VERDICT_MARK, verdictMark } from "../words/zone-text.ts";
+import { evennessText, rangeWords, VERDICT_MARK, verdictMark } from "../words/zone-text.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { SIZE, TABLE, table } from "./report-style.ts";
@@ -55,7 +55,7 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
                 verdictWords(light, found),
                 top === undefined ? "–" : words.figure(top.average),
                 top === undefined ? "–" : words.figure(top.minimum),
-                top === undefined ? "–" : top.uniformity.toFixed(2),
+                top === undefined ? "–" : evennessText(top.uniformity),
                 watts(light),
               ];
             }),
@@ -221,7 +221,7 @@ export function results(
             words.figure(s.average),
             fine(s.minimum, plane.fine?.minimum),
             fine(s.maximum, plane.fine?.maximum),
-            s.uniformity.toFixed(2),
+            evennessText(s.uniformity),
             s.diversity.toFixed(2),
             `${s.points}`,
             layers.join("; "),

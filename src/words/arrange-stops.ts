@@ -1,12 +1,12 @@
 /** What keeps every row of a search from serving: the figures that the nearest misses, or the constraints none keeps. */
 
+import type { ZoneAssessment } from "../assessment/assessment.ts";
 import type { LeftOut } from "../design/search/constraints.ts";
 import type { Proposal } from "../design/search/proposals.ts";
-import type { ZoneAssessment } from "../assessment/assessment.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
+import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { clashList } from "./clash-list.ts";
-import { checkWords } from "./zone-text.ts";
+import { checkWords, evennessText, figureText } from "./zone-text.ts";
 
 /** `prep 430 lx falls short of 500 lx; dinner: eating 90 lx falls short of 150 lx; evenness 0.31 of the 0.4 asked (--evenness)`. */
 export function whatStops(
@@ -21,7 +21,7 @@ export function whatStops(
   return [
     ...(settings.length > 0 ? inSettings : missed(zones, unit)),
     ...(uniformity < evenness
-      ? [`evenness ${uniformity.toFixed(2)} of the ${evenness} asked (--evenness)`]
+      ? [`evenness ${evennessText(uniformity)} of the ${evenness} asked (--evenness)`]
       : []),
     ...(clashes.length > 0 ? [printable(clashList(clashes), 200)] : []),
   ].join("; ");
@@ -34,7 +34,7 @@ function missed(zones: readonly ZoneAssessment[], unit: IlluminanceUnit): string
       .map((check) => {
         const { quantity, statistic, value } = check;
         const what = statistic === "minimum" ? "minimum " : quantity === "uniformity" ? "evenness " : "";
-        const figure = quantity === "uniformity" ? value.toFixed(2) : formatIlluminance(value, unit);
+        const figure = figureText(quantity, value, unit);
         return `${printable(name, 40)} ${what}${figure} ${checkWords(check, unit)}`;
       }),
   );

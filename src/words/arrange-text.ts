@@ -1,6 +1,5 @@
 /** What `arrange` says to a person: the few proposals side by side, their reasons, what skipping one would lose. */
 
-import { powerFigure } from "../units/power-text.ts";
 import { offsetOf } from "../design/search/candidate.ts";
 import type { Checked } from "../design/search/checked.ts";
 import type { Proposal } from "../design/search/proposals.ts";
@@ -9,11 +8,13 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { powerFigure } from "../units/power-text.ts";
 import { stoppedBy, whatStops } from "./arrange-stops.ts";
+import { unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
 import { settingsWords } from "./settings-text.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
-import { unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
+import { evennessText } from "./zone-text.ts";
 
 export interface ArrangeTextInput {
   readonly study: Pick<ResolvedStudy, "title" | "display" | "warnings">;
@@ -121,7 +122,7 @@ function overview(
       uniformity < evenness ? `patchy, ${assessment.verdict}` : verdictWords(assessment, clashes),
     ),
     row(`average on top (${illuminance})`, ({ average }) => formatIlluminanceValue(average, illuminance)),
-    row("evenness", ({ uniformity }) => uniformity.toFixed(2)),
+    row("evenness", ({ uniformity }) => evennessText(uniformity)),
     row("power (W)", ({ energy }) => powerFigure(energy.watts, energy.unknownWatts)),
     row("centre to centre", ({ figures: { candidate } }) =>
       candidate.count === 1 ? "–" : say(candidate.pitch * step),

@@ -1,7 +1,7 @@
 /** What `boxes` says: positions good for every pendant of the shortlist, how far each box may be off, the ceiling as built. */
 
-import type { BoxesFindings } from "../app/boxes.ts";
 import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
+import type { BoxesFindings } from "../app/boxes.ts";
 import { canopyCover } from "../app/set-out/suspension.ts";
 import type { AsBuilt } from "../design/boxes/as-built.ts";
 import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring.ts";
@@ -9,10 +9,10 @@ import { offsetOf, stationOf } from "../design/search/candidate.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatLength } from "../units/length-text.ts";
-import { TEXT_WIDTH, table, wrapped } from "./table.ts";
-import { clashesJson, clashSentences } from "./clash-list.ts";
 import { verdictWords, zoneSentence } from "./arrangement-sentences.ts";
-import { verdictMark } from "./zone-text.ts";
+import { clashesJson, clashSentences } from "./clash-list.ts";
+import { TEXT_WIDTH, table, wrapped } from "./table.ts";
+import { evennessText, verdictMark } from "./zone-text.ts";
 
 export interface BoxesTextInput extends BoxesFindings {
   readonly study: Pick<ResolvedStudy, "title" | "display">;
@@ -56,7 +56,7 @@ export function boxesText(input: BoxesTextInput): string {
             say(island.length / 2 + stationOf(boxes, 0) * step + (boxes.shift?.[0] ?? 0)),
             boxes.count === 1 ? "–" : say(boxes.pitch * step),
             say(offsetOf(boxes, step)[1]),
-            worstUniformity.toFixed(2),
+            evennessText(worstUniformity),
             good ? "good for all" : worstUniformity < evenness ? "not for all: patchy" : "not for all",
           ]),
         ],
@@ -72,7 +72,7 @@ export function boxesText(input: BoxesTextInput): string {
       const height = document.layers[input.layer]?.row?.clearance;
       lines.push(
         ...wrapped(
-          `${verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${average.toFixed(0)} lx, evenness ${uniformity.toFixed(2)}, ${verdict}.`,
+          `${verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${average.toFixed(0)} lx, evenness ${evennessText(uniformity)}, ${verdict}.`,
           TEXT_WIDTH,
           2,
           2,

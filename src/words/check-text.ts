@@ -1,8 +1,8 @@
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { bodyShadowLines } from "../app/body-shadow.ts";
-import { workingEdge } from "../app/working-edge.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
 import { ranked, rankedPlane } from "../app/ranking.ts";
+import { workingEdge } from "../app/working-edge.ts";
 import { centreProfile, endShares, steepestGradient } from "../assessment/gradient.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
@@ -10,9 +10,10 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { agedZone } from "./age-words.ts";
-import { comparison, otherPlanes, type Ranked } from "./comparison-text.ts";
+import { patchyRemark, unsettledSentences, zoneSentence } from "./arrangement-sentences.ts";
 import { briefValue } from "./brief-value.ts";
 import { clashSentences } from "./clash-list.ts";
+import { comparison, otherPlanes, type Ranked } from "./comparison-text.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
@@ -20,9 +21,8 @@ import { publishedRangeWords } from "./published-range.ts";
 import { asSentence } from "./sentence.ts";
 import { litSettingWords, settingsWords } from "./settings-text.ts";
 import { TEXT_WIDTH, wrapped, wrappedTable } from "./table.ts";
-import { patchyRemark, unsettledSentences, zoneSentence } from "./arrangement-sentences.ts";
-import { darkestPlace, verdictMark } from "./zone-text.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";
+import { darkestPlace, verdictMark } from "./zone-text.ts";
 
 export interface CheckTextOptions {
   /** Everything that was found out, every default: many screens. */

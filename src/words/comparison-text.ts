@@ -17,6 +17,7 @@ import { readingName } from "./findings-sections.ts";
 import type { Units } from "./person-words.ts";
 import { settingCellText, settingTableRows } from "./settings-text.ts";
 import { table } from "./table.ts";
+import { evennessText } from "./zone-text.ts";
 
 /** Arrangements beside one another before the table goes on below. */
 const ABREAST = 4;
@@ -68,7 +69,7 @@ function abreast(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean
       ? [row("lit as in setting", (_, i) => printable(ranked[i].judged.assessment.setting ?? "–", 22))]
       : []),
     row("evenness U₀ (minimum / average)", (top) =>
-      top === undefined ? "–" : top.statistics.uniformity.toFixed(2),
+      top === undefined ? "–" : evennessText(top.statistics.uniformity),
     ),
     row(`average, ${unit}`, (top) => light(top?.statistics.average)),
     ...(tops.length < 2

@@ -4,14 +4,15 @@
  */
 
 import { isCostStated } from "../advice/cost.ts";
-import { costGapWords, costWords, moneyWords } from "./cost-words.ts";
 import type { Findings } from "../advice/findings.ts";
 import type { PendantRow } from "../advice/pendant-row.ts";
 import { CEILING_LEAST, type SurroundReading, WALLS_LEAST } from "../advice/surround.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import { costGapWords, costWords, moneyWords } from "./cost-words.ts";
 import { personSentences, type Units } from "./person-words.ts";
 import { capital } from "./sentence.ts";
+import { evennessText } from "./zone-text.ts";
 
 export interface FindingsSection {
   readonly heading: string;
@@ -150,7 +151,7 @@ function sizes({ sizes: all }: Findings, units: Units): FindingsSection {
     const each = found(count, width);
     if (each === undefined) return "–";
     const light = formatIlluminanceValue(each.average, units.illuminance);
-    return `${each.asDrawn ? "*" : ""}${light} ${each.uniformity.toFixed(2)} ${each.agree}`;
+    return `${each.asDrawn ? "*" : ""}${light} ${evennessText(each.uniformity)} ${each.agree}`;
   };
   const gap = (count: number, width: number): string => {
     const free = found(count, width)?.gap;

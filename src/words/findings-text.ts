@@ -11,6 +11,7 @@ import { findingsSections, heightsWords, list } from "./findings-sections.ts";
 import { sharedConcerns, type Units } from "./person-words.ts";
 import { ruleFigure } from "./rule-figure.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
+import { evennessText } from "./zone-text.ts";
 
 /** Long names of studies stay readable. */
 const LONGEST = 500;
@@ -81,7 +82,7 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
     const light =
       average === undefined || uniformity === undefined
         ? ""
-        : ` ${formatIlluminance(average, units.illuminance)}, U₀ ${uniformity.toFixed(2)}.`;
+        : ` ${formatIlluminance(average, units.illuminance)}, U₀ ${evennessText(uniformity)}.`;
     const asks =
       card.outcome === "within"
         ? ""

@@ -9,9 +9,9 @@ import type {
 } from "../assessment/assessment.ts";
 import { shortfallOf } from "../assessment/shortfall.ts";
 import { type Verdict, worstVerdict } from "../assessment/verdict.ts";
-import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
+import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { capital } from "./sentence.ts";
-import { patchyZones } from "./zone-text.ts";
+import { patchyZones, targetText } from "./zone-text.ts";
 
 export interface Headline {
   readonly words: string;
@@ -73,7 +73,7 @@ export function headline(
     const open = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
     return {
       words: `${capital(of + listed(close.map(({ name }) => name)))}: too close to call`,
-      aside: aside(...open.slice(0, 1).map((check) => likelyWords(check, targetWords(check, unit))), uneven),
+      aside: aside(...open.slice(0, 1).map((check) => likelyWords(check, targetText(check, unit))), uneven),
       kind: "close",
     };
   }
@@ -111,10 +111,6 @@ export function likelyWords({ band, target, probability, verdict }: Check, it: s
   if (!straddles && verdict !== "too close to call") return "";
   const share = Math.round(100 * probability);
   return `${Math.max(1, Math.min(99, share))} % likely to reach ${it}`;
-}
-
-function targetWords({ quantity, target }: Check, unit: IlluminanceUnit): string {
-  return quantity === "illuminance" ? formatIlluminance(target, unit) : `evenness ${target.toFixed(2)}`;
 }
 
 function shortfall(zones: readonly ZoneAssessment[]): string {

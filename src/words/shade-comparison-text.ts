@@ -6,6 +6,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
+import { evennessText } from "./zone-text.ts";
 
 /** One shade as clear, frosted, opal and solid, side by side. */
 export function shadeComparisonText(
@@ -35,7 +36,7 @@ export function shadeComparisonText(
             variant,
             `${Math.round(100 * figures.lightOutputRatio)} %`,
             light(figures.average),
-            figures.uniformity.toFixed(2),
+            evennessText(figures.uniformity),
             light(figures.ceiling),
             `${(100 * figures.covered).toFixed(1)} %`,
             figures.covered > 0 ? `${Math.round(100 * (1 - figures.weight / figures.covered))} %` : "–",

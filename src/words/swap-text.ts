@@ -1,14 +1,15 @@
 /** What `swap` says: what another luminaire in one layer does to every zone, and the words for the order. */
 
-import { powerFigure } from "../units/power-text.ts";
 import { reliances } from "../app/set-out/flux-margin.ts";
+import type { Check } from "../assessment/assessment.ts";
 import type { Substitution } from "../design/substitution.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import { formatIlluminance } from "../units/illuminance-text.ts";
+import { powerFigure } from "../units/power-text.ts";
+import { verdictWords } from "./arrangement-sentences.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
 import { TEXT_WIDTH, wrapped } from "./table.ts";
-import { verdictWords } from "./arrangement-sentences.ts";
+import { evennessText, figureText } from "./zone-text.ts";
 
 export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Substitution): string {
   const { planned, instead, before, after, changes, differs, order, layer } = swapped;
@@ -20,17 +21,13 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
       `${printable(instead.name, 60)} in place of ${printable(planned.name, 60)} in ${printable(layer, 60)}: ${printable(differs.join(", "), 200)}.`,
       TEXT_WIDTH,
     ),
-    `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${before.uniformity.toFixed(2)} → ${after.uniformity.toFixed(2)}; ${powerOf(before)} W → ${powerOf(after)} W`,
+    `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${evennessText(before.uniformity)} → ${evennessText(after.uniformity)}; ${powerOf(before)} W → ${powerOf(after)} W`,
   ];
   for (const clash of clashSentences(after.clashes, study.display.length))
     lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
   for (const { zone, before: was, after: is, check } of changes) {
-    const value = (figure: { readonly value: number }, quantity: string) =>
-      quantity === "uniformity" ? figure.value.toFixed(2) : formatIlluminance(figure.value, unit);
-    const figures =
-      check === undefined
-        ? ""
-        : ` (${value(check.before, check.before.quantity)} → ${value(check.after, check.after.quantity)})`;
+    const value = ({ quantity, value: figure }: Check): string => figureText(quantity, figure, unit);
+    const figures = check === undefined ? "" : ` (${value(check.before)} → ${value(check.after)})`;
     lines.push(...wrapped(`${printable(zone, 60)}: ${was} → ${is}${figures}`, TEXT_WIDTH, 2, 2));
   }
   const least = reliances(before.scene, before.assessment).find(

@@ -67,6 +67,19 @@ export function evennessText(uniformity: number): string {
   return Number.isFinite(uniformity) ? uniformity.toFixed(2) : "–";
 }
 
+/** `479 lx`, `0.71`: a figure of what is checked. */
+export function figureText(quantity: Check["quantity"], value: number, unit: IlluminanceUnit): string {
+  return quantity === "uniformity" ? evennessText(value) : formatIlluminance(value, unit);
+}
+
+/** `500 lx`, `evenness 0.60`: what is asked. */
+export function targetText(
+  { quantity, target }: Pick<Check, "quantity" | "target">,
+  unit: IlluminanceUnit,
+): string {
+  return `${quantity === "uniformity" ? "evenness " : ""}${figureText(quantity, target, unit)}`;
+}
+
 /** ` (decides; 0.43 on the fine grid)` where that lies outside the interval of the evenness asked for. */
 export function fineWords({ checks }: ZoneAssessment): string {
   const fine = checks.find((check) => check.fine !== undefined)?.fine;
@@ -83,8 +96,7 @@ export function checkWords(
   unit: IlluminanceUnit,
 ): string {
   const said = unit === "fc" && footcandles !== undefined ? ` (${footcandles} fc in the source)` : "";
-  const level =
-    quantity === "illuminance" ? formatIlluminance(target, unit) + said : `evenness ${target.toFixed(2)}`;
+  const level = targetText({ quantity, target }, unit) + (quantity === "illuminance" ? said : "");
   const asked = nature === "initial" ? `${level} initial` : level;
   if (verdict === "falls short") return `falls short of ${asked}`;
   if (verdict === "too close to call") return `too close to call against ${asked}`;

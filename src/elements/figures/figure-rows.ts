@@ -5,12 +5,19 @@ import { workingEdge } from "../../app/working-edge.ts";
 import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../assessment/assessment.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";
-import { methodText } from "../../words/method-text.ts";
 import { likelyWords } from "../../words/headline.ts";
+import { methodText } from "../../words/method-text.ts";
 import { capital } from "../../words/sentence.ts";
 import type { Wording } from "../../words/wording.ts";
 import { workingEdgeSentence } from "../../words/working-edge-text.ts";
-import { checkWords, evennessText, rangeWords, TWO_GRIDS, VERDICT_MARK } from "../../words/zone-text.ts";
+import {
+  checkWords,
+  evennessText,
+  figureText,
+  rangeWords,
+  TWO_GRIDS,
+  VERDICT_MARK,
+} from "../../words/zone-text.ts";
 import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
 
 export interface FigureRow {
@@ -56,7 +63,7 @@ function zoneGroup(
   const rows = zone.checks.map((check): FigureRow => {
     return {
       what: nameOf(check),
-      value: figureOf(check, words),
+      value: figureText(check.quantity, check.value, words.illuminanceUnit),
       said: checkWords(check, words.illuminanceUnit) + place(check),
       mark: VERDICT_MARK[check.verdict],
       style: VERDICT_STYLE[check.verdict],
@@ -83,7 +90,7 @@ function zoneGroup(
   if (!zone.checks.some((c) => c.quantity === "illuminance" && c.statistic === "average"))
     rows.push(plain("Average", words.light(statistics.average), "Mean of all points, weighted by area."));
   if (!zone.checks.some((c) => c.quantity === "uniformity"))
-    rows.push(plain("Evenness U₀", statistics.uniformity.toFixed(2), "Minimum divided by average."));
+    rows.push(plain("Evenness U₀", evennessText(statistics.uniformity), "Minimum divided by average."));
   rows.push(
     plain(
       "From least to most",
@@ -91,7 +98,7 @@ function zoneGroup(
       `Lowest and highest point of the verification grid; their ratio is ${statistics.diversity.toFixed(2)}.${
         fine === undefined
           ? ""
-          : ` On the fine grid ${words.lightFigure(fine.minimum)} to ${words.light(fine.maximum)}, evenness ${fine.uniformity.toFixed(2)}. ${TWO_GRIDS}`
+          : ` On the fine grid ${words.lightFigure(fine.minimum)} to ${words.light(fine.maximum)}, evenness ${evennessText(fine.uniformity)}. ${TWO_GRIDS}`
       }`,
     ),
   );
@@ -123,10 +130,6 @@ function nameOf(check: Check): string {
   if (check.quantity === "uniformity") return "Evenness U₀";
   const statistic = capital(check.statistic);
   return check.nature === "initial" ? `${statistic}, initial` : statistic;
-}
-
-function figureOf(check: Check, words: Wording): string {
-  return check.quantity === "uniformity" ? check.value.toFixed(2) : words.light(check.value);
 }
 
 function place(check: Check): string {
