@@ -6,10 +6,12 @@ import { failure, type Issue, type Outcome, success } from "../diagnostics/issue
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
-import { LastKitchen, namesBeams, namesShades, resolveStudyWith } from "../scene/resolve-with.ts";
+import { LastKitchen } from "../scene/kitchen.ts";
+import { resolveStudyWith } from "../scene/resolve-with.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { StudyContext } from "../scene/study-context.ts";
+import { namesBeams, namesShades } from "../scene/study-luminaires.ts";
 import { arrangementLetters } from "../study/arrangement-letters.ts";
 import { type ArrangementDocument, checkStudy, type StudyDocument } from "../study/study.ts";
 import { Engines } from "./engines.ts";

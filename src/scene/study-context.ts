@@ -4,7 +4,7 @@ import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Outcome } from "../diagnostics/issue.ts";
 import type { beamLuminaire } from "../luminaire/beam-luminaire.ts";
 import type { Photometry } from "../photometry/photometry.ts";
-import type { LastKitchen } from "./resolve-with.ts";
+import type { LastKitchen } from "./kitchen.ts";
 import type { Target } from "./target.ts";
 
 export interface StudyContext {
