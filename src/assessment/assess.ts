@@ -5,6 +5,7 @@
 
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
+import { natureFactor } from "../scene/maintained.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LightingSetting, Scene, Zone } from "../scene/scene.ts";
 import { withSetting } from "../scene/settings.ts";
@@ -256,8 +257,7 @@ function figureOf(
   { quantity, statistic, nature }: Requirement,
 ): number {
   if (quantity === "uniformity") return uniformity;
-  const undo = nature === "initial" && scene.maintenance > 0 ? 1 / scene.maintenance : 1;
-  return (statistic === "minimum" ? minimum : average) * undo;
+  return (statistic === "minimum" ? minimum : average) * natureFactor(scene, nature);
 }
 
 /** U₀ of the fine grid where it lies outside the interval of the verification grid's. */

@@ -1,6 +1,10 @@
-/** Light in use from light as calculated: E = E_initial · dim · MF, the only place where dimmer and maintenance factor come in. */
+/**
+ * Light in use from light as calculated: E = E_initial · dim · MF. Dimmer and maintenance factor come in here alone; the factor goes out
+ * again here for what is asked of new light. Readings on site state their own in its place (design/verify).
+ */
 
 import type { Layer, Scene } from "./scene.ts";
+import type { Requirement } from "./target.ts";
 
 /** Share of a layer's light, initial and at full output, that is counted on: its dimmer's, and what ageing and dirt leave. */
 export function maintainedShare(
@@ -8,4 +12,12 @@ export function maintainedShare(
   { dim }: Pick<Layer, "dim">,
 ): number {
   return dim * maintenance;
+}
+
+/** What maintained light is multiplied by to be of the nature a target asks for; 1 where nothing is left of it. */
+export function natureFactor(
+  { maintenance }: Pick<Scene, "maintenance">,
+  nature: Requirement["nature"] | undefined,
+): number {
+  return nature === "initial" && maintenance > 0 ? 1 / maintenance : 1;
 }

@@ -8,6 +8,7 @@
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import type { CalculationResult } from "../../engine/result.ts";
+import { natureFactor } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
 import type { Driver } from "../assessment.ts";
@@ -73,7 +74,7 @@ export function verdictMethod(
           : "average";
     // An initial figure has no maintenance in it, neither the factor nor its uncertainty.
     const initial = requirement.nature === "initial" && figure !== "uniformity" && scene.maintenance > 0;
-    const undo = initial ? 1 / scene.maintenance : 1;
+    const undo = initial ? natureFactor(scene, requirement.nature) : 1;
     const counted = initial ? ({ input }: Contribution) => input.kind !== "maintenance" : undefined;
     const { weights } = scene.planes[plane];
     const { band, reaches, shares } = figureUncertainty(

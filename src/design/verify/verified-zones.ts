@@ -5,7 +5,7 @@ import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../../assessment/uncertainty/
 import { type Verdict, verdictAt } from "../../assessment/verdict.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { NORMAL_95, normalBelow } from "../../numerics/normal-distribution.ts";
-import { maintainedShare } from "../../scene/maintained.ts";
+import { maintainedShare, natureFactor } from "../../scene/maintained.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Fit } from "./calibration-fit.ts";
@@ -87,7 +87,7 @@ export function zonesOf(
     const target = criteria?.requirements.find(
       ({ quantity, statistic }) => quantity === "illuminance" && statistic === "average",
     );
-    const undo = target?.nature === "initial" && scene.maintenance > 0 ? 1 / scene.maintenance : 1;
+    const undo = natureFactor(scene, target?.nature);
     return [
       {
         name: zone.name,
