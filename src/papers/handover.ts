@@ -56,6 +56,8 @@ export interface LampWords {
   readonly finish?: string;
   readonly beam?: number;
   readonly count?: number;
+  /** The finishes of its shade. */
+  readonly shade?: string;
 }
 
 /** Who a job is for, where it is and whose it is. */
@@ -178,12 +180,31 @@ function sorted(value: unknown): unknown {
 
 /** Lamps of a study document, whether its lengths are read or still text. */
 export function lampsOf(
-  luminaires: Readonly<Record<string, { readonly lamp?: unknown }>> | undefined,
+  luminaires: Readonly<Record<string, { readonly lamp?: unknown; readonly shade?: unknown }>> | undefined,
 ): ReadonlyMap<string, LampWords> {
   const lamps = new Map<string, LampWords>();
-  for (const [name, { lamp }] of Object.entries(luminaires ?? {}))
-    if (typeof lamp === "object" && lamp !== null) lamps.set(name, lamp as LampWords);
+  for (const [name, { lamp, shade }] of Object.entries(luminaires ?? {}))
+    if (typeof lamp === "object" && lamp !== null) {
+      const words = shadeWords(shade);
+      lamps.set(name, { ...(lamp as LampWords), ...(words === "" ? {} : { shade: words }) });
+    }
   return lamps;
+}
+
+/** `black, inside white, diffuser opal plastic`: what its light was traced with. */
+function shadeWords(shade: unknown): string {
+  const finishOf = (surface: unknown): string | undefined => {
+    const finish = (surface as { readonly finish?: unknown } | null | undefined)?.finish;
+    return typeof finish === "string" ? printable(finish, 40) : undefined;
+  };
+  const { inside, outside, diffuser } = (shade ?? {}) as Readonly<Record<string, unknown>>;
+  const parts = [
+    ["", finishOf(shade)],
+    ["inside ", finishOf(inside)],
+    ["outside ", finishOf(outside)],
+    ["diffuser ", finishOf(diffuser)],
+  ];
+  return parts.flatMap(([where, finish]) => (finish === undefined ? [] : [`${where}${finish}`])).join(", ");
 }
 
 /** Who a job is for and whose it is, of a study document. @param logo the picture its key `logo` names */

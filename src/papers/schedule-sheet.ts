@@ -254,6 +254,12 @@ function lampBlocks(handover: Handover, rows: readonly ScheduleRow[]): Block[] {
   ];
 }
 
+/** A black dome that is white inside gives many times the light of one that is not. */
+function shadeSentence({ lamps }: Handover, { name }: Luminaire): string {
+  const shade = lamps.get(name)?.shade;
+  return shade === undefined ? "" : ` Its light was traced from its shade: ${shade}; order these finishes.`;
+}
+
 export function relianceBlocks(handover: Handover, words: HandoverWords): Block[] {
   const { scene, assessment } = chosenOption(handover);
   const letters = typeLetters(scene);
@@ -276,7 +282,7 @@ export function relianceBlocks(handover: Handover, words: HandoverWords): Block[
     ].filter((each) => each !== undefined);
     blocks.push(
       bullet(
-        `Type ${type}, "${printable(luminaire.name, 40)}", or one whose measured distribution has been run in this study: its share of the light is ${parts}. ${floor}${colour.length === 0 ? "" : ` Order ${colour.join(", ")}.`} A lamp or trim of another beam is another light, whatever its lumens.`,
+        `Type ${type}, "${printable(luminaire.name, 40)}", or one whose measured distribution has been run in this study: its share of the light is ${parts}.${shadeSentence(handover, luminaire)} ${floor}${colour.length === 0 ? "" : ` Order ${colour.join(", ")}.`} A lamp or trim of another beam is another light, whatever its lumens.`,
         size,
       ),
     );

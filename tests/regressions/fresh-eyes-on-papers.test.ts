@@ -8,7 +8,7 @@ import { setOutElevation } from "../../src/drawing/set-out-elevation.ts";
 import { clientSheets } from "../../src/papers/client-sheet.ts";
 import { coverSheets } from "../../src/papers/cover-sheet.ts";
 import { dimmerSheets } from "../../src/papers/dimmer-sheet.ts";
-import { handoverWords } from "../../src/papers/handover.ts";
+import { handoverWords, lampsOf } from "../../src/papers/handover.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
@@ -108,6 +108,25 @@ describe("papers", () => {
         ),
       ).join(" "),
     ).toMatch(/luminaires, price, EUR/);
+  });
+
+  it("ordered a dome without the white inside that its light rests on", () => {
+    const lamps = lampsOf({
+      dome: {
+        lamp: { flux: 1055 },
+        shade: {
+          profile: "dome",
+          finish: "black",
+          inside: { finish: "white" },
+          diffuser: { finish: "opal plastic" },
+        },
+      },
+      spot: { lamp: "GU10" },
+    });
+    const said = words(scheduleSheets(handoverOf(withCounter(), { lamps }))).join(" ");
+    expect(said).toContain(
+      "traced from its shade: black, inside white, diffuser opal plastic; order these finishes",
+    );
   });
 
   it("drew a setting's light without naming the setting", () => {
