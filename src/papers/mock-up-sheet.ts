@@ -8,10 +8,12 @@ import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flow, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";
 import { moved } from "../drawing/paper/paper.ts";
+import { heldTags } from "../drawing/clash-marks.ts";
 import { planMargins, setOutPlan } from "../drawing/set-out-plan.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
@@ -22,7 +24,8 @@ export function mockUpSheets(handover: Handover): Page[] {
 }
 
 function tapeSheets(handover: Handover): Page[] {
-  const { scene } = chosenOption(handover);
+  const { scene, clashes } = chosenOption(handover);
+  const held = heldTags(clashes);
   const words = handoverWords(handover);
   const whole = setOut(scene, handover.unit, words.length);
   const found = {
@@ -39,12 +42,23 @@ function tapeSheets(handover: Handover): Page[] {
   ]);
   const margins = planMargins(found, words, scale.perMetre);
   const height = 44 + margins.edge + scene.room.width * scale.perMetre + margins.below;
-  const view = setOutPlan(scene, found, scale.perMetre, words);
+  // Tape on a floor has no use for switches.
+  const unswitched = { ...scene, layers: scene.layers.map(({ switches: _, ...layer }) => layer) };
+  const view = setOutPlan(unswitched, found, scale.perMetre, words, held);
+  const moving = found.boxes.filter(({ tag }) => held.has(tag)).map(({ tag }) => tag);
   const blocks: Block[] = [
     paragraph(
-      "Tape the island on the floor first, then a cross under each pendant; hang the cut-outs on string of the length in the table and live with them for a day. Look from where you will stand, sit and come in.",
+      `${printable(scene.name, 60)}. Tape the island on the floor first, then a cross under each pendant; hang the cut-outs on string of the length in the table and live with them for a day. Look from where you will stand, sit and come in.`,
       { size: 9 },
     ),
+    ...(moving.length === 0
+      ? []
+      : [
+          paragraph(`HOLD ${shortTags(moving)}: to be moved before it is built; see the set-out.`, {
+            size: 9,
+            depicts: "hold",
+          }),
+        ]),
     {
       kind: "figure",
       height,
@@ -55,7 +69,11 @@ function tapeSheets(handover: Handover): Page[] {
   ];
   const foot = field.y + field.height - PRINT_CHECK_HEIGHT;
   const check = printCheck(field.x, foot, handover.unit, scale.perMetre);
-  const head = { title: "Mark it on the floor", units: lengthUnits(handover), scale: scale.words };
+  const head = {
+    title: "Mark it on the floor",
+    units: lengthUnits(handover),
+    scale: scale.words,
+  };
   return flow(blocks, () => ({ ...field, height: field.height - PRINT_CHECK_HEIGHT - 6 })).map((marks) =>
     page(handover, sheet, head, {
       name: "mock-up",

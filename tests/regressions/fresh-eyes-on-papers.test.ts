@@ -10,6 +10,7 @@ import { coverSheets } from "../../src/papers/cover-sheet.ts";
 import { dimmerSheets } from "../../src/papers/dimmer-sheet.ts";
 import { handoverWords, lampsOf } from "../../src/papers/handover.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
+import { mockUpSheets } from "../../src/papers/mock-up-sheet.ts";
 import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
@@ -217,6 +218,24 @@ it("a quick calculation was said on one sheet of the report alone", () => {
           words([sheet]).some((text) => text.includes("QUICK CALCULATION")),
           sheet.name,
         ).toBe(expected);
+});
+
+it("the floor marks showed neither the option nor what is to be moved, and a switch that leads nowhere", () => {
+  const document = withCounter({
+    room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, joists: { along: "y", spacing: 0.4, first: 0.3 } },
+  });
+  const [arrangement] = document.arrangements as { layers: Json[] }[];
+  const [pendants, ambient] = LAYERS;
+  arrangement.layers = [pendants, { ...ambient, switches: [{ at: [0.1, 1] }] }];
+  const handover = handoverOf(document);
+  const held = new Set(handover.options[0].clashes.flatMap(({ between }) => between));
+  const [page] = mockUpSheets(handover);
+  const said = words([page]).join(" ");
+  expect(said).toContain("three domes. Tape the island");
+  console.log(`held: ${[...held].join(", ")}`);
+  for (const tag of ["P1", "P2", "P3"])
+    expect(new RegExp(`HOLD [^:]*${tag}`).test(said), tag).toBe(held.has(tag));
+  expect(page.marks.filter((mark) => "depicts" in mark && /switch/.test(String(mark.depicts)))).toEqual([]);
 });
 
 it("loads were whole watts on sheets and tenths in sentences", () => {
