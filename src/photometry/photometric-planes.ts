@@ -7,12 +7,12 @@
  *   A:  d = cos V cos H X − cos V sin H Y − sin V N      planes through the vertical axis, seen from X
  * LM-63 fixes which planes share which axis and that H turns clockwise in A and B [1]; the side it is seen from
  * follows from three directions that must be one and the same: B (H 90°, V 0°), C (C 270°, γ 90°) and
- * A (H 90°, V 0°) [2]. Files differ in practice: see {@link mirrorHorizontal}.
+ * A (H 90°, V 0°) [2].
  *
  * [1] ANSI/IES LM-63-2019, annex on photometric types.  [2] glTF extension EXT_lights_ies, coordinate systems.
  */
 
-import type { IntensityDistribution, PhotometryType } from "./intensity-distribution.ts";
+import type { PhotometryType } from "./intensity-distribution.ts";
 
 /** A pair of angles (rad) in a photometric system: C and γ, or H and V. */
 export interface PhotometricAngles {
@@ -64,23 +64,6 @@ export function convertAngles(
   if (from === to) return { horizontal, vertical };
   const [x, y, z] = directionOf(from, horizontal, vertical);
   return anglesOf(to, x, y, z);
-}
-
-/** The distribution as its mirror image across the plane x–z: H → −H, C → 2π − C. For the file whose maker
- * counted the horizontal angle the other way round; changes nothing where both sides are alike. */
-export function mirrorHorizontal(distribution: IntensityDistribution): IntensityDistribution {
-  const { horizontal, vertical, intensity, type } = distribution;
-  const planes = horizontal.length;
-  if (type === "C" && planes === 1) return distribution;
-  const full = type === "C" ? 2 * Math.PI : 0;
-  const size = vertical.length;
-  const mirrored = new Float64Array(intensity.length);
-  for (let h = 0; h < planes; h++) {
-    mirrored.set(intensity.subarray((planes - 1 - h) * size, (planes - h) * size), h * size);
-  }
-  // 0 − 0 rather than −0, so that a centre plane stays the plane people ask for.
-  const angles = Float64Array.from(horizontal, (_, h) => full - horizontal[planes - 1 - h]);
-  return { ...distribution, horizontal: angles, intensity: mirrored };
 }
 
 /** C of a horizontal component, in [0, 2π); 0 on the axis. */

@@ -6,8 +6,8 @@ import { describe, expect, it } from "vitest";
 import { surround } from "../../src/advice/surround.ts";
 import { surroundPlanes } from "../../src/advice/surround-planes.ts";
 import { assess } from "../../src/assessment/assess.ts";
-import { calculate } from "../../src/engine/calculate.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { calculate } from "../support/calculate.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
 
 // The island is 2.4 m × 1.1 m at (2.7, 2.1) in 5.4 m × 4.2 m: 1.5 m free at its ends, 1.55 m at its sides.

@@ -7,9 +7,9 @@ import { describe, expect, it } from "vitest";
 import { isoluxField, onGrid, readIsolux } from "../../src/app/contour-field.ts";
 import { marginPlane } from "../../src/app/margin-plane.ts";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
-import { calculate } from "../../src/engine/calculate.ts";
 import { pointAt } from "../../src/scene/calculation-grid.ts";
 import type { CalculationPlane, PlaneGrid } from "../../src/scene/calculation-plane.ts";
+import { calculate } from "../support/calculate.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 import { rectanglePlane } from "../support/tiny-scene.ts";
 

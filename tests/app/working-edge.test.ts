@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
 import { workingEdge } from "../../src/app/working-edge.ts";
 import { assess } from "../../src/assessment/assess.ts";
-import { calculate } from "../../src/engine/calculate.ts";
-import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 import { workingEdgeSentence } from "../../src/words/working-edge-text.ts";
+import { calculate } from "../support/calculate.ts";
+import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 
 const person = { name: "cook", stature: 1.72, posture: "leaning" };
 

@@ -5,8 +5,8 @@
  */
 import { expect, it } from "vitest";
 import { assess, planesOfZones } from "../../src/assessment/assess.ts";
-import { calculate } from "../../src/engine/calculate.ts";
 import { withSetting } from "../../src/scene/settings.ts";
+import { calculate } from "../support/calculate.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 const FLUX = 700;

@@ -2,10 +2,10 @@
  * before; superposition of layers; progress, cancelling; `quick` and `full` within the bounds they state. */
 import { describe, expect, it } from "vitest";
 import { Cancelled } from "../../src/diagnostics/cancelled.ts";
-import { calculate } from "../../src/engine/calculate.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import type { CalculationResult } from "../../src/engine/result.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { calculate } from "../support/calculate.ts";
 import { type Json, kitchen, resolved } from "../support/studies.ts";
 
 const withCook: Json = {

@@ -7,12 +7,12 @@
  * nodes, to rounding.
  */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
-import { elementToParallelDisc } from "../support/configuration-factors.ts";
 import { normalize, type Vec3 } from "../../src/geometry/vector.ts";
 import type { PlacedLuminaire } from "../../src/luminaire/placed-luminaire.ts";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
 import { luminousFlux } from "../../src/photometry/luminous-flux.ts";
+import { calculate } from "../support/calculate.ts";
+import { elementToParallelDisc } from "../support/configuration-factors.ts";
 import {
   beam,
   luminaire,

@@ -6,10 +6,10 @@ import { fluxCode } from "../../src/photometry/flux-code.ts";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
 import { luminousFlux } from "../../src/photometry/luminous-flux.ts";
 import { maximumIntensity } from "../../src/photometry/maximum-intensity.ts";
-import { mirrorHorizontal } from "../../src/photometry/photometric-planes.ts";
 import { intensityAt, intensityTowards } from "../../src/photometry/reference-lookup.ts";
 import { symmetryDeviation } from "../../src/photometry/symmetry.ts";
 import { arbitraryTypeC, range, tabulated } from "../support/distributions.ts";
+import { mirrorHorizontal } from "../support/mirror-horizontal.ts";
 
 const PLANES = 24;
 const STEP = (2 * Math.PI) / PLANES;

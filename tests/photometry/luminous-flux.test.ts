@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import { resampleToC } from "../../src/photometry/c-gamma-resampling.ts";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
 import { fluxWithin, luminousFlux } from "../../src/photometry/luminous-flux.ts";
-import { mirrorHorizontal } from "../../src/photometry/photometric-planes.ts";
 import { intensityAt, intensityAtOwnAngles } from "../../src/photometry/reference-lookup.ts";
 import { arbitraryTypeAB, arbitraryTypeC, range, rotational, tabulated } from "../support/distributions.ts";
+import { mirrorHorizontal } from "../support/mirror-horizontal.ts";
 
 // Gauss–Legendre, 4 nodes on −1…1 (Abramowitz and Stegun, Table 25.4): a second route that knows no closed form.
 const GAUSS: readonly (readonly [number, number])[] = [

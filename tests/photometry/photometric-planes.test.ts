@@ -1,15 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { PhotometryType } from "../../src/photometry/intensity-distribution.ts";
-import {
-  anglesOf,
-  convertAngles,
-  directionOf,
-  mirrorHorizontal,
-} from "../../src/photometry/photometric-planes.ts";
+import { anglesOf, convertAngles, directionOf } from "../../src/photometry/photometric-planes.ts";
 import { intensityTowards } from "../../src/photometry/reference-lookup.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { arbitraryTypeAB, arbitraryTypeC } from "../support/distributions.ts";
+import { mirrorHorizontal } from "../support/mirror-horizontal.ts";
 
 const TYPES: readonly PhotometryType[] = ["A", "B", "C"];
 

@@ -5,11 +5,11 @@
  * edge was a staircase of forty steps.
  */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
 import type { Blocker } from "../../src/scene/scene.ts";
+import { calculate } from "../support/calculate.ts";
 import { beam, luminaire, opening, placed, plane, scene } from "../support/luminaires.ts";
 import { boxMesh } from "../support/solids.ts";
 

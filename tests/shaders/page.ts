@@ -1,11 +1,11 @@
 /** The page of the shader tests: light computed by the shaders and by the engine, side by side. */
 import { WebGLRenderer } from "three";
-import { calculate } from "../../src/engine/calculate.ts";
 import { type SurfaceLight, tracedLuminaires } from "../../src/engine/surfaces/surface-light.ts";
 import { LightCache } from "../../src/preview/light-cache.ts";
 import { EXACT, PointLight } from "../../src/preview/point-light.ts";
 import { sceneTexture } from "../../src/preview/scene-texture.ts";
 import { readingOn } from "../../src/preview/surface-reading.ts";
+import { calculate } from "../support/calculate.ts";
 import { plainLight } from "../support/plain-light.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";

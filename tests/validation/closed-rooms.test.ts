@@ -8,7 +8,6 @@
  * - Lumped enclosures: unit squares, unit cube; J. P. Holman, Heat Transfer, example 8.16 (same algebra).
  */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
 import { exchangeOf } from "../../src/engine/interreflection/exchange.ts";
 import { Gather } from "../../src/engine/interreflection/gather.ts";
 import { cutPatches, type Patches, patchesOf } from "../../src/engine/interreflection/patches.ts";
@@ -16,6 +15,7 @@ import { solveRadiosity } from "../../src/engine/interreflection/radiosity.ts";
 import { dot, subtract, type Vec3 } from "../../src/geometry/vector.ts";
 import type { Surface } from "../../src/scene/surface.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
+import { calculate } from "../support/calculate.ts";
 import { rotational } from "../support/distributions.ts";
 import { luminaire, placed, plane, scene } from "../support/luminaires.ts";
 import { roomSurfaces, surfaceOf } from "../support/rooms.ts";

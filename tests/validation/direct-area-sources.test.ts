@@ -8,7 +8,13 @@
  * interpolation has no share in the error.
  */
 import { afterAll, describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
+import type { Orientation } from "../../src/geometry/frame.ts";
+import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
+import type { Vec3 } from "../../src/geometry/vector.ts";
+import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
+import type { LuminousOpening } from "../../src/photometry/luminous-opening.ts";
+import { expectAccuracy } from "../evidence/expect-accuracy.ts";
+import { calculate } from "../support/calculate.ts";
 import {
   elementToCylinder,
   elementToParallelDisc,
@@ -17,12 +23,6 @@ import {
   elementToPerpendicularRectangleCorner,
   elementToSphere,
 } from "../support/configuration-factors.ts";
-import type { Orientation } from "../../src/geometry/frame.ts";
-import { elementToPolygon } from "../../src/geometry/polygon-factor.ts";
-import type { Vec3 } from "../../src/geometry/vector.ts";
-import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
-import type { LuminousOpening } from "../../src/photometry/luminous-opening.ts";
-import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 import { luminaire, opening, placed, plane, rotational, sampled, scene } from "../support/luminaires.ts";
 
 const L = 1000;

@@ -8,10 +8,10 @@
  * Bound: 0.25 % of the larger of the contribution and 0.1 % of the plane's highest illuminance.
  */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { IntensityDistribution } from "../../src/photometry/intensity-distribution.ts";
 import { intensityTowards } from "../../src/photometry/reference-lookup.ts";
+import { calculate } from "../support/calculate.ts";
 import {
   beam,
   luminaire,

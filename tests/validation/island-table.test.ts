@@ -7,7 +7,6 @@
  * lobe with a typical light output ratio, a shade has a form. Each row says why it differs.
  */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import { buildShadeLuminaire } from "../../src/luminaire/shade/build.ts";
@@ -15,6 +14,7 @@ import type { LampDocument, ShadeDocument } from "../../src/luminaire/shade/shad
 import { POINT_OPENING } from "../../src/photometry/luminous-opening.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { METRES_PER_INCH as IN } from "../../src/units/quantities.ts";
+import { calculate } from "../support/calculate.ts";
 import { rectanglePlane } from "../support/tiny-scene.ts";
 
 const LENGTH = 96 * IN;

@@ -1,7 +1,6 @@
 /** Every shape of opening behind every kind of solid, against a hundred thousand lines of sight to it: within 0.5 % of the
  * light without the solid. */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import type { Body } from "../../src/luminaire/body.ts";
@@ -11,6 +10,7 @@ import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
 import { figure } from "../../src/scene/people.ts";
 import type { Blocker, Scene } from "../../src/scene/scene.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
+import { calculate } from "../support/calculate.ts";
 import { ball, block, ellipsoid, frustum, type Gauge } from "../support/convex-oracle.ts";
 import { beam, luminaire, opening, placed, plane, rotational, scene } from "../support/luminaires.ts";
 import { OpeningOracle } from "../support/opening-oracle.ts";

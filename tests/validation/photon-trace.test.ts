@@ -4,11 +4,11 @@
  * within three standard errors and 1 %.
  */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
 import { luminousFlux } from "../../src/photometry/luminous-flux.ts";
 import type { Blocker, Scene } from "../../src/scene/scene.ts";
 import type { Surface } from "../../src/scene/surface.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
+import { calculate } from "../support/calculate.ts";
 import { rotational } from "../support/distributions.ts";
 import { luminaire, opening, placed, plane, scene } from "../support/luminaires.ts";
 import { tracePhotons } from "../support/photon-trace.ts";

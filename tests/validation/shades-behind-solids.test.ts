@@ -1,7 +1,6 @@
 /** The light of a lamp in its shade behind solids, against lines of sight from the rings of the shade and the lamp, fifty
  * thousand of each or more: the share that passes within 0.5 % of the light without the solids. */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import { passedAlong, ringPlace } from "../../src/geometry/revolved-surface.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
@@ -12,6 +11,7 @@ import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
 import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
 import type { Blocker, Scene } from "../../src/scene/scene.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
+import { calculate } from "../support/calculate.ts";
 import { ball, block, frustum, type Gauge, passesThrough } from "../support/convex-oracle.ts";
 import { luminaire, plane, rotational, scene } from "../support/luminaires.ts";
 import { randomStream } from "../support/random-stream.ts";

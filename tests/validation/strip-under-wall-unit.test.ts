@@ -8,8 +8,8 @@
  * its front edge hides it from whoever stands before it, and from the ceiling.
  */
 import { expect, it } from "vitest";
-import { calculate } from "../../src/engine/calculate.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
+import { calculate } from "../support/calculate.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
 const FLUX = 700;

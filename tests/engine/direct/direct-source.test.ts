@@ -2,7 +2,6 @@
 
 import { describe, expect, it } from "vitest";
 import { Cancelled } from "../../../src/diagnostics/cancelled.ts";
-import { calculate } from "../../../src/engine/calculate.ts";
 import { DirectSource } from "../../../src/engine/direct/direct-source.ts";
 import { DirectSources } from "../../../src/engine/direct/direct-sources.ts";
 import { Receiver } from "../../../src/engine/direct/receiver.ts";
@@ -11,6 +10,7 @@ import type { Luminaire } from "../../../src/luminaire/luminaire.ts";
 import { openingSurface } from "../../../src/luminaire/opening/openings.ts";
 import { MAXIMUM_ELEMENTS } from "../../../src/luminaire/shade/near-field-lattice.ts";
 import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
+import { calculate } from "../../support/calculate.ts";
 import {
   beam,
   luminaire,

@@ -1,9 +1,9 @@
 /** The first light of a page against the closed form on the axis of a Lambertian disc, E = I₀ / (R² + d²) [Moon, 1936, from memory], and
  * against the engine's own light of the small kitchen. */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../../src/engine/calculate.ts";
 import { unobstructedLight } from "../../../src/engine/direct/unobstructed-light.ts";
 import type { Scene } from "../../../src/scene/scene.ts";
+import { calculate } from "../../support/calculate.ts";
 import { luminaire, opening, placed, rotational } from "../../support/luminaires.ts";
 import { kitchen, resolved } from "../../support/studies.ts";
 

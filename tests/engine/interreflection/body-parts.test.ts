@@ -1,6 +1,5 @@
 /** Bodies as parts: areas, closure, published factors, what an opal body and a lining do, and company. */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../../src/engine/calculate.ts";
 import { bodyRows } from "../../../src/engine/interreflection/body-exchange.ts";
 import { bodySolid } from "../../../src/engine/interreflection/body-solid.ts";
 import { Gather } from "../../../src/engine/interreflection/gather.ts";
@@ -14,6 +13,7 @@ import { POINT_OPENING } from "../../../src/photometry/luminous-opening.ts";
 import { pendantBlockers } from "../../../src/scene/pendant-blockers.ts";
 import { figure } from "../../../src/scene/people.ts";
 import type { Blocker, Scene } from "../../../src/scene/scene.ts";
+import { calculate } from "../../support/calculate.ts";
 import { luminaire, placed, plane, rotational, scene } from "../../support/luminaires.ts";
 import { roomSurfaces } from "../../support/rooms.ts";
 

@@ -1,11 +1,11 @@
 /** Pendants' bodies that hide the same of a room: two of them in one place are one, and two that overlap hide what
  * their union hides. Both hold of any way to reckon with bodies. */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../../src/engine/calculate.ts";
 import type { CalculationResult } from "../../../src/engine/result.ts";
 import type { Mesh } from "../../../src/geometry/mesh.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { Blocker, Scene } from "../../../src/scene/scene.ts";
+import { calculate } from "../../support/calculate.ts";
 import { luminaire, placed, plane, rotational, scene } from "../../support/luminaires.ts";
 import { roomSurfaces } from "../../support/rooms.ts";
 import { boxMesh } from "../../support/solids.ts";

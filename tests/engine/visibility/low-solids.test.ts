@@ -1,7 +1,7 @@
 /** What stands on a surface shades it, however low it is; what only lies on it does not. */
 import { expect, it } from "vitest";
-import { calculate } from "../../../src/engine/calculate.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
+import { calculate } from "../../support/calculate.ts";
 import { luminaire, placed, plane, rotational, scene } from "../../support/luminaires.ts";
 import { boxMesh } from "../../support/solids.ts";
 

@@ -1,13 +1,13 @@
 /** Soft shadows: a half-shaded opening against brute force, samples of every opening against its quadrature, and
  * what culling promises: where nothing stands between, not a bit changes. */
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../../src/engine/calculate.ts";
 import { OpeningQuadrature } from "../../../src/engine/direct/opening-quadrature.ts";
 import { scatterOpening } from "../../../src/engine/visibility/opening-samples.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import { TOP_LEVEL } from "../../../src/luminaire/opening/quadrature-ladder.ts";
 import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
 import type { Blocker } from "../../../src/scene/scene.ts";
+import { calculate } from "../../support/calculate.ts";
 import { rotational } from "../../support/distributions.ts";
 import { luminaire, opening, placed, plane, scene } from "../../support/luminaires.ts";
 import { boxMesh } from "../../support/solids.ts";

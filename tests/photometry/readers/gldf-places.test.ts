@@ -2,12 +2,12 @@
 
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../../src/engine/calculate.ts";
 import type { Vec3 } from "../../../src/geometry/vector.ts";
 import type { IntensityDistribution } from "../../../src/photometry/intensity-distribution.ts";
 import type { LuminousOpening } from "../../../src/photometry/luminous-opening.ts";
 import { lightEmittingObjects } from "../../../src/photometry/readers/l3d.ts";
 import { readPhotometry } from "../../../src/photometry/readers/read-photometry.ts";
+import { calculate } from "../../support/calculate.ts";
 import { luminaire, placed, plane, scene } from "../../support/luminaires.ts";
 import { eulumdat } from "../../support/photometric-text.ts";
 
