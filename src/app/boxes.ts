@@ -46,7 +46,7 @@ export interface BoxesFindings {
   readonly rings: readonly ToleranceRing[];
 }
 
-export async function ceilingBoxes(
+export async function boxPositions(
   opened: OpenStudy,
   options: BoxesOptions,
   observer: Observer = {},

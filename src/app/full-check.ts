@@ -6,7 +6,7 @@
 import { assess } from "../assessment/assess.ts";
 import { uncertaintyLight } from "../assessment/uncertainty/uncertainty-light.ts";
 import { type VerdictMethod, verdictMethod } from "../assessment/uncertainty/verdict-method.ts";
-import { leastPowerLevels, withFoundLevels } from "../design/levels.ts";
+import { leastPowerLevels, withFoundLevels } from "../design/found-levels.ts";
 import type { FullCheck } from "../design/search/checked.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { observerSteps } from "../diagnostics/observer-steps.ts";

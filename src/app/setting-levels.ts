@@ -14,7 +14,7 @@ export type FindLevels = (scene: Scene, result: CalculationResult, verdicts: Ver
 export async function levelsOf(study: Pick<ResolvedStudy, "targets" | "scenes">): Promise<FindLevels> {
   const given = study.scenes.every(({ settings = [] }) => settings.every(({ find }) => find === undefined));
   if (given) return (scene) => scene;
-  const { withFoundLevels } = await import("../design/levels.ts");
+  const { withFoundLevels } = await import("../design/found-levels.ts");
   return (scene, result, verdicts) => withFoundLevels(study, scene, result, verdicts);
 }
 

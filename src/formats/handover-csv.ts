@@ -2,7 +2,7 @@
 
 import { loadReport } from "../advice/load.ts";
 import type { SetOut } from "../app/set-out/set-out.ts";
-import { cordLength } from "../app/set-out/suspension.ts";
+import { cordLength } from "../app/set-out/drop.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";

@@ -5,7 +5,7 @@
 
 import { ownShadows } from "../app/beside-the-verdict.ts";
 import { arrangementLight, type LightOptions } from "../app/arrangement-light.ts";
-import { type BoxesOptions, builtBoxes, ceilingBoxes } from "../app/boxes.ts";
+import { type BoxesOptions, builtBoxes, boxPositions } from "../app/boxes.ts";
 import { type CheckAnswer, checkAnswer } from "../app/check-answer.ts";
 import type { PlaneContour } from "../app/judged-arrangement.ts";
 import type { OpenStudy } from "../app/open-document.ts";
@@ -139,7 +139,7 @@ export class Study {
     inRange(options.confidence);
     const { study } = this.#opened;
     if (asBuilt === undefined)
-      return boxesJson({ study, ...orThrow(await ceilingBoxes(this.#opened, options, observer)) }, VERSION);
+      return boxesJson({ study, ...orThrow(await boxPositions(this.#opened, options, observer)) }, VERSION);
     const offsets = { text: asBuilt, file: "offsets" };
     return asBuiltJson(study, orThrow(await builtBoxes(this.#opened, options, offsets, observer)), VERSION);
   }

@@ -10,7 +10,7 @@ import {
   Vector3,
 } from "three";
 import { darkInkOver, scaleSteps } from "../drawing/light-scale.ts";
-import { isoluxLabels } from "./isolux-labels.ts";
+import { isoluxLabels } from "./labels-in-picture.ts";
 import type { LightCache } from "./light-cache.ts";
 
 /** Height of the picture for which figures are sized (CSS pixels). */

@@ -2,7 +2,7 @@
 
 import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
 import type { BoxesFindings } from "../app/boxes.ts";
-import { canopyCover } from "../app/set-out/suspension.ts";
+import { canopyCover } from "../app/set-out/drop.ts";
 import type { AsBuilt } from "../design/boxes/as-built.ts";
 import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring.ts";
 import { offsetOf, stationOf } from "../design/search/candidate.ts";

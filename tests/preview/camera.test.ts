@@ -8,7 +8,7 @@ import { captionLines, exposureWords, readingWords } from "../../src/preview/cap
 import { cutThrough, isKept } from "../../src/preview/cut.ts";
 import { exposureFor } from "../../src/preview/exposure.ts";
 import { glareMarks, MARKED_FROM } from "../../src/preview/glare-marks.ts";
-import { isoluxLabels } from "../../src/preview/isolux-labels.ts";
+import { isoluxLabels } from "../../src/preview/labels-in-picture.ts";
 import { OrbitCamera } from "../../src/preview/orbit-camera.ts";
 import { scaleTable } from "../../src/preview/scale-table.ts";
 import { MOVING_ATLAS, STILL_ATLAS, surfaceAtlas } from "../../src/preview/surface-atlas.ts";

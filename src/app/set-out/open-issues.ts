@@ -12,7 +12,7 @@ import { implausibleWords } from "../../photometry/implausible.ts";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
 import type { Layer, Scene } from "../../scene/scene.ts";
 import type { SetOut, SetOutBox } from "./set-out.ts";
-import { canopyCover } from "./suspension.ts";
+import { canopyCover } from "./drop.ts";
 
 export interface Hold {
   /** Tags of the boxes held; empty when it concerns all. */

@@ -1,5 +1,5 @@
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
-import { builtBoxes, ceilingBoxes } from "../../app/boxes.ts";
+import { builtBoxes, boxPositions } from "../../app/boxes.ts";
 import type { OpenStudy } from "../../app/open-document.ts";
 import { isMet } from "../../app/ranking.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
@@ -60,7 +60,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (error > 0.3) throw usageError("--error is farther than any box is set out.", "at most 300 mm");
   const progress = progressOf(io, "", "lines");
   const question = { ...rowQuestion(args, opened), error };
-  const boxes = orThrow(await ceilingBoxes(opened, question, progress.observer));
+  const boxes = orThrow(await boxPositions(opened, question, progress.observer));
   progress.done();
   const input = { study, ...boxes };
   io.out(args.flag("json") ? `${JSON.stringify(boxesJson(input, VERSION))}\n` : boxesText(input));

@@ -7,7 +7,7 @@
  * evenest, at the least s that reaches it; where none does, the nearest at s = 1.
  *
  * Known error: the layers that stay are dimmed together; a level is at most an eighth of the other from the best.
- * Levels that are shown are of the full check (`levels.ts`).
+ * Levels that are shown are of the full check (`found-levels.ts`).
  */
 
 import type { Requirement } from "../../scene/target.ts";

@@ -7,7 +7,7 @@ import { assess } from "../../../src/assessment/assess.ts";
 import { statistics } from "../../../src/assessment/statistics.ts";
 import { uncertaintyLight } from "../../../src/assessment/uncertainty/uncertainty-light.ts";
 import { verdictMethod } from "../../../src/assessment/uncertainty/verdict-method.ts";
-import { leastPowerLevels } from "../../../src/design/levels.ts";
+import { leastPowerLevels } from "../../../src/design/found-levels.ts";
 import { hungCandidate, kindOf, offsetOf } from "../../../src/design/search/candidate.ts";
 import { keepingConstraints } from "../../../src/design/search/constraints.ts";
 import { gradeOf, OBJECTIVES, paretoSet } from "../../../src/design/search/pareto.ts";

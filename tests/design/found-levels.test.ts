@@ -1,7 +1,7 @@
 /** Levels found for a setting, against every pair of levels there is. */
 import { describe, expect, it } from "vitest";
 import { assessSetting } from "../../src/assessment/assess.ts";
-import { leastPowerLevels, withFoundLevels } from "../../src/design/levels.ts";
+import { leastPowerLevels, withFoundLevels } from "../../src/design/found-levels.ts";
 import type { LightingSetting, Scene } from "../../src/scene/scene.ts";
 import type { Target } from "../../src/scene/target.ts";
 import { createRandom } from "../../src/numerics/random-sequence.ts";

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { BOX_WIDTH } from "../../../src/advice/clashes/ceiling-clashes.ts";
 import { reliances } from "../../../src/app/set-out/flux-margin.ts";
-import { canopyCover, cordLength, ROD_PIECES, rodSet } from "../../../src/app/set-out/suspension.ts";
+import { canopyCover, cordLength, ROD_PIECES, rodSet } from "../../../src/app/set-out/drop.ts";
 import { assess } from "../../../src/assessment/assess.ts";
 import { textbookAssessment } from "../../support/textbook-verdicts.ts";
 import { textbookResult, tinyScene, tinyStudy } from "../../support/tiny-scene.ts";
