@@ -189,8 +189,30 @@ export function furnishLuminaire(
       luminaire: implausible.length === 0 ? luminaire : { ...luminaire, implausible },
       defaults: body?.value.defaults ?? [],
     },
-    warnings,
+    [...warnings, ...openingInside(luminaire, path)],
   );
+}
+
+/** Deeper than this (m) a flat opening is not at the foot of its housing: `study-format`, Body. */
+const INSIDE = 0.02;
+
+/** A flat opening within a closed box: measured light leaves a housing at its foot, so the box is set too low. */
+function openingInside({ body, emission: { opening } }: Luminaire, path: string): Issue[] {
+  if (body?.profile !== "box" || opening.shape === "point" || opening.height > 0) return [];
+  const depth = body.height / 2 - body.offset;
+  if (depth <= INSIDE) return [];
+  const mm = (metres: number): string => `${Math.round(1000 * metres)} mm`;
+  return [
+    {
+      code: "opening-inside-body",
+      severity: "warning",
+      message:
+        "The flat luminous opening lies inside the housing, which is centred on it unless it has an offset.",
+      expected: `"offset": "${mm(body.height / 2)}" where the light leaves at the foot of the housing`,
+      received: `${mm(depth)} above its foot`,
+      where: { path: pathTo(path, "body") },
+    },
+  ];
 }
 
 /** A globe or a bowl that its file calls a flat opening: where on it the light leaves is not known, so near by the

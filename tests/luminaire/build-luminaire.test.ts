@@ -31,6 +31,35 @@ function refused(description: LuminaireDescription, file?: Photometry) {
 }
 
 describe("a luminaire from a file", () => {
+  // 2026-11-28: a flat opening lay 38 mm up inside the closed housing of a long pendant without a word.
+  it("says where a flat opening lies inside its closed housing, and how to put it at the foot", () => {
+    const warned = (offset?: number) => {
+      const body = {
+        profile: "box",
+        length: 1.5,
+        width: 0.06,
+        height: 0.0762,
+        ...(offset === undefined ? {} : { offset }),
+      };
+      const outcome = buildLuminaire(
+        "x",
+        { photometry: "x.ies", body } as LuminaireDescription,
+        FILE,
+        "/luminaires/x",
+        beamLuminaire,
+      );
+      return outcome.ok ? outcome.warnings.filter(({ code }) => code === "opening-inside-body") : [];
+    };
+    expect(warned()).toEqual([
+      expect.objectContaining({
+        expected: expect.stringContaining('"offset": "38 mm"'),
+        received: "38 mm above its foot",
+        where: { path: "/luminaires/x/body" },
+      }),
+    ]);
+    expect(warned(0.0381)).toEqual([]);
+  });
+
   it("carries the file's flux, opening and power", () => {
     const { luminaire } = built({ photometry: "x.ies" }, FILE);
     expect(luminaire.flux).toBeCloseTo(1000, 0);

@@ -66,7 +66,7 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
     keys: {
       profile: {
         meaning:
-          "Form. Dome, cone, bell, drum and cylinder open downward with the rim at the opening; globe, bowl and disc lie about the photometric centre; profile is drawn by `outline`.",
+          "Form. Dome, cone, bell, drum and cylinder open downward with the rim at the opening; globe, bowl, disc and box lie about the photometric centre; profile is drawn by `outline`.",
         example: "dome",
       },
       diameter: { meaning: "Largest diameter.", without: "the opening's", example: "300 mm" },
