@@ -235,7 +235,7 @@ function dxf(found: Comparison, out: string, { luminaires, energy }: Answer, fee
     found.figure("set-out.dxf", "place", nearest, 0, 0.0015 * unit);
   }
   const circuits = entities.flatMap(({ text }) => {
-    const [, count, watts] = /^Circuit .*?, (\d+) luminaires?, (\d+) W/.exec(text ?? "") ?? [];
+    const [, count, watts] = /^Circuit .*?, (\d+) luminaires?, ([\d.]+) W/.exec(text ?? "") ?? [];
     return count === undefined ? [] : [[Number(count), Number(watts)]];
   });
   found.figure(
@@ -306,7 +306,7 @@ function loads(found: Comparison, out: string, { energy, luminaires }: Answer): 
   }
   const setOut = pdfText(join(out, "set-out.pdf"));
   for (const row of rows) {
-    const [, count, watts] = new RegExp(` ${row.layer} {2,}(\\d+) {2,}(\\d+) `).exec(setOut) ?? [];
+    const [, count, watts] = new RegExp(` ${row.layer} {2,}(\\d+) {2,}([\\d.]+) `).exec(setOut) ?? [];
     found.text("set-out.pdf", `${row.layer} count`, count, Number(row.luminaires));
     found.text("set-out.pdf", `${row.layer} load`, watts, Number(row["fitted (W)"]));
   }
