@@ -29,6 +29,8 @@ export interface AgeRemark {
   readonly person: string;
   readonly age: number;
   readonly band: AgeBand;
+  /** Who is in the same band, the oldest first. */
+  readonly others: readonly { readonly person: string; readonly age: number }[];
   /** Zones with what they would be asked for a person of this age (lx), and what they have. */
   readonly zones: readonly {
     readonly zone: string;
@@ -62,6 +64,13 @@ export function oldestEyes(
     person: oldest.name,
     age: oldest.age,
     band,
+    others: people
+      .flatMap(({ name, age }) =>
+        age === undefined || name === oldest.name || ageBand(age).words !== band.words
+          ? []
+          : [{ person: name, age }],
+      )
+      .sort((a, b) => b.age - a.age),
     zones: zones.flatMap(({ name, statistics }) => {
       const id = targetIds.get(name);
       const target = id === undefined ? undefined : targetOf(id);

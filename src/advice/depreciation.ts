@@ -6,7 +6,7 @@
  * h hours of use a year. Dirt: LMF falls evenly in the exponent from one cleaning to the next to its stated value.
  * Product of factors: CIE 97.2:2005 and EN 12665 (read in excerpts); the exponential between rated points is our own
  * reading of L80. Default parts (LMF 0.96 a year, RSMF 0.97, L80 at 25 000 h, 3 h a day) are assumed: no table was
- * found for homes.
+ * found for homes. Hours that the study states take the place of the 3.
  */
 
 export interface Depreciation {
@@ -59,16 +59,28 @@ export interface AgeingRow {
   readonly illuminance: number;
 }
 
-/** @param maintained illuminance with the factor `maintenance` applied (lx) */
+/** Light of one layer with the factor `maintenance` applied (lx), and its hours of use a day where they are stated. */
+export interface AgeingLight {
+  readonly illuminance: number;
+  readonly hoursPerDay?: number;
+}
+
+/** Lamps of each layer age by their own hours. */
 export function ageing(
-  maintained: number,
+  maintained: readonly AgeingLight[],
   maintenance: number,
   d: Depreciation = USUAL_DEPRECIATION,
   years: readonly number[] = [0, 1, 5, 10, 15, 20],
 ): AgeingRow[] {
-  const initial = maintenance > 0 ? maintained / maintenance : 0;
+  const initial = maintained.reduce((sum, each) => sum + each.illuminance, 0);
   return years.map((year) => {
-    const factor = maintenanceAt(d, year);
-    return { years: year, factor, illuminance: initial * factor };
+    const aged = maintained.reduce((sum, { illuminance, hoursPerDay = d.hoursPerDay }) => {
+      return sum + illuminance * maintenanceAt({ ...d, hoursPerDay }, year);
+    }, 0);
+    return {
+      years: year,
+      factor: initial > 0 ? aged / initial : maintenanceAt(d, year),
+      illuminance: maintenance > 0 ? aged / maintenance : 0,
+    };
   });
 }

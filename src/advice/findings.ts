@@ -4,14 +4,15 @@
  */
 
 import { targetOf } from "../assessment/assess.ts";
-import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
-import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
+import { averageOf } from "../assessment/layer-light.ts";
 import { statistics } from "../assessment/statistics.ts";
+import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Person, Scene } from "../scene/scene.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { type AgeRemark, oldestEyes } from "./age.ts";
 import { type Cohesion, cohesion } from "./appearance/style-match.ts";
 import { type VisualWeight, viewpointOf, visualWeight } from "./appearance/visual-weight.ts";
@@ -91,7 +92,7 @@ export function findingsOf(
     (id) => targetOf(study, id),
     new Map(scene.zones.map(({ name, target }) => [name, target])),
   );
-  const average = assessment.planes[top]?.statistics.average;
+  const layers = assessment.planes[top]?.layers ?? [];
   const eyes = eyePlanes(scene).length;
   return {
     cards: guidelineCards(scene, {
@@ -103,7 +104,16 @@ export function findingsOf(
     people: peopleFindings(scene, assessment, fields?.slice(0, eyes), observer),
     load: loadReport(scene),
     cost: costReport(scene),
-    ageing: average === undefined ? [] : ageing(average, scene.maintenance),
+    ageing:
+      layers.length === 0
+        ? []
+        : ageing(
+            layers.map((each, i) => ({
+              illuminance: averageOf(layers, plane.weights, (other) => other === each).both,
+              ...(scene.layers[i].hours === undefined ? {} : { hoursPerDay: scene.layers[i].hours }),
+            })),
+            scene.maintenance,
+          ),
     ...(age === undefined ? {} : { age }),
     ...(view === undefined ? {} : { view }),
     ...(look === undefined ? {} : { cohesion: look }),

@@ -31,6 +31,8 @@ export interface LayerLoad {
   readonly fittedWatts: number;
   readonly drawnWatts: number;
   readonly markedWatts: number;
+  /** Whether any of them says what power is marked on it; what is fitted is no mark. */
+  readonly isMarked: boolean;
   /** Luminaires that do not state their power: all figures are then least ones. */
   readonly unknown: number;
   /** Apparent power at full output (VA), and luminaires that leave out their power factor: with any it is a least one. */
@@ -123,6 +125,7 @@ function layerLoad({ leg, layer }: SwitchingLeg): LayerLoad {
     fittedWatts,
     drawnWatts,
     markedWatts,
+    isMarked: luminaires.some(({ luminaire }) => luminaire.markedWatts !== undefined),
     unknown,
     voltAmperes,
     withoutFactor,

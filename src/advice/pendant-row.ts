@@ -33,10 +33,14 @@ export interface PendantRow {
   readonly breadth: number;
   /** From the outer rims, and from the outer centres, to the end of the top: the lesser of both ends. */
   readonly end: number;
+  /** The former at the left and at the right end; negative where a rim reaches beyond the top. */
+  readonly ends: readonly [left: number, right: number];
   readonly endToCentre: number;
   /** Of the lowest rim above the top and above the floor. */
   readonly clearance: number;
   readonly aboveFloor: number;
+  /** The same of the highest rim. */
+  readonly highest: { readonly clearance: number; readonly aboveFloor: number };
   /** Longer than wide by half again and at least 0.6 m. */
   readonly linear: boolean;
   readonly island: Island;
@@ -62,6 +66,7 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
     .sort((a, b) => a[0] - b[0]);
   const stations = places.map(([along]) => along);
   const lowest = all.map(({ luminaire: each, frame }) => frame.origin[2] + lowestPoint(each, frame.rotation));
+  const clearances = all.map((placed) => clearanceOf(placed, island) as number);
   return rowFigures(room, {
     layer,
     luminaire,
@@ -71,8 +76,9 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
     across: places.reduce((sum, [, y]) => sum + y, 0) / places.length,
     rim: Math.max(...all.map((placed) => extentAlong(island, placed, 0))),
     breadth: Math.max(...all.map((placed) => extentAlong(island, placed, Math.PI / 2))),
-    clearance: Math.min(...all.map((placed) => clearanceOf(placed, island) as number)),
+    clearance: Math.min(...clearances),
     aboveFloor: Math.min(...lowest),
+    highest: { clearance: Math.max(...clearances), aboveFloor: Math.max(...lowest) },
     island,
   });
 }
@@ -80,7 +86,7 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
 /** What follows from where the pendants of a row stand and how large they are. */
 export function rowFigures(
   room: Scene["room"],
-  row: Omit<PendantRow, "count" | "pitch" | "gap" | "end" | "endToCentre" | "linear" | "ceiling">,
+  row: Omit<PendantRow, "count" | "pitch" | "gap" | "end" | "ends" | "endToCentre" | "linear" | "ceiling">,
 ): PendantRow {
   const { stations, rim, breadth, island } = row;
   const last = stations[stations.length - 1];
@@ -91,6 +97,7 @@ export function rowFigures(
     count: stations.length,
     ...(gaps.length === 0 ? {} : { pitch: (last - stations[0]) / gaps.length, gap: Math.min(...gaps) - rim }),
     end: endToCentre - rim / 2,
+    ends: [stations[0] - rim / 2, island.length - last - rim / 2],
     endToCentre,
     linear: rim >= LINEAR.length && rim >= LINEAR.ratio * breadth,
     ceiling: ceilingAt(room, island.centre[0], island.centre[1]),

@@ -13,7 +13,8 @@ import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import { statistics } from "../assessment/statistics.ts";
 import { surfaceMean } from "../assessment/surface-means.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
-import type { Scene } from "../scene/scene.ts";
+import { depthInside } from "../geometry/polygon.ts";
+import type { Scene, Zone } from "../scene/scene.ts";
 import { type SurroundPlane, surroundPlanes } from "./surround-planes.ts";
 
 const STEPS: readonly (readonly [task: number, surround: number])[] = [
@@ -25,6 +26,8 @@ const STEPS: readonly (readonly [task: number, surround: number])[] = [
 
 export const WALLS_LEAST = 50;
 export const CEILING_LEAST = 30;
+/** Width of the band around a task (m). */
+const BAND = 0.5;
 
 /** Illuminance (lx) that EN 12464-1 asks of the half metre around a task of the given illuminance. */
 export function surroundIlluminance(task: number): number {
@@ -65,10 +68,15 @@ export function surround(
   const ceiling = surfaceMean(scene, result, "illuminance", (part) => part === "ceiling");
   const dim = zones.flatMap((task) => {
     const target = task.checks.find(({ quantity }) => quantity === "illuminance")?.target;
-    if (target === undefined) return [];
+    const own = zoneOf(scene, task.name);
+    if (target === undefined || own === undefined) return [];
     const least = surroundIlluminance(target);
     return zones
       .filter((other) => other !== task && other.statistics.average < least)
+      .filter(({ name }) => {
+        const near = zoneOf(scene, name);
+        return near !== undefined && apart(own, near) <= BAND;
+      })
       .map((other) => ({
         zone: other.name,
         beside: task.name,
@@ -83,6 +91,16 @@ export function surround(
     dim,
     ...(readings === undefined ? {} : { readings }),
   };
+}
+
+/** A zone of the top; planes elsewhere are tasks of their own, whose surround is not the top. */
+function zoneOf({ zones }: Pick<Scene, "zones">, name: string): Zone | undefined {
+  return zones.find((zone) => zone.name === name);
+}
+
+/** Between two outlines (m); corners of the one against sides of the other, which is exact unless they cross. */
+function apart({ outline: a }: Zone, { outline: b }: Zone): number {
+  return Math.min(...a.map((p) => -depthInside(p, b)), ...b.map((p) => -depthInside(p, a)));
 }
 
 function readingsOf(scene: Scene, fields: readonly PlaneField[]): SurroundReading[] {

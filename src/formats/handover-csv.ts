@@ -6,7 +6,6 @@ import { cordLength } from "../app/set-out/drop.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
-import { isMarked } from "../papers/set-out/circuit-table.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
 import { degrees } from "../units/quantities.ts";
@@ -208,7 +207,7 @@ export function circuitsCsv(handover: Handover): string {
         each.layer,
         each.luminaires,
         figure(each.fittedWatts),
-        isMarked(scene, each.layer) ? figure(each.markedWatts) : "",
+        each.isMarked ? figure(each.markedWatts) : "",
         figure(each.drawnWatts),
         each.unknown,
         each.dimmer?.name ?? "",

@@ -17,7 +17,7 @@ import { topPlane } from "../scene/top-plane.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { patchyRemark } from "../words/arrangement-sentences.ts";
 import { clashList } from "../words/clash-list.ts";
-import { list } from "../words/findings-sections.ts";
+import { agedPeople, list } from "../words/findings-sections.ts";
 import { HOT } from "../words/person-words.ts";
 import { asSentence } from "../words/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
@@ -111,13 +111,14 @@ function ageSentence(
     new Map(scene.zones.map(({ name, target }) => [name, target])),
   );
   if (remark === undefined || remark.zones.length === 0) return [];
-  const { person, age, zones } = remark;
+  const { zones } = remark;
   const short = zones.filter(({ reached }) => !reached);
   const parts = (short.length === 0 ? zones : short).map(
-    ({ zone, asked, found }) => `${printable(zone, 40)} ${words.lux(asked)}, has ${words.lux(found)}`,
+    ({ zone, asked, found }) =>
+      `${words.lux(asked)} at ${printable(zone, 40)}, where there is ${words.lux(found)}`,
   );
-  const answer = short.length === 0 ? "there is enough for that too" : "there is less than that";
-  return [`At ${age}, ${printable(person, 60)} is asked another light: ${list(parts)}; ${answer}.`];
+  const answer = short.length === 0 ? "That is enough for them too." : "That is not enough for them.";
+  return [`For the eyes of ${agedPeople(remark)} one would ask ${list(parts)}. ${answer}`];
 }
 
 const ANSWER: Readonly<Record<Verdict, string>> = {

@@ -1,8 +1,8 @@
 /** What the age of the people of a study asks, in sentences. */
 
 import type { AgeRemark } from "../advice/age.ts";
-import { printable } from "../diagnostics/printable.ts";
 import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
+import { agedPeople } from "./findings-sections.ts";
 
 /** What the age of those who stand there asks of a zone; the verdict stays the target's. */
 export function agedZone(
@@ -12,8 +12,8 @@ export function agedZone(
 ): string | undefined {
   const found = remark?.zones.find(({ zone }) => zone === name);
   if (remark === undefined || found === undefined) return undefined;
-  const { person, age, band } = remark;
+  const { band } = remark;
   const source =
     unit === "fc" && found.footcandles !== undefined ? `${found.footcandles} fc in the source; ` : "";
-  return `${found.reached ? "Enough too" : "Not enough"} for ${printable(person, 60)} at ${age}: the band ${band.words} asks ${formatIlluminance(found.asked, unit)} here (${source}bands of age of IES practice; confirm them in its text); the verdict stays the target's.`;
+  return `${found.reached ? "Enough too" : "Not enough"} for ${agedPeople(remark)}: the band ${band.words} asks ${formatIlluminance(found.asked, unit)} here (${source}bands of age of IES practice; confirm them in its text); the verdict stays the target's.`;
 }

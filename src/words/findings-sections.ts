@@ -3,10 +3,12 @@
  * page. Rules of thumb are not among them: they are cards. Names come from studies; whoever shows them makes them safe.
  */
 
+import type { AgeRemark } from "../advice/age.ts";
 import { isCostStated } from "../advice/cost.ts";
 import type { Findings } from "../advice/findings.ts";
 import type { PendantRow } from "../advice/pendant-row.ts";
 import { CEILING_LEAST, type SurroundReading, WALLS_LEAST } from "../advice/surround.ts";
+import { printable } from "../diagnostics/printable.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { costGapWords, costWords, moneyWords } from "./cost-words.ts";
@@ -40,9 +42,11 @@ export function findingsSections(findings: Findings, units: Units): FindingsSect
 }
 
 /** `Rims 850 mm above the top, 1770 mm above the floor.` */
-export function heightsWords({ count, clearance, aboveFloor }: PendantRow, units: Units): string {
+export function heightsWords({ count, clearance, aboveFloor, highest }: PendantRow, units: Units): string {
   const say = (metres: number) => formatLength(metres, units.length);
-  return `${count === 1 ? "Rim" : "Rims"} ${say(clearance)} above the top, ${say(aboveFloor)} above the floor.`;
+  const range = (low: number, high: number) =>
+    say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`;
+  return `${count === 1 ? "Rim" : "Rims"} ${range(clearance, highest.clearance)} above the top, ${range(aboveFloor, highest.aboveFloor)} above the floor.`;
 }
 
 export function list(items: readonly string[]): string {
@@ -54,7 +58,7 @@ export function list(items: readonly string[]): string {
 function row({ row: hung }: Findings, units: Units): FindingsSection {
   if (hung === undefined) return { heading: "Pendants", sentences: [] };
   const say = (metres: number) => formatLength(metres, units.length);
-  const { count, rim, pitch, gap, end } = hung;
+  const { count, rim, pitch, gap, ends } = hung;
   const apart =
     pitch === undefined || gap === undefined
       ? ""
@@ -62,9 +66,17 @@ function row({ row: hung }: Findings, units: Units): FindingsSection {
   return {
     heading: "Pendants",
     sentences: [
-      `${count} ${count === 1 ? "pendant" : "pendants"} ${say(rim)} wide${apart}, ${say(end)} free at the ends. ${heightsWords(hung, units)}`,
+      `${count} ${count === 1 ? "pendant" : "pendants"} ${say(rim)} wide${apart}, ${endsWords(ends, say)}. ${heightsWords(hung, units)}`,
     ],
   };
+}
+
+/** `320 mm free at the ends`, `470 mm free at the left end, 320 mm at the right`; what reaches beyond the top is not free. */
+function endsWords(ends: PendantRow["ends"], say: (metres: number) => string): string {
+  const [left, right] = ends.map((end) => `${say(Math.abs(end))}${end < 0 ? " beyond" : " free at"}`);
+  const beyond = ends.some((end) => end < 0);
+  if (left === right) return beyond ? `${left} both ends of the top` : `${left} the ends`;
+  return `${left} the left end${beyond ? " of the top" : ""}, ${right} the right`;
 }
 
 /** `front of wall units` or `aisle floor, far side`. */
@@ -109,11 +121,16 @@ function around(
   };
 }
 
+/** `Grandmother at 82 and Ann at 68`: everyone in the band. */
+export function agedPeople({ person, age, others }: Pick<AgeRemark, "person" | "age" | "others">): string {
+  return list([{ person, age }, ...others].map((each) => `${printable(each.person, 60)} at ${each.age}`));
+}
+
 function age({ age: remark }: Findings, units: Units): FindingsSection {
   const heading = "Age";
   if (remark === undefined || remark.zones.length === 0) return { heading, sentences: [] };
   const light = (lux: number) => formatIlluminance(lux, units.illuminance);
-  const { person, age: years, band } = remark;
+  const { band } = remark;
   const zones = remark.zones.map(
     ({ zone, asked, found, reached }) =>
       `${zone} ${light(asked)}, ${reached ? "reached" : `has ${light(found)}`}`,
@@ -121,7 +138,7 @@ function age({ age: remark }: Findings, units: Units): FindingsSection {
   return {
     heading,
     sentences: [
-      `At ${years}, ${person} is in the band ${band.words}, asked ×${band.factor} (IES; confirm it in its text): ${zones.join("; ")}.${band.glareStep > 0 ? " Glare limits go one step lower (our own, no source)." : ""}`,
+      `${agedPeople(remark)} ${remark.others.length === 0 ? "is" : "are"} in the band ${band.words}, asked ×${band.factor} (IES; confirm it in its text): ${zones.join("; ")}.${band.glareStep > 0 ? " Glare limits go one step lower (our own, no source)." : ""}`,
     ],
   };
 }
@@ -178,6 +195,7 @@ function sizes({ sizes: all }: Findings, units: Units): FindingsSection {
 function load({ load: report }: Findings): FindingsSection {
   const { layers, circuits, kilowattHoursPerYear, weightUnknown, remarks } = report;
   const watts = (value: number) => `${Number(value.toPrecision(3))} W`;
+  const isMarkedAt = (circuit: string) => layers.some((each) => each.circuit === circuit && each.isMarked);
   const energy = (value: number) => `${Number(value.toPrecision(3))} kWh`;
   return {
     heading: "Load (information; local codes and a licensed electrician decide)",
@@ -190,7 +208,7 @@ function load({ load: report }: Findings): FindingsSection {
           layer.circuit ?? "–",
           watts(layer.fittedWatts),
           watts(layer.drawnWatts),
-          watts(layer.markedWatts),
+          layer.isMarked ? watts(layer.markedWatts) : "–",
           layer.kilowattHoursPerYear === undefined ? "–" : energy(layer.kilowattHoursPerYear),
         ]),
       ],
@@ -200,7 +218,7 @@ function load({ load: report }: Findings): FindingsSection {
         .filter(({ layers: on }) => on.length > 1)
         .map(
           ({ circuit, layers: on, fittedWatts, markedWatts }) =>
-            `Circuit ${circuit} feeds ${list(on)}: ${watts(fittedWatts)} fitted, ${watts(markedWatts)} marked.`,
+            `Circuit ${circuit} feeds ${list(on)}: ${watts(fittedWatts)} fitted${isMarkedAt(circuit) ? `, ${watts(markedWatts)} marked` : ""}.`,
         ),
       kilowattHoursPerYear === undefined
         ? "Energy a year is not told: no layer states its hours of use a day."
@@ -232,7 +250,15 @@ function cost({ cost: report }: Findings): FindingsSection {
   };
 }
 
-function years({ ageing }: Findings, units: Units): FindingsSection {
+function years({ ageing, load: { layers } }: Findings, units: Units): FindingsSection {
+  const stated = layers.filter(({ hoursPerDay }) => hoursPerDay !== undefined);
+  const hours =
+    stated.length === 0
+      ? "3 h a day, "
+      : stated.length < layers.length
+        ? "3 h a day where no hours are stated, "
+        : "";
+  const own = stated.map(({ layer, hoursPerDay }) => `${layer} ${hoursPerDay} h a day`);
   const light = (lux: number) => formatIlluminance(lux, units.illuminance);
   const rows = ageing.map(
     ({ years: after, illuminance }) =>
@@ -244,7 +270,7 @@ function years({ ageing }: Findings, units: Units): FindingsSection {
       rows.length === 0
         ? []
         : [
-            `Average on the top: ${rows.join(", ")} (L80 at 25 000 h, 3 h a day, cleaned every year: assumed).`,
+            `Average on the top: ${rows.join(", ")} (${own.length === 0 ? "" : `${list(own)}; `}L80 at 25 000 h, ${hours}cleaned every year: assumed).`,
           ],
   };
 }

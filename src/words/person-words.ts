@@ -89,9 +89,8 @@ function worstLine(lines: readonly Sightline[]): Sightline | undefined {
     .reduce<Sightline | undefined>((a, b) => (a === undefined || b.hidden > a.hidden ? b : a), undefined);
 }
 
-function hiddenWords({ direction, towards, hidden, by }: Sightline): string {
-  const face = direction === "to a person" ? `the face of ${towards}` : towards;
-  return `${face}, is ${Math.round(100 * hidden)} % hidden by ${by[0]?.name ?? "something"}`;
+function hiddenWords({ towards, hidden, by }: Sightline): string {
+  return `the face of ${towards} is ${Math.round(100 * hidden)} % hidden by ${by[0]?.name ?? "something"}`;
 }
 
 function unshieldedWords({ luminaire, luminance, elevation, shielding, what }: LuminaireInView): string {
@@ -134,7 +133,7 @@ export function personSentences(found: PersonFindings, units: Units): string[] {
   out.push(
     hidden.length === 0
       ? "Faces across, along the island and of everyone else are in plain view, standing and seated."
-      : `${hidden.map((line) => `${line.posture}, ${hiddenWords(line)}`).join("; ")}.`,
+      : `${hidden.map((line, i) => `${i === 0 ? "For" : "for"} ${found.person} ${line.posture}, ${hiddenWords(line)}`).join("; ")}.`,
   );
   out.push(glareWords(glare, found.age));
   for (const image of glare.mirrored.slice(0, 3))

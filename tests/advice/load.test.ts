@@ -98,7 +98,8 @@ describe("ageing", () => {
     expect(maintenanceAt({ ...d, ratedShare: 0.9, dirt: 0.95 }, 10)).toBeCloseTo(0.829, 3);
     expect(maintenanceAt(d, 0)).toBe(1);
     expect(maintenanceAt(d, 0.5)).toBeCloseTo(0.8 ** 0.05 * 0.96 ** 0.5 * 0.97 ** 0.5, 12);
-    expect(ageing(400, 0.8, d, [0, 10]).map(({ illuminance }) => Math.round(illuminance))).toEqual([
+    const light = [{ illuminance: 400 }];
+    expect(ageing(light, 0.8, d, [0, 10]).map(({ illuminance }) => Math.round(illuminance))).toEqual([
       500, 372,
     ]);
   });

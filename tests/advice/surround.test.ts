@@ -23,7 +23,7 @@ describe("surround", () => {
           ...ISLAND,
           zones: [
             { name: "prep", from: [0, 0], size: [0.6, 1.1], target: "preparation" },
-            { name: "rest", from: [1.8, 0], size: [0.6, 1.1] },
+            { name: "rest", from: [0.7, 0], size: [0.6, 1.1] },
           ],
         },
         arrangements: [

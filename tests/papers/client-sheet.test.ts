@@ -77,9 +77,9 @@ describe("the client's sheet", () => {
     // The factor for eyes over 65 is 2 (from memory, as in the answer): the target 300 lx becomes 600 lx.
     const old = said(twoOptions({ people: [{ ...COOK, age: 72 }] }));
     expect(old).toMatch(
-      /At 72, Ada is asked another light: top 600 lx, has 411 lx; there is less than that\./,
+      /For the eyes of Ada at 72 one would ask 600 lx at top, where there is 411 lx\. That is not enough for them\./,
     );
-    expect(said(twoOptions({ people: [{ ...COOK, age: 50 }] }))).not.toContain("another light");
+    expect(said(twoOptions({ people: [{ ...COOK, age: 50 }] }))).not.toContain("For the eyes");
   });
 
   it("gives the band of every average that has one, as the assessment holds it", () => {

@@ -83,7 +83,7 @@ describe("findings", () => {
       expect(full).toContain(rule);
       expect(full).toContain(source);
     }
-    expect(full).toMatch(/At 70, cook.* is in the band over 65, asked ×2/);
+    expect(full).toMatch(/cook.* at 70 is in the band over 65, asked ×2/);
     expect(full).toMatch(/UGR \d+|No glare rating/);
     expect(full).toMatch(/Light on the face: vertical \d+ lx, cylindrical \d+ lx/);
     expect(full).toMatch(/In equal bays at this height, by width and count/);

@@ -130,7 +130,7 @@ function impliedBy(
   if (implied === undefined)
     return { asks: "It cannot be followed on this top with these pendants.", ...NOWHERE };
   const fits = row.mixed
-    ? " Light not worked out: several kinds of pendant hang here."
+    ? " Light not worked out: pendants of several types or layers hang here."
     : reachesCeiling(scene, row, implied)
       ? " They would reach the ceiling."
       : "";

@@ -22,7 +22,7 @@ export interface Sightline {
   readonly person: string;
   readonly posture: "standing" | "seated";
   readonly direction: "across" | "along" | "to a person";
-  /** `a face across, seated`, or a person's name. */
+  /** Whose face: `someone seated across`, or a person's name. */
   readonly towards: string;
   readonly eye: Vec3;
   readonly face: Vec3;
@@ -87,13 +87,13 @@ function facesSeenBy(scene: Scene, person: Person, posture: "standing" | "seated
   const opposite = POSTURES.map(
     (as): Face => ({
       direction: "across",
-      towards: `a face across, ${as}`,
+      towards: `someone ${as} across`,
       face: eyeAt(island, across(island, person.at), as),
     }),
   );
   const along: Face = {
     direction: "along",
-    towards: `a face at the far end, ${posture}`,
+    towards: `someone ${posture} at the far end`,
     face: eyeAt(island, farEnd(island, person.at), posture),
   };
   return [...opposite, along, ...others];

@@ -193,6 +193,7 @@ function rowOf(
     (_, i) => placeOf(island, step, stationOf(candidate, i), 0)[0] + (candidate.shift?.[0] ?? 0),
   );
   const across = island.width / 2 + offsetOf(candidate, step)[1];
+  const aboveFloor = candidate.clearance + topHeightAt(island, [stations[0], across]);
   return rowFigures(room, {
     layer,
     luminaire: own[0].luminaire,
@@ -202,7 +203,8 @@ function rowOf(
     rim: Math.max(...own.map((kind) => kind.rim)),
     breadth: Math.max(...own.map((kind) => kind.breadth)),
     clearance: candidate.clearance,
-    aboveFloor: candidate.clearance + topHeightAt(island, [stations[0], across]),
+    aboveFloor,
+    highest: { clearance: candidate.clearance, aboveFloor },
     island,
   });
 }

@@ -3,17 +3,8 @@
 import { type LayerLoad, loadReport } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, paragraph, SMALL } from "../../drawing/paper/flow.ts";
-import type { Scene } from "../../scene/scene.ts";
 import { powerFigure } from "../../units/power-text.ts";
 import { chosenOption, type Handover } from "../handover.ts";
-
-/** Whether any luminaire of a layer says what power is marked on it; what is fitted is no mark. */
-export function isMarked({ layers }: Scene, name: string): boolean {
-  return layers.some(
-    ({ name: own, luminaires }) =>
-      own === name && luminaires.some(({ luminaire }) => luminaire.markedWatts !== undefined),
-  );
-}
 
 /** `27 VA`; with a luminaire that leaves out its power factor the watts as stated, a least load; HOLD where no power is known. */
 function apparentWords({ voltAmperes, withoutFactor, unknown, luminaires }: LayerLoad): string {
@@ -58,14 +49,14 @@ export function circuitTable(handover: Handover): Block {
       { title: "dimmer", share: 2.6 },
     ],
     rows: layers.map((load) => {
-      const { circuit, leg, layer, luminaires, fittedWatts, markedWatts, unknown, dimmer } = load;
+      const { circuit, leg, layer, luminaires, fittedWatts, markedWatts, isMarked, unknown, dimmer } = load;
       return [
         circuit === undefined ? "HOLD" : printable(circuit, 20),
         leg,
         printable(layer, 30),
         `${luminaires}`,
         powerFigure(fittedWatts, unknown, "≥", 1),
-        isMarked(scene, layer) ? powerFigure(markedWatts, unknown, "≥", 1) : "–",
+        isMarked ? powerFigure(markedWatts, unknown, "≥", 1) : "–",
         apparentWords(load),
         placesWords(load),
         dimmer === undefined

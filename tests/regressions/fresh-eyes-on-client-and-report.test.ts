@@ -1,0 +1,131 @@
+/** 2026-11-28: what three newcomers found in the client's sheet and in the calculation report. Each `it` says what was wrong. */
+
+import { describe, expect, it } from "vitest";
+import { maintenanceAt, USUAL_DEPRECIATION } from "../../src/advice/depreciation.ts";
+import { findingsOf, findingsPlanes } from "../../src/advice/findings.ts";
+import { assess } from "../../src/assessment/assess.ts";
+import { LightEngine } from "../../src/engine/light-engine.ts";
+import { type FindingsSection, findingsSections } from "../../src/words/findings-sections.ts";
+import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+
+const COUNTER = {
+  name: "counter",
+  rectangle: { corner: [1, 3.6, 0.92], u: [2.4, 0, 0], v: [0, 0.6, 0] },
+  target: "preparation",
+};
+const ZONES = [
+  { name: "prep", from: [0, 0], size: [0.8, 1.1], target: "preparation" },
+  { name: "washing", from: [0.9, 0], size: [0.5, 1.1], target: "washing" },
+];
+const PEOPLE = [
+  { name: "Ada", stature: 1.8, at: [2.4, 1.3], facing: 90, posture: "standing", age: 82 },
+  { name: "Ben", stature: 1.7, at: [3.2, 1.3], facing: 90, posture: "standing", age: 68 },
+  { name: "Cleo", stature: 1.6, at: [2.9, 2.95], facing: 270, posture: "standing", age: 30 },
+];
+const LAYERS = [
+  {
+    name: "pendants",
+    luminaire: "dome",
+    row: { count: 2, clearance: 0.6, gap: 0.4, offset: [-0.3, 0] },
+    hours: 6,
+  },
+  { name: "ambient", luminaire: "spot", grid: { columns: 3, rows: 2, margin: 0.7 } },
+];
+const found = (more: Json = {}): FindingsSection[] => {
+  const study = resolved(
+    kitchen({
+      island: { ...ISLAND, zones: ZONES },
+      planes: [COUNTER],
+      people: PEOPLE,
+      arrangements: [{ name: "two domes", layers: LAYERS }],
+      ...more,
+    }),
+  );
+  const [scene] = study.scenes;
+  const planes = [...scene.planes, ...findingsPlanes(scene)];
+  const result = new LightEngine().calculate({ ...scene, planes }, { ...study.options, quality: "quick" });
+  const own = { ...result, planes: result.planes.slice(0, scene.planes.length) };
+  const findings = findingsOf(
+    study,
+    scene,
+    own,
+    assess(study, scene, own, null),
+    result.planes.slice(scene.planes.length),
+    false,
+  );
+  return findingsSections(findings, { length: "mm", illuminance: "lx" });
+};
+const sectionOf = (sections: readonly FindingsSection[], heading: string): FindingsSection => {
+  const one = sections.find((each) => each.heading.startsWith(heading));
+  if (one === undefined) throw new Error(`no section ${heading}`);
+  return one;
+};
+
+describe("what stands beside the verdict", () => {
+  const sections = found();
+  const said = (heading: string): string => sectionOf(sections, heading).sentences.join(" ");
+
+  it("gave marked watts where no luminaire states them", () => {
+    const { table } = sectionOf(sections, "Load");
+    expect(table?.rows.map((row) => row[4])).toEqual(["marked", "–", "–"]);
+  });
+
+  it("called a counter across the aisle the surround of a task on the island", () => {
+    expect(said("Around the task")).not.toContain("counter has");
+  });
+
+  it("took 3 h a day though the study states the hours of a layer", () => {
+    expect(said("Over the years")).toMatch(
+      /\(pendants 6 h a day; L80 at 25 000 h, 3 h a day where no hours are stated, cleaned every year: assumed\)/,
+    );
+    const layers = [{ ...LAYERS[0], luminaire: "dome" }];
+    const words = sectionOf(found({ arrangements: [{ name: "a", layers }] }), "Over the years").sentences[0];
+    const [fresh, aged] = [/new and clean ([\d.]+)/, /20 y ([\d.]+)/].map((of) =>
+      Number(of.exec(words)?.[1]),
+    );
+    const expected = maintenanceAt({ ...USUAL_DEPRECIATION, hoursPerDay: 6 }, 20);
+    console.log(
+      `20 years at 6 h: ${(aged / fresh).toFixed(3)} of the new light, ${expected.toFixed(3)} expected`,
+    );
+    // Both figures are printed to 1 lx of at least 100.
+    expect(Math.abs(aged / fresh - expected)).toBeLessThan(0.01);
+  });
+
+  it("named the oldest alone, not everybody of that band of age", () => {
+    expect(said("Age")).toMatch(/^Ada at 82 and Ben at 68 are in the band over 65/);
+  });
+
+  it("said of a hidden face twice how somebody stands, and never whose view it is", () => {
+    const lines = sections
+      .flatMap(({ sentences }) => sentences)
+      .filter((each) => each.includes("% hidden by"));
+    expect(lines).not.toEqual([]);
+    for (const line of lines)
+      expect(line).toMatch(/^For (Ada|Ben|Cleo) (standing|seated), the face of .* is \d+ % hidden by P\d/);
+  });
+
+  it("gave one free end for two that differ, and a negative one where a rim reaches beyond the top", () => {
+    expect(said("Pendants")).toMatch(
+      /, 400 mm free between rims, 400 mm free at the left end, 1000 mm at the right\./,
+    );
+    const over = found({
+      arrangements: [
+        {
+          name: "a",
+          layers: [{ ...LAYERS[0], row: { count: 2, clearance: 0.6, gap: 0.4, offset: [-0.75, 0] } }],
+        },
+      ],
+    });
+    expect(sectionOf(over, "Pendants").sentences.join(" ")).toMatch(
+      /50 mm beyond the left end of the top, 1450 mm free at the right\./,
+    );
+  });
+
+  it("left the higher of two rows out of what hangs how high", () => {
+    const at = [{ position: [2.7, 2.1, 2.0] }];
+    const layers = [LAYERS[0], { name: "corner", role: "pendant", luminaire: "dome", at }];
+    expect(
+      sectionOf(found({ arrangements: [{ name: "a", layers }] }), "Pendants").sentences.join(" "),
+    ).toMatch(/Rims 600 mm to \d+ mm above the top, 1520 mm to \d+ mm above the floor\./);
+  });
+});
