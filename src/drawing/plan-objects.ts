@@ -331,10 +331,22 @@ function dimensions(
     const y = frame.chain;
     for (let i = 1; i < stops.length; i++) {
       const label = words.length(stops[i] - stops[i - 1]);
-      const fits = textWidth(label, 11.5) + 6 < x(stops[i]) - x(stops[i - 1]);
+      const room = x(stops[i]) - x(stops[i - 1]);
+      // A short piece keeps its figure: without the unit, which the others give, then smaller.
+      const bare = label.replace(/ m?m$/, "");
+      const short = [11.5, 9.5].find((size) => textWidth(bare, size) + 2 < room);
+      const fits = textWidth(label, 11.5) + 6 < room;
       marks.push(
         ...horizontalDimension(x(stops[i - 1]), x(stops[i]), y, fits ? label : "", { ground: "paper" }),
       );
+      if (!fits && short !== undefined)
+        marks.push(
+          text([(x(stops[i - 1]) + x(stops[i])) / 2, y - 5], bare, "dimension", {
+            anchor: "middle",
+            ground: "paper",
+            size: short,
+          }),
+        );
     }
   }
   return marks;

@@ -59,7 +59,7 @@ function reason(best: HandoverOption, second: HandoverOption): string {
 function settled({ clashes }: HandoverOption): string {
   return clashes.length === 0
     ? ""
-    : ` HOLD: first ${clashes.length === 1 ? "one clash is" : `${clashes.length} clashes are`} to be settled.`;
+    : ` HOLD: ${clashes.length === 1 ? "one clash is" : `${clashes.length} clashes are`} to be settled first.`;
 }
 
 /** @param tallest elevation (points) */
@@ -97,23 +97,22 @@ function heights(handover: Handover, words: HandoverWords, width: number, talles
     const captions = row.map((option) => {
       const { boxes } = setOut(option.scene, handover.unit, words.length);
       const letter = options.length > 1 ? `${option.scene.letter}  ` : "";
-      return { boxes, rows: paperRows(`${letter}${heightsOf(boxes, words)}`, each, 8) };
+      const elevation = plainElevation(option.scene, boxes, perMetre);
+      return { elevation, rows: paperRows(`${letter}${heightsOf(boxes, words)}`, each, 8) };
     });
     const most = Math.max(...captions.map(({ rows }) => rows.length));
+    const under = tall + Math.max(...captions.map(({ elevation }) => elevation.below));
     return {
       kind: "figure",
-      height: tall + 6 + most * 10.5 + 8,
+      height: under + 6 + most * 10.5 + 8,
       draw: (x, y) =>
         row.flatMap((option, i): PaperMark[] => {
           const left = x + i * (each + GAP);
           const [from] = elevationRange(option.scene, "along");
           return [
-            ...moved(plainElevation(option.scene, captions[i].boxes, perMetre), [
-              left - from * perMetre,
-              y + tall,
-            ]),
+            ...moved(captions[i].elevation.marks, [left - from * perMetre, y + tall]),
             ...captions[i].rows.map((words_, k) =>
-              text([left, y + tall + 14 + 10.5 * k], words_, "client sentence", { ink: "ink", size: 8 }),
+              text([left, y + under + 14 + 10.5 * k], words_, "client sentence", { ink: "ink", size: 8 }),
             ),
           ];
         }),
@@ -159,7 +158,7 @@ function table(handover: Handover, words: HandoverWords): Block[] {
       columns: [
         { title: "place", share: 1 },
         ...options.map(({ scene }) => ({
-          title: `${scene.letter}  ${printable(scene.name, 24)}`,
+          title: `${scene.letter}  ${printable(scene.name, 60)}`,
           share: 1.6,
         })),
       ],

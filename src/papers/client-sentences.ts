@@ -12,13 +12,15 @@ import type { ZoneAssessment } from "../assessment/assessment.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable, quoted } from "../diagnostics/printable.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { placedSuspensionPoints } from "../luminaire/suspension-points.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { patchyRemark } from "../words/arrangement-sentences.ts";
 import { clashList } from "../words/clash-list.ts";
 import { agedPeople, list } from "../words/findings-sections.ts";
-import { HOT } from "../words/person-words.ts";
+import { glareLimit, HOT, hiddenFace, hiddenWords } from "../words/person-words.ts";
 import { asSentence } from "../words/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { darkestPlace, rangeWords } from "../words/zone-text.ts";
@@ -73,30 +75,44 @@ function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string
   );
 }
 
-/** A sentence a setting: what is asked then and what there is, at which levels. */
+/** A sentence a setting: what is asked then and what there is, at which levels; what falls short is told apart. */
 function settingSentences(option: HandoverOption, { lux }: HandoverWords): string[] {
   return settingsComparison([option]).flatMap(({ name, cells: [cell] }) => {
     if (cell === undefined) return [];
     const judged = cell.zones.filter(({ checks }) => checks.length > 0);
-    const places = (judged.length > 0 ? judged : cell.zones).map(
-      (zone) => `${printable(zone.name, 40)} has about ${lux(zone.statistics.average)}`,
-    );
+    const place = (zone: ZoneAssessment): string =>
+      `${printable(zone.name, 40)} has about ${lux(zone.statistics.average)}`;
+    const met = judged.filter(({ verdict }) => verdict === "meets");
+    const places =
+      judged.length === 0
+        ? [`${list(cell.zones.map(place))}; nothing is asked of it then`]
+        : [
+            ...(met.length === 0 ? [] : [`${list(met.map(place))}: what was asked for then`]),
+            ...judged
+              .filter(({ verdict }) => verdict !== "meets")
+              .map((zone) => `${place(zone)}${answerThen(zone, lux)}`),
+          ];
     const lit = cell.levels.filter(({ level }) => level > 0);
     const levels =
       lit.length === 0
         ? "everything off"
         : `${list(lit.map(({ layer, level }) => `${printable(layer, 30)} at ${levelWords(level)}`))}`;
-    return [`Set to ${printable(name, 40)} (${levels}), ${list(places)}${SETTING_ANSWER[cell.verdict]}.`];
+    return [`Set to ${printable(name, 40)} (${levels}), ${places.join("; ")}.`];
   });
 }
 
-const SETTING_ANSWER: Readonly<Record<Verdict, string>> = {
-  meets: ": what was asked for then",
-  "falls short": ": less than, or not as even as, was asked for then",
-  "too close to call": ": too close to what was asked for then to promise",
-  "no target": "; nothing is asked of it then",
-  "not judged": "",
-};
+/** `, less than the 300 lx asked for then` */
+function answerThen({ checks, verdict }: ZoneAssessment, lux: (value: number) => string): string {
+  const open = checks.filter((check) => check.verdict === verdict);
+  const parts = open.map(({ quantity, target }) => {
+    const light = quantity === "illuminance";
+    if (verdict === "falls short") return light ? `less than the ${lux(target)}` : "less evenly than was";
+    return light
+      ? `too close to promise against the ${lux(target)}`
+      : "too close to promise to be as even as";
+  });
+  return parts.length === 0 ? "" : `, ${list(parts)} asked for then`;
+}
 
 /** What the oldest of the people would be asked for where it is not what the target asks. */
 function ageSentence(
@@ -162,12 +178,15 @@ function peopleSentences(option: HandoverOption, words: HandoverWords): string[]
     glareSentence(people),
     ...(polished ? [mirrorSentence(people)] : []),
     ...headSentence(people, words),
+    ...faceSentence(people),
     ...shadowSentence(shadows, words),
   ];
 }
 
+/** What is too bright near the line of sight, and for whom the rating of all in view is over its limit. */
 function glareSentence(people: readonly PersonFindings[]): string {
   const sentences = new Map<string, string[]>();
+  const rated = people.filter(({ glare, age }) => (glare.rating?.value ?? 0) > glareLimit(age));
   for (const { person, glare } of people) {
     const bare = glare.inView.find(({ shielded }) => shielded === false);
     if (bare === undefined) continue;
@@ -177,12 +196,34 @@ function glareSentence(people: readonly PersonFindings[]): string {
   const unknown = people.some(({ glare }) => glare.unmeasured > 0)
     ? "; how bright some of the luminaires look is not known"
     : "";
-  if (sentences.size === 0)
+  if (sentences.size === 0 && rated.length === 0)
     return `Glare: nothing bright near the line of sight of ${list(people.map(({ person }) => person))}${unknown}.`;
   const parts = [...sentences].map(
     ([what, names]) => `${list(names)} ${names.length === 1 ? "looks" : "look"} into ${what}`,
   );
+  if (rated.length > 0) {
+    const values = rated.map(({ glare }) => Math.round(glare.rating?.value ?? 0));
+    const limits = rated.map(({ age }) => glareLimit(age));
+    parts.push(
+      `what ${list(rated.map(({ person }) => person))} ${rated.length === 1 ? "has" : "have"} in view is glaring taken together (UGR ${rangeOf(values)}, where kitchens at work are held to ${rangeOf(limits)})`,
+    );
+  }
   return `Glare: ${parts.join("; ")}${unknown}.`;
+}
+
+/** `27`, `22 to 27` */
+function rangeOf(values: readonly number[]): string {
+  const [least, greatest] = [Math.min(...values), Math.max(...values)];
+  return least === greatest ? `${least}` : `${least} to ${greatest}`;
+}
+
+/** Whose face a pendant hides from whom. */
+function faceSentence(people: readonly PersonFindings[]): string[] {
+  const parts = people.flatMap((found) => {
+    const worst = hiddenFace(found);
+    return worst === undefined ? [] : [`for ${found.person} ${worst.posture}, ${hiddenWords(worst)}`];
+  });
+  return parts.length === 0 ? [] : [`Faces: ${parts.join("; ")}.`];
 }
 
 function mirrorSentence(people: readonly PersonFindings[]): string {
@@ -240,7 +281,18 @@ function takes({ scene, assessment }: HandoverOption): string {
   const pendants = ceilingBoxes(scene).filter(({ kind }) => kind === "pendant").length;
   const all = scene.layers.reduce((sum, { luminaires }) => sum + luminaires.length, 0);
   const { watts, unknownWatts } = assessment.energy;
-  return `Takes ${count(pendants, "pendant")} and ${count(all - pendants, "other light")}, ${all} holes in the ceiling at most, ${powerFigure(watts, unknownWatts, "at least")} W when all is on.`;
+  const holes = ceilingBoxes(scene).reduce((sum, { kind, placed }) => {
+    const own = kind === "pendant" ? placedSuspensionPoints(placed) : undefined;
+    return sum + (own === undefined ? 1 : distinct([...own.points, own.feed]));
+  }, 0);
+  return `Takes ${count(pendants, "pendant")} and ${count(all - pendants, "other light")}, ${holes} holes in the ceiling at most, ${powerFigure(watts, unknownWatts, "at least")} W when all is on.`;
+}
+
+/** Points apart by more than a drill's width count as two (m). */
+function distinct(points: readonly Vec2[]): number {
+  return points.filter(
+    ([x, y], i) => !points.slice(0, i).some((other) => Math.hypot(other[0] - x, other[1] - y) < 0.01),
+  ).length;
 }
 
 function count(n: number, noun: string): string {

@@ -1,118 +1,15 @@
-/** The back of the report: what went in, what was assumed, how it was computed and from which sources. */
+/** The back of the report: what was assumed, how it was computed and from which sources. */
 
-import { loadReport } from "../advice/load.ts";
 import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../assessment/uncertainty/input-bands.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, heading, paragraph } from "../drawing/paper/flow.ts";
-import { EVIDENCE } from "../luminaire/evidence.ts";
-import type { Luminaire } from "../luminaire/luminaire.ts";
-import type { Scene } from "../scene/scene.ts";
 import { degrees } from "../units/quantities.ts";
 import { briefValue } from "../words/brief-value.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
 import { chosenOption, type Handover, type HandoverWords, program } from "./handover.ts";
 import { SIZE, table } from "./report-style.ts";
-
-export function inputs(handover: Handover, words: HandoverWords): Block[] {
-  const { scene } = chosenOption(handover);
-  const { room, island } = scene;
-  const reflectances = new Map<string, Set<string>>();
-  for (const { part, name, reflectance } of scene.surfaces) {
-    const label = part === "body" || part === "opening" ? printable(name, 30) : part;
-    reflectances.set(label, (reflectances.get(label) ?? new Set()).add(reflectance.toFixed(2)));
-  }
-  const types = [...new Set(handover.options.flatMap((option) => luminairesOf(option.scene)))];
-  return [
-    heading("5  What went in", 12),
-    bullet(
-      `Room ${words.length(room.length)} × ${words.length(room.width)}, ceiling ${words.length(room.ceilingHeight)}${room.slope === 0 ? ", flat" : ` at its lowest, rising ${Number(degrees(room.slope).toFixed(2))}° towards ${Number(degrees(room.towards).toFixed(1))}° from +x`}.`,
-      SIZE,
-    ),
-    ...(island === undefined
-      ? []
-      : [
-          bullet(
-            `Island ${words.length(island.length)} × ${words.length(island.width)}, top at ${words.length(island.height)}, centre at ${words.length(island.centre[0])}, ${words.length(island.centre[1])}${island.turn === 0 ? "" : `, turned ${Number(degrees(island.turn).toFixed(2))}°`}; finish ${island.finish}.`,
-            SIZE,
-          ),
-        ]),
-    bullet(
-      `Diffuse reflectances: ${[...reflectances].map(([name, values]) => `${name} ${[...values].join("/")}`).join(", ")}.`,
-      SIZE,
-    ),
-    ...(scene.people.length === 0
-      ? []
-      : [
-          bullet(
-            `People: ${scene.people.map((p) => `${printable(p.name, 24)} ${words.length(p.stature)}, ${p.posture}`).join("; ")}.`,
-            SIZE,
-          ),
-        ]),
-    bullet(`Maintenance factor ${scene.maintenance.toFixed(2)} on every figure called maintained.`, SIZE),
-    table(
-      [
-        { title: "luminaire", share: 1.2 },
-        { title: "flux, lm", share: 0.7, align: "end" },
-        { title: "rated, lm", share: 0.7, align: "end" },
-        { title: "power, W", share: 0.7, align: "end" },
-        { title: "light leaves from", share: 1.7 },
-        { title: "evidence and its band", share: 1.7 },
-        { title: "source", share: 2 },
-      ],
-      types.map((each) => luminaireRow(each, words)),
-    ),
-    table(
-      [
-        { title: "option", share: 0.75 },
-        { title: "layer", share: 1.2 },
-        { title: "luminaire", share: 1.2 },
-        { title: "count", share: 0.5, align: "end" },
-        { title: "level", share: 0.6, align: "end" },
-        { title: "places: x, y, height of the photometric centre", share: 5 },
-      ],
-      handover.options.flatMap(({ scene: each }) =>
-        each.layers.map((layer) => [
-          each.letter,
-          printable(layer.name, 30),
-          [...new Set(layer.luminaires.map(({ luminaire }) => printable(luminaire.name, 30)))].join(", "),
-          `${layer.luminaires.length}`,
-          `${Math.round(layer.dim * 100)} %`,
-          layer.luminaires
-            .slice(0, 24)
-            .map(({ frame }) => frame.origin.map(words.dimension).join(", "))
-            .join("; ") + (layer.luminaires.length > 24 ? "; and more, see the tables of boxes" : ""),
-        ]),
-      ),
-    ),
-    ...loadReport(scene).remarks.map((remark) => bullet(printable(remark, 300), SIZE)),
-  ];
-}
-
-function luminairesOf(scene: Scene): Luminaire[] {
-  return scene.layers.flatMap(({ luminaires }) => luminaires.map(({ luminaire }) => luminaire));
-}
-
-function luminaireRow(
-  { name, flux, ratedFlux, watts: power, emission, evidence, origin }: Luminaire,
-  words: HandoverWords,
-): string[] {
-  const { shape, length, width, height } = emission.opening;
-  const { words: known, band } = EVIDENCE[evidence];
-  const [down, up] = band.map((share) => Math.round(share * 100));
-  return [
-    printable(name, 40),
-    flux.toFixed(0),
-    ratedFlux === undefined ? "–" : ratedFlux.toFixed(0),
-    power === undefined ? "–" : `${Number(power.toPrecision(3))}`,
-    shape === "point"
-      ? "a point"
-      : `${shape} ${words.dimension(length)} × ${words.dimension(width)}${height > 0 ? ` × ${words.dimension(height)}` : ""}`,
-    `${known}, ${down === up ? `±${up}` : `−${down} +${up}`} %`,
-    printable(origin, 60),
-  ];
-}
 
 export function assumed(handover: Handover): Block[] {
   const { defaults, warnings } = handover;
@@ -135,7 +32,7 @@ export function assumed(handover: Handover): Block[] {
             ],
             defaults.map(({ path, value, why }) => [
               printable(path, 90),
-              briefValue(value, 60),
+              standIn(value),
               printable(why, 160),
             ]),
           ),
@@ -145,7 +42,16 @@ export function assumed(handover: Handover): Block[] {
   ];
 }
 
-export function method(handover: Handover): Block[] {
+/** A value that stood in; what has places of its own is told with them in section 5. */
+function standIn(value: unknown): string {
+  const hasPlaces =
+    typeof value === "object" && value !== null && !Array.isArray(value) && "polygon" in value;
+  if (!hasPlaces) return briefValue(value, 200);
+  const { name, target } = value as { readonly name?: unknown; readonly target?: unknown };
+  return `${briefValue(name, 60)}, target ${briefValue(target ?? "none", 60)}; its place is in section 5`;
+}
+
+export function method(handover: Handover, words: HandoverWords): Block[] {
   const { assessment } = chosenOption(handover);
   const { method: how, balance } = assessment;
   const percent = (share: number, digits = 2): string => `${(100 * share).toFixed(digits)} %`;
@@ -179,7 +85,7 @@ export function method(handover: Handover): Block[] {
           ),
         ]),
     bullet(
-      `Bands (95 %): light output and beam shape by their evidence; rated flux 0 to −${percent(bands.ratedFlux, 0)}; between equal luminaires σ ${percent(bands.unitScatter, 0)}; maintenance ±${bands.maintenance}; reflectance ±${bands.reflectance}; places ±${1000 * bands.position} mm, heights ±${1000 * bands.height} mm, angles as hung ±${degrees(bands.hungAngle).toFixed(0)}°; dimmed flux ±${percent(bands.dimming, 0)}. "Meets" is said when the target is reached with probability ${DEFAULT_CONFIDENCE} or more, "falls short" when with ${(1 - DEFAULT_CONFIDENCE).toFixed(1)} or less, else "too close to call".${how.quality === "quick" ? " A draft: what it left out widens every band at both ends." : ""}`,
+      `Bands (95 %): light output and beam shape by their evidence; rated flux 0 to −${percent(bands.ratedFlux, 0)}; between equal luminaires σ ${percent(bands.unitScatter, 0)}; maintenance ±${bands.maintenance}; reflectance ±${bands.reflectance}; places ±${words.length(bands.position)}, heights ±${words.length(bands.height)}, angles as hung ±${degrees(bands.hungAngle).toFixed(0)}°; dimmed flux ±${percent(bands.dimming, 0)}. "Meets" is said when the target is reached with probability ${DEFAULT_CONFIDENCE} or more, "falls short" when with ${(1 - DEFAULT_CONFIDENCE).toFixed(1)} or less, else "too close to call".${how.quality === "quick" ? " A draft: what it left out widens every band at both ends." : ""}`,
       SIZE,
     ),
     bullet(

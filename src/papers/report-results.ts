@@ -10,6 +10,7 @@ import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import { powerFigure } from "../units/power-text.ts";
+import { SQUARE_FEET_PER_SQUARE_METRE } from "../units/quantities.ts";
 import { verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashSentences } from "../words/clash-list.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
@@ -36,6 +37,13 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
         depicts: "verdict",
       }),
     ),
+    ...(clashes.length === 0
+      ? []
+      : [
+          paragraph("!: the light is as asked, but it cannot be built as it is placed (HOLD).", {
+            size: SIZE,
+          }),
+        ]),
     ...clashSentences(clashes, words.unit).map((clash) => paragraph(`HOLD ${clash}`, { size: SIZE })),
     ...(handover.options.length > 1
       ? [
@@ -107,7 +115,15 @@ export function watts({ energy }: ArrangementAssessment): string {
 export function asked(handover: Handover, words: HandoverWords): Block[] {
   const scene = chosenOption(handover).scene;
   const judged = [...scene.zones, ...scene.planes.filter(({ target }) => target !== undefined)];
-  const rows = judged.map((zone) => {
+  const inSettings = (scene.settings ?? []).flatMap((setting) =>
+    judged.flatMap(({ name, target }) => {
+      const then = setting.targets.get(name);
+      return then === undefined || then === (target ?? null)
+        ? []
+        : [{ name: `${printable(setting.name, 30)}: ${printable(name, 40)}`, target: then ?? undefined }];
+    }),
+  );
+  const rows = [...judged, ...inSettings].map((zone) => {
     const target =
       zone.target === undefined
         ? undefined
@@ -118,7 +134,7 @@ export function asked(handover: Handover, words: HandoverWords): Block[] {
         : `evenness ${r.value.toFixed(2)}`,
     );
     return [
-      printable(zone.name, 40),
+      printable(zone.name, 80),
       requirements?.join(", ") ?? "nothing",
       target === undefined ? "–" : printable(`${target.name}. ${target.source}`, 200),
       target?.known ?? "–",
@@ -131,7 +147,7 @@ export function asked(handover: Handover, words: HandoverWords): Block[] {
       : [
           table(
             [
-              { title: "zone, plane", share: 1 },
+              { title: "zone, plane; in a setting", share: 1.1 },
               { title: "target", share: 1.8 },
               { title: "source", share: 3.2 },
               { title: "how known", share: 0.9 },
@@ -156,6 +172,8 @@ export function results(
   const { scene, assessment, clashes } = option;
   const plan = optionPlan(handover, option, width, 120);
   const key = lightKey(handover, width);
+  // A table goes on overleaf with its head alone, which then says whose it is.
+  const own = handover.options.length > 1 ? ` of ${scene.letter}` : "";
   return [
     ...(index === 0 ? [heading("3  What was found", 12)] : []),
     heading(`${scene.letter}  ${printable(scene.name, 60)}: ${verdictWords(assessment, clashes)}`, 10),
@@ -167,11 +185,15 @@ export function results(
             height: key.height + 6,
             draw: (x: number, y: number) => [...key.draw(x, y)],
           } as Block,
+          paragraph(
+            "On the plans: dashed, a zone; hatched, less light than its target; a circle, a pendant; a cross, a recessed light over the top, those beside it are not drawn; HOLD and a ring, cannot be built as it is placed; dotted, the base under an overhang.",
+            { size: TABLE },
+          ),
         ]
       : []),
     table(
       [
-        { title: "zone", share: 1.2 },
+        { title: `zone${own}`, share: 1.2 },
         { title: "figure", share: 1.5 },
         { title: "value", share: 0.9, align: "end" },
         { title: "95 % band", share: 1.3, align: "end" },
@@ -197,7 +219,7 @@ export function results(
     ),
     table(
       [
-        { title: `plane, ${words.light}`, share: 1.6 },
+        { title: `plane${own}, ${words.light}`, share: 1.6 },
         { title: "average", share: 0.8, align: "end" },
         { title: "minimum", share: 0.9, align: "end" },
         { title: "maximum", share: 0.9, align: "end" },
@@ -230,12 +252,21 @@ export function results(
       }),
     ),
     paragraph(
-      `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${assessment.energy.wattsPerSquareMetre.toFixed(1)} W/m² of floor.`,
+      `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${density(assessment, words)} of floor.`,
       { size: TABLE },
     ),
     ...workingEdgeBlocks(option, words),
     gap(6),
   ];
+}
+
+function density(
+  { energy: { wattsPerSquareMetre } }: ArrangementAssessment,
+  { unit }: HandoverWords,
+): string {
+  return unit === "ft-in"
+    ? `${(wattsPerSquareMetre / SQUARE_FEET_PER_SQUARE_METRE).toFixed(2)} W/ft²`
+    : `${wattsPerSquareMetre.toFixed(1)} W/m²`;
 }
 
 function checkRow(zone: string, check: Check, words: HandoverWords): string[] {
@@ -252,6 +283,6 @@ function checkRow(zone: string, check: Check, words: HandoverWords): string[] {
     rangeWords(check.band, value) ?? "–",
     value(check.target),
     `${VERDICT_MARK[check.verdict]} ${check.verdict}${chance}`,
-    check.drivers.length === 0 ? "–" : printable(uncertaintyAdvice(check.drivers), 120),
+    check.drivers.length === 0 ? "–" : printable(uncertaintyAdvice(check.drivers), 400),
   ];
 }

@@ -9,7 +9,8 @@ import { type Block, bullet, flowPages, heading, paragraph } from "../drawing/pa
 import type { FindingsSection } from "../words/findings-sections.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { type Page, page, pageField } from "./page.ts";
-import { assumed, inputs, method } from "./report-basis.ts";
+import { assumed, method } from "./report-basis.ts";
+import { inputs } from "./report-inputs.ts";
 import { asked, results, summary } from "./report-results.ts";
 import { SIZE, table } from "./report-style.ts";
 import { relianceBlocks } from "./schedule-sheet.ts";
@@ -26,7 +27,7 @@ export function reportSheets(handover: Handover): Page[] {
     ...relianceBlocks(handover, words),
     ...inputs(handover, words),
     ...assumed(handover),
-    ...method(handover),
+    ...method(handover, words),
     ...beside(handover),
     ...rules(handover, words),
     ...cautions(),
@@ -62,7 +63,7 @@ function beside(handover: Handover): Block[] {
 }
 
 function findingsTable({ rows, left }: NonNullable<FindingsSection["table"]>): Block {
-  const [head = [], ...body] = rows.map((row) => row.map((cell) => printable(cell, 60)));
+  const [head = [], ...body] = rows.map((row) => row.map((cell) => printable(cell, 120)));
   return table(
     head.map((title, i) => ({
       title,

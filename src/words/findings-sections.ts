@@ -33,7 +33,7 @@ export function findingsSections(findings: Findings, units: Units): FindingsSect
       sentences: personSentences(found, units),
     })),
     age(findings, units),
-    look(findings),
+    look(findings, units),
     sizes(findings, units),
     load(findings),
     cost(findings),
@@ -143,7 +143,7 @@ function age({ age: remark }: Findings, units: Units): FindingsSection {
   };
 }
 
-function look({ view, cohesion }: Findings): FindingsSection {
+function look({ view, cohesion }: Findings, units: Units): FindingsSection {
   const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
   return {
     heading: "Look (our own construction, no source)",
@@ -151,7 +151,7 @@ function look({ view, cohesion }: Findings): FindingsSection {
       ...(view === undefined
         ? []
         : [
-            `For ${view.viewpoint.name}, the pendants take ${percent(view.covered)} of the view between counter and ceiling, ${percent(view.weight)} weighed by opacity: ${view.words}.`,
+            `For ${view.viewpoint.name}${view.viewpoint.away === undefined ? "" : `, ${formatLength(view.viewpoint.away, units.length)} away`}, the pendants take ${percent(view.covered)} of the view between counter and ceiling, ${percent(view.weight)} weighed by opacity: ${view.words}.`,
           ]),
       ...(cohesion === undefined ? [] : [capital(cohesion.sentence)]),
     ],

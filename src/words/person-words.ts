@@ -33,10 +33,8 @@ export interface Concern {
 }
 
 /** What asks for attention; empty when nothing does. */
-export function personConcerns(
-  { glare, head, sightlines, posture }: PersonFindings,
-  units: Units,
-): readonly Concern[] {
+export function personConcerns(found: PersonFindings, units: Units): readonly Concern[] {
+  const { glare, head } = found;
   const concerns: Concern[] = [];
   if (head !== undefined && head.outcome !== "clear") {
     const how =
@@ -45,8 +43,7 @@ export function personConcerns(
         : `comes within ${formatLength(head.gap, units.length)} of ${head.pendant}`;
     concerns.push({ about: "head", degree: -head.gap, words: `leaning over, the head ${how}` });
   }
-  const own = posture === "seated" ? "seated" : "standing";
-  const worst = worstLine(sightlines.filter((line) => line.posture === own && line.direction !== "along"));
+  const worst = hiddenFace(found);
   if (worst !== undefined) concerns.push({ about: "face", degree: worst.hidden, words: hiddenWords(worst) });
   const bare = glare.inView.find(({ shielded }) => shielded === false);
   if (bare !== undefined)
@@ -89,7 +86,7 @@ function worstLine(lines: readonly Sightline[]): Sightline | undefined {
     .reduce<Sightline | undefined>((a, b) => (a === undefined || b.hidden > a.hidden ? b : a), undefined);
 }
 
-function hiddenWords({ towards, hidden, by }: Sightline): string {
+export function hiddenWords({ towards, hidden, by }: Sightline): string {
   return `the face of ${towards} is ${Math.round(100 * hidden)} % hidden by ${by[0]?.name ?? "something"}`;
 }
 
@@ -111,6 +108,17 @@ function imageWords({ luminaire, tag, luminance, ratio }: MirrorImage): string {
 export function luminanceWords(luminance: number): string {
   const rounded = Math.round(Number(luminance.toPrecision(2)));
   return `${`${rounded}`.replace(/\B(?=(\d{3})+$)/g, "\u202f")} cd/m²`;
+}
+
+/** The greatest UGR of the one kind of kitchen that has a limit, a step lower for eyes over 65. */
+export function glareLimit(age: number | undefined): number {
+  return CATERING_LIMIT - (age === undefined ? 0 : ageBand(age).glareStep);
+}
+
+/** The face most hidden from someone in their own posture; undefined where all are seen. */
+export function hiddenFace({ posture, sightlines }: PersonFindings): Sightline | undefined {
+  const own = posture === "seated" ? "seated" : "standing";
+  return worstLine(sightlines.filter((line) => line.posture === own && line.direction !== "along"));
 }
 
 /** Everything about one person, a sentence each. */
@@ -166,9 +174,8 @@ function glareWords({ inView, unmeasured, rating, unrated }: PersonGlare, age: n
       ? ""
       : ` ${unmeasured} in view state no luminous opening, so how bright they are cannot be told.`;
   if (brightest === undefined) return unmeasured === 0 ? "No luminaire is in view." : others.trim();
-  // The limit of the one kitchen that has one, a step lower for eyes over 65.
-  const step = age === undefined ? 0 : ageBand(age).glareStep;
-  const limit = `${CATERING_LIMIT - step}${step > 0 ? ` at ${age} years, one step under the ${CATERING_LIMIT}` : ""}`;
+  const most = glareLimit(age);
+  const limit = `${most}${most < CATERING_LIMIT ? ` at ${age} years, one step under the ${CATERING_LIMIT}` : ""}`;
   const { luminaire, luminance, what, shielded, elevation } = brightest;
   const addition =
     what === "mean over the opening"

@@ -133,7 +133,7 @@ describe("the client's sheet", () => {
     const of = (...made: ReturnType<typeof as>[]) =>
       text(clientSheets({ ...handover, options: handover.options.map((option, i) => made[i](option)) }));
     expect(of(as("falls short", 360, 0), as("meets", 600, 2))).toContain(
-      "Recommended: B, option 1, because it alone gives the light that was asked for everywhere. HOLD: first 2 clashes are to be settled.",
+      "Recommended: B, option 1, because it alone gives the light that was asked for everywhere. HOLD: 2 clashes are to be settled first.",
     );
     expect(of(as("meets", 600, 2), as("meets", 600, 0))).toContain(
       "Recommended: B, option 1, because of those that give the light that was asked for it alone can be built as it is placed.",

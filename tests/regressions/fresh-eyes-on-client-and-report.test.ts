@@ -2,10 +2,14 @@
 
 import { describe, expect, it } from "vitest";
 import { maintenanceAt, USUAL_DEPRECIATION } from "../../src/advice/depreciation.ts";
-import { findingsOf, findingsPlanes } from "../../src/advice/findings.ts";
+import { findingsOf, findingsPlanes, peopleFindings } from "../../src/advice/findings.ts";
 import { assess } from "../../src/assessment/assess.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { type FindingsSection, findingsSections } from "../../src/words/findings-sections.ts";
+import { clientSheets } from "../../src/papers/client-sheet.ts";
+import type { Handover } from "../../src/papers/handover.ts";
+import type { Page } from "../../src/papers/page.ts";
+import { handoverOf } from "../support/handover.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
 
 const COUNTER = {
@@ -127,5 +131,96 @@ describe("what stands beside the verdict", () => {
     expect(
       sectionOf(found({ arrangements: [{ name: "a", layers }] }), "Pendants").sentences.join(" "),
     ).toMatch(/Rims 600 mm to \d+ mm above the top, 1520 mm to \d+ mm above the floor\./);
+  });
+});
+
+const two = (more: Json = {}): Json =>
+  kitchen({
+    island: { ...ISLAND, zones: ZONES },
+    planes: [COUNTER],
+    people: PEOPLE,
+    arrangements: ["three metal domes and one more of them", "other"].map((name) => ({
+      name,
+      layers: LAYERS,
+      settings: [{ name: "supper", dim: { pendants: 1, ambient: 1 }, zones: { counter: "preparation" } }],
+    })),
+    ...more,
+  });
+const texts = (pages: readonly Page[]): string[] =>
+  pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])));
+const client = (document: Json = two(), more: Partial<Handover> = {}): string =>
+  texts(clientSheets(handoverOf(document, more))).join(" ");
+
+describe("the client's sheet", () => {
+  it("told of no glare where the rating of all in view is over its limit", () => {
+    const handover = handoverOf(two());
+    const [option] = handover.options;
+    const people = peopleFindings(option.scene, option.assessment).map((each) => ({
+      ...each,
+      glare: {
+        ...each.glare,
+        inView: [],
+        rating: { value: each.person === "Cleo" ? 18 : 21, background: 10, counted: 4, leftOut: 0 },
+      },
+    }));
+    // The limit 22 of catering kitchens is 19 for eyes over 65 (as the report has it); 21 and 18 hang on either side.
+    const said = texts(clientSheets({ ...handover, options: [{ ...option, people }] })).join(" ");
+    expect(said).toContain(
+      "Glare: what Ada and Ben have in view is glaring taken together (UGR 21, where kitchens at work are held to 19).",
+    );
+    const calm = people.map((each) => ({ ...each, glare: { ...each.glare, rating: undefined } }));
+    expect(texts(clientSheets({ ...handover, options: [{ ...option, people: calm }] })).join(" ")).toContain(
+      "Glare: nothing bright near the line of sight of Ada, Ben and Cleo.",
+    );
+  });
+
+  it("said of every place that it falls short in a setting where one alone does", () => {
+    const said = client();
+    expect(said).toMatch(
+      /Set to supper \(.*?\), prep has about \d+ lx and washing has about \d+ lx: what was asked for then; counter has about \d+ lx, less than the 300 lx asked for then\./,
+    );
+  });
+
+  it("counted one hole for a pendant on two cables, fed beside them", () => {
+    const { luminaires } = kitchen();
+    const dome = {
+      ...((luminaires as Json).dome as Json),
+      suspensions: [
+        [-0.1, 0],
+        [0.1, 0],
+      ],
+      feed: [0, 0],
+    };
+    expect(client(two({ luminaires: { ...(luminaires as Json), dome } }))).toContain(
+      "Takes 2 pendants and 6 other lights, 12 holes",
+    );
+    expect(client()).toContain("Takes 2 pendants and 6 other lights, 8 holes");
+  });
+
+  it("cut the names of options in a table with room beside", () => {
+    expect(client()).not.toContain("…");
+  });
+
+  it("left a short end of the row without its figure", () => {
+    // 150 mm from the first centre to the next, which stands across from it.
+    const at = [{ position: [1.9, 2.4, 1.8] }, { position: [2.05, 1.9, 1.8] }];
+    const layers = [{ name: "pendants", role: "pendant", luminaire: "dome", at }];
+    expect(client(two({ arrangements: [{ name: "a", layers }] }))).toMatch(/400 mm.* 150 .*1850 mm|150 /);
+  });
+
+  it("drew who sits in front of the island as standing behind it, and named nobody", () => {
+    const said = texts(clientSheets(handoverOf(two())));
+    for (const { name } of PEOPLE) expect(said.filter((each) => each === name)).toHaveLength(2);
+    const lowest = (posture: string): number => {
+      const people = [{ ...PEOPLE[0], posture }];
+      const [page] = clientSheets(handoverOf(two({ people, arrangements: [{ name: "a", layers: LAYERS }] })));
+      const drawn = page.marks.filter(({ kind, depicts }) => kind === "line" && depicts === "person");
+      const floor = page.marks.find(({ depicts }) => depicts === "floor");
+      const bottom = (mark: (typeof drawn)[number]): number =>
+        mark.kind === "line" ? Math.max(...mark.points.map(([, y]) => y)) : 0;
+      return Math.max(...drawn.map(bottom)) - (floor === undefined ? 0 : bottom(floor));
+    };
+    // Feet and stool reach the floor.
+    for (const posture of ["standing", "seated"]) expect(Math.abs(lowest(posture))).toBeLessThan(0.01);
   });
 });

@@ -21,6 +21,8 @@ import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island-
 import type { Island, RoomShape, Scene } from "../../scene/scene.ts";
 
 export interface Viewpoint {
+  /** From the middle of the island (m); of the usual one. */
+  readonly away?: number;
   readonly name: string;
   /** m */
   readonly eye: Vec3;
@@ -57,7 +59,8 @@ export function usualViewpoint(island: Island, room: RoomShape): Viewpoint {
     away -= 0.1;
   const side1 = side === undefined ? "the roomier side" : "the side of the seats";
   return {
-    name: `someone standing ${away.toFixed(1)} m away on ${side1}`,
+    name: `someone standing on ${side1}`,
+    away,
     eye: [island.centre[0] + away * ux, island.centre[1] + away * uy, EYE],
   };
 }

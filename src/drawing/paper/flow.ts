@@ -65,7 +65,7 @@ export const gap = (height: number): Block => ({ kind: "space", height });
 export function flow(blocks: readonly Block[], box: (index: number) => Box, spacing = 1): PaperMark[][] {
   const setter = new Setter(box, spacing);
   blocks.forEach((block, i) => {
-    setter.put(block, blocks[i + 1]);
+    setter.put(block, blocks.slice(i + 1));
   });
   return setter.boxes;
 }
@@ -112,7 +112,7 @@ function lowestOf(mark: PaperMark): number {
 export function flowHeight(blocks: readonly Block[], width: number): number {
   const setter = new Setter(() => ({ x: 0, y: 0, width, height: Number.POSITIVE_INFINITY }));
   blocks.forEach((block, i) => {
-    setter.put(block, blocks[i + 1]);
+    setter.put(block, blocks.slice(i + 1));
   });
   return setter.y;
 }
@@ -178,7 +178,7 @@ class Setter {
     this.y = this.#box.y;
   }
 
-  put(block: Block, following: Block | undefined): void {
+  put(block: Block, following: readonly Block[]): void {
     switch (block.kind) {
       case "break":
         if (this.#marks.length > 0) this.#turn();
@@ -218,12 +218,23 @@ class Setter {
     if (this.y + height > this.#box.y + this.#box.height + 0.01 && this.#marks.length > 0) this.#turn();
   }
 
-  #heading(words: string, size: number, following: Block | undefined): void {
+  #headingHeight(words: string, size: number): number {
+    return paperRows(words, this.#box.width, size, true).length * size * this.#leading + 3;
+  }
+
+  /** What a heading needs below it: a figure whole, some rows of anything else, under further headings that of the last. */
+  #leastAfter([next, ...rest]: readonly Block[]): number {
+    if (next?.kind === "figure") return next.height;
+    if (next?.kind !== "heading") return 34;
+    const { words, size = 11 } = next;
+    return size * 0.7 * this.#spacing + this.#headingHeight(words, size) + this.#leastAfter(rest);
+  }
+
+  #heading(words: string, size: number, following: readonly Block[]): void {
     const rows = paperRows(words, this.#box.width, size, true);
-    const height = rows.length * size * this.#leading + 3;
+    const height = this.#headingHeight(words, size);
     const before = this.#marks.length === 0 ? 0 : size * 0.7 * this.#spacing;
-    const least = following?.kind === "figure" ? following.height : 34;
-    this.#need(before + height + least);
+    this.#need(before + height + this.#leastAfter(following));
     if (this.#marks.length > 0) this.y += before;
     const reading = { block: {}, role: "H2" } as const;
     for (const row of rows) {
