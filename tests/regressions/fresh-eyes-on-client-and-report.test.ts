@@ -6,6 +6,8 @@ import { findingsOf, findingsPlanes, peopleFindings } from "../../src/advice/fin
 import { assess } from "../../src/assessment/assess.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { type FindingsSection, findingsSections } from "../../src/words/findings-sections.ts";
+import { reportSheets } from "../../src/papers/report-sheet.ts";
+import { flow, heading, paragraph } from "../../src/drawing/paper/flow.ts";
 import { clientSheets } from "../../src/papers/client-sheet.ts";
 import type { Handover } from "../../src/papers/handover.ts";
 import type { Page } from "../../src/papers/page.ts";
@@ -222,5 +224,128 @@ describe("the client's sheet", () => {
     };
     // Feet and stool reach the floor.
     for (const posture of ["standing", "seated"]) expect(Math.abs(lowest(posture))).toBeLessThan(0.01);
+  });
+});
+
+const L_SHAPE = [
+  [0, 0],
+  [2.4, 0],
+  [2.4, 0.6],
+  [0.8, 0.6],
+  [0.8, 1.1],
+  [0, 1.1],
+];
+const FULL = two({
+  room: {
+    length: 5.4,
+    width: 4.2,
+    ceilingHeight: 2.7,
+    ceiling: { slope: 5, towards: 90 },
+    joists: { along: "y", spacing: 0.4, first: 0.31, width: 0.05 },
+    openings: [{ name: "garden window", wall: 0, from: 1.21, length: 1.8, sill: 1.05, height: 1.1 }],
+    doors: [{ name: "hall door", wall: 1, from: 2.61, width: 0.9, swing: "in-left" }],
+    keepOuts: [{ name: "vent duct", from: [0, 3.6], size: [1.23, 0.3] }],
+  },
+  island: {
+    centre: [2.7, 2.1],
+    height: 0.92,
+    outline: L_SHAPE,
+    overhang: { side: "x-", depth: 0.257 },
+    seats: { side: "x-", count: 1, width: 0.613 },
+    hob: { from: [1.51, 0.1], size: [0.4, 0.3] },
+    zones: [{ name: "prep", from: [0.01, 0], size: [0.7, 0.5], target: "preparation" }],
+  },
+  bodies: [
+    {
+      name: "tall cabinet",
+      box: [
+        [4.8, 0, 0],
+        [5.4, 0.62, 2.13],
+      ],
+      reflectance: 0.6,
+    },
+  ],
+});
+const report = (document: Json = FULL, more: Partial<Handover> = {}): string[] =>
+  texts(reportSheets(handoverOf(document, more)));
+const section = (all: readonly string[], from: string, to: string): string =>
+  all
+    .slice(
+      all.findIndex((each) => each.startsWith(from)),
+      all.findIndex((each) => each.startsWith(to)),
+    )
+    .join(" ");
+
+describe("the report", () => {
+  it("left out what went in: places, outline, overhang, seats, openings, joists, bodies, zones, people", () => {
+    const said = section(report(), "5  What went in", "6  ");
+    for (const figure of [
+      "rising 5° towards wall 2",
+      "garden window in wall 0: 1210 mm from",
+      "hall door in wall 1: 2610 mm from",
+      "the first at 310 mm, every 400 mm, 50 mm wide",
+      "No box at vent duct: x 0 mm to 1230 mm, y 3600 mm to 3900 mm",
+      "outline (0 mm, 0 mm) (2400 mm, 0 mm)",
+      "overhanging 257 mm at the left end",
+      "hob along 1510 mm to 1910 mm, across 100 mm to 400 mm",
+      "1 seats, each 613 mm wide",
+      "Body tall cabinet: x 4800 mm to 5400 mm, y 0 mm to 620 mm, from 0 mm to 2130 mm",
+      "Zone prep of the top: along 10 mm to 710 mm, across 0 mm to 500 mm",
+      "Plane counter: from 1000 mm, 3600 mm, 920 mm to 3400 mm, 4200 mm, 920 mm",
+      "Ada: 1800 mm tall, standing at 2400 mm, 1300 mm, facing 90°",
+    ])
+      expect(said.replaceAll("\u00a0", " ")).toContain(figure);
+    expect(said).not.toContain("from +x of");
+  });
+
+  it("told a study in feet of millimetres, metres and watts a square metre", () => {
+    const all = report(FULL, { unit: "ft-in", illuminance: "fc" });
+    expect(all.filter((each) => /\d m?m\b/.test(each) && !each.includes("EN 12464"))).toEqual([]);
+    expect(all.join(" ")).toMatch(/\d W\/ft² of floor/);
+    expect(all.join(" ")).not.toContain("W/m²");
+  });
+
+  it("left the targets of settings out of what was asked", () => {
+    const settings = [{ name: "supper", dim: { pendants: 0.3 }, zones: { counter: null, prep: "eating" } }];
+    const document = two({ arrangements: [{ name: "a", layers: LAYERS, settings }] });
+    const said = section(report(document), "2  What was asked", "3  ");
+    expect(said).toMatch(/supper: prep .*average 300 lx/);
+    expect(said).toMatch(/supper: counter nothing/);
+  });
+
+  it("cut what the uncertainty hangs on, and judged places as JSON in metres", () => {
+    expect(report().filter((each) => each.includes("…"))).toEqual([]);
+    const { zones: _, ...island } = FULL.island as Json;
+    const all = report({ ...FULL, island });
+    expect(all.filter((each) => each.includes("…") || each.includes('"polygon"'))).toEqual([]);
+  });
+
+  it("began a page with a table of an option it did not name", () => {
+    const all = report();
+    for (const letter of ["A", "B"]) {
+      expect(all).toContain(`zone of ${letter}`);
+      expect(all).toContain(`plane of ${letter}, lx`);
+    }
+  });
+
+  it("left a heading alone at the foot of a page before a heading with a figure", () => {
+    const figure = { kind: "figure", height: 60, draw: () => [] } as const;
+    const blocks = [
+      paragraph("filling ".repeat(30)),
+      heading("3"),
+      heading("A"),
+      figure,
+      heading("last"),
+      paragraph("x"),
+    ];
+    let alone = 0;
+    for (let height = 90; height < 260; height++) {
+      const pages = flow(blocks, () => ({ x: 0, y: 0, width: 200, height }));
+      alone += pages.filter((marks) => {
+        const last = marks.at(-1);
+        return last?.kind === "text" && last.text === "3";
+      }).length;
+    }
+    expect(alone).toBe(0);
   });
 });
