@@ -59,7 +59,7 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
             handover.options.map(({ scene: each, assessment: light, clashes: found }, i) => {
               const top = light.planes[topPlane(each)]?.statistics;
               return [
-                `${each.letter}  ${printable(each.name, 40)}${i === handover.chosen ? " (chosen)" : ""}`,
+                `${each.letter}  ${printable(each.name, 60)}${i === handover.chosen ? " (chosen)" : ""}`,
                 verdictWords(light, found),
                 top === undefined ? "–" : words.figure(top.average),
                 top === undefined ? "–" : words.figure(top.minimum),
@@ -95,7 +95,7 @@ function settingsBlocks({ options }: Handover, words: HandoverWords): Block[] {
       columns: [
         { title: "setting of the dimmers", share: 1.6 },
         ...abreast.map(({ scene }) => ({
-          title: `${scene.letter}  ${printable(scene.name, 30)}`,
+          title: `${scene.letter}  ${printable(scene.name, 60)}`,
           share: 1.6,
         })),
       ],
