@@ -17,7 +17,7 @@ import { type Handover, type HandoverOption, type HandoverWords, handoverWords }
 import { priceTitle, scheduleRows } from "./schedule-sheet.ts";
 
 /** Between figures that stand side by side (points). */
-const GAP = 14;
+export const GAP = 14;
 /** Tallest elevation (points), the first that needs no page of its own. */
 export const ELEVATIONS = [150, 115, 85] as const;
 /** Most options side by side. */
@@ -73,7 +73,7 @@ export function comparison(handover: Handover, width: number, tallest: number): 
   ];
 }
 
-function abreast(options: readonly HandoverOption[]): (readonly HandoverOption[])[] {
+export function abreast(options: readonly HandoverOption[]): (readonly HandoverOption[])[] {
   const rows: HandoverOption[][] = [];
   options.forEach((option, i) => {
     if (i % ABREAST === 0) rows.push([]);

@@ -5,9 +5,11 @@
 
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/paper/flow.ts";
-import { moved } from "../drawing/paper/paper.ts";
+import { text } from "../drawing/drawing.ts";
+import { moved, type PaperMark } from "../drawing/paper/paper.ts";
+import { paperRows } from "../drawing/paper/paper-text.ts";
 import { verdictMark } from "../words/zone-text.ts";
-import { comparison, ELEVATIONS, recommendation } from "./client-comparison.ts";
+import { abreast, comparison, ELEVATIONS, GAP, recommendation } from "./client-comparison.ts";
 import { plainVerdict, sentences } from "./client-sentences.ts";
 import type { Handover, HandoverOption } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
@@ -28,7 +30,15 @@ export function clientSheets(handover: Handover): Page[] {
     ),
     ...recommendation(handover),
     key(handover, field.width),
-    ...handover.options.flatMap((option, i) => optionBlocks(handover, option, i, field.width)),
+    ...(handover.options.length > 1
+      ? [
+          ...plansAbreast(handover, field.width),
+          ...handover.options.flatMap((option, i) => [
+            heading(optionTitle(handover, option, i), 12),
+            ...optionWords(handover, option),
+          ]),
+        ]
+      : handover.options.flatMap((option, i) => optionBlocks(handover, option, i, field.width))),
   ];
   // What compares the options stays together: on the last page of them, or on one of its own.
   const own = flow(options, () => field).length;
@@ -52,27 +62,63 @@ function key(handover: Handover, width: number): Block {
   return { kind: "figure", height: figure.height + 4, draw: (x, y) => [...figure.draw(x, y + 2)] };
 }
 
-/** The plan on the left, the words beside it. */
-function optionBlocks(handover: Handover, option: HandoverOption, index: number, width: number): Block[] {
-  const { scene, assessment } = option;
-  const left = width * PLAN_SHARE;
-  const plan = optionPlan(handover, option, left, TOP);
+/** `B  three narrow cones   (to be built)` */
+function optionTitle(handover: Handover, { scene }: HandoverOption, index: number): string {
   const chosen = index === handover.chosen && handover.options.length > 1 ? "   (to be built)" : "";
-  const words: Block[] = [
+  const letter = handover.options.length > 1 ? `${scene.letter}  ` : "";
+  return `${letter}${printable(scene.name, 60)}${chosen}`;
+}
+
+/** The plans of all options side by side, each under its letter. */
+function plansAbreast(handover: Handover, width: number): Block[] {
+  return abreast(handover.options).map((row): Block => {
+    const each = (width - GAP * (row.length - 1)) / row.length;
+    const plans = row.map((option) => optionPlan(handover, option, each, TOP));
+    const names = row.map(({ scene }) =>
+      paperRows(`${scene.letter}  ${printable(scene.name, 60)}`, each, 9.5, true),
+    );
+    const head = 12.5 * Math.max(...names.map(({ length }) => length)) + 4;
+    return {
+      kind: "figure",
+      height: head + Math.max(...plans.map(({ height }) => height)) + 6,
+      draw: (x, y) =>
+        plans.flatMap(({ marks }, i): PaperMark[] => {
+          const left = x + i * (each + GAP);
+          return [
+            ...names[i].map((name, k) =>
+              text([left, y + 10 + 12.5 * k], name, "client sentence", {
+                ink: "ink",
+                size: 9.5,
+                strong: true,
+              }),
+            ),
+            ...moved(marks, [left, y + head]),
+          ];
+        }),
+    };
+  });
+}
+
+function optionWords(handover: Handover, option: HandoverOption): Block[] {
+  return [
     paragraph(plainVerdict(option), {
-      marker: verdictMark(assessment.verdict, option.clashes),
+      marker: verdictMark(option.assessment.verdict, option.clashes),
       size: 9.5,
       strong: true,
     }),
     ...sentences(handover, option).map((each) => paragraph(each, { size: 8.5, depicts: "client sentence" })),
   ];
+}
+
+/** The plan on the left, the words beside it. */
+function optionBlocks(handover: Handover, option: HandoverOption, index: number, width: number): Block[] {
+  const left = width * PLAN_SHARE;
+  const plan = optionPlan(handover, option, left, TOP);
+  const words = optionWords(handover, option);
   const right = width - left - 8;
   const height = Math.max(plan.height, flowHeight(words, right)) + 6;
   return [
-    heading(
-      `${handover.options.length > 1 ? `${scene.letter}  ` : ""}${printable(scene.name, 60)}${chosen}`,
-      12,
-    ),
+    heading(optionTitle(handover, option, index), 12),
     {
       kind: "figure",
       height,

@@ -184,6 +184,17 @@ describe("the client's sheet", () => {
     );
   });
 
+  it("set the options one under another, a page each, under the title of side by side", () => {
+    const [first] = clientSheets(handoverOf(two()));
+    const tops = first.marks.flatMap((mark) =>
+      mark.kind === "line" && mark.depicts === "island outline"
+        ? [Math.min(...mark.points.map(([, y]) => y))]
+        : [],
+    );
+    expect(tops).toHaveLength(2);
+    expect(tops[1]).toBeCloseTo(tops[0], 9);
+  });
+
   it("counted one hole for a pendant on two cables, fed beside them", () => {
     const { luminaires } = kitchen();
     const dome = {
