@@ -91,7 +91,9 @@ function islandWords(island: Island, words: HandoverWords): string[] {
     ...(basin === undefined ? [] : [`floor of the basin ${say(basin.floor)} above the floor`]),
     ...(seats === undefined
       ? []
-      : [`${seats.count} seats, each ${say(seats.width)} wide, at the ${ENDS[seats.side]}`]),
+      : [
+          `${seats.count === 1 ? "1 seat" : `${seats.count} seats, each`} ${say(seats.width)} wide, at the ${ENDS[seats.side]}`,
+        ]),
   ];
   return [
     `Island ${say(island.length)} × ${say(island.width)}, top at ${say(island.height)}, ${say(island.topThickness)} thick, centre at ${say(centre[0])}, ${say(centre[1])}${turn === 0 ? "" : `, turned ${Number(degrees(turn).toFixed(2))}° counter-clockwise`}; finish ${island.finish}.`,
@@ -118,7 +120,7 @@ function personWords(
   words: HandoverWords,
 ): string {
   const more = [age === undefined ? [] : `${age} years`, hand === undefined ? [] : `${hand}-handed`].flat();
-  return `${printable(name, 40)}: ${words.length(stature)} tall, ${posture} at ${at.map(words.length).join(", ")}, facing ${Number(degrees(facing).toFixed(0))}° from +x${more.map((each) => `, ${each}`).join("")}.`;
+  return `${printable(name, 40)}: ${words.length(stature)} tall, ${posture} at ${at.map(words.length).join(", ")}, facing ${(Math.round(degrees(facing)) + 360) % 360}° from +x${more.map((each) => `, ${each}`).join("")}.`;
 }
 
 const TOP = ["along", "across"] as const;

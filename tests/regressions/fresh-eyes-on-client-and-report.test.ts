@@ -300,7 +300,7 @@ describe("the report", () => {
       "outline (0 mm, 0 mm) (2400 mm, 0 mm)",
       "overhanging 257 mm at the left end",
       "hob along 1510 mm to 1910 mm, across 100 mm to 400 mm",
-      "1 seats, each 613 mm wide",
+      "1 seat 613 mm wide",
       "Body tall cabinet: x 4800 mm to 5400 mm, y 0 mm to 620 mm, from 0 mm to 2130 mm",
       "Zone prep of the top: along 10 mm to 710 mm, across 0 mm to 500 mm",
       "Plane counter: from 1000 mm, 3600 mm, 920 mm to 3400 mm, 4200 mm, 920 mm",
