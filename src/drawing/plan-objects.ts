@@ -332,9 +332,9 @@ function dimensions(
     for (let i = 1; i < stops.length; i++) {
       const label = words.length(stops[i] - stops[i - 1]);
       const room = x(stops[i]) - x(stops[i - 1]);
-      // A short piece keeps its figure: without the unit, which the others give, then smaller.
+      // A short piece keeps its figure: without the unit, which the others give, then as small as lettering may be.
       const bare = label.replace(/ m?m$/, "");
-      const short = [11.5, 9.5].find((size) => textWidth(bare, size) + 2 < room);
+      const short = [11.5, 11].find((size) => textWidth(bare, size) + 2 < room);
       const fits = textWidth(label, 11.5) + 6 < room;
       marks.push(
         ...horizontalDimension(x(stops[i - 1]), x(stops[i]), y, fits ? label : "", { ground: "paper" }),
