@@ -12,6 +12,7 @@ import { footer } from "./components/footer.ts";
 import { header } from "./components/header.ts";
 import type { keyOnPage } from "./components/keys.ts";
 import type * as Notices from "./components/notices.ts";
+import { type ControlsHeight, side } from "./components/side.ts";
 import type { StartDialog } from "./components/start-dialog.ts";
 import type { StudyDialog } from "./components/study-dialog.ts";
 import { QUALITIES } from "./light/lighting.ts";
@@ -40,7 +41,7 @@ export class CandlespanApp extends LitElement {
   #dropping = false;
   #paper: PaperScale | undefined;
   #mode: Mode = keptMode();
-  #controlsOpen = true;
+  #height: ControlsHeight = "usual";
   #narrow = false;
   #sheetHeight: number | undefined;
   readonly #narrowQuery = matchMedia("(max-width: 699px)");
@@ -135,7 +136,7 @@ export class CandlespanApp extends LitElement {
   /** Enters the view where a field is edited, unfolds it and gives it the focus. */
   async #showField(path: Path): Promise<void> {
     const { focusField, viewOf } = await import("./components/field-id.ts");
-    this.#controlsOpen = true;
+    if (this.#height === "folded") this.#height = "usual";
     await this.#visit(viewOf(path));
     await this.updateComplete;
     focusField(this, path);
@@ -303,36 +304,20 @@ export class CandlespanApp extends LitElement {
     }
   }
 
-  /** The views, and the controls of the one that is entered. */
   #side(): TemplateResult {
     const view = this.#views.get(this.#view);
-    return html`<div class="side" ?data-closed=${!this.#controlsOpen}>
-      <nav aria-label="Places">
-        ${VIEWS.map(
-          (entry) => html`<button
-            type="button"
-            aria-current=${entry.id === this.#view ? "page" : nothing}
-            @click=${() => {
-              this.#controlsOpen = true;
-              void this.#visit(entry.id);
-            }}
-          >${entry.name}</button>`,
-        )}
-        <button
-          type="button"
-          class="fold"
-          aria-expanded=${this.#controlsOpen ? "true" : "false"}
-          aria-controls="controls"
-          @click=${() => {
-            this.#controlsOpen = !this.#controlsOpen;
-            this.requestUpdate();
-          }}
-        >${this.#controlsOpen ? "Fold" : "Unfold"}</button>
-      </nav>
-      <div id="controls" class="controls" tabindex="-1">
-        ${view === undefined ? html`<p class="hint">Loading…</p>` : this.#controls(view)}
-      </div>
-    </div>`;
+    return side({
+      view: this.#view,
+      height: this.#height,
+      controls: view === undefined ? html`<p class="hint">Loading…</p>` : this.#controls(view),
+      visit: (id) => void this.#visit(id),
+      setHeight: (height) => this.#setHeight(height),
+    });
+  }
+
+  #setHeight(height: ControlsHeight): void {
+    this.#height = height;
+    this.requestUpdate();
   }
 }
 

@@ -12,7 +12,7 @@ export function footer(session: StudySession): TemplateResult {
     <p class="light-state" title=${state} data-quality=${shown?.quality ?? "none"} data-sequence=${shown?.sequence ?? 0}>
       ${line === "" ? state : state.replace(/^(Refined|Coarse): .*/, "$1.")}
     </p>
-    <p role="status" aria-live="polite" class="line" title=${line}>${line}</p>
+    <p role="status" aria-live="polite" class="line" title=${line} tabindex="-1">${line}</p>
     <p class="caution">
       Night only; predictions with a band, not a guarantee. Wiring, supports, weight, heat: licensed people and local
       codes.

@@ -5,7 +5,7 @@ import type { Display } from "../app-view.ts";
 import { metresOf, type RawStudy } from "../edits/raw-study.ts";
 import { formatPointer, type Json, type Path, read } from "../store/pointer.ts";
 import { lengthsIn, placeWords } from "./study-words.ts";
-import { lengthText } from "./words.ts";
+import { capital, lengthText } from "./words.ts";
 
 /** Whose names and units an issue is said in. */
 export interface IssueView {
@@ -124,4 +124,3 @@ function aboveCeiling(issue: Issue, app: IssueView): string {
 /** A sentence after a colon begins small. */
 const small = (text: string): string =>
   /^(The|This|A|An|It|There|Another) /.test(text) ? text[0].toLowerCase() + text.slice(1) : text;
-const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

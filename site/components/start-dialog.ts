@@ -7,6 +7,7 @@
 import { html, type LitElement, nothing, type TemplateResult } from "lit";
 import { Cancelled, type Issue, type NewStudy, readTypedLength, type TypedLength } from "../../src/app.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
+import { withWholeTop } from "../edits/zones.ts";
 import type { Display } from "../app-view.ts";
 import type { StudySession } from "../session.ts";
 import type { Json, Path } from "../store/pointer.ts";
@@ -247,7 +248,8 @@ export class StartDialog {
       const outcome = await session.lighting.connection.call("start", this.#wanted).outcome;
       if (outcome.ok) {
         this.#dialog?.close();
-        await session.open(outcome.value as Json, "start a kitchen");
+        const study = withWholeTop(outcome.value as unknown as RawStudy);
+        await session.open(study as unknown as Json, "start a kitchen");
         session.say("Lit by a typical pendant, marked as such.");
         this.#started();
       } else this.#issues = refusalWords(outcome.issues, session.display);

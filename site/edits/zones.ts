@@ -1,7 +1,7 @@
 /** Zones and the top: strips that no zone judges, zones stretched over them, and targets of one's own. */
 
 import type { Edit } from "../store/history.ts";
-import type { Json } from "../store/pointer.ts";
+import { type Json, write } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
 import { freshName, metresOf, type RawPoint2, type RawStudy, type RawZone, tidy } from "./raw-study.ts";
 import { topSize } from "./room-contents.ts";
@@ -111,6 +111,15 @@ export function stretchZones(study: RawStudy): NamedEdit | undefined {
   };
 }
 
+/** A study whose zones are stretched where they leave a part of the top to nobody. */
+export function withWholeTop(study: RawStudy): RawStudy {
+  const edit = unjudgedPart(study) === undefined ? undefined : stretchZones(study);
+  const [zones] = edit?.edits ?? [];
+  return zones === undefined
+    ? study
+    : (write(study as unknown as Json, zones.path, zones.value) as unknown as RawStudy);
+}
+
 /** A target of one's own for a zone, beginning at what it is asked for now. */
 export function ownTarget(
   study: RawStudy,
@@ -130,7 +139,8 @@ export function ownTarget(
   return { name: `own target for ${zones[zone].name}`, edits };
 }
 
-/** A zone beside those that are there: over the largest strip nothing judges, else over what else is open, else over the whole top. */
+/** A zone beside those that are there: over the largest strip nothing judges, else over what else is open, else over the middle of the top,
+ * where its sides are in reach, or over the whole of it where there is none yet. */
 export function addZone(study: RawStudy): NamedEdit {
   const zones = study.island?.zones ?? [];
   const [length, width] = topSize(study);
@@ -142,6 +152,7 @@ export function addZone(study: RawStudy): NamedEdit {
     [0, 0],
     [length, width],
   ];
+  if (zones.length > 0) [from, size] = [from.map((_, axis) => size[axis] / 4), size.map((each) => each / 2)];
   const open = strip === undefined ? unjudgedPart(study) : undefined;
   if (open !== undefined) {
     const [low, high] = open;

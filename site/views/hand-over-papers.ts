@@ -53,7 +53,7 @@ async function litOptions(app: AppView): Promise<Lit> {
   const answers: LightAnswer[] = [];
   const shadows: PeopleAnswer["shadows"][] = [];
   for (let i = 0; i < study.arrangements.length; i++) {
-    app.say(`Light of option ${i + 1} of ${study.arrangements.length}…`);
+    app.say(`Light for the papers: option ${i + 1} of ${study.arrangements.length}…`);
     const request = { document, arrangement: i, quality: "judged", people } as const;
     const answer = orThrow(await connection.call("light", request).outcome);
     answers.push(answer);

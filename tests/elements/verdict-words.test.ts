@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Clash } from "../../src/advice/clashes/clash.ts";
 import type { Check, ZoneAssessment } from "../../src/assessment/assessment.ts";
 import { worstVerdict } from "../../src/assessment/verdict.ts";
-import { verdictInWords } from "../../src/elements/sheet/verdict-words.ts";
+import { verdictInWords, verdictStyle } from "../../src/elements/sheet/verdict-words.ts";
 import { syntheticAssessment, syntheticScene } from "../support/synthetic-island.ts";
 
 const whole = syntheticAssessment(syntheticScene());
@@ -117,7 +117,11 @@ describe("the headline", () => {
     expect(words.clash).toBe(
       "P1, P2: bodies stand in one another, 383 mm too near. Move one of them by 383 mm or more.",
     );
-    expect(words.zones.map(({ mark }) => mark)).toEqual(["!"]);
+    expect(words.zones.map(({ mark, style }) => [mark, style])).toEqual([["!", "close"]]);
+    // The same in the tables of the comparison.
+    expect(verdictStyle("meets", [CLASH])).toBe("close");
+    expect(verdictStyle("falls short", [CLASH])).toBe("short");
+    expect(verdictStyle("meets", [])).toBe("meets");
   });
 
   it("without any light says so, and nothing is NaN", () => {

@@ -8,7 +8,15 @@ import type { NamedEdit } from "../../site/edits/named-edit.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { moveInside, outsideRoom, removeOutside, topSize } from "../../site/edits/room-contents.ts";
 import { shapeTop, sizeTop, topShape } from "../../site/edits/top-shape.ts";
-import { addZone, ownTarget, stretchZones, unjudgedPart, unjudgedStrips } from "../../site/edits/zones.ts";
+import { answers } from "../../src/workers/answers.ts";
+import {
+  addZone,
+  ownTarget,
+  stretchZones,
+  unjudgedPart,
+  unjudgedStrips,
+  withWholeTop,
+} from "../../site/edits/zones.ts";
 import { type Json, write } from "../../site/store/pointer.ts";
 import { newStudy } from "../../src/app/new-study.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
@@ -203,6 +211,34 @@ describe("zones", () => {
     const after = applied(open, addZone(open));
     expect(after.island?.zones?.at(-1)).toMatchObject({ from: [1.8, 0.5], size: [0.6, 0.6] });
     expect(unjudgedPart(after)).toBe(undefined);
+  });
+
+  it("cover the whole top of a kitchen that is started, each under its name", async () => {
+    for (const hob of [false, true])
+      for (const sink of [false, true])
+        for (const seats of [0, 3]) {
+          const sizes = { length: 2.7, width: 1.1, ceilingHeight: 2.6, room: { length: 4.5, width: 3.6 } };
+          const outcome = await answers().start({ ...sizes, hob, sink, seats }, {});
+          if (!outcome.ok) throw new Error("not started");
+          const started = outcome.value as unknown as RawStudy;
+          const whole = withWholeTop(started);
+          expect(unjudgedPart(whole)).toBeUndefined();
+          expect(whole.island?.zones?.map(({ name }) => name)).toEqual(
+            started.island?.zones?.map(({ name }) => name),
+          );
+          expect(refusals(whole)).toEqual([]);
+        }
+  });
+
+  it("are added where their sides are in reach: in the middle of a top that is judged whole", () => {
+    const [prep, ...others] = study.island?.zones ?? [];
+    const zones = [{ ...prep, from: [0, 0], size: [2.4, 1.1] }, ...others];
+    const judged = { ...study, island: { ...study.island, zones } } as unknown as RawStudy;
+    const after = applied(judged, addZone(judged));
+    expect(after.island?.zones?.at(-1)).toMatchObject({ from: [0.6, 0.275], size: [1.2, 0.55] });
+    expect(refusals(after)).toEqual([]);
+    const none = { ...study, island: { ...study.island, zones: [] } } as unknown as RawStudy;
+    expect(applied(none, addZone(none)).island?.zones?.[0]).toMatchObject({ from: [0, 0], size: [2.4, 1.1] });
   });
 
   it("take a target of one's own, which the study's check accepts", () => {

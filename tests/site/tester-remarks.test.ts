@@ -3,6 +3,7 @@ import { afterEach, describe, expect, it, vi } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import type { AppView } from "../../site/app-view.ts";
 import { keyOnPage } from "../../site/components/keys.ts";
+import { readShare, shareText } from "../../site/components/share-field.ts";
 import { stateWords } from "../../site/components/state-words.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import type { Lighting } from "../../site/light/lighting.ts";
@@ -45,6 +46,23 @@ it("keeps Better rows, and offers to hang some, when the last pendant is gone", 
   expect(wordsOf(rowSearchFields(begun(without) as unknown as AppView))).toMatch(
     /Better rows.*No pendants hang in this option.*Hang three pendants/s,
   );
+});
+
+it("takes a reflectance or a dimmer typed in either way", () => {
+  const typed = ["0.62", "0,62", ".62", "62 %", "62", " 62% "];
+  expect(typed.map((text) => readShare(text, "ratio"))).toEqual(typed.map(() => 0.62));
+  expect([readShare("62", "per cent"), readShare("0.5 %", "per cent")]).toEqual([0.62, 0.005]);
+  expect(["white", "-0.2", "1.2.3", ""].map((text) => readShare(text, "ratio"))).toEqual([
+    undefined,
+    undefined,
+    undefined,
+    undefined,
+  ]);
+  expect([shareText(0.625, "ratio"), shareText(0.8, "ratio"), shareText(1, "ratio")]).toEqual([
+    "0.625",
+    "0.80",
+    "1.00",
+  ]);
 });
 
 it("lets go of what is selected by Escape anywhere on the page, but not while something else may end", () => {

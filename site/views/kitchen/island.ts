@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField } from "../../components/fields.ts";
+import { capital } from "../../components/words.ts";
 import { metresOf, type RawLength } from "../../edits/raw-study.ts";
 import { topSize } from "../../edits/room-contents.ts";
 import { shapeTop, sizeTop, type TopShape, topShape } from "../../edits/top-shape.ts";
@@ -240,10 +241,6 @@ function seatFields(app: AppView): TemplateResult {
           })
     }
   </div>`;
-}
-
-function capital(words: string): string {
-  return words[0].toUpperCase() + words.slice(1);
 }
 
 function round(metres: number): number {

@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
 import { illuminanceField, lengthField, numberField, textField } from "../../components/fields.ts";
+import { capital } from "../../components/words.ts";
 import type { RawTarget, RawZone } from "../../edits/raw-study.ts";
 import { renamedInSettings } from "../../edits/settings.ts";
 import { addZone, ownTarget } from "../../edits/zones.ts";
@@ -41,7 +42,7 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
       <optgroup label="Published for homes">${published("homes").map(line)}</optgroup>
       <optgroup label="Published for places of work">${published("work places").map(line)}</optgroup>
     </select>
-    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${figures(app, target)}: ${target.source}. ${target.note ?? ""}</p>`}
+    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${capital(target.name)}, ${figures(app, target)}: ${target.source}. ${target.note ?? ""}</p>`}
     ${problem === undefined ? nothing : html`<p class="problem">✕ ${problem}</p>`}
   </div>
   ${target?.isOwn === true ? ownFields(app, zone) : nothing}`;

@@ -26,7 +26,7 @@ import { judgedTop, topLight } from "../shared/illuminance-probe.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
-import { VERDICT_STYLE } from "../sheet/verdict-words.ts";
+import { verdictStyle } from "../sheet/verdict-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
 import { settingsTable } from "./settings-table.ts";
 import "../plan/plan.ts";
@@ -139,7 +139,7 @@ export class CandlespanComparison extends LitElement {
         <thead><tr><th scope="col">zone</th><th scope="col">${words.illuminanceUnit}</th><th scope="col">evenness</th><th scope="col"><span class="visually-hidden">verdict</span></th></tr></thead>
         <tbody>
           ${assessment.zones.map(
-            (zone) => html`<tr class=${VERDICT_STYLE[zone.verdict]}>
+            (zone) => html`<tr class=${verdictStyle(zone.verdict, clashes)}>
               <th scope="row" title=${zone.name}>${zone.name}</th>
               <td>${isDark(zone) ? "no light" : words.lightFigure(zone.statistics.average)}</td>
               <td>${isDark(zone) ? "–" : evennessText(zone.statistics.uniformity)}</td>

@@ -13,7 +13,11 @@ export const sheetStyles = css`
   .verdict ul { list-style: none; margin: 0; padding: 0; display: flex; flex-wrap: wrap; gap: 0 28px; }
   .verdict li { font-size: 15px; line-height: 21px; max-width: 100%; overflow-wrap: anywhere; }
   .verdict .dense li { font-size: 13px; line-height: 17px; }
-  .verdict .subject { font-weight: 600; }
+  /* Of a very long name the figures after it stay in sight. */
+  .verdict .subject {
+    font-weight: 600; display: inline-block; max-width: min(40ch, 90%); overflow: hidden; text-overflow: ellipsis;
+    white-space: nowrap; vertical-align: bottom;
+  }
   .verdict .sign { font-weight: 600; }
   .verdict .meets .sign { color: var(--_meets); }
   .verdict .short .sign { color: var(--_short); }

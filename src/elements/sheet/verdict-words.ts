@@ -19,6 +19,11 @@ export const VERDICT_STYLE: Readonly<Record<Verdict, string>> = {
   "not judged": "none",
 };
 
+/** Class of a zone's verdict; what cannot be built as placed is not shown as met. */
+export function verdictStyle(verdict: Verdict, clashes: readonly Clash[]): string {
+  return clashes.length > 0 && verdict === "meets" ? "close" : VERDICT_STYLE[verdict];
+}
+
 export interface ZoneRow {
   readonly name: string;
   readonly light: string;
@@ -78,6 +83,6 @@ function zoneRow(zone: ZoneAssessment, clashes: readonly Clash[], unit: Illumina
       ),
     ].join(". "),
     mark: verdictMark(zone.verdict, clashes),
-    style: clashes.length > 0 && zone.verdict === "meets" ? "close" : VERDICT_STYLE[zone.verdict],
+    style: verdictStyle(zone.verdict, clashes),
   };
 }
