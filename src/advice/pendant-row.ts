@@ -1,5 +1,5 @@
 /**
- * The pendants over the island in the numbers people speak of: how many, how wide, how far apart, how high.
+ * The row of pendants over the island in the numbers people speak of: how many, how wide, how far apart, how high.
  *
  * Along = the island's +x, across = its +y (m). Rim = the wider of body and opening.
  */
@@ -61,9 +61,14 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
   if (all.length === 0) return undefined;
   const layer = over.reduce((most, each, i) => (each.length > over[most].length ? i : most), 0);
   const { luminaire } = over[layer][0];
-  const places = all
-    .map(({ frame: { origin } }) => roomToIsland(island, [origin[0], origin[1]]))
-    .sort((a, b) => a[0] - b[0]);
+  const placeOf = ({ frame: { origin } }: PlacedLuminaire) => roomToIsland(island, [origin[0], origin[1]]);
+  const breadth = Math.max(...all.map((placed) => extentAlong(island, placed, Math.PI / 2)));
+  const line = mean(over[layer].map((placed) => placeOf(placed)[1]));
+  // What another layer hangs elsewhere, as over the other leg of an L, stands in no row with these.
+  const row = over.flatMap((each, i) =>
+    each.filter((placed) => i === layer || Math.abs(placeOf(placed)[1] - line) < breadth),
+  );
+  const places = row.map(placeOf).sort((a, b) => a[0] - b[0]);
   const stations = places.map(([along]) => along);
   const lowest = all.map(({ luminaire: each, frame }) => frame.origin[2] + lowestPoint(each, frame.rotation));
   const clearances = all.map((placed) => clearanceOf(placed, island) as number);
@@ -73,9 +78,9 @@ export function pendantRow(scene: Scene): PendantRow | undefined {
     mixed:
       over.some((each, i) => i !== layer && each.length > 0) || all.some((p) => p.luminaire !== luminaire),
     stations,
-    across: places.reduce((sum, [, y]) => sum + y, 0) / places.length,
-    rim: Math.max(...all.map((placed) => extentAlong(island, placed, 0))),
-    breadth: Math.max(...all.map((placed) => extentAlong(island, placed, Math.PI / 2))),
+    across: mean(places.map(([, y]) => y)),
+    rim: Math.max(...row.map((placed) => extentAlong(island, placed, 0))),
+    breadth,
     clearance: Math.min(...clearances),
     aboveFloor: Math.min(...lowest),
     highest: { clearance: Math.max(...clearances), aboveFloor: Math.max(...lowest) },
@@ -103,6 +108,9 @@ export function rowFigures(
     ceiling: ceilingAt(room, island.centre[0], island.centre[1]),
   };
 }
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** Extent (m) of a hung luminaire in a plan direction at `angle` (rad) from the island's +x. */
 export function extentAlong(island: Island, { luminaire, frame }: PlacedLuminaire, angle: number): number {

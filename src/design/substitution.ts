@@ -2,17 +2,18 @@
  * Another luminaire or lamp in place of the one that was planned: what becomes of every verdict, and the words that keep
  * it from happening unasked.
  *
- * The substitute hangs where the planned one was to hang (same row, same clearance) and is judged by the same path.
+ * The substitute hangs from the boxes of the planned one (same places, same clearance above the top) and is judged by the same path: a
+ * row given by its gaps or its free ends keeps the spacing they gave the planned luminaires.
  */
 
 import type { Check, ZoneAssessment } from "../assessment/assessment.ts";
 import { VERDICT_RANK, type Verdict } from "../assessment/verdict.ts";
-import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { relamped } from "../luminaire/with-lamp-flux.ts";
 import type { Scene } from "../scene/scene.ts";
 import { withLuminaires } from "../scene/with-hanging.ts";
-import type { ArrangementDocument } from "../study/study.ts";
+import type { ArrangementDocument, LayerDocument } from "../study/study.ts";
 import { type Checked, checkedOf, type FullCheck } from "./search/checked.ts";
 
 export interface Substitution {
@@ -31,6 +32,8 @@ export interface Substitution {
   }[];
   /** What differs between the two luminaires, in words. */
   readonly differs: readonly string[];
+  /** What the other luminaire's size does to the row, in warnings that the plan does not have. */
+  readonly placement: readonly Issue[];
   /** For the order. */
   readonly order: string;
 }
@@ -65,16 +68,18 @@ export function substitution(
       received: JSON.stringify(instead),
       where: {},
     });
+  const first = check.resolve(base);
+  if (!first.ok) return failure(...first.issues);
   const swapped: ArrangementDocument = {
     ...base,
     name: `${base.name.slice(0, 90)}, ${other.name.slice(0, 90)} instead`,
     layers: base.layers.map((each, l) =>
-      l === layer && typeof instead === "string" ? { ...each, luminaire: instead } : each,
+      l === layer && typeof instead === "string"
+        ? { ...inPlace(each, first.value, layer), luminaire: instead }
+        : each,
     ),
   };
-  const first = check.resolve(base);
   const second = check.resolve(swapped);
-  if (!first.ok) return failure(...first.issues);
   if (!second.ok) return failure(...second.issues);
   const before = checkedOf(base, first.value, check);
   const dimmer = typeof instead === "number" ? inLayer(second.value, layer, other) : second.value;
@@ -96,8 +101,22 @@ export function substitution(
     after,
     changes,
     differs: differences(planned, other),
+    placement: second.warnings.filter(
+      ({ code, message }) =>
+        code.startsWith("row-") && !first.warnings.some((each) => each.message === message),
+    ),
     order: orderWords(planned, other, changes),
   });
+}
+
+/** The layer with its row's spacing in plain figures where gaps or free ends gave it. */
+function inPlace(written: LayerDocument, scene: Scene, layer: number): LayerDocument {
+  const { row } = written;
+  if (row === undefined || (row.gap === undefined && row.end === undefined)) return written;
+  const { gap: _, end: __, ...rest } = row;
+  const [a, b] = scene.layers[layer].luminaires.map(({ frame: { origin } }) => origin);
+  if (b === undefined) return { ...written, row: rest };
+  return { ...written, row: { ...rest, spacing: Math.hypot(b[0] - a[0], b[1] - a[1]) } };
 }
 
 function inLayer(scene: Scene, layer: number, luminaire: Luminaire): Scene {
@@ -134,6 +153,7 @@ export function orderWords(planned: Luminaire, instead: Luminaire, changes: Subs
     ...(planned.watts === undefined ? [] : [`${planned.watts} W`]),
     ...(planned.cct === undefined ? [] : [`${planned.cct} K`]),
     ...(planned.cri === undefined ? [] : [`colour rendering ${planned.cri}`]),
+    ...(planned.colour === undefined ? [] : [planned.colour]),
     ...(planned.finish === undefined ? [] : [planned.finish]),
   ];
   const worse = changes.filter((change) => VERDICT_RANK[change.after] > VERDICT_RANK[change.before]);

@@ -17,8 +17,12 @@ export class Ledger {
   readonly errors: Issue[] = [];
   private readonly file: string | undefined;
 
-  constructor(file?: string) {
+  /** A length (m) as the document's own texts show it. */
+  readonly length: (metres: number) => string;
+
+  constructor(file?: string, length = (metres: number): string => `${metres.toFixed(3)} m`) {
     this.file = file;
+    this.length = length;
   }
 
   /** The value given, or the default, which is then listed. */

@@ -143,11 +143,19 @@ function rowFrames(
     return [];
   }
   const whole = (row.count - 1) * spacing + rim;
+  const [along, across] = row.offset ?? [0, 0];
+  const beyond = (whole - island.length) / 2 + Math.abs(along);
   if (whole > island.length + NEGLIGIBLE)
     ledger.warn(
       "row-too-long",
       path,
-      `The row is ${whole.toFixed(2)} m long, longer than the top (${island.length.toFixed(2)} m).`,
+      `The row is ${ledger.length(whole)} long, longer than the top (${ledger.length(island.length)}).`,
+    );
+  else if (beyond > NEGLIGIBLE)
+    ledger.warn(
+      "row-beyond-top",
+      path,
+      `The row reaches ${ledger.length(beyond)} beyond the end of the top.`,
     );
   if (row.count > 1 && spacing < rim - NEGLIGIBLE)
     ledger.warn(
@@ -156,7 +164,6 @@ function rowFrames(
       "The luminaires of the row stand in one another: spacing below their width.",
     );
   const clearance = ledger.fill(row.clearance, `${path}/clearance`, CLEARANCE, `33 in: ${TYPICAL}`);
-  const [along, across] = row.offset ?? [0, 0];
   const orientation = hung(island.turn + ownTurn, followsSlope(row, role, path, room, ledger), room);
   const lowest = lowestPoint(luminaire, rotationOf(orientation));
   return Array.from({ length: row.count }, (_, i) => {
@@ -312,8 +319,8 @@ function checkPlace(
       "luminaire-above-ceiling",
       path,
       `${what}${unit}`,
-      `at most ${ceiling.toFixed(3)} m`,
-      `${top.toFixed(3)} m`,
+      `at most ${ledger.length(ceiling)}`,
+      ledger.length(top),
     );
   }
 }

@@ -186,17 +186,29 @@ function seatsOf(
     overhang === undefined ? "not given; the side of y = 0" : "not given; the side of the overhang",
   );
   const width = ledger.fill(seats.width, "/island/seats/width", SEAT_WIDTH, TYPICAL);
-  const [, , length, across] = bounds(outline);
-  const run = side.startsWith("y") ? length : across;
+  const run = edgeLength(outline, side);
   const fits = Math.max(1, Math.floor(run / width + 1e-9));
   const count = ledger.fill(seats.count, "/island/seats/count", fits, "not given; as many as fit");
   if (count > fits)
     ledger.warn(
       "seats-too-many",
       "/island/seats/count",
-      `Only ${fits} seats of ${width} m fit on that side.`,
+      `Only ${fits} ${fits === 1 ? "seat" : "seats"} of ${ledger.length(width)} ${fits === 1 ? "fits" : "fit"} on that side.`,
     );
   return { side, count, width };
+}
+
+/** Length (m) of the outline's own edge on a side of its bounding box; of the box's side where the outline only touches it. */
+function edgeLength(outline: Polygon, side: NonNullable<Island["seats"]>["side"]): number {
+  const box = bounds(outline);
+  const across = side.startsWith("y") ? 1 : 0;
+  const level = box[side.endsWith("+") ? across + 2 : across];
+  const on = outline.reduce((sum, a, i) => {
+    const b = outline[(i + 1) % outline.length];
+    const isOn = [a, b].every((corner) => Math.abs(corner[across] - level) < 1e-6);
+    return isOn ? sum + Math.abs(b[1 - across] - a[1 - across]) : sum;
+  }, 0);
+  return on > 0 ? on : box[3 - across] - box[1 - across];
 }
 
 /** The part of a polygon inside the outline, as one loop; undefined, with an error, when there is none. Warns when
@@ -213,14 +225,15 @@ export function cutToOutline(
   const full = area(whole);
   if (inside < 1e-6) {
     const [x0, y0, x1, y1] = bounds(outline);
-    const say = (...span: readonly [number, number]) => span.map((each) => each.toFixed(3)).join(" to ");
+    const say = (...span: readonly [number, number]) => span.map((each) => ledger.length(each)).join(" to ");
     const [a0, b0, a1, b1] = bounds(polygon);
+    const within = a0 >= x0 && b0 >= y0 && a1 <= x1 && b1 <= y1;
     ledger.error(
       "zone-outside",
       path,
       "It lies outside the island's outline, or is smaller than 1 mm².",
-      `a part of ${say(x0, x1)} m along and ${say(y0, y1)} m across`,
-      `${say(a0, a1)} m and ${say(b0, b1)} m`,
+      `a part of ${say(x0, x1)} along and ${say(y0, y1)} across${within ? ", where the outline is not cut away" : ""}`,
+      `${say(a0, a1)} and ${say(b0, b1)}`,
     );
     return undefined;
   }

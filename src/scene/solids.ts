@@ -6,6 +6,7 @@
  */
 
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
+import { ceilingAt } from "./ceiling-height.ts";
 import { area, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
 import { prism } from "../geometry/solids.ts";
@@ -101,6 +102,14 @@ export function bodySolid(
       `${path}/box`,
       "The body reaches outside the room.",
       "a box inside the room",
+    );
+  const ceiling = Math.min(...outline.map(([x, y]) => ceilingAt(room, x, y)));
+  if (!outside && high[2] > ceiling + 1e-3)
+    ledger.warn(
+      "body-above-ceiling",
+      `${path}/box`,
+      `"${name}" reaches ${ledger.length(high[2] - ceiling)} above the ceiling.`,
+      `at most ${ledger.length(ceiling)} above the floor at its lowest corner`,
     );
   const reflectance = ledger.fill(document.reflectance, `${path}/reflectance`, 0.5, TYPICAL);
   const body: SolidBody = {

@@ -7,10 +7,14 @@ import type { AsBuilt } from "../design/boxes/as-built.ts";
 import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring.ts";
 import { offsetOf, stationOf } from "../design/search/candidate.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { boxTags, shortTags } from "../scene/ceiling-boxes.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import type { Scene } from "../scene/scene.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { verdictWords, zoneSentence } from "./arrangement-sentences.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
+import { CLASH_KIND } from "./clash-words.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 import { evennessText, verdictMark } from "./zone-text.ts";
 
@@ -27,7 +31,7 @@ export function boxesText(input: BoxesTextInput): string {
     printable(study.title),
     "",
     ...wrapped(
-      `${sets.length} sets of box positions tried with ${names}, each box up to ${say(error)} off: ${robust} of them promise to meet every target with any of the pendants${evenness > 0 ? `, with an evenness of at least ${evenness} over the whole top (--evenness)` : ""}.`,
+      `${sets.length} ${sets.length === 1 ? "set" : "sets"} of box positions tried with ${names}, each box up to ${say(error)} off: ${robust} of them promise to meet every target with any of the pendants${evenness > 0 ? `, with an evenness of at least ${evenness} over the whole top (--evenness)` : ""}.`,
       TEXT_WIDTH,
     ),
     ...(checked.length > 0 && checked.every(({ assessment }) => assessment.verdict === "no target")
@@ -72,7 +76,7 @@ export function boxesText(input: BoxesTextInput): string {
       const height = document.layers[input.layer]?.row?.clearance;
       lines.push(
         ...wrapped(
-          `${verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${average.toFixed(0)} lx, evenness ${evennessText(uniformity)}, ${verdict}.`,
+          `${verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${formatIlluminance(average, study.display.illuminance)}, evenness ${evennessText(uniformity)}, ${verdict}.`,
           TEXT_WIDTH,
           2,
           2,
@@ -100,9 +104,9 @@ export function boxesText(input: BoxesTextInput): string {
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-/** `no. 2 may be up to 140 mm off; beyond, towards the room's +x, the verdict falls short. It may hang 60 mm lower and 200 mm higher or more. Its canopy hides 9 mm.` */
+/** `P2 may be up to 140 mm off; beyond, towards the room's +x, the verdict falls short. It may hang 60 mm lower and 200 mm higher or more. Its canopy hides 9 mm.` */
 export function ringSentence(
-  { index, radius, beyond, lower, higher }: ToleranceRing,
+  { index, radius, beyond, obstacle, lower, higher }: ToleranceRing,
   { study, scene, layer }: Pick<BoxesTextInput, "study" | "scene" | "layer">,
 ): string {
   const say = (metres: number) => formatLength(metres, study.display.length);
@@ -115,21 +119,29 @@ export function ringSentence(
         ? `Its canopy hides a box up to ${say(cover)} off.`
         : `Its canopy does not cover a ${say(BOX_WIDTH)} box.`;
   const free =
-    beyond === undefined
-      ? `may be ${say(radius)} off or more with the same verdict`
-      : radius < 0.001
-        ? `must be in its place: any way off, the verdict is ${beyond.verdict}`
-        : `may be up to ${say(radius)} off; beyond, the verdict is ${beyond.verdict}`;
+    obstacle !== undefined && obstacle.distance < radius
+      ? `${obstacle.distance < 0.001 ? "must be in its place" : `may be up to ${say(obstacle.distance)} off`}; beyond, ${shortTags(obstacle.clash.between.map((name) => printable(name, 40)))}: ${CLASH_KIND[obstacle.clash.kind]}`
+      : beyond === undefined
+        ? `may be ${say(radius)} off or more with the same verdict`
+        : radius < 0.001
+          ? `must be in its place: any way off, the verdict is ${beyond.verdict}`
+          : `may be up to ${say(radius)} off; beyond, the verdict is ${beyond.verdict}`;
   const height = (way: string, { distance, beyond: then }: HeightMargin): string => {
     const far = then === undefined ? `${say(distance)} ${way} or more` : `${say(distance)} ${way}`;
     return then === undefined || then === beyond?.verdict ? far : `${far} (beyond, ${then})`;
   };
-  return `No. ${index + 1} ${free}. It may hang ${height("lower", lower)} and ${height("higher", higher)}. ${hidden}`;
+  return `${tagsOf(scene, layer)(index)} ${free}. It may hang ${height("lower", lower)} and ${height("higher", higher)}. ${hidden}`;
 }
+
+/** Tags of a layer's pendants, as every paper names them. */
+const tagsOf =
+  (scene: Scene, layer: number) =>
+  (index: number): string =>
+    boxTags(scene)([layer, index]);
 
 export function asBuiltText(
   study: Pick<ResolvedStudy, "title" | "display">,
-  { planned, built, clashes, worse, remedies, scene }: AsBuilt,
+  { planned, built, clashes, overhangs, worse, remedies, scene, layer }: AsBuilt,
 ): string {
   const unit = study.display.illuminance;
   const lines = [
@@ -139,8 +151,36 @@ export function asBuiltText(
     ...built.zones.flatMap((zone) => wrapped(printable(zoneSentence(zone, unit), 300), TEXT_WIDTH, 2, 2)),
     "",
   ];
+  const tag = tagsOf(scene, layer);
+  const { length } = study.display;
+  for (const clash of clashSentences(clashes.added, length))
+    lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
+  for (const { index, by } of overhangs)
+    lines.push(
+      ...wrapped(
+        `${tag(index)} reaches ${formatLength(by, length)} beyond the edge of the top.`,
+        TEXT_WIDTH,
+        2,
+        2,
+      ),
+    );
+  const kept = clashes.built.length - clashes.added.length;
+  if (kept > 0)
+    lines.push(
+      ...wrapped(
+        `${kept} ${kept === 1 ? "clash is" : "clashes are"} the plan's own: \`check\` names ${kept === 1 ? "it" : "them"}.`,
+        TEXT_WIDTH,
+        2,
+        2,
+      ),
+    );
   const remedy = remedies.find(({ restores }) => restores);
-  if (!worse) lines.push("Nothing to put right.");
+  if (!worse)
+    lines.push(
+      clashes.added.length > 0 || overhangs.length > 0
+        ? "The verdict on the light stands; what is named above is to be put right."
+        : "Nothing the boxes' places have made worse.",
+    );
   else if (remedy === undefined) lines.push("None of what was tried gives back the planned verdict:");
   else lines.push(...wrapped(`The cheapest that gives it back: ${remedy.words}`, TEXT_WIDTH));
   for (const { words, assessment, restores } of remedies)
@@ -177,7 +217,13 @@ export function boxesJson(input: BoxesTextInput, version: string) {
     })),
     rings: rings.map((ring) => {
       const { canopy } = scene.layers[layer].luminaires[ring.index].luminaire;
-      return { ...ring, ...(canopy === undefined ? {} : { canopyCover: canopyCover(canopy.diameter) }) };
+      const { obstacle, ...light } = ring;
+      const free = obstacle === undefined ? {} : { clear: obstacle.distance };
+      return {
+        ...light,
+        ...free,
+        ...(canopy === undefined ? {} : { canopyCover: canopyCover(canopy.diameter) }),
+      };
     }),
   };
 }

@@ -12,7 +12,7 @@ import { TEXT_WIDTH, wrapped } from "./table.ts";
 import { evennessText, figureText } from "./zone-text.ts";
 
 export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Substitution): string {
-  const { planned, instead, before, after, changes, differs, order, layer } = swapped;
+  const { planned, instead, before, after, changes, differs, placement, order, layer } = swapped;
   const unit = study.display.illuminance;
   const lines = [
     printable(study.title),
@@ -23,6 +23,7 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
     ),
     `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${evennessText(before.uniformity)} → ${evennessText(after.uniformity)}; ${powerOf(before)} W → ${powerOf(after)} W`,
   ];
+  for (const { message } of placement) lines.push(...wrapped(printable(message, 300), TEXT_WIDTH, 2, 2));
   for (const clash of clashSentences(after.clashes, study.display.length))
     lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
   for (const { zone, before: was, after: is, check } of changes) {

@@ -26,13 +26,12 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
   const { illuminance: unit } = study.display;
   const { compared, agree, chance, maintenance, parameters, faults, zones, open, background } = verification;
   const value = (lux: number) => formatIlluminanceValue(lux, unit);
+  const isUnexplained = faults.some(({ kind, instead }) => kind === "unexplained" && instead.length === 0);
   const lines = [
     `${printable(study.title)}: ${printable(scene.name)}`,
     "",
     ...wrapped(
-      agree === compared.length
-        ? `All ${compared.length} readings agree with the prediction within what each may be off.`
-        : `${agree} of ${compared.length} readings agree with the prediction within what each may be off.`,
+      `${agreement(agree, compared.length)} with the prediction within what each may be off.`,
       TEXT_WIDTH,
     ),
     ...wrapped(
@@ -41,8 +40,8 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
     ),
     ...wrapped(
       maintenance === 1
-        ? `Predicted is new, clean light; papers state aged light (× ${scene.maintenance}): for that, --maintenance aged.`
-        : `Predicted is light with ${maintenance} of it left by age and dirt; for new, clean light, --maintenance 1.`,
+        ? `Predicted is new, clean light; papers state aged light (× ${scene.maintenance.toFixed(2)}): for that, --maintenance aged.`
+        : `Predicted is light with ${maintenance.toFixed(2)} of it left by age and dirt; for new, clean light, --maintenance 1.`,
       TEXT_WIDTH,
     ),
     ...(background > 0
@@ -51,14 +50,14 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
     "",
     ...table(
       [
-        ["place", "lit", "read", "predicted", "may show", "explained", ""],
+        ["place", "lit", `read, ${unit}`, "predicted", "may show", "explained", ""],
         ...compared.map(({ at, lit, read, predicted, band, agrees, fitted, explained }) => [
           placeWords(scene, at, study),
           litWords(scene, lit),
           value(read),
           value(predicted),
           `${value(band[0])} to ${value(band[1])}`,
-          value(fitted),
+          isUnexplained ? "–" : value(fitted),
           `${agrees ? "agrees" : "differs"}${explained ? "" : ", not explained"}`,
         ]),
       ],
@@ -85,6 +84,14 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
       2,
     ),
   ];
+  if (isUnexplained)
+    lines.push(
+      "",
+      ...wrapped(
+        "Nothing is said of the zones: what was predicted is not what was read, and nothing explains why.",
+        TEXT_WIDTH,
+      ),
+    );
   if (zones.length > 0) {
     lines.push("", "The zones, with what was learnt");
     for (const zone of zones) lines.push(...wrapped(zoneWords(zone, study), TEXT_WIDTH, 2, 2));
@@ -98,6 +105,11 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
   function input(): VerifyTextInput {
     return { study, scene, verification };
   }
+}
+
+function agreement(agree: number, count: number): string {
+  if (count === 1) return agree === 1 ? "The reading agrees" : "The reading does not agree";
+  return agree === count ? `All ${count} readings agree` : `${agree} of ${count} readings agree`;
 }
 
 const rangeWords = ([low, high]: readonly [number, number]): string =>

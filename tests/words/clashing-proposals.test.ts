@@ -86,7 +86,9 @@ describe("a proposal that clashes", () => {
         planned: found.assessment,
         built: found.assessment,
         scene,
-        clashes: { planned: found.clashes, built: found.clashes },
+        clashes: { planned: found.clashes, built: found.clashes, added: [] },
+        layer: 0,
+        overhangs: [],
         worse: false,
         remedies: [],
       }),
@@ -98,6 +100,7 @@ describe("a proposal that clashes", () => {
         after: found,
         changes: [],
         differs: ["nothing"],
+        placement: [],
         order: "none",
       }),
     };

@@ -115,6 +115,7 @@ export const BOXES_ANSWER = object("What `boxes --json` prints.", {
         verdict: VERDICT,
         "direction?": number("Direction of the worst, counter-clockwise from +x.", "rad"),
       }),
+      "clear?": number("How far off it stands in or hangs at what it does not as planned.", "m"),
       lower: HEIGHT_MARGIN,
       higher: HEIGHT_MARGIN,
       "canopyCover?": number("How far off a box its canopy hides.", "m"),

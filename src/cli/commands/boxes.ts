@@ -1,9 +1,10 @@
-import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
-import { builtBoxes, boxPositions } from "../../app/boxes.ts";
+import { boxPositions, builtBoxes } from "../../app/boxes.ts";
 import type { OpenStudy } from "../../app/open-document.ts";
 import { isMet } from "../../app/ranking.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { VERSION } from "../../diagnostics/version.ts";
+import { formatLength } from "../../units/length-text.ts";
 import { asBuiltJson, asBuiltText, boxesJson, boxesText } from "../../words/boxes-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
@@ -45,7 +46,7 @@ export const boxes: Command = {
   },
   details: `Positions are tried with every pendant of the shortlist, each at its best height, every box displaced at once in
 its worst direction. Exit code 0 when the first set meets every target with all of them (with --as-built: when the
-planned verdict stands), else 1. Rows lie about the island's middle.
+planned verdict stands and nothing new clashes or reaches beyond the top), else 1. Rows lie about the island's middle.
 ${RULES_HELP}`,
   run,
 };
@@ -57,7 +58,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const file = args.text("as-built");
   if (file !== undefined) return asBuilt(opened, file, confidence, args, io);
   const error = lengthOf(args.text("error") ?? "25 mm", "--error");
-  if (error > 0.3) throw usageError("--error is farther than any box is set out.", "at most 300 mm");
+  if (error > 0.3)
+    throw usageError(
+      "--error is farther than any box is set out.",
+      `at most ${formatLength(0.3, study.display.length)}`,
+      args.text("error"),
+    );
   const progress = progressOf(io, "", "lines");
   const question = { ...rowQuestion(args, opened), error };
   const boxes = orThrow(await boxPositions(opened, question, progress.observer));
@@ -91,5 +97,6 @@ async function asBuilt(
   io.out(
     args.flag("json") ? `${JSON.stringify(asBuiltJson(study, boxes, VERSION))}\n` : asBuiltText(study, boxes),
   );
-  return boxes.worse ? EXIT.notMet : EXIT.met;
+  const { worse, clashes, overhangs } = boxes;
+  return worse || clashes.added.length > 0 || overhangs.length > 0 ? EXIT.notMet : EXIT.met;
 }

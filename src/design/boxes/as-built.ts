@@ -7,6 +7,7 @@
  * offset bar); boxes moved. Each is judged in full; the first that gives back the planned verdict is the cheapest.
  */
 
+import { addedClashes } from "../../advice/clashes/added-clashes.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashes } from "../../advice/clashes/clashes.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
@@ -16,9 +17,11 @@ import type { Vec3 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { relamped } from "../../luminaire/with-lamp-flux.ts";
+import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { topOverhang } from "../../scene/top-overhang.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
 import { readMetres } from "../../units/read-length.ts";
 import { readCsv } from "../verify/csv-table.ts";
@@ -42,8 +45,11 @@ export interface AsBuilt {
   readonly planned: ArrangementAssessment;
   readonly built: ArrangementAssessment;
   readonly scene: Scene;
-  /** What cannot hang as planned, and as built. */
-  readonly clashes: { readonly planned: readonly Clash[]; readonly built: readonly Clash[] };
+  readonly layer: number;
+  /** What cannot hang as planned, as built, and as built but not as planned. */
+  readonly clashes: Readonly<Record<"planned" | "built" | "added", readonly Clash[]>>;
+  /** Pendants that reach farther beyond the edge of the top than planned (m). */
+  readonly overhangs: readonly { readonly index: number; readonly by: number }[];
   /** Whether the verdict suffered. */
   readonly worse: boolean;
   /** Those tried, the cheapest first; the last one restores, if any does. */
@@ -132,6 +138,7 @@ export function replay(
   const scene = builtScene(plan, layer, offsets);
   const planned = judge(plan);
   const built = judge(scene);
+  const [before, after] = [clashes(plan), clashes(scene)];
   const worse = VERDICT_RANK[built.verdict] > VERDICT_RANK[planned.verdict];
   const remedies: Remedy[] = [];
   if (worse)
@@ -145,10 +152,23 @@ export function replay(
     planned,
     built,
     scene,
-    clashes: { planned: clashes(plan), built: clashes(scene) },
+    layer,
+    clashes: { planned: before, built: after, added: addedClashes(before, after) },
+    overhangs: overhangs(plan, scene, layer),
     worse,
     remedies,
   };
+}
+
+/** Least overhang worth a word (m): what no hand sets out better. */
+const LEAST_OVERHANG = 2e-3;
+
+function overhangs(plan: Scene, built: Scene, layer: number): AsBuilt["overhangs"] {
+  return built.layers[layer].luminaires.flatMap((placed, index) => {
+    const by = topOverhang(built.island, placed);
+    const planned = topOverhang(plan.island, plan.layers[layer].luminaires[index]);
+    return by > planned + LEAST_OVERHANG ? [{ index, by }] : [];
+  });
 }
 
 function* remediesOf(
@@ -176,6 +196,7 @@ function* remediesOf(
       built.layers[layer].luminaires.map((placed) => ({ ...placed, luminaire: stronger(placed) })),
     ),
   };
+  const tag = boxTags(plan);
   const farthest = [...offsets].sort((a, b) => Math.hypot(b.along, b.across) - Math.hypot(a.along, a.across));
   const back = (indices: ReadonlySet<number>): Scene =>
     moved(built, layer, ({ frame: { origin } }, index) =>
@@ -188,12 +209,12 @@ function* remediesOf(
   const [first] = farthest;
   if (first !== undefined)
     yield {
-      words: `Hang no. ${first.index + 1} ${how(first.index)}.`,
+      words: `Hang ${tag([layer, first.index])} ${how(first.index)}.`,
       scene: back(new Set([first.index])),
     };
   if (farthest.length > 1)
     yield {
-      words: `Hang ${farthest.map(({ index }) => `no. ${index + 1}`).join(", ")} over their places, or move their boxes there.`,
+      words: `Hang ${farthest.map(({ index }) => tag([layer, index])).join(", ")} over their places, or move their boxes there.`,
       scene: back(new Set(farthest.map(({ index }) => index))),
     };
 }

@@ -3,12 +3,15 @@
  *
  * The pendant moves out in eight directions, all else as planned; the first distance at which the arrangement's verdict
  * is another is found by halving; down and up, from the first of eight steps at which it is another. Light: E' = E − D + D', D and D' its direct light before and after, nothing in the way;
- * uncertainties as those of the plan.
+ * uncertainties as those of the plan. Besides the light: how far it is free of what it would stand in or hang at.
  *
  * Known error: shadows and interreflected light stay as they were, under 1 % of the average (see `superposed-light.ts`);
  * ring and heights are exact to 5 mm in the directions tried.
  */
 
+import { addedClashes } from "../../advice/clashes/added-clashes.ts";
+import type { Clash } from "../../advice/clashes/clash.ts";
+import { clashes } from "../../advice/clashes/clashes.ts";
 import { assess } from "../../assessment/assess.ts";
 import type { VerdictMethod } from "../../assessment/uncertainty/verdict-method.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
@@ -21,6 +24,7 @@ import { clearanceOf } from "../../scene/arrangement.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { withLuminaires } from "../../scene/with-hanging.ts";
 
 export interface ToleranceRing {
   /** Index of the luminaire in its layer. */
@@ -30,6 +34,8 @@ export interface ToleranceRing {
   readonly radius: number;
   /** What the verdict becomes beyond, and towards where (rad from the room's +x); undefined where nothing changes. */
   readonly beyond?: { readonly verdict: Verdict; readonly direction: number };
+  /** What it would stand in or hang at that it does not as planned, from how far off (m); undefined where nothing as far as was looked. */
+  readonly obstacle?: { readonly distance: number; readonly clash: Clash };
   /** How much lower and higher it may hang, in its place. */
   readonly lower: HeightMargin;
   readonly higher: HeightMargin;
@@ -48,6 +54,8 @@ export const FARTHEST = 0.3;
 export const FARTHEST_HEIGHT = 0.2;
 const HEIGHT_STEP = FARTHEST_HEIGHT / 8;
 const EXACT = 0.005;
+/** Nothing in a ceiling or beside a pendant is narrower, with half a box on either side, than this (m). */
+const OBSTACLE_STEP = 0.05;
 const DIRECTIONS = 8;
 const NEAR_FIELD_ERROR = 0.0025;
 
@@ -62,6 +70,7 @@ export function toleranceRings(
 ): ToleranceRing[] {
   const sources = new DirectSources();
   const planned = assess(study, scene, result, verdicts).verdict;
+  const standing = clashes(scene);
   return scene.layers[layer].luminaires.map((placed, index): ToleranceRing => {
     const lit = sources.placed(placed, NEAR_FIELD_ERROR);
     const direct = (origin: Vec3): Float64Array[] =>
@@ -101,8 +110,60 @@ export function toleranceRings(
     );
     const room = ceilingAt(scene.room, origin[0], origin[1]) - origin[2] - EXACT;
     const higher = heightMargin((z) => verdictAt(0, 0, z), planned, room);
-    return { index, position: origin, radius, ...(beyond === undefined ? {} : { beyond }), lower, higher };
+    const obstacle = nearestObstacle(scene, layer, index, standing, observer);
+    return {
+      index,
+      position: origin,
+      radius,
+      ...(beyond === undefined ? {} : { beyond }),
+      ...(obstacle === undefined ? {} : { obstacle }),
+      lower,
+      higher,
+    };
   });
+}
+
+/** The first clash the luminaire meets on its way out, in any of the directions. @param standing clashes of the plan */
+function nearestObstacle(
+  scene: Scene,
+  layer: number,
+  index: number,
+  standing: readonly Clash[],
+  observer: Observer | undefined,
+): ToleranceRing["obstacle"] {
+  const met = (k: number, r: number): Clash | undefined => {
+    throwIfCancelled(observer);
+    const [dx, dy] = [(2 * Math.PI * k) / DIRECTIONS].flatMap((a) => [r * Math.cos(a), r * Math.sin(a)]);
+    const luminaires = scene.layers[layer].luminaires.map((placed, i) => {
+      const [x, y, z] = placed.frame.origin;
+      return i === index
+        ? { ...placed, frame: { ...placed.frame, origin: [x + dx, y + dy, z] as const } }
+        : placed;
+    });
+    return addedClashes(standing, clashes(withLuminaires(scene, layer, luminaires)))[0];
+  };
+  let nearest: ToleranceRing["obstacle"];
+  for (let k = 0; k < DIRECTIONS; k++) {
+    const farthest = nearest?.distance ?? FARTHEST;
+    let free = 0;
+    while (free < farthest) {
+      const next = Math.min(farthest, free + OBSTACLE_STEP);
+      const clash = met(k, next);
+      if (clash !== undefined) {
+        let [low, high, found] = [free, next, clash];
+        while (high - low > EXACT) {
+          const middle = (low + high) / 2;
+          const other = met(k, middle);
+          if (other === undefined) low = middle;
+          else [high, found] = [middle, other];
+        }
+        if (low < farthest) nearest = { distance: low, clash: found };
+        break;
+      }
+      free = next;
+    }
+  }
+  return nearest;
 }
 
 /** @param most there is room for (m) */

@@ -16,12 +16,24 @@ export function levelAt({ island }: Scene, at: Vec2): number {
 /** Whether a reading that belongs on the top, by its columns or its height, lies beside it. */
 export function isOffTop(scene: Scene, [x, y, z]: Vec3, counted: Readings["counted"]): boolean {
   const { island } = scene;
-  if (island === undefined || levelAt(scene, [x, y]) > 0) return false;
+  if (island === undefined || levelAt(scene, [x, y]) > 0 || isOnOwnPlane(scene, [x, y, z])) return false;
   return counted !== "room" || Math.abs(z - island.height) < ON_TOP;
 }
 
 /** A meter's sensor lies within this of the surface it stands on (m). */
 const ON_TOP = 0.1;
+
+/** Whether the place lies on a level plane of the study's own, such as a counter. */
+function isOnOwnPlane({ planes }: Scene, [x, y, z]: Vec3): boolean {
+  return planes.some(({ role, grid }) => {
+    if (role !== "user" || grid === undefined || Math.abs(grid.corner[2] - z) > ON_TOP) return false;
+    const [dx, dy] = [x - grid.corner[0], y - grid.corner[1]];
+    return [grid.u, grid.v].every(([ux, uy]) => {
+      const share = (dx * ux + dy * uy) / (ux * ux + uy * uy);
+      return share > -0.01 && share < 1.01;
+    });
+  });
+}
 
 /** Those of the views that lie in the room and differ from what was said. */
 export function placedViews(

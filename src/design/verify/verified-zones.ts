@@ -1,6 +1,6 @@
-/** Average of each zone with what readings taught: the fitted light, and what displaced luminaires send there. */
+/** Average of each zone, and of each plane with a target, with what readings taught: the fitted light, and what displaced luminaires send there. */
 
-import { targetOf } from "../../assessment/assess.ts";
+import { planesOfZones, targetOf } from "../../assessment/assess.ts";
 import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../../assessment/uncertainty/input-bands.ts";
 import { type Verdict, verdictAt } from "../../assessment/verdict.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
@@ -47,9 +47,9 @@ export function zonesOf(
   supposed: Supposition,
 ): VerifiedZone[] {
   const later = maintenance > 0 ? scene.maintenance / maintenance : 0;
-  return scene.zones.flatMap((zone): VerifiedZone[] => {
-    const plane = scene.planes.findIndex((each) => each.zone === zone.name && each.quantity === "planar");
-    if (plane < 0) return [];
+  const judged = planesOfZones(scene).filter(({ target }) => target !== undefined || scene.zones.length > 0);
+  return judged.map((zone): VerifiedZone => {
+    const { plane } = zone;
     const { weights, points } = scene.planes[plane];
     const gradient = new Float64Array(theta.length);
     let average = 0;
@@ -88,26 +88,24 @@ export function zonesOf(
       ({ quantity, statistic }) => quantity === "illuminance" && statistic === "average",
     );
     const undo = natureFactor(scene, target?.nature);
-    return [
-      {
-        name: zone.name,
-        predicted: predicted * undo,
-        average: average * undo,
-        band: [undo * Math.max(0, average - NORMAL_95 * sigma), undo * (average + NORMAL_95 * sigma)],
-        ...(target === undefined ? {} : { target: target.value }),
-        verdict:
-          target === undefined
-            ? "no target"
-            : verdictAt(
-                sigma > 0
-                  ? normalBelow((average * undo - target.value) / (sigma * undo))
-                  : average * undo >= target.value
-                    ? 1
-                    : 0,
-                confidence,
-              ),
-      },
-    ];
+    return {
+      name: zone.name,
+      predicted: predicted * undo,
+      average: average * undo,
+      band: [undo * Math.max(0, average - NORMAL_95 * sigma), undo * (average + NORMAL_95 * sigma)],
+      ...(target === undefined ? {} : { target: target.value }),
+      verdict:
+        target === undefined
+          ? "no target"
+          : verdictAt(
+              sigma > 0
+                ? normalBelow((average * undo - target.value) / (sigma * undo))
+                : average * undo >= target.value
+                  ? 1
+                  : 0,
+              confidence,
+            ),
+    };
   });
 }
 

@@ -87,6 +87,7 @@ export interface Verification {
   readonly parameters: readonly LearntParameter[];
   readonly faults: readonly ProbableFault[];
   readonly lights: readonly LuminaireLight[];
+  /** None where nothing explains the readings: what they contradict is not promised. */
   readonly zones: readonly VerifiedZone[];
   /** What the readings leave open, in words. */
   readonly open: readonly string[];
@@ -133,7 +134,7 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
     parameters: parametersOf(scene, model, learnt),
     faults,
     lights,
-    zones: zonesOf(request, model, lights, learnt, supposed),
+    zones: unexplained ? [] : zonesOf(request, model, lights, learnt, supposed),
     open: [
       ...(unexplained ? [] : openQuestions(scene, request, model, fit)),
       ...(cutShort

@@ -316,7 +316,7 @@ it("names nobody where readings have nothing to do with the kitchen", () => {
     const { faults, sound, zones } = verified(one, anyhow, 3);
     expect(faults.map(({ kind }) => kind)).toEqual(["unexplained"]);
     expect(sound).toBe(false);
-    expect(zones.every(({ average, predicted }) => Math.abs(average / predicted - 1) < 0.2)).toBe(true);
+    expect(zones).toEqual([]);
   }
 });
 

@@ -1,0 +1,17 @@
+/** How far what hangs over the island reaches beyond the edge of its top, in plan. */
+
+import { depthInside } from "../geometry/polygon.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
+import { roomToIsland, topUnder } from "./island-frame.ts";
+import { planOutline } from "./luminaire-pieces.ts";
+import type { Island } from "./scene.ts";
+
+/** m, of the corner of body and opening that reaches farthest; 0 within the top, and for what hangs beside it. */
+export function topOverhang(island: Island | undefined, placed: PlacedLuminaire): number {
+  const [x, y] = placed.frame.origin;
+  if (island === undefined || topUnder(island, [x, y]) === undefined) return 0;
+  return Math.max(
+    0,
+    ...planOutline(placed).map((corner) => -depthInside(roomToIsland(island, corner), island.outline)),
+  );
+}
