@@ -319,8 +319,8 @@ function checkPlace(
       "luminaire-above-ceiling",
       path,
       `${what}${unit}`,
-      `at most ${ledger.length(ceiling)}`,
-      ledger.length(top),
+      `at most ${ceiling.toFixed(3)} m`,
+      `${top.toFixed(3)} m`,
     );
   }
 }

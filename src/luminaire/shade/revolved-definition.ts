@@ -74,6 +74,14 @@ function formSide(form: ShadeForm, shade: ShadeDocument, log: Ledger): Side {
   if (shade.diameter === undefined)
     log.error(FAULT, "/shade/diameter", "The shade has no diameter.", "its largest diameter", "nothing");
   const diameter = shade.diameter ?? 0.3;
+  if ((shade.topDiameter ?? 0) > diameter)
+    log.error(
+      FAULT,
+      "/shade/topDiameter",
+      "The top is wider than the shade's largest diameter.",
+      `at most ${diameter.toFixed(3)} m`,
+      `${shade.topDiameter?.toFixed(3)} m`,
+    );
   const height = log.fill(
     shade.height,
     "/shade/height",
@@ -189,6 +197,14 @@ function lampOf(
       "The lamp does not fit inside the closed shade.",
       `a lamp between the shade's ends, 0 to ${height} m`,
       `a lamp from ${(z - width / 2).toFixed(3)} to ${(z + width / 2).toFixed(3)} m`,
+    );
+  if (width > diameter)
+    log.error(
+      FAULT,
+      lamp.diameter === undefined ? "/lamp/shape" : "/lamp/diameter",
+      "The lamp is wider than the shade.",
+      `at most ${diameter.toFixed(3)} m`,
+      `${width.toFixed(3)} m`,
     );
   const count = lamp.count ?? 1;
   const radius = lamp.radius ?? 0;

@@ -55,6 +55,12 @@ describe("a definition", () => {
     };
     expect(faults({ profile: "dome" })).toEqual(["/luminaires/x/shade/diameter"]);
     expect(faults({ profile: "dome", diameter: 0.3 }, { shape: "??" })).toEqual(["/luminaires/x/lamp/shape"]);
+    expect(faults({ profile: "dome", diameter: 0.38 }, { shape: undefined, diameter: 0.5 })).toEqual([
+      "/luminaires/x/lamp/diameter",
+    ]);
+    expect(faults({ profile: "drum", diameter: 0.45, topDiameter: 0.9 })).toEqual([
+      "/luminaires/x/shade/topDiameter",
+    ]);
     expect(faults({ profile: "globe", diameter: 0.2, bottom: "closed" }, { height: 0.5 })).toEqual([
       "/luminaires/x/lamp/height",
     ]);
