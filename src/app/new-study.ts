@@ -61,7 +61,7 @@ export function newStudy(sizes: NewStudy, defaults: "written" | "open" = "writte
   if (!resolved.ok) return resolved;
   for (const { path, value } of resolved.value.defaults)
     if (defaults === "written" || path.startsWith("/island/zones")) writeDefault(document, path, value);
-  return success(document);
+  return success(document, resolved.value.warnings);
 }
 
 function starter({
@@ -133,6 +133,13 @@ function starter({
 
 function rounded(metres: number): number {
   return Math.round(metres * 1000) / 1000;
+}
+
+/** A document's text, numbers to a millionth: 9 ft is 2.7432 m to whoever reads it. */
+export function documentText(document: unknown): string {
+  const plain = (_: string, value: unknown): unknown =>
+    typeof value === "number" ? plainNumber(value) : value;
+  return `${JSON.stringify(document, plain, 2)}\n`;
 }
 
 /** A default put where the document would say it. Left alone: what stands for several keys at once (grids, half a spacing of a grid, whose

@@ -1,7 +1,7 @@
 /** The study to start from: it opens without a warning, lights its top, and leaves hardly a default unsaid. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { newStudy, TYPICAL_KITCHEN } from "../../src/app/new-study.ts";
+import { documentText, newStudy, TYPICAL_KITCHEN } from "../../src/app/new-study.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import { resolveStudy } from "../support/resolve-study.ts";
@@ -21,6 +21,14 @@ describe("a new study", () => {
     expect(study.warnings).toEqual([]);
     const unsaid = study.defaults.map(({ path }) => path);
     expect(unsaid.filter((path) => path !== "/planes" && !path.endsWith("/margin"))).toEqual([]);
+  });
+
+  it("warns of more seats than fit, and writes feet without the noise of their metres (2026-11-28)", () => {
+    const started = newStudy({ ...TYPICAL_KITCHEN, length: 9 * 0.3048, seats: 12 });
+    if (!started.ok) throw new Error("refused");
+    expect(started.warnings.map(({ code }) => code)).toEqual(["seats-too-many"]);
+    expect(documentText(started.value)).toContain('"length": 2.7432,');
+    expect(documentText(started.value)).not.toMatch(/\d\.\d{7}/);
   });
 
   it("leaves defaults open where they are to be marked, and its zones as rectangles", () => {

@@ -6,6 +6,7 @@ import { VERSION } from "../../diagnostics/version.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
+import { documentText } from "../../app/new-study.ts";
 import { exists, writeWhole } from "../files.ts";
 import { movedStudy } from "../moved-study.ts";
 import { openGiven, openWithFolder } from "../open-study.ts";
@@ -96,7 +97,8 @@ async function run(args: Arguments, io: Io): Promise<number> {
       proposals.map((proposal) => proposal.document),
     );
     const moved = orThrow(movedStudy(added, args, out));
-    orThrow(writeWhole(out, `${JSON.stringify(moved, null, 2)}\n`));
+    orThrow(writeWhole(out, documentText(moved)));
+    io.err(`${printable(out, 200)}: written.\n`);
   }
   const all =
     proposals.length > 0 &&

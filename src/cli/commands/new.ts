@@ -1,5 +1,6 @@
-import { type NewStudy, newStudy, TYPICAL_KITCHEN } from "../../app/new-study.ts";
+import { documentText, type NewStudy, newStudy, TYPICAL_KITCHEN } from "../../app/new-study.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { exists, writeWhole } from "../files.ts";
@@ -45,15 +46,14 @@ async function run(args: Arguments, io: Io): Promise<number> {
     );
   const wanted = await sizes(args, io);
   const unit = args.text("unit") as "mm" | "m" | "ft-in";
-  const document = orThrow(
-    newStudy({
-      ...wanted,
-      hob: args.flag("hob"),
-      sink: args.flag("sink"),
-      display: { length: unit, illuminance: unit === "ft-in" ? "fc" : "lx" },
-    }),
-  );
-  orThrow(writeWhole(path, `${JSON.stringify(document, null, 2)}\n`));
+  const started = newStudy({
+    ...wanted,
+    hob: args.flag("hob"),
+    sink: args.flag("sink"),
+    display: { length: unit, illuminance: unit === "ft-in" ? "fc" : "lx" },
+  });
+  orThrow(writeWhole(path, documentText(orThrow(started))));
+  for (const issue of started.ok ? started.warnings : []) io.err(`${printable(formatIssue(issue), 1000)}\n`);
   io.out(
     `${printable(path, 200)}: a study to start from. \`candlespan check ${printable(path, 200)}\` lights it.\n`,
   );
