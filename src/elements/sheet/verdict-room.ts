@@ -23,8 +23,9 @@ const TWO_ABREAST = 960;
 export const NARROW = 560;
 /** What a page may set beside the headline, such as its switches (px). */
 const BESIDE = 560;
-/** Lines reserved for the zones of a study at most. */
+/** Lines reserved for the zones of a study at most; narrow sheets keep the rest for the plan. */
 const MOST_LINES = 7;
+const MOST_NARROW_LINES = 4;
 
 const LIGHT = "600 lx (500 to 700), evenness 0.60: ";
 const ASKED = "meets 500 lx and evenness 0.50";
@@ -48,7 +49,7 @@ export function verdictRoom(
   const typical = zones.map(({ name }) => rowWidth(name, LIGHT + ASKED, LARGE.size));
   // Beside a row for every zone, a line for what belongs to the headline where it never stands beside it.
   const spare = width < TWO_ABREAST && width >= NARROW ? ASIDE.line : 0;
-  const lines = Math.min(MOST_LINES, linesOf(typical, width));
+  const lines = Math.min(width < NARROW ? MOST_NARROW_LINES : MOST_LINES, linesOf(typical, width));
   const height = HEADLINE + spare + lines * LARGE.line + UNDER;
   if (words === undefined) return { height, isDense: false, isAsideUnder: false };
   const aside = FONT * textWidth(words.clash || words.headline.aside, ASIDE.size);
