@@ -4,6 +4,7 @@
 
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import { luminousFlux } from "../photometry/luminous-flux.ts";
 import { type LuminousOpening, type OpeningShape, POINT_OPENING } from "../photometry/luminous-opening.ts";
@@ -15,6 +16,7 @@ import type { beamLuminaire } from "./beam-luminaire.ts";
 import type { Body } from "./body.ts";
 import { type BodyProfile, bodyOutline, usualRise } from "./body-profiles.ts";
 import type { Luminaire } from "./luminaire.ts";
+import { planExtents } from "./plan-extent.ts";
 import { type ProductFacts, productFacts } from "./product-facts.ts";
 import { unsettledFlux, unsettledFluxWords } from "./unsettled-flux.ts";
 
@@ -189,7 +191,7 @@ export function furnishLuminaire(
       luminaire: implausible.length === 0 ? luminaire : { ...luminaire, implausible },
       defaults: body?.value.defaults ?? [],
     },
-    [...warnings, ...openingInside(luminaire, path)],
+    [...warnings, ...openingInside(luminaire, path), ...suspendedBeyond(luminaire, path)],
   );
 }
 
@@ -213,6 +215,30 @@ function openingInside({ body, emission: { opening } }: Luminaire, path: string)
       where: { path: pathTo(path, "body") },
     },
   ];
+}
+
+/** Farther beyond its end (m) than a bracket reaches, a luminaire does not hang. */
+const BRACKET = 0.02;
+
+/** Points of suspension and the feed beyond what hangs on them. */
+function suspendedBeyond(luminaire: Luminaire, path: string): Issue[] {
+  const { body, suspensions = [], feed } = luminaire;
+  if (body === undefined) return [];
+  const half = planExtents(luminaire).map((extent) => extent / 2);
+  const mm = (metres: number): string => `${Math.round(1000 * metres)} mm`;
+  const beyond = (key: string, points: readonly Vec2[]): Issue[] =>
+    points
+      .filter((point) => point.some((at, axis) => Math.abs(at) > half[axis] + BRACKET))
+      .slice(0, 1)
+      .map((point) => ({
+        code: "suspended-beyond-body",
+        severity: "warning",
+        message: key === "feed" ? "The feed lies beyond the body." : "A suspension lies beyond the body.",
+        expected: `at most ${half.map(mm).join(" and ")} from the middle, along and across`,
+        received: point.map(mm).join(", "),
+        where: { path: pathTo(path, key) },
+      }));
+  return [...beyond("suspensions", suspensions), ...beyond("feed", feed === undefined ? [] : [feed])];
 }
 
 /** A globe or a bowl that its file calls a flat opening: where on it the light leaves is not known, so near by the

@@ -42,5 +42,7 @@ export function formatIlluminance(lux: number, unit: IlluminanceUnit): string {
 /** The number of {@link formatIlluminance} without its unit. */
 export function formatIlluminanceValue(lux: number, unit: IlluminanceUnit): string {
   const value = unit === "lx" ? lux : lux / LUX_PER_FOOTCANDLE;
-  return Math.abs(value) >= 9.95 ? value.toFixed(0) : value.toFixed(1);
+  // A rounding remainder below nothing would print as −0.0.
+  const shown = Math.abs(value) < 0.05 ? 0 : value;
+  return Math.abs(shown) >= 9.95 ? shown.toFixed(0) : shown.toFixed(1);
 }

@@ -20,5 +20,11 @@ describe("illuminance in words", () => {
     expect(formatIlluminance(538.2, "lx")).toBe("538 lx");
     expect(formatIlluminance(9.97, "lx")).toBe("10 lx");
     expect(formatIlluminance(3.14, "lx")).toBe("3.1 lx");
+    // 2026-11-28: a point under a standing person read −0.0 fc.
+    expect([-1e-9, -0.04, 0].map((lux) => formatIlluminance(lux, "fc"))).toEqual([
+      "0.0 fc",
+      "0.0 fc",
+      "0.0 fc",
+    ]);
   });
 });

@@ -109,7 +109,7 @@ const NOWHERE = { key: "none", scene: () => undefined };
 
 function impliedBy(
   scene: Scene,
-  { want }: Held,
+  { want, remedy }: Held,
   outcome: GuidelineCard["outcome"],
   row: PendantRow | undefined,
   recessed: RecessedGrid | undefined,
@@ -122,7 +122,8 @@ function impliedBy(
       scene: () => scene,
       ...(row === undefined ? {} : { row: rowAsHung(row) }),
     };
-  if (want === undefined) return { asks: "Other luminaires than these would follow it.", ...NOWHERE };
+  if (want === undefined)
+    return { asks: remedy ?? "Other luminaires than these would follow it.", ...NOWHERE };
   if (want.variable === "recessed spacing" || want.variable === "recessed margin")
     return recessed === undefined ? { asks: "", ...NOWHERE } : recessedAs(scene, recessed, want, unit);
   if (row === undefined) return { asks: "", ...NOWHERE };

@@ -42,7 +42,9 @@ const fromWall = (grid: RecessedGrid, allows: Range): Held => ({
 /** Luminaires a square metre, said as so many per 100 sq ft. */
 const dense = (grid: RecessedGrid, low: number, high: number): Held => {
   const area = grid.room.length * grid.room.width * SQUARE_FEET_PER_SQUARE_METRE;
-  return { kind: "ratio", of: "per 100 sq ft", found: (100 * grid.count) / area, allows: within(low, high) };
+  const found = (100 * grid.count) / area;
+  const remedy = `${found < low ? "More" : "Fewer"} of them would follow it.`;
+  return { kind: "ratio", of: "per 100 sq ft", found, allows: within(low, high), remedy };
 };
 
 /** A body that rises above this hides light from a ceiling (m). */
@@ -153,6 +155,7 @@ export const RECESSED_RULES: readonly Rule[] = [
         of: "cabinet to the nearest recessed light",
         found: nearest,
         allows: within(inches(12), inches(18)),
+        remedy: `Moved ${nearest < inches(12) ? "away from" : "towards"} the cabinet, the nearest would follow it.`,
       };
     }),
   },

@@ -51,6 +51,8 @@ export interface Held {
   readonly allows: Range;
   /** Undefined where no other arrangement follows from it. */
   readonly want?: Want;
+  /** What would follow it instead, as a sentence; without it, other luminaires. */
+  readonly remedy?: string;
 }
 
 export interface Rule {

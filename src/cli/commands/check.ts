@@ -38,7 +38,7 @@ export const check: Command = {
     ...LIGHT_OPTIONS,
   },
   details:
-    "Exit code 0 when every zone meets its target, 1 when one falls short or is too close to call, over all\narrangements or the one named; also 1 where something cannot hang or be built as it is placed. A zone without a target asks nothing.",
+    "Best first: by verdict, then by how far a target is missed, then what can be built as it is placed, then by evenness.\nExit code 0 when every zone meets its target, 1 when one falls short or is too close to call, over all\narrangements or the one named; also 1 where something cannot hang or be built as it is placed. A zone without a target asks nothing.",
   run,
 };
 

@@ -72,7 +72,7 @@ export const handover: Command = {
     },
   },
   details:
-    "Every coordinate is rounded once, as a distance from the datum, so that printed parts sum to printed totals.\nPrint at 100 % and check the square on the sheet. What is not known is flagged HOLD.\nA folder holds one study in one revision: papers of ours that are no longer among them are taken away, files of others stay.",
+    "Every coordinate is rounded once, as a distance from the datum, so that printed parts sum to printed totals.\nPrint at 100 % and check the square on the sheet. What is not known is flagged HOLD.\nA folder holds one study in one revision: papers of ours that are no longer among them are taken away, files of others stay.\nExit code 0 once the papers are written, whatever the verdict on them; `check` tells verdicts by its exit code.",
   run,
 };
 

@@ -1,11 +1,12 @@
 import { basename, extname, join } from "node:path";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
+import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { polarDiagramSvg } from "../../drawing/polar-diagram-svg.ts";
 import { type BuiltShade, buildShadeLuminaire } from "../../luminaire/shade/build.ts";
 import { shadeFile } from "../../luminaire/shade/shade-file.ts";
-import { summarise } from "../../photometry/summary.ts";
+import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
 import { readShades } from "../../study/shade-file.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
@@ -60,6 +61,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
     const outcome = buildShadeLuminaire(name, lamp, document, { file, path });
     if (!outcome.ok) throw new CandlespanError(outcome.issues);
     const built = outcome.value;
+    for (const issue of outcome.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
     const photometry = shadeFile(built, new Date().toISOString().slice(0, 10));
     const stem = name.replace(/[^\p{L}\p{N} ._-]/gu, "_").slice(0, 80) || "shade";
     const target = join(args.text("out") ?? ".", `${stem}.ies`);
@@ -93,7 +95,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       assumptions: built.assumptions.map(({ path: key, value, why }) => ({ key, value, why })),
     };
     rows.push(figures);
-    if (!args.flag("json")) io.out(sentence(built, summary.beamAngle.ofMaximum, target, diagram));
+    if (!args.flag("json")) io.out(sentence(built, summary, target, diagram));
   }
   if (args.flag("json")) io.out(`${JSON.stringify(rows, null, 2)}\n`);
   return EXIT.met;
@@ -101,7 +103,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
 
 function sentence(
   built: BuiltShade,
-  beam: number | null,
+  { beamAngle, maximum }: PhotometrySummary,
   target: string,
   diagram: string | undefined,
 ): string {
@@ -113,7 +115,7 @@ function sentence(
   const lines = [
     `${printable(luminaire.name)}: ${description}`,
     `  light output ratio ${percent(lightOutputRatio, 1)} % ± ${percent(band.ratio * lightOutputRatio, 1)} (95 %, statistical), ${luminaire.flux.toFixed(0)} lm, ${percent(downwardShare)} % of it downward`,
-    `  straight down ${axial.toFixed(0)} cd ± ${percent(band.axial, 1)} %${beamWords(beam, steep && wide < axial)}`,
+    `  straight down ${axial.toFixed(0)} cd ± ${percent(band.axial, 1)} %${beamWords(beamAngle.ofMaximum, steep && wide < axial)}${upwardWords(maximum)}`,
     ...(steep
       ? [
           `  that is the mean within 3° of straight down; within 6° it is ${wide.toFixed(0)} cd, as the mirror finish makes light change fast there`,
@@ -136,6 +138,11 @@ function beamWords(beam: number | null, peaked: boolean): string {
   if (beam === null) return "";
   if (peaked) return ": too sharp a peak for a beam angle";
   return beam >= 360 ? ", nowhere under half its maximum" : `, beam ${beam.toFixed(0)}° at half its maximum`;
+}
+
+/** Of which lobe the beam is, where it is not the one below. */
+function upwardWords({ gamma, intensity }: PhotometrySummary["maximum"]): string {
+  return gamma <= 90 ? "" : ` (the upward lobe: ${intensity.toFixed(0)} cd at γ ${gamma.toFixed(0)}°)`;
 }
 
 const shown = (value: unknown) => (typeof value === "number" ? Number(value.toPrecision(4)) : String(value));

@@ -40,6 +40,8 @@ export interface Readings {
 const COLUMNS = ["along", "across", "x", "y", "z", "lx", "fc", "lit", "note"];
 /** Farther along or across than any island (m): another unit. */
 const NO_ROOM = 50;
+/** The same where the light is in foot-candles and inches are likely. */
+const NO_ROOM_OF_INCHES = 10;
 const BRIGHTEST = 1e6;
 
 export function readReadings(text: string, scene: Scene, file?: string): Outcome<Readings> {
@@ -109,9 +111,9 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     if (x < 0 || y < 0 || z < 0 || x > room.length || y > room.width)
       fault(
         line,
-        `The reading was taken outside the room.${Math.max(Math.abs(a), Math.abs(b)) > NO_ROOM ? " Places are metres: were these millimetres?" : ""}`,
+        `The reading was taken outside the room.${Math.max(Math.abs(a), Math.abs(b)) > (has("fc") ? NO_ROOM_OF_INCHES : NO_ROOM) ? " Places without a unit are metres: were these millimetres or inches? Then write 54 in or 1372 mm." : ""}`,
         `x 0 to ${room.length.toFixed(3)} m, y 0 to ${room.width.toFixed(3)} m, z from 0`,
-        `${x.toFixed(3)}, ${y.toFixed(3)} m`,
+        `${onIsland ? `${cell("along")}, ${cell("across")} on the island: ` : ""}x ${x.toFixed(3)} m, y ${y.toFixed(3)} m`,
       );
     return lit === undefined ? [] : [{ at: [x, y, z] as const, illuminance: value, lit, line }];
   });

@@ -68,7 +68,10 @@ export function buildShadeLuminaire(
     if (kept.size >= KEPT) kept.delete(kept.keys().next().value as string);
     kept.set(key, built);
   }
-  return success({ ...built, luminaire: { ...built.luminaire, name } });
+  return success(
+    { ...built, luminaire: { ...built.luminaire, name } },
+    log.warnings.map((issue) => ({ ...issue, where: at(issue.where.path) })),
+  );
 }
 
 type LitShade = Omit<BuiltShade, "description" | "assumptions">;

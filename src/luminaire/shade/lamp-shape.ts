@@ -12,6 +12,18 @@ import { METRES_PER_INCH } from "../../units/quantities.ts";
 const ALWAYS_EIGHTHS = new Set(["PAR", "MR", "R", "BR", "ER", "T"]);
 const ALWAYS_MILLIMETRES = new Set(["C", "B", "P", "GU"]);
 
+/** Letters in use for the forms of bulbs and tubes (ANSI C79.1, IEC 60887; from memory), and the trade's own. */
+const FORMS = new Set(
+  "A AR B BA BR BT C CA CT E ED ER F G GA GT GU K LN M MB MR P PAR PS PT R RP S SB SG SP ST T TB TC TR TT".split(
+    " ",
+  ),
+);
+
+/** Whether the letters of a shape code name a form of lamp. */
+export function isLampForm(code: string): boolean {
+  return FORMS.has(/^[A-Z]*/.exec(code.trim().toUpperCase())?.[0] ?? "");
+}
+
 /** Largest diameter (m) of a shape code such as `A19`, `G95`, `PAR30`, `ST64`; undefined when it is none. */
 export function lampDiameter(code: string): number | undefined {
   const match = /^([A-Z]{1,3})\s?(\d{1,3})$/.exec(code.trim().toUpperCase());

@@ -6,7 +6,7 @@ import { radians } from "../../units/quantities.ts";
 import { FINISHES, type FinishName } from "./finishes.ts";
 import { coneRings, type ShadeForm } from "./forms/form.ts";
 import type { LampDefinition } from "./lamp.ts";
-import { lampDiameter } from "./lamp-shape.ts";
+import { isLampForm, lampDiameter } from "./lamp-shape.ts";
 import { type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong, subdivide } from "./shade.ts";
 import type { LampDocument, ShadeDocument } from "./shade-document.ts";
 import { SHADE_FORMS, type ShadeFormName } from "./shade-forms.ts";
@@ -40,9 +40,13 @@ export function resolveRevolved(
       height: side.height,
       solid: segments.every((s) => s.material.transmittance === 0) && bottom === "open",
     },
-    lamp: lampOf(lamp, side, form, bottom !== "open" || form?.closed === true, log),
+    lamp: lampOf(lamp, side, form, bottom !== "open" || form?.closed === true, log, closesAbove(shade, form)),
   };
 }
+
+/** Whether a named form has a lid or runs to its axis; of a drawn side it may be a bowl to light upward. */
+const closesAbove = (shade: ShadeDocument, form: ShadeForm | undefined): boolean =>
+  form !== undefined && (shade.top ?? (form.openTop === true ? "open" : "closed")) === "closed";
 
 interface Side {
   readonly rings: readonly RevolvedRing[];
@@ -168,6 +172,7 @@ function lampOf(
   form: ShadeForm | undefined,
   closed: boolean,
   log: Ledger,
+  closedAbove: boolean,
 ): LampDefinition {
   const finish = log.fill(
     lamp.finish,
@@ -197,6 +202,14 @@ function lampOf(
       "The lamp does not fit inside the closed shade.",
       `a lamp between the shade's ends, 0 to ${height} m`,
       `a lamp from ${(z - width / 2).toFixed(3)} to ${(z + width / 2).toFixed(3)} m`,
+    );
+  else if (closedAbove && lamp.height !== undefined && z > height)
+    log.error(
+      FAULT,
+      "/lamp/height",
+      "The lamp stands above the shade, which is closed there.",
+      `at most ${height.toFixed(3)} m above the rim, or "top": "open"`,
+      `${z.toFixed(3)} m`,
     );
   if (width > diameter)
     log.error(
@@ -231,10 +244,30 @@ function lampOf(
   };
 }
 
+/** A given diameter this much off the code's (m) is another lamp: bulbs of one code differ by a millimetre or two. */
+const OTHER_LAMP = 0.005;
+
 /** The lamp's diameter as given or by its shape code (m). */
 function lampWidth(lamp: LampDocument, log: Ledger): number | undefined {
-  if (lamp.diameter !== undefined || lamp.shape === undefined) return lamp.diameter;
+  if (lamp.shape === undefined) return lamp.diameter;
   const size = lampDiameter(lamp.shape);
+  if (lamp.diameter !== undefined) {
+    if (size !== undefined && Math.abs(size - lamp.diameter) > OTHER_LAMP)
+      log.warn(
+        "lamp-shape",
+        "/lamp/diameter",
+        `The lamp's diameter, ${log.length(lamp.diameter)}, replaces that of its shape code.`,
+        `${log.length(size)} for ${JSON.stringify(lamp.shape)}, or one of the two left out`,
+      );
+    return lamp.diameter;
+  }
+  if (size !== undefined && !isLampForm(lamp.shape))
+    log.warn(
+      "lamp-shape",
+      "/lamp/shape",
+      `The letters of the lamp's shape code are none in use: it is taken as ${log.length(size)} wide.`,
+      'letters such as "A", "G", "ST" or "PAR", or "diameter" beside it',
+    );
   if (size === undefined)
     log.error(
       FAULT,

@@ -185,6 +185,7 @@ describe("rules on a 96 in island with three pendants of 12 in", () => {
     // 12 over 208 sq ft: 5.8 to 100 sq ft.
     expect(card(cards, "recessed-4-6-per-100-sq-ft").measure.found).toBeCloseTo(1200 / 208, 6);
     expect(card(cards, "recessed-one-per-4-6-sq-ft").outcome).toBe("below");
+    expect(card(cards, "recessed-one-per-4-6-sq-ft").asks).toBe("More of them would follow it.");
     // Cones of 60° meet S/(2 tan 30°) below: 96 − 36 − 6 = 54 in, S = 62.35 in.
     const cross = card(cards, "recessed-beams-cross").measure;
     expect(inchesOf(((cross.low ?? 0) + (cross.high ?? 0)) / 2)).toBeCloseTo(62.35, 0);

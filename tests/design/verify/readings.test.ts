@@ -107,6 +107,7 @@ describe("readings", () => {
     ["along,across,lx,fc\n1,1,100,10", 1, "in two units"],
     ["along,across,lx\n99,0,100", 2, "outside the room"],
     ["along,across,lx\n300,450,500", 2, "were these millimetres"],
+    ["along,across,fc\n54,24,80", 2, "or inches"],
     ["along,across,lx\nfar,0,100", 2, "no length"],
     ["along,across,lx,lit\n1,0.2,100,none", 1, "no readings"],
   ])("refuses %j", (text, line, why) => {

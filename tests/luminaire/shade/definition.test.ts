@@ -78,6 +78,33 @@ describe("a definition", () => {
     expect(faults({ profile: "linear", length: 1.2 })).toEqual(["/luminaires/x/shade/width"]);
   });
 
+  // 2026-11-28: light went round the outside of a closed dome from a lamp above it, a diameter hid a code, "Q99" was 99 mm wide.
+  it("refuses a lamp above a lid, and says which of two sizes it takes", () => {
+    const read = (lamp: object, more: Partial<ShadeDocument> = {}) => {
+      const log = new Ledger();
+      resolveShade(
+        { ...LAMP, ...lamp },
+        { profile: "dome", diameter: 0.38, height: 0.24, ...more } as ShadeDocument,
+        log,
+      );
+      return log;
+    };
+    expect(read({ height: 0.4 }).errors.map(({ where, message }) => [where.path, message])).toEqual([
+      ["/lamp/height", expect.stringContaining("above the shade")],
+    ]);
+    expect(read({ height: 0.4 }, { top: "open", topDiameter: 0.2 }).errors).toEqual([]);
+    const warned = (lamp: object) =>
+      read(lamp).warnings.map(({ where, message }) => `${where.path} ${message}`);
+    expect(warned({})).toEqual([]);
+    expect(warned({ diameter: 0.06 })).toEqual([]);
+    expect(warned({ diameter: 0.2 })).toEqual([
+      expect.stringMatching(/^\/lamp\/diameter .*0\.200 m, replaces/),
+    ]);
+    expect(warned({ shape: "Q99" })).toEqual([expect.stringMatching(/^\/lamp\/shape .*0\.099 m wide/)]);
+    const built = buildShadeLuminaire("x", { ...LAMP, shape: "Q99" }, { profile: "dome", diameter: 0.38 });
+    expect(built.ok && built.warnings.length).toBe(1);
+  });
+
   it("draws every named form with a lamp inside and keeps the energy", () => {
     // Every form once, and every way of passing light once.
     const pairs = [
