@@ -6,9 +6,9 @@ import { type SearchResult, searchArrangements } from "../design/search/search.t
 import { type SearchSpace, usualSpace } from "../design/search/search-space.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
-import { newLetter } from "../study/arrangement-letters.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
-import type { ArrangementDocument, StudyDocument } from "../study/study.ts";
+import { newLetter } from "../study/arrangement-letters.ts";
+import type { ArrangementDocument, LayerDocument, StudyDocument } from "../study/study.ts";
 import type { SettingDocument } from "../study/study-schema.ts";
 import { studyCheck } from "./full-check.ts";
 import type { OpenStudy } from "./open-document.ts";
@@ -32,7 +32,7 @@ export interface RowQuestion {
   /** Least free distance between rims, and from rim to end of the top (m); 0.1 and 0.15 by default. */
   readonly gap?: number;
   readonly end?: number;
-  /** How far the row may move along the island and off its centreline (m). */
+  /** How far the row may move along and across the island from where it is drawn (m). */
   readonly along?: number;
   readonly across?: number;
   /** Also rows of two kinds in turn. */
@@ -153,7 +153,7 @@ export function rowsOf(opened: OpenStudy, question: RowQuestion) {
   if (!layer.ok) return layer;
   const kinds = shortlist(opened, question.luminaires);
   if (!kinds.ok) return kinds;
-  const own = opened.document.arrangements[index.value].layers[layer.value]?.row?.clearance;
+  const own = opened.document.arrangements[index.value].layers[layer.value]?.row;
   const space = spaceOf(usualSpace(study.display.length, scene.island), question, own);
   return success({ index: index.value, scene, layer: layer.value, kinds: kinds.value, space });
 }
@@ -162,8 +162,8 @@ export function rowsOf(opened: OpenStudy, question: RowQuestion) {
 const MOST_CLEARANCES = 60;
 const MOST_SHIFTS = 40;
 
-/** @param own clearance of the row as it stands (m), tried beside the usual ones */
-function spaceOf(usual: SearchSpace, question: RowQuestion, own?: number): SearchSpace {
+/** @param own the row as it stands: its clearance is tried beside the usual ones, and rows hang where it is set off to */
+function spaceOf(usual: SearchSpace, question: RowQuestion, own: LayerDocument["row"]): SearchSpace {
   const { counts, clearances, gap, end, along, across, pairs } = question;
   const { step } = usual;
   return {
@@ -171,12 +171,15 @@ function spaceOf(usual: SearchSpace, question: RowQuestion, own?: number): Searc
     counts: counts ?? usual.counts,
     clearances:
       clearances === undefined
-        ? [...new Set([...usual.clearances, ...(own === undefined ? [] : [own])])].sort((a, b) => a - b)
+        ? [...new Set([...usual.clearances, ...(own?.clearance === undefined ? [] : [own.clearance])])].sort(
+            (a, b) => a - b,
+          )
         : "from" in clearances
           ? steps(clearances.from, clearances.to, 2 * step)
           : clearances,
     leastGap: gap ?? usual.leastGap,
     leastEnd: end ?? usual.leastEnd,
+    about: own?.offset ?? usual.about,
     along: along === undefined ? usual.along : shifts(along, 2 * step),
     across: across === undefined ? usual.across : shifts(across, 2 * step),
     pairs: pairs ?? usual.pairs,

@@ -29,7 +29,7 @@ export const ROW_OPTIONS = {
   across: {
     type: "string",
     value: "LENGTH",
-    description: "let the row move so far off the island's centreline (default 0)",
+    description: "let the row move so far across the island (default 0)",
   },
   along: {
     type: "string",

@@ -37,7 +37,7 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
   if (evenness > 0)
     lines.push(
       ...wrapped(
-        `Proposed are rows with an evenness of at least ${evenness} over the whole top (--evenness), about the island's middle.`,
+        `Proposed are rows with an evenness of at least ${evenness} over the whole top (--evenness), about the island's middle or where the row hangs as drawn.`,
         TEXT_WIDTH,
       ),
     );
@@ -128,8 +128,8 @@ function overview(
       candidate.count === 1 ? "–" : say(candidate.pitch * step),
     ),
     row("clear above the top", ({ figures: { candidate } }) => say(candidate.clearance)),
-    row("moved along", ({ figures: { candidate } }) => say(offsetOf(candidate, step)[0])),
-    row("moved across", ({ figures: { candidate } }) => say(offsetOf(candidate, step)[1])),
+    row("off the middle, along", ({ figures: { candidate } }) => say(offsetOf(candidate, step)[0])),
+    row("off the middle, across", ({ figures: { candidate } }) => say(offsetOf(candidate, step)[1])),
     row("share of the view", ({ view }) => (view === undefined ? "–" : `${(100 * view).toFixed(0)} %`)),
   ]);
 }
@@ -154,7 +154,7 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
   if (unshifted !== undefined)
     lines.push(
       ...wrapped(
-        `The whole row is shifted off the joists; against the middle: ${printable(unshifted.does, 400)}.`,
+        `The whole row is shifted off the joists; against the row unshifted: ${printable(unshifted.does, 400)}.`,
         TEXT_WIDTH,
         2,
         2,

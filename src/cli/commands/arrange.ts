@@ -1,3 +1,4 @@
+import { documentText } from "../../app/new-study.ts";
 import { isMet } from "../../app/ranking.ts";
 import { OBJECTIVES, type Objective, searchRows, withArrangements } from "../../app/search.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
@@ -6,7 +7,6 @@ import { VERSION } from "../../diagnostics/version.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
-import { documentText } from "../../app/new-study.ts";
 import { exists, writeWhole } from "../files.ts";
 import { movedStudy } from "../moved-study.ts";
 import { openGiven, openWithFolder } from "../open-study.ts";
@@ -53,7 +53,8 @@ export const arrange: Command = {
     ...ALLOW_OUTSIDE,
   },
   details: `Every proposal is checked in full, as \`check\` would, so its verdict is the one \`check\` gives. Exit code 0 when
-something meets every target as evenly as --evenness asks, 1 when nothing does. Rows hang about the island's middle.
+something meets every target as evenly as --evenness asks, 1 when nothing does. Rows hang about the
+island's middle, or as far from it as the "offset" of the row that is there; no pendant reaches beyond the top.
 The written study opens from where it lies: paths are told from there, and what lies outside its folder is put inside.
 ${RULES_HELP}`,
   run,

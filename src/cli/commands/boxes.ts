@@ -46,7 +46,7 @@ export const boxes: Command = {
   },
   details: `Positions are tried with every pendant of the shortlist, each at its best height, every box displaced at once in
 its worst direction. Exit code 0 when the first set meets every target with all of them (with --as-built: when the
-planned verdict stands and nothing new clashes or reaches beyond the top), else 1. Rows lie about the island's middle.
+planned verdict stands and nothing new clashes or reaches beyond the top), else 1. Rows lie as for arrange.
 ${RULES_HELP}`,
   run,
 };

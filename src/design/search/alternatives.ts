@@ -1,14 +1,14 @@
-/** What a proposal could be instead: in the middle where it is shifted, with one pendant fewer, dimmed to the least that meets. */
+/** What a proposal could be instead: where it was before it is shifted, with one pendant fewer, dimmed to the least that meets. */
 
 import { isMet } from "../../assessment/verdict.ts";
-import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
+import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import { arrangementOf, sortOf, type Written } from "./arrangement-of.ts";
 import { type Checked, type CheckedRow, checkedOf, type FullCheck, lossOf } from "./checked.ts";
 import type { CandidateFigures } from "./ranking.ts";
 
 export interface Alternatives {
-  /** Shifted off the joists: the same row about the island's middle, and what the shift does to its light, in words. */
+  /** Shifted off the joists: the same row unshifted, and what the shift does to its light, in words. */
   readonly unshifted?: { readonly does: string };
   /** The best with one pendant fewer, and what it loses, in words. */
   readonly skipOne?: Checked & { readonly loses: string };
@@ -41,11 +41,10 @@ function unshiftedOf(
   each: CheckedRow,
   { written, base, layer, check, unit }: AlternativesRequest,
 ): { does: string } {
-  const { shift: _s, ...candidate } = each.figures.candidate;
-  const middle = { ...candidate, along: 0, across: 0 };
-  const document = arrangementOf(middle, base, layer, each.document.name, written);
+  const { candidate } = each.figures;
+  const document = arrangementOf(candidate.planned ?? candidate, base, layer, each.document.name, written);
   const resolved = check.resolve(document);
-  if (!resolved.ok) return { does: "against the middle nothing can be said" };
+  if (!resolved.ok) return { does: "against the row without it nothing can be said" };
   return { does: lossOf(checkedOf(document, resolved.value, check), each, unit) };
 }
 

@@ -29,6 +29,8 @@ export interface Candidate {
   readonly clearance: number;
   /** What is left of a common shift off the joists beside `along` and `across` (m, island frame). */
   readonly shift?: Vec2;
+  /** The row before that shift. */
+  readonly planned?: Candidate;
 }
 
 /** Shift of the row's middle from the island's (m, island frame). */

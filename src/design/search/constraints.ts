@@ -7,12 +7,14 @@ import { rowShift } from "../../advice/clashes/ceiling-clashes.ts";
 import { RULES } from "../../advice/guidelines/cards.ts";
 import type { Rule } from "../../advice/guidelines/rule.ts";
 import { type PendantRow, rowFigures } from "../../advice/pendant-row.ts";
+import { isInside } from "../../geometry/polygon.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
+import { planForm } from "../../luminaire/plan-extent.ts";
 import { pendantBoxAt } from "../../luminaire/suspension-points.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { topHeightAt } from "../../scene/island-frame.ts";
-import type { Scene } from "../../scene/scene.ts";
+import type { Island, Scene } from "../../scene/scene.ts";
 import { type Candidate, centreOf, type Kind, kindAt, offsetOf, stationOf } from "./candidate.ts";
 import { boxMeets, ON_JOIST } from "./ceiling-holds.ts";
 import { placeOf } from "./search-grid.ts";
@@ -38,6 +40,8 @@ export interface LeftOut {
 }
 
 const SAME = 5e-4;
+/** Share of a pendant's size within which its rim may lie on the very edge of the top. */
+const EDGE = 1e-6;
 
 /** The rows that keep all constraints, and what was left out. */
 export function keepingConstraints(
@@ -52,7 +56,8 @@ export function keepingConstraints(
   const tally = new Map<string, number>();
   const keptOf = new Map<number, number>();
   const kept = candidates.flatMap((planned) => {
-    const ceiling = meetsCeiling(planned, scene, kinds, step);
+    const ceiling =
+      beyondTop(planned, scene.island, kinds, step) ?? meetsCeiling(planned, scene, kinds, step);
     const shifted =
       ceiling === MEETS_JOIST ? offJoists(planned, scene, kinds, step, { leastEnd, grain }) : undefined;
     const candidate = shifted ?? planned;
@@ -106,12 +111,42 @@ function offJoists(
     along: candidate.along + onNodes[0],
     across: candidate.across + onNodes[1],
     shift: [shift[0] - onNodes[0] * step, shift[1] - onNodes[1] * step],
+    planned: candidate,
   };
-  const [along, across] = offsetOf(moved, step);
+  const [along] = offsetOf(moved, step);
   const rim = Math.max(...candidate.kinds.map((k) => kinds[k as number].rim));
   const reach = ((candidate.count - 1) * candidate.pitch * step + rim) / 2 + leastEnd;
-  const onTop = Math.abs(along) + reach <= island.length / 2 + 1e-9 && Math.abs(across) <= island.width / 2;
+  const onTop =
+    Math.abs(along) + reach <= island.length / 2 + 1e-9 &&
+    beyondTop(moved, island, kinds, step) === undefined;
   return onTop ? moved : undefined;
+}
+
+/** Whether part of a pendant would hang beside the top. One that is wider than the top may do so as far as its middle
+ * stays over it. */
+function beyondTop(
+  candidate: Candidate,
+  island: Island | undefined,
+  kinds: readonly Kind[],
+  step: number,
+): string | undefined {
+  if (island === undefined) return undefined;
+  const [along, across] = offsetOf(candidate, step);
+  for (let i = 0; i < candidate.count; i++) {
+    const { luminaire, rim, breadth } = kinds[kindAt(candidate, i)];
+    const x = island.length / 2 + along + (stationOf(candidate, i) - candidate.along) * step;
+    const y = island.width / 2 + across;
+    const wide = Math.min(breadth, island.width);
+    const corners = planForm(luminaire) === "rectangle" ? 4 : 32;
+    for (let c = 0; c < corners; c++) {
+      const angle = (2 * Math.PI * (c + 0.5)) / corners;
+      // On the rim of what is round, at the corners of a rectangle.
+      const reach = corners === 4 ? Math.SQRT1_2 - EDGE : 0.5 - EDGE;
+      const p: Vec2 = [x + reach * rim * Math.cos(angle), y + reach * wide * Math.sin(angle)];
+      if (!isInside(p, island.outline)) return "it would hang beyond the edge of the top (--across, --along)";
+    }
+  }
+  return undefined;
 }
 
 function meetsCeiling(

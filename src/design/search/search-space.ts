@@ -2,10 +2,11 @@
  * What is tried: every count, pitch, clearance and shift of a row of each kind, and of two kinds in turn.
  *
  * Defaults are wide enough for any rule of thumb: 1 to 6 pendants, gaps from a hand's breadth up to the length of the
- * top, 150 mm (6 in) free at its ends, 0.75 to 0.90 m (30 to 36 in) above it, about the island's middle. Where boxes
- * would meet joists the whole row shifts as little as frees them (constraints.ts). All common practice, no source.
+ * top, 150 mm (6 in) free at its ends, 0.75 to 0.90 m (30 to 36 in) above it, about the island's middle or where the row
+ * hangs as drawn. Where boxes would meet joists the whole row shifts as little as frees them (constraints.ts). All common practice, no source.
  */
 
+import type { Vec2 } from "../../geometry/vector.ts";
 import type { Island } from "../../scene/scene.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
 import type { Candidate, Kind } from "./candidate.ts";
@@ -19,7 +20,9 @@ export interface SearchSpace {
   /** Least free distance between neighbouring rims, and from outer rim to the end of the top (m). */
   readonly leastGap: number;
   readonly leastEnd: number;
-  /** Shifts of the row from the island's middle (m); taken to the nearest two steps. */
+  /** Where rows hang without a shift: along and across from the middle of the island's length and width (m). */
+  readonly about: Vec2;
+  /** Shifts of the row from there (m); taken to the nearest two steps. */
   readonly along: readonly number[];
   readonly across: readonly number[];
   /** Also rows of two kinds in turn. */
@@ -55,6 +58,7 @@ export function usualSpace(
     clearances: Array.from({ length: 4 }, (_, k) => (30 + 2 * k) * step),
     leastGap: 4 * step,
     leastEnd: 6 * step,
+    about: [0, 0],
     along: [0],
     across: [0],
     pairs: false,
@@ -74,8 +78,8 @@ export function candidatesOf(
 ): Candidate[] {
   const { step } = space;
   const even = (metres: number): number => 2 * Math.round(metres / (2 * step));
-  const alongs = [...new Set(space.along.map(even))];
-  const acrosses = [...new Set(space.across.map(even))];
+  const alongs = [...new Set(space.along.map((shift) => even(space.about[0] + shift)))];
+  const acrosses = [...new Set(space.across.map((shift) => even(space.about[1] + shift)))];
   const out: Candidate[] = [];
   for (const clearance of space.clearances)
     for (const turn of turnsOf(kinds.length, space.pairs))

@@ -1,0 +1,69 @@
+/**
+ * Rows are searched about the line of the row that is drawn, and no pendant is proposed beside the top. The top here is an L whose box has its
+ * middle 50 mm from the inner edge: a row about that middle would hang over the aisle. Which place is over the top is worked out by hand.
+ */
+import { describe, expect, it } from "vitest";
+import { boxPositions } from "../../../src/app/boxes.ts";
+import { openDocument } from "../../../src/app/open-document.ts";
+import { searchRows } from "../../../src/app/search.ts";
+import { type Json, kitchen } from "../../support/studies.ts";
+
+/** Legs 0.9 m wide: along x at the near side, along y at the left. */
+const L: [number, number][] = [
+  [0, 0],
+  [2.8, 0],
+  [2.8, 0.9],
+  [0.9, 0.9],
+  [0.9, 1.7],
+  [0, 1.7],
+];
+
+async function opened(row: Json, joists: Json = {}) {
+  const study = kitchen({
+    room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, ...joists },
+    island: { centre: [2.7, 2.1], height: 0.92, outline: L },
+    calculation: { interreflection: false },
+  }) as { arrangements: { layers: Json[] }[] };
+  study.arrangements[0].layers[0] = { ...study.arrangements[0].layers[0], row };
+  const outcome = await openDocument(study);
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
+  return outcome.value;
+}
+
+const OWN = { count: 3, clearance: 0.8, offset: [0, -0.4] };
+const QUESTION = { counts: [3], clearances: [0.8], wanted: 1, evenness: 0 };
+
+describe("on an L", () => {
+  it("arrange keeps the row's own line", async () => {
+    const found = await searchRows(await opened(OWN), QUESTION);
+    if (!found.ok) throw new Error(JSON.stringify(found.issues));
+    const { proposals } = found.value.result;
+    expect(proposals.map(({ document }) => document.layers[0].row?.offset)).toEqual([[0, -0.4]]);
+  });
+
+  it("boxes keep it too", async () => {
+    const found = await boxPositions(await opened(OWN), QUESTION);
+    if (!found.ok) throw new Error(JSON.stringify(found.issues));
+    const { sets, step } = found.value;
+    expect(sets.length).toBeGreaterThan(0);
+    for (const { boxes } of sets) expect(boxes.across * step).toBeCloseTo(-0.4, 9);
+  });
+
+  it("leaves out rows that reach over the aisle, and says how to let them off", async () => {
+    // About the middle of the box: centres at 0.85 of 0.90 m, rims beyond.
+    const found = await searchRows(await opened({ count: 3, clearance: 0.8 }), QUESTION);
+    if (!found.ok) throw new Error(JSON.stringify(found.issues));
+    const { proposals, leftOut } = found.value.result;
+    expect(proposals).toEqual([]);
+    expect(leftOut[0]).toMatchObject({ all: true, count: 3 });
+    expect(leftOut[0].why).toContain("beyond the edge of the top (--across, --along)");
+    const moved = await searchRows(await opened({ count: 3, clearance: 0.8 }), { ...QUESTION, across: 0.4 });
+    if (!moved.ok) throw new Error(JSON.stringify(moved.issues));
+    for (const { document } of moved.value.result.proposals) {
+      const across = 0.85 + (document.layers[0].row?.offset?.[1] ?? 0);
+      expect(across + 0.15).toBeLessThanOrEqual(0.9 + 1e-9);
+      expect(across - 0.15).toBeGreaterThanOrEqual(-1e-9);
+    }
+    expect(moved.value.result.proposals).toHaveLength(1);
+  });
+});
