@@ -4,6 +4,7 @@
  *   shortage = Σ over requirements of max(0, asked / sure − 1),  sure of `required-margin.ts`
  */
 
+import { natureFactor } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Requirement } from "../../scene/target.ts";
 import type { Kind } from "./candidate.ts";
@@ -84,8 +85,10 @@ function sureOf(
   if (quantity === "uniformity") return evenness ?? (average > 0 ? minimum / average : 0);
   const figure = statistic === "minimum" ? minimum : average;
   const still = average > 0 ? (figure * fixed) / average : 0;
-  const undo = nature === "initial" && maintenance > 0 ? 1 / maintenance : 1;
-  return undo * sureLight(figure - still, uncertainty, still, other, maintenance, z);
+  return (
+    natureFactor({ maintenance }, nature) *
+    sureLight(figure - still, uncertainty, still, other, maintenance, z)
+  );
 }
 
 export function figuresOf(values: Float64Array, { which, weights }: GridPart): PartFigures {
