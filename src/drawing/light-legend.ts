@@ -2,6 +2,7 @@
 
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { rectangle, rectangleBetween } from "../geometry/polygon.ts";
+import type { Scene } from "../scene/scene.ts";
 import { METRES_PER_FOOT } from "../units/quantities.ts";
 import { type Box, line, type Mark, segment, text, textWidth } from "./drawing.ts";
 import { scaleBands, scaleSteps } from "./light-scale.ts";
@@ -72,4 +73,21 @@ export function scaleBar(
     text([x, y - 5], "0", "scale bar", { ink: "ink" }),
     text([end, y - 5], `${count} ${feet ? "ft" : "m"}`, "scale bar", { anchor: "end", ink: "ink" }),
   ];
+}
+
+/** What the thin lines of a plan of the top are, of those that are drawn. */
+export function planLineKey(scenes: readonly Scene[]): string {
+  const has = (drawn: (scene: Scene) => boolean): boolean => scenes.some(drawn);
+  const lines = [
+    ...(has(({ zones }) => zones.length > 0) ? ["a dashed frame is a zone"] : []),
+    ...(has(({ layers }) =>
+      layers.some(({ role, luminaires }) => role === "recessed" && luminaires.length > 0),
+    )
+      ? ["a dotted ring is a light in the ceiling"]
+      : []),
+    ...(has(({ island }) => (island?.overhang?.depth ?? 0) > 0)
+      ? ["a dotted line is the edge of the base under the overhang"]
+      : []),
+  ];
+  return lines.length === 0 ? "" : `On the plan ${lines.join(", ")}.`;
 }

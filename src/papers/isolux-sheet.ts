@@ -14,7 +14,7 @@ import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Ink, line, type Mark, segment, text, textWidth, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { islandLight, lineObstacles } from "../drawing/island-light.ts";
-import { scaleBar, scaleLegend } from "../drawing/light-legend.ts";
+import { planLineKey, scaleBar, scaleLegend } from "../drawing/light-legend.ts";
 import { luxColour } from "../drawing/light-scale.ts";
 import { DAY } from "../drawing/palette.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
@@ -38,7 +38,7 @@ import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../words/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { wording } from "../words/wording.ts";
-import { darkestPlace, evennessText, verdictMark } from "../words/zone-text.ts";
+import { darkestPlace, evennessText, ofBothGrids, verdictMark } from "../words/zone-text.ts";
 import { isoluxValues } from "./isolux-values.ts";
 
 const WIDTH = 1080;
@@ -283,21 +283,17 @@ function figures(
   const assessed = assessment.planes[top];
   if (assessed === undefined) return [];
   const light = (lux: number): string => formatIlluminanceValue(lux, unit);
-  const { average, minimum, maximum, uniformity } = assessed.statistics;
-  const fine = assessed.fine;
+  const { average, uniformity } = assessed.statistics;
+  const both = ofBothGrids(assessed);
+  const extreme = (which: "minimum" | "maximum"): string =>
+    `${light(assessed.statistics[which])}${both === undefined ? "" : ` (${light(both[which])})`}`;
   const part = (roles: readonly LayerRole[]): string =>
     light(averageOf(assessed.layers, scene.planes[top].weights, (layer) => roles.includes(layer.role)).both);
   const { watts, unknownWatts } = assessment.energy;
   const cells: readonly (readonly [string, string])[] = [
     ["whole top, average", `${light(average)} ${unit}`],
-    [
-      "minimum (fine grid)",
-      fine === undefined ? light(minimum) : `${light(minimum)} (${light(fine.minimum)})`,
-    ],
-    [
-      "maximum (fine grid)",
-      fine === undefined ? light(maximum) : `${light(maximum)} (${light(fine.maximum)})`,
-    ],
+    ["minimum (both grids)", extreme("minimum")],
+    ["maximum (both grids)", extreme("maximum")],
     ["evenness U₀", evennessText(uniformity)],
     ["pendants", `${part(["pendant"])} ${unit}`],
     ["recessed", `${part(["recessed"])} ${unit}`],
@@ -330,7 +326,8 @@ function footer(
   ];
   let line0 = y + 96;
   const words = [
-    `${asSentence(methodText(method))} Isolux lines on cells of at most 25 mm, calculated up to the edge.`,
+    `${asSentence(methodText(method))} Isolux lines on cells of at most ${study.display.length === "ft-in" ? "1 in" : "25 mm"}, calculated up to the edge.`,
+    planLineKey(arrangements.map(({ scene }) => scene)),
     "Predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
   ];
   for (const row of words.flatMap((each) => broken(each, WIDTH - 2 * MARGIN, 11.5))) {
@@ -345,7 +342,13 @@ function footer(
   return { svg: `${swatches.join("")}\n${hatch}\n${marksSvg(marks)}`, bottom: line0 + 20 };
 }
 
-/** Words in lines of at most `width` drawing units. */
+/** Letters of DejaVu Sans, the widest that commonly stands in for the fonts named, against `textWidth`: 1.14 at most in sentences of this
+ * sheet, measured; rounded up. */
+export const WIDEST_FALLBACK = 1.18;
+
+/** Words in lines of at most `width` drawing units in whichever font they are shown. */
 function broken(words: string, width: number, size: number): string[] {
-  return wordRows(words.split(" "), (row) => textWidth(row, size) <= width);
+  return words === ""
+    ? []
+    : wordRows(words.split(" "), (row) => textWidth(row, size) * WIDEST_FALLBACK <= width);
 }

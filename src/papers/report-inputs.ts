@@ -36,7 +36,7 @@ export function inputs(handover: Handover, words: HandoverWords): Block[] {
       reflectanceWords(scene),
       `Maintenance factor ${scene.maintenance.toFixed(2)} on every figure called maintained.`,
     ].map((line) => bullet(line, SIZE)),
-    luminaireTable(types, words),
+    luminaireTable(handover, types, words),
     placesTable(handover, words),
     ...loadReport(scene).remarks.map((remark) => bullet(printable(remark, 300), SIZE)),
   ];
@@ -160,7 +160,7 @@ function reflectanceWords({ surfaces }: Scene): string {
   return `Diffuse reflectances: ${[...reflectances].map(([name, values]) => `${name} ${[...values].join("/")}`).join(", ")}.`;
 }
 
-function luminaireTable(types: readonly Luminaire[], words: HandoverWords): Block {
+function luminaireTable({ lamps }: Handover, types: readonly Luminaire[], words: HandoverWords): Block {
   return table(
     [
       { title: "luminaire", share: 1.2 },
@@ -171,7 +171,7 @@ function luminaireTable(types: readonly Luminaire[], words: HandoverWords): Bloc
       { title: "evidence and its band", share: 1.7 },
       { title: "source", share: 2 },
     ],
-    types.map((each) => luminaireRow(each, words)),
+    types.map((each) => luminaireRow(each, words, lamps.get(each.name)?.shade)),
   );
 }
 
@@ -208,6 +208,7 @@ function luminairesOf(scene: Scene): Luminaire[] {
 function luminaireRow(
   { name, flux, ratedFlux, watts: power, emission, evidence, origin }: Luminaire,
   words: HandoverWords,
+  shade: string | undefined,
 ): string[] {
   const { shape, length, width, height } = emission.opening;
   const { words: known, band } = EVIDENCE[evidence];
@@ -221,6 +222,6 @@ function luminaireRow(
       ? "a point"
       : `${shape} ${words.dimension(length)} × ${words.dimension(width)}${height > 0 ? ` × ${words.dimension(height)}` : ""}`,
     `${known}, ${down === up ? `±${up}` : `−${down} +${up}`} %`,
-    printable(origin, 60),
+    `${printable(origin, 60)}${shade === undefined ? "" : `; ${printable(shade, 120)}`}`,
   ];
 }

@@ -17,7 +17,7 @@ import { readingName } from "./findings-sections.ts";
 import type { Units } from "./person-words.ts";
 import { settingCellText, settingTableRows } from "./settings-text.ts";
 import { table } from "./table.ts";
-import { evennessText } from "./zone-text.ts";
+import { evennessText, ofBothGrids } from "./zone-text.ts";
 
 /** Arrangements beside one another before the table goes on below. */
 const ABREAST = 4;
@@ -45,6 +45,11 @@ function abreast(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean
     name,
     ...tops.map(cell),
   ];
+  const extreme = (top: PlaneAssessment | undefined, which: "minimum" | "maximum"): string => {
+    if (top === undefined) return "–";
+    const both = ofBothGrids(top);
+    return `${light(top.statistics[which])}${both === undefined ? "" : ` (${light(both[which])})`}`;
+  };
   const part = (top: PlaneAssessment | undefined, i: number, roles: readonly LayerRole[] | undefined) => {
     const { judged, top: index } = ranked[i];
     return top === undefined
@@ -75,16 +80,8 @@ function abreast(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean
     ...(tops.length < 2
       ? []
       : [row("plainly seen steps (1.5× each)", (top, i) => (i === 0 ? "–" : stepsWords(tops[0], top)))]),
-    row("minimum (on the fine grid)", (top) =>
-      top === undefined
-        ? "–"
-        : `${light(top.statistics.minimum)}${top.fine === undefined ? "" : ` (${light(top.fine.minimum)})`}`,
-    ),
-    row("maximum (on the fine grid)", (top) =>
-      top === undefined
-        ? "–"
-        : `${light(top.statistics.maximum)}${top.fine === undefined ? "" : ` (${light(top.fine.maximum)})`}`,
-    ),
+    row("minimum (of both grids)", (top) => extreme(top, "minimum")),
+    row("maximum (of both grids)", (top) => extreme(top, "maximum")),
   ];
   for (const [name, roles] of groups) {
     const parts = tops.map((top, i) => part(top, i, roles));

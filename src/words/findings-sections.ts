@@ -177,12 +177,12 @@ function sizes({ sizes: all }: Findings, units: Units): FindingsSection {
   return {
     heading,
     sentences: [
-      `In equal bays at this height, by width and count: average ${units.illuminance}, U₀, rules that agree, and the gap; * as drawn. Ends are half a gap; the same light is taken to leave every size.`,
+      `In equal bays at this height, by width and count: average ${units.illuminance}, U₀, rules that agree, and the gap${all.cells.some(({ asDrawn }) => asDrawn) ? "; * as drawn" : ""}. Ends are half a gap; the same light is taken to leave every size.`,
     ],
     table: {
       left: [0],
       rows: [
-        ["wide", ...all.counts.map((count) => `${count}`)],
+        ["wide; how many", ...all.counts.map((count) => `${count}`)],
         ...all.widths.flatMap((width) => [
           [formatLength(width, units.length), ...all.counts.map((count) => cell(count, width))],
           ["  gap", ...all.counts.map((count) => gap(count, width))],

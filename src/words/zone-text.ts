@@ -1,7 +1,12 @@
 /** Results in words: one sentence a zone, readable aloud. Names come from studies; whoever shows them escapes. */
 
 import type { Clash } from "../advice/clashes/clash.ts";
-import type { ArrangementAssessment, Check, ZoneAssessment } from "../assessment/assessment.ts";
+import type {
+  ArrangementAssessment,
+  Check,
+  PlaneAssessment,
+  ZoneAssessment,
+} from "../assessment/assessment.ts";
 import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
@@ -89,6 +94,20 @@ export function fineWords({ checks }: ZoneAssessment): string {
 /** Why a figure may differ from the one beside it. */
 export const TWO_GRIDS =
   "Verdicts rest on the verification grid, whose points a meter can be held to. The fine grid, of cells of at most 25 mm, also finds the dark spots between those points: the drawings' lines, least and most are its.";
+
+/** Least and most (lx) of a plane on either grid: the fine one's cells may all lie beside the other's brightest point. Undefined where
+ * there is one grid. */
+export function ofBothGrids({
+  statistics,
+  fine,
+}: PlaneAssessment): { readonly minimum: number; readonly maximum: number } | undefined {
+  return fine === undefined
+    ? undefined
+    : {
+        minimum: Math.min(statistics.minimum, fine.minimum),
+        maximum: Math.max(statistics.maximum, fine.maximum),
+      };
+}
 
 /** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */
 export function checkWords(

@@ -293,6 +293,11 @@ const section = (all: readonly string[], from: string, to: string): string =>
     .join(" ");
 
 describe("the report", () => {
+  it("left out the finishes of a traced shade, inside too", () => {
+    const lamps = new Map([["dome", { shade: "black, inside white" }]]);
+    expect(section(report(FULL, { lamps }), "5  What went in", "6  ")).toContain("black, inside white");
+  });
+
   it("left out what went in: places, outline, overhang, seats, openings, joists, bodies, zones, people", () => {
     const said = section(report(), "5  What went in", "6  ");
     for (const figure of [

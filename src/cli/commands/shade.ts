@@ -103,7 +103,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
 
 function sentence(
   built: BuiltShade,
-  { beamAngle, maximum }: PhotometrySummary,
+  { beamAngle, maximum, flux }: PhotometrySummary,
   target: string,
   diagram: string | undefined,
 ): string {
@@ -125,7 +125,7 @@ function sentence(
     ...assumptions.map(
       ({ path, value, why }) => `  assumed ${path.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,
     ),
-    `  written to ${printable(target)}${diagram === undefined ? "" : ` and ${printable(diagram)}`}`,
+    `  written to ${printable(target)}${tableWords(luminaire.flux, flux.integrated)}${diagram === undefined ? "" : ` and ${printable(diagram)}`}`,
   ];
   return `${lines.join("\n")}\n`;
 }
@@ -138,6 +138,14 @@ function beamWords(beam: number | null, peaked: boolean): string {
   if (beam === null) return "";
   if (peaked) return ": too sharp a peak for a beam angle";
   return beam >= 360 ? ", nowhere under half its maximum" : `, beam ${beam.toFixed(0)}° at half its maximum`;
+}
+
+/** The light that the file's table adds up to, where that is another figure: between its directions it is interpolated. */
+function tableWords(traced: number, integrated: number): string {
+  const [here, there] = [traced.toFixed(0), integrated.toFixed(0)];
+  return here === there
+    ? ""
+    : `, whose table of directions adds up to ${there} lm (${(100 * (integrated / traced - 1)).toFixed(1)} %)`;
 }
 
 /** Of which lobe the beam is, where it is not the one below. */
