@@ -2,33 +2,41 @@
 
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { readMetres } from "../units/read-length.ts";
+import { readLength } from "../units/read-length.ts";
 import { usageError } from "./command.ts";
 
+/** Metres, 0 to 10. A bare number but 0 is refused, as in a study: the message says what it could mean. */
 export function lengthOf(text: string, name: string): number {
-  const read = readMetres(text);
+  const read = readLength(/^\s*0+\s*$/.test(text) ? "0 m" : text);
   if (read.ok && read.metres >= 0 && read.metres <= 10) return read.metres;
   throw usageError(
-    `${name} is not a length it can use.`,
-    'metres, or a unit: "850 mm", "36 in"',
+    `${name} is not a length it can use.${read.ok ? "" : ` ${read.problem}.`}`,
+    read.ok ? "0 to 10 m" : 'a length with its unit: "850 mm", "36 in"',
     printable(text),
   );
 }
 
-export function wholeBetween(text: string, name: string, least: number, most: number): number {
+/** @param typed what was typed, where `text` is only a part of it */
+export function wholeBetween(
+  text: string,
+  name: string,
+  least: number,
+  most: number,
+  typed: string = text,
+): number {
   const value = /^\s*\d{1,3}\s*$/.test(text) ? Number(text) : Number.NaN;
   if (value >= least && value <= most) return value;
-  throw usageError(`${name} is not a number it can use.`, `${least} to ${most}`, printable(text, 40));
+  throw usageError(`${name} is not a number it can use.`, `${least} to ${most}`, printable(typed, 40));
 }
 
 export function rangeOf<T>(
   text: string | undefined,
   name: string,
-  read: (text: string) => T,
+  read: (text: string, typed: string) => T,
 ): [T, T] | undefined {
   if (text === undefined) return undefined;
   const [from, to = from, ...more] = text.split("..");
-  const [low, high] = [read(from), read(to)];
+  const [low, high] = [read(from, text), read(to, text)];
   if (more.length > 0 || low > high)
     throw usageError(`${name} is no range.`, "A..B, the lesser first", printable(text));
   return [low, high];

@@ -4,6 +4,21 @@ import type { Io } from "./command.ts";
 /** Between plain lines of progress (ms). */
 const EVERY = 5000;
 
+/** Says what is waited for, and every few seconds for how long already. */
+export async function whileWaiting<T>(io: Io, what: string, work: Promise<T>): Promise<T> {
+  const began = Date.now();
+  io.err(`${what}\n`);
+  const timer = setInterval(
+    () => io.err(`${what} ${Math.round((Date.now() - began) / 1000)} s so far.\n`),
+    EVERY,
+  );
+  try {
+    return await work;
+  } finally {
+    clearInterval(timer);
+  }
+}
+
 /** One line on a terminal, rewritten. Into files and pipes nothing, or, for what may take minutes, a plain line every few
  * seconds. */
 export function progressOf(

@@ -58,7 +58,9 @@ export function rowQuestion(
   { study }: OpenStudy,
   added: readonly string[] = [],
 ): RowQuestion {
-  const count = rangeOf(args.text("count"), "--count", (text) => wholeBetween(text, "--count", 1, 40));
+  const count = rangeOf(args.text("count"), "--count", (part, typed) =>
+    wholeBetween(part, "--count", 1, 40, typed),
+  );
   const clearance = rangeOf(args.text("clearance"), "--clearance", (text) => lengthOf(text, "--clearance"));
   const length = (name: "gap" | "end" | "along" | "across"): object => {
     const text = args.text(name);

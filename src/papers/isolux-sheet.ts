@@ -62,6 +62,9 @@ export interface IsoluxSheetOptions {
   readonly values?: boolean;
 }
 
+/** What every such sheet holds, and tells it from other files. */
+export const ISOLUX_MARK = ": isolux plan</title>";
+
 /** The sheet as SVG text. Arrangements whose study has no plane to draw are left out and named. */
 export function isoluxSheet(
   study: ResolvedStudy,
@@ -96,7 +99,7 @@ ${svg}
   const foot = footer(study, arrangements, y);
   const height = Math.ceil(foot.bottom);
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${height}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${escapeText(summary(study, arrangements))}" font-family="${FONT}" font-variant-numeric="tabular-nums">
-<title>${escapeText(study.title)}: isolux plan</title>
+<title>${escapeText(study.title)}${ISOLUX_MARK}
 <rect width="${WIDTH}" height="${height}" fill="${DAY.paper}"/>
 ${blocks.join("\n")}
 ${foot.svg}

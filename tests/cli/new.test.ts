@@ -24,6 +24,40 @@ it("writes a study once, and again only by force", async () => {
   expect(readFileSync(path, "utf8")).not.toMatch(/\d\.\d{7}/);
 });
 
+it("refuses a bare number, whose unit nobody can know (2026-11-28)", async () => {
+  const refused = await called("new", join(root, "bare.study.json"), "--length", "9");
+  expect(refused.code).toBe(2);
+  expect(refused.err).toContain('"9 m"');
+  expect(refused.err).toContain('"9 ft"');
+  for (const option of ["--gap", "--end", "--clearance", "--across"])
+    expect(await called("arrange", path, option, "2")).toMatchObject({
+      code: 2,
+      err: expect.stringContaining(`${option} is not a length it can use. A number without a unit could be`),
+    });
+  const counts = await called("arrange", path, "--count", "0..3");
+  expect(counts.err).toContain("0..3");
+});
+
+it("replaces what it drew itself, and another file only by force (2026-11-28)", async () => {
+  const sheet = join(root, "sheet.svg");
+  const drawn = (...more: string[]) =>
+    called("isolux", path, "--quick", "--out", sheet, ...more).then(({ code }) => code);
+  writeFileSync(sheet, "<svg>somebody's own</svg>");
+  expect(await drawn()).toBe(2);
+  expect(readFileSync(sheet, "utf8")).toContain("somebody's own");
+  expect(await drawn("--force")).toBe(0);
+  expect(await drawn()).toBe(0);
+  const lamp = { lamp: { flux: 800 }, shade: { profile: "drum", diameter: 0.4, height: 0.3 } };
+  const shade = join(root, "drum.json");
+  writeFileSync(shade, JSON.stringify(lamp));
+  const maker = join(root, "drum.ies");
+  writeFileSync(maker, "IESNA:LM-63-2002");
+  const { code, err } = await called("shade", shade, "--out", root);
+  expect(code).toBe(2);
+  expect(err).toContain("did not write");
+  expect(readFileSync(maker, "utf8")).toBe("IESNA:LM-63-2002");
+});
+
 it("names the nearest file and where it looked", async () => {
   const missing = await called("check", join(root, "mime.study.json"));
   expect(missing.code).toBe(2);

@@ -5,13 +5,14 @@ import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
-import { exists, writeWhole } from "../files.ts";
+import { writeWhole } from "../files.ts";
 import { movedStudy } from "../moved-study.ts";
 import { openGiven, openWithFolder } from "../open-study.ts";
 import { listOf, wholeBetween } from "../option-values.ts";
 import { progressOf } from "../progress.ts";
+import { refuseToReplace } from "../replacing.ts";
 import { ROW_OPTIONS, RULES_HELP, rowQuestion } from "../row-options.ts";
 
 export const arrange: Command = {
@@ -66,12 +67,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   confidenceOf(args.text("confidence") ?? "");
   const folder = args.text("folder");
   const out = args.text("out");
-  if (out !== undefined && !args.flag("force") && exists(out))
-    throw usageError(
-      "--out names a file that is there.",
-      "a new name, or --force to replace it",
-      printable(out),
-    );
+  if (out !== undefined) refuseToReplace(out, "--out", args.flag("force"));
   const opened =
     folder === undefined
       ? { ...(await openGiven(args, io)), added: [] }

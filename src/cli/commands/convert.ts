@@ -8,7 +8,8 @@ import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
 import { PHOTOMETRY_WRITERS } from "../../photometry/writers/photometry-writer.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { exists, reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+import { refuseToReplace } from "../replacing.ts";
 
 export const convert: Command = {
   name: "convert",
@@ -41,12 +42,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const [from, to] = args.positionals;
   if (resolve(from) === resolve(to))
     throw usageError("IN and OUT are the same file.", "another name for OUT", to);
-  if (!args.flag("force") && exists(to))
-    throw usageError(
-      "OUT names a file that is there.",
-      "a new name, or --force to replace it",
-      printable(to),
-    );
+  refuseToReplace(to, "OUT", args.flag("force"));
   const write = writerFor(to, args);
   const bytes = orThrow(readBytes(from, FILE_LIMITS.photometricArchive));
   const read = readPhotometry(bytes, {

@@ -1,9 +1,10 @@
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
-import { isoluxSheet } from "../../papers/isolux-sheet.ts";
+import { ISOLUX_MARK, isoluxSheet } from "../../papers/isolux-sheet.ts";
 import { type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { writeWhole } from "../files.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
+import { FORCE, refuseToReplace } from "../replacing.ts";
 
 export const isolux: Command = {
   name: "isolux",
@@ -18,16 +19,18 @@ export const isolux: Command = {
       description: "a second plan with the light at the points that are judged, as numbers",
     },
     ...LIGHT_OPTIONS,
+    ...FORCE,
   },
   run,
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
+  const out = args.text("out");
+  if (out !== undefined && out !== "-") refuseToReplace(out, "--out", args.flag("force"), ISOLUX_MARK);
   const opened = await openGiven(args, io);
   const svg = isoluxSheet(opened.study, await lightOf(opened, args.text("arrangement"), args, io), {
     values: args.flag("values"),
   });
-  const out = args.text("out");
   if (out === undefined || out === "-") io.out(svg);
   else orThrow(writeWhole(out, svg));
   return EXIT.met;

@@ -2,9 +2,10 @@ import { documentText, type NewStudy, newStudy, TYPICAL_KITCHEN } from "../../ap
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { exists, writeWhole } from "../files.ts";
+import { type Arguments, type Command, EXIT, type Io } from "../command.ts";
+import { writeWhole } from "../files.ts";
 import { lengthOf, wholeBetween } from "../option-values.ts";
+import { refuseToReplace } from "../replacing.ts";
 
 export const create: Command = {
   name: "new",
@@ -38,12 +39,7 @@ export const create: Command = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const [path] = args.positionals;
-  if (!args.flag("force") && exists(path))
-    throw usageError(
-      "The file is there already.",
-      "another name, or --force to overwrite it",
-      printable(path, 200),
-    );
+  refuseToReplace(path, "FILE", args.flag("force"));
   const wanted = await sizes(args, io);
   const unit = args.text("unit") as "mm" | "m" | "ft-in";
   const started = newStudy({

@@ -1,7 +1,9 @@
 import { fileURLToPath } from "node:url";
 import { CandlespanError } from "../../diagnostics/candlespan-error.ts";
+import { printable } from "../../diagnostics/printable.ts";
 import { type Command, EXIT, type Io, usageError } from "../command.ts";
 import { exists, readBytes } from "../files.ts";
+import { whileWaiting } from "../progress.ts";
 import { serveViewer } from "../viewer-server.ts";
 
 /** Where the built viewer lies, seen from the emitted command: beside `dist`. */
@@ -17,9 +19,11 @@ function isBuilt(): boolean {
 /** Builds the viewer where its sources and the bundler are at hand; elsewhere nothing happens. */
 async function buildViewer(io: Io): Promise<void> {
   if (!exists(VIEWER_CONFIG)) return;
-  io.err("The viewer is not built yet: building it, a few seconds.\n");
-  const { build } = await import("vite");
-  await build({ configFile: VIEWER_CONFIG, logLevel: "error" });
+  await whileWaiting(
+    io,
+    `Building the viewer into ${printable(VIEWER, 200)}, once; it takes seconds, or minutes on a busy machine.`,
+    import("vite").then(({ build }) => build({ configFile: VIEWER_CONFIG, logLevel: "error" })),
+  );
 }
 
 export const serve: Command = {
@@ -30,7 +34,8 @@ export const serve: Command = {
   options: {
     port: { type: "string", value: "PORT", default: "8420", description: "port to listen on; 0 takes any" },
   },
-  details: "Nothing leaves this machine. Stop it with Ctrl+C.",
+  details:
+    "In a clone of the project it builds the viewer into dist-site first, where that is not done. Nothing leaves this machine. Stop it with Ctrl+C.",
   async run(args, io) {
     const text = args.text("port") ?? "";
     const port = Number(text);

@@ -3,14 +3,15 @@ import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts"
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { polarDiagramSvg } from "../../drawing/polar-diagram-svg.ts";
+import { POLAR_MARK, polarDiagramSvg } from "../../drawing/polar-diagram-svg.ts";
 import { type BuiltShade, buildShadeLuminaire } from "../../luminaire/shade/build.ts";
-import { shadeFile } from "../../luminaire/shade/shade-file.ts";
+import { SHADE_FILE_MARK, shadeFile } from "../../luminaire/shade/shade-file.ts";
 import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
 import { readShades } from "../../study/shade-file.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { readUtf8, writeWhole } from "../files.ts";
+import { FORCE, refuseToReplace } from "../replacing.ts";
 
 export const shade: Command = {
   name: "shade",
@@ -27,6 +28,7 @@ export const shade: Command = {
       type: "boolean",
       description: "FILE is a study: the shade clear, frosted, opal and solid, each in its place",
     },
+    ...FORCE,
     arrangement: { type: "string", value: "NAME", description: "with --compare: in this arrangement" },
     ...ALLOW_OUTSIDE,
   },
@@ -65,10 +67,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
     const photometry = shadeFile(built, new Date().toISOString().slice(0, 10));
     const stem = name.replace(/[^\p{L}\p{N} ._-]/gu, "_").slice(0, 80) || "shade";
     const target = join(args.text("out") ?? ".", `${stem}.ies`);
+    refuseToReplace(target, "--out", args.flag("force"), SHADE_FILE_MARK);
     orThrow(writeWhole(target, orThrow(writeLm63(photometry, { edition: "2019" })), "make folders"));
     let diagram: string | undefined;
     if (args.flag("svg")) {
       diagram = target.slice(0, -extname(target).length) + ".svg";
+      refuseToReplace(diagram, "--out", args.flag("force"), POLAR_MARK);
       orThrow(
         writeWhole(
           diagram,

@@ -3,6 +3,9 @@
 import type { Photometry } from "../../photometry/photometry.ts";
 import type { BuiltShade } from "./build.ts";
 
+/** What every such file holds, and tells it from a maker's. */
+export const SHADE_FILE_MARK = "computed from lamp and shade, not measured";
+
 /** @param issued ISO date of the file, for its label */
 export function shadeFile(
   {
@@ -26,7 +29,7 @@ export function shadeFile(
     lampSets: [],
     lampSet: 0,
     labels: [
-      { key: "TEST", value: "computed from lamp and shade, not measured" },
+      { key: "TEST", value: SHADE_FILE_MARK },
       { key: "TESTLAB", value: "none" },
       { key: "ISSUEDATE", value: issued },
       { key: "MANUFAC", value: "not stated" },
