@@ -8,8 +8,9 @@
 
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import { beamLuminaire } from "../luminaire/beam-luminaire.ts";
-import { type Outcome, success } from "../diagnostics/issue.ts";
+import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { bounds } from "../geometry/polygon.ts";
+import { EATING_DEPTH } from "../scene/zones.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
 import { checkStudy } from "../study/study.ts";
 
@@ -41,6 +42,8 @@ const BAY = 0.8;
 const DOWNLIGHT_SPACING = 1.5;
 const HOB = [0.6, 0.52] as const;
 const SINK = [0.6, 0.4] as const;
+/** Least top between the near edge and what is let into it (m). */
+const FRONT_EDGE = 0.05;
 const TYPICAL = "Typical, from flux and beam: replace it by the luminaire's own photometry.";
 
 type Json = Record<string, unknown>;
@@ -61,7 +64,33 @@ export function newStudy(sizes: NewStudy, defaults: "written" | "open" = "writte
   if (!resolved.ok) return resolved;
   for (const { path, value } of resolved.value.defaults)
     if (defaults === "written" || path.startsWith("/island/zones")) writeDefault(document, path, value);
-  return success(document, resolved.value.warnings);
+  return success(document, [...resolved.value.warnings, ...seatsAtTheHob(document)]);
+}
+
+/** On a narrow top who eats sits at the hob or the sink. */
+function seatsAtTheHob({ island }: Json): Issue[] {
+  const { zones = [], seats } = island as Json & { readonly zones?: readonly ZoneRectangle[] };
+  const eating = zones.find(({ name }) => name === "eating");
+  if (seats === undefined || eating === undefined) return [];
+  const reach = (zone: ZoneRectangle, axis: 0 | 1): number =>
+    Math.min(zone.from[axis] + zone.size[axis], eating.from[axis] + eating.size[axis]) -
+    Math.max(zone.from[axis], eating.from[axis]);
+  return zones
+    .filter((zone) => ["cooking", "washing"].includes(zone.name))
+    .filter((zone) => reach(zone, 0) > 1e-3 && reach(zone, 1) > 1e-3)
+    .map((zone) => ({
+      code: "seats-at-the-hob",
+      severity: "warning",
+      message: `The strip of the seats and ${zone.name} share ${Math.round(1000 * reach(zone, 1))} mm of the depth: that light is judged as both.`,
+      expected: "a wider top, fewer seats, or the zones moved apart",
+      where: { path: "/island/zones" },
+    }));
+}
+
+interface ZoneRectangle {
+  readonly name: string;
+  readonly from: readonly [number, number];
+  readonly size: readonly [number, number];
 }
 
 function starter({
@@ -79,8 +108,13 @@ function starter({
 }: NewStudy): Json {
   const size = room ?? { length: length + 2 * AISLE, width: width + 2 * AISLE };
   const count = pendants ?? Math.max(1, Math.round(length / BAY));
+  // Clear of the strip of the seats where the top is wide enough.
+  const clear = (seats ?? 0) > 0 ? width - EATING_DEPTH : width;
   const fitting = ([along, across]: readonly [number, number], at: number) => ({
-    from: [rounded(at - along / 2), rounded((width - across) / 2)],
+    from: [
+      rounded(at - along / 2),
+      rounded(Math.min((width - across) / 2, Math.max(FRONT_EDGE, clear - across))),
+    ],
     size: [along, across],
   });
   return {

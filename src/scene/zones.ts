@@ -17,7 +17,7 @@ import { regionOutline } from "./room.ts";
 import type { Island, Zone } from "./scene.ts";
 
 /** Depth of a place setting with its reach (m). */
-const EATING_DEPTH = 0.38;
+export const EATING_DEPTH = 0.38;
 /** A run shorter than this is no place to prepare (m). */
 const SHORTEST_RUN = 0.3;
 /** Regions that share less than this (m) only touch. */

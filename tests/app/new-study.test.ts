@@ -23,6 +23,24 @@ describe("a new study", () => {
     expect(unsaid.filter((path) => path !== "/planes" && !path.endsWith("/margin"))).toEqual([]);
   });
 
+  it("keeps hob and sink clear of the seats, or says that the top is too narrow (2026-11-28)", () => {
+    const boxes = (width: number) => {
+      const wanted = { ...TYPICAL_KITCHEN, length: 2.9, width, seats: 2, hob: true, sink: true };
+      const started = newStudy(wanted);
+      if (!started.ok) throw new Error("refused");
+      const { zones } = started.value.island as { zones: { name: string; from: number[]; size: number[] }[] };
+      const [cooking, eating] = ["cooking", "eating"].map((name) => zones.find((each) => each.name === name));
+      if (cooking === undefined || eating === undefined) throw new Error("no zone");
+      return { clear: eating.from[1] - (cooking.from[1] + cooking.size[1]), warnings: started.warnings };
+    };
+    // 0.52 m of hob and 0.38 m of eating fit on 1.05 m, not on 0.8 m.
+    const wide = boxes(1.05);
+    expect(wide.clear).toBeGreaterThan(-1e-9);
+    expect(wide.warnings).toEqual([]);
+    const narrow = boxes(0.8);
+    expect(narrow.warnings.map(({ code }) => code)).toContain("seats-at-the-hob");
+  });
+
   it("warns of more seats than fit, and writes feet without the noise of their metres (2026-11-28)", () => {
     const started = newStudy({ ...TYPICAL_KITCHEN, length: 9 * 0.3048, seats: 12 });
     if (!started.ok) throw new Error("refused");
