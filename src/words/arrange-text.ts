@@ -6,7 +6,11 @@ import type { Proposal } from "../design/search/proposals.ts";
 import type { SearchResult } from "../design/search/search.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import { formatIlluminanceValue } from "../units/illuminance-text.ts";
+import {
+  formatIlluminance,
+  formatIlluminanceValue,
+  type IlluminanceUnit,
+} from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { stoppedBy, whatStops } from "./arrange-stops.ts";
@@ -30,7 +34,7 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
     printable(study.title),
     "",
     ...wrapped(
-      `${candidates} rows compared by their light; ${promising} of them promise to meet every target, ${undominated} of which no other beats at everything; ${checked} checked in full.`,
+      `${candidates} rows compared by their light; ${promising} of them promise to meet every target${besides(proposals).length > 0 ? " on the island" : ""}, ${undominated} of which no other beats at everything; ${checked} checked in full.`,
       TEXT_WIDTH,
     ),
   ];
@@ -72,6 +76,9 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
           2,
           2,
         ),
+        ...beyondReach(proposals, study.display.illuminance).flatMap((words) =>
+          wrapped(words, TEXT_WIDTH, 2, 2),
+        ),
       );
     lines.push("", ...overview(study, proposals, step, evenness));
     for (const proposal of proposals) lines.push("", ...about(study, proposal));
@@ -102,6 +109,26 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
+/** Names of what is judged beside the island's zones: planes with a target of their own, which rows are not ranked by. */
+function besides(proposals: readonly Proposal[]): string[] {
+  const [first] = proposals;
+  if (first === undefined) return [];
+  const own = new Set(first.scene.zones.map(({ name }) => name));
+  return first.assessment.zones
+    .filter(({ name, target }) => target !== undefined && !own.has(name))
+    .map(({ name }) => name);
+}
+
+/** What no proposed row lights enough though it lies beside the island: a row over the island hardly mends it. */
+function beyondReach(proposals: readonly Proposal[], unit: IlluminanceUnit): string[] {
+  return besides(proposals).flatMap((name) => {
+    const each = proposals.flatMap(({ assessment }) => assessment.zones.filter((zone) => zone.name === name));
+    if (!each.every(({ verdict }) => verdict === "falls short")) return [];
+    const best = Math.max(...each.map(({ statistics }) => statistics.average));
+    return `None of them reaches the target of ${printable(name, 60)}, which lies beside the island: ${formatIlluminance(best, unit)} at most. Rows are compared by the island's zones; this one needs other light.`;
+  });
+}
+
 function noRow(leftOut: SearchResult["leftOut"]): string[] {
   const why = stoppedBy(leftOut);
   return wrapped(`No row can be hung within these constraints${why === "" ? "" : `: ${why}`}.`, TEXT_WIDTH);
@@ -119,7 +146,9 @@ function overview(
   return table([
     row("", ({ document }) => printable(document.name, 40)),
     row("verdict", ({ assessment, uniformity, clashes }) =>
-      uniformity < evenness ? `patchy, ${assessment.verdict}` : verdictWords(assessment, clashes),
+      uniformity < evenness
+        ? `${verdictWords(assessment, clashes)}; patchy`
+        : verdictWords(assessment, clashes),
     ),
     row(`average on top (${illuminance})`, ({ average }) => formatIlluminanceValue(average, illuminance)),
     row("evenness", ({ uniformity }) => evennessText(uniformity)),

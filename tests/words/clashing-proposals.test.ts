@@ -110,4 +110,30 @@ describe("a proposal that clashes", () => {
     }
     for (const command of ["arrange", "boxes", "swap"] as const) expect(texts[command]).toContain("HOLD");
   });
+
+  it("is patchy and clashes at once, and a target beside the island is told as what no row mends (2026-11-28)", async () => {
+    const { study, found } = await checked();
+    const counter = {
+      ...judged(tinyStudy([tinyScene()]))[0].assessment.zones[0],
+      name: "far counter",
+      target: "150 lx",
+      verdict: "falls short" as const,
+    };
+    const assessment = { ...found.assessment, verdict: "falls short" as const, zones: [counter] };
+    const figures = { candidate: { kinds: [0], count: 2, pitch: 8, clearance: 0.8, across: 0, along: 0 } };
+    const result = {
+      ...{ candidates: 1, promising: 1, undominated: 1, checked: 1, cutShort: false },
+      ...{ turnedDown: [], leftOut: [] },
+      proposals: [{ ...found, assessment, uniformity: 0.2, figures, reasons: ["the only one"] }],
+    };
+    const said = arrangeText({ study, result: result as never, step: 0.1, evenness: 0.4 }).replace(
+      /\s+/g,
+      " ",
+    );
+    expect(said).toContain("✕ falls short, and 1 clash; patchy");
+    expect(said).toContain("promise to meet every target on the island");
+    expect(said).toMatch(
+      /None of them reaches the target of far counter, which lies beside the island: \S+ lx at most/,
+    );
+  });
 });

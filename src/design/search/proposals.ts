@@ -14,6 +14,7 @@ import { FACE_SEEN, sightlines } from "../../advice/people/sightlines.ts";
 import { VERDICT_RANK } from "../../assessment/verdict.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { type Alternatives, type AlternativesRequest, alternativesOf } from "./alternatives.ts";
 import { arrangementOf, sortOf } from "./arrangement-of.ts";
 import { type CheckedRow, checkedOf } from "./checked.ts";
@@ -38,6 +39,8 @@ export interface Proposal extends CheckedRow, Alternatives {
 
 export interface ProposalRequest extends AlternativesRequest {
   readonly objectives: readonly Objective[];
+  /** In which heights are said. */
+  readonly length: LengthUnit;
   readonly people: PeopleConstraints;
   /** How many to propose. */
   readonly wanted: number;
@@ -77,6 +80,7 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
   for (const figures of [...order, ...reserve]) {
     if (rows.length >= wanted || checked >= MOST_CHECKS || looked >= MOST_LOOKS) break;
     const sort = sortOf(figures, written);
+    const row = `${sort}, ${formatLength(figures.candidate.clearance, request.length)} above the top`;
     if (seen.has(figures) || (tries.get(sort) ?? 0) >= 2) continue;
     if (rows.some((each) => sortOf(each.figures, written) === sort)) continue;
     seen.add(figures);
@@ -86,12 +90,12 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
     const document = arrangementOf(figures.candidate, request.base, request.layer, sort, written);
     const resolved = check.resolve(document);
     if (!resolved.ok) {
-      turnedDown.push(`${sort}: ${resolved.issues[0]?.message ?? "it cannot be hung"}`);
+      turnedDown.push(`${row}: ${resolved.issues[0]?.message ?? "it cannot be hung"}`);
       continue;
     }
     const against = peopleAgainst(resolved.value, people);
     if (against !== undefined) {
-      turnedDown.push(`${sort}: ${against}`);
+      turnedDown.push(`${row}: ${against}`);
       continue;
     }
     checked++;
@@ -103,8 +107,8 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
       second.push(result);
       turnedDown.push(
         met
-          ? `${sort}: an evenness of ${result.uniformity.toFixed(2)} is less than ${evenness}`
-          : `${sort}: the full check says ${result.assessment.verdict}`,
+          ? `${row}: an evenness of ${result.uniformity.toFixed(2)} is less than ${evenness}`
+          : `${row}: the full check says ${result.assessment.verdict}`,
       );
     }
   }

@@ -11,7 +11,7 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LightingSetting, Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
-import { type Candidate, kindOf } from "./candidate.ts";
+import { type Candidate, type Kind, kindOf } from "./candidate.ts";
 import { type Constraints, keepingConstraints, type LeftOut } from "./constraints.ts";
 import { OBJECTIVES, type Objective } from "./pareto.ts";
 import type { FullCheck } from "./checked.ts";
@@ -20,6 +20,7 @@ import { rankCandidates } from "./ranking.ts";
 import { type SearchGrid, searchGrid } from "./search-grid.ts";
 import { candidatesOf, grainOf, mostCandidates, type SearchSpace, usualSpace } from "./search-space.ts";
 import type { SoughtSetting } from "./setting-mixtures.ts";
+import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { standingLight } from "./standing-light.ts";
 
 export interface SearchRequest {
@@ -79,7 +80,10 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
     leastEnd: space.leastEnd,
     grain: grainOf(study.display.length),
   });
-  const leftOut = all.length < mostRows ? [...tooLong(space.counts, all), ...stopped] : stopped;
+  const leftOut =
+    all.length < mostRows
+      ? [...tooLong(space, all, kinds, island.length, study.display.length), ...stopped]
+      : stopped;
   const light = standingLight(scene, layer, kinds, grid, calculate, observer);
   const ranked = rankCandidates(
     {
@@ -108,6 +112,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
       wanted: request.wanted ?? 4,
       evenness: request.evenness ?? 0,
       unit: study.display.illuminance,
+      length: study.display.length,
     },
     observer,
   );
@@ -123,10 +128,23 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
 }
 
 /** Counts of which no row fits on the top. */
-function tooLong(counts: readonly number[], all: readonly Candidate[]): LeftOut[] {
+function tooLong(
+  { counts, leastGap, leastEnd }: SearchSpace,
+  all: readonly Candidate[],
+  kinds: readonly Kind[],
+  length: number,
+  unit: LengthUnit,
+): LeftOut[] {
   const fitting = new Set(all.map(({ count }) => count));
-  const why = "it would be longer than the top with its gaps and free ends (--gap, --end)";
-  return counts.filter((count) => !fitting.has(count)).map((count) => ({ why, count, rows: 0, all: true }));
+  const rim = Math.min(...kinds.map((kind) => kind.rim));
+  return counts
+    .filter((count) => !fitting.has(count))
+    .map((count) => {
+      const row = count * rim + (count - 1) * leastGap;
+      const ends = [row + 2 * leastEnd, length].map((metres) => formatLength(metres, unit));
+      const why = `with its least gaps and free ends (--gap, --end) it takes ${ends[0]} of a top of ${ends[1]}`;
+      return { why, count, rows: 0, all: true };
+    });
 }
 
 /** What each setting asks of the zones of the grid. */

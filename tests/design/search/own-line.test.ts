@@ -66,4 +66,13 @@ describe("on an L", () => {
     }
     expect(moved.value.result.proposals).toHaveLength(1);
   });
+
+  it("says how long a row too long would be", async () => {
+    const found = await searchRows(await opened(OWN), { ...QUESTION, counts: [2], end: 1.2 });
+    if (!found.ok) throw new Error(JSON.stringify(found.issues));
+    // The narrowest to try is 0.30 m: 2 × 0.30 + 0.10 + 2 × 1.20 = 3.10 m of 2.80 m.
+    expect(found.value.result.leftOut.map(({ why }) => why)).toEqual([
+      "with its least gaps and free ends (--gap, --end) it takes 3100 mm of a top of 2800 mm",
+    ]);
+  });
 });
