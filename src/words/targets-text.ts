@@ -2,6 +2,7 @@
 
 import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
 import { publishedRangeWords } from "./published-range.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
 import { TEXT_WIDTH, wrapped } from "./table.ts";
 
 /** What `check --targets` prints: every published target by id, with its source and how it is known. */
@@ -11,7 +12,7 @@ export function targetsText(): string {
     const more = rest.map((r) => `, U₀ ${r.value.toFixed(2)}`).join("");
     return [
       target.id,
-      `${first.value} lx${more}`,
+      `${first.value} lx (${formatIlluminance(first.value, "fc")})${more}`,
       `  ${target.name}`,
       `  ${target.scope}`,
       `  ${target.known}`,
@@ -19,7 +20,8 @@ export function targetsText(): string {
   });
   const lines = [
     "Published targets: average maintained illuminance on the task. Name one as a zone's `target`, or state",
-    "your own under `targets`.",
+    "your own under `targets`: light asked is the lx listed, so where a source says 50 fc and 46 fc stand here,",
+    '`"illuminance": "50 fc"` asks the rest.',
     "",
   ];
   const widths = [0, 1, 2, 3, 4].map((i) => Math.max(...rows.map((row) => row[i].length)));
