@@ -33,6 +33,7 @@ export type DepictedIsland =
   | "island level"
   | "island outline"
   | "island fitting"
+  | "fitting name"
   | "raised level"
   | "centreline of island"
   | "centreline name"

@@ -1,6 +1,6 @@
 /** What the room puts into the elevation: ceiling and walls, the side of the island, solids over it. */
 
-import { rectangleBetween } from "../geometry/polygon.ts";
+import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -83,6 +83,15 @@ export function island(
       fill: "sheet",
     }),
   ];
+  for (const ring of [top.hob, top.sink])
+    if (ring) {
+      const [from, , to] = bounds(ring);
+      marks.push(
+        line(rectangleBetween(x(from), y(top.height), x(to), y(under)), "island fitting", "ink", 0.75, {
+          closed: true,
+        }),
+      );
+    }
   if (extent.island.from > 0)
     marks.push(
       ...breakLine(b0, b1, foot),

@@ -151,19 +151,6 @@ export function islandItem({ island: top }: Scene, page: FloorPlanPage): FloorPl
                 { closed: true, dash: "dotted" },
               ),
             )),
-        ...[top.hob, top.sink].flatMap((ring) =>
-          ring === undefined
-            ? []
-            : [
-                line(
-                  ring.map((p) => page.at(room(p))),
-                  "island fitting",
-                  "quiet",
-                  0.75,
-                  { closed: true },
-                ),
-              ],
-        ),
       ],
       sides: [...outlineSides(top, page), ...overhangSide(top, page)],
     },

@@ -8,6 +8,7 @@
 import { printable } from "../diagnostics/printable.ts";
 import { bounds } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { islandToRoom } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import type { Wording } from "../words/wording.ts";
@@ -23,6 +24,7 @@ import {
   personItems,
   zoneItems,
 } from "./floor-plan-items.ts";
+import { fittingNames, fittings } from "./island-fittings.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { walls } from "./set-out-plan-room.ts";
 import { halfWidth } from "./silhouette.ts";
@@ -34,6 +36,8 @@ export interface FloorPlan {
   readonly walls: readonly Mark[];
   /** In the order they lie over each other, the lowest first. */
   readonly items: readonly FloorPlanItem[];
+  /** Hob, sink and seats, over the light. */
+  readonly fittings: readonly Mark[];
   readonly luminaires: readonly Mark[];
   /** Names of everything, clear of each other. */
   readonly names: readonly Mark[];
@@ -68,7 +72,8 @@ export function floorPlan(
     ...bodies.filter(isOver),
     ...personItems(scene, page),
   ];
-  const bounds = { width, height };
+  const size = { width, height };
+  const { island } = scene;
   return {
     width,
     height,
@@ -76,13 +81,15 @@ export function floorPlan(
     at,
     walls: walls(scene, at),
     items,
+    fittings: fittings(island, (own) => at(island ? islandToRoom(island, own) : own)),
     luminaires: luminaireMarks(scene, page),
     names: withoutCollisions(
       [
         ...wallNames(scene, page, words),
         ...items.flatMap((item) => nameOf(item, item.kind === "body" && isOver(item))),
+        ...(island === undefined ? [] : fittingNames(scene, (own) => at(islandToRoom(island, own)))),
       ],
-      bounds,
+      size,
     ),
     summary: `Floor plan of the room, ${words.length(length)} by ${words.length(across)}, wall 0 at the foot.`,
   };

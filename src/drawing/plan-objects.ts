@@ -25,6 +25,7 @@ import {
   textWidth,
 } from "./drawing.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import { fittingNames, fittings } from "./island-fittings.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -113,18 +114,25 @@ export function planObjects(
     ],
     page,
   );
-  const beside = around.filter((mark) => mark.kind === "text" && !mark.turn);
+  const beside = around.flatMap((mark) => (mark.kind === "text" && !mark.turn ? [textBox(mark)] : []));
+  const names = (): Mark[] => {
+    const free = fittingNames(scene, at, [...hung, ...taken, ...beside]);
+    taken.push(...free.map(textBox));
+    return free;
+  };
   return {
     over: withoutCollisions(
       [
         ...figures.over,
         ...overhang(scene, axes, at),
         ...levels(scene, at),
+        ...fittings(scene.island, at),
         ...bodiesOver(scene, axes, at),
         ...(parts.zones ? zones(scene, at, hung, taken, page) : []),
+        ...names(),
       ],
       page,
-      beside.flatMap((mark) => (mark.kind === "text" ? [textBox(mark)] : [])),
+      beside,
     ),
     around,
     luminaires: placed,

@@ -12,6 +12,7 @@ import { wallFrame } from "../scene/surfaces.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
 import { type Box, line, type Mark, overlaps, text, within } from "./drawing.ts";
+import { fittings } from "./island-fittings.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
@@ -156,9 +157,7 @@ export function island({ island: top }: Scene, at: (p: Vec2) => Vec2): Mark[] {
       marks.push(line(piece.map(room), "island base", "quiet", 0.75, { closed: true, dash: "dashed" }));
   for (const { outline } of top.levels)
     marks.push(line(outline.map(room), "island level", "quiet", 0.75, { closed: true }));
-  for (const outline of [top.hob, top.sink])
-    if (outline !== undefined)
-      marks.push(line(outline.map(room), "island fitting", "quiet", 0.75, { closed: true }));
+  marks.push(...fittings(top, room));
   const [a, b] = [room([-0.14, top.width / 2]), room([top.length + 0.14, top.width / 2])];
   marks.push(line([a, b], "centreline of island", "ink", 0.75, { dash: "eye line" }));
   return marks;

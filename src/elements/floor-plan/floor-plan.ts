@@ -19,8 +19,8 @@ import { goByKey } from "../shared/go-by-key.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { floorPlanStyles } from "./floor-plan.styles.ts";
-import { UnderlayDrag } from "./underlay-drag.ts";
 import { ItemDrag, type ItemDragHost, sameItem } from "./item-drag.ts";
+import { UnderlayDrag } from "./underlay-drag.ts";
 
 /** Half of a side's dot, and of what can be taken hold of around it (px): 24 is the least a pointer is asked to hit. */
 const DOT = 5;
@@ -152,7 +152,7 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemDragHost 
         <g aria-hidden="true">${renderMarks(plan.walls)}</g>
         ${plan.items.slice(0, under).map((item, i) => this.#item(item, i, scene))}
         ${this.#lightOf(scene, plan)}
-        <g class="over-light">${plan.items.slice(under).map((item, i) => this.#item(item, under + i, scene))}</g>
+        <g class="over-light"><g aria-hidden="true">${renderMarks(plan.fittings)}</g>${plan.items.slice(under).map((item, i) => this.#item(item, under + i, scene))}</g>
         <g class="hung" aria-hidden="true">${renderMarks(plan.luminaires)}</g>
         <g class="names" aria-hidden="true">${renderMarks(plan.names)}</g>
         ${selected === undefined || selected < 0 ? nothing : plan.items[selected].sides.map((side) => this.#side(side, selected))}

@@ -1,0 +1,60 @@
+/** Hob, sink and seats in plan: outlines, and along its side of the top the width each seat takes, 60 mm deep. */
+
+import { bounds } from "../geometry/polygon.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import type { Island, Scene } from "../scene/scene.ts";
+import { type Box, line, type Mark, overlaps, type TextMark, text, textBox, textWidth } from "./drawing.ts";
+
+/** Depth of a seat's mark (m). */
+const DEPTH = 0.06;
+
+/** @param at the page of a place in the island's own axes (m) */
+export function fittings(top: Island | undefined, at: (own: Vec2) => Vec2): Mark[] {
+  if (top === undefined) return [];
+  const { hob, sink } = top;
+  return [
+    ...[hob, sink].flatMap((ring) =>
+      ring ? [line(ring.map(at), "island fitting", "ink", 0.75, { closed: true })] : [],
+    ),
+    ...seatMarks(top).map((ends) => line(ends.map(at), "island fitting", "ink", 0.75)),
+  ];
+}
+
+/** Names of hob and sink within their outlines, where nothing of `blocked` lies and no zone says it already. */
+export function fittingNames(
+  { island, zones }: Pick<Scene, "island" | "zones">,
+  at: (own: Vec2) => Vec2,
+  blocked: readonly Box[] = [],
+): TextMark[] {
+  return (["hob", "sink"] as const).flatMap((name) => {
+    const ring = island?.[name];
+    if (!ring || zones.some((zone) => zone.name === name)) return [];
+    const [x0, y0, x1, y1] = bounds(ring.map(at));
+    if (textWidth(name, 11) > x1 - x0) return [];
+    const words = [(y0 + y1) / 2 + 4, y0 + 13, y1 - 5].map((y) =>
+      text([(x0 + x1) / 2, y], name, "fitting name", { ink: "ink", size: 11, anchor: "middle" }),
+    );
+    return words.filter((each) => !blocked.some((box) => overlaps(textBox(each), box, 2))).slice(0, 1);
+  });
+}
+
+/** Seats side by side about the middle of their side, each open to the edge. */
+function seatMarks({ length, width, seats }: Island): Vec2[][] {
+  if (!seats) return [];
+  const { side, count, width: each } = seats;
+  const isLong = side[0] === "y";
+  const [run, far] = isLong ? [length, width] : [width, length];
+  const [edge, inner] = side[1] === "-" ? [0, DEPTH] : [far, far - DEPTH];
+  const shown = Math.min(count, Math.max(1, Math.floor(run / each + 1e-9)));
+  return Array.from({ length: shown }, (_, i) => {
+    const from = (run - shown * each) / 2 + i * each;
+    const [a, b] = [from + 0.03, from + each - 0.03];
+    const corners: Vec2[] = [
+      [a, edge],
+      [a, inner],
+      [b, inner],
+      [b, edge],
+    ];
+    return isLong ? corners : corners.map(([u, v]): Vec2 => [v, u]);
+  });
+}
