@@ -89,17 +89,35 @@ export function joistShifts(
   return clear >= -1e-9 ? undefined : { back: -clearance - off, forth: clearance - off, clear };
 }
 
+/** How far the boxes of a shifted row reach into others, each as the circle round it, summed (m). */
+function overlapOf(row: readonly CeilingBox[], others: readonly CeilingBox[], [dx, dy]: Vec2): number {
+  const radius = (box: CeilingBox): number =>
+    Math.max(...ceilingFootprint(box).map(([x, y]) => Math.hypot(x - box.at[0], y - box.at[1])));
+  const circles = others.map((box) => ({ at: box.at, r: radius(box) }));
+  let sum = 0;
+  for (const box of row) {
+    const own = radius(box);
+    for (const { at, r } of circles)
+      sum += Math.max(0, own + r - Math.hypot(box.at[0] + dx - at[0], box.at[1] + dy - at[1]));
+  }
+  return sum;
+}
+
 /** Boxes on joists, with one shift for the whole row of each layer: the least that frees every box of it. */
-export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
+export function joistClashes({ room }: Scene, all: readonly CeilingBox[]): Clash[] {
   if (room.joists === undefined) return [];
   const from = room.joists.along === "x" ? "wall 0" : "wall 3";
   const layers = new Map<number, CeilingBox[]>();
-  for (const box of boxes)
+  for (const box of all)
     if (box.kind !== "fixed") layers.set(box.layer, [...(layers.get(box.layer) ?? []), box]);
   return [...layers.values()].flatMap((row) => {
+    const others = all.filter((box) => box.kind !== "fixed" && !row.includes(box));
+    const before = overlapOf(row, others, [0, 0]);
     const shift = rowShift(
       room,
       row.map(({ at }) => at),
+      undefined,
+      (by) => overlapOf(row, others, by) > before + TOUCHING,
     );
     const boxes = row.map(({ tag }) => tag);
     return row.flatMap((box): Clash[] => {
@@ -123,9 +141,14 @@ export function joistClashes({ room }: Scene, boxes: readonly CeilingBox[]): Cla
 
 /**
  * The least common shift (m) that frees every box of a row from the joists, rounded outwards to whole grains; undefined where none
- * does within the room. Candidates are the shifts that bring one box to the edge of what it needs: the least common one is among them.
+ * does within the room. One that is `worse` is taken only where every other is. Candidates are the shifts that bring one box to the edge of what it needs: the least common one is among them.
  */
-export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.001): number | undefined {
+export function rowShift(
+  room: Scene["room"],
+  row: readonly Vec2[],
+  grain = 0.001,
+  worse: (by: Vec2) => boolean = () => false,
+): number | undefined {
   const { joists } = room;
   if (joists === undefined) return undefined;
   const axis = joists.along === "x" ? 1 : 0;
@@ -143,9 +166,14 @@ export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.00
   candidates.sort((a, b) => Math.abs(a) - Math.abs(b) || b - a);
   const extent = axis === 0 ? room.length : room.width;
   const isInside = (at: number): boolean => at >= BOX_WIDTH / 2 && at <= extent - BOX_WIDTH / 2;
-  return candidates.find((by) =>
-    row.every((at) => isInside(at[axis] + by) && joistShifts(room, moved(at, by)) === undefined),
-  );
+  let least: number | undefined;
+  for (const by of candidates) {
+    if (!row.every((at) => isInside(at[axis] + by) && joistShifts(room, moved(at, by)) === undefined))
+      continue;
+    if (!worse(moved([0, 0], by))) return by;
+    least ??= by;
+  }
+  return least;
 }
 
 /** The keep-outs that a box at (x, y) reaches into, with how far as a negative distance (m). */

@@ -277,6 +277,26 @@ describe("clashes", () => {
 describe("joists", () => {
   const room = (joists: Json): Json => ({ room: { length: 5.4, width: 4.2, ceilingHeight: 2.7, joists } });
 
+  // 2026-11-28: the least shift off a joist brought the row onto a recessed light that it had been clear of.
+  it("shifts a row the other way where the nearer one meets another box", () => {
+    // The joist is at 2.8 m; 73.3 mm are needed: from 2.79 m 63.3 mm back or 83.3 mm forth. Back, P1 is 76 mm from the spot: too near.
+    const shifts = (spot: number) =>
+      ofKind(
+        found(
+          [
+            row({ row: undefined, at: [{ position: [2.79, 2.1, 1.9] }] }),
+            { name: "spots", role: "recessed", luminaire: "spot", at: [{ position: [spot, 2.1, 2.7] }] },
+          ],
+          room({ along: "y", spacing: 0.4, first: 0.4 }),
+        ),
+        "joist",
+      )
+        .filter(({ between }) => between[0] === "P1")
+        .map(({ remedy }) => (remedy as { by: number }).by);
+    expect(shifts(2.65)[0]).toBeCloseTo(0.084, 9);
+    expect(shifts(2.2)[0]).toBeCloseTo(-0.064, 9);
+  });
+
   it("asks one shift of the whole row, rounded outwards", () => {
     // Joists across the row every 400 mm from 300 mm: pitch 800 mm puts every box on one.
     const all = ofKind(
