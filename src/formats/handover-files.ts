@@ -129,6 +129,9 @@ function contents(handover: Handover, files: readonly HandoverFile[]): string {
   return [
     `${printable(handover.project, 120)}: hand-over of "${printable(chosenOption(handover).scene.name, 80)}"`,
     `revision ${printable(handover.revision, 10)}, ${handover.date}, study ${handover.fingerprint}, ${program(handover)}`,
+    ...(chosenOption(handover).assessment.method.quality === "quick"
+      ? ["A quick calculation: its bands are wider than those of a full one."]
+      : []),
     "",
     ...files.map(({ path, about }) => `${path.padEnd(wide)}  ${about}`),
     "",

@@ -52,6 +52,10 @@ export function lengthUnits({ unit }: Pick<Handover, "unit">): string {
   return unit === "mm" ? "millimetres" : "feet-inches, to 1/8";
 }
 
+const QUICK = "QUICK CALCULATION";
+
+const isQuick = (handover: Handover): boolean => chosenOption(handover).assessment.method.quality === "quick";
+
 /** The sheet with its number, `k` of `n`. */
 export function numbered(handover: Handover, { head, ...sheet }: Page, k: number, n: number): Sheet {
   const number = `${k} of ${n}`;
@@ -59,8 +63,7 @@ export function numbered(handover: Handover, { head, ...sheet }: Page, k: number
   const { title, option, units, scale } = head;
   const { client, address, author, number: job } = handover.head ?? {};
   // What says so on one sheet alone is not seen by who holds the others.
-  const isDraft = chosenOption(handover).assessment.method.quality === "quick";
-  const note = [...(isDraft ? ["QUICK CALCULATION"] : []), handover.note ?? ""]
+  const note = [...(isQuick(handover) ? [QUICK] : []), handover.note ?? ""]
     .filter((each) => each !== "")
     .join("; ");
   const site = [client, address].filter((each) => each !== undefined).join(", ");
@@ -88,12 +91,13 @@ export function numbered(handover: Handover, { head, ...sheet }: Page, k: number
 
 /** Project, revision and number at the foot of a page that is all drawing. */
 function foot(
-  { project, revision, date }: Handover,
+  handover: Handover,
   { width, height }: Pick<Sheet, "width" | "height">,
   number: string,
 ): PaperMark[] {
   const style = { kind: "text", ink: "ink", size: 6.75, depicts: "title block" } as const;
-  const words = `${printable(project, 60)}, revision ${printable(revision, 10)}, ${date}`;
+  const { project, revision, date } = handover;
+  const words = `${printable(project, 60)}, revision ${printable(revision, 10)}, ${date}${isQuick(handover) ? `; ${QUICK}` : ""}`;
   return [
     { ...style, at: [FOOT_EDGE, height - FOOT_EDGE], text: words, anchor: "start" },
     { ...style, at: [width - FOOT_EDGE, height - FOOT_EDGE], text: `sheet ${number}`, anchor: "end" },

@@ -176,16 +176,38 @@ export function commonVolume(a: readonly Prism[], b: readonly Prism[]): number {
   return sum;
 }
 
+/** How far (m) along x, y and up two sets of prisms reach into one another: of the box about what they share. */
+function commonExtents(a: readonly Prism[], b: readonly Prism[]): readonly [number, number, number] {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (const p of a)
+    for (const q of b) {
+      const [bottom, top] = [Math.max(p.bottom, q.bottom), Math.min(p.top, q.top)];
+      if (top <= bottom) continue;
+      for (const [x, y] of intersection([p.outline], [q.outline]).flat())
+        for (const corner of [
+          [x, y, bottom],
+          [x, y, top],
+        ])
+          corner.forEach((at, axis) => {
+            low[axis] = Math.min(low[axis], at);
+            high[axis] = Math.max(high[axis], at);
+          });
+    }
+  return [high[0] - low[0], high[1] - low[1], high[2] - low[2]];
+}
+
 /** Warns of solids that stand in one another. */
 export function checkOverlaps(solids: readonly Solid[], ledger: Ledger): void {
   solids.forEach((a, i) => {
     for (const b of solids.slice(0, i)) {
-      const volume = commonVolume(a.prisms, b.prisms);
-      if (volume > TOUCHING_VOLUME)
+      if (commonVolume(a.prisms, b.prisms) > TOUCHING_VOLUME)
         ledger.warn(
           "bodies-overlap",
           a.path,
-          `"${a.name}" and "${b.name}" share ${(volume * 1000).toFixed(2)} litres of space.`,
+          `"${a.name}" and "${b.name}" stand in one another, ${commonExtents(a.prisms, b.prisms)
+            .map((each) => ledger.length(each))
+            .join(" × ")} (x, y, height).`,
         );
     }
   });

@@ -11,6 +11,7 @@ const INTERREFLECTION: Readonly<Record<Method["interreflection"], string | undef
 
 /** Clauses without a capital and a full stop. */
 export function methodText({
+  quality,
   unobstructed,
   interreflection,
   pointsTooNear = 0,
@@ -21,6 +22,7 @@ export function methodText({
     INTERREFLECTION[interreflection],
     pointsTooNear === 0 ? undefined : nearText(pointsTooNear),
     unaccounted === undefined ? undefined : unaccountedText(unaccounted),
+    quality === "quick" ? "a quick calculation, its bands wider" : undefined,
   ];
   return clauses.filter((clause) => clause !== undefined).join("; ");
 }

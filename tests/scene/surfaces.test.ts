@@ -219,6 +219,25 @@ describe("bodies", () => {
         [2, 1, 1],
       ]),
     ).toEqual([]);
+    // 2026-11-28: how deep was said in litres.
+    const deep = resolved(
+      kitchen({
+        arrangements: SPOT,
+        bodies: [
+          a,
+          {
+            name: "b",
+            box: [
+              [0.7, 0.2, 0.5],
+              [2, 0.6, 3],
+            ],
+          },
+        ],
+      }),
+    ).warnings;
+    expect(deep.map(({ message }) => message).join()).toMatch(
+      /one another, (0\.300 m|300 mm) × (0\.400 m|400 mm) × (0\.500 m|500 mm)/,
+    );
     // 1 cm³ is 1e-6 m³: a sheet of 1 m² may be a thousandth of a millimetre deep in.
     expect(
       codes([

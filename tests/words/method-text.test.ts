@@ -16,6 +16,8 @@ const METHOD: Method = {
 describe("the method in words", () => {
   it("says direct light alone where there is no other", () => {
     expect(methodText(METHOD)).toBe("direct light from luminous openings by weighted nodes");
+    // 2026-11-28: text answers of a quick calculation said nothing of it.
+    expect(methodText({ ...METHOD, quality: "quick" })).toMatch(/; a quick calculation, its bands wider$/);
     expect(methodText({ ...METHOD, unobstructed: true })).toMatch(/, nothing in the way$/);
     expect(methodText({ ...METHOD, interreflection: "too many surfaces" })).toMatch(/; without .*surfaces/);
     expect(methodText({ ...METHOD, interreflection: "of an earlier arrangement" })).toMatch(/before$/);

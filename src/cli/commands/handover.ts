@@ -138,7 +138,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
     io.err(`${printable(path, 200)}: no longer among the papers, but changed by somebody; it stays.\n`);
   const option = chosenOption(facts);
   io.out(
-    `${printable(option.scene.name, 80)}: ${verdictWords(option.assessment, option.clashes)}. ${files.length} files in ${printable(out, 200)}\n` +
+    `${printable(option.scene.name, 80)}: ${verdictWords(option.assessment, option.clashes)}${option.assessment.method.quality === "quick" ? ", by a quick calculation" : ""}. ${files.length} files in ${printable(out, 200)}\n` +
       files.map(({ path, about }) => `  ${path}  ${about}\n`).join(""),
   );
   return EXIT.met;
