@@ -15,6 +15,7 @@ import { briefValue } from "./brief-value.ts";
 import { clashSentences } from "./clash-list.ts";
 import { comparison, otherPlanes, type Ranked } from "./comparison-text.ts";
 import { findingsBrief, findingsFull, quarrelsWords } from "./findings-text.ts";
+import { overHobSentence } from "./hob-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
@@ -85,6 +86,8 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
       for (const zone of layerOffZones(off, unit))
         lines.push(...wrapped(printable(zone, 500), TEXT_WIDTH, 4, 2));
     } else lines.push(...wrapped(printable(layerOffSentence(off, unit), 500), TEXT_WIDTH, 2, 2));
+  const overHob = overHobSentence(judged.scene);
+  if (overHob !== undefined) lines.push(...wrapped(overHob, TEXT_WIDTH, 2));
   const patchy = patchyRemark(judged.assessment);
   if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), TEXT_WIDTH, 2));
   const plane = judged.scene.planes[top];

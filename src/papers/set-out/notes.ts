@@ -7,6 +7,7 @@ import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { degrees } from "../../units/quantities.ts";
+import { overHobSentence } from "../../words/hob-text.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 import { turnedBoxes } from "./orientation-table.ts";
 
@@ -35,6 +36,8 @@ export function notes(handover: Handover, setOut: SetOut, words: HandoverWords):
     );
   if (turnedBoxes(setOut, room).some(({ orientation }) => orientation.tilt > 0))
     lines.push('Some luminaires are tilted or aimed: see "Turned, tilted, aimed" here or on the schedule.');
+  const overHob = overHobSentence(scene);
+  if (overHob !== undefined) lines.push(overHob);
   lines.push(
     "Pendants are switched and dimmed on a leg of their own, apart from the ambient light.",
     "Electrical work, boxes, supports, heat above a hob and hanging glass: licensed people and local codes decide.",

@@ -1,0 +1,13 @@
+/** The caution of pendants over the hob, in one sentence for text and paper. */
+
+import { pendantsOverHob } from "../advice/over-hob.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
+import type { Scene } from "../scene/scene.ts";
+
+/** Undefined where none hangs over it. */
+export function overHobSentence(scene: Scene): string | undefined {
+  const tags = pendantsOverHob(scene);
+  return tags.length === 0
+    ? undefined
+    : `${shortTags(tags)} ${tags.length === 1 ? "hangs" : "hang"} over the hob: heat and grease. Follow the hob maker's instructions and local rules.`;
+}
