@@ -135,7 +135,7 @@ it("draws numbers, the working edge and tolerances where they are asked for", as
   ).toBe(1);
   await shot("also-drawn-open");
   await poll(() => page.locator("candlespan-plan svg text", { hasText: /lower$/ }).count()).toBe(3);
-  await poll(() => also.getByText(/^No. \d (may|must) be/).count()).toBe(3);
+  await poll(() => also.getByText(/^P\d (may|must) be/).count()).toBe(3);
   const figures = await page.locator("candlespan-plan svg text").allTextContents();
   const { illuminance } = (await (await openStudy(await studyOf<object>(page))).check("three domes"))
     .planes[0];
