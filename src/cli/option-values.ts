@@ -5,13 +5,17 @@ import { printable } from "../diagnostics/printable.ts";
 import { readLength } from "../units/read-length.ts";
 import { usageError } from "./command.ts";
 
-/** Metres, 0 to 10. A bare number but 0 is refused, as in a study: the message says what it could mean. */
+/** Metres written as a study's numbers are, with their point. */
+const METRES = /^\s*(0|\d*\.\d+)\s*$/;
+
+/** Metres, 0 to 10. A bare number is metres where it has a point, as `0.85`, which no other unit would have; a whole one is refused, and
+ * the message says what it could mean. */
 export function lengthOf(text: string, name: string): number {
-  const read = readLength(/^\s*0+\s*$/.test(text) ? "0 m" : text);
+  const read = readLength(METRES.test(text) ? `${text.trim()} m` : text);
   if (read.ok && read.metres >= 0 && read.metres <= 10) return read.metres;
   throw usageError(
     `${name} is not a length it can use.${read.ok ? "" : ` ${read.problem}.`}`,
-    read.ok ? "0 to 10 m" : 'a length with its unit: "850 mm", "36 in"',
+    read.ok ? "0 to 10 m" : 'a length with its unit: "850 mm", "36 in"; "0.85" is metres',
     printable(text),
   );
 }

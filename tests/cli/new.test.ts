@@ -24,7 +24,7 @@ it("writes a study once, and again only by force", async () => {
   expect(readFileSync(path, "utf8")).not.toMatch(/\d\.\d{7}/);
 });
 
-it("refuses a bare number, whose unit nobody can know (2026-11-28)", async () => {
+it("refuses a bare whole number, whose unit nobody can know (2026-11-28)", async () => {
   const refused = await called("new", join(root, "bare.study.json"), "--length", "9");
   expect(refused.code).toBe(2);
   expect(refused.err).toContain('"9 m"');
@@ -34,6 +34,9 @@ it("refuses a bare number, whose unit nobody can know (2026-11-28)", async () =>
       code: 2,
       err: expect.stringContaining(`${option} is not a length it can use. A number without a unit could be`),
     });
+  const metres = join(root, "metres.study.json");
+  expect((await called("new", metres, "--length", "2.7", "--width", "1.1")).code).toBe(0);
+  expect(JSON.parse(readFileSync(metres, "utf8")).island.length).toBe(2.7);
   const counts = await called("arrange", path, "--count", "0..3");
   expect(counts.err).toContain("0..3");
 });
