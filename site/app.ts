@@ -124,6 +124,7 @@ export class CandlespanApp extends LitElement {
     if (entry === undefined) return;
     const isEntered = this.#view !== id || !this.#views.has(id);
     if (this.#view !== id) this.#views.get(this.#view)?.left?.();
+    if (this.#view !== id) this.querySelector("#controls")?.scrollTo({ top: 0 });
     this.#view = id;
     this.requestUpdate();
     // With the first view come its keys, and what says that a part is missing, which may not be had any more when one is.

@@ -5,7 +5,14 @@
  */
 
 import { html, type LitElement, nothing, type TemplateResult } from "lit";
-import { Cancelled, type Issue, type NewStudy, readTypedLength, type TypedLength } from "../../src/app.ts";
+import {
+  Cancelled,
+  downlightGrid,
+  type Issue,
+  type NewStudy,
+  readTypedLength,
+  type TypedLength,
+} from "../../src/app.ts";
 import type { RawStudy } from "../edits/raw-study.ts";
 import { withWholeTop } from "../edits/zones.ts";
 import type { Display } from "../app-view.ts";
@@ -127,7 +134,8 @@ export class StartDialog {
           }}> A sink in it</label>
         </p>
         <p class="hint">
-          A typical pendant and typical finishes light it; each is marked until it is set. The kitchen on screen is kept.
+          A typical pendant lights it, with ${this.#downlights} typical downlights in the ceiling and typical finishes; each is
+          marked until it is set. The kitchen on screen is kept.
         </p>
         ${this.#issues.length === 0 ? nothing : html`<ul class="plain problems" role="alert">${this.#issues.map((words) => html`<li>✕ ${words}</li>`)}</ul>`}
         <p class="row-of-actions">
@@ -236,6 +244,14 @@ export class StartDialog {
     };
   }
 
+  get #downlights(): number {
+    const { columns, rows } = downlightGrid({
+      length: this.#metres("roomLength"),
+      width: this.#metres("roomWidth"),
+    });
+    return columns * rows;
+  }
+
   async #start(): Promise<void> {
     for (const name of this.#texts.keys()) this.#read(name);
     this.#issues = [];
@@ -250,7 +266,9 @@ export class StartDialog {
         this.#dialog?.close();
         const study = withWholeTop(outcome.value as unknown as RawStudy);
         await session.open(study as unknown as Json, "start a kitchen");
-        session.say("Lit by a typical pendant, marked as such.");
+        session.say(
+          `Lit by a typical pendant, with ${this.#downlights} typical downlights in the ceiling: named so until you replace them.`,
+        );
         this.#started();
       } else this.#issues = refusalWords(outcome.issues, session.display);
     } catch (error) {

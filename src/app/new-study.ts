@@ -44,6 +44,9 @@ const HOB = [0.6, 0.52] as const;
 const SINK = [0.6, 0.4] as const;
 /** Least top between the near edge and what is let into it (m). */
 const FRONT_EDGE = 0.05;
+// Their names say so wherever one is named: results of a search, tables of options, sheets.
+const TYPICAL_PENDANT = "typical pendant";
+const TYPICAL_DOWNLIGHT = "typical downlight";
 const TYPICAL = "Typical, from flux and beam: replace it by the luminaire's own photometry.";
 
 type Json = Record<string, unknown>;
@@ -136,32 +139,45 @@ function starter({
         : { zones: [{ name: "prep", from: [0, 0], size: [length, width], target: "preparation" }] }),
     },
     luminaires: {
-      pendant: {
+      [TYPICAL_PENDANT]: {
         beam: { flux: 1000, angle: 90 },
         opening: { diameter: 0.26 },
         body: { profile: "dome", diameter: 0.3, height: 0.22 },
         watts: 10,
         note: TYPICAL,
       },
-      downlight: { beam: { flux: 650, angle: 60 }, opening: { diameter: 0.08 }, watts: 7, note: TYPICAL },
+      [TYPICAL_DOWNLIGHT]: {
+        beam: { flux: 650, angle: 60 },
+        opening: { diameter: 0.08 },
+        watts: 7,
+        note: TYPICAL,
+      },
     },
     arrangements: [
       {
         name: `${count} ${count === 1 ? "pendant" : "pendants"}`,
         layers: [
-          { name: "pendants", role: "pendant", luminaire: "pendant", row: { count } },
+          { name: "pendants", role: "pendant", luminaire: TYPICAL_PENDANT, row: { count } },
           {
             name: "ambient",
             role: "recessed",
-            luminaire: "downlight",
-            grid: {
-              columns: Math.max(2, Math.round(size.length / DOWNLIGHT_SPACING)),
-              rows: Math.max(2, Math.round(size.width / DOWNLIGHT_SPACING)),
-            },
+            luminaire: TYPICAL_DOWNLIGHT,
+            grid: downlightGrid(size),
           },
         ],
       },
     ],
+  };
+}
+
+/** Downlights in the ceiling of a room of this size (m). */
+export function downlightGrid({ length, width }: NonNullable<NewStudy["room"]>): {
+  columns: number;
+  rows: number;
+} {
+  return {
+    columns: Math.max(2, Math.round(length / DOWNLIGHT_SPACING)),
+    rows: Math.max(2, Math.round(width / DOWNLIGHT_SPACING)),
   };
 }
 

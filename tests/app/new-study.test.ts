@@ -1,7 +1,7 @@
 /** The study to start from: it opens without a warning, lights its top, and leaves hardly a default unsaid. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { documentText, newStudy, TYPICAL_KITCHEN } from "../../src/app/new-study.ts";
+import { documentText, downlightGrid, newStudy, TYPICAL_KITCHEN } from "../../src/app/new-study.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import { resolveStudy } from "../support/resolve-study.ts";
@@ -58,6 +58,17 @@ describe("a new study", () => {
     expect(zones.map(({ name }) => name)).toEqual(["prep", "cooking", "eating"]);
     for (const { from, size } of zones)
       for (const metres of [...from, ...size]) expect(Math.round(metres * 1000) / 1000).toBe(metres);
+  });
+
+  it("names what stands in as typical, as many downlights as it counts (2026-11-28)", () => {
+    const document = orThrow(newStudy({ ...TYPICAL_KITCHEN, room: { length: 4.8, width: 3.5 } }));
+    const [{ layers }] = resolved(document).scenes;
+    expect(layers.map(({ luminaires }) => luminaires[0].luminaire.name)).toEqual([
+      "typical pendant",
+      "typical downlight",
+    ]);
+    const { columns, rows } = downlightGrid({ length: 4.8, width: 3.5 });
+    expect(layers[1].luminaires.length).toBe(columns * rows);
   });
 
   it("calls its zone by what is done there, with and without a hob", () => {

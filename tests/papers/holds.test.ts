@@ -52,3 +52,17 @@ it("goes on to what is still missing, and to what is in the way", () => {
     { tags: ["P1", "P2", "P3"] },
   ]);
 });
+
+it("holds a luminaire of flux and beam that nobody chose, and a body of no stated size (2026-11-28)", () => {
+  const dome = { beam: { flux: 800, angle: 90 }, opening: { diameter: 0.26 } };
+  const withDome = (more: Json) => ({
+    luminaires: { dome: { ...dome, ...more }, spot: { beam: { flux: 650, angle: 36 } } },
+  });
+  expect(fieldOf(withDome({}), /^"dome": the pendant is a typical one.*choose the luminaire/)).toBe(
+    "luminaires/dome/order",
+  );
+  expect(fieldOf(withDome({ order: "D-30" }), /^"dome": the pendant is a typical one/)).toBeUndefined();
+  expect(fieldOf(withDome({}), /^Body: size not given/)).toBe("luminaires/dome/body");
+  const body = { profile: "dome", diameter: 0.3, height: 0.22 };
+  expect(fieldOf(withDome({ body }), /^Body: size not given/)).toBeUndefined();
+});

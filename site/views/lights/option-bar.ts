@@ -20,19 +20,21 @@ export function optionBar(app: AppView): TemplateResult {
         >${letters[index]} ${each.name}</button>`,
       )}
     </div>
-    <details>
-      <summary>Copy, rename, remove</summary>
-      ${textField(app, {
-        label: "Name of this option",
-        path: ["arrangements", app.arrangement, "name"],
-        change: "rename option",
-      })}
     <p class="row-of-actions">
       <button type="button" @click=${() => {
         const index = app.arrangement;
         app.edit(copyOption(app.study, index));
         app.showArrangement(index + 1);
       }}>Copy option</button>
+    </p>
+    <details>
+      <summary>Rename, remove</summary>
+      ${textField(app, {
+        label: "Name of this option",
+        path: ["arrangements", app.arrangement, "name"],
+        change: "rename option",
+      })}
+    <p class="row-of-actions">
       <button type="button" ?disabled=${list.length < 2} @click=${() => {
         const index = app.arrangement;
         const edit = removeOption(app.study, index);

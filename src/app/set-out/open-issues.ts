@@ -58,13 +58,19 @@ export function holds(
     "Height of the luminaire's body not given: the drop rests on a typical one.",
     ofLuminaire("body", "height"),
   );
+  const bodiless = pendants.filter((box) => box.luminaire.body === undefined);
+  const isPoint = (box: SetOutBox): boolean => box.luminaire.emission.opening.shape === "point";
   hold(
-    pendants.filter(
-      (box) => box.luminaire.body === undefined && box.luminaire.emission.opening.shape === "point",
-    ),
+    bodiless.filter(isPoint),
     "The luminaire has no size: the drop is measured to its photometric centre.",
     ofLuminaire("body"),
   );
+  hold(
+    bodiless.filter((box) => !isPoint(box)),
+    "Body: size not given. The drop is measured to its luminous opening.",
+    ofLuminaire("body"),
+  );
+  found.push(...typicalHolds(boxes));
   for (const box of boxes) {
     const { name, unsettledFlux, implausible = [] } = box.luminaire;
     if (unsettledFlux !== undefined)
@@ -118,6 +124,22 @@ function clashField({ kind, remedy }: Clash, box: SetOutBox | undefined): Field 
   if (kind === "opening") return ofLuminaire("body")(box);
   const isHeight = remedy.kind === "lower" || remedy.kind === "raise";
   return ["layers", box.layer, "row", isHeight ? "clearance" : "count"];
+}
+
+/** What a flux and a beam stand in for, without a maker or an order number: no luminaire is chosen yet. */
+function typicalHolds(boxes: readonly SetOutBox[]): Hold[] {
+  return boxes.flatMap((box): Hold[] => {
+    const { name, evidence, maker, order } = box.luminaire;
+    if (evidence !== "D" || maker !== undefined || order !== undefined) return [];
+    const what = `the ${box.kind === "pendant" ? "pendant" : "luminaire"} is a typical one`;
+    return [
+      {
+        tags: [box.tag],
+        words: `"${printable(name, 40)}": ${what}, from flux and beam alone: choose the luminaire.`,
+        field: ofLuminaire("order")(box),
+      },
+    ];
+  });
 }
 
 /** What nobody said of how boxes are loaded and pendants hang, each combination once. */

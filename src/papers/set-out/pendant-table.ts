@@ -24,7 +24,10 @@ export function pendantTables(pendants: readonly SetOutBox[], words: HandoverWor
       (box) => words.dimension(heightsOf(box).ceiling),
     ],
     [{ title: "drop to body", share: 1.1, align: end }, (box) => words.dimension(heightsOf(box).drop)],
-    [{ title: "body height", share: 1, align: end }, (box) => words.dimension(heightsOf(box).body)],
+    [
+      { title: "body height", share: 1, align: end },
+      (box) => (box.luminaire.body === undefined ? "not given" : words.dimension(heightsOf(box).body)),
+    ],
     [
       { title: "bottom above floor", share: 1.2, align: end },
       (box) => words.dimension(heightsOf(box).bottom),
