@@ -1,7 +1,7 @@
 /** Compare: every option on one scale, ranked by verdict, by how far a target is missed and by evenness, and where two differ. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { arrangementLetters, type ResolvedStudy } from "../../src/app.ts";
+import { arrangementLetters, ranked, type ResolvedStudy } from "../../src/app.ts";
 import "../../src/elements/comparison/comparison.ts";
 import type { AppView } from "../app-view.ts";
 import { numberField, textField } from "../components/fields.ts";
@@ -96,7 +96,7 @@ export const compare: View = {
         evenest. Every plan uses one scale, so colours may be compared.
       </p>
       <ul class="plain option-list">
-        ${app.study.arrangements.map((each, index) => optionItem(app, index, each.name))}
+        ${inOrder(app).map((index) => optionItem(app, index, app.study.arrangements[index].name))}
       </ul>
       <div class="fields">
         ${numberField(app, {
@@ -140,6 +140,17 @@ export const compare: View = {
     current = undefined;
   },
 };
+
+/** Options as their plans stand; those whose light is not known yet last. */
+function inOrder(app: AppView): readonly number[] {
+  const known = (comparison?.lights ?? []).flatMap(({ arrangement, answer }) =>
+    answer === undefined || app.study.arrangements[arrangement] === undefined
+      ? []
+      : [{ ...answer, arrangement }],
+  );
+  const first = ranked(known).map(({ arrangement }) => arrangement);
+  return [...first, ...app.study.arrangements.keys()].filter((index, at, all) => all.indexOf(index) === at);
+}
 
 function letterOf(app: AppView, index: number): string {
   return arrangementLetters(app.study.arrangements)[index];

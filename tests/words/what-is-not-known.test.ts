@@ -40,7 +40,7 @@ it("the power of luminaires of which one did not state its own", () => {
   const figures = { candidate: { count: 3 }, luminance: 0, silhouette: 0 };
   const rows = [20, 14, 10].map((watts) => ({ ...side, figures, energy: { ...energy, watts } }));
   expect(reasonsOf(rows[1] as unknown as CheckedRow, rows as unknown as CheckedRow[], ["power"])).toEqual([
-    "a compromise: no. 2 of these in power (at least 14 W), best in nothing",
+    "a compromise: best in nothing alone, no. 2 of these in power (at least 14 W)",
   ]);
 });
 

@@ -7,6 +7,9 @@ import type { AppView, Swap } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 
+/** No luminaire's name: none may hold a line break. */
+const FROM_FILE = "\n";
+
 export function luminaireChoice(app: AppView, layer: RawLayer, index: number): TemplateResult {
   const names = Object.keys(app.study.luminaires ?? {});
   const id = `luminaire-of-${index}`;
@@ -14,10 +17,16 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
   const evidence = app.evidenceOf(layer.luminaire);
   return html`<div class="field">
     <label for=${id}>Luminaire</label>
-    <select id=${id} @change=${(event: Event) => app.swap(index, (event.target as HTMLSelectElement).value)}>
+    <select id=${id} @change=${(event: Event) => {
+      const select = event.target as HTMLSelectElement;
+      if (select.value !== FROM_FILE) return app.swap(index, select.value);
+      select.value = layer.luminaire;
+      app.openFile("list");
+    }}>
       ${names.map(
         (each) => html`<option value=${each} .selected=${live(each === layer.luminaire)}>${each}</option>`,
       )}
+      <option value=${FROM_FILE}>from a file…</option>
     </select>
     ${evidence === undefined ? nothing : html`<p class="hint">Its light is ${evidence}.</p>`}
     ${

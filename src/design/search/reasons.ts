@@ -56,5 +56,7 @@ export function reasonsOf(
   const [, place, what] = middling
     .filter(([objective]) => objectives.includes(objective))
     .reduce((best, next) => (next[1] < best[1] ? next : best));
-  return [`a compromise: no. ${place} of these in ${what}, best in nothing`];
+  return [
+    `a compromise: best in nothing alone, ${place === 1 ? "among the best" : `no. ${place}`} of these in ${what}`,
+  ];
 }

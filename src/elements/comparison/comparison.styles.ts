@@ -8,6 +8,7 @@ export const comparisonStyles = css`
   h2, .said { overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
   .said { margin: 4px 0 2px; font-size: 15px; font-weight: 600; }
   .aside { margin: 0; min-height: 19px; font-size: 13px; line-height: 19px; color: var(--_quiet); }
+  .first { margin: 0 0 12px; font-weight: 600; }
   .said.short { color: var(--_short); }
   .said.close { color: var(--_close); }
   table { border-collapse: collapse; width: 100%; font-size: 13px; }

@@ -27,6 +27,7 @@ import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { verdictStyle } from "../sheet/verdict-words.ts";
+import { firstWords, hungWords } from "./comparison-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
 import { settingsTable } from "./settings-table.ts";
 import "../plan/plan.ts";
@@ -118,6 +119,7 @@ export class CandlespanComparison extends LitElement {
     const each = (this.#width.px - (across - 1) * GAP) / across;
     const scale = sheetScale({ length: longest }, each, { reach: 0, largest: LARGEST, margins: MARGINS });
     return html`
+      ${waiting > 0 || options.length < 2 ? nothing : html`<p class="first">${firstWords(inOrder)}</p>`}
       <div class="options" .style=${`--across:${across}`}>${inOrder.map((option) => this.#option(option, scale, words))}</div>
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
       ${options.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
@@ -131,6 +133,7 @@ export class CandlespanComparison extends LitElement {
     const said = headline(assessment, clashes, words.illuminanceUnit);
     return html`<section class="option" part="option" aria-label=${`${letter} ${scene.name}`}>
       <h2><span class="letter">${letter}</span> <span>${scene.name}</span></h2>
+      <p class="aside">${hungWords(scene, words)}</p>
       <candlespan-plan fixed exportparts="luminaire, pointer" hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale} .clashes=${clashes}></candlespan-plan>
       <p class="said ${said.kind}" title=${said.words}>${said.words}</p>
       <p class="aside">${said.aside}</p>
