@@ -41,6 +41,7 @@ it("says under the zone what a known age asks", () => {
   const age = {
     person: "Ada",
     age: 72,
+    others: [],
     band: { words: "over 65", factor: 2, glareStep: 3, known: "from memory" },
     zones: [{ zone: zone.name, asked: 1000, found: 658, reached: false }],
   };

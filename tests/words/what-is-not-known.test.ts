@@ -32,6 +32,7 @@ it("the power of luminaires of which one did not state its own", () => {
     instead: luminaire,
     before: side,
     after: side,
+    placement: [],
     changes: [],
     differs: [],
     order: "",
