@@ -486,7 +486,9 @@ function options(found: Comparison, out: string, answers: readonly Answer[], fee
   if (!hasPoppler) return;
   const unit = feet ? 10.763910416709722 : 1;
   const report = pdfText(join(out, "report.pdf"));
-  const begin = answers.map(({ letter, name }) => report.search(new RegExp(`^[ \\f]*${letter} +${name}: `, "m")));
+  const begin = answers.map(({ letter, name }) =>
+    report.search(new RegExp(`^[ \\f]*${letter} +${name}: `, "m")),
+  );
   answers.forEach(({ letter, planes, energy }, i) => {
     expect(begin[i], `option ${letter} in the report`).toBeGreaterThan(0);
     const part = report.slice(begin[i], begin[i + 1]);
