@@ -11,7 +11,7 @@ const HIGHEST = 3100;
 /** Heights (px): of an upright colour at most and at least, of a figure, of what stands under the colours. */
 const BAND = { most: 13, least: 6 } as const;
 const FIGURE = 12;
-const KEY = 36;
+const KEY = 50;
 
 function bandsOf(unit: "lx" | "fc") {
   const steps = scaleSteps(unit).filter(({ level }) => level <= HIGHEST);
@@ -55,12 +55,14 @@ export class CandlespanScale extends LitElement {
       .upright .band + .band::before { left: 12px; top: auto; bottom: 0; height: 0; width: 4px; border: 0; border-bottom: 0.75px solid var(--_quiet); }
       .upright .band span, .upright .band:last-child span { left: 20px; top: auto; bottom: 0; translate: 0 50%; white-space: nowrap; }
       .row.upright { flex-direction: column; gap: 10px; }
-      .upright .key { display: grid; gap: 4px; line-height: 1.2; }
+      .upright .key { display: grid; gap: 4px; line-height: 1.2; white-space: normal; width: 70px; }
       .key { display: inline-flex; align-items: center; gap: 6px; white-space: nowrap; line-height: 10px; }
       svg { display: block; }
       @container (max-width: 420px) {
         .row:not(.upright) .band:nth-child(odd) span { display: none; }
         .row:not(.upright) .band i { display: inline; }
+        .row:not(.upright) .key { white-space: normal; line-height: 1.2; width: 94px; }
+        .key svg { flex: none; }
       }
       @media print {
         .band { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
@@ -99,7 +101,7 @@ export class CandlespanScale extends LitElement {
         this.hatch
           ? html`<span class="key"><svg width="22" height="10" aria-hidden="true">
               <rect width="22" height="10" fill=${bands[Math.floor(bands.length / 2)].colour}></rect>
-              ${renderHatch([[rectangle(0, 0, 22, 10)]])}</svg>below target</span>`
+              ${renderHatch([[rectangle(0, 0, 22, 10)]])}</svg>below target at that spot</span>`
           : nothing
       }
     </div>`;
