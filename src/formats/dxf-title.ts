@@ -21,11 +21,11 @@ export function dxfTitle(handover: Handover, setOut: SetOut): string[] {
     `Set-out of ceiling boxes, option ${scene.letter} ${printable(scene.name, 60)}`,
     ...whole([`Revision ${handover.revision}`, handover.date, author, handover.note]),
     `Study ${handover.fingerprint}. Full size in ${handover.unit === "mm" ? "millimetres" : "inches"}, from the finished faces of walls 0 and 3. Seen from above, not mirrored.`,
-    ...setOut.boxes.flatMap(({ tag, heights: h }) =>
+    ...setOut.boxes.flatMap(({ tag, luminaire, heights: h }) =>
       h === undefined
         ? []
         : [
-            `${tag}: ceiling ${words.length(h.ceiling)}, drop ${words.length(h.drop)}, body ${words.length(h.body)}, lower edge ${words.length(h.bottom)} above the floor${h.overTop ? `, ${words.length(h.gap)} above the top` : ""}`,
+            `${tag}: ceiling ${words.length(h.ceiling)}, drop ${words.length(h.drop)}, body ${luminaire.body === undefined ? "not given" : words.length(h.body)}, lower edge ${words.length(h.bottom)} above the floor${h.overTop ? `, ${words.length(h.gap)} above the top` : ""}`,
           ],
     ),
     ...loadReport(scene).layers.map(
