@@ -1,6 +1,6 @@
 /** The ceiling that an elevation or section is drawn with: over what hangs, not over the middle of the island. */
 
-import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
+import { boxesInPlace } from "../scene/box-places.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { IslandAxes } from "./island-axes.ts";
@@ -32,7 +32,7 @@ export function hangingDepths(
   axes: IslandAxes,
   view: ElevationView,
 ): readonly [first: number, ...others: number[]] {
-  const places = ceilingBoxes(scene)
+  const places = boxesInPlace(scene)
     .filter(({ kind }) => kind === "pendant")
     .map(({ at }) => axes.toIsland(at));
   const over = places.filter(([s, t]) => s > 0 && s < axes.length && t > 0 && t < axes.width);

@@ -1,8 +1,6 @@
 /** The outlets of a scene as an electrician knows them: a box each, tagged in the order of the layers. */
 
-import type { Vec2 } from "../geometry/vector.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
-import { pendantBoxAt } from "../luminaire/suspension-points.ts";
 import type { Scene } from "./scene.ts";
 import { suspended } from "./suspended.ts";
 
@@ -16,8 +14,6 @@ export interface CeilingBox {
   readonly layer: number;
   readonly index: number;
   readonly placed: PlacedLuminaire;
-  /** Where the box is on the plan (m, room): of a pendant over its feed, else over its middle. */
-  readonly at: Vec2;
 }
 
 /** The tag of a luminaire by its layer and its number there, as every paper names it. */
@@ -34,9 +30,7 @@ export function ceilingBoxes(scene: Scene): CeilingBox[] {
     luminaires.map((placed, index): CeilingBox => {
       const hangs = role === "pendant" || placed.luminaire.suspension !== undefined;
       const kind = !below.has(placed) ? "recessed" : hangs ? "pendant" : "fixed";
-      const [x, y] = placed.frame.origin;
-      const at: Vec2 = kind === "pendant" ? pendantBoxAt(placed) : [x, y];
-      return { tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`, kind, layer, index, placed, at };
+      return { tag: `${kind.charAt(0).toUpperCase()}${++counts[kind]}`, kind, layer, index, placed };
     }),
   );
 }

@@ -5,7 +5,7 @@ import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { openingSupport } from "../../luminaire/opening/support.ts";
 import { planSides } from "../../luminaire/plan-extent.ts";
-import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import type { BoxInPlace } from "../../scene/box-places.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
 import { topUnder } from "../../scene/island-frame.ts";
@@ -21,7 +21,7 @@ const STICKS_OUT = 0.02;
 /** Headroom under what hangs beside the top (m): 2.03 m, 6 ft 8 in; common practice, no source. */
 const WALKING_HEAD = 2.03;
 
-export function bodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
+export function bodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Clash[] {
   const hung = boxes
     .filter(({ kind }) => kind !== "recessed")
     .map((box) => ({ ...box, pieces: luminairePieces(box.placed) }))
@@ -65,7 +65,7 @@ export function bodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[]
 }
 
 /** What hangs through the ceiling: the least free height over the outline of every piece. */
-export function ceilingClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
+export function ceilingClashes({ room }: Scene, boxes: readonly BoxInPlace[]): Clash[] {
   return boxes.flatMap(({ kind, tag, placed }): Clash[] => {
     if (kind === "recessed") return [];
     const clear = Math.min(
@@ -79,7 +79,7 @@ export function ceilingClashes({ room }: Scene, boxes: readonly CeilingBox[]): C
 }
 
 /** What hangs lower than a door that swings into the room, where its leaf passes. */
-export function doorClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
+export function doorClashes({ room }: Scene, boxes: readonly BoxInPlace[]): Clash[] {
   return (room.doors ?? []).flatMap((door) => {
     const outline = door.swing.startsWith("in") ? doorSwing(room, door) : undefined;
     if (outline === undefined) return [];
@@ -96,7 +96,7 @@ export function doorClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clas
 }
 
 /** Heads of the people at the island, and of anyone who walks under what hangs beside the top. */
-export function headClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
+export function headClashes(scene: Scene, boxes: readonly BoxInPlace[]): Clash[] {
   const reached = headRoom(scene).flatMap(({ outcome, pendant, person, gap }): Clash[] =>
     outcome === "in reach"
       ? [
@@ -130,7 +130,7 @@ function isOverTop({ island, bodies }: Scene, origin: Vec3): boolean {
 }
 
 /** The first box of every luminaire whose opening sticks out of its body. */
-export function openingClashes(boxes: readonly CeilingBox[]): Clash[] {
+export function openingClashes(boxes: readonly BoxInPlace[]): Clash[] {
   const pairs = new Set<string>();
   return boxes.flatMap(({ tag, placed: { luminaire } }): Clash[] => {
     if (pairs.has(luminaire.name)) return [];

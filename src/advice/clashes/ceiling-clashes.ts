@@ -9,7 +9,7 @@ import { depthInside, type Polygon } from "../../geometry/polygon.ts";
 import { polygonGap } from "../../geometry/polygon-gap.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
-import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import type { BoxInPlace } from "../../scene/box-places.ts";
 import { disc, planOutline, TOUCHING } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
@@ -22,13 +22,13 @@ export const JOIST_WIDTH = 0.045;
 const TALL = 1.9;
 
 /** What a box takes of the ceiling's plan (m, room): the housing of what sits in it, the canopy or box of what hangs. */
-export function ceilingFootprint({ kind, placed, at }: CeilingBox): Polygon {
+export function ceilingFootprint({ kind, placed, at }: BoxInPlace): Polygon {
   const { luminaire } = placed;
   if (kind === "recessed" && Math.max(...planExtents(luminaire)) > BOX_WIDTH) return planOutline(placed);
   return disc(at[0], at[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
 }
 
-export function boxClashes(boxes: readonly CeilingBox[]): Clash[] {
+export function boxClashes(boxes: readonly BoxInPlace[]): Clash[] {
   const footprints = boxes.map(ceilingFootprint);
   // Hundreds of boxes are ten thousands of pairs, of which few are near enough to be measured.
   const reaches = boxes.map(({ at: [x, y] }, i) => {
@@ -51,11 +51,11 @@ export function tallBodies({ bodies = [] }: Scene): NonNullable<Scene["bodies"]>
 }
 
 /** How far from a tall body the middle of a box stays (m). */
-export function tallReach({ kind, placed }: CeilingBox): number {
+export function tallReach({ kind, placed }: BoxInPlace): number {
   return kind === "recessed" ? Math.max(...planExtents(placed.luminaire)) || BOX_WIDTH : BOX_WIDTH / 2;
 }
 
-export function tallBodyClashes(scene: Scene, boxes: readonly CeilingBox[]): Clash[] {
+export function tallBodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Clash[] {
   const tall = tallBodies(scene);
   return boxes.flatMap((box) =>
     tall.flatMap(({ name, outline }): Clash[] => {
@@ -90,8 +90,8 @@ export function joistShifts(
 }
 
 /** How far the boxes of a shifted row reach into others, each as the circle round it, summed (m). */
-function overlapOf(row: readonly CeilingBox[], others: readonly CeilingBox[], [dx, dy]: Vec2): number {
-  const radius = (box: CeilingBox): number =>
+function overlapOf(row: readonly BoxInPlace[], others: readonly BoxInPlace[], [dx, dy]: Vec2): number {
+  const radius = (box: BoxInPlace): number =>
     Math.max(...ceilingFootprint(box).map(([x, y]) => Math.hypot(x - box.at[0], y - box.at[1])));
   const circles = others.map((box) => ({ at: box.at, r: radius(box) }));
   let sum = 0;
@@ -104,10 +104,10 @@ function overlapOf(row: readonly CeilingBox[], others: readonly CeilingBox[], [d
 }
 
 /** Boxes on joists, with one shift for the whole row of each layer: the least that frees every box of it. */
-export function joistClashes({ room }: Scene, all: readonly CeilingBox[]): Clash[] {
+export function joistClashes({ room }: Scene, all: readonly BoxInPlace[]): Clash[] {
   if (room.joists === undefined) return [];
   const from = room.joists.along === "x" ? "wall 0" : "wall 3";
-  const layers = new Map<number, CeilingBox[]>();
+  const layers = new Map<number, BoxInPlace[]>();
   for (const box of all)
     if (box.kind !== "fixed") layers.set(box.layer, [...(layers.get(box.layer) ?? []), box]);
   return [...layers.values()].flatMap((row) => {
@@ -186,7 +186,7 @@ export function keepOutsMet(
     .filter(({ clear }) => clear < -TOUCHING);
 }
 
-export function keepOutClashes({ room }: Scene, boxes: readonly CeilingBox[]): Clash[] {
+export function keepOutClashes({ room }: Scene, boxes: readonly BoxInPlace[]): Clash[] {
   return boxes.flatMap(({ kind, tag, at }) =>
     (kind === "fixed" ? [] : keepOutsMet(room, at)).map(
       ({ name, clear }): Clash => ({

@@ -1,6 +1,6 @@
 /** One finder of what cannot hang as it is placed, for command, papers and viewer. */
 
-import { ceilingBoxes } from "../../scene/ceiling-boxes.ts";
+import { boxesInPlace } from "../../scene/box-places.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { bodyClashes, ceilingClashes, doorClashes, headClashes, openingClashes } from "./body-clashes.ts";
 import { boxClashes, joistClashes, keepOutClashes, tallBodyClashes } from "./ceiling-clashes.ts";
@@ -9,7 +9,7 @@ import type { Clash } from "./clash.ts";
 
 /** Every clash of an arrangement, in the order of the kinds of `ClashKind`. Points of light without a body are nowhere in the way. */
 export function clashes(scene: Scene): readonly Clash[] {
-  const boxes = ceilingBoxes(scene);
+  const boxes = boxesInPlace(scene);
   return directed(scene, boxes, [
     ...boxClashes(boxes),
     ...tallBodyClashes(scene, boxes),

@@ -10,7 +10,7 @@ import { rectangle, type Polygon } from "../../geometry/polygon.ts";
 import { leastOutside, overlapSpan, type Span } from "../../geometry/polygon-gap.ts";
 import { convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
-import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import type { BoxInPlace } from "../../scene/box-places.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
 import { disc, luminairePieces } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -36,9 +36,9 @@ const WALLS = [
 type Shift = Extract<Remedy, { kind: "shift together" }>;
 
 /** Clashes with the direction of their way out, where one is found for what can be moved. */
-export function directed(scene: Scene, boxes: readonly CeilingBox[], found: readonly Clash[]): Clash[] {
+export function directed(scene: Scene, boxes: readonly BoxInPlace[], found: readonly Clash[]): Clash[] {
   const shifts = new Map<string, Shift | undefined>();
-  const shiftOf = (moving: readonly CeilingBox[]): Shift | undefined => {
+  const shiftOf = (moving: readonly BoxInPlace[]): Shift | undefined => {
     const key = moving.map(({ tag }) => tag).join();
     if (!shifts.has(key)) shifts.set(key, clearingShift(scene, boxes, moving));
     return shifts.get(key);
@@ -63,8 +63,8 @@ export function directed(scene: Scene, boxes: readonly CeilingBox[], found: read
 /** The least shift along a wall that clears what moves of everything else; undefined where none within the room does. */
 function clearingShift(
   scene: Scene,
-  boxes: readonly CeilingBox[],
-  moving: readonly CeilingBox[],
+  boxes: readonly BoxInPlace[],
+  moving: readonly BoxInPlace[],
 ): Shift | undefined {
   const pairs = obstaclesOf(scene, boxes, moving);
   let best: Shift | undefined;
@@ -82,7 +82,7 @@ function clearingShift(
 }
 
 /** How far what moves can go before a box of it is in the wall (m). */
-function roomLeft({ length, width }: Scene["room"], moving: readonly CeilingBox[], [dx, dy]: Vec2): number {
+function roomLeft({ length, width }: Scene["room"], moving: readonly BoxInPlace[], [dx, dy]: Vec2): number {
   const margins = moving.map(({ at: [x, y] }) => {
     const left = dx > 0 ? length - x : dx < 0 ? x : dy > 0 ? width - y : y;
     return left - BOX_WIDTH / 2;
@@ -93,8 +93,8 @@ function roomLeft({ length, width }: Scene["room"], moving: readonly CeilingBox[
 /** Outlines of what moves, each with one of what it must not stand in. */
 function obstaclesOf(
   scene: Scene,
-  boxes: readonly CeilingBox[],
-  moving: readonly CeilingBox[],
+  boxes: readonly BoxInPlace[],
+  moving: readonly BoxInPlace[],
 ): (readonly [Polygon, Polygon])[] {
   const { room } = scene;
   const still = boxes.filter((box) => !moving.includes(box));

@@ -6,13 +6,13 @@
 
 import { leastOutside, overlapSpan } from "../../geometry/polygon-gap.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
-import type { CeilingBox } from "../../scene/ceiling-boxes.ts";
+import type { BoxInPlace } from "../../scene/box-places.ts";
 import { piecesGap } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Prism } from "../../scene/solids.ts";
 import type { Remedy } from "./clash.ts";
 
-type HungBox = CeilingBox & { readonly pieces: readonly Prism[] };
+type HungBox = BoxInPlace & { readonly pieces: readonly Prism[] };
 
 /** Off the line of a row, or apart from an equal pitch, by so much is on it (m). */
 const STRAIGHT = 1e-3;
@@ -35,12 +35,12 @@ export function spacedRow(scene: Scene, row: readonly HungBox[]): Remedy | undef
 }
 
 /** Whether luminaires stand in one line at equal distances. */
-export function isStraight(row: readonly CeilingBox[]): boolean {
+export function isStraight(row: readonly BoxInPlace[]): boolean {
   return lineOf(row) !== undefined;
 }
 
 function lineOf(
-  row: readonly CeilingBox[],
+  row: readonly BoxInPlace[],
 ): { readonly direction: Vec2; readonly pitch: number } | undefined {
   const places = row.map(({ placed }): Vec2 => [placed.frame.origin[0], placed.frame.origin[1]]);
   if (places.length < 2) return undefined;

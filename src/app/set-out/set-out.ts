@@ -14,7 +14,8 @@ import { highestPoint, lowestPoint } from "../../luminaire/extent.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { placedSuspensionPoints, type SuspensionPoints } from "../../luminaire/suspension-points.ts";
-import { type CeilingBox, ceilingBoxes, shortTags } from "../../scene/ceiling-boxes.ts";
+import { type BoxInPlace, boxesInPlace } from "../../scene/box-places.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandToRoom, roomToIsland, topUnder } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -39,7 +40,7 @@ export interface HangingHeights {
   readonly drop: number;
 }
 
-export interface SetOutBox extends Omit<CeilingBox, "placed"> {
+export interface SetOutBox extends Omit<BoxInPlace, "placed"> {
   /** Letter of the luminaire type in the schedule. */
   readonly type: string;
   readonly luminaire: Luminaire;
@@ -95,7 +96,7 @@ export function typeLetters(scene: Scene): ReadonlyMap<Luminaire, string> {
 export function setOut(scene: Scene, unit: SetOutUnit, length: (metres: number) => string): SetOut {
   const letters = typeLetters(scene);
   const round = (metres: number): number => roundTo(metres, unit);
-  const boxes = ceilingBoxes(scene).map(({ placed, ...box }): SetOutBox => {
+  const boxes = boxesInPlace(scene).map(({ placed, ...box }): SetOutBox => {
     const [x, y, z] = placed.frame.origin;
     const suspensions = box.kind === "pendant" ? placedSuspensionPoints(placed) : undefined;
     const heights = box.kind === "pendant" ? hangingHeights(scene, placed, unit) : undefined;

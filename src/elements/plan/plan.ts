@@ -2,7 +2,7 @@ import { html, nothing, svg, type TemplateResult, type PropertyValues } from "li
 import { property } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
-import { clashMarks } from "../../drawing/clash-marks.ts";
+import type { clashMarks } from "../../drawing/clash-marks.ts";
 import { wordBoxes } from "../../drawing/drawing.ts";
 import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import type * as ShadowOnPlan from "../../drawing/shadow-on-plan.ts";
@@ -102,23 +102,31 @@ export class CandlespanPlan extends InteractiveDrawing {
       : { along, across };
   }
 
-  /** What draws shadows and images; loaded when there are any. */
+  /** What draws shadows and images, and clashes; each loaded when there are any. */
   #onPlan: typeof ShadowOnPlan | undefined;
+  #clashMarks: typeof clashMarks | undefined;
+
+  get #isWaiting(): boolean {
+    const isShadowed = this.shadows.length + this.images.length > 0 && this.#onPlan === undefined;
+    return isShadowed || (this.clashes.length > 0 && this.#clashMarks === undefined);
+  }
 
   protected override async getUpdateComplete(): Promise<boolean> {
     const done = await super.getUpdateComplete();
-    if (this.#onPlan !== undefined || this.shadows.length + this.images.length === 0) return done;
-    await this.#bringShadows();
+    if (!this.#isWaiting) return done;
+    await this.#bring();
     return super.getUpdateComplete();
   }
 
   protected override updated(changed: PropertyValues): void {
     super.updated(changed);
-    if (this.#onPlan === undefined && this.shadows.length + this.images.length > 0) void this.#bringShadows();
+    if (this.#isWaiting) void this.#bring();
   }
 
-  async #bringShadows(): Promise<void> {
-    this.#onPlan = await import("../../drawing/shadow-on-plan.ts");
+  async #bring(): Promise<void> {
+    if (this.shadows.length + this.images.length > 0)
+      this.#onPlan = await import("../../drawing/shadow-on-plan.ts");
+    if (this.clashes.length > 0) this.#clashMarks = (await import("../../drawing/clash-marks.ts")).clashMarks;
     this.requestUpdate();
   }
 
@@ -169,7 +177,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, head, scale.x(axes.length) - x0, frame.y(0) - head, "Light on the top")}
         <g class=${lit === undefined ? "" : "over-light"}>${handles}</g>
-        <g aria-hidden="true">${renderMarks(clashMarks(scene, this.clashes, scale, frame, wordBoxes(objects.over)))}</g>
+        <g aria-hidden="true">${renderMarks(this.#clashMarks?.(scene, this.clashes, scale, frame, wordBoxes(objects.over)) ?? [])}</g>
         ${
           reading === undefined
             ? nothing

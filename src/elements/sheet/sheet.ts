@@ -20,7 +20,7 @@ import { tokens } from "../shared/tokens.ts";
 import { sheetStyles } from "./sheet.styles.ts";
 import { fitSheet, type SheetFit } from "./sheet-fit.ts";
 import { NARROW, type VerdictRoom, verdictRoom } from "./verdict-room.ts";
-import { type VerdictInWords, verdictInWords } from "./verdict-words.ts";
+import type { VerdictInWords, verdictInWords } from "./verdict-words.ts";
 import "../elevation/elevation.ts";
 import "../plan/plan.ts";
 import "../profile/profile.ts";
@@ -84,6 +84,8 @@ export class CandlespanSheet extends DrawingElement {
   @property() hide = "";
 
   @state() private said = "";
+  /** Loads with the first verdict there is to be said: the plan is lit before. */
+  @state() private inWords: typeof verdictInWords | undefined;
 
   /** Where the luminaire in the hand has been moved to (m, room). */
   #held: Vec3 | undefined;
@@ -94,6 +96,15 @@ export class CandlespanSheet extends DrawingElement {
     const scene = this.shownScene;
     if (this.isLightNew(changed) && this.#held !== undefined && scene !== undefined)
       this.reading = placeOnTop(islandAxes(scene), this.#held);
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    if (this.assessment !== undefined && this.inWords === undefined) void this.#loadWords();
+  }
+
+  async #loadWords(): Promise<void> {
+    this.inWords = (await import("./verdict-words.ts")).verdictInWords;
   }
 
   /** One scale for all three drawings. */
@@ -146,7 +157,7 @@ export class CandlespanSheet extends DrawingElement {
     const said =
       this.assessment === undefined
         ? undefined
-        : verdictInWords(this.assessment, this.clashes, this.reader(scene)?.top, {
+        : this.inWords?.(this.assessment, this.clashes, this.reader(scene)?.top, {
             illuminance: this.words.illuminanceUnit,
             length: this.words.lengthUnit,
           });
@@ -208,7 +219,9 @@ export class CandlespanSheet extends DrawingElement {
 
   #verdict(words: VerdictInWords | undefined, { isDense, isAsideUnder }: VerdictRoom): TemplateResult {
     if (words === undefined)
-      return html`<div class="verdict" part="verdict"><h2>No light calculated yet</h2></div>`;
+      return html`<div class="verdict" part="verdict">
+        <h2>${this.assessment === undefined ? "No light calculated yet" : nothing}</h2>
+      </div>`;
     const { headline, clash, zones } = words;
     const aside = html`<p>${clash || headline.aside}</p>`;
     return html`<div class="verdict" part="verdict">
