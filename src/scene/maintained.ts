@@ -1,6 +1,7 @@
 /**
- * Light in use from light as calculated: E = E_initial · dim · MF. Dimmer and maintenance factor come in here alone; the factor goes out
- * again here for what is asked of new light. Readings on site state their own in its place (design/verify).
+ * Light in use from light as calculated: E = E_initial · dim · MF. Dimmer and maintenance factor come in here; the factor goes out again
+ * here for what is asked of new light. By hand it stands only where the dimmer is what is sought (design/found-levels), where both are
+ * weights on the graphics processor (preview/light-cache), and for readings on site, which state their own (design/verify).
  */
 
 import type { Layer, Scene } from "./scene.ts";

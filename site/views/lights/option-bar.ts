@@ -10,7 +10,14 @@ export function optionBar(app: AppView): TemplateResult {
   const list = app.study.arrangements;
   const letters = arrangementLetters(list);
   return html`<section class="part" aria-labelledby="options-heading">
-    <h2 id="options-heading">Option</h2>
+    <div class="heading-with-action">
+      <h2 id="options-heading">Option</h2>
+      <button type="button" @click=${() => {
+        const index = app.arrangement;
+        app.edit(copyOption(app.study, index));
+        app.showArrangement(index + 1);
+      }}>Copy option</button>
+    </div>
     <div class="options" role="group" aria-label="Option on screen">
       ${list.map(
         (each, index) => html`<button
@@ -20,13 +27,6 @@ export function optionBar(app: AppView): TemplateResult {
         >${letters[index]} ${each.name}</button>`,
       )}
     </div>
-    <p class="row-of-actions">
-      <button type="button" @click=${() => {
-        const index = app.arrangement;
-        app.edit(copyOption(app.study, index));
-        app.showArrangement(index + 1);
-      }}>Copy option</button>
-    </p>
     <details>
       <summary>Rename, remove</summary>
       ${textField(app, {
