@@ -18,6 +18,8 @@ beforeEach(async () => {
   await startAfresh(page, example);
   await page.getByRole("button", { name: "Floor plan", exact: true }).click();
   await thing("island").waitFor();
+  // Where things are is read from the page: what is still to be said over the plan may move it.
+  await refined(page);
 });
 afterEach(() => {
   expect(troubles.splice(0)).toEqual([]);
