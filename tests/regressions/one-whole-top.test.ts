@@ -24,7 +24,7 @@ function sceneWith(planes: readonly unknown[]): Scene {
 }
 
 it.each([
-  ["a floor alone", [FLOOR], undefined],
+  ["a floor alone", [FLOOR], "island top"],
   ["a floor before the whole top", [FLOOR, { name: "whole", on: "island" }], "whole"],
   ["a strip before the whole top", [STRIP, { name: "whole", on: "island" }], "whole"],
   ["no planes of its own", undefined, "island top"],
