@@ -2,16 +2,16 @@
 
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { readLength } from "../units/read-length.ts";
+import { readLength, readMetres } from "../units/read-length.ts";
 import { usageError } from "./command.ts";
 
-/** Metres written as a study's numbers are, with their point. */
-const METRES = /^\s*(0|\d*\.\d+)\s*$/;
+/** A bare number without a point, which has several readings. */
+const WHOLE = /^\s*\+?0*[1-9]\d*\s*$/;
 
 /** Metres, 0 to 10. A bare number is metres where it has a point, as `0.85`, which no other unit would have; a whole one is refused, and
  * the message says what it could mean. */
 export function lengthOf(text: string, name: string): number {
-  const read = readLength(METRES.test(text) ? `${text.trim()} m` : text);
+  const read = WHOLE.test(text) ? readLength(text) : readMetres(text);
   if (read.ok && read.metres >= 0 && read.metres <= 10) return read.metres;
   throw usageError(
     `${name} is not a length it can use.${read.ok ? "" : ` ${read.problem}.`}`,
