@@ -23,7 +23,7 @@ export const USUAL_EFFORT: Effort = {
   pointPaths: 40_000,
   directSamples: 2304,
 };
-export const SMALL_EFFORT: Effort = { zonePaths: 30_000, points: 3, pointPaths: 8_000, directSamples: 1024 };
+export const SMALL_EFFORT: Effort = { zonePaths: 30_000, points: 3, pointPaths: 24_000, directSamples: 1024 };
 
 /** One figure of both: lx, and the engine's deviation relative to the trace. */
 export interface Comparison {
