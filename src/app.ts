@@ -50,6 +50,7 @@ export { formatLength } from "./units/length-text.ts";
 export { powerFigure } from "./units/power-text.ts";
 export { readLength } from "./units/read-length.ts";
 export { shortTags } from "./scene/ceiling-boxes.ts";
+export { rowSpacing } from "./scene/row-spacing.ts";
 export { degrees } from "./units/quantities.ts";
 export { type LengthRange, readTypedLength, type TypedLength } from "./units/typed-length.ts";
 export type { FindingsSection } from "./words/findings-sections.ts";

@@ -16,6 +16,7 @@ import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
 import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
+import { rowSpacing } from "./row-spacing.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import { islandToRoom, topHeightAt, topUnder } from "./island-frame.ts";
@@ -97,15 +98,6 @@ function checkRising(pairs: readonly (readonly [number, number])[], path: string
     expected,
     pairs[back].join(", "),
   );
-}
-
-/** Centre-to-centre spacing of a row (m), however it was given. */
-export function rowSpacing(row: RowDocument, islandLength: number, rim: number): number {
-  const { count, spacing, gap, end } = row;
-  if (spacing !== undefined) return spacing;
-  if (gap !== undefined) return gap + rim;
-  if (end !== undefined) return count === 1 ? 0 : (islandLength - 2 * end - rim) / (count - 1);
-  return islandLength / count;
 }
 
 function rowFrames(

@@ -5,6 +5,7 @@ import { live } from "lit/directives/live.js";
 import type { AppView } from "../../app-view.ts";
 import { lengthField, numberField } from "../../components/fields.ts";
 import { metresOf, type RawLayer } from "../../edits/raw-study.ts";
+import { type SpreadKey, spreadLength } from "../../edits/row-spread.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 
 /** How the places along a row are told: by the even bays, or by one of three lengths. */
@@ -45,7 +46,18 @@ export function rowFields(app: AppView, layer: RawLayer, path: Path): TemplateRe
       <select id=${id} @change=${(event: Event) => {
         const chosen = (event.target as HTMLSelectElement).value;
         const { gap: _gap, spacing: _spacing, end: _end, ...rest } = row;
-        const start = chosen === "bays" ? {} : { [chosen]: startOf(app, layer, chosen, path) };
+        const width = metresOf(app.study.luminaires?.[layer.luminaire]?.body?.diameter) ?? 0;
+        const start =
+          chosen === "bays"
+            ? {}
+            : {
+                [chosen]: spreadLength(
+                  row,
+                  chosen as SpreadKey,
+                  app.light?.scene.island?.length ?? 2.4,
+                  width,
+                ),
+              };
         app.edit({
           name: `${layer.name} by ${SPACINGS.find((each) => each.value === chosen)?.words}`,
           edits: [{ path: [...path, "row"], value: { ...rest, ...start } as unknown as Json }],
@@ -67,20 +79,4 @@ export function rowFields(app: AppView, layer: RawLayer, path: Path): TemplateRe
           })
     }
   </div>`;
-}
-
-/** The length that leaves the row where it is when it comes to be told another way. */
-function startOf(app: AppView, layer: RawLayer, kind: string, path: Path): number {
-  const placed = app.light?.scene.layers[Number(path[3])]?.luminaires ?? [];
-  const width = metresOf(app.study.luminaires?.[layer.luminaire]?.body?.diameter) ?? 0;
-  const [a, b] = [placed[0]?.frame.origin, placed[1]?.frame.origin];
-  const spacing = a !== undefined && b !== undefined ? Math.hypot(a[0] - b[0], a[1] - b[1]) : 0.8;
-  const length = app.light?.scene.island?.length ?? 2.4;
-  const value =
-    kind === "spacing"
-      ? spacing
-      : kind === "gap"
-        ? spacing - width
-        : (length - spacing * (placed.length - 1) - width) / 2;
-  return Math.max(kind === "spacing" ? 0.01 : 0, Math.round(value * 1000) / 1000);
 }
