@@ -9,8 +9,9 @@
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import { beamLuminaire } from "../luminaire/beam-luminaire.ts";
 import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { bounds } from "../geometry/polygon.ts";
-import { EATING_DEPTH } from "../scene/zones.ts";
+import { bounds, rectangle } from "../geometry/polygon.ts";
+import type { Vec2 } from "../geometry/vector.ts";
+import { EATING_DEPTH, sharedExtents } from "../scene/zones.ts";
 import { resolveStudyWith } from "../scene/resolve-with.ts";
 import { checkStudy } from "../study/study.ts";
 
@@ -75,19 +76,22 @@ function seatsAtTheHob({ island }: Json): Issue[] {
   const { zones = [], seats } = island as Json & { readonly zones?: readonly ZoneRectangle[] };
   const eating = zones.find(({ name }) => name === "eating");
   if (seats === undefined || eating === undefined) return [];
-  const reach = (zone: ZoneRectangle, axis: 0 | 1): number =>
-    Math.min(zone.from[axis] + zone.size[axis], eating.from[axis] + eating.size[axis]) -
-    Math.max(zone.from[axis], eating.from[axis]);
+  const outlineOf = ({ from, size }: ZoneRectangle): Vec2[] => rectangle(...from, ...size);
   return zones
     .filter((zone) => ["cooking", "washing"].includes(zone.name))
-    .filter((zone) => reach(zone, 0) > 1e-3 && reach(zone, 1) > 1e-3)
-    .map((zone) => ({
-      code: "seats-at-the-hob",
-      severity: "warning",
-      message: `The strip of the seats and ${zone.name} share ${Math.round(1000 * reach(zone, 1))} mm of the depth: that light is judged as both.`,
-      expected: "a wider top, fewer seats, or the zones moved apart",
-      where: { path: "/island/zones" },
-    }));
+    .flatMap((zone): Issue[] => {
+      const [along, across] = sharedExtents(outlineOf(zone), outlineOf(eating));
+      if (along <= 1e-3 || across <= 1e-3) return [];
+      return [
+        {
+          code: "seats-at-the-hob",
+          severity: "warning",
+          message: `The strip of the seats and ${zone.name} share ${Math.round(1000 * across)} mm of the depth: that light is judged as both.`,
+          expected: "a wider top, fewer seats, or the zones moved apart",
+          where: { path: "/island/zones" },
+        },
+      ];
+    });
 }
 
 interface ZoneRectangle {

@@ -147,7 +147,7 @@ function defaultZones(island: Island, ledger: Ledger): PlannedZone[] {
 }
 
 /** How far two regions' bounding boxes reach into one another along each axis (m), negative where they are apart. */
-function sharedExtents(a: readonly Vec2[], b: readonly Vec2[]): readonly [number, number] {
+export function sharedExtents(a: readonly Vec2[], b: readonly Vec2[]): readonly [number, number] {
   const [p, q] = [bounds(a), bounds(b)];
   return [Math.min(p[2], q[2]) - Math.max(p[0], q[0]), Math.min(p[3], q[3]) - Math.max(p[1], q[1])];
 }

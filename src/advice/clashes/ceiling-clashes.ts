@@ -28,12 +28,15 @@ export function ceilingFootprint({ kind, placed, at }: BoxInPlace): Polygon {
   return disc(at[0], at[1], Math.max(BOX_WIDTH, luminaire.canopy?.diameter ?? 0) / 2);
 }
 
+/** Radius (m) of the circle about the box that holds what it takes. */
+function reachOf({ at: [x, y] }: BoxInPlace, footprint: Polygon): number {
+  return Math.max(...footprint.map((corner) => Math.hypot(corner[0] - x, corner[1] - y)));
+}
+
 export function boxClashes(boxes: readonly BoxInPlace[]): Clash[] {
   const footprints = boxes.map(ceilingFootprint);
   // Hundreds of boxes are ten thousands of pairs, of which few are near enough to be measured.
-  const reaches = boxes.map(({ at: [x, y] }, i) => {
-    return Math.max(...footprints[i].map((corner) => Math.hypot(corner[0] - x, corner[1] - y)));
-  });
+  const reaches = boxes.map((box, i) => reachOf(box, footprints[i]));
   return boxes.flatMap((a, i) =>
     boxes.slice(i + 1).flatMap((b, k): Clash[] => {
       if (a.kind === "fixed" || b.kind === "fixed") return [];
@@ -91,8 +94,7 @@ export function joistShifts(
 
 /** How far the boxes of a shifted row reach into others, each as the circle round it, summed (m). */
 function overlapOf(row: readonly BoxInPlace[], others: readonly BoxInPlace[], [dx, dy]: Vec2): number {
-  const radius = (box: BoxInPlace): number =>
-    Math.max(...ceilingFootprint(box).map(([x, y]) => Math.hypot(x - box.at[0], y - box.at[1])));
+  const radius = (box: BoxInPlace): number => reachOf(box, ceilingFootprint(box));
   const circles = others.map((box) => ({ at: box.at, r: radius(box) }));
   let sum = 0;
   for (const box of row) {
