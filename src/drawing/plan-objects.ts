@@ -31,6 +31,9 @@ import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth } from "./silhouette.ts";
 
+/** Between the name of a hob or sink and a line's figure (px). */
+const APART = 6;
+
 export interface PlanFrame {
   readonly height: number;
   /** Page y of the chain of dimensions under the top. */
@@ -117,7 +120,9 @@ export function planObjects(
   const beside = around.flatMap((mark) => (mark.kind === "text" && !mark.turn ? [textBox(mark)] : []));
   const names = (): Mark[] => {
     const free = fittingNames(scene, at, [...hung, ...taken, ...beside]);
-    taken.push(...free.map(textBox));
+    // A line's figure beside a name would read as part of it.
+    for (const { x, width, ...box } of free.map(textBox))
+      taken.push({ ...box, x: x - APART, width: width + 2 * APART });
     return free;
   };
   return {

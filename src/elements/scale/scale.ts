@@ -61,6 +61,8 @@ export class CandlespanScale extends LitElement {
       @container (max-width: 420px) {
         .row:not(.upright) .band:nth-child(odd) span { display: none; }
         .row:not(.upright) .band i { display: inline; }
+        /* The figure before the one with the unit: 1000 ran into "2000 lx". */
+        .row:not(.upright) .band:nth-last-child(4) span { display: none; }
         .row:not(.upright) .key { white-space: normal; line-height: 1.2; width: 94px; }
         .key svg { flex: none; }
       }
