@@ -2,7 +2,7 @@
  * another, every kitchen; words for the client; names that cannot break a file. */
 import fc from "fast-check";
 import { SaxesParser } from "saxes";
-import { describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it } from "vitest";
 import { type Box, overlaps, type TextMark } from "../../src/drawing/drawing.ts";
 import { PAPERS, type PaperMark, type PaperName, type Sheet } from "../../src/drawing/paper/paper.ts";
 import { paperTextWidth } from "../../src/drawing/paper/paper-text.ts";
@@ -56,6 +56,17 @@ const PAPER_CASES: readonly Partial<Handover>[] = [
   { paper: "Tabloid", unit: "mm" },
 ];
 
+/** Whole hand-overs of a kitchen, each asked for by more than one test. */
+const filesOf = new Map<string, readonly HandoverFile[]>();
+
+function filesFor(document: Json, more: Partial<Handover>): readonly HandoverFile[] {
+  const key = JSON.stringify([document, more]);
+  const files = filesOf.get(key) ?? handoverFiles(handoverOf(document, more));
+  filesOf.set(key, files);
+  return files;
+}
+afterAll(() => filesOf.clear());
+
 describe("the papers of a hand-over", () => {
   it("stay on their sheet, in lettering that can be read, on every paper and in every kitchen", () => {
     let least = Number.POSITIVE_INFINITY;
@@ -63,7 +74,7 @@ describe("the papers of a hand-over", () => {
     for (const more of PAPER_CASES)
       fc.assert(
         fc.property(kitchens, (document) => {
-          for (const sheet of sheetsOf(handoverFiles(handoverOf(document, more)))) {
+          for (const sheet of sheetsOf(filesFor(document, more))) {
             pages++;
             const sides = [...PAPERS[more.paper as PaperName]].sort();
             expect([sheet.width, sheet.height].sort()).toEqual(sides);
@@ -89,7 +100,7 @@ describe("the papers of a hand-over", () => {
     for (const more of PAPER_CASES)
       fc.assert(
         fc.property(kitchens, (document) => {
-          const files = handoverFiles(handoverOf(document, more));
+          const files = filesFor(document, more);
           const said = sheetsOf(files)
             .filter(({ name }) => name === "set-out")
             .flatMap((sheet) => words(sheet).map((mark) => mark.text))

@@ -9,17 +9,26 @@ import {
   handoverFacts,
   handoverOption,
 } from "../../src/papers/handover.ts";
+import { RecentCache } from "../../src/numerics/recent-cache.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { type Json, kitchen, resolved } from "./studies.ts";
 import { textbookAssessment } from "./textbook-verdicts.ts";
 import { textbookResult } from "./tiny-scene.ts";
 
-export function handoverOf(document: Json, more: Partial<Handover> = {}): Handover {
+/** Of a study, in whatever units and on whatever paper it is handed over. */
+const litStudies = new RecentCache<ReturnType<typeof litStudy>>(8);
+
+function litStudy(document: Json) {
   const study = resolved(document);
+  return { ...handoverFacts(study), options: study.scenes.map((scene) => optionOf(study, scene)) };
+}
+
+export function handoverOf(document: Json, more: Partial<Handover> = {}): Handover {
+  const text = JSON.stringify(document);
+  litStudies.turn();
   return {
-    ...handoverFacts(study),
-    options: study.scenes.map((scene) => optionOf(study, scene)),
+    ...litStudies.get(text, () => litStudy(JSON.parse(text))),
     chosen: 0,
     lamps: new Map(),
     paper: "A4",

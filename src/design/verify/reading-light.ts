@@ -127,11 +127,15 @@ export function unblocked(placed: PlacedSource, places: readonly Vec3[]): Float6
 }
 
 function planeAt(places: readonly Vec3[]): CalculationPlane {
+  const points = new Float64Array(3 * places.length);
+  places.forEach((place, i) => {
+    points.set(place, 3 * i);
+  });
   return {
     name: "readings",
     role: "probe",
     quantity: "planar",
-    points: Float64Array.from(places.flat()),
+    points,
     normal: [0, 0, 1],
     weights: new Float64Array(places.length).fill(1),
   };
