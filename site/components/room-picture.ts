@@ -109,10 +109,14 @@ function directOf({ light, lighting, history: { document }, arrangement }: AppVi
 let dimmed: { readonly side: Side; readonly shown: Side } | undefined;
 
 /** With the layers dimmed as in the drawings, which know it before the room's own answer is there. */
-function dimmedAsDrawn({ light, lighting, history }: AppView, { document, side }: KnownSide): Side {
+function dimmedAsDrawn({ lighting: { shown: drawn } }: AppView, known: KnownSide): Side {
+  const { document, arrangement, side } = known;
   const before = dimmed?.side === side ? dimmed.shown : side;
-  if (light === undefined || lighting.isBehind || !isSameLight(document, history.document)) return before;
-  const scene = atLevelsOf(before.scene, light.scene);
+  // What is drawn may be of a document before the newest: while it moves on, the picture moves with it.
+  const { embedded: _, ...asked } = document as { readonly [key: string]: Json };
+  const isSame = drawn?.arrangement === arrangement && isSameLight(asked, drawn.document);
+  if (!isSame) return before;
+  const scene = atLevelsOf(before.scene, drawn.answer.scene);
   dimmed = { side, shown: scene === before.scene ? before : { ...side, scene } };
   return dimmed.shown;
 }

@@ -22,6 +22,8 @@ import type { Json } from "../store/pointer.ts";
 export interface Shown {
   /** Number of the document it belongs to. */
   readonly sequence: number;
+  readonly document: Json;
+  readonly arrangement: number;
   readonly quality: LightRequest["quality"];
   readonly answer: LightAnswer;
 }
@@ -188,7 +190,8 @@ export class Lighting extends EventTarget {
     if (quality === "full" && this.#state.kind === "refined") void this.#refine("judged");
   }
 
-  #take(outcome: Outcome<LightAnswer>, { sequence, arrangement }: Wanted, quality: Shown["quality"]): void {
+  #take(outcome: Outcome<LightAnswer>, asked: Wanted, quality: Shown["quality"]): void {
+    const { sequence, document, arrangement } = asked;
     const newest = this.#wanted?.sequence === sequence;
     if (!outcome.ok) {
       if (newest) this.#become({ kind: "issues", issues: outcome.issues });
@@ -198,7 +201,7 @@ export class Lighting extends EventTarget {
     if (last !== undefined && last.sequence > sequence) return;
     const better = last === undefined || QUALITIES.indexOf(quality) > QUALITIES.indexOf(last.quality);
     if (last?.sequence === sequence && !better) return;
-    this.#shown = { sequence, quality, answer: outcome.value };
+    this.#shown = { sequence, document, arrangement, quality, answer: outcome.value };
     const isFinal = quality === "full" || quality === "judged";
     this.#state = isFinal ? { kind: "refined" } : { kind: "coarse" };
     if (isFinal) this.#stand = { arrangement, light: outcome.value.interreflected };
