@@ -78,10 +78,7 @@ export class CandlespanPreview extends LitElement {
       // Marks and caption go with the view.
       this.requestUpdate();
     },
-    read: (x, y) => {
-      const light = this.#picture?.readAt(x, y);
-      this.reading = light === undefined ? undefined : { x, y, light };
-    },
+    read: (x, y) => this.#read(x, y),
     home: () => {
       this.reading = undefined;
       this.walked = false;
@@ -130,6 +127,9 @@ export class CandlespanPreview extends LitElement {
   }
 
   protected override updated(changed: PropertyValues): void {
+    const isOther =
+      changed.has("other") && (changed.get("other") === undefined) !== (this.other === undefined);
+    if (isOther) this.reading = undefined;
     if (changed.has("side") || changed.has("other") || changed.has("people")) this.#take();
     if (this.#isNewStand(changed) || (changed.has("cutAt") && !this.walked)) this.#stand();
     if (["look", "unit", "cut", "cutAt"].some((name) => changed.has(name))) this.#picture?.ask();
@@ -171,8 +171,14 @@ export class CandlespanPreview extends LitElement {
   }
 
   #take(): void {
-    this.reading = undefined;
     this.#picture?.take(this.#sides, this.people);
+    // What was read stays where it is and tells of the new light.
+    if (this.reading !== undefined) this.#read(this.reading.x, this.reading.y);
+  }
+
+  #read(x: number, y: number): void {
+    const light = this.#picture?.readAt(x, y);
+    this.reading = light === undefined ? undefined : { x, y, light };
   }
 
   #stand(): void {

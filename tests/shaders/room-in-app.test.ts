@@ -128,6 +128,12 @@ it("keeps the picture, its place and its light while a layer is dimmed", async (
     return { direct: reading?.direct ?? 0, place: JSON.stringify(element.eye) };
   });
   expect(direct).toBeGreaterThan(100);
+  // "island top: 635 lx, 80 % direct …"
+  const reading = page.locator("candlespan-preview .reading");
+  const read = async () =>
+    Number.parseFloat((await reading.allInnerTexts()).join("").replace(/^.*: /, "").replaceAll(/[\s,]/g, ""));
+  const lit = await read();
+  expect(lit).toBeGreaterThan(1);
   const slider = page.getByRole("slider", { name: "Dimmed to" }).first();
   await slider.focus();
   for (let i = 0; i < 2; i++) await page.keyboard.press("PageDown");
@@ -176,6 +182,8 @@ it("keeps the picture, its place and its light while a layer is dimmed", async (
     });
   await poll(async () => (await shown()).direct).toBeLessThan(0.95 * direct);
   console.log(`dimmed picture after ${((performance.now() - start) / 1000).toFixed(1)} s`);
+  // What was read in the picture is read in its new light, in the same place.
+  await poll(read).toBeLessThan(lit);
   const after = await shown();
   expect(after).toMatchObject({ isKept: true, sameLight: true, place });
   expect(troubles).toEqual([]);
