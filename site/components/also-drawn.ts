@@ -34,7 +34,20 @@ function want(app: AppView, extra: DrawnExtra, isDrawn: boolean): void {
   app.redraw();
 }
 
-export function alsoChoices(app: AppView): TemplateResult {
+/** Brings the table of the figures under the drawings, and the keyboard with it. */
+function showFigures(): void {
+  const heading = document.getElementById("figures-heading");
+  heading?.scrollIntoView({ block: "start" });
+  heading?.focus({ preventScroll: true });
+}
+
+/** The last of the switches over the sheet. What only drawings show keeps its room elsewhere: no switch moves the others. */
+export function besideSwitch(app: AppView): TemplateResult {
+  return html`${app.sheetContent === "drawings" ? alsoChoices(app) : html`<button type="button" class="absent">Also draw…</button>`}
+    <button type="button" title="All figures and what they come from, under the drawings" @click=${showFigures}>Figures</button>`;
+}
+
+function alsoChoices(app: AppView): TemplateResult {
   return html`<button type="button" popovertarget="also-drawn" aria-haspopup="true">Also draw…</button>
     <div id="also-drawn" class="also-drawn" popover role="group" aria-label="Also draw">
       ${CHOICES.map(

@@ -59,7 +59,7 @@ export function belowTheSheet(app: AppView, study: ResolvedStudy, light: LightAn
   const { assessment } = light;
   return html`<div class="below">
     <section aria-labelledby="figures-heading">
-      <h2 id="figures-heading">Figures, and what they come from</h2>
+      <h2 id="figures-heading" tabindex="-1">Figures, and what they come from</h2>
       <candlespan-figures .study=${study} .assessment=${assessment} .display=${app.display}></candlespan-figures>
     </section>
     <section>

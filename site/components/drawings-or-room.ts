@@ -48,16 +48,15 @@ function settingPart(app: AppView): TemplateResult | typeof nothing {
   return nothing;
 }
 
-/** Likewise. Its room is kept where it is not to be had: no switch moves the others. */
+/** Likewise. Its room is kept until then. */
 function drawnPart(app: AppView): TemplateResult {
-  const isDrawn = app.sheetContent === "drawings" && app.results !== undefined;
-  if (isDrawn && drawn !== undefined) return drawn.alsoChoices(app);
-  if (isDrawn)
+  if (drawn !== undefined) return drawn.besideSwitch(app);
+  if (app.results !== undefined)
     void import("./also-drawn.ts").then((loaded) => {
       drawn = loaded;
       app.redraw();
     });
-  return html`<button type="button" class="absent">Also draw…</button>`;
+  return html`<button class="absent">Also draw…</button><button class="absent">Figures</button>`;
 }
 
 /** What plan and profile draw beside the usual. */

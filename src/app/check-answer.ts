@@ -4,6 +4,7 @@
  */
 
 import type { Clash } from "../advice/clashes/clash.ts";
+import { pendantsOverHob } from "../advice/over-hob.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import type {
@@ -128,6 +129,8 @@ export interface CheckAnswer<C = Clash> {
   }[];
   /** What cannot hang or be built as it is placed; the light's verdict stays. */
   readonly clashes: readonly C[];
+  /** Pendants over the hob by their tags on paper, a caution; absent without any. */
+  readonly overHob?: readonly string[];
   readonly planes: readonly PlaneAnswer[];
   /** Name of the plane of the whole top. */
   readonly top: string | null;
@@ -153,6 +156,7 @@ export interface CheckAnswer<C = Clash> {
 export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAnswer {
   const { scene, assessment, clashes, bodyShadows, findings } = judged;
   const edge = workingEdge(scene, assessment);
+  const overHob = pendantsOverHob(scene);
   return {
     name: assessment.name,
     letter: scene.letter,
@@ -160,6 +164,7 @@ export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAn
       layer.luminaires.map((placed) => luminaire(scene, layer.name, placed)),
     ),
     clashes,
+    ...(overHob.length === 0 ? {} : { overHob }),
     planes: assessment.planes.map((plane, index): PlaneAnswer => {
       const { points, normal, quantity, zone } = scene.planes[index];
       const contour = fields ? contourOf(judged, plane) : undefined;

@@ -233,7 +233,7 @@ function check(
   const { illuminance } = assessed;
   const judgement: Partial<CriterionVerdict> =
     verdicts?.({ requirement, scene, plane, planes, illuminance }) ?? {};
-  const { band, verdict = "not judged", probability, drivers = [] } = judgement;
+  const { band, verdict = "not judged", confidence, probability, drivers = [] } = judgement;
   return {
     quantity: requirement.quantity,
     statistic: requirement.statistic,
@@ -244,6 +244,7 @@ function check(
     ...(band === undefined ? {} : { band }),
     ...fineUniformity(requirement, assessed.fine, band),
     verdict,
+    ...(confidence === undefined ? {} : { confidence }),
     ...(probability === undefined ? {} : { probability }),
     drivers,
     source: target.source,

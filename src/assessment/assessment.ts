@@ -50,6 +50,8 @@ export interface Check {
   /** The same on the fine grid, where it lies outside that interval: how even the light is depends on where it is asked. */
   readonly fine?: number;
   readonly verdict: Verdict;
+  /** Probability with which a verdict is given, 0.5…1: under it the case is too close to call; absent where it was not judged. */
+  readonly confidence?: number;
   /** Probability of reaching the target; absent of a draft and where it was not judged. */
   readonly probability?: number;
   readonly drivers: readonly Driver[];

@@ -13,6 +13,8 @@ export interface PublishedTarget extends Target {
   readonly scope: "homes" | "work places";
   readonly surface: "worktop" | "sink" | "cooktop" | "eating" | "general";
   readonly note?: string;
+  /** Of the people whose eyes it is written for, where the source tells them apart: `of 25 to 65`. */
+  readonly ages?: string;
 }
 
 const IES = "IES RP-11, lighting for interior living environments (quoted second-hand), ages 25 to 65";
@@ -37,7 +39,7 @@ function published(
   lux: number,
   source: string,
   known: Target["known"],
-  rest: { scope?: PublishedTarget["scope"]; uniformity?: number; note?: string } = {},
+  rest: Partial<Pick<PublishedTarget, "scope" | "note">> & { readonly uniformity?: number } = {},
 ): PublishedTarget {
   // RP-11 states its figures in both units, 10 lx to the foot-candle.
   const requirements: Requirement[] = [
@@ -50,8 +52,12 @@ function published(
       value: rest.uniformity,
       nature: "maintained",
     });
-  const target = { id, name, requirements, source, known, scope: rest.scope ?? "homes", surface };
-  return rest.note === undefined ? target : { ...target, note: rest.note };
+  const ages = source === IES ? "of 25 to 65" : source === IES_OLD ? "over 65" : undefined;
+  return {
+    ...{ id, name, requirements, source, known, scope: rest.scope ?? "homes", surface },
+    ...(rest.note === undefined ? {} : { note: rest.note }),
+    ...(ages === undefined ? {} : { ages }),
+  };
 }
 
 const CATERING = "The commercial-kitchen figure; not written for homes.";

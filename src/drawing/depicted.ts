@@ -128,6 +128,7 @@ export type DepictedLight =
   | "key of below target"
   | "profile line"
   | "line name"
+  | "profile caption"
   | "working edge"
   | "working edge name"
   | "minimum"

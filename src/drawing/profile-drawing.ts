@@ -65,6 +65,13 @@ export function profileDrawing(
   marks.push(...extremes(profile, x, y, words, [...ink, ...lines], taken));
   marks.push(...targetMarks(targets, x, y, words, ink, taken));
   marks.push(...endLabels(profile, curves, x1, scale, frame));
+  // Its least is of this line alone, and a zone's of all its face.
+  marks.push(
+    text([x1 - 6, frame.height - 1], `light along the middle of the top`, "profile caption", {
+      anchor: "end",
+      ground: "paper",
+    }),
+  );
   const height = frame.height + (scale.width - x1 > 70 ? 0 : 18);
   return {
     width: scale.width,
@@ -81,8 +88,8 @@ export function profileDrawing(
 
 function boxesAlong(points: readonly Vec2[]): Box[] {
   const boxes: Box[] = [];
-  for (let i = 4; i < points.length; i += 4) {
-    const [a, b] = [points[i - 4], points[i]];
+  for (let i = 0; i + 1 < points.length; i += 4) {
+    const [a, b] = [points[i], points[Math.min(i + 4, points.length - 1)]];
     boxes.push({
       x: Math.min(a[0], b[0]),
       y: Math.min(a[1], b[1]) - 1,

@@ -82,28 +82,11 @@ export function targetMarks(
       segment(x1, at - 4, x1, at + 4, "target", "meets", 1),
     );
     const label = `${target.zone} ${words.light(target.value)}`;
-    const options = [
-      ...[-6, 15].flatMap((dy) => [
-        text([x0 + 6, at + dy], label, "target", { ink: "meets", strong: true, ground: "paper" }),
-        text([x1 - 6, at + dy], label, "target", {
-          ink: "meets",
-          strong: true,
-          anchor: "end",
-          ground: "paper",
-        }),
-        text([(x0 + x1) / 2, at + dy], label, "target", {
-          ink: "meets",
-          strong: true,
-          anchor: "middle",
-          ground: "paper",
-        }),
-      ]),
-    ];
     const others = targets
       .filter(({ value }) => value !== target.value)
       .map((each) => ({ from: x(each.from), to: x(each.to), y: y(each.value) }));
-    const isFree = (option: TextMark, boxes: readonly Box[]): boolean =>
-      !boxes.some((box) => overlaps(textBox(option), box, 1));
+    const crossed = (option: TextMark, boxes: readonly Box[]): number =>
+      boxes.filter((box) => overlaps(textBox(option), box, 1)).length;
     const isAtOwn = (option: TextMark): boolean => {
       const box = textBox(option);
       const away = (line: number): number => Math.max(box.y - line, line - box.y - box.height, 0);
@@ -111,14 +94,39 @@ export function targetMarks(
         (other) => other.to < box.x || other.from > box.x + box.width || away(other.y) > away(at),
       );
     };
-    const own = options.filter((option) => isFree(option, taken) && isAtOwn(option));
-    const chosen =
-      own.find((option) => isFree(option, curves)) ??
-      own[0] ??
-      options.find((option) => isFree(option, [...taken, ...curves])) ??
-      options[0];
+    const cost = (option: TextMark): number =>
+      100 * crossed(option, taken) +
+      10 * Math.min(1, crossed(option, curves)) +
+      (isLed(option, at) ? 8 : isAtOwn(option) ? 0 : 50);
+    const chosen = leastOf(optionsAlong(x0, x1, at, label), cost);
     taken.push(textBox(chosen));
+    const [wordX, wordY] = chosen.at;
+    if (isLed(chosen, at))
+      marks.push(segment(wordX, wordY < at ? wordY + 3 : wordY - 11, wordX, at, "leader", "meets", 0.75));
     marks.push(chosen);
   }
   return marks;
+}
+
+/** Places of a name along its line: over and under it from either end and between, then farther off. */
+function optionsAlong(x0: number, x1: number, at: number, label: string): TextMark[] {
+  const style = { ink: "meets", strong: true, ground: "paper" } as const;
+  return [-6, 15, -14, 23, -27, 36, -40, 49].flatMap((dy) => [
+    text([x0 + 6, at + dy], label, "target", style),
+    text([x1 - 6, at + dy], label, "target", { ...style, anchor: "end" }),
+    ...[1 / 2, 1 / 3, 2 / 3, 1 / 5, 4 / 5].map((share) =>
+      text([x0 + share * (x1 - x0), at + dy], label, "target", { ...style, anchor: "middle" }),
+    ),
+  ]);
+}
+
+/** Whether a name stands so far from its line that it needs a leader to it. */
+function isLed({ at: [, y] }: TextMark, line: number): boolean {
+  return Math.abs(y - line) > 24;
+}
+
+/** The first of those that cost least. */
+function leastOf<T>(options: readonly T[], cost: (option: T) => number): T {
+  const costs = options.map(cost);
+  return options[costs.indexOf(Math.min(...costs))];
 }

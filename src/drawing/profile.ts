@@ -55,6 +55,15 @@ const ROLE_NAMES: Readonly<Record<LayerRole, string>> = {
   other: "other",
 };
 
+/** Letters of a layer's name that stand at the end of its line. */
+const LONGEST_NAME = 14;
+
+/** What the layers of a role are called together: as the study calls it where there is one, by the role where there are several. */
+export function roleName(role: LayerRole, layers: readonly { readonly layer: string }[]): string {
+  const [only] = layers;
+  return layers.length === 1 && only.layer.length <= LONGEST_NAME ? only.layer : ROLE_NAMES[role];
+}
+
 /** Samples light on a grid along the island at `across` (m), 96 steps over the top. */
 export function profileAlong(
   grid: PlaneGrid,
@@ -79,8 +88,7 @@ export function profileAlong(
   for (const role of ["pendant", "recessed", "accent", "other"] as const) {
     const layers = light.layers.filter((layer) => layer.role === role);
     if (layers.length === 0) continue;
-    const name = layers.length === 1 && role === "other" ? layers[0].layer : ROLE_NAMES[role];
-    series.push({ name, role, values: read((each) => ofRole(each, role)) });
+    series.push({ name: roleName(role, layers), role, values: read((each) => ofRole(each, role)) });
   }
   return { along, across, series };
 }

@@ -225,12 +225,13 @@ export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput,
     zones: assessment.zones.map(({ name, verdict, checks }) => ({
       name,
       verdict,
-      checks: checks.map(({ quantity, statistic, value, target, band, probability }) => ({
+      checks: checks.map(({ quantity, statistic, value, target, band, confidence, probability }) => ({
         quantity,
         statistic,
         value,
         target,
         band,
+        ...(confidence === undefined ? {} : { confidence }),
         ...(probability === undefined ? {} : { probability }),
       })),
     })),

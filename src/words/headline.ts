@@ -73,7 +73,13 @@ export function headline(
     const open = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
     return {
       words: `${capital(of + listed(close.map(({ name }) => name)))}: too close to call`,
-      aside: aside(...open.slice(0, 1).map((check) => likelyWords(check, targetText(check, unit))), uneven),
+      aside: aside(
+        ...open.slice(0, 1).flatMap((check) => {
+          const likely = likelyWords({ ...check, confidence: undefined }, targetText(check, unit));
+          return likely === "" ? [] : [likely, verdictRule(check)];
+        }),
+        uneven,
+      ),
       kind: "close",
     };
   }
@@ -104,13 +110,29 @@ function settingsBeside(
   ];
 }
 
-/** `97 % likely to reach it` where the band straddles the target or the case is open; empty where it is plain. */
-export function likelyWords({ band, target, probability, verdict }: Check, it: string): string {
+/** `97 % likely to reach it` where the band straddles the target, `62 % likely to reach it, 90 % decides` where the case is open; empty
+ * where it is plain. */
+export function likelyWords(check: Check, it: string): string {
+  const { band, target, confidence, probability, verdict } = check;
   if (probability === undefined || band === undefined) return "";
   const straddles = band[0] < target && band[1] > target;
-  if (!straddles && verdict !== "too close to call") return "";
+  const isOpen = verdict === "too close to call";
+  if (!straddles && !isOpen) return "";
   const share = Math.round(100 * probability);
-  return `${Math.max(1, Math.min(99, share))} % likely to reach ${it}`;
+  const likely = `${Math.max(1, Math.min(99, share))} % likely to reach ${it}`;
+  return isOpen && confidence !== undefined ? `${likely}, ${percentOf(confidence)} % decides` : likely;
+}
+
+/** `from 90 % on it is called met, at 10 % or less short`: when a case is open; empty where nothing was judged. */
+export function verdictRule({ confidence }: Pick<Check, "confidence">): string {
+  return confidence === undefined
+    ? ""
+    : `from ${percentOf(confidence)} % on it is called met, at ${percentOf(1 - confidence)} % or less short`;
+}
+
+/** `90`, `99.5` */
+function percentOf(share: number): string {
+  return String(Math.round(1000 * share) / 10);
 }
 
 function shortfall(zones: readonly ZoneAssessment[]): string {

@@ -1,7 +1,11 @@
 /** Pendants over the hob are named in a caution: common practice, no source. */
 import { describe, expect, it } from "vitest";
 import { pendantsOverHob } from "../../src/advice/over-hob.ts";
+import type { Clash } from "../../src/advice/clashes/clash.ts";
+import { checkAnswer } from "../../src/app/check-answer.ts";
+import { verdictInWords } from "../../src/elements/sheet/verdict-words.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { syntheticAssessment } from "../support/synthetic-island.ts";
 import { overHobSentence } from "../../src/words/hob-text.ts";
 import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 
@@ -28,4 +32,21 @@ describe("pendants over the hob", () => {
     expect(overHobSentence(withHob(0.3, 2.1))).toMatch(/hang over the hob/);
     expect(overHobSentence(resolved(kitchen()).scenes[0])).toBeUndefined();
   });
+});
+
+// 2026-11-28: the text of `check` and the set-out sheet said it, the page and the JSON did not.
+it("is said by the page's verdict and in the JSON too", () => {
+  const scene = withHob(0.9, 1.5);
+  const assessment = syntheticAssessment(scene);
+  const said = (of: Scene, clashes: readonly Clash[] = []) =>
+    verdictInWords(assessment, clashes, undefined, { illuminance: "lx", length: "mm" }, of);
+  expect(said(scene).headline.aside).toMatch(/P2 hangs over the hob: heat and grease$/);
+  const clash = { kind: "bodies", between: ["P1", "P2"], clear: -0.1, remedy: { kind: "move apart", by: 0.1 } };
+  expect(said(scene, [clash as Clash]).clash).toMatch(/P2 hangs over the hob/);
+  const answer = (of: Scene) =>
+    checkAnswer({ scene: of, assessment, clashes: [], contours: [], findings: { cards: [], people: [] } } as never, false);
+  expect(answer(scene).overHob).toEqual(["P2"]);
+  const without = resolved(kitchen()).scenes[0];
+  expect(said(without).headline.aside).not.toMatch(/hob/);
+  expect(answer(without)).not.toHaveProperty("overHob");
 });

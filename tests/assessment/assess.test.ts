@@ -68,6 +68,8 @@ describe("the judgement of an arrangement", () => {
     expect(at(mean + 1.281 * sigma).verdict).toBe("too close to call");
     expect(at(mean + 1.282 * sigma).verdict).toBe("falls short");
     expect(at(mean).probability).toBeCloseTo(0.5, 9);
+    // What a program compares it with.
+    expect(at(mean).confidence).toBe(0.9);
   });
 
   it("gives evenness an interval of its own, which holds the figure", () => {

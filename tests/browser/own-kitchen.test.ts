@@ -145,7 +145,7 @@ it("judges by targets of one's own and says which strip nobody judges", async ()
   await poll(() => target.innerText()).toMatch(/preparation counters: 500 lx · IES RP-11\n/);
   await target.selectOption("My own values…");
   await type("Average at least", "400");
-  await type("U₀ at least", "0.6");
+  await type("Evenness at least", "0.6");
   await poll(async () => (await study()).targets["own, prep"]).toMatchObject({
     illuminance: 400,
     uniformity: 0.6,

@@ -46,7 +46,7 @@ it("goes from an own island and an own file to a verdict of three options and th
   const target = page.getByLabel("Target", { exact: true }).first();
   await target.selectOption({ label: "My own values…" });
   await type("Average at least", "400 lx");
-  await type("U₀ at least", "0.6");
+  await type("Evenness at least", "0.6");
   await refined(page);
   await poll(() => verdictOf(page)).toMatch(/400 lx.*0\.60/);
 

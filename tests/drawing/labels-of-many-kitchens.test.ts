@@ -1,6 +1,6 @@
 /** No two texts of the sheet overlap, over forty kitchens of random islands, people, pendants, zones and names. */
 import { expect, it } from "vitest";
-import { type Drawing, type TextMark, textBox } from "../../src/drawing/drawing.ts";
+import { type Drawing, type Mark, type TextMark, textBox } from "../../src/drawing/drawing.ts";
 import { elevation } from "../../src/drawing/elevation.ts";
 import { elevationExtent } from "../../src/drawing/elevation-scale.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
@@ -55,6 +55,28 @@ function collisions(all: readonly { text: string; box: OrientedBox }[]): string[
       .filter((b) => !isBody(a) || !isBody(b))
       .flatMap((b) => (boxesMeet(smaller(a), smaller(b)) ? [`${a.text} | ${b.text}`] : [])),
   );
+}
+
+/** Words of a profile that a line of light runs through: named with the line. */
+function crossedWords(marks: readonly Mark[]): string[] {
+  const curves = marks.filter((mark) => mark.kind === "line" && mark.depicts === "profile line");
+  return marks.flatMap((mark) => {
+    if (mark.kind !== "text" || !["target", "minimum", "maximum"].includes(mark.depicts)) return [];
+    const { x, y, width, height } = textBox(mark);
+    const isCrossed = curves.some(
+      (curve) =>
+        curve.kind === "line" &&
+        curve.points.slice(1).some((to, i) => {
+          const from = curve.points[i];
+          // By places along it, nearer to one another than any letter is wide.
+          return Array.from({ length: 9 }, (_, k) => k / 8).some((t) => {
+            const [px, py] = [from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])];
+            return px > x + 1 && px < x + width - 1 && py > y + 2 && py < y + height - 2;
+          });
+        }),
+    );
+    return isCrossed ? [mark.text] : [];
+  });
 }
 
 function sheetOf(seed: number, [width, height]: readonly [number, number], unit: "mm" | "ft-in") {
@@ -136,6 +158,8 @@ function sheetOf(seed: number, [width, height]: readonly [number, number], unit:
       ...besideLight.labels.map(({ text, box }) => ({ text, box })),
     ],
     profile: boxesOf(profileDrawn.marks),
+    crossed: crossedWords(profileDrawn.marks),
+    zones: lines.map(({ zone }) => zone),
     lines: light.lines.map(({ level, points }) => `${level} (${points.length})`).join(", "),
     labelled: new Set(light.labels.map(({ text }) => text)).size,
     ratio: Math.max(...top.values) / Math.min(...top.values),
@@ -158,4 +182,21 @@ it("has no two texts over one another in any drawing", () => {
   console.log(`${texts} texts in 40 kitchens, ${found.length} collisions\n${found.slice(0, 40).join("\n")}`);
   expect(texts).toBeGreaterThan(800);
   expect(found).toEqual([]);
+});
+
+// 2026-11-28: the line of the total ran through "prep 500 lx" of the worked example.
+it("writes no word of the profile across a line of light, and leaves no target's name out", () => {
+  const crossed: string[] = [];
+  let names = 0;
+  for (let seed = 1; seed <= 40; seed++) {
+    const page = PAGES[seed % PAGES.length];
+    const sheet = sheetOf(seed, page, seed % 3 === 0 ? "ft-in" : "mm");
+    names += sheet.profile.length;
+    for (const word of sheet.crossed) crossed.push(`${seed} ${page.join("x")}: ${word}`);
+    for (const zone of sheet.zones)
+      if (!sheet.profile.some(({ text }) => text.startsWith(zone)))
+        crossed.push(`${seed}: ${zone} is left out`);
+  }
+  console.log(`${names} words in 40 profiles, ${crossed.length} crossed or left out\n${crossed.join("\n")}`);
+  expect(crossed).toEqual([]);
 });

@@ -158,6 +158,18 @@ it("says of what it is how sure", () => {
   expect(headline.aside).toBe("62 % likely to reach 500 lx");
 });
 
+// 2026-11-28: "too close to call" beside 62 % did not say how sure a verdict has to be.
+it("says beside an open case how sure a verdict has to be", () => {
+  const open = check(510, "too close to call", { probability: 0.62, confidence: 0.9 });
+  const { headline, zones } = said([zone("prep", [open])]);
+  expect(headline.aside).toBe(
+    "62 % likely to reach 500 lx; from 90 % on it is called met, at 10 % or less short",
+  );
+  expect(zones[0].judged).toBe("too close to call against 500 lx (62 % likely to reach it, 90 % decides)");
+  const stricter = said([zone("prep", [{ ...open, confidence: 0.975 }])]).headline;
+  expect(stricter.aside).toMatch(/from 97\.5 % on it is called met, at 2\.5 % or less short/);
+});
+
 // 2026-11-28: two figures of evenness on either side of what is asked, and no word which of them counts.
 // Then both stood side by side in the row: the judged one stands there, the other where both are explained.
 it("says the evenness that is judged, and the other with its reason", () => {

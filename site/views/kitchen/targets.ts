@@ -12,6 +12,8 @@ export interface Asked {
   readonly name: string;
   readonly source?: string;
   readonly note?: string;
+  /** Of the people it is written for. */
+  readonly ages?: string;
   readonly isOwn: boolean;
 }
 
@@ -23,11 +25,20 @@ export function askedBy(app: FieldsView, id: string | null | undefined): Asked |
   if (published === undefined) return undefined;
   const of = (quantity: string): number | undefined =>
     published.requirements.find((each) => each.quantity === quantity)?.value;
-  const { name, source, note } = published;
-  return { name, source, note, illuminance: of("illuminance"), uniformity: of("uniformity"), isOwn: false };
+  const { source, note, ages } = published;
+  const name = ages === undefined ? published.name : `${published.name} for people ${ages}`;
+  return {
+    name,
+    source,
+    note,
+    ages,
+    illuminance: of("illuminance"),
+    uniformity: of("uniformity"),
+    isOwn: false,
+  };
 }
 
-/** `500 lx, U₀ 0.60`. */
+/** `500 lx, evenness 0.60`. */
 export function figures(
   app: FieldsView,
   { illuminance, minimum, uniformity }: Pick<Asked, "illuminance" | "minimum" | "uniformity">,
@@ -35,7 +46,7 @@ export function figures(
   return [
     illuminance === undefined ? undefined : askedLight(app, illuminance),
     minimum === undefined ? undefined : `${askedLight(app, minimum)} at any point`,
-    uniformity === undefined ? undefined : `U₀ ${uniformity.toFixed(2)}`,
+    uniformity === undefined ? undefined : `evenness ${uniformity.toFixed(2)}`,
   ]
     .filter((each) => each !== undefined)
     .join(", ");
@@ -55,7 +66,7 @@ function shortSource(source: string): string {
   return source.split(/[,(]/)[0].trim();
 }
 
-/** `preparation counters: 500 lx, U₀ 0.60 · EN 12464-1:2021`. */
+/** `preparation counters: 500 lx, evenness 0.60 · EN 12464-1:2021`. */
 export function targetWords(app: FieldsView, id: string): string {
   const target = askedBy(app, id);
   if (target === undefined) return id;

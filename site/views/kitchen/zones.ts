@@ -42,7 +42,7 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
       <optgroup label="Published for homes">${published("homes").map(line)}</optgroup>
       <optgroup label="Published for places of work">${published("work places").map(line)}</optgroup>
     </select>
-    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${capital(target.name)}, ${figures(app, target)}: ${target.source}. ${target.note ?? ""}</p>`}
+    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${capital(target.name)}, ${figures(app, target)}: ${target.source}. ${target.note ?? ""} ${target.ages === undefined ? nothing : "The ages are of those who work there: older eyes need more light for the same work."}</p>`}
     ${problem === undefined ? nothing : html`<p class="problem">✕ ${problem}</p>`}
   </div>
   ${target?.isOwn === true ? ownFields(app, zone) : nothing}`;
@@ -54,13 +54,13 @@ function ownFields(app: AppView, zone: RawZone): TemplateResult {
   const path = (key: keyof RawTarget): Path => ["targets", name, key];
   return html`${illuminanceField(app, { label: "Average at least", path: path("illuminance"), change: `${zone.name} asks` })}
     ${numberField(app, {
-      label: "U₀ at least",
+      label: "Evenness at least",
       path: path("uniformity"),
-      change: `${zone.name} asks U₀`,
+      change: `${zone.name} asks evenness`,
       from: 0,
       to: 1,
       optional: true,
-      hint: "Least over average; empty asks nothing.",
+      hint: "Least over average, U₀ in standards; empty asks nothing.",
     })}
     ${illuminanceField(app, {
       label: "At any point at least",

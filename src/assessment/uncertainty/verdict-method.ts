@@ -35,6 +35,8 @@ export interface CriterionVerdict {
   /** 95 % interval of the figure, in the requirement's own nature (lx or a ratio). */
   readonly band: readonly [lo: number, hi: number];
   readonly verdict: Verdict;
+  /** Probability with which the verdict is given, 0.5…1; under it the case is too close to call. */
+  readonly confidence: number;
   /** Probability that the true figure reaches the target; absent of a draft, which knows only its limits. */
   readonly probability?: number;
   readonly drivers: readonly Driver[];
@@ -90,6 +92,7 @@ export function verdictMethod(
     return {
       band: [band[0] * undo, band[1] * undo],
       verdict: pessimistic === optimistic ? pessimistic : "too close to call",
+      confidence,
       ...(uncertainty.bound === undefined ? { probability: least } : {}),
       drivers: shares.map(({ input, share }) => ({ input: inputWords(input), ...input, share })),
     };

@@ -65,6 +65,9 @@ export const CHECK = object("One requirement of a target, held against the light
   "footcandles?": number("What the source asks in foot-candles, where it states them.", "fc"),
   "band?": numbers("Least and greatest that it may truly be.", "lx or ratio", 2),
   "verdict?": VERDICT,
+  "confidence?": number(
+    "Probability with which a verdict is given, 0.5 to 1; under it the case is too close to call.",
+  ),
   "probability?": number("Probability that the truth reaches the target, 0 to 1."),
   "fine?": number("The same on the fine grid."),
   "drivers?": list(

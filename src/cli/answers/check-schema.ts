@@ -103,6 +103,9 @@ const ARRANGEMENT = object("One arrangement.", {
     }),
   ),
   clashes: CLASHES,
+  "overHob?": list("Pendants over the hob, by their names on paper: a caution about heat and grease.", {
+    type: "string",
+  }),
   planes: list("Where light was calculated.", PLANE),
   top: orNull(text("Name of the plane of the whole top.")),
   zones: list("Zones with their verdicts.", ZONE),

@@ -64,7 +64,7 @@ function zoneGroup(
     return {
       what: nameOf(check),
       value: figureText(check.quantity, check.value, words.illuminanceUnit),
-      said: checkWords(check, words.illuminanceUnit) + place(check),
+      said: checkWords(check, words.illuminanceUnit) + openWords(check) + place(check),
       mark: VERDICT_MARK[check.verdict],
       style: VERDICT_STYLE[check.verdict],
       from: [
@@ -90,7 +90,9 @@ function zoneGroup(
   if (!zone.checks.some((c) => c.quantity === "illuminance" && c.statistic === "average"))
     rows.push(plain("Average", words.light(statistics.average), "Mean of all points, weighted by area."));
   if (!zone.checks.some((c) => c.quantity === "uniformity"))
-    rows.push(plain("Evenness U₀", evennessText(statistics.uniformity), "Minimum divided by average."));
+    rows.push(
+      plain("Evenness", evennessText(statistics.uniformity), "Least divided by average, U₀ in standards."),
+    );
   rows.push(
     plain(
       "From least to most",
@@ -127,13 +129,19 @@ function edgeGroup(assessment: ArrangementAssessment, scene: Scene, words: Wordi
 }
 
 function nameOf(check: Check): string {
-  if (check.quantity === "uniformity") return "Evenness U₀";
+  if (check.quantity === "uniformity") return "Evenness";
   const statistic = capital(check.statistic);
   return check.nature === "initial" ? `${statistic}, initial` : statistic;
 }
 
 function place(check: Check): string {
   return check.quantity === "illuminance" ? `, about as bright as ${familiarPlace(check.value)}` : "";
+}
+
+/** ` (62 % likely to reach it, 90 % decides)` of an open case. */
+function openWords(check: Check): string {
+  const likely = check.verdict === "too close to call" ? likelyWords(check, "it") : "";
+  return likely === "" ? "" : ` (${likely})`;
 }
 
 function bandWords(check: Check, words: Wording): string {

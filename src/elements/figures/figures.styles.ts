@@ -8,6 +8,7 @@ export const figuresStyles = css`
   thead th { color: var(--_quiet); }
   tbody th { font-weight: 600; }
   td:last-child { text-align: start; }
+  .note { max-width: 640px; margin: -8px 0 16px; font-size: 13px; color: var(--_quiet); }
   .beside { display: block; position: relative; overflow-x: auto; }
   .beside caption { text-align: start; font-size: 15px; font-weight: 600; padding-block: 4px; }
   .beside td:last-child { text-align: end; }

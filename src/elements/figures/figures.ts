@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { ArrangementAssessment, Check, ZoneAssessment } from "../../assessment/assessment.ts";
+import { verdictRule } from "../../words/headline.ts";
 import { evennessText, rangeWords, VERDICT_MARK } from "../../words/zone-text.ts";
 import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
@@ -63,7 +64,7 @@ export class CandlespanFigures extends DrawingElement {
         "95 of 100 cases",
         "least",
         "most",
-        "U₀",
+        "evenness",
         "verdict",
       ].map((name) => html`<th scope="col">${name}</th>`)}</tr></thead>
       <tbody>${zones.map(({ name, statistics, checks, verdict }) => {
@@ -78,7 +79,8 @@ export class CandlespanFigures extends DrawingElement {
           <td><span class="mark" aria-hidden="true">${VERDICT_MARK[verdict]}</span> ${verdict}</td>
         </tr>`;
       })}</tbody>
-    </table>`;
+    </table>
+    <p class="note">${tableNote(zones)}</p>`;
   }
 
   /** Zones in rows, their light otherwise in columns; nothing without columns. */
@@ -117,6 +119,19 @@ export class CandlespanFigures extends DrawingElement {
       <dl>${row.from.map(({ term, words }) => html`<dt>${term}</dt><dd>${words}</dd>`)}</dl>
     </details>`;
   }
+}
+
+/** What the columns are, said once. */
+function tableNote(zones: readonly ZoneAssessment[]): string {
+  const [judged] = zones.flatMap(({ checks }) => checks);
+  const rule = judged === undefined ? "" : verdictRule(judged);
+  return [
+    "Least and most: the darkest and the brightest calculated point of the whole zone; the profile’s are of the middle of the top alone.",
+    "Evenness: least over average, U₀ in standards.",
+    rule === "" ? "" : `How likely a target is reached decides: ${rule}, between them too close to call.`,
+  ]
+    .filter((sentence) => sentence !== "")
+    .join(" ");
 }
 
 define("candlespan-figures", CandlespanFigures);

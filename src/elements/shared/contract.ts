@@ -82,7 +82,8 @@ export interface UnderlayMoveDetail {
 /** Light at one place, by role (lx). */
 export interface LightReading {
   readonly total: number;
-  readonly parts: readonly { readonly role: LayerRole; readonly value: number }[];
+  /** `name`: the layer's, or of all layers of the role. */
+  readonly parts: readonly { readonly role: LayerRole; readonly name: string; readonly value: number }[];
 }
 
 /** `reading-move`: place in the island's axes (m), or nothing when the pointer left. */

@@ -2,7 +2,7 @@
 import { type IsoluxField, isoluxField, onGrid, readIsolux } from "../../app/contour-field.ts";
 import type { ArrangementAssessment, PlaneAssessment } from "../../assessment/assessment.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
-import { type LayeredLight, ofRole } from "../../drawing/profile.ts";
+import { type LayeredLight, ofRole, roleName } from "../../drawing/profile.ts";
 import type { CalculationPlane, PlaneGrid } from "../../scene/calculation-plane.ts";
 import { gridMetres } from "../../scene/grid-metres.ts";
 import type { LayerRole, Scene } from "../../scene/scene.ts";
@@ -86,6 +86,10 @@ export class IlluminanceProbe {
     const roles = [...new Set(fine.layers.map(({ role }) => role))];
     const parts = roles.map((role) => ({
       role,
+      name: roleName(
+        role,
+        fine.layers.filter((layer) => layer.role === role),
+      ),
       value: readIsolux(this.#part(role, this.top as TopLight), ...at),
     }));
     return { total: readIsolux(this.#field, ...at), parts };

@@ -157,10 +157,13 @@ export class CandlespanSheet extends DrawingElement {
     const said =
       this.assessment === undefined
         ? undefined
-        : this.inWords?.(this.assessment, this.clashes, this.reader(scene)?.top, {
-            illuminance: this.words.illuminanceUnit,
-            length: this.words.lengthUnit,
-          });
+        : this.inWords?.(
+            this.assessment,
+            this.clashes,
+            this.reader(scene)?.top,
+            { illuminance: this.words.illuminanceUnit, length: this.words.lengthUnit },
+            scene,
+          );
     const room = verdictRoom(scene.zones, said, this.width);
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };
     return html`
@@ -254,10 +257,9 @@ export class CandlespanSheet extends DrawingElement {
     return html`<span .style=${side}>${this.readingSentence(light)}</span>`;
   }
 
-  /** `691 lx here: pendants 600, recessed 91` */
+  /** `691 lx here: pendants 600, ambient 91` */
   readingSentence(light: LightReading): string {
-    const names = { pendant: "pendants", recessed: "recessed", accent: "accents", other: "other" } as const;
-    const parts = light.parts.map((p) => `${names[p.role]} ${this.words.lightFigure(p.value)}`).join(", ");
+    const parts = light.parts.map((p) => `${p.name} ${this.words.lightFigure(p.value)}`).join(", ");
     return `${this.words.light(light.total)} here: ${parts}`;
   }
 

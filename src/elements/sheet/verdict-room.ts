@@ -22,7 +22,7 @@ const TWO_ABREAST = 960;
 /** Sheets narrower than this have small headlines, and what belongs to one under it. */
 export const NARROW = 560;
 /** What a page may set beside the headline, such as its switches (px). */
-const BESIDE = 560;
+const BESIDE = 630;
 /** Lines reserved for the zones of a study at most; narrow sheets keep the rest for the plan. */
 const MOST_LINES = 7;
 const MOST_NARROW_LINES = 4;

@@ -2,9 +2,11 @@
 import type { Clash } from "../../advice/clashes/clash.ts";
 import type { ArrangementAssessment, ZoneAssessment } from "../../assessment/assessment.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
+import type { Scene } from "../../scene/scene.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import type { LengthUnit } from "../../units/length-text.ts";
 import { clashHeadline } from "../../words/clash-words.ts";
+import { overHobWords } from "../../words/hob-text.ts";
 import { type Headline, headline, isDark, likelyWords } from "../../words/headline.ts";
 import { capital } from "../../words/sentence.ts";
 import { checkWords, darkestPlace, TWO_GRIDS, verdictMark, zoneClauses } from "../../words/zone-text.ts";
@@ -49,12 +51,18 @@ export function verdictInWords(
   clashes: readonly Clash[],
   top: TopLight | undefined,
   units: { readonly illuminance: IlluminanceUnit; readonly length: LengthUnit },
+  scene?: Scene,
 ): VerdictInWords {
   const isLit = assessment.zones.some((zone) => !isDark(zone));
   const place = top === undefined || !isLit ? undefined : darkestPlace(top.plane, top.light.illuminance);
+  const first = headline(assessment, clashes, units.illuminance);
+  const clash = clashHeadline(clashes, units.length)?.replace(/^Cannot be built as placed: /, "") ?? "";
+  const overHob = scene === undefined ? undefined : overHobWords(scene);
+  const withHob = (words: string, between: string): string =>
+    overHob === undefined ? words : words === "" ? overHob : `${words}${between}${overHob}`;
   return {
-    headline: headline(assessment, clashes, units.illuminance),
-    clash: clashHeadline(clashes, units.length)?.replace(/^Cannot be built as placed: /, "") ?? "",
+    headline: { ...first, aside: withHob(first.aside, "; ") },
+    clash: clash === "" ? "" : withHob(clash, " "),
     zones: assessment.zones.map((zone) => zoneRow(zone, clashes, units.illuminance)),
     dark: place === undefined ? "" : `Darkest ${place}.`,
   };
