@@ -41,10 +41,24 @@ it("is said by the page's verdict and in the JSON too", () => {
   const said = (of: Scene, clashes: readonly Clash[] = []) =>
     verdictInWords(assessment, clashes, undefined, { illuminance: "lx", length: "mm" }, of);
   expect(said(scene).headline.aside).toMatch(/P2 hangs over the hob: heat and grease$/);
-  const clash = { kind: "bodies", between: ["P1", "P2"], clear: -0.1, remedy: { kind: "move apart", by: 0.1 } };
+  const clash = {
+    kind: "bodies",
+    between: ["P1", "P2"],
+    clear: -0.1,
+    remedy: { kind: "move apart", by: 0.1 },
+  };
   expect(said(scene, [clash as Clash]).clash).toMatch(/P2 hangs over the hob/);
   const answer = (of: Scene) =>
-    checkAnswer({ scene: of, assessment, clashes: [], contours: [], findings: { cards: [], people: [] } } as never, false);
+    checkAnswer(
+      {
+        scene: of,
+        assessment: { ...assessment, planes: [] },
+        clashes: [],
+        contours: [],
+        findings: { cards: [], people: [] },
+      } as never,
+      false,
+    );
   expect(answer(scene).overHob).toEqual(["P2"]);
   const without = resolved(kitchen()).scenes[0];
   expect(said(without).headline.aside).not.toMatch(/hob/);
