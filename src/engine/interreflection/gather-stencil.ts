@@ -154,7 +154,7 @@ function stops(count: number, step: number): number[] {
 }
 
 /** Weights of the `order` stops about `at`; a stop itself gets all. */
-function lagrange(stopsAt: readonly number[], at: number, order: number): [number, number][] {
+export function lagrange(stopsAt: readonly number[], at: number, order: number): [number, number][] {
   let last = 0;
   while (last < stopsAt.length - 1 && stopsAt[last] < at) last++;
   if (stopsAt[last] === at) return [[at, 1]];

@@ -27,6 +27,7 @@ import { type GatheredBodies, PlaneGather } from "./plane-gather.ts";
 import { reflectanceChange } from "./reflectance-change.ts";
 import { type RoomExchange, roomExchange, roomExchangeKey } from "./room-exchange.ts";
 import { type Exitance, type LuminaireDirect, type RoomSolution, roomSolution } from "./room-solution.ts";
+import { fromShared, type GatheredPlane, type SharedPlane, sharedPlanes } from "./shared-lattice.ts";
 
 export interface Interreflection {
   readonly patches: Patches;
@@ -75,7 +76,8 @@ export class InterreflectionStage {
   readonly #direct: RecentCache<PatchDirect>;
   readonly #gathers: RecentCache<PlaneGather>;
   readonly #solutions: RecentCache<RoomSolution>;
-  readonly #planes: RecentCache<InterreflectedPlane>;
+  readonly #shared: RecentCache<readonly (SharedPlane | undefined)[]>;
+  readonly #planes: RecentCache<GatheredPlane>;
   readonly #bodies: BodiesStage;
 
   constructor(keep: number) {
@@ -85,6 +87,7 @@ export class InterreflectionStage {
     this.#direct = new RecentCache(keep);
     this.#gathers = new RecentCache(keep);
     this.#solutions = new RecentCache(keep);
+    this.#shared = new RecentCache(keep);
     this.#planes = new RecentCache(keep);
     this.#bodies = new BodiesStage(keep);
   }
@@ -100,11 +103,17 @@ export class InterreflectionStage {
     const { scene, quality } = question;
     const lit = this.#lit(question, observer);
     const { solution, room } = lit;
-    const planes = scene.planes.map((plane): InterreflectedPlane => {
+    const shared = this.#sharedPlanes(scene.planes);
+    const gathered = scene.planes.map((plane, index) => {
+      if (shared[index] !== undefined) return undefined;
       const gather = this.#gather(room, plane, quality);
       return this.#planes.get(contentKey(lit.key, gather.key), () =>
-        interreflectedPlane(gather, lit, scene.layers.length, observer),
+        gatheredPlane(gather, lit, scene.layers.length, observer),
       );
+    });
+    const planes = scene.planes.map((_, index) => {
+      const own = gathered[index] ?? fromShared(shared[index]!, gathered, scene.layers.length);
+      return interreflectedPlane(own, scene.layers.length);
     });
     observer?.progress?.("light between surfaces", 1);
     for (const cache of [
@@ -112,6 +121,7 @@ export class InterreflectionStage {
       this.#unshadowed,
       this.#direct,
       this.#gathers,
+      this.#shared,
       this.#solutions,
       this.#planes,
     ])
@@ -157,6 +167,13 @@ export class InterreflectionStage {
         this.#gather(room, plane, quality).evaluate(change.patches, groups.length, seen, observer).layers,
     );
     return groups.map((_, g) => planes.map((layers) => layers[g]));
+  }
+
+  #sharedPlanes(planes: readonly CalculationPlane[]): readonly (SharedPlane | undefined)[] {
+    const key = contentKey(
+      ...planes.flatMap(({ role, quantity, normal, points }) => [role, quantity, normal, points]),
+    );
+    return this.#shared.get(key, () => sharedPlanes(planes));
   }
 
   #gather({ key, gather }: RoomExchange, plane: CalculationPlane, { gatherSpacing }: Quality): PlaneGather {
@@ -246,12 +263,12 @@ export class InterreflectionStage {
 }
 
 /** Light on a plane, with and without bodies in the exchange and of the coarser division: all in one gather. */
-function interreflectedPlane(
+function gatheredPlane(
   gather: PlaneGather,
   { solution, bodies }: LitRoom,
   layers: number,
   observer?: Observer,
-): InterreflectedPlane {
+): GatheredPlane {
   const { exitance, coarsely, withoutBodies } = solution;
   const all = [exitance, coarsely, ...(withoutBodies === undefined ? [] : [withoutBodies])];
   const join = (of: (each: Exitance) => Float64Array): Float64Array => {
@@ -272,9 +289,16 @@ function interreflectedPlane(
     solution.uneven,
     layers,
   );
+  return { fields, interpolationError };
+}
+
+function interreflectedPlane(
+  { fields, interpolationError }: GatheredPlane,
+  layers: number,
+): InterreflectedPlane {
   const light = fields.slice(0, layers);
   const differenceFrom = (first: number): number =>
-    first < count ? largestDifference(fields.slice(first, first + layers), light) : 0;
+    first < fields.length ? largestDifference(fields.slice(first, first + layers), light) : 0;
   return {
     layers: light,
     interpolationError,
