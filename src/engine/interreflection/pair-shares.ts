@@ -5,9 +5,15 @@
  * Exact from each node; the quadrature's error shows in how far rows are from one.
  */
 
+import { distanceToBox } from "../../geometry/box.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { Gather } from "./gather.ts";
 import type { Patches } from "./patches.ts";
 import type { Screens } from "./screens.ts";
+
+/** Distance of the solids in radii of a patch from which its middle sees past them as its nodes do in the mean: what they hide
+ * changes over the patch as a straight line does, to the second order. */
+const FAR = 4;
 
 export class PairShares {
   /** Shares found. */
@@ -70,7 +76,8 @@ export class PairShares {
         this.#settled[m] = seen[m] === 0 || seen[m] >= all[m] * (1 - 1e-12) ? 1 : 0;
       this.#look(i, others, first + 1, first + 2, true);
       this.#look(i, others, first + 3, last, true);
-    } else this.#look(i, others, first, last, false);
+    } else if (p.whole[i] === 1 && this.#far(i)) this.#lookFrom(i, others, p.centre, i, 1, false);
+    else this.#look(i, others, first, last, false);
     for (let m = 0; m < others.length; m++) seen[m] = all[m] > 0 ? seen[m] / all[m] : 1;
     this.pairs += others.length;
     return seen;
@@ -78,6 +85,19 @@ export class PairShares {
 
   /** Adds up what nodes `from` to `to` of patch i see; of patches not settled alone, where so asked. */
   #look(i: number, others: readonly number[], from: number, to: number, unsettled: boolean): void {
+    const { nodes, nodeWeights } = this.#p;
+    for (let k = from; k < to; k++) this.#lookFrom(i, others, nodes, k, nodeWeights[k], unsettled);
+  }
+
+  /** Adds up what the k-th point sees, one of patch i. */
+  #lookFrom(
+    i: number,
+    others: readonly number[],
+    points: Float64Array,
+    k: number,
+    share: number,
+    unsettled: boolean,
+  ): void {
     const p = this.#p;
     const s = 3 * p.surface[i];
     const nx = p.normal[s];
@@ -87,20 +107,24 @@ export class PairShares {
     const gather = this.#gather;
     const all = this.#all;
     const seen = this.#seen;
-    for (let k = from; k < to; k++) {
-      const x = p.nodes[3 * k];
-      const y = p.nodes[3 * k + 1];
-      const z = p.nodes[3 * k + 2];
-      sight.from(x, y, z, nx, ny, nz);
-      for (let m = 0; m < others.length; m++) {
-        if (unsettled && this.#settled[m] === 1) continue;
-        const j = others[m];
-        const weight = p.nodeWeights[k] * gather.factor(x, y, z, nx, ny, nz, j);
-        if (weight <= 0) continue;
-        all[m] += weight;
-        seen[m] += weight * this.#screens.share(p, j, this.#blockers[p.surface[j]]);
-      }
+    const x = points[3 * k];
+    const y = points[3 * k + 1];
+    const z = points[3 * k + 2];
+    sight.from(x, y, z, nx, ny, nz);
+    for (let m = 0; m < others.length; m++) {
+      if (unsettled && this.#settled[m] === 1) continue;
+      const j = others[m];
+      const weight = share * gather.factor(x, y, z, nx, ny, nz, j);
+      if (weight <= 0) continue;
+      all[m] += weight;
+      seen[m] += weight * this.#screens.share(p, j, this.#blockers[p.surface[j]]);
     }
+  }
+
+  #far(i: number): boolean {
+    const { centre, radius } = this.#p;
+    const at: Vec3 = [centre[3 * i], centre[3 * i + 1], centre[3 * i + 2]];
+    return this.#screens.boxes.every((box) => distanceToBox(at, box) > FAR * radius[i]);
   }
 
   #room(count: number): void {
