@@ -10,6 +10,7 @@ import type { SetOut, SetOutBox } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Ink, line, text } from "./drawing.ts";
 import { type IslandAxes, islandAxes } from "./island-axes.ts";
@@ -134,7 +135,7 @@ function nameOf(
     .filter((other) => Math.abs(other.s - s) < 0.02 && other.box.heights?.ceiling === heights?.ceiling)
     .map((other) => other.box.tag)
     .sort((a, b) => Number(a.slice(1)) - Number(b.slice(1)));
-  return `${tags.length > 2 ? `${tags[0]} to ${tags.at(-1)}` : tags.join(", ")}${flag(...tags)}`;
+  return `${shortTags(tags)}${flag(...tags)}`;
 }
 
 /** Which figures are written at a pendant: those that differ along the row at each, what all share at the last alone. */

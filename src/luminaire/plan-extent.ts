@@ -12,12 +12,8 @@ export function extentAlong(opening: LuminousOpening, rotation: Float64Array, ax
 }
 
 /** Extents (m) along local x and y: the wider of body and opening each way. */
-export function planExtents({ emission, body }: Luminaire): readonly [along: number, across: number] {
-  const { opening } = emission;
-  return [
-    Math.max(2 * openingSupport(opening, 1, 0, 0), bodyWidth(body, 0)),
-    Math.max(2 * openingSupport(opening, 0, 1, 0), bodyWidth(body, Math.PI / 2)),
-  ];
+export function planExtents(luminaire: Luminaire): readonly [along: number, across: number] {
+  return [widthAlong(luminaire, 0), widthAlong(luminaire, Math.PI / 2)];
 }
 
 /** Full extent (m) along a plan direction at `angle` (rad) from local x: rim to rim in a row. */

@@ -37,6 +37,9 @@ export function createRandom(seed: number): Random {
   return next;
 }
 
+/** What is beyond the whole number: of multiples of an irrational, an even sequence on [0, 1). */
+export const fraction = (x: number): number => x - Math.floor(x);
+
 function mix(value: number): number {
   let h = value | 0;
   h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);

@@ -19,9 +19,9 @@ import { topPlane } from "../scene/top-plane.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { patchyRemark } from "../words/arrangement-sentences.ts";
 import { clashList } from "../words/clash-list.ts";
-import { agedPeople, list } from "../words/findings-sections.ts";
+import { agedPeople } from "../words/findings-sections.ts";
 import { glareLimit, HOT, hiddenFace, hiddenWords } from "../words/person-words.ts";
-import { asSentence } from "../words/sentence.ts";
+import { asSentence, listed } from "../diagnostics/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { darkestPlace, rangeWords } from "../words/zone-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
@@ -85,9 +85,9 @@ function settingSentences(option: HandoverOption, { lux }: HandoverWords): strin
     const met = judged.filter(({ verdict }) => verdict === "meets");
     const places =
       judged.length === 0
-        ? [`${list(cell.zones.map(place))}; nothing is asked of it then`]
+        ? [`${listed(cell.zones.map(place))}; nothing is asked of it then`]
         : [
-            ...(met.length === 0 ? [] : [`${list(met.map(place))}: what was asked for then`]),
+            ...(met.length === 0 ? [] : [`${listed(met.map(place))}: what was asked for then`]),
             ...judged
               .filter(({ verdict }) => verdict !== "meets")
               .map((zone) => `${place(zone)}${answerThen(zone, lux)}`),
@@ -96,7 +96,7 @@ function settingSentences(option: HandoverOption, { lux }: HandoverWords): strin
     const levels =
       lit.length === 0
         ? "everything off"
-        : `${list(lit.map(({ layer, level }) => `${printable(layer, 30)} at ${levelWords(level)}`))}`;
+        : `${listed(lit.map(({ layer, level }) => `${printable(layer, 30)} at ${levelWords(level)}`))}`;
     return [`Set to ${printable(name, 40)} (${levels}), ${places.join("; ")}.`];
   });
 }
@@ -111,7 +111,7 @@ function answerThen({ checks, verdict }: ZoneAssessment, lux: (value: number) =>
       ? `too close to promise against the ${lux(target)}`
       : "too close to promise to be as even as";
   });
-  return parts.length === 0 ? "" : `, ${list(parts)} asked for then`;
+  return parts.length === 0 ? "" : `, ${listed(parts)} asked for then`;
 }
 
 /** What the oldest of the people would be asked for where it is not what the target asks. */
@@ -134,7 +134,7 @@ function ageSentence(
       `${words.lux(asked)} at ${printable(zone, 40)}, where there is ${words.lux(found)}`,
   );
   const answer = short.length === 0 ? "That is enough for them too." : "That is not enough for them.";
-  return [`For the eyes of ${agedPeople(remark)} one would ask ${list(parts)}. ${answer}`];
+  return [`For the eyes of ${agedPeople(remark)} one would ask ${listed(parts)}. ${answer}`];
 }
 
 const ANSWER: Readonly<Record<Verdict, string>> = {
@@ -162,7 +162,7 @@ function bandSentence(
     maintenance < 1
       ? ` With new lamps and clean shades it reads ${(1 / maintenance).toFixed(2)} times as much.`
       : "";
-  return `${years} a meter to read ${list(parts)}, 19 times in 20.${fresh}`;
+  return `${years} a meter to read ${listed(parts)}, 19 times in 20.${fresh}`;
 }
 
 /** Glare, mirror image, heads and one's own shadow, a sentence each. */
@@ -197,15 +197,15 @@ function glareSentence(people: readonly PersonFindings[]): string {
     ? "; how bright some of the luminaires look is not known"
     : "";
   if (sentences.size === 0 && rated.length === 0)
-    return `Glare: nothing bright near the line of sight of ${list(people.map(({ person }) => person))}${unknown}.`;
+    return `Glare: nothing bright near the line of sight of ${listed(people.map(({ person }) => person))}${unknown}.`;
   const parts = [...sentences].map(
-    ([what, names]) => `${list(names)} ${names.length === 1 ? "looks" : "look"} into ${what}`,
+    ([what, names]) => `${listed(names)} ${names.length === 1 ? "looks" : "look"} into ${what}`,
   );
   if (rated.length > 0) {
     const values = rated.map(({ glare }) => Math.round(glare.rating?.value ?? 0));
     const limits = rated.map(({ age }) => glareLimit(age));
     parts.push(
-      `what ${list(rated.map(({ person }) => person))} ${rated.length === 1 ? "has" : "have"} in view is glaring taken together (UGR ${rangeOf(values)}, where kitchens at work are held to ${rangeOf(limits)})`,
+      `what ${listed(rated.map(({ person }) => person))} ${rated.length === 1 ? "has" : "have"} in view is glaring taken together (UGR ${rangeOf(values)}, where kitchens at work are held to ${rangeOf(limits)})`,
     );
   }
   return `Glare: ${parts.join("; ")}${unknown}.`;
@@ -233,7 +233,7 @@ function mirrorSentence(people: readonly PersonFindings[]): string {
   const things = [...new Set(mirrored.map(({ glare }) => quoted(glare.mirrored[0].luminaire)))];
   const ratio = Math.max(...mirrored.map(({ glare }) => glare.mirrored[0].ratio));
   const times = ratio >= 100 ? "over 100" : `about ${Number(ratio.toPrecision(1))}`;
-  return `Mirror image: in the polished top ${list(mirrored.map(({ person }) => person))} will see ${list(things)} mirrored, ${times} times as bright as the top around it; a satin top would not show it.`;
+  return `Mirror image: in the polished top ${listed(mirrored.map(({ person }) => person))} will see ${listed(things)} mirrored, ${times} times as bright as the top around it; a satin top would not show it.`;
 }
 
 function headSentence(people: readonly PersonFindings[], words: HandoverWords): string[] {

@@ -35,7 +35,7 @@ import { litSettingWords } from "../words/settings-text.ts";
 import { patchyRemark, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashHeadline } from "../words/clash-words.ts";
 import { methodText } from "../words/method-text.ts";
-import { asSentence } from "../words/sentence.ts";
+import { asSentence } from "../diagnostics/sentence.ts";
 import { levelWords } from "../words/settings-text.ts";
 import { wording } from "../words/wording.ts";
 import { darkestPlace, evennessText, ofBothGrids, verdictMark } from "../words/zone-text.ts";

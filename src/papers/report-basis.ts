@@ -7,7 +7,7 @@ import { type Block, bullet, heading, paragraph } from "../drawing/paper/flow.ts
 import { degrees } from "../units/quantities.ts";
 import { briefValue } from "../words/brief-value.ts";
 import { methodText } from "../words/method-text.ts";
-import { asSentence } from "../words/sentence.ts";
+import { asSentence } from "../diagnostics/sentence.ts";
 import { chosenOption, type Handover, type HandoverWords, program } from "./handover.ts";
 import { SIZE, table } from "./report-style.ts";
 

@@ -14,7 +14,7 @@ import { SQUARE_FEET_PER_SQUARE_METRE } from "../units/quantities.ts";
 import { verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashSentences } from "../words/clash-list.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
-import { asSentence } from "../words/sentence.ts";
+import { asSentence } from "../diagnostics/sentence.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
 import { evennessText, rangeWords, VERDICT_MARK, verdictMark } from "../words/zone-text.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";

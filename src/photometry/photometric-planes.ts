@@ -72,7 +72,7 @@ function planeOf(x: number, y: number): number {
   return c < 0 ? c + 2 * Math.PI : c;
 }
 
-// atan2 sees the sign of zero and would put the axis at ±π.
+// atan2 sees the sign of zero and would put the axis at ±π; plus zero turns −0 into 0.
 function angle(y: number, x: number): number {
   return x === 0 && y === 0 ? 0 : Math.atan2(y + 0, x);
 }

@@ -13,7 +13,7 @@
 
 import { cellOf } from "../numerics/bisection.ts";
 import type { IntensityDistribution } from "./intensity-distribution.ts";
-import { directionOf } from "./photometric-planes.ts";
+import { anglesOf, directionOf } from "./photometric-planes.ts";
 
 /** How far outside the tabulated range a direction still belongs to its rim (rad). */
 export const RANGE_TOLERANCE = 1e-9;
@@ -38,14 +38,8 @@ export function intensityTowards(
   z: number,
 ): number {
   if (x === 0 && y === 0 && z === 0) return Number.NaN;
-  switch (distribution.type) {
-    case "C":
-      return intensityAtOwnAngles(distribution, axisAngle(y, x), Math.atan2(Math.hypot(x, y), -z));
-    case "B":
-      return intensityAtOwnAngles(distribution, Math.atan2(-y, Math.hypot(x, z)), axisAngle(x, -z));
-    case "A":
-      return intensityAtOwnAngles(distribution, axisAngle(-y, x), Math.atan2(z, Math.hypot(x, y)));
-  }
+  const { horizontal, vertical } = anglesOf(distribution.type, x, y, z);
+  return intensityAtOwnAngles(distribution, horizontal, vertical);
 }
 
 /** Intensity (cd) at the angles (rad) of the distribution's own type: C and γ, or H and V. */
@@ -93,9 +87,4 @@ function fraction(x: number, low: number, high: number): number {
 // Exact at both ends, which a + t (b − a) is not.
 function mix(a: number, b: number, t: number): number {
   return (1 - t) * a + t * b;
-}
-
-// atan2 sees the sign of zero and would put the axis at ±π; plus zero turns −0 into 0.
-export function axisAngle(y: number, x: number): number {
-  return x === 0 && y === 0 ? 0 : Math.atan2(y + 0, x);
 }

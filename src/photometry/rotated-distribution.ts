@@ -8,8 +8,8 @@
 import type { Vec3 } from "../geometry/vector.ts";
 import { radians } from "../units/quantities.ts";
 import type { IntensityDistribution } from "./intensity-distribution.ts";
-import { directionOf } from "./photometric-planes.ts";
-import { axisAngle, intensityAt } from "./reference-lookup.ts";
+import { anglesOf, directionOf, type PhotometricAngles } from "./photometric-planes.ts";
+import { intensityAt } from "./reference-lookup.ts";
 
 /** Three columns: what x, y and z become. */
 export type Rotation = readonly [Vec3, Vec3, Vec3];
@@ -36,10 +36,10 @@ export function rotatedDistribution(
   rotation: Rotation,
 ): IntensityDistribution {
   const upright = Math.abs(rotation[2][2]) > 1 - 1e-12;
-  const towards = (C: number, gamma: number): readonly [C: number, gamma: number] => {
+  const towards = (C: number, gamma: number): PhotometricAngles => {
     const d = directionOf("C", C, gamma);
     const back = rotation.map((column) => column[0] * d[0] + column[1] * d[1] + column[2] * d[2]);
-    return [axisAngle(back[1], back[0]), Math.atan2(Math.hypot(back[0], back[1]), -back[2])];
+    return anglesOf("C", back[0], back[1], back[2]);
   };
   const { horizontal, vertical } = upright ? movedNodes(distribution, rotation) : evenNodes();
   const intensity = new Float64Array(horizontal.length * vertical.length);
@@ -48,8 +48,12 @@ export function rotatedDistribution(
     for (const gamma of vertical) {
       // At a pole the direction has no C of its own; the table may, so its own plane is asked.
       const inward = Math.min(Math.max(gamma, 1e-9), Math.PI - 1e-9);
-      const [fromC, fromGamma] = towards(C, inward);
-      intensity[i++] = intensityAt(distribution, fromC, nearest(fromGamma, distribution.vertical));
+      const from = towards(C, inward);
+      intensity[i++] = intensityAt(
+        distribution,
+        from.horizontal,
+        nearest(from.vertical, distribution.vertical),
+      );
     }
   return { type: "C", symmetry: "none", horizontal, vertical, intensity };
 }

@@ -3,7 +3,7 @@
 import { BufferAttribute, BufferGeometry } from "three";
 import { flatSurface } from "../engine/surfaces/surface-lattice.ts";
 import { depthInside } from "../geometry/polygon.ts";
-import { dot, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import { dot, placeInPlane, pointOfPlane, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 
 /** Pieces of an edge that are looked at one by one. */
@@ -27,17 +27,16 @@ function edgesOf(scene: Scene): Float32Array {
     depthInside(place, flats[s].outline) > 0 && !flats[s].holes.some((hole) => depthInside(place, hole) > 0);
   const positions: number[] = [];
   flats.forEach((flat, s) => {
-    const level = dot(flat.normal, flat.corner);
+    const level = dot(flat.normal, flat.origin);
     const alike = flats.flatMap((other, o) =>
       o !== s &&
       scene.surfaces[o].part === scene.surfaces[s].part &&
       dot(other.normal, flat.normal) > 1 - 1e-6 &&
-      Math.abs(dot(other.normal, other.corner) - level) < 1e-4
+      Math.abs(dot(other.normal, other.origin) - level) < 1e-4
         ? [o]
         : [],
     );
-    const room = ([x, y]: Vec2): Vec3 =>
-      [0, 1, 2].map((k) => flat.corner[k] + x * flat.u[k] + y * flat.v[k]) as unknown as Vec3;
+    const room = (p: Vec2): Vec3 => pointOfPlane(p, flat);
     for (const loop of [flat.outline, ...flat.holes])
       loop.forEach((a, i) => {
         const b = loop[(i + 1) % loop.length];
@@ -49,10 +48,7 @@ function edgesOf(scene: Scene): Float32Array {
           const [mx, my] = at((piece + 0.5) / EDGE_PIECES);
           const seam = [1, -1].some((side) => {
             const beside = room([mx - (side * BESIDE * dy) / size, my + (side * BESIDE * dx) / size]);
-            return alike.some((o) => {
-              const d = subtract(beside, flats[o].corner);
-              return lies(o, [dot(d, flats[o].u), dot(d, flats[o].v)]);
-            });
+            return alike.some((o) => lies(o, placeInPlane(beside, flats[o])));
           });
           if (!seam) positions.push(...room(at(piece / EDGE_PIECES)), ...room(at((piece + 1) / EDGE_PIECES)));
         }

@@ -7,7 +7,7 @@
 
 import { BufferAttribute, BufferGeometry } from "three";
 import { type FlatSurface, flatSurface } from "../engine/surfaces/surface-lattice.ts";
-import type { Vec3 } from "../geometry/vector.ts";
+import { add, pointOfPlane, scale, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Surface } from "../scene/surface.ts";
 
@@ -28,10 +28,7 @@ export function frontLines(scene: Scene): BufferGeometry {
     if (!isFront(surface, scene)) continue;
     const flat = flatSurface(surface);
     for (const line of linesOn(flat, lowest(surface)))
-      for (const [x, y] of line)
-        positions.push(
-          ...[0, 1, 2].map((k) => flat.corner[k] + x * flat.u[k] + y * flat.v[k] + OFF * flat.normal[k]),
-        );
+      for (const [x, y] of line) positions.push(...add(pointOfPlane([x, y], flat), scale(flat.normal, OFF)));
   }
   const geometry = new BufferGeometry();
   geometry.setAttribute("position", new BufferAttribute(Float32Array.from(positions), 3));

@@ -4,7 +4,7 @@ import { contours } from "d3-contour";
 import type { ScaleStep } from "../drawing/light-scale.ts";
 import { type FlatSurface, nodePlace } from "../engine/surfaces/surface-lattice.ts";
 import { depthInside } from "../geometry/polygon.ts";
-import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { add, pointOfPlane, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { SurfaceAtlas } from "./surface-atlas.ts";
 
 /** Shorter lines go without (m), and labels keep apart by this much. */
@@ -62,10 +62,7 @@ export function isoluxLabels(
         for (let k = 1; k < line.length; k++)
           length += Math.hypot(line[k][0] - line[k - 1][0], line[k][1] - line[k - 1][1]);
         if (length < SHORTEST) continue;
-        const [a, b] = line[Math.floor(line.length * 0.4)];
-        const at = [0, 1, 2].map(
-          (k) => flat.corner[k] + a * flat.u[k] + b * flat.v[k] + 0.006 * flat.normal[k],
-        ) as unknown as Vec3;
+        const at = add(pointOfPlane(line[Math.floor(line.length * 0.4)], flat), scale(flat.normal, 0.006));
         candidates.push({ text: label, level, at, normal: flat.normal, length });
       }
     }

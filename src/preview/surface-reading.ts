@@ -2,7 +2,7 @@
 
 import { type Camera, type Mesh, Raycaster, type Vector2, type Vector3 } from "three";
 import { depthInside } from "../geometry/polygon.ts";
-import { dot, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import { dot, placeInPlane, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Cut, isKept } from "./cut.ts";
 import type { LightCache } from "./light-cache.ts";
@@ -75,10 +75,9 @@ export function surfaceAt(
   let nearest = 0.01;
   for (const cell of cells) {
     const { flat } = cell;
-    const d = subtract(point, flat.corner);
-    const away = Math.abs(dot(d, flat.normal));
+    const away = Math.abs(dot(subtract(point, flat.origin), flat.normal));
     if (away >= nearest) continue;
-    const place: Vec2 = [dot(d, flat.u), dot(d, flat.v)];
+    const place = placeInPlane(point, flat);
     if (
       depthInside(place, flat.outline) < -1e-3 ||
       flat.holes.some((hole) => depthInside(place, hole) > 1e-3)

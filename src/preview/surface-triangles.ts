@@ -2,7 +2,7 @@
 
 import { ShapeUtils, Vector2 } from "three";
 import { flatSurface } from "../engine/surfaces/surface-lattice.ts";
-import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { pointOfPlane, type Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { albedoOf } from "./colour.ts";
 import { type SurfaceAtlas, texelOf } from "./surface-atlas.ts";
@@ -24,7 +24,8 @@ export function roomTriangles(scene: Scene): RoomTriangles {
   for (const { name, colour } of scene.bodies ?? []) if (colour !== undefined) colours.set(name, colour);
   if (scene.island?.colour !== undefined) colours.set("island", scene.island.colour);
   scene.surfaces.forEach((surface, s) => {
-    const { outline, holes, corner, u, v, normal } = flatSurface(surface);
+    const flat = flatSurface(surface);
+    const { outline, holes, normal } = flat;
     const albedo = albedoOf(surface, colours);
     const loops = [outline, ...holes];
     const middle: Vec2 = [
@@ -40,9 +41,8 @@ export function roomTriangles(scene: Scene): RoomTriangles {
       for (const k of facingUp(face, points)) {
         const place = points[k];
         // Half a millimetre beyond the edge: neighbours overlap, and no crack shows between them.
-        const [x, y] = k < outline.length ? beyond(place, middle) : place;
-        const at = [0, 1, 2].map((c) => corner[c] + x * u[c] + y * v[c]) as unknown as Vec3;
-        triangles.corner(at, normal, albedo);
+        const drawn = k < outline.length ? beyond(place, middle) : place;
+        triangles.corner(pointOfPlane(drawn, flat), normal, albedo);
         surfaces.push(s);
         places.push(place);
       }

@@ -7,7 +7,17 @@
 
 import { area, counterClockwise, depthInside, type Polygon } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
-import { cross, dot, normalize, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import {
+  cross,
+  dot,
+  normalize,
+  type PlaneFrame,
+  placeInPlane,
+  pointOfPlane,
+  subtract,
+  type Vec2,
+  type Vec3,
+} from "../geometry/vector.ts";
 import type { Surface } from "./surface.ts";
 
 /** Planes closer than this are one (m). */
@@ -17,25 +27,6 @@ const PARALLEL = 1e-9;
 const NO_OVERLAP = 1e-8;
 
 export type Face = Omit<Surface, "holes">;
-
-interface PlaneFrame {
-  readonly origin: Vec3;
-  readonly ex: Vec3;
-  readonly ey: Vec3;
-}
-
-/** Unit normal by Newell's sum over the loop, counter-clockwise seen from its side. */
-export function newellNormal(vertices: readonly Vec3[]): Vec3 {
-  let [x, y, z] = [0, 0, 0];
-  for (let i = 0; i < vertices.length; i++) {
-    const a = vertices[i];
-    const b = vertices[(i + 1) % vertices.length];
-    x += (a[1] - b[1]) * (a[2] + b[2]);
-    y += (a[2] - b[2]) * (a[0] + b[0]);
-    z += (a[0] - b[0]) * (a[1] + b[1]);
-  }
-  return normalize([x, y, z]);
-}
 
 /** Faces with what they hide of one another cut away. Faces of one `solid` never hide each other. */
 export function exposedSurfaces(faces: readonly (Face & { readonly solid: number })[]): Surface[] {
@@ -65,15 +56,12 @@ function opposes(a: Face, b: Face): boolean {
 }
 
 function frameOf({ vertices, normal }: Face): PlaneFrame {
-  const ex = normalize(subtract(vertices[1], vertices[0]));
-  return { origin: vertices[0], ex, ey: cross(normal, ex) };
+  const u = normalize(subtract(vertices[1], vertices[0]));
+  return { origin: vertices[0], u, v: cross(normal, u) };
 }
 
-function toPlane(points: readonly Vec3[], { origin, ex, ey }: PlaneFrame): Vec2[] {
-  return points.map((p): Vec2 => {
-    const d = subtract(p, origin);
-    return [dot(d, ex), dot(d, ey)];
-  });
+function toPlane(points: readonly Vec3[], frame: PlaneFrame): Vec2[] {
+  return points.map((p) => placeInPlane(p, frame));
 }
 
 function cutFace(face: Face, frame: PlaneFrame, cuts: readonly Polygon[]): Surface[] {
@@ -90,10 +78,7 @@ function cutFace(face: Face, frame: PlaneFrame, cuts: readonly Polygon[]): Surfa
       holes.push(cut);
     else crossing.push(cut);
   }
-  const room = ([x, y]: Vec2): Vec3 => {
-    const { origin: o, ex, ey } = frame;
-    return [o[0] + x * ex[0] + y * ey[0], o[1] + x * ex[1] + y * ey[1], o[2] + x * ex[2] + y * ey[2]];
-  };
+  const room = (p: Vec2): Vec3 => pointOfPlane(p, frame);
   if (crossing.length === 0) return [{ ...face, holes: holes.map((hole) => hole.map(room).reverse()) }];
   const gone = [...holes, ...crossing].flatMap(convexPieces);
   return difference(outerPieces, gone)

@@ -10,11 +10,10 @@ import { ceilingAt } from "./ceiling-height.ts";
 import { area, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
 import { prism } from "../geometry/solids.ts";
-import type { Vec2, Vec3 } from "../geometry/vector.ts";
+import { loopNormal, normalize, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { BodyDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
 import type { Face } from "./faces.ts";
-import { newellNormal } from "./faces.ts";
 import { basePieces } from "./island.ts";
 import { islandToRoom } from "./island-frame.ts";
 import type { Blocker, Island, RoomShape, SolidBody } from "./scene.ts";
@@ -143,7 +142,7 @@ export function prismFaces(solid: Solid, { outline, bottom, top }: Prism): Face[
     part,
     name,
     vertices,
-    normal: newellNormal(vertices),
+    normal: normalize(loopNormal(vertices)),
     reflectance,
   });
   const at = (z: number) => outline.map(([x, y]): Vec3 => [x, y, z]);

@@ -4,10 +4,10 @@
 
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { rectangle } from "../geometry/polygon.ts";
-import { dot, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import { dot, loopNormal, normalize, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
 import { ceilingAt } from "./ceiling-height.ts";
-import { exposedSurfaces, type Face, newellNormal, withoutRegions } from "./faces.ts";
+import { exposedSurfaces, type Face, withoutRegions } from "./faces.ts";
 import type { RoomOpening, RoomShape } from "./scene.ts";
 import { prismFaces, type Solid } from "./solids.ts";
 import type { Surface, SurfacePart } from "./surface.ts";
@@ -43,8 +43,8 @@ function face(
   normal: Vec3,
   reflectance: number,
 ): Face {
-  const turned = dot(newellNormal(vertices), normal) < 0 ? [...vertices].reverse() : vertices;
-  return { part, name, vertices: turned, normal: newellNormal(turned), reflectance };
+  const turned = dot(normalize(loopNormal(vertices)), normal) < 0 ? [...vertices].reverse() : vertices;
+  return { part, name, vertices: turned, normal: normalize(loopNormal(turned)), reflectance };
 }
 
 /** Surfaces of room and solids. */

@@ -4,6 +4,7 @@ import type { Clash } from "../advice/clashes/clash.ts";
 import type { ArrangementAssessment, ZoneAssessment } from "../assessment/assessment.ts";
 import { isMet } from "../assessment/verdict.ts";
 import type { Issue } from "../diagnostics/issue.ts";
+import { listed } from "../diagnostics/sentence.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { fineWords, PATCHY, patchyZones, verdictMark, zoneClauses } from "./zone-text.ts";
@@ -18,9 +19,8 @@ export function zoneSentence(zone: ZoneAssessment, unit: IlluminanceUnit): strin
 export function patchyRemark(assessment: Pick<ArrangementAssessment, "zones">): string | undefined {
   const patchy = patchyZones(assessment);
   if (patchy.length === 0) return undefined;
-  const names = patchy.length === 1 ? patchy[0] : `${patchy.slice(0, -1).join(", ")} and ${patchy.at(-1)}`;
   const [is, it] = patchy.length === 1 ? ["is", "it"] : ["are", "them"];
-  return `${names} ${is} patchy, evenness under ${PATCHY.toFixed(2)}; no target asks evenness of ${it}.`;
+  return `${listed(patchy)} ${is} patchy, evenness under ${PATCHY.toFixed(2)}; no target asks evenness of ${it}.`;
 }
 
 /** `HOLD bar: the file's own light is …`: luminaires whose flux nobody settled. */

@@ -19,7 +19,7 @@ import { overHobSentence } from "./hob-text.ts";
 import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-text.ts";
 import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
-import { asSentence } from "./sentence.ts";
+import { asSentence } from "../diagnostics/sentence.ts";
 import { litSettingWords, settingsWords } from "./settings-text.ts";
 import { TEXT_WIDTH, wrapped, wrappedTable } from "./table.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";

@@ -2,7 +2,7 @@
 
 import type { CostGap, CostReport } from "../advice/cost.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { list } from "./findings-sections.ts";
+import { listed } from "../diagnostics/sentence.ts";
 
 /** `1240.00 EUR`, or a dash. */
 export function moneyWords(value: number | undefined, currency: string | undefined): string {
@@ -35,7 +35,7 @@ export function costGapWords({ missing }: CostReport): string | undefined {
     );
     return of.length === 0
       ? GAP_NAMES[kind]
-      : `${GAP_NAMES[kind]} ${list(of.map((name) => printable(name, 30)))}`;
+      : `${GAP_NAMES[kind]} ${listed(of.map((name) => printable(name, 30)))}`;
   });
   return `Not stated: ${parts.join("; ")}.`;
 }

@@ -13,7 +13,7 @@ import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-
 import { formatLength } from "../units/length-text.ts";
 import { costGapWords, costWords, moneyWords } from "./cost-words.ts";
 import { personSentences, type Units } from "./person-words.ts";
-import { capital } from "./sentence.ts";
+import { capital, listed } from "../diagnostics/sentence.ts";
 import { evennessText } from "./zone-text.ts";
 
 export interface FindingsSection {
@@ -47,12 +47,6 @@ export function heightsWords({ count, clearance, aboveFloor, highest }: PendantR
   const range = (low: number, high: number) =>
     say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`;
   return `${count === 1 ? "Rim" : "Rims"} ${range(clearance, highest.clearance)} above the top, ${range(aboveFloor, highest.aboveFloor)} above the floor.`;
-}
-
-export function list(items: readonly string[]): string {
-  return items.length < 2
-    ? (items[0] ?? "")
-    : `${items.slice(0, -1).join(", ")} and ${items[items.length - 1]}`;
 }
 
 function row({ row: hung }: Findings, units: Units): FindingsSection {
@@ -123,7 +117,7 @@ function around(
 
 /** `Grandmother at 82 and Ann at 68`: everyone in the band. */
 export function agedPeople({ person, age, others }: Pick<AgeRemark, "person" | "age" | "others">): string {
-  return list([{ person, age }, ...others].map((each) => `${printable(each.person, 60)} at ${each.age}`));
+  return listed([{ person, age }, ...others].map((each) => `${printable(each.person, 60)} at ${each.age}`));
 }
 
 function age({ age: remark }: Findings, units: Units): FindingsSection {
@@ -218,13 +212,13 @@ function load({ load: report }: Findings): FindingsSection {
         .filter(({ layers: on }) => on.length > 1)
         .map(
           ({ circuit, layers: on, fittedWatts, markedWatts }) =>
-            `Circuit ${circuit} feeds ${list(on)}: ${watts(fittedWatts)} fitted${isMarkedAt(circuit) ? `, ${watts(markedWatts)} marked` : ""}.`,
+            `Circuit ${circuit} feeds ${listed(on)}: ${watts(fittedWatts)} fitted${isMarkedAt(circuit) ? `, ${watts(markedWatts)} marked` : ""}.`,
         ),
       kilowattHoursPerYear === undefined
         ? "Energy a year is not told: no layer states its hours of use a day."
         : `${energy(kilowattHoursPerYear)} a year from the hours stated.`,
       ...remarks,
-      ...(weightUnknown.length > 0 ? [`Weight not given: ${list(weightUnknown)}.`] : []),
+      ...(weightUnknown.length > 0 ? [`Weight not given: ${listed(weightUnknown)}.`] : []),
     ],
   };
 }
@@ -270,7 +264,7 @@ function years({ ageing, load: { layers } }: Findings, units: Units): FindingsSe
       rows.length === 0
         ? []
         : [
-            `Average on the top: ${rows.join(", ")} (${own.length === 0 ? "" : `${list(own)}; `}L80 at 25 000 h, ${hours}cleaned every year: assumed).`,
+            `Average on the top: ${rows.join(", ")} (${own.length === 0 ? "" : `${listed(own)}; `}L80 at 25 000 h, ${hours}cleaned every year: assumed).`,
           ],
   };
 }

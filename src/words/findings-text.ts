@@ -1,13 +1,14 @@
 /** What there is to say beside the verdict, as text: in a few lines, or in full. */
 
 import { isCostStated } from "../advice/cost.ts";
+import { listed } from "../diagnostics/sentence.ts";
 import type { Findings } from "../advice/findings.ts";
 import { cardSummary } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { costGapWords } from "./cost-words.ts";
-import { findingsSections, heightsWords, list } from "./findings-sections.ts";
+import { findingsSections, heightsWords } from "./findings-sections.ts";
 import { sharedConcerns, type Units } from "./person-words.ts";
 import { ruleFigure } from "./rule-figure.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
@@ -21,10 +22,10 @@ export function findingsBrief({ people, cards, load, cost, row }: Findings, unit
   const lines: string[] = [];
   const say = (words: string) => lines.push(...wrapped(printable(words, LONGEST), TEXT_WIDTH, 2, 2));
   const concerns = sharedConcerns(people, units);
-  for (const { people: names, words } of concerns) say(`For ${list(names)}: ${words}.`);
+  for (const { people: names, words } of concerns) say(`For ${listed(names)}: ${words}.`);
   if (concerns.length === 0 && people.length > 0)
     say(
-      `For ${list(people.map(({ person }) => person))}: head clear, faces in view, nothing bright near the line of sight.`,
+      `For ${listed(people.map(({ person }) => person))}: head clear, faces in view, nothing bright near the line of sight.`,
     );
   const { apply, agree } = cardSummary(cards);
   const heights = row === undefined ? "" : `${heightsWords(row, units)} `;
@@ -40,7 +41,7 @@ export function quarrelsWords(all: readonly Findings[], full = false): string | 
   const subjects = [...new Set(all.flatMap(({ cards }) => cardSummary(cards).quarrels))];
   return subjects.length === 0
     ? undefined
-    : `Rules of thumb contradict one another here on ${list(subjects)}${full ? "" : "; --full shows each with the light it would give"}.`;
+    : `Rules of thumb contradict one another here on ${listed(subjects)}${full ? "" : "; --full shows each with the light it would give"}.`;
 }
 
 /** Everything, by heading. */

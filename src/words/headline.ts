@@ -10,7 +10,7 @@ import type {
 import { shortfallOf } from "../assessment/shortfall.ts";
 import { type Verdict, worstVerdict } from "../assessment/verdict.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
-import { capital } from "./sentence.ts";
+import { capital, listed } from "../diagnostics/sentence.ts";
 import { patchyZones, targetText } from "./zone-text.ts";
 
 export interface Headline {
@@ -55,7 +55,7 @@ export function headline(
     };
   if (verdict === "not judged") return { words: "Not judged yet", aside: "", kind: "none" };
   const patchy = patchyZones(assessment);
-  const uneven = patchy.length === 0 ? "" : `${listed(patchy)} ${patchy.length === 1 ? "is" : "are"} patchy`;
+  const uneven = patchy.length === 0 ? "" : `${namesOf(patchy)} ${patchy.length === 1 ? "is" : "are"} patchy`;
   if (verdict === "no target")
     return {
       words: capital(of + (uneven === "" ? "no target is set" : uneven)),
@@ -72,7 +72,7 @@ export function headline(
     const close = zones.filter((zone) => zone.verdict === verdict);
     const open = close.flatMap(({ checks }) => checks.filter((check) => check.verdict === verdict));
     return {
-      words: `${capital(of + listed(close.map(({ name }) => name)))}: too close to call`,
+      words: `${capital(of + namesOf(close.map(({ name }) => name)))}: too close to call`,
       aside: aside(
         ...open.slice(0, 1).flatMap((check) => {
           const likely = likelyWords({ ...check, confidence: undefined }, targetText(check, unit));
@@ -102,11 +102,11 @@ function settingsBeside(
     ...named("falls short").map(({ name, zones }) => `${name}: ${shortfall(zones)}`),
     ...named("too close to call").map(({ name, zones, verdict }) => {
       const close = zones.filter((zone) => zone.verdict === verdict);
-      return `${name}: ${listed(close.map((zone) => zone.name))} too close to call`;
+      return `${name}: ${namesOf(close.map((zone) => zone.name))} too close to call`;
     }),
     ...(met.length === 0
       ? []
-      : [`${listed(met.map(({ name }) => name))} ${met.length === 1 ? "meets" : "meet"}`]),
+      : [`${namesOf(met.map(({ name }) => name))} ${met.length === 1 ? "meets" : "meet"}`]),
   ];
 }
 
@@ -137,7 +137,7 @@ function percentOf(share: number): string {
 
 function shortfall(zones: readonly ZoneAssessment[]): string {
   const short = zones.filter(({ verdict }) => verdict === "falls short");
-  if (short.length !== 1) return `${listed(short.map(({ name }) => name))} fall short`;
+  if (short.length !== 1) return `${namesOf(short.map(({ name }) => name))} fall short`;
   const [{ name, checks }] = short;
   const missed = checks.filter(({ verdict }) => verdict === "falls short");
   const light = missed.find(({ quantity }) => quantity === "illuminance");
@@ -154,7 +154,7 @@ function furthest(zones: readonly ZoneAssessment[]): string {
   return short.length < 2 ? "" : `by up to ${Math.max(1, Math.round(100 * shortfallOf(short)))} %`;
 }
 
-function listed(names: readonly string[]): string {
+function namesOf(names: readonly string[]): string {
   if (names.length > 3) return `${names.length} zones`;
-  return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  return listed(names);
 }

@@ -10,7 +10,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
-import { capital } from "./sentence.ts";
+import { capital } from "../diagnostics/sentence.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 import { VERDICT_MARK } from "./zone-text.ts";
 

@@ -93,4 +93,19 @@ describe("elevation and section", () => {
       expect(tags).toEqual(["P1 to P3 HOLD"]);
     }
   });
+
+  // 2026-11-28: P1, P3 and P5 behind one another were named "P1 to P5", P2 and P4 of the other row among them.
+  it("names what stands behind one another, and nothing between", () => {
+    const places = [1.7, 2.2, 2.7, 3.2, 3.7].map((x, i) => ({ position: [x, i % 2 === 0 ? 1.9 : 2.3, 1.9] }));
+    const { marks } = drawn(
+      kitchen({
+        arrangements: [
+          { name: "two lines", layers: [{ name: "p", role: "pendant", luminaire: "dome", at: places }] },
+        ],
+      }),
+      "across",
+    );
+    const tags = marks.flatMap((mark) => (mark.kind === "text" && mark.depicts === "tag" ? [mark.text] : []));
+    expect(tags).toEqual(["P1, P3, P5", "P2, P4"]);
+  });
 });

@@ -195,13 +195,13 @@ function pointsAway(scene: Scene, count: number, people: boolean) {
 /** Points moved along their surface, no nearer to its bounds than {@link EDGE}. */
 function moved(
   points: Float64Array,
-  { corner, u, v, length, width }: FlatSurface,
+  { origin, u, v, length, width }: FlatSurface,
   [du, dv]: Vec2,
 ): Float64Array {
   if (du === 0 && dv === 0) return points;
   const out = points.slice();
   for (let k = 0; k < points.length; k += 3) {
-    const d = subtract([points[k], points[k + 1], points[k + 2]], corner);
+    const d = subtract([points[k], points[k + 1], points[k + 2]], origin);
     const x = Math.min(length - EDGE, Math.max(EDGE, dot(d, u) + BESIDE * du)) - dot(d, u);
     const y = Math.min(width - EDGE, Math.max(EDGE, dot(d, v) + BESIDE * dv)) - dot(d, v);
     for (let c = 0; c < 3; c++) out[k + c] += x * u[c] + y * v[c];

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import type { Method } from "../../src/engine/result.ts";
 import { methodText } from "../../src/words/method-text.ts";
-import { asSentence } from "../../src/words/sentence.ts";
+import { asSentence } from "../../src/diagnostics/sentence.ts";
 
 const METHOD: Method = {
   quality: "full",

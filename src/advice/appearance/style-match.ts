@@ -8,6 +8,7 @@
  */
 
 import type { CalculationResult } from "../../engine/result.ts";
+import { listed } from "../../diagnostics/sentence.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { surfaceMean } from "../../assessment/surface-means.ts";
 import { maintainedShare } from "../../scene/maintained.ts";
@@ -156,11 +157,11 @@ function sentenceOf(
   const first = ((): string => {
     switch (outcome) {
       case "answers":
-        return `${name} answers ${list(repeated.map(repeats))}`;
+        return `${name} answers ${listed(repeated.map(repeats))}`;
       case "blends in":
         return repeated.length > 0
-          ? `${name} blends in: it repeats ${list(repeated.map(repeats))}`
-          : `${name} blends in with ${list(likenesses.filter((l) => l.relation === "near").map(({ to }) => to))}`;
+          ? `${name} blends in: it repeats ${listed(repeated.map(repeats))}`
+          : `${name} blends in with ${listed(likenesses.filter((l) => l.relation === "near").map(({ to }) => to))}`;
       case "stands out": {
         const dark = likenesses.find(({ lightness = 0 }) => Math.abs(lightness) >= LIGHT_AGAINST_DARK);
         const how =
@@ -169,7 +170,7 @@ function sentenceOf(
             : (dark.lightness ?? 0) > 0
               ? ", light against dark"
               : ", dark against light";
-        return `${name} stands out from ${list(likenesses.map(({ to }) => to))}${how}`;
+        return `${name} stands out from ${listed(likenesses.map(({ to }) => to))}${how}`;
       }
       default:
         return `Whether ${name} blends in cannot be told: ${missing}`;
@@ -187,12 +188,6 @@ function sentenceOf(
 function repeats({ to, finish, kind }: Likeness): string {
   const whose = kind === "top" ? to : `${to}`;
   return finish.length > 0 ? `the ${finish.join(" ")} of ${whose}` : `the colour of ${whose}`;
-}
-
-function list(items: readonly string[]): string {
-  return items.length < 2
-    ? (items[0] ?? "nothing")
-    : `${items.slice(0, -1).join(", ")} and ${items[items.length - 1]}`;
 }
 
 /** L of the brightest pendant of a layer towards the eye over the mean luminance of the walls, M/π. */

@@ -4,6 +4,7 @@
  */
 
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
+import { capital } from "../../diagnostics/sentence.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
@@ -89,7 +90,7 @@ export function holds(
     const with_ = others.map((name) => printable(name, 40)).join(", ");
     const names = [pair, with_].filter((each) => each !== "").join(", ");
     const reason = clashWords(clash);
-    const words = `${names === "" ? "" : `${names}: `}${reason.charAt(0).toUpperCase()}${reason.slice(1)}`;
+    const words = `${names === "" ? "" : `${names}: `}${capital(reason)}`;
     found.push({ tags, words, field: clashField(clash, held[0]) });
   }
   hold(

@@ -7,7 +7,7 @@ import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { likelyWords } from "../../words/headline.ts";
 import { methodText } from "../../words/method-text.ts";
-import { capital } from "../../words/sentence.ts";
+import { capital } from "../../diagnostics/sentence.ts";
 import type { Wording } from "../../words/wording.ts";
 import { workingEdgeSentence } from "../../words/working-edge-text.ts";
 import {

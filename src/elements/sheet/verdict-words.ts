@@ -8,7 +8,7 @@ import type { LengthUnit } from "../../units/length-text.ts";
 import { clashHeadline } from "../../words/clash-words.ts";
 import { overHobWords } from "../../words/hob-text.ts";
 import { type Headline, headline, isDark, likelyWords } from "../../words/headline.ts";
-import { capital } from "../../words/sentence.ts";
+import { capital } from "../../diagnostics/sentence.ts";
 import { checkWords, darkestPlace, TWO_GRIDS, verdictMark, zoneClauses } from "../../words/zone-text.ts";
 import type { TopLight } from "../shared/illuminance-probe.ts";
 

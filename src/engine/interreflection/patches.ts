@@ -5,7 +5,7 @@
  */
 
 import { type Box, boxOfPoints } from "../../geometry/box.ts";
-import type { Vec2 } from "../../geometry/vector.ts";
+import { dot, loopNormal, type Vec2 } from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { type SurfaceGrid, surfaceGrid } from "./surface-grid.ts";
 
@@ -137,20 +137,9 @@ export function surfaceBounds(p: Patches, s: number): Box {
   return boxOfPoints(p.vertices, first, p.vertexStart[p.firstOfSurface[s + 1]] - first);
 }
 
-/** Area of a surface less its holes (m²). */
-export function polygonArea(surface: Surface): number {
-  let area = 0;
-  for (const loop of [surface.vertices, ...surface.holes]) {
-    const sum = [0, 0, 0];
-    loop.forEach((a, i) => {
-      const b = loop[(i + 1) % loop.length];
-      sum[0] += a[1] * b[2] - a[2] * b[1];
-      sum[1] += a[2] * b[0] - a[0] * b[2];
-      sum[2] += a[0] * b[1] - a[1] * b[0];
-    });
-    area += (sum[0] * surface.normal[0] + sum[1] * surface.normal[1] + sum[2] * surface.normal[2]) / 2;
-  }
-  return area;
+/** Area of a surface less its holes, whose loops turn the other way (m²). */
+function polygonArea({ vertices, holes, normal }: Surface): number {
+  return [vertices, ...holes].reduce((area, loop) => area + dot(loopNormal(loop), normal) / 2, 0);
 }
 
 /** Gauss 2 × 2. */

@@ -6,14 +6,21 @@
  * all cells are whole rectangles, for which factors are closed forms.
  */
 
-import { cross, dot, normalize, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
+import { rectangleBetween, signedArea } from "../../geometry/polygon.ts";
+import {
+  cross,
+  dot,
+  normalize,
+  type PlaneFrame,
+  placeInPlane,
+  subtract,
+  type Vec2,
+  type Vec3,
+} from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 
 /** Orthonormal: `u` × `v` = the surface's normal. */
-export interface SurfaceFrame {
-  readonly origin: Vec3;
-  readonly u: Vec3;
-  readonly v: Vec3;
+export interface SurfaceFrame extends PlaneFrame {
   readonly normal: Vec3;
 }
 
@@ -69,11 +76,7 @@ export function surfaceFrame(surface: Surface): SurfaceFrame {
 /** Cuts a surface into cells of about `size` (m). */
 export function surfaceGrid(surface: Surface, size: number): SurfaceGrid {
   const frame = surfaceFrame(surface);
-  const flatten = (loop: readonly Vec3[]): Vec2[] =>
-    loop.map((vertex) => {
-      const d = subtract(vertex, frame.origin);
-      return [dot(d, frame.u), dot(d, frame.v)];
-    });
+  const flatten = (loop: readonly Vec3[]): Vec2[] => loop.map((vertex) => placeInPlane(vertex, frame));
   const outer = flatten(surface.vertices);
   const holes = surface.holes.map(flatten);
   const extent = signedArea(outer);
@@ -97,12 +100,7 @@ export function surfaceGrid(surface: Surface, size: number): SurfaceGrid {
       const area = signedArea(piece);
       if (!(area > 1e-9 * full)) continue;
       const whole = area > full * (1 - 1e-9);
-      const corners: Vec2[] = [
-        [x0, y0],
-        [x1, y0],
-        [x1, y1],
-        [x0, y1],
-      ];
+      const corners = rectangleBetween(x0, y0, x1, y1);
       cells.push({
         column,
         row,
@@ -199,13 +197,4 @@ function joined(loops: readonly Vec2[][]): Vec2[] {
   for (const loop of rest) out.push(...loop, loop[0], first[0]);
   if (rest.length > 0) out.splice(first.length, 0, first[0]);
   return out;
-}
-
-function signedArea(loop: readonly Vec2[]): number {
-  let twice = 0;
-  loop.forEach((a, i) => {
-    const b = loop[(i + 1) % loop.length];
-    twice += a[0] * b[1] - b[0] * a[1];
-  });
-  return twice / 2;
 }

@@ -5,7 +5,7 @@
  */
 
 import { bounds, depthInside, distanceToSegment } from "../../geometry/polygon.ts";
-import { dot, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
+import { type PlaneFrame, placeInPlane, pointOfPlane, type Vec2, type Vec3 } from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { surfaceFrame } from "../interreflection/surface-grid.ts";
 
@@ -15,11 +15,7 @@ const MOST_NODES_A_SIDE = 256;
 const NARROWEST_STEP = 0.02;
 
 /** A surface laid flat: x along u, y along v, the least corner at the origin (m). */
-export interface FlatSurface {
-  /** Room position of the least corner. */
-  readonly corner: Vec3;
-  readonly u: Vec3;
-  readonly v: Vec3;
+export interface FlatSurface extends PlaneFrame {
   readonly normal: Vec3;
   readonly length: number;
   readonly width: number;
@@ -28,21 +24,14 @@ export interface FlatSurface {
 }
 
 export function flatSurface(surface: Surface): FlatSurface {
-  const { origin, u, v, normal } = surfaceFrame(surface);
-  const flatten = (loop: readonly Vec3[]): Vec2[] =>
-    loop.map((p) => [dot(subtract(p, origin), u), dot(subtract(p, origin), v)]);
+  const frame = surfaceFrame(surface);
+  const flatten = (loop: readonly Vec3[]): Vec2[] => loop.map((p) => placeInPlane(p, frame));
   const outline = flatten(surface.vertices);
   const [x0, y0, x1, y1] = bounds(outline);
   const move = ([x, y]: Vec2): Vec2 => [x - x0, y - y0];
   return {
-    corner: [
-      origin[0] + x0 * u[0] + y0 * v[0],
-      origin[1] + x0 * u[1] + y0 * v[1],
-      origin[2] + x0 * u[2] + y0 * v[2],
-    ],
-    u,
-    v,
-    normal,
+    ...frame,
+    origin: pointOfPlane([x0, y0], frame),
     length: x1 - x0,
     width: y1 - y0,
     outline: outline.map(move),
@@ -90,8 +79,7 @@ export function latticePoints(flat: FlatSurface, lattice: Lattice, reach: number
         reach,
       );
       if (place === undefined) continue;
-      for (let k = 0; k < 3; k++)
-        out[3 * (j * columns + i) + k] = flat.corner[k] + place[0] * flat.u[k] + place[1] * flat.v[k];
+      out.set(pointOfPlane(place, flat), 3 * (j * columns + i));
     }
   return out;
 }
@@ -132,12 +120,11 @@ export function stateOfNodes(
   { columns, rows }: Lattice,
   points: Float64Array,
 ): Uint8Array {
-  const { corner, u, v } = flat;
   return Uint8Array.from({ length: columns * rows }, (_, n) => {
     if (Number.isNaN(points[3 * n])) return 0;
     const x = nodePlace(n % columns, columns, flat.length);
     const y = nodePlace(Math.floor(n / columns), rows, flat.width);
-    const moved = [0, 1, 2].some((k) => Math.abs(corner[k] + x * u[k] + y * v[k] - points[3 * n + k]) > 1e-9);
-    return moved ? 1 : 2;
+    const own = pointOfPlane([x, y], flat);
+    return own.some((at, k) => Math.abs(at - points[3 * n + k]) > 1e-9) ? 1 : 2;
   });
 }

@@ -16,7 +16,7 @@ import {
   ringNormal,
   ringPlace,
 } from "../../geometry/revolved-surface.ts";
-import { createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
+import { fraction, createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
 import type { Assembly } from "./assembly.ts";
 import type { LightTable } from "./light-table.ts";
 import { MirrorTable } from "./mirror-table.ts";
@@ -64,8 +64,6 @@ export function mirrorLight(
     axialStep: table.axial(WIDE_AXIS) - table.axial(),
   };
 }
-
-const fraction = (x: number) => x - Math.floor(x);
 
 function fromLamps(assembly: Assembly, random: Random, table: MirrorTable): void {
   const state = new Float64Array(6);

@@ -15,6 +15,7 @@
  */
 
 import { passedAlong, type RingPlace, ringArea, ringPlace } from "../../geometry/revolved-surface.ts";
+import { fraction } from "../../numerics/random-sequence.ts";
 import type { Assembly } from "./assembly.ts";
 import { type LampSource, lawAt } from "./lamp.ts";
 import { GROUP_STRIDE, type LightTable } from "./light-table.ts";
@@ -255,5 +256,3 @@ export function eachLampPlace(
     visit(x + across * hx + a * ex, y + across * hy + a * ey, lamp.z + a * ez, along, a * ez > 0);
   }
 }
-
-const fraction = (x: number) => x - Math.floor(x);

@@ -16,7 +16,7 @@
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { type Hit, nearestHit, ringNormal } from "../../geometry/revolved-surface.ts";
-import { createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
+import { fraction, createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
 import type { Assembly } from "./assembly.ts";
 import { type LampSource, zoneFlux } from "./lamp.ts";
 import { summary, Tally, type TracedShade } from "./tally.ts";
@@ -81,8 +81,6 @@ function traceBatch(assembly: Assembly, photons: number, random: Random, tally: 
     }
   }
 }
-
-const fraction = (x: number) => x - Math.floor(x);
 
 export function cumulativeFlux(law: Float64Array): Float64Array {
   const cdf = new Float64Array(law.length);

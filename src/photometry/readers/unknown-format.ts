@@ -1,5 +1,6 @@
 /** What is said of a file in no known format. */
 
+import { listed } from "../../diagnostics/sentence.ts";
 import { PHOTOMETRIC_FORMATS } from "../photometric-formats.ts";
 import { fromText, type PhotometryReader, refusal } from "./checked-text.ts";
 
@@ -10,6 +11,6 @@ export const readUnknown: PhotometryReader = fromText((_, options) => {
     options,
     "photometry-unknown-format",
     "The file is in no known photometric format.",
-    `${known.slice(0, -1).join(", ")} or ${known[known.length - 1]}`,
+    listed(known, "or"),
   );
 });
