@@ -48,7 +48,7 @@ export function hiddenPairs(
   screens: Screens,
   observer?: Observer,
 ): HiddenPairs {
-  const { patches: p, surfaceBoxes } = gather;
+  const { patches: p, surfaceBoxes, patchBoxes } = gather;
   const n = p.count;
   const first: number[] = [];
   const second: number[] = [];
@@ -59,16 +59,12 @@ export function hiddenPairs(
     for (let t = s + 1; t < p.grids.length; t++)
       if (screens.any(surfaceBoxes[s], surfaceBoxes[t], screens.before[t])) surfaces.push(t);
     for (let i = p.firstOfSurface[s]; i < p.firstOfSurface[s + 1]; i++) {
-      const boxI = p.bounds.subarray(6 * i, 6 * i + 6);
+      const boxI = patchBoxes[i];
       const others: number[] = [];
       for (const t of surfaces) {
         if (!screens.any(boxI, surfaceBoxes[t], screens.before[t])) continue;
         for (let j = p.firstOfSurface[t]; j < p.firstOfSurface[t + 1]; j++)
-          if (
-            factors[i * n + j] > 0 &&
-            screens.any(boxI, p.bounds.subarray(6 * j, 6 * j + 6), screens.before[t])
-          )
-            others.push(j);
+          if (factors[i * n + j] > 0 && screens.any(boxI, patchBoxes[j], screens.before[t])) others.push(j);
       }
       if (others.length === 0) continue;
       throwIfCancelled(observer);

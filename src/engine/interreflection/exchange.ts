@@ -70,7 +70,7 @@ export function exchangeOf(gather: Gather, observer?: Observer): Exchange {
 }
 
 function fillPair(
-  { patches: p, screens, surfaceBoxes }: Gather,
+  { patches: p, screens, surfaceBoxes, patchBoxes }: Gather,
   kernel: PairKernel,
   areas: Float64Array,
   apart: readonly number[][],
@@ -88,7 +88,7 @@ function fillPair(
   for (let a = 0; a < cellsS.length; a++) {
     throwIfCancelled(observer);
     const i = p.firstOfSurface[s] + a;
-    const boxI = p.bounds.subarray(6 * i, 6 * i + 6);
+    const boxI = patchBoxes[i];
     for (let b = 0; b < cellsT.length; b++) {
       const j = p.firstOfSurface[t] + b;
       const k =
@@ -96,8 +96,7 @@ function fillPair(
           ? aligned(cellsS[a].column, cellsS[a].row, cellsT[b].column, cellsT[b].row)
           : kernel.exchange(i, j);
       if (!(k > 0)) continue;
-      if (blockers.length > 0 && screens.any(boxI, p.bounds.subarray(6 * j, 6 * j + 6), blockers))
-        apart[i].push(j);
+      if (blockers.length > 0 && screens.any(boxI, patchBoxes[j], blockers)) apart[i].push(j);
       areas[i * n + j] = k;
       areas[j * n + i] = k;
     }

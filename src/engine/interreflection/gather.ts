@@ -27,6 +27,7 @@ export class Gather {
   readonly patches: Patches;
   readonly screens: Screens;
   readonly surfaceBoxes: readonly Box[];
+  readonly patchBoxes: readonly Box[];
   /** Largest |Σ F_pj − 1| of the rows made, before normalisation; no integer at first, for which compiled code would be thrown
    * away when it becomes a fraction. */
   worstRow = Number.MIN_VALUE;
@@ -38,6 +39,7 @@ export class Gather {
     this.patches = patches;
     this.screens = new Screens(patches, screensOf(standing));
     this.surfaceBoxes = patches.grids.map((_, s) => surfaceBounds(patches, s));
+    this.patchBoxes = Array.from(patches.area, (_, i) => patches.bounds.subarray(6 * i, 6 * i + 6));
   }
 
   /** Factors from a point with a unit normal to every patch, written to `row` from `offset`. Returns the sum of the row
@@ -125,7 +127,7 @@ export class Gather {
   ): number {
     const p = this.patches;
     const level = px * nx + py * ny + pz * nz;
-    const box = p.bounds.subarray(6 * i, 6 * i + 6);
+    const box = this.patchBoxes[i];
     screens.between(
       this.#pointBox(px, py, pz),
       box,

@@ -48,7 +48,7 @@ export class PairShares {
     const ny = p.normal[s + 1];
     const nz = p.normal[s + 2];
     const { before } = this.#screens;
-    const box = p.bounds.subarray(6 * i, 6 * i + 6);
+    const box = this.#gather.patchBoxes[i];
     const level = p.centre[3 * i] * nx + p.centre[3 * i + 1] * ny + p.centre[3 * i + 2] * nz;
     let looked = -1;
     for (const j of others) {
@@ -68,7 +68,8 @@ export class PairShares {
     }
     const first = p.nodeStart[i];
     const last = p.nodeStart[i + 1];
-    if (this.#coarse && last - first === 4) {
+    if (p.whole[i] === 1 && this.#far(i)) this.#lookFrom(i, others, p.centre, i, 1, false);
+    else if (this.#coarse && last - first === 4) {
       // Where two opposite nodes see all of a patch, or none, the other two are not asked.
       this.#look(i, others, first, first + 1, false);
       this.#look(i, others, first + 2, first + 3, false);
@@ -76,8 +77,7 @@ export class PairShares {
         this.#settled[m] = seen[m] === 0 || seen[m] >= all[m] * (1 - 1e-12) ? 1 : 0;
       this.#look(i, others, first + 1, first + 2, true);
       this.#look(i, others, first + 3, last, true);
-    } else if (p.whole[i] === 1 && this.#far(i)) this.#lookFrom(i, others, p.centre, i, 1, false);
-    else this.#look(i, others, first, last, false);
+    } else this.#look(i, others, first, last, false);
     for (let m = 0; m < others.length; m++) seen[m] = all[m] > 0 ? seen[m] / all[m] : 1;
     this.pairs += others.length;
     return seen;

@@ -50,7 +50,7 @@ export class VisibleFactor {
   /** Blockers that may cut the polygon in hand, the first so many. */
   readonly #near: number[] = [];
   #found = 0;
-  readonly #spare = new Float64Array(3 * MOST_CORNERS);
+  #spare: Float64Array = new Float64Array(3 * MOST_CORNERS);
 
   /** Index of one more solid. */
   add(solid: Polyhedron, passes: number): number {
@@ -175,7 +175,7 @@ export class VisibleFactor {
       const left = this.#cut(solid, polygon, count, level + 1);
       if (left === 0) continue;
       if (passes === 0 && (left < 0 || level >= DEEPEST)) return ALL;
-      if (left < 0) this.#level(level + 1).set(polygon.subarray(0, 3 * count));
+      if (left < 0) copy(polygon, this.#level(level + 1), 3 * count);
       lost = Math.max(0, lost) + (1 - passes) * this.#visible(level + 1, left < 0 ? count : left, k + 1);
     }
     return lost;
@@ -211,7 +211,11 @@ export class VisibleFactor {
     }
     if (this.before[solid] !== 1 && !this.#stands(solid, from, n)) return 0;
     if (from === polygon) return -1;
-    if (from !== into) into.set(from.subarray(0, 3 * n));
+    if (from !== into) {
+      // What is in the spare buffer becomes the level's own.
+      this.#levels[level] = from;
+      this.#spare = into;
+    }
     return n;
   }
 
@@ -261,6 +265,10 @@ export class VisibleFactor {
     }
     return nodes;
   }
+}
+
+function copy(from: Float64Array, to: Float64Array, length: number): void {
+  for (let k = 0; k < length; k++) to[k] = from[k];
 }
 
 /** Sutherland–Hodgman: what lies where the height over a plane through the origin is not positive. */
