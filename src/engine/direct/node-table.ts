@@ -60,8 +60,6 @@ export class NodeTable {
   readonly #bound: number;
   readonly #rotational: boolean;
   readonly #cells: (Float64Array | undefined)[];
-  readonly #positions: Float64Array;
-  readonly #illuminance: Float64Array;
   /** S₀ and S₁ of each level at the sample in hand. */
   readonly #moments = new Float64Array(4 * LEVELS);
 
@@ -74,8 +72,6 @@ export class NodeTable {
     this.#rotational =
       distribution.type === "C" && distribution.horizontal.length === 1 && quadrature.surface.rotational;
     this.#cells = new Array(DISTANCES * OBLIQUITIES * (this.#rotational ? 1 : AZIMUTHS));
-    this.#positions = new Float64Array(3 * quadrature.maximumElements());
-    this.#illuminance = new Float64Array(quadrature.maximumElements());
   }
 
   /**
@@ -216,7 +212,7 @@ export class NodeTable {
     const faint = (FAINT * this.#quadrature.lookup.peak) / (r * r * r);
     let last = 0;
     for (let level = 0; level < LEVELS; level++) {
-      this.#sum(px, py, pz, level);
+      this.#quadrature.moments(px, py, pz, level, moments, 4 * level);
       last = level;
       if (level < sampling.reference) continue;
       const S = moments[4 * level];
@@ -252,31 +248,6 @@ export class NodeTable {
         cell[k + 4] = Math.max(cell[k + 4], δ * r * r * (n === 0 ? r : 1));
       }
     }
-  }
-
-  #sum(px: number, py: number, pz: number, level: number): void {
-    const positions = this.#positions;
-    const illuminance = this.#illuminance;
-    const moments = this.#moments;
-    const count = this.#quadrature.sample(px, py, pz, level, positions, illuminance);
-    let S0 = 0;
-    let Sx = 0;
-    let Sy = 0;
-    let Sz = 0;
-    for (let i = 0; i < count; i++) {
-      const x = positions[3 * i];
-      const y = positions[3 * i + 1];
-      const z = positions[3 * i + 2];
-      const g = illuminance[i] / Math.sqrt((px - x) ** 2 + (py - y) ** 2 + (pz - z) ** 2);
-      S0 += g;
-      Sx += g * x;
-      Sy += g * y;
-      Sz += g * z;
-    }
-    moments[4 * level] = S0;
-    moments[4 * level + 1] = Sx;
-    moments[4 * level + 2] = Sy;
-    moments[4 * level + 3] = Sz;
   }
 }
 

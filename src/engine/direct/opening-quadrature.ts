@@ -26,6 +26,8 @@ export class OpeningQuadrature {
   readonly #rules = new ElementRules();
   /** Per level x, y, z, weight of each node of a flat opening. */
   readonly #nodes: Float64Array[] = [];
+  #positions = new Float64Array(0);
+  #illuminance = new Float64Array(0);
   #room: Scratch = {
     vectors: new Float64Array(0),
     inverse: new Float64Array(0),
@@ -99,6 +101,34 @@ export class OpeningQuadrature {
     let E = 0;
     for (let i = 0; i < count; i++) E += values[i];
     return E;
+  }
+
+  /** Σ g and Σ g times position by axis, g = E / d of every element seen from the local point, to `out` from `at`. */
+  moments(px: number, py: number, pz: number, level: number, out: Float64Array, at: number): void {
+    const most = this.maximumElements(level);
+    if (this.#illuminance.length < most) {
+      this.#positions = new Float64Array(3 * most);
+      this.#illuminance = new Float64Array(most);
+    }
+    const positions = this.#positions;
+    const illuminance = this.#illuminance;
+    const count = this.sample(px, py, pz, level, positions, illuminance);
+    const { inverse } = this.#room;
+    let S0 = 0;
+    let Sx = 0;
+    let Sy = 0;
+    let Sz = 0;
+    for (let i = 0; i < count; i++) {
+      const g = illuminance[i] * inverse[i];
+      S0 += g;
+      Sx += g * positions[3 * i];
+      Sy += g * positions[3 * i + 1];
+      Sz += g * positions[3 * i + 2];
+    }
+    out[at] = S0;
+    out[at + 1] = Sx;
+    out[at + 2] = Sy;
+    out[at + 3] = Sz;
   }
 
   /** Position and weight of every element seen from the local point; returns their count. */
