@@ -1,11 +1,13 @@
 /**
  * The files of a study and what was made of them: the photometry of a file by its path, lamp set and flux while its
  * bytes stay the same; a luminaire by its part of the document and its photometry, so that a pendant that moved is
- * still the same luminaire to the engine, which keeps its tables by luminaire.
+ * still the same luminaire to the engine, which keeps its tables by luminaire. What the last {@link KEEP} openings of
+ * the study named is kept.
  */
 
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { RecentCache } from "../numerics/recent-cache.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import type { ReadOptions } from "../photometry/readers/read-options.ts";
 import { type PhotometryReader, readerFor } from "../photometry/readers/reader-for.ts";
@@ -35,10 +37,13 @@ interface KnownLuminaire {
   readonly luminaire: Luminaire;
 }
 
+/** A flux that is dragged leaves a reading of the whole file at every step. */
+const KEEP = 4;
+
 export class StudyFiles {
   readonly #bytes = new Map<string, Outcome<Uint8Array>>();
-  readonly #read = new Map<string, KnownPhotometry>();
-  readonly #luminaires = new Map<string, KnownLuminaire>();
+  readonly #read = new RecentCache<{ known?: KnownPhotometry }>(KEEP);
+  readonly #luminaires = new RecentCache<{ known?: KnownLuminaire }>(KEEP);
 
   /** Takes all files of a study in place of those before; what was read of a file that stays is kept. */
   replace(files: readonly StudyFile[]): void {
@@ -56,17 +61,18 @@ export class StudyFiles {
     const all = new Map<string, Outcome<Photometry>>();
     for (const named of photometryPaths(document))
       all.set(named.luminaire, await this.#photometryOf(document, named, readFile, file));
+    this.#read.turn();
+    this.#luminaires.turn();
     return all;
   }
 
   /** The luminaire made earlier from the same document and photometry, else the one just made. */
   same(made: Luminaire, document: unknown, photometry: Outcome<Photometry> | undefined): Luminaire {
     const text = JSON.stringify(document);
-    const earlier = this.#luminaires.get(made.name);
-    if (earlier !== undefined && earlier.text === text && earlier.photometry === photometry)
-      return earlier.luminaire;
-    this.#luminaires.set(made.name, { text, photometry, luminaire: made });
-    return made;
+    const entry = this.#luminaires.get(made.name, () => ({}));
+    if (entry.known?.text !== text || entry.known.photometry !== photometry)
+      entry.known = { text, photometry, luminaire: made };
+    return entry.known.luminaire;
   }
 
   async #photometryOf(
@@ -82,8 +88,8 @@ export class StudyFiles {
         : placed(bytes, { ...(file === undefined ? {} : { file }), path: where });
     const flux = document.luminaires?.[luminaire]?.flux;
     const key = `${path}\n${lampSet ?? ""}\n${flux ?? ""}`;
-    const earlier = this.#read.get(key);
-    if (earlier !== undefined && sameBytes(earlier.bytes, bytes.value)) return earlier.photometry;
+    const entry = this.#read.get(key, () => ({}));
+    if (entry.known !== undefined && sameBytes(entry.known.bytes, bytes.value)) return entry.known.photometry;
     const reader = await readerFor(bytes.value, path);
     const options = {
       file: path,
@@ -94,7 +100,7 @@ export class StudyFiles {
       this.#bytesOf(document, tilt, readFile),
     );
     // A missing file may come yet.
-    if (complete) this.#read.set(key, { bytes: bytes.value, photometry });
+    if (complete) entry.known = { bytes: bytes.value, photometry };
     return photometry;
   }
 

@@ -14,6 +14,7 @@ import { statistics } from "../assessment/statistics.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { gridMetres } from "../scene/grid-metres.ts";
 import { islandToRoom, roomToIsland } from "../scene/island-frame.ts";
+import { type IslandSide, sideAxes } from "../scene/island-side.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import { isoluxField, onGrid, readIsolux } from "./contour-field.ts";
@@ -21,8 +22,6 @@ import { isoluxField, onGrid, readIsolux } from "./contour-field.ts";
 /** From the edge to the line (m). */
 export const HANDS_INSIDE = 0.15;
 const STEP = 0.025;
-
-export type IslandSide = "x-" | "x+" | "y-" | "y+";
 
 export interface WorkingEdge {
   readonly side: IslandSide;
@@ -63,13 +62,13 @@ export function workingEdge(
     fine?.grid === undefined ? undefined : fine.margin?.illuminance,
   );
   const { side, person } = workedSide(scene, island);
-  const long = side[0] === "y" ? island.length : island.width;
-  const count = Math.max(1, Math.round(long / STEP));
+  const axes = sideAxes(island, side);
+  const count = Math.max(1, Math.round(axes.along / STEP));
   const toGrid = gridMetres(grid);
   const line: { at: number; room: Vec2; lux: number }[] = [];
   for (let i = 0; i < count; i++) {
-    const at = ((i + 0.5) * long) / count;
-    const room = islandToRoom(island, onLine(island, side, at));
+    const at = ((i + 0.5) * axes.along) / count;
+    const room = islandToRoom(island, axes.at(at, HANDS_INSIDE));
     const [s, t] = toGrid(room);
     const lux = onGrid(grid, s, t) ? readIsolux(field, s, t) : Number.NaN;
     if (Number.isFinite(lux)) line.push({ at, room, lux });
@@ -89,12 +88,6 @@ export function workingEdge(
     uniformity,
     darkest: line[illuminance.indexOf(minimum)].at,
   };
-}
-
-function onLine({ length: long, width }: Island, side: IslandSide, at: number): Vec2 {
-  if (side === "y-") return [at, HANDS_INSIDE];
-  if (side === "y+") return [at, width - HANDS_INSIDE];
-  return side === "x-" ? [HANDS_INSIDE, at] : [long - HANDS_INSIDE, at];
 }
 
 const ACROSS: Readonly<Record<IslandSide, IslandSide>> = { "x-": "x+", "x+": "x-", "y-": "y+", "y+": "y-" };

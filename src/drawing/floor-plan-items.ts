@@ -4,6 +4,7 @@ import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { basePieces } from "../scene/island.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
+import { sideAxes } from "../scene/island-side.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import { ellipse, line, type Mark, segment } from "./drawing.ts";
@@ -177,13 +178,13 @@ function outlineSides(top: Island, { at }: FloorPlanPage): FloorPlanSide[] {
 }
 
 function overhangSide(top: Island, { at }: FloorPlanPage): FloorPlanSide[] {
-  const { overhang, length, width } = top;
+  const { overhang } = top;
   if (overhang === undefined) return [];
   const { side, depth } = overhang;
   const sign = side.endsWith("+") ? 1 : -1;
-  const place = (size: number): number => (sign > 0 ? size - depth : depth);
+  const axes = sideAxes(top, side);
   // A quarter along, clear of the grip in the middle of the top's own edge.
-  const middle: Vec2 = side.startsWith("x") ? [place(length), width / 4] : [length / 4, place(width)];
+  const middle = axes.at(axes.along / 4, depth);
   const own: Vec2 = side.startsWith("x") ? [sign, 0] : [0, sign];
   const [c, s] = [Math.cos(top.turn), Math.sin(top.turn)];
   return [

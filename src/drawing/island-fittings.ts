@@ -2,6 +2,7 @@
 
 import { bounds } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { sideAxes } from "../scene/island-side.ts";
 import type { Island, Scene } from "../scene/scene.ts";
 import { type Box, line, type Mark, overlaps, type TextMark, text, textBox, textWidth } from "./drawing.ts";
 
@@ -39,22 +40,14 @@ export function fittingNames(
 }
 
 /** Seats side by side about the middle of their side, each open to the edge. */
-function seatMarks({ length, width, seats }: Island): Vec2[][] {
+function seatMarks(island: Island): Vec2[][] {
+  const { seats } = island;
   if (!seats) return [];
-  const { side, count, width: each } = seats;
-  const isLong = side[0] === "y";
-  const [run, far] = isLong ? [length, width] : [width, length];
-  const [edge, inner] = side[1] === "-" ? [0, DEPTH] : [far, far - DEPTH];
-  const shown = Math.min(count, Math.max(1, Math.floor(run / each + 1e-9)));
+  const { along, at } = sideAxes(island, seats.side);
+  const shown = Math.min(seats.count, Math.max(1, Math.floor(along / seats.width + 1e-9)));
   return Array.from({ length: shown }, (_, i) => {
-    const from = (run - shown * each) / 2 + i * each;
-    const [a, b] = [from + 0.03, from + each - 0.03];
-    const corners: Vec2[] = [
-      [a, edge],
-      [a, inner],
-      [b, inner],
-      [b, edge],
-    ];
-    return isLong ? corners : corners.map(([u, v]): Vec2 => [v, u]);
+    const from = (along - shown * seats.width) / 2 + i * seats.width;
+    const [a, b] = [from + 0.03, from + seats.width - 0.03];
+    return [at(a, 0), at(a, DEPTH), at(b, DEPTH), at(b, 0)];
   });
 }

@@ -7,6 +7,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planForm } from "../luminaire/plan-extent.ts";
+import { sideAxes } from "../scene/island-side.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
 import type { Wording } from "../words/wording.ts";
@@ -150,28 +151,8 @@ export function planObjects(
 function overhang(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark[] {
   const over = scene.island?.overhang;
   if (over === undefined || over.depth <= 0) return [];
-  const { length, width } = axes;
-  const d = over.depth;
-  const edge: Vec2[] =
-    over.side === "y-"
-      ? [
-          [0, d],
-          [length, d],
-        ]
-      : over.side === "y+"
-        ? [
-            [0, width - d],
-            [length, width - d],
-          ]
-        : over.side === "x-"
-          ? [
-              [d, 0],
-              [d, width],
-            ]
-          : [
-              [length - d, 0],
-              [length - d, width],
-            ];
+  const side = sideAxes(axes, over.side);
+  const edge = [side.at(0, over.depth), side.at(side.along, over.depth)];
   return [line(edge.map(at), "base under the overhang", "ink", 0.75, { dash: "dotted" })];
 }
 

@@ -31,12 +31,11 @@ import {
 } from "../units/illuminance-text.ts";
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
 import { powerFigure } from "../units/power-text.ts";
-import { litSettingWords } from "../words/settings-text.ts";
 import { patchyRemark, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashHeadline } from "../words/clash-words.ts";
 import { methodText } from "../words/method-text.ts";
 import { asSentence } from "../diagnostics/sentence.ts";
-import { levelWords } from "../words/settings-text.ts";
+import { litSettingWords } from "../words/settings-text.ts";
 import { wording } from "../words/wording.ts";
 import { darkestPlace, evennessText, ofBothGrids, verdictMark } from "../words/zone-text.ts";
 import { isoluxValues } from "./isolux-values.ts";
@@ -150,7 +149,7 @@ function block(
   const unit = study.display.illuminance;
   const { verdict } = assessment;
   const marks: Mark[] = [
-    text([MARGIN, 18], printable(titleOf(judged), 90), "arrangement", { ink: "ink", size: 18, strong: true }),
+    text([MARGIN, 18], printable(scene.name, 90), "arrangement", { ink: "ink", size: 18, strong: true }),
     text([WIDTH - MARGIN, 18], verdictWords(assessment, clashes), "verdict", {
       ink: VERDICT_INK[verdict],
       size: 15,
@@ -199,13 +198,6 @@ function block(
     ].join("\n"),
     height: numbers === undefined ? y + 40 : numbersTop + numbers.height,
   };
-}
-
-/** Its name; in one of its settings with that and the levels then. */
-function titleOf({ scene, assessment: { setting } }: JudgedArrangement): string {
-  if (setting === undefined) return scene.name;
-  const levels = scene.layers.map(({ name, dim }) => `${printable(name, 20)} ${levelWords(dim)}`);
-  return `${printable(scene.name, 30)}, set to ${printable(setting, 20)}: ${levels.join(", ")}`;
 }
 
 /** Words beside the plan, broken where the sheet ends; the y of what follows. */

@@ -7,12 +7,13 @@
  */
 
 import type { Ledger } from "../diagnostics/resolve-log.ts";
-import { bounds, rectangle } from "../geometry/polygon.ts";
+import { bounds, rectangle, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, insidePoint } from "../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { IslandDocument } from "../study/study-schema.ts";
 import { cutToOutline } from "./island.ts";
 import { topHeightAt } from "./island-frame.ts";
+import { sideAxes } from "./island-side.ts";
 import { regionOutline } from "./room.ts";
 import type { Island, Zone } from "./scene.ts";
 
@@ -154,17 +155,11 @@ export function sharedExtents(a: readonly Vec2[], b: readonly Vec2[]): readonly 
 
 const millimetres = (metres: number): number => Math.round(1000 * metres);
 
-function eatingStrip(
-  { length, width }: Island,
-  { side, count, width: seat }: NonNullable<Island["seats"]>,
-): Vec2[] {
-  const along = side.startsWith("y") ? length : width;
-  const across = side.startsWith("y") ? width : length;
+function eatingStrip(island: Island, { side, count, width: seat }: NonNullable<Island["seats"]>): Vec2[] {
+  const { along, across, at } = sideAxes(island, side);
   const run = Math.min(along, count * seat);
-  const depth = Math.min(EATING_DEPTH, across);
   const start = (along - run) / 2;
-  const edge = side.endsWith("-") ? 0 : across - depth;
-  return side.startsWith("y") ? rectangle(start, edge, run, depth) : rectangle(edge, start, depth, run);
+  return rectangleBetween(...bounds([at(start, 0), at(start + run, Math.min(EATING_DEPTH, across))]));
 }
 
 /** The longest stretch along the island free of hob, sink and seats at its ends. */

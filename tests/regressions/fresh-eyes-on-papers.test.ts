@@ -134,8 +134,8 @@ describe("papers", () => {
     const study = tinyStudy([tinyScene()]);
     const [one] = judged(study);
     const svg = isoluxSheet(study, [{ ...one, assessment: { ...one.assessment, setting: "supper" } }]);
-    expect(svg).toMatch(/set to supper: /);
-    expect(isoluxSheet(study, [one])).not.toContain("set to");
+    expect(svg).toMatch(/Lit as in supper: /);
+    expect(isoluxSheet(study, [one])).not.toContain("Lit as in");
   });
 });
 

@@ -82,10 +82,11 @@ export function toleranceRings(
       });
     const { origin } = placed.frame;
     const before = direct(origin);
-    const verdictAt = (x: number, y: number, z: number): Verdict => {
+    const otherVerdict = (x: number, y: number, z: number): Verdict | undefined => {
       throwIfCancelled(observer);
       const after = direct([origin[0] + x, origin[1] + y, origin[2] + z]);
-      return assess(study, scene, moved(result, layer, before, after), verdicts).verdict;
+      const { verdict } = assess(study, scene, moved(result, layer, before, after), verdicts);
+      return verdict === planned ? undefined : verdict;
     };
     let radius = FARTHEST;
     let beyond: ToleranceRing["beyond"];
@@ -95,21 +96,19 @@ export function toleranceRings(
         (index + k / DIRECTIONS) / scene.layers[layer].luminaires.length,
       );
       const direction = (2 * Math.PI * k) / DIRECTIONS;
-      const at = (r: number): Verdict => verdictAt(r * Math.cos(direction), r * Math.sin(direction), 0);
+      const at = (r: number) => otherVerdict(r * Math.cos(direction), r * Math.sin(direction), 0);
       // Only what would narrow the ring is looked at closer.
-      const outside = at(radius);
-      if (outside === planned) continue;
-      const change = firstChange(at, planned, 0, { distance: radius, verdict: outside });
-      radius = change.inside;
-      beyond = { verdict: change.verdict, direction };
+      const change = firstChange(at, radius, radius);
+      if (change === undefined) continue;
+      radius = change.distance;
+      beyond = { verdict: change.to, direction };
     }
     const lower = heightMargin(
-      (z) => verdictAt(0, 0, -z),
-      planned,
+      (z) => otherVerdict(0, 0, -z),
       (clearanceOf(placed, scene.island) ?? FARTHEST_HEIGHT) - EXACT,
     );
     const room = ceilingAt(scene.room, origin[0], origin[1]) - origin[2] - EXACT;
-    const higher = heightMargin((z) => verdictAt(0, 0, z), planned, room);
+    const higher = heightMargin((z) => otherVerdict(0, 0, z), room);
     const obstacle = nearestObstacle(scene, layer, index, standing, observer);
     return {
       index,
@@ -144,56 +143,39 @@ function nearestObstacle(
   };
   let nearest: ToleranceRing["obstacle"];
   for (let k = 0; k < DIRECTIONS; k++) {
-    const farthest = nearest?.distance ?? FARTHEST;
-    let free = 0;
-    while (free < farthest) {
-      const next = Math.min(farthest, free + OBSTACLE_STEP);
-      const clash = met(k, next);
-      if (clash !== undefined) {
-        let [low, high, found] = [free, next, clash];
-        while (high - low > EXACT) {
-          const middle = (low + high) / 2;
-          const other = met(k, middle);
-          if (other === undefined) low = middle;
-          else [high, found] = [middle, other];
-        }
-        if (low < farthest) nearest = { distance: low, clash: found };
-        break;
-      }
-      free = next;
-    }
+    const change = firstChange((r) => met(k, r), nearest?.distance ?? FARTHEST, OBSTACLE_STEP);
+    if (change !== undefined) nearest = { distance: change.distance, clash: change.to };
   }
   return nearest;
 }
 
 /** @param most there is room for (m) */
-function heightMargin(at: (distance: number) => Verdict, planned: Verdict, most: number): HeightMargin {
+function heightMargin(at: (distance: number) => Verdict | undefined, most: number): HeightMargin {
   const farthest = Math.max(0, Math.min(FARTHEST_HEIGHT, most));
-  for (let from = 0; from < farthest; from += HEIGHT_STEP) {
-    const to = Math.min(farthest, from + HEIGHT_STEP);
-    const verdict = at(to);
-    if (verdict === planned) continue;
-    const change = firstChange(at, planned, from, { distance: to, verdict });
-    return { distance: change.inside, beyond: change.verdict };
-  }
-  return { distance: farthest };
+  const change = firstChange(at, farthest, HEIGHT_STEP);
+  return change === undefined ? { distance: farthest } : { distance: change.distance, beyond: change.to };
 }
 
-/** Halves between a distance with the planned verdict and one with another. */
-function firstChange(
-  at: (distance: number) => Verdict,
-  planned: Verdict,
-  from: number,
-  outside: { readonly distance: number; readonly verdict: Verdict },
-): { readonly inside: number; readonly verdict: Verdict } {
-  let [low, high, found] = [from, outside.distance, outside.verdict];
-  while (high - low > EXACT) {
-    const middle = (low + high) / 2;
-    const verdict = at(middle);
-    if (verdict === planned) low = middle;
-    else [high, found] = [middle, verdict];
+/** The last distance, to {@link EXACT}, before something changes, and to what: first in steps, then by halving.
+ * @param at undefined where all is as planned */
+function firstChange<T>(
+  at: (distance: number) => T | undefined,
+  farthest: number,
+  step: number,
+): { readonly distance: number; readonly to: T } | undefined {
+  for (let from = 0; from < farthest; from += step) {
+    let [low, high] = [from, Math.min(farthest, from + step)];
+    let to = at(high);
+    if (to === undefined) continue;
+    while (high - low > EXACT) {
+      const middle = (low + high) / 2;
+      const other = at(middle);
+      if (other === undefined) low = middle;
+      else [high, to] = [middle, other];
+    }
+    return { distance: low, to };
   }
-  return { inside: low, verdict: found };
+  return undefined;
 }
 
 /** The result with a luminaire's direct light taken off one layer and put back from elsewhere. */

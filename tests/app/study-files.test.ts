@@ -1,0 +1,25 @@
+/** What is kept of the files of a study while it is edited. */
+import { expect, it } from "vitest";
+import { StudyFiles } from "../../src/app/study-files.ts";
+import { success } from "../../src/diagnostics/issue.ts";
+import type { StudyDocument } from "../../src/study/study.ts";
+import { lm63 } from "../support/photometric-text.ts";
+
+// 2026-11-28: each flux of a dragged field left a reading of the whole file for as long as the page was open.
+it("keeps readings of the last openings, and drops those of older ones", async () => {
+  const files = new StudyFiles();
+  const bytes = new TextEncoder().encode(lm63({ ten: "1 300 1 3 1 1 2 -0.2 -0.2 0" }));
+  const readingAt = async (flux: number) => {
+    const document = { luminaires: { spot: { photometry: "spot.ies", flux } } } as unknown as StudyDocument;
+    return (await files.photometry(document, () => success(bytes))).get("spot");
+  };
+  const first = await readingAt(400);
+  expect(first?.ok).toBe(true);
+  expect(await readingAt(400)).toBe(first);
+  for (const flux of [401, 402, 403]) await readingAt(flux);
+  expect(await readingAt(400)).toBe(first);
+  for (const flux of [401, 402, 403, 404, 405]) await readingAt(flux);
+  const anew = await readingAt(400);
+  expect(anew).not.toBe(first);
+  expect(anew).toEqual(first);
+});
