@@ -6,21 +6,14 @@
  * (local x), `width` along C90–C270 (local y), `height` along the vertical axis (local z).
  */
 
+/** With a vertical axis, as a study states them: no extent; a horizontal ellipse and a horizontal rectangle, both faces; six
+ * faces; an ellipsoid; an elliptic cylinder. */
+export const UPRIGHT_OPENINGS = ["point", "disc", "rectangle", "box", "ellipsoid", "cylinder"] as const;
+
 export type OpeningShape =
-  /** No extent. */
-  | "point"
-  /** Flat, horizontal; both faces. */
-  | "rectangle"
-  /** Flat, horizontal circle or ellipse. */
-  | "disc"
+  | (typeof UPRIGHT_OPENINGS)[number]
   /** Flat, upright circle or ellipse facing photometric horizontal: normal along local x, axes width and height. */
   | "upright disc"
-  /** Six faces. */
-  | "box"
-  /** Sphere or ellipsoid. */
-  | "ellipsoid"
-  /** Axis vertical, section a circle or ellipse. */
-  | "cylinder"
   /** Axis along local x. */
   | "cylinder along length"
   /** Axis along local y. */

@@ -2,6 +2,7 @@
 
 import * as v from "valibot";
 import { NAMED_BODY_PROFILES } from "../luminaire/body-profiles.ts";
+import { UPRIGHT_OPENINGS } from "../photometry/luminous-opening.ts";
 import { lampSchema, shadeSchema } from "./shade-schema.ts";
 import {
   either,
@@ -42,7 +43,7 @@ export const luminaireSchema = object({
   shade: optional(shadeSchema),
   opening: optional(
     object({
-      shape: optional(oneOf(["point", "disc", "rectangle", "box", "ellipsoid", "cylinder"])),
+      shape: optional(oneOf(UPRIGHT_OPENINGS)),
       diameter: optional(positiveLength),
       length: optional(positiveLength),
       width: optional(positiveLength),

@@ -1,6 +1,8 @@
 /** A box: of its faces those in front of the point, each Gauss × Gauss; n·v is the same all over a face. */
 
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { ElementRules } from "./element-rules.ts";
+import { addFace } from "./facet-polygons.ts";
 import { endArea, endShare, type Half, type OpeningKind, type OpeningSurface } from "./opening-surface.ts";
 import { nodesAlong } from "./quadrature-ladder.ts";
 
@@ -61,6 +63,16 @@ class BoxOpening implements OpeningSurface {
     out[k + j] = half[j] * (2 * t - 1);
     const area = this.projectedArea(px - out[k], py - out[k + 1], pz - out[k + 2]);
     return area > 0 ? 1 / area : 0;
+  }
+
+  polygons(rings: number): Vec3[][] {
+    const { half, ends } = this;
+    const polygons: Vec3[][] = [];
+    for (let end = 0; end < 6; end++) {
+      const sign = end % 2 === 0 ? -1 : 1;
+      if (ends[end] > 0) addFace(half, end >> 1, sign, sign * half[end >> 1], rings, polygons);
+    }
+    return polygons;
   }
 }
 

@@ -1,7 +1,9 @@
 /** An elliptic cylinder along any of the axes: the arc of its side that the point sees, and the end in front of it. */
 
 import { gaussLegendre } from "../../numerics/quadrature.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { ElementRules } from "./element-rules.ts";
+import { addCylinderSide, addDisc } from "./facet-polygons.ts";
 import {
   type Axis,
   endArea,
@@ -135,6 +137,19 @@ class CylinderOpening implements OpeningSurface {
     }
     const area = this.projectedArea(px - out[k], py - out[k + 1], pz - out[k + 2]);
     return area > 0 ? 1 / (density * area) : 0;
+  }
+
+  polygons(rings: number): Vec3[][] {
+    const { half, axis, ends } = this;
+    const polygons: Vec3[][] = [];
+    addCylinderSide(half, axis, rings, polygons);
+    for (let sign = -1; sign <= 1; sign += 2)
+      if (ends[2 * axis + (sign > 0 ? 1 : 0)] > 0) {
+        const first = polygons.length;
+        addDisc(half, axis, sign * half[axis], rings, polygons);
+        if (sign < 0) for (const polygon of polygons.slice(first)) polygon.reverse();
+      }
+    return polygons;
   }
 }
 

@@ -1,6 +1,8 @@
 /** A flat ellipse, lying or upright: Gauss in r² × even angles, both faces. */
 
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { ElementRules } from "./element-rules.ts";
+import { addDisc } from "./facet-polygons.ts";
 import type { Half, OpeningKind, OpeningSurface } from "./opening-surface.ts";
 import { anglesAt, ringsAt } from "./quadrature-ladder.ts";
 
@@ -47,6 +49,12 @@ class DiscOpening implements OpeningSurface {
     out[k] = upright ? 0 : a * u;
     out[k + 1] = b * (upright ? u : v);
     out[k + 2] = upright ? c * v : 0;
+  }
+
+  polygons(rings: number): Vec3[][] {
+    const polygons: Vec3[][] = [];
+    addDisc(this.half, this.axis, 0, rings, polygons);
+    return polygons;
   }
 }
 

@@ -1,6 +1,8 @@
 /** An ellipsoid: the cap that the point sees, the affine image of a cap of the unit sphere. */
 
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { ElementRules } from "./element-rules.ts";
+import { addEllipsoid } from "./facet-polygons.ts";
 import type { Half, OpeningKind, OpeningSurface } from "./opening-surface.ts";
 import { anglesAt, ringsAt } from "./quadrature-ladder.ts";
 
@@ -96,6 +98,12 @@ class EllipsoidOpening implements OpeningSurface {
     out[k + 2] = c * (cosine * ez - u * sign * ex - v * ey);
     const area = this.projectedArea(px - out[k], py - out[k + 1], pz - out[k + 2]);
     return area > 0 ? (D * cosine - 1) / area : 0;
+  }
+
+  polygons(rings: number): Vec3[][] {
+    const polygons: Vec3[][] = [];
+    addEllipsoid(this.half, rings, polygons);
+    return polygons;
   }
 }
 

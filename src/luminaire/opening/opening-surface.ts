@@ -8,6 +8,7 @@
  * Coordinates are the luminaire's own (m).
  */
 
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { OpeningShape } from "../../photometry/luminous-opening.ts";
 import type { ElementRules } from "./element-rules.ts";
 
@@ -45,6 +46,9 @@ export interface OpeningSurface {
   /** Places one sample seen from the local point at `out[k…]` from (s, t) in the unit square, spread evenly over the
    * projected area or nearly so; its share of that area, over its density. */
   sample(px: number, py: number, pz: number, s: number, t: number, out: Float64Array, k: number): number;
+
+  /** Convex polygons that stand for it, as finely as `facet-polygons.ts` says; none of a point. */
+  polygons(rings: number): Vec3[][];
 }
 
 /** A shape of the registry. */

@@ -1,6 +1,7 @@
 /**
  * The registry of luminous openings: every shape once. Another shape is another file, and a line here; its chunk of
- * shader is beside `shaders/light/opening.glsl`, its picture in `preview/luminous-openings.ts`.
+ * shader is beside `shaders/light/opening.glsl`, its picture in `preview/luminous-openings.ts`, how far it reaches in
+ * `support.ts`.
  *
  * An end of a box or cylinder along whose normal the intensity is under 1 % of the maximum is dark and left out of A_p;
  * it is lit again where nothing else could carry light that the distribution does send that way.

@@ -1,5 +1,6 @@
 /** An opening without extent: the inverse-square law from the photometric centre. */
 
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { Half, OpeningKind, OpeningSurface } from "./opening-surface.ts";
 
 class PointOpening implements OpeningSurface {
@@ -24,6 +25,10 @@ class PointOpening implements OpeningSurface {
   sample(_x: number, _y: number, _z: number, _s: number, _t: number, out: Float64Array, k: number): number {
     out.fill(0, k, k + 3);
     return 1;
+  }
+
+  polygons(): Vec3[][] {
+    return [];
   }
 }
 

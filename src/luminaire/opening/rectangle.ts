@@ -1,8 +1,13 @@
 /** A flat rectangle across any of the axes, or a line: Gauss × Gauss, both faces. */
 
+import type { Vec3 } from "../../geometry/vector.ts";
 import type { ElementRules } from "./element-rules.ts";
+import { addFace } from "./facet-polygons.ts";
 import type { Half, OpeningKind, OpeningSurface } from "./opening-surface.ts";
 import { nodesAlong } from "./quadrature-ladder.ts";
+
+/** A line has this share of its length as width where it is cut in polygons. */
+const THIN = 1e-5;
 
 class RectangleOpening implements OpeningSurface {
   readonly kind = "flat rectangle";
@@ -45,6 +50,15 @@ class RectangleOpening implements OpeningSurface {
     out[k + 1] = b * (2 * (a === 0 ? s : t) - 1);
     out[k + 2] = c * (2 * t - 1);
     return 1;
+  }
+
+  polygons(rings: number): Vec3[][] {
+    const polygons: Vec3[][] = [];
+    const [a, b, c] = this.half;
+    const [x, y, z] = this.half.map((h) => Math.max(h, THIN * Math.max(a, b, c)));
+    // The two longer extents are its plane's.
+    addFace([x, y, z], c > 0 ? (a > 0 ? 1 : 0) : 2, 1, 0, rings, polygons);
+    return polygons;
   }
 }
 
