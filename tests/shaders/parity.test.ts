@@ -20,10 +20,7 @@ beforeAll(async () => {
   await page.goto(pages.url("../../shaders/page.html"));
   await page.locator("html[data-ready]").waitFor({ state: "attached" });
 });
-afterAll(async () => {
-  await browser?.close();
-  await pages?.close();
-});
+afterAll(() => browser?.close());
 
 function parity(name: string): Promise<Parity> {
   return page.evaluate(

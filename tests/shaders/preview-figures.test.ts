@@ -25,10 +25,7 @@ let pages: ElementPages;
 beforeAll(async () => {
   [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
 });
-afterAll(async () => {
-  await browser?.close();
-  await pages?.close();
-});
+afterAll(() => browser?.close());
 
 async function open(query = "") {
   const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });

@@ -32,10 +32,7 @@ beforeAll(async () => {
   });
   fingers = await context.newCDPSession(page);
 });
-afterAll(async () => {
-  await browser?.close();
-  await pages?.close();
-});
+afterAll(() => browser?.close());
 beforeEach(async () => {
   await page.evaluate(async () => {
     const { element, first } = globalThis as unknown as Stage;

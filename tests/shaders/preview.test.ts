@@ -27,10 +27,7 @@ beforeAll(async () => {
   await page.goto(pages.url("../../shaders/preview.html"));
   await page.locator("html[data-ready]").waitFor({ state: "attached" });
 });
-afterAll(async () => {
-  await browser?.close();
-  await pages?.close();
-});
+afterAll(() => browser?.close());
 
 /** Counts programs that were given to be linked before anything was asked of one, and after: whoever asks waits, and what
  * was given before is linked meanwhile. */

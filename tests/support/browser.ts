@@ -32,6 +32,10 @@ const FLAGS = [
   "--ignore-gpu-blocklist",
 ];
 
+/** Pages are painted by the processor itself: by the software renderer a frame takes four times as long. For pages without
+ * a picture in depth. */
+export const PAINTED_BY_PROCESSOR = ["--disable-gpu-rasterization", "--disable-gpu-compositing"];
+
 export async function findBrowser(): Promise<string> {
   const named = process.env[BROWSER_VARIABLE];
   if (named !== undefined && named !== "") {

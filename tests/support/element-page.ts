@@ -1,10 +1,9 @@
 /** Serves the pages of the element tests from source, as a consumer's bundler would. */
 import { fileURLToPath } from "node:url";
-import { createServer, type Plugin } from "vite";
+import { createServer, type Plugin, type ViteDevServer } from "vite";
 
 export interface ElementPages {
   url(path: string): string;
-  close(): Promise<void>;
 }
 
 /** Nothing changes while the tests run: a page opened again asks for none of its hundreds of modules again. */
@@ -20,7 +19,10 @@ const keptByBrowser: Plugin = {
   },
 };
 
-export async function serveElementPages(): Promise<ElementPages> {
+/** One server for the files of a process: each would read and strip the same hundreds of modules. It ends with the process. */
+let served: Promise<ViteDevServer> | undefined;
+
+async function listening(): Promise<ViteDevServer> {
   const root = fileURLToPath(new URL("../..", import.meta.url));
   const server = await createServer({
     configFile: false,
@@ -31,7 +33,11 @@ export async function serveElementPages(): Promise<ElementPages> {
     plugins: [keptByBrowser],
     cacheDir: fileURLToPath(new URL("../../node_modules/.cache/vite-elements", import.meta.url)),
   });
-  await server.listen();
-  const base = server.resolvedUrls?.local[0] ?? "";
-  return { url: (path) => new URL(`tests/browser/elements/${path}`, base).href, close: () => server.close() };
+  return server.listen();
+}
+
+export async function serveElementPages(): Promise<ElementPages> {
+  served ??= listening();
+  const base = (await served).resolvedUrls?.local[0] ?? "";
+  return { url: (path) => new URL(`tests/browser/elements/${path}`, base).href };
 }

@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import type { BrowserContext, Page } from "playwright-core";
 import { expect } from "vitest";
 import { serveViewer, type ViewerServer } from "../../src/cli/viewer-server.ts";
-import { openBrowser, PATIENCE, type TestBrowser } from "./browser.ts";
+import { openBrowser, PAINTED_BY_PROCESSOR, PATIENCE, type TestBrowser } from "./browser.ts";
 
 const SITE = fileURLToPath(new URL("../../dist-site", import.meta.url));
 
@@ -31,8 +31,7 @@ export async function openViewer({ isDirect = false }: ViewerOptions = {}): Prom
   const server = await serveViewer(site, 0, (path, bytes) =>
     asked.push({ path, bytes, at: performance.timeOrigin + performance.now() }),
   );
-  // Pages are painted by the processor itself: by the software renderer a frame takes four times as long.
-  const browser = await openBrowser(["--disable-gpu-rasterization", "--disable-gpu-compositing"]);
+  const browser = await openBrowser(PAINTED_BY_PROCESSOR);
   return {
     site,
     browser,

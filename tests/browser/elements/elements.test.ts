@@ -3,7 +3,7 @@ import axe from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { LuminaireMoveDetail } from "../../../src/elements/shared/contract.ts";
-import { openBrowser, type TestBrowser } from "../../support/browser.ts";
+import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../../support/browser.ts";
 import type { TextOverlaps } from "./text-overlaps.ts";
 import { type ElementPages, serveElementPages } from "../../support/element-page.ts";
 
@@ -12,14 +12,11 @@ let pages: ElementPages;
 let page: Page;
 
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(PAINTED_BY_PROCESSOR), serveElementPages()]);
   page = await browser.newPage({ viewport: { width: 1024, height: 1600 } });
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
 });
-afterAll(async () => {
-  await browser?.close();
-  await pages?.close();
-});
+afterAll(() => browser?.close());
 
 async function open(query = ""): Promise<void> {
   await page.goto(pages.url(`page.html?${query}`));

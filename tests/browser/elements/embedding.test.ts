@@ -9,7 +9,7 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { build, type PreviewServer, preview } from "vite";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { openBrowser, type TestBrowser } from "../../support/browser.ts";
+import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../../support/browser.ts";
 import { poll } from "../../support/viewer.ts";
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
@@ -53,7 +53,7 @@ let page: Page;
 const complaints: string[] = [];
 
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await openBrowser(PAINTED_BY_PROCESSOR);
   page = await browser.newPage({ viewport: { width: 1000, height: 1400 } });
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("console", (message) => {

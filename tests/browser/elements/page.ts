@@ -47,11 +47,14 @@ function give(quality: "quick" | "full" = "full"): void {
   for (const element of elements) Object.assign(element, { scene, assessment });
 }
 
+const assessments = [syntheticAssessment(scene), syntheticAssessment(narrow)];
 for (const element of elements) {
   const tag = element.localName;
   Object.assign(element, {
     study,
-    assessments: [syntheticAssessment(scene), syntheticAssessment(narrow)],
+    scene,
+    assessment: assessments[0],
+    assessments,
     luminaire: scene.layers[0].luminaires[0].luminaire,
     cards: SAMPLE_CARDS,
     sections: [
@@ -83,6 +86,5 @@ for (const element of elements) {
     element.addEventListener(type, (event) => edits.push((event as CustomEvent).detail));
   stage.append(element);
 }
-give();
 
 Object.assign(globalThis, { sheet: elements[0], moves, edits });
