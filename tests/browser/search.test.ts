@@ -1,19 +1,15 @@
 /** The search in the page: asked for, followed, stopped; and what it proposes becomes an option that is judged the same. */
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { atWork, openPage, openViewer, refined, troublesOf, type Viewer } from "../support/viewer.ts";
+import { atWork, openPage, type OpenPage, refined, startAfresh } from "../support/viewer.ts";
 
-let viewer: Viewer;
+let viewer: OpenPage;
 beforeAll(async () => {
-  viewer = await openViewer();
+  viewer = await openPage({ viewport: { width: 1280, height: 900 } });
 });
 afterAll(() => viewer.close());
 
 it("searches, stops, searches again and adds a proposal as an option", async () => {
-  const context = await viewer.browser.newContext({ viewport: { width: 1280, height: 900 } });
-  const page = await context.newPage();
-  const troubles = troublesOf(page);
-  await page.goto(`${viewer.server.address}#lights`);
-  await atWork(page);
+  const { page, troubles } = viewer;
   await page
     .getByRole("button", { name: "Lights" })
     .or(page.getByRole("link", { name: "Lights" }))
@@ -42,16 +38,12 @@ it("searches, stops, searches again and adds a proposal as an option", async () 
   await page.waitForSelector('.light-state[data-quality="judged"]');
   expect(await page.locator("main, body").first().innerText()).toContain(verdict);
   if (process.env.SEARCH_PICTURE !== undefined) await page.screenshot({ path: process.env.SEARCH_PICTURE });
-  await context.close();
-  expect(troubles).toEqual([]);
+  expect(troubles.splice(0)).toEqual([]);
 });
 
 it("holds readings against the prediction and says what is wrong with them, or with the kitchen", async () => {
-  const context = await viewer.browser.newContext({ viewport: { width: 1280, height: 900 } });
-  const page = await context.newPage();
-  const troubles = troublesOf(page);
-  await page.goto(viewer.server.address);
-  await atWork(page);
+  const { page, troubles, example } = viewer;
+  await startAfresh(page, example);
   await page
     .getByRole("button", { name: "Hand-over" })
     .or(page.getByRole("link", { name: "Hand-over" }))
@@ -70,8 +62,7 @@ it("holds readings against the prediction and says what is wrong with them, or w
   await part.getByText(/Pendants no\. 2 gives no light/).waitFor();
   await part.getByText("Reading by reading").click();
   expect(await part.locator("tbody tr").count()).toBe(5);
-  await context.close();
-  expect(troubles).toEqual([]);
+  expect(troubles.splice(0)).toEqual([]);
 });
 
 it("takes readings place by place on a phone, says the difference at once and keeps them", async () => {
