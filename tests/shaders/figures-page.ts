@@ -18,7 +18,7 @@ const FOLDER = "/fixtures-data/boathouse/";
 const query = new URLSearchParams(location.search);
 const people = query.get("people") === "yes";
 /** Pictures timed from each viewpoint and in each look, after one that is not. */
-const turns = Number(query.get("turns") ?? 2);
+const turns = Number(query.get("turns") ?? 1);
 const frame = (): Promise<number> => new Promise((done) => requestAnimationFrame(done));
 
 /** The worked example with its pendants at other heights: what a hand that moves them makes of it. */
