@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import LongestFirst from "./support/longest-first.ts";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 
@@ -19,6 +20,7 @@ export default defineConfig({
     hookTimeout: 600_000,
     // A file on every core: by default one is left free, which of two is half.
     maxWorkers: "100%",
+    sequence: { sequencer: LongestFirst },
     reporters: ["default", fileURLToPath(new URL("./support/closing-line-reporter.ts", import.meta.url))],
     // Files that stand on functions alone share a process: each loaded the library anew, half a second of processor. What
     // a test changes of the world around it, it puts back.
