@@ -12,33 +12,46 @@ export type KeyPart = number | string | boolean | undefined | Float64Array | Uin
 
 const scratch = new Float64Array(1);
 const scratchWords = new Uint32Array(scratch.buffer);
+/** Both hashes: no variables of closures, which would be boxed at every word. */
+const hashes = new Int32Array(2);
 
 /** The key of a sequence of parts; the order counts. */
 export function contentKey(...parts: readonly KeyPart[]): string {
-  let a = 0x811c9dc5;
-  let b = 0x9747b28c;
-  const word = (w: number): void => {
-    a = Math.imul(a ^ w, 0x01000193);
-    b = Math.imul(b ^ (w >>> 16) ^ (w << 7), 0x85ebca6b);
-    b ^= b >>> 13;
-  };
-  const double = (value: number): void => {
-    // −0 and 0 are the same place.
-    scratch[0] = value + 0;
-    word(scratchWords[0]);
-    word(scratchWords[1]);
-  };
-  for (const part of parts) {
-    if (typeof part === "number") double(part);
-    else if (typeof part === "string") {
-      word(part.length);
-      for (let i = 0; i < part.length; i++) word(part.charCodeAt(i));
-    } else if (typeof part === "boolean" || part === undefined)
-      word(part === true ? 1 : part === false ? 2 : 3);
-    else {
-      word(part.length);
-      for (let i = 0; i < part.length; i++) double(part[i]);
-    }
+  hashes[0] = 0x811c9dc5;
+  hashes[1] = 0x9747b28c;
+  for (let k = 0; k < parts.length; k++) addPart(parts[k]);
+  return (hashes[0] >>> 0).toString(36) + (hashes[1] >>> 0).toString(36);
+}
+
+function addPart(part: KeyPart): void {
+  if (typeof part === "number") addDouble(part);
+  else if (typeof part === "string") {
+    addWord(part.length);
+    for (let i = 0; i < part.length; i++) addWord(part.charCodeAt(i));
+  } else if (typeof part === "boolean" || part === undefined)
+    addWord(part === true ? 1 : part === false ? 2 : 3);
+  else if (part instanceof Float64Array) addDoubles(part);
+  else {
+    addWord(part.length);
+    for (let i = 0; i < part.length; i++) addDouble(part[i]);
   }
-  return (a >>> 0).toString(36) + (b >>> 0).toString(36);
+}
+
+/** Written out: nearly all that is hashed are points of planes and corners of meshes. */
+function addDoubles(values: Float64Array): void {
+  addWord(values.length);
+  for (let i = 0; i < values.length; i++) addDouble(values[i]);
+}
+
+function addDouble(value: number): void {
+  // −0 and 0 are the same place.
+  scratch[0] = value + 0;
+  addWord(scratchWords[0]);
+  addWord(scratchWords[1]);
+}
+
+function addWord(word: number): void {
+  hashes[0] = Math.imul(hashes[0] ^ word, 0x01000193);
+  const b = Math.imul(hashes[1] ^ (word >>> 16) ^ (word << 7), 0x85ebca6b);
+  hashes[1] = b ^ (b >>> 13);
 }

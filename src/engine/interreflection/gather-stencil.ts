@@ -104,37 +104,63 @@ function gridStencil(grid: PlaneGrid, count: number, strideX: number, strideY: n
       nodeOfPoint[point] = nodes.length;
       nodes.push(point);
     }
-  const start = new Uint32Array(count + 1);
-  const node: number[] = [];
-  const weight: number[] = [];
+  const sums = new Sums(count);
+  // Rows and columns repeat: their weights are found once.
+  const across = [4, 2].map((order) => lineWeights(columns, grid.columns, order));
+  const along = [4, 2].map((order) => lineWeights(rows, grid.rows, order));
   for (let i = 0; i < count; i++) {
     const column = grid.cells[i] % grid.columns;
     const row = Math.floor(grid.cells[i] / grid.columns);
-    let done = false;
-    for (const order of [4, 2]) {
-      const x = lagrange(columns, column, order);
-      const y = lagrange(rows, row, order);
-      if (x.some(([c]) => y.some(([r]) => nodeAt(c, r) < 0))) continue;
-      for (const [r, wy] of y)
-        for (const [c, wx] of x) {
-          if (wx * wy === 0) continue;
-          node.push(nodeAt(c, r));
-          weight.push(wx * wy);
-        }
-      done = true;
-      break;
-    }
-    if (!done) {
+    const order = [0, 1].find((k) => known(across[k][column], along[k][row], nodeAt));
+    if (order === undefined) {
       if (nodeOfPoint[i] < 0) {
         nodeOfPoint[i] = nodes.length;
         nodes.push(i);
       }
-      node.push(nodeOfPoint[i]);
-      weight.push(1);
-    }
-    start[i + 1] = node.length;
+      sums.add(nodeOfPoint[i], 1);
+    } else addProducts(across[order][column], along[order][row], nodeAt, sums);
+    sums.end(i);
   }
-  return { nodes, start, node, weight };
+  return { nodes, start: sums.start, node: sums.node, weight: sums.weight };
+}
+
+/** Number of a stop and its weight, of each stop that a place on a line is between. */
+type LineWeights = readonly (readonly [stop: number, weight: number])[];
+
+function lineWeights(stopsAt: readonly number[], places: number, order: number): LineWeights[] {
+  return Array.from({ length: places }, (_, at) => lagrange(stopsAt, at, order));
+}
+
+type NodeAt = (column: number, row: number) => number;
+
+function known(across: LineWeights, along: LineWeights, nodeAt: NodeAt): boolean {
+  for (const [row] of along) for (const [column] of across) if (nodeAt(column, row) < 0) return false;
+  return true;
+}
+
+function addProducts(across: LineWeights, along: LineWeights, nodeAt: NodeAt, sums: Sums): void {
+  for (const [row, wy] of along)
+    for (const [column, wx] of across) if (wx * wy !== 0) sums.add(nodeAt(column, row), wx * wy);
+}
+
+class Sums {
+  readonly start: Uint32Array;
+  readonly node: number[] = [];
+  readonly weight: number[] = [];
+
+  constructor(count: number) {
+    this.start = new Uint32Array(count + 1);
+  }
+
+  add(node: number, weight: number): void {
+    this.node.push(node);
+    this.weight.push(weight);
+  }
+
+  /** The i-th sum is whole. */
+  end(i: number): void {
+    this.start[i + 1] = this.node.length;
+  }
 }
 
 function stride(edge: Vec3, cells: number, spacing: number): number {
