@@ -20,6 +20,7 @@ import { balancedRows, type Exchange } from "./exchange.ts";
 import type { Gather } from "./gather.ts";
 import { PairShares } from "./pair-shares.ts";
 import type { Patches } from "./patches.ts";
+import { areasOfRow } from "./row-sums.ts";
 import type { SceneSight } from "./scene-sight.ts";
 import { Screens } from "./screens.ts";
 import { type HiddenShares, SharesLeft } from "./shares-left.ts";
@@ -48,8 +49,7 @@ export function hiddenPairs(
   screens: Screens,
   observer?: Observer,
 ): HiddenPairs {
-  const { patches: p, surfaceBoxes, patchBoxes } = gather;
-  const n = p.count;
+  const { patches: p, surfaceBoxes } = gather;
   const first: number[] = [];
   const second: number[] = [];
   const share: number[] = [];
@@ -58,23 +58,18 @@ export function hiddenPairs(
     const surfaces: number[] = [];
     for (let t = s + 1; t < p.grids.length; t++)
       if (screens.any(surfaceBoxes[s], surfaceBoxes[t], screens.before[t])) surfaces.push(t);
+    if (surfaces.length === 0) continue;
     for (let i = p.firstOfSurface[s]; i < p.firstOfSurface[s + 1]; i++) {
-      const boxI = patchBoxes[i];
-      const others: number[] = [];
-      for (const t of surfaces) {
-        if (!screens.any(boxI, surfaceBoxes[t], screens.before[t])) continue;
-        for (let j = p.firstOfSurface[t]; j < p.firstOfSurface[t + 1]; j++)
-          if (factors[i * n + j] > 0 && screens.any(boxI, patchBoxes[j], screens.before[t])) others.push(j);
-      }
+      const others = hiddenFrom(i, surfaces, gather, factors, screens);
       if (others.length === 0) continue;
       throwIfCancelled(observer);
       const seen = shares.of(i, others);
-      others.forEach((j, m) => {
-        if (seen[m] > 1 - 1e-12) return;
+      for (let m = 0; m < others.length; m++) {
+        if (seen[m] > 1 - 1e-12) continue;
         first.push(i);
-        second.push(j);
+        second.push(others[m]);
         share.push(1 - seen[m]);
-      });
+      }
     }
   }
   return {
@@ -83,6 +78,25 @@ export function hiddenPairs(
     share: Float64Array.from(share),
     covered: coveredPatches(p, solid),
   };
+}
+
+/** Patches of other surfaces that exchange light with patch i and that something may hide from it. */
+function hiddenFrom(
+  i: number,
+  surfaces: readonly number[],
+  { patches: p, surfaceBoxes, patchBoxes }: Gather,
+  factors: Float32Array,
+  screens: Screens,
+): number[] {
+  const others: number[] = [];
+  for (let k = 0; k < surfaces.length; k++) {
+    const t = surfaces[k];
+    const before = screens.before[t];
+    if (!screens.any(patchBoxes[i], surfaceBoxes[t], before)) continue;
+    for (let j = p.firstOfSurface[t]; j < p.firstOfSurface[t + 1]; j++)
+      if (factors[i * p.count + j] > 0 && screens.any(patchBoxes[i], patchBoxes[j], before)) others.push(j);
+  }
+  return others;
 }
 
 /** A body that begins nearer than this above a patch stands on it (m). */
@@ -249,7 +263,7 @@ export function joinedExchange(
   const n = p.count;
   const N = n + parts.parts;
   const areas = new Float64Array(N * N);
-  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) areas[i * N + j] = p.area[i] * factors[i * n + j];
+  for (let i = 0; i < n; i++) areasOfRow(factors, i * n, n, p.area[i], areas, i * N);
   const area = new Float64Array(N);
   area.set(p.area);
   area.set(parts.area, n);

@@ -11,6 +11,7 @@ import {
   type RadiositySolution,
   solveRadiosity,
 } from "./radiosity.ts";
+import { dot } from "./row-sums.ts";
 
 /** Everything per layer, then by patch (`layer * patches + i`) or part (`layer * parts + q`). */
 export interface RoomLight {
@@ -56,8 +57,7 @@ export function litParts(
   const passed = new Float64Array(m);
   for (let l = 0; l < layers; l++) {
     for (let q = 0; q < m; q++) {
-      let sum = partFlux[l * m + q];
-      for (let i = 0; i < n; i++) sum += parts.patches[q * n + i] * patchExitance[l * n + i];
+      const sum = partFlux[l * m + q] + dot(parts.patches, q * n, patchExitance, l * n, n);
       E[q] = parts.area[q] > 0 ? sum / parts.area[q] : 0;
     }
     for (let sweep = 0; sweep < SWEEPS; sweep++) {

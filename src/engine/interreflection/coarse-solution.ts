@@ -11,6 +11,7 @@ import type { JoinedExchange, PartExchange } from "./body-exchange.ts";
 import type { RoomLight } from "./body-solution.ts";
 import type { Patches } from "./patches.ts";
 import { type PassingBody, type RadiosityOptions, solveRadiosity } from "./radiosity.ts";
+import { addToGroups } from "./row-sums.ts";
 
 /** Parts to a group: the half of a band, the cells of a face. */
 const PARTS = 4;
@@ -67,7 +68,7 @@ export function coarseExchange(
   for (let i = 0; i < count; i++) {
     groupArea[group[i]] += area[i];
     const row = group[i] * groups;
-    for (let j = 0; j < count; j++) K[row + group[j]] += area[i] * factors[i * count + j];
+    addToGroups(factors, i * count, count, area[i], group, K, row);
   }
   const F = new Float32Array(groups * groups);
   for (let g = 0; g < groups; g++)

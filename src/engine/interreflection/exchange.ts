@@ -17,6 +17,7 @@ import type { Gather } from "./gather.ts";
 import { PairKernel } from "./pair-exchange.ts";
 import { PairShares } from "./pair-shares.ts";
 import type { Patches } from "./patches.ts";
+import { dot, weighRow } from "./row-sums.ts";
 
 export interface Exchange {
   readonly patches: Patches;
@@ -149,27 +150,23 @@ export function balancedRows(
   const n = area.length;
   const rowSums = new Float64Array(n);
   let worst = 0;
+  const d = new Float64Array(n).fill(1);
   for (let i = 0; i < n; i++) {
-    let sum = 0;
-    for (let j = 0; j < n; j++) sum += k[i * n + j];
-    rowSums[i] = area[i] > 0 ? sum / area[i] : 1;
+    rowSums[i] = area[i] > 0 ? dot(k, i * n, d, 0, n) / area[i] : 1;
     worst = Math.max(worst, Math.abs(rowSums[i] - 1));
   }
-  const d = new Float64Array(n).fill(1);
   const open = rowSums.map((sum) => (Math.abs(sum - 1) > LARGEST_CLOSURE_ERROR ? 1 : 0));
   for (let round = 0; worst > 1e-9 && round < 6; round++) {
     for (let i = 0; i < n; i++) {
       if (open[i] === 1 || area[i] === 0) continue;
-      let sum = 0;
-      for (let j = 0; j < n; j++) sum += k[i * n + j] * d[j];
-      sum *= d[i];
+      const sum = dot(k, i * n, d, 0, n) * d[i];
       if (sum > 0) d[i] *= Math.sqrt(area[i] / sum);
     }
   }
   const factors = new Float32Array(n * n);
   for (let i = 0; i < n; i++) {
     const scale = area[i] > 0 ? d[i] / area[i] : 0;
-    for (let j = 0; j < n; j++) factors[i * n + j] = k[i * n + j] * scale * d[j];
+    weighRow(k, i * n, n, scale, d, factors);
   }
   return { factors, rowSums };
 }

@@ -44,3 +44,40 @@ export function dot(a: Float64Array, i: number, b: Float64Array, j: number, n: n
   for (; k < n; k++) p += a[i + k] * b[j + k];
   return p + q + (r + s);
 }
+
+/** `to[at + j] = from[at + j] · scale · weight_j` of `n` numbers. */
+export function weighRow(
+  from: Float64Array,
+  at: number,
+  n: number,
+  scale: number,
+  weight: Float64Array,
+  to: Float32Array,
+): void {
+  for (let j = 0; j < n; j++) to[at + j] = from[at + j] * scale * weight[j];
+}
+
+/** Exchange areas (m²) of a patch from its factors. */
+export function areasOfRow(
+  factors: Float32Array,
+  at: number,
+  n: number,
+  area: number,
+  to: Float64Array,
+  offset: number,
+): void {
+  for (let j = 0; j < n; j++) to[offset + j] = area * factors[at + j];
+}
+
+/** Adds exchange areas of a row to those of the groups. */
+export function addToGroups(
+  factors: Float32Array,
+  at: number,
+  n: number,
+  area: number,
+  group: Uint32Array,
+  to: Float64Array,
+  offset: number,
+): void {
+  for (let j = 0; j < n; j++) to[offset + group[j]] += area * factors[at + j];
+}
