@@ -18,9 +18,7 @@ import {
   type LuminaireMarks,
   line,
   type Mark,
-  overlaps,
   segment,
-  type TextMark,
   text,
   textBox,
   textWidth,
@@ -29,6 +27,7 @@ import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import { fittingNames, fittings } from "./island-fittings.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
+import { zones } from "./plan-zones.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth } from "./silhouette.ts";
 
@@ -177,114 +176,10 @@ function bodiesOver(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark
   });
 }
 
-/** @param hung boxes of the luminaires, which names stay clear of where a place is free */
-function zones(
-  scene: Scene,
-  at: (p: Vec2) => Vec2,
-  hung: readonly Box[],
-  taken: Box[],
-  page: Pick<Box, "width" | "height">,
-): Mark[] {
-  const marks: Mark[] = [];
-  for (const zone of scene.zones) {
-    const points = zone.outline.map(at);
-    marks.push(line(points, "zone", "ink", 0.75, { closed: true, dash: "dashed" }));
-    const xs = points.map((p) => p[0]);
-    const ys = points.map((p) => p[1]);
-    const [x0, x1] = [Math.min(...xs) + 8, Math.max(...xs) - 8];
-    const [y0, y1] = [Math.min(...ys) + 17, Math.max(...ys) - 9];
-    const name = (x: number, y: number, anchor: "start" | "middle" | "end" = "start"): TextMark =>
-      text([x, y], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor });
-    const middle = (x0 + x1) / 2;
-    const rowOf = (y: number): TextMark[] => [name(x0, y), name(x1, y, "end"), name(middle, y, "middle")];
-    const corners = [name(x0, y1), name(x0, y0), name(x1, y1, "end"), name(x1, y0, "end")];
-    const inside = textWidth(zone.name, 12, true) <= x1 - x0 ? rowsBetween(y0, y1).flatMap(rowOf) : [];
-    const own = [...corners, ...inside];
-    const blocked = [...hung, ...taken];
-    const isFree = (box: Box): boolean => !blocked.some((other) => overlaps(box, other, 3));
-    const covered = (mark: TextMark): number =>
-      blocked.reduce((sum, box) => sum + sharedArea(textBox(mark), box), 0);
-    const free = own.find((each) => isFree(textBox(each)));
-    const [chosen, ...leader] =
-      free !== undefined
-        ? [free]
-        : (ledName(own[0], points, isFree, page) ?? [
-            own.reduce((best, each) => (covered(each) < covered(best) ? each : best)),
-          ]);
-    taken.push(textBox(chosen));
-    marks.push(chosen, ...leader);
-  }
-  return marks;
-}
-
-/** Heights a line of words apart between two, from both ends towards the middle (drawing units). */
-function rowsBetween(top: number, bottom: number): number[] {
-  const rows: number[] = [];
-  for (let low = bottom, high = top; low >= high; low -= LINE, high += LINE) rows.push(low, high);
-  return rows;
-}
-
-/** Height of a line of words, and steps by which a name leaves a zone that has no room for it (drawing units). */
-const LINE = 14;
-const AWAY = 6;
-const FARTHEST = 240;
-const DIRECTIONS = [
-  [0, 1],
-  [0, -1],
-  [1, 0],
-  [-1, 0],
-  [1, 1],
-  [-1, 1],
-  [1, -1],
-  [-1, -1],
-] as const;
-
-/** A zone's name at the nearest free place beside it, such as where a pendant is larger than the zone under it, and the line that leads
- * from there to the zone; undefined where the drawing has none. */
-function ledName(
-  name: TextMark,
-  outline: readonly Vec2[],
-  isFree: (box: Box) => boolean,
-  page: Pick<Box, "width" | "height">,
-): readonly [TextMark, Mark] | undefined {
-  const [xs, ys] = [outline.map((p) => p[0]), outline.map((p) => p[1])];
-  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  const { width, height } = textBox(name);
-  for (let away = AWAY; away <= FARTHEST; away += AWAY)
-    for (const [right, down] of DIRECTIONS) {
-      const x = (x0 + x1) / 2 + right * ((x1 - x0 + width) / 2 + away);
-      const y = (y0 + y1) / 2 + down * ((y1 - y0 + height) / 2 + away);
-      const box = { x: x - width / 2, y: y - height / 2, width, height };
-      const isOnPage =
-        box.x >= 0 && box.x + width <= page.width && box.y >= 0 && box.y + height <= page.height;
-      if (!isOnPage || !isFree(box)) continue;
-      const placed: TextMark = { ...name, at: [x, y + name.size * 0.27], anchor: "middle" };
-      const near: Vec2 = [
-        Math.max(box.x, Math.min(box.x + width, (x0 + x1) / 2)),
-        down === 0 ? y : y - (down * height) / 2,
-      ];
-      const corner = outline.reduce((best, p) =>
-        Math.hypot(p[0] - near[0], p[1] - near[1]) < Math.hypot(best[0] - near[0], best[1] - near[1])
-          ? p
-          : best,
-      );
-      return [placed, segment(near[0], near[1], corner[0], corner[1], "leader", "ink", 0.75)];
-    }
-  return undefined;
-}
-
-function sharedArea(a: Box, b: Box): number {
-  const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
-  const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
-  return Math.max(0, width) * Math.max(0, height);
-}
-
 /** The box of the lines among some marks. */
 function lineBox(marks: readonly Mark[]): Box {
-  const points = marks.flatMap((mark) => (mark.kind === "line" ? mark.points : []));
-  const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+  const [x0, y0, x1, y1] = bounds(marks.flatMap((mark) => (mark.kind === "line" ? mark.points : [])));
+  return { x: x0, y: y0, width: x1 - x0, height: y1 - y0 };
 }
 
 function dimensions(
