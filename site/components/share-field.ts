@@ -15,7 +15,8 @@ export interface ShareOptions {
   readonly label: string;
   readonly path: Path;
   readonly change: string;
-  readonly fallback: number;
+  /** Where the study, resolved, says nothing of it. */
+  readonly fallback?: number;
   readonly as: "ratio" | "per cent";
   /** In hundredths. */
   readonly from?: number;
@@ -28,7 +29,7 @@ export function shareField(app: FieldsView, options: ShareOptions): TemplateResu
   const id = idOf(path);
   const raw = shownValue(app, options);
   const value = typeof raw === "number" ? raw : options.fallback;
-  const link = shareText(value, as);
+  const link = value === undefined ? "" : shareText(value, as);
   const draft = app.drafts.get(id);
   const problem = draft?.problem ?? app.issueAt(path);
   const set = (share: number, gesture?: string, moving = false): void =>
@@ -77,7 +78,7 @@ export function shareField(app: FieldsView, options: ShareOptions): TemplateResu
       step="1"
       aria-label="${label}, by slider"
       aria-valuetext=${link}
-      .value=${live(String(Math.round(value * 100)))}
+      .value=${live(String(Math.round((value ?? 0) * 100)))}
       @input=${(event: Event) => slide(event, true)}
       @change=${(event: Event) => slide(event, false)}
     >

@@ -28,3 +28,35 @@ export interface LuminousOpening {
 }
 
 export const POINT_OPENING: LuminousOpening = { shape: "point", length: 0, width: 0, height: 0 };
+
+/** A side of zero is a line, and still needs an area to leave from (m). */
+const THINNEST = 0.001;
+
+/** Level faces, square or round, and by its height (m) flat or not; a point where no extent is given. Of a round one the
+ * side that is given stands for both. */
+export function uprightOpening(
+  round: boolean,
+  length: number,
+  width: number,
+  height: number,
+): LuminousOpening {
+  if (length === 0 && width === 0 && height === 0) return POINT_OPENING;
+  if (round)
+    return {
+      shape: height > 0 ? "cylinder" : "disc",
+      length: length || width,
+      width: width || length,
+      height,
+    };
+  return {
+    shape: height > 0 ? "box" : "rectangle",
+    length: Math.max(length, THINNEST),
+    width: Math.max(width, THINNEST),
+    height,
+  };
+}
+
+/** Whether its faces lie level and are round. */
+export function isUprightRound({ shape }: LuminousOpening): boolean {
+  return shape === "disc" || shape === "cylinder";
+}

@@ -72,7 +72,6 @@ function bodyItem(app: AppView, body: RawBody, index: number): TemplateResult {
           label: "Light reflected",
           path: [...path, "reflectance"],
           change: `${body.name} reflect`,
-          fallback: 0.5,
           as: "ratio",
         })}
       </div>

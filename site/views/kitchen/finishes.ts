@@ -7,25 +7,25 @@ import type { Path } from "../../store/pointer.ts";
 import { part } from "./part.ts";
 
 export function finishesPart(app: AppView): TemplateResult {
-  const share = (label: string, path: Path, fallback: number): TemplateResult =>
-    shareField(app, { label, path, change: `${label.toLowerCase()} reflect`, fallback, as: "ratio" });
+  const share = (label: string, path: Path): TemplateResult =>
+    shareField(app, { label, path, change: `${label.toLowerCase()} reflect`, as: "ratio" });
   const walls = app.study.room.reflectance?.walls;
   return part(
     "finishes",
     "Finishes: light reflected",
     html`<div class="fields">
-      ${share("Ceiling", ["room", "reflectance", "ceiling"], 0.8)}
+      ${share("Ceiling", ["room", "reflectance", "ceiling"])}
       ${
         Array.isArray(walls)
-          ? walls.map((_, i) => share(`Wall ${i}`, ["room", "reflectance", "walls", i], 0.5))
-          : share("Walls", ["room", "reflectance", "walls"], 0.5)
+          ? walls.map((_, i) => share(`Wall ${i}`, ["room", "reflectance", "walls", i]))
+          : share("Walls", ["room", "reflectance", "walls"])
       }
-      ${share("Floor", ["room", "reflectance", "floor"], 0.2)}
+      ${share("Floor", ["room", "reflectance", "floor"])}
       ${
         app.study.island === undefined
           ? nothing
-          : html`${share("Island top", ["island", "reflectance", "top"], 0.35)}
-            ${share("Island sides", ["island", "reflectance", "sides"], 0.5)}`
+          : html`${share("Island top", ["island", "reflectance", "top"])}
+            ${share("Island sides", ["island", "reflectance", "sides"])}`
       }
       ${
         typeof app.study.maintenance === "object"
@@ -34,7 +34,6 @@ export function finishesPart(app: AppView): TemplateResult {
               label: "Maintenance factor",
               path: ["maintenance"],
               change: "maintenance",
-              fallback: 0.8,
               as: "ratio",
               from: 1,
               hint: "What is left of the light when lamps and surfaces have aged.",

@@ -52,7 +52,6 @@ function openingItem(app: AppView, opening: RawOpening, index: number): Template
           label: "Light reflected at night",
           path: [...path, "reflectance"],
           change: `${name} reflect`,
-          fallback: 0.1,
           as: "ratio",
         })}
       </div>

@@ -8,7 +8,7 @@
 
 import { subtract, type Vec3, length as lengthOf } from "../../geometry/vector.ts";
 import type { IntensityDistribution } from "../intensity-distribution.ts";
-import { type LuminousOpening, POINT_OPENING } from "../luminous-opening.ts";
+import { isUprightRound, type LuminousOpening, uprightOpening } from "../luminous-opening.ts";
 import { intensityTowards } from "../reference-lookup.ts";
 
 export interface PlacedEmitter {
@@ -47,19 +47,10 @@ export function emittersTogether(
   const centre = axes((k) => (lower[k] + upper[k]) / 2);
   const round = emitters.every(
     (each) =>
-      (each.opening.shape === "disc" || each.opening.shape === "cylinder") &&
+      isUprightRound(each.opening) &&
       Math.hypot(each.centre[0] - centre[0], each.centre[1] - centre[1]) < CONCENTRIC,
   );
-  const opening: LuminousOpening =
-    length === 0 && width === 0 && height === 0
-      ? POINT_OPENING
-      : {
-          shape: round ? (height > 0 ? "cylinder" : "disc") : height > 0 ? "box" : "rectangle",
-          // An area to leave from, however thin.
-          length: Math.max(length, CONCENTRIC),
-          width: Math.max(width, CONCENTRIC),
-          height,
-        };
+  const opening = uprightOpening(round, length, width, height);
   const apart = Math.max(
     ...emitters.flatMap((a) => emitters.map((b) => lengthOf(subtract(a.centre, b.centre)))),
   );
@@ -101,8 +92,8 @@ function spreadError(emitters: readonly PlacedEmitter[], together: PlacedEmitter
 
 /** On a level plane at a point below (lx): E = mean over the lower face of I cos ξ / d². */
 function illuminance({ distribution, opening, centre }: PlacedEmitter, point: Vec3): number {
-  const { shape, length, width, height } = opening;
-  const round = shape === "disc" || shape === "cylinder";
+  const { length, width, height } = opening;
+  const round = isUprightRound(opening);
   const z = point[2] - (centre[2] - height / 2);
   if (z >= 0) return 0;
   let sum = 0;

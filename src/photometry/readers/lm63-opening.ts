@@ -20,7 +20,7 @@
  * known through secondary descriptions).
  */
 
-import { type LuminousOpening, type OpeningShape, POINT_OPENING } from "../luminous-opening.ts";
+import { type LuminousOpening, type OpeningShape, uprightOpening } from "../luminous-opening.ts";
 
 export type OpeningTable = "to 1995" | "from 2002";
 
@@ -29,9 +29,6 @@ export interface ReadOpening {
   /** What a reader should be told, or undefined when the pattern is in the table. */
   readonly remark?: string;
 }
-
-/** A line of light still needs an area to leave from (m). */
-const THINNEST = 0.001;
 
 type Sign = "+" | "0" | "-";
 const signOf = (value: number): Sign => (value > 0 ? "+" : value < 0 ? "-" : "0");
@@ -68,14 +65,12 @@ export function lm63Opening(width: number, length: number, height: number, table
   const w = Math.abs(width);
   const l = Math.abs(length);
   const h = Math.abs(height);
-  if (w === 0 && l === 0 && h === 0) return { opening: POINT_OPENING };
-
   const shape = COMMON[pattern] ?? BY_TABLE[table][pattern];
   switch (shape) {
     case "disc":
     case "cylinder":
       // One extent alone is the diameter both ways.
-      return { opening: { shape, length: l || w, width: w || l, height: h } };
+      return { opening: uprightOpening(true, l, w, h) };
     case "ellipsoid":
       return { opening: { shape, length: l || w, width: w || l, height: h } };
     case "cylinder along length":
@@ -90,13 +85,8 @@ export function lm63Opening(width: number, length: number, height: number, table
 }
 
 function flatSided(w: number, l: number, h: number, unknown: boolean): ReadOpening {
-  const thin = w === 0 || l === 0;
-  const opening: LuminousOpening = {
-    shape: h === 0 ? "rectangle" : "box",
-    length: Math.max(l, THINNEST),
-    width: Math.max(w, THINNEST),
-    height: h,
-  };
+  const opening = uprightOpening(false, l, w, h);
+  const thin = opening.shape !== "point" && (w === 0 || l === 0);
   if (unknown)
     return { opening, remark: "The signs of the opening are in neither table; its extents are kept." };
   if (thin) return { opening, remark: "The opening has a side of zero, taken as 1 mm." };

@@ -3,7 +3,7 @@
  * height. Extents in metres, length along C0–C180. Offsets are not followed; the opening stands at the centre.
  */
 
-import { type LuminousOpening, POINT_OPENING } from "../luminous-opening.ts";
+import { type LuminousOpening, uprightOpening } from "../luminous-opening.ts";
 import { parseNumber } from "./number-scanner.ts";
 import type { SourceText } from "./source-text.ts";
 import { child, textOf, type XmlElement } from "./xml.ts";
@@ -25,28 +25,14 @@ export function tm33Opening(emitters: readonly XmlElement[], source: SourceText)
       }
     }
   }
-  if (length === 0 && width === 0 && height === 0) {
+  const opening = uprightOpening(circular, length, width, height);
+  if (opening.shape === "point")
     source.warn(
       emitters[0].at,
       "tm33-no-emission-area",
       "No emission area is stated; the luminaire is a point.",
     );
-    return POINT_OPENING;
-  }
-  if (circular)
-    return {
-      shape: height > 0 ? "cylinder" : "disc",
-      length: length || width,
-      width: width || length,
-      height,
-    };
-  const least = 0.001;
-  return {
-    shape: height > 0 ? "box" : "rectangle",
-    length: Math.max(length, least),
-    width: Math.max(width, least),
-    height,
-  };
+  return opening;
 }
 
 /** A face holds areas; where it holds extents itself, it is its own area. */

@@ -17,7 +17,7 @@ import { degrees } from "../../units/quantities.ts";
 import { resampleToC } from "../c-gamma-resampling.ts";
 import type { Symmetry } from "../intensity-distribution.ts";
 import { luminousFlux } from "../luminous-flux.ts";
-import type { LuminousOpening } from "../luminous-opening.ts";
+import { isUprightRound, type LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { LARGEST } from "../readers/eulumdat-header.ts";
 import { asciiText } from "./ascii-text.ts";
@@ -147,7 +147,7 @@ function lampSetLines(set: LampSet, absolute: boolean): (string | number)[] {
 function luminousArea(opening: LuminousOpening, warnings: Issue[]): [number, number, number] {
   const { shape, length, width, height } = opening;
   const millimetres = (metres: number) => Math.round(metres * 1e6) / 1e3;
-  const round = (shape === "disc" || shape === "cylinder") && length === width;
+  const round = isUprightRound(opening) && length === width;
   const exact = round || shape === "rectangle" || shape === "box" || shape === "point";
   if (round) return [millimetres(width), 0, millimetres(height)];
   if (shape === "ellipsoid" && length === width) {

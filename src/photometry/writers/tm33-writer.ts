@@ -11,7 +11,7 @@
 
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { totalFlux } from "../luminous-flux.ts";
-import type { LuminousOpening } from "../luminous-opening.ts";
+import { isUprightRound, type LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { foldPlanes } from "./fold-planes.ts";
 import { angleText, decimalText } from "./number-text.ts";
@@ -115,9 +115,10 @@ function generation({ generation: how }: Photometry): string {
   );
 }
 
-function emissionAreas({ shape, length, width, height }: LuminousOpening, warnings: Issue[]): string {
+function emissionAreas(opening: LuminousOpening, warnings: Issue[]): string {
+  const { shape, length, width, height } = opening;
   if (shape === "point") return "";
-  const round = shape === "disc" || shape === "cylinder";
+  const round = isUprightRound(opening);
   if (!round && shape !== "rectangle" && shape !== "box")
     warnings.push({
       code: "tm33-opening",
