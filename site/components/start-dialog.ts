@@ -23,7 +23,15 @@ import { typedValue } from "./typed-value.ts";
 import { usualLengths } from "./usual-lengths.ts";
 import { lengthText } from "./words.ts";
 
-type LengthName = "length" | "width" | "height" | "ceilingHeight" | "roomLength" | "roomWidth";
+type LengthName =
+  | "length"
+  | "width"
+  | "height"
+  | "ceilingHeight"
+  | "roomLength"
+  | "roomWidth"
+  | "fromLeft"
+  | "fromFoot";
 type CountName = "seats" | "pendants";
 
 interface LengthRow {
@@ -34,6 +42,8 @@ interface LengthRow {
   /** What stands for it while nobody has typed anything (m). */
   typical(given: (name: LengthName) => number): number;
   readonly why: string;
+  /** Whether the set-out waits for it: what is typical is then one click from being said. */
+  readonly isHeld?: boolean;
 }
 
 /** All round the island, as the study to start from takes it (m). */
@@ -48,6 +58,7 @@ const LENGTHS: readonly LengthRow[] = [
     label: "Height of its top",
     typical: () => 0.914,
     why: "typical, 36 in",
+    isHeld: true,
   },
   {
     name: "ceilingHeight",
@@ -69,6 +80,22 @@ const LENGTHS: readonly LengthRow[] = [
     label: "Room, across it",
     typical: (given) => given("width") + 2 * AISLE,
     why: "the island and an aisle all round",
+  },
+  {
+    name: "fromLeft",
+    path: ["island", "centre", 0],
+    label: "Left wall to the island",
+    typical: (given) => (given("roomLength") - given("length")) / 2,
+    why: "in the middle of the room",
+    isHeld: true,
+  },
+  {
+    name: "fromFoot",
+    path: ["island", "centre", 1],
+    label: "Near wall to the island",
+    typical: (given) => (given("roomWidth") - given("width")) / 2,
+    why: "in the middle of the room",
+    isHeld: true,
   },
 ];
 
@@ -135,7 +162,7 @@ export class StartDialog {
         </p>
         <p class="hint">
           A typical pendant lights it, with ${this.#downlights} typical downlights in the ceiling and typical finishes; each is
-          marked until it is set. The kitchen on screen is kept.
+          marked until it is set. What has Set beside it the electrician’s sheet waits for. The kitchen on screen is kept.
         </p>
         ${this.#issues.length === 0 ? nothing : html`<ul class="plain problems" role="alert">${this.#issues.map((words) => html`<li>✕ ${words}</li>`)}</ul>`}
         <p class="row-of-actions">
@@ -146,16 +173,22 @@ export class StartDialog {
     </dialog>`;
   }
 
-  #length({ name, label, typical, why }: LengthRow): TemplateResult {
+  #length({ name, label, typical, why, isHeld }: LengthRow): TemplateResult {
     const metres = typical((other) => this.#metres(other));
-    return this.#field(name, label, lengthText(this.#session, metres), why);
+    const text = lengthText(this.#session, metres);
+    const accept = (): void => {
+      this.#texts.set(name, text);
+      this.#session.redraw();
+    };
+    const set = html`. <button type="button" class="text" aria-label="Set ${label.toLowerCase()} as it is" @click=${accept}>Set</button>`;
+    return this.#field(name, label, text, isHeld ? html`${why}${set}` : why);
   }
 
   #count(name: CountName, label: string, typical: number, why: string): TemplateResult {
     return this.#field(name, label, String(typical), why);
   }
 
-  #field(name: LengthName | CountName, label: string, typical: string, why: string): TemplateResult {
+  #field(name: LengthName | CountName, label: string, typical: string, why: unknown): TemplateResult {
     const id = `start-${name}`;
     const problem = this.#problems.get(name);
     return html`<div class="field">
@@ -176,7 +209,7 @@ export class StartDialog {
   }
 
   #typed(name: LengthName | CountName, text: string, typical: string): void {
-    if (text === "" || text === typical) this.#texts.delete(name);
+    if (text === "" || (text === typical && !this.#texts.has(name))) this.#texts.delete(name);
     else this.#texts.set(name, text);
     this.#read(name);
     this.#session.redraw();
@@ -234,6 +267,7 @@ export class StartDialog {
       length: this.#metres("length"),
       width: this.#metres("width"),
       ...(this.#texts.has("height") ? { height: this.#metres("height") } : {}),
+      ...(this.#texts.has("fromLeft") || this.#texts.has("fromFoot") ? { centre: this.#centre } : {}),
       ceilingHeight: this.#metres("ceilingHeight"),
       room: { length: this.#metres("roomLength"), width: this.#metres("roomWidth") },
       seats,
@@ -242,6 +276,14 @@ export class StartDialog {
       ...(pendants === undefined ? {} : { pendants: Number(pendants) }),
       display: this.#session.display,
     };
+  }
+
+  /** Where one of its two distances is not said, the island stays in the middle that way. */
+  get #centre(): readonly [number, number] {
+    return [
+      this.#metres("fromLeft") + this.#metres("length") / 2,
+      this.#metres("fromFoot") + this.#metres("width") / 2,
+    ];
   }
 
   get #downlights(): number {

@@ -26,6 +26,8 @@ export interface NewStudy {
   readonly ceilingHeight: number;
   /** Size of the room (m); an aisle all round the island by default. */
   readonly room?: { readonly length: number; readonly width: number };
+  /** Middle of the island in the room (m); a default of the study when it is left out. */
+  readonly centre?: readonly [number, number];
   readonly pendants?: number;
   /** Seats along the island's far side. */
   readonly seats?: number;
@@ -107,6 +109,7 @@ function starter({
   height,
   ceilingHeight,
   room,
+  centre,
   pendants,
   seats,
   hob,
@@ -131,6 +134,7 @@ function starter({
     ...(display === undefined ? {} : { display }),
     room: { length: rounded(size.length), width: rounded(size.width), ceilingHeight },
     island: {
+      ...(centre === undefined ? {} : { centre: centre.map(rounded) }),
       length,
       width,
       ...(height === undefined ? {} : { height }),

@@ -13,7 +13,7 @@ export interface PublishedTarget extends Target {
   readonly scope: "homes" | "work places";
   readonly surface: "worktop" | "sink" | "cooktop" | "eating" | "general";
   readonly note?: string;
-  /** Of the people whose eyes it is written for, where the source tells them apart: `of 25 to 65`. */
+  /** Of the people whose eyes it is written for, where the source tells them apart: `25 to 65`. */
   readonly ages?: string;
 }
 
@@ -52,7 +52,7 @@ function published(
       value: rest.uniformity,
       nature: "maintained",
     });
-  const ages = source === IES ? "of 25 to 65" : source === IES_OLD ? "over 65" : undefined;
+  const ages = source === IES ? "25 to 65" : source === IES_OLD ? "over 65" : undefined;
   return {
     ...{ id, name, requirements, source, known, scope: rest.scope ?? "homes", surface },
     ...(rest.note === undefined ? {} : { note: rest.note }),

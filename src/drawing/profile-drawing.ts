@@ -5,7 +5,7 @@
 
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Wording } from "../words/wording.ts";
-import { type Box, type Drawing, line, type Mark, segment, text } from "./drawing.ts";
+import { type Box, type Drawing, line, type Mark, segment, text, textBox } from "./drawing.ts";
 import { highestOf, type Profile, type TargetLine } from "./profile.ts";
 import { axisFigure, niceStep, type ProfileFrame, profileFrame } from "./profile-frame.ts";
 import { withoutCollisions } from "./label-layout.ts";
@@ -62,16 +62,17 @@ export function profileDrawing(
     width: x(t.to) - x(t.from),
     height: 2,
   }));
-  marks.push(...extremes(profile, x, y, words, [...ink, ...lines], taken));
+  // Its least is of this line alone, and a zone's of all its face.
+  const caption = text([x1 - 6, frame.height - 1], "light along the middle of the top", "profile caption", {
+    anchor: "end",
+    ground: "paper",
+  });
+  // Where there is little room, names of targets come first.
+  if (scale.width >= 560) taken.push(textBox(caption));
+  marks.push(caption);
+  marks.push(...extremes(profile, x, y, words, [...ink, ...lines, ...taken], taken));
   marks.push(...targetMarks(targets, x, y, words, ink, taken));
   marks.push(...endLabels(profile, curves, x1, scale, frame));
-  // Its least is of this line alone, and a zone's of all its face.
-  marks.push(
-    text([x1 - 6, frame.height - 1], `light along the middle of the top`, "profile caption", {
-      anchor: "end",
-      ground: "paper",
-    }),
-  );
   const height = frame.height + (scale.width - x1 > 70 ? 0 : 18);
   return {
     width: scale.width,

@@ -100,7 +100,12 @@ function foot(
   const words = `${printable(project, 60)}, revision ${printable(revision, 10)}, ${date}${isQuick(handover) ? `; ${QUICK}` : ""}`;
   return [
     { ...style, at: [FOOT_EDGE, height - FOOT_EDGE], text: words, anchor: "start" },
-    { ...style, at: [width - FOOT_EDGE, height - FOOT_EDGE], text: `sheet ${number}`, anchor: "end" },
+    {
+      ...style,
+      at: [width - FOOT_EDGE, height - FOOT_EDGE],
+      text: `sheet ${number} of the set`,
+      anchor: "end",
+    },
   ];
 }
 

@@ -49,6 +49,19 @@ describe("a new study", () => {
     expect(documentText(started.value)).not.toMatch(/\d\.\d{7}/);
   });
 
+  // 2026-11-28: the form asked neither, and a kitchen just started had both on HOLD.
+  it("says where the island stands and how high its top is, where that was given", () => {
+    const wanted = { ...TYPICAL_KITCHEN, room: { length: 4.5, width: 3.6 } };
+    const standIns = (document: unknown) =>
+      resolved(document)
+        .defaults.map(({ path }) => path)
+        .filter((path) => ["/island/centre", "/island/height"].includes(path));
+    expect(standIns(orThrow(newStudy(wanted, "open"))).sort()).toEqual(["/island/centre", "/island/height"]);
+    const given = orThrow(newStudy({ ...wanted, height: 0.9, centre: [2.25, 1.9] }, "open"));
+    expect(standIns(given)).toEqual([]);
+    expect(resolved(given).scenes[0].island?.centre).toEqual([2.25, 1.9]);
+  });
+
   it("leaves defaults open where they are to be marked, and its zones as rectangles", () => {
     const document = orThrow(newStudy({ ...TYPICAL_KITCHEN, height: 0.9, hob: true, seats: 3 }, "open"));
     const paths = resolved(document).defaults.map(({ path }) => path);

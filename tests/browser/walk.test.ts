@@ -38,6 +38,10 @@ it("goes from an own island and an own file to a verdict of three options and th
   await type("Ceiling height", "2.6 m");
   await type("Room, along the island", "4.5 m");
   await type("Room, across it", "3.6 m");
+  // What the electrician's sheet waits for is one click from being said.
+  await press("Set height of its top as it is");
+  await press("Set left wall to the island as it is");
+  await poll(() => page.locator("#start-fromLeft-why").innerText()).toBe("yours");
   await press("Light it");
   await page.getByRole("heading", { name: "Zones on the top" }).waitFor();
   await refined(page);
@@ -89,8 +93,14 @@ it("goes from an own island and an own file to a verdict of three options and th
   await refined(page);
   await poll(() => verdictOf(page)).toMatch(/meets|short|close|even|patchy/i);
 
+  // The table under the drawings is found from beside the verdict, by keyboard too.
+  await button("Figures").press("Enter");
+  await page.locator("#figures-heading:focus").waitFor();
+  await poll(() => page.locator("candlespan-figures .note").innerText()).toMatch(/U₀ in standards.*90 %/);
+
   // What holds the papers is seen before any of them, each with its field.
   await enter(page, "Hand-over");
+  expect(await page.locator(".holds").innerText()).not.toMatch(/island/);
   await page.locator(".holds a", { hasText: "P1 to" }).first().click();
   await page.locator("#controls :is(input, select):focus").waitFor();
   await enter(page, "Hand-over");

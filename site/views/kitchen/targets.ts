@@ -25,8 +25,7 @@ export function askedBy(app: FieldsView, id: string | null | undefined): Asked |
   if (published === undefined) return undefined;
   const of = (quantity: string): number | undefined =>
     published.requirements.find((each) => each.quantity === quantity)?.value;
-  const { source, note, ages } = published;
-  const name = ages === undefined ? published.name : `${published.name} for people ${ages}`;
+  const { name, source, note, ages } = published;
   return {
     name,
     source,
@@ -71,7 +70,8 @@ export function targetWords(app: FieldsView, id: string): string {
   const target = askedBy(app, id);
   if (target === undefined) return id;
   const who = target.isOwn ? "" : ` · ${shortSource(target.source ?? "")}`;
-  return `${target.name}: ${figures(app, target)}${who}`;
+  const ages = target.ages === undefined ? "" : `, ages ${target.ages}`;
+  return `${target.name}${ages}: ${figures(app, target)}${who}`;
 }
 
 /** All there are, the study's own first. */

@@ -42,7 +42,7 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
       <optgroup label="Published for homes">${published("homes").map(line)}</optgroup>
       <optgroup label="Published for places of work">${published("work places").map(line)}</optgroup>
     </select>
-    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${capital(target.name)}, ${figures(app, target)}: ${target.source}. ${target.note ?? ""} ${target.ages === undefined ? nothing : "The ages are of those who work there: older eyes need more light for the same work."}</p>`}
+    ${!isPublished ? nothing : html`<p class="hint" id="${id}-source">${capital(target.name)}, ${figures(app, target)}: ${target.source}. ${target.note ?? ""} ${target.ages === undefined ? nothing : "Ages are of those who work there: older eyes need more light for the same work."}</p>`}
     ${problem === undefined ? nothing : html`<p class="problem">✕ ${problem}</p>`}
   </div>
   ${target?.isOwn === true ? ownFields(app, zone) : nothing}`;

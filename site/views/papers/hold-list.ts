@@ -1,10 +1,23 @@
 /** What holds the set-out, before any paper is opened: each with the boxes it holds and its field as a link. */
 
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import { holdsOf, shortTags } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
+import { valueWords } from "../../components/study-words.ts";
 import type { Path } from "../../store/pointer.ts";
+
+/** A usual value that stands in for one is set by one click, here too. */
+function acceptance(app: AppView, path: Path): TemplateResult | typeof nothing {
+  const standard = app.defaultAt(path);
+  if (standard === undefined) return nothing;
+  const words = valueWords(standard.value, path.map(String), app);
+  return html`<button type="button" class="text" @click=${() =>
+    app.edit({
+      name: `set ${path.at(-1)} of the ${path[0]}`,
+      edits: [standard.edit],
+    })}>Set ${words}</button>`;
+}
 
 export function holdList(app: AppView): TemplateResult {
   const { light } = app;
@@ -24,7 +37,8 @@ export function holdList(app: AppView): TemplateResult {
           event.preventDefault();
           app.showField(path);
         };
-        return html`<li><a href="#${idOf(path)}" @click=${show}>${tags.length === 0 ? "All" : shortTags(tags)}</a>: ${words}</li>`;
+        const tag = tags.length === 0 ? "All" : shortTags(tags);
+        return html`<li><a href="#${idOf(path)}" @click=${show}>${tag}</a>: ${words} ${acceptance(app, path)}</li>`;
       })}
     </ul>
   </section>`;

@@ -133,7 +133,7 @@ function largePaper(
   };
   return html`<dialog class="paper" aria-labelledby="paper-heading" ${ref(show)} @close=${close}>
     <h2 id="paper-heading">${paper.name}</h2>
-    <p class="hint">${paper.words}</p>
+    <p class="hint">${paper.words} Its sheets are numbered among all of the set, which the ZIP holds.</p>
     ${(drawer.pictures?.get(paper.pdf ?? "") ?? []).map(
       (address, i) => html`<img src=${address} alt="Sheet ${i + 1} of ${paper.name}">`,
     )}
