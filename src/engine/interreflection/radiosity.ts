@@ -1,9 +1,13 @@
 /**
  * Interreflection between diffuse patches: M = ρ(D + F·M), D the direct illuminance, M the exitance.
  *
- * Gauss–Seidel, all layers of luminaires in one sweep so that each row of F is read once. The residual
+ * Successive overrelaxation, M_i ← M_i + ω r_i, all layers of luminaires in one sweep so that each row of F is read once; the
+ * exchange is symmetric, so that it converges for every ω under 2, and fastest near ω = 2 / (1 + √(1 − λ²)) [1], λ the largest
+ * eigenvalue of ρF, taken as the mean reflectance: a room forgets from sweep to sweep all but ω − 1 instead of λ². The residual
  * r = ρ(D + F·M) − M bounds the error: ‖M − M*‖∞ ≤ ‖r‖∞ / (1 − max ρ) for row sums of at most one; the sweep
  * ends when that bound, relative to the largest exitance, is below `tolerance`.
+ *
+ * [1] D. M. Young, Iterative Solution of Large Linear Systems, 1971.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
@@ -65,6 +69,7 @@ export function solveRadiosity(
     for (let i = first; i < last; i++) mostReflecting = Math.max(mostReflecting, reflectance[i] + sum);
   }
   const contraction = Math.max(1e-3, 1 - mostReflecting);
+  const best = relaxationOf(reflectance);
   const maximum = options.maximumSweeps ?? 400;
   let sweeps = 0;
   let residual = Infinity;
@@ -74,6 +79,8 @@ export function solveRadiosity(
     largest.fill(0);
     change.fill(0);
     let end = 0;
+    // The first sweep's changes are those of the start, which none need overtake.
+    const relaxation = sweeps === 0 ? 1 : best;
     for (let i = 0; i < n; i++) {
       if (i === end) passed.fill(0);
       const body = passingAt.get(i);
@@ -90,8 +97,9 @@ export function solveRadiosity(
       for (let l = 0; l < layers; l++) {
         // The last sweep's sums stand as the result: as good as its exitances are.
         interreflected[l * n + i] = sums[l];
-        const next = reflectance[i] * (direct[l * n + i] + sums[l]) + passed[l];
         const at = i * layers + l;
+        const balanced = reflectance[i] * (direct[l * n + i] + sums[l]) + passed[l];
+        const next = m[at] + relaxation * (balanced - m[at]);
         const step = Math.abs(next - m[at]);
         if (step > change[l]) change[l] = step;
         if (next > largest[l]) largest[l] = next;
@@ -100,13 +108,27 @@ export function solveRadiosity(
     }
     sweeps++;
     residual = 0;
-    // A sweep's changes are residuals met on the way; each is carried on at most by the contraction.
+    // A sweep's changes are ω times the residuals met on the way: each leaves what it overtook, and brings to others at most the
+    // contraction of itself.
+    const carried = 1 - 1 / relaxation + mostReflecting;
     for (let l = 0; l < layers; l++)
-      if (largest[l] > 0)
-        residual = Math.max(residual, (change[l] * mostReflecting) / contraction / largest[l]);
+      if (largest[l] > 0) residual = Math.max(residual, (change[l] * carried) / contraction / largest[l]);
   }
   for (let i = 0; i < n; i++) for (let l = 0; l < layers; l++) exitance[l * n + i] = m[i * layers + l];
   return { exitance, interreflected, sweeps, residual: n === 0 ? 0 : residual };
+}
+
+/** Over the patches that reflect: others are what they are after one sweep. */
+function relaxationOf(reflectance: Float64Array): number {
+  let sum = 0;
+  let count = 0;
+  for (let i = 0; i < reflectance.length; i++) {
+    if (reflectance[i] === 0) continue;
+    sum += reflectance[i];
+    count++;
+  }
+  const mean = count > 0 ? Math.min(0.95, sum / count) : 0;
+  return 2 / (1 + Math.sqrt(1 - mean * mean));
 }
 
 /** How far sweeps have come: residuals fall by about the same factor each. */
