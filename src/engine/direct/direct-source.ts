@@ -20,6 +20,8 @@ import { type Receiver, received } from "./receiver.ts";
 export interface SourceParts {
   readonly quadrature?: OpeningQuadrature;
   readonly lattice?: NearFieldLattice;
+  /** Of a smaller bound. */
+  readonly table?: NodeTable;
 }
 
 export class DirectSource {
@@ -37,7 +39,7 @@ export class DirectSource {
 
   readonly #surfaces: SurfaceEmission | undefined;
   readonly #lattice: NearFieldLattice | undefined;
-  readonly #table: NodeTable | undefined;
+  readonly table: NodeTable | undefined;
   readonly #positions: Float64Array;
   readonly #normalIlluminance: Float64Array;
   readonly #horizon: Horizon = { ...NO_HORIZON };
@@ -45,11 +47,11 @@ export class DirectSource {
   constructor(
     { emission, distribution }: Luminaire,
     nearFieldError: number,
-    { quadrature, lattice }: SourceParts = {},
+    { quadrature, lattice, table }: SourceParts = {},
   ) {
     if (emission.kind === "opening") {
       this.quadrature = quadrature ?? new OpeningQuadrature(distribution, emission.opening);
-      this.#table = new NodeTable(this.quadrature, nearFieldError);
+      this.table = new NodeTable(this.quadrature, nearFieldError, table);
       this.maximumElements = this.quadrature.maximumElements();
       this.uncertain = emission.uncertain === true;
     } else {
@@ -132,8 +134,8 @@ export class DirectSource {
 
   /** Whether the local point is nearer to the opening than its error bound holds: a quarter of its radius. */
   tooNear(px: number, py: number, pz: number): boolean {
-    if (this.#table === undefined || this.radius === 0) return false;
-    return this.#table.toSurface(px, py, pz) < this.radius / 4;
+    if (this.table === undefined || this.radius === 0) return false;
+    return this.table.toSurface(px, py, pz) < this.radius / 4;
   }
 
   /** What the inverse-square law from the photometric centre gives (lx); for surfaces, their own sum. */
@@ -162,7 +164,7 @@ export class DirectSource {
 
   /** Level of the ladder that the error bound asks for towards this point and receiver; 0 where surfaces emit in place. */
   level(px: number, py: number, pz: number, receiver: Receiver, floor: number): number {
-    const table = this.#table;
+    const table = this.table;
     if (table === undefined) return 0;
     const { nx, ny, nz } = receiver;
     const h = this.#height(px, py, pz, receiver);

@@ -4,7 +4,7 @@
  * | kept                             | depends on                                  |
  * | lookup and nodes of an opening   | distribution, opening                       |
  * | near-field lattice               | the light traced from lamp and shade        |
- * | node table                       | the luminaire's light, near-field bound     |
+ * | node table                       | the luminaire's light, near-field bound; cells of larger bounds are those of the default |
  *
  * A place or a dimmer is no part of any key. What is kept is forgotten {@link KEEP} turns after it was last asked for, the
  * latest {@link LEAST} apart; who never turns keeps all, for as long as the sources themselves are kept.
@@ -17,12 +17,17 @@ import { NearFieldLattice } from "../../luminaire/shade/near-field-lattice.ts";
 import type { ShadeLight } from "../../luminaire/shade/shade-light.ts";
 import { contentKey } from "../../numerics/content-key.ts";
 import { RecentCache } from "../../numerics/recent-cache.ts";
+import { DEFAULT_OPTIONS } from "../../scene/calculation-options.ts";
 import { DirectSource, type SourceParts } from "./direct-source.ts";
 import { OpeningQuadrature } from "./opening-quadrature.ts";
 
 const KEEP = 4;
 /** About a quarter of a megabyte each. A search takes a dozen luminaires in turn. */
 const LEAST = 24;
+
+/** Bound that node tables of larger bounds are measured for too: what is hard to find is the rule that all others are measured
+ * against, and that is hardly cheaper for a larger one. */
+const MEASURED_ERROR = DEFAULT_OPTIONS.nearFieldError;
 
 /** A luminaire in its place as a source of direct light. */
 export interface PlacedSource extends PlacedLuminaire {
@@ -39,9 +44,11 @@ export class DirectSources {
   of(luminaire: Luminaire, nearFieldError: number): DirectSource {
     const key = this.keyOf(luminaire);
     const parts = this.#partsOf(luminaire, key);
+    // A draft reads the table that the calculation in full needs.
+    const table = nearFieldError > MEASURED_ERROR ? this.of(luminaire, MEASURED_ERROR).table : undefined;
     return this.#sources.get(
       contentKey(key, nearFieldError),
-      () => new DirectSource(luminaire, nearFieldError, parts),
+      () => new DirectSource(luminaire, nearFieldError, table === undefined ? parts : { ...parts, table }),
     );
   }
 

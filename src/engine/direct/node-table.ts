@@ -17,7 +17,7 @@
  * (some three thousand nodes) does not hold the bound, the top is used; a ramp of 2.5° at the edge of darkness then
  * leaves 1e-3 in the last half per cent of the light.
  *
- * A cell is measured when it is first asked for. Key: distribution, opening, bound (the instance); deterministic.
+ * A cell is measured when it is first asked for. Key: distribution, opening, the bound it is measured for; deterministic.
  */
 
 import { LEVELS, TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";
@@ -60,11 +60,15 @@ export class NodeTable {
   readonly #bound: number;
   readonly #rotational: boolean;
   readonly #cells: (Float64Array | undefined)[];
+  /** Whose cells are read. */
+  readonly #measured: NodeTable;
   /** S₀ and S₁ of each level at the sample in hand. */
   readonly #moments = new Float64Array(4 * LEVELS);
 
-  /** `bound`: largest accepted error, relative to the larger of contribution and floor. */
-  constructor(quadrature: OpeningQuadrature, bound: number) {
+  /** `bound`: largest accepted error, relative to the larger of contribution and floor. `measured`: a table of the same opening
+   * and a smaller bound, whose cells serve a larger one as well. */
+  constructor(quadrature: OpeningQuadrature, bound: number, measured?: NodeTable) {
+    this.#measured = measured ?? this;
     const { distribution, worstDifference } = quadrature.lookup;
     this.#quadrature = quadrature;
     // What the lookup may err is no longer there for the nodes to spend.
@@ -114,12 +118,7 @@ export class NodeTable {
       const Q = py >= 0 ? 1 - q : 3 + q;
       index = index * AZIMUTHS + Math.min(AZIMUTHS - 1, (Q * (AZIMUTHS / 4)) | 0);
     }
-    let cell = this.#cells[index];
-    if (cell === undefined) {
-      cell = this.#measure(i, j, index % AZIMUTHS);
-      this.#cells[index] = cell;
-    }
-
+    const cell = this.#measured.#cell(index, i, j);
     const ax = Math.abs(nx);
     const ay = Math.abs(ny);
     const az = Math.abs(nz);
@@ -147,6 +146,15 @@ export class NodeTable {
     const y = Math.max(0, Math.abs(py) - b);
     const z = Math.max(0, Math.abs(pz) - c);
     return Math.sqrt(x * x + y * y + z * z);
+  }
+
+  #cell(index: number, i: number, j: number): Float64Array {
+    let cell = this.#cells[index];
+    if (cell === undefined) {
+      cell = this.#measure(i, j, index % AZIMUTHS);
+      this.#cells[index] = cell;
+    }
+    return cell;
   }
 
   #measure(i: number, j: number, azimuth: number): Float64Array {
