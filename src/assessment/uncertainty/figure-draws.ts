@@ -89,8 +89,9 @@ interface StandardDraws {
   readonly reach: number;
 }
 
-/** Draws of the latest patterns of even and normal contributions: the same figures of a plane are asked at many levels. */
-const DRAWN = new RecentCache<StandardDraws>(0, 4);
+/** Draws of the latest patterns of even and normal contributions, about a megabyte each: the same figures of a plane are asked
+ * at many levels, in settings and with layers off, each of which has a pattern of its own. */
+const DRAWN = new RecentCache<StandardDraws>(0, 12);
 
 function standardDraws(contributions: readonly Contribution[]): StandardDraws {
   const pattern = contributions.map(({ even }) => (even ? "e" : "n")).join("");

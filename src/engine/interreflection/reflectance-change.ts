@@ -45,11 +45,8 @@ export function reflectanceChange(
   const emitted = groupMeans(coarse, first, layers);
   const arrived = new Float64Array(groups * layers);
   for (let l = 0; l < layers; l++)
-    for (let g = 0; g < groups; g++) {
-      let sum = 0;
-      for (let h = 0; h < groups; h++) sum += factors[g * groups + h] * emitted[l * groups + h];
-      arrived[l * groups + g] = sum;
-    }
+    for (let g = 0; g < groups; g++)
+      arrived[l * groups + g] = arrivedAt(factors, g * groups, emitted, l * groups, groups);
   const reflecting = new Float64Array(count);
   reflecting.set(reflectance);
   if (count > n) reflecting.set(parts.reflectance, n);
@@ -71,4 +68,11 @@ export function reflectanceChange(
     }
   const dark = { patchFlux: new Float64Array(0), partFlux: new Float64Array(parts.parts * layers), layers };
   return { patches, parts: litParts(n, parts, passing, dark, patches) };
+}
+
+/** Σ_h F_gh M_h: a function of its own, that is compiled before the loops around it end. */
+function arrivedAt(factors: Float32Array, row: number, emitted: Float64Array, at: number, n: number): number {
+  let sum = 0;
+  for (let h = 0; h < n; h++) sum += factors[row + h] * emitted[at + h];
+  return sum;
 }
