@@ -1,14 +1,13 @@
 /** Marks cut to a window: lines where they cross its edge, everything else by its place. */
 
+import { bounds } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { clipLine } from "./clip-line.ts";
 import type { PaperMark } from "./paper/paper.ts";
 
 /** @param window corners of a rectangle, in the marks' units */
 export function clippedMarks(marks: readonly PaperMark[], window: readonly Vec2[]): PaperMark[] {
-  const xs = window.map((p) => p[0]);
-  const ys = window.map((p) => p[1]);
-  const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const [x0, y0, x1, y1] = bounds(window);
   const inside = ([x, y]: Vec2): boolean => x >= x0 && x <= x1 && y >= y0 && y <= y1;
   return marks.flatMap((mark): PaperMark[] => {
     switch (mark.kind) {

@@ -6,6 +6,7 @@
  * caller's scale makes it on paper.
  */
 
+import { bounds } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Depicted } from "./depicted.ts";
 
@@ -154,6 +155,12 @@ export function textWidth(words: string, size: number, strong = false): number {
 /** Boxes of the level words among some marks. */
 export function wordBoxes(marks: readonly Mark[]): Box[] {
   return marks.flatMap((mark) => (mark.kind === "text" && !mark.turn ? [textBox(mark)] : []));
+}
+
+/** The smallest box that holds points. */
+export function boxAround(points: readonly Vec2[]): Box {
+  const [x0, y0, x1, y1] = bounds(points);
+  return { x: x0, y: y0, width: x1 - x0, height: y1 - y0 };
 }
 
 export function textBox(mark: TextMark): Box {

@@ -1,24 +1,14 @@
 /** Dimensions of the elevation: distances between pendants, and their clearances over the top. */
 
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
-import type { Scene } from "../scene/scene.ts";
 import { hangs, suspended } from "../scene/suspended.ts";
-import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Mark, segment, textWidth } from "./drawing.ts";
-import type { ElevationExtent } from "./elevation-scale.ts";
-import { type IslandAxes, placeOf } from "./island-axes.ts";
-import type { SheetScale } from "./sheet-scale.ts";
+import type { ElevationPage } from "./elevation-scale.ts";
+import { placeOf } from "./island-axes.ts";
 import { halfWidth } from "./silhouette.ts";
 
-export function spacings(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  y: (z: number) => number,
-  extent: ElevationExtent,
-  words: Wording,
-): Mark[] {
+export function spacings({ scene, axes, scale, y, extent, words }: ElevationPage): Mark[] {
   const marks: Mark[] = [];
   for (const layer of scene.layers) {
     const hung = layer.luminaires.filter((p) => hangs(scene, p));
@@ -36,14 +26,7 @@ export function spacings(
 }
 
 /** The clearance of the last pendant, and of any other that hangs at another height. */
-export function clearances(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  y: (z: number) => number,
-  extent: ElevationExtent,
-  words: Wording,
-): Mark[] {
+export function clearances({ scene, axes, scale, y, extent, words }: ElevationPage): Mark[] {
   const hung = suspended(scene)
     .map(({ placed, layer }) => ({ placed, layer, ...placeOf(axes, placed.frame.origin) }))
     .filter(({ layer, along }) => layer.role === "pendant" && along > 0 && along < axes.length)

@@ -3,30 +3,23 @@
 import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { canopySize } from "../luminaire/product-facts.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
-import type { Layer, Scene } from "../scene/scene.ts";
 import { hangs, isUnderBody } from "../scene/suspended.ts";
 import { type LuminaireMarks, line, type Mark, segment } from "./drawing.ts";
-import { type ElevationExtent, type ElevationScale, isShown } from "./elevation-scale.ts";
-import { type IslandAxes, placeOf, placeOnTop } from "./island-axes.ts";
-import type { SheetScale } from "./sheet-scale.ts";
-import { halfWidth, luminaireProfile, seenWidth } from "./silhouette.ts";
+import { type ElevationPage, isShown } from "./elevation-scale.ts";
+import { placeOf, placeOnTop } from "./island-axes.ts";
+import { halfWidth, profileFrom } from "./silhouette.ts";
 
 /** The marks of one luminaire; undefined when it is off the sheet. */
 export function luminaireMarks(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  { y }: ElevationScale,
-  extent: ElevationExtent,
-  layer: Layer,
+  { scene, axes, scale, y, extent }: ElevationPage,
   l: number,
-  placed: PlacedLuminaire,
   i: number,
 ): LuminaireMarks | undefined {
+  const layer = scene.layers[l];
+  const placed = layer.luminaires[i];
   const { along, height } = placeOf(axes, placed.frame.origin);
   if (!isShown(along, scale)) return undefined;
   // Of what is fixed under a wall unit or hood only that over the island is in this elevation.
@@ -67,7 +60,11 @@ export function luminaireMarks(
     for (const dy of [-3, 3])
       marks.push(segment(x - 5, middle + dy + 2, x + 5, middle + dy - 2, "break line", "luminaire", 0.75));
   } else marks.push(...cord(x, cordTop, bodyTop, rod));
-  const outline = bodyOutline(placed, x, (z) => rim - (z - low) * up, scale.perMetre, axes.turn);
+  const outline = profileFrom(
+    placed,
+    axes.turn,
+    (s, z): Vec2 => [x + s * scale.perMetre, rim - (z - low) * up],
+  );
   marks.push(line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }));
   if (isCut) {
     const half = halfWidth(luminaire) * scale.perMetre;
@@ -120,24 +117,4 @@ function cord(x: number, y0: number, y1: number, rod: boolean): Mark[] {
   const at = (dx: number): Mark =>
     segment(x + dx, y0, x + dx, y1, rod ? "rod" : "cord", "luminaire", rod ? 0.75 : 1);
   return rod ? [at(-1.5), at(1.5)] : [at(0)];
-}
-
-/** The outline of a body from its half-profile; a box shows the side it turns to the viewer. */
-export function bodyOutline(
-  placed: PlacedLuminaire,
-  x: number,
-  y: (z: number) => number,
-  perMetre: number,
-  turn: number,
-): Vec2[] {
-  const { luminaire, frame } = placed;
-  const half = luminaireProfile(luminaire);
-  const { body } = luminaire;
-  const isRound = body !== undefined && body.profile !== "box";
-  const widest = Math.max(...half.map(([r]) => r), 1e-6);
-  const heading = Math.atan2(frame.rotation[1], frame.rotation[0]);
-  const k = isRound ? 1 : seenWidth(luminaire, turn - heading) / 2 / widest;
-  const right = half.map(([r, z]) => [x + r * k * perMetre, y(z)] as const);
-  const left = half.map(([r, z]) => [x - r * k * perMetre, y(z)] as const).reverse();
-  return [...right, ...left];
 }

@@ -1,15 +1,11 @@
 /** The people of the elevation: figures, and a line at the height of every eye. */
 
-import type { Scene } from "../scene/scene.ts";
-import type { Wording } from "../words/wording.ts";
 import { line, type Mark, text, textWidth } from "./drawing.ts";
-import { type ElevationScale, isShown, roomEnds } from "./elevation-scale.ts";
-import type { IslandAxes } from "./island-axes.ts";
+import { type ElevationPage, isShown, roomEnds } from "./elevation-scale.ts";
 import { spreadLabels } from "./label-layout.ts";
 import { figure } from "./person-figure.ts";
-import type { SheetScale } from "./sheet-scale.ts";
 
-export function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: ElevationScale): Mark[] {
+export function people({ scene, axes, scale, y }: ElevationPage): Mark[] {
   const marks: Mark[] = [];
   for (const person of scene.people) {
     const [eyeAlong] = axes.toIsland(person.eye);
@@ -27,13 +23,7 @@ export function people(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }:
   return marks;
 }
 
-export function eyeLines(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  { y }: ElevationScale,
-  words: Wording,
-): Mark[] {
+export function eyeLines({ scene, axes, scale, y, words }: ElevationPage): Mark[] {
   if (scene.people.length === 0) return [];
   const marks: Mark[] = [];
   const [wall0, wall1] = roomEnds(scene, axes);

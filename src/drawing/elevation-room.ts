@@ -3,25 +3,14 @@
 import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
-import type { Scene } from "../scene/scene.ts";
-import type { Wording } from "../words/wording.ts";
 import { horizontalDimension } from "./dimension.ts";
 import { line, type Mark, segment, text } from "./drawing.ts";
-import { clampToRoom, type ElevationExtent, type ElevationScale, roomEnds } from "./elevation-scale.ts";
-import type { IslandAxes } from "./island-axes.ts";
-import type { SheetScale } from "./sheet-scale.ts";
+import { clampToRoom, type ElevationPage, roomEnds } from "./elevation-scale.ts";
 
 /** Straight pieces a sloped ceiling is drawn in. */
 const CEILING_SPANS = 40;
 
-export function ceilingMarks(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  { y }: ElevationScale,
-  extent: ElevationExtent,
-  words: Wording,
-): Mark[] {
+export function ceilingMarks({ scene, axes, scale, y, extent, words }: ElevationPage): Mark[] {
   const [wall0, wall1] = roomEnds(scene, axes);
   const a0 = Math.max(scale.from, wall0);
   const a1 = Math.min(scale.to, wall1);
@@ -59,14 +48,7 @@ export function ceilingMarks(
   return marks;
 }
 
-export function island(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  { y }: ElevationScale,
-  extent: ElevationExtent,
-  words: Wording,
-): Mark[] {
+export function island({ scene, axes, scale, y, extent, words }: ElevationPage): Mark[] {
   const { island: top } = scene;
   if (top === undefined) return [segment(scale.left, y(0), scale.right, y(0), "floor", "ink", 1.5)];
   const { x } = scale;
@@ -101,22 +83,19 @@ export function island(
     );
   else marks.push(segment(scale.left, foot, scale.right, foot, "floor", "ink", 1.5));
   for (const level of top.levels) {
-    const alongs = level.outline.map((p) => p[0]);
+    const [from, , to] = bounds(level.outline);
     marks.push(
-      line(
-        rectangleBetween(x(Math.min(...alongs)), y(level.height), x(Math.max(...alongs)), y(top.height)),
-        "raised level",
-        "ink",
-        1.5,
-        { closed: true, fill: "sheet" },
-      ),
+      line(rectangleBetween(x(from), y(level.height), x(to), y(top.height)), "raised level", "ink", 1.5, {
+        closed: true,
+        fill: "sheet",
+      }),
     );
   }
   return marks;
 }
 
 /** Solids over the island, such as a hood, by their extent. */
-export function overhead(scene: Scene, axes: IslandAxes, scale: SheetScale, { y }: ElevationScale): Mark[] {
+export function overhead({ scene, axes, scale, y }: ElevationPage): Mark[] {
   const marks: Mark[] = [];
   for (const blocker of scene.blockers) {
     if (blocker.kind !== "body") continue;

@@ -13,6 +13,7 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
+import type { Wording } from "../words/wording.ts";
 import { type IslandAxes, islandAxes } from "./island-axes.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
@@ -118,6 +119,15 @@ export interface ElevationScale {
   readonly height: number;
   y(z: number): number;
   z(y: number): number;
+}
+
+/** What every part of an elevation is drawn from. */
+export interface ElevationPage extends ElevationScale {
+  readonly scene: Scene;
+  readonly axes: IslandAxes;
+  readonly scale: SheetScale;
+  readonly extent: ElevationExtent;
+  readonly words: Wording;
 }
 
 export function elevationScale(extent: ElevationExtent): ElevationScale {

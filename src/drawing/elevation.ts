@@ -10,7 +10,7 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
 import type { Wording } from "../words/wording.ts";
-import type { Box, Drawing, LuminaireMarks, Mark } from "./drawing.ts";
+import { type Box, boxAround, type Drawing, type LuminaireMarks, type Mark } from "./drawing.ts";
 import { clearances, spacings } from "./elevation-dimensions.ts";
 import { luminaireMarks } from "./elevation-luminaires.ts";
 import { eyeLines, people } from "./elevation-people.ts";
@@ -35,33 +35,23 @@ export function elevation(
   extent: ElevationExtent = elevationExtent(scene, scale),
   { withSpacings = true }: ElevationParts = {},
 ): Drawing {
-  const axes = islandAxes(scene);
-  const vertical = elevationScale(extent);
-  const { y } = vertical;
+  const page = { scene, axes: islandAxes(scene), scale, words, extent, ...elevationScale(extent) };
   const marks: Mark[] = [
-    ...eyeLines(scene, axes, scale, vertical, words),
-    ...people(scene, axes, scale, vertical),
-    ...island(scene, axes, scale, vertical, extent, words),
-    ...overhead(scene, axes, scale, vertical),
-    ...ceilingMarks(scene, axes, scale, vertical, extent, words),
+    ...eyeLines(page),
+    ...people(page),
+    ...island(page),
+    ...overhead(page),
+    ...ceilingMarks(page),
+    ...(withSpacings ? spacings(page) : []),
+    ...clearances(page),
   ];
-  const luminaires: LuminaireMarks[] = [];
-  scene.layers.forEach((layer, l) => {
-    layer.luminaires.forEach((placed, i) => {
-      const drawn = luminaireMarks(scene, axes, scale, vertical, extent, layer, l, placed, i);
-      if (drawn !== undefined) luminaires.push(drawn);
-    });
-  });
-  if (withSpacings) marks.push(...spacings(scene, axes, scale, y, extent, words));
-  marks.push(...clearances(scene, axes, scale, y, extent, words));
+  const luminaires = scene.layers.flatMap((layer, l) =>
+    layer.luminaires.flatMap((_, i) => luminaireMarks(page, l, i) ?? []),
+  );
   return {
     width: scale.width,
-    height: vertical.height,
-    marks: withoutCollisions(
-      marks,
-      { width: scale.width, height: vertical.height },
-      luminaires.flatMap(bodyBox),
-    ),
+    height: page.height,
+    marks: withoutCollisions(marks, { width: scale.width, height: page.height }, luminaires.flatMap(bodyBox)),
     luminaires,
     summary: summary(scene, words),
   };
@@ -71,9 +61,7 @@ export function elevation(
 function bodyBox({ marks }: LuminaireMarks): Box[] {
   return marks.flatMap((mark) => {
     if (mark.kind !== "line" || mark.depicts !== "pendant body") return [];
-    const [xs, ys] = [mark.points.map(([x]) => x), mark.points.map(([, y]) => y)];
-    const [x, y] = [Math.min(...xs), Math.min(...ys)];
-    return [{ x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y }];
+    return [boxAround(mark.points)];
   });
 }
 

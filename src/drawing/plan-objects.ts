@@ -14,6 +14,7 @@ import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import {
   type Box,
+  boxAround,
   ellipse,
   type LuminaireMarks,
   line,
@@ -178,8 +179,7 @@ function bodiesOver(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark
 
 /** The box of the lines among some marks. */
 function lineBox(marks: readonly Mark[]): Box {
-  const [x0, y0, x1, y1] = bounds(marks.flatMap((mark) => (mark.kind === "line" ? mark.points : [])));
-  return { x: x0, y: y0, width: x1 - x0, height: y1 - y0 };
+  return boxAround(marks.flatMap((mark) => (mark.kind === "line" ? mark.points : [])));
 }
 
 function dimensions(

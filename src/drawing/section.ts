@@ -13,11 +13,11 @@ import { degrees } from "../units/quantities.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import { type Drawing, type LuminaireMarks, line, type Mark, segment, text } from "./drawing.ts";
-import { bodyOutline, canopyMark } from "./elevation-luminaires.ts";
+import { canopyMark } from "./elevation-luminaires.ts";
 import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
 import { spreadLabels, withoutCollisions } from "./label-layout.ts";
 import { figure } from "./person-figure.ts";
-import { halfWidth } from "./silhouette.ts";
+import { halfWidth, profileFrom } from "./silhouette.ts";
 
 export interface SectionScale {
   readonly width: number;
@@ -176,12 +176,10 @@ function pendants(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionSca
     const place = placeOf(axes, placed.frame.origin);
     const [low, high] = verticalExtent(placed.luminaire);
     const centre = x(place.across);
-    const outline = bodyOutline(
+    const outline = profileFrom(
       placed,
-      centre,
-      (z) => y(place.height + z),
-      perMetre,
       axes.turn + Math.PI / 2,
+      (s, z): Vec2 => [centre + s * perMetre, y(place.height + z)],
     );
     const ceiling = y(ceilingAt(scene.room, placed.frame.origin[0], placed.frame.origin[1]));
     const { canopy, foot } = canopyMark(placed.luminaire, centre, ceiling, perMetre);

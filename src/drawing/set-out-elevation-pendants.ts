@@ -14,7 +14,7 @@ import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
 import type { ElevationView } from "./set-out-elevation.ts";
 import type { PlanWords } from "./set-out-plan.ts";
-import { luminaireProfile, seenWidth } from "./silhouette.ts";
+import { luminaireProfile, profileOutline, seenWidth } from "./silhouette.ts";
 
 /** Height of a tag's letters (points). */
 const TAG = 8;
@@ -86,13 +86,13 @@ export function bodyMark(
   across: number,
   perMetre: number,
 ): PaperMark {
-  const half = luminaireProfile(luminaire);
-  const lowest = Math.min(...half.map(([, z]) => z));
-  const widest = Math.max(...half.map(([r]) => r));
-  const stretch = widest > 0 ? across / widest : 1;
-  const right = half.map(([r, z]): Vec2 => [x + r * stretch * perMetre, bottom - (z - lowest) * perMetre]);
-  const left = [...right].reverse().map(([px, py]): Vec2 => [2 * x - px, py]);
-  return line([...right, ...left], "pendant body", "ink", 1.5, { closed: true, fill: "sheet" });
+  const lowest = luminaireProfile(luminaire).reduce((low, [, z]) => Math.min(low, z), Infinity);
+  const outline = profileOutline(
+    luminaire,
+    2 * across,
+    (s, z): Vec2 => [x + s * perMetre, bottom - (z - lowest) * perMetre],
+  );
+  return line(outline, "pendant body", "ink", 1.5, { closed: true, fill: "sheet" });
 }
 
 function canopyMarks({ luminaire }: SetOutBox, [x, y]: Vec2, perMetre: number): PaperMark[] {

@@ -2,7 +2,7 @@
  * the names of things, each where nothing else is written. */
 
 import { printable } from "../diagnostics/printable.ts";
-import { rectangleBetween } from "../geometry/polygon.ts";
+import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { doorSwing } from "../scene/door-swing.ts";
 import { basePieces } from "../scene/island.ts";
@@ -111,9 +111,7 @@ export function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[], field: 
   };
   for (const body of scene.bodies ?? []) {
     const outline = body.outline.map(at);
-    const xs = outline.map((p) => p[0]);
-    const ys = outline.map((p) => p[1]);
-    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+    const [x0, y0, x1, y1] = bounds(outline);
     const y = [(y0 + y1) / 2 + 2.5, y1 - 3, y0 + 9];
     put(
       printable(body.name, 28),
@@ -201,9 +199,7 @@ export function keepOutNames(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[], 
     const ring = outline.map(at);
     const words = printable(name, 28);
     const w = paperTextWidth(words, LETTERING);
-    const xs = ring.map((p) => p[0]);
-    const ys = ring.map((p) => p[1]);
-    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+    const [x0, y0, x1, y1] = bounds(ring);
     const rows = [0.5, 0.25, 0.75, 0.05, 0.95].map((t) => y0 + t * (y1 - y0) + 2.4);
     const places: Vec2[] = [
       ...rows.map((y): Vec2 => [x1 + 3 + w / 2, y]),

@@ -2,9 +2,11 @@
  * The outline of a luminaire's body seen from the side: the same half-profile that blocks its light, drawn finer.
  */
 
+import type { Vec2 } from "../geometry/vector.ts";
 import type { HalfProfile } from "../luminaire/body-profiles.ts";
 import { halfProfile } from "../luminaire/half-profile.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 
 const STEPS = 24;
@@ -35,4 +37,30 @@ export function halfWidth(luminaire: Luminaire, axis: "x" | "y" = "x"): number {
 /** Extent (m) of body and opening in a plan direction at `angle` (rad) from local x, at least that of a small lamp. */
 export function seenWidth(luminaire: Luminaire, angle: number): number {
   return Math.max(widthAlong(luminaire, angle), LAMP.width);
+}
+
+/** The outline seen level from a direction, `turn` (rad) from its right-hand side; one that is not round shows the side it turns
+ * there.
+ * @param at the page of a place to the right of its middle and above it (m) */
+export function profileFrom(
+  { luminaire, frame }: PlacedLuminaire,
+  turn: number,
+  at: (right: number, height: number) => Vec2,
+): Vec2[] {
+  const { body } = luminaire;
+  const isRound = body !== undefined && body.profile !== "box";
+  const heading = Math.atan2(frame.rotation[1], frame.rotation[0]);
+  return profileOutline(luminaire, isRound ? undefined : seenWidth(luminaire, turn - heading), at);
+}
+
+/** The outline, that wide (m), or as wide as it is. */
+export function profileOutline(
+  luminaire: Luminaire,
+  width: number | undefined,
+  at: (right: number, height: number) => Vec2,
+): Vec2[] {
+  const half = luminaireProfile(luminaire);
+  const widest = Math.max(...half.map(([r]) => r), 1e-6);
+  const k = width === undefined ? 1 : width / 2 / widest;
+  return [...half.map(([r, z]) => at(r * k, z)), ...half.map(([r, z]) => at(-r * k, z)).reverse()];
 }

@@ -3,7 +3,7 @@
 import { loadReport } from "../advice/load.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, heading } from "../drawing/paper/flow.ts";
-import { area, type Polygon } from "../geometry/polygon.ts";
+import { area, bounds, type Polygon } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
@@ -146,9 +146,8 @@ function cornerWords(outline: Polygon, words: HandoverWords): string {
 
 /** Whether an outline fills its own bounding box (to 1 mm²). */
 function isRectangle(outline: Polygon): boolean {
-  const [xs, ys] = [outline.map((p) => p[0]), outline.map((p) => p[1])];
-  const box = (Math.max(...xs) - Math.min(...xs)) * (Math.max(...ys) - Math.min(...ys));
-  return Math.abs(box - area([outline])) < 1e-6;
+  const [x0, y0, x1, y1] = bounds(outline);
+  return Math.abs((x1 - x0) * (y1 - y0) - area([outline])) < 1e-6;
 }
 
 function reflectanceWords({ surfaces }: Scene): string {

@@ -1,7 +1,7 @@
 /** A long luminaire is as wide on elevations as its outline is seen: of an ellipse a, b turned by t, 2 √((a cos t)² + (b sin t)²). */
 import { expect, it } from "vitest";
 import { setOut } from "../../src/app/set-out/set-out.ts";
-import { bodyOutline } from "../../src/drawing/elevation-luminaires.ts";
+import { profileFrom } from "../../src/drawing/silhouette.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
 import { widthInView } from "../../src/drawing/set-out-elevation-pendants.ts";
 import { boxMeets } from "../../src/design/search/ceiling-holds.ts";
@@ -17,7 +17,7 @@ it.each([0, 30, 45, 90])("a bare elliptical opening turned by %d degrees", (turn
   const [box] = setOut(scene, "mm", (m) => `${m}`).boxes;
   expect(widthInView(axes, box, "along")).toBeCloseTo(along, 9);
   expect(widthInView(axes, box, "across")).toBeCloseTo(across, 9);
-  const xs = bodyOutline(scene.layers[0].luminaires[0], 0, (z) => z, 1, axes.turn).map(([x]) => x);
+  const xs = profileFrom(scene.layers[0].luminaires[0], axes.turn, (s, z) => [s, z]).map(([x]) => x);
   expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(along, 9);
 });
 
