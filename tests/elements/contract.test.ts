@@ -5,10 +5,24 @@ import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 
 const folder = fileURLToPath(new URL("../../src/elements", import.meta.url));
-const sources = readdirSync(folder, { recursive: true })
+const names = readdirSync(folder, { recursive: true })
   .map(String)
-  .filter((name) => name.endsWith(".ts"))
-  .map((name) => readFileSync(`${folder}/${name}`, "utf8"));
+  .filter((name) => name.endsWith(".ts"));
+const sources = names.map((name) => readFileSync(`${folder}/${name}`, "utf8"));
+
+type Manifest = { readonly plugins: readonly { packageLinkPhase(phase: unknown): void }[] };
+type Texts = {
+  readonly MEANINGS: Readonly<Record<string, string>>;
+  classTexts(text: string, sources: readonly string[]): string[];
+  customProperties(text: string, sources: readonly string[]): string[];
+};
+const built = async (file: string) => import(new URL(`../../site/build/${file}`, import.meta.url).href);
+const { default: manifest }: { default: Manifest } = await built("elements-manifest.config.mjs");
+const { MEANINGS, classTexts, customProperties }: Texts = await built("custom-properties.mjs");
+/** By reading the element and the styles that it names. */
+const LENGTH_FIELD = ["focus", "font", "ink", "quiet", "sheet", "short"].map(
+  (name) => `--candlespan-${name}`,
+);
 
 it("declares the tag it registers", () => {
   const registered = sources.flatMap((text) =>
@@ -29,21 +43,10 @@ function sentIn(text: string): { readonly type: string; readonly method?: string
   }));
 }
 
-/** The classes a class is made of: itself, what it extends, what it holds. */
-function parts(text: string, met: string[] = []): string[] {
-  if (met.includes(text)) return met;
-  met.push(text);
-  for (const [, name] of text.matchAll(/(?:extends|new) ([A-Z]\w+)\b/g)) {
-    const home = sources.find((source) => source.includes(`class ${name} `));
-    if (home !== undefined) parts(home, met);
-  }
-  return met;
-}
-
 /** Types of the events that leave the element written in `text`: its own and, as they bubble, those of the elements
  * in its template, unless it stops them or draws them fixed. */
 function leaving(text: string): Set<string> {
-  const made = parts(text);
+  const made = classTexts(text, sources);
   const types = new Set<string>();
   for (const part of made)
     for (const { type, method } of sentIn(part))
@@ -98,36 +101,6 @@ it("keeps from the manifest what only the drag controller needs", () => {
   expect(plumbing.filter((lines) => !lines.includes("@internal"))).toEqual([]);
 });
 
-/** Templates of styles by the name of their constant. */
-const styles = new Map(
-  sources.flatMap((text) =>
-    [...text.matchAll(/const (\w+)(?:: \w+)? = css`([\s\S]*?)`;/g)].map(
-      ([, name, body]) => [name, body] as const,
-    ),
-  ),
-);
-
-/** Custom properties an element takes from the page: those its own styles and those of the elements in it read. */
-function customProperties(text: string, met = new Set<string>()): Set<string> {
-  const properties = new Set<string>();
-  const read = (css: string): void => {
-    for (const [, name] of css.matchAll(/var\(--_([a-z]+)/g)) properties.add(`--candlespan-${name}`);
-    for (const [, name] of css.matchAll(/^\s+(?:color|font-family|outline):.*var\(--candlespan-([a-z]+)/gm))
-      properties.add(`--candlespan-${name}`);
-  };
-  for (const part of parts(text)) {
-    read(part);
-    for (const [name, body] of styles) if (new RegExp(`\\b${name}\\b`).test(part)) read(body);
-  }
-  for (const [, tag] of text.matchAll(/<(candlespan-[a-z-]+)/g)) {
-    if (met.has(tag)) continue;
-    met.add(tag);
-    const inner = sources.find((source) => source.includes(`define("${tag}"`));
-    if (inner !== undefined) for (const name of customProperties(inner, met)) properties.add(name);
-  }
-  return properties;
-}
-
 /** Documented elements: the tag, the documentation, and the text of the class. */
 const documented = sources.flatMap((text) =>
   text.split(/(?=^\/\*\*)/m).flatMap((piece) => {
@@ -138,8 +111,29 @@ const documented = sources.flatMap((text) =>
 const declared = (piece: string, kind: string): string[] =>
   [...piece.matchAll(new RegExp(`@${kind} ?([a-z-]*)`, "g"))].map((m) => m[1]).sort();
 
-it.each(documented)("documents every custom property of $tag, and no other", ({ piece }) => {
-  expect(declared(piece, "cssprop")).toEqual([...customProperties(piece)].sort());
+it("gives every custom property a meaning, and no other", () => {
+  const read = documented.map(({ tag, piece }) => [tag, customProperties(piece, sources)] as const);
+  expect([...new Set(read.flatMap(([, names]) => names))].sort()).toEqual(Object.keys(MEANINGS));
+  expect(new Map(read).get("candlespan-length-field")).toEqual(LENGTH_FIELD);
+  expect(new Map(read).get("candlespan-comparison")).toEqual(Object.keys(MEANINGS));
+});
+
+it("names custom properties in the manifest", () => {
+  const path = "src/elements/length-field/length-field.ts";
+  const declaration: { tagName: string; cssProperties?: readonly { name: string; description: string }[] } = {
+    tagName: "candlespan-length-field",
+  };
+  const modules = [
+    ...names.map((name) => ({ path: `src/elements/${name}` })).filter((each) => each.path !== path),
+    { path, declarations: [declaration] },
+  ];
+  for (const { packageLinkPhase } of manifest.plugins)
+    packageLinkPhase({ customElementsManifest: { modules } });
+  expect(declaration.cssProperties).toContainEqual({
+    name: "--candlespan-ink",
+    description: "lines and words",
+  });
+  expect(declaration.cssProperties?.map(({ name }) => name)).toEqual(LENGTH_FIELD);
 });
 
 /** Methods of base classes and functions beside the elements, by name: what of a template is theirs. */

@@ -63,17 +63,6 @@ const MARGINS = { left: 4, right: 4 } as const;
  * @csspart pointer - the vertical reading line of every plan
  * @csspart settings - the table of settings of the dimmers against options
  * @csspart difference - the map of the difference
- * @cssprop --candlespan-close - words and marks too close to call
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-luminaire - luminaires, selection, reading
- * @cssprop --candlespan-meets - words and marks of what meets its target
- * @cssprop --candlespan-paper - ground of drawings
- * @cssprop --candlespan-quiet - words and lines of less weight
- * @cssprop --candlespan-sheet - ground of fields and tops
- * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanComparison extends LitElement {
   static override styles = [tokens, drawingStyles, comparisonStyles];

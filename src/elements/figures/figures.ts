@@ -15,14 +15,6 @@ import { figuresStyles } from "./figures.styles.ts";
  * @tag candlespan-figures
  * @csspart table - the zones in rows, their figures in columns
  * @csspart row - each figure with what it came from
- * @cssprop --candlespan-close - words and marks too close to call
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-meets - words and marks of what meets its target
- * @cssprop --candlespan-quiet - words and lines of less weight
- * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanFigures extends DrawingElement {
   static override styles = [tokens, figuresStyles];

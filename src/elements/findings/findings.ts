@@ -11,11 +11,6 @@ import { tokens } from "../shared/tokens.ts";
  *
  * @tag candlespan-findings
  * @csspart section - each headed section
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-quiet - words and lines of less weight
  */
 export class CandlespanFindings extends LitElement {
   static override styles = [

@@ -39,17 +39,6 @@ const TAKE = 12;
  * @csspart item - each thing with what takes hold of it
  * @csspart side - each grip of the selected thing's sides
  * @slot - stands in place of the drawing until there is an arrangement
- * @cssprop --candlespan-close - words and marks too close to call
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-luminaire - luminaires and what is selected
- * @cssprop --candlespan-meets - words and marks of what meets its target
- * @cssprop --candlespan-paper - ground of drawings
- * @cssprop --candlespan-quiet - words and lines of less weight
- * @cssprop --candlespan-sheet - ground of tops and cupboards
- * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanFloorPlan extends DrawingElement implements ItemDragHost {
   static override styles = [tokens, drawingStyles, planStyles, floorPlanStyles];

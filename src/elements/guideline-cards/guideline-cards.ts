@@ -20,13 +20,6 @@ const MARKS: Readonly<Record<GuidelineCard["outcome"], string>> = {
  * @tag candlespan-guideline-cards
  * @csspart card - each rule
  * @csspart group - the rules that are kept, and those that do not apply, each folded
- * @cssprop --candlespan-close - words and marks too close to call
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-meets - words and marks of what meets its target
- * @cssprop --candlespan-quiet - words and lines of less weight
  */
 export class CandlespanGuidelineCards extends LitElement {
   static override styles = [

@@ -17,12 +17,6 @@ import { type FieldReading, illuminanceFromText, lengthFromText, numberFromText 
  * @fires field-change - a value was entered ({@link FieldChangeDetail}); SI, lx, or the plain number
  * @csspart input - the text field
  * @csspart note - the interpretation or the problem
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-quiet - words and lines of less weight
- * @cssprop --candlespan-sheet - ground of fields and tops
- * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanLengthField extends LitElement {
   static override styles = [tokens, fieldStyles];

@@ -18,11 +18,6 @@ const tableStyles = css`
  * across, the far side first as on the plan.
  *
  * @tag candlespan-light-table
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-quiet - words and lines of less weight
  */
 export class CandlespanLightTable extends DrawingElement {
   static override styles = [tokens, tableStyles];
@@ -64,11 +59,6 @@ export class CandlespanLightTable extends DrawingElement {
  * The luminaires as a table: where each is, how high it hangs, what its light rests on.
  *
  * @tag candlespan-luminaire-table
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-quiet - words and lines of less weight
  */
 export class CandlespanLuminaireTable extends DrawingElement {
   static override styles = [tokens, tableStyles];

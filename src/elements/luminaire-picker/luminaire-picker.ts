@@ -33,17 +33,6 @@ interface Given {
  * @fires photometry-choose - a file that was read is to be used ({@link PhotometryChooseDetail})
  * @csspart target - where files are dropped
  * @csspart file - what each file held
- * @cssprop --candlespan-close - words and marks too close to call
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-luminaire - luminaires, selection, reading
- * @cssprop --candlespan-meets - words and marks of what meets its target
- * @cssprop --candlespan-paper - ground of drawings
- * @cssprop --candlespan-quiet - words and lines of less weight
- * @cssprop --candlespan-sheet - ground of fields and tops
- * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanLuminairePicker extends LitElement {
   static override styles = [

@@ -29,10 +29,6 @@ export function bandWithin(height: number, unit: "lx" | "fc"): number {
  *
  * @tag candlespan-scale
  * @csspart bands - the row of colours
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-quiet - words and lines of less weight
  */
 export class CandlespanScale extends LitElement {
   static override styles = [

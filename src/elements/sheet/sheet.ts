@@ -49,17 +49,6 @@ const QUALITY = 82;
  * @csspart pointer - the vertical reading line of every drawing
  * @csspart bands - the row of colours of the scale
  * @slot - stands in place of the drawing until there is an arrangement
- * @cssprop --candlespan-close - words and marks too close to call
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-hairline - rules that only divide
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-luminaire - luminaires, selection, reading
- * @cssprop --candlespan-meets - words and marks of what meets its target
- * @cssprop --candlespan-paper - ground of drawings
- * @cssprop --candlespan-quiet - words and lines of less weight
- * @cssprop --candlespan-sheet - ground of fields and tops
- * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanSheet extends DrawingElement {
   static override styles = [tokens, sheetStyles];

@@ -19,12 +19,6 @@ import "../length-field/length-field.ts";
  * @csspart group - the fields of one room, person or zone
  * @csspart input - the text field of a length or number
  * @csspart note - the interpretation or the problem of what is typed
- * @cssprop --candlespan-focus - ring of what has the focus
- * @cssprop --candlespan-font - typeface; inherits the page's
- * @cssprop --candlespan-ink - lines and words
- * @cssprop --candlespan-quiet - words and lines of less weight
- * @cssprop --candlespan-sheet - ground of fields and tops
- * @cssprop --candlespan-short - words and marks of what falls short
  */
 export class CandlespanStudyFields extends LitElement {
   static override styles = [
