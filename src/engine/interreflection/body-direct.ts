@@ -45,10 +45,14 @@ export function directOnBody(
   const alone = isClear(inTheWay) && solid.pieces.length === 1;
   for (let k = 0; k < part.length; k++) {
     if (k % 64 === 0) throwIfCancelled(observer);
-    const [x, y, z] = at.subarray(3 * k, 3 * k + 3);
+    const x = at[3 * k];
+    const y = at[3 * k + 1];
+    const z = at[3 * k + 2];
     const facing: Vec3 = [normal[3 * k], normal[3 * k + 1], normal[3 * k + 2]];
     if (covered(x, y, z)) continue;
-    const [dx, dy, dz] = [x - origin[0], y - origin[1], z - origin[2]];
+    const dx = x - origin[0];
+    const dy = y - origin[1];
+    const dz = z - origin[2];
     const px = r[0] * dx + r[1] * dy + r[2] * dz;
     const py = r[3] * dx + r[4] * dy + r[5] * dz;
     const pz = r[6] * dx + r[7] * dy + r[8] * dz;

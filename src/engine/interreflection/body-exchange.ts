@@ -113,7 +113,9 @@ function coveredPatches(p: Patches, { pieces, box }: BodySolid): Map<number, num
     const s = 3 * p.surface[i];
     let area = 0;
     for (let k = p.nodeStart[i]; k < p.nodeStart[i + 1]; k++) {
-      const [x, y, z] = [0, 1, 2].map((c) => p.nodes[3 * k + c] + STANDS * p.normal[s + c]);
+      const x = p.nodes[3 * k] + STANDS * p.normal[s];
+      const y = p.nodes[3 * k + 1] + STANDS * p.normal[s + 1];
+      const z = p.nodes[3 * k + 2] + STANDS * p.normal[s + 2];
       if (pieces.some((piece) => deepInside(piece, x, y, z, 0))) area += p.nodeWeights[k];
     }
     if (area > 0) covered.set(i, area / p.area[i]);
@@ -162,8 +164,12 @@ export function bodySight(
   const factor = new Float64Array(count * parts);
   const covered = new Uint8Array(count);
   for (let k = 0; k < count; k++) {
-    const [x, y, z] = nodes.at.subarray(3 * k, 3 * k + 3);
-    const [nx, ny, nz] = nodes.normal.subarray(3 * k, 3 * k + 3);
+    const x = nodes.at[3 * k];
+    const y = nodes.at[3 * k + 1];
+    const z = nodes.at[3 * k + 2];
+    const nx = nodes.normal[3 * k];
+    const ny = nodes.normal[3 * k + 1];
+    const nz = nodes.normal[3 * k + 2];
     if (other !== own && sight.holds(other, x, y, z, other < own)) covered[k] = 1;
     gather.hiddenBy(screens, x, y, z, nx, ny, nz, rows, k * n, patch, share);
     start[k + 1] = patch.length;

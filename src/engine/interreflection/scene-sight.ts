@@ -96,8 +96,12 @@ export class SceneSight {
       passes,
       solid: { facets, pieces },
     } = this.bodies[body];
-    const [x, y, z] = this.#point;
-    const [nx, ny, nz] = this.#normal;
+    const x = this.#point[0];
+    const y = this.#point[1];
+    const z = this.#point[2];
+    const nx = this.#normal[0];
+    const ny = this.#normal[1];
+    const nz = this.#normal[2];
     let piece = -1;
     let up = false;
     for (let f = 0; f < facets.count; f++) {
