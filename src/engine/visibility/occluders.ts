@@ -42,11 +42,9 @@ export class Occluders {
     return solids;
   }
 
-  /** Whether any of `among` can stand between the boxes; allocates nothing. */
-  anyBetween(a: Box, b: Box, among: readonly number[], except = -1): boolean {
-    for (let k = 0; k < among.length; k++)
-      if (among[k] !== except && shaftMeetsBox(a, b, this.boxes[among[k]])) return true;
-    return false;
+  /** Whether a solid can stand between two boxes. */
+  stands(solid: number, a: Box, b: Box): boolean {
+    return shaftMeetsBox(a, b, this.boxes[solid]);
   }
 
   /** Whether a solid lies wholly behind a plane: then it blocks nothing in front of it. */

@@ -7,6 +7,7 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import type { Box } from "../../geometry/box.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { PlacedSource } from "../direct/direct-sources.ts";
 import { LocalPoint } from "../direct/local-point.ts";
@@ -32,23 +33,42 @@ export function inTheWayOf(
   return surroundings.between(boxOfPlane(plane), penumbra.box, own);
 }
 
-/** Leaves out what does not rise over the plane's i-th point by more than `ON_SURFACE`: the point lies on it. */
-function risesOver(
-  { points, normal, quantity }: CalculationPlane,
-  surroundings: Surroundings,
-): (inTheWay: InTheWay, i: number) => InTheWay {
-  if (quantity !== "planar") return (inTheWay) => inTheWay;
-  const { standing, bodies } = surroundings;
-  const solids = standing.blockers.map((_, solid) => standing.level(solid, normal));
-  const moving = bodies.map(({ occluders }) => occluders.level(0, normal));
-  return (inTheWay, i) => {
-    const level =
-      points[3 * i] * normal[0] + points[3 * i + 1] * normal[1] + points[3 * i + 2] * normal[2] + ON_SURFACE;
-    return {
-      standing: inTheWay.standing.filter((solid) => solids[solid] > level),
-      bodies: inTheWay.bodies.filter((body) => moving[body] > level),
-    };
-  };
+/** Of what can stand between a plane and a luminaire, that which can before one point. What does not rise over a planar point by
+ * more than `ON_SURFACE` is left out: the point lies on it. One object for all points, so that nothing is made for each. */
+class InTheWayOfPoint {
+  readonly standing: number[] = [];
+  readonly bodies: number[] = [];
+  readonly #surroundings: Surroundings;
+  readonly #candidates: InTheWay;
+  /** Greatest level of each solid and body along the plane's normal (m). */
+  readonly #solids: Float64Array;
+  readonly #moving: Float64Array;
+
+  constructor({ normal, quantity }: CalculationPlane, surroundings: Surroundings, candidates: InTheWay) {
+    const { standing, bodies } = surroundings;
+    this.#surroundings = surroundings;
+    this.#candidates = candidates;
+    const planar = quantity === "planar";
+    this.#solids = new Float64Array(standing.count).fill(Infinity);
+    this.#moving = new Float64Array(bodies.length).fill(Infinity);
+    if (!planar) return;
+    for (const solid of candidates.standing) this.#solids[solid] = standing.level(solid, normal);
+    for (const body of candidates.bodies) this.#moving[body] = bodies[body].occluders.level(0, normal);
+  }
+
+  /** @param at box of the point
+   * @param level of the point along the plane's normal (m) */
+  find(at: Box, source: Box, level: number): void {
+    const { standing, bodies } = this.#surroundings;
+    this.standing.length = 0;
+    this.bodies.length = 0;
+    for (const solid of this.#candidates.standing)
+      if (this.#solids[solid] > level + ON_SURFACE && standing.stands(solid, at, source))
+        this.standing.push(solid);
+    for (const body of this.#candidates.bodies)
+      if (this.#moving[body] > level + ON_SURFACE && bodies[body].occluders.stands(0, at, source))
+        this.bodies.push(body);
+  }
 }
 
 /** Visible shares at the points of a plane, filled in where they are asked for: they do not depend on how finely light is
@@ -113,7 +133,7 @@ function shade(
   const receiver = new Receiver(plane.quantity, plane.normal, placed.frame.rotation);
   const local = new LocalPoint(placed.frame.origin, placed.frame.rotation);
   const lift = plane.quantity === "planar" ? LIFT : 0;
-  const rises = risesOver(plane, surroundings);
+  const inTheWay = new InTheWayOfPoint(plane, surroundings, candidates);
   const { points } = plane;
   const [nx, ny, nz] = plane.normal;
   const at = new Float64Array(6);
@@ -127,7 +147,8 @@ function shade(
     at[3] = x;
     at[4] = y;
     at[5] = z;
-    const inTheWay = rises(surroundings.between(at, penumbra.box, own, candidates), i);
+    const level = points[3 * i] * nx + points[3 * i + 1] * ny + points[3 * i + 2] * nz;
+    inTheWay.find(at, penumbra.box, level);
     if (!wanted(inTheWay)) return UNTOUCHED;
     local.set(points, i);
     return penumbra.share(x, y, z, local.x, local.y, local.z, receiver, inTheWay);

@@ -49,9 +49,9 @@ export class Surroundings {
     const bodies: number[] = [];
     if (among === undefined) {
       for (let i = 0; i < this.bodies.length; i++)
-        if (i !== except && this.bodies[i].occluders.anyBetween(a, b, ONLY)) bodies.push(i);
+        if (i !== except && this.bodies[i].occluders.stands(0, a, b)) bodies.push(i);
     } else {
-      for (const i of among.bodies) if (this.bodies[i].occluders.anyBetween(a, b, ONLY)) bodies.push(i);
+      for (const i of among.bodies) if (this.bodies[i].occluders.stands(0, a, b)) bodies.push(i);
     }
     return { standing: this.standing.between(a, b, among?.standing ?? this.#all), bodies };
   }
