@@ -17,7 +17,6 @@ import { litParts, passingBodies, type RoomLight, solveJoined } from "./body-sol
 import { coarseExchange, coarseSolution, type MemberExchange } from "./coarse-solution.ts";
 import { energyBalance } from "./energy-balance.ts";
 import type { PatchDirect } from "./patch-direct.ts";
-import type { Patches } from "./patches.ts";
 import { type RadiositySolution, solveRadiosity } from "./radiosity.ts";
 import type { SolvedRoom } from "./reflectance-change.ts";
 import type { RoomExchange } from "./room-exchange.ts";
@@ -72,8 +71,12 @@ export function roomSolution(
   const refines = quality.bodiesExchange && parts.parts > 0;
   // Where the refinement follows, the first solution only measures its difference and starts it.
   const start = refines ? { tolerance: Math.max(quality.tolerance, START_TOLERANCE) } : options;
-  const guess = evenExitance(patches, reflectance, D, layers);
-  const apart = solveRadiosity(factors, reflectance, D, start, guess, observer);
+  const joinedRoom = refines ? stage.joined(room, bodies, observer) : undefined;
+  const exchange: MemberExchange = joinedRoom ?? { count: n, area: patches.area, factors };
+  // A sixteenth of a sweep's cost, and a start some sweeps nearer than direct light.
+  const coarse = coarseExchange(patches, exchange, parts);
+  const coarsely = coarseSolution(patches, coarse, parts, passing, reflectance, light, options, observer);
+  const apart = solveRadiosity(factors, reflectance, D, start, coarsely.patches, observer);
   const lit = (exitance: Float64Array): Exitance => ({
     patches: exitance,
     parts: litParts(n, parts, passing, light, exitance),
@@ -81,12 +84,9 @@ export function roomSolution(
   const first = lit(apart.exitance);
   let solution: RadiositySolution = apart;
   let exitance = first;
-  let exchange: MemberExchange = { count: n, area: patches.area, factors };
   let absorbed = 0;
   let leak = 0;
-  if (refines) {
-    const joinedRoom = stage.joined(room, bodies, observer);
-    exchange = joinedRoom;
+  if (joinedRoom !== undefined) {
     const joined = solveJoined(
       joinedRoom,
       reflectance,
@@ -103,8 +103,6 @@ export function roomSolution(
     absorbed = joined.absorbed;
     leak = joined.leak;
   }
-  const coarse = coarseExchange(patches, exchange, parts);
-  const coarsely = coarseSolution(patches, coarse, parts, passing, reflectance, light, options, observer);
   return {
     coarse,
     parts,
@@ -148,25 +146,4 @@ function arrivedFlux(
     });
   });
   return { patchFlux, partFlux, layers };
-}
-
-/** Exitance if interreflected light were even: E = Σ ρAD / (A (1 − ρ̄)). Two sweeps nearer than direct light alone. */
-function evenExitance(
-  { area, count: n }: Patches,
-  reflectance: Float64Array,
-  direct: Float64Array,
-  layers: number,
-): Float64Array {
-  const out = new Float64Array(direct.length);
-  for (let l = 0; l < layers; l++) {
-    let reflected = 0;
-    let absorbing = 0;
-    for (let i = 0; i < n; i++) {
-      reflected += reflectance[i] * area[i] * direct[l * n + i];
-      absorbing += (1 - reflectance[i]) * area[i];
-    }
-    const even = absorbing > 0 ? reflected / absorbing : 0;
-    for (let i = 0; i < n; i++) out[l * n + i] = reflectance[i] * (direct[l * n + i] + even);
-  }
-  return out;
 }
