@@ -51,6 +51,8 @@ export class Clipping {
   readonly #share: number[] = [];
   readonly #from: number[] = [];
   readonly #count: number[] = [];
+  /** Plane of each outline that last had a sphere outside: the next is likely beside it. */
+  readonly #parting: number[] = [];
   /** Index of the first part of another body. */
   readonly #next: number[] = [];
   #normals = new Float64Array(3 * 256);
@@ -98,6 +100,7 @@ export class Clipping {
       this.#body[k] = body;
       this.#share[k] = share;
       this.#from[k] = this.#used;
+      this.#parting[k] = this.#used;
       this.#count[k] = count;
       this.#used += 3 * count;
     }
@@ -115,6 +118,7 @@ export class Clipping {
     this.#body[k] = -1;
     this.#share[k] = 0;
     this.#from[k] = this.#used;
+    this.#parting[k] = this.#used;
     this.#count[k] = 1;
     this.#next[k] = k + 1;
     this.#used += 3;
@@ -125,18 +129,33 @@ export class Clipping {
     const normals = this.#normals;
     let hidden: "nothing" | "part" = "nothing";
     for (let k = 0; k < this.#parts.length; k++) {
-      const end = this.#from[k] + 3 * this.#count[k];
-      let most = -Infinity;
-      for (let f = this.#from[k]; f < end && most <= radius; f += 3) {
-        const height = normals[f] * x + normals[f + 1] * y + normals[f + 2] * z;
-        if (height > most) most = height;
-      }
+      const parting = this.#parting[k];
+      const height = normals[parting] * x + normals[parting + 1] * y + normals[parting + 2] * z;
+      // From inside a part there is no outline.
+      if (this.#count[k] > 0 && height > radius) continue;
+      const most = this.#most(k, x, y, z, radius);
       if (most > radius) continue;
       if (most <= -radius && this.#share[k] === 0 && this.#parts[k] === undefined && this.#body[k] >= 0)
         return "all";
       hidden = "part";
     }
     return hidden;
+  }
+
+  /** Greatest height of a place over the planes of outline k, or the first that is above `enough`. */
+  #most(k: number, x: number, y: number, z: number, enough: number): number {
+    const normals = this.#normals;
+    const end = this.#from[k] + 3 * this.#count[k];
+    let most = -Infinity;
+    for (let f = this.#from[k]; f < end; f += 3) {
+      const height = normals[f] * x + normals[f + 1] * y + normals[f + 2] * z;
+      if (height > enough) {
+        this.#parting[k] = f;
+        return height;
+      }
+      if (height > most) most = height;
+    }
+    return most;
   }
 
   /** Visits what is seen of the polygon, whose `count` corners are relative to the point. */
