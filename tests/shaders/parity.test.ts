@@ -1,7 +1,7 @@
 /** What the shaders compute is what the engine computes. */
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { openBrowser, type TestBrowser } from "../support/browser.ts";
+import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 import type { Parity } from "./page.ts";
 import type { Shown } from "./picture-light.ts";
@@ -11,7 +11,7 @@ let pages: ElementPages;
 let page: Page;
 
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(PAINTED_BY_PROCESSOR), serveElementPages()]);
   page = await browser.newPage();
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
   page.on("console", (line) => {

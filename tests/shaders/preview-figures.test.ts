@@ -4,7 +4,7 @@
  * pictures, with people in the light too, and what a luminaire and an element cost.
  */
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { openBrowser, type TestBrowser } from "../support/browser.ts";
+import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 import type { PreviewFigures } from "./figures-page.ts";
 
@@ -23,7 +23,7 @@ const long = process.env.CANDLESPAN_FIGURES === "long";
 let browser: TestBrowser;
 let pages: ElementPages;
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(PAINTED_BY_PROCESSOR), serveElementPages()]);
 });
 afterAll(() => browser?.close());
 

@@ -2,7 +2,7 @@
 import type { BrowserContext, CDPSession, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { CandlespanPreview } from "../../src/preview/preview.ts";
-import { openBrowser, type TestBrowser } from "../support/browser.ts";
+import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../support/browser.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 
 interface Stage {
@@ -19,7 +19,7 @@ let page: Page;
 let fingers: CDPSession;
 
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(PAINTED_BY_PROCESSOR), serveElementPages()]);
   context = await browser.newContext({ viewport: { width: 640, height: 560 }, hasTouch: true });
   page = await context.newPage();
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));

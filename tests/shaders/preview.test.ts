@@ -4,7 +4,7 @@ import validator from "gltf-validator";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { CandlespanPreview } from "../../src/preview/preview.ts";
-import { openBrowser, type TestBrowser } from "../support/browser.ts";
+import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../support/browser.ts";
 import { poll } from "../support/viewer.ts";
 import { type ElementPages, serveElementPages } from "../support/element-page.ts";
 
@@ -20,7 +20,7 @@ let pages: ElementPages;
 let page: Page;
 
 beforeAll(async () => {
-  [browser, pages] = await Promise.all([openBrowser(), serveElementPages()]);
+  [browser, pages] = await Promise.all([openBrowser(PAINTED_BY_PROCESSOR), serveElementPages()]);
   page = await browser.newPage({ viewport: { width: 640, height: 560 } });
   page.on("pageerror", (error) => console.error(`page: ${error.message}`));
   await page.addInitScript(watchLinks);

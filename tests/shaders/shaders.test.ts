@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { compose, SHADER_NAMES } from "../../src/preview/compose.ts";
 import { programFor } from "../../src/preview/light-program.ts";
-import { openBrowser, type TestBrowser } from "../support/browser.ts";
+import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../support/browser.ts";
 
 const folder = fileURLToPath(new URL("../../shaders", import.meta.url));
 const files = readdirSync(folder, { recursive: true })
@@ -48,7 +48,7 @@ describe("conventions", () => {
 describe("programs", () => {
   let browser: TestBrowser;
   beforeAll(async () => {
-    browser = await openBrowser();
+    browser = await openBrowser(PAINTED_BY_PROCESSOR);
   });
   afterAll(() => browser?.close());
 
