@@ -104,14 +104,14 @@ it.each([
   expect(err).toContain(why);
 });
 
-it("finds a dead pendant in readings, and says what stays open", () => {
+it("finds a dead pendant in readings, and says what stays open", async () => {
   // Bright ends and a dark middle, where the plan has a pendant.
   const readings = join(folder, "r.csv");
   writeFileSync(
     readings,
     `along,across,lx,lit\n${[0.2, 0.6, 1.2, 1.8, 2.2].map((x) => `${x},0.55,${x === 1.2 ? 40 : 150},pendants`).join("\n")}\n`,
   );
-  const { code, out } = candlespan(["verify", plain, readings, "--json"]);
+  const { code, out } = await called("verify", plain, readings, "--json");
   expect(code).toBe(1);
   const found = JSON.parse(out);
   expect(found.wrong.length).toBeGreaterThan(0);
@@ -131,8 +131,8 @@ it.each([
   expect(err).toContain(why);
 });
 
-it("predicts what the papers state, and blames the whole row rather than lamps", () => {
-  const checked = JSON.parse(candlespan(["check", plain, "--json"]).out);
+it("predicts what the papers state, and blames the whole row rather than lamps", async () => {
+  const checked = JSON.parse((await called("check", plain, "--json")).out);
   const [plane] = checked.arrangements[0].planes;
   const typed = plane.points.map((p: number[], i: number) => [...p, plane.illuminance[i]]);
   const readings = join(folder, "typed.csv");
@@ -142,33 +142,33 @@ it("predicts what the papers state, and blames the whole row rather than lamps",
       `x,y,z,lx\n${rows.map((r) => r.map((v) => v.toFixed(5)).join(",")).join("\n")}\n`,
     );
   write(typed);
-  const aged = candlespan(["verify", plain, readings, "--maintenance", "aged", "--json"]);
+  const aged = await called("verify", plain, readings, "--maintenance", "aged", "--json");
   const found = JSON.parse(aged.out);
   expect(aged.code).toBe(0);
   expect(found.maintenance).toBe(checked.arrangements[0].maintenance ?? 0.8);
   for (const { read, predicted } of found.readings) expect(Math.round(predicted)).toBe(Math.round(read));
-  expect(candlespan(["verify", plain, readings]).out).toMatch(/new, clean light.*--maintenance aged/s);
+  expect((await called("verify", plain, readings)).out).toMatch(/new, clean light.*--maintenance aged/s);
   // The top's light 200 mm farther along than it should be, and one reading beside the top.
   const [from] = plane.points;
   write([
     ...typed.filter(([x]: number[]) => x < 3.6).map(([x, y, z, E]: number[]) => [x + 0.2, y, z, E]),
     [from[0], 0.2, from[2], 20],
   ]);
-  const moved = candlespan(["verify", plain, readings, "--maintenance", "aged"]);
+  const moved = await called("verify", plain, readings, "--maintenance", "aged");
   expect(moved.code).toBe(1);
   expect(moved.err).toMatch(/typed\.csv:\d+.*The reading lies off the island's top/);
   expect(moved.out).not.toMatch(/ no\. \d/);
 });
 
-it("tells what a substitute does, and what boxes as built need", () => {
-  const swapped = candlespan(["swap", plain, "spot", "--json"]);
+it("tells what a substitute does, and what boxes as built need", async () => {
+  const swapped = await called("swap", plain, "spot", "--json");
   const found = JSON.parse(swapped.out);
   expect(found).toMatchObject({ layer: "pendants", planned: "dome", instead: "spot" });
   expect(found.order).toMatch(/^Order dome: /);
   expect(swapped.code).toBe(found.after.verdict === "meets" ? 0 : 1);
   const offsets = join(folder, "offsets.csv");
   writeFileSync(offsets, "number,along,across\n2,5 mm,0\n");
-  const built = candlespan(["boxes", plain, "--as-built", offsets, "--json"]);
+  const built = await called("boxes", plain, "--as-built", offsets, "--json");
   expect(JSON.parse(built.out).remedies).toEqual([]);
   expect(built.code).toBe(0);
 });

@@ -11,7 +11,7 @@ import { fileURLToPath } from "node:url";
 import DxfParser from "dxf-parser";
 import Papa from "papaparse";
 import { afterAll, describe, expect, it } from "vitest";
-import { candlespan } from "../support/cli.ts";
+import { called } from "../support/cli.ts";
 import { ISLAND, type Json, kitchen } from "../support/studies.ts";
 
 const hasPoppler = spawnSync("pdftotext", ["-v"]).error === undefined;
@@ -519,14 +519,14 @@ function options(found: Comparison, out: string, answers: readonly Answer[], fee
 }
 
 describe("a hand-over read back", () => {
-  it.each(CASES)("$name: every figure is the calculated one", ({ name, document, feet }) => {
+  it.each(CASES)("$name: every figure is the calculated one", async ({ name, document, feet }) => {
     const study = join(folder, `${CASES.findIndex((each) => each.name === name)}.study.json`);
     cpSync(join(EXAMPLE, "photometry"), join(folder, "photometry"), { recursive: true });
     writeFileSync(study, JSON.stringify({ ...document, calculation: { interreflection: false } }));
     const out = join(folder, `papers ${name}`);
-    const made = candlespan(["handover", study, "--out", out, "--date", "2024-05-01"]);
+    const made = await called("handover", study, "--out", out, "--date", "2024-05-01");
     expect(made.code, made.err).toBeLessThan(2);
-    const checked = candlespan(["check", study, "--json"]);
+    const checked = await called("check", study, "--json");
     expect(checked.code, checked.err).toBeLessThan(2);
     const answers = JSON.parse(checked.out).arrangements as readonly Answer[];
     const [answer] = answers;
