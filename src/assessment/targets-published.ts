@@ -6,6 +6,7 @@
  * maintenance. Older "service" figures are averages over the maintenance cycle and are not listed as targets.
  */
 
+import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import type { Requirement, Target } from "../scene/target.ts";
 
 export interface PublishedTarget extends Target {
@@ -39,12 +40,14 @@ function published(
   lux: number,
   source: string,
   known: Target["known"],
-  rest: Partial<Pick<PublishedTarget, "scope" | "note">> & { readonly uniformity?: number } = {},
+  rest: Partial<Pick<PublishedTarget, "scope" | "note">> & {
+    readonly uniformity?: number;
+    readonly footcandles?: number;
+  } = {},
 ): PublishedTarget {
   // RP-11 states its figures in both units, 10 lx to the foot-candle.
-  const requirements: Requirement[] = [
-    maintained(lux, source.startsWith("IES RP-11") ? lux / 10 : undefined),
-  ];
+  const footcandles = rest.footcandles ?? (source.startsWith("IES RP-11") ? lux / 10 : undefined);
+  const requirements: Requirement[] = [maintained(lux, footcandles)];
   if (rest.uniformity !== undefined)
     requirements.push({
       quantity: "uniformity",
@@ -60,15 +63,29 @@ function published(
   };
 }
 
+/** The same figures to the letter of the document's other unit: 7.6 % more light. */
+function inFootcandles({ id, name, surface, requirements, source, known }: PublishedTarget): PublishedTarget {
+  const footcandles = requirements[0].value / 10;
+  return published(`${id}-fc`, name, surface, footcandles * LUX_PER_FOOTCANDLE, source, known, {
+    footcandles,
+    note: "With -fc: its foot-candles to the letter, 7.6 % more light than its lux.",
+  });
+}
+
 const CATERING = "The commercial-kitchen figure; not written for homes.";
 
-/** In the order they are listed: the plain ids first, then what else is published for the same surface. */
-export const PUBLISHED_TARGETS: readonly PublishedTarget[] = [
+const MIDDLE_BAND: readonly PublishedTarget[] = [
   published("preparation", "preparation counters", "worktop", 500, IES, "secondary"),
   published("washing", "sinks", "sink", 300, IES, "secondary"),
   published("cooking", "cooktops", "cooktop", 300, IES, "secondary"),
   published("eating", "eating", "eating", 200, IES, "secondary"),
   published("general", "kitchen, general", "general", 50, IES, "secondary"),
+];
+
+/** In the order they are listed: the plain ids first, then what else is published for the same surface. */
+export const PUBLISHED_TARGETS: readonly PublishedTarget[] = [
+  ...MIDDLE_BAND,
+  ...MIDDLE_BAND.map(inFootcandles),
   published("preparation-over-65", "preparation counters", "worktop", 1000, IES_OLD, "from memory"),
   published("washing-over-65", "sinks", "sink", 600, IES_OLD, "from memory"),
   published("cooking-over-65", "cooktops", "cooktop", 600, IES_OLD, "from memory"),

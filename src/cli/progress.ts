@@ -31,12 +31,14 @@ export function progressOf(
   if (io.interactive !== true) {
     if (elsewhere === "nothing") return { observer: {}, done: () => undefined };
     let said = Date.now();
+    let last = "";
     return {
       observer: {
         progress(stage, fraction) {
-          if (Date.now() - said < EVERY) return;
-          said = Date.now();
-          io.err(`${line(stage, fraction)}\n`);
+          const text = line(stage, fraction);
+          if (Date.now() - said < EVERY || text === last) return;
+          [said, last] = [Date.now(), text];
+          io.err(`${text}\n`);
         },
       },
       done: () => undefined,

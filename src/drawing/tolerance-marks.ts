@@ -1,5 +1,6 @@
 /** How far pendants may be off, on a plan: a ring about each, and how much lower and higher it may hang. */
 
+import type { Clash } from "../advice/clashes/clash.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { type Box, ellipse, line, type Mark, overlaps, text, textBox, within } from "./drawing.ts";
 
@@ -15,8 +16,19 @@ export interface DrawnTolerance {
   /** m */
   readonly radius: number;
   readonly beyond?: { readonly verdict: string };
+  /** What it would stand in or hang at, from how far off (m). */
+  readonly obstacle?: { readonly distance: number; readonly clash: Pick<Clash, "kind" | "between"> };
   readonly lower: Reach;
   readonly higher: Reach;
+}
+
+/** How far off in plan: as far as the verdict stays and nothing is met. */
+export function planReach({ radius, beyond, obstacle }: DrawnTolerance): {
+  readonly distance: number;
+  readonly isBounded: boolean;
+} {
+  const met = obstacle !== undefined && obstacle.distance < radius;
+  return { distance: met ? obstacle.distance : radius, isBounded: met || beyond !== undefined };
 }
 
 /** Rings alone. @param page from the room (m) to the page */
@@ -26,6 +38,7 @@ export function toleranceRingMarks(
   perMetre: number,
 ): Mark[] {
   return tolerances
+    .map((each) => ({ position: each.position, radius: planReach(each).distance }))
     .filter(({ radius }) => radius * perMetre >= 1)
     .map(({ position, radius }) => {
       const [x, y] = page([position[0], position[1]]);
@@ -52,12 +65,14 @@ export function toleranceMarks(
   const marks = toleranceRingMarks(tolerances, page, perMetre);
   if (perMetre < LEAST_SCALE) return marks;
   const taken: Box[] = [];
-  for (const { position, radius, beyond, lower, higher } of tolerances) {
+  for (const tolerance of tolerances) {
+    const { position, lower, higher } = tolerance;
+    const { distance: radius, isBounded } = planReach(tolerance);
     const [x, y] = page([position[0], position[1]]);
     const words = [
-      `${reachWords({ distance: radius, beyond: beyond?.verdict }, length)} off`,
-      `${reachWords(lower, length)} lower`,
-      `${reachWords(higher, length)} higher`,
+      `${reachWords(radius, isBounded, length)} off`,
+      `${reachWords(lower.distance, lower.beyond !== undefined, length)} lower`,
+      `${reachWords(higher.distance, higher.beyond !== undefined, length)} higher`,
     ];
     const block = (top: number): Mark[] =>
       words.map((each, i) =>
@@ -82,6 +97,6 @@ export function toleranceMarks(
 }
 
 /** `60 mm`, `≥ 200 mm` where nothing changes as far as was looked. */
-function reachWords({ distance, beyond }: Reach, length: (metres: number) => string): string {
-  return `${beyond === undefined ? "≥ " : ""}${length(distance)}`;
+function reachWords(distance: number, isBounded: boolean, length: (metres: number) => string): string {
+  return `${isBounded ? "" : "≥ "}${length(distance)}`;
 }

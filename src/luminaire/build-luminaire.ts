@@ -5,12 +5,13 @@
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { implausibleValues, implausibleWords } from "../photometry/implausible.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import { luminousFlux } from "../photometry/luminous-flux.ts";
 import { type LuminousOpening, type OpeningShape, POINT_OPENING } from "../photometry/luminous-opening.ts";
-import { implausibleValues, implausibleWords } from "../photometry/implausible.ts";
 import { orderFacts } from "../photometry/order-facts.ts";
 import type { Photometry } from "../photometry/photometry.ts";
+import { unstatedOpening } from "../photometry/unstated-opening.ts";
 import { radians } from "../units/quantities.ts";
 import type { beamLuminaire } from "./beam-luminaire.ts";
 import type { Body } from "./body.ts";
@@ -83,7 +84,16 @@ export function buildLuminaire(
         : failure<Luminaire>(wrong("luminaire-no-light", "The luminaire has no light.", path, LIGHTS));
   if (!source.ok) return source;
   const furnished = furnishLuminaire(source.value, description, path);
-  return furnished.ok ? success(furnished.value, [...source.warnings, ...furnished.warnings]) : furnished;
+  if (!furnished.ok) return furnished;
+  const unstated =
+    photometry === undefined || description.opening !== undefined
+      ? undefined
+      : unstatedOpening(photometry.opening);
+  return success(furnished.value, [
+    ...source.warnings,
+    ...furnished.warnings,
+    ...(unstated === undefined ? [] : [{ ...unstated, where: { path: pathTo(path, "opening") } }]),
+  ]);
 }
 
 const LIGHTS = '"photometry", "beam", or "lamp" with "shade"';
@@ -96,6 +106,7 @@ function fromPhotometry(
 ): Outcome<Luminaire> {
   const { distribution, absolute, ratedFlux, watts, tilt } = file;
   const own = luminousFlux(distribution).total;
+  const facts = orderFacts(file);
   const luminaire = (
     light: IntensityDistribution,
     rated: number | undefined,
@@ -107,7 +118,11 @@ function fromPhotometry(
     evidence: relamped ? "G" : absolute ? "A" : "B",
     flux: luminousFlux(light).total,
     origin: description.photometry ?? "photometric data",
-    ...orderFacts(file),
+    ...facts,
+    filed: defined({
+      order: facts.order,
+      maker: description.maker === undefined ? facts.maker : undefined,
+    }),
     ...defined({ ratedFlux: rated, watts, tilt }),
   });
   const scaled = (factor: number, rated: number): Luminaire =>

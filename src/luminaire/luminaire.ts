@@ -3,12 +3,13 @@
  * holds no functions and passes `structuredClone` unchanged.
  */
 
-import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import type { ImplausibleValue } from "../photometry/implausible.ts";
+import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
+import type { OrderFacts } from "../photometry/order-facts.ts";
 import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
-import type { Evidence } from "./evidence.ts";
 import type { Emission } from "./emission.ts";
+import type { Evidence } from "./evidence.ts";
 import type { ProductFacts } from "./product-facts.ts";
 import type { UnsettledFlux } from "./unsettled-flux.ts";
 
@@ -29,6 +30,8 @@ export interface Luminaire extends ProductFacts {
   readonly unsettledFlux?: UnsettledFlux;
   /** Values no luminaire has, where there are any. */
   readonly implausible?: readonly ImplausibleValue[];
+  /** Order number of what the file measured, whatever the study orders; and its maker, where the study states none. */
+  readonly filed?: Pick<OrderFacts, "order" | "maker">;
   /** What it was scaled from, and by how much (`scaled.ts`). */
   readonly scaledFrom?: { readonly original: Luminaire; readonly size: number };
   /** What the figures come from, e.g. the file's name; untrusted text. */

@@ -4,6 +4,7 @@ import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../assessment/uncertainty/inp
 import { formatIssue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, heading, paragraph } from "../drawing/paper/flow.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { degrees } from "../units/quantities.ts";
 import { briefValue } from "../words/brief-value.ts";
 import { methodText } from "../words/method-text.ts";
@@ -12,7 +13,7 @@ import { chosenOption, type Handover, type HandoverWords, program } from "./hand
 import { SIZE, table } from "./report-style.ts";
 
 export function assumed(handover: Handover): Block[] {
-  const { defaults, warnings } = handover;
+  const { defaults, warnings, unit, illuminance } = handover;
   return [
     heading("6  What was assumed", 12),
     paragraph(
@@ -32,7 +33,7 @@ export function assumed(handover: Handover): Block[] {
             ],
             defaults.map(({ path, value, why }) => [
               printable(path, 90),
-              standIn(value),
+              standIn(path, value, { length: unit, illuminance }),
               printable(why, 160),
             ]),
           ),
@@ -43,12 +44,12 @@ export function assumed(handover: Handover): Block[] {
 }
 
 /** A value that stood in; what has places of its own is told with them in section 5. */
-function standIn(value: unknown): string {
+function standIn(path: string, value: unknown, display: ResolvedStudy["display"]): string {
   const hasPlaces =
     typeof value === "object" && value !== null && !Array.isArray(value) && "polygon" in value;
-  if (!hasPlaces) return briefValue(value, 200);
+  if (!hasPlaces) return briefValue(path, value, display, 200);
   const { name, target } = value as { readonly name?: unknown; readonly target?: unknown };
-  return `${briefValue(name, 60)}, target ${briefValue(target ?? "none", 60)}; its place is in section 5`;
+  return `${printable(String(name), 60)}, target ${printable(String(target ?? "none"), 60)}; its place is in section 5`;
 }
 
 export function method(handover: Handover, words: HandoverWords): Block[] {

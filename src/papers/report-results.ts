@@ -11,7 +11,7 @@ import { moved } from "../drawing/paper/paper.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { SQUARE_FEET_PER_SQUARE_METRE } from "../units/quantities.ts";
-import { verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
+import { uncertainOpenings, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashSentences } from "../words/clash-list.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
 import { asSentence } from "../diagnostics/sentence.ts";
@@ -255,9 +255,15 @@ export function results(
       `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${density(assessment, words)} of floor.`,
       { size: TABLE },
     ),
+    ...openingBlocks(option, words),
     ...workingEdgeBlocks(option, words),
     gap(6),
   ];
+}
+
+function openingBlocks({ scene, assessment }: HandoverOption, words: HandoverWords): Block[] {
+  const said = uncertainOpenings(scene, assessment, words.light);
+  return said === undefined ? [] : [paragraph(printable(said, 800), { size: SIZE })];
 }
 
 function density(

@@ -3,16 +3,17 @@
 import { costReport, isCostStated } from "../advice/cost.ts";
 import { reliances } from "../app/set-out/flux-margin.ts";
 import { setOut, typeLetters } from "../app/set-out/set-out.ts";
-import { suspensionPoints } from "../luminaire/suspension-points.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents, planForm } from "../luminaire/plan-extent.ts";
+import { suspensionPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
 import { costGapWords, costWords } from "../words/cost-words.ts";
+import { orderDoubtWords } from "../words/order-words.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { asHung } from "./set-out/orientation-table.ts";
@@ -136,6 +137,11 @@ function orderBlocks(rows: readonly ScheduleRow[], currency: string | undefined)
         ...[maker, order, lamp, base, driver, dimming, price].map((value) => said(value)),
       ]),
     },
+    ...rows.flatMap(({ type, luminaire }) =>
+      orderDoubtWords(luminaire).map((words) =>
+        paragraph(`HOLD type ${type}: ${words}`, { size: SMALL + 0.5, marker: "□", depicts: "hold" }),
+      ),
+    ),
   ];
 }
 

@@ -12,6 +12,7 @@ import type { IntensityDistribution } from "./intensity-distribution.ts";
 import type { LuminousFlux } from "./luminous-flux.ts";
 import type { MaximumIntensity } from "./maximum-intensity.ts";
 import type { Photometry } from "./photometry.ts";
+import { unstatedOpening } from "./unstated-opening.ts";
 
 /** Integral and rated flux further apart than this are worth a word; rounding of tables stays below. */
 const FLUX_TOLERANCE = 0.02;
@@ -68,6 +69,8 @@ export function photometryWarnings(
     const { message, expected, received } = implausibleWords(value);
     warn(`${value.quantity}-odd`, message, expected, received);
   }
+  const unstated = unstatedOpening(photometry.opening);
+  if (unstated !== undefined) warn(unstated.code, unstated.message, unstated.expected);
   if (ratedFlux !== undefined && ratedFlux > 0) {
     const ratio = flux.total / ratedFlux;
     const lumens = `${number(flux.total)} lm`;

@@ -54,7 +54,11 @@ export function luminairesOf(
         ledger.error("luminaire-light", path, "Lamp and shade belong together.", '"lamp" with "shade"');
         continue;
       }
-      const where = { path, ...(context.file === undefined ? {} : { file: context.file }) };
+      const where = {
+        path,
+        ...(context.file === undefined ? {} : { file: context.file }),
+        ...(study.display?.length === undefined ? {} : { unit: study.display.length }),
+      };
       const built = buildShade(name, lamp, shade, where, context.observer);
       ledger.take(built.ok ? built.warnings : built.issues, path);
       if (!built.ok) continue;

@@ -4,6 +4,7 @@ import type { Outcome } from "../diagnostics/issue.ts";
 import { success } from "../diagnostics/issue.ts";
 import { readJson } from "../diagnostics/json-text.ts";
 import { isShadeLamp, type LampDocument, type ShadeDocument } from "../luminaire/shade/shade-document.ts";
+import type { LengthUnit } from "../units/length-text.ts";
 import { checkStudy } from "./study.ts";
 import type { StudyDocument } from "./study-schema.ts";
 import { readStudy } from "./study-text.ts";
@@ -14,6 +15,8 @@ export interface NamedShade {
   readonly shade: ShadeDocument;
   /** Document path of the luminaire. */
   readonly path: string;
+  /** The study's; undefined of a definition that stands alone. */
+  readonly unit?: LengthUnit;
 }
 
 /** @param name what a definition that stands alone is called */
@@ -24,11 +27,20 @@ export function readShades(text: string, file: string, name: string): Outcome<re
   const alone = typeof value !== "object" || value === null || value.format === undefined;
   const study = alone ? wrapped(value, file, name, json.value.locate) : readStudy(text, file);
   if (!study.ok) return study;
+  const unit = study.value.display?.length;
   return success(
     Object.entries(study.value.luminaires ?? {}).flatMap(([key, { lamp, shade }]) =>
       !isShadeLamp(lamp) || shade === undefined
         ? []
-        : [{ name: key, lamp, shade, path: alone ? "" : `/luminaires/${key}` }],
+        : [
+            {
+              name: key,
+              lamp,
+              shade,
+              path: alone ? "" : `/luminaires/${key}`,
+              ...(unit === undefined ? {} : { unit }),
+            },
+          ],
     ),
   );
 }

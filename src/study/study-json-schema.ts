@@ -160,3 +160,71 @@ function sizes(
     ...(said?.to === undefined ? {} : { [most]: said.to }),
   };
 }
+
+/** What a value at a place in a study is written as: its numbers that are lengths (m) or illuminances (lx) as `say` words them, all else as it is.
+ * @param path JSON pointer of a study */
+export function inUnits(
+  path: string,
+  value: unknown,
+  say: { length(metres: number): string; illuminance(lux: number): string },
+): unknown {
+  const spoken = (node: Node | undefined, each: unknown): unknown => {
+    if (Array.isArray(each)) return each.map((item, i) => spoken(inside(node, String(i)), item));
+    if (typeof each === "object" && each !== null)
+      return Object.fromEntries(
+        Object.entries(each).map(([key, item]) => [key, spoken(inside(node, key), item)]),
+      );
+    const kind = node === undefined ? undefined : kindOf(node);
+    if (typeof each !== "number") return each;
+    return kind === "length" ? say.length(each) : kind === "illuminance" ? say.illuminance(each) : each;
+  };
+  const keys = path
+    .split("/")
+    .slice(1)
+    .map((key) => key.replaceAll("~1", "/").replaceAll("~0", "~"));
+  return spoken(keys.reduce<Node | undefined>(inside, studySchema as unknown as Node), value);
+}
+
+/** The schema of what a key leads to; undefined where it leads nowhere. */
+function inside(node: Node | undefined, key: string): Node | undefined {
+  switch (node?.type) {
+    case undefined:
+      return undefined;
+    case "strict_object":
+      return Object.hasOwn(node.entries ?? {}, key) ? node.entries?.[key] : undefined;
+    case "record":
+      return node.value;
+    case "array":
+      return node.item;
+    case "strict_tuple":
+      return node.items?.[Number(key)];
+    default:
+      return choices(node as Node)
+        .map((each) => inside(each, key))
+        .find((each) => each !== undefined);
+  }
+}
+
+/** What stands behind a schema that only wraps or chooses. */
+function choices(node: Node): readonly Node[] {
+  switch (node.type) {
+    case "optional":
+    case "nullable":
+      return [node.wrapped as Node];
+    case "union":
+      return node.options as readonly Node[];
+    case "lazy":
+      return (metadataOf(node)?.options ?? []) as readonly Node[];
+    case "custom":
+      return [node.pipe?.[1] as Node];
+    default:
+      return [];
+  }
+}
+
+function kindOf(node: Node): unknown {
+  if (node.type === "unknown") return metadataOf(node)?.kind;
+  return choices(node)
+    .map(kindOf)
+    .find((kind) => kind !== undefined);
+}

@@ -6,7 +6,8 @@ import { isMet } from "../assessment/verdict.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { listed } from "../diagnostics/sentence.ts";
 import { printable } from "../diagnostics/printable.ts";
-import type { IlluminanceUnit } from "../units/illuminance-text.ts";
+import type { Scene } from "../scene/scene.ts";
+import { formatIlluminance, type IlluminanceUnit } from "../units/illuminance-text.ts";
 import { fineWords, PATCHY, patchyZones, verdictMark, zoneClauses } from "./zone-text.ts";
 
 /** `prep 512 lx (475 to 560), evenness 0.71: meets 500 lx.` */
@@ -42,4 +43,39 @@ export function verdictWords(
   if (clashes.length === 0) return `${mark} ${verdict}`;
   const joined = isMet(verdict) ? "but" : "and";
   return `${mark} ${verdict}, ${joined} ${clashes.length} ${clashes.length === 1 ? "clash" : "clashes"}`;
+}
+
+/** Under this share of the average the band of uncertain openings is no news. */
+const LEAST_OPENING_SHARE = 5e-4;
+
+/** Where on its bodies light leaves is not known: by how much that could move each zone. Undefined where it is known. */
+export function uncertainOpenings(
+  { layers, planes: scenePlanes }: Pick<Scene, "layers" | "planes">,
+  { planes, zones }: Pick<ArrangementAssessment, "planes" | "zones">,
+  unit: IlluminanceUnit,
+): string | undefined {
+  const moved = zones.flatMap(({ name, plane, statistics }) => {
+    const index = planes.findIndex((each) => each.name === plane);
+    const bands = planes[index]?.layers.flatMap(({ nearFieldBand }) => nearFieldBand ?? []) ?? [];
+    if (bands.length === 0) return [];
+    const { weights } = scenePlanes[index];
+    const total = weights.reduce((sum, weight) => sum + weight, 0);
+    const at = (i: number): number => bands.reduce((sum, band) => sum + band[i], 0);
+    const average = weights.reduce((sum, weight, i) => sum + weight * at(i), 0) / total;
+    const most = weights.reduce((least, _, i) => Math.max(least, at(i)), 0);
+    return average > LEAST_OPENING_SHARE * statistics.average
+      ? [
+          `${name} by up to ${formatIlluminance(average, unit)} on average, ${formatIlluminance(most, unit)} at a point`,
+        ]
+      : [];
+  });
+  if (moved.length === 0) return undefined;
+  const names = new Set(
+    layers.flatMap(({ luminaires }) =>
+      luminaires.flatMap(({ luminaire: { name, emission } }) =>
+        emission.kind === "opening" && emission.uncertain === true ? [`"${printable(name, 40)}"`] : [],
+      ),
+    ),
+  );
+  return `Where on ${[...names].join(", ")} the light leaves is not known: it could move ${moved.join("; ")}, beside the bands above. Its "opening" in the study, or a measured file, would settle it.`;
 }

@@ -1,10 +1,24 @@
-/** A value of a study as it is shown in a list of defaults: numbers to six digits, wherever they stand in it. */
+/** A value of a study as it is shown in a list of defaults: lengths and illuminances in the reader's units, other numbers to six digits. */
 
 import { printable } from "../diagnostics/printable.ts";
+import type { ResolvedStudy } from "../scene/resolved-study.ts";
+import { inUnits } from "../study/study-json-schema.ts";
+import { formatIlluminance } from "../units/illuminance-text.ts";
+import { formatLength } from "../units/length-text.ts";
 
-export function briefValue(value: unknown, longest: number): string {
-  if (typeof value === "string") return printable(value, longest);
-  const text = JSON.stringify(value, (_key, inner: unknown) =>
+/** @param path JSON pointer of the value in its study */
+export function briefValue(
+  path: string,
+  value: unknown,
+  display: ResolvedStudy["display"],
+  longest: number,
+): string {
+  const shown = inUnits(path, value, {
+    length: (metres) => formatLength(metres, display.length),
+    illuminance: (lux) => formatIlluminance(lux, display.illuminance),
+  });
+  if (typeof shown === "string") return printable(shown, longest);
+  const text = JSON.stringify(shown, (_key, inner: unknown) =>
     typeof inner === "number" ? Number(inner.toPrecision(6)) : inner,
   );
   return printable(text ?? "", longest);

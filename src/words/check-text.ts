@@ -10,7 +10,12 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { agedZone } from "./age-words.ts";
-import { patchyRemark, unsettledSentences, zoneSentence } from "./arrangement-sentences.ts";
+import {
+  patchyRemark,
+  uncertainOpenings,
+  unsettledSentences,
+  zoneSentence,
+} from "./arrangement-sentences.ts";
 import { briefValue } from "./brief-value.ts";
 import { clashSentences } from "./clash-list.ts";
 import { comparison, otherPlanes, type Ranked } from "./comparison-text.ts";
@@ -90,6 +95,8 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
   if (overHob !== undefined) lines.push(...wrapped(overHob, TEXT_WIDTH, 2));
   const patchy = patchyRemark(judged.assessment);
   if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), TEXT_WIDTH, 2));
+  const openings = uncertainOpenings(judged.scene, judged.assessment, unit);
+  if (openings !== undefined) lines.push(...wrapped(printable(openings, 800), TEXT_WIDTH, 2, 2));
   const plane = judged.scene.planes[top];
   const assessed = judged.assessment.planes[top];
   const place = plane === undefined ? undefined : darkestPlace(plane, assessed.illuminance);
@@ -185,7 +192,13 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
   if (count > 0 && full) {
     lines.push(`  Typical values stood in for ${count} the study does not give:`);
     for (const { path, value, why } of study.defaults)
-      lines.push(...wrapped(printable(`${path} = ${briefValue(value, 40)} (${why})`, 300), TEXT_WIDTH, 4));
+      lines.push(
+        ...wrapped(
+          printable(`${path} = ${briefValue(path, value, study.display, 40)} (${why})`, 300),
+          TEXT_WIDTH,
+          4,
+        ),
+      );
   }
   lines.push(
     "",

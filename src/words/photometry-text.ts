@@ -3,6 +3,7 @@
 import { formatLocation } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
+import { formatLength, type LengthUnit } from "../units/length-text.ts";
 import type { BeamSummary, PhotometrySummary } from "../photometry/summary.ts";
 
 /** Intensity asked for at one direction (°, cd). */
@@ -17,6 +18,7 @@ export function photometryText(
   file: string,
   summary: PhotometrySummary,
   intensity: readonly IntensityQuery[] = [],
+  unit: LengthUnit = "mm",
 ): string {
   const { flux, maximum } = summary;
   const rows: [string, string][] = [["holds", printable(holds(summary))]];
@@ -40,7 +42,7 @@ export function photometryText(
       `${figure(summary.watts)} W${summary.efficacy === null ? "" : `, ${figure(summary.efficacy, 3)} lm/W`}`,
     ]);
   rows.push(
-    ["opening", openingText(summary.opening)],
+    ["opening", openingText(summary.opening, unit)],
     ["table", `${count(summary.planes, "plane")} of ${count(summary.angles, "angle")}`],
   );
   if (flux.zones.length > 0 && summary.resampling !== undefined)
@@ -94,13 +96,11 @@ function widthText({ planes, ofMaximum, ofAxial }: BeamSummary): string {
   return `${maximum}, ${ofAxial === null ? "none" : `${figure(ofAxial, 4)}°`} of the axial value${angles.length > 1 ? " (mean of planes)" : ""}`;
 }
 
-function openingText({ shape, length, width, height }: LuminousOpening): string {
+function openingText({ shape, length, width, height }: LuminousOpening, unit: LengthUnit): string {
   if (shape === "point") return "point";
-  return `${shape}, ${millimetres(length)} along C0 × ${millimetres(width)} along C90 × ${millimetres(height)} high`;
-}
-
-function millimetres(metres: number): string {
-  return `${figure(1000 * metres, 5)} mm`;
+  const say = (metres: number): string =>
+    unit === "ft-in" ? formatLength(metres, unit, 16) : `${figure(1000 * metres, 5)} mm`;
+  return `${shape}, ${say(length)} along C0 × ${say(width)} along C90 × ${say(height)} high`;
 }
 
 function count(n: number, noun: string): string {

@@ -12,7 +12,7 @@ export function targetsText(): string {
     const more = rest.map((r) => `, U₀ ${r.value.toFixed(2)}`).join("");
     return [
       target.id,
-      `${first.value} lx (${formatIlluminance(first.value, "fc")})${more}`,
+      `${Number(first.value.toFixed(1))} lx (${formatIlluminance(first.value, "fc")})${more}`,
       `  ${target.name}`,
       `  ${target.scope}`,
       `  ${target.known}`,
@@ -20,8 +20,8 @@ export function targetsText(): string {
   });
   const lines = [
     "Published targets: average maintained illuminance on the task. Name one as a zone's `target`, or state",
-    "your own under `targets`: light asked is the lx listed, so where a source says 50 fc and 46 fc stand here,",
-    '`"illuminance": "50 fc"` asks the rest.',
+    "your own under `targets`. The light asked is the lx listed: where a source says 500 lx and 50 fc, the plain id",
+    "asks the lux (46 fc), the id with -fc the foot-candles.",
     "",
   ];
   const widths = [0, 1, 2, 3, 4].map((i) => Math.max(...rows.map((row) => row[i].length)));

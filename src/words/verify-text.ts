@@ -5,6 +5,7 @@ import { type Finding, OF_LAMP } from "../design/verify/hypotheses.ts";
 import type { Verification, VerifiedZone } from "../design/verify/verify.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { Vec3 } from "../geometry/vector.ts";
+import { boxTags } from "../scene/ceiling-boxes.ts";
 import { roomToIsland } from "../scene/island-frame.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -177,7 +178,7 @@ function findingWords(
       : `the whole row of ${printable(scene.layers[subject].name, 40)}`;
   const lamp = (): string => {
     const { layer, index } = lights[subject];
-    return `${printable(scene.layers[layer].name, 40)} no. ${index + 1}`;
+    return `${boxTags(scene)([layer, index])} (${printable(scene.layers[layer].name, 40)} no. ${index + 1})`;
   };
   const where = (reading: number): string =>
     byPlace ? `at ${placeWords(scene, compared[reading].at, study)}` : `in line ${compared[reading].line}`;

@@ -114,8 +114,9 @@ export function checkWords(
   { quantity, target, verdict, nature, footcandles }: Check,
   unit: IlluminanceUnit,
 ): string {
-  const said = unit === "fc" && footcandles !== undefined ? ` (${footcandles} fc in the source)` : "";
-  const level = targetText({ quantity, target }, unit) + (quantity === "illuminance" ? said : "");
+  const asks = targetText({ quantity, target }, unit);
+  const isOther = unit === "fc" && footcandles !== undefined && asks !== `${footcandles} fc`;
+  const level = asks + (isOther && quantity === "illuminance" ? ` (${footcandles} fc in the source)` : "");
   const asked = nature === "initial" ? `${level} initial` : level;
   if (verdict === "falls short") return `falls short of ${asked}`;
   if (verdict === "too close to call") return `too close to call against ${asked}`;

@@ -1,11 +1,21 @@
 /** The study to start from: it opens without a warning, lights its top, and leaves hardly a default unsaid. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { documentText, downlightGrid, newStudy, TYPICAL_KITCHEN } from "../../src/app/new-study.ts";
+import {
+  documentText,
+  downlightGrid,
+  inFeet,
+  type NewStudy,
+  newStudy,
+  TYPICAL_KITCHEN,
+  TYPICAL_KITCHEN_FEET,
+} from "../../src/app/new-study.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
-import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
+
+type Json = Record<string, unknown>;
 
 const resolved = (document: unknown) =>
   orThrow(
@@ -122,5 +132,39 @@ describe("a new study", () => {
     const outcome = newStudy({ ...TYPICAL_KITCHEN, ceilingHeight: 1.5 });
     expect(outcome.ok).toBe(false);
     if (!outcome.ok) expect(outcome.issues[0].where.path).toContain("/arrangements/0");
+  });
+
+  it("in feet was metres with millimetres for inches: lengths are texts, zones close, all reads back (2026-11-28)", () => {
+    const display = { length: "ft-in", illuminance: "fc" } as const;
+    const sizes: NewStudy[] = [
+      { ...TYPICAL_KITCHEN_FEET, seats: 3, sink: true },
+      { ...TYPICAL_KITCHEN_FEET, length: 9 * 0.3048, width: 4 * 0.3048, seats: 3, hob: true, sink: true },
+      { ...TYPICAL_KITCHEN_FEET, length: 100 * 0.0254, pendants: 3 },
+    ];
+    let worst = 0;
+    for (const each of sizes) {
+      const document = orThrow(newStudy({ ...each, display }));
+      const text = documentText(inFeet(document));
+      const [metres, feet] = [document, JSON.parse(text) as Json].map((one) => resolved(one));
+      // Three bays of 100 in are no eighths of an inch: those stay metres.
+      expect(text.match(/"(?:length|width|height|ceilingHeight|diameter|clearance)": [\d.]+/g)).toBeNull();
+      const island = (JSON.parse(text) as { island: Json }).island;
+      expect(island.height).toBe(`3'-0"`);
+      worst = Math.max(
+        worst,
+        ...metres.scenes[0].layers.flatMap(({ luminaires }, l) =>
+          luminaires.flatMap(({ frame }, i) =>
+            frame.origin.map((x, k) => Math.abs(x - feet.scenes[0].layers[l].luminaires[i].frame.origin[k])),
+          ),
+        ),
+      );
+      const top = feet.scenes[0].zones.filter(({ name }) => name === "prep" || name === "eating");
+      if (each.seats === undefined) continue;
+      const edges = top.flatMap(({ outline }) => outline.map(([, y]) => y));
+      expect(Math.max(...edges)).toBeCloseTo(each.width, 6);
+      expect((JSON.parse(text) as { island: { seats: Json } }).island.seats.width).toBe(`2'-0"`);
+    }
+    console.log(`feet against metres: worst place ${worst.toExponential(1)} m`);
+    expect(worst).toBeLessThan(1e-6);
   });
 });

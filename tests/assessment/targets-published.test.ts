@@ -12,6 +12,14 @@ describe("published targets", () => {
     expect(["preparation", "washing", "cooking", "eating", "general"].map(lux)).toEqual([
       500, 300, 300, 200, 50,
     ]);
+    // The same in foot-candles, 10.764 lx each (2026-11-28: who signs for 50 fc was asked 46).
+    const worst = [50, 30, 30, 20, 5].map((fc, i) => {
+      const id = `${["preparation", "washing", "cooking", "eating", "general"][i]}-fc`;
+      expect(PUBLISHED_TARGETS_BY_ID.get(id)?.requirements[0].footcandles).toBe(fc);
+      return Math.abs((lux(id) ?? 0) / (fc * 10.7639104) - 1);
+    });
+    console.log(`worst error of a foot-candle: ${Math.max(...worst).toExponential(1)}`);
+    expect(Math.max(...worst)).toBeLessThan(1e-8);
     // JIS Z 9110:2010 table 17 and GB 50034-2013, residences.
     expect(["eating-jis", "worktop-jis", "worktop-gb", "eating-gb"].map(lux)).toEqual([300, 300, 150, 150]);
     // EN 12464-1 speaks of catering kitchens, and says so.

@@ -122,6 +122,28 @@ describe("inspect", () => {
     expect((await inspect("--svg", "--out", at("two.svg"), at("good.ies"), at("good.ldt"))).code).toBe(2);
     expect(existsSync(at("two.svg"))).toBe(false);
     expect((await inspect("--out", at("two.svg"), at("good.ies"))).code).toBe(2);
+    // An .svg at the end alone asks for a diagram too, and of one file only (2026-11-28).
+    await inspect(at("good.ies"), at("five.svg"));
+    expect(existsSync(at("five.svg"))).toBe(true);
+    const two = await inspect(at("good.ies"), at("good.ldt"), at("six.svg"));
+    expect(two).toMatchObject({ code: 2, err: expect.stringContaining("One file cannot hold the diagrams") });
+    // What is no diagram stays, whatever else is asked (2026-11-28: it was replaced).
+    writeFileSync(at("own.svg"), "<svg>somebody's own</svg>");
+    for (const argv of [
+      ["--svg", "--out", at("own.svg"), at("good.ies")],
+      ["--svg", "--out", folder, at("own.ies")],
+    ]) {
+      writeFileSync(at("own.ies"), lm63());
+      expect(await inspect(...argv)).toMatchObject({
+        code: 2,
+        err: expect.stringContaining("did not write"),
+      });
+      expect(readFileSync(at("own.svg"), "utf8")).toContain("somebody's own");
+    }
+    expect((await inspect("--svg", "--out", at("own.svg"), "--force", at("good.ies"))).code).toBe(0);
+    expect((await inspect("--svg", "--out", at("own.svg"), at("good.ies"))).code).toBe(0);
+    const feet = await inspect(at("good.ies"), "--unit", "ft-in");
+    expect(feet.out).toMatch(/opening\s+disc, 7 7\/8" along C0/);
     await inspect(at("good.ies"), "--svg", at("four.svg"));
     expect(existsSync(at("four.svg"))).toBe(true);
     expect((await inspect("--svg", "--out", "-", at("good.ies"))).out).toMatch(/^<svg[\s\S]*<\/svg>\n$/);

@@ -52,7 +52,20 @@ it("an elevation under a slope names the ceiling over a level row once", () => {
 });
 
 it("values of a study are rounded wherever they stand", () => {
-  expect(briefValue([2.4383999999999997, { a: 1 / 3 }], 60)).toBe('[2.4384,{"a":0.333333}]');
-  expect(briefValue("leaning", 60)).toBe("leaning");
-  expect(briefValue(0.1 + 0.2, 60)).toBe("0.3");
+  const [metric, feet] = [
+    { length: "mm", illuminance: "lx" },
+    { length: "ft-in", illuminance: "fc" },
+  ] as const;
+  expect(briefValue("/none", [2.4383999999999997, { a: 1 / 3 }], metric, 60)).toBe('[2.4384,{"a":0.333333}]');
+  expect(briefValue("/people/0/posture", "leaning", metric, 60)).toBe("leaning");
+  expect(briefValue("/maintenance", 0.1 + 0.2, feet, 60)).toBe("0.3");
+  // 2026-11-28: metres in a list of feet and inches.
+  expect(briefValue("/island/height", 0.9144, feet, 60)).toBe(`3'-0"`);
+  expect(briefValue("/island/height", 0.914, metric, 60)).toBe("914 mm");
+  expect(briefValue("/island/centre", [2.4384, 1.8288], feet, 60)).toBe(JSON.stringify([`8'-0"`, `6'-0"`]));
+  expect(briefValue("/arrangements/0/layers/0/row/clearance", 0.8382, feet, 60)).toBe(`2'-9"`);
+  expect(briefValue("/luminaires/a/shade/diameter", 0.3048, feet, 60)).toBe(`1'-0"`);
+  expect(briefValue("/luminaires/a/lamp/diameter", 0.06, metric, 60)).toBe("60 mm");
+  expect(briefValue("/targets/a/illuminance", 538.2, feet, 60)).toBe("50 fc");
+  expect(briefValue("/island/zones", { name: "prep", from: [0, 0.3048] }, feet, 99)).toContain("prep");
 });

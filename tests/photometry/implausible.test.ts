@@ -1,7 +1,7 @@
 /** Values no luminaire has warn where a file is inspected and where a study hangs it, and hold the papers. */
 import { describe, expect, it } from "vitest";
-import { openDocument } from "../../src/app/open-document.ts";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
+import { openDocument } from "../../src/app/open-document.ts";
 import { holds } from "../../src/app/set-out/open-issues.ts";
 import { setOut } from "../../src/app/set-out/set-out.ts";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
@@ -51,6 +51,7 @@ describe("values no luminaire has", () => {
     const held = holds({ scene, clashes: clashes(scene) }, setOut(scene, "mm", String), [], {
       length: String,
       clash: () => "",
+      order: () => [],
     });
     expect(held.filter(({ words }) => words.includes("beyond any luminaire")).length).toBe(far.length);
   });

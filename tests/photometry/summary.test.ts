@@ -141,8 +141,10 @@ describe("photometry warnings", () => {
   });
 
   it("are silent on a plain file", () => {
-    expect(codes(photometryOf(lambert, { ratedFlux: 1010 }))).toEqual([]);
-    expect(codes(photometryOf(lambert, { ratedFlux: 1300, absolute: false }))).toEqual([]);
+    const opening = { shape: "disc", length: 0.2, width: 0.2, height: 0 } as const;
+    expect(codes(photometryOf(lambert, { ratedFlux: 1010, opening }))).toEqual([]);
+    expect(codes(photometryOf(lambert, { ratedFlux: 1300, absolute: false, opening }))).toEqual([]);
+    expect(codes(photometryOf(lambert, { ratedFlux: 1010 }))).toEqual(["opening-unstated"]);
     const globe = rotational(() => 80, range(0, 180, 5));
     expect(
       codes(photometryOf(globe, { opening: { shape: "ellipsoid", length: 0.3, width: 0.3, height: 0.3 } })),

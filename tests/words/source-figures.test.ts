@@ -27,6 +27,7 @@ it("quotes the source's foot-candles beside the conversion", () => {
   } as const;
   expect(checkWords(check, "fc")).toBe("meets 28 fc (30 fc in the source)");
   expect(checkWords(check, "lx")).toBe("meets 300 lx");
+  expect(checkWords({ ...check, target: 30 * 10.7639104 }, "fc")).toBe("meets 30 fc");
   // 150 lx of GB 50034 to twice the 50 fc of RP-11.
   expect(publishedRangeWords("worktop", "fc")).toBe(
     "from 14 fc (150 lx in the source) to 93 fc (100 fc in the source)",

@@ -8,12 +8,13 @@ import { capital } from "../../diagnostics/sentence.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
 import type { Layer, Scene } from "../../scene/scene.ts";
-import type { SetOut, SetOutBox } from "./set-out.ts";
 import { canopyCover } from "./drop.ts";
+import type { SetOut, SetOutBox } from "./set-out.ts";
 
 export interface Hold {
   /** Tags of the boxes held; empty when it concerns all. */
@@ -30,13 +31,15 @@ export interface HoldWords {
   length(metres: number): string;
   /** Reason and way out, without the names. */
   clash(clash: Clash): string;
+  /** What its order contradicts, a sentence each. */
+  order(luminaire: Luminaire): readonly string[];
 }
 
 export function holds(
   { scene, clashes }: { readonly scene: Scene; readonly clashes: readonly Clash[] },
   { boxes }: SetOut,
   defaults: readonly DefaultUsed[],
-  { length, clash: clashWords }: HoldWords,
+  { length, clash: clashWords, order }: HoldWords,
 ): Hold[] {
   const pendants = boxes.filter((box) => box.kind === "pendant");
   const found: Hold[] = [];
@@ -76,6 +79,8 @@ export function holds(
     const { name, unsettledFlux, implausible = [] } = box.luminaire;
     if (unsettledFlux !== undefined)
       hold([box], `"${printable(name, 40)}": ${unsettledFluxWords(unsettledFlux)}`, ofLuminaire("flux"));
+    for (const words of order(box.luminaire))
+      hold([box], `"${printable(name, 40)}": ${words}`, ofLuminaire("order"));
     for (const value of implausible) {
       const { message, received } = implausibleWords(value);
       hold([box], `"${printable(name, 40)}", ${received}: ${message}`, ofLuminaire());

@@ -6,10 +6,12 @@ import type { Photometry } from "../../photometry/photometry.ts";
 import { readerFor } from "../../photometry/readers/reader-for.ts";
 import { intensityAt } from "../../photometry/reference-lookup.ts";
 import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
+import type { LengthUnit } from "../../units/length-text.ts";
 import { radians } from "../../units/quantities.ts";
 import { type IntensityQuery, photometryText } from "../../words/photometry-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+import { FORCE, refuseToReplace } from "../replacing.ts";
 
 export const inspect: Command = {
   name: "inspect",
@@ -30,6 +32,13 @@ export const inspect: Command = {
       value: "PATH",
       description: "where --svg writes: a .svg file or - for one file, else a folder (default .)",
     },
+    unit: {
+      type: "string",
+      choices: ["mm", "ft-in"],
+      default: "mm",
+      description: "of the opening's lengths; JSON is metres",
+    },
+    ...FORCE,
     "lamp-set": {
       type: "string",
       value: "N",
@@ -39,7 +48,7 @@ export const inspect: Command = {
     ...ALLOW_OUTSIDE,
   },
   details:
-    "One bad file does not stop the rest; the exit code is then 2 at the end.\nA diagram is named after its file; a last argument ending in .svg is taken as --out.",
+    "One bad file does not stop the rest; the exit code is then 2 at the end.\nA diagram is named after its file; a last argument ending in .svg is taken as --svg --out, for one file.",
   run,
 };
 
@@ -54,11 +63,11 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const directions = args.texts("at").map(direction);
   const lampSetText = args.text("lamp-set");
   const lampSet = lampSetText === undefined ? undefined : wholeNumber(lampSetText);
-  const svg = args.flag("svg");
-  const { files, out } = svg ? filesAndTarget(args) : { files: args.positionals, out: args.text("out") };
+  const { files, out, svg } = filesAndTarget(args);
   if (!svg && out !== undefined)
     throw usageError("--out says where a diagram goes, and none was asked for.", "--svg beside it");
-  const diagram = svg ? diagramWriter(out, files.length, io) : undefined;
+  const diagram = svg ? await diagramWriter(out, files, args.flag("force"), io) : undefined;
+  const unit = args.text("unit") as LengthUnit;
   const allowed = args.texts("allow-outside");
   const json = args.flag("json");
   if (json && out === "-")
@@ -81,7 +90,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       );
     else if (inspected.ok && out !== "-") {
       const { summary, intensity } = inspected.value;
-      io.out(`${photometryText(file, summary, intensity)}\n`);
+      io.out(`${photometryText(file, summary, intensity, unit)}\n`);
     }
   }
   if (json) io.out(`${JSON.stringify(objects, null, 2)}\n`);
@@ -130,40 +139,49 @@ function refusal(file: string, issue: Issue): object {
   return { file, error: { code: issue.code, message: formatIssue({ ...issue, where: {} }), line, column } };
 }
 
-/** What is read, and where the diagram goes: `inspect a.ies --svg a.svg` means what it looks like, since no
- * photometric file ends so. */
-function filesAndTarget(args: Arguments): { files: readonly string[]; out: string | undefined } {
+/** What is read, and where the diagrams go: `inspect a.ies a.svg` means what it looks like, since no photometric file ends so. */
+function filesAndTarget(args: Arguments): {
+  readonly files: readonly string[];
+  readonly out: string | undefined;
+  readonly svg: boolean;
+} {
   const { positionals } = args;
-  const out = args.text("out");
+  const [out, svg] = [args.text("out"), args.flag("svg")];
   const last = positionals[positionals.length - 1];
   if (out === undefined && positionals.length > 1 && isSvg(last))
-    return { files: positionals.slice(0, -1), out: last };
-  return { files: positionals, out };
+    return { files: positionals.slice(0, -1), out: last, svg: true };
+  return { files: positionals, out, svg };
 }
 
 function isSvg(path: string): boolean {
   return extname(path).toLowerCase() === ".svg";
 }
 
-/** Writes diagrams under names of their own; the path it wrote to is the outcome. */
-function diagramWriter(
+/** Writes diagrams under names of their own, none over a file that is no diagram; the path it wrote to is the outcome. */
+async function diagramWriter(
   out: string | undefined,
-  files: number,
+  files: readonly string[],
+  force: boolean,
   io: Io,
-): (one: Inspected) => Promise<Outcome<string>> {
+): Promise<(one: Inspected) => Promise<Outcome<string>>> {
+  // Loaded only when something is drawn.
+  const { POLAR_MARK, polarDiagramSvg } = await import("../../drawing/polar-diagram-svg.ts");
   const single = out !== undefined && (out === "-" || isSvg(out));
-  if (single && files > 1)
+  if (single && files.length > 1)
     throw usageError("One file cannot hold the diagrams of several.", "--out FOLDER", `--out ${out}`);
   const taken = new Set<string>();
-  return async ({ file, photometry, summary }) => {
-    // Loaded only when something is drawn.
-    const { polarDiagramSvg } = await import("../../drawing/polar-diagram-svg.ts");
-    const title = file === "-" ? "standard input" : basename(file);
+  const paths = files.map((file) => {
     const stem = file === "-" ? "photometry" : basename(file, extname(file));
     let name = `${stem}.svg`;
     for (let i = 2; taken.has(name.toLowerCase()); i++) name = `${stem}-${i}.svg`;
     taken.add(name.toLowerCase());
-    const path = single ? out : join(out ?? ".", name);
+    return single ? out : join(out ?? ".", name);
+  });
+  // Before anything is read or written.
+  for (const path of paths) if (path !== "-") refuseToReplace(path, "--out", force, POLAR_MARK);
+  return async ({ file, photometry, summary }) => {
+    const title = file === "-" ? "standard input" : basename(file);
+    const path = paths[files.indexOf(file)];
     const drawing = polarDiagramSvg(photometry.distribution, title, subtitle(summary));
     if (path === "-") {
       io.out(drawing);

@@ -1,7 +1,15 @@
-import { documentText, type NewStudy, newStudy, TYPICAL_KITCHEN } from "../../app/new-study.ts";
+import {
+  documentText,
+  inFeet,
+  type NewStudy,
+  newStudy,
+  TYPICAL_KITCHEN,
+  TYPICAL_KITCHEN_FEET,
+} from "../../app/new-study.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { formatLength } from "../../units/length-text.ts";
 import { type Arguments, type Command, EXIT, type Io } from "../command.ts";
 import { writeWhole } from "../files.ts";
 import { lengthOf, wholeBetween } from "../option-values.ts";
@@ -16,10 +24,14 @@ export const create: Command = {
     length: {
       type: "string",
       value: "LENGTH",
-      description: 'of the island\'s top, e.g. "2.7 m" or "9\'" (default 2.4 m)',
+      description: 'of the island\'s top, e.g. "2.7 m" or "9\'" (default 2.4 m, or 8\')',
     },
-    width: { type: "string", value: "LENGTH", description: "of the island's top (default 1.1 m)" },
-    ceiling: { type: "string", value: "LENGTH", description: "height of the ceiling (default 2.6 m)" },
+    width: { type: "string", value: "LENGTH", description: "of the island's top (default 1.1 m, or 3'-6\")" },
+    ceiling: {
+      type: "string",
+      value: "LENGTH",
+      description: "height of the ceiling (default 2.6 m, or 8'-6\")",
+    },
     pendants: { type: "string", value: "N", description: "how many, 1 to 12 (default one for each 0.8 m)" },
     seats: { type: "string", value: "N", description: "seats along the far side, 0 to 12 (default none)" },
     hob: { type: "boolean", description: "a hob in the island" },
@@ -28,7 +40,7 @@ export const create: Command = {
       type: "string",
       choices: ["mm", "m", "ft-in"],
       default: "mm",
-      description: "what texts and drawings show",
+      description: "what texts and drawings show; with ft-in the file's lengths are feet and inches too",
     },
     force: { type: "boolean", description: "overwrite FILE" },
   },
@@ -42,13 +54,15 @@ async function run(args: Arguments, io: Io): Promise<number> {
   refuseToReplace(path, "FILE", args.flag("force"));
   const wanted = await sizes(args, io);
   const unit = args.text("unit") as "mm" | "m" | "ft-in";
+  const inches = unit === "ft-in";
   const started = newStudy({
     ...wanted,
     hob: args.flag("hob"),
     sink: args.flag("sink"),
-    display: { length: unit, illuminance: unit === "ft-in" ? "fc" : "lx" },
+    display: { length: unit, illuminance: inches ? "fc" : "lx" },
   });
-  orThrow(writeWhole(path, documentText(orThrow(started))));
+  const document = orThrow(started);
+  orThrow(writeWhole(path, documentText(inches ? inFeet(document) : document)));
   for (const issue of started.ok ? started.warnings : []) io.err(`${printable(formatIssue(issue), 1000)}\n`);
   io.out(
     `${printable(path, 200)}: a study to start from. \`candlespan check ${printable(path, 200)}\` lights it.\n`,
@@ -65,15 +79,21 @@ async function sizes(args: Arguments, io: Io): Promise<NewStudy> {
     const answer = (await ask(question)).trim();
     return answer === "" ? undefined : answer;
   };
-  const length = await given("length", 'Length of the island\'s top ("2.4 m", "8\'"; Enter for 2.4 m): ');
-  const width = await given("width", "Its width (Enter for 1.1 m): ");
-  const ceiling = await given("ceiling", "Height of the ceiling (Enter for 2.6 m): ");
+  const unit = args.text("unit") as "mm" | "m" | "ft-in";
+  const typical = unit === "ft-in" ? TYPICAL_KITCHEN_FEET : TYPICAL_KITCHEN;
+  const enter = (metres: number): string => `Enter for ${formatLength(metres, unit === "mm" ? "m" : unit)}`;
+  const length = await given(
+    "length",
+    `Length of the island's top ("2.4 m", "8'"; ${enter(typical.length)}): `,
+  );
+  const width = await given("width", `Its width (${enter(typical.width)}): `);
+  const ceiling = await given("ceiling", `Height of the ceiling (${enter(typical.ceilingHeight)}): `);
   const pendants = await given("pendants", "How many pendants (Enter for one each 0.8 m): ");
   const seats = args.text("seats");
   const own = {
-    length: length === undefined ? TYPICAL_KITCHEN.length : lengthOf(length, "--length"),
-    width: width === undefined ? TYPICAL_KITCHEN.width : lengthOf(width, "--width"),
-    ceilingHeight: ceiling === undefined ? TYPICAL_KITCHEN.ceilingHeight : lengthOf(ceiling, "--ceiling"),
+    length: length === undefined ? typical.length : lengthOf(length, "--length"),
+    width: width === undefined ? typical.width : lengthOf(width, "--width"),
+    ceilingHeight: ceiling === undefined ? typical.ceilingHeight : lengthOf(ceiling, "--ceiling"),
   };
   return {
     ...own,

@@ -8,6 +8,8 @@ import { type BuiltShade, buildShadeLuminaire } from "../../luminaire/shade/buil
 import { SHADE_FILE_MARK, shadeFile } from "../../luminaire/shade/shade-file.ts";
 import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
+import type { LengthUnit } from "../../units/length-text.ts";
+import { briefValue } from "../../words/brief-value.ts";
 import { readShades } from "../../study/shade-file.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { readUtf8, writeWhole } from "../files.ts";
@@ -23,6 +25,11 @@ export const shade: Command = {
     luminaire: { type: "string", value: "NAME", description: "only this luminaire of the study" },
     out: { type: "string", value: "FOLDER", description: "where the files go", default: "." },
     svg: { type: "boolean", description: "draw the polar diagrams too" },
+    unit: {
+      type: "string",
+      choices: ["mm", "m", "ft-in"],
+      description: "of lengths in words (default: the study's, else mm)",
+    },
     json: { type: "boolean", description: "figures as one JSON array" },
     compare: {
       type: "boolean",
@@ -59,8 +66,9 @@ async function run(args: Arguments, io: Io): Promise<number> {
     );
   }
   const rows: object[] = [];
-  for (const { name, lamp, shade: document, path } of chosen) {
-    const outcome = buildShadeLuminaire(name, lamp, document, { file, path });
+  for (const { name, lamp, shade: document, path, unit: own } of chosen) {
+    const unit = (args.text("unit") as LengthUnit | undefined) ?? own ?? "mm";
+    const outcome = buildShadeLuminaire(name, lamp, document, { file, path, unit });
     if (!outcome.ok) throw new CandlespanError(outcome.issues);
     const built = outcome.value;
     for (const issue of outcome.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
@@ -99,7 +107,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       assumptions: built.assumptions.map(({ path: key, value, why }) => ({ key, value, why })),
     };
     rows.push(figures);
-    if (!args.flag("json")) io.out(sentence(built, summary, target, diagram));
+    if (!args.flag("json")) io.out(sentence(built, summary, target, diagram, unit));
   }
   if (args.flag("json")) io.out(`${JSON.stringify(rows, null, 2)}\n`);
   return EXIT.met;
@@ -110,6 +118,7 @@ function sentence(
   { beamAngle, maximum, flux }: PhotometrySummary,
   target: string,
   diagram: string | undefined,
+  unit: LengthUnit,
 ): string {
   const { luminaire, lightOutputRatio, downwardShare, band, description, assumptions } = built;
   const axial = luminaire.distribution.intensity[0];
@@ -127,7 +136,8 @@ function sentence(
       : []),
     `  traced from shade; with typical finishes the light is known to ±22 % (engineering default, no source)`,
     ...assumptions.map(
-      ({ path, value, why }) => `  assumed ${path.slice(1).replace("/", " ")} ${shown(value)}: ${why}`,
+      ({ path, value, why }) =>
+        `  assumed ${path.slice(1).replace("/", " ")} ${briefValue(`/luminaires/x${path}`, value, { length: unit, illuminance: "lx" }, 60)}: ${why}`,
     ),
     `  written to ${printable(target)}${tableWords(luminaire.flux, flux.integrated)}${diagram === undefined ? "" : ` and ${printable(diagram)}`}`,
   ];
@@ -156,5 +166,3 @@ function tableWords(traced: number, integrated: number): string {
 function upwardWords({ gamma, intensity }: PhotometrySummary["maximum"]): string {
   return gamma <= 90 ? "" : ` (the upward lobe: ${intensity.toFixed(0)} cd at γ ${gamma.toFixed(0)}°)`;
 }
-
-const shown = (value: unknown) => (typeof value === "number" ? Number(value.toPrecision(4)) : String(value));

@@ -8,6 +8,7 @@
 import type { Observer } from "../../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
 import { type DefaultUsed, Ledger } from "../../diagnostics/resolve-log.ts";
+import type { LengthUnit } from "../../units/length-text.ts";
 import type { Luminaire } from "../luminaire.ts";
 import { describeShade, resolveShade } from "./definition.ts";
 import { LINEAR_ERROR, linearLight } from "./linear.ts";
@@ -34,12 +35,12 @@ export interface BuiltShade {
 const KEPT = 32;
 const kept = new Map<string, BuiltShade>();
 
-/** @param where file and document path of the luminaire, for issues */
+/** @param where file and document path of the luminaire, for issues; `unit` of lengths in its description */
 export function buildShadeLuminaire(
   name: string,
   lamp: LampDocument,
   shade: ShadeDocument,
-  where: { readonly file?: string; readonly path?: string } = {},
+  { unit, ...where }: { readonly file?: string; readonly path?: string; readonly unit?: LengthUnit } = {},
   observer?: Observer,
 ): Outcome<BuiltShade> {
   const log = new Ledger();
@@ -48,13 +49,15 @@ export function buildShadeLuminaire(
   const refused = () =>
     failure<BuiltShade>(...log.errors.map((issue) => ({ ...issue, where: at(issue.where.path) })));
   if (log.errors.length > 0) return refused();
-  const key = JSON.stringify([lamp, shade]);
+  const key = JSON.stringify([lamp, shade, unit]);
   let built = kept.get(key);
   if (built === undefined) {
     const watts = lamp.watts === undefined ? undefined : lamp.watts * (lamp.count ?? 1);
     const lit =
-      assembly.kind === "linear" ? buildLinear(assembly, watts) : buildRevolved(assembly, watts, observer);
-    built = { ...lit, description: describeShade(assembly), assumptions: log.defaults };
+      assembly.kind === "linear"
+        ? buildLinear(assembly, watts, unit)
+        : buildRevolved(assembly, watts, unit, observer);
+    built = { ...lit, description: describeShade(assembly, unit), assumptions: log.defaults };
     if (built.lightOutputRatio < 1e-4) {
       log.error(
         "shade-dark",
@@ -76,8 +79,13 @@ export function buildShadeLuminaire(
 
 type LitShade = Omit<BuiltShade, "description" | "assumptions">;
 
-function buildRevolved(assembly: RevolvedAssembly, watts: number | undefined, observer?: Observer): LitShade {
-  const description = describeShade(assembly);
+function buildRevolved(
+  assembly: RevolvedAssembly,
+  watts: number | undefined,
+  unit?: LengthUnit,
+  observer?: Observer,
+): LitShade {
+  const description = describeShade(assembly, unit);
   const { luminaire, photometry } = shadeLuminaire(
     assembly.shade,
     [assembly.lamp],
@@ -94,10 +102,10 @@ function buildRevolved(assembly: RevolvedAssembly, watts: number | undefined, ob
   };
 }
 
-function buildLinear(assembly: LinearAssembly, watts: number | undefined): LitShade {
+function buildLinear(assembly: LinearAssembly, watts: number | undefined, unit?: LengthUnit): LitShade {
   const { housing, flux } = assembly;
   const { distribution, lightOutputRatio, centre } = linearLight(housing, flux);
-  const description = describeShade(assembly);
+  const description = describeShade(assembly, unit);
   return {
     luminaire: {
       name: "",

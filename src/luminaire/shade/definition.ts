@@ -1,6 +1,7 @@
 /** What a study says of a luminaire without a photometric file, and what becomes of it. */
 
 import type { Ledger } from "../../diagnostics/resolve-log.ts";
+import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { degrees } from "../../units/quantities.ts";
 import { type LinearAssembly, resolveLinear } from "./linear-definition.ts";
 import { type RevolvedAssembly, resolveRevolved } from "./revolved-definition.ts";
@@ -16,14 +17,18 @@ export function resolveShade(lamp: LampDocument, shade: ShadeDocument, log: Ledg
 }
 
 /** Lamp and shade in one line, for people. */
-export function describeShade(assembly: ShadeAssembly): string {
+export function describeShade(assembly: ShadeAssembly, unit: LengthUnit = "mm"): string {
+  const plan = (a: number, b: number): string =>
+    unit === "mm"
+      ? `${Math.round(a * 1000)} × ${Math.round(b * 1000)} mm`
+      : `${formatLength(a, unit)} × ${formatLength(b, unit)}`;
   if (assembly.kind === "linear") {
     const { length, width, cover } = assembly.housing;
-    return `${Math.round(assembly.flux)} lm strip in a linear housing, ${Math.round(length * 1000)} × ${Math.round(width * 1000)} mm, ${cover === undefined ? "open" : "opal cover"}`;
+    return `${Math.round(assembly.flux)} lm strip in a linear housing, ${plan(length, width)}, ${cover === undefined ? "open" : "opal cover"}`;
   }
   const { shade, lamp } = assembly;
   const beam = lamp.beam === undefined ? "" : `, ${degrees(lamp.beam).toFixed(0)}°`;
-  return `${Math.round(lamp.flux)} lm ${lamp.finish} lamp${beam}${(lamp.count ?? 1) > 1 ? ` × ${lamp.count}` : ""} in ${shadeWords(shade)}, ${Math.round(shade.diameter * 1000)} × ${Math.round(shade.height * 1000)} mm`;
+  return `${Math.round(lamp.flux)} lm ${lamp.finish} lamp${beam}${(lamp.count ?? 1) > 1 ? ` × ${lamp.count}` : ""} in ${shadeWords(shade)}, ${plan(shade.diameter, shade.height)}`;
 }
 
 /** A mouth closed by what light passes makes no shade see-through: what its wall lets pass is said, and what closes it. */

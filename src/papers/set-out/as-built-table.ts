@@ -3,10 +3,14 @@
 import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, heading, SMALL } from "../../drawing/paper/flow.ts";
 
-/** For the rough-in walk: a tick and the measured place of every pendant's box. */
-export function asBuilt({ boxes }: SetOut): Block[] {
-  const pendants = boxes.filter(({ kind }) => kind === "pendant");
-  if (pendants.length === 0) return [];
+/** For the rough-in walk: a tick and the measured place of every pendant's box, of every other that is to be moved, and of every cable. */
+export function asBuilt({ boxes }: SetOut, held: ReadonlySet<string>): Block[] {
+  const measured = boxes.filter(({ kind, tag }) => kind === "pendant" || held.has(tag));
+  if (measured.length === 0) return [];
+  const marks = measured.flatMap(({ tag, suspensions }) => [
+    tag,
+    ...(suspensions?.points ?? []).map((_, i) => `${tag}.${i + 1}`),
+  ]);
   const blank = ".".repeat(18);
   return [
     heading("As built, measured from the same faces at rough-in", 9),
@@ -22,7 +26,7 @@ export function asBuilt({ boxes }: SetOut): Block[] {
         { title: "ceiling", share: 1.6 },
         { title: "by, date", share: 1.6 },
       ],
-      rows: pendants.map((box) => ["□", box.tag, blank, blank, blank, blank]),
+      rows: marks.map((mark) => ["□", mark, blank, blank, blank, blank]),
     },
   ];
 }

@@ -68,7 +68,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const columns = flow(
     [
       ...tables(handover, layout, words, width),
-      ...asBuilt(layout),
+      ...asBuilt(layout, heldTags(chosenOption(handover).clashes)),
       ...(keyFits(key, field, field.width) ? [] : key),
     ],
     (i) => half(field, i % 2),
@@ -123,7 +123,7 @@ function besideThePlan(
     height: field.height,
   };
   const key = legend(handover, layout);
-  const walk = asBuilt(layout);
+  const walk = asBuilt(layout, heldTags(chosenOption(handover).clashes));
   const blocks = [
     ...tables(handover, layout, words, column.width),
     ...(keyFits(key, field, size.width) ? [] : key),
@@ -234,7 +234,7 @@ function legend(handover: Handover, layout: SetOut): Block[] {
       ? [bullet("Dot: a long pendant hangs here. Its box is where it is fed, not over its middle.", SMALL)]
       : []),
     ...(chosenOption(handover).tolerances?.length
-      ? [bullet("Dashed ring: anywhere in it the box leaves the verdict as it is.", SMALL)]
+      ? [bullet("Dashed ring: anywhere in it the box leaves the verdict as it is, and meets nothing.", SMALL)]
       : []),
     ...(heldTags(chosenOption(handover).clashes).size > 0
       ? [bullet("Heavy ring: on HOLD, as its tag says.", SMALL)]

@@ -1,8 +1,11 @@
 /** How far each box may be off, and each pendant hang lower or higher, before the verdict changes. */
 
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
+import { printable } from "../../diagnostics/printable.ts";
 import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
-import type { DrawnTolerance } from "../../drawing/tolerance-marks.ts";
+import { type DrawnTolerance, planReach } from "../../drawing/tolerance-marks.ts";
+import { shortTags } from "../../scene/ceiling-boxes.ts";
+import { CLASH_KIND } from "../../words/clash-words.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 
 /** m; a box is at the very place that was looked at. */
@@ -16,18 +19,19 @@ export function toleranceTable(
 ): Block[] {
   const { tolerances = [] } = chosenOption(handover);
   if (tolerances.length === 0) return [];
-  const far = (distance: number, beyond: unknown): string =>
-    `${beyond === undefined ? "≥ " : ""}${words.dimension(distance)}`;
+  const far = (distance: number, isBounded: boolean): string =>
+    `${isBounded ? "" : "≥ "}${words.dimension(distance)}`;
   const rows = pendants.flatMap((box) => {
     const found = tolerances.find((each) => isAt(each, box));
     if (found === undefined) return [];
-    const { radius, beyond, lower, higher } = found;
+    const { lower, higher } = found;
+    const { distance, isBounded } = planReach(found);
     return [
       [
         box.tag,
-        far(radius, beyond),
-        far(lower.distance, lower.beyond),
-        far(higher.distance, higher.beyond),
+        far(distance, isBounded),
+        far(lower.distance, lower.beyond !== undefined),
+        far(higher.distance, higher.beyond !== undefined),
         verdictBeyond(found),
       ],
     ];
@@ -43,12 +47,12 @@ export function toleranceTable(
         { title: "off in plan", share: 1, align: "end" },
         { title: "lower", share: 1, align: "end" },
         { title: "higher", share: 1, align: "end" },
-        { title: "beyond", share: 1.8 },
+        { title: "beyond", share: 2.2 },
       ],
       rows,
     },
     paragraph(
-      "One pendant at a time, all else as planned: of the light alone, not of what it hangs from or who walks under it.",
+      "One pendant at a time, all else as planned. Off in plan: until the verdict is another, or it meets what stands or hangs beside it. Lower and higher: of the light alone, not of who walks under it.",
       { size: SMALL },
     ),
   ];
@@ -58,7 +62,12 @@ function isAt({ position: [x, y] }: DrawnTolerance, { middle }: SetOutBox): bool
   return Math.hypot(x - middle[0], y - middle[1]) < SAME_PLACE;
 }
 
-function verdictBeyond({ beyond, lower, higher }: DrawnTolerance): string {
-  const verdicts = [beyond?.verdict, lower.beyond, higher.beyond].filter((each) => each !== undefined);
+function verdictBeyond(tolerance: DrawnTolerance): string {
+  const { beyond, obstacle, lower, higher, radius } = tolerance;
+  const met =
+    obstacle !== undefined && obstacle.distance < radius
+      ? `${shortTags(obstacle.clash.between.map((name) => printable(name, 40)))}: ${CLASH_KIND[obstacle.clash.kind]}`
+      : beyond?.verdict;
+  const verdicts = [met, lower.beyond, higher.beyond].filter((each) => each !== undefined);
   return verdicts.length === 0 ? "nothing changes" : [...new Set(verdicts)].join(", ");
 }

@@ -1,0 +1,184 @@
+/** 2026-11-28: what papers left out or contradicted that somebody signs. Each `it` says what was wrong. */
+
+import { describe, expect, it } from "vitest";
+import type { Clash } from "../../src/advice/clashes/clash.ts";
+import { setOut } from "../../src/app/set-out/set-out.ts";
+import { success } from "../../src/diagnostics/issue.ts";
+import { LightEngine } from "../../src/engine/light-engine.ts";
+import { type OrderDoubt, orderDoubts } from "../../src/luminaire/order-doubts.ts";
+import { reportSheets } from "../../src/papers/report-sheet.ts";
+import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
+import { asBuilt } from "../../src/papers/set-out/as-built-table.ts";
+import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
+import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
+import { summarise } from "../../src/photometry/summary.ts";
+import { checkText } from "../../src/words/check-text.ts";
+import { handoverOf } from "../support/handover.ts";
+import { CONTEXT, ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+import { textbookAssessment } from "../support/textbook-verdicts.ts";
+
+const wordsOf = (pages: readonly { readonly marks: readonly object[] }[], depicts?: string): string =>
+  pages
+    .flatMap(({ marks }) => marks)
+    .flatMap((mark) =>
+      "text" in mark && (depicts === undefined || ("depicts" in mark && mark.depicts === depicts))
+        ? [String(mark.text)]
+        : [],
+    )
+    .join(" ");
+
+/** A lamp of Lambert's law, 100 cd downward, whose opening has these sizes. */
+const file = (opening: string, keywords = ""): Uint8Array =>
+  new TextEncoder().encode(
+    `IESNA:LM-63-2002\n${keywords}TILT=NONE\n1 -1 1 7 1 1 2 ${opening}\n1 1 10\n0 15 30 45 60 75 90\n0\n100 96.6 86.6 70.7 50 25.9 0\n`,
+  );
+const lambertian = (opening: string, keywords = "") => {
+  const read = readPhotometry(file(opening, keywords), { file: "lamp.ies" });
+  if (!read.ok) throw new Error("the file was not read");
+  return read;
+};
+const photometric = (opening: string, luminaire: Json, keywords = "") =>
+  resolved(
+    kitchen({
+      island: { ...ISLAND, zones: [{ name: "prep", from: [0, 0], size: [2.4, 1.1], target: "preparation" }] },
+      planes: [{ name: "probe", points: [[2.7, 2.1, 0.92]], normal: [0, 0, 1] }],
+      luminaires: { lamp: { photometry: "lamp.ies", ...luminaire } },
+      arrangements: [
+        {
+          name: "lamps",
+          layers: [{ name: "pendants", luminaire: "lamp", row: { count: 1, clearance: 0.8 } }],
+        },
+      ],
+    }),
+    { ...CONTEXT, photometry: new Map([["lamp", success(lambertian(opening, keywords).value)]]) },
+  );
+
+describe("a photometric file without a luminous opening", () => {
+  const codes = (opening: string, luminaire: Json = {}) =>
+    photometric(opening, luminaire).warnings.map(({ code }) => code);
+
+  it("was taken for a point however near, and nobody said so", () => {
+    expect(codes("0 0 0")).toContain("opening-unstated");
+    expect(codes("-0.2 -0.2 0")).not.toContain("opening-unstated");
+    const { warnings } = summarise(lambertian("0 0 0").value, []);
+    expect(warnings.map(({ code }) => code)).toContain("opening-unstated");
+  });
+
+  it("is settled by an opening in the study, also by one that is a point", () => {
+    expect(codes("0 0 0", { opening: { diameter: 0.2 } })).not.toContain("opening-unstated");
+    expect(codes("0 0 0", { opening: { shape: "point" } })).not.toContain("opening-unstated");
+  });
+});
+
+describe("light of a globe whose file calls it flat", () => {
+  it("had its near-field band in JSON alone", () => {
+    const lit = (luminaire: Json) => {
+      const study = photometric("-0.4 -0.4 0", luminaire);
+      const [scene] = study.scenes;
+      const result = new LightEngine().calculate(scene, { quality: "full", interreflection: false });
+      return { study, scene, result, assessment: textbookAssessment(study, scene, result) };
+    };
+    const { study, scene, result, assessment } = lit({ body: { profile: "globe", diameter: 0.4 } });
+    // Under a Lambertian disc of radius r at the distance d there is d²/(d² + r²) of what a point does there: I0/d² (textbook).
+    const [I0, d, r] = [100, 1, 0.2];
+    const band = result.planes.find(({ plane }) => plane === "probe")?.layers[0].nearFieldBand?.[0] ?? 0;
+    const expected = (I0 / d ** 2) * (1 - d ** 2 / (d ** 2 + r ** 2));
+    console.log(`near-field band ${band.toFixed(3)} lx, textbook ${expected.toFixed(3)} lx`);
+    expect(Math.abs(band / expected - 1)).toBeLessThan(0.01);
+    const said = (each: ReturnType<typeof lit>): string =>
+      checkText(each.study, [{ scene: each.scene, assessment: each.assessment, clashes: [] } as never]);
+    expect(said({ study, scene, result, assessment }).replace(/\s+/g, " ")).toMatch(
+      /Where on "lamp" the light leaves is not known: it could move prep by up to [\d.]+ lx on average, [\d.]+ lx at a point/,
+    );
+    expect(said(lit({}))).not.toContain("the light leaves is not known");
+    const handover = handoverOf(kitchen());
+    const option = { ...handover.options[0], scene, assessment };
+    expect(wordsOf(reportSheets({ ...handover, options: [option] }))).toContain("Where on");
+    expect(wordsOf(reportSheets(handover))).not.toContain("Where on");
+  });
+});
+
+describe("an order", () => {
+  const KEYS = "[MANUFAC] the maker\n[LUMCAT] K-12\n[LAMP] LED 4.8 W neutral white\n";
+  const doubts = (luminaire: Json, keywords = KEYS) => {
+    const { scenes, warnings } = photometric("-0.2 -0.2 0", luminaire, keywords);
+    expect(warnings.filter(({ severity }) => severity === "error")).toEqual([]);
+    return orderDoubts(scenes[0].layers[0].luminaires[0].luminaire).map(({ kind }: OrderDoubt) => kind);
+  };
+
+  it("named the file's maker beside the study's number, and a lamp of another white", () => {
+    expect(doubts({})).toEqual([]);
+    expect(doubts({ order: "k 12" })).toEqual([]);
+    expect(doubts({ order: "CW-160" })).toEqual(["other luminaire"]);
+    expect(doubts({ order: "CW-160" }, "[MANUFAC] the maker\n")).toEqual(["other source"]);
+    expect(doubts({ order: "CW-160", maker: "the maker" }, "[MANUFAC] the maker\n")).toEqual([]);
+    expect(doubts({ cct: 2700 })).toEqual(["other white"]);
+    expect(doubts({ cct: 4000 })).toEqual([]);
+    expect(doubts({ cct: 2700, lamp: "LED 2700 K" })).toEqual([]);
+    expect(doubts({ cct: 3000, lamp: "LED 2700 K warm white" })).toEqual(["other white"]);
+    expect(doubts({ cct: 2700, lamp: "A60, E27" })).toEqual([]);
+  });
+
+  it("is held on the schedule and on the set-out sheet", () => {
+    const handover = handoverOf(kitchen());
+    const { scenes } = photometric("-0.2 -0.2 0", { order: "CW-160" }, KEYS);
+    const own = { ...handover, options: [{ ...handover.options[0], scene: scenes[0], clashes: [] }] };
+    expect(wordsOf(scheduleSheets(own))).toMatch(/HOLD type A: Ordered is "CW-160", the light was measured/);
+    expect(wordsOf(setOutSheets(own).sheets, "hold")).toMatch(/P1: "lamp": Ordered is "CW-160"/);
+    expect(wordsOf(scheduleSheets(handover))).not.toContain("HOLD type");
+  });
+});
+
+describe("the table of boxes as built", () => {
+  it("had no line for a recessed light that is to be moved, nor for the cables of a long pendant", () => {
+    const { scenes } = resolved(
+      kitchen({
+        luminaires: {
+          dome: {
+            beam: { flux: 1800, angle: 110 },
+            opening: { length: 1.2, width: 0.05 },
+            suspension: "cable",
+          },
+          spot: { beam: { flux: 650, angle: 36 }, watts: 7 },
+        },
+      }),
+    );
+    const layout = setOut(scenes[0], "mm", String);
+    const marks = (held: readonly string[]) =>
+      asBuilt(layout, new Set(held)).flatMap((block) =>
+        block.kind === "table" ? block.rows.map(([, mark]) => mark) : [],
+      );
+    expect(marks([])).not.toContain("R2");
+    expect(marks(["R2", "P1"])).toEqual([
+      ...["P1", "P1.1", "P1.2", "P2", "P2.1", "P2.2", "P3", "P3.1", "P3.2", "R2"],
+    ]);
+  });
+});
+
+describe("how far a box may be off", () => {
+  it("was told on paper without the neighbour it would run into", () => {
+    const plain = handoverOf(kitchen());
+    const [option] = plain.options;
+    const clash = { kind: "bodies", between: ["P1", "P2"], clear: -0.01 } as unknown as Clash;
+    const tolerances = option.scene.layers[0].luminaires.map(({ frame }, i) => ({
+      position: frame.origin,
+      radius: 0.3,
+      ...(i === 0 ? { obstacle: { distance: 0.2, clash } } : {}),
+      lower: { distance: 0.2 },
+      higher: { distance: 0.2 },
+    }));
+    const { sheets, view } = setOutSheets({ ...plain, options: [{ ...option, tolerances }] });
+    expect(wordsOf(sheets, "tolerance row")).toMatch(
+      /P1 200 ≥ 200 ≥ 200 P1, P2: bodies stand in one another P2 ≥ 300/,
+    );
+    const radii = sheets
+      .flatMap(({ marks }) => marks)
+      .flatMap((mark) => (mark.kind === "line" && mark.depicts === "tolerance ring" ? [mark.points] : []))
+      .map((points) => {
+        const xs = points.map(([x]) => x);
+        return (Math.max(...xs) - Math.min(...xs)) / 2 / view.perMetre;
+      });
+    expect(radii[0]).toBeCloseTo(0.2, 9);
+    expect(radii[1]).toBeCloseTo(0.3, 9);
+  });
+});
