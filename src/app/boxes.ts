@@ -4,7 +4,7 @@
  */
 
 import { requirementsOf } from "../assessment/assess.ts";
-import { type AsBuilt, readOffsets, replay } from "../design/boxes/as-built.ts";
+import { type AsBuilt, plannedBoxes, readOffsets, replay } from "../design/boxes/as-built.ts";
 import { type RobustBoxes, robustBoxes } from "../design/boxes/robust-boxes.ts";
 import { type ToleranceRing, toleranceRings } from "../design/boxes/tolerance-ring.ts";
 import { arrangementOf } from "../design/search/arrangement-of.ts";
@@ -74,7 +74,7 @@ export async function boxPositions(
 }
 
 /** What the ceiling as built does to every verdict, and the cheapest remedy.
- * @param offsets comma-separated text with columns number, along, across, up */
+ * @param offsets comma-separated text with columns number, along, across, up; or box, x, y, ceiling */
 export async function builtBoxes(
   opened: OpenStudy,
   options: Pick<RowQuestion, "arrangement" | "layer" | "confidence">,
@@ -87,7 +87,12 @@ export async function builtBoxes(
   const scene = study.scenes[index.value];
   const layer = layerIndex(scene, options.layer);
   if (!layer.ok) return layer;
-  const read = readOffsets(offsets.text, scene.layers[layer.value].luminaires.length, offsets.file);
+  const read = readOffsets(
+    offsets.text,
+    plannedBoxes(scene, layer.value),
+    scene.island?.turn ?? 0,
+    offsets.file,
+  );
   if (!read.ok) return read;
   const check = await studyCheck(opened, options.confidence, observer);
   return success(

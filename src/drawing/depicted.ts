@@ -180,6 +180,7 @@ export type DepictedRow =
   | "tolerance row"
   | "hung row"
   | "suspension row"
+  | "switch row"
   | "order row"
   | "schedule row"
   | "lamp row"

@@ -18,12 +18,15 @@ export interface LightLegend {
   readonly height: number;
 }
 
-/** The named steps only; what lies above is one open band. */
+/** The named steps, and as many more as what is drawn asks for; what lies above is one open band. */
 const HIGHEST = { lx: 1000, fc: 100 } as const;
 
-/** Swatches of every band from `x` over `width`, a tick and a figure at each step, words under three of them. */
-export function scaleLegend(x: number, y: number, width: number, unit: "lx" | "fc"): LightLegend {
-  const steps = scaleSteps(unit).filter((step) => Number(step.label) <= HIGHEST[unit]);
+/** Swatches of every band from `x` over `width`, a tick and a figure at each step, words under three of them.
+ * @param most the most light that is drawn with these colours (lx) */
+export function scaleLegend(x: number, y: number, width: number, unit: "lx" | "fc", most = 0): LightLegend {
+  const steps = scaleSteps(unit).filter(
+    ({ label, level }) => Number(label) <= HIGHEST[unit] || level <= most,
+  );
   const bands = scaleBands(unit).slice(0, steps.length + 1);
   const each = width / bands.length;
   const swatches = bands.map(({ colour }, i) => ({

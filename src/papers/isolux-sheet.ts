@@ -307,7 +307,11 @@ function footer(
   y: number,
 ): { readonly svg: string; readonly bottom: number } {
   const unit = study.display.illuminance;
-  const legend = scaleLegend(MARGIN, y + 6, 620, unit);
+  const most = arrangements.map(({ scene, assessment }) => {
+    const plane = assessment.planes[topPlane(scene)];
+    return plane === undefined ? 0 : (ofBothGrids(plane)?.maximum ?? plane.statistics.maximum);
+  });
+  const legend = scaleLegend(MARGIN, y + 6, 620, unit, Math.max(0, ...most));
   const right = MARGIN + 620 + 56;
   const scale = scaleOf(arrangements[0].scene);
   const { method } = arrangements[0].assessment;

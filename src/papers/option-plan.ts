@@ -1,6 +1,7 @@
 /** The top of one option with its light, at a width of paper: the same view for every option, to be laid one under
  * the other. */
 
+import type { IsoluxField } from "../app/contour-field.ts";
 import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Mark, wordBoxes } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
@@ -73,7 +74,11 @@ function readable(marks: readonly Mark[]): Mark[] {
 /** The key of the light, with familiar places. */
 export function lightKey(handover: Handover, width: number): PlacedFigure {
   const units = Math.min(620, width / UNIT - 70);
-  const legend = scaleLegend(0, 0, units, handover.illuminance);
+  const most = Math.max(
+    0,
+    ...handover.options.map(({ top }) => (top === undefined ? 0 : brightest(top.field))),
+  );
+  const legend = scaleLegend(0, 0, units, handover.illuminance, most);
   const marks: PaperMark[] = [
     ...legend.swatches.map(({ box, colour }): PaperMark => {
       return {
@@ -90,4 +95,8 @@ export function lightKey(handover: Handover, width: number): PlacedFigure {
     height: (legend.height + 6) * UNIT,
     draw: (x, y) => moved(small, [x, y]),
   };
+}
+
+function brightest({ values }: IsoluxField): number {
+  return values.reduce((most, each) => (each > most ? each : most), 0);
 }

@@ -2,7 +2,7 @@
  * A study resolved: every reference followed, every default filled in and listed, everything in its place.
  */
 
-import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { Ledger } from "../diagnostics/resolve-log.ts";
 import type { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import { arrangementLetters } from "../study/arrangement-letters.ts";
@@ -109,7 +109,7 @@ export function resolveStudyWith(
           }),
     };
   });
-  if (ledger.errors.length > 0) return failure(...ledger.errors);
+  if (ledger.errors.length > 0) return failure(...causes(ledger.errors, study, kitchen));
   const { warnings, defaults } = ledger;
   return success(
     {
@@ -127,6 +127,25 @@ export function resolveStudyWith(
     },
     warnings,
   );
+}
+
+/** What follows from an island that could not be made: the study has one, with its zones. */
+const OF_THE_ISLAND: ReadonlySet<string> = new Set([
+  "row-island",
+  "plane-island",
+  "plane-zone",
+  "setting-zone",
+]);
+
+/** The errors without those that others bring about. */
+function causes(
+  errors: readonly Issue[],
+  study: StudyDocument,
+  { island }: Pick<Scene, "island">,
+): readonly Issue[] {
+  if (study.island === undefined || island !== undefined) return errors;
+  const own = errors.filter(({ code }) => !OF_THE_ISLAND.has(code));
+  return own.length === 0 ? errors : own;
 }
 
 function targetsAsked({ arrangements, planes }: StudyDocument, zones: readonly PlannedZone[]): NamedTarget[] {

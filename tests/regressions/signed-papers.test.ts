@@ -3,6 +3,10 @@
 import { describe, expect, it } from "vitest";
 import type { Clash } from "../../src/advice/clashes/clash.ts";
 import { setOut } from "../../src/app/set-out/set-out.ts";
+import { scaleLegend } from "../../src/drawing/light-legend.ts";
+import { scaleBands } from "../../src/drawing/light-scale.ts";
+import { flow, paragraph } from "../../src/drawing/paper/flow.ts";
+import { sheetFrame } from "../../src/drawing/paper/frame.ts";
 import { success } from "../../src/diagnostics/issue.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
 import { type OrderDoubt, orderDoubts } from "../../src/luminaire/order-doubts.ts";
@@ -14,7 +18,7 @@ import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts"
 import { summarise } from "../../src/photometry/summary.ts";
 import { checkText } from "../../src/words/check-text.ts";
 import { handoverOf } from "../support/handover.ts";
-import { CONTEXT, ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
+import { CONTEXT, ISLAND, type Json, kitchen, refusal, resolved } from "../support/studies.ts";
 import { textbookAssessment } from "../support/textbook-verdicts.ts";
 
 const wordsOf = (pages: readonly { readonly marks: readonly object[] }[], depicts?: string): string =>
@@ -80,7 +84,8 @@ describe("light of a globe whose file calls it flat", () => {
     };
     const { study, scene, result, assessment } = lit({ body: { profile: "globe", diameter: 0.4 } });
     // Under a Lambertian disc of radius r at the distance d there is d²/(d² + r²) of what a point does there: I0/d² (textbook).
-    const [I0, d, r] = [100, 1, 0.2];
+    const d = scene.layers[0].luminaires[0].frame.origin[2] - 0.92;
+    const [I0, r] = [100, 0.2];
     const band = result.planes.find(({ plane }) => plane === "probe")?.layers[0].nearFieldBand?.[0] ?? 0;
     const expected = (I0 / d ** 2) * (1 - d ** 2 / (d ** 2 + r ** 2));
     console.log(`near-field band ${band.toFixed(3)} lx, textbook ${expected.toFixed(3)} lx`);
@@ -180,5 +185,143 @@ describe("how far a box may be off", () => {
       });
     expect(radii[0]).toBeCloseTo(0.2, 9);
     expect(radii[1]).toBeCloseTo(0.3, 9);
+  });
+});
+
+describe("a title block", () => {
+  const facts = {
+    project: "24-017  Sheafcote kitchen",
+    site: "the client, 7 Sheafcote Row, 2nd floor, the old mill by the river",
+    drawn: "the designer",
+    note: "first issue, boxes & dimmers",
+    title: "Luminaires and lamps",
+    option: "four wide cones",
+    revision: "A",
+    date: "2026-11-28",
+    units: "feet-inches, to 1/8",
+    scale: `3/16" = 1'-0"`,
+    number: "12 of 18",
+    fingerprint: "abc12345",
+  };
+
+  it("cut addresses, notes and titles with room to spare beneath", () => {
+    for (const [width, height] of [
+      [842, 595],
+      [595, 842],
+      [792, 612],
+      [612, 792],
+    ]) {
+      const said = sheetFrame(width, height, width < height ? { ...facts, drawn: undefined } : facts).flatMap(
+        (mark) => (mark.kind === "text" ? [mark] : []),
+      );
+      expect(said.filter(({ text }) => text.includes("…")).map(({ text }) => text)).toEqual([]);
+      // Nothing under the edge of the sheet's frame, no row on another.
+      for (const one of said) expect(one.at[1]).toBeLessThan(height - 26 + 0.01);
+    }
+  });
+});
+
+describe("the set-out sheet", () => {
+  const SWITCHED = kitchen({
+    arrangements: [
+      {
+        name: "switched",
+        layers: [
+          {
+            name: "pendants",
+            luminaire: "dome",
+            row: { count: 3, clearance: 0.85 },
+            dimmer: { name: "D1", minimumWatts: 5, maximumWatts: 150 },
+            switches: [{ at: [0.2, 0.05] }, { at: [5.35, 3.1] }],
+          },
+        ],
+      },
+    ],
+  });
+
+  it("drew switches and told their places nowhere", () => {
+    const said = wordsOf(setOutSheets(handoverOf(SWITCHED)).sheets, "switch row");
+    expect(said).toMatch(/S2D a pendants 200 50 S2 a pendants 5350 3100/);
+    expect(wordsOf(setOutSheets(handoverOf(kitchen())).sheets, "switch row")).toBe("");
+  });
+
+  it("parted a HOLD of a few rows between two columns", () => {
+    const words = "a remark of several words ".repeat(9).trim();
+    for (let filled = 0; filled < 12; filled++) {
+      const boxes = flow(
+        [...Array.from({ length: filled }, () => paragraph("x", { size: 8 })), paragraph(words, { size: 8 })],
+        () => ({ x: 0, y: 0, width: 260, height: 120 }),
+      );
+      const parts = boxes.map((marks) =>
+        marks.filter((mark) => "text" in mark && mark.text.includes("remark")),
+      );
+      expect(parts.filter((part) => part.length > 0)).toHaveLength(1);
+    }
+  });
+
+  it("names the verdict that a box may not change", () => {
+    const plain = handoverOf(kitchen());
+    const [option] = plain.options;
+    const tolerances = option.scene.layers[0].luminaires.map(({ frame }) => ({
+      position: frame.origin,
+      radius: 0.3,
+      lower: { distance: 0.2 },
+      higher: { distance: 0.2 },
+    }));
+    const handover = { ...plain, options: [{ ...option, tolerances }] };
+    expect(wordsOf(setOutSheets(handover).sheets)).toContain(
+      `How far off with the same verdict: ${option.assessment.verdict}`,
+    );
+  });
+});
+
+describe("the key of the light", () => {
+  it("ended at 1000 lx and 100 fc whatever the plan drew", () => {
+    const steps = (unit: "lx" | "fc", most?: number): string[] =>
+      scaleLegend(0, 0, 600, unit, most).marks.flatMap((mark) =>
+        mark.kind === "text" && mark.depicts === "scale step" ? [mark.text] : [],
+      );
+    expect(steps("fc").at(-1)).toBe("100");
+    expect(steps("fc", 229 * 10.7639).at(-1)).toBe("200");
+    expect(steps("lx", 900).at(-1)).toBe("1000");
+    expect(steps("lx", 2100).at(-1)).toBe("2000");
+    const { swatches } = scaleLegend(0, 0, 600, "lx", 2100);
+    const bands = scaleBands("lx");
+    expect(swatches.map(({ colour }) => colour)).toEqual(
+      bands.slice(0, swatches.length).map(({ colour }) => colour),
+    );
+    expect(swatches).toHaveLength(steps("lx", 2100).length + 1);
+  });
+});
+
+describe("an outline that crosses itself", () => {
+  it("was said in the first of seven messages, the others untrue", () => {
+    const outline = [
+      [0, 0],
+      [2.4, 1.1],
+      [2.4, 0],
+      [0, 1.1],
+    ];
+    const zones = [{ name: "prep", from: [0, 0], size: [1.2, 1.1], target: "preparation" }];
+    const issues = refusal(
+      kitchen({
+        island: { centre: [2.7, 2.1], height: 0.92, outline, zones },
+        planes: [
+          { name: "top", on: "island" },
+          { name: "prep plane", on: "prep" },
+        ],
+        arrangements: [
+          {
+            name: "a",
+            layers: [{ name: "pendants", luminaire: "dome", row: { count: 3, clearance: 0.85 } }],
+            settings: [{ name: "supper", dim: { pendants: 0.4 }, zones: { prep: null } }],
+          },
+        ],
+      }),
+    );
+    expect(issues.map(({ where }) => where.path)).toEqual(["/island/outline"]);
+    // A row without any island is a fault of its own.
+    const { island: _, ...without } = kitchen();
+    expect(refusal(without).map(({ code }) => code)).toContain("row-island");
   });
 });

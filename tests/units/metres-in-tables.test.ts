@@ -8,7 +8,11 @@ import { kitchen, resolved } from "../support/studies.ts";
 const [scene] = resolved(kitchen()).scenes;
 
 const offset = (text: string) => {
-  const read = readOffsets(`number,along,across\n1,"${text}",0\n`, 3);
+  const read = readOffsets(
+    `number,along,across\n1,"${text}",0\n`,
+    [{ tag: "P1", at: [0, 0], ceiling: 2.7 }],
+    0,
+  );
   return read.ok ? read.value[0].along : undefined;
 };
 const reading = (text: string) => {

@@ -38,7 +38,7 @@ export const boxes: Command = {
       type: "string",
       value: "FILE",
       description:
-        "offsets of the real boxes, columns number, along, across, up: the new verdict and the cheapest remedy",
+        "the real boxes, columns box, x, y, ceiling as on the set-out sheet, or offsets: number, along, across, up; the new verdict and the cheapest remedy",
     },
     ...CONFIDENCE,
     json: { type: "boolean", description: "one JSON object: metres, lux" },

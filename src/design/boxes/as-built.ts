@@ -13,9 +13,10 @@ import { clashes } from "../../advice/clashes/clashes.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { VERDICT_RANK } from "../../assessment/verdict.ts";
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
+import { pendantBoxAt } from "../../luminaire/suspension-points.ts";
 import { relamped } from "../../luminaire/with-lamp-flux.ts";
 import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
@@ -56,12 +57,37 @@ export interface AsBuilt {
   readonly remedies: readonly Remedy[];
 }
 
-const COLUMNS = ["number", "along", "across", "up"];
+/** Either offsets of the pendants in the island's frame, or places of their boxes as the set-out sheet has them measured. */
+const OFFSETS = ["number", "along", "across", "up"];
+const PLACES = ["box", "x", "y", "ceiling"];
 /** Nobody measures a box farther off than this (m). */
 const FARTHEST = 3;
 
-/** Offsets as comma-separated text: columns `number` (counted from 1), `along`, `across`, perhaps `up`. */
-export function readOffsets(text: string, count: number, file?: string): Outcome<BuiltOffset[]> {
+/** What was planned of the pendants of a layer, for places measured in the room (m). */
+export interface PlannedBox {
+  /** As on paper. */
+  readonly tag: string;
+  readonly at: Vec2;
+  readonly ceiling: number;
+}
+
+export function plannedBoxes(scene: Scene, layer: number): PlannedBox[] {
+  const tag = boxTags(scene);
+  return scene.layers[layer].luminaires.map((placed, index) => {
+    const at = pendantBoxAt(placed);
+    return { tag: tag([layer, index]), at, ceiling: ceilingAt(scene.room, ...at) };
+  });
+}
+
+/** Offsets as comma-separated text: columns `number` (counted from 1), `along`, `across`, perhaps `up`; or `box` (its tag), `x`, `y` from the
+ * finished faces of walls 3 and 0, perhaps `ceiling` (its height there: on the planned drop the pendant then hangs as much higher). What is
+ * left blank is as planned. @param turn of the island (rad) */
+export function readOffsets(
+  text: string,
+  planned: readonly PlannedBox[],
+  turn: number,
+  file?: string,
+): Outcome<BuiltOffset[]> {
   const table = readCsv(text, file);
   if (!table.ok) return table;
   const { header, rows } = table.value;
@@ -77,28 +103,52 @@ export function readOffsets(text: string, count: number, file?: string): Outcome
       where: { ...(file === undefined ? {} : { file }), line },
     });
   };
+  const columns = names.some((name) => PLACES.includes(name)) ? PLACES : OFFSETS;
   for (const name of names)
-    if (!COLUMNS.includes(name)) fault(1, "A column is not known.", COLUMNS.join(", "), name);
-  for (const name of COLUMNS.slice(0, 3))
+    if (!columns.includes(name))
+      fault(1, "A column is not known.", `${OFFSETS.join(", ")}; or ${PLACES.join(", ")}`, name);
+  for (const name of columns.slice(0, 3))
     if (!names.includes(name)) fault(1, `The column "${name}" is missing.`);
   if (issues.length > 0) return failure(...issues);
   const seen = new Set<number>();
-  const offsets = rows.map(({ fields, line }): BuiltOffset => {
-    const cell = (name: string): string => fields[names.indexOf(name)] ?? "";
-    const length = (name: string): number => {
+  const offsets = rows.flatMap(({ fields, line }): BuiltOffset[] => {
+    const cell = (name: string): string => (fields[names.indexOf(name)] ?? "").trim();
+    const length = (name: string, from: number): number => {
       const raw = cell(name);
-      if (raw === "") return 0;
+      if (/^[.…]*$/.test(raw)) return 0;
       const read = readMetres(raw);
-      if (read.ok && Math.abs(read.metres) <= FARTHEST) return read.metres;
-      fault(line, `The column "${name}" holds no offset.`, `metres, or a unit, at most ${FARTHEST} m`, raw);
+      if (read.ok && Math.abs(read.metres - from) <= FARTHEST) return read.metres - from;
+      fault(
+        line,
+        columns === PLACES ? `The column "${name}" holds no place.` : `The column "${name}" holds no offset.`,
+        columns === PLACES
+          ? `metres, or a unit, within ${FARTHEST} m of ${Number(from.toFixed(3))} m`
+          : `metres, or a unit, at most ${FARTHEST} m`,
+        raw,
+      );
       return 0;
     };
-    const number = /^\d{1,4}$/.test(cell("number")) ? Number(cell("number")) : 0;
-    if (number < 1 || number > count)
-      fault(line, "There is no such pendant.", `1 to ${count}`, cell("number"));
-    if (seen.has(number)) fault(line, "A pendant is given twice.", undefined, cell("number"));
-    seen.add(number);
-    return { index: number - 1, along: length("along"), across: length("across"), up: length("up") };
+    const [first] = columns;
+    const which = cell(first);
+    const index =
+      columns === PLACES
+        ? planned.findIndex(({ tag }) => tag.toLowerCase() === which.toLowerCase())
+        : /^\d{1,4}$/.test(which) && Number(which) <= planned.length
+          ? Number(which) - 1
+          : -1;
+    const box = planned[index] as PlannedBox | undefined;
+    if (box === undefined) {
+      const known = columns === PLACES ? planned.map(({ tag }) => tag).join(", ") : `1 to ${planned.length}`;
+      fault(line, "There is no such pendant.", known, which);
+      return [];
+    }
+    if (seen.has(index)) fault(line, "A pendant is given twice.", undefined, which);
+    seen.add(index);
+    if (columns === OFFSETS)
+      return [{ index, along: length("along", 0), across: length("across", 0), up: length("up", 0) }];
+    const [x, y] = [length("x", box.at[0]), length("y", box.at[1])];
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    return [{ index, along: c * x + s * y, across: c * y - s * x, up: length("ceiling", box.ceiling) }];
   });
   return issues.length > 0 ? failure(...issues) : success(offsets);
 }

@@ -117,6 +117,9 @@ export function flowHeight(blocks: readonly Block[], width: number): number {
   return setter.y;
 }
 
+/** A paragraph of so few rows is not parted. */
+const KEPT_WHOLE = 4;
+
 /** Between neighbouring columns (points). */
 const PADDING = 5;
 
@@ -257,6 +260,7 @@ class Setter {
     const indent = marker === undefined ? 0 : Math.max(9, size * 1.2 * Math.max(1, marker.length * 0.62));
     const rows = paperRows(words, this.#box.width - indent, size, strong);
     const reading = { block: {}, role: "P" } as const;
+    if (rows.length <= KEPT_WHOLE) this.#need(rows.length * size * this.#leading);
     rows.forEach((row, i) => {
       this.#need(size * this.#leading);
       this.y += size * this.#leading;

@@ -34,6 +34,7 @@ export interface FrameFacts {
 
 /** 3/32 in, the least lettering of construction sheets. */
 const SMALL_PRINT = 6.75;
+const PRINT_LEADING = 7.25;
 const EDGE = 26;
 const BLOCK = 44;
 
@@ -104,23 +105,47 @@ function titleBlock(box: Box, facts: FrameFacts): Mark[] {
     put(name, x, 11, width, SMALL_PRINT);
     if (i === 0) {
       // Project, for whom and where, what the sheet shows.
-      if (facts.site !== undefined) put(facts.site, x, 20, width, SMALL_PRINT);
-      put(value, x, facts.site === undefined ? 25 : 32, width, 12, true);
+      const site = facts.site === undefined ? [] : twoRows(facts.site, width - 8, SMALL_PRINT);
+      site.forEach((row, k) => {
+        put(row, x, 19 + k * PRINT_LEADING, width, SMALL_PRINT);
+      });
+      const size = fitting(value, width - 8, site.length > 1 ? [10, 9, 8] : [12, 11, 10, 9, 8]);
+      put(value, x, [25, 32, 36][site.length], width, size, true);
     } else {
       const size = strong ? 11 : 8;
-      const rows = paperRows(value, width - 10, size, strong);
-      const lines = rows.length > 2 ? [rows[0], `${rows[1]} ${rows[2]}`] : rows;
-      lines.forEach((row, k) => {
-        put(row, x, (lines.length > 1 ? 21 : 25) + k * size * 1.15, width, size, strong);
+      const rows = twoRows(value, width - 10, size, strong);
+      const below = name === "revision" && note !== undefined ? twoRows(note, width - 8, SMALL_PRINT) : [];
+      rows.forEach((row, k) => {
+        put(
+          row,
+          x,
+          (rows.length > 1 ? 21 : below.length > 1 ? 23 : 25) + k * size * 1.15,
+          width,
+          size,
+          strong,
+        );
+      });
+      below.forEach((row, k) => {
+        put(row, x, box.height - 5 - (below.length - 1 - k) * PRINT_LEADING, width, SMALL_PRINT);
       });
     }
     if (name === "drawn") put("checked ..............", x, box.height - 5, width, SMALL_PRINT);
-    if (name === "revision" && note !== undefined) put(note, x, box.height - 5, width, SMALL_PRINT);
     x += width;
   });
   if (scale !== undefined)
     put("Do not scale: written dimensions govern.", box.x, box.height - 4, box.width, SMALL_PRINT);
   return marks;
+}
+
+/** Two rows of words at most, cut where even those are too few. */
+function twoRows(words: string, width: number, size: number, strong = false): string[] {
+  const rows = paperRows(words, width, size, strong);
+  return rows.length > 2 ? [rows[0], rows.slice(1).join(" ")] : rows;
+}
+
+/** The largest of the sizes at which words fit a width, else the least. */
+function fitting(words: string, width: number, sizes: readonly number[]): number {
+  return sizes.find((size) => paperTextWidth(words, size, true) <= width) ?? sizes[sizes.length - 1];
 }
 
 /** A rectangle's outline. */

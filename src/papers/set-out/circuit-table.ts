@@ -2,9 +2,11 @@
 
 import { type LayerLoad, loadReport } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { type Block, paragraph, SMALL } from "../../drawing/paper/flow.ts";
+import { switchingLegs, switchKind } from "../../advice/switching.ts";
+import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
 import { powerFigure } from "../../units/power-text.ts";
-import { chosenOption, type Handover } from "../handover.ts";
+import { switchWords } from "../../drawing/switch-symbols.ts";
+import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 
 /** `27 VA`; with a luminaire that leaves out its power factor the watts as stated, a least load; HOLD where no power is known. */
 function apparentWords({ voltAmperes, withoutFactor, unknown, luminaires }: LayerLoad): string {
@@ -18,11 +20,32 @@ function placesWords({ switchedFrom }: LayerLoad): string {
   return `${switchedFrom} places: two-way${switchedFrom > 2 ? " and intermediate" : ""}`;
 }
 
-/** What the letters beside a switch mean, where any is drawn. */
-export function switchLegend(handover: Handover): Block[] {
+/** Where switches are, and what the letters beside them mean, where any is drawn. */
+export function switchTable(handover: Handover, words: HandoverWords): Block[] {
   const { layers } = chosenOption(handover).scene;
-  if (!layers.some(({ switches }) => switches !== undefined)) return [];
+  const rows = switchingLegs(layers).flatMap(({ leg, layer }) =>
+    (layer.switches ?? []).map(({ at }, i, all) => [
+      switchWords(switchKind(i, all.length), layer.dimmer !== undefined && i === 0, leg),
+      printable(layer.name, 30),
+      ...at.map(words.dimension),
+    ]),
+  );
+  if (rows.length === 0) return [];
+  const end = "end" as const;
   return [
+    heading("Switches, from the datum", 9),
+    {
+      kind: "table",
+      size: SMALL,
+      depicts: "switch row",
+      columns: [
+        { title: "switch", share: 0.8 },
+        { title: "layer", share: 1.6 },
+        { title: "x", share: 1.2, align: end },
+        { title: "y", share: 1.2, align: end },
+      ],
+      rows,
+    },
     paragraph(
       "On the plan: S a switch, S2 one of a two-way pair, SX intermediate between the pair, D with the dimmer; the small letter is the leg it switches, and a dotted line leads to that leg's nearest luminaire. Common practice, no source. No design of the wiring: local codes and licensed people decide.",
       { size: SMALL },

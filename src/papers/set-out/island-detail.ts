@@ -6,6 +6,7 @@ import { line, text } from "../../drawing/drawing.ts";
 import { type DrawingScale, drawingScale, scaleBarMarks } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, POINTS_PER_METRE } from "../../drawing/paper/paper.ts";
 import { type PlanWindow, planMargins, setOutDetail } from "../../drawing/set-out-plan.ts";
+import { toleranceRingMarks } from "../../drawing/tolerance-marks.ts";
 import { rectangle } from "../../geometry/polygon.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { islandToRoom } from "../../scene/island-frame.ts";
@@ -40,7 +41,7 @@ export function islandDetail(
   perMetre: number,
   room: { readonly width: number; readonly height: number },
 ): IslandDetail | undefined {
-  const { scene, clashes } = chosenOption(handover);
+  const { scene, clashes, tolerances = [] } = chosenOption(handover);
   const window = detailWindow(scene, setOut);
   if (window === undefined || perMetre >= READABLE) return undefined;
   const words = handoverWords(handover);
@@ -54,6 +55,10 @@ export function islandDetail(
   const { marks } = setOutDetail(scene, setOut, scale.perMetre, words, heldTags(clashes), window);
   const [width, height] = [w * scale.perMetre, h * scale.perMetre];
   const lowest = ABOVE + height + margins.below;
+  const onPaper = ([x, y]: Vec2): Vec2 => [
+    margins.left + (x - window.from[0]) * scale.perMetre,
+    ABOVE + height - (y - window.from[1]) * scale.perMetre,
+  ];
   return {
     scale,
     width: margins.left + width + 8,
@@ -69,6 +74,7 @@ export function islandDetail(
         closed: true,
         dash: "eye line",
       }),
+      ...toleranceRingMarks(tolerances, onPaper, scale.perMetre),
       ...moved(marks, [margins.left, ABOVE + height]),
       ...scaleBarMarks(margins.left, lowest + 4, scale.perMetre, handover.unit),
     ],

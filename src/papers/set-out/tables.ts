@@ -4,7 +4,7 @@ import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, heading } from "../../drawing/paper/flow.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
-import { circuitTable, switchLegend } from "./circuit-table.ts";
+import { circuitTable, switchTable } from "./circuit-table.ts";
 import { hanging } from "./hanging.ts";
 import { hold, setOutHolds } from "./holds.ts";
 import { notes } from "./notes.ts";
@@ -34,7 +34,7 @@ export function tables(handover: Handover, setOut: SetOut, words: HandoverWords,
     ...asHung(setOut, chosenOption(handover).scene.room, words),
     heading("Circuits", 9),
     circuitTable(handover),
-    ...switchLegend(handover),
+    ...switchTable(handover, words),
   );
   const flags = setOutHolds(handover, setOut, words);
   if (flags.length > 0) blocks.push(heading("HOLD: not to be built before this is settled", 9));

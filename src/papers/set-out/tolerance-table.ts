@@ -17,7 +17,7 @@ export function toleranceTable(
   pendants: readonly SetOutBox[],
   words: HandoverWords,
 ): Block[] {
-  const { tolerances = [] } = chosenOption(handover);
+  const { tolerances = [], assessment } = chosenOption(handover);
   if (tolerances.length === 0) return [];
   const far = (distance: number, isBounded: boolean): string =>
     `${isBounded ? "" : "≥ "}${words.dimension(distance)}`;
@@ -37,7 +37,7 @@ export function toleranceTable(
     ];
   });
   return [
-    heading("How far off with the same verdict", 9),
+    heading(`How far off with the same verdict: ${assessment.verdict}`, 9),
     {
       kind: "table",
       size: SMALL,

@@ -5,7 +5,7 @@
 import { describe, expect, it } from "vitest";
 import { assess } from "../../../src/assessment/assess.ts";
 import { statistics } from "../../../src/assessment/statistics.ts";
-import { builtScene, readOffsets, replay } from "../../../src/design/boxes/as-built.ts";
+import { builtScene, plannedBoxes, readOffsets, replay } from "../../../src/design/boxes/as-built.ts";
 import { robustBoxes } from "../../../src/design/boxes/robust-boxes.ts";
 import { FARTHEST, toleranceRings } from "../../../src/design/boxes/tolerance-ring.ts";
 import { hungCandidate, kindOf } from "../../../src/design/search/candidate.ts";
@@ -54,6 +54,8 @@ const engine = new LightEngine();
 
 /** Evenness alone decides: the level is far above. */
 const judged = (each: Scene) => textbookAssessment(study, each, engine.calculate(each, options));
+
+const THREE = ["P1", "P2", "P3"].map((tag, i) => ({ tag, at: [1.5 + i, 2] as const, ceiling: 2.7 }));
 
 describe("robust boxes", () => {
   const kinds = ["dome", "cone"].flatMap((name) => {
@@ -248,7 +250,7 @@ describe("as built", () => {
   });
 
   it("reads offsets and says what is wrong with them", () => {
-    const good = readOffsets("number,along,across,up\n1,-40 mm,0,\n3,0.1,0.02,5 mm\n", 3);
+    const good = readOffsets("number,along,across,up\n1,-40 mm,0,\n3,0.1,0.02,5 mm\n", THREE, 0);
     expect(good).toMatchObject({
       ok: true,
       value: [
@@ -263,7 +265,7 @@ describe("as built", () => {
       ["number,along,across\n1,far,0", "holds no offset"],
       ["number,along,across,down\n1,0,0,0", "not known"],
     ]) {
-      const read = readOffsets(text, 3);
+      const read = readOffsets(text, THREE, 0);
       expect(read.ok ? "" : read.issues[0].message).toContain(why);
     }
   });
@@ -278,5 +280,45 @@ describe("as built", () => {
     };
     const [before, after] = [scene, stronger].map((each) => judged(each).planes[0].statistics.average);
     expect(after / before).toBeCloseTo(1.25, 3);
+  });
+});
+
+describe("boxes as measured from the walls (2026-11-28: the sheet asked x and y, the command offsets)", () => {
+  it("are where the sheet's figures put them, also over a turned island, fed beside the middle", () => {
+    const [scene] = resolved(
+      kitchen({
+        island: { ...ISLAND, turn: 30 },
+        luminaires: {
+          dome: {
+            beam: { flux: 1800, angle: 110 },
+            opening: { length: 1.2, width: 0.05 },
+            suspension: "cable",
+            feed: [0.4, 0],
+          },
+          spot: { beam: { flux: 650, angle: 36 }, watts: 7 },
+        },
+      }),
+    ).scenes;
+    const planned = plannedBoxes(scene, 0);
+    const measured = [0.12, -0.07];
+    const [x, y] = planned[1].at.map((at, k) => (1000 * (at + measured[k])).toFixed(1));
+    const read = readOffsets(
+      `box,x,y,ceiling\np2,${x} mm,${y} mm,2690 mm\nP3,....,,\n`,
+      planned,
+      Math.PI / 6,
+    );
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    const built = builtScene(scene, 0, read.value);
+    const shift = built.layers[0].luminaires.map(({ frame }, i) =>
+      frame.origin.map((at, k) => at - scene.layers[0].luminaires[i].frame.origin[k]),
+    );
+    const worst = Math.max(
+      ...shift.flatMap((by, i) => by.map((d, k) => Math.abs(d - (i === 1 ? [...measured, -0.01][k] : 0)))),
+    );
+    console.log(`worst place of a measured box: ${(1000 * worst).toFixed(3)} mm`);
+    // Typed to a tenth of a millimetre.
+    expect(worst).toBeLessThan(6e-5);
+    for (const text of ["box,x,y\nP9,1,1\n", "box,x,y\nP1,9 m,1\n", "box,along,y\nP1,1,1\n", "box,x\nP1,1\n"])
+      expect(readOffsets(text, planned, 0).ok).toBe(false);
   });
 });
