@@ -45,11 +45,9 @@ export function assumed(handover: Handover): Block[] {
 
 /** A value that stood in; what has places of its own is told with them in section 5. */
 function standIn(path: string, value: unknown, display: ResolvedStudy["display"]): string {
-  const hasPlaces =
-    typeof value === "object" && value !== null && !Array.isArray(value) && "polygon" in value;
-  if (!hasPlaces) return briefValue(path, value, display, 200);
-  const { name, target } = value as { readonly name?: unknown; readonly target?: unknown };
-  return `${printable(String(name), 60)}, target ${printable(String(target ?? "none"), 60)}; its place is in section 5`;
+  const words = briefValue(path, value, display, 200);
+  const hasPlaces = typeof value === "object" && value !== null && "polygon" in value;
+  return hasPlaces ? `${words}; its place is in section 5` : words;
 }
 
 export function method(handover: Handover, words: HandoverWords): Block[] {

@@ -9,8 +9,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
 import { topPlane } from "../scene/top-plane.ts";
-import { powerFigure } from "../units/power-text.ts";
-import { SQUARE_FEET_PER_SQUARE_METRE } from "../units/quantities.ts";
+import { powerDensity, powerFigure } from "../units/power-text.ts";
 import { uncertainOpenings, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashSentences } from "../words/clash-list.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
@@ -252,7 +251,7 @@ export function results(
       }),
     ),
     paragraph(
-      `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${density(assessment, words)} of floor.`,
+      `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${powerDensity(assessment.energy.wattsPerSquareMetre, words.unit).join(" ")} of floor.`,
       { size: TABLE },
     ),
     ...openingBlocks(option, words),
@@ -264,15 +263,6 @@ export function results(
 function openingBlocks({ scene, assessment }: HandoverOption, words: HandoverWords): Block[] {
   const said = uncertainOpenings(scene, assessment, words.light);
   return said === undefined ? [] : [paragraph(printable(said, 800), { size: SIZE })];
-}
-
-function density(
-  { energy: { wattsPerSquareMetre } }: ArrangementAssessment,
-  { unit }: HandoverWords,
-): string {
-  return unit === "ft-in"
-    ? `${(wattsPerSquareMetre / SQUARE_FEET_PER_SQUARE_METRE).toFixed(2)} W/ft²`
-    : `${wattsPerSquareMetre.toFixed(1)} W/m²`;
 }
 
 function checkRow(zone: string, check: Check, words: HandoverWords): string[] {

@@ -136,12 +136,15 @@ function defaultZones(island: Island, ledger: Ledger): PlannedZone[] {
   if (strip !== undefined) {
     const shared = zones.flatMap(({ name, outline }) => {
       const [along, across] = sharedExtents(outline, strip);
-      const size = `${millimetres(along)} × ${millimetres(across)} mm`;
+      const size = `${ledger.length(along)} × ${ledger.length(across)}`;
       return along > TOUCHING && across > TOUCHING
         ? [`${size} of it lie over ${name} and are judged as both`]
         : [];
     });
-    const why = ["no zones given; a strip 0.38 m deep along the seats", ...shared].join("; ");
+    const why = [
+      `no zones given; a strip ${ledger.length(EATING_DEPTH)} deep along the seats`,
+      ...shared,
+    ].join("; ");
     add("eating", "eating", strip, why);
   }
   return zones;
@@ -152,8 +155,6 @@ export function sharedExtents(a: readonly Vec2[], b: readonly Vec2[]): readonly 
   const [p, q] = [bounds(a), bounds(b)];
   return [Math.min(p[2], q[2]) - Math.max(p[0], q[0]), Math.min(p[3], q[3]) - Math.max(p[1], q[1])];
 }
-
-const millimetres = (metres: number): number => Math.round(1000 * metres);
 
 function eatingStrip(island: Island, { side, count, width: seat }: NonNullable<Island["seats"]>): Vec2[] {
   const { along, across, at } = sideAxes(island, side);

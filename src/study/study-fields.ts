@@ -67,7 +67,7 @@ function measure(
           kind === "length" && typeof dataset.value === "number" && !outside(value / 1000, range);
         const hint = millimetres ? ` Did you mean "${value} mm"?` : "";
         addIssue({
-          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit)}${PART}${value}${unit}`,
+          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit)}${PART}${typeof dataset.value === "string" ? JSON.stringify(dataset.value) : `${value}${unit}`}`,
         });
         return NEVER;
       }

@@ -13,6 +13,7 @@ export function briefValue(
   display: ResolvedStudy["display"],
   longest: number,
 ): string {
+  if (typeof value === "object" && value !== null && "polygon" in value) return zoneWords(value);
   const shown = inUnits(path, value, {
     length: (metres) => formatLength(metres, display.length),
     illuminance: (lux) => formatIlluminance(lux, display.illuminance),
@@ -22,4 +23,10 @@ export function briefValue(
     typeof inner === "number" ? Number(inner.toPrecision(6)) : inner,
   );
   return printable(text ?? "", longest);
+}
+
+/** A zone that stood in: who wants its place asks where zones are told. */
+function zoneWords(zone: object): string {
+  const { name, target } = zone as { readonly name?: unknown; readonly target?: unknown };
+  return `${printable(String(name), 60)}, target ${printable(String(target ?? "none"), 60)}`;
 }

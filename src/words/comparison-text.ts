@@ -10,7 +10,7 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LayerRole } from "../scene/scene.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
-import { powerFigure } from "../units/power-text.ts";
+import { powerDensity, powerFigure } from "../units/power-text.ts";
 import { verdictWords } from "./arrangement-sentences.ts";
 import { moneyWords } from "./cost-words.ts";
 import { readingName } from "./findings-sections.ts";
@@ -111,9 +111,9 @@ function abreast(study: ResolvedStudy, ranked: readonly Ranked[], first: boolean
     unit,
   ).filter(({ kind }) => kind === "setting");
   rows.push(
-    row("power, W (W/m² of floor)", (_, i) => {
+    row(`power, W (${powerDensity(0, study.display.length)[1]} of floor)`, (_, i) => {
       const { watts, wattsPerSquareMetre, unknownWatts } = ranked[i].judged.assessment.energy;
-      return `${powerFigure(watts, unknownWatts)} (${wattsPerSquareMetre.toFixed(1)})`;
+      return `${powerFigure(watts, unknownWatts)} (${powerDensity(wattsPerSquareMetre, study.display.length)[0]})`;
     }),
     ...costRows(ranked),
     ...settings.map(({ name, cells }) =>

@@ -31,10 +31,11 @@ const wordsOf = (pages: readonly { readonly marks: readonly object[] }[], depict
     )
     .join(" ");
 
-/** A lamp of Lambert's law, 100 cd downward, whose opening has these sizes. */
+/** A lamp of Lambert's law, 100 cd downward, every degree, whose opening has these sizes. */
+const ANGLES = Array.from({ length: 91 }, (_, degree) => degree);
 const file = (opening: string, keywords = ""): Uint8Array =>
   new TextEncoder().encode(
-    `IESNA:LM-63-2002\n${keywords}TILT=NONE\n1 -1 1 7 1 1 2 ${opening}\n1 1 10\n0 15 30 45 60 75 90\n0\n100 96.6 86.6 70.7 50 25.9 0\n`,
+    `IESNA:LM-63-2002\n${keywords}TILT=NONE\n1 -1 1 91 1 1 2 ${opening}\n1 1 10\n${ANGLES.join(" ")}\n0\n${ANGLES.map((a) => (100 * Math.cos((a * Math.PI) / 180)).toFixed(4)).join(" ")}\n`,
   );
 const lambertian = (opening: string, keywords = "") => {
   const read = readPhotometry(file(opening, keywords), { file: "lamp.ies" });

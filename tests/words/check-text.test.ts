@@ -91,7 +91,7 @@ describe("the text of check", () => {
     expect(targetsText()).toContain("from 150 to 1000 lx");
     // 500 lx / 10.7639 = 46.45 fc: less than the 50 fc that sources in foot-candles round to.
     expect(targetsText()).toMatch(/preparation\s+500 lx \(46 fc\)/);
-    expect(targetsText()).toContain('"illuminance": "50 fc"');
+    expect(targetsText()).toContain("the id with -fc the foot-candles");
   });
 });
 
