@@ -59,6 +59,9 @@ export interface PlanParts {
 /** Distance of the chain of dimensions from the near edge where nobody stands in it (drawing units). */
 const CHAIN = 21;
 
+/** Drawing units; smaller is not read on paper. */
+const LEAST_LETTERING = 11;
+
 function hasLength({ dimensions, length = true }: PlanParts): boolean {
   return dimensions && length;
 }
@@ -223,18 +226,20 @@ function dimensions(
       const room = x(stops[i]) - x(stops[i - 1]);
       // A short piece keeps its figure: without the unit, which the others give, then as small as lettering may be.
       const bare = label.replace(/ m?m$/, "");
-      const short = [11.5, 11].find((size) => textWidth(bare, size) + 2 < room);
+      const middle = (x(stops[i - 1]) + x(stops[i])) / 2;
+      const short = [11.5, LEAST_LETTERING].find((size) => textWidth(bare, size) + 2 < room);
       const fits = textWidth(label, 11.5) + 6 < room;
       marks.push(
         ...horizontalDimension(x(stops[i - 1]), x(stops[i]), y, fits ? label : "", { ground: "paper" }),
       );
       if (!fits && short !== undefined)
         marks.push(
-          text([(x(stops[i - 1]) + x(stops[i])) / 2, y - 5], bare, "dimension", {
-            anchor: "middle",
-            ground: "paper",
-            size: short,
-          }),
+          text([middle, y - 5], bare, "dimension", { anchor: "middle", ground: "paper", size: short }),
+        );
+      // Shorter still it stands upright between the top and the chain.
+      else if (!fits && room > LEAST_LETTERING && textWidth(bare, LEAST_LETTERING) < y - frame.y(0) - 2)
+        marks.push(
+          text([middle + 4, y - 2], bare, "dimension", { turn: -90, ground: "paper", size: LEAST_LETTERING }),
         );
     }
   }

@@ -47,7 +47,7 @@ export function shadeComparisonText(
     ),
   ];
   const notes = [
-    `In ${printable(scene.name)}, the lamp and the shade's form as they are, all layers on, maintained. Brightest luminance towards each eye in cd/m²; "lamp" where the bare lamp itself is in sight.`,
+    `In ${printable(scene.name)}, the lamp and the shade's form as they are, all layers on, maintained. Brightest luminance towards each eye in cd/m²; "lamp" where the bare lamp itself is in sight. A solid shade is of the one finish inside and outside, whatever the study's own is.`,
     "Finishes are typical values and the light is known to ±22 % (engineering defaults, no source); view taken is our own construction.",
     ...results.flatMap(({ name: variant, unlit }) => (unlit === undefined ? [] : [`${variant}: ${unlit}`])),
   ];

@@ -26,6 +26,29 @@ export function writeTm33(photometry: Photometry): Outcome<string> {
   const warnings: Issue[] = [];
   const label = (...keys: string[]) =>
     photometry.labels.find(({ key, value }) => keys.includes(key) && value !== "")?.value ?? "not stated";
+  const lost = ["MANUFAC", "maker", "Manufacturer", "LUMCAT", "luminaire number", "CatalogNumber"].flatMap(
+    (key) => photometry.labels.filter((each) => each.key === key && each.value.trim() !== ""),
+  );
+  if (lost.length > 0)
+    warnings.push({
+      code: "tm33-dropped",
+      severity: "warning",
+      message:
+        "TM-33-18 has no place for the luminaire's maker and catalogue number; they were put into the description.",
+      received: lost.map(({ value }) => value.trim()).join(", "),
+      where: {},
+    });
+  const date = dateOf(photometry);
+  if (date === undefined)
+    warnings.push({
+      code: "tm33-date",
+      severity: "warning",
+      message: `The file states no date of its report, and TM-33-18 asks one: ${NO_DATE} was written.`,
+      where: {},
+    });
+  const description = [...lost.map(({ value }) => value.trim()), photometry.description.trim()]
+    .filter((each, i, all) => each !== "" && all.indexOf(each) === i)
+    .join("; ");
   const { length, width, height } = photometry.opening;
   const dimension = (name: string, metres: number) => element(name, decimalText(metres));
   const text = element(
@@ -33,10 +56,10 @@ export function writeTm33(photometry: Photometry): Outcome<string> {
     element("Version", "1.0"),
     element(
       "Header",
-      element("Description", escaped(photometry.description || "not stated")),
+      element("Description", escaped(description || "not stated")),
       element("Laboratory", escaped(label("Laboratory", "TESTLAB"))),
       element("ReportNumber", escaped(label("ReportNumber", "TEST", "report number"))),
-      element("ReportDate", dateOf(photometry)),
+      element("ReportDate", date ?? NO_DATE),
     ),
     element(
       "Luminaire",
@@ -150,12 +173,12 @@ function emissionAreas(opening: LuminousOpening, warnings: Issue[]): string {
   );
 }
 
-function dateOf({ labels }: Photometry): string {
+function dateOf({ labels }: Photometry): string | undefined {
   for (const { value } of labels) {
     const date = /\b\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])\b/.exec(value.slice(0, 200));
     if (date !== null) return date[0];
   }
-  return NO_DATE;
+  return undefined;
 }
 
 /** The first whole number of a text such as `3000K` or `Ra > 80`. */
