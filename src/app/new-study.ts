@@ -152,7 +152,8 @@ function usualSizes({ display }: NewStudy): UsualSizes {
 function starter(sizes: NewStudy): Json {
   const usual = usualSizes(sizes);
   const rounded = (metres: number): number => roundedTo(usual.step, metres);
-  const { title, length, width, height, ceilingHeight, room, centre, pendants, seats, hob, sink, display } = sizes;
+  const { title, length, width, height, ceilingHeight, room, centre, pendants, seats, hob, sink, display } =
+    sizes;
   const size = room ?? { length: length + 2 * usual.aisle, width: width + 2 * usual.aisle };
   const count = pendants ?? Math.max(1, Math.round(length / BAY));
   // Clear of the strip of the seats where the top is wide enough.

@@ -34,7 +34,7 @@ export function writeTm33(photometry: Photometry): Outcome<string> {
       code: "tm33-dropped",
       severity: "warning",
       message:
-        "TM-33-18 has no place for the luminaire's maker and catalogue number; they were put into the description.",
+        "Maker and catalogue number were left out: of TM-33's header only the required elements are written.",
       received: lost.map(({ value }) => value.trim()).join(", "),
       where: {},
     });
@@ -46,9 +46,6 @@ export function writeTm33(photometry: Photometry): Outcome<string> {
       message: `The file states no date of its report, and TM-33-18 asks one: ${NO_DATE} was written.`,
       where: {},
     });
-  const description = [...lost.map(({ value }) => value.trim()), photometry.description.trim()]
-    .filter((each, i, all) => each !== "" && all.indexOf(each) === i)
-    .join("; ");
   const { length, width, height } = photometry.opening;
   const dimension = (name: string, metres: number) => element(name, decimalText(metres));
   const text = element(
@@ -56,7 +53,7 @@ export function writeTm33(photometry: Photometry): Outcome<string> {
     element("Version", "1.0"),
     element(
       "Header",
-      element("Description", escaped(description || "not stated")),
+      element("Description", escaped(photometry.description || "not stated")),
       element("Laboratory", escaped(label("Laboratory", "TESTLAB"))),
       element("ReportNumber", escaped(label("ReportNumber", "TEST", "report number"))),
       element("ReportDate", date ?? NO_DATE),

@@ -94,6 +94,14 @@ describe("what a file says of itself", () => {
     const value = (key: string) => there.labels.find((label) => label.key === key)?.value;
     expect([value("MANUFAC"), value("TEST"), value("ISSUEDATE")]).toEqual(["nobody", "R 7", "2026-01-02"]);
     const xml = writeTm33(there);
+    // 2026-11-28: the maker was dropped, and without a date the first of 1970 invented, and nobody said so.
+    const said = (labels: Parameters<typeof photometryOf>[1]) => {
+      const written = writeTm33(photometryOf(undefined, labels));
+      return written.ok ? written.warnings.map(({ code }) => code) : [];
+    };
+    expect(xml.ok && xml.warnings.map(({ code }) => code)).toEqual(["tm33-dropped"]);
+    expect(said({ labels: labels.slice(1) })).toEqual([]);
+    expect(said({ labels: labels.slice(0, 2) })).toEqual(["tm33-dropped", "tm33-date"]);
     const between = readGood(xml.ok ? xml.value : "", { file: "x.xml" });
     const ldt = writeEulumdat({
       ...between,
