@@ -85,7 +85,7 @@ function titleBlock(box: Box, facts: FrameFacts): Mark[] {
     { share: 1.5, name: "units", value: facts.units },
     ...(scale === undefined ? [] : [{ share: 1.15, name: "scale", value: scale }]),
     { share: 1.15, name: "study", value: facts.fingerprint },
-    { share: 1.15, name: "sheet of the set", value: facts.number.replaceAll(" ", "\u00a0"), strong: true },
+    { share: 1.4, name: "sheet of the set", value: facts.number.replaceAll(" ", "\u00a0"), strong: true },
   ];
   const total = cells.reduce((sum, { share }) => sum + share, 0);
   const marks: Mark[] = [segment(box.x, box.y, box.x + box.width, box.y, "frame", "ink", 1.5)];
