@@ -69,7 +69,8 @@ export class Lighting extends EventTarget {
   #refining: (Running<LightAnswer> & { sequence: number }) | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #shown: Shown | undefined;
-  #stand: { readonly arrangement: number; readonly light: InterreflectedLight } | undefined;
+  /** Interreflected light of the last full answer, which stands in while the hand moves what it is of. */
+  #stand: { readonly asked: Wanted; readonly light: InterreflectedLight } | undefined;
   #state: LightState = { kind: "first" };
 
   constructor(options: LightingOptions) {
@@ -152,7 +153,8 @@ export class Lighting extends EventTarget {
     const { document, arrangement, people, setting } = next;
     try {
       const quality: Shown["quality"] = this.#shown === undefined ? "first" : "quick";
-      const interreflected = this.#stand?.arrangement === arrangement ? this.#stand.light : [];
+      const stand = this.#stand;
+      const interreflected = stand !== undefined && isOfSame(stand.asked, next) ? stand.light : [];
       const request: LightRequest = { document, arrangement, quality, people, setting, interreflected };
       const { outcome } = this.#draft.call("light", request, (progress) => {
         // Only what takes long enough to report it, such as the tracing of a shade, is worth a word.
@@ -204,7 +206,7 @@ export class Lighting extends EventTarget {
     this.#shown = { sequence, document, arrangement, quality, answer: outcome.value };
     const isFinal = quality === "full" || quality === "judged";
     this.#state = isFinal ? { kind: "refined" } : { kind: "coarse" };
-    if (isFinal) this.#stand = { arrangement, light: outcome.value.interreflected };
+    if (isFinal) this.#stand = { asked, light: outcome.value.interreflected };
     this.dispatchEvent(new Event("light"));
     this.dispatchEvent(new Event("state"));
     if (quality === "first") this.#afterFirst(() => this.#goOn());
@@ -230,4 +232,11 @@ export class Lighting extends EventTarget {
     if (error instanceof Cancelled) return;
     this.#become({ kind: "fault", message: error instanceof Error ? error.message : String(error) });
   }
+}
+
+/** Whether two documents are one study at two times: they share what was not edited, and another study shares nothing. */
+function isOfSame(a: Wanted, b: Wanted): boolean {
+  if (a.arrangement !== b.arrangement) return false;
+  const [before, now] = [a.document, b.document] as readonly Readonly<Record<string, Json>>[];
+  return Object.keys(now).some((key) => typeof now[key] === "object" && now[key] === before[key]);
 }

@@ -1,6 +1,6 @@
 /**
  * The files of a study and what was made of them: the photometry of a file by its path, lamp set and flux while its
- * bytes stay the same; a luminaire by its part of the document and its photometry, so that a pendant that moved is
+ * bytes, and those of the tilt file it names, stay the same; a luminaire by its part of the document and its photometry, so that a pendant that moved is
  * still the same luminaire to the engine, which keeps its tables by luminaire. What the last {@link KEEP} openings of
  * the study named is kept.
  */
@@ -28,6 +28,8 @@ export type ReadFile = (
 
 interface KnownPhotometry {
   readonly bytes: Uint8Array;
+  /** The file that TILT= names, by its path. */
+  readonly tilt?: { readonly path: string; readonly bytes: Uint8Array };
   readonly photometry: Outcome<Photometry>;
 }
 
@@ -89,18 +91,24 @@ export class StudyFiles {
     const flux = document.luminaires?.[luminaire]?.flux;
     const key = `${path}\n${lampSet ?? ""}\n${flux ?? ""}`;
     const entry = this.#read.get(key, () => ({}));
-    if (entry.known !== undefined && sameBytes(entry.known.bytes, bytes.value)) return entry.known.photometry;
+    const { known } = entry;
+    if (known !== undefined && sameBytes(known.bytes, bytes.value)) {
+      const tilt = known.tilt === undefined ? undefined : await this.#bytesOf(document, known.tilt.path, readFile);
+      if (tilt === undefined || (tilt.ok && sameBytes(tilt.value, known.tilt!.bytes))) return known.photometry;
+    }
     const reader = await readerFor(bytes.value, path);
     const options = {
       file: path,
       ...(lampSet === undefined ? {} : { lampSet }),
       ...(flux === undefined ? {} : { flux }),
     };
-    const { photometry, complete } = await this.#readWithTilt(reader, bytes.value, options, (tilt) =>
-      this.#bytesOf(document, tilt, readFile),
+    const { photometry, tilt } = await this.#readWithTilt(reader, bytes.value, options, (name) =>
+      this.#bytesOf(document, name, readFile),
     );
     // A missing file may come yet.
-    if (complete) entry.known = { bytes: bytes.value, photometry };
+    if (tilt === undefined) entry.known = { bytes: bytes.value, photometry };
+    else if (tilt.bytes.ok)
+      entry.known = { bytes: bytes.value, tilt: { path: tilt.path, bytes: tilt.bytes.value }, photometry };
     return photometry;
   }
 
@@ -110,7 +118,10 @@ export class StudyFiles {
     bytes: Uint8Array,
     options: ReadOptions,
     bytesOf: (path: string) => Promise<Outcome<Uint8Array>>,
-  ): Promise<{ readonly photometry: Outcome<Photometry>; readonly complete: boolean }> {
+  ): Promise<{
+    readonly photometry: Outcome<Photometry>;
+    readonly tilt?: { readonly path: string; readonly bytes: Outcome<Uint8Array> };
+  }> {
     const beside = options.file.replace(/[^/\\]*$/, "");
     const named: string[] = [];
     let tilt: Outcome<Uint8Array> = success(new Uint8Array(0));
@@ -124,9 +135,10 @@ export class StudyFiles {
       });
     const first = readOnce();
     const [name] = named;
-    if (name === undefined) return { photometry: first, complete: true };
-    tilt = placed(await bytesOf(beside + name), { file: options.file, path: `TILT=${name}` });
-    return { photometry: readOnce(), complete: tilt.ok };
+    if (name === undefined) return { photometry: first };
+    const path = beside + name;
+    tilt = placed(await bytesOf(path), { file: options.file, path: `TILT=${name}` });
+    return { photometry: readOnce(), tilt: { path, bytes: tilt } };
   }
 
   async #bytesOf(

@@ -23,3 +23,26 @@ it("keeps readings of the last openings, and drops those of older ones", async (
   expect(anew).not.toBe(first);
   expect(anew).toEqual(first);
 });
+
+// 2026-11-28: with another tilt file beside it, a photometric file answered as with the one before.
+it("reads a file anew when the tilt file it names is another", async () => {
+  const files = new StudyFiles();
+  const bytesOf = (text: string) => success(new TextEncoder().encode(text));
+  const document = { luminaires: { spot: { photometry: "in/spot.ies" } } } as unknown as StudyDocument;
+  const spot = bytesOf(lm63({ header: "IESNA91", tilt: "TILT=spot.tlt" }));
+  const asked: string[] = [];
+  const readingWith = async (factor: number) => {
+    const tilt = bytesOf(`1\n3\n0 45 90\n${factor} 0.8 0.7`);
+    const all = await files.photometry(document, (path) => {
+      asked.push(path);
+      return path === "in/spot.ies" ? spot : tilt;
+    });
+    return all.get("spot");
+  };
+  const first = await readingWith(0.9);
+  expect(first?.ok).toBe(true);
+  expect(asked).toContain("in/spot.tlt");
+  expect(await readingWith(0.9)).toBe(first);
+  const other = await readingWith(0.5);
+  expect(other).not.toEqual(first);
+});

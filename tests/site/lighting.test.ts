@@ -34,7 +34,7 @@ function slowWorker(): { readonly connection: Connection; readonly waiting: Wait
         const { document } = request as LightRequest;
         settle({
           ok: true,
-          value: { title: document, interreflected: [] } as unknown as LightAnswer,
+          value: { title: document, interreflected: [`of ${document}`] } as unknown as LightAnswer,
           warnings: [],
         });
         return tick();
@@ -168,5 +168,26 @@ describe("lighting", () => {
     expect(lighting.state.kind).toBe("issues");
     expect(lighting.shown?.answer.title).toBe("a");
     expect(shown.at(-1)).toBe("a quick");
+  });
+
+  // 2026-11-28: another study's first drawings carried the interreflected light of the one before.
+  it("lets interreflected light stand in for the study it is of alone", async () => {
+    const { lighting, workers, rest } = setUp();
+    const room = { length: 4 };
+    const study = { title: "own", room, arrangements: [{ name: "three" }] };
+    const other = { title: "other", room: { length: 4 }, arrangements: [{ name: "three" }] };
+    lighting.ask(study, 0, false);
+    await workers[0].waiting[0].answer();
+    await rest();
+    await workers[0].waiting[1].answer();
+    await workers[1].waiting[0].answer();
+    const standIn = async (document: object) => {
+      lighting.ask(document as never, 0, true);
+      const { request } = workers[0].waiting[workers[0].waiting.length - 1];
+      await workers[0].waiting[workers[0].waiting.length - 1].answer();
+      return request.interreflected;
+    };
+    expect(await standIn({ ...study, arrangements: [{ name: "three", moved: true }] })).toHaveLength(1);
+    expect(await standIn(other)).toHaveLength(0);
   });
 });
