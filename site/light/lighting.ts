@@ -3,7 +3,8 @@
  * and never an answer older than the one on screen.
  *
  * Two workers: one answers coarse requests and is always free within a frame, the other refines. Of the requests
- * that wait, only the newest is kept. A refined answer counts only for the very document on screen.
+ * that wait, only the newest is kept. A refined answer counts only for the very document on screen. Its interreflected light
+ * stands in for the option it is of, while the study is edited, until the next full answer.
  */
 
 import { Cancelled, type Issue, type Outcome } from "../../src/app.ts";

@@ -11,7 +11,8 @@ interface KeptPicture extends Shown {
   readonly picture: Picture;
 }
 
-/** By the letters of the options, which they keep for life. */
+/** By the letters of the options, which they keep for life, until the next picture of that letter; whether one is of the study as it
+ * stands is found when it is asked for. */
 const pictures = new Map<string, KeptPicture>();
 
 /** Keys of a study that no picture shows. */

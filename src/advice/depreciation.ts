@@ -9,6 +9,8 @@
  * found for homes. Hours that the study states take the place of the 3.
  */
 
+import { initialFactor } from "../scene/maintained.ts";
+
 export interface Depreciation {
   /** Share of flux left at `ratedHours`: 0.8 for L80. */
   readonly ratedShare: number;
@@ -80,7 +82,7 @@ export function ageing(
     return {
       years: year,
       factor: initial > 0 ? aged / initial : maintenanceAt(d, year),
-      illuminance: maintenance > 0 ? aged / maintenance : 0,
+      illuminance: aged * initialFactor(maintenance),
     };
   });
 }

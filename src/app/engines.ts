@@ -1,4 +1,7 @@
-/** The engines of a worker, loaded when they are first wanted. */
+/**
+ * The engines of an open study, loaded when they are first wanted and kept as long as it is open. Each has a memory of its own
+ * but for what luminaires send, which all share: every calculation of any of them is a turn of that.
+ */
 
 import type { DirectSources } from "../engine/direct/direct-sources.ts";
 import type { LightEngine } from "../engine/light-engine.ts";

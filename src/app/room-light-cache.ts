@@ -2,7 +2,8 @@
  * The light on a room's surfaces, remembered while it stays the same: dimming and maintenance are weights on it, so
  * that a dimmer beside the picture costs nothing.
  *
- * Key: surfaces, solids, luminaires in their places, options, how finely. The last {@link KEEP} are kept.
+ * Key: surfaces, solids, luminaires (the same objects) in their places, options, sketch or full. Kept for {@link KEEP} questions
+ * after it was last asked for.
  */
 
 import type { SurfaceLight } from "../engine/surfaces/surface-light.ts";

@@ -93,8 +93,10 @@ export class StudyFiles {
     const entry = this.#read.get(key, () => ({}));
     const { known } = entry;
     if (known !== undefined && sameBytes(known.bytes, bytes.value)) {
-      const tilt = known.tilt === undefined ? undefined : await this.#bytesOf(document, known.tilt.path, readFile);
-      if (tilt === undefined || (tilt.ok && sameBytes(tilt.value, known.tilt!.bytes))) return known.photometry;
+      const tilt =
+        known.tilt === undefined ? undefined : await this.#bytesOf(document, known.tilt.path, readFile);
+      if (tilt === undefined || (tilt.ok && sameBytes(tilt.value, known.tilt!.bytes)))
+        return known.photometry;
     }
     const reader = await readerFor(bytes.value, path);
     const options = {

@@ -15,6 +15,7 @@ import { printable, quoted } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { placedSuspensionPoints } from "../luminaire/suspension-points.ts";
 import { ceilingBoxes } from "../scene/ceiling-boxes.ts";
+import { initialFactor } from "../scene/maintained.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { patchyRemark } from "../words/arrangement-sentences.ts";
@@ -160,7 +161,7 @@ function bandSentence(
   const years = maintenance < 1 ? "After years of use, expect" : "Expect";
   const fresh =
     maintenance < 1
-      ? ` With new lamps and clean shades it reads ${(1 / maintenance).toFixed(2)} times as much.`
+      ? ` With new lamps and clean shades it reads ${initialFactor(maintenance).toFixed(2)} times as much.`
       : "";
   return `${years} a meter to read ${listed(parts)}, 19 times in 20.${fresh}`;
 }

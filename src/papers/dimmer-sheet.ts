@@ -16,6 +16,7 @@ import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../dra
 import type { PaperMark } from "../drawing/paper/paper.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { initialFactor } from "../scene/maintained.ts";
 import type { Layer, Scene } from "../scene/scene.ts";
 import { withSetting } from "../scene/settings.ts";
 import { powerFigure } from "../units/power-text.ts";
@@ -225,9 +226,12 @@ function readings(
           i === 0 ? printable(name, 30) : "",
           tag,
           layers
-            .map((layer, l) => `${printable(layer.name, 24)} ${words.figure((light[l] ?? 0) / maintenance)}`)
+            .map(
+              (layer, l) =>
+                `${printable(layer.name, 24)} ${words.figure((light[l] ?? 0) * initialFactor(maintenance))}`,
+            )
             .join(", "),
-          words.figure(together / maintenance),
+          words.figure(together * initialFactor(maintenance)),
           words.figure(together),
           "",
         ];

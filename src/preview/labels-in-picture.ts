@@ -1,4 +1,4 @@
-/** Where the isolux lines on the surfaces bear their figures: on the longest stretch of each line, apart from others. */
+/** Where the isolux lines on the surfaces bear their figures: two fifths along each line, the longest lines first, apart from others. */
 
 import { contours } from "d3-contour";
 import type { ScaleStep } from "../drawing/light-scale.ts";

@@ -4,7 +4,8 @@
  *   records → direct light at every node of an atlas (some draws at a time) → developed by weights and tints
  *
  * Two atlases: a coarse one lit whole in a few milliseconds while something moves, and a fine one lit in slices when it
- * rests. Keys: the records for direct light; dimming, maintenance and tints for what is developed.
+ * rests. Records are known by scene, people and traced near fields; direct light goes with the next that is taken; dimming,
+ * maintenance and tints change what is developed alone.
  */
 
 import {

@@ -20,7 +20,8 @@ export const lengthWords =
   (metres: number): string =>
     length === "m" ? `${metres.toFixed(3)} m` : formatLength(metres, length);
 
-/** What all arrangements share, as it was resolved before where nothing of it is another. */
+/** What all arrangements share, as it was resolved before where nothing of it is another: its parts of the document, the unit of
+ * length shown, the study's name in issues. Kept until the next kitchen. */
 export function knownKitchen(
   study: StudyDocument,
   { kitchens, file }: StudyContext,

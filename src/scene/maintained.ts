@@ -1,7 +1,7 @@
 /**
  * Light in use from light as calculated: E = E_initial · dim · MF. Dimmer and maintenance factor come in here; the factor goes out again
- * here for what is asked of new light. By hand it stands only where the dimmer is what is sought (design/found-levels), where both are
- * weights on the graphics processor (preview/light-cache), and for readings on site, which state their own (design/verify).
+ * here for what is asked of new light. By hand it stands only where the dimmer is what is sought (design/found-levels), where layers
+ * share a weight on the graphics processor (preview/light-cache), and for readings on site, which state their own (design/verify).
  */
 
 import type { Layer, Scene } from "./scene.ts";
@@ -15,10 +15,15 @@ export function maintainedShare(
   return dim * maintenance;
 }
 
-/** What maintained light is multiplied by to be of the nature a target asks for; 1 where nothing is left of it. */
+/** What maintained light is multiplied by to be light as new; 1 where nothing is left of it. */
+export function initialFactor(maintenance: number): number {
+  return maintenance > 0 ? 1 / maintenance : 1;
+}
+
+/** What maintained light is multiplied by to be of the nature a target asks for. */
 export function natureFactor(
   { maintenance }: Pick<Scene, "maintenance">,
   nature: Requirement["nature"] | undefined,
 ): number {
-  return nature === "initial" && maintenance > 0 ? 1 / maintenance : 1;
+  return nature === "initial" ? initialFactor(maintenance) : 1;
 }

@@ -39,7 +39,7 @@ export interface VerifiedZone {
 }
 
 /** Average of each zone with what the readings taught, and its band; the meter's own scale is no part of it. */
-export function zonesOf(
+export function verifiedZones(
   { scene, study, maintenance, confidence = DEFAULT_CONFIDENCE }: ZonesRequest,
   model: FitModel,
   lights: readonly LuminaireLight[],

@@ -31,7 +31,7 @@ import {
 } from "./reading-model.ts";
 import type { Readings } from "./readings.ts";
 import { isOffTop, lightFrom, placedViews, siteViews } from "./site-views.ts";
-import { type VerifiedZone, zonesOf } from "./verified-zones.ts";
+import { type VerifiedZone, verifiedZones } from "./verified-zones.ts";
 
 /** Half-width of the meter's 95 % band, relative; `phone` for one that is good for ratios alone. */
 export type MeterClass = number | "phone";
@@ -134,7 +134,7 @@ export function verify(request: VerifyRequest, observer?: Observer): Verificatio
     parameters: parametersOf(scene, model, learnt),
     faults,
     lights,
-    zones: unexplained ? [] : zonesOf(request, model, lights, learnt, supposed),
+    zones: unexplained ? [] : verifiedZones(request, model, lights, learnt, supposed),
     open: [
       ...(unexplained ? [] : openQuestions(scene, request, model, fit)),
       ...(cutShort

@@ -2,11 +2,11 @@
  * Sources of direct light by what they are: node tables and near fields are dear to make and outlive a move.
  *
  * | kept                             | depends on                                  |
- * | lookup and nodes of an opening   | distribution, opening                       |
+ * | lookup and nodes of an opening   | the luminaire's light                       |
  * | near-field lattice               | the light traced from lamp and shade        |
  * | node table                       | the luminaire's light, near-field bound; cells of larger bounds are those of the default |
  *
- * A place or a dimmer is no part of any key. What is kept is forgotten {@link KEEP} turns after it was last asked for, the
+ * A luminaire's light is its distribution, opening and flux, and what it was traced from. A place or a dimmer is no part of any key. What is kept is forgotten {@link KEEP} turns after it was last asked for, the
  * latest {@link LEAST} apart; who never turns keeps all, for as long as the sources themselves are kept.
  */
 

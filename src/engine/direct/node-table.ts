@@ -39,7 +39,7 @@ const BEND = 0.05;
 const SAMPLING_MARGIN = 0.6;
 const FAINT_MARGIN = 0.7;
 /** Distance from the opening's surface, in radii, within which the top of the ladder is used unasked. */
-const NEXT_TO = 1 / 4;
+export const NEXT_TO = 1 / 4;
 /** Levels added where a horizon cuts the opening: the substitution that smooths an arc's beginning doubles the
  * degree of what is left to integrate, and the arc grows with a root. */
 const CUT_LEVELS = 3;

@@ -1,8 +1,8 @@
 /**
  * The luminaire a study's `lamp` and `shade` stand for.
  *
- * Built shades are kept by the text of their definition, so that an arrangement may be changed for ever without
- * tracing again.
+ * Built shades are kept by the text of lamp and shade, the {@link KEPT} made last, so that an arrangement may be changed for ever
+ * without tracing again.
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
