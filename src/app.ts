@@ -54,3 +54,4 @@ export { rowSpacing } from "./scene/row-spacing.ts";
 export { degrees } from "./units/quantities.ts";
 export { type LengthRange, readTypedLength, type TypedLength } from "./units/typed-length.ts";
 export type { FindingsSection } from "./words/findings-sections.ts";
+export { lengthsIn } from "./words/issue-lengths.ts";

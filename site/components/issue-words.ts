@@ -1,10 +1,10 @@
 /** What is wrong, in the trade's words and the units on screen, with the field to mend it in. */
 
-import { formatLocation, type Issue } from "../../src/app.ts";
+import { formatLocation, type Issue, lengthsIn } from "../../src/app.ts";
 import type { Display } from "../app-view.ts";
 import { metresOf, type RawStudy } from "../edits/raw-study.ts";
 import { formatPointer, type Json, type Path, read } from "../store/pointer.ts";
-import { lengthsIn, placeWords } from "./study-words.ts";
+import { placeWords } from "./study-words.ts";
 import { capital, lengthText } from "./words.ts";
 
 /** Whose names and units an issue is said in. */
@@ -99,10 +99,11 @@ const EIGHTH_INCH = 0.0254 / 8;
 function wordsOf(issue: Issue, app: IssueView): string {
   const { code, message, expected, received } = issue;
   if (code === "luminaire-above-ceiling") return aboveCeiling(issue, app);
-  const said = lengthsIn(small(message), app);
-  const wanted = expected === undefined ? "" : ` Expected ${lengthsIn(expected, app)}`;
+  const unit = app.display.length;
+  const said = lengthsIn(small(message), unit);
+  const wanted = expected === undefined ? "" : ` Expected ${lengthsIn(expected, unit)}`;
   const found =
-    received === undefined ? "" : `${wanted === "" ? " Found" : ", found"} ${lengthsIn(received, app)}`;
+    received === undefined ? "" : `${wanted === "" ? " Found" : ", found"} ${lengthsIn(received, unit)}`;
   return `${said}${wanted}${found}${wanted + found === "" ? "" : "."}`;
 }
 

@@ -151,16 +151,3 @@ export function valueWords(value: unknown, path: Path, { display }: { readonly d
   if (typeof value === "boolean") return value ? "yes" : "no";
   return typeof value === "string" ? value : JSON.stringify(value);
 }
-
-/** A text whose metres are in the unit on screen: `at most 2.700 m` → `at most 2700 mm`. */
-export function lengthsIn(text: string, { display }: { readonly display: Display }): string {
-  const say = (metres: string): string => formatLength(Number(metres), display.length);
-  return text
-    .replace("at least 0.0001 and at most 1000 m", "a length above 0")
-    .replace(
-      /\((-?[\d.]+(?:, -?[\d.]+)*)\) m(?![\w²])/g,
-      (_, list: string) => `(${list.split(", ").map(say).join(", ")})`,
-    )
-    .replace(/at least (-?[\d.]+) and at most (-?[\d.]+) m(?![\w²])/g, (_, a, b) => `${say(a)} to ${say(b)}`)
-    .replace(/(?<![\d.])(-?\d+(?:\.\d+)?) m(?![\w²])/g, (_, metres) => say(metres));
-}

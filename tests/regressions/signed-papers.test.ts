@@ -1,5 +1,8 @@
 /** 2026-11-28: what papers left out or contradicted that somebody signs. Each `it` says what was wrong. */
 
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { Clash } from "../../src/advice/clashes/clash.ts";
 import { setOut } from "../../src/app/set-out/set-out.ts";
@@ -17,6 +20,7 @@ import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
 import { summarise } from "../../src/photometry/summary.ts";
 import { checkText } from "../../src/words/check-text.ts";
+import { called } from "../support/cli.ts";
 import { handoverOf } from "../support/handover.ts";
 import { CONTEXT, ISLAND, type Json, kitchen, refusal, resolved } from "../support/studies.ts";
 import { textbookAssessment } from "../support/textbook-verdicts.ts";
@@ -324,5 +328,23 @@ describe("an outline that crosses itself", () => {
     // A row without any island is a fault of its own.
     const { island: _, ...without } = kitchen();
     expect(refusal(without).map(({ code }) => code)).toContain("row-island");
+  });
+});
+
+describe("an issue of a study in feet", () => {
+  it("was told in metres by the commands, its own texts too", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "candlespan-feet-"));
+    const path = join(folder, "feet.study.json");
+    const told = async (clearance: string) => {
+      const study = kitchen({ display: { length: "ft-in", illuminance: "fc" } });
+      const [arrangement] = study.arrangements as { layers: { row?: Json }[] }[];
+      arrangement.layers[0].row = { count: 3, clearance };
+      writeFileSync(path, JSON.stringify(study));
+      return (await called("check", path, "--quick")).err;
+    };
+    // 2.7 m is 8'-10 1/4", and the dome's crown 0.92 m + 80 in + 0.22 m = 3.172 m is 10'-4 7/8".
+    expect(await told("80 in")).toMatch(/Expected at most 8'-10 1\/4", found 10'-4 7\/8"\./);
+    expect(await told("-4 ft")).toMatch(/Expected a length above 0, found "-4 ft"\./);
+    rmSync(folder, { recursive: true });
   });
 });

@@ -9,7 +9,8 @@ import {
   saidIssues,
 } from "../../site/components/issue-words.ts";
 import { refusalWords } from "../../site/components/start-dialog.ts";
-import { lengthsIn, placeWords, valueWords } from "../../site/components/study-words.ts";
+import { placeWords, valueWords } from "../../site/components/study-words.ts";
+import { lengthsIn } from "../../src/words/issue-lengths.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { write } from "../../site/store/pointer.ts";
 import type { Issue } from "../../src/diagnostics/issue.ts";
@@ -81,8 +82,8 @@ it("shows values as people write them", () => {
   expect(valueWords(0.7999999999999999, ["luminaires", "dome", "body", "reflectance"], mm)).toBe("0.8");
   expect(valueWords(0.64, ["people", 1, "seat"], mm)).toBe("640 mm");
   expect(valueWords([2.7, 1.9], ["island", "centre"], mm)).toBe("2700 mm, 1900 mm");
-  expect(lengthsIn("(-0.280, 2.887, 1.770) m", mm)).toBe("(-280 mm, 2887 mm, 1770 mm)");
-  expect(lengthsIn("12 m² of a 3.5 m wall", mm)).toBe("12 m² of a 3500 mm wall");
+  expect(lengthsIn("(-0.280, 2.887, 1.770) m", "mm")).toBe("(-280 mm, 2887 mm, 1770 mm)");
+  expect(lengthsIn("12 m² of a 3.5 m wall", "mm")).toBe("12 m² of a 3500 mm wall");
 });
 
 it("keeps line and file of a list's fault", () => {
