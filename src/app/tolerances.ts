@@ -17,9 +17,8 @@ export async function pendantTolerances(
   opened: OpenStudy,
   scene: Scene,
   observer: Observer,
-  confidence?: number,
 ): Promise<readonly PendantTolerance[]> {
-  const check = await studyCheck(opened, confidence, observer);
+  const check = await studyCheck(opened, undefined, observer);
   const result = check.light(scene);
   const verdicts = check.verdicts(scene, result);
   const lit = (await levelsOf(opened.study))(scene, result, verdicts);

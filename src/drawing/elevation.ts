@@ -20,8 +20,6 @@ import { islandAxes } from "./island-axes.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
-export { suspended } from "../scene/suspended.ts";
-
 export interface ElevationParts {
   /** Distances between pendants; a plan beneath says the same. */
   readonly withSpacings?: boolean;

@@ -64,15 +64,17 @@ export function roleName(role: LayerRole, layers: readonly { readonly layer: str
   return layers.length === 1 && only.layer.length <= LONGEST_NAME ? only.layer : ROLE_NAMES[role];
 }
 
-/** Samples light on a grid along the island at `across` (m), 96 steps over the top. */
+/** Places over the length of the top, less one. */
+const STEPS = 96;
+
+/** Samples light on a grid along the island at `across` (m). */
 export function profileAlong(
   grid: PlaneGrid,
   light: LayeredLight,
   axes: IslandAxes,
   across = axes.width / 2,
-  steps = 96,
 ): Profile {
-  const along = Float64Array.from({ length: steps + 1 }, (_, i) => (axes.length * i) / steps);
+  const along = Float64Array.from({ length: STEPS + 1 }, (_, i) => (axes.length * i) / STEPS);
   const toGrid = gridMetres(grid);
   const places = Array.from(along, (a) => toGrid(axes.toRoom([a, across])));
   // Read from the field that is drawn, so that profile and plan show the same light.

@@ -31,8 +31,6 @@ import { type PreviewQuality, STILL } from "./preview-quality.ts";
 import { RECORDS_WIDTH } from "./record-writer.ts";
 import type { SceneTexture } from "./scene-texture.ts";
 
-export { EXACT } from "./preview-quality.ts";
-
 const LUMINAIRE_RECORDS = 8;
 const DISTRIBUTION_RECORDS = 3;
 /** Width of the texture of points that are given as a list. */

@@ -2,7 +2,8 @@
 import { WebGLRenderer } from "three";
 import { type SurfaceLight, tracedLuminaires } from "../../src/engine/surfaces/surface-light.ts";
 import { LightCache } from "../../src/preview/light-cache.ts";
-import { EXACT, PointLight } from "../../src/preview/point-light.ts";
+import { PointLight } from "../../src/preview/point-light.ts";
+import { EXACT } from "../../src/preview/preview-quality.ts";
 import { sceneTexture } from "../../src/preview/scene-texture.ts";
 import { readingOn } from "../../src/preview/surface-reading.ts";
 import { calculate } from "../support/calculate.ts";

@@ -248,12 +248,3 @@ export function drawingScale(
   );
   return largest ?? scales[scales.length - 1];
 }
-
-/** Words with a border around them, for what must not be overlooked. */
-export function boxed(x: number, y: number, words: string, size = 8): PaperMark[] {
-  const width = paperTextWidth(words, size, true) + 8;
-  return [
-    rectangle({ x, y, width, height: size * 1.5 }, "flag", 1),
-    text([x + 4, y + size * 1.1], words, "flag", { ink: "ink", size, strong: true }),
-  ];
-}

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing, svg, type TemplateResult } from "lit";
+import { html, nothing, svg, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { costReport, isCostStated } from "../../advice/cost.ts";
@@ -22,6 +22,7 @@ import { type Display, METRIC, type Wording, wording } from "../../words/wording
 import { evennessText, verdictMark } from "../../words/zone-text.ts";
 import { define } from "../shared/define.ts";
 import { ElementWidth } from "../shared/element-width.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { judgedTop, topLight } from "../shared/illuminance-probe.ts";
 import { pathOf, renderMarks, round } from "../shared/marks.ts";
 import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
@@ -64,7 +65,7 @@ const MARGINS = { left: 4, right: 4 } as const;
  * @csspart settings - the table of settings of the dimmers against options
  * @csspart difference - the map of the difference
  */
-export class CandlespanComparison extends LitElement {
+export class CandlespanComparison extends CandlespanElement {
   static override styles = [tokens, drawingStyles, comparisonStyles];
 
   @property({ attribute: false }) study?: ResolvedStudy;
@@ -77,8 +78,6 @@ export class CandlespanComparison extends LitElement {
   /** What cannot be built of each option, in the study's order. */
   @property({ attribute: false }) clashes: readonly (readonly Clash[])[] = [];
   @property({ attribute: false }) display?: Display;
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   @state() private first?: number;
   @state() private second?: number;

@@ -1,7 +1,8 @@
-import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { FindingsSection } from "../../words/findings-sections.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { findingsContext, StudyProperties } from "../shared/study-context.ts";
 import { tokens } from "../shared/tokens.ts";
 
@@ -12,7 +13,7 @@ import { tokens } from "../shared/tokens.ts";
  * @tag candlespan-findings
  * @csspart section - each headed section
  */
-export class CandlespanFindings extends LitElement {
+export class CandlespanFindings extends CandlespanElement {
   static override styles = [
     tokens,
     css`
@@ -28,8 +29,6 @@ export class CandlespanFindings extends LitElement {
   ];
 
   @property({ attribute: false }) sections: readonly FindingsSection[] = [];
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   constructor() {
     super();

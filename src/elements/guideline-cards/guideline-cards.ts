@@ -1,9 +1,10 @@
-import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { GuidelineCard } from "../../advice/guidelines/guideline-card.ts";
 import { ruleFigure } from "../../words/rule-figure.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { findingsContext, StudyProperties } from "../shared/study-context.ts";
 import { tokens } from "../shared/tokens.ts";
 
@@ -21,7 +22,7 @@ const MARKS: Readonly<Record<GuidelineCard["outcome"], string>> = {
  * @csspart card - each rule
  * @csspart group - the rules that are kept, and those that do not apply, each folded
  */
-export class CandlespanGuidelineCards extends LitElement {
+export class CandlespanGuidelineCards extends CandlespanElement {
   static override styles = [
     tokens,
     css`
@@ -40,8 +41,6 @@ export class CandlespanGuidelineCards extends LitElement {
 
   @property({ attribute: false }) cards: readonly GuidelineCard[] = [];
   @property({ attribute: false }) display: Display = METRIC;
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   constructor() {
     super();

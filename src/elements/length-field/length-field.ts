@@ -5,6 +5,7 @@ import { formatLength } from "../../units/length-text.ts";
 import { type Display, METRIC } from "../../words/wording.ts";
 import type { FieldChangeDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { tokens } from "../shared/tokens.ts";
 import { fieldStyles } from "./field.styles.ts";
 import { type FieldReading, illuminanceFromText, lengthFromText, numberFromText } from "./number-text.ts";
@@ -18,7 +19,7 @@ import { type FieldReading, illuminanceFromText, lengthFromText, numberFromText 
  * @csspart input - the text field
  * @csspart note - the interpretation or the problem
  */
-export class CandlespanLengthField extends LitElement {
+export class CandlespanLengthField extends CandlespanElement {
   static override styles = [tokens, fieldStyles];
   static override shadowRootOptions: ShadowRootInit = {
     ...LitElement.shadowRootOptions,
@@ -34,8 +35,6 @@ export class CandlespanLengthField extends LitElement {
   @property({ attribute: false }) display: Display = METRIC;
   /** Says that the value was not given and stands in by default. */
   @property() why = "";
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   @state() private draft?: string;
   /** What stood there when the focus came: nothing is replaced under it until it is entered or left. */

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
 import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome } from "../../diagnostics/issue.ts";
@@ -7,6 +7,7 @@ import type { Photometry } from "../../photometry/photometry.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { PhotometryChooseDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { tokens } from "../shared/tokens.ts";
 import "../polar/polar.ts";
 
@@ -34,7 +35,7 @@ interface Given {
  * @csspart target - where files are dropped
  * @csspart file - what each file held
  */
-export class CandlespanLuminairePicker extends LitElement {
+export class CandlespanLuminairePicker extends CandlespanElement {
   static override styles = [
     tokens,
     fieldStyles,
@@ -59,8 +60,6 @@ export class CandlespanLuminairePicker extends LitElement {
   @property({ attribute: false }) say?: SayPhotometry;
   /** Largest file taken (bytes). */
   @property({ type: Number }) largest: number = FILE_LIMITS.photometricText;
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   @state() private given: readonly Given[] = [];
   @state() private isOver = false;

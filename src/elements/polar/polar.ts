@@ -1,10 +1,11 @@
-import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { Drawing } from "../../drawing/drawing.ts";
 import { polarDiagram } from "../../drawing/polar-diagram.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { IntensityDistribution } from "../../photometry/intensity-distribution.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { renderMarks } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 
@@ -13,7 +14,7 @@ import { drawingStyles, tokens } from "../shared/tokens.ts";
  *
  * @tag candlespan-polar
  */
-export class CandlespanPolar extends LitElement {
+export class CandlespanPolar extends CandlespanElement {
   static override styles = [
     tokens,
     drawingStyles,
@@ -28,8 +29,6 @@ export class CandlespanPolar extends LitElement {
   @property({ attribute: false }) distribution?: IntensityDistribution;
   /** Words above the diagram; the luminaire's name unless set. */
   @property() override title = "";
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   #drawn: { from: IntensityDistribution; title: string; drawing: Drawing } | undefined;
 

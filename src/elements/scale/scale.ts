@@ -1,8 +1,9 @@
-import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import { scaleBands, scaleSteps } from "../../drawing/light-scale.ts";
 import { rectangle } from "../../geometry/polygon.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { renderHatch } from "../shared/marks.ts";
 import { tokens } from "../shared/tokens.ts";
 
@@ -30,7 +31,7 @@ export function bandWithin(height: number, unit: "lx" | "fc"): number {
  * @tag candlespan-scale
  * @csspart bands - the row of colours
  */
-export class CandlespanScale extends LitElement {
+export class CandlespanScale extends CandlespanElement {
   static override styles = [
     tokens,
     css`
@@ -75,8 +76,6 @@ export class CandlespanScale extends LitElement {
   @property({ type: Boolean, reflect: true }) upright = false;
   /** Height of an upright colour (px); low ones have every second figure. */
   @property({ type: Number }) band: number = BAND.most;
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   override render(): TemplateResult {
     const { steps, bands } = bandsOf(this.unit);

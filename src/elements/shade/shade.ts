@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import { type ShadeShape, shadeSilhouette } from "../../drawing/shade-silhouette.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
@@ -12,6 +12,7 @@ import { fieldStyles } from "../length-field/field.styles.ts";
 import type { Limits } from "../length-field/number-text.ts";
 import type { FieldChangeDetail, StudyEditDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { renderMarks } from "../shared/marks.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { metresOf, valueAt } from "../study-fields/edit-path.ts";
@@ -28,7 +29,7 @@ import "../polar/polar.ts";
  * @csspart input - the text field of a length or number
  * @csspart note - the interpretation or the problem of what is typed
  */
-export class CandlespanShade extends LitElement {
+export class CandlespanShade extends CandlespanElement {
   static override styles = [
     tokens,
     drawingStyles,
@@ -50,8 +51,6 @@ export class CandlespanShade extends LitElement {
   /** Fraction of a tracing under way. */
   @property({ type: Number }) progress?: number;
   @property({ attribute: false }) display: Display = METRIC;
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   override render(): TemplateResult {
     const drawing = shadeSilhouette(this.#shape(), 300, wording(this.display));

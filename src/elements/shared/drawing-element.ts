@@ -1,5 +1,5 @@
 /** What every drawing of an arrangement shares: its inputs, its width, and the place where light is read. */
-import { LitElement, type PropertyValues } from "lit";
+import type { PropertyValues } from "lit";
 import { property } from "lit/decorators.js";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
@@ -11,6 +11,7 @@ import type { Target } from "../../scene/target.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import type { ReadingDetail } from "./contract.ts";
 import { ElementWidth } from "./element-width.ts";
+import { CandlespanElement } from "./element.ts";
 import { IlluminanceProbe } from "./illuminance-probe.ts";
 import { arrangementContext, StudyProperties } from "./study-context.ts";
 
@@ -22,7 +23,7 @@ export interface Place {
 
 const NO_TARGETS: ReadonlyMap<string, Target> = new Map();
 
-export abstract class DrawingElement extends LitElement {
+export abstract class DrawingElement extends CandlespanElement {
   /** The study, resolved; with `arrangement` it supplies scene, targets and units. */
   @property({ attribute: false }) study?: ResolvedStudy;
   /** Which of the study's arrangements is shown, from 0. */
@@ -38,8 +39,6 @@ export abstract class DrawingElement extends LitElement {
   @property({ attribute: false }) scale?: SheetScale;
   /** Where the light is read; set by pointer or keyboard in any drawing of a sheet. */
   @property({ attribute: false }) reading?: Place;
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   readonly #width = new ElementWidth(this);
   #reader?: IlluminanceProbe;

@@ -1,10 +1,11 @@
-import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { DefaultUsed } from "../../scene/resolved-study.ts";
 import { type Display, METRIC } from "../../words/wording.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { FieldChangeDetail, StudyEditDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { tokens } from "../shared/tokens.ts";
 import { metresOf, valueAt } from "./edit-path.ts";
 import { editName, type FieldGroup, fieldsOf, type StudyField, type StudyPart } from "./field-list.ts";
@@ -20,7 +21,7 @@ import "../length-field/length-field.ts";
  * @csspart input - the text field of a length or number
  * @csspart note - the interpretation or the problem of what is typed
  */
-export class CandlespanStudyFields extends LitElement {
+export class CandlespanStudyFields extends CandlespanElement {
   static override styles = [
     tokens,
     fieldStyles,
@@ -39,8 +40,6 @@ export class CandlespanStudyFields extends LitElement {
   /** Identifiers of targets a zone may ask for. */
   @property({ attribute: false }) targets: readonly string[] = [];
   @property({ attribute: false }) display: Display = METRIC;
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   override render(): TemplateResult {
     const groups = fieldsOf(this.about, this.document, this.targets);

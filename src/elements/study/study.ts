@@ -1,6 +1,6 @@
 import { ContextProvider } from "@lit/context";
 import { initialState, Task } from "@lit/task";
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
+import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, state } from "lit/decorators.js";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { CandlespanError, orThrow } from "../../diagnostics/candlespan-error.ts";
@@ -9,6 +9,7 @@ import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { LuminaireMoveDetail, StudyLightDetail } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
+import { CandlespanElement } from "../shared/element.ts";
 import { movedScene } from "../shared/moved-scene.ts";
 import { arrangementContext, comparisonContext, findingsContext } from "../shared/study-context.ts";
 import { tokens } from "../shared/tokens.ts";
@@ -47,7 +48,7 @@ const REST = 200;
  * @csspart pointer - the vertical reading line of every drawing
  * @csspart bands - the row of colours of the scale
  */
-export class CandlespanStudy extends LitElement {
+export class CandlespanStudy extends CandlespanElement {
   static override styles = [tokens, studyStyles];
 
   /** Address of the study file, relative to the page. Photometric files are beside it. */
@@ -60,8 +61,6 @@ export class CandlespanStudy extends LitElement {
   @property({ type: Boolean, reflect: true }) fixed = false;
   /** Leaves out parts of the sheet: a list of `elevation plan profile legend people dimensions hatch zones`. */
   @property() hide = "";
-  /** `day` or `evening`; follows the page's color-scheme when absent. */
-  @property({ reflect: true }) mode?: "day" | "evening";
 
   /** The arrangement as the study or a move has it. */
   @state() private scene?: Scene;
