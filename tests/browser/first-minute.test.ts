@@ -18,15 +18,18 @@ let page: Page;
 let troubles: string[];
 
 let example: unknown;
+/** The worked example by direct light alone, for tests that ask nothing of the light. */
+let direct: unknown;
 
 beforeAll(async () => {
   viewer = await openPage({
     acceptDownloads: true,
   });
   ({ page, troubles, example } = viewer);
+  direct = { ...(example as object), calculation: { interreflection: false } };
 });
 afterAll(() => viewer.close());
-beforeEach(() => startAfresh(page, example));
+beforeEach(() => startAfresh(page, direct));
 afterEach(() => {
   expect(troubles.splice(0)).toEqual([]);
 });
@@ -46,6 +49,7 @@ const undo = () => page.locator(".tools button").first();
 const verdict = () => verdictOf(page);
 
 it("opens on the worked example with everything computed", async () => {
+  await startAfresh(page, example);
   await refined(page);
   await poll(() => page.title()).toBe("Boathouse kitchen · Candlespan");
   await poll(verdict).toMatch(/Prep \d+ lx \(\d+ to \d+\), evenness 0\.\d+: /);
@@ -56,6 +60,7 @@ it("opens on the worked example with everything computed", async () => {
 });
 
 it("follows a dragged pendant, names the change, and takes it back", async () => {
+  await startAfresh(page, example);
   await refined(page);
   const before = await study();
   const box = await page.locator('candlespan-plan [data-luminaire="0 1"] .grip').boundingBox();
@@ -230,6 +235,7 @@ it("prints the plan to a true scale", async () => {
 });
 
 it("compares every option on one scale, ranked by verdict, then evenness", async () => {
+  await startAfresh(page, example);
   await enter(page, "Compare");
   const options = page.locator("candlespan-comparison .option");
   await poll(() => options.count()).toBe(3);
