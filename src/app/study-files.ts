@@ -1,13 +1,12 @@
 /**
  * The files of a study and what was made of them: the photometry of a file by its path, lamp set and flux while its
  * bytes, and those of the tilt file it names, stay the same; a luminaire by its part of the document and its photometry, so that a pendant that moved is
- * still the same luminaire to the engine, which keeps its tables by luminaire. What the last {@link KEEP} openings of
- * the study named is kept.
+ * still the same luminaire to the engine, which keeps its tables by luminaire. Kept is what the study names, and the
+ * latest {@link KEEP} readings beside.
  */
 
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { RecentCache } from "../numerics/recent-cache.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import type { ReadOptions } from "../photometry/readers/read-options.ts";
 import { type PhotometryReader, readerFor } from "../photometry/readers/reader-for.ts";
@@ -44,8 +43,8 @@ const KEEP = 4;
 
 export class StudyFiles {
   readonly #bytes = new Map<string, Outcome<Uint8Array>>();
-  readonly #read = new RecentCache<{ known?: KnownPhotometry }>(KEEP);
-  readonly #luminaires = new RecentCache<{ known?: KnownLuminaire }>(KEEP);
+  readonly #read = new Map<string, KnownPhotometry>();
+  readonly #luminaires = new Map<string, KnownLuminaire>();
 
   /** Takes all files of a study in place of those before; what was read of a file that stays is kept. */
   replace(files: readonly StudyFile[]): void {
@@ -61,37 +60,41 @@ export class StudyFiles {
     file?: string,
   ): Promise<ReadonlyMap<string, Outcome<Photometry>>> {
     const all = new Map<string, Outcome<Photometry>>();
-    for (const named of photometryPaths(document))
+    const paths = photometryPaths(document);
+    for (const named of paths)
       all.set(named.luminaire, await this.#photometryOf(document, named, readFile, file));
-    this.#read.turn();
-    this.#luminaires.turn();
+    const keys = new Set(paths.map((named) => keyOf(document, named)));
+    for (const key of this.#read.keys())
+      if (!keys.has(key) && this.#read.size > keys.size + KEEP) this.#read.delete(key);
+    for (const name of this.#luminaires.keys())
+      if (document.luminaires?.[name] === undefined) this.#luminaires.delete(name);
     return all;
   }
 
   /** The luminaire made earlier from the same document and photometry, else the one just made. */
   same(made: Luminaire, document: unknown, photometry: Outcome<Photometry> | undefined): Luminaire {
     const text = JSON.stringify(document);
-    const entry = this.#luminaires.get(made.name, () => ({}));
-    if (entry.known?.text !== text || entry.known.photometry !== photometry)
-      entry.known = { text, photometry, luminaire: made };
-    return entry.known.luminaire;
+    const earlier = this.#luminaires.get(made.name);
+    if (earlier?.text === text && earlier.photometry === photometry) return earlier.luminaire;
+    this.#luminaires.set(made.name, { text, photometry, luminaire: made });
+    return made;
   }
 
   async #photometryOf(
     document: StudyDocument,
-    { luminaire, path, where, lampSet }: PhotometryPath,
+    named: PhotometryPath,
     readFile: ReadFile | undefined,
     file: string | undefined,
   ): Promise<Outcome<Photometry>> {
+    const { luminaire, path, where, lampSet } = named;
     const bytes = await this.#bytesOf(document, path, readFile);
     if (!bytes.ok)
       return readFile === undefined
         ? bytes
         : placed(bytes, { ...(file === undefined ? {} : { file }), path: where });
     const flux = document.luminaires?.[luminaire]?.flux;
-    const key = `${path}\n${lampSet ?? ""}\n${flux ?? ""}`;
-    const entry = this.#read.get(key, () => ({}));
-    const { known } = entry;
+    const key = keyOf(document, named);
+    const known = this.#read.get(key);
     if (known !== undefined && sameBytes(known.bytes, bytes.value)) {
       const tilt =
         known.tilt === undefined ? undefined : await this.#bytesOf(document, known.tilt.path, readFile);
@@ -108,9 +111,13 @@ export class StudyFiles {
       this.#bytesOf(document, name, readFile),
     );
     // A missing file may come yet.
-    if (tilt === undefined) entry.known = { bytes: bytes.value, photometry };
+    if (tilt === undefined) this.#read.set(key, { bytes: bytes.value, photometry });
     else if (tilt.bytes.ok)
-      entry.known = { bytes: bytes.value, tilt: { path: tilt.path, bytes: tilt.bytes.value }, photometry };
+      this.#read.set(key, {
+        bytes: bytes.value,
+        tilt: { path: tilt.path, bytes: tilt.bytes.value },
+        photometry,
+      });
     return photometry;
   }
 
@@ -153,6 +160,10 @@ export class StudyFiles {
     }
     return this.#bytes.get(path) ?? (readFile === undefined ? missing(path) : fetched(path, readFile));
   }
+}
+
+function keyOf({ luminaires }: StudyDocument, { luminaire, path, lampSet }: PhotometryPath): string {
+  return `${path}\n${lampSet ?? ""}\n${luminaires?.[luminaire]?.flux ?? ""}`;
 }
 
 async function fetched(path: string, readFile: ReadFile): Promise<Outcome<Uint8Array>> {

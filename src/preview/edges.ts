@@ -3,7 +3,8 @@
 import { BufferAttribute, BufferGeometry } from "three";
 import { flatSurface } from "../engine/surfaces/surface-lattice.ts";
 import { depthInside } from "../geometry/polygon.ts";
-import { dot, placeInPlane, pointOfPlane, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import { placeInPlane, pointOfPlane } from "../geometry/plane-frame.ts";
+import { dot, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 
 /** Pieces of an edge that are looked at one by one. */

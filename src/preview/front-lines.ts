@@ -7,7 +7,8 @@
 
 import { BufferAttribute, BufferGeometry } from "three";
 import { type FlatSurface, flatSurface } from "../engine/surfaces/surface-lattice.ts";
-import { add, pointOfPlane, scale, type Vec3 } from "../geometry/vector.ts";
+import { pointOfPlane } from "../geometry/plane-frame.ts";
+import { add, scale, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Surface } from "../scene/surface.ts";
 

@@ -2,7 +2,8 @@
 
 import { type Camera, type Mesh, Raycaster, type Vector2, type Vector3 } from "three";
 import { depthInside } from "../geometry/polygon.ts";
-import { dot, placeInPlane, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import { placeInPlane } from "../geometry/plane-frame.ts";
+import { dot, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Cut, isKept } from "./cut.ts";
 import type { LightCache } from "./light-cache.ts";

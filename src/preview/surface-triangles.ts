@@ -2,7 +2,8 @@
 
 import { ShapeUtils, Vector2 } from "three";
 import { flatSurface } from "../engine/surfaces/surface-lattice.ts";
-import { pointOfPlane, type Vec2 } from "../geometry/vector.ts";
+import { pointOfPlane } from "../geometry/plane-frame.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { albedoOf } from "./colour.ts";
 import { type SurfaceAtlas, texelOf } from "./surface-atlas.ts";

@@ -7,17 +7,8 @@
 
 import { area, counterClockwise, depthInside, type Polygon } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
-import {
-  cross,
-  dot,
-  normalize,
-  type PlaneFrame,
-  placeInPlane,
-  pointOfPlane,
-  subtract,
-  type Vec2,
-  type Vec3,
-} from "../geometry/vector.ts";
+import { type PlaneFrame, placeInPlane, pointOfPlane } from "../geometry/plane-frame.ts";
+import { cross, dot, normalize, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Surface } from "./surface.ts";
 
 /** Planes closer than this are one (m). */

@@ -6,7 +6,7 @@ import type { StudyDocument } from "../../src/study/study.ts";
 import { lm63 } from "../support/photometric-text.ts";
 
 // 2026-11-28: each flux of a dragged field left a reading of the whole file for as long as the page was open.
-it("keeps readings of the last openings, and drops those of older ones", async () => {
+it("keeps what the study names and the latest readings beside, and drops older ones", async () => {
   const files = new StudyFiles();
   const bytes = new TextEncoder().encode(lm63({ ten: "1 300 1 3 1 1 2 -0.2 -0.2 0" }));
   const readingAt = async (flux: number) => {

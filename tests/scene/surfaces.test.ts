@@ -2,7 +2,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { enclosedVolume, openEdges } from "../support/closed-surfaces.ts";
-import { dot, length, loopNormal, normalize } from "../../src/geometry/vector.ts";
+import { loopNormal } from "../../src/geometry/plane-frame.ts";
+import { dot, length, normalize } from "../../src/geometry/vector.ts";
 import type { Scene } from "../../src/scene/scene.ts";
 import { airVolume, netArea, surfaceArea } from "../support/closed-surfaces.ts";
 import { ISLAND, type Json, kitchen, refusal, resolved } from "../support/studies.ts";

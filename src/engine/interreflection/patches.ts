@@ -5,7 +5,8 @@
  */
 
 import { type Box, boxOfPoints } from "../../geometry/box.ts";
-import { dot, loopNormal, type Vec2 } from "../../geometry/vector.ts";
+import { loopNormal } from "../../geometry/plane-frame.ts";
+import { dot, type Vec2 } from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { type SurfaceGrid, surfaceGrid } from "./surface-grid.ts";
 

@@ -7,16 +7,8 @@
  */
 
 import { rectangleBetween, signedArea } from "../../geometry/polygon.ts";
-import {
-  cross,
-  dot,
-  normalize,
-  type PlaneFrame,
-  placeInPlane,
-  subtract,
-  type Vec2,
-  type Vec3,
-} from "../../geometry/vector.ts";
+import { type PlaneFrame, placeInPlane } from "../../geometry/plane-frame.ts";
+import { cross, dot, normalize, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 
 /** Orthonormal: `u` × `v` = the surface's normal. */

@@ -5,7 +5,8 @@
  */
 
 import { bounds, depthInside, distanceToSegment } from "../../geometry/polygon.ts";
-import { type PlaneFrame, placeInPlane, pointOfPlane, type Vec2, type Vec3 } from "../../geometry/vector.ts";
+import { type PlaneFrame, placeInPlane, pointOfPlane } from "../../geometry/plane-frame.ts";
+import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { surfaceFrame } from "../interreflection/surface-grid.ts";
 
