@@ -254,11 +254,12 @@ function gridFrames(
       [(high[0] - low[0]) / grid.columns / 2, (high[1] - low[1]) / grid.rows / 2],
       "not given; half a spacing",
     );
-  const { aim } = grid;
+  const { aim, offset: [along, across] = [0, 0] } = grid;
   checkAim(grid, ["turn", "followSlope"], path, ledger);
   const orientation = hung(radians(grid.turn ?? 0), followsSlope(grid, role, path, room, ledger), room);
-  return ys.flatMap((y) =>
-    xs.map((x) => {
+  return ys.flatMap((row) =>
+    xs.map((column) => {
+      const [x, y] = [column + along, row + across];
       const place: Vec3 = [x, y, grid.height ?? ceilingAt(room, x, y)];
       if (aim === undefined) return frame(place, orientation);
       checkAimedAway(place, aim, path, ledger);

@@ -44,6 +44,7 @@ export const gridSchema = object({
   rows: wholeNumber(1, 100),
   margin: optional(lengthFromZero),
   over: optional(v.strictTuple([point2, point2], tupleMessage("[[x0, y0], [x1, y1]]"))),
+  offset: optional(point2),
   height: optional(positiveLength),
   turn: optional(angle),
   aim: optional(point3),

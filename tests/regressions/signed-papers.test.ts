@@ -348,3 +348,26 @@ describe("an issue of a study in feet", () => {
     rmSync(folder, { recursive: true });
   });
 });
+
+describe("a grid of recessed lights", () => {
+  it("could not be shifted as its HOLD says", () => {
+    const origins = (grid: Json) =>
+      resolved(
+        kitchen({
+          arrangements: [
+            {
+              name: "a",
+              layers: [{ name: "ambient", luminaire: "spot", grid: { columns: 3, rows: 2, ...grid } }],
+            },
+          ],
+        }),
+      ).scenes[0].layers[0].luminaires.map(({ frame }) => frame.origin);
+    const plain = origins({ margin: 0.7 });
+    const shifted = origins({ margin: 0.7, offset: ["39 mm", -0.1] });
+    const worst = Math.max(
+      ...shifted.flatMap((at, i) => at.map((x, k) => Math.abs(x - plain[i][k] - [0.039, -0.1, 0][k]))),
+    );
+    console.log(`worst place of a shifted grid: ${worst.toExponential(1)} m`);
+    expect(worst).toBeLessThan(1e-12);
+  });
+});

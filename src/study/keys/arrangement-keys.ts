@@ -72,6 +72,12 @@ const GRID_KEYS: Keys<GridDocument> = {
       [4.8, 4.2],
     ],
   },
+  offset: {
+    meaning: "Moves the whole grid along the room's x and y, as off a joist.",
+    frame: "room",
+    default: [0, 0],
+    example: [0.04, 0],
+  },
   height: {
     meaning: "Height of the photometric centres above the floor.",
     frame: "room",
