@@ -120,14 +120,22 @@ export const previewStyles = css`
     display: flex;
     gap: 4px;
   }
-  /* On a phone the picture comes first, and its controls under it. Told by an attribute: with a container query the picture was laid out
-     no more once its pane had turned low and narrow. */
+  /* On a phone the controls are one row that is moved sideways, and the picture is as high as what such a phone shows under it. Told by an
+     attribute: with a container query the picture was laid out no more once its pane had turned low and narrow. */
   :host([narrow]) .stage {
-    aspect-ratio: 1;
+    flex: none;
+    /* A least height would be a least width too. */
+    min-height: 0;
   }
   :host([narrow]) .controls {
-    order: 1;
-    margin: 12px 0 0;
+    contain: inline-size;
+    flex-wrap: nowrap;
+    overflow-x: auto;
+    white-space: nowrap;
+  }
+  :host([narrow]) .controls > *,
+  :host([narrow]) .controls ::slotted(*) {
+    flex: none;
   }
   figcaption {
     margin-top: 8px;

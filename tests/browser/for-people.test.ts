@@ -4,7 +4,16 @@ import axe from "axe-core";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
 import { wordContrasts } from "../support/page-contrast.ts";
-import { enter, openPage, type OpenPage, poll, refined, startAfresh, studyOf } from "../support/viewer.ts";
+import {
+  enter,
+  kept,
+  openPage,
+  type OpenPage,
+  poll,
+  refined,
+  startAfresh,
+  studyOf,
+} from "../support/viewer.ts";
 
 let viewer: OpenPage;
 let context: BrowserContext;
@@ -188,6 +197,30 @@ it("keeps the controls off the plan on a phone", async () => {
     const side = await page.locator(".side").boundingBox();
     return plan === null || side === null ? Number.NaN : plan.y + plan.height - side.y;
   }).toBeLessThanOrEqual(1);
+});
+
+// 2026-11-28: of a phone the panel hid what is set of the picture and its lower third, and kept studies lost their names.
+it("shows the room's picture with its viewpoints, and names of kept studies, on a phone", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.getByRole("button", { name: "Room", exact: true }).click();
+  await page.getByLabel("Viewpoint").waitFor();
+  const below = (part: string) =>
+    page.evaluate((selector) => {
+      const inside = document.querySelector("candlespan-preview")?.shadowRoot?.querySelector(selector);
+      const side = document.querySelector(".side");
+      if (!inside || side === null) return Number.NaN;
+      return inside.getBoundingClientRect().bottom - side.getBoundingClientRect().top;
+    }, part);
+  await poll(() => below(".stage")).toBeLessThanOrEqual(0);
+  expect(await below(".controls")).toBeLessThan(0);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  await page.getByRole("button", { name: "Drawings", exact: true }).click();
+  await kept(page);
+  await page.getByRole("button", { name: "Study", exact: true }).click();
+  const title = page.locator(".kept input").first();
+  await title.waitFor();
+  expect((await title.boundingBox())?.width ?? 0).toBeGreaterThan(200);
+  await page.getByRole("dialog").getByRole("button", { name: "Close" }).click();
 });
 
 it("shows elevation, plan and profile together on a laptop's screen", async () => {
