@@ -1,7 +1,7 @@
 // Illuminance as colour and isolux lines: the absolute scale of src/drawing/light-scale.ts, a band a step.
 //
 // A table over ln E (1 to 20,000 lx) holds each band's colour, the ln of the steps below and above it and the ink of
-// their lines. A line lies where E crosses a step: |ln E - ln step| within three quarters of a pixel, by the screen's
+// their lines. A line lies where E crosses a step: |ln E - ln step| within half the line's width, by the screen's
 // derivative; it is of one ink on both its sides.
 
 uniform highp sampler2D scaleTable;

@@ -73,7 +73,8 @@ export class StudyFiles {
 
   /** The luminaire made earlier from the same document and photometry, else the one just made. */
   same(made: Luminaire, document: unknown, photometry: Outcome<Photometry> | undefined): Luminaire {
-    const text = JSON.stringify(document);
+    // Where its light comes from is told in the unit that the study shows.
+    const text = JSON.stringify([document, made.origin]);
     const earlier = this.#luminaires.get(made.name);
     if (earlier?.text === text && earlier.photometry === photometry) return earlier.luminaire;
     this.#luminaires.set(made.name, { text, photometry, luminaire: made });

@@ -178,7 +178,7 @@ export class LightCache {
     while (!this.proceed(1e9, () => 0));
   }
 
-  /** Developed illuminance (lx) of every texel of the best atlas, four numbers each: tinted, and alone. */
+  /** Developed illuminance (lx) of every texel of the best atlas. */
   read(): { readonly atlas: SurfaceAtlas; readonly values: Float32Array } | undefined {
     const target = this.isStill ? this.#fine : this.#coarse;
     if (target === undefined) return undefined;

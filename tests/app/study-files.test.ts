@@ -2,6 +2,7 @@
 import { expect, it } from "vitest";
 import { StudyFiles } from "../../src/app/study-files.ts";
 import { success } from "../../src/diagnostics/issue.ts";
+import type { Luminaire } from "../../src/luminaire/luminaire.ts";
 import type { StudyDocument } from "../../src/study/study.ts";
 import { lm63 } from "../support/photometric-text.ts";
 
@@ -45,4 +46,14 @@ it("reads a file anew when the tilt file it names is another", async () => {
   expect(await readingWith(0.9)).toBe(first);
   const other = await readingWith(0.5);
   expect(other).not.toEqual(first);
+});
+
+// 2026-11-28: in another unit a shade was still described in the one before.
+it("has a luminaire described in the unit that the study shows now", () => {
+  const files = new StudyFiles();
+  const made = { name: "spot", origin: "a cone of 300 mm" } as Luminaire;
+  expect(files.same(made, {}, undefined)).toBe(made);
+  expect(files.same({ ...made }, {}, undefined)).toBe(made);
+  const inInches = { ...made, origin: "a cone of 12 in" };
+  expect(files.same(inInches, {}, undefined)).toBe(inInches);
 });

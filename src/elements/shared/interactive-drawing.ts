@@ -11,7 +11,7 @@ import { goByKey } from "./go-by-key.ts";
 import { renderHandles } from "./luminaire-handles.ts";
 import { round } from "./marks.ts";
 
-/** Steps of the reading by arrow key, in pixels of the drawing. */
+/** From so near a luminaire snaps (px of the drawing). */
 const SNAP_PIXELS = 7;
 
 /** What keys go to: luminaires and the light. */
