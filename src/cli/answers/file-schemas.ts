@@ -197,5 +197,6 @@ export const TARGETS_ANSWER = list(
     scope: text("Where it holds."),
     "surface?": text("The surface it is for."),
     "note?": text("A remark."),
+    "ages?": text("Whose eyes it is for, where the source says so."),
   }),
 );
