@@ -9,7 +9,7 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
 import { halfWidth } from "./silhouette.ts";
-import type { LuminaireKey } from "./snap.ts";
+import type { LuminaireKey } from "./luminaire-key.ts";
 
 export interface LimitedMove {
   /** m, in the room's axes */

@@ -6,20 +6,8 @@
 import type { Scene } from "../scene/scene.ts";
 import type { Wording } from "../words/wording.ts";
 import { type IslandAxes, placeOf } from "./island-axes.ts";
+import type { LuminaireKey, Move } from "./luminaire-key.ts";
 import { halfWidth } from "./silhouette.ts";
-
-/** One luminaire: index of its layer in the scene and its own index in the layer. */
-export interface LuminaireKey {
-  readonly layer: number;
-  readonly index: number;
-}
-
-/** A move in the island's axes (m). */
-export interface Move {
-  readonly along: number;
-  readonly across: number;
-  readonly height: number;
-}
 
 export interface Snapped {
   readonly move: Move;
@@ -30,10 +18,6 @@ export interface Snapped {
 interface Candidate {
   readonly value: number;
   readonly reason: string;
-}
-
-export function sameLuminaire(a: LuminaireKey, b: LuminaireKey): boolean {
-  return a.layer === b.layer && a.index === b.index;
 }
 
 /** Pulls a move of `held` (and whatever moves with it) to the nearest reason within `reach` metres, for each

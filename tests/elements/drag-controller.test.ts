@@ -1,8 +1,9 @@
 /** The hand without a page: steps, snaps with their reasons, Escape, several luminaires at once. */
 import { describe, expect, it } from "vitest";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
+import type { Move } from "../../src/drawing/luminaire-key.ts";
 import { withinRoom } from "../../src/drawing/room-limits.ts";
-import { type Move, snapMove } from "../../src/drawing/snap.ts";
+import { snapMove } from "../../src/drawing/snap.ts";
 import { keyStep } from "../../src/elements/shared/drag-controller.ts";
 import { movedScene } from "../../src/elements/shared/moved-scene.ts";
 import { verticalExtent } from "../../src/luminaire/vertical-extent.ts";

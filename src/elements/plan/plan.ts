@@ -8,7 +8,7 @@ import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../
 import type * as ShadowOnPlan from "../../drawing/shadow-on-plan.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
-import type { Move } from "../../drawing/snap.ts";
+import type { Move } from "../../drawing/luminaire-key.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { AlsoDrawn } from "../also-drawn/also-drawn.ts";

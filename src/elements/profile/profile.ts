@@ -6,7 +6,7 @@ import { placeOf } from "../../drawing/island-axes.ts";
 import { highestOf, profileAlong, targetLines } from "../../drawing/profile.ts";
 import { profileDrawing } from "../../drawing/profile-drawing.ts";
 import { profileFrame } from "../../drawing/profile-frame.ts";
-import type { Move } from "../../drawing/snap.ts";
+import type { Move } from "../../drawing/luminaire-key.ts";
 import { suspended } from "../../scene/suspended.ts";
 import type { AlsoDrawn } from "../also-drawn/also-drawn.ts";
 import { define } from "../shared/define.ts";

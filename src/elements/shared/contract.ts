@@ -2,7 +2,7 @@
 
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import type { FloorPlanKind } from "../../drawing/floor-plan-items.ts";
-import type { LuminaireKey } from "../../drawing/snap.ts";
+import type { LuminaireKey } from "../../drawing/luminaire-key.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";

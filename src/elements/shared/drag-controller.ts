@@ -5,20 +5,16 @@
  * often the page hands back a new scene meanwhile. Nothing here changes a scene.
  */
 
-import { islandAxes } from "../../drawing/island-axes.ts";
-import { withinRoom } from "../../drawing/room-limits.ts";
-import { type LuminaireKey, type Move, sameLuminaire, snapMove } from "../../drawing/snap.ts";
+import { type LuminaireKey, type Move, sameLuminaire } from "../../drawing/luminaire-key.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { METRES_PER_INCH } from "../../units/quantities.ts";
 import type { Wording } from "../../words/wording.ts";
-import type {
-  LuminaireMove,
-  LuminaireMoveDetail,
-  LuminaireRemoveDetail,
-  LuminaireSelectDetail,
-} from "./contract.ts";
+import type { LuminaireMoveDetail, LuminaireRemoveDetail, LuminaireSelectDetail } from "./contract.ts";
+import type { moveDetail } from "./move-detail.ts";
 import { Press } from "./press.ts";
+
+let loadedDetail: typeof moveDetail | undefined;
 
 /** What the hand needs of the drawing it works in. */
 export interface DragHost extends EventTarget {
@@ -34,7 +30,7 @@ export interface DragHost extends EventTarget {
 }
 
 /** What is moved, and where it was: of every move, by pointer or key. */
-interface Start {
+export interface Start {
   readonly scene: Scene;
   readonly held: LuminaireKey;
   readonly moving: readonly LuminaireKey[];
@@ -90,6 +86,7 @@ export class DragController {
     else if (!isSelected) this.#select([key]);
     const moving = orderedWith(key, this.#host.selection);
     this.#hold = { scene, held: key, moving, press: new Press(event) };
+    this.#whenLoaded(() => {});
   };
 
   readonly move = (event: PointerEvent): void => {
@@ -99,8 +96,12 @@ export class DragController {
     const shift = hold.press.shift(event);
     if (shift === undefined) return;
     if (!isDrag) this.#host.holding(true);
-    hold.last = this.#detail(hold, this.#host.moveOf(...shift, hold.held), "drag", "pointer", !event.altKey);
-    this.#emit("luminaire-move", hold.last);
+    const wanted = this.#host.moveOf(...shift, hold.held);
+    const snaps = event.altKey ? undefined : this.#host;
+    this.#whenLoaded((detail) => {
+      hold.last = detail(hold, wanted, "drag", "pointer", snaps);
+      this.#emit("luminaire-move", hold.last);
+    });
   };
 
   readonly up = (event: PointerEvent): void => {
@@ -109,7 +110,9 @@ export class DragController {
     this.#hold = undefined;
     if (!hold.press.isDrag) return;
     this.#host.holding(false);
-    if (hold.last !== undefined) this.#emit("luminaire-move", { ...hold.last, phase: "commit" });
+    this.#whenLoaded(() => {
+      if (hold.last !== undefined) this.#emit("luminaire-move", { ...hold.last, phase: "commit" });
+    });
   };
 
   /** Escape, or the pointer was taken away: back to where the hand found it. */
@@ -118,10 +121,8 @@ export class DragController {
     this.#hold = undefined;
     if (!hold?.press.isDrag) return;
     this.#host.holding(false);
-    this.#emit(
-      "luminaire-move",
-      this.#detail(hold, { along: 0, across: 0, height: 0 }, "cancel", "pointer", false),
-    );
+    const still = { along: 0, across: 0, height: 0 };
+    this.#whenLoaded((detail) => this.#emit("luminaire-move", detail(hold, still, "cancel", "pointer")));
   };
 
   readonly key = (event: KeyboardEvent): void => {
@@ -175,41 +176,17 @@ export class DragController {
     if (move.along === 0 && move.across === 0 && move.height === 0) return;
     if (!isSelected) this.#select([key]);
     const start: Start = { scene, held: key, moving: orderedWith(key, this.#host.selection) };
-    this.#emit("luminaire-move", this.#detail(start, move, "commit", "keyboard", false));
+    this.#whenLoaded((detail) => this.#emit("luminaire-move", detail(start, move, "commit", "keyboard")));
   };
 
-  #detail(
-    { scene, held, moving }: Start,
-    wanted: Move,
-    phase: LuminaireMoveDetail["phase"],
-    by: LuminaireMoveDetail["by"],
-    snaps: boolean,
-  ): LuminaireMoveDetail {
-    const axes = islandAxes(scene);
-    const { move, reasons } = snaps
-      ? snapMove(scene, axes, held, moving, wanted, this.#host.snapReach, this.#host.words)
-      : { move: wanted, reasons: [] };
-    const c = Math.cos(axes.turn);
-    const s = Math.sin(axes.turn);
-    const { by: shift, reasons: stops } = withinRoom(scene, moving, [
-      c * move.along - s * move.across,
-      s * move.along + c * move.across,
-      move.height,
-    ]);
-    const moves = moving.map((key): LuminaireMove => {
-      const layer = scene.layers[key.layer];
-      const from = layer.luminaires[key.index].frame.origin;
-      const position: Vec3 = [from[0] + shift[0], from[1] + shift[1], from[2] + shift[2]];
-      return { ...key, layerName: layer.name, position, from };
-    });
-    return {
-      ...moves[0],
-      phase,
-      moves,
-      name: `move ${nameOf(scene, moving)}`,
-      reasons: [...stops, ...reasons],
-      by,
-    };
+  /** What a move comes to loads when a luminaire is first taken hold of; what is asked meanwhile follows in its order. */
+  #whenLoaded(act: (detail: typeof moveDetail) => void): void {
+    if (loadedDetail !== undefined) act(loadedDetail);
+    else
+      void import("./move-detail.ts").then(({ moveDetail }) => {
+        loadedDetail = moveDetail;
+        act(moveDetail);
+      });
   }
 
   #select(selection: readonly LuminaireKey[]): void {

@@ -4,7 +4,7 @@ import { property } from "lit/decorators.js";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
 import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
-import type { LuminaireKey } from "../../drawing/snap.ts";
+import type { LuminaireKey } from "../../drawing/luminaire-key.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";

@@ -3,7 +3,7 @@ import { html, nothing, type PropertyValues, type SVGTemplateResult, svg, type T
 import { property, query, state } from "lit/decorators.js";
 import type { LuminaireMarks } from "../../drawing/drawing.ts";
 import { placeOf, placeOnTop } from "../../drawing/island-axes.ts";
-import type { LuminaireKey, Move } from "../../drawing/snap.ts";
+import type { LuminaireKey, Move } from "../../drawing/luminaire-key.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { ARROWS, DragController, type DragHost, keyStep } from "./drag-controller.ts";
 import { DrawingElement, type Place } from "./drawing-element.ts";

@@ -1,7 +1,7 @@
 /** Luminaires of a drawing as things a hand can take: focusable, named, with a visible state. */
 import { nothing, type SVGTemplateResult, svg } from "lit";
 import type { LuminaireMarks } from "../../drawing/drawing.ts";
-import { type LuminaireKey, sameLuminaire } from "../../drawing/snap.ts";
+import { type LuminaireKey, sameLuminaire } from "../../drawing/luminaire-key.ts";
 import { renderMarks, round } from "./marks.ts";
 
 /** WCAG 2.2 target size (minimum); a coarse pointer gets the 44 px of the enhanced criterion. */
