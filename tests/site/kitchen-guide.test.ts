@@ -22,7 +22,7 @@ describe("one kitchen from brief to meter", () => {
     for (const { assessment } of guide.lights)
       for (const { watts } of [assessment.energy]) expect(page).toContain(`<td>${watts.toFixed(0)}</td>`);
     expect(page).not.toMatch(/undefined|NaN|\[object/);
-    expect(page).toMatch(/Pendants no\. 3 gives 0\.50 of the light expected/);
+    expect(page).toMatch(/P3 \(pendants no\. 3\) gives 0\.50 of the light expected/);
     for (const [, file] of page.matchAll(/<img src="([^"]+)"/g))
       expect(Object.keys(guide.pictures)).toContain(file);
   });
