@@ -8,21 +8,15 @@ import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts"
 import { averageOf } from "../assessment/layer-light.ts";
 import type { Verdict } from "../assessment/verdict.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { wordRows } from "../diagnostics/word-rows.ts";
 import { bodyShadowMap } from "../drawing/body-shadow-svg.ts";
 import { clashMarks } from "../drawing/clash-marks.ts";
-import { type Ink, line, type Mark, segment, text, textWidth, wordBoxes } from "../drawing/drawing.ts";
-import { islandAxes } from "../drawing/island-axes.ts";
+import { type Ink, type Mark, text, wordBoxes } from "../drawing/drawing.ts";
 import { islandLight, lineObstacles } from "../drawing/island-light.ts";
-import { planLineKey, scaleBar, scaleLegend } from "../drawing/light-legend.ts";
-import { luxColour } from "../drawing/light-scale.ts";
 import { DAY } from "../drawing/palette.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
-import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
-import { escapeText, FONT, hatchSvg, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
-import { rectangle } from "../geometry/polygon.ts";
+import { escapeText, FONT, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
-import type { LayerRole, Scene } from "../scene/scene.ts";
+import type { LayerRole } from "../scene/scene.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import {
   formatIlluminance,
@@ -33,15 +27,12 @@ import { formatLength, type LengthUnit } from "../units/length-text.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { patchyRemark, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
 import { clashHeadline } from "../words/clash-words.ts";
-import { methodText } from "../words/method-text.ts";
-import { asSentence } from "../diagnostics/sentence.ts";
 import { litSettingWords } from "../words/settings-text.ts";
 import { wording } from "../words/wording.ts";
 import { darkestPlace, evennessText, ofBothGrids, verdictMark } from "../words/zone-text.ts";
+import { isoluxFoot } from "./isolux-foot.ts";
+import { broken, MARGIN, scaleOf, WIDTH } from "./isolux-page.ts";
 import { isoluxValues } from "./isolux-values.ts";
-
-const WIDTH = 1080;
-const MARGIN = 56;
 
 const VERDICT_INK: Readonly<Record<Verdict, Ink>> = {
   meets: "meets",
@@ -95,7 +86,7 @@ ${svg}
     blocks.push(...shadows.blocks);
     y = shadows.bottom;
   });
-  const foot = footer(study, arrangements, y);
+  const foot = isoluxFoot(study, arrangements, y);
   const height = Math.ceil(foot.bottom);
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${height}" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${escapeText(summary(study, arrangements))}" font-family="${FONT}" font-variant-numeric="tabular-nums">
 <title>${escapeText(study.title)}${ISOLUX_MARK}
@@ -210,16 +201,6 @@ function paragraph(marks: Mark[], words: string, y: number, ink: Ink): number {
   return at;
 }
 
-function scaleOf(scene: Scene): SheetScale {
-  // The top never grows taller than half its sheet's width, nor a small island past 420 units a metre.
-  const axes = islandAxes(scene);
-  return sheetScale(axes, WIDTH, {
-    reach: 0.1,
-    largest: Math.min(420, 520 / axes.width),
-    margins: { left: MARGIN + 28, right: MARGIN + 28 },
-  });
-}
-
 function planOf(
   study: ResolvedStudy,
   judged: JudgedArrangement,
@@ -299,55 +280,4 @@ function figures(
     text([MARGIN + i * each, y], name, "figure name", { size: 11.5 }),
     text([MARGIN + i * each, y + 17], value, "figure", { ink: "ink", size: 15, strong: true }),
   ]);
-}
-
-function footer(
-  study: ResolvedStudy,
-  arrangements: readonly JudgedArrangement[],
-  y: number,
-): { readonly svg: string; readonly bottom: number } {
-  const unit = study.display.illuminance;
-  const most = arrangements.map(({ scene, assessment }) => {
-    const plane = assessment.planes[topPlane(scene)];
-    return plane === undefined ? 0 : (ofBothGrids(plane)?.maximum ?? plane.statistics.maximum);
-  });
-  const legend = scaleLegend(MARGIN, y + 6, 620, unit, Math.max(0, ...most));
-  const right = MARGIN + 620 + 56;
-  const scale = scaleOf(arrangements[0].scene);
-  const { method } = arrangements[0].assessment;
-  const marks: Mark[] = [
-    ...legend.marks,
-    line(rectangle(right, y + 6, 26, 14), "key of below target", "ink", 0.75, { closed: true }),
-    text([right + 34, y + 17], "below the zone’s target at that spot", "key", { ink: "ink" }),
-    segment(right, y + 33, right + 26, y + 33, "key of target", "ink", 1.5),
-    text([right + 34, y + 37], "the target itself", "key", { ink: "ink" }),
-    ...scaleBar(right, y + 66, scale.perMetre, 220, study.display.length === "ft-in"),
-  ];
-  let line0 = y + 96;
-  const words = [
-    `${asSentence(methodText(method))} Isolux lines on cells of at most ${study.display.length === "ft-in" ? "1 in" : "25 mm"}, calculated up to the edge.`,
-    planLineKey(arrangements.map(({ scene }) => scene)),
-    "Predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
-  ];
-  for (const row of words.flatMap((each) => broken(each, WIDTH - 2 * MARGIN, 11.5))) {
-    marks.push(text([MARGIN, line0], row, "note", {}));
-    line0 += 16;
-  }
-  const swatches = legend.swatches.map(
-    ({ box: b, colour }) =>
-      `<rect x="${short(b.x)}" y="${short(b.y)}" width="${short(b.width)}" height="${short(b.height)}" fill="${colour}"/>`,
-  );
-  const hatch = `<rect x="${right}" y="${short(y + 6)}" width="26" height="14" fill="${luxColour(150)}"/>${hatchSvg([[rectangle(right, y + 6, 26, 14)]])}`;
-  return { svg: `${swatches.join("")}\n${hatch}\n${marksSvg(marks)}`, bottom: line0 + 20 };
-}
-
-/** Letters of DejaVu Sans, the widest that commonly stands in for the fonts named, against `textWidth`: 1.14 at most in sentences of this
- * sheet, measured; rounded up. */
-export const WIDEST_FALLBACK = 1.18;
-
-/** Words in lines of at most `width` drawing units in whichever font they are shown. */
-function broken(words: string, width: number, size: number): string[] {
-  return words === ""
-    ? []
-    : wordRows(words.split(" "), (row) => textWidth(row, size) * WIDEST_FALLBACK <= width);
 }

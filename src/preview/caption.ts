@@ -3,6 +3,7 @@
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import type { Exposure } from "./exposure.ts";
+import { MARKED_FROM } from "./glare-marks.ts";
 import type { Look } from "./kitchen-view.ts";
 import type { SurfaceReading } from "./surface-reading.ts";
 
@@ -54,6 +55,23 @@ export function readingWords({ direct, interreflected, surface }: SurfaceReading
   const share = total > 0 ? Math.round((100 * direct) / total) : 0;
   const lux = (E: number): string => formatIlluminance(E, unit);
   return `${surface}: ${lux(total)}, ${share} % direct (${lux(direct)}), ${lux(interreflected)} reflected`;
+}
+
+/** What there is to say of how the picture is drawn. */
+export function pictureRemarks({
+  isLost,
+  isThinned,
+  isSlow,
+  hasNoGlare,
+}: Readonly<Record<"isLost" | "isThinned" | "isSlow" | "hasNoGlare", boolean>>): string[] {
+  if (isLost) return ["The graphics processor was lost; the picture returns when it does."];
+  return [
+    ...(isThinned ? ["A large room: its light is drawn less finely than usual."] : []),
+    ...(isSlow ? ["This computer draws slowly: fewer pixels while the view moves."] : []),
+    ...(hasNoGlare
+      ? [`From here no luminaire is brighter than ${MARKED_FROM.toLocaleString("en")} cd/m².`]
+      : []),
+  ];
 }
 
 /** Two figures that mean something. */

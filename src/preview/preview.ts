@@ -6,10 +6,10 @@ import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import { CameraInput } from "./camera-input.ts";
-import { captionLines, exposureWords, readingWords } from "./caption.ts";
+import { captionLines, exposureWords, pictureRemarks, readingWords } from "./caption.ts";
 import { pictureControls } from "./controls.ts";
 import { type CutName, cutThrough, cutWords, standpointFor } from "./cut.ts";
-import { glareLabels, glareMarks, MARKED_FROM } from "./glare-marks.ts";
+import { glareLabels, glareMarks } from "./glare-marks.ts";
 import type { KitchenView, Look } from "./kitchen-view.ts";
 import { Picture, type PreviewSide } from "./picture.ts";
 import { placedAt } from "./placed-at.ts";
@@ -321,15 +321,12 @@ export class CandlespanPreview extends LitElement {
 
   #remarks(): string[] {
     const picture = this.#picture;
-    if (picture?.lost) return ["The graphics processor was lost; the picture returns when it does."];
-    const isThinned = this.views.some((view) => view.cache.target?.atlas.thinned);
-    return [
-      isThinned && picture?.fraction === 1 ? "A large room: its light is drawn less finely than usual." : "",
-      picture?.slow ? "This computer draws slowly: fewer pixels while the view moves." : "",
-      this.#hasNoGlare
-        ? `From here no luminaire is brighter than ${MARKED_FROM.toLocaleString("en")} cd/m².`
-        : "",
-    ].filter((words) => words !== "");
+    return pictureRemarks({
+      isLost: picture?.lost === true,
+      isThinned: picture?.fraction === 1 && this.views.some((view) => view.cache.target?.atlas.thinned),
+      isSlow: picture?.slow === true,
+      hasNoGlare: this.#hasNoGlare,
+    });
   }
 
   /** Whether marks of bright luminaires are wanted and there is nothing to mark. */

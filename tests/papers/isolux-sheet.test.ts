@@ -2,7 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { textWidth } from "../../src/drawing/drawing.ts";
-import { isoluxSheet, WIDEST_FALLBACK } from "../../src/papers/isolux-sheet.ts";
+import { WIDEST_FALLBACK } from "../../src/papers/isolux-page.ts";
+import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import { ofBothGrids } from "../../src/words/zone-text.ts";
 import { judged } from "../support/assessed-arrangement.ts";
 import { tinyScene, tinyStudy } from "../support/tiny-scene.ts";
