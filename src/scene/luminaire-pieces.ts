@@ -19,10 +19,13 @@ import type { Prism } from "./solids.ts";
 /** Overlap (m) up to which two bodies touch: what a hand cannot hang better. */
 export const TOUCHING = 0.5e-3;
 
+/** Height (m) of a flat opening: what is there at least, and less than touching, so that one flush with a ceiling is clear of it. */
+const FLAT = TOUCHING / 2;
+
 const AROUND = 48;
 const PLUMB = 1 - 1e-9;
 
-/** The space of a hanging luminaire: its body, or without one its luminous opening; none of a point. */
+/** The space of a hanging luminaire: its body, or without one its luminous opening, however flat; none of a point. */
 export function luminairePieces(placed: PlacedLuminaire): readonly Prism[] {
   const { luminaire, frame } = placed;
   const { body, emission } = luminaire;
@@ -35,7 +38,7 @@ export function luminairePieces(placed: PlacedLuminaire): readonly Prism[] {
       z + lowestPoint(luminaire, frame.rotation),
       z + highestPoint(luminaire, frame.rotation),
     ];
-    return top - bottom > 0 ? [{ outline, bottom, top }] : [];
+    return [{ outline, bottom, top: Math.max(top, bottom + FLAT) }];
   }
   const profile = halfProfile(body, opening);
   return profile.slice(1).flatMap(([radius, top], i): Prism[] => {
@@ -45,6 +48,11 @@ export function luminairePieces(placed: PlacedLuminaire): readonly Prism[] {
       ? [{ outline: disc(frame.origin[0], frame.origin[1], larger), bottom: z + bottom, top: z + top }]
       : [];
   });
+}
+
+/** Whether no more is known of it than a flat luminous opening. */
+export function isFlat({ bottom, top }: Prism): boolean {
+  return top - bottom <= TOUCHING;
 }
 
 /** The plan outline of body and opening together (m, room). */

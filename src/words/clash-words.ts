@@ -19,7 +19,8 @@ export const CLASH_KIND: Readonly<Record<ClashKind, string>> = {
 
 /** `P1, R6: boxes clash, 76 mm too near. Move one of them by 77 mm or more.` */
 export function clashWords(clash: Clash, unit: LengthUnit): string {
-  return `${clash.between.map((name) => printable(name, 40)).join(", ")}: ${clashReason(clash, unit)}`;
+  const names = clash.between.map((name) => printable(name, 40));
+  return `${clash.kind === "opening" ? shortTags(names) : names.join(", ")}: ${clashReason(clash, unit)}`;
 }
 
 /** Without the names: `Boxes clash, 76 mm too near. Move …` */
@@ -59,9 +60,9 @@ export function remedyWords(remedy: Remedy, unit: LengthUnit): string {
     case "raise":
       return `Hang it ${outwards(remedy.by, unit)} higher or more.`;
     case "exchange sides":
-      return "Exchange length and width of the body: length runs along C0–C180.";
+      return "Exchange its long and short side: the opening is longer the other way.";
     case "enlarge body":
-      return `Make the body ${outwards(remedy.length, unit)} long (along C0–C180) and ${outwards(remedy.width, unit)} wide at least.`;
+      return `Make the body ${outwards(Math.max(remedy.length, remedy.width), unit)} by ${outwards(Math.min(remedy.length, remedy.width), unit)} at least, its long side along that of the opening.`;
   }
 }
 

@@ -9,7 +9,7 @@ import type { BoxInPlace } from "../../scene/box-places.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
 import { topUnder } from "../../scene/island-frame.ts";
-import { luminairePieces, piecesGap, TOUCHING } from "../../scene/luminaire-pieces.ts";
+import { isFlat, luminairePieces, piecesGap, TOUCHING } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
 import { headRoom } from "../people/head-room.ts";
@@ -24,7 +24,11 @@ const WALKING_HEAD = 2.03;
 export function bodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Clash[] {
   const hung = boxes
     .filter(({ kind }) => kind !== "recessed")
-    .map((box) => ({ ...box, pieces: luminairePieces(box.placed) }))
+    .map((box) => ({
+      ...box,
+      // A flat opening on what is built in lies in the face it is built into.
+      pieces: luminairePieces(box.placed).filter((piece) => box.kind === "pendant" || !isFlat(piece)),
+    }))
     .filter(({ pieces }) => pieces.length > 0);
   const standing = [
     ...(scene.bodies ?? []).map(({ name, ...piece }) => ({ name, pieces: [piece as Prism] })),
@@ -129,19 +133,23 @@ function isOverTop({ island, bodies }: Scene, origin: Vec3): boolean {
   );
 }
 
-/** The first box of every luminaire whose opening sticks out of its body. */
+/** Luminaires whose opening sticks out of their body, each with all its boxes. */
 export function openingClashes(boxes: readonly BoxInPlace[]): Clash[] {
-  const pairs = new Set<string>();
-  return boxes.flatMap(({ tag, placed: { luminaire } }): Clash[] => {
-    if (pairs.has(luminaire.name)) return [];
-    pairs.add(luminaire.name);
+  const byLuminaire = new Map<string, { luminaire: Luminaire; tags: string[] }>();
+  for (const { tag, placed } of boxes) {
+    const { luminaire } = placed;
+    const known = byLuminaire.get(luminaire.name);
+    if (known === undefined) byLuminaire.set(luminaire.name, { luminaire, tags: [tag] });
+    else known.tags.push(tag);
+  }
+  return [...byLuminaire.values()].flatMap(({ luminaire, tags }): Clash[] => {
     const clear = openingWithinBody(luminaire);
     if (clear === undefined || clear.least >= -STICKS_OUT) return [];
     const { length, width } = luminaire.emission.opening;
     return [
       {
         kind: "opening",
-        between: [tag],
+        between: tags,
         clear: clear.least,
         remedy: clear.crosswise ? { kind: "exchange sides" } : { kind: "enlarge body", length, width },
       },

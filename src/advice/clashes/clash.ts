@@ -33,7 +33,7 @@ export type Remedy =
   | ({ readonly kind: "move box" } & JoistShift)
   | { readonly kind: "lower"; readonly by: number }
   | { readonly kind: "raise"; readonly by: number }
-  /** Length and width of the body exchanged. */
+  /** Length and width of a box exchanged: it lies across its luminous opening. */
   | { readonly kind: "exchange sides" }
   /** The body as large as the luminous opening at least (m along C0–C180 and C90–C270). */
   | { readonly kind: "enlarge body"; readonly length: number; readonly width: number };

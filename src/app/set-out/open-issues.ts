@@ -4,10 +4,10 @@
  */
 
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
-import { capital } from "../../diagnostics/sentence.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
+import { capital } from "../../diagnostics/sentence.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
@@ -91,7 +91,7 @@ export function holds(
     const tags = clash.between.filter((name) => held.some(({ tag }) => tag === name));
     const others = clash.between.filter((name) => !tags.includes(name));
     // Two boxes in one another's way are named as a pair: several pairs may share the words.
-    const pair = tags.length > 1 ? tags.join(" with ") : "";
+    const pair = tags.length > 1 && clash.kind !== "opening" ? tags.join(" with ") : "";
     const with_ = others.map((name) => printable(name, 40)).join(", ");
     const names = [pair, with_].filter((each) => each !== "").join(", ");
     const reason = clashWords(clash);

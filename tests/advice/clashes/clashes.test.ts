@@ -6,6 +6,7 @@ import type { Clash, ClashKind } from "../../../src/advice/clashes/clash.ts";
 import { clashes } from "../../../src/advice/clashes/clashes.ts";
 import { polygonGap } from "../../../src/geometry/polygon-gap.ts";
 import type { Vec2 } from "../../../src/geometry/vector.ts";
+import { clashWords } from "../../../src/words/clash-words.ts";
 import { type Json, kitchen, resolved } from "../../support/studies.ts";
 
 const BOX = 0.1016;
@@ -152,6 +153,33 @@ describe("clashes", () => {
     expect(ofKind(bars(90), "bodies")).toEqual([]);
   });
 
+  // 2026-11-28: three bars of 1.16 m at 0.9 m, of which only the flat luminous opening was known, were ticked.
+  it("takes a flat luminous opening for the least body there is, but not for a height", () => {
+    const bar = { beam: { flux: 7000, angle: 90 }, opening: { length: 0.21, width: 1.16 } };
+    const bars = (spacing: number, more: Json = {}): readonly Clash[] =>
+      found([row({ luminaire: "bar", row: { count: 3, spacing, clearance: 0.85, ...more } })], {
+        luminaires: { bar },
+      });
+    const near = bars(0.9);
+    expect(near.map(({ kind, between }) => [kind, ...between])).toEqual([
+      ["bodies", "P1", "P2"],
+      ["bodies", "P2", "P3"],
+    ]);
+    // The least way out lies across: by the opening's 0.21 m.
+    expect(near[0].clear).toBeCloseTo(-0.21, 6);
+    expect(near[0].remedy).toMatchObject({ kind: "space row", fit: 2 });
+    expect((near[0].remedy as { pitch: number }).pitch).toBeCloseTo(1.16, 6);
+    expect(bars(1.16)).toEqual([]);
+    // Laid across the top they pass one another; flush with the ceiling they are in nothing.
+    expect(bars(0.9, { turn: 0 })).toEqual([]);
+    const flush = row({
+      luminaire: "bar",
+      row: undefined,
+      at: [{ position: [2.7, 2.1, 2.7] }],
+    });
+    expect(ofKind(found([flush], { luminaires: { bar } }), "ceiling")).toEqual([]);
+  });
+
   it("spaces a row along itself and says how many fit, however little across it would free them", () => {
     const bar = {
       beam: { flux: 2000, angle: 90 },
@@ -245,9 +273,16 @@ describe("clashes", () => {
       body: { profile: "box", length: 1.22, width: 0.11, height: 0.05 },
     };
     const [clash] = ofKind(
-      found([row({ luminaire: "bar", row: { count: 1, clearance: 0.85 } })], { luminaires: { bar } }),
+      found([row({ luminaire: "bar", row: { count: 3, spacing: 0.05, clearance: 0.85 } })], {
+        luminaires: { bar },
+      }),
       "opening",
     );
+    expect(clash.between).toEqual(["P1", "P2", "P3"]);
+    const words = clashWords(clash, "mm");
+    expect(words).toMatch(/^P1 to P3: the luminous opening sticks out of the body/);
+    expect(words).toMatch(/ Exchange its long and short side/);
+    expect(words).not.toMatch(/C\d/);
     expect(clash.remedy).toEqual({ kind: "exchange sides" });
     expect(clash.clear).toBeCloseTo((0.11 - 1.2) / 2, 9);
     const right = { ...bar, body: { ...bar.body, length: 0.11, width: 1.22 } };
