@@ -95,16 +95,23 @@ export const FIRST_BEAM: RawLuminaire = {
   body: { profile: "cylinder", diameter: 0.1, height: 0.15 },
 };
 
-/** The body with one of its values changed; a body nobody described begins as a drum. Undefined removes the value. */
-export function bodyWith(body: RawLuminaire["body"], key: string, value: Json | undefined): Json | undefined {
+/** The body with one of its values changed; a body nobody described begins as `first`: a box where the luminaire is longer one way.
+ * Undefined removes the value. */
+export function bodyWith(
+  body: RawLuminaire["body"],
+  key: string,
+  value: Json | undefined,
+  first: "drum" | "box" = "drum",
+): Json | undefined {
   if (key === "profile" && value === undefined) return undefined;
-  const next: Record<string, unknown> = { profile: "drum", ...body, [key]: value };
+  const next: Record<string, unknown> = { profile: first, ...body, [key]: value };
   if (value === undefined) delete next[key];
   // A box is as long and wide as it is said to be; what is round has a diameter.
   const across = metresOf(next.diameter) ?? Math.max(metresOf(next.length) ?? 0, metresOf(next.width) ?? 0);
   if (key === "profile" && value === "box") {
     delete next.diameter;
-    if (across > 0) Object.assign(next, { length: next.length ?? across, width: next.width ?? across });
+    if (across > 0 && first !== "box")
+      Object.assign(next, { length: next.length ?? across, width: next.width ?? across });
   } else if (key === "profile") {
     delete next.length;
     delete next.width;

@@ -40,11 +40,6 @@ function known(app: AppView, name: string): Luminaire | undefined {
   return undefined;
 }
 
-/** Neither file nor study says how large the light of a luminaire is. */
-function isSizeUnknown(luminaire: Luminaire | undefined, { body, opening }: RawLuminaire): boolean {
-  return luminaire?.emission.opening.shape === "point" && body === undefined && opening === undefined;
-}
-
 function luminaireItem(app: AppView, name: string, document: RawLuminaire): TemplateResult {
   const luminaire = known(app, name);
   const evidence = app.evidenceOf(name);
@@ -65,7 +60,7 @@ function luminaireItem(app: AppView, name: string, document: RawLuminaire): Temp
         ? html`${luminaireForm(app, {
             name,
             document,
-            isSizeUnknown: isSizeUnknown(luminaire, document),
+            luminaire,
             onRename: (to) => app.showLuminaire(to),
           })}
             ${luminaire !== undefined && hasLamp(document) ? lampComparison(app, name, document) : nothing}

@@ -12,6 +12,8 @@ export interface Body {
   /** Largest diameter (m); for a box its extent along local x is `length`, along local y `width`. */
   readonly diameter: number;
   readonly height: number;
+  /** Nobody said the height: it is a usual one. */
+  readonly isUsualHeight?: true;
   readonly offset: number;
   readonly length?: number;
   readonly width?: number;

@@ -14,8 +14,9 @@ import type { Photometry } from "../photometry/photometry.ts";
 import { unstatedOpening } from "../photometry/unstated-opening.ts";
 import { radians } from "../units/quantities.ts";
 import type { beamLuminaire } from "./beam-luminaire.ts";
-import type { Body } from "./body.ts";
-import { type BodyProfile, bodyOutline, usualRise } from "./body-profiles.ts";
+import { bodyOutline } from "./body-profiles.ts";
+import { type BodyDefault, type BodyDescription, bodyOf } from "./described-body.ts";
+import { filedBody } from "./filed-body.ts";
 import type { Luminaire } from "./luminaire.ts";
 import { planExtents } from "./plan-extent.ts";
 import { type ProductFacts, productFacts } from "./product-facts.ts";
@@ -37,18 +38,7 @@ export interface LuminaireDescription extends Omit<ProductFacts, "lamp"> {
     readonly width?: number;
     readonly height?: number;
   };
-  readonly body?: {
-    readonly profile: BodyProfile;
-    readonly diameter?: number;
-    readonly height?: number;
-    readonly length?: number;
-    readonly width?: number;
-    readonly outline?: readonly (readonly [radius: number, z: number])[];
-    readonly offset?: number;
-    readonly reflectance?: number;
-    readonly lining?: number;
-    readonly transmittance?: number;
-  };
+  readonly body?: BodyDescription;
   readonly lampSet?: number;
   readonly flux?: number;
   readonly fluxFrom?: "file" | "lamps";
@@ -56,15 +46,9 @@ export interface LuminaireDescription extends Omit<ProductFacts, "lamp"> {
   readonly lamp?: string | object;
 }
 
-export interface LuminaireDefault {
-  readonly path: string;
-  readonly value: unknown;
-  readonly why: string;
-}
-
 export interface BuiltLuminaire {
   readonly luminaire: Luminaire;
-  readonly defaults: readonly LuminaireDefault[];
+  readonly defaults: readonly BodyDefault[];
 }
 
 /** Builds a luminaire. `path` is the document path of its description, for issues. The photometry has been read
@@ -107,6 +91,7 @@ function fromPhotometry(
   const { distribution, absolute, ratedFlux, watts, tilt } = file;
   const own = luminousFlux(distribution).total;
   const facts = orderFacts(file);
+  const opening = openingOf(description, file.opening);
   const luminaire = (
     light: IntensityDistribution,
     rated: number | undefined,
@@ -114,7 +99,7 @@ function fromPhotometry(
   ): Luminaire => ({
     name,
     distribution: light,
-    emission: { kind: "opening", opening: openingOf(description, file.opening) },
+    emission: { kind: "opening", opening },
     evidence: relamped ? "G" : absolute ? "A" : "B",
     flux: luminousFlux(light).total,
     origin: description.photometry ?? "photometric data",
@@ -122,6 +107,7 @@ function fromPhotometry(
     filed: defined({
       order: facts.order,
       maker: description.maker === undefined ? facts.maker : undefined,
+      body: file.housing === undefined ? undefined : filedBody(file.housing, opening),
     }),
     ...defined({ ratedFlux: rated, watts, tilt }),
   });
@@ -183,7 +169,8 @@ export function furnishLuminaire(
   path: string,
 ): Outcome<BuiltLuminaire> {
   const { opening } = bare.emission;
-  const body = description.body === undefined ? undefined : bodyOf(description.body, opening, path);
+  const body =
+    description.body === undefined ? undefined : bodyOf(description.body, opening, bare.filed?.body, path);
   if (body !== undefined && !body.ok) return body;
   const { lamp, ...facts } = description;
   const said = productFacts({ ...facts, ...(typeof lamp === "string" ? { lamp } : {}) });
@@ -215,7 +202,8 @@ const INSIDE = 0.02;
 
 /** A flat opening within a closed box: measured light leaves a housing at its foot, so the box is set too low. */
 function openingInside({ body, emission: { opening } }: Luminaire, path: string): Issue[] {
-  if (body?.profile !== "box" || opening.shape === "point" || opening.height > 0) return [];
+  if (body?.profile !== "box" || body.isUsualHeight || opening.shape === "point" || opening.height > 0)
+    return [];
   const depth = body.height / 2 - body.offset;
   if (depth <= INSIDE) return [];
   const mm = (metres: number): string => `${Math.round(1000 * metres)} mm`;
@@ -278,62 +266,6 @@ function openingOf({ opening }: LuminaireDescription, otherwise: LuminousOpening
   const shape = opening.shape ?? guess;
   if (shape === "point") return POINT_OPENING;
   return { shape, length, width, height: shape === "ellipsoid" && height === 0 ? width : height };
-}
-
-const BODY_REFLECTANCE = 0.5;
-const TYPICAL = "not given; common practice, no source";
-
-function bodyOf(
-  given: NonNullable<LuminaireDescription["body"]>,
-  opening: LuminousOpening,
-  path: string,
-): Outcome<{ body: Body; defaults: LuminaireDefault[] }> {
-  const at = pathTo(path, "body");
-  const defaults: LuminaireDefault[] = [];
-  const fill = <T>(key: string, value: T, why: string): T => {
-    defaults.push({ path: pathTo(at, key), value, why });
-    return value;
-  };
-  const { profile, length, width, outline, lining } = given;
-  const missing = (key: string, expected: string) =>
-    failure<{ body: Body; defaults: LuminaireDefault[] }>(
-      wrong("luminaire-body", `A body of profile "${profile}" needs "${key}".`, pathTo(at, key), expected),
-    );
-  let { diameter, height } = given;
-  if (profile === "profile") {
-    if (outline === undefined) return missing("outline", "[[radius, height], …], lower end first");
-    const fault = outlineFault(outline);
-    if (fault !== undefined) return failure(wrong("luminaire-body", fault, pathTo(at, "outline")));
-    diameter = 2 * Math.max(...outline.map(([r]) => r));
-    height = outline[outline.length - 1][1] - outline[0][1];
-  } else if (profile === "box") {
-    diameter ??= Math.max(length ?? 0, width ?? 0);
-    if (diameter === 0) return missing("length", "a length, and a width");
-  }
-  const luminous = Math.max(opening.length, opening.width);
-  if (diameter === undefined && luminous === 0) return missing("diameter", "the largest diameter");
-  diameter ??= fill("diameter", luminous, "not given; the luminous opening's");
-  height ??= fill("height", diameter * usualRise(profile), TYPICAL);
-  const body: Body = {
-    profile,
-    diameter,
-    height,
-    offset: given.offset ?? 0,
-    reflectance: given.reflectance ?? fill("reflectance", BODY_REFLECTANCE, TYPICAL),
-    transmittance: given.transmittance ?? 0,
-    ...defined({ length, width, outline, lining }),
-  };
-  return success({ body, defaults });
-}
-
-function outlineFault(outline: readonly (readonly [number, number])[]): string | undefined {
-  if (outline.every(([r]) => r === 0)) return "The profile has no width.";
-  for (let i = 1; i < outline.length; i++)
-    if (outline[i][1] < outline[i - 1][1])
-      return "The profile must rise from its lower end without turning down.";
-  if (outline[outline.length - 1][1] === outline[0][1]) return "The profile has no height.";
-  const inner = outline.slice(1, -1);
-  return inner.some(([r]) => r === 0) ? "The profile touches its axis between its ends." : undefined;
 }
 
 function wrong(code: string, message: string, path: string, expected?: string): Issue {

@@ -2,6 +2,7 @@
  * What a photometric file holds, whatever its format: the one thing every reader returns.
  */
 
+import type { Housing } from "./housing.ts";
 import type { IntensityDistribution } from "./intensity-distribution.ts";
 import type { LuminousOpening } from "./luminous-opening.ts";
 import type { PhotometricFormat } from "./photometric-formats.ts";
@@ -52,6 +53,7 @@ export interface Photometry {
   readonly tilt?: TiltFactors;
   readonly generation?: FileGeneration;
   readonly opening: LuminousOpening;
+  readonly housing?: Housing;
   /** True when the candela were measured on the luminaire itself, not per rated lamp lumen. */
   readonly absolute: boolean;
   /** Rated flux of all lamps, or of the luminaire when absolute and stated (lm). */

@@ -11,6 +11,7 @@ import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { highestPoint, lowestPoint } from "../luminaire/extent.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { ofKnownHeight } from "../luminaire/of-known-height.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
@@ -303,7 +304,7 @@ function checkPlace(
   }
   const ceiling = ceilingAt(room, x, y);
   // A recessed body goes through the ceiling; a hung one must not.
-  const top = role === "pendant" ? z + Math.max(0, highestPoint(luminaire, rotation)) : z;
+  const top = role === "pendant" ? z + Math.max(0, highestPoint(ofKnownHeight(luminaire), rotation)) : z;
   if (top > ceiling + NEGLIGIBLE) {
     const what =
       role === "pendant" ? "The pendant reaches above the ceiling." : "The luminaire is above the ceiling.";

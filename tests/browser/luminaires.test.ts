@@ -59,7 +59,7 @@ it("renames a luminaire and takes what an order needs", async () => {
   await item.getByLabel("Name", { exact: true }).fill("boat lantern");
   await item.getByLabel("Name", { exact: true }).press("Enter");
   await poll(async () => Object.keys((await study()).luminaires)).toContain("boat lantern");
-  await item.getByLabel("Shade", { exact: true }).selectOption("drum");
+  await item.getByLabel("Shade or body", { exact: true }).selectOption("drum");
   // What stands in until a size is typed comes with the light, and would come between the field and the hand.
   await refined(page);
   await item.getByLabel("Diameter", { exact: true }).fill("320");

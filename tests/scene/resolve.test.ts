@@ -118,6 +118,26 @@ describe("a row over the island", () => {
     expect(codes(withRow({ count: 3 }))).toEqual([]);
   });
 
+  // 2026-11-28: a bar of 1.2 m whose height nobody had typed yet "reached above the ceiling" by a height guessed.
+  it("finds no pendant above the ceiling by a height that nobody gave", () => {
+    const bodied = (body: object) =>
+      kitchen({
+        luminaires: { dome: { beam: { flux: 800, angle: 90 }, body } },
+        arrangements: [
+          {
+            name: "a",
+            layers: [{ name: "p", luminaire: "dome", row: { count: 1, clearance: 1 } }],
+          },
+        ],
+      });
+    for (const profile of ["drum", "box"]) {
+      const size = profile === "box" ? { length: 1.2, width: 1.2 } : { diameter: 1.2 };
+      const [layer] = resolved(bodied({ profile, ...size })).scenes[0].layers;
+      expect(layer.luminaires[0].luminaire.body?.height).toBeCloseTo(0.96, 9);
+      expect(refusal(bodied({ profile, ...size, height: 0.96 }))[0].code).toBe("luminaire-above-ceiling");
+    }
+  });
+
   it("refuses a pendant that reaches above the ceiling, and ends that leave no room", () => {
     expect(refusal(withRow({ count: 3, clearance: 1.7 }))[0].code).toBe("luminaire-above-ceiling");
     // Millimetres written as a bare number: once for the row, with the way out.

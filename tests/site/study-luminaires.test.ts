@@ -79,6 +79,9 @@ it("gives a luminaire without a body one as soon as something is said of it", ()
     length: 0.3,
     width: 0.3,
   });
+  // Of a luminaire longer one way: a box, whose sides are the file's until they are typed.
+  expect(bodyWith(undefined, "width", 1.2, "box")).toEqual({ profile: "box", width: 1.2 });
+  expect(bodyWith({ profile: "dome", diameter: 1.2 }, "profile", "box", "box")).toEqual({ profile: "box" });
   expect(bodyWith({ profile: "dome", diameter: "12 in" }, "profile", undefined)).toBeUndefined();
   expect(bodyWith({ profile: "dome", diameter: 0.3, height: 0.2 }, "height", undefined)).toEqual({
     profile: "dome",

@@ -1,24 +1,32 @@
 /** The fields of one luminaire, whatever its light comes from: name, shade or body, lamp, and what an order needs. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import { FINISH_NAMES, LAMP_FINISHES, NAMED_BODY_PROFILES, SHADE_FORMS } from "../../../src/app.ts";
+import {
+  FINISH_NAMES,
+  filedSides,
+  formatLength,
+  LAMP_FINISHES,
+  type Luminaire,
+  NAMED_BODY_PROFILES,
+  SHADE_FORMS,
+} from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
-import type { RawLuminaire } from "../../edits/raw-study.ts";
+import { metresOf, type RawLuminaire } from "../../edits/raw-study.ts";
 import { bodyWith, nameProblem, renameLuminaire } from "../../edits/study-luminaires.ts";
 import type { Edit } from "../../store/history.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 
 const words = (values: readonly string[]) => values.map((value) => ({ value, words: value }));
 
-const AS_FILED = "as the file has it";
+const NOT_GIVEN = "not given";
 const SUSPENSIONS = [{ value: "", words: "not said" }, ...words(["rod", "cord", "chain", "cable"])];
 
 export interface LuminaireFormOptions {
   readonly name: string;
   readonly document: RawLuminaire;
-  /** Neither its file nor the study says how large its light is. */
-  readonly isSizeUnknown?: boolean;
+  /** As it last hung in the option on screen. */
+  readonly luminaire?: Luminaire | undefined;
   /** Hears of a new name before it is the study's. */
   onRename?(to: string): void;
 }
@@ -106,53 +114,107 @@ function beamFields(app: FieldsView, name: string, path: Path): TemplateResult {
     ${numberField(app, { label: "Beam angle", path: [...beam, "angle"], change: `${name} beam`, from: 1, to: 180, unit: "°" })}`;
 }
 
+/** Neither its file nor the study says how large its light is. */
+function isSizeUnknown({ luminaire, document }: LuminaireFormOptions): boolean {
+  const isPoint = luminaire?.emission.opening.shape === "point";
+  return isPoint && document.body === undefined && document.opening === undefined;
+}
+
+/** Sides nearer to one another than this (m) are equal. */
+const EQUAL = 1e-3;
+
+/** Which side of a luminaire's body is the long one, from its light and what its file states; undefined of one that is as long as wide. */
+function longSide(luminaire: Luminaire | undefined): "length" | "width" | undefined {
+  const filed = luminaire?.filed?.body;
+  const sides = [luminaire?.emission.opening, filed?.profile === "box" ? filed : undefined];
+  const longer = sides.find((each) => each !== undefined && Math.abs(each.length - each.width) > EQUAL);
+  return longer === undefined ? undefined : longer.length > longer.width ? "length" : "width";
+}
+
 /** Profile and size of what hangs there: drops, clashes, glare and what pendants hide rest on it. */
-function bodyFields(
-  app: FieldsView,
-  { name, document, isSizeUnknown }: LuminaireFormOptions,
-  path: Path,
-): TemplateResult {
+function bodyFields(app: FieldsView, options: LuminaireFormOptions, path: Path): TemplateResult {
+  const { name, document, luminaire } = options;
   const body: Path = [...path, "body"];
+  const isFiled = document.photometry !== undefined;
+  const long = longSide(luminaire);
+  const first = long === undefined ? "drum" : "box";
   const edits =
     (key: string) =>
     (value: Json | undefined): readonly Edit[] => [
-      { path: body, value: bodyWith(document.body, key, value) },
+      { path: body, value: bodyWith(document.body, key, value, first) },
     ];
   const size = (key: "diameter" | "length" | "width" | "height", label: string): TemplateResult =>
     lengthField(app, {
       label,
       path: [...body, key],
       change: `${name} ${key}`,
-      optional: key === "height" || document.body === undefined,
+      optional: true,
       edits: edits(key),
     });
+  const sides = (): TemplateResult =>
+    long === undefined
+      ? html`${size("length", "Length")} ${size("width", "Width")}`
+      : html`${size(long, "Long side")} ${size(long === "length" ? "width" : "length", "Short side")}`;
   return html`
     ${
-      isSizeUnknown === true
+      isSizeUnknown(options)
         ? html`<p class="problem">
             The file does not say how large the light is. What does the real shade measure? Until then drops, glare and
             clashes rest on a point.
           </p>`
         : nothing
     }
+    ${filedBodyButton(app, options, body)}
     <div class="fields">
       ${choiceField(app, {
-        label: "Shade",
+        label: "Shade or body",
         path: [...body, "profile"],
         change: `${name} as`,
         choices: [
-          ...(document.photometry === undefined ? [] : [{ value: AS_FILED, words: AS_FILED }]),
+          ...(isFiled ? [{ value: NOT_GIVEN, words: "not given: its luminous opening alone" }] : []),
           ...words(
             document.body?.profile === "profile" ? [...NAMED_BODY_PROFILES, "profile"] : NAMED_BODY_PROFILES,
           ),
         ],
-        fallback: document.photometry === undefined ? "drum" : AS_FILED,
-        optional: document.photometry !== undefined,
+        fallback: isFiled ? NOT_GIVEN : "drum",
+        optional: isFiled,
         edits: edits("profile"),
       })}
-      ${document.body?.profile === "box" ? html`${size("length", "Length")} ${size("width", "Width")}` : size("diameter", "Diameter")}
-      ${size("height", "Height of the shade")}
+      ${(document.body?.profile ?? first) === "box" ? sides() : size("diameter", "Diameter")}
+      ${size("height", "Height of the body")}
     </div>`;
+}
+
+/** The study's own colour and glass of the body, in the file's form and size. */
+function bodyAs(own: Readonly<Record<string, unknown>> = {}, filed: object): Json {
+  const sizes = ["diameter", "length", "width", "height", "offset", "outline"];
+  const rest = Object.entries(own).filter(([key]) => !sizes.includes(key));
+  return { ...Object.fromEntries(rest), ...filed } as Json;
+}
+
+/** Takes the body that the file states, until the study's own measures so. */
+function filedBodyButton(
+  app: FieldsView,
+  { name, document, luminaire }: LuminaireFormOptions,
+  path: Path,
+): TemplateResult | typeof nothing {
+  const filed = luminaire?.filed?.body;
+  if (filed === undefined) return nothing;
+  const own = document.body as Readonly<Record<string, unknown>> | undefined;
+  const isTaken = Object.entries(filed).every(([key, value]) =>
+    typeof value === "number" ? Math.abs((metresOf(own?.[key]) ?? 0) - value) < EQUAL : own?.[key] === value,
+  );
+  if (isTaken) return nothing;
+  const sides = filedSides(filed).map((side) => formatLength(side, app.display.length));
+  return html`<p class="row-of-actions">
+    <button type="button" @click=${() =>
+      app.edit({
+        name: `${name} body as its file states`,
+        edits: [{ path, value: bodyAs(own, filed) }],
+      })}>
+      Body as the file states: ${sides.join(" × ")}
+    </button>
+  </p>`;
 }
 
 /** Flux and power where the file's own do not hold: another lamp, or none stated. */

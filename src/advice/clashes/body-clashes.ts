@@ -3,8 +3,8 @@
 import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
-import { openingSupport } from "../../luminaire/opening/support.ts";
-import { planSides } from "../../luminaire/plan-extent.ts";
+import { ofKnownHeight } from "../../luminaire/of-known-height.ts";
+import { openingClearance, planSides, STICKS_OUT } from "../../luminaire/plan-extent.ts";
 import type { BoxInPlace } from "../../scene/box-places.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
@@ -16,8 +16,6 @@ import { headRoom } from "../people/head-room.ts";
 import type { Clash, Remedy } from "./clash.ts";
 import { spacedRow } from "./row-spacing.ts";
 
-/** Body and opening may stick out of one another by so much (m): `study-format`, Body. */
-const STICKS_OUT = 0.02;
 /** Headroom under what hangs beside the top (m): 2.03 m, 6 ft 8 in; common practice, no source. */
 const WALKING_HEAD = 2.03;
 
@@ -73,8 +71,8 @@ export function ceilingClashes({ room }: Scene, boxes: readonly BoxInPlace[]): C
   return boxes.flatMap(({ kind, tag, placed }): Clash[] => {
     if (kind === "recessed") return [];
     const clear = Math.min(
-      ...luminairePieces(placed).flatMap(({ outline, top }) =>
-        outline.map(([x, y]) => ceilingAt(room, x, y) - top),
+      ...luminairePieces({ ...placed, luminaire: ofKnownHeight(placed.luminaire) }).flatMap(
+        ({ outline, top }) => outline.map(([x, y]) => ceilingAt(room, x, y) - top),
       ),
     );
     if (clear >= -TOUCHING) return [];
@@ -164,9 +162,7 @@ function openingWithinBody({
   emission: { opening },
 }: Luminaire): { readonly least: number; readonly crosswise: boolean } | undefined {
   if (body === undefined || opening.shape === "point") return undefined;
-  const [bx, by] = planSides(body).map((side) => side / 2);
-  const [ox, oy] = [openingSupport(opening, 1, 0, 0), openingSupport(opening, 0, 1, 0)];
-  const least = Math.min(bx - ox, by - oy);
-  const crosswise = body.profile === "box" && Math.min(by - ox, bx - oy) >= -STICKS_OUT;
-  return { least, crosswise };
+  const [along, across] = planSides(body);
+  const crosswise = body.profile === "box" && openingClearance(opening, [across, along]) >= -STICKS_OUT;
+  return { least: openingClearance(opening, [along, across]), crosswise };
 }

@@ -8,6 +8,8 @@ import type { Clash } from "../../advice/clashes/clash.ts";
 import { BOX_LIMIT } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { capital } from "../../diagnostics/sentence.ts";
+import { TYPICAL } from "../../luminaire/described-body.ts";
+import { filedSides } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
@@ -62,6 +64,13 @@ export function holds(
     "Height of the luminaire's body not given: the drop rests on a typical one.",
     ofLuminaire("body", "height"),
   );
+  const isTypical = ({ luminaire }: SetOutBox, key: string): boolean =>
+    defaults.some(({ path, why }) => path === `/luminaires/${luminaire.name}/body/${key}` && why === TYPICAL);
+  hold(
+    pendants.filter((box) => ["diameter", "length", "width"].some((key) => isTypical(box, key))),
+    "Width of the luminaire's body not given: a typical one stands in for it.",
+    ofLuminaire("body"),
+  );
   const bodiless = pendants.filter((box) => box.luminaire.body === undefined);
   const isPoint = (box: SetOutBox): boolean => box.luminaire.emission.opening.shape === "point";
   hold(
@@ -69,11 +78,16 @@ export function holds(
     "The luminaire has no size: the drop is measured to its photometric centre.",
     ofLuminaire("body"),
   );
-  hold(
-    bodiless.filter((box) => !isPoint(box)),
-    "Body: size not given. The drop is measured to its luminous opening.",
-    ofLuminaire("body"),
-  );
+  for (const box of bodiless.filter((each) => !isPoint(each))) {
+    const filed = box.luminaire.filed?.body;
+    const stated =
+      filed === undefined ? "" : ` Its file states ${filedSides(filed).map(length).join(" × ")}.`;
+    hold(
+      [box],
+      `Body: size not given.${stated} The drop is measured to its luminous opening.`,
+      ofLuminaire("body"),
+    );
+  }
   found.push(...typicalHolds(boxes));
   for (const box of boxes) {
     const { name, unsettledFlux, implausible = [] } = box.luminaire;

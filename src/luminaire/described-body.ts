@@ -1,0 +1,131 @@
+/** A luminaire's body from what a study says of it, its photometric file and its luminous opening. */
+
+import { failure, type Outcome, success } from "../diagnostics/issue.ts";
+import { pathTo } from "../diagnostics/json-path.ts";
+import type { LuminousOpening } from "../photometry/luminous-opening.ts";
+import type { Body } from "./body.ts";
+import { type BodyProfile, usualRise } from "./body-profiles.ts";
+import type { FiledBody } from "./filed-body.ts";
+
+/** Lengths in m. */
+export interface BodyDescription {
+  readonly profile: BodyProfile;
+  readonly diameter?: number;
+  readonly height?: number;
+  readonly length?: number;
+  readonly width?: number;
+  readonly outline?: readonly (readonly [radius: number, z: number])[];
+  readonly offset?: number;
+  readonly reflectance?: number;
+  readonly lining?: number;
+  readonly transmittance?: number;
+}
+
+/** Of one value of the body: where the document would say it, and why it stands. */
+export interface BodyDefault {
+  readonly path: string;
+  readonly value: unknown;
+  readonly why: string;
+}
+
+const BODY_REFLECTANCE = 0.5;
+/** Of a body whose size neither study nor file says (m). */
+const USUAL_SIDE = 0.3;
+/** Why a size stands that nobody stated. */
+export const TYPICAL = "not given; common practice, no source";
+
+/** The body that a description gives, with usual values, each listed, for what it leaves open.
+ * @param filed the body that its photometric file states @param path of the luminaire in the document */
+export function bodyOf(
+  given: BodyDescription,
+  opening: LuminousOpening,
+  filed: FiledBody | undefined,
+  path: string,
+): Outcome<{ body: Body; defaults: BodyDefault[] }> {
+  const at = pathTo(path, "body");
+  const defaults: BodyDefault[] = [];
+  const fill = <T>(key: string, value: T, why: string): T => {
+    defaults.push({ path: pathTo(at, key), value, why });
+    return value;
+  };
+  const { profile, outline, lining } = given;
+  let { diameter, height, length, width } = given;
+  if (profile === "profile") {
+    const fault = outline === undefined ? NO_OUTLINE : outlineFault(outline);
+    if (outline === undefined || fault !== undefined)
+      return failure({
+        code: "luminaire-body",
+        severity: "error",
+        message: fault ?? NO_OUTLINE,
+        ...(outline === undefined ? { expected: "[[radius, height], …], lower end first" } : {}),
+        where: { path: pathTo(at, "outline") },
+      });
+    diameter = 2 * Math.max(...outline.map(([r]) => r));
+    height = outline[outline.length - 1][1] - outline[0][1];
+  } else if (profile === "box") {
+    const [along, across] = usualSides(opening, filed, length ?? width ?? diameter);
+    length ??= diameter ?? fill("length", ...along);
+    width ??= diameter ?? fill("width", ...across);
+    diameter ??= Math.max(length, width);
+  }
+  const luminous = Math.max(opening.length, opening.width);
+  diameter ??=
+    luminous > 0
+      ? fill("diameter", luminous, "not given; the luminous opening's")
+      : fill("diameter", USUAL_SIDE, TYPICAL);
+  const isUsualHeight = height === undefined && !(profile === "box" && filed?.height !== undefined);
+  if (profile === "box" && filed?.height !== undefined) height ??= fill("height", filed.height, FILED);
+  const rising = profile === "box" ? Math.min(length ?? diameter, width ?? diameter) : diameter;
+  height ??= fill("height", rising * usualRise(profile), TYPICAL);
+  const body: Body = {
+    profile,
+    diameter,
+    height,
+    offset: given.offset ?? 0,
+    reflectance: given.reflectance ?? fill("reflectance", BODY_REFLECTANCE, TYPICAL),
+    transmittance: given.transmittance ?? 0,
+    ...(isUsualHeight ? { isUsualHeight } : {}),
+    ...(length === undefined ? {} : { length }),
+    ...(width === undefined ? {} : { width }),
+    ...(outline === undefined ? {} : { outline }),
+    ...(lining === undefined ? {} : { lining }),
+  };
+  return success({ body, defaults });
+}
+
+const FILED = "not given; as the photometric file states the housing";
+const NO_OUTLINE = "A drawn outline needs its points.";
+
+/** Sides of a box nobody stated, each with why: the file's, else the luminous opening's, else the other side's. */
+function usualSides(
+  opening: LuminousOpening,
+  filed: FiledBody | undefined,
+  other = USUAL_SIDE,
+): readonly [along: readonly [number, string], across: readonly [number, string]] {
+  if (filed?.profile === "box")
+    return [
+      [filed.length, FILED],
+      [filed.width, FILED],
+    ];
+  if (opening.length > 0 && opening.width > 0) {
+    const why = "not given; the luminous opening's";
+    return [
+      [opening.length, why],
+      [opening.width, why],
+    ];
+  }
+  return [
+    [other, TYPICAL],
+    [other, TYPICAL],
+  ];
+}
+
+function outlineFault(outline: readonly (readonly [number, number])[]): string | undefined {
+  if (outline.every(([r]) => r === 0)) return "The profile has no width.";
+  for (let i = 1; i < outline.length; i++)
+    if (outline[i][1] < outline[i - 1][1])
+      return "The profile must rise from its lower end without turning down.";
+  if (outline[outline.length - 1][1] === outline[0][1]) return "The profile has no height.";
+  const inner = outline.slice(1, -1);
+  return inner.some(([r]) => r === 0) ? "The profile touches its axis between its ends." : undefined;
+}
