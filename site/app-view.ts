@@ -58,7 +58,7 @@ export interface AppView {
   keepDraft(id: string, draft: Draft): void;
   dropDraft(id: string): void;
   /** The last swap of a luminaire, while it is still the latest change. */
-  readonly lastSwap: Swap | undefined;
+  lastSwap: Swap | undefined;
   /** Photometric files that were read and wait to be hung or kept. */
   readonly given: GivenFiles;
 
@@ -72,12 +72,6 @@ export interface AppView {
   showOnSheet(content: SheetContent): void;
   /** What is asked beside the light; undefined before the first light. */
   readonly results: SecondaryResults | undefined;
-  /** Clearance of a layer's first luminaire above the top (m). */
-  clearanceOf(layer: number): number | undefined;
-  /** What a luminaire's light rests on, in words. */
-  evidenceOf(luminaire: string): string | undefined;
-  /** Puts another luminaire into a layer and remembers the light before. */
-  swap(layer: number, luminaire: string): void;
   /** Shows another option; with an edit, as part of making it. */
   showArrangement(index: number, edit?: NamedEdit): void;
   select(keys: readonly LuminaireKey[]): void;

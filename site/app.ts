@@ -15,6 +15,7 @@ import type * as Notices from "./components/notices.ts";
 import { type ControlsHeight, side } from "./components/side.ts";
 import type { StartDialog } from "./components/start-dialog.ts";
 import type { StudyDialog } from "./components/study-dialog.ts";
+import type { typedValue } from "./components/typed-value.ts";
 import { QUALITIES } from "./light/lighting.ts";
 import type { PaperScale } from "./light/print-scale.ts";
 import { StudySession } from "./session.ts";
@@ -36,6 +37,7 @@ export class CandlespanApp extends LitElement {
   #notices: typeof Notices | undefined;
   #clientBar: typeof clientBar | undefined;
   #keyOnPage: typeof keyOnPage | undefined;
+  #typedValue: typeof typedValue | undefined;
   #dialog: StudyDialog | undefined;
   #start: StartDialog | undefined;
   #dropping = false;
@@ -158,22 +160,12 @@ export class CandlespanApp extends LitElement {
 
   /** Prints the sheet at a usual scale: laid out for paper first, so that a metre is a metre on it. */
   async #printToScale(): Promise<void> {
-    const scene = this.session.light?.scene;
-    if (scene === undefined) return;
-    const { paperScale } = await import("./light/print-scale.ts");
-    this.#paper = paperScale(
-      scene.island?.length ?? scene.room.length,
-      scene.island?.width ?? scene.room.width,
-    );
-    document.documentElement.classList.add("on-paper");
-    this.requestUpdate();
-    await this.updateComplete;
-    // The drawings measure their width when the browser has laid the page out.
-    for (let i = 0; i < 3; i++) await new Promise((done) => requestAnimationFrame(done));
-    print();
-    document.documentElement.classList.remove("on-paper");
-    this.#paper = undefined;
-    this.requestUpdate();
+    const { printToScale } = await import("./light/print-scale.ts");
+    await printToScale(this.session.light?.scene, (paper) => {
+      this.#paper = paper;
+      this.requestUpdate();
+      return this.updateComplete;
+    });
   }
 
   readonly #skip = (event: Event): void => {
@@ -211,7 +203,14 @@ export class CandlespanApp extends LitElement {
   }
 
   async #bringKeys(): Promise<void> {
-    this.#keyOnPage ??= (await import("./components/keys.ts")).keyOnPage;
+    if (this.#keyOnPage !== undefined) return;
+    const [{ keyOnPage }, { typedValue }] = await Promise.all([
+      import("./components/keys.ts"),
+      import("./components/typed-value.ts"),
+    ]);
+    this.#keyOnPage = keyOnPage;
+    this.#typedValue = typedValue;
+    this.requestUpdate();
   }
 
   async #bringClientBar(): Promise<void> {
@@ -266,6 +265,7 @@ export class CandlespanApp extends LitElement {
     const own = this.#views.get(this.#view)?.sheet?.(session);
     const head = {
       paper: this.#paper,
+      typedValue: this.#typedValue,
       isDark: this.#isDark,
       showStudy: () => void this.#showStudy(),
       startKitchen: () => void this.#startKitchen(),

@@ -16,7 +16,6 @@ import type { LuminaireKey } from "./edits/luminaires.ts";
 import type { NamedEdit } from "./edits/named-edit.ts";
 import type { RawStudy } from "./edits/raw-study.ts";
 import type { Lighting, LightState } from "./light/lighting.ts";
-import { clearanceIn, evidenceIn } from "./light/scene-queries.ts";
 import type { SecondaryResults } from "./light/secondary-results.ts";
 import type { askForFiles } from "./storage/ask-for-files.ts";
 import { type GivenAt, GivenFiles } from "./storage/given-files.ts";
@@ -198,24 +197,6 @@ export class StudySession extends EventTarget implements AppView {
 
   dropDraft(id: string): void {
     this.screen.removeDraft(id);
-  }
-
-  evidenceOf(luminaire: string): string | undefined {
-    return evidenceIn(this.light?.scene, luminaire);
-  }
-
-  clearanceOf(layer: number): number | undefined {
-    return clearanceIn(this.light?.scene, layer);
-  }
-
-  swap(layer: number, luminaire: string): void {
-    const shown = this.lighting.shown;
-    const before = this.study.arrangements[this.arrangement].layers[layer].luminaire;
-    if (this.#edits === undefined) return;
-    this.edit(this.#edits.swapLuminaire(this.study, this.arrangement, layer, luminaire));
-    if (shown === undefined) return;
-    const { assessment } = shown.answer;
-    this.lastSwap = { arrangement: this.arrangement, layer, luminaire: before, assessment };
   }
 
   showArrangement(index: number, edit?: NamedEdit): void {

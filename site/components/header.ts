@@ -6,11 +6,13 @@ import { arrangementLetters } from "../../src/app.ts";
 import { EXAMPLE_NOTE } from "../example-note.ts";
 import type { PaperScale } from "../light/print-scale.ts";
 import type { StudySession } from "../session.ts";
-import { typedValue } from "./typed-value.ts";
+import type { typedValue } from "./typed-value.ts";
 
 export interface HeaderState {
   readonly paper: PaperScale | undefined;
   readonly isDark: boolean;
+  /** Loaded after the first light: until then nobody types a title. */
+  readonly typedValue: typeof typedValue | undefined;
   showStudy(): void;
   startKitchen(): void;
   turnMode(): void;
@@ -20,7 +22,7 @@ export function header(session: StudySession, state: HeaderState): TemplateResul
   const { done, undone } = session.history;
   return html`<header>
     <h1>Candlespan</h1>
-    ${titleField(session)}
+    ${titleField(session, state)}
     ${
       session.study.note === EXAMPLE_NOTE
         ? html`<p class="example"><span>Worked example, not your kitchen.</span>
@@ -49,12 +51,13 @@ export function header(session: StudySession, state: HeaderState): TemplateResul
   </header>`;
 }
 
-function titleField(session: StudySession): TemplateResult {
+function titleField(session: StudySession, { typedValue }: HeaderState): TemplateResult {
+  const title = session.study.title ?? "Untitled kitchen";
   return html`<label class="title"><span class="visually-hidden">Title of the study</span>
     <input
       type="text"
       autocomplete="off"
-      .value=${typedValue(session.study.title ?? "Untitled kitchen")}
+      .value=${typedValue?.(title) ?? title}
       @change=${(event: Event) => {
         const title = (event.target as HTMLInputElement).value.trim().slice(0, 200);
         session.edit({

@@ -3,7 +3,8 @@
 import { formatLocation, type Issue, lengthsIn } from "../../src/app.ts";
 import type { Display } from "../app-view.ts";
 import { metresOf, type RawStudy } from "../edits/raw-study.ts";
-import { formatPointer, type Json, type Path, read } from "../store/pointer.ts";
+import { type Json, type Path, read } from "../store/pointer.ts";
+import { formatPointer } from "../store/pointer-text.ts";
 import { placeWords } from "./study-words.ts";
 import { capital, lengthText } from "./words.ts";
 

@@ -5,8 +5,9 @@ import { html, nothing, type TemplateResult } from "lit";
 import { ref } from "lit/directives/ref.js";
 import type { FileReading } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
-import { addLuminaireToStudy } from "../edits/study-luminaires.ts";
-import { embed } from "../storage/embedded.ts";
+import { addLuminaireToStudy, type LayerPlace } from "../edits/study-luminaires.ts";
+import { swapBy } from "../light/swapped-light.ts";
+import { embed } from "../storage/embed.ts";
 import { issueWords } from "./issue-words.ts";
 import { placeActions } from "./place-actions.ts";
 import { reveal } from "./reveal.ts";
@@ -14,7 +15,16 @@ import { reveal } from "./reveal.ts";
 /** What a page of controls needs of the app to answer for files. */
 type FilesView = Pick<
   AppView,
-  "study" | "arrangement" | "given" | "display" | "edit" | "say" | "redraw" | "showLuminaire"
+  | "study"
+  | "arrangement"
+  | "given"
+  | "display"
+  | "lighting"
+  | "lastSwap"
+  | "edit"
+  | "say"
+  | "redraw"
+  | "showLuminaire"
 >;
 
 export function readFiles(app: FilesView): TemplateResult | typeof nothing {
@@ -28,7 +38,11 @@ export function readFiles(app: FilesView): TemplateResult | typeof nothing {
         ${
           reading.ok
             ? placeActions(app, {
-                add: (layer) => addReading(app, reading, layer),
+                add: (layer) => {
+                  const place = layer === undefined ? undefined : { arrangement: app.arrangement, layer };
+                  const name = addReading(app, reading, place);
+                  if (name !== undefined) app.showLuminaire(name);
+                },
                 leave: () => dismiss(app, reading),
               })
             : html`<p class="row-of-actions"><button type="button" @click=${() => dismiss(app, reading)}>Dismiss</button></p>`
@@ -63,10 +77,14 @@ function dismiss(app: FilesView, { path }: FileReading): void {
   app.say("");
 }
 
-function addReading(app: FilesView, reading: FileReading, layer: number | undefined): void {
-  const { path } = reading;
+/** Adds what was read to the study, and hangs it where a place is given. @returns its name there */
+export function addReading(
+  app: FilesView,
+  { path }: FileReading,
+  place: LayerPlace | undefined,
+): string | undefined {
   const bytes = app.given.contentOf(path);
-  if (bytes === undefined) return;
+  if (bytes === undefined) return undefined;
   const stem = path.replace(/^.*\//, "").replace(/\.[^.]*$/, "");
   const edit = addLuminaireToStudy(
     app.study,
@@ -75,9 +93,10 @@ function addReading(app: FilesView, reading: FileReading, layer: number | undefi
       luminaire: { photometry: path },
       embedded: { [path]: embed(bytes) },
     },
-    layer === undefined ? undefined : { arrangement: app.arrangement, layer },
+    place,
   );
-  app.edit(edit);
+  if (place === undefined) app.edit(edit);
+  else swapBy(app, place, edit);
   app.given.dismiss(path);
-  app.showLuminaire(edit.luminaire);
+  return edit.luminaire;
 }

@@ -17,7 +17,7 @@ import type { FieldChangeDetail, UnderlayMoveDetail, UnderlayPointsDetail } from
 import "../../src/elements/length-field/length-field.ts";
 import { metresOf, type RawStudy } from "../edits/raw-study.ts";
 import type { StudySession } from "../session.ts";
-import { embed } from "../storage/embedded.ts";
+import { embed } from "../storage/embed.ts";
 import { keepPicture, pictureBytes, type ShownPicture, shownPicture } from "../storage/underlay-images.ts";
 import type { Json } from "../store/pointer.ts";
 import { numberField } from "./fields.ts";

@@ -1,5 +1,9 @@
 /** Drawing scales on paper: CSS promises 96 px to the inch when a page is printed at 100 %. */
 
+import type { LightAnswer } from "../../src/workers/browser.ts";
+
+type Scene = LightAnswer["scene"];
+
 const PX_PER_METRE = 96 / 0.0254;
 /** Architects' scales, largest drawing first. */
 const RATIOS = [10, 20, 25, 50, 100] as const;
@@ -28,4 +32,20 @@ export function paperScale(length: number, width: number): PaperScale {
   const fits = RATIOS.find((ratio) => Math.min(across, up) >= PX_PER_METRE / ratio);
   const ratio = fits ?? RATIOS[RATIOS.length - 1];
   return { ratio, perMetre: PX_PER_METRE / ratio };
+}
+
+/** Prints at a usual scale. @param layOut draws the page for paper, or for the screen again without a scale */
+export async function printToScale(
+  scene: Scene | undefined,
+  layOut: (paper: PaperScale | undefined) => Promise<unknown>,
+): Promise<void> {
+  if (scene === undefined) return;
+  const { room, island = room } = scene;
+  document.documentElement.classList.add("on-paper");
+  await layOut(paperScale(island.length, island.width));
+  // The drawings measure their width when the browser has laid the page out.
+  for (let i = 0; i < 3; i++) await new Promise((done) => requestAnimationFrame(done));
+  print();
+  document.documentElement.classList.remove("on-paper");
+  await layOut(undefined);
 }

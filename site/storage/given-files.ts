@@ -1,9 +1,10 @@
 /** Photometric files given to the page and not yet used: what they were read as, and their bytes. */
 
+import type { LayerPlace } from "../edits/study-luminaires.ts";
 import type { FileReading } from "../../src/workers/browser.ts";
 
-/** Where files were given: at the button of the luminaires, or anywhere on the page. */
-export type GivenAt = "list" | "page";
+/** Where files were given: at the button of the luminaires, at the layer where one is to hang, or anywhere on the page. */
+export type GivenAt = "list" | "page" | LayerPlace;
 
 export class GivenFiles {
   at: GivenAt = "page";

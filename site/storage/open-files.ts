@@ -7,7 +7,7 @@ import { Cancelled, FILE_LIMITS, formatIssue, megabytes } from "../../src/app.ts
 import type { FileReading, StudyFile } from "../../src/workers/browser.ts";
 import type { StudySession } from "../session.ts";
 import type { Json } from "../store/pointer.ts";
-import { embed } from "./embedded.ts";
+import { embed } from "./embed.ts";
 import { keepLuminaires } from "./kept-luminaires.ts";
 import { isShelfText, readShelf } from "./luminaire-shelf.ts";
 import type { GivenAt } from "./given-files.ts";
@@ -33,7 +33,15 @@ export async function takeFiles(
     if (/\.json$/i.test(file.name)) await openJson(session, new TextDecoder().decode(bytes), file.name);
     else photometry.push({ name: file.name, bytes });
   }
-  if (photometry.length > 0) await readPhotometry(session, photometry);
+  if (photometry.length === 0) return;
+  const readings = await readPhotometry(session, photometry);
+  // Asked for at a layer, the one file read hangs there; of several, somebody chooses.
+  const [reading] = readings;
+  if (typeof at !== "object" || readings.length !== 1 || !reading.ok) return;
+  const { addReading } = await import("../components/read-files.ts");
+  const name = addReading(session, reading, at);
+  const { name: layer } = session.study.arrangements[at.arrangement].layers[at.layer];
+  session.say(`${name} hangs in ${layer}; Undo takes it down again. ${reading.line}`);
 }
 
 async function openJson(session: StudySession, text: string, file: string): Promise<void> {
@@ -85,10 +93,10 @@ export function asFarAsRead(text: string): unknown {
 async function readPhotometry(
   session: StudySession,
   given: readonly { readonly name: string; readonly bytes: Uint8Array }[],
-): Promise<void> {
+): Promise<readonly FileReading[]> {
   const taken = new Set(Object.keys(session.study.embedded ?? {}));
   const rest = given.filter((each) => !fillIn(session, each, taken));
-  if (rest.length === 0) return;
+  if (rest.length === 0) return [];
   const files: StudyFile[] = rest.map(({ name, bytes }) => {
     const path = `photometry/${pathSafe(name)}`;
     const dot = path.lastIndexOf(".");
@@ -99,10 +107,11 @@ async function readPhotometry(
   const outcome = await session.lighting.connection.call("describe", { files }).outcome;
   if (!outcome.ok) {
     session.say(outcome.issues.map(formatIssue).join(" "));
-    return;
+    return [];
   }
   session.given.add(outcome.value, new Map(files.map((file) => [file.path, file.content])));
   session.say(linesOf(outcome.value));
+  return outcome.value;
 }
 
 /** `It read a.ies: …`, or how many were read and the names of those that were not. */

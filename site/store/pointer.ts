@@ -1,5 +1,5 @@
 /**
- * Reading and writing a JSON document by path (RFC 6901 pointers such as `/room/length`), without changing it:
+ * Reading and writing a JSON document by path, without changing it:
  * a write returns a new document that shares every part it did not touch.
  */
 
@@ -10,18 +10,6 @@ export type Path = readonly (string | number)[];
 
 /** Keys that would reach an object's prototype, which no study has a use for. */
 const FORBIDDEN = new Set(["__proto__", "constructor", "prototype"]);
-
-export function parsePointer(pointer: string): Path {
-  if (pointer === "") return [];
-  return pointer
-    .slice(1)
-    .split("/")
-    .map((step) => step.replaceAll("~1", "/").replaceAll("~0", "~"));
-}
-
-export function formatPointer(path: Path): string {
-  return path.map((step) => `/${String(step).replaceAll("~", "~0").replaceAll("/", "~1")}`).join("");
-}
 
 /** The value at a path; undefined where there is none. */
 export function read(document: Json | undefined, path: Path): Json | undefined {

@@ -6,6 +6,7 @@ import "../../src/elements/polar/polar.ts";
 import type { AppView } from "../app-view.ts";
 import { readFiles } from "../components/read-files.ts";
 import { hasLamp } from "../edits/lamp-variants.ts";
+import { evidenceIn } from "../light/scene-queries.ts";
 import type { RawLuminaire } from "../edits/raw-study.ts";
 import { FIRST_BEAM, FIRST_SHADE, isHung } from "../edits/study-luminaires.ts";
 import { lampComparison } from "./lights/lamp-comparison.ts";
@@ -42,7 +43,7 @@ function known(app: AppView, name: string): Luminaire | undefined {
 
 function luminaireItem(app: AppView, name: string, document: RawLuminaire): TemplateResult {
   const luminaire = known(app, name);
-  const evidence = app.evidenceOf(name);
+  const evidence = evidenceIn(app.light?.scene, name);
   const about =
     luminaire === undefined
       ? "Not in the option on screen."

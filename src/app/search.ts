@@ -7,7 +7,7 @@ import { type SearchSpace, usualSpace } from "../design/search/search-space.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
-import { newLetter } from "../study/arrangement-letters.ts";
+import { newLetter } from "../study/new-letter.ts";
 import type { ArrangementDocument, LayerDocument, StudyDocument } from "../study/study.ts";
 import type { SettingDocument } from "../study/study-schema.ts";
 import { studyCheck } from "./full-check.ts";

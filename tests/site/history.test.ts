@@ -3,7 +3,8 @@ import fc from "fast-check";
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import { StudyHistory } from "../../site/store/history.ts";
-import { formatPointer, type Json, type Path, parsePointer, read, write } from "../../site/store/pointer.ts";
+import { type Json, type Path, read, write } from "../../site/store/pointer.ts";
+import { formatPointer, parsePointer } from "../../site/store/pointer-text.ts";
 
 const start = example as unknown as Json;
 

@@ -2,7 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { openArrangement, openDocument, Workspace } from "../../src/app/open-document.ts";
 import { withArrangements } from "../../src/app/search.ts";
-import { arrangementLetters, newLetter } from "../../src/study/arrangement-letters.ts";
+import { arrangementLetters } from "../../src/study/arrangement-letters.ts";
+import { newLetter } from "../../src/study/new-letter.ts";
 import type { StudyDocument } from "../../src/study/study.ts";
 
 const study = (more: object = {}, letters: (string | undefined)[] = [undefined, undefined]) => ({

@@ -6,6 +6,7 @@ import { lengthField, numberField } from "../../components/fields.ts";
 import { lengthText } from "../../components/words.ts";
 import { makeRow } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
+import { clearanceIn } from "../../light/scene-queries.ts";
 import type { Path } from "../../store/pointer.ts";
 
 export function gridFields(app: AppView, layer: RawLayer, path: Path): TemplateResult {
@@ -46,7 +47,7 @@ export function freePlaces(app: AppView, layer: RawLayer, index: number): Templa
     ${
       layer.role === "pendant"
         ? html`<button type="button" @click=${() => {
-            const clearance = app.clearanceOf(index) ?? 0.85;
+            const clearance = clearanceIn(app.light?.scene, index) ?? 0.85;
             app.edit(makeRow(app.study, app.arrangement, index, clearance));
           }}>Make it a row</button>`
         : nothing

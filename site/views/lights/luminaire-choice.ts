@@ -5,7 +5,11 @@ import { live } from "lit/directives/live.js";
 import { type ArrangementAssessment, powerFigure } from "../../../src/app.ts";
 import type { AppView, Swap } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
+import { readFiles } from "../../components/read-files.ts";
+import { swapLuminaire } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
+import { evidenceIn } from "../../light/scene-queries.ts";
+import { swapBy } from "../../light/swapped-light.ts";
 
 /** No luminaire's name: none may hold a line break. */
 const FROM_FILE = "\n";
@@ -14,14 +18,20 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
   const names = Object.keys(app.study.luminaires ?? {});
   const id = `luminaire-of-${index}`;
   const swap = app.lastSwap;
-  const evidence = app.evidenceOf(layer.luminaire);
+  const place = { arrangement: app.arrangement, layer: index };
+  const { at } = app.given;
+  const isAsked = typeof at === "object" && at.arrangement === place.arrangement && at.layer === index;
+  const evidence = evidenceIn(app.light?.scene, layer.luminaire);
   return html`<div class="field">
     <label for=${id}>Luminaire</label>
     <select id=${id} @change=${(event: Event) => {
       const select = event.target as HTMLSelectElement;
-      if (select.value !== FROM_FILE) return app.swap(index, select.value);
+      if (select.value !== FROM_FILE) {
+        swapBy(app, place, swapLuminaire(app.study, app.arrangement, index, select.value));
+        return;
+      }
       select.value = layer.luminaire;
-      app.openFile("list");
+      app.openFile(place);
     }}>
       ${names.map(
         (each) => html`<option value=${each} .selected=${live(each === layer.luminaire)}>${each}</option>`,
@@ -29,6 +39,7 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
       <option value=${FROM_FILE}>from a file…</option>
     </select>
     ${evidence === undefined ? nothing : html`<p class="hint">Its light is ${evidence}.</p>`}
+    ${isAsked ? readFiles(app) : nothing}
     ${
       swap === undefined || swap.layer !== index || swap.arrangement !== app.arrangement
         ? nothing
