@@ -4,6 +4,7 @@ import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { canopySize } from "../luminaire/product-facts.ts";
+import { ceilingPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import { hangs, isUnderBody } from "../scene/suspended.ts";
@@ -45,21 +46,25 @@ export function luminaireMarks(
   const isCut = (high - low) * scale.perMetre > extent.bodies.units + 1;
   const up = isCut ? extent.bodies.units / (high - low) : scale.perMetre;
   const bodyTop = rim - (high - low) * up;
-  const { canopy, foot: cordTop } = canopyMark(
-    luminaire,
-    x,
-    ceiling,
-    scale.perMetre,
-    extent.drop.cut ? 0.7 : 1,
-  );
-  marks.push(canopy);
   const rod = luminaire.suspension === "rod";
-  if (extent.drop.cut && bodyTop - cordTop > 16) {
-    const middle = cordTop + Math.min(14, (bodyTop - cordTop) / 2);
-    marks.push(...cord(x, cordTop, middle - 3, rod), ...cord(x, middle + 3, bodyTop, rod));
-    for (const dy of [-3, 3])
-      marks.push(segment(x - 5, middle + dy + 2, x + 5, middle + dy - 2, "break line", "luminaire", 0.75));
-  } else marks.push(...cord(x, cordTop, bodyTop, rod));
+  // The canopy is where the box is; what else it hangs by starts at the bare ceiling.
+  ceilingPoints(placed).forEach((point, k) => {
+    const at = scale.x(axes.toIsland(point)[0]);
+    let cordTop = y(ceilingAt(scene.room, ...point));
+    if (k === 0) {
+      const { canopy, foot } = canopyMark(luminaire, at, cordTop, scale.perMetre, extent.drop.cut ? 0.7 : 1);
+      marks.push(canopy);
+      cordTop = foot;
+    }
+    if (extent.drop.cut && bodyTop - cordTop > 16) {
+      const middle = cordTop + Math.min(14, (bodyTop - cordTop) / 2);
+      marks.push(...cord(at, cordTop, middle - 3, rod), ...cord(at, middle + 3, bodyTop, rod));
+      for (const dy of [-3, 3])
+        marks.push(
+          segment(at - 5, middle + dy + 2, at + 5, middle + dy - 2, "break line", "luminaire", 0.75),
+        );
+    } else marks.push(...cord(at, cordTop, bodyTop, rod));
+  });
   const outline = profileFrom(
     placed,
     axes.turn,

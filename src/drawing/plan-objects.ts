@@ -6,7 +6,10 @@
 import { printable } from "../diagnostics/printable.ts";
 import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planForm } from "../luminaire/plan-extent.ts";
+import { canopySize } from "../luminaire/product-facts.ts";
+import { ceilingPoints, suspensionPoints } from "../luminaire/suspension-points.ts";
 import { sideAxes } from "../scene/island-side.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
@@ -252,6 +255,10 @@ function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: Pl
   scene.layers.forEach((layer, l) => {
     layer.luminaires.forEach((placed, i) => {
       const { along, across } = placeOf(axes, placed.frame.origin);
+      const at = (point: Vec2): Vec2 => {
+        const [a, c] = axes.toIsland(point);
+        return [scale.x(a), frame.y(c)];
+      };
       const x = scale.x(along);
       const y = frame.y(across);
       // Beside the top the sheet's dimensions have their places; what would stand in them is left out.
@@ -277,6 +284,7 @@ function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: Pl
         }),
         segment(x - 5, y, x + 5, y, "centre", "ink", 0.75),
         segment(x, y - 5, x, y + 5, "centre", "ink", 0.75),
+        ...(hangs ? ceilingMarks(placed, at, m) : []),
       ];
       const w = Math.max(12, rx, ry);
       found.push({
@@ -289,4 +297,17 @@ function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: Pl
     });
   });
   return found;
+}
+
+/** The canopy over the box of what is not hung by its middle, and the points it hangs on. */
+function ceilingMarks(placed: PlacedLuminaire, at: (point: Vec2) => Vec2, perMetre: number): Mark[] {
+  if (suspensionPoints(placed.luminaire) === undefined) return [];
+  return ceilingPoints(placed).map((point, k): Mark => {
+    const [x, y] = at(point);
+    const r = k > 0 ? 2 : Math.max(4, (canopySize(placed.luminaire).diameter / 2) * perMetre);
+    return line(ellipse(x, y, r, r), k > 0 ? "suspension point" : "canopy", "ink", 1, {
+      closed: true,
+      fill: k > 0 ? "ink" : "none",
+    });
+  });
 }

@@ -5,6 +5,7 @@
 
 import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import { ceilingPoints } from "../luminaire/suspension-points.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -181,11 +182,15 @@ function pendants(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionSca
       axes.turn + Math.PI / 2,
       (s, z): Vec2 => [centre + s * perMetre, y(place.height + z)],
     );
-    const ceiling = y(ceilingAt(scene.room, placed.frame.origin[0], placed.frame.origin[1]));
-    const { canopy, foot } = canopyMark(placed.luminaire, centre, ceiling, perMetre);
+    const hung = ceilingPoints(placed).flatMap((point, k): Mark[] => {
+      const at = x(axes.toIsland(point)[1]);
+      const ceiling = y(ceilingAt(scene.room, ...point));
+      const { canopy, foot } = canopyMark(placed.luminaire, at, ceiling, perMetre);
+      const cord = segment(at, k === 0 ? foot : ceiling, at, y(place.height + high), "cord", "luminaire", 1);
+      return k === 0 ? [canopy, cord] : [cord];
+    });
     const marks: Mark[] = [
-      canopy,
-      segment(centre, foot, centre, y(place.height + high), "cord", "luminaire", 1),
+      ...hung,
       line(outline, "pendant body", "luminaire", 1.5, { closed: true, fill: "sheet" }),
     ];
     const w = Math.max(12, halfWidth(placed.luminaire) * perMetre);

@@ -17,6 +17,8 @@ export interface SuspensionPoints {
 const LINEAR = 0.6;
 /** Where on its length they are, from its middle; common practice, no source. */
 const SUSPENDED_AT = 0.4;
+/** Nearer to one another than this (m), a point and the feed are one cord. */
+const SAME = 0.002;
 
 /** Where a luminaire hangs and where its supply comes in (m in its own plan); undefined of one that hangs on its middle alone. */
 export function suspensionPoints(luminaire: Luminaire): SuspensionPoints | undefined {
@@ -26,18 +28,8 @@ export function suspensionPoints(luminaire: Luminaire): SuspensionPoints | undef
   const linear = long >= LINEAR && long >= 2 * Math.min(length, width);
   if (suspensions === undefined && feed === undefined && !linear) return undefined;
   const off = SUSPENDED_AT * long;
-  const typical: readonly Vec2[] = !linear
-    ? [[0, 0]]
-    : length >= width
-      ? [
-          [-off, 0],
-          [off, 0],
-        ]
-      : [
-          [0, -off],
-          [0, off],
-        ];
-  const points = suspensions ?? typical;
+  const typical = [-off, off].map((at): Vec2 => (length >= width ? [at, 0] : [0, at]));
+  const points = suspensions ?? (linear ? typical : [[0, 0]]);
   return { points, feed: feed ?? points[0], assumed: suspensions === undefined || feed === undefined };
 }
 
@@ -55,8 +47,14 @@ export function placedSuspensionPoints({
   return { ...own, points: own.points.map(inRoom), feed: inRoom(own.feed) };
 }
 
+/** Where cords, rods or the supply come down from the ceiling (m, room), its box the first. */
+export function ceilingPoints(placed: Pick<PlacedLuminaire, "luminaire" | "frame">): readonly Vec2[] {
+  const [x, y] = placed.frame.origin;
+  const { feed, points } = placedSuspensionPoints(placed) ?? { feed: [x, y] as Vec2, points: [] };
+  return [feed, ...points.filter((at) => Math.hypot(at[0] - feed[0], at[1] - feed[1]) > SAME)];
+}
+
 /** Where the box of a hanging luminaire is (m, room): over its feed, else over its middle. */
 export function pendantBoxAt(placed: Pick<PlacedLuminaire, "luminaire" | "frame">): Vec2 {
-  const [x, y] = placed.frame.origin;
-  return placedSuspensionPoints(placed)?.feed ?? [x, y];
+  return ceilingPoints(placed)[0];
 }

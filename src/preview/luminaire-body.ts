@@ -10,6 +10,7 @@ import { openingSurface } from "../luminaire/opening/openings.ts";
 import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { planSides } from "../luminaire/plan-extent.ts";
 import { canopySize } from "../luminaire/product-facts.ts";
+import { ceilingPoints } from "../luminaire/suspension-points.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -103,24 +104,9 @@ export function luminaireTriangles(
       for (const shape of bodyShapes(body, emission.opening)) out.add(shape, matrix, albedo);
     }
   }
-  const [x, y, z] = pointToRoom(frame, [0, 0, top]);
-  const ceiling = ceilingAt(scene.room, x, y);
-  if (hangs && ceiling - z > 0.01) {
-    const length = ceiling - z;
-    const cord = mergedShape("cord", length, () =>
-      new CylinderGeometry(0.004, 0.004, length, 8, 1, true).rotateX(Math.PI / 2),
-    );
-    out.add(cord, new Matrix4().makeTranslation(x, y, z + length / 2), CORD);
-    if (luminaire.canopy !== undefined) {
-      const { diameter, height } = canopySize(luminaire);
-      const radius = diameter / 2;
-      const cap = mergedShape("canopy", [radius, height], () =>
-        new CylinderGeometry(radius, radius, height, AROUND).rotateX(Math.PI / 2),
-      );
-      const colour = linearOf(luminaire.colour) ?? tinted([1, 1, 1], body?.reflectance ?? 0.5);
-      out.add(cap, new Matrix4().makeTranslation(x, y, ceiling - height / 2), colour);
-    }
-  } else if (!hangs && body === undefined) {
+  const z = pointToRoom(frame, [0, 0, top])[2];
+  if (hangs) addHanging(scene, placed, z, out);
+  else if (body === undefined) {
     const { kind, half } = openingSurface(emission.opening, luminaire.distribution);
     if (kind !== "flat disc") return;
     // A trim around a recessed opening; common practice, no source.
@@ -145,4 +131,26 @@ function lathe(profile: readonly (readonly [number, number])[]): BufferGeometry 
       AROUND,
     ).rotateX(Math.PI / 2),
   );
+}
+
+/** What it hangs by, from its top (m) to the ceiling, and the canopy, where one is stated, over its box. */
+function addHanging(scene: Scene, placed: PlacedLuminaire, top: number, out: Triangles): void {
+  const { luminaire } = placed;
+  ceilingPoints(placed).forEach(([x, y], k) => {
+    const ceiling = ceilingAt(scene.room, x, y);
+    const length = ceiling - top;
+    if (length <= 0.01) return;
+    const cord = mergedShape("cord", length, () =>
+      new CylinderGeometry(0.004, 0.004, length, 8, 1, true).rotateX(Math.PI / 2),
+    );
+    out.add(cord, new Matrix4().makeTranslation(x, y, top + length / 2), CORD);
+    if (luminaire.canopy === undefined || k > 0) return;
+    const { diameter, height } = canopySize(luminaire);
+    const radius = diameter / 2;
+    const cap = mergedShape("canopy", [radius, height], () =>
+      new CylinderGeometry(radius, radius, height, AROUND).rotateX(Math.PI / 2),
+    );
+    const colour = linearOf(luminaire.colour) ?? tinted([1, 1, 1], luminaire.body?.reflectance ?? 0.5);
+    out.add(cap, new Matrix4().makeTranslation(x, y, ceiling - height / 2), colour);
+  });
 }

@@ -66,3 +66,44 @@ it("holds a luminaire of flux and beam that nobody chose, and a body of no state
   const body = { profile: "dome", diameter: 0.3, height: 0.22 };
   expect(fieldOf(withDome({ body }), /^Body: size not given/)).toBeUndefined();
 });
+
+const bar = {
+  beam: { flux: 2400, angle: 100 },
+  opening: { length: 1.1, width: 0.04 },
+  body: { profile: "box", length: 1.16, width: 0.05, height: 0.06 },
+};
+const withBar = (more: Json, layer: Json = {}): Json => ({
+  luminaires: { bar: { ...bar, ...more } },
+  arrangements: [
+    {
+      name: "a",
+      layers: [{ name: "bars", luminaire: "bar", row: { count: 2, clearance: 0.85 }, ...layer }],
+    },
+  ],
+});
+
+it("holds the box of a long luminaire whose feed or suspension is assumed (2026-11-28)", () => {
+  const feed = /^Feed.*not stated/;
+  const [hold] = heldIn(withBar({})).filter(({ words }) => feed.test(words));
+  // 0.4 of 1.16 m.
+  expect(hold?.words).toMatch(/^Feed and suspension points not stated: the box is assumed 464 mm from/);
+  expect(hold?.tags).toEqual(["P1", "P2"]);
+  expect(hold?.field).toEqual(["luminaires", "bar", "feed"]);
+  const suspensions = [
+    [-0.3, 0],
+    [0.3, 0],
+  ];
+  expect(fieldOf(withBar({ suspensions }), feed)).toBe("luminaires/bar/feed");
+  expect(fieldOf(withBar({ feed: [0, 0] }), /^Suspension points not stated: 2 assumed/)).toBe(
+    "luminaires/bar/suspensions",
+  );
+  expect(fieldOf(withBar({ feed: [0, 0], suspensions }), /not stated: .*assumed/)).toBeUndefined();
+});
+
+it("keeps a dimmed layer on hold whose dimmer nobody stated, switch or not (2026-11-28)", () => {
+  const switches = [{ at: [0.1, 0.9] }];
+  const words = /^No dimmer stated for what is dimmed: bars/;
+  expect(fieldOf(withBar({}, { switches, dim: 0.6 }), words)).toBe("layers/0/dimmer/control");
+  expect(fieldOf(withBar({}, { switches }), words)).toBeUndefined();
+  expect(fieldOf(withBar({}, { switches, dim: 0.6, dimmer: { name: "d" } }), words)).toBeUndefined();
+});

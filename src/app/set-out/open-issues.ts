@@ -124,7 +124,7 @@ export function holds(
     `The canopy is smaller than a ${length(BOX_WIDTH)} box: a smaller box or a wider canopy.`,
     ofLuminaire("canopy", "diameter"),
   );
-  found.push(...unstatedHolds(boxes));
+  found.push(...unstatedHolds(boxes), ...feedHolds(pendants, length));
   hold(
     boxes.filter((box) => box.luminaire.watts === undefined),
     "Power not stated: the load of the circuit is a least one.",
@@ -185,7 +185,36 @@ function unstatedHolds(boxes: readonly SetOutBox[]): Hold[] {
   });
 }
 
-function layerHolds({ layers }: Scene): Hold[] {
+/** What a box is set out by that nobody said: where a long luminaire hangs and is fed. */
+function feedHolds(boxes: readonly SetOutBox[], length: HoldWords["length"]): Hold[] {
+  return boxes.flatMap((box): Hold[] => {
+    const { tag, luminaire, middle, suspensions: hung } = box;
+    if (hung?.assumed !== true) return [];
+    const off = length(Math.hypot(hung.feed[0] - middle[0], hung.feed[1] - middle[1]));
+    const isFed = luminaire.feed !== undefined;
+    const what = isFed
+      ? "Suspension points"
+      : luminaire.suspensions === undefined
+        ? "Feed and suspension points"
+        : "Feed";
+    const stands = isFed
+      ? `${hung.points.length} assumed`
+      : `the box is assumed ${off} from the middle, at the first suspension point`;
+    return [
+      {
+        tags: [tag],
+        words: `${what} not stated: ${stands}. Confirm before any hole is cut.`,
+        field: ofLuminaire(isFed ? "suspensions" : "feed")(box),
+      },
+    ];
+  });
+}
+
+function layerHolds({ layers, settings = [] }: Scene): Hold[] {
+  const isPart = (level: number): boolean => level > 0 && level < 1;
+  const isDimmed = (layer: Layer): boolean =>
+    isPart(layer.dim) ||
+    settings.some(({ dims, find }) => find !== undefined || isPart(dims[layers.indexOf(layer)]));
   const held = (words: string, key: readonly string[], isMissing: (layer: Layer) => boolean): Hold[] => {
     const found = layers.filter((layer) => layer.luminaires.length > 0 && isMissing(layer));
     if (found.length === 0) return [];
@@ -198,6 +227,11 @@ function layerHolds({ layers }: Scene): Hold[] {
       "No dimmer or switch stated for",
       ["dimmer", "control"],
       ({ dimmer, switches }) => dimmer === undefined && switches === undefined,
+    ),
+    ...held(
+      "No dimmer stated for what is dimmed:",
+      ["dimmer", "control"],
+      (layer) => layer.dimmer === undefined && layer.switches !== undefined && isDimmed(layer),
     ),
   ];
 }
