@@ -162,7 +162,8 @@ export class StartDialog {
         </p>
         <p class="hint">
           A typical pendant lights it, with ${this.#downlights} typical downlights in the ceiling and typical finishes; each is
-          marked until it is set. What has Set beside it the electrician’s sheet waits for. The kitchen on screen is kept.
+          marked until it is set. Where you see Set, a usual value stands in: press it, or type your own, to confirm it for
+          the electrician. The kitchen on screen is kept.
         </p>
         ${this.#issues.length === 0 ? nothing : html`<ul class="plain problems" role="alert">${this.#issues.map((words) => html`<li>✕ ${words}</li>`)}</ul>`}
         <p class="row-of-actions">

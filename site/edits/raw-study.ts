@@ -44,7 +44,7 @@ export interface RawLayer {
   readonly grid?: RawGrid;
   readonly at?: readonly RawPlace[];
   readonly circuit?: string;
-  readonly switches?: readonly { readonly at: RawPoint2 }[];
+  readonly switches?: readonly { readonly at?: RawPoint2 }[];
 }
 
 export interface RawSetting {

@@ -15,8 +15,8 @@ const RING = 4;
 const KIND: Readonly<Record<SwitchKind, string>> = { "one-way": "S", "two-way": "S2", intermediate: "SX" };
 
 /** What stands beside a switch: `S2D a`. */
-export function switchWords(kind: SwitchKind, dims: boolean, leg: string): string {
-  return `${KIND[kind]}${dims ? "D" : ""} ${leg}`;
+export function switchWords(kind: SwitchKind, dims: boolean, leg: string, assumed = false): string {
+  return `${KIND[kind]}${dims ? "D" : ""} ${leg}${assumed ? " assumed" : ""}`;
 }
 
 /** @param taken places of what is drawn already; those of the words are added @param field inside which words are read best */
@@ -30,7 +30,7 @@ export function switchMarks(
   const symbols: PaperMark[] = [];
   for (const { leg, layer } of switchingLegs(layers)) {
     const switches = layer.switches ?? [];
-    switches.forEach(({ at: place }, i) => {
+    switches.forEach(({ at: place, assumed }, i) => {
       const [x, y] = at(place);
       const [lampX, lampY] = at(
         nearest(
@@ -40,7 +40,8 @@ export function switchMarks(
       );
       leads.push(segment(x, y, lampX, lampY, "switch", "quiet", 0.75, { dash: "dotted" }));
       // The pair dims from its first place: a dimmer in each would fight.
-      const words = switchWords(switchKind(i, switches.length), layer.dimmer !== undefined && i === 0, leg);
+      const dims = layer.dimmer !== undefined && i === 0;
+      const words = switchWords(switchKind(i, switches.length), dims, leg, assumed);
       symbols.push(
         circle([x, y], RING, "switch", { weight: 0.75, fill: "sheet" }),
         name(words, [x, y], taken, field),

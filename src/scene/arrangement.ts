@@ -21,7 +21,7 @@ import { rowSpacing } from "./row-spacing.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import { islandToRoom, topHeightAt, topUnder } from "./island-frame.ts";
-import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
+import type { Island, Layer, LayerRole, RoomShape, SwitchPlace } from "./scene.ts";
 
 /** 33 in, the middle of the range heard most (m). */
 const CLEARANCE = 0.84;
@@ -82,9 +82,32 @@ export function layerOf(
     }),
     ...(circuit === undefined ? {} : { circuit }),
     ...(dimmer === undefined ? {} : { dimmer }),
-    ...(switches === undefined ? {} : { switches }),
+    ...(switches === undefined ? {} : { switches: switchPlaces(switches, path, around.room, ledger) }),
     ...(hours === undefined ? {} : { hours }),
   };
+}
+
+/** From the walls (m), so that a switch's symbol is read beside them. */
+const BESIDE_WALL = 0.1;
+
+/** Where nobody said: the first in the corner of walls 0 and 3, the last across the room, others between them along wall 0. */
+function switchPlaces(
+  switches: NonNullable<LayerDocument["switches"]>,
+  path: string,
+  { length, width }: RoomShape,
+  ledger: Ledger,
+): SwitchPlace[] {
+  const last = switches.length - 1;
+  return switches.map(({ at }, i): SwitchPlace => {
+    if (at !== undefined) return { at };
+    const place: Vec2 =
+      i > 0 && i === last
+        ? [length - BESIDE_WALL, width - BESIDE_WALL]
+        : [BESIDE_WALL + (i / Math.max(1, last)) * (length - 2 * BESIDE_WALL), BESIDE_WALL];
+    const standing = place.map((each) => Math.round(each * 1e4) / 1e4) as [number, number];
+    ledger.note(`${path}/switches/${i}/at`, standing, "not given; a corner of the room stands in");
+    return { at: standing, assumed: true };
+  });
 }
 
 /** Each level of a dimmer gives a light of its own, more light at more. */

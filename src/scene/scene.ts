@@ -12,6 +12,13 @@ import type { Surface } from "./surface.ts";
 
 export type LayerRole = "pendant" | "recessed" | "accent" | "other";
 
+export interface SwitchPlace {
+  /** m, room */
+  readonly at: Vec2;
+  /** Whether a place stands in that nobody said. */
+  readonly assumed?: true;
+}
+
 /** Luminaires switched and dimmed together. */
 export interface Layer {
   readonly name: string;
@@ -23,7 +30,7 @@ export interface Layer {
   /** Hours of use a day. */
   readonly hours?: number;
   /** Places in plan from which it is switched (m), in the order of their wiring. */
-  readonly switches?: readonly { readonly at: Vec2 }[];
+  readonly switches?: readonly SwitchPlace[];
   readonly dimmer?: {
     readonly name?: string;
     readonly minimumWatts?: number;

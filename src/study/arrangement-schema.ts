@@ -88,7 +88,7 @@ export const layerSchema = object({
   at: optional(list(placeSchema, 1, 1000, "places")),
   circuit: optional(text),
   dimmer: optional(dimmer),
-  switches: optional(list(object({ at: point2 }), 1, 8, "places")),
+  switches: optional(list(object({ at: optional(point2) }), 1, 8, "places")),
   hours: optional(numberWithin("hours of use a day", " h", { from: 0, to: 24 })),
 });
 

@@ -100,6 +100,12 @@ it("holds the box of a long luminaire whose feed or suspension is assumed (2026-
   expect(fieldOf(withBar({ feed: [0, 0], suspensions }), /not stated: .*assumed/)).toBeUndefined();
 });
 
+it("holds a switch at a place that nobody said (2026-11-28)", () => {
+  const words = /^Place of a switch assumed for bars/;
+  expect(fieldOf(withBar({}, { switches: [{}] }), words)).toBe("layers/0/switches");
+  expect(fieldOf(withBar({}, { switches: [{ at: [0.1, 0.9] }] }), words)).toBeUndefined();
+});
+
 it("keeps a dimmed layer on hold whose dimmer nobody stated, switch or not (2026-11-28)", () => {
   const switches = [{ at: [0.1, 0.9] }];
   const words = /^No dimmer stated for what is dimmed: bars/;

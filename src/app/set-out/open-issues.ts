@@ -228,6 +228,9 @@ function layerHolds({ layers, settings = [] }: Scene): Hold[] {
       ["dimmer", "control"],
       ({ dimmer, switches }) => dimmer === undefined && switches === undefined,
     ),
+    ...held("Place of a switch assumed for", ["switches"], ({ switches = [] }) =>
+      switches.some(({ assumed }) => assumed === true),
+    ),
     ...held(
       "No dimmer stated for what is dimmed:",
       ["dimmer", "control"],

@@ -24,8 +24,8 @@ function placesWords({ switchedFrom }: LayerLoad): string {
 export function switchTable(handover: Handover, words: HandoverWords): Block[] {
   const { layers } = chosenOption(handover).scene;
   const rows = switchingLegs(layers).flatMap(({ leg, layer }) =>
-    (layer.switches ?? []).map(({ at }, i, all) => [
-      switchWords(switchKind(i, all.length), layer.dimmer !== undefined && i === 0, leg),
+    (layer.switches ?? []).map(({ at, assumed }, i, all) => [
+      switchWords(switchKind(i, all.length), layer.dimmer !== undefined && i === 0, leg, assumed),
       printable(layer.name, 30),
       ...at.map(words.dimension),
     ]),

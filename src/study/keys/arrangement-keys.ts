@@ -189,7 +189,14 @@ const LAYER_KEYS: Keys<LayerDocument> = {
     frame: "room",
     without: "not stated",
     example: [{ at: [0.1, 0.9] }],
-    keys: { at: { meaning: "Place in plan.", frame: "room", example: [0.1, 0.9] } },
+    keys: {
+      at: {
+        meaning: "Place in plan.",
+        frame: "room",
+        without: "in a corner of the room; on hold on paper",
+        example: [0.1, 0.9],
+      },
+    },
   },
   hours: {
     meaning: "Hours of use a day, for the energy of a year.",
