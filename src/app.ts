@@ -47,6 +47,7 @@ export type { ResolvedStudy } from "./scene/resolved-study.ts";
 export type { Scene } from "./scene/scene.ts";
 export { arrangementLetters } from "./study/arrangement-letters.ts";
 export { newLetter } from "./study/new-letter.ts";
+export { type SuspensionPoints, suspensionPoints } from "./luminaire/suspension-points.ts";
 export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";
 export { formatLength } from "./units/length-text.ts";
 export { powerFigure } from "./units/power-text.ts";

@@ -90,23 +90,21 @@ export function layerOf(
 /** From the walls (m), so that a switch's symbol is read beside them. */
 const BESIDE_WALL = 0.1;
 
-/** Where nobody said: the first in the corner of walls 0 and 3, the last across the room, others between them along wall 0. */
+/** Where nobody said: in the corner of walls 0 and 3, one beside the other along wall 0, the last across the room. */
 function switchPlaces(
   switches: NonNullable<LayerDocument["switches"]>,
   path: string,
   { length, width }: RoomShape,
   ledger: Ledger,
 ): SwitchPlace[] {
-  const last = switches.length - 1;
   return switches.map(({ at }, i): SwitchPlace => {
     if (at !== undefined) return { at };
-    const place: Vec2 =
-      i > 0 && i === last
-        ? [length - BESIDE_WALL, width - BESIDE_WALL]
-        : [BESIDE_WALL + (i / Math.max(1, last)) * (length - 2 * BESIDE_WALL), BESIDE_WALL];
-    const standing = place.map((each) => Math.round(each * 1e4) / 1e4) as [number, number];
-    ledger.note(`${path}/switches/${i}/at`, standing, "not given; a corner of the room stands in");
-    return { at: standing, assumed: true };
+    const isAcross = i > 0 && i === switches.length - 1;
+    const place: Vec2 = isAcross
+      ? [length - BESIDE_WALL, width - BESIDE_WALL]
+      : [BESIDE_WALL * (1 + 5 * i), BESIDE_WALL];
+    ledger.note(`${path}/switches/${i}/at`, place, "not given; a corner of the room");
+    return { at: place, assumed: true };
   });
 }
 

@@ -4,21 +4,48 @@ import { firstWords, hungWords } from "../../src/elements/comparison/comparison-
 import { wording } from "../../src/words/wording.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
-it("says which option comes first, or that none meets (2026-11-28)", () => {
+it("says which option comes first and why, or that none meets (2026-11-28)", () => {
+  const [scene] = resolved(kitchen()).scenes;
   const option = (
+    letter: string,
     verdict: "meets" | "no target" | "too close to call" | "falls short" | "not judged",
-    clashes = 0,
-  ) => ({
-    letter: "B",
-    assessment: { verdict },
-    clashes: Array.from({ length: clashes }),
-  });
-  expect(firstWords([option("meets"), option("falls short")])).toBe("B first.");
-  expect(firstWords([option("no target")])).toBe("B first.");
-  expect(firstWords([option("meets", 1)])).toBe("B first, but it cannot be built as placed.");
-  expect(firstWords([option("too close to call")])).toBe("None surely meets; B is nearest.");
-  expect(firstWords([option("falls short")])).toBe("None meets; B misses least.");
-  expect(firstWords([option("not judged")])).toBe("Not judged yet.");
+    { clashes = 0, uniformity = 0.7, watts = 40, lack = 0 } = {},
+  ) =>
+    ({
+      letter,
+      scene,
+      assessment: {
+        verdict,
+        planes: scene.planes.map(() => ({ statistics: { uniformity } })),
+        zones: [{ checks: [{ quantity: "illuminance", value: 100 - lack, target: 100, verdict }] }],
+        energy: { watts, unknownWatts: 0 },
+      },
+      clashes: Array.from({ length: clashes }),
+    }) as unknown as Parameters<typeof firstWords>[0][number];
+  // "A first." was all that was said.
+  expect(
+    firstWords([
+      option("A", "meets", { uniformity: 0.73, watts: 80 }),
+      option("B", "meets", { uniformity: 0.68, watts: 90 }),
+      option("C", "meets", { uniformity: 0.6, watts: 40 }),
+    ]),
+  ).toBe("A first: meets all, evenest, 0.73 against 0.68; C meets with 40 W against 80 W.");
+  expect(firstWords([option("B", "meets"), option("A", "falls short")])).toBe("B first: meets all, alone.");
+  expect(firstWords([option("B", "no target"), option("A", "no target")])).toBe(
+    "B first: nothing is asked, as even as A, 0.70.",
+  );
+  expect(firstWords([option("B", "meets"), option("A", "meets", { clashes: 1, uniformity: 0.9 })])).toBe(
+    "B first: meets all, of those that meet alone free of clashes.",
+  );
+  expect(firstWords([option("B", "meets", { clashes: 1 })])).toBe(
+    "B first, but it cannot be built as placed: meets all.",
+  );
+  expect(firstWords([option("B", "too close to call")])).toBe("None surely meets; B is nearest.");
+  expect(firstWords([option("B", "falls short")])).toBe("None meets; B misses least.");
+  expect(
+    firstWords([option("B", "falls short", { lack: 12 }), option("A", "falls short", { lack: 20 })]),
+  ).toBe("None meets; B misses least: by 12 %, A by 20 %.");
+  expect(firstWords([option("B", "not judged")])).toBe("Not judged yet.");
 });
 
 it("names the luminaire and clearance of an option's pendants (2026-11-28)", () => {

@@ -23,8 +23,11 @@ function targetField(app: AppView, zone: RawZone, index: number): TemplateResult
   const line = (value: string): TemplateResult => option(value, targetWords(app, value));
   const change = (event: Event): void => {
     const { value } = event.target as HTMLSelectElement;
-    if (value === OWN) app.edit(ownTarget(app.study, index, target ?? {}));
-    else {
+    if (value === OWN) {
+      app.edit(ownTarget(app.study, index, target ?? {}));
+      const own = app.study.island?.zones?.[index].target;
+      if (own) app.showField(["targets", own, "illuminance"]);
+    } else {
       const words = value === "" ? "none" : (askedBy(app, value)?.name ?? value);
       app.edit({
         name: `${zone.name} target ${words}`,

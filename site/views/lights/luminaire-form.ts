@@ -9,6 +9,7 @@ import {
   type Luminaire,
   NAMED_BODY_PROFILES,
   SHADE_FORMS,
+  suspensionPoints,
 } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
@@ -16,6 +17,7 @@ import { metresOf, type RawLuminaire } from "../../edits/raw-study.ts";
 import { bodyWith, nameProblem, renameLuminaire } from "../../edits/study-luminaires.ts";
 import type { Edit } from "../../store/history.ts";
 import type { Json, Path } from "../../store/pointer.ts";
+import { suspensionFields } from "./suspension-fields.ts";
 
 const words = (values: readonly string[]) => values.map((value) => ({ value, words: value }));
 
@@ -51,7 +53,7 @@ export function luminaireForm(app: FieldsView, options: LuminaireFormOptions): T
     </div>
     ${document.shade === undefined ? bodyFields(app, options, path) : nothing}
     ${document.photometry === undefined ? nothing : lampOfFile(app, name, path)}
-    ${orderFields(app, name, document, path)}`;
+    ${orderFields(app, options, path)}`;
 }
 
 function shadeFields(app: FieldsView, name: string, path: Path): TemplateResult {
@@ -243,7 +245,12 @@ function lampOfFile(app: FieldsView, name: string, path: Path): TemplateResult {
   </div>`;
 }
 
-function orderFields(app: FieldsView, name: string, document: RawLuminaire, path: Path): TemplateResult {
+function orderFields(
+  app: FieldsView,
+  { name, document, luminaire }: LuminaireFormOptions,
+  path: Path,
+): TemplateResult {
+  const hung = luminaire && suspensionPoints(luminaire);
   const number = (key: string, label: string, [from, to]: readonly [number, number], unit: string) =>
     numberField(app, {
       label,
@@ -269,6 +276,7 @@ function orderFields(app: FieldsView, name: string, document: RawLuminaire, path
         fallback: "",
         optional: true,
       })}
+      ${hung === undefined ? nothing : suspensionFields(app, name, hung)}
       ${number("weight", "Weight", [0.01, 10_000], " kg")}
       ${lengthField(app, {
         label: "Canopy, diameter",

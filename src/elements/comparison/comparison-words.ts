@@ -1,26 +1,56 @@
 /** What is said of options compared: which comes first, and what hangs in each. */
 
-import { isMet } from "../../app/ranking.ts";
-import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import { evennessOf, isMet, type Rankable, shortfallPercent } from "../../app/ranking.ts";
 import { clearanceOf } from "../../scene/arrangement.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { powerFigure } from "../../units/power-text.ts";
 import type { Wording } from "../../words/wording.ts";
+import { evennessText } from "../../words/zone-text.ts";
 
-interface ComparedOption {
+interface ComparedOption extends Rankable {
   readonly letter: string;
-  readonly assessment: Pick<ArrangementAssessment, "verdict">;
   readonly clashes: readonly unknown[];
 }
 
-/** `D first`, `None meets; B misses least`. @param inOrder the best first, at least one */
-export function firstWords([best]: readonly ComparedOption[]): string {
+/** `D first: meets all, evenest, 0.73 against 0.68.`, `None meets; B misses least.` @param inOrder the best first, at least one */
+export function firstWords(inOrder: readonly ComparedOption[]): string {
+  const [best, next] = inOrder;
   const { letter, assessment, clashes } = best;
   if (assessment.verdict === "not judged") return "Not judged yet.";
-  if (isMet(assessment.verdict))
-    return clashes.length === 0 ? `${letter} first.` : `${letter} first, but it cannot be built as placed.`;
-  return assessment.verdict === "too close to call"
-    ? `None surely meets; ${letter} is nearest.`
-    : `None meets; ${letter} misses least.`;
+  if (isMet(assessment.verdict)) {
+    const first =
+      clashes.length === 0 ? `${letter} first` : `${letter} first, but it cannot be built as placed`;
+    return `${first}: ${reasons(best, inOrder.slice(1)).join("; ")}.`;
+  }
+  if (assessment.verdict === "too close to call") return `None surely meets; ${letter} is nearest.`;
+  const [least, more] = [best, next].map((each) => each && shortfallPercent(each));
+  const by = more !== undefined && more > least ? `: by ${least} %, ${next.letter} by ${more} %` : "";
+  return `None meets; ${letter} misses least${by}.`;
+}
+
+/** Why the best comes first, in the order of the ranking, and who meets with less power. */
+function reasons(best: ComparedOption, others: readonly ComparedOption[]): string[] {
+  const asked = best.assessment.verdict === "meets" ? "meets all" : "nothing is asked";
+  const rivals = others.filter(({ assessment: { verdict } }) => isMet(verdict));
+  if (rivals.length === 0) return [others.length === 0 ? asked : `${asked}, alone`];
+  const isFree = best.clashes.length === 0;
+  const alike = rivals.filter(({ clashes }) => !isFree || clashes.length === 0);
+  const [own, nearest] = [best, ...alike].map((each) =>
+    evennessText(evennessOf(each.scene, each.assessment)),
+  );
+  const even =
+    nearest === undefined
+      ? "of those that meet alone free of clashes"
+      : own === nearest
+        ? `as even as ${alike[0].letter}, ${own}`
+        : `evenest, ${own} against ${nearest}`;
+  const { watts, unknownWatts } = best.assessment.energy;
+  const saving = rivals
+    .filter(({ assessment: { energy } }) => unknownWatts + energy.unknownWatts === 0 && energy.watts < watts)
+    .sort((a, b) => a.assessment.energy.watts - b.assessment.energy.watts)[0];
+  if (saving === undefined) return [`${asked}, ${even}`];
+  const less = `${saving.letter} meets with ${powerFigure(saving.assessment.energy.watts, 0)} W against ${powerFigure(watts, 0)} W`;
+  return [`${asked}, ${even}`, less];
 }
 
 /** `dome 850 mm above the top`: the luminaire and clearance of each layer of pendants. */
