@@ -34,7 +34,7 @@ export { sheetSvg } from "./formats/sheet-svg.ts";
 export { PDF_UNDERLAY, type UnderlayFile, underlayFile } from "./formats/underlay-file.ts";
 export { bodyOutline, NAMED_BODY_PROFILES } from "./luminaire/body-profiles.ts";
 export { EVIDENCE } from "./luminaire/evidence.ts";
-export { filedSides } from "./luminaire/filed-body.ts";
+export { filedBody, filedSides } from "./luminaire/filed-body.ts";
 export type { Luminaire } from "./luminaire/luminaire.ts";
 export { FINISH_NAMES } from "./luminaire/shade/finishes.ts";
 export { LAMP_FINISHES } from "./luminaire/shade/lamp-finishes.ts";

@@ -16,7 +16,6 @@ import { radians } from "../units/quantities.ts";
 import type { beamLuminaire } from "./beam-luminaire.ts";
 import { bodyOutline } from "./body-profiles.ts";
 import { type BodyDefault, type BodyDescription, bodyOf } from "./described-body.ts";
-import { filedBody } from "./filed-body.ts";
 import type { Luminaire } from "./luminaire.ts";
 import { planExtents } from "./plan-extent.ts";
 import { type ProductFacts, productFacts } from "./product-facts.ts";
@@ -91,7 +90,6 @@ function fromPhotometry(
   const { distribution, absolute, ratedFlux, watts, tilt } = file;
   const own = luminousFlux(distribution).total;
   const facts = orderFacts(file);
-  const opening = openingOf(description, file.opening);
   const luminaire = (
     light: IntensityDistribution,
     rated: number | undefined,
@@ -99,7 +97,7 @@ function fromPhotometry(
   ): Luminaire => ({
     name,
     distribution: light,
-    emission: { kind: "opening", opening },
+    emission: { kind: "opening", opening: openingOf(description, file.opening) },
     evidence: relamped ? "G" : absolute ? "A" : "B",
     flux: luminousFlux(light).total,
     origin: description.photometry ?? "photometric data",
@@ -107,7 +105,7 @@ function fromPhotometry(
     filed: defined({
       order: facts.order,
       maker: description.maker === undefined ? facts.maker : undefined,
-      body: file.housing === undefined ? undefined : filedBody(file.housing, opening),
+      housing: file.housing,
     }),
     ...defined({ ratedFlux: rated, watts, tilt }),
   });
@@ -169,8 +167,7 @@ export function furnishLuminaire(
   path: string,
 ): Outcome<BuiltLuminaire> {
   const { opening } = bare.emission;
-  const body =
-    description.body === undefined ? undefined : bodyOf(description.body, opening, bare.filed?.body, path);
+  const body = description.body === undefined ? undefined : bodyOf(description.body, opening, path);
   if (body !== undefined && !body.ok) return body;
   const { lamp, ...facts } = description;
   const said = productFacts({ ...facts, ...(typeof lamp === "string" ? { lamp } : {}) });

@@ -1,11 +1,10 @@
-/** A luminaire's body from what a study says of it, its photometric file and its luminous opening. */
+/** A luminaire's body from what a study says of it and its luminous opening. */
 
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { Body } from "./body.ts";
 import { type BodyProfile, usualRise } from "./body-profiles.ts";
-import type { FiledBody } from "./filed-body.ts";
 
 /** Lengths in m. */
 export interface BodyDescription {
@@ -34,12 +33,13 @@ const USUAL_SIDE = 0.3;
 /** Why a size stands that nobody stated. */
 export const TYPICAL = "not given; common practice, no source";
 
+const LUMINOUS = "not given; the luminous opening's";
+
 /** The body that a description gives, with usual values, each listed, for what it leaves open.
- * @param filed the body that its photometric file states @param path of the luminaire in the document */
+ * @param path of the luminaire in the document */
 export function bodyOf(
   given: BodyDescription,
   opening: LuminousOpening,
-  filed: FiledBody | undefined,
   path: string,
 ): Outcome<{ body: Body; defaults: BodyDefault[] }> {
   const at = pathTo(path, "body");
@@ -63,19 +63,18 @@ export function bodyOf(
     diameter = 2 * Math.max(...outline.map(([r]) => r));
     height = outline[outline.length - 1][1] - outline[0][1];
   } else if (profile === "box") {
-    const [along, across] = usualSides(opening, filed, length ?? width ?? diameter);
-    length ??= diameter ?? fill("length", ...along);
-    width ??= diameter ?? fill("width", ...across);
+    const other = length ?? width ?? USUAL_SIDE;
+    const isLit = opening.length > 0 && opening.width > 0;
+    const sides = isLit ? opening : { length: other, width: other };
+    const why = isLit ? LUMINOUS : TYPICAL;
+    length ??= diameter ?? fill("length", sides.length, why);
+    width ??= diameter ?? fill("width", sides.width, why);
     diameter ??= Math.max(length, width);
   }
   const luminous = Math.max(opening.length, opening.width);
-  diameter ??=
-    luminous > 0
-      ? fill("diameter", luminous, "not given; the luminous opening's")
-      : fill("diameter", USUAL_SIDE, TYPICAL);
-  const isUsualHeight = height === undefined && !(profile === "box" && filed?.height !== undefined);
-  if (profile === "box" && filed?.height !== undefined) height ??= fill("height", filed.height, FILED);
-  const rising = profile === "box" ? Math.min(length ?? diameter, width ?? diameter) : diameter;
+  diameter ??= luminous > 0 ? fill("diameter", luminous, LUMINOUS) : fill("diameter", USUAL_SIDE, TYPICAL);
+  const isUsualHeight = height === undefined;
+  const rising = Math.min(length ?? diameter, width ?? diameter);
   height ??= fill("height", rising * usualRise(profile), TYPICAL);
   const body: Body = {
     profile,
@@ -93,32 +92,7 @@ export function bodyOf(
   return success({ body, defaults });
 }
 
-const FILED = "not given; as the photometric file states the housing";
 const NO_OUTLINE = "A drawn outline needs its points.";
-
-/** Sides of a box nobody stated, each with why: the file's, else the luminous opening's, else the other side's. */
-function usualSides(
-  opening: LuminousOpening,
-  filed: FiledBody | undefined,
-  other = USUAL_SIDE,
-): readonly [along: readonly [number, string], across: readonly [number, string]] {
-  if (filed?.profile === "box")
-    return [
-      [filed.length, FILED],
-      [filed.width, FILED],
-    ];
-  if (opening.length > 0 && opening.width > 0) {
-    const why = "not given; the luminous opening's";
-    return [
-      [opening.length, why],
-      [opening.width, why],
-    ];
-  }
-  return [
-    [other, TYPICAL],
-    [other, TYPICAL],
-  ];
-}
 
 function outlineFault(outline: readonly (readonly [number, number])[]): string | undefined {
   if (outline.every(([r]) => r === 0)) return "The profile has no width.";

@@ -1,8 +1,6 @@
 /** The body that a photometric file states by its housing, as a study would say it. */
 
-import type { Housing } from "../photometry/housing.ts";
-import type { LuminousOpening } from "../photometry/luminous-opening.ts";
-import { openingClearance, STICKS_OUT } from "./plan-extent.ts";
+import type { Luminaire } from "./luminaire.ts";
 
 /** Lengths in m; a box lies along its luminous opening, with its foot level with the opening's. */
 export type FiledBody =
@@ -15,23 +13,27 @@ export type FiledBody =
       readonly offset?: number;
     };
 
-/** Undefined where the opening is larger than the housing either way: one of the two is wrong. */
-export function filedBody(
-  { isRound, length, width, height }: Housing,
-  opening: LuminousOpening,
-): FiledBody | undefined {
-  const contains = (along: number, across: number): boolean =>
-    openingClearance(opening, [along, across]) >= -STICKS_OUT;
+/** No luminaire measures less across (m): a file in metres would state one. */
+const LEAST = 0.005;
+/** Housing and luminous opening may stick out of one another by so much (m): `study-format`, Body. */
+const STICKS_OUT = 0.02;
+
+/** Undefined where the file states no size that a luminaire has, or one that is smaller than its opening. */
+export function filedBody({ filed, emission: { opening } }: Luminaire): FiledBody | undefined {
+  const { length = 0, width = 0, height = 0 } = filed?.housing ?? {};
+  const holds = (along: number, across: number): boolean =>
+    Math.max(opening.length - along, opening.width - across) <= 2 * STICKS_OUT;
   const tall = height > 0 ? { height } : {};
-  if (isRound)
-    return contains(length, length) ? { profile: "cylinder", diameter: length, ...tall } : undefined;
-  const foot =
-    height > opening.height && opening.shape !== "point" ? { offset: (height - opening.height) / 2 } : {};
-  if (contains(length, width)) return { profile: "box", length, width, ...tall, ...foot };
+  if (length === 0)
+    return width >= LEAST && holds(width, width)
+      ? { profile: "cylinder", diameter: width, ...tall }
+      : undefined;
+  if (Math.min(length, width) < LEAST || height < 0) return undefined;
+  const isAbove = height > opening.height && opening.shape !== "point";
+  const more = { ...tall, ...(isAbove ? { offset: (height - opening.height) / 2 } : {}) };
+  if (holds(length, width)) return { profile: "box", length, width, ...more };
   // Some files name the housing's sides the other way about than the opening's.
-  return contains(width, length)
-    ? { profile: "box", length: width, width: length, ...tall, ...foot }
-    : undefined;
+  return holds(width, length) ? { profile: "box", length: width, width: length, ...more } : undefined;
 }
 
 /** Its sides (m), the longest first, the height last where it is known. */

@@ -3,6 +3,7 @@
  * holds no functions and passes `structuredClone` unchanged.
  */
 
+import type { Housing } from "../photometry/housing.ts";
 import type { ImplausibleValue } from "../photometry/implausible.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
 import type { OrderFacts } from "../photometry/order-facts.ts";
@@ -10,7 +11,6 @@ import type { TiltFactors } from "../photometry/photometry.ts";
 import type { Body } from "./body.ts";
 import type { Emission } from "./emission.ts";
 import type { Evidence } from "./evidence.ts";
-import type { FiledBody } from "./filed-body.ts";
 import type { ProductFacts } from "./product-facts.ts";
 import type { UnsettledFlux } from "./unsettled-flux.ts";
 
@@ -31,9 +31,9 @@ export interface Luminaire extends ProductFacts {
   readonly unsettledFlux?: UnsettledFlux;
   /** Values no luminaire has, where there are any. */
   readonly implausible?: readonly ImplausibleValue[];
-  /** Order number of what the file measured, whatever the study orders; its maker, where the study states none; and the body its file
+  /** Order number of what the file measured, whatever the study orders; its maker, where the study states none; and the size its file
    * states, whatever the study says of it. */
-  readonly filed?: Pick<OrderFacts, "order" | "maker"> & { readonly body?: FiledBody };
+  readonly filed?: Pick<OrderFacts, "order" | "maker"> & { readonly housing?: Housing };
   /** What it was scaled from, and by how much (`scaled.ts`). */
   readonly scaledFrom?: { readonly original: Luminaire; readonly size: number };
   /** What the figures come from, e.g. the file's name; untrusted text. */

@@ -16,20 +16,6 @@ export function planExtents(luminaire: Luminaire): readonly [along: number, acro
   return [widthAlong(luminaire, 0), widthAlong(luminaire, Math.PI / 2)];
 }
 
-/** Body and opening may stick out of one another by so much (m): `study-format`, Body. */
-export const STICKS_OUT = 0.02;
-
-/** Least distance in plan (m) from an opening to the sides of a body about it, along local x and y; negative where it sticks out. */
-export function openingClearance(
-  opening: LuminousOpening,
-  [along, across]: readonly [number, number],
-): number {
-  return Math.min(
-    along / 2 - openingSupport(opening, 1, 0, 0),
-    across / 2 - openingSupport(opening, 0, 1, 0),
-  );
-}
-
 /** Full extent (m) along a plan direction at `angle` (rad) from local x: rim to rim in a row. */
 export function widthAlong({ emission, body }: Luminaire, angle: number): number {
   const width = 2 * openingSupport(emission.opening, Math.cos(angle), Math.sin(angle), 0);

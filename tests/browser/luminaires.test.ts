@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+import { eulumdat } from "../support/photometric-text.ts";
 import { atWork, openPage, type OpenPage, poll, refined, studyOf } from "../support/viewer.ts";
 
 const LANTERN = new URL("../../fixtures-data/boathouse/photometry/lantern-up-down.ies", import.meta.url);
@@ -121,4 +122,47 @@ it("keeps a luminaire for the next study, and compares lamps in its shade", asyn
   await poll(async () => Object.keys((await study()).luminaires)).toContain("my shade 2");
   await shelf.scrollIntoViewIfNeeded();
   await shot("shelf");
+});
+
+// 2026-11-28: of a bar from a file the form asked for a diameter, refused a box before its sides were typed, took the sides crossed
+// and called three bars through one another good.
+it("offers the body a file states, asks for its long and short side, and ticks no bars through one another", async () => {
+  const text = eulumdat({
+    table: [3000, 2000, 0],
+    lines: { 13: 1230, 14: 240, 15: 35, 16: 1180, 17: 200 },
+  });
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    page.getByRole("button", { name: "Read a photometric file" }).click(),
+  ]);
+  await chooser.setFiles([{ name: "bar.ldt", mimeType: "text/plain", buffer: Buffer.from(text) }]);
+  await page.locator(".readings > li").getByRole("button", { name: "Hang it in pendants" }).click();
+  await refined(page);
+  const verdict = page.locator("candlespan-sheet [part=headline]");
+  await poll(() => verdict.innerText()).toBe("Cannot be built as placed");
+  const name = (await study()).arrangements[0].layers[0].luminaire;
+  const bodyOf = async (): Promise<unknown> => (await study()).luminaires[name].body;
+  const item = page.locator("details.item[open]");
+  if ((await item.count()) === 0) await page.locator("details.item > summary", { hasText: name }).click();
+  const shape = item.getByLabel("Shade or body", { exact: true });
+  await shape.selectOption("box");
+  await refined(page);
+  expect(await item.locator(".problem").allInnerTexts()).toEqual([]);
+  const long = item.getByLabel("Long side", { exact: true });
+  const short = item.getByLabel("Short side", { exact: true });
+  expect([await long.inputValue(), await short.inputValue()]).toEqual(["1180 mm", "200 mm"]);
+  await long.fill("1250");
+  await long.press("Enter");
+  await short.fill("250");
+  await short.press("Enter");
+  await refined(page);
+  expect(await bodyOf()).toEqual({ profile: "box", length: 0.25, width: 1.25 });
+  expect(await item.locator(".problem").allInnerTexts()).toEqual([]);
+  await shot("bar-typed");
+  const offer = item.getByRole("button", { name: "Body as the file states: 1230 mm × 240 mm × 35 mm" });
+  await offer.click();
+  await poll(bodyOf).toEqual({ profile: "box", length: 0.24, width: 1.23, height: 0.035, offset: 0.0175 });
+  await poll(() => offer.count()).toBe(0);
+  await refined(page);
+  await shot("bar-as-filed");
 });

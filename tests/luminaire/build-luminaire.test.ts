@@ -1,6 +1,7 @@
 import { beamLuminaire } from "../../src/luminaire/beam-luminaire.ts";
 import { describe, expect, it } from "vitest";
 import { buildLuminaire, type LuminaireDescription } from "../../src/luminaire/build-luminaire.ts";
+import { filedBody } from "../../src/luminaire/filed-body.ts";
 import type { Photometry } from "../../src/photometry/photometry.ts";
 import { lambertian } from "../support/tiny-scene.ts";
 
@@ -174,14 +175,11 @@ describe("a body", () => {
     const file: Photometry = {
       ...FILE,
       opening: { shape: "rectangle", length: 0.2, width: 1.18, height: 0 },
-      housing: { isRound: false, length: 0.24, width: 1.23, height: 0.035 },
     };
     const box = { profile: "box" } as const;
-    const filed = sides({ photometry: "x.ldt", body: box }, file);
-    expect(filed.body).toEqual({ length: 0.24, width: 1.23, diameter: 1.23, height: 0.035 });
-    expect(filed.why.get("length")).toMatch(/file/);
-    const { housing: _, ...bare } = file;
-    const opened = sides({ photometry: "x.ldt", body: { ...box, width: 1.25 } }, bare);
+    const closed = sides({ photometry: "x.ldt", body: box }, file);
+    expect(closed.body).toMatchObject({ length: 0.2, width: 1.18, diameter: 1.18 });
+    const opened = sides({ photometry: "x.ldt", body: { ...box, width: 1.25 } }, file);
     expect(opened.body).toMatchObject({ length: 0.2, width: 1.25 });
     expect(opened.body.height).toBeCloseTo(0.8 * 0.2, 9);
     expect(opened.why.get("length")).toMatch(/luminous opening/);
@@ -195,15 +193,16 @@ describe("a body", () => {
 
   it("knows the body its file states, lying along the luminous opening with its foot at the light", () => {
     const filed = (housing: NonNullable<Photometry["housing"]>, opening: Photometry["opening"]) =>
-      built({ photometry: "x.ldt" }, { ...FILE, housing, opening }).luminaire.filed?.body;
-    const bar = { isRound: false, length: 0.24, width: 1.23, height: 0.035 };
+      filedBody(built({ photometry: "x.ldt" }, { ...FILE, housing, opening }).luminaire);
+    const bar = { length: 0.24, width: 1.23, height: 0.035 };
     const light = { shape: "rectangle", length: 0.2, width: 1.18, height: 0 } as const;
     const expected = { profile: "box", length: 0.24, width: 1.23, height: 0.035, offset: 0.0175 };
     expect(filed(bar, light)).toEqual(expected);
-    // Sides named the other way about, and a housing smaller than its light.
+    // Sides named the other way about, a housing smaller than its light, a file in metres, and a round one.
     expect(filed({ ...bar, length: 1.23, width: 0.24 }, light)).toEqual(expected);
     expect(filed({ ...bar, width: 1.1 }, light)).toBeUndefined();
-    const round = { isRound: true, length: 0.4, width: 0.4, height: 0 };
+    expect(filed({ length: 0.00024, width: 0.00123, height: 0 }, light)).toBeUndefined();
+    const round = { length: 0, width: 0.4, height: 0 };
     expect(filed(round, FILE.opening)).toEqual({ profile: "cylinder", diameter: 0.4 });
   });
 

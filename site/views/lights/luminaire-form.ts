@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import {
   FINISH_NAMES,
+  filedBody,
   filedSides,
   formatLength,
   LAMP_FINISHES,
@@ -127,7 +128,7 @@ const EQUAL = 1e-3;
 
 /** Which side of a luminaire's body is the long one, from its light and what its file states; undefined of one that is as long as wide. */
 function longSide(luminaire: Luminaire | undefined): "length" | "width" | undefined {
-  const filed = luminaire?.filed?.body;
+  const filed = luminaire === undefined ? undefined : filedBody(luminaire);
   const sides = [luminaire?.emission.opening, filed?.profile === "box" ? filed : undefined];
   const longer = sides.find((each) => each !== undefined && Math.abs(each.length - each.width) > EQUAL);
   return longer === undefined ? undefined : longer.length > longer.width ? "length" : "width";
@@ -200,7 +201,7 @@ function filedBodyButton(
   { name, document, luminaire }: LuminaireFormOptions,
   path: Path,
 ): TemplateResult | typeof nothing {
-  const filed = luminaire?.filed?.body;
+  const filed = luminaire === undefined ? undefined : filedBody(luminaire);
   if (filed === undefined) return nothing;
   const own = document.body as Readonly<Record<string, unknown>> | undefined;
   const isTaken = Object.entries(filed).every(([key, value]) =>

@@ -4,7 +4,9 @@ import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { ofKnownHeight } from "../../luminaire/of-known-height.ts";
-import { openingClearance, planSides, STICKS_OUT } from "../../luminaire/plan-extent.ts";
+import { openingSupport } from "../../luminaire/opening/support.ts";
+import { planSides } from "../../luminaire/plan-extent.ts";
+import type { LuminousOpening } from "../../photometry/luminous-opening.ts";
 import type { BoxInPlace } from "../../scene/box-places.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
@@ -16,6 +18,8 @@ import { headRoom } from "../people/head-room.ts";
 import type { Clash, Remedy } from "./clash.ts";
 import { spacedRow } from "./row-spacing.ts";
 
+/** Body and opening may stick out of one another by so much (m): `study-format`, Body. */
+const STICKS_OUT = 0.02;
 /** Headroom under what hangs beside the top (m): 2.03 m, 6 ft 8 in; common practice, no source. */
 const WALKING_HEAD = 2.03;
 
@@ -165,4 +169,12 @@ function openingWithinBody({
   const [along, across] = planSides(body);
   const crosswise = body.profile === "box" && openingClearance(opening, [across, along]) >= -STICKS_OUT;
   return { least: openingClearance(opening, [along, across]), crosswise };
+}
+
+/** Least distance in plan (m) from an opening to the sides of a body about it, along local x and y; negative where it sticks out. */
+function openingClearance(opening: LuminousOpening, [along, across]: readonly [number, number]): number {
+  return Math.min(
+    along / 2 - openingSupport(opening, 1, 0, 0),
+    across / 2 - openingSupport(opening, 0, 1, 0),
+  );
 }

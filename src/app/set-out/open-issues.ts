@@ -9,7 +9,7 @@ import { BOX_LIMIT } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { capital } from "../../diagnostics/sentence.ts";
 import { TYPICAL } from "../../luminaire/described-body.ts";
-import { filedSides } from "../../luminaire/filed-body.ts";
+import { filedBody, filedSides } from "../../luminaire/filed-body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { unsettledFluxWords } from "../../luminaire/unsettled-flux.ts";
 import { implausibleWords } from "../../photometry/implausible.ts";
@@ -79,7 +79,7 @@ export function holds(
     ofLuminaire("body"),
   );
   for (const box of bodiless.filter((each) => !isPoint(each))) {
-    const filed = box.luminaire.filed?.body;
+    const filed = filedBody(box.luminaire);
     const stated =
       filed === undefined ? "" : ` Its file states ${filedSides(filed).map(length).join(" × ")}.`;
     hold(

@@ -13,7 +13,7 @@
  */
 
 import type { Outcome } from "../../diagnostics/issue.ts";
-import { housingOfSides, openingOfSides } from "./eulumdat-opening.ts";
+import { openingOfSides } from "./eulumdat-opening.ts";
 import type { Photometry } from "../photometry.ts";
 import { checkedAngles } from "./angle-list.ts";
 import { type EulumdatHeader, readEulumdatHeader } from "./eulumdat-header.ts";
@@ -75,14 +75,14 @@ function read(source: SourceText, options: ReadOptions): Photometry | undefined 
   const lampSets = header.lampSets.map(({ negative: _, at: __, ...set }, i) =>
     i === scale.set ? { ...set, flux: scale.flux } : set,
   );
-  const housing = housingOfSides(header.housing);
+  const [width, length, height] = header.housing.map((side) => side / 1000);
   return {
     format: "EULUMDAT",
     edition: "",
     stored: { planes: table.horizontal.length, angles: table.vertical.length },
     distribution,
     opening: openingOfSides(header.luminous, header.sides),
-    ...(housing === undefined ? {} : { housing }),
+    housing: { length, width, height },
     absolute: scale.absolute,
     ratedFlux: scale.flux,
     watts: lampSets[scale.set]?.watts,

@@ -78,13 +78,13 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
       length: {
         meaning: "Of a box, along C0–C180.",
         frame: "luminaire",
-        without: "the diameter, the file's, the opening's",
+        without: "the diameter, else the opening's",
         example: "1.2 m",
       },
       width: {
         meaning: "Of a box, along C90–C270.",
         frame: "luminaire",
-        without: "the diameter, the file's, the opening's",
+        without: "the diameter, else the opening's",
         example: "60 mm",
       },
       outline: {
