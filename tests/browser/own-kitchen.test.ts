@@ -142,7 +142,7 @@ it("moves or removes what a smaller room leaves outside, or keeps the old size",
 it("judges by targets of one's own and says which strip nobody judges", async () => {
   await enter(page, "Kitchen");
   const target = page.getByLabel("Target", { exact: true }).first();
-  await poll(() => target.innerText()).toMatch(/preparation counters: 500 lx · IES RP-11\n/);
+  await poll(() => target.innerText()).toMatch(/preparation counters, ages 25 to 65: 500 lx · IES RP-11\n/);
   await target.selectOption("My own values…");
   await type("Average at least", "400");
   await type("Evenness at least", "0.6");

@@ -59,7 +59,7 @@ it("holds readings against the prediction and says what is wrong with them, or w
   const dead = [0.2, 0.7, 1.2, 1.7, 2.2].map((x, i) => `${x},0.55,${[470, 450, 310, 450, 470][i]},pendants`);
   await part.getByLabel("Readings").fill(`along,across,lx,lit\n${dead.join("\n")}`);
   await part.getByRole("button", { name: "Compare the list" }).click();
-  await part.getByText(/Pendants no\. 2 gives no light/).waitFor();
+  await part.getByText(/P2 \(pendants no\. 2\) gives no light/).waitFor();
   await part.getByText("Reading by reading").click();
   expect(await part.locator("tbody tr").count()).toBe(5);
   expect(troubles.splice(0)).toEqual([]);
