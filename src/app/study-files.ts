@@ -12,7 +12,6 @@ import type { ReadOptions } from "../photometry/readers/read-options.ts";
 import { type PhotometryReader, readerFor } from "../photometry/readers/reader-for.ts";
 import { type PhotometryPath, photometryPaths } from "../study/photometry-paths.ts";
 import type { StudyDocument } from "../study/study.ts";
-import { embeddedBytes } from "./embedded-bytes.ts";
 
 /** A file the study names, by its path in the study. */
 export interface StudyFile {
@@ -157,6 +156,7 @@ export class StudyFiles {
     readFile: ReadFile | undefined,
   ): Promise<Outcome<Uint8Array>> {
     if (embedded !== undefined && Object.hasOwn(embedded, path)) {
+      const { embeddedBytes } = await import("./embedded-bytes.ts");
       return success(embeddedBytes(embedded[path]));
     }
     return this.#bytes.get(path) ?? (readFile === undefined ? missing(path) : fetched(path, readFile));

@@ -6,7 +6,7 @@
  * Check: tilt 25°, turn 60° aims the nadir at (0.2113, 0.3660, −0.9063).
  */
 
-import { mat3, vec3 } from "gl-matrix";
+import { mat3 } from "gl-matrix";
 import type { Vec3 } from "./vector.ts";
 
 /** Rotation (3 × 3, column-major, local to room) about an origin (m). */
@@ -50,9 +50,12 @@ export function orientationOf(r: Float64Array): Orientation {
 
 /** Room direction of a local direction. */
 export function directionToRoom(rotation: Float64Array, local: Vec3): Vec3 {
-  const out = new Float64Array(3);
-  vec3.transformMat3(out, local as [number, number, number], rotation as never);
-  return [out[0], out[1], out[2]];
+  const r = rotation;
+  return [
+    local[0] * r[0] + local[1] * r[3] + local[2] * r[6],
+    local[0] * r[1] + local[1] * r[4] + local[2] * r[7],
+    local[0] * r[2] + local[1] * r[5] + local[2] * r[8],
+  ];
 }
 
 /** Local direction of a room direction: the inverse of a rotation is its transpose. */

@@ -38,10 +38,13 @@ describe("a scene with luminaires from lamp and shade, and from flux and beam", 
     const engine = new LightEngine();
     const options = { quality: "quick", interreflection: false } as const;
     const light = engine.calculate(scene, options);
+    const known = engine.sources.size;
     expect(engine.calculate(copy, options)).toEqual(light);
     expect(new LightEngine().calculate(copy, options)).toEqual(light);
     // Content decides: the copy's luminaires are the known ones.
-    expect(engine.sources.size).toBe(new Set(scene.layers.map(({ name }) => name)).size * 2);
+    expect(engine.sources.size).toBe(known);
+    // Of each its near field or lookup, and the drafts' table beside the full one whose cells it reads.
+    expect(known).toBe(new Set(scene.layers.map(({ name }) => name)).size * 3);
   });
 
   it("shows an eye the same luminance, and is scaled as its original is", () => {

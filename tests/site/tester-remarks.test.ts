@@ -124,7 +124,9 @@ describe("words on screen", () => {
   it("give targets in foot-candles with the lux their source asks", () => {
     const study = { ...example, display: { length: "ft-in", illuminance: "fc" } };
     const words = targetChoices(begun(study) as unknown as AppView).map((each) => each.words);
-    expect(words).toContainEqual(expect.stringMatching(/preparation counters: 46 fc \(500 lx\)/));
+    expect(words).toContainEqual(
+      expect.stringMatching(/preparation counters, ages 25 to 65: 46 fc \(500 lx\)/),
+    );
   });
 });
 

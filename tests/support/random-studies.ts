@@ -531,6 +531,7 @@ class StudyMaker {
                 rows: this.#count(1, 3),
                 ...this.#maybe({
                   margin: () => this.#number(0, 0.6),
+                  offset: () => [this.#number(-0.2, 0.2), this.#number(-0.2, 0.2)],
                   over: () => [
                     [0, 0],
                     [this.#room.length * 0.9, this.#room.width],
