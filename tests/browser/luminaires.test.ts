@@ -166,3 +166,21 @@ it("offers the body a file states, asks for its long and short side, and ticks n
   await refined(page);
   await shot("bar-as-filed");
 });
+
+it("hangs a file's luminaire in the layer whose own list asked for it, and the panel stays", async () => {
+  const list = page.locator("#luminaire-of-0");
+  await list.scrollIntoViewIfNeeded();
+  const before = (await study()).arrangements[0].layers[0].luminaire;
+  const place = await list.boundingBox();
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    list.selectOption({ label: "from a file…" }),
+  ]);
+  await chooser.setFiles([{ name: "barge.ies", mimeType: "text/plain", buffer: readFileSync(LANTERN) }]);
+  await poll(async () => (await study()).arrangements[0].layers[0].luminaire).toBe("barge");
+  await poll(() => page.locator("footer .line").innerText()).toMatch(/^barge hangs in .*Undo takes it down/);
+  expect(Math.abs(((await list.boundingBox())?.y ?? 0) - (place?.y ?? 0))).toBeLessThan(60);
+  expect(await page.locator(".readings > li").count()).toBe(0);
+  await page.getByRole("button", { name: /^Undo/ }).first().click();
+  await poll(async () => (await study()).arrangements[0].layers[0].luminaire).toBe(before);
+});
