@@ -95,6 +95,17 @@ function choiceOfOther(app: AppView): TemplateResult | typeof nothing {
   </label>`;
 }
 
+let lastBeside: KnownSide | undefined;
+
+/** The option beside it, which stays while what changes its light in nothing, such as a dimmer, has it asked for anew. */
+function besideNow({ results, history: { document } }: AppView): ShownRoom | undefined {
+  if (beside === undefined) return undefined;
+  const side = valueIn(results?.otherRoom);
+  if (side !== undefined) lastBeside = { document, arrangement: beside, side };
+  const isKnown = lastBeside?.arrangement === beside && isSameLight(lastBeside.document, document);
+  return isKnown ? (lastBeside?.side as ShownRoom) : undefined;
+}
+
 let direct: KnownSide | undefined;
 
 /** The scene that the drawings show, one and the same however often its light is refined. Programs are compiled for it while the
@@ -153,7 +164,7 @@ export function roomPicture(app: AppView): TemplateResult {
     last = { document: history.document, arrangement, side: current };
   const picture = last?.arrangement === arrangement ? last : directOf(app);
   const room = picture === undefined ? undefined : dimmedAsDrawn(app, picture);
-  const other = beside === undefined ? undefined : valueIn(results?.otherRoom);
+  const other = besideNow(app);
   const isEarlier = picture !== undefined && !isSameLight(picture.document, history.document);
   const words = pictureWords(isEarlier, room?.surfaces !== undefined);
   const state = stateLine(app, results?.room, words);
