@@ -98,12 +98,12 @@ function choiceOfOther(app: AppView): TemplateResult | typeof nothing {
 let lastBeside: KnownSide | undefined;
 
 /** The option beside it, which stays while what changes its light in nothing, such as a dimmer, has it asked for anew. */
-function besideNow({ results, history: { document } }: AppView): ShownRoom | undefined {
+function besideNow({ results, history: { document } }: AppView): Side | undefined {
   if (beside === undefined) return undefined;
   const side = valueIn(results?.otherRoom);
   if (side !== undefined) lastBeside = { document, arrangement: beside, side };
   const isKnown = lastBeside?.arrangement === beside && isSameLight(lastBeside.document, document);
-  return isKnown ? (lastBeside?.side as ShownRoom) : undefined;
+  return isKnown ? lastBeside?.side : undefined;
 }
 
 let direct: KnownSide | undefined;
