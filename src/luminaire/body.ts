@@ -7,6 +7,9 @@ import type { BodyProfile } from "./body-profiles.ts";
  * along the luminaire's axis (m, up positive). */
 export type { BodyProfile };
 
+/** Housing and luminous opening may stick out of one another by so much (m): `study-format`, Body. */
+export const STICKS_OUT = 0.02;
+
 export interface Body {
   readonly profile: BodyProfile;
   /** Largest diameter (m); for a box its extent along local x is `length`, along local y `width`. */

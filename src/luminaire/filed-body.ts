@@ -1,5 +1,6 @@
 /** The body that a photometric file states by its housing, as a study would say it. */
 
+import { STICKS_OUT } from "./body.ts";
 import type { Luminaire } from "./luminaire.ts";
 
 /** Lengths in m; a box lies along its luminous opening, with its foot level with the opening's. */
@@ -15,8 +16,6 @@ export type FiledBody =
 
 /** No luminaire measures less across (m): a file in metres would state one. */
 const LEAST = 0.005;
-/** Housing and luminous opening may stick out of one another by so much (m): `study-format`, Body. */
-const STICKS_OUT = 0.02;
 
 /** Undefined where the file states no size that a luminaire has, or one that is smaller than its opening. */
 export function filedBody({ filed, emission: { opening } }: Luminaire): FiledBody | undefined {

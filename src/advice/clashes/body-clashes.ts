@@ -2,6 +2,7 @@
 
 import { depthInside } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
+import { STICKS_OUT } from "../../luminaire/body.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";
 import { ofKnownHeight } from "../../luminaire/of-known-height.ts";
 import { openingSupport } from "../../luminaire/opening/support.ts";
@@ -18,8 +19,6 @@ import { headRoom } from "../people/head-room.ts";
 import type { Clash, Remedy } from "./clash.ts";
 import { spacedRow } from "./row-spacing.ts";
 
-/** Body and opening may stick out of one another by so much (m): `study-format`, Body. */
-const STICKS_OUT = 0.02;
 /** Headroom under what hangs beside the top (m): 2.03 m, 6 ft 8 in; common practice, no source. */
 const WALKING_HEAD = 2.03;
 
