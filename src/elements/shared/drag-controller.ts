@@ -175,8 +175,12 @@ export class DragController {
     };
     if (move.along === 0 && move.across === 0 && move.height === 0) return;
     if (!isSelected) this.#select([key]);
-    const start: Start = { scene, held: key, moving: orderedWith(key, this.#host.selection) };
-    this.#whenLoaded((detail) => this.#emit("luminaire-move", detail(start, move, "commit", "keyboard")));
+    const moving = orderedWith(key, this.#host.selection);
+    this.#whenLoaded((detail) => {
+      // Keys pressed before it was loaded follow one another: each starts where the one before it ended.
+      const start: Start = { scene: this.#host.shownScene ?? scene, held: key, moving };
+      this.#emit("luminaire-move", detail(start, move, "commit", "keyboard"));
+    });
   };
 
   /** What a move comes to loads when a luminaire is first taken hold of; what is asked meanwhile follows in its order. */

@@ -234,6 +234,7 @@ describe("the hand", () => {
     await page.locator("candlespan-plan [data-luminaire='0 1']").focus();
     await page.keyboard.press("ArrowRight");
     await page.keyboard.press("Shift+ArrowUp");
+    await expect.poll(async () => (await moves()).length).toBe(2);
     const [first, second] = await moves();
     expect(first).toMatchObject({
       layer: 0,
@@ -245,6 +246,24 @@ describe("the hand", () => {
     expect(first.position[0] - first.from[0]).toBeCloseTo(0.025, 9);
     expect(second.position[1] - second.from[1]).toBeCloseTo(0.005, 9);
     expect(second.from[0]).toBeCloseTo(first.position[0], 9);
+  });
+
+  it("loses no key pressed while the script that moves is still on its way", async () => {
+    await page.route(/move-detail/, async (route) => {
+      await page.waitForFunction(() => "pressed" in globalThis);
+      await route.continue();
+    });
+    await open();
+    await page.locator("candlespan-plan [data-luminaire='0 1']").focus();
+    for (const key of ["ArrowRight", "ArrowRight", "ArrowUp"]) await page.keyboard.press(key);
+    expect(await moves()).toEqual([]);
+    await page.evaluate(() => Object.assign(globalThis, { pressed: true }));
+    await expect.poll(async () => (await moves()).length).toBe(3);
+    const [first, second, third] = await moves();
+    expect(second.from).toEqual(first.position);
+    expect(third.from).toEqual(second.position);
+    expect(third.position[0] - first.from[0]).toBeCloseTo(0.05, 9);
+    await page.unroute(/move-detail/);
   });
 
   it("drags in each of the three drawings, and Escape takes it back", async () => {
@@ -260,6 +279,7 @@ describe("the hand", () => {
       await page.mouse.move(x, y);
       await page.mouse.down();
       for (const k of [0.5, 1]) await page.mouse.move(x + dx * k, y + dy * k);
+      await expect.poll(async () => (await moves()).length).toBe(2);
       const dragged = (await moves()).at(-1) as LuminaireMoveDetail;
       expect(dragged.phase).toBe("drag");
       expect(Math.hypot(...dragged.position.map((p, i) => p - dragged.from[i]))).toBeGreaterThan(0.05);
@@ -290,6 +310,7 @@ describe("the hand", () => {
     await page.locator("candlespan-elevation [data-luminaire='0 2']").click({ modifiers: ["Shift"] });
     await page.locator("candlespan-plan [data-luminaire='0 0']").focus();
     await page.keyboard.press("ArrowLeft");
+    await expect.poll(async () => (await moves()).length).toBe(1);
     const last = (await moves()).at(-1) as LuminaireMoveDetail;
     expect(last.moves.map((m) => m.index).sort()).toEqual([0, 2]);
     expect(last.name).toBe("move 2 luminaires");
