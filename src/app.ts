@@ -3,8 +3,6 @@
 
 // Words and figures as they are typed and shown.
 export type { GuidelineCard } from "./advice/guidelines/guideline-card.ts";
-// A study, its light, and who ranks it.
-export { FILE_LIMITS, megabytes } from "./diagnostics/file-limits.ts";
 export { type ArrangementLight, arrangementLight, type LightOptions } from "./app/arrangement-light.ts";
 export { contourOf, type JudgedArrangement, type PlaneContour } from "./app/judged-arrangement.ts";
 export { downlightGrid, type NewStudy } from "./app/new-study.ts";
@@ -18,7 +16,10 @@ export { PUBLISHED_TARGETS } from "./assessment/targets-published.ts";
 // Issues.
 export { Cancelled } from "./diagnostics/cancelled.ts";
 export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
-export { formatIssue, formatLocation, type Issue, type Outcome } from "./diagnostics/issue.ts";
+// A study, its light, and who ranks it.
+export { FILE_LIMITS, megabytes } from "./diagnostics/file-limits.ts";
+export { formatIssue, formatLocation, type Issue, type Outcome, type Phrase } from "./diagnostics/issue.ts";
+export { issueIn } from "./diagnostics/phrase.ts";
 // Papers and tables to hand over.
 export type { PaperName, Picture } from "./drawing/paper/paper.ts";
 export {
@@ -39,22 +40,21 @@ export type { Luminaire } from "./luminaire/luminaire.ts";
 export { FINISH_NAMES } from "./luminaire/shade/finishes.ts";
 export { LAMP_FINISHES } from "./luminaire/shade/lamp-finishes.ts";
 export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
+export { type SuspensionPoints, suspensionPoints } from "./luminaire/suspension-points.ts";
 export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
 export { pictureOf } from "./papers/picture.ts";
 export { holdsOf } from "./papers/set-out/holds.ts";
 export { PHOTOMETRIC_ENDINGS } from "./photometry/photometric-formats.ts";
+export { shortTags } from "./scene/ceiling-boxes.ts";
 export type { ResolvedStudy } from "./scene/resolved-study.ts";
+export { rowSpacing } from "./scene/row-spacing.ts";
 export type { Scene } from "./scene/scene.ts";
 export { arrangementLetters } from "./study/arrangement-letters.ts";
 export { newLetter } from "./study/new-letter.ts";
-export { type SuspensionPoints, suspensionPoints } from "./luminaire/suspension-points.ts";
 export { formatIlluminance, formatIlluminanceValue, readIlluminance } from "./units/illuminance-text.ts";
 export { formatLength } from "./units/length-text.ts";
 export { powerFigure } from "./units/power-text.ts";
-export { readLength } from "./units/read-length.ts";
-export { shortTags } from "./scene/ceiling-boxes.ts";
-export { rowSpacing } from "./scene/row-spacing.ts";
 export { degrees } from "./units/quantities.ts";
+export { readLength } from "./units/read-length.ts";
 export { type LengthRange, readTypedLength, type TypedLength } from "./units/typed-length.ts";
 export type { FindingsSection } from "./words/findings-sections.ts";
-export { lengthsIn } from "./words/issue-lengths.ts";

@@ -23,10 +23,10 @@ export { formatIssue, type Issue, type Outcome, type SourceLocation } from "./di
 export { VERSION } from "./diagnostics/version.ts";
 // Drawing.
 export { isolines } from "./drawing/isolux.ts";
+export { luxColour, scaleBands, scaleSteps } from "./drawing/light-scale.ts";
 export type { PaperMark, PaperName, ScaledView, Sheet } from "./drawing/paper/paper.ts";
 export { type PlanLight, type PlanLightInput, planLight } from "./drawing/plan-light.ts";
 export { polarDiagramSvg } from "./drawing/polar-diagram-svg.ts";
-export { luxColour, scaleBands, scaleSteps } from "./drawing/light-scale.ts";
 export type { HandoverFile } from "./formats/handover-files.ts";
 export { sheetSvg } from "./formats/sheet-svg.ts";
 export { viewDxf } from "./formats/view-dxf.ts";

@@ -1,6 +1,6 @@
 /** What is wrong, in the trade's words and the units on screen, with the field to mend it in. */
 
-import { formatLocation, type Issue, lengthsIn } from "../../src/app.ts";
+import { formatIssue, formatLocation, type Issue, issueIn, type Phrase } from "../../src/app.ts";
 import type { Display } from "../app-view.ts";
 import { metresOf, type RawStudy } from "../edits/raw-study.ts";
 import { type Json, type Path, read } from "../store/pointer.ts";
@@ -81,9 +81,9 @@ export function fieldOf({ code, where }: Issue): Path | undefined {
 }
 
 /** How far above the ceiling an issue says that something reaches (m). */
-function excessOf({ expected, received }: Issue): number {
-  const [most, found] = [expected, received].map((words) => Number(/-?[\d.]+/.exec(words ?? "")?.[0]));
-  return found - most;
+function excessOf({ phrases }: Issue): number {
+  const lengthOf = (words: Phrase = []) => [...words].find((each) => typeof each === "number") ?? Number.NaN;
+  return lengthOf(phrases?.received) - lengthOf(phrases?.expected);
 }
 
 /** Of pendants of a row, the one that reaches highest tells how far all must come down. */
@@ -98,14 +98,8 @@ const EIGHTH_INCH = 0.0254 / 8;
 
 /** Words for codes whose remedy is a length; the others say what was expected and found. */
 function wordsOf(issue: Issue, app: IssueView): string {
-  const { code, message, expected, received } = issue;
-  if (code === "luminaire-above-ceiling") return aboveCeiling(issue, app);
-  const unit = app.display.length;
-  const said = lengthsIn(small(message), unit);
-  const wanted = expected === undefined ? "" : ` Expected ${lengthsIn(expected, unit)}`;
-  const found =
-    received === undefined ? "" : `${wanted === "" ? " Found" : ", found"} ${lengthsIn(received, unit)}`;
-  return `${said}${wanted}${found}${wanted + found === "" ? "" : "."}`;
+  if (issue.code === "luminaire-above-ceiling") return aboveCeiling(issue, app);
+  return small(formatIssue({ ...issueIn(issue, app.display.length), where: {} }));
 }
 
 function aboveCeiling(issue: Issue, app: IssueView): string {

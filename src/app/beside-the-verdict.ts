@@ -9,11 +9,11 @@ import { mirrorSpot } from "../advice/glare/mirror-image.ts";
 import { guidelineCards } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { assess } from "../assessment/assess.ts";
-import { topPlane } from "../scene/top-plane.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import { boxTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { OpenArrangement } from "./open-document.ts";
 
 export interface PeopleInLight {

@@ -4,9 +4,8 @@
  */
 
 import type { Clash } from "../advice/clashes/clash.ts";
-import { pendantsOverHob } from "../advice/over-hob.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
-import { topPlane } from "../scene/top-plane.ts";
+import { pendantsOverHob } from "../advice/over-hob.ts";
 import type {
   ArrangementAssessment,
   Check,
@@ -28,6 +27,7 @@ import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { clearanceOf } from "../scene/arrangement.ts";
 import type { CalculationPlane, ReceivedQuantity } from "../scene/calculation-plane.ts";
 import type { LayerRole, LightingSetting, Scene } from "../scene/scene.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { degrees } from "../units/quantities.ts";
 import { bodyShadowJson } from "./body-shadow.ts";
 import { findingsJson } from "./findings-json.ts";

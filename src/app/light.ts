@@ -13,9 +13,9 @@ import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
-import { topPlane } from "../scene/top-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { PlaneContour } from "./judged-arrangement.ts";
 import {
   type ArrangementRequest,

@@ -1,11 +1,11 @@
 /** Arrangements in order: by verdict, then by how far a target is missed, then what can be built as it is placed, then by evenness. A clash
  * names its own way out in millimetres; light that is missing has none. */
 
-import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import { shortfallOf } from "../assessment/shortfall.ts";
 import { isMet, VERDICT_RANK, worstVerdict } from "../assessment/verdict.ts";
 import type { Scene } from "../scene/scene.ts";
+import { topPlane } from "../scene/top-plane.ts";
 
 export { isMet, worstVerdict };
 

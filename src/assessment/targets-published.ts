@@ -6,8 +6,8 @@
  * maintenance. Older "service" figures are averages over the maintenance cycle and are not listed as targets.
  */
 
-import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 import type { Requirement, Target } from "../scene/target.ts";
+import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
 
 export interface PublishedTarget extends Target {
   /** Whether the document speaks of homes, or of places of work and is listed for comparison. */

@@ -6,8 +6,8 @@
  */
 
 import { parseArgs } from "node:util";
-import { wrapped } from "../words/table.ts";
 import { CandlespanError } from "../diagnostics/candlespan-error.ts";
+import { wrapped } from "../words/table.ts";
 
 export const EXIT = { met: 0, notMet: 1, badInput: 2, fault: 3 } as const;
 

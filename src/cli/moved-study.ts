@@ -1,7 +1,7 @@
 /** A study written elsewhere: its files are named from there, and those outside its folder are carried inside it. */
 
-import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { dirname, relative, resolve } from "node:path";
+import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { type Outcome, success } from "../diagnostics/issue.ts";
 import { insideFolder } from "../study/photometry-paths.ts";
 import type { StudyDocument } from "../study/study.ts";

@@ -1,17 +1,14 @@
 /** A study from disk, its photometric files beside it: what every command that takes a STUDY starts with. */
 
-import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { basename, extname, relative, resolve } from "node:path";
 import type { OpenStudy } from "../app/open-document.ts";
 import { type OpenTextOptions, openStudy } from "../app/open-study.ts";
-import { CandlespanError, orThrow } from "../diagnostics/candlespan-error.ts";
-import { formatIssue, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
-import { readJson } from "../diagnostics/json-text.ts";
+import { orThrow } from "../diagnostics/candlespan-error.ts";
+import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
+import { formatIssue, type Outcome, success } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatNamed } from "../photometry/photometric-formats.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
-import type { LengthUnit } from "../units/length-text.ts";
-import { issueIn } from "../words/issue-lengths.ts";
 import type { Arguments, Io } from "./command.ts";
 import { listFiles, type Reach, reachOf, readUtf8, readWithin } from "./files.ts";
 
@@ -25,21 +22,9 @@ export async function openGiven(
   const text = orThrow(readUtf8(path, FILE_LIMITS.study));
   const reach = reachOf(path, args.texts("allow-outside"));
   const file = path === "-" ? "standard input" : path;
-  const unit = unitOf(text);
-  const own = (issue: Issue): Issue => (unit === undefined ? issue : issueIn(issue, unit));
-  const outcome = await openStudy(text, { file, read: (named) => readNamed(reach, named), ...more });
-  if (!outcome.ok) throw new CandlespanError(outcome.issues.map(own));
-  const opened = outcome.value;
-  for (const issue of opened.study.warnings) io.err(`${printable(formatIssue(own(issue)), 1000)}\n`);
+  const opened = orThrow(await openStudy(text, { file, read: (named) => readNamed(reach, named), ...more }));
+  for (const issue of opened.study.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
   return { ...opened, text };
-}
-
-/** The unit that a study asks lengths in, also of one that cannot be opened; undefined where it asks none. */
-function unitOf(text: string): LengthUnit | undefined {
-  const json = readJson(text);
-  const value = json.ok ? (json.value.value as { display?: { length?: unknown } } | null) : null;
-  const unit = typeof value === "object" ? value?.display?.length : undefined;
-  return unit === "mm" || unit === "m" || unit === "ft-in" ? unit : undefined;
 }
 
 function readNamed(reach: Reach, path: string): Outcome<Uint8Array> {

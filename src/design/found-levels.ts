@@ -27,8 +27,8 @@ import type { VerdictMethod } from "../assessment/uncertainty/verdict-method.ts"
 import type { CalculationResult } from "../engine/result.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { LightingSetting, Scene } from "../scene/scene.ts";
-import type { Requirement } from "../scene/target.ts";
 import { withSetting } from "../scene/settings.ts";
+import type { Requirement } from "../scene/target.ts";
 
 type Targets = Pick<ResolvedStudy, "targets">;
 

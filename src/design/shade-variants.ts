@@ -8,9 +8,9 @@
 
 import { visualWeight } from "../advice/appearance/visual-weight.ts";
 import { personGlare } from "../advice/glare/person-glare.ts";
-import { topPlane } from "../scene/top-plane.ts";
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import { statistics } from "../assessment/statistics.ts";
+import { surfaceMean } from "../assessment/surface-means.ts";
 import { type Observer, throwIfCancelled } from "../diagnostics/cancelled.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import type { Calculate } from "../engine/calculate.ts";
@@ -20,8 +20,8 @@ import { buildShadeLuminaire } from "../luminaire/shade/build.ts";
 import type { FinishName } from "../luminaire/shade/finishes.ts";
 import type { LampDocument, ShadeDocument } from "../luminaire/shade/shade-document.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
-import { surfaceMean } from "../assessment/surface-means.ts";
 import type { Scene } from "../scene/scene.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { withLuminaires } from "../scene/with-hanging.ts";
 
 export interface ShadeVariant {

@@ -22,6 +22,17 @@ export interface Issue {
   readonly expected?: string;
   readonly received?: string;
   readonly where: SourceLocation;
+  /** Those of the three texts that name lengths, with the lengths still numbers: what {@link issueIn} says anew. */
+  readonly phrases?: Partial<IssuePhrases>;
+}
+
+/** Words for people; each number among them is a length (m), to be said in the reader's unit. */
+export type Phrase = string | readonly (string | number)[];
+
+export interface IssuePhrases {
+  readonly message: Phrase;
+  readonly expected?: Phrase;
+  readonly received?: Phrase;
 }
 
 /** A value with the warnings met on the way to it, or the errors that stood in the way. */

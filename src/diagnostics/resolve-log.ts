@@ -1,7 +1,9 @@
 /** What resolving a document leaves behind besides what it describes: defaults used, warnings, errors, each with its path. */
 
-import type { Issue } from "./issue.ts";
+import type { LengthUnit } from "../units/length-text.ts";
+import type { Issue, IssuePhrases, Phrase } from "./issue.ts";
 import { nearestWord } from "./nearest-word.ts";
+import { issueTexts, lengthWords } from "./phrase.ts";
 
 /** A default that stood in for something the document did not say. */
 export interface DefaultUsed {
@@ -16,13 +18,17 @@ export class Ledger {
   readonly warnings: Issue[] = [];
   readonly errors: Issue[] = [];
   private readonly file: string | undefined;
+  private readonly unit: LengthUnit | undefined;
+
+  /** @param unit of the lengths in what is said: the document's own */
+  constructor(file?: string, unit?: LengthUnit) {
+    this.file = file;
+    this.unit = unit;
+  }
 
   /** A length (m) as the document's own texts show it. */
-  readonly length: (metres: number) => string;
-
-  constructor(file?: string, length = (metres: number): string => `${metres.toFixed(3)} m`) {
-    this.file = file;
-    this.length = length;
+  length(metres: number): string {
+    return lengthWords(metres, this.unit);
   }
 
   /** The value given, or the default, which is then listed. */
@@ -36,34 +42,21 @@ export class Ledger {
     if (!this.defaults.some((d) => d.path === path)) this.defaults.push({ path, value, why });
   }
 
-  warn(code: string, path: string, message: string, expected?: string): void {
-    this.warnings.push({
-      code,
-      severity: "warning",
-      message,
-      ...(expected === undefined ? {} : { expected }),
-      where: this.where(path),
-    });
+  warn(code: string, path: string, message: Phrase, expected?: Phrase): void {
+    this.warnings.push(this.issue("warning", code, path, { message, expected }));
   }
 
   /** The same fault at the same place, as of each luminaire of a row, is said once. */
-  error(code: string, path: string, message: string, expected?: string, received?: string): void {
+  error(code: string, path: string, message: Phrase, expected?: Phrase, received?: Phrase): void {
+    const issue = this.issue("error", code, path, { message, expected, received });
     const isSaid = this.errors.some(
       (each) =>
         each.code === code &&
         each.where.path === path &&
-        each.message === message &&
-        each.received === received,
+        each.message === issue.message &&
+        each.received === issue.received,
     );
-    if (isSaid) return;
-    this.errors.push({
-      code,
-      severity: "error",
-      message,
-      ...(expected === undefined ? {} : { expected }),
-      ...(received === undefined ? {} : { received }),
-      where: this.where(path),
-    });
+    if (!isSaid) this.errors.push(issue);
   }
 
   /** A name that refers to nothing; the nearest of those known is offered. */
@@ -93,6 +86,10 @@ export class Ledger {
     for (const { path, value, why } of defaults) this.note(path, value, why);
     this.warnings.push(...warnings);
     this.errors.push(...errors);
+  }
+
+  private issue(severity: Issue["severity"], code: string, path: string, words: IssuePhrases): Issue {
+    return { code, severity, ...issueTexts(words, this.unit), where: this.where(path) };
   }
 
   private where(path: string): Issue["where"] {

@@ -2,8 +2,8 @@
 
 import { seatHeight } from "../advice/people/eye-height.ts";
 import type { SetOutBox } from "../app/set-out/set-out.ts";
-import type { Vec2 } from "../geometry/vector.ts";
 import { printable } from "../diagnostics/printable.ts";
+import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { line, text } from "./drawing.ts";
 import { islandAxes } from "./island-axes.ts";

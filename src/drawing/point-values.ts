@@ -1,9 +1,9 @@
 /** The light at the points that are judged, as numbers on the plan: as many as fit, the least among them and strong. */
 
+import type { Vec2 } from "../geometry/vector.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../units/illuminance-text.ts";
-import type { Vec2 } from "../geometry/vector.ts";
-import { type Box, overlaps, text, textBox, type TextMark } from "./drawing.ts";
+import { type Box, overlaps, type TextMark, text, textBox } from "./drawing.ts";
 
 const SIZE = 11;
 /** Between two numbers (drawing units). */

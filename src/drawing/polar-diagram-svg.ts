@@ -1,6 +1,6 @@
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
-import { polarDiagram } from "./polar-diagram.ts";
 import { DAY, type Palette } from "./palette.ts";
+import { polarDiagram } from "./polar-diagram.ts";
 import { escapeText, FONT, marksSvg } from "./svg-text.ts";
 
 /** What every such drawing holds, and tells it from other files. */

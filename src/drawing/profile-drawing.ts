@@ -6,9 +6,9 @@
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Wording } from "../words/wording.ts";
 import { type Box, type Drawing, line, type Mark, segment, text, textBox } from "./drawing.ts";
+import { withoutCollisions } from "./label-layout.ts";
 import { highestOf, type Profile, type TargetLine } from "./profile.ts";
 import { axisFigure, niceStep, type ProfileFrame, profileFrame } from "./profile-frame.ts";
-import { withoutCollisions } from "./label-layout.ts";
 import { curve, endLabels, STYLE } from "./profile-lines.ts";
 import { extremes, targetMarks } from "./profile-marks.ts";
 import type { SheetScale } from "./sheet-scale.ts";

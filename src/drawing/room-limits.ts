@@ -8,8 +8,8 @@ import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import type { Scene } from "../scene/scene.ts";
-import { halfWidth } from "./silhouette.ts";
 import type { LuminaireKey } from "./luminaire-key.ts";
+import { halfWidth } from "./silhouette.ts";
 
 export interface LimitedMove {
   /** m, in the room's axes */

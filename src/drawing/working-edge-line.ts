@@ -2,8 +2,8 @@
 
 import type { WorkingEdge } from "../app/working-edge.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import { evennessText } from "../words/zone-text.ts";
 import type { Wording } from "../words/wording.ts";
+import { evennessText } from "../words/zone-text.ts";
 import {
   type Box,
   line,

@@ -1,12 +1,12 @@
 /** Boxes, luminaires and loads as comma-separated values: metres, lumens, watts, with the printed figures beside. */
 
 import { loadReport } from "../advice/load.ts";
-import type { SetOut } from "../app/set-out/set-out.ts";
 import { cordLength } from "../app/set-out/drop.ts";
+import type { SetOut } from "../app/set-out/set-out.ts";
+import { printable } from "../diagnostics/printable.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import { chosenOption, type Handover, handoverWords } from "../papers/handover.ts";
 import { scheduleRows } from "../papers/schedule-sheet.ts";
-import { printable } from "../diagnostics/printable.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
 import { degrees } from "../units/quantities.ts";
 import { BYTE_ORDER_MARK, csvLine } from "./csv.ts";

@@ -11,8 +11,8 @@ import { FILE_LIMITS, megabytes } from "../diagnostics/file-limits.ts";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pictureOf } from "../papers/picture.ts";
 import { SourceText } from "../photometry/readers/source-text.ts";
-import { decodeText } from "../photometry/text-decoding.ts";
 import { readXml, type XmlElement } from "../photometry/readers/xml.ts";
+import { decodeText } from "../photometry/text-decoding.ts";
 
 export interface UnderlayFile {
   readonly type: "image/png" | "image/jpeg" | "image/svg+xml";

@@ -3,9 +3,9 @@
  * lumens, watts, candela.
  */
 
-import { ownShadows } from "../app/beside-the-verdict.ts";
 import { arrangementLight, type LightOptions } from "../app/arrangement-light.ts";
-import { type BoxesOptions, builtBoxes, boxPositions } from "../app/boxes.ts";
+import { ownShadows } from "../app/beside-the-verdict.ts";
+import { type BoxesOptions, boxPositions, builtBoxes } from "../app/boxes.ts";
 import { type CheckAnswer, checkAnswer } from "../app/check-answer.ts";
 import type { PlaneContour } from "../app/judged-arrangement.ts";
 import type { OpenStudy } from "../app/open-document.ts";

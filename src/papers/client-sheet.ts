@@ -4,8 +4,8 @@
  */
 
 import { printable } from "../diagnostics/printable.ts";
-import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/paper/flow.ts";
 import { text } from "../drawing/drawing.ts";
+import { type Block, flow, flowHeight, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved, type PaperMark } from "../drawing/paper/paper.ts";
 import { paperRows } from "../drawing/paper/paper-text.ts";
 import { verdictMark } from "../words/zone-text.ts";

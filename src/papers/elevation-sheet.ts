@@ -12,10 +12,10 @@ import {
   elevationSpan,
   setOutElevation,
 } from "../drawing/set-out-elevation.ts";
+import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { chosenOption, type Handover, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
-import { shortTags } from "../scene/ceiling-boxes.ts";
 
 const VIEWS: readonly ElevationView[] = ["along", "across"];
 

@@ -4,12 +4,11 @@
  */
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
-import type { PersonFindings } from "../advice/findings.ts";
 import type { Clash } from "../advice/clashes/clash.ts";
+import type { PersonFindings } from "../advice/findings.ts";
 import type { IsoluxField } from "../app/contour-field.ts";
 import { contourOf, type JudgedArrangement } from "../app/judged-arrangement.ts";
 import type { SetOutUnit } from "../app/set-out/set-out.ts";
-import { topPlane } from "../scene/top-plane.ts";
 import type { ArrangementAssessment } from "../assessment/assessment.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -21,6 +20,7 @@ import type { PlaneGrid } from "../scene/calculation-plane.ts";
 import type { DefaultUsed, ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";

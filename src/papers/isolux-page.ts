@@ -1,8 +1,8 @@
 /** The page of an isolux sheet: its width, the scale of its plans, and rows of words that fit in any font. */
 
+import { wordRows } from "../diagnostics/word-rows.ts";
 import { textWidth } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
-import { wordRows } from "../diagnostics/word-rows.ts";
 import { type SheetScale, sheetScale } from "../drawing/sheet-scale.ts";
 import type { Scene } from "../scene/scene.ts";
 

@@ -5,10 +5,10 @@
 
 import { roundTo, setOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { heldTags } from "../drawing/clash-marks.ts";
 import { type Block, bullet, flow, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";
 import { moved } from "../drawing/paper/paper.ts";
-import { heldTags } from "../drawing/clash-marks.ts";
 import { planMargins, setOutPlan } from "../drawing/set-out-plan.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";

@@ -3,12 +3,12 @@
 import { DEFAULT_BANDS, DEFAULT_CONFIDENCE } from "../assessment/uncertainty/input-bands.ts";
 import { formatIssue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { asSentence } from "../diagnostics/sentence.ts";
 import { type Block, bullet, heading, paragraph } from "../drawing/paper/flow.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { degrees } from "../units/quantities.ts";
 import { briefValue } from "../words/brief-value.ts";
 import { methodText } from "../words/method-text.ts";
-import { asSentence } from "../diagnostics/sentence.ts";
 import { chosenOption, type Handover, type HandoverWords, program } from "./handover.ts";
 import { SIZE, table } from "./report-style.ts";
 

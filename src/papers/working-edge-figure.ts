@@ -1,12 +1,12 @@
 /** The light where hands are as a figure of the report: the sentence, and the line over its length with its least and average. */
 
 import { workingEdge } from "../app/working-edge.ts";
+import { printable } from "../diagnostics/printable.ts";
 import { line, segment, text } from "../drawing/drawing.ts";
 import { type Block, paragraph } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { workingEdgeSentence } from "../words/working-edge-text.ts";
-import { printable } from "../diagnostics/printable.ts";
 import type { HandoverOption, HandoverWords } from "./handover.ts";
 import { SIZE } from "./report-style.ts";
 

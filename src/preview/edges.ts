@@ -2,8 +2,8 @@
 
 import { BufferAttribute, BufferGeometry } from "three";
 import { flatSurface } from "../engine/surfaces/surface-lattice.ts";
-import { depthInside } from "../geometry/polygon.ts";
 import { placeInPlane, pointOfPlane } from "../geometry/plane-frame.ts";
+import { depthInside } from "../geometry/polygon.ts";
 import { dot, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 

@@ -3,8 +3,8 @@
 import { contours } from "d3-contour";
 import type { ScaleStep } from "../drawing/light-scale.ts";
 import { type FlatSurface, nodePlace } from "../engine/surfaces/surface-lattice.ts";
-import { depthInside } from "../geometry/polygon.ts";
 import { pointOfPlane } from "../geometry/plane-frame.ts";
+import { depthInside } from "../geometry/polygon.ts";
 import { add, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { SurfaceAtlas } from "./surface-atlas.ts";
 

@@ -1,8 +1,8 @@
 /** Light read at one point of a surface: direct computed for that very point, interreflected from its lattice. */
 
 import { type Camera, type Mesh, Raycaster, type Vector2, type Vector3 } from "three";
-import { depthInside } from "../geometry/polygon.ts";
 import { placeInPlane } from "../geometry/plane-frame.ts";
+import { depthInside } from "../geometry/polygon.ts";
 import { dot, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Cut, isKept } from "./cut.ts";

@@ -6,6 +6,7 @@
  * Height: top's surface + clearance − lowest point of body and opening relative to the photometric centre.
  */
 
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { type Frame, frame, rotationOf, UPRIGHT } from "../geometry/frame.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
@@ -17,10 +18,10 @@ import { planExtents, widthAlong } from "../luminaire/plan-extent.ts";
 import { tiltedLuminaire } from "../luminaire/tilted.ts";
 import type { GridDocument, LayerDocument, PlaceDocument, RowDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
-import { rowSpacing } from "./row-spacing.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import { islandToRoom, topHeightAt, topUnder } from "./island-frame.ts";
+import { rowSpacing } from "./row-spacing.ts";
 import type { Island, Layer, LayerRole, RoomShape, SwitchPlace } from "./scene.ts";
 
 /** 33 in, the middle of the range heard most (m). */
@@ -163,14 +164,10 @@ function rowFrames(
     ledger.warn(
       "row-too-long",
       path,
-      `The row is ${ledger.length(whole)} long, longer than the top (${ledger.length(island.length)}).`,
+      phrase`The row is ${whole} long, longer than the top (${island.length}).`,
     );
   else if (beyond > NEGLIGIBLE)
-    ledger.warn(
-      "row-beyond-top",
-      path,
-      `The row reaches ${ledger.length(beyond)} beyond the end of the top.`,
-    );
+    ledger.warn("row-beyond-top", path, phrase`The row reaches ${beyond} beyond the end of the top.`);
   if (row.count > 1 && spacing < rim - NEGLIGIBLE)
     ledger.warn(
       "row-collides",
@@ -318,7 +315,7 @@ function checkPlace(
 ): void {
   const [x, y, z] = origin;
   const inside = (value: number, most: number) => value >= -NEGLIGIBLE && value <= most + NEGLIGIBLE;
-  const where = `(${origin.map((c) => c.toFixed(3)).join(", ")}) m`;
+  const where = phrase`(${lengthList(origin)})`;
   if (!inside(x, room.length) || !inside(y, room.width) || z < -NEGLIGIBLE) {
     ledger.error("luminaire-outside", path, "The luminaire hangs outside the room.", undefined, where);
     return;
@@ -330,13 +327,7 @@ function checkPlace(
     const what =
       role === "pendant" ? "The pendant reaches above the ceiling." : "The luminaire is above the ceiling.";
     const unit = top > ceiling + NO_HOUSE ? ' A number is metres; millimetres are written "750 mm".' : "";
-    ledger.error(
-      "luminaire-above-ceiling",
-      path,
-      `${what}${unit}`,
-      `at most ${ceiling.toFixed(3)} m`,
-      `${top.toFixed(3)} m`,
-    );
+    ledger.error("luminaire-above-ceiling", path, `${what}${unit}`, phrase`at most ${ceiling}`, [top]);
   }
 }
 

@@ -5,9 +5,9 @@
  * undisturbed rectangle stays one; any other cut divides the face into convex pieces.
  */
 
+import { type PlaneFrame, placeInPlane, pointOfPlane } from "../geometry/plane-frame.ts";
 import { area, counterClockwise, depthInside, type Polygon } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
-import { type PlaneFrame, placeInPlane, pointOfPlane } from "../geometry/plane-frame.ts";
 import { cross, dot, normalize, subtract, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { Surface } from "./surface.ts";
 

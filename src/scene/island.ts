@@ -1,5 +1,6 @@
 /** The island read from a study: its outline, levels, base and fittings in its own frame. */
 
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { area, bounds, type Polygon, rectangle } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection, leftOf } from "../geometry/polygon-pieces.ts";
@@ -71,8 +72,8 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
       "island-outside",
       path,
       "The island reaches outside the room.",
-      `corners within ${room.length} m × ${room.width} m`,
-      `a corner at (${out[0].toFixed(3)}, ${out[1].toFixed(3)}) m`,
+      phrase`corners within ${room.length} × ${room.width}`,
+      phrase`a corner at (${lengthList(out)})`,
     );
   return island;
 }
@@ -129,13 +130,9 @@ function levelsOf(
     if (wanted === undefined) return [];
     if (level.height <= height) {
       const at = `${path}/height`;
-      ledger.error(
-        "level-not-raised",
-        at,
-        "A level raises part of the top.",
-        `above ${height} m`,
-        `${level.height} m`,
-      );
+      ledger.error("level-not-raised", at, "A level raises part of the top.", phrase`above ${height}`, [
+        level.height,
+      ]);
       return [];
     }
     const cut = cutToOutline(wanted, outline, path, ledger);
@@ -193,7 +190,7 @@ function seatsOf(
     ledger.warn(
       "seats-too-many",
       "/island/seats/count",
-      `Only ${fits} ${fits === 1 ? "seat" : "seats"} of ${ledger.length(width)} ${fits === 1 ? "fits" : "fit"} on that side.`,
+      phrase`Only ${String(fits)} ${fits === 1 ? "seat" : "seats"} of ${width} ${fits === 1 ? "fits" : "fit"} on that side.`,
     );
   return { side, count, width };
 }
@@ -225,15 +222,14 @@ export function cutToOutline(
   const full = area(whole);
   if (inside < 1e-6) {
     const [x0, y0, x1, y1] = bounds(outline);
-    const say = (...span: readonly [number, number]) => span.map((each) => ledger.length(each)).join(" to ");
     const [a0, b0, a1, b1] = bounds(polygon);
     const within = a0 >= x0 && b0 >= y0 && a1 <= x1 && b1 <= y1;
     ledger.error(
       "zone-outside",
       path,
       "It lies outside the island's outline, or is smaller than 1 mm².",
-      `a part of ${say(x0, x1)} along and ${say(y0, y1)} across${within ? ", where the outline is not cut away" : ""}`,
-      `${say(a0, a1)} and ${say(b0, b1)}`,
+      phrase`a part of ${x0} to ${x1} along and ${y0} to ${y1} across${within ? ", where the outline is not cut away" : ""}`,
+      phrase`${a0} to ${a1} and ${b0} to ${b1}`,
     );
     return undefined;
   }

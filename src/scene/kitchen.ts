@@ -1,7 +1,6 @@
 /** What all arrangements of a study share: room, island, zones, bodies, people, planes and the solids they make. */
 
 import { Ledger } from "../diagnostics/resolve-log.ts";
-import { formatLength } from "../units/length-text.ts";
 import type { StudyDocument } from "../study/study-schema.ts";
 import { islandOf } from "./island.ts";
 import { personOf } from "./people.ts";
@@ -14,12 +13,6 @@ import type { StudyContext } from "./study-context.ts";
 import { surfacesOf } from "./surfaces.ts";
 import { zonesOf } from "./zones.ts";
 
-/** Lengths in what is said of a study: in the unit it shows; to the millimetre in metres, and in metres where it says none. */
-export const lengthWords =
-  ({ display: { length = "m" } = {} }: StudyDocument) =>
-  (metres: number): string =>
-    length === "m" ? `${metres.toFixed(3)} m` : formatLength(metres, length);
-
 /** What all arrangements share, as it was resolved before where nothing of it is another: its parts of the document, the unit of
  * length shown, the study's name in issues. Kept until the next kitchen. */
 export function knownKitchen(
@@ -31,7 +24,7 @@ export function knownKitchen(
   const key = JSON.stringify([room, island, bodies, people, planes, display?.length, file]);
   let kitchen = kitchens?.get(key);
   if (kitchen === undefined) {
-    const own = new Ledger(file, lengthWords(study));
+    const own = new Ledger(file, display?.length);
     kitchen = { kitchen: kitchenOf(study, own), ledger: own };
     kitchens?.set(key, kitchen);
   }

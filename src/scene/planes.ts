@@ -2,6 +2,7 @@
  * Calculation planes: on the island, on a zone, on any rectangle, or at points; and the default ones.
  */
 
+import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { area, bounds, type Polygon } from "../geometry/polygon.ts";
 import { convexPieces, inset, intersection } from "../geometry/polygon-pieces.ts";
@@ -226,7 +227,7 @@ function onRectangle(
       "plane-margin",
       `${path}/margin`,
       "The margin leaves nothing.",
-      `below ${Math.min(a, b) / 2} m`,
+      phrase`below ${Math.min(a, b) / 2}`,
     );
     return undefined;
   }
@@ -252,13 +253,9 @@ function onOutline(
   if (island === undefined) return undefined;
   const within = margin === 0 ? outline : inset(outline, margin);
   if (within === undefined) {
-    ledger.error(
-      "plane-margin",
-      `${path}/margin`,
-      "The margin leaves nothing.",
-      "a smaller margin",
-      `${margin} m`,
-    );
+    ledger.error("plane-margin", `${path}/margin`, "The margin leaves nothing.", "a smaller margin", [
+      margin,
+    ]);
     return undefined;
   }
   const [x0, y0, x1, y1] = bounds(within);

@@ -1,5 +1,6 @@
 /** Points of calculation planes stand in the open: one inside a solid has no light to ask for. */
 
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { bounds, depthInside } from "../geometry/polygon.ts";
 import type { Vec3 } from "../geometry/vector.ts";
@@ -46,7 +47,7 @@ export function openPlanes(
         pathOf(plane),
         `A point of "${plane.name}" lies inside "${covering}".`,
         "points in the open",
-        `(${first.map((c) => c.toFixed(3)).join(", ")}) m`,
+        phrase`(${lengthList(first)})`,
       );
       return plane;
     }

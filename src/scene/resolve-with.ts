@@ -10,7 +10,7 @@ import type { StudyDocument } from "../study/study-schema.ts";
 import { layerOf } from "./arrangement.ts";
 import { type CalculationOptions, DEFAULT_OPTIONS } from "./calculation-options.ts";
 import { checkHanging } from "./hanging-bodies.ts";
-import { knownKitchen, lengthWords } from "./kitchen.ts";
+import { knownKitchen } from "./kitchen.ts";
 import { checkTrapped } from "./luminaires-inside-solids.ts";
 import { type NamedTarget, targetsOf } from "./named-targets.ts";
 import { pendantBlockers } from "./pendant-blockers.ts";
@@ -33,7 +33,7 @@ export function resolveStudyWith(
   context: StudyContext,
   buildShade: typeof buildShadeLuminaire,
 ): Outcome<ResolvedStudy> {
-  const ledger = new Ledger(context.file, lengthWords(study));
+  const ledger = new Ledger(context.file, study.display?.length);
   const luminaires = luminairesOf(study, context, buildShade, ledger);
   const kitchen = knownKitchen(study, context, ledger);
   const targets = targetsOf(

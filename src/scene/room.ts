@@ -1,5 +1,6 @@
 /** The room as the study describes it: its box, its doors, what to keep clear of. */
 
+import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
@@ -42,7 +43,7 @@ function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): r
     const wall = door.wall as RoomDoor["wall"];
     const along = wall % 2 === 0 ? length : width;
     if (door.from + door.width > along + 1e-6)
-      ledger.error("door-outside", path, "The door does not fit in its wall.", `a wall of ${along} m`);
+      ledger.error("door-outside", path, "The door does not fit in its wall.", phrase`a wall of ${along}`);
     return {
       name: door.name ?? `door ${i + 1}`,
       wall,

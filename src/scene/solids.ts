@@ -5,15 +5,16 @@
  * through both. Each prism is convex in plan, closed by itself, and touches its neighbours face to face.
  */
 
+import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
-import { ceilingAt } from "./ceiling-height.ts";
+import { loopNormal } from "../geometry/plane-frame.ts";
 import { area, type Polygon, rectangleBetween } from "../geometry/polygon.ts";
 import { convexPieces, difference, intersection } from "../geometry/polygon-pieces.ts";
 import { prism } from "../geometry/solids.ts";
-import { loopNormal } from "../geometry/plane-frame.ts";
 import { normalize, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { BodyDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
+import { ceilingAt } from "./ceiling-height.ts";
 import type { Face } from "./faces.ts";
 import { basePieces } from "./island.ts";
 import { islandToRoom } from "./island-frame.ts";
@@ -108,8 +109,8 @@ export function bodySolid(
     ledger.warn(
       "body-above-ceiling",
       `${path}/box`,
-      `"${name}" reaches ${ledger.length(high[2] - ceiling)} above the ceiling.`,
-      `at most ${ledger.length(ceiling)} above the floor at its lowest corner`,
+      phrase`"${name}" reaches ${high[2] - ceiling} above the ceiling.`,
+      phrase`at most ${ceiling} above the floor at its lowest corner`,
     );
   const reflectance = ledger.fill(document.reflectance, `${path}/reflectance`, 0.5, TYPICAL);
   const body: SolidBody = {
@@ -205,9 +206,7 @@ export function checkOverlaps(solids: readonly Solid[], ledger: Ledger): void {
         ledger.warn(
           "bodies-overlap",
           a.path,
-          `"${a.name}" and "${b.name}" stand in one another, ${commonExtents(a.prisms, b.prisms)
-            .map((each) => ledger.length(each))
-            .join(" × ")} (x, y, height).`,
+          phrase`"${a.name}" and "${b.name}" stand in one another, ${lengthList(commonExtents(a.prisms, b.prisms), " × ")} (x, y, height).`,
         );
     }
   });

@@ -2,9 +2,10 @@
  * Every face that reflects: room, openings, island and bodies, each once, without what touching faces hide.
  */
 
+import { phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
-import { rectangle } from "../geometry/polygon.ts";
 import { loopNormal } from "../geometry/plane-frame.ts";
+import { rectangle } from "../geometry/polygon.ts";
 import { dot, normalize, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
 import { ceilingAt } from "./ceiling-height.ts";
@@ -172,7 +173,7 @@ function openingsOf(document: RoomDocument, room: RoomShape, ledger: Ledger): Gl
         "opening-outside",
         path,
         `The opening reaches beyond wall ${wall}.`,
-        `within ${frame.length} m × ${Math.min(...lowest).toFixed(3)} m`,
+        phrase`within ${frame.length} × ${Math.min(...lowest)}`,
       );
       return;
     }

@@ -4,8 +4,8 @@ import * as v from "valibot";
 import {
   angle,
   coordinate,
-  either,
   dictionary,
+  either,
   flag,
   lengthFromZero,
   list,

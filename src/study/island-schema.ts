@@ -2,8 +2,8 @@
 
 import * as v from "valibot";
 import {
-  either,
   angle,
+  either,
   flag,
   lengthFromZero,
   lengthWithin,

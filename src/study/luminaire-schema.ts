@@ -5,9 +5,9 @@ import { NAMED_BODY_PROFILES } from "../luminaire/body-profiles.ts";
 import { UPRIGHT_OPENINGS } from "../photometry/luminous-opening.ts";
 import { lampSchema, shadeSchema } from "./shade-schema.ts";
 import {
-  either,
   angleWithin,
   coordinate,
+  either,
   lengthFromZero,
   list,
   numberWithin,

@@ -6,6 +6,7 @@
  */
 
 import * as v from "valibot";
+import type { Phrase } from "../diagnostics/issue.ts";
 import { nearestWord } from "../diagnostics/nearest-word.ts";
 import { readIlluminance } from "../units/illuminance-text.ts";
 import { readLength } from "../units/read-length.ts";
@@ -20,18 +21,38 @@ export interface Range {
 /** Separates the parts of an issue inside valibot's single message. */
 export const PART = "\u0000";
 
+/** Encloses a length (m) in such a message. */
+const LENGTH = "\u0001";
+const MARKED = new RegExp(`${LENGTH}(-?[\\d.e+-]+)${LENGTH}`);
+
+/** Parts of valibot's message as phrases: every second piece between the marks is a length. */
+export const messageParts = (message: string): readonly Phrase[] =>
+  message.split(PART).map((part) => {
+    const pieces = part.split(MARKED);
+    return pieces.length === 1 ? part : pieces.map((piece, i) => (i % 2 === 0 ? piece : Number(piece)));
+  });
+
 /** Nothing in a kitchen is longer; keeps hostile numbers out of every later product. */
 const LONGEST = 1000;
+
+const METRES = " m";
 
 const outside = (value: number, { above, from, to }: Range): boolean =>
   !(value > (above ?? -Infinity) && value >= (from ?? -Infinity) && value <= (to ?? Infinity));
 
-function rangeWords({ above, from, to }: Range, unit: string): string {
+/** A number with its unit; of a length marked as one. */
+const figure = (value: number, unit: string): string =>
+  unit === METRES ? `${LENGTH}${value}${LENGTH}` : `${value}${unit}`;
+
+function rangeWords(range: Range, unit: string): string {
+  const { above, from, to } = range;
+  if (range === EXTENT) return "a length above 0";
+  if (from !== undefined && to !== undefined) return `${figure(from, unit)} to ${figure(to, unit)}`;
   const words: string[] = [];
-  if (above !== undefined) words.push(`above ${above}`);
-  if (from !== undefined) words.push(`at least ${from}`);
-  if (to !== undefined) words.push(`at most ${to}`);
-  return `${words.join(" and ")}${unit}`;
+  if (above !== undefined) words.push(`above ${figure(above, unit)}`);
+  if (from !== undefined) words.push(`at least ${figure(from, unit)}`);
+  if (to !== undefined) words.push(`at most ${figure(to, unit)}`);
+  return words.join(" and ");
 }
 
 function measure(
@@ -67,7 +88,7 @@ function measure(
           kind === "length" && typeof dataset.value === "number" && !outside(value / 1000, range);
         const hint = millimetres ? ` Did you mean "${value} mm"?` : "";
         addIssue({
-          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit)}${PART}${typeof dataset.value === "string" ? JSON.stringify(dataset.value) : `${value}${unit}`}`,
+          message: `The ${kind} is out of range.${hint}${PART}${rangeWords(range, unit)}${PART}${typeof dataset.value === "string" ? JSON.stringify(dataset.value) : figure(value, unit)}`,
         });
         return NEVER;
       }
@@ -83,12 +104,13 @@ const lengthText = (text: string) => {
 };
 
 /** A coordinate or offset of either sign (m). */
-export const coordinate = measure("length", " m", { from: -LONGEST, to: LONGEST }, lengthText);
+export const coordinate = measure("length", METRES, { from: -LONGEST, to: LONGEST }, lengthText);
 /** A length that may be zero (m). */
-export const lengthFromZero = measure("length", " m", { from: 0, to: LONGEST }, lengthText);
+export const lengthFromZero = measure("length", METRES, { from: 0, to: LONGEST }, lengthText);
 /** An extent (m). Nothing below a tenth of a millimetre is one: smaller is lost beside the metres it is added to. */
-export const positiveLength = measure("length", " m", { from: 1e-4, to: LONGEST }, lengthText);
-export const lengthWithin = (range: Range) => measure("length", " m", range, lengthText);
+const EXTENT: Range = { from: 1e-4, to: LONGEST };
+export const positiveLength = measure("length", METRES, EXTENT, lengthText);
+export const lengthWithin = (range: Range) => measure("length", METRES, range, lengthText);
 
 /** Degrees. */
 export const angle = measure("angle", "°", { from: -720, to: 720 });

@@ -12,9 +12,8 @@ import { luminaireSchema } from "./luminaire-schema.ts";
 import { bodySchema, personSchema, roomSchema } from "./room-schema.ts";
 import {
   angle,
-  either,
-  point2,
   dictionary,
+  either,
   fileContent,
   flag,
   illuminance,
@@ -26,6 +25,7 @@ import {
   object,
   oneOf,
   PART,
+  point2,
   point3,
   ratio,
   text,

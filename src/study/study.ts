@@ -5,8 +5,10 @@
 import * as v from "valibot";
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
+import { issueTexts } from "../diagnostics/phrase.ts";
+import type { LengthUnit } from "../units/length-text.ts";
 import { migrate, PRESENT_VERSION } from "./migrate.ts";
-import { PART } from "./study-fields.ts";
+import { messageParts } from "./study-fields.ts";
 import { type StudyDocument, studySchema } from "./study-schema.ts";
 
 export type {
@@ -49,20 +51,29 @@ export function checkStudy(
     });
   const checked = v.safeParse(studySchema, migrate(value));
   if (checked.success) return success(checked.output);
-  return failure(...checked.issues.map((issue) => issueOf(issue, place)));
+  const unit = unitOf(value);
+  return failure(...checked.issues.map((issue) => issueOf(issue, place, unit)));
 }
 
-function issueOf(issue: v.BaseIssue<unknown>, place: (path: string) => Issue["where"]): Issue {
+/** The unit that a study asks lengths in, also of one that is none; undefined where it asks none. */
+function unitOf(value: unknown): LengthUnit | undefined {
+  const unit = (value as { display?: { length?: unknown } } | null)?.display?.length;
+  return unit === "mm" || unit === "m" || unit === "ft-in" ? unit : undefined;
+}
+
+function issueOf(
+  issue: v.BaseIssue<unknown>,
+  place: (path: string) => Issue["where"],
+  unit: LengthUnit | undefined,
+): Issue {
   const path = (issue.path ?? []).reduce((whole, item) => pathTo(whole, String(item.key)), "");
-  const [message, expected, received] = issue.message.split(PART);
-  const missing = issue.received === "undefined" && message.endsWith("is missing.");
+  const [message, expected, received] = messageParts(issue.message);
+  const missing = issue.received === "undefined" && issue.type === "strict_object";
   const unknown = issue.expected === "never" && issue.type === "strict_object";
   return {
     code: unknown ? "study-unknown-key" : missing ? "study-missing-key" : "study-value",
     severity: "error",
-    message,
-    ...(expected === undefined ? {} : { expected }),
-    ...(received === undefined ? {} : { received }),
+    ...issueTexts({ message, expected, received }, unit),
     where: place(path),
   };
 }

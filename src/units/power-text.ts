@@ -1,7 +1,7 @@
 /** Power in words: of all, and over the floor. */
 
-import { SQUARE_FEET_PER_SQUARE_METRE } from "./quantities.ts";
 import type { LengthUnit } from "./length-text.ts";
+import { SQUARE_FEET_PER_SQUARE_METRE } from "./quantities.ts";
 
 /** `14`; `≥ 14` where some luminaires, `unknown` of them, did not state their watts: the rest is the least it can be. */
 export function powerFigure(

@@ -9,11 +9,11 @@ import type { Findings } from "../advice/findings.ts";
 import type { PendantRow } from "../advice/pendant-row.ts";
 import { CEILING_LEAST, type SurroundReading, WALLS_LEAST } from "../advice/surround.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { capital, listed } from "../diagnostics/sentence.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { costGapWords, costWords, moneyWords } from "./cost-words.ts";
 import { personSentences, type Units } from "./person-words.ts";
-import { capital, listed } from "../diagnostics/sentence.ts";
 import { evennessText } from "./zone-text.ts";
 
 export interface FindingsSection {

@@ -1,11 +1,11 @@
 /** What there is to say beside the verdict, as text: in a few lines, or in full. */
 
 import { isCostStated } from "../advice/cost.ts";
-import { listed } from "../diagnostics/sentence.ts";
 import type { Findings } from "../advice/findings.ts";
 import { cardSummary } from "../advice/guidelines/cards.ts";
 import type { GuidelineCard } from "../advice/guidelines/guideline-card.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { listed } from "../diagnostics/sentence.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { costGapWords } from "./cost-words.ts";
 import { findingsSections, heightsWords } from "./findings-sections.ts";

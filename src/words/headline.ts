@@ -9,8 +9,8 @@ import type {
 } from "../assessment/assessment.ts";
 import { shortfallOf } from "../assessment/shortfall.ts";
 import { type Verdict, worstVerdict } from "../assessment/verdict.ts";
-import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { capital, listed } from "../diagnostics/sentence.ts";
+import type { IlluminanceUnit } from "../units/illuminance-text.ts";
 import { patchyZones, targetText } from "./zone-text.ts";
 
 export interface Headline {

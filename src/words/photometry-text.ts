@@ -3,8 +3,8 @@
 import { formatLocation } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import type { LuminousOpening } from "../photometry/luminous-opening.ts";
-import { formatLength, type LengthUnit } from "../units/length-text.ts";
 import type { BeamSummary, PhotometrySummary } from "../photometry/summary.ts";
+import { formatLength, type LengthUnit } from "../units/length-text.ts";
 
 /** Intensity asked for at one direction (°, cd). */
 export interface IntensityQuery {

@@ -1,8 +1,8 @@
 /** The published targets as a table, with their sources. */
 
 import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
-import { publishedRangeWords } from "./published-range.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
+import { publishedRangeWords } from "./published-range.ts";
 import { TEXT_WIDTH, wrapped } from "./table.ts";
 
 /** What `check --targets` prints: every published target by id, with its source and how it is known. */

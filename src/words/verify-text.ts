@@ -4,6 +4,7 @@ import type { ProbableFault } from "../design/verify/diagnose-deviation.ts";
 import { type Finding, OF_LAMP } from "../design/verify/hypotheses.ts";
 import type { Verification, VerifiedZone } from "../design/verify/verify.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { capital } from "../diagnostics/sentence.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import { boxTags } from "../scene/ceiling-boxes.ts";
 import { roomToIsland } from "../scene/island-frame.ts";
@@ -11,7 +12,6 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
-import { capital } from "../diagnostics/sentence.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 import { VERDICT_MARK } from "./zone-text.ts";
 

@@ -112,7 +112,7 @@ describe("a study", () => {
           island: { outline, centre: [2.7, 2.1], height: 0.92, seats: { side, count: 4 } },
         }),
       ).filter((message) => message.includes("seat"));
-    expect(seats("y+")).toEqual(["Only 1 seat of 0.600 m fits on that side."]);
+    expect(seats("y+")).toEqual(["Only 1 seat of 0.6 m fits on that side."]);
     expect(seats("y-")).toEqual([]);
   });
 
@@ -159,7 +159,7 @@ describe("swap", () => {
       expect(x).toBeCloseTo(planned[i], 9);
     });
     const said = swapText(resolved(study), swapped.value);
-    expect(said).toMatch(/The row is 2\.500 m long, longer than the top \(2\.400 m\)/);
+    expect(said).toMatch(/The row is 2\.5 m long, longer than the top \(2\.4 m\)/);
     expect(said).toMatch(/HOLD P1, P2: bodies stand in one another/);
   });
 });

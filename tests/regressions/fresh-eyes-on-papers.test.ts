@@ -259,7 +259,7 @@ it("an eating strip over the hob was not explained", () => {
       }),
     ).defaults.find(({ why }) => why.includes("along the seats"))?.why;
   // The strip begins at 1.1 − 0.38 = 0.72 m.
-  expect(withHob(0.3)).toMatch(/; 0\.600 m × 0\.130 m of it lie over cooking and are judged as both$/);
+  expect(withHob(0.3)).toMatch(/; 0\.6 m × 0\.13 m of it lie over cooking and are judged as both$/);
   expect(withHob(0.17)).toMatch(/along the seats$/);
 });
 

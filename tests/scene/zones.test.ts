@@ -87,8 +87,8 @@ describe("zones of the top", () => {
         kitchen({ island: { ...ISLAND, zones: [{ name: "a", from: [3, 0], size: [1, 1], target: null }] } }),
       )[0],
     ).toMatchObject({
-      expected: "a part of 0.000 m to 2.400 m along and 0.000 m to 1.100 m across",
-      received: "3.000 m to 4.000 m and 0.000 m to 1.000 m",
+      expected: "a part of 0 m to 2.4 m along and 0 m to 1.1 m across",
+      received: "3 m to 4 m and 0 m to 1 m",
     });
     expect(codes([{ name: "a", from: [0, 0] }])).toContain("region-missing");
     expect(

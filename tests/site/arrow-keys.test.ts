@@ -10,8 +10,8 @@ import type { Json } from "../../site/store/pointer.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import type { LuminaireMoveDetail } from "../../src/elements.ts";
-import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 
 const beam = { beam: { flux: 800, angle: 60 }, opening: { diameter: 0.2 } };
 const document = { ...example, luminaires: { dome: beam, cone: beam, globe: beam, downlight: beam } };

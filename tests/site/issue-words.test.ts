@@ -10,10 +10,10 @@ import {
 } from "../../site/components/issue-words.ts";
 import { refusalWords } from "../../site/components/start-dialog.ts";
 import { placeWords, valueWords } from "../../site/components/study-words.ts";
-import { lengthsIn } from "../../src/words/issue-lengths.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { write } from "../../site/store/pointer.ts";
 import type { Issue } from "../../src/diagnostics/issue.ts";
+import { issueIn, issueTexts, lengthList, phrase } from "../../src/diagnostics/phrase.ts";
 import { answers } from "../../src/workers/answers.ts";
 
 type Unit = "mm" | "m" | "ft-in";
@@ -82,8 +82,20 @@ it("shows values as people write them", () => {
   expect(valueWords(0.7999999999999999, ["luminaires", "dome", "body", "reflectance"], mm)).toBe("0.8");
   expect(valueWords(0.64, ["people", 1, "seat"], mm)).toBe("640 mm");
   expect(valueWords([2.7, 1.9], ["island", "centre"], mm)).toBe("2700 mm, 1900 mm");
-  expect(lengthsIn("(-0.280, 2.887, 1.770) m", "mm")).toBe("(-280 mm, 2887 mm, 1770 mm)");
-  expect(lengthsIn("12 m² of a 3.5 m wall", "mm")).toBe("12 m² of a 3500 mm wall");
+});
+
+it("says the lengths of an issue in any unit, and leaves alone what only looks like one", () => {
+  const texts = issueTexts({
+    message: phrase`12 m² of a ${3.5} wall, called "2 m".`,
+    received: phrase`(${lengthList([-0.28, 2.887, 1.77])})`,
+  });
+  const issue: Issue = { code: "x", severity: "error", where: {}, ...texts };
+  expect(issue.message).toBe('12 m² of a 3.5 m wall, called "2 m".');
+  expect(issueIn(issue, "mm")).toMatchObject({
+    message: '12 m² of a 3500 mm wall, called "2 m".',
+    received: "(-280 mm, 2887 mm, 1770 mm)",
+  });
+  expect(issueIn(issueIn(issue, "mm"), "m")).toEqual(issue);
 });
 
 it("keeps line and file of a list's fault", () => {

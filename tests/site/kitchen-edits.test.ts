@@ -8,7 +8,6 @@ import type { NamedEdit } from "../../site/edits/named-edit.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { moveInside, outsideRoom, removeOutside, topSize } from "../../site/edits/room-contents.ts";
 import { shapeTop, sizeTop, topShape } from "../../site/edits/top-shape.ts";
-import { answers } from "../../src/workers/answers.ts";
 import {
   addZone,
   ownTarget,
@@ -24,6 +23,7 @@ import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
 import { isInside } from "../../src/geometry/polygon.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
 import { checkStudy } from "../../src/study/study.ts";
+import { answers } from "../../src/workers/answers.ts";
 import { resolveStudy } from "../support/resolve-study.ts";
 
 const { luminaires: _, ...boathouse } = example as unknown as RawStudy;

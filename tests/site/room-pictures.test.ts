@@ -1,7 +1,7 @@
 /** Pictures of rooms on the client's sheet: kept while nothing changes that they show, and missed in words where something did. */
 import { expect, it } from "vitest";
-import { isPictureEarlier, keepPictureOfRoom, pictureOfRoom } from "../../site/store/room-pictures.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
+import { isPictureEarlier, keepPictureOfRoom, pictureOfRoom } from "../../site/store/room-pictures.ts";
 
 /** One pixel. */
 const PNG = Uint8Array.from(

@@ -1,8 +1,8 @@
 /** What was stored and shared by every version that ever was opens still: samples as they were kept then, never made anew. A change of a format adds
  * a sample beside the old ones, and reads both. */
 import { afterEach, expect, it, vi } from "vitest";
-import { Autosave } from "../../site/storage/autosave.ts";
 import type { StudySession } from "../../site/session.ts";
+import { Autosave } from "../../site/storage/autosave.ts";
 import { unpackFragment } from "../../site/storage/share.ts";
 import { isWhole } from "../../site/storage/sound-study.ts";
 import type { StudyDatabase } from "../../site/storage/study-database.ts";

@@ -10,8 +10,8 @@ import type { Lighting } from "../../site/light/lighting.ts";
 import { StudySession } from "../../site/session.ts";
 import { targetChoices } from "../../site/views/kitchen/targets.ts";
 import { rowSearchFields } from "../../site/views/lights/row-search.ts";
-import { floorPlan } from "../../src/drawing/floor-plan.ts";
 import { guidelineCards } from "../../src/advice/guidelines/cards.ts";
+import { floorPlan } from "../../src/drawing/floor-plan.ts";
 import { wording } from "../../src/words/wording.ts";
 import { syntheticScene } from "../support/synthetic-island.ts";
 

@@ -7,10 +7,10 @@
  * dark; 10 times the walls' luminance draws the eye. What the study does not say is not guessed.
  */
 
-import type { CalculationResult } from "../../engine/result.ts";
-import { listed } from "../../diagnostics/sentence.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
 import { surfaceMean } from "../../assessment/surface-means.ts";
+import { listed } from "../../diagnostics/sentence.ts";
+import type { CalculationResult } from "../../engine/result.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
 import { maintainedShare } from "../../scene/maintained.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { seenLuminaire } from "../glare/seen-luminaire.ts";

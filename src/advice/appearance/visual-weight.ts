@@ -9,13 +9,13 @@
  * Error: lines through the centres of 240 × 160 cells, so a silhouette is known to about 1/200 of itself.
  */
 
-import { depthInside } from "../../geometry/polygon.ts";
-import type { Vec3 } from "../../geometry/vector.ts";
 import type { Mesh } from "../../geometry/mesh.ts";
+import { depthInside } from "../../geometry/polygon.ts";
 import { box, placed, revolved } from "../../geometry/solids.ts";
+import type { Vec3 } from "../../geometry/vector.ts";
+import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { planForm } from "../../luminaire/plan-extent.ts";
-import { type Solid, VisibilityTree } from "../../geometry/visibility-tree.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { islandDirection, islandToRoom, roomToIsland } from "../../scene/island-frame.ts";
 import type { Island, RoomShape, Scene } from "../../scene/scene.ts";

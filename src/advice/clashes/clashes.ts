@@ -4,8 +4,8 @@ import { boxesInPlace } from "../../scene/box-places.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { bodyClashes, ceilingClashes, doorClashes, headClashes, openingClashes } from "./body-clashes.ts";
 import { boxClashes, joistClashes, keepOutClashes, tallBodyClashes } from "./ceiling-clashes.ts";
-import { directed } from "./clearing-shift.ts";
 import type { Clash } from "./clash.ts";
+import { directed } from "./clearing-shift.ts";
 
 /** Every clash of an arrangement, in the order of the kinds of `ClashKind`. Points of light without a body are nowhere in the way. */
 export function clashes(scene: Scene): readonly Clash[] {

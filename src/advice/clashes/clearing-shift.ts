@@ -6,7 +6,7 @@
  * none of them is the way out. What moves goes as one, and stays in the room. Known error: discs have 48 corners, 0.2 % of a radius.
  */
 
-import { rectangle, type Polygon } from "../../geometry/polygon.ts";
+import { type Polygon, rectangle } from "../../geometry/polygon.ts";
 import { leastOutside, overlapSpan, type Span } from "../../geometry/polygon-gap.ts";
 import { convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";

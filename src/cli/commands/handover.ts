@@ -19,8 +19,8 @@ import {
   studyFingerprint,
 } from "../../papers/handover.ts";
 import { pictureOf } from "../../papers/picture.ts";
-import { findingsSections } from "../../words/findings-sections.ts";
 import { verdictWords } from "../../words/arrangement-sentences.ts";
+import { findingsSections } from "../../words/findings-sections.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { reachOf, readBytes, readWithin } from "../files.ts";
 import { checkFolder, type FileOfFolder, writeFolder } from "../handover-folder.ts";

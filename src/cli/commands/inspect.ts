@@ -1,5 +1,5 @@
-import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { basename, extname, join } from "node:path";
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import type { Photometry } from "../../photometry/photometry.ts";

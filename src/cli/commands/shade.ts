@@ -8,9 +8,9 @@ import { type BuiltShade, buildShadeLuminaire } from "../../luminaire/shade/buil
 import { SHADE_FILE_MARK, shadeFile } from "../../luminaire/shade/shade-file.ts";
 import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
 import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
+import { readShades } from "../../study/shade-file.ts";
 import type { LengthUnit } from "../../units/length-text.ts";
 import { briefValue } from "../../words/brief-value.ts";
-import { readShades } from "../../study/shade-file.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { readUtf8, writeWhole } from "../files.ts";
 import { FORCE, refuseToReplace } from "../replacing.ts";

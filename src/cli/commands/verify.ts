@@ -1,6 +1,6 @@
-import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { verifyReadings } from "../../app/verify.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";

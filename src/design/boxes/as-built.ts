@@ -12,7 +12,8 @@ import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashes } from "../../advice/clashes/clashes.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { VERDICT_RANK } from "../../assessment/verdict.ts";
-import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { failure, type Issue, type Outcome, type Phrase, success } from "../../diagnostics/issue.ts";
+import { lineFault, phrase } from "../../diagnostics/phrase.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
@@ -93,15 +94,9 @@ export function readOffsets(
   const { header, rows } = table.value;
   const names = header.map((name) => name.trim().toLowerCase());
   const issues: Issue[] = [];
-  const fault = (line: number, message: string, expected?: string, received?: string): void => {
-    issues.push({
-      code: "offsets",
-      severity: "error",
-      message,
-      ...(expected === undefined ? {} : { expected }),
-      ...(received === undefined ? {} : { received: JSON.stringify(received) }),
-      where: { ...(file === undefined ? {} : { file }), line },
-    });
+  const at = (line: number) => ({ ...(file === undefined ? {} : { file }), line });
+  const fault = (line: number, message: string, expected?: Phrase, received?: Phrase): void => {
+    issues.push(lineFault("offsets", at(line), message, expected, received));
   };
   const columns = names.some((name) => PLACES.includes(name)) ? PLACES : OFFSETS;
   for (const name of names)
@@ -122,8 +117,8 @@ export function readOffsets(
         line,
         columns === PLACES ? `The column "${name}" holds no place.` : `The column "${name}" holds no offset.`,
         columns === PLACES
-          ? `metres, or a unit, within ${FARTHEST} m of ${Number(from.toFixed(3))} m`
-          : `metres, or a unit, at most ${FARTHEST} m`,
+          ? phrase`metres, or a unit, within ${FARTHEST} of ${from}`
+          : phrase`metres, or a unit, at most ${FARTHEST}`,
         raw,
       );
       return 0;

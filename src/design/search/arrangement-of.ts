@@ -3,8 +3,8 @@
 import type { Island } from "../../scene/scene.ts";
 import type { ArrangementDocument, LayerDocument } from "../../study/study.ts";
 import { degrees } from "../../units/quantities.ts";
-import type { CandidateFigures } from "./ranking.ts";
 import { type Candidate, centreOf, type Kind, kindAt, offsetOf } from "./candidate.ts";
+import type { CandidateFigures } from "./ranking.ts";
 
 export interface Written {
   readonly island: Island;

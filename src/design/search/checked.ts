@@ -2,11 +2,11 @@
 
 import type { Clash } from "../../advice/clashes/clash.ts";
 import { clashes } from "../../advice/clashes/clashes.ts";
-import { topPlane } from "../../scene/top-plane.ts";
 import type { ArrangementAssessment, Energy } from "../../assessment/assessment.ts";
 import { VERDICT_RANK } from "../../assessment/verdict.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import type { Scene } from "../../scene/scene.ts";
+import { topPlane } from "../../scene/top-plane.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
 import { formatIlluminanceValue, type IlluminanceUnit } from "../../units/illuminance-text.ts";
 import type { CandidateFigures } from "./ranking.ts";

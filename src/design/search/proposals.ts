@@ -6,12 +6,11 @@
  * is proposed that the check judges otherwise. Where nothing meets, the nearest are shown with their own verdict.
  */
 
-import { isMet } from "../../assessment/verdict.ts";
 import { visualWeight } from "../../advice/appearance/visual-weight.ts";
 import { personGlare } from "../../advice/glare/person-glare.ts";
 import { headRoom } from "../../advice/people/head-room.ts";
 import { FACE_SEEN, sightlines } from "../../advice/people/sightlines.ts";
-import { VERDICT_RANK } from "../../assessment/verdict.ts";
+import { isMet, VERDICT_RANK } from "../../assessment/verdict.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";

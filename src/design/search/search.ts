@@ -11,16 +11,16 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { LightingSetting, Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
+import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { type Candidate, type Kind, kindOf } from "./candidate.ts";
+import type { FullCheck } from "./checked.ts";
 import { type Constraints, keepingConstraints, type LeftOut } from "./constraints.ts";
 import { OBJECTIVES, type Objective } from "./pareto.ts";
-import type { FullCheck } from "./checked.ts";
 import { type PeopleConstraints, type Proposals, proposalsOf } from "./proposals.ts";
 import { rankCandidates } from "./ranking.ts";
 import { type SearchGrid, searchGrid } from "./search-grid.ts";
 import { candidatesOf, grainOf, mostCandidates, type SearchSpace, usualSpace } from "./search-space.ts";
 import type { SoughtSetting } from "./setting-mixtures.ts";
-import { formatLength, type LengthUnit } from "../../units/length-text.ts";
 import { standingLight } from "./standing-light.ts";
 
 export interface SearchRequest {

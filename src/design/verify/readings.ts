@@ -9,8 +9,9 @@
  * group thousands.
  */
 
-import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { failure, type Issue, type Outcome, type Phrase, success } from "../../diagnostics/issue.ts";
 import { nearestWord } from "../../diagnostics/nearest-word.ts";
+import { issueTexts, lineFault, phrase } from "../../diagnostics/phrase.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -53,15 +54,9 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     name.trim().toLowerCase() === "lux" ? "lx" : name.trim().toLowerCase(),
   );
   const issues: Issue[] = [];
-  const fault = (line: number, message: string, expected?: string, received?: string): void => {
-    issues.push({
-      code: "readings",
-      severity: "error",
-      message,
-      ...(expected === undefined ? {} : { expected }),
-      ...(received === undefined ? {} : { received: JSON.stringify(received) }),
-      where: { ...(file === undefined ? {} : { file }), line },
-    });
+  const at = (line: number) => ({ ...(file === undefined ? {} : { file }), line });
+  const fault = (line: number, message: string, expected?: Phrase, received?: Phrase): void => {
+    issues.push(lineFault("readings", at(line), message, expected, received));
   };
   names.forEach((name, i) => {
     const meant = COLUMNS.includes(name) ? undefined : (nearestWord(name, COLUMNS) ?? "");
@@ -112,8 +107,8 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
       fault(
         line,
         `The reading was taken outside the room.${Math.max(Math.abs(a), Math.abs(b)) > (has("fc") ? NO_ROOM_OF_INCHES : NO_ROOM) ? " Places without a unit are metres: were these millimetres or inches? Then write 54 in or 1372 mm." : ""}`,
-        `x 0 to ${room.length.toFixed(3)} m, y 0 to ${room.width.toFixed(3)} m, z from 0`,
-        `${onIsland ? `${cell("along")}, ${cell("across")} on the island: ` : ""}x ${x.toFixed(3)} m, y ${y.toFixed(3)} m`,
+        phrase`x 0 to ${room.length}, y 0 to ${room.width}, z from 0`,
+        phrase`${onIsland ? `${cell("along")}, ${cell("across")} on the island: ` : ""}x ${x}, y ${y}`,
       );
     return lit === undefined ? [] : [{ at: [x, y, z] as const, illuminance: value, lit, line }];
   });
@@ -135,10 +130,12 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
       ({ at: [x, y], line }): Issue => ({
         code: "reading-off-top",
         severity: "warning",
-        message: "The reading lies off the island's top.",
-        expected: "a place on the top: are the columns exchanged, or counted from another corner?",
-        received: `${x.toFixed(3)}, ${y.toFixed(3)} m in the room`,
-        where: { ...(file === undefined ? {} : { file }), line },
+        ...issueTexts({
+          message: "The reading lies off the island's top.",
+          expected: "a place on the top: are the columns exchanged, or counted from another corner?",
+          received: phrase`${x}, ${y} in the room`,
+        }),
+        where: at(line),
       }),
     ),
   );

@@ -17,7 +17,7 @@ import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { lightUncertainty } from "../search/required-margin.ts";
 import { type Fit, fitReadings } from "./calibration-fit.ts";
-import { type ProbableFault, diagnose, IMPROBABLE } from "./diagnose-deviation.ts";
+import { diagnose, IMPROBABLE, type ProbableFault } from "./diagnose-deviation.ts";
 import { type LuminaireLight, readingLight, type SiteView } from "./reading-light.ts";
 import {
   type FitModel,

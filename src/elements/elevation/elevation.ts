@@ -7,8 +7,8 @@ import {
   elevationExtent,
   elevationScale,
 } from "../../drawing/elevation-scale.ts";
-import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { LuminaireKey, Move } from "../../drawing/luminaire-key.ts";
+import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import { verticalExtent } from "../../luminaire/vertical-extent.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { define } from "../shared/define.ts";

@@ -3,11 +3,11 @@
 import { familiarPlace } from "../../advice/illuminance-examples.ts";
 import { workingEdge } from "../../app/working-edge.ts";
 import type { ArrangementAssessment, Check, Driver, ZoneAssessment } from "../../assessment/assessment.ts";
+import { capital } from "../../diagnostics/sentence.ts";
 import { EVIDENCE } from "../../luminaire/evidence.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { likelyWords } from "../../words/headline.ts";
 import { methodText } from "../../words/method-text.ts";
-import { capital } from "../../diagnostics/sentence.ts";
 import type { Wording } from "../../words/wording.ts";
 import { workingEdgeSentence } from "../../words/working-edge-text.ts";
 import {

@@ -1,14 +1,14 @@
-import { html, nothing, svg, type TemplateResult, type PropertyValues } from "lit";
+import { html, nothing, type PropertyValues, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
 import type { BodyShadow } from "../../advice/body-shadow.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
 import type { clashMarks } from "../../drawing/clash-marks.ts";
 import { wordBoxes } from "../../drawing/drawing.ts";
+import type { Move } from "../../drawing/luminaire-key.ts";
 import { type PlanObjects, type PlanParts, planFrame, planObjects } from "../../drawing/plan-objects.ts";
 import type * as ShadowOnPlan from "../../drawing/shadow-on-plan.ts";
 import type { SeenImage } from "../../drawing/shadow-on-plan.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
-import type { Move } from "../../drawing/luminaire-key.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { AlsoDrawn } from "../also-drawn/also-drawn.ts";

@@ -1,7 +1,7 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
-import { type SectionScale, section, sectionScale } from "../../drawing/section.ts";
 import type { Move } from "../../drawing/luminaire-key.ts";
+import { type SectionScale, section, sectionScale } from "../../drawing/section.ts";
 import { define } from "../shared/define.ts";
 import type { Place } from "../shared/drawing-element.ts";
 import { interactionStyles } from "../shared/interaction.styles.ts";

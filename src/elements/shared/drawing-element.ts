@@ -3,15 +3,15 @@ import type { PropertyValues } from "lit";
 import { property } from "lit/decorators.js";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { type IslandAxes, islandAxes } from "../../drawing/island-axes.ts";
-import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { LuminaireKey } from "../../drawing/luminaire-key.ts";
+import { type SheetScale, sheetScale } from "../../drawing/sheet-scale.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Target } from "../../scene/target.ts";
 import { type Display, METRIC, type Wording, wording } from "../../words/wording.ts";
 import type { ReadingDetail } from "./contract.ts";
-import { ElementWidth } from "./element-width.ts";
 import { CandlespanElement } from "./element.ts";
+import { ElementWidth } from "./element-width.ts";
 import { IlluminanceProbe } from "./illuminance-probe.ts";
 import { arrangementContext, StudyProperties } from "./study-context.ts";
 

@@ -2,13 +2,13 @@
 import type { Clash } from "../../advice/clashes/clash.ts";
 import type { ArrangementAssessment, ZoneAssessment } from "../../assessment/assessment.ts";
 import type { Verdict } from "../../assessment/verdict.ts";
+import { capital } from "../../diagnostics/sentence.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import type { LengthUnit } from "../../units/length-text.ts";
 import { clashHeadline } from "../../words/clash-words.ts";
-import { overHobWords } from "../../words/hob-text.ts";
 import { type Headline, headline, isDark, likelyWords } from "../../words/headline.ts";
-import { capital } from "../../diagnostics/sentence.ts";
+import { overHobWords } from "../../words/hob-text.ts";
 import { checkWords, darkestPlace, TWO_GRIDS, verdictMark, zoneClauses } from "../../words/zone-text.ts";
 import type { TopLight } from "../shared/illuminance-probe.ts";
 

@@ -11,8 +11,8 @@ import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts"
 import { distanceToBox } from "../../geometry/box.ts";
 import type { CalculationPlane } from "../../scene/calculation-plane.ts";
 import type { PlacedSource } from "./direct-sources.ts";
-import { NEXT_TO } from "./node-table.ts";
 import { LocalPoint } from "./local-point.ts";
+import { NEXT_TO } from "./node-table.ts";
 import { boxOfPlane } from "./plane-box.ts";
 import { Receiver } from "./receiver.ts";
 

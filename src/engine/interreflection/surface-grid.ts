@@ -6,8 +6,8 @@
  * all cells are whole rectangles, for which factors are closed forms.
  */
 
-import { rectangleBetween, signedArea } from "../../geometry/polygon.ts";
 import { type PlaneFrame, placeInPlane } from "../../geometry/plane-frame.ts";
+import { rectangleBetween, signedArea } from "../../geometry/polygon.ts";
 import { cross, dot, normalize, subtract, type Vec2, type Vec3 } from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 

@@ -4,8 +4,8 @@
  *   x_i = ε + (U − 2ε) i / (n − 1),  ε the inset from the edges
  */
 
-import { bounds, depthInside, distanceToSegment } from "../../geometry/polygon.ts";
 import { type PlaneFrame, placeInPlane, pointOfPlane } from "../../geometry/plane-frame.ts";
+import { bounds, depthInside, distanceToSegment } from "../../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import type { Surface } from "../../scene/surface.ts";
 import { surfaceFrame } from "../interreflection/surface-grid.ts";

@@ -1,7 +1,7 @@
 /** An elliptic cylinder along any of the axes: the arc of its side that the point sees, and the end in front of it. */
 
-import { gaussLegendre } from "../../numerics/quadrature.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
+import { gaussLegendre } from "../../numerics/quadrature.ts";
 import type { ElementRules } from "./element-rules.ts";
 import { addCylinderSide, addDisc } from "./facet-polygons.ts";
 import {

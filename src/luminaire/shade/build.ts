@@ -43,7 +43,7 @@ export function buildShadeLuminaire(
   { unit, ...where }: { readonly file?: string; readonly path?: string; readonly unit?: LengthUnit } = {},
   observer?: Observer,
 ): Outcome<BuiltShade> {
-  const log = new Ledger();
+  const log = new Ledger(undefined, unit);
   const assembly = resolveShade(lamp, shade, log);
   const at = (path: string | undefined) => ({ ...where, path: `${where.path ?? ""}${path ?? ""}` });
   const refused = () =>

@@ -1,5 +1,6 @@
 /** Strip and linear housing: from what a study says to what is computed, every assumption named. */
 
+import { phrase } from "../../diagnostics/phrase.ts";
 import type { Ledger } from "../../diagnostics/resolve-log.ts";
 import type { LinearHousing } from "./linear.ts";
 import type { LampDocument, ShadeDocument } from "./shade-document.ts";
@@ -45,8 +46,8 @@ export function resolveLinear(lamp: LampDocument, shade: ShadeDocument, log: Led
       FAULT,
       "/lamp/diameter",
       "The strip is wider than the housing's mouth.",
-      `at most ${width} m`,
-      `${strip} m`,
+      phrase`at most ${width}`,
+      [strip],
     );
   const finish = log.fill(
     shade.finish,

@@ -16,7 +16,7 @@ import {
   ringNormal,
   ringPlace,
 } from "../../geometry/revolved-surface.ts";
-import { fraction, createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
+import { createRandom, fraction, type Random, seedOf } from "../../numerics/random-sequence.ts";
 import type { Assembly } from "./assembly.ts";
 import type { LightTable } from "./light-table.ts";
 import { MirrorTable } from "./mirror-table.ts";

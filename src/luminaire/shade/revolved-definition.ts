@@ -1,5 +1,6 @@
 /** Lamp and shade of revolution: from what a study says to what is traced, every assumption named. */
 
+import { phrase } from "../../diagnostics/phrase.ts";
 import type { Ledger } from "../../diagnostics/resolve-log.ts";
 import type { ProfilePoint, RevolvedRing } from "../../geometry/revolved-surface.ts";
 import { radians } from "../../units/quantities.ts";
@@ -65,7 +66,7 @@ function drawnSide(points: readonly ProfilePoint[], log: Ledger): Side {
       "/shade/profile",
       "The profile is drawn from the top down.",
       "its points from the lower rim upwards",
-      `a first point at ${first} m above the last at ${last} m`,
+      phrase`a first point at ${first} above the last at ${last}`,
     );
   return {
     rings: coneRings(subdivide(points.map(([r, z]) => [r, z - lowest]))),
@@ -83,8 +84,8 @@ function formSide(form: ShadeForm, shade: ShadeDocument, log: Ledger): Side {
       FAULT,
       "/shade/topDiameter",
       "The top is wider than the shade's largest diameter.",
-      `at most ${diameter.toFixed(3)} m`,
-      `${shade.topDiameter?.toFixed(3)} m`,
+      phrase`at most ${diameter}`,
+      [shade.topDiameter ?? 0],
     );
   const height = log.fill(
     shade.height,
@@ -200,24 +201,24 @@ function lampOf(
       FAULT,
       "/lamp/height",
       "The lamp does not fit inside the closed shade.",
-      `a lamp between the shade's ends, 0 to ${height} m`,
-      `a lamp from ${(z - width / 2).toFixed(3)} to ${(z + width / 2).toFixed(3)} m`,
+      phrase`a lamp between the shade's ends, 0 to ${height}`,
+      phrase`a lamp from ${z - width / 2} to ${z + width / 2}`,
     );
   else if (closedAbove && lamp.height !== undefined && z > height)
     log.error(
       FAULT,
       "/lamp/height",
       "The lamp stands above the shade, which is closed there.",
-      `at most ${height.toFixed(3)} m above the rim, or "top": "open"`,
-      `${z.toFixed(3)} m`,
+      phrase`at most ${height} above the rim, or "top": "open"`,
+      [z],
     );
   if (width > diameter)
     log.error(
       FAULT,
       lamp.diameter === undefined ? "/lamp/shape" : "/lamp/diameter",
       "The lamp is wider than the shade.",
-      `at most ${diameter.toFixed(3)} m`,
-      `${width.toFixed(3)} m`,
+      phrase`at most ${diameter}`,
+      [width],
     );
   const count = lamp.count ?? 1;
   const radius = lamp.radius ?? 0;
@@ -226,8 +227,8 @@ function lampOf(
       FAULT,
       "/lamp/radius",
       "The lamps reach beyond the shade.",
-      `at most ${(diameter / 2 - width / 2).toFixed(3)} m`,
-      `${radius} m`,
+      phrase`at most ${diameter / 2 - width / 2}`,
+      [radius],
     );
   return {
     flux: lamp.flux,
@@ -256,8 +257,8 @@ function lampWidth(lamp: LampDocument, log: Ledger): number | undefined {
       log.warn(
         "lamp-shape",
         "/lamp/diameter",
-        `The lamp's diameter, ${log.length(lamp.diameter)}, replaces that of its shape code.`,
-        `${log.length(size)} for ${JSON.stringify(lamp.shape)}, or one of the two left out`,
+        phrase`The lamp's diameter, ${lamp.diameter}, replaces that of its shape code.`,
+        phrase`${size} for ${JSON.stringify(lamp.shape)}, or one of the two left out`,
       );
     return lamp.diameter;
   }
@@ -265,7 +266,7 @@ function lampWidth(lamp: LampDocument, log: Ledger): number | undefined {
     log.warn(
       "lamp-shape",
       "/lamp/shape",
-      `The letters of the lamp's shape code are none in use: it is taken as ${log.length(size)} wide.`,
+      phrase`The letters of the lamp's shape code are none in use: it is taken as ${size} wide.`,
       'letters such as "A", "G", "ST" or "PAR", or "diameter" beside it',
     );
   if (size === undefined)

@@ -16,7 +16,7 @@
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import { type Hit, nearestHit, ringNormal } from "../../geometry/revolved-surface.ts";
-import { fraction, createRandom, type Random, seedOf } from "../../numerics/random-sequence.ts";
+import { createRandom, fraction, type Random, seedOf } from "../../numerics/random-sequence.ts";
 import type { Assembly } from "./assembly.ts";
 import { type LampSource, zoneFlux } from "./lamp.ts";
 import { summary, Tally, type TracedShade } from "./tally.ts";

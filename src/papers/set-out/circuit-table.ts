@@ -1,11 +1,11 @@
 /** Loads and dimmers by circuit. */
 
 import { type LayerLoad, loadReport } from "../../advice/load.ts";
-import { printable } from "../../diagnostics/printable.ts";
 import { switchingLegs, switchKind } from "../../advice/switching.ts";
+import { printable } from "../../diagnostics/printable.ts";
 import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
-import { powerFigure } from "../../units/power-text.ts";
 import { switchWords } from "../../drawing/switch-symbols.ts";
+import { powerFigure } from "../../units/power-text.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
 
 /** `27 VA`; with a luminaire that leaves out its power factor the watts as stated, a least load; HOLD where no power is known. */

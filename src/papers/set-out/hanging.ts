@@ -1,8 +1,8 @@
 /** What each type of pendant hangs on, and what to bring. */
 
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
-import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { canopyCover, cordLength, rodSet } from "../../app/set-out/drop.ts";
+import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, bullet, SMALL } from "../../drawing/paper/flow.ts";
 import type { Luminaire } from "../../luminaire/luminaire.ts";

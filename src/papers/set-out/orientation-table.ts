@@ -3,10 +3,10 @@
 import type { SetOut, SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
 import { planExtents, planForm } from "../../luminaire/plan-extent.ts";
-import { degrees } from "../../units/quantities.ts";
-import type { HandoverWords } from "../handover.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import type { RoomShape } from "../../scene/scene.ts";
+import { degrees } from "../../units/quantities.ts";
+import type { HandoverWords } from "../handover.ts";
 
 /** What does not simply hang plumb, or lies another way than the room: how it is turned, and the point it is aimed at. */
 export function turnedBoxes({ boxes }: SetOut, room: RoomShape): readonly SetOutBox[] {

@@ -3,8 +3,8 @@
  * on their number and size whatever the archive declares. A name that leads out of the archive refuses it whole.
  */
 
-import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { Unzip, type UnzipFile, UnzipInflate, UnzipPassThrough } from "fflate";
+import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 
 export interface ContainerLimits {
   readonly entries: number;

@@ -6,7 +6,9 @@
  * Known error: light of emitters side by side leaves from between them too; `error` says how much that is on a top below.
  */
 
-import { subtract, type Vec3, length as lengthOf } from "../../geometry/vector.ts";
+import type { Phrase } from "../../diagnostics/issue.ts";
+import { phrase } from "../../diagnostics/phrase.ts";
+import { length as lengthOf, subtract, type Vec3 } from "../../geometry/vector.ts";
 import type { IntensityDistribution } from "../intensity-distribution.ts";
 import { isUprightRound, type LuminousOpening, uprightOpening } from "../luminous-opening.ts";
 import { intensityTowards } from "../reference-lookup.ts";
@@ -61,11 +63,11 @@ export function emittersTogether(
 export function togetherWords(
   { apart, error }: EmittersTogether,
   emitters: string,
-): { readonly message: string; readonly received: string; readonly expected?: string } {
+): { readonly message: string; readonly received: Phrase; readonly expected?: string } {
   const percent = `${Number((100 * error).toPrecision(2))} %`;
   return {
     message: "The light of all emitters leaves one opening that covers them, each in its place.",
-    received: `${emitters}, up to ${Math.round(1000 * apart)} mm apart; ${BELOW} m below, up to ${percent} of the highest illuminance falls elsewhere than from emitters apart`,
+    received: phrase`${emitters}, up to ${apart} apart; ${BELOW} below, up to ${percent} of the highest illuminance falls elsewhere than from emitters apart`,
     ...(error > WORTH_SPLITTING
       ? { expected: 'for more accuracy, each emitter as a luminaire of its own: "lampSet" 0, 1, …' }
       : {}),

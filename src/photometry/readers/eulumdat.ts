@@ -13,10 +13,10 @@
  */
 
 import type { Outcome } from "../../diagnostics/issue.ts";
-import { openingOfSides } from "./eulumdat-opening.ts";
 import type { Photometry } from "../photometry.ts";
 import { checkedAngles } from "./angle-list.ts";
 import { type EulumdatHeader, readEulumdatHeader } from "./eulumdat-header.ts";
+import { openingOfSides } from "./eulumdat-opening.ts";
 import { storedPlanes } from "./eulumdat-planes.ts";
 import { checkFlux } from "./flux-check.ts";
 import { allFinite, refuseNegative, verticalRangeWarning } from "./intensity-table.ts";

@@ -30,7 +30,7 @@ import {
   shiningTogether,
   variantCount,
 } from "./gldf-emitters.ts";
-import { placesOfEmitters, sumOfEmitters, sumIfAll } from "./gldf-sum.ts";
+import { placesOfEmitters, sumIfAll, sumOfEmitters } from "./gldf-sum.ts";
 import type { ReadOptions } from "./read-options.ts";
 import { quote, SourceText } from "./source-text.ts";
 import { attributeOf, child, readXml, textOf, type XmlElement } from "./xml.ts";

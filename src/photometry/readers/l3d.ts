@@ -12,10 +12,10 @@
 import { add, type Vec3 } from "../../geometry/vector.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import { type Rotation, rotationAboutAxes } from "../rotated-distribution.ts";
+import { decodeText } from "../text-decoding.ts";
 import { readContainer } from "./container.ts";
 import { parseNumber } from "./number-scanner.ts";
 import { SourceText } from "./source-text.ts";
-import { decodeText } from "../text-decoding.ts";
 import { attributeOf, child, childrenNamed, readXml, type XmlElement } from "./xml.ts";
 
 export interface LightEmittingObject {

@@ -7,6 +7,7 @@
  * Field 12 multiplies to 1991, is nothing in 1995 and 2002 and the file generation type in 2019.
  */
 
+import { lengthList } from "../../diagnostics/phrase.ts";
 import { METRES_PER_FOOT } from "../../units/quantities.ts";
 import type { PhotometryType } from "../intensity-distribution.ts";
 import { MOST_LAMPS } from "./intensity-table.ts";
@@ -142,9 +143,7 @@ function readOpening(unit: number, header: Lm63Header, scanner: NumberScanner, s
       scanner.at,
       "lm63-large-opening",
       "The luminous opening is very large; are its units right?",
-      {
-        received: `${opening.length} × ${opening.width} × ${opening.height} m`,
-      },
+      { received: lengthList([opening.length, opening.width, opening.height], " × ") },
     );
   return opening;
 }

@@ -5,7 +5,15 @@
  * (both from 1, columns in UTF-16 units). Lines end in CR LF, LF or CR alone.
  */
 
-import { failure, type Issue, type Outcome, type SourceLocation, success } from "../../diagnostics/issue.ts";
+import {
+  failure,
+  type Issue,
+  type IssuePhrases,
+  type Outcome,
+  type SourceLocation,
+  success,
+} from "../../diagnostics/issue.ts";
+import { issueTexts } from "../../diagnostics/phrase.ts";
 
 export interface SourceLine {
   /** Without its line end. */
@@ -17,10 +25,7 @@ export interface SourceLine {
 }
 
 /** What an issue may say beyond its sentence. */
-export interface IssueDetail {
-  readonly expected?: string;
-  readonly received?: string;
-}
+export type IssueDetail = Omit<IssuePhrases, "message">;
 
 /** Longest excerpt of a file quoted in a message. */
 const QUOTE = 40;
@@ -64,12 +69,22 @@ export class SourceText {
 
   /** Records an error and returns undefined, so that a parsing step can `return source.error(…)`. */
   error(offset: number, code: string, message: string, detail: IssueDetail = {}): undefined {
-    this.errors.push({ code, severity: "error", message, ...detail, where: this.where(offset) });
+    this.errors.push({
+      code,
+      severity: "error",
+      ...issueTexts({ message, ...detail }),
+      where: this.where(offset),
+    });
     return undefined;
   }
 
   warn(offset: number, code: string, message: string, detail: IssueDetail = {}): void {
-    this.warnings.push({ code, severity: "warning", message, ...detail, where: this.where(offset) });
+    this.warnings.push({
+      code,
+      severity: "warning",
+      ...issueTexts({ message, ...detail }),
+      where: this.where(offset),
+    });
   }
 
   /** The value with the warnings, or the errors when there were any. */

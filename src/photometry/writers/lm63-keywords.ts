@@ -2,9 +2,9 @@
  * Keyword lines of an LM-63 file from the labels of any format, wrapped with [MORE].
  */
 
+import { wordRows } from "../../diagnostics/word-rows.ts";
 import type { Photometry } from "../photometry.ts";
 import { asciiText } from "./ascii-text.ts";
-import { wordRows } from "../../diagnostics/word-rows.ts";
 
 const REQUIRED = ["TEST", "TESTLAB", "ISSUEDATE", "MANUFAC"] as const;
 const KNOWN = new Set([

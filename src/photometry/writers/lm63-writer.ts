@@ -8,8 +8,8 @@
  * Reference: ANSI/IES LM-63-2002 and -2019. Error: ≤ 5e-10 relative on intensities, none on angles.
  */
 
-import { wordRows } from "../../diagnostics/word-rows.ts";
 import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
+import { wordRows } from "../../diagnostics/word-rows.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { Photometry } from "../photometry.ts";
 import { tiltFactorAt } from "../tilt-factor.ts";

@@ -98,7 +98,7 @@ describe("a definition", () => {
     expect(warned({})).toEqual([]);
     expect(warned({ diameter: 0.06 })).toEqual([]);
     expect(warned({ diameter: 0.2 })).toEqual([
-      expect.stringMatching(/^\/lamp\/diameter .*0\.200 m, replaces/),
+      expect.stringMatching(/^\/lamp\/diameter .*0\.2 m, replaces/),
     ]);
     expect(warned({ shape: "Q99" })).toEqual([expect.stringMatching(/^\/lamp\/shape .*0\.099 m wide/)]);
     const built = buildShadeLuminaire("x", { ...LAMP, shape: "Q99" }, { profile: "dome", diameter: 0.38 });
