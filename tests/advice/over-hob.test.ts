@@ -1,13 +1,13 @@
 /** Pendants over the hob are named in a caution: common practice, no source. */
 import { describe, expect, it } from "vitest";
-import { pendantsOverHob } from "../../src/advice/over-hob.ts";
 import type { Clash } from "../../src/advice/clashes/clash.ts";
+import { pendantsOverHob } from "../../src/advice/over-hob.ts";
 import { checkAnswer } from "../../src/app/check-answer.ts";
 import { verdictInWords } from "../../src/elements/sheet/verdict-words.ts";
 import type { Scene } from "../../src/scene/scene.ts";
-import { syntheticAssessment } from "../support/synthetic-island.ts";
 import { overHobSentence } from "../../src/words/hob-text.ts";
 import { ISLAND, kitchen, resolved } from "../support/studies.ts";
+import { syntheticAssessment } from "../support/synthetic-island.ts";
 
 /** Three domes of radius 0.15 m, 0.4, 1.2 and 2 m along the top and in its middle across. */
 function withHob(from: number, to: number, turn = 0): Scene {

@@ -6,7 +6,7 @@
  */
 
 import { depthInside, type Polygon } from "../../geometry/polygon.ts";
-import { polygonGap } from "../../geometry/polygon-gap.ts";
+import { leastOutside, polygonGap, type Span } from "../../geometry/polygon-gap.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import type { BoxInPlace } from "../../scene/box-places.ts";
@@ -92,90 +92,55 @@ export function joistShifts(
   return clear >= -1e-9 ? undefined : { back: -clearance - off, forth: clearance - off, clear };
 }
 
-/** How far the boxes of a shifted row reach into others, each as the circle round it, summed (m). */
-function overlapOf(row: readonly BoxInPlace[], others: readonly BoxInPlace[], [dx, dy]: Vec2): number {
-  const radius = (box: BoxInPlace): number => reachOf(box, ceilingFootprint(box));
-  const circles = others.map((box) => ({ at: box.at, r: radius(box) }));
-  let sum = 0;
-  for (const box of row) {
-    const own = radius(box);
-    for (const { at, r } of circles)
-      sum += Math.max(0, own + r - Math.hypot(box.at[0] + dx - at[0], box.at[1] + dy - at[1]));
-  }
-  return sum;
-}
-
-/** Boxes on joists, with one shift for the whole row of each layer: the least that frees every box of it. */
+/** Boxes on joists, each with the shift that frees it alone: for when none of its row together is found. */
 export function joistClashes({ room }: Scene, all: readonly BoxInPlace[]): Clash[] {
-  if (room.joists === undefined) return [];
-  const from = room.joists.along === "x" ? "wall 0" : "wall 3";
-  const layers = new Map<number, BoxInPlace[]>();
-  for (const box of all)
-    if (box.kind !== "fixed") layers.set(box.layer, [...(layers.get(box.layer) ?? []), box]);
-  return [...layers.values()].flatMap((row) => {
-    const others = all.filter((box) => box.kind !== "fixed" && !row.includes(box));
-    const before = overlapOf(row, others, [0, 0]);
-    const shift = rowShift(
-      room,
-      row.map(({ at }) => at),
-      undefined,
-      (by) => overlapOf(row, others, by) > before + TOUCHING,
-    );
-    const boxes = row.map(({ tag }) => tag);
-    return row.flatMap((box): Clash[] => {
-      const own = joistShifts(room, box.at);
-      if (own === undefined) return [];
-      const alone = -own.back < own.forth ? own.back : own.forth;
-      return [
-        {
-          kind: "joist",
-          between: [box.tag],
-          clear: own.clear,
-          remedy:
-            shift === undefined
-              ? { kind: "move box", by: alone, from, boxes }
-              : { kind: "shift together", by: shift, from, boxes },
-        },
-      ];
-    });
+  const from = room.joists?.along === "x" ? "wall 0" : "wall 3";
+  return all.flatMap((box): Clash[] => {
+    const own = box.kind === "fixed" ? undefined : joistShifts(room, box.at);
+    if (own === undefined) return [];
+    const boxes = all
+      .filter(({ layer, kind }) => layer === box.layer && kind !== "fixed")
+      .map(({ tag }) => tag);
+    const by = -own.back < own.forth ? own.back : own.forth;
+    return [
+      { kind: "joist", between: [box.tag], clear: own.clear, remedy: { kind: "move box", by, from, boxes } },
+    ];
   });
 }
 
-/**
- * The least common shift (m) that frees every box of a row from the joists, rounded outwards to whole grains; undefined where none
- * does within the room. One that is `worse` is taken only where every other is. Candidates are the shifts that bring one box to the edge of what it needs: the least common one is among them.
- */
-export function rowShift(
-  room: Scene["room"],
-  row: readonly Vec2[],
-  grain = 0.001,
-  worse: (by: Vec2) => boolean = () => false,
-): number | undefined {
+/** The least common shift (m) that frees every box of a row from the joists, rounded outwards to whole grains; undefined where none
+ * does within the room. */
+export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.001): number | undefined {
   const { joists } = room;
   if (joists === undefined) return undefined;
   const axis = joists.along === "x" ? 1 : 0;
-  const moved = ([x, y]: Vec2, by: number): Vec2 => (axis === 0 ? [x + by, y] : [x, y + by]);
-  const outwards = (by: number): number => Math.sign(by) * Math.ceil(Math.abs(by) / grain - 1e-6) * grain;
   const clearance = clearOfJoist(joists);
-  const candidates = row.flatMap((at) => {
-    const k = Math.round((at[axis] - joists.first) / joists.spacing);
-    return [-2, -1, 0, 1, 2].flatMap((step) => {
-      const off = joists.first + Math.max(0, k + step) * joists.spacing - at[axis];
-      return [outwards(off - clearance), outwards(off + clearance)];
-    });
-  });
-  candidates.push(0);
-  candidates.sort((a, b) => Math.abs(a) - Math.abs(b) || b - a);
   const extent = axis === 0 ? room.length : room.width;
-  const isInside = (at: number): boolean => at >= BOX_WIDTH / 2 && at <= extent - BOX_WIDTH / 2;
-  let least: number | undefined;
-  for (const by of candidates) {
-    if (!row.every((at) => isInside(at[axis] + by) && joistShifts(room, moved(at, by)) === undefined))
-      continue;
-    if (!worse(moved([0, 0], by))) return by;
-    least ??= by;
-  }
-  return least;
+  const places = row.map((at) => at[axis]);
+  const shifts = [1, -1].flatMap((sign) => {
+    // In grains, the ends rounded outwards, so that what is free is a whole number of them.
+    const spans = places.flatMap((at) =>
+      joistLines(joists, extent).map((line): Span => {
+        const ends = [sign * (line - at) - clearance, sign * (line - at) + clearance].map(
+          (end) => end / grain,
+        );
+        return [Math.floor(ends[0] + 1e-6), Math.ceil(ends[1] - 1e-6)];
+      }),
+    );
+    const by = sign * leastOutside(spans) * grain;
+    const isInside = places.every((at) => Math.abs(at + by - extent / 2) <= (extent - BOX_WIDTH) / 2);
+    return isInside ? [by] : [];
+  });
+  return shifts.sort((a, b) => Math.abs(a) - Math.abs(b))[0];
+}
+
+/** Where the middles of the joists are (m), from the wall they are counted from. */
+export function joistLines(
+  { first, spacing, width = JOIST_WIDTH }: NonNullable<Scene["room"]["joists"]>,
+  extent: number,
+): number[] {
+  const count = Math.max(0, Math.ceil((extent + width - first) / spacing));
+  return Array.from({ length: count }, (_, k) => first + k * spacing);
 }
 
 /** The keep-outs that a box at (x, y) reaches into, with how far as a negative distance (m). */

@@ -15,7 +15,14 @@ import { doorSwing } from "../../scene/door-swing.ts";
 import { disc, luminairePieces } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
-import { BOX_WIDTH, ceilingFootprint, JOIST_WIDTH, tallBodies, tallReach } from "./ceiling-clashes.ts";
+import {
+  BOX_WIDTH,
+  ceilingFootprint,
+  JOIST_WIDTH,
+  joistLines,
+  tallBodies,
+  tallReach,
+} from "./ceiling-clashes.ts";
 import type { Clash, Remedy } from "./clash.ts";
 import { isStraight } from "./row-spacing.ts";
 
@@ -45,13 +52,16 @@ export function directed(scene: Scene, boxes: readonly BoxInPlace[], found: read
   };
   return found.map((clash) => {
     const { kind } = clash.remedy;
-    if (boxes.length > MOST_BOXES || (kind !== "move apart" && kind !== "move away")) return clash;
+    const isJoist = kind === "move box";
+    if (boxes.length > MOST_BOXES || !(isJoist || kind === "move apart" || kind === "move away"))
+      return clash;
     const ways = clash.between
       .flatMap((tag) => boxes.filter((box) => box.tag === tag))
       .flatMap((box) => {
         const row = boxes.filter(({ layer }) => layer === box.layer);
-        const whole = row.length > 1 && isStraight(row) ? shiftOf(row) : undefined;
-        const way = whole ?? shiftOf([box]);
+        // Joists meet the boxes of a grid alike; of what stands elsewhere a grid is shifted for one box.
+        const whole = isJoist || (row.length > 1 && isStraight(row)) ? shiftOf(row) : undefined;
+        const way = whole ?? (isJoist ? undefined : shiftOf([box]));
         return way === undefined ? [] : [way];
       });
     if (ways.length === 0) return clash;
@@ -135,12 +145,9 @@ function joistStrips({ joists, length, width }: Scene["room"]): Polygon[] {
   if (joists === undefined) return [];
   const own = joists.width ?? JOIST_WIDTH;
   const extent = joists.along === "x" ? width : length;
-  const strips: Polygon[] = [];
-  for (let at = joists.first; at < extent + own; at += joists.spacing)
-    strips.push(
-      joists.along === "x"
-        ? rectangle(-1, at - own / 2, length + 2, own)
-        : rectangle(at - own / 2, -1, own, width + 2),
-    );
-  return strips;
+  return joistLines(joists, extent).map((at) =>
+    joists.along === "x"
+      ? rectangle(-1, at - own / 2, length + 2, own)
+      : rectangle(at - own / 2, -1, own, width + 2),
+  );
 }
