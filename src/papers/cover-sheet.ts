@@ -4,6 +4,7 @@ import type { SetOut } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, flow, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";
+import { column, table } from "../drawing/paper/table.ts";
 import { verdictWords } from "../words/arrangement-sentences.ts";
 import { chosenOption, type Handover, handoverWords, program } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
@@ -31,45 +32,29 @@ export function coverSheets(handover: Handover, setOut: SetOut, rows: readonly D
     ...projectBlocks(handover),
     ...buildBlocks(handover, setOut),
     heading("Drawings of this set", 11),
-    {
-      kind: "table",
-      depicts: "drawing row",
-      columns: [
-        { title: "sheet", share: 0.7 },
-        { title: "drawing", share: 2.4 },
-        { title: "scale", share: 1.1 },
-        { title: "for", share: 5 },
-        { title: "file", share: 1.3 },
+    table(
+      rows,
+      [
+        column("sheet", 0.7, ({ first, last }) => (first === last ? `${first}` : `${first} to ${last}`)),
+        column("drawing", 2.4, ({ title }) => printable(title, 60)),
+        column("scale", 1.1, ({ scale }) => scale ?? "–"),
+        column("for", 5, ({ about }) => about),
+        column("file", 1.3, ({ file }) => file),
       ],
-      rows: rows.map(({ first, last, title, scale, about, file }) => [
-        first === last ? `${first}` : `${first} to ${last}`,
-        printable(title, 60),
-        scale ?? "–",
-        about,
-        file,
-      ]),
-    },
+      { depicts: "drawing row" },
+    ),
     heading("Revisions", 11),
-    {
-      kind: "table",
-      depicts: "revision row",
-      columns: [
-        { title: "revision", share: 0.7 },
-        { title: "date", share: 1 },
-        { title: "what is new", share: 6 },
-        { title: "drawn", share: 1.4 },
-        { title: "checked", share: 1.4 },
+    table(
+      [handover],
+      [
+        column("revision", 0.7, ({ revision }) => revision),
+        column("date", 1, ({ date }) => date),
+        column("what is new", 6, ({ note }) => (note === undefined ? "–" : printable(note, 300))),
+        column("drawn", 1.4, ({ head }) => (head?.author === undefined ? "–" : printable(head.author, 60))),
+        column("checked", 1.4, () => ".".repeat(18)),
       ],
-      rows: [
-        [
-          handover.revision,
-          handover.date,
-          handover.note === undefined ? "–" : printable(handover.note, 300),
-          handover.head?.author === undefined ? "–" : printable(handover.head.author, 60),
-          "..................",
-        ],
-      ],
-    },
+      { depicts: "revision row" },
+    ),
     paragraph(
       `Sheets of other revisions or of another study number (${handover.fingerprint} here) do not belong to this set. Written by ${program(handover)}.`,
       { size: 7.5 },

@@ -14,6 +14,7 @@ import { line, segment, text } from "../drawing/drawing.ts";
 import { islandAxes } from "../drawing/island-axes.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import type { PaperMark } from "../drawing/paper/paper.ts";
+import { column, endColumn, table } from "../drawing/paper/table.ts";
 import { depthInside } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { initialFactor } from "../scene/maintained.ts";
@@ -68,37 +69,38 @@ function dimmedSettings(handover: Handover): readonly DimmedSetting[] {
 }
 
 function levels(settings: readonly DimmedSetting[]): Block {
-  return {
-    kind: "table",
-    size: TABLE,
-    depicts: "setting row",
-    columns: [
-      { title: "setting", share: 1.5 },
-      { title: "layer", share: 1.5 },
-      { title: "circuit", share: 0.8 },
-      { title: "leg", share: 0.4 },
-      { title: "dimmer", share: 1.6 },
-      { title: "light output", share: 0.9, align: "end" },
-      { title: "dimmer at", share: 1.3, align: "end" },
-      { title: "load, W", share: 0.7, align: "end" },
-    ],
-    rows: settings.flatMap(({ name, layers }) => {
-      return switchingLegs(layers).map(({ leg, layer }, i) => {
+  const rows = settings.flatMap(({ name, layers }) =>
+    switchingLegs(layers).map(({ leg, layer }, i) => ({
+      name: i === 0 ? printable(name, 30) : "",
+      leg,
+      layer,
+    })),
+  );
+  return table(
+    rows,
+    [
+      column("setting", 1.5, ({ name }) => name),
+      column("layer", 1.5, ({ layer }) => printable(layer.name, 30)),
+      column("circuit", 0.8, ({ layer: { circuit } }) =>
+        circuit === undefined ? "HOLD" : printable(circuit, 20),
+      ),
+      column("leg", 0.4, ({ leg }) => leg),
+      column("dimmer", 1.6, ({ layer }) => dimmerWords(layer)),
+      endColumn("light output", 0.9, ({ layer }) => levelWords(layer.dim)),
+      endColumn("dimmer at", 1.3, ({ layer }) => setWords(layer)),
+      endColumn("load, W", 0.7, ({ layer }) => {
         const { watts, unknown } = layerPower(layer);
-        const [{ control }] = settingLevels([layer], [layer.dim]);
-        return [
-          i === 0 ? printable(name, 30) : "",
-          printable(layer.name, 30),
-          layer.circuit === undefined ? "HOLD" : printable(layer.circuit, 20),
-          leg,
-          dimmerWords(layer),
-          levelWords(layer.dim),
-          control === undefined ? "not stated" : layer.dim === 0 ? "off" : controlWords(control),
-          powerFigure(watts, unknown, "≥", 1),
-        ];
-      });
-    }),
-  };
+        return powerFigure(watts, unknown, "≥", 1);
+      }),
+    ],
+    { size: TABLE, depicts: "setting row" },
+  );
+}
+
+function setWords(layer: Layer): string {
+  const [{ control }] = settingLevels([layer], [layer.dim]);
+  if (control === undefined) return "not stated";
+  return layer.dim === 0 ? "off" : controlWords(control);
 }
 
 function dimmerWords({ dimmer }: Layer): string {
@@ -174,30 +176,20 @@ function placeOf(scene: Scene, { at }: NamedPoint): { readonly from: "top" | "ro
 }
 
 function places(scene: Scene, points: readonly NamedPoint[], words: HandoverWords): Block {
-  return {
-    kind: "table",
-    size: TABLE,
-    depicts: "meter row",
-    columns: [
-      { title: "point", share: 0.5 },
-      { title: "near the middle of", share: 1.5 },
-      { title: "measured from", share: 2.2 },
-      { title: "along", share: 0.9, align: "end" },
-      { title: "across", share: 0.9, align: "end" },
-      { title: "above the floor", share: 1, align: "end" },
-    ],
-    rows: points.map((point) => {
-      const { from, place } = placeOf(scene, point);
-      return [
-        point.tag,
-        printable(point.zone, 40),
+  return table(
+    points.map((point) => ({ ...point, ...placeOf(scene, point) })),
+    [
+      column("point", 0.5, ({ tag }) => tag),
+      column("near the middle of", 1.5, ({ zone }) => printable(zone, 40)),
+      column("measured from", 2.2, ({ from }) =>
         from === "top" ? "left end and near edge of the top" : "left and near wall of the room",
-        words.dimension(place[0]),
-        words.dimension(place[1]),
-        words.dimension(point.at[2]),
-      ];
-    }),
-  };
+      ),
+      endColumn("along", 0.9, ({ place }) => words.dimension(place[0])),
+      endColumn("across", 0.9, ({ place }) => words.dimension(place[1])),
+      endColumn("above the floor", 1, ({ at }) => words.dimension(at[2])),
+    ],
+    { size: TABLE, depicts: "meter row" },
+  );
 }
 
 function readings(
@@ -206,38 +198,28 @@ function readings(
   points: readonly NamedPoint[],
   words: HandoverWords,
 ): Block {
-  return {
-    kind: "table",
-    size: TABLE,
-    depicts: "meter row",
-    columns: [
-      { title: "setting", share: 1.4 },
-      { title: "point", share: 0.5 },
-      { title: `each layer alone, new, ${words.light}`, share: 3.2 },
-      { title: `together, new, ${words.light}`, share: 1.1, align: "end" },
-      { title: `maintained, ${words.light}`, share: 0.9, align: "end" },
-      { title: "read", share: 0.8 },
+  const fresh = initialFactor(maintenance);
+  const rows = settings.flatMap(({ name, zones }) =>
+    points.map(({ tag, zone }, i) => {
+      const light = zones.find((each) => each.name === zone)?.middle?.layers ?? [];
+      const together = light.reduce((sum, each) => sum + each, 0);
+      return { name: i === 0 ? printable(name, 30) : "", tag, light, together };
+    }),
+  );
+  const alone = ({ light }: (typeof rows)[number]): string =>
+    layers.map(({ name }, l) => `${printable(name, 24)} ${words.figure((light[l] ?? 0) * fresh)}`).join(", ");
+  return table(
+    rows,
+    [
+      column("setting", 1.4, ({ name }) => name),
+      column("point", 0.5, ({ tag }) => tag),
+      column(`each layer alone, new, ${words.light}`, 3.2, alone),
+      endColumn(`together, new, ${words.light}`, 1.1, ({ together }) => words.figure(together * fresh)),
+      endColumn(`maintained, ${words.light}`, 0.9, ({ together }) => words.figure(together)),
+      column("read", 0.8, () => ""),
     ],
-    rows: settings.flatMap(({ name, zones }) =>
-      points.map(({ tag, zone }, i) => {
-        const light = zones.find((each) => each.name === zone)?.middle?.layers ?? [];
-        const together = light.reduce((sum, each) => sum + each, 0);
-        return [
-          i === 0 ? printable(name, 30) : "",
-          tag,
-          layers
-            .map(
-              (layer, l) =>
-                `${printable(layer.name, 24)} ${words.figure((light[l] ?? 0) * initialFactor(maintenance))}`,
-            )
-            .join(", "),
-          words.figure(together * initialFactor(maintenance)),
-          words.figure(together),
-          "",
-        ];
-      }),
-    ),
-  };
+    { size: TABLE, depicts: "meter row" },
+  );
 }
 
 /** The top with its zones and the points on it. */

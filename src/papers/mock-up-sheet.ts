@@ -9,8 +9,8 @@ import { heldTags } from "../drawing/clash-marks.ts";
 import { type Block, bullet, flow, paragraph, SMALL } from "../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";
 import { moved } from "../drawing/paper/paper.ts";
+import { column, endColumn, table } from "../drawing/paper/table.ts";
 import { planMargins, setOutPlan } from "../drawing/set-out-plan.ts";
-import type { Vec2 } from "../geometry/vector.ts";
 import { planExtents } from "../luminaire/plan-extent.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
@@ -88,47 +88,35 @@ function marksTable(handover: Handover, words: HandoverWords): Block[] {
   const { scene } = chosenOption(handover);
   const { island, room } = scene;
   const found = setOut(scene, handover.unit, words.length);
-  const far: Vec2 = [room.length, 0];
-  const distance = (a: Vec2, b: Vec2): string =>
-    words.dimension(roundTo(Math.hypot(a[0] - b[0], a[1] - b[1]), handover.unit));
-  const row = (name: string, p: Vec2, string: string): string[] => [
-    name,
-    words.dimension(roundTo(p[0], handover.unit)),
-    words.dimension(roundTo(p[1], handover.unit)),
-    distance(p, [0, 0]),
-    distance(p, far),
-    string,
-  ];
   const corners =
     island === undefined || island.outline.length > 8
       ? []
       : island.outline.map((p) => islandToRoom(island, p));
   const pendants = found.boxes.filter((box) => box.kind === "pendant");
+  const rows = [
+    ...corners.map((at, i) => ({ name: `island corner ${i + 1}`, at, string: "" })),
+    ...pendants.map(({ tag, luminaire, middle, heights }) => {
+      const { ceiling, bottom } = heights as NonNullable<typeof heights>;
+      const name = `${tag} ${printable(luminaire.name, 20)}`;
+      return { name, at: middle, string: words.dimension(ceiling - bottom) };
+    }),
+  ];
+  const rounded = (length: number): string => words.dimension(roundTo(length, handover.unit));
   const blocks: Block[] = [
-    {
-      kind: "table",
-      size: SMALL + 0.75,
-      depicts: "tape row",
-      columns: [
-        { title: "mark", share: 1.2 },
-        { title: "from wall 3 (x)", share: 1, align: "end" },
-        { title: "from wall 0 (y)", share: 1, align: "end" },
-        { title: "tape from datum", share: 1.1, align: "end" },
-        { title: "tape from the other end of wall 0", share: 1.5, align: "end" },
-        { title: "string, ceiling to lower edge", share: 1.4, align: "end" },
+    table(
+      rows,
+      [
+        column("mark", 1.2, ({ name }) => name),
+        endColumn("from wall 3 (x)", 1, ({ at }) => rounded(at[0])),
+        endColumn("from wall 0 (y)", 1, ({ at }) => rounded(at[1])),
+        endColumn("tape from datum", 1.1, ({ at }) => rounded(Math.hypot(...at))),
+        endColumn("tape from the other end of wall 0", 1.5, ({ at: [x, y] }) =>
+          rounded(Math.hypot(x - room.length, y)),
+        ),
+        endColumn("string, ceiling to lower edge", 1.4, ({ string }) => string),
       ],
-      rows: [
-        ...corners.map((p, i) => row(`island corner ${i + 1}`, p, "")),
-        ...pendants.map((box) => {
-          const { ceiling, bottom } = box.heights as NonNullable<typeof box.heights>;
-          return row(
-            `${box.tag} ${printable(box.luminaire.name, 20)}`,
-            box.middle,
-            words.dimension(ceiling - bottom),
-          );
-        }),
-      ],
-    },
+      { size: SMALL + 0.75, depicts: "tape row" },
+    ),
     bullet(
       "Two tapes, one from each end of wall 0, meet at the mark: no square needed. Their lengths are rounded on their own.",
       SMALL + 0.75,
@@ -152,7 +140,7 @@ function marksTable(handover: Handover, words: HandoverWords): Block[] {
   if (island !== undefined && corners.length === 4)
     blocks.push(
       bullet(
-        `The island is square when both diagonals are ${distance(corners[0], corners[2])}.`,
+        `The island is square when both diagonals are ${rounded(Math.hypot(corners[0][0] - corners[2][0], corners[0][1] - corners[2][1]))}.`,
         SMALL + 0.75,
       ),
     );

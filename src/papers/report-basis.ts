@@ -5,6 +5,7 @@ import { formatIssue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { asSentence } from "../diagnostics/sentence.ts";
 import { type Block, bullet, heading, paragraph } from "../drawing/paper/flow.ts";
+import { column } from "../drawing/paper/table.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { degrees } from "../units/quantities.ts";
 import { briefValue } from "../words/brief-value.ts";
@@ -25,18 +26,11 @@ export function assumed(handover: Handover): Block[] {
     ...(defaults.length === 0
       ? []
       : [
-          table(
-            [
-              { title: "place in the study", share: 2.2 },
-              { title: "value", share: 1.2 },
-              { title: "why", share: 3.4 },
-            ],
-            defaults.map(({ path, value, why }) => [
-              printable(path, 90),
-              standIn(path, value, { length: unit, illuminance }),
-              printable(why, 160),
-            ]),
-          ),
+          table(defaults, [
+            column("place in the study", 2.2, ({ path }) => printable(path, 90)),
+            column("value", 1.2, ({ path, value }) => standIn(path, value, { length: unit, illuminance })),
+            column("why", 3.4, ({ why }) => printable(why, 160)),
+          ]),
         ]),
     ...(warnings.length === 0 ? [] : [paragraph("Warnings met on the way:", { size: SIZE, strong: true })]),
     ...warnings.map((issue) => bullet(printable(formatIssue(issue), 400), SIZE)),

@@ -3,6 +3,7 @@
 import { loadReport } from "../advice/load.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, heading } from "../drawing/paper/flow.ts";
+import { column, endColumn } from "../drawing/paper/table.ts";
 import { area, bounds, type Polygon } from "../geometry/polygon.ts";
 import type { Vec2, Vec3 } from "../geometry/vector.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
@@ -160,67 +161,61 @@ function reflectanceWords({ surfaces }: Scene): string {
 }
 
 function luminaireTable({ lamps }: Handover, types: readonly Luminaire[], words: HandoverWords): Block {
-  return table(
-    [
-      { title: "luminaire", share: 1.2 },
-      { title: "flux, lm", share: 0.7, align: "end" },
-      { title: "rated, lm", share: 0.7, align: "end" },
-      { title: "power, W", share: 0.7, align: "end" },
-      { title: "light leaves from", share: 1.7 },
-      { title: "evidence and its band", share: 1.7 },
-      { title: "source", share: 2 },
-    ],
-    types.map((each) => luminaireRow(each, words, lamps.get(each.name)?.shade)),
-  );
+  return table(types, [
+    column("luminaire", 1.2, ({ name }) => printable(name, 40)),
+    endColumn("flux, lm", 0.7, ({ flux }) => flux.toFixed(0)),
+    endColumn("rated, lm", 0.7, ({ ratedFlux }) => ratedFlux?.toFixed(0) ?? "–"),
+    endColumn("power, W", 0.7, ({ watts }) =>
+      watts === undefined ? "–" : `${Number(watts.toPrecision(3))}`,
+    ),
+    column("light leaves from", 1.7, ({ emission }) => openingWords(emission.opening, words)),
+    column("evidence and its band", 1.7, ({ evidence }) => evidenceWords(evidence)),
+    column("source", 2, ({ name, origin }) => {
+      const shade = lamps.get(name)?.shade;
+      return `${printable(origin, 60)}${shade === undefined ? "" : `; ${printable(shade, 120)}`}`;
+    }),
+  ]);
 }
 
 function placesTable(handover: Handover, words: HandoverWords): Block {
-  return table(
-    [
-      { title: "option", share: 0.75 },
-      { title: "layer", share: 1.2 },
-      { title: "luminaire", share: 1.2 },
-      { title: "count", share: 0.5, align: "end" },
-      { title: "level", share: 0.6, align: "end" },
-      { title: "places: x, y, height of the photometric centre", share: 5 },
-    ],
-    handover.options.flatMap(({ scene: each }) =>
-      each.layers.map((layer) => [
-        each.letter,
-        printable(layer.name, 30),
-        [...new Set(layer.luminaires.map(({ luminaire }) => printable(luminaire.name, 30)))].join(", "),
-        `${layer.luminaires.length}`,
-        `${Math.round(layer.dim * 100)} %`,
-        layer.luminaires
+  const rows = handover.options.flatMap(({ scene: { letter, layers } }) =>
+    layers.map((layer) => ({ letter, ...layer })),
+  );
+  return table(rows, [
+    column("option", 0.75, ({ letter }) => letter),
+    column("layer", 1.2, ({ name }) => printable(name, 30)),
+    column("luminaire", 1.2, ({ luminaires }) =>
+      [...new Set(luminaires.map(({ luminaire }) => printable(luminaire.name, 30)))].join(", "),
+    ),
+    endColumn("count", 0.5, ({ luminaires }) => `${luminaires.length}`),
+    endColumn("level", 0.6, ({ dim }) => `${Math.round(dim * 100)} %`),
+    column(
+      "places: x, y, height of the photometric centre",
+      5,
+      ({ luminaires }) =>
+        luminaires
           .slice(0, 24)
           .map(({ frame }) => frame.origin.map(words.dimension).join(", "))
-          .join("; ") + (layer.luminaires.length > 24 ? "; and more, see the tables of boxes" : ""),
-      ]),
+          .join("; ") + (luminaires.length > 24 ? "; and more, see the tables of boxes" : ""),
     ),
-  );
+  ]);
 }
 
 function luminairesOf(scene: Scene): Luminaire[] {
   return scene.layers.flatMap(({ luminaires }) => luminaires.map(({ luminaire }) => luminaire));
 }
 
-function luminaireRow(
-  { name, flux, ratedFlux, watts: power, emission, evidence, origin }: Luminaire,
+function openingWords(
+  { shape, length, width, height }: Luminaire["emission"]["opening"],
   words: HandoverWords,
-  shade: string | undefined,
-): string[] {
-  const { shape, length, width, height } = emission.opening;
-  const { words: known, band } = EVIDENCE[evidence];
+): string {
+  return shape === "point"
+    ? "a point"
+    : `${shape} ${words.dimension(length)} × ${words.dimension(width)}${height > 0 ? ` × ${words.dimension(height)}` : ""}`;
+}
+
+function evidenceWords(evidence: Luminaire["evidence"]): string {
+  const { words, band } = EVIDENCE[evidence];
   const [down, up] = band.map((share) => Math.round(share * 100));
-  return [
-    printable(name, 40),
-    flux.toFixed(0),
-    ratedFlux === undefined ? "–" : ratedFlux.toFixed(0),
-    power === undefined ? "–" : `${Number(power.toPrecision(3))}`,
-    shape === "point"
-      ? "a point"
-      : `${shape} ${words.dimension(length)} × ${words.dimension(width)}${height > 0 ? ` × ${words.dimension(height)}` : ""}`,
-    `${known}, ${down === up ? `±${up}` : `−${down} +${up}`} %`,
-    `${printable(origin, 60)}${shade === undefined ? "" : `; ${printable(shade, 120)}`}`,
-  ];
+  return `${words}, ${down === up ? `±${up}` : `−${down} +${up}`} %`;
 }

@@ -1,7 +1,7 @@
 /** The front of the report: in short, what was asked, what was found and how sure it is. */
 
 import { settingsComparison } from "../app/settings-comparison.ts";
-import type { ArrangementAssessment, Check } from "../assessment/assessment.ts";
+import type { ArrangementAssessment, Check, PlaneAssessment } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import { uncertaintyAdvice } from "../assessment/uncertainty/advice.ts";
@@ -9,6 +9,7 @@ import { printable } from "../diagnostics/printable.ts";
 import { asSentence } from "../diagnostics/sentence.ts";
 import { type Block, gap, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved } from "../drawing/paper/paper.ts";
+import { column, endColumn, table as tableBlock } from "../drawing/paper/table.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import { powerDensity, powerFigure } from "../units/power-text.ts";
 import { uncertainOpenings, verdictWords, zoneSentence } from "../words/arrangement-sentences.ts";
@@ -47,25 +48,23 @@ export function summary(handover: Handover, words: HandoverWords): Block[] {
     ...(handover.options.length > 1
       ? [
           table(
-            [
-              { title: "option", share: 2.2 },
-              { title: "verdict", share: 1.6 },
-              { title: `whole top: average, ${words.light}`, share: 1.4, align: "end" },
-              { title: "minimum", share: 1, align: "end" },
-              { title: "evenness min/avg", share: 1.2, align: "end" },
-              { title: "power, W", share: 0.9, align: "end" },
-            ],
             handover.options.map(({ scene: each, assessment: light, clashes: found }, i) => {
               const top = light.planes[topPlane(each)]?.statistics;
-              return [
-                `${each.letter}  ${printable(each.name, 60)}${i === handover.chosen ? " (chosen)" : ""}`,
-                verdictWords(light, found),
-                top === undefined ? "–" : words.figure(top.average),
-                top === undefined ? "–" : words.figure(top.minimum),
-                top === undefined ? "–" : evennessText(top.uniformity),
-                watts(light),
-              ];
+              const name = `${each.letter}  ${printable(each.name, 60)}${i === handover.chosen ? " (chosen)" : ""}`;
+              return { name, light, found, top };
             }),
+            [
+              column("option", 2.2, ({ name }) => name),
+              column("verdict", 1.6, ({ light, found }) => verdictWords(light, found)),
+              endColumn(`whole top: average, ${words.light}`, 1.4, ({ top }) =>
+                top === undefined ? "–" : words.figure(top.average),
+              ),
+              endColumn("minimum", 1, ({ top }) => (top === undefined ? "–" : words.figure(top.minimum))),
+              endColumn("evenness min/avg", 1.2, ({ top }) =>
+                top === undefined ? "–" : evennessText(top.uniformity),
+              ),
+              endColumn("power, W", 0.9, ({ light }) => watts(light)),
+            ],
           ),
         ]
       : []),
@@ -87,22 +86,25 @@ function settingsBlocks({ options }: Handover, words: HandoverWords): Block[] {
       words.light,
     );
     if (rows.length === 0) continue;
-    blocks.push({
-      kind: "table",
-      size: TABLE,
-      depicts: "setting row",
-      columns: [
-        { title: "setting of the dimmers", share: 1.6 },
-        ...abreast.map(({ scene }) => ({
-          title: `${scene.letter}  ${printable(scene.name, 60)}`,
-          share: 1.6,
-        })),
-      ],
-      rows: rows.map(({ kind, name, cells }) => [
-        `${kind === "setting" ? "" : "\u2003"}${printable(name, 50)}`,
-        ...cells.map((cell) => printable(settingCellText(cell), 60)),
-      ]),
-    });
+    const columns = abreast.map(({ scene }, i) =>
+      column(`${scene.letter}  ${printable(scene.name, 60)}`, 1.6, ({ cells }: (typeof rows)[number]) =>
+        printable(settingCellText(cells[i]), 60),
+      ),
+    );
+    blocks.push(
+      tableBlock(
+        rows,
+        [
+          column(
+            "setting of the dimmers",
+            1.6,
+            ({ kind, name }) => `${kind === "setting" ? "" : "\u2003"}${printable(name, 50)}`,
+          ),
+          ...columns,
+        ],
+        { size: TABLE, depicts: "setting row" },
+      ),
+    );
   }
   return blocks;
 }
@@ -132,27 +134,21 @@ export function asked(handover: Handover, words: HandoverWords): Block[] {
         ? `${r.statistic} ${words.lux(r.value)} ${r.nature}`
         : `evenness ${r.value.toFixed(2)}`,
     );
-    return [
-      printable(zone.name, 80),
-      requirements?.join(", ") ?? "nothing",
-      target === undefined ? "–" : printable(`${target.name}. ${target.source}`, 200),
-      target?.known ?? "–",
-    ];
+    return { name: zone.name, requirements, target };
   });
   return [
     heading("2  What was asked", 12),
     ...(rows.length === 0
       ? [paragraph("No zones were given: the whole top is one, and nothing is asked of it.", { size: SIZE })]
       : [
-          table(
-            [
-              { title: "zone, plane; in a setting", share: 1.1 },
-              { title: "target", share: 1.8 },
-              { title: "source", share: 3.2 },
-              { title: "how known", share: 0.9 },
-            ],
-            rows,
-          ),
+          table(rows, [
+            column("zone, plane; in a setting", 1.1, ({ name }) => printable(name, 80)),
+            column("target", 1.8, ({ requirements }) => requirements?.join(", ") ?? "nothing"),
+            column("source", 3.2, ({ target }) =>
+              target === undefined ? "–" : printable(`${target.name}. ${target.source}`, 200),
+            ),
+            column("how known", 0.9, ({ target }) => target?.known ?? "–"),
+          ]),
         ]),
     paragraph(
       `Published figures for a worktop disagree, ${publishedRangeWords("worktop", words.light)}; the target is the designer's choice among them. "secondary": quoted by another text; "from memory": not looked up; confirm either before a contract rests on it.`,
@@ -191,64 +187,57 @@ export function results(
         ]
       : []),
     table(
-      [
-        { title: `zone${own}`, share: 1.2 },
-        { title: "figure", share: 1.5 },
-        { title: "value", share: 0.9, align: "end" },
-        { title: "95 % band", share: 1.3, align: "end" },
-        { title: "target", share: 0.9, align: "end" },
-        { title: "verdict", share: 1.5 },
-        { title: "what the uncertainty hangs on", share: 3 },
-      ],
-      assessment.zones.flatMap((zone) =>
-        zone.checks.length === 0
-          ? [
-              [
-                printable(zone.name, 30),
-                "average",
-                words.lux(zone.statistics.average),
-                "–",
-                "–",
-                "– no target",
-                "–",
-              ],
-            ]
-          : zone.checks.map((check) => checkRow(zone.name, check, words)),
+      assessment.zones.flatMap(
+        ({ name, statistics, checks }): { zone: string; average: number; check?: Check }[] =>
+          (checks.length === 0 ? [undefined] : checks).map((check) => ({
+            zone: name,
+            average: statistics.average,
+            check,
+          })),
       ),
+      [
+        column(`zone${own}`, 1.2, ({ zone }) => printable(zone, 30)),
+        column("figure", 1.5, ({ check }) => figureName(check, words)),
+        endColumn("value", 0.9, ({ check, average }) =>
+          check === undefined ? words.lux(average) : figure(check, words)(check.value),
+        ),
+        endColumn(
+          "95 % band",
+          1.3,
+          ({ check }) => (check && rangeWords(check.band, figure(check, words))) ?? "–",
+        ),
+        endColumn("target", 0.9, ({ check }) =>
+          check === undefined ? "–" : figure(check, words)(check.target),
+        ),
+        column("verdict", 1.5, ({ check }) => verdictCell(check)),
+        column("what the uncertainty hangs on", 3, ({ check }) =>
+          check === undefined || check.drivers.length === 0
+            ? "–"
+            : printable(uncertaintyAdvice(check.drivers), 400),
+        ),
+      ],
     ),
     table(
+      assessment.planes.flatMap((plane, i) =>
+        scene.planes[i].role === "fine" ? [] : [{ ...plane, weights: scene.planes[i].weights }],
+      ),
       [
-        { title: `plane${own}, ${words.light}`, share: 1.6 },
-        { title: "average", share: 0.8, align: "end" },
-        { title: "minimum", share: 0.9, align: "end" },
-        { title: "maximum", share: 0.9, align: "end" },
-        { title: "min/avg", share: 0.7, align: "end" },
-        { title: "min/max", share: 0.7, align: "end" },
-        { title: "points", share: 0.7, align: "end" },
-        { title: "by layer: direct + interreflected", share: 3.4 },
+        column(`plane${own}, ${words.light}`, 1.6, ({ name }) => printable(name, 40)),
+        endColumn("average", 0.8, ({ statistics }) => words.figure(statistics.average)),
+        endColumn("minimum", 0.9, (plane) => withFine(plane, "minimum", words)),
+        endColumn("maximum", 0.9, (plane) => withFine(plane, "maximum", words)),
+        endColumn("min/avg", 0.7, ({ statistics }) => evennessText(statistics.uniformity)),
+        endColumn("min/max", 0.7, ({ statistics }) => statistics.diversity.toFixed(2)),
+        endColumn("points", 0.7, ({ statistics }) => `${statistics.points}`),
+        column("by layer: direct + interreflected", 3.4, ({ layers, weights }) =>
+          layers
+            .map((layer) => {
+              const part = averageOf(layers, weights, (each) => each === layer);
+              return `${printable(layer.layer, 24)} ${words.figure(part.direct)} + ${words.figure(part.interreflected)}`;
+            })
+            .join("; "),
+        ),
       ],
-      assessment.planes.flatMap((plane, i) => {
-        if (scene.planes[i].role === "fine") return [];
-        const s = plane.statistics;
-        const fine = (value: number, finer: number | undefined): string =>
-          `${words.figure(value)}${finer === undefined ? "" : ` (${words.figure(finer)})`}`;
-        const layers = plane.layers.map((layer) => {
-          const part = averageOf(plane.layers, scene.planes[i].weights, (each) => each === layer);
-          return `${printable(layer.layer, 24)} ${words.figure(part.direct)} + ${words.figure(part.interreflected)}`;
-        });
-        return [
-          [
-            printable(plane.name, 40),
-            words.figure(s.average),
-            fine(s.minimum, plane.fine?.minimum),
-            fine(s.maximum, plane.fine?.maximum),
-            evennessText(s.uniformity),
-            s.diversity.toFixed(2),
-            `${s.points}`,
-            layers.join("; "),
-          ],
-        ];
-      }),
     ),
     paragraph(
       `Figures in brackets are of the fine grid, for minima and isolux lines; verdicts rest on the verification grid. Power ${watts(assessment)} W as dimmed, ${powerDensity(assessment.energy.wattsPerSquareMetre, words.unit).join(" ")} of floor.`,
@@ -265,20 +254,33 @@ function openingBlocks({ scene, assessment }: HandoverOption, words: HandoverWor
   return said === undefined ? [] : [paragraph(printable(said, 800), { size: SIZE })];
 }
 
-function checkRow(zone: string, check: Check, words: HandoverWords): string[] {
-  const light = check.quantity === "illuminance";
-  const value = (x: number): string => (light ? words.figure(x) : x.toFixed(2));
+const figure =
+  ({ quantity }: Check, words: HandoverWords) =>
+  (value: number): string =>
+    quantity === "illuminance" ? words.figure(value) : value.toFixed(2);
+
+function figureName(check: Check | undefined, words: HandoverWords): string {
+  if (check === undefined) return "average";
+  return check.quantity === "illuminance"
+    ? `${check.statistic} ${check.nature}, ${words.light}`
+    : "evenness, min/avg";
+}
+
+function verdictCell(check: Check | undefined): string {
+  if (check === undefined) return "– no target";
+  const { verdict, probability } = check;
+  if (probability === undefined) return `${VERDICT_MARK[verdict]} ${verdict}`;
   const chance =
-    check.probability === undefined
-      ? ""
-      : ` (reached with probability ${check.probability > 0.995 ? "over 0.99" : check.probability < 0.005 ? "under 0.01" : check.probability.toFixed(2)})`;
-  return [
-    printable(zone, 30),
-    light ? `${check.statistic} ${check.nature}, ${words.light}` : "evenness, min/avg",
-    value(check.value),
-    rangeWords(check.band, value) ?? "–",
-    value(check.target),
-    `${VERDICT_MARK[check.verdict]} ${check.verdict}${chance}`,
-    check.drivers.length === 0 ? "–" : printable(uncertaintyAdvice(check.drivers), 400),
-  ];
+    probability > 0.995 ? "over 0.99" : probability < 0.005 ? "under 0.01" : probability.toFixed(2);
+  return `${VERDICT_MARK[verdict]} ${verdict} (reached with probability ${chance})`;
+}
+
+/** The least or greatest of a plane, that of the fine grid in brackets. */
+function withFine(
+  { statistics, fine }: PlaneAssessment,
+  figure: "minimum" | "maximum",
+  words: HandoverWords,
+): string {
+  const coarse = words.figure(statistics[figure]);
+  return fine === undefined ? coarse : `${coarse} (${words.figure(fine[figure])})`;
 }

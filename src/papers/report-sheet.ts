@@ -6,6 +6,7 @@
 import { guidelineCards } from "../advice/guidelines/cards.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph } from "../drawing/paper/flow.ts";
+import { column } from "../drawing/paper/table.ts";
 import type { FindingsSection } from "../words/findings-sections.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { type Page, page, pageField } from "./page.ts";
@@ -65,12 +66,13 @@ function beside(handover: Handover): Block[] {
 function findingsTable({ rows, left }: NonNullable<FindingsSection["table"]>): Block {
   const [head = [], ...body] = rows.map((row) => row.map((cell) => printable(cell, 120)));
   return table(
+    body,
     head.map((title, i) => ({
       title,
       share: i === 0 ? 1.6 : 1,
       ...(left.includes(i) ? {} : { align: "end" as const }),
+      cell: (row) => row[i],
     })),
-    body,
   );
 }
 
@@ -82,20 +84,12 @@ function rules(handover: Handover, words: HandoverWords): Block[] {
   return [
     heading("9  Rules of thumb held against the chosen option", 12),
     paragraph("They inform and contradict one another; no verdict rests on them.", { size: SIZE }),
-    table(
-      [
-        { title: "rule", share: 3.6 },
-        { title: "here", share: 1 },
-        { title: "would ask for", share: 2.2 },
-        { title: "heard from", share: 2 },
-      ],
-      cards.map((card) => [
-        printable(card.rule, 200),
-        card.outcome,
-        printable(card.asks, 140),
-        printable(card.source, 120),
-      ]),
-    ),
+    table(cards, [
+      column("rule", 3.6, ({ rule }) => printable(rule, 200)),
+      column("here", 1, ({ outcome }) => outcome),
+      column("would ask for", 2.2, ({ asks }) => printable(asks, 140)),
+      column("heard from", 2, ({ source }) => printable(source, 120)),
+    ]),
   ];
 }
 

@@ -4,6 +4,7 @@ import { type LayerLoad, loadReport } from "../../advice/load.ts";
 import { switchingLegs, switchKind } from "../../advice/switching.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
+import { column, endColumn, table } from "../../drawing/paper/table.ts";
 import { switchWords } from "../../drawing/switch-symbols.ts";
 import { powerFigure } from "../../units/power-text.ts";
 import { chosenOption, type Handover, type HandoverWords } from "../handover.ts";
@@ -24,28 +25,25 @@ function placesWords({ switchedFrom }: LayerLoad): string {
 export function switchTable(handover: Handover, words: HandoverWords): Block[] {
   const { layers } = chosenOption(handover).scene;
   const rows = switchingLegs(layers).flatMap(({ leg, layer }) =>
-    (layer.switches ?? []).map(({ at, assumed }, i, all) => [
-      switchWords(switchKind(i, all.length), layer.dimmer !== undefined && i === 0, leg, assumed),
-      printable(layer.name, 30),
-      ...at.map(words.dimension),
-    ]),
+    (layer.switches ?? []).map(({ at, assumed }, i, all) => ({
+      symbol: switchWords(switchKind(i, all.length), layer.dimmer !== undefined && i === 0, leg, assumed),
+      layer: layer.name,
+      at,
+    })),
   );
   if (rows.length === 0) return [];
-  const end = "end" as const;
   return [
     heading("Switches, from the datum", 9),
-    {
-      kind: "table",
-      size: SMALL,
-      depicts: "switch row",
-      columns: [
-        { title: "switch", share: 0.8 },
-        { title: "layer", share: 1.6 },
-        { title: "x", share: 1.2, align: end },
-        { title: "y", share: 1.2, align: end },
-      ],
+    table(
       rows,
-    },
+      [
+        column("switch", 0.8, ({ symbol }) => symbol),
+        column("layer", 1.6, ({ layer }) => printable(layer, 30)),
+        endColumn("x", 1.2, ({ at }) => words.dimension(at[0])),
+        endColumn("y", 1.2, ({ at }) => words.dimension(at[1])),
+      ],
+      { size: SMALL, depicts: "switch row" },
+    ),
     paragraph(
       "On the plan: S a switch, S2 one of a two-way pair, SX intermediate between the pair, D with the dimmer; the small letter is the leg it switches, and a dotted line leads to that leg's nearest luminaire. Common practice, no source. No design of the wiring: local codes and licensed people decide.",
       { size: SMALL },
@@ -54,41 +52,27 @@ export function switchTable(handover: Handover, words: HandoverWords): Block[] {
 }
 
 export function circuitTable(handover: Handover): Block {
-  const { scene } = chosenOption(handover);
-  const { layers } = loadReport(scene);
-  return {
-    kind: "table",
-    size: SMALL,
-    depicts: "circuit row",
-    columns: [
-      { title: "circuit", share: 0.9 },
-      { title: "leg", share: 0.45 },
-      { title: "layer", share: 1.4 },
-      { title: "count", share: 0.7, align: "end" },
-      { title: "load, W", share: 0.8, align: "end" },
-      { title: "marked, W", share: 1.15, align: "end" },
-      { title: "load, VA", share: 0.9, align: "end" },
-      { title: "switched from", share: 1.2 },
-      { title: "dimmer", share: 2.6 },
-    ],
-    rows: layers.map((load) => {
-      const { circuit, leg, layer, luminaires, fittedWatts, markedWatts, isMarked, unknown, dimmer } = load;
-      return [
-        circuit === undefined ? "HOLD" : printable(circuit, 20),
-        leg,
-        printable(layer, 30),
-        `${luminaires}`,
-        powerFigure(fittedWatts, unknown, "≥", 1),
+  return table(
+    loadReport(chosenOption(handover).scene).layers,
+    [
+      column("circuit", 0.9, ({ circuit }) => (circuit === undefined ? "HOLD" : printable(circuit, 20))),
+      column("leg", 0.45, ({ leg }) => leg),
+      column("layer", 1.4, ({ layer }) => printable(layer, 30)),
+      endColumn("count", 0.7, ({ luminaires }) => `${luminaires}`),
+      endColumn("load, W", 0.8, ({ fittedWatts, unknown }) => powerFigure(fittedWatts, unknown, "≥", 1)),
+      endColumn("marked, W", 1.15, ({ isMarked, markedWatts, unknown }) =>
         isMarked ? powerFigure(markedWatts, unknown, "≥", 1) : "–",
-        apparentWords(load),
-        placesWords(load),
-        dimmer === undefined
-          ? "not stated"
-          : printable(
-              `${dimmer.name === undefined ? "" : `${dimmer.name}: `}${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`,
-              160,
-            ),
-      ];
-    }),
-  };
+      ),
+      endColumn("load, VA", 0.9, apparentWords),
+      column("switched from", 1.2, placesWords),
+      column("dimmer", 2.6, dimmerWords),
+    ],
+    { size: SMALL, depicts: "circuit row" },
+  );
+}
+
+function dimmerWords({ dimmer }: LayerLoad): string {
+  if (dimmer === undefined) return "not stated";
+  const name = dimmer.name === undefined ? "" : `${dimmer.name}: `;
+  return printable(`${name}${dimmer.outcome === "within" ? "" : "HOLD, "}${dimmer.words}`, 160);
 }

@@ -2,6 +2,7 @@
 
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { column, endColumn, table } from "../../drawing/paper/table.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import type { HandoverWords } from "../handover.ts";
 
@@ -11,30 +12,27 @@ export function suspensionTable(pendants: readonly SetOutBox[], words: HandoverW
     suspensions === undefined
       ? []
       : [
-          ...suspensions.points.map((at, i) => [`${tag}.${i + 1}`, "hangs", ...at.map(words.dimension)]),
-          [tag, "feed, its box", ...suspensions.feed.map(words.dimension)],
-          [tag, "middle", ...middle.map(words.dimension)],
+          ...suspensions.points.map((at, i) => ({ point: `${tag}.${i + 1}`, what: "hangs", at })),
+          { point: tag, what: "feed, its box", at: suspensions.feed },
+          { point: tag, what: "middle", at: middle },
         ],
   );
   if (rows.length === 0) return [];
   const assumed = pendants.filter(({ suspensions }) => suspensions?.assumed === true);
   const withoutPoints = assumed.filter(({ luminaire }) => luminaire.suspensions === undefined);
   const withoutFeed = assumed.filter(({ luminaire }) => luminaire.suspensions !== undefined);
-  const end = "end" as const;
   return [
     heading("Suspensions and feed, from the datum", 9),
-    {
-      kind: "table",
-      size: SMALL,
-      depicts: "suspension row",
-      columns: [
-        { title: "point", share: 0.8 },
-        { title: "", share: 1 },
-        { title: "x", share: 1.2, align: end },
-        { title: "y", share: 1.2, align: end },
-      ],
+    table(
       rows,
-    },
+      [
+        column("point", 0.8, ({ point }) => point),
+        column("", 1, ({ what }) => what),
+        endColumn("x", 1.2, ({ at }) => words.dimension(at[0])),
+        endColumn("y", 1.2, ({ at }) => words.dimension(at[1])),
+      ],
+      { size: SMALL, depicts: "suspension row" },
+    ),
     ...said(
       withoutPoints,
       "assumed where not stated, two points at 0.4 of the length from the middle, fed at the first (common practice, no source); confirm with the maker.",

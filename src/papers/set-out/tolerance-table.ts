@@ -3,6 +3,7 @@
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
+import { column, endColumn, table } from "../../drawing/paper/table.ts";
 import { type DrawnTolerance, planReach } from "../../drawing/tolerance-marks.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import { CLASH_KIND } from "../../words/clash-words.ts";
@@ -21,36 +22,26 @@ export function toleranceTable(
   if (tolerances.length === 0) return [];
   const far = (distance: number, isBounded: boolean): string =>
     `${isBounded ? "" : "≥ "}${words.dimension(distance)}`;
+  const height = ({ distance, beyond }: DrawnTolerance["lower"]): string =>
+    far(distance, beyond !== undefined);
   const rows = pendants.flatMap((box) => {
     const found = tolerances.find((each) => isAt(each, box));
     if (found === undefined) return [];
-    const { lower, higher } = found;
-    const { distance, isBounded } = planReach(found);
-    return [
-      [
-        box.tag,
-        far(distance, isBounded),
-        far(lower.distance, lower.beyond !== undefined),
-        far(higher.distance, higher.beyond !== undefined),
-        verdictBeyond(found),
-      ],
-    ];
+    return [{ tag: box.tag, ...found, plan: planReach(found) }];
   });
   return [
     heading(`How far off with the same verdict: ${assessment.verdict}`, 9),
-    {
-      kind: "table",
-      size: SMALL,
-      depicts: "tolerance row",
-      columns: [
-        { title: "box", share: 0.7 },
-        { title: "off in plan", share: 1, align: "end" },
-        { title: "lower", share: 1, align: "end" },
-        { title: "higher", share: 1, align: "end" },
-        { title: "beyond", share: 2.2 },
-      ],
+    table(
       rows,
-    },
+      [
+        column("box", 0.7, ({ tag }) => tag),
+        endColumn("off in plan", 1, ({ plan }) => far(plan.distance, plan.isBounded)),
+        endColumn("lower", 1, ({ lower }) => height(lower)),
+        endColumn("higher", 1, ({ higher }) => height(higher)),
+        column("beyond", 2.2, verdictBeyond),
+      ],
+      { size: SMALL, depicts: "tolerance row" },
+    ),
     paragraph(
       "One pendant at a time, all else as planned. Off in plan: until the verdict is another, or it meets what stands or hangs beside it. Lower and higher: of the light alone, not of who walks under it.",
       { size: SMALL },
