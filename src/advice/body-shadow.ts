@@ -81,6 +81,8 @@ export interface BodyShadowRequest {
   readonly observer?: Observer;
   /** Only in the posture that the study gives each person, not in all three. */
   readonly usualAlone?: boolean;
+  /** Nobody stands in for people whom the study does not have. */
+  readonly withoutStandIns?: boolean;
 }
 
 /** Body shadows of every zone, those of one zone together; empty without an island or zones. */
@@ -88,39 +90,26 @@ export function bodyShadows(scene: Scene, request: BodyShadowRequest = {}): Body
   const { island } = scene;
   if (island === undefined) return [];
   const engine = request.engine ?? new LightEngine();
-  const planes = scene.zones.flatMap((zone) => mapPlane(scene, zone) ?? []);
+  const worked = scene.zones.flatMap((zone) => {
+    const plane = mapPlane(scene, zone);
+    if (plane === undefined) return [];
+    const people = peopleAt(scene, island, zone, plane, request.withoutStandIns !== true);
+    return people.length === 0 ? [] : [{ zone, plane, people }];
+  });
+  if (worked.length === 0) return [];
+  const planes = worked.map(({ plane }) => plane);
   const empty: Scene = { ...scene, planes, blockers: scene.blockers.filter(({ kind }) => kind !== "person") };
   const options = { ...request.options, quality: "quick" as const, people: true };
   const without = engine.calculate(empty, options, request.observer);
-  const shadows: BodyShadow[] = [];
-  const results = new Map<string, CalculationResult>();
-  for (const zone of scene.zones) {
-    const index = planes.findIndex((plane) => plane.zone === zone.name);
-    if (index < 0) continue;
-    for (const { person, standIn } of peopleAt(scene, island, zone, planes[index])) {
-      for (const posture of request.usualAlone === true ? [person.posture] : POSTURES) {
-        const key = `${person.at.join()} ${person.facing} ${person.stature} ${posture}`;
-        let lit = results.get(key);
-        if (lit === undefined) {
-          lit = engine.calculate(withPerson(empty, island, person, posture), options, request.observer);
-          results.set(key, lit);
-        }
-        shadows.push(
-          compare(
-            scene,
-            zone,
-            planes[index],
-            person,
-            standIn,
-            posture,
-            without.planes[index],
-            lit.planes[index],
-          ),
-        );
-      }
-    }
-  }
-  return shadows;
+  return worked.flatMap(({ zone, plane, people }, index) =>
+    people.flatMap(({ person, standIn }) =>
+      (request.usualAlone === true ? [person.posture] : POSTURES).map((posture) => {
+        const there = withPerson({ ...empty, planes: [plane] }, island, person, posture);
+        const lit = engine.calculate(there, options, request.observer);
+        return compare(scene, zone, plane, person, standIn, posture, without.planes[index], lit.planes[0]);
+      }),
+    ),
+  );
 }
 
 function mapPlane(scene: Scene, zone: Zone): CalculationPlane | undefined {
@@ -136,9 +125,10 @@ function peopleAt(
   island: Island,
   zone: Zone,
   plane: CalculationPlane,
+  standIns: boolean,
 ): { person: Person; standIn: boolean }[] {
   const near = scene.people.filter((person) => zoneInFront(scene, island, person) === zone);
-  if (near.length > 0) return near.map((person) => ({ person, standIn: false }));
+  if (near.length > 0 || !standIns) return near.map((person) => ({ person, standIn: false }));
   const person = standInAt(island, zone);
   return person !== undefined && workingArea(plane, person).includes(1) ? [{ person, standIn: true }] : [];
 }

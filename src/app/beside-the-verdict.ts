@@ -51,17 +51,20 @@ export async function peopleInLight(
       }),
     ),
   );
-  return { shadows: await ownShadows({ study, engines }, scene, observer), images };
+  const engine = await engines.shadows();
+  return {
+    shadows: bodyShadows(scene, { options: study.options, engine, observer, usualAlone: true }),
+    images,
+  };
 }
 
-/** What everyone's own body takes from where their hands work, in their usual posture. */
+/** What the bodies of the study's own people take from where their hands work, in their usual posture. */
 export async function ownShadows(
   { study, engines }: Pick<OpenArrangement, "study" | "engines">,
   scene: Scene,
-  observer: Observer = {},
 ): Promise<readonly BodyShadow[]> {
   const engine = await engines.shadows();
-  return bodyShadows(scene, { options: study.options, engine, observer, usualAlone: true });
+  return bodyShadows(scene, { options: study.options, engine, usualAlone: true, withoutStandIns: true });
 }
 
 /** The published rules held against the arrangement, with the light each would give. */

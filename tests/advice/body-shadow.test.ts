@@ -98,6 +98,12 @@ describe("body shadows of a study", () => {
     expect(usual.length).toBe(2);
   });
 
+  it("are the same where nobody stands in", () => {
+    const own = bodyShadows(study.scenes[0], { withoutStandIns: true });
+    expect(own).toEqual(shadows.filter((each) => !each.standIn));
+    expect(own.length).toBe(3);
+  });
+
   it("take more from what shines from behind than from what hangs in front, most of all leaning", () => {
     const [standing, leaning] = shadows;
     for (const shadow of shadows) {
