@@ -1,11 +1,13 @@
 /** Fine grids with the points on their very edge: what contours and fine figures are calculated on. */
 
-import type { FineField } from "../assessment/assess.ts";
+import { type FineField, planesOfZones } from "../assessment/assess.ts";
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import type { PlaneField } from "../engine/result.ts";
+import { dot, subtract, type Vec3 } from "../geometry/vector.ts";
 import { fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
+import { topPlane } from "../scene/top-plane.ts";
 import { isoluxField } from "./contour-field.ts";
 import type { PlaneContour } from "./judged-arrangement.ts";
 import { marginPlane } from "./margin-plane.ts";
@@ -20,6 +22,20 @@ export interface RefinedPlanes {
   fines(fields: readonly PlaneField[]): ReadonlyMap<string, FineField>;
   /** @param scene whose dimmers and maintenance weigh the light */
   contours(scene: Scene, fields: readonly PlaneField[]): readonly PlaneContour[];
+}
+
+/** Those of the whole top and of planes on which a verdict rests, of which alone words tell fine figures. With them whatever lies in
+ * the same level: what is gathered there stands for them too, and no figure depends on how it is told. */
+export function refinedForWords(scene: Scene): RefinedPlanes {
+  const told = [topPlane(scene), ...planesOfZones(scene).map(({ plane }) => plane)];
+  const levels = told.flatMap((index) => scene.planes[index] ?? []);
+  return refinedPlanes(scene.planes.filter((plane) => levels.some((level) => liesIn(plane, level))));
+}
+
+function liesIn({ points, normal }: CalculationPlane, level: CalculationPlane): boolean {
+  const along = dot(normal, level.normal);
+  const [a, b] = [points, level.points].map(([x, y, z]): Vec3 => [x, y, z]);
+  return along > 1 - 1e-9 && Math.abs(dot(subtract(a, b), normal)) < 1e-6;
 }
 
 /** @param cell largest side of a cell (m); the finest by default */

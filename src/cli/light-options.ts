@@ -2,6 +2,7 @@
 
 import { type ArrangementLight, arrangementLight, type LightOptions } from "../app/arrangement-light.ts";
 import type { OpenStudy } from "../app/open-document.ts";
+import { refinedForWords } from "../app/refined-planes.ts";
 import { arrangementIndex, scenesWithSetting } from "../app/shortlist.ts";
 import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { printable } from "../diagnostics/printable.ts";
@@ -36,13 +37,15 @@ export async function lightOf(
   options: Pick<LightOptions, "confidence" | "findings"> & {
     /** The layers' own levels beside the setting asked for, as the JSON answer has it. */
     readonly ownLevels?: boolean;
+    /** Whether only planes of which words say something are refined. */
+    readonly inWords?: boolean;
   } = {},
 ): Promise<readonly ArrangementLight[]> {
   const { scenes } = opened.study;
   const named = name === undefined ? scenes : [scenes[orThrow(arrangementIndex(scenes, name))]];
   const setting = args.text("setting");
   const chosen = setting === undefined ? named : orThrow(scenesWithSetting(named, setting));
-  const { ownLevels = false, ...asked } = options;
+  const { ownLevels = false, inWords = false, ...asked } = options;
   const lights: ArrangementLight[] = [];
   for (const [index, scene] of chosen.entries()) {
     const label = `${printable(scene.name, 40)} (${index + 1} of ${chosen.length})`;
@@ -52,6 +55,7 @@ export async function lightOf(
       ...(setting === undefined || ownLevels ? {} : { setting }),
       draft: args.flag("quick"),
       shadows: true,
+      ...(inWords ? { refined: refinedForWords(scene) } : {}),
       ...(args.flag("with-people") ? { people: true } : {}),
     };
     lights.push(await arrangementLight(opened, scene, question, progress.observer));

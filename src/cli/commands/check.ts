@@ -58,6 +58,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
     findings,
     confidence,
     ownLevels: args.flag("json"),
+    inWords: !args.flag("json"),
   });
   const { study } = opened;
   // The text has them as HOLD.
