@@ -40,6 +40,15 @@ export async function studyCheck(
       ...(confidence === undefined ? {} : { confidence }),
       observer: step,
     });
+  const judged = new WeakMap<Scene, { result: CalculationResult; method: VerdictMethod }>();
+  const judgedBy = (scene: Scene) => {
+    const known = judged.get(scene);
+    if (known !== undefined) return known;
+    const result = light(scene);
+    const made = { result, method: verdicts(scene, result) };
+    judged.set(scene, made);
+    return made;
+  };
   return {
     observer: whole,
     resolve,
@@ -47,13 +56,12 @@ export async function studyCheck(
     verdicts,
     light,
     judge(scene) {
-      const result = light(scene);
-      const method = verdicts(scene, result);
+      const { result, method } = judgedBy(scene);
       return assess(study, withFoundLevels(study, scene, result, method), result, method);
     },
     leastPower(scene, floors) {
-      const result = light(scene);
-      return leastPowerLevels(study, scene, result, verdicts(scene, result), floors);
+      const { result, method } = judgedBy(scene);
+      return leastPowerLevels(study, scene, result, method, floors);
     },
   };
 }

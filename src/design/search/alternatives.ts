@@ -1,6 +1,7 @@
 /** What a proposal could be instead: where it was before it is shifted, with one pendant fewer, dimmed to the least that meets. */
 
 import { isMet } from "../../assessment/verdict.ts";
+import type { Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
 import { arrangementOf, sortOf, type Written } from "./arrangement-of.ts";
@@ -22,18 +23,25 @@ export interface AlternativesRequest {
   readonly base: ArrangementDocument;
   readonly layer: number;
   readonly check: FullCheck;
+  /** Rows that were checked before. */
+  readonly known: Map<CandidateFigures, Checked>;
   /** In which light is said in words; lx by default. */
   readonly unit?: IlluminanceUnit;
 }
 
-export function alternativesOf(row: CheckedRow, request: AlternativesRequest): Alternatives {
+/** All but the dimmed. */
+export function alternativesOf(row: CheckedRow, request: AlternativesRequest): Omit<Alternatives, "dimmed"> {
   const skipOne = withoutOne(row, request);
-  const dimmed = isMet(row.assessment.verdict) ? dimmedOf(row, request.check) : undefined;
   return {
     ...(skipOne === undefined ? {} : { skipOne }),
     ...(row.figures.candidate.shift === undefined ? {} : { unshifted: unshiftedOf(row, request) }),
-    ...(dimmed === undefined ? {} : { dimmed }),
   };
+}
+
+/** A row with what it comes to dimmed: asked right after its check, while its light is remembered. */
+export function withDimmed<T extends Checked>(row: T, check: FullCheck): T & Pick<Alternatives, "dimmed"> {
+  const dimmed = isMet(row.assessment.verdict) ? dimmedOf(row, check) : undefined;
+  return dimmed === undefined ? row : { ...row, dimmed };
 }
 
 /** What the shift off the joists does to the light. */
@@ -51,7 +59,7 @@ function unshiftedOf(
 /** The best row of the same kinds with one pendant fewer, checked, and what is lost. */
 function withoutOne(
   each: CheckedRow,
-  { ranked, written, base, layer, check, unit }: AlternativesRequest,
+  { ranked, written, base, layer, check, known, unit }: AlternativesRequest,
 ): Alternatives["skipOne"] {
   const { candidate } = each.figures;
   let best: CandidateFigures | undefined;
@@ -71,8 +79,18 @@ function withoutOne(
   const document = arrangementOf(best.candidate, base, layer, `${sortOf(best, written)}, one fewer`, written);
   const resolved = check.resolve(document);
   if (!resolved.ok) return undefined;
-  const fewer = checkedOf(document, resolved.value, check);
+  const before = known.get(best);
+  const fewer =
+    before === undefined
+      ? checkedOf(document, resolved.value, check)
+      : renamed(before, document, resolved.value);
+  known.set(best, fewer);
   return { ...fewer, loses: lossOf(each, fewer, unit) };
+}
+
+/** The same row under the name of another document. */
+function renamed(checked: Checked, document: ArrangementDocument, scene: Scene): Checked {
+  return { ...checked, document, scene, assessment: { ...checked.assessment, name: scene.name } };
 }
 
 /** Least share of power that dimming must save to be worth saying. */

@@ -14,9 +14,9 @@ import { isMet, VERDICT_RANK } from "../../assessment/verdict.ts";
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { formatLength, type LengthUnit } from "../../units/length-text.ts";
-import { type Alternatives, type AlternativesRequest, alternativesOf } from "./alternatives.ts";
+import { type Alternatives, type AlternativesRequest, alternativesOf, withDimmed } from "./alternatives.ts";
 import { arrangementOf, sortOf } from "./arrangement-of.ts";
-import { type CheckedRow, checkedOf } from "./checked.ts";
+import { type Checked, type CheckedRow, checkedOf } from "./checked.ts";
 import { gradeOf, type Objective, paretoSet } from "./pareto.ts";
 import type { CandidateFigures } from "./ranking.ts";
 import { reasonsOf } from "./reasons.ts";
@@ -36,7 +36,10 @@ export interface Proposal extends CheckedRow, Alternatives {
   readonly reasons: readonly string[];
 }
 
-export interface ProposalRequest extends AlternativesRequest {
+/** A row that was checked, with what it comes to dimmed. */
+type Found = CheckedRow & Pick<Alternatives, "dimmed">;
+
+export interface ProposalRequest extends Omit<AlternativesRequest, "known"> {
   readonly objectives: readonly Objective[];
   /** In which heights are said. */
   readonly length: LengthUnit;
@@ -69,8 +72,9 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
   const order = interleaved(front, objectives);
   // Behind the undominated stand the others, for when the check turns those down.
   const reserve = interleaved(nearest(ranked, evenness), objectives);
-  const rows: CheckedRow[] = [];
+  const rows: Found[] = [];
   const second: CheckedRow[] = [];
+  const known = new Map<CandidateFigures, Checked>();
   const turnedDown: string[] = [];
   const seen = new Set<CandidateFigures>();
   const tries = new Map<string, number>();
@@ -100,8 +104,9 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
     checked++;
     tries.set(sort, (tries.get(sort) ?? 0) + 1);
     const result = { ...checkedOf(document, resolved.value, check), figures };
+    known.set(figures, result);
     const met = isMet(result.assessment.verdict);
-    if (met && result.uniformity >= evenness) rows.push(result);
+    if (met && result.uniformity >= evenness) rows.push(withDimmed(result, check));
     else {
       second.push(result);
       turnedDown.push(
@@ -111,16 +116,21 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
       );
     }
   }
-  const offers = rows.length > 0 ? rows : bestOf(second, wanted, evenness);
+  const offers: readonly Found[] =
+    rows.length > 0 ? rows : bestOf(second, wanted, evenness).map((each) => withDimmed(each, check));
   const proposals = offers.map((each, index): Proposal => {
     throwIfCancelled(observer);
     observer?.progress?.("what skipping one would lose", index / offers.length);
-    return complete(each, offers, request);
+    return complete(each, offers, { ...request, known });
   });
   return { proposals, checked, turnedDown, undominated: front.length };
 }
 
-function complete(each: CheckedRow, shown: readonly CheckedRow[], request: ProposalRequest): Proposal {
+function complete(
+  each: Found,
+  shown: readonly CheckedRow[],
+  request: ProposalRequest & AlternativesRequest,
+): Proposal {
   const view = visualWeight(each.scene)?.weight;
   return {
     ...each,

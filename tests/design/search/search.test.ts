@@ -268,15 +268,32 @@ describe("proposals", () => {
     },
   };
   let result: SearchResult;
+  /** What was judged and dimmed, in order. */
+  const asked: string[] = [];
   beforeAll(() => {
+    const noted = (what: string, { layers }: Scene): void => {
+      asked.push(
+        `${what} ${JSON.stringify(layers.map(({ dim, luminaires }) => [dim, luminaires.map(({ luminaire, frame }) => [luminaire.name, ...frame.origin])]))}`,
+      );
+    };
     const outcome = searchArrangements({
       study,
       scene: study.scenes[0],
       base: base.arrangements[0],
       layer: 0,
       kinds: ["dome", "cone"].flatMap((name) => study.luminaires.get(name) ?? []),
-      check,
-      calculate: (...asked) => engine.calculate(...asked),
+      check: {
+        ...check,
+        judge(scene) {
+          noted("judged", scene);
+          return check.judge(scene);
+        },
+        leastPower(scene, floors) {
+          noted("dimmed", scene);
+          return check.leastPower(scene, floors);
+        },
+      },
+      calculate: (...question) => engine.calculate(...question),
       space: { counts: [1, 2, 3, 4], clearances: [0.75, 0.85], pairs: true },
       wanted: 3,
     });
@@ -295,6 +312,15 @@ describe("proposals", () => {
     expect(result.proposals.some(({ reasons }) => reasons.some((r) => r.startsWith("the evenest")))).toBe(
       true,
     );
+  });
+
+  it("are judged once each, and dimmed while their light is remembered", () => {
+    const judged = asked.filter((each) => each.startsWith("judged"));
+    expect(new Set(judged).size).toBe(judged.length);
+    asked.forEach((each, i) => {
+      if (each.startsWith("dimmed")) expect(asked[i - 1]).toBe(each.replace("dimmed", "judged"));
+    });
+    expect(asked.length - judged.length).toBeGreaterThanOrEqual(3);
   });
 
   it("say with how little power they still meet, pendants never dark", () => {
