@@ -21,7 +21,7 @@ export { FILE_LIMITS, megabytes } from "./diagnostics/file-limits.ts";
 export { formatIssue, formatLocation, type Issue, type Outcome, type Phrase } from "./diagnostics/issue.ts";
 export { issueIn } from "./diagnostics/phrase.ts";
 // Papers and tables to hand over.
-export type { PaperName, Picture } from "./drawing/paper/paper.ts";
+export { PAPER_NAMES, type PaperName, type Picture } from "./drawing/paper/paper.ts";
 export {
   scaledBy,
   turnedAbout,

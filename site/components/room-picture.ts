@@ -1,4 +1,5 @@
-/** The room as it will be lit: the option on screen, and another beside it if wanted. */
+/** The room as it will be lit: the option on screen, and another beside it if wanted. The last picture of each, and the scene in
+ * direct light, are kept until the next of another document or option is there. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import "../../src/preview/preview.ts";

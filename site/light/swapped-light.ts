@@ -1,4 +1,4 @@
-/** What a layer's luminaire is swapped by, with the light before it kept to be compared. */
+/** What a layer's luminaire is swapped by, with the light before it kept to be compared until the next swap or study. */
 
 import type { AppView } from "../app-view.ts";
 import type { NamedEdit } from "../edits/named-edit.ts";

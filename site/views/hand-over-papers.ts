@@ -1,5 +1,6 @@
 /** The papers of a hand-over, made in the page: the same files the command line writes, from the light of every
- * option. Loaded when the first of them is asked for. */
+ * option. Loaded when the first of them is asked for. The light of one study, option and choice of people is kept until another
+ * is asked for; typefaces as long as the page. */
 
 import regularFace from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url";
 import boldFace from "dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url";

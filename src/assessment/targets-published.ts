@@ -18,10 +18,28 @@ export interface PublishedTarget extends Target {
   readonly ages?: string;
 }
 
-const IES = "IES RP-11, lighting for interior living environments (quoted second-hand), ages 25 to 65";
-const IES_OLD = "IES RP-11, age band over 65: twice the middle band";
-const JIS = "JIS Z 9110:2010, 5.10 residences, Table 17";
-const GB = "GB 50034-2013, residential table";
+/** Where figures are published, and what holds for all of them. */
+interface Publication {
+  readonly title: string;
+  /** Of a document that states its figures in both units. */
+  readonly luxPerFootcandle?: number;
+  readonly ages?: string;
+}
+
+const IES: Publication = {
+  title: "IES RP-11, lighting for interior living environments (quoted second-hand), ages 25 to 65",
+  luxPerFootcandle: 10,
+  ages: "25 to 65",
+};
+const IES_OLD: Publication = {
+  title: "IES RP-11, age band over 65: twice the middle band",
+  luxPerFootcandle: 10,
+  ages: "over 65",
+};
+const JIS: Publication = { title: "JIS Z 9110:2010, 5.10 residences, Table 17" };
+const GB: Publication = { title: "GB 50034-2013, residential table" };
+const AS_NZS: Publication = { title: "AS/NZS 1680.2.1, extract" };
+const EN_CATERING: Publication = { title: "EN 12464-1:2021, catering kitchen (row not seen)" };
 
 function maintained(value: number, footcandles?: number): Requirement {
   const requirement: Requirement = {
@@ -38,15 +56,15 @@ function published(
   name: string,
   surface: PublishedTarget["surface"],
   lux: number,
-  source: string,
+  { title: source, luxPerFootcandle, ages }: Publication,
   known: Target["known"],
   rest: Partial<Pick<PublishedTarget, "scope" | "note">> & {
     readonly uniformity?: number;
     readonly footcandles?: number;
   } = {},
 ): PublishedTarget {
-  // RP-11 states its figures in both units, 10 lx to the foot-candle.
-  const footcandles = rest.footcandles ?? (source.startsWith("IES RP-11") ? lux / 10 : undefined);
+  const footcandles =
+    rest.footcandles ?? (luxPerFootcandle === undefined ? undefined : lux / luxPerFootcandle);
   const requirements: Requirement[] = [maintained(lux, footcandles)];
   if (rest.uniformity !== undefined)
     requirements.push({
@@ -55,7 +73,6 @@ function published(
       value: rest.uniformity,
       nature: "maintained",
     });
-  const ages = source === IES ? "25 to 65" : source === IES_OLD ? "over 65" : undefined;
   return {
     ...{ id, name, requirements, source, known, scope: rest.scope ?? "homes", surface },
     ...(rest.note === undefined ? {} : { note: rest.note }),
@@ -63,10 +80,10 @@ function published(
   };
 }
 
-/** The same figures to the letter of the document's other unit: 7.6 % more light. */
-function inFootcandles({ id, name, surface, requirements, source, known }: PublishedTarget): PublishedTarget {
-  const footcandles = requirements[0].value / 10;
-  return published(`${id}-fc`, name, surface, footcandles * LUX_PER_FOOTCANDLE, source, known, {
+/** The middle band to the letter of the document's other unit: 7.6 % more light. */
+function inFootcandles({ id, name, surface, requirements, known }: PublishedTarget): PublishedTarget {
+  const { footcandles = 0 } = requirements[0];
+  return published(`${id}-fc`, name, surface, footcandles * LUX_PER_FOOTCANDLE, IES, known, {
     footcandles,
     note: "With -fc: its foot-candles to the letter, 7.6 % more light than its lux.",
   });
@@ -105,19 +122,15 @@ export const PUBLISHED_TARGETS: readonly PublishedTarget[] = [
     "food preparation, cooking, washing-up",
     "worktop",
     240,
-    "AS/NZS 1680.2.1, extract",
+    AS_NZS,
     "secondary",
     { scope: "work places", note: "Written for workplaces." },
   ),
-  published(
-    "catering-kitchen-en",
-    "catering kitchen",
-    "worktop",
-    500,
-    "EN 12464-1:2021, catering kitchen (row not seen)",
-    "from memory",
-    { scope: "work places", uniformity: 0.6, note: CATERING },
-  ),
+  published("catering-kitchen-en", "catering kitchen", "worktop", 500, EN_CATERING, "from memory", {
+    scope: "work places",
+    uniformity: 0.6,
+    note: CATERING,
+  }),
 ];
 
 /** The published targets by id, in the shape a study resolves names with. */

@@ -1,7 +1,7 @@
 /**
  * What every command of the command line is: a name, a usage, a table of options and something to run.
  *
- * Exit codes: 0 all verdicts meet, 1 something falls short or is too close to call, 2 bad input, 3 internal
+ * Exit codes: 0 all verdicts meet, 1 something falls short, is too close to call or cannot hang, 2 bad input, 3 internal
  * fault.
  */
 

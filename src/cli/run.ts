@@ -54,7 +54,8 @@ published targets, with its uncertainty.
 ${list}
 
 \`candlespan COMMAND --help\` explains one. A path of - is standard input.
-Exit code: 0 all verdicts meet, 1 something falls short or is too close to call, 2 bad input, 3 internal fault.
+Exit code: 0 all verdicts meet, 1 something falls short, is too close to call or cannot hang,
+2 bad input, 3 internal fault.
 `;
 }
 

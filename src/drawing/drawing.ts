@@ -151,7 +151,6 @@ export function textWidth(words: string, size: number, strong = false): number {
   return ems * size * (strong ? 1.06 : 1);
 }
 
-/** The rectangle words cover. */
 /** Boxes of the level words among some marks. */
 export function wordBoxes(marks: readonly Mark[]): Box[] {
   return marks.flatMap((mark) => (mark.kind === "text" && !mark.turn ? [textBox(mark)] : []));
@@ -163,6 +162,7 @@ export function boxAround(points: readonly Vec2[]): Box {
   return { x: x0, y: y0, width: x1 - x0, height: y1 - y0 };
 }
 
+/** The rectangle words cover. */
 export function textBox(mark: TextMark): Box {
   const width = textWidth(mark.text, mark.size, mark.strong);
   const x = mark.at[0] - (mark.anchor === "middle" ? width / 2 : mark.anchor === "end" ? width : 0);

@@ -1,5 +1,5 @@
 /**
- * The one public calculation: the light of every layer at every point of every plane of a scene.
+ * What every calculation of light is asked: the light of every layer at every point of every plane of a scene.
  */
 
 import type { Observer } from "../diagnostics/cancelled.ts";

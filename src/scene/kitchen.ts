@@ -1,4 +1,5 @@
-/** What all arrangements of a study share: room, island, zones, bodies, people, planes and the solids they make. */
+/** What all arrangements of a study share: room, island, zones, bodies, people, planes and the solids they make. Kept by
+ * its parts of the document until the next kitchen is another. */
 
 import { Ledger } from "../diagnostics/resolve-log.ts";
 import type { StudyDocument } from "../study/study-schema.ts";

@@ -1,5 +1,5 @@
 /**
- * Measures every figure of the README's table and of the guide page on accuracy again, and writes both:
+ * Measures the figures of the README's table and of the guide page on accuracy again, and writes both:
  *
  *     npm run evidence                     # cases, and a few random kitchens to see that the recorded run still holds
  *     npm run evidence -- --quick          # cases alone; prints, writes nothing

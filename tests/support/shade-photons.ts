@@ -186,6 +186,8 @@ function surfacesOf({ lamp, shade }: PhotonShade): Surface[] {
     openTop = shade.top !== "closed";
   } else if (shade.profile === "bell")
     out.push(flare((z) => top + (R - top) * (1 - Math.sin((Math.PI * z) / (2 * h))) ** 1.2, 0, h, optics));
+  else if (!["cone", "disc", "drum", "cylinder"].includes(shade.profile))
+    throw new Error(`no second trace of the form ${shade.profile}: give it a branch here`);
   else {
     const upper = shade.profile === "cylinder" ? R : top;
     out.push(coneBand(R, 0, upper, h, optics));

@@ -13,6 +13,7 @@ import { buildShadeLuminaire } from "../../src/luminaire/shade/build.ts";
 import type { ShadeDocument } from "../../src/luminaire/shade/shade-document.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
 import { SHADES } from "../support/shade-cases.ts";
+import { SHADE_FORMS, type ShadeFormName } from "../../src/luminaire/shade/shade-forms.ts";
 import { traceShadePhotons } from "../support/shade-photons.ts";
 
 const DROPS = [0.3, 0.5, 0.8];
@@ -79,6 +80,11 @@ describe("a lamp in its shade lights what is below as photons do", () => {
       const scatter = 1.96 * Math.sqrt((1 - counted.lightOutputRatio) / counted.lightOutputRatio / PHOTONS);
       expect(Math.abs(ratio)).toBeLessThan(0.005 + scatter);
     });
+});
+
+it("traces every form a second time", () => {
+  const traced = new Set(Object.values(SHADES).map(({ shade }) => shade.profile));
+  expect(Object.keys(SHADE_FORMS).filter((form) => !traced.has(form as ShadeFormName))).toEqual([]);
 });
 
 interface Worst {

@@ -1,4 +1,5 @@
-/** The same shade with several lamps, in its place in the option on screen, by evenness. */
+/** The same shade with several lamps, in its place in the option on screen, by evenness. Kept with the study on screen; shown for the
+ * document and the option it was asked of. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { evennessOf, powerFigure } from "../../../src/app.ts";

@@ -1,4 +1,5 @@
-/** Better rows of pendants: asks for a search, shows the few proposals with their reasons, adds one as an option. */
+/** Better rows of pendants: asks for a search, shows the few proposals with their reasons, adds one as an option. The answer and what is
+ * wished for are kept with the study on screen until another search is asked for. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { type Issue, powerFigure } from "../../../src/app.ts";

@@ -1,14 +1,13 @@
-/** The papers of a hand-over as a drawer: everything at once, each paper by its picture, and the files beside them. */
+/** The papers of a hand-over as a drawer: everything at once, each paper by its picture, and the files beside them. Pictures are kept with the
+ * study on screen until what they show changes. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { ref } from "lit/directives/ref.js";
-import type { PaperName } from "../../../src/app.ts";
+import { PAPER_NAMES, type PaperName } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { isPictureEarlier, pictureOfRoom } from "../../store/room-pictures.ts";
 import { EXPORTS, type Export, paperChoice, setPaperChoice } from "../exports.ts";
 import type { SheetPictures } from "./paper-previews.ts";
-
-const PAPER_NAMES: readonly PaperName[] = ["A4", "Letter", "A3", "Tabloid"];
 
 interface Drawer {
   /** What the pictures show: study, option, people, paper, revision, note, rooms. */

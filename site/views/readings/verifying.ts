@@ -1,4 +1,4 @@
-/** Readings being taken and compared, of the option that was built. */
+/** Readings being taken and compared, of the option that was built: kept with the study on screen until another title or option. */
 
 import type { Issue } from "../../../src/app.ts";
 import type { Running, VerifyAnswer } from "../../../src/workers/browser.ts";

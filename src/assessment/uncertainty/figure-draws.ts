@@ -2,8 +2,8 @@
  * A figure of an uncertain field over seeded draws of what is uncertain about it,
  *   E_d(p) = Ē(p) + Σ_k z_dk e_k(p),   the figure min_p E_d or min_p E_d / mean E_d.
  *
- * The draws z depend on nothing but how many contributions there are and which of them are even, so they are kept. Points
- * that no draw makes the darkest are left out, which changes no bit of the figure.
+ * The draws z depend on nothing but how many contributions there are and which of them are even, so the
+ * latest patterns of them are kept. Points that no draw makes the darkest are left out, which changes no bit of the figure.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";

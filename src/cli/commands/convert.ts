@@ -3,13 +3,20 @@ import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { formatNamed, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
+import { listed } from "../../diagnostics/sentence.ts";
+import {
+  formatNamed,
+  PHOTOMETRIC_FORMATS,
+  photometricFormats,
+} from "../../photometry/photometric-formats.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
 import { PHOTOMETRY_WRITERS } from "../../photometry/writers/photometry-writer.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
 import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 import { refuseToReplace } from "../replacing.ts";
+
+const WRITTEN = PHOTOMETRIC_FORMATS.filter(({ name }) => PHOTOMETRY_WRITERS[name] !== undefined);
 
 export const convert: Command = {
   name: "convert",
@@ -32,9 +39,10 @@ export const convert: Command = {
     flux: { type: "string", value: "LM", description: "rated flux to read a relative file with" },
     ...ALLOW_OUTSIDE,
   },
-  details: `Reads LM-63, EULUMDAT, TM-33 and GLDF, told by their content. Writes by OUT's extension:
-.ies LM-63, .ldt EULUMDAT, .xml TM-33-18. The lengths of the luminous opening swap between LM-63 and
-EULUMDAT as the formats want it. What a format cannot hold is said on standard error.`,
+  details: `Reads ${photometricFormats("and")}, told by their content. Writes by OUT's extension:
+${listed(WRITTEN.map(({ name, endings: [ending] }) => `${ending} ${name}`))}.
+The lengths of the luminous opening swap between LM-63 and EULUMDAT as the formats want it. What a format
+cannot hold is said on standard error.`,
   run,
 };
 
@@ -73,14 +81,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
 function writerFor(path: string, args: Arguments): (photometry: Photometry) => Outcome<string> {
   const format = formatNamed(path);
   const write = format && PHOTOMETRY_WRITERS[format.name];
-  if (write === undefined) {
-    const endings = PHOTOMETRIC_FORMATS.filter(({ name }) => PHOTOMETRY_WRITERS[name] !== undefined);
+  if (write === undefined)
     throw usageError(
       "OUT has no extension of a format that can be written.",
-      `one of ${endings.flatMap((row) => [...row.endings]).join(", ")}`,
+      `one of ${WRITTEN.flatMap((row) => [...row.endings]).join(", ")}`,
       extname(path).toLowerCase() || path,
     );
-  }
   return (photometry) => write(photometry, { edition: args.text("edition") === "2019" ? "2019" : "2002" });
 }
 

@@ -7,7 +7,7 @@ import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
-import type { PaperName, Picture } from "../../drawing/paper/paper.ts";
+import { PAPER_NAMES, type PaperName, type Picture } from "../../drawing/paper/paper.ts";
 import {
   chosenOption,
   type Handover,
@@ -45,7 +45,7 @@ export const handover: Command = {
     },
     paper: {
       type: "string",
-      choices: ["A4", "Letter", "A3", "Tabloid"],
+      choices: PAPER_NAMES,
       description: "paper of the sheets (default A4, Letter with feet and inches)",
     },
     units: {

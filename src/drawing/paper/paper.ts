@@ -13,15 +13,17 @@ import type { CommonArea, Hatching } from "../hatch.ts";
 export const POINTS_PER_METRE = 72 / 0.0254;
 export const POINTS_PER_MILLIMETRE = POINTS_PER_METRE / 1000;
 
-export type PaperName = "A4" | "Letter" | "A3" | "Tabloid";
-
 /** Width and height upright (points): ISO 216 A sizes; North American sizes of ANSI/ASME Y14.1. */
-export const PAPERS: Readonly<Record<PaperName, readonly [width: number, height: number]>> = {
+export const PAPERS = {
   A4: [210 * POINTS_PER_MILLIMETRE, 297 * POINTS_PER_MILLIMETRE],
-  A3: [297 * POINTS_PER_MILLIMETRE, 420 * POINTS_PER_MILLIMETRE],
   Letter: [8.5 * 72, 11 * 72],
+  A3: [297 * POINTS_PER_MILLIMETRE, 420 * POINTS_PER_MILLIMETRE],
   Tabloid: [11 * 72, 17 * 72],
-};
+} as const satisfies Readonly<Record<string, readonly [width: number, height: number]>>;
+
+export type PaperName = keyof typeof PAPERS;
+
+export const PAPER_NAMES = Object.keys(PAPERS) as readonly PaperName[];
 
 /** A circle that stays one in every medium. */
 export interface CircleMark {

@@ -2,7 +2,7 @@ import { css, html, nothing, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
 import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome } from "../../diagnostics/issue.ts";
-import { PHOTOMETRIC_ENDINGS } from "../../photometry/photometric-formats.ts";
+import { PHOTOMETRIC_ENDINGS, photometricFormats } from "../../photometry/photometric-formats.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { fieldStyles } from "../length-field/field.styles.ts";
 import type { PhotometryChooseDetail } from "../shared/contract.ts";
@@ -83,7 +83,7 @@ export class CandlespanLuminairePicker extends CandlespanElement {
           void this.take([...(event.dataTransfer?.files ?? [])]);
         }}
       >
-        <p>Drop a photometric file here: LM-63, EULUMDAT, TM-33 or GLDF.</p>
+        <p>Drop a photometric file here: ${photometricFormats("or")}.</p>
         <button type="button" @click=${() => this.chooser.click()}>Choose files</button>
         <input
           type="file" multiple accept=${PHOTOMETRIC_ENDINGS.join()} tabindex="-1" aria-hidden="true"

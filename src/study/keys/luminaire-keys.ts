@@ -1,11 +1,11 @@
+import { photometricFormats } from "../../photometry/photometric-formats.ts";
 import type { LuminaireDocument } from "../luminaire-schema.ts";
 import type { Keys } from "./key.ts";
 import { LAMP_KEYS, SHADE_KEYS } from "./shade-keys.ts";
 
 export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
   photometry: {
-    meaning:
-      "Path of its photometric file (LM-63, EULUMDAT, TM-33, GLDF), from the study's folder and inside it; or the name of an embedded one.",
+    meaning: `Path of its photometric file (${photometricFormats("or")}), from the study's folder and inside it; or the name of an embedded one.`,
     without: "`beam`, or `lamp` with `shade`, gives the light",
     example: "photometry/dome.ies",
   },
