@@ -160,9 +160,10 @@ function optionItem(app: AppView, index: number, name: string): TemplateResult {
   return html`<li>
     <p><strong>${letterOf(app, index)} ${name}</strong></p>
     <p class="row-of-actions">
-      <button type="button" aria-pressed=${index === app.arrangement ? "true" : "false"} @click=${() => app.showArrangement(index)}>
-        ${index === app.arrangement ? "In the drawings" : "Show in the drawings"}<span class="visually-hidden">: ${name}</span>
+      <button type="button" @click=${() => app.showField(["arrangements", index])}>
+        Show in the drawings<span class="visually-hidden">: ${name}</span>
       </button>
+      ${index === app.arrangement ? html`<span class="hint">They show it now.</span>` : nothing}
     </p>
   </li>`;
 }

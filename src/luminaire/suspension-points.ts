@@ -9,6 +9,8 @@ import { planExtents } from "./plan-extent.ts";
 export interface SuspensionPoints {
   readonly points: readonly Vec2[];
   readonly feed: Vec2;
+  /** The axis of its plan that it is long along: with 1 a row turns it by 90°. */
+  readonly axis: 0 | 1;
   /** Whether the study leaves some of it to common practice. */
   readonly assumed: boolean;
 }
@@ -28,9 +30,20 @@ export function suspensionPoints(luminaire: Luminaire): SuspensionPoints | undef
   const linear = long >= LINEAR && long >= 2 * Math.min(length, width);
   if (suspensions === undefined && feed === undefined && !linear) return undefined;
   const off = SUSPENDED_AT * long;
-  const typical = [-off, off].map((at): Vec2 => (length >= width ? [at, 0] : [0, at]));
+  const axis = length >= width ? 0 : 1;
+  // From the left as hung along an island: turned by 90°, what was at +y is on the left.
+  const typical: Vec2[] =
+    axis === 0
+      ? [
+          [-off, 0],
+          [off, 0],
+        ]
+      : [
+          [0, off],
+          [0, -off],
+        ];
   const points = suspensions ?? (linear ? typical : [[0, 0]]);
-  return { points, feed: feed ?? points[0], assumed: suspensions === undefined || feed === undefined };
+  return { points, feed: feed ?? points[0], axis, assumed: suspensions === undefined || feed === undefined };
 }
 
 /** The same as hung (m, room). */

@@ -168,7 +168,7 @@ it("offers the body a file states, asks for its long and short side, and ticks n
 });
 
 it("hangs a file's luminaire in the layer whose own list asked for it, and the panel stays", async () => {
-  const list = page.locator("#luminaire-of-0");
+  const list = page.locator("#field-arrangements-0-layers-0-luminaire");
   await list.scrollIntoViewIfNeeded();
   const before = (await study()).arrangements[0].layers[0].luminaire;
   const place = await list.boundingBox();

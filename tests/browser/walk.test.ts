@@ -86,9 +86,11 @@ it("goes from an own island and an own file to a verdict of three options and th
   await page
     .getByRole("listitem")
     .filter({ hasText: ranked[0] ?? "" })
-    .getByRole("button")
+    .getByRole("button", { name: "Show in the drawings" })
     .click();
-  await enter(page, "Lights");
+  // 2026-11-28: the comparison stayed in place of the drawings.
+  await page.locator("candlespan-plan svg").first().waitFor();
+  await page.locator(".options button[aria-pressed=true]:focus").waitFor();
   await poll(() => page.locator("footer .light-state").getAttribute("data-quality")).toBe("judged");
   await refined(page);
   await poll(() => verdictOf(page)).toMatch(/meets|short|close|even|patchy/i);

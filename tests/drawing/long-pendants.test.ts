@@ -42,6 +42,16 @@ const middles = (luminaires: readonly LuminaireMarks[], depicts: string, axis: 0
 // 2026-11-28: each long bar's canopy was drawn at its middle, 464 mm beside the box that the paper sets out.
 it.each([
   ["nothing is stated", {}, [-0.464, 0.464], -0.464],
+  // 2026-11-28: with the long side along its file's other axis, point 1 was on the right.
+  [
+    "nothing is stated and the file lays it crosswise",
+    {
+      opening: { length: 0.04, width: 1.1 },
+      body: { profile: "box", length: 0.05, width: 1.16, height: 0.06 },
+    },
+    [-0.464, 0.464],
+    -0.464,
+  ],
   ["it is fed at its middle", { feed: [0, 0] }, [-0.464, 0, 0.464], 0],
   [
     "points and feed are stated",

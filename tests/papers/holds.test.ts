@@ -59,7 +59,7 @@ it("holds a luminaire of flux and beam that nobody chose, and a body of no state
     luminaires: { dome: { ...dome, ...more }, spot: { beam: { flux: 650, angle: 36 } } },
   });
   expect(fieldOf(withDome({}), /^"dome": the pendant is a typical one.*choose the luminaire/)).toBe(
-    "luminaires/dome/order",
+    "layers/0/luminaire",
   );
   expect(fieldOf(withDome({ order: "D-30" }), /^"dome": the pendant is a typical one/)).toBeUndefined();
   expect(fieldOf(withDome({}), /^Body: size not given/)).toBe("luminaires/dome/body");

@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { type ArrangementAssessment, powerFigure } from "../../../src/app.ts";
 import type { AppView, Swap } from "../../app-view.ts";
+import { idOf } from "../../components/field-id.ts";
 import { lightText } from "../../components/words.ts";
 import { readFiles } from "../../components/read-files.ts";
 import { swapLuminaire } from "../../edits/luminaires.ts";
@@ -16,7 +17,7 @@ const FROM_FILE = "\n";
 
 export function luminaireChoice(app: AppView, layer: RawLayer, index: number): TemplateResult {
   const names = Object.keys(app.study.luminaires ?? {});
-  const id = `luminaire-of-${index}`;
+  const id = idOf(["arrangements", app.arrangement, "layers", index, "luminaire"]);
   const swap = app.lastSwap;
   const place = { arrangement: app.arrangement, layer: index };
   const { at } = app.given;

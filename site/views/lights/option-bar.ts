@@ -4,6 +4,7 @@ import { html, type TemplateResult } from "lit";
 import { arrangementLetters } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { textField } from "../../components/fields.ts";
+import { idOf } from "../../components/field-id.ts";
 import { copyOption, removeOption } from "../../edits/options.ts";
 
 export function optionBar(app: AppView): TemplateResult {
@@ -22,6 +23,7 @@ export function optionBar(app: AppView): TemplateResult {
       ${list.map(
         (each, index) => html`<button
           type="button"
+          id=${idOf(["arrangements", index])}
           aria-pressed=${index === app.arrangement ? "true" : "false"}
           @click=${() => app.showArrangement(index)}
         >${letters[index]} ${each.name}</button>`,

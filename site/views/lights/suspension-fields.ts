@@ -1,10 +1,10 @@
 /** Where a long luminaire hangs and where its supply comes down, from its middle. */
 
 import { html, nothing, type TemplateResult } from "lit";
-import type { SuspensionPoints } from "../../../src/app.ts";
+import { formatLength, type SuspensionPoints } from "../../../src/app.ts";
 import type { FieldsView } from "../../app-view.ts";
 import { choiceField, lengthField } from "../../components/fields.ts";
-import { tidy } from "../../edits/raw-study.ts";
+import { metresOf, tidy } from "../../edits/raw-study.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 
 interface Choice {
@@ -17,42 +17,61 @@ const MIDDLE: Json = [0, 0];
 /** @param hung as it hangs now, with what is assumed */
 export function suspensionFields(app: FieldsView, name: string, hung: SuspensionPoints): TemplateResult {
   const path: Path = ["luminaires", name];
+  const { axis } = hung;
   const points = hung.points.map(([x, y]): Json => [tidy(x), tidy(y)]);
   const suspended = app.read([...path, "suspensions"]);
-  const first = points[0];
-  const last = points[points.length - 1];
+  const byLength = [...hung.points.keys()].sort((a, b) => alongOf(hung, a) - alongOf(hung, b));
+  const place = (at: Path, what: string, change: string): TemplateResult =>
+    placeFields(app, { path: at, axis, what, change });
   return html`
     ${pointsField(app, {
       path: [...path, "feed"],
       label: "Fed",
       change: `${name} fed`,
-      unsaid: "not said: at its first point, assumed",
+      unsaid: "assumed: point 1",
       choices: [
-        { words: "at the middle", points: MIDDLE },
-        { words: "at its first point, to the left", points: first },
-        { words: "at its last point, to the right", points: last },
+        { words: "at its middle", points: MIDDLE },
+        { words: "at its left point", points: points[byLength[0]] },
+        { words: "at its right point", points: points[byLength[byLength.length - 1]] },
       ],
       other: "as below",
     })}
-    ${app.read([...path, "feed"]) === undefined ? nothing : placeFields(app, [...path, "feed"], "Feed", `${name} fed`)}
+    ${app.read([...path, "feed"]) === undefined ? nothing : place([...path, "feed"], "Feed", `${name} fed`)}
     ${pointsField(app, {
       path: [...path, "suspensions"],
       label: "Suspension points",
       change: `${name} hangs by`,
-      unsaid: `not said: ${points.length} assumed`,
+      unsaid: `assumed: ${points.length}`,
       choices: [
-        { words: "one, at the middle", points: [MIDDLE] },
-        ...(points.length === 1 ? [] : [{ words: `${points.length}, as listed`, points }]),
+        { words: "one, at its middle", points: [MIDDLE] },
+        ...(points.length === 1
+          ? []
+          : [{ words: suspended === undefined ? `${points.length}, there` : "as below", points }]),
       ],
       other: "as below",
     })}
     ${
       Array.isArray(suspended)
         ? suspended.map((_, i) =>
-            placeFields(app, [...path, "suspensions", i], `Point ${i + 1}`, `${name} point ${i + 1}`),
+            place([...path, "suspensions", i], `Point ${i + 1}`, `${name} point ${i + 1}`),
           )
         : nothing
+    }
+    ${
+      hung.assumed
+        ? html`<p class="hint">${assumedWords(app, hung)}</p>`
+        : html`<p class="hint">Along it less than 0 is left of its middle as its row hangs, more than 0 right.</p>`
     }`;
+}
+
+/** How far right of the middle a point is, as the luminaire hangs in a row (m). */
+function alongOf({ points, axis }: SuspensionPoints, i: number): number {
+  return axis === 0 ? points[i][0] : -points[i][1];
+}
+
+function assumedWords(app: FieldsView, hung: SuspensionPoints): string {
+  const places = hung.points.map((_, i) => formatLength(Math.abs(alongOf(hung, i)), app.display.length));
+  return `Its points are ${places.join(" and ")} from its middle, left to right. Choose where it is fed and hangs, as its maker says.`;
 }
 
 interface PointsOptions {
@@ -92,7 +111,24 @@ function pointsField(
   });
 }
 
-function placeFields(app: FieldsView, path: Path, what: string, change: string): TemplateResult {
-  return html`${lengthField(app, { label: `${what}, along from its middle`, path: [...path, 0], change })}
-    ${lengthField(app, { label: `${what}, across from its middle`, path: [...path, 1], change })}`;
+interface PlaceOptions {
+  readonly path: Path;
+  readonly axis: SuspensionPoints["axis"];
+  readonly what: string;
+  readonly change: string;
+}
+
+/** A place by the luminaire's own length and side, whichever axis of its file is the long one. */
+function placeFields(app: FieldsView, { path, axis, what, change }: PlaceOptions): TemplateResult {
+  const [x, y] = [0, 1].map((i) => metresOf(app.read([...path, i])) ?? 0);
+  const along: Path = [...path, axis];
+  const beside: Path = [...path, 1 - axis];
+  return html`${lengthField(app, {
+    label: `${what}, along it from its middle`,
+    path: along,
+    change,
+    derived: axis === 0 ? x : -y || 0,
+    edits: (value) => [{ path: along, value: axis === 0 ? value : tidy(-(metresOf(value) ?? 0)) }],
+  })}
+    ${lengthField(app, { label: `${what}, to the far side`, path: beside, change })}`;
 }

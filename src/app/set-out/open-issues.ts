@@ -155,8 +155,8 @@ function typicalHolds(boxes: readonly SetOutBox[]): Hold[] {
     return [
       {
         tags: [box.tag],
-        words: `"${printable(name, 40)}": ${what}, from flux and beam alone: choose the luminaire.`,
-        field: ofLuminaire("order")(box),
+        words: `"${printable(name, 40)}": ${what}, from flux and beam alone: choose the luminaire, or state its order number.`,
+        field: ["layers", box.layer, "luminaire"],
       },
     ];
   });
