@@ -25,10 +25,13 @@ export interface EditOptions {
   readonly moving?: boolean;
 }
 
-/** The last exchange of a layer's luminaire, for its before and after. */
+/** The last exchange of a layer's luminaire, or of a luminaire's body, for its before and after. */
 export interface Swap {
   readonly arrangement: number;
-  readonly layer: number;
+  readonly layer?: number;
+  /** The luminaire whose body changed. */
+  readonly body?: string;
+  /** What was there before. */
   readonly luminaire: string;
   readonly assessment: ArrangementAssessment;
 }

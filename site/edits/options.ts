@@ -25,6 +25,9 @@ export function addOption(study: RawStudy, option: Omit<RawArrangement, "letter"
   return replaceOptions(`add option ${name}`, [...list, { ...option, name, letter: newLetter(list) }]);
 }
 
+/** What the name of a copy ends with, until what hangs in it differs. */
+const COPY = /, copy(?: \d+)?$/;
+
 /** Copies an option; the copy stands after it, under a letter of its own. */
 export function copyOption(study: RawStudy, index: number): NamedEdit {
   const list = lettered(study);
@@ -33,7 +36,7 @@ export function copyOption(study: RawStudy, index: number): NamedEdit {
     ...list[index],
     letter: newLetter(list),
     name: freshName(
-      `${name} 2`,
+      `${name.replace(COPY, "")}, copy`,
       list.map((each) => each.name),
     ),
   };
@@ -55,7 +58,14 @@ function generatedNames({ layers }: RawArrangement): readonly string[] {
   const count = pendants.reduce((sum, layer) => sum + countOf(layer), 0);
   if (count === 0) return [];
   const luminaires = [...new Set(pendants.map(({ luminaire }) => luminaire.slice(0, 60)))].join(" and ");
-  return [`${count} ${count === 1 ? "pendant" : "pendants"}`, `${count} × ${luminaires}`];
+  const heights = [...new Set(pendants.map(({ row }) => row?.clearance))];
+  const above = heights.length === 1 ? heights[0] : undefined;
+  const height = typeof above === "number" ? `${Math.round(1000 * above)} mm` : above;
+  return [
+    `${count} ${count === 1 ? "pendant" : "pendants"}`,
+    `${count} × ${luminaires}`,
+    ...(height === undefined ? [] : [`${count} × ${luminaires}, ${height}`]),
+  ];
 }
 
 function countOf({ row, grid, at }: RawLayer): number {
@@ -72,12 +82,18 @@ export function withFollowingNames(study: RawStudy, edits: readonly Edit[]): rea
   if (list.length !== study.arrangements.length) return edits;
   const renamed = list.flatMap((option, index): Edit[] => {
     const before = study.arrangements[index];
-    const number = / \d+$/.exec(option.name)?.[0] ?? "";
-    const form = generatedNames(before).findIndex((name) => [name, name + number].includes(option.name));
-    const name = generatedNames(option)[form];
-    if (form < 0 || option.name !== before.name || name === undefined) return [];
-    if (name === option.name || name + number === option.name) return [];
-    const taken = list.filter((_, i) => i !== index).map((each) => each.name);
+    const ending = /(?:, copy)?(?: \d+)?$/.exec(option.name)?.[0] ?? "";
+    const form = generatedNames(before).findIndex((name) => [name, name + ending].includes(option.name));
+    if (form < 0 || option.name !== before.name) return [];
+    const others = list.filter((_, i) => i !== index);
+    const names = generatedNames(option);
+    // A copy is called by the first thing in which it differs from all others.
+    const differs = COPY.test(option.name)
+      ? names.findIndex((name, i) => i >= form && others.every((each) => generatedNames(each)[i] !== name))
+      : form;
+    const name = names[differs];
+    if (name === undefined || name === option.name || name + ending === option.name) return [];
+    const taken = others.map((each) => each.name);
     return [{ path: ["arrangements", index, "name"], value: freshName(name, taken) }];
   });
   return [...edits, ...renamed];

@@ -92,8 +92,8 @@ export const compare: View = {
     return html`<section class="part" aria-labelledby="compare-heading">
       <h2 id="compare-heading">Options</h2>
       <p class="hint">
-        What can be built and meets its targets comes first, then what misses them least, of those that are alike the
-        evenest. Every plan uses one scale, so colours may be compared.
+        Best first: what can be built and meets its targets, the evenest of those ahead, then what misses them least.
+        The same colour is the same light in every plan.
       </p>
       <ul class="plain option-list">
         ${inOrder(app).map((index) => optionItem(app, index, app.study.arrangements[index].name))}

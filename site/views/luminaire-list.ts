@@ -9,6 +9,8 @@ import { hasLamp } from "../edits/lamp-variants.ts";
 import { evidenceIn } from "../light/scene-queries.ts";
 import type { RawLuminaire } from "../edits/raw-study.ts";
 import { FIRST_BEAM, FIRST_SHADE, isHung } from "../edits/study-luminaires.ts";
+import { fieldsOf } from "../light/swapped-light.ts";
+import { beforeAndAfter } from "./lights/before-and-after.ts";
 import { lampComparison } from "./lights/lamp-comparison.ts";
 import { luminaireForm } from "./lights/luminaire-form.ts";
 import { keepButton, luminaireShelf } from "./lights/luminaire-shelf.ts";
@@ -58,12 +60,13 @@ function luminaireItem(app: AppView, name: string, document: RawLuminaire): Temp
     ${document.photometry === undefined ? nothing : html`<p class="hint">From ${document.photometry}.</p>`}
     ${
       app.shownLuminaire === name
-        ? html`${luminaireForm(app, {
+        ? html`${luminaireForm(luminaire === undefined ? app : fieldsOf(app, name), {
             name,
             document,
             luminaire,
             onRename: (to) => app.showLuminaire(to),
           })}
+            ${app.lastSwap?.body === name ? beforeAndAfter(app, app.lastSwap, "now") : nothing}
             ${luminaire !== undefined && hasLamp(document) ? lampComparison(app, name, document) : nothing}
             ${luminaire === undefined ? nothing : html`<div class="pictures">${silhouette(luminaire, name)}<candlespan-polar .luminaire=${luminaire} .title=${name}></candlespan-polar></div>`}`
         : nothing

@@ -40,7 +40,9 @@ export function headline(
   const isNamed = settings.some((each) => each.verdict !== verdict);
   const of = isNamed ? `${setting ?? "as dimmed"}: ` : "";
   const beside = isNamed ? settingsBeside(settings) : [];
-  const aside = (...parts: readonly string[]): string => [...parts, ...beside].filter(Boolean).join("; ");
+  const plenty = plentyWords(zones, unit);
+  const aside = (...parts: readonly string[]): string =>
+    [...parts, plenty, ...beside].filter(Boolean).join("; ");
   if (clashes.length > 0)
     return {
       words: "Cannot be built as placed",
@@ -90,6 +92,27 @@ export function headline(
         aside: aside("no target asks evenness of it"),
         kind: "close",
       };
+}
+
+/** Every zone surely reaching this many times its target is worth a word; common practice, no source. */
+const PLENTY = 2;
+
+/** `over 2.3 times the light that is asked everywhere, ...`: where half of it would surely do; empty elsewhere. */
+function plentyWords(zones: readonly ZoneAssessment[], unit: IlluminanceUnit): string {
+  const asked = zones.flatMap(({ name, checks }) =>
+    checks
+      .filter(({ quantity, target }) => quantity === "illuminance" && target > 0)
+      .map(({ band, value, target, ...check }) => ({
+        name,
+        times: value / target,
+        surely: (band?.[0] ?? value) / target,
+        words: targetText({ ...check, target }, unit),
+      })),
+  );
+  if (asked.length === 0 || asked.some(({ surely }) => !(surely >= PLENTY))) return "";
+  const least = asked.reduce((low, each) => (each.times < low.times ? each : low));
+  const what = asked.length === 1 ? `the ${least.words}` : "what is";
+  return `${least.times.toFixed(1)} times ${what} asked${asked.length === 1 ? "" : " in every zone"}: half the light would do`;
 }
 
 /** `dinner: eating falls short by 8 %`, `cooking meets`: what falls short first. */

@@ -1,6 +1,6 @@
 /** What is said above options compared, and under the name of each. */
 import { expect, it } from "vitest";
-import { firstWords, hungWords } from "../../src/elements/comparison/comparison-words.ts";
+import { besideWords, firstWords, hungWords } from "../../src/elements/comparison/comparison-words.ts";
 import { wording } from "../../src/words/wording.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 
@@ -30,7 +30,9 @@ it("says which option comes first and why, or that none meets (2026-11-28)", () 
       option("C", "meets", { uniformity: 0.6, watts: 40 }),
     ]),
   ).toBe("A first: meets all, evenest, 0.73 against 0.68; C meets with 40 W against 80 W.");
-  expect(firstWords([option("B", "meets"), option("A", "falls short")])).toBe("B first: meets all, alone.");
+  expect(firstWords([option("B", "meets"), option("A", "falls short")])).toBe(
+    "B first: meets all, the only one.",
+  );
   expect(firstWords([option("B", "no target"), option("A", "no target")])).toBe(
     "B first: nothing is asked, as even as A, 0.70.",
   );
@@ -58,4 +60,24 @@ it("names the luminaire and clearance of an option's pendants (2026-11-28)", () 
   const [scene] = resolved(kitchen({ luminaires: { dome }, arrangements: [{ name: "a", layers }] })).scenes;
   expect(hungWords(scene, wording())).toBe("dome 850 mm above the top");
   expect(hungWords({ ...scene, layers: [] }, wording())).toBe("no pendants");
+});
+
+// 2026-11-28: downlights replaced in one option alone were compared without a word with those of the others.
+it("says what lights beside the pendants where options differ in it", () => {
+  const ambient = (luminaire: string, more: object = {}) => [
+    { name: "pendants", luminaire: "spot", row: { count: 2, clearance: 0.85 }, role: "pendant" },
+    { name: "ambient", luminaire, role: "recessed", grid: { columns: 3, rows: 2 }, ...more },
+  ];
+  const beam = { beam: { flux: 650, angle: 36 } };
+  const scenesOf = (...options: object[][]) =>
+    resolved(
+      kitchen({
+        luminaires: { spot: beam, other: beam },
+        arrangements: options.map((layers, i) => ({ name: `option ${i}`, layers })),
+      }),
+    ).scenes;
+  expect(besideWords(scenesOf(ambient("spot"), ambient("spot")))).toEqual(["", ""]);
+  expect(
+    besideWords(scenesOf(ambient("spot"), ambient("other", { dim: 0.6 }), ambient("spot").slice(0, 1))),
+  ).toEqual(["with 6 of spot in ambient", "with 6 of other in ambient at 60 %", "with nothing else"]);
 });

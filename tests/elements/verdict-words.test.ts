@@ -105,6 +105,24 @@ describe("the headline", () => {
     expect(words.zones.map(({ mark }) => mark)).toEqual(["✓"]);
   });
 
+  // 2026-11-28: five tubes gave 1214 lx where 400 lx were asked, and nothing said so.
+  it("says where half the light would do, in every zone and surely", () => {
+    const lit = (value: number, low: number, target = 400) =>
+      check(value, "meets", { target, band: [low, 1.1 * value], probability: 0.99 });
+    const asideOf = (...checks: Check[]) =>
+      said(checks.map((each, i) => zone(`zone ${i}`, [each], each.value))).headline.aside;
+    expect(asideOf(lit(1214, 918))).toBe("3.0 times the 400 lx asked: half the light would do");
+    expect(asideOf(lit(1214, 790))).toBe("");
+    expect(asideOf(lit(1214, 918), lit(620, 560, 200))).toBe(
+      "3.0 times what is asked in every zone: half the light would do",
+    );
+    expect(asideOf(lit(1214, 918), lit(500, 450))).toBe("");
+    const uneven = check(0.37, "falls short", { quantity: "uniformity", target: 0.6 });
+    expect(said([zone("prep", [lit(1214, 918), uneven], 1214, 0.37)]).headline.aside).toBe(
+      "3.0 times the 400 lx asked: half the light would do",
+    );
+  });
+
   it("names what is patchy though nothing asks for evenness", () => {
     const { headline } = said([zone("washing", [check(855, "meets")], 855, 0.21)]);
     expect(headline.words).toBe("Meets what is asked, but washing is patchy");

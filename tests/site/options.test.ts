@@ -18,12 +18,12 @@ it("gives a copy the next letter and leaves the others theirs", () => {
   const copied = after(study, copyOption(study, 0));
   expect(named(copied)).toEqual([
     "A three domes",
-    "D three domes 2",
+    "D three domes, copy",
     "B two narrow cones",
     "C three opal globes",
   ]);
   const fewer = after(copied, removeOption(copied, 0));
-  expect(named(fewer)).toEqual(["D three domes 2", "B two narrow cones", "C three opal globes"]);
+  expect(named(fewer)).toEqual(["D three domes, copy", "B two narrow cones", "C three opal globes"]);
   const more = after(fewer, addOption(fewer, { name: "two narrow cones", layers: [] }));
   expect(named(more).at(-1)).toBe("E two narrow cones 2");
 });
@@ -62,4 +62,25 @@ it("lets a name that only counts the pendants follow them, until somebody types 
   ).toBeUndefined();
   expect(nameAfter(of("3 pendants", layer(3)), ["arrangements", 0, "layers"], [])).toBeUndefined();
   expect(nameAfter(of("3 pendants", layer(3)), ["arrangements", 0, "name"], "mine")).toBeUndefined();
+});
+
+// 2026-11-28: "B 4 pendants 2" beside "A 4 pendants" told nothing of what hung there.
+it("calls a copy one, and then by the first thing in which it differs", () => {
+  const layer = { name: "pendants", role: "pendant" as const, luminaire: "dome" };
+  const first = { name: "4 pendants", layers: [{ ...layer, row: { count: 4, clearance: 0.8 } }] };
+  const copied = after(
+    { ...study, arrangements: [first] },
+    copyOption({ ...study, arrangements: [first] }, 0),
+  );
+  expect(named(copied)).toEqual(["A 4 pendants", "B 4 pendants, copy"]);
+  expect(named(after(copied, copyOption(copied, 1)))[2]).toBe("C 4 pendants, copy 2");
+  const nameAfter = (path: (string | number)[], value: unknown) =>
+    withFollowingNames(copied, [
+      { path: ["arrangements", 1, "layers", 0, ...path], value: value as never },
+    ]).at(1)?.value;
+  expect(nameAfter(["row", "count"], 5)).toBe("5 pendants");
+  expect(nameAfter(["luminaire"], "tube")).toBe("4 × tube");
+  expect(nameAfter(["row", "clearance"], 1)).toBe("4 × dome, 1000 mm");
+  expect(nameAfter(["row", "clearance"], "33 in")).toBe("4 × dome, 33 in");
+  expect(nameAfter(["dim"], 0.5)).toBeUndefined();
 });

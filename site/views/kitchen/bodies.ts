@@ -57,7 +57,7 @@ function bodyItem(app: AppView, body: RawBody, index: number): TemplateResult {
     html`<div class="fields">
         ${textField(app, { label: "Name", path: [...path, "name"], change: "rename" })}
         ${extent(0, "Along the room")} ${extent(1, "Across the room")} ${extent(2, "Height of it")}
-        ${place(0, "From left wall (3)")} ${place(1, "From foot wall (0)")} ${place(2, "Above the floor")}
+        ${place(0, "From left wall (3)")} ${place(1, "From near wall (0)")} ${place(2, "Above the floor")}
         ${numberField(app, {
           label: "Turned by",
           path: [...path, "turn"],

@@ -58,7 +58,7 @@ export function islandPart(app: AppView): TemplateResult {
         <summary>Place, shape, overhang, levels</summary>
         <div class="fields">
           ${lengthField(app, { label: "Middle, from left wall (3)", path: ["island", "centre", 0], change: "island from wall 3" })}
-          ${lengthField(app, { label: "Middle, from foot wall (0)", path: ["island", "centre", 1], change: "island from wall 0" })}
+          ${lengthField(app, { label: "Middle, from near wall (0)", path: ["island", "centre", 1], change: "island from wall 0" })}
           ${numberField(app, {
             label: "Turned by",
             path: ["island", "turn"],

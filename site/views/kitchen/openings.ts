@@ -11,7 +11,7 @@ import { item, openAdded, part } from "./part.ts";
 import { WALL_NAMES } from "./walls.ts";
 
 /** Where an opening's distance along its wall begins, by wall. */
-const FROM_WALL = ["left wall (3)", "foot wall (0)", "right wall (1)", "head wall (2)"];
+const FROM_WALL = ["left wall (3)", "near wall (0)", "right wall (1)", "far wall (2)"];
 
 export function openingsPart(app: AppView): TemplateResult {
   const openings = app.study.room.openings ?? [];

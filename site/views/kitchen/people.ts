@@ -46,7 +46,7 @@ function personItem(app: AppView, person: RawPerson, index: number): TemplateRes
         ${textField(app, { label: "Name", path: [...path, "name"], change: "rename" })}
         ${lengthField(app, { label: "Height", path: [...path, "stature"], change: `${person.name} height`, fallback: 1.7 })}
         ${lengthField(app, { label: "Feet, from left wall (3)", path: [...path, "at", 0], change: `${person.name} from wall 3` })}
-        ${lengthField(app, { label: "Feet, from foot wall (0)", path: [...path, "at", 1], change: `${person.name} from wall 0` })}
+        ${lengthField(app, { label: "Feet, from near wall (0)", path: [...path, "at", 1], change: `${person.name} from wall 0` })}
         ${numberField(app, {
           label: "Facing",
           path: [...path, "facing"],

@@ -2,15 +2,14 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
-import { type ArrangementAssessment, powerFigure } from "../../../src/app.ts";
-import type { AppView, Swap } from "../../app-view.ts";
+import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
-import { lightText } from "../../components/words.ts";
 import { readFiles } from "../../components/read-files.ts";
 import { swapLuminaire } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 import { evidenceIn } from "../../light/scene-queries.ts";
 import { swapBy } from "../../light/swapped-light.ts";
+import { beforeAndAfter } from "./before-and-after.ts";
 
 /** No luminaire's name: none may hold a line break. */
 const FROM_FILE = "\n";
@@ -44,28 +43,12 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
     ${
       swap === undefined || swap.layer !== index || swap.arrangement !== app.arrangement
         ? nothing
-        : beforeAndAfter(app, swap, layer.luminaire)
+        : html`${beforeAndAfter(app, swap, layer.luminaire)}
+            ${
+              app.study.arrangements.length < 2
+                ? nothing
+                : html`<p class="hint">In this option alone; the others hang what they hung.</p>`
+            }`
     }
   </div>`;
-}
-
-function beforeAndAfter(app: AppView, swap: Swap, now: string): TemplateResult {
-  const after = app.light?.assessment;
-  const row = (name: string, say: (assessment: ArrangementAssessment) => string): TemplateResult =>
-    html`<tr><th scope="row">${name}</th><td>${say(swap.assessment)}</td><td>${after === undefined ? "…" : say(after)}</td></tr>`;
-  const zone = (assessment: ArrangementAssessment, name: string) =>
-    assessment.zones.find((each) => each.name === name)?.statistics;
-  return html`<table class="before-after">
-    <caption>Before and after the swap</caption>
-    <thead><tr><td></td><th scope="col">${swap.luminaire}</th><th scope="col">${now}</th></tr></thead>
-    <tbody>
-      ${swap.assessment.zones.map(
-        ({ name }) => html`
-          ${row(`${name}, average`, (each) => lightText(app, zone(each, name)?.average ?? Number.NaN))}
-          ${row(`${name}, evenness`, (each) => (zone(each, name)?.uniformity ?? Number.NaN).toFixed(2))}
-        `,
-      )}
-      ${row("power", (each) => `${powerFigure(each.energy.watts, each.energy.unknownWatts)} W`)}
-    </tbody>
-  </table>`;
 }

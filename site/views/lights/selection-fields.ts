@@ -50,7 +50,7 @@ function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
   const light = app.light as NonNullable<AppView["light"]>;
   const placed = light.scene.layers[key.layer]?.luminaires[key.index];
   if (placed === undefined) return html``;
-  const names = ["From left wall (3)", "From foot wall (0)", "Height of the light's centre"];
+  const names = ["From left wall (3)", "From near wall (0)", "Height of the light's centre"];
   return html`<div class="fields">
     ${[0, 1, 2].map((axis) => {
       const id = `place-${key.layer}-${key.index}-${axis}`;

@@ -19,7 +19,7 @@ export function switchFields(app: AppView, layer: RawLayer, index: number): Temp
           change: `${layer.name}: switch ${i + 1}`,
         });
       return html`<div class="fields">
-        ${place(0, "left wall (3)")} ${place(1, "foot wall (0)")}
+        ${place(0, "left wall (3)")} ${place(1, "near wall (0)")}
         <p class="row-of-actions"><button type="button" @click=${() =>
           app.edit(removeSwitch(app.study, app.arrangement, index, i))}>Remove switch ${i + 1}</button></p>
       </div>`;

@@ -32,7 +32,7 @@ export function firstWords(inOrder: readonly ComparedOption[]): string {
 function reasons(best: ComparedOption, others: readonly ComparedOption[]): string[] {
   const asked = best.assessment.verdict === "meets" ? "meets all" : "nothing is asked";
   const rivals = others.filter(({ assessment: { verdict } }) => isMet(verdict));
-  if (rivals.length === 0) return [others.length === 0 ? asked : `${asked}, alone`];
+  if (rivals.length === 0) return [others.length === 0 ? asked : `${asked}, the only one`];
   const isFree = best.clashes.length === 0;
   const alike = rivals.filter(({ clashes }) => !isFree || clashes.length === 0);
   const [own, nearest] = [best, ...alike].map((each) =>
@@ -62,4 +62,18 @@ export function hungWords({ layers, island }: Scene, words: Pick<Wording, "lengt
     return [`${first.luminaire.name}${above}`];
   });
   return hung.length === 0 ? "no pendants" : hung.join(", ");
+}
+
+/** What hangs beside the pendants of each option, where that is not the same in all: `with 6 of spot in ambient`, `with nothing else`; empty
+ * where it is, so that the pendants alone make the difference. */
+export function besideWords(scenes: readonly Scene[]): string[] {
+  const each = scenes.map(({ layers }) => {
+    const others = layers.filter(({ role, luminaires }) => role !== "pendant" && luminaires.length > 0);
+    const words = others.map(({ name, dim, luminaires }) => {
+      const kinds = [...new Set(luminaires.map(({ luminaire }) => luminaire.name))].join(" and ");
+      return `${luminaires.length} of ${kinds} in ${name}${dim < 1 ? ` at ${Math.round(100 * dim)} %` : ""}`;
+    });
+    return words.length === 0 ? "with nothing else" : `with ${words.join(", ")}`;
+  });
+  return new Set(each).size < 2 ? scenes.map(() => "") : each;
 }

@@ -5,7 +5,7 @@ export const comparisonStyles = css`
   .options { display: grid; grid-template-columns: repeat(var(--across, 1), minmax(0, 1fr)); gap: 20px 24px; margin-bottom: 16px; }
   h2 { margin: 0; font-size: 18px; font-weight: 600; line-height: 24px; }
   h2 .letter { margin-inline-end: 0.4em; }
-  h2, .said { overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
+  h2, .said, .one-line { overflow: hidden; text-overflow: ellipsis; white-space: nowrap; }
   .said { margin: 4px 0 2px; font-size: 15px; font-weight: 600; }
   .aside { margin: 0; min-height: 19px; font-size: 13px; line-height: 19px; color: var(--_quiet); }
   .first { margin: 0 0 12px; font-weight: 600; }

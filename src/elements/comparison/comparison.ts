@@ -29,7 +29,7 @@ import { comparisonContext, StudyProperties } from "../shared/study-context.ts";
 import { drawingStyles, tokens } from "../shared/tokens.ts";
 import { verdictStyle } from "../sheet/verdict-words.ts";
 import { comparisonStyles } from "./comparison.styles.ts";
-import { firstWords, hungWords } from "./comparison-words.ts";
+import { besideWords, firstWords, hungWords } from "./comparison-words.ts";
 import { settingsTable } from "./settings-table.ts";
 import "../plan/plan.ts";
 import "../scale/scale.ts";
@@ -106,9 +106,10 @@ export class CandlespanComparison extends CandlespanElement {
     const across = Math.max(1, Math.min(3, Math.max(this.expected, study.scenes.length), fitting));
     const each = (this.#width.px - (across - 1) * GAP) / across;
     const scale = sheetScale({ length: longest }, each, { reach: 0, largest: LARGEST, margins: MARGINS });
+    const beside = besideWords(inOrder.map(({ scene }) => scene));
     return html`
       ${waiting > 0 || options.length < 2 ? nothing : html`<p class="first">${firstWords(inOrder)}</p>`}
-      <div class="options" .style=${`--across:${across}`}>${inOrder.map((option) => this.#option(option, scale, words))}</div>
+      <div class="options" .style=${`--across:${across}`}>${inOrder.map((option, i) => this.#option(option, beside[i], scale, words))}</div>
       ${waiting > 0 ? html`<p role="status">${waiting} of ${study.scenes.length} options are still computed.</p>` : nothing}
       ${options.length > 0 ? html`<candlespan-scale exportparts="bands" .unit=${words.illuminanceUnit} hatch></candlespan-scale>` : nothing}
       ${settingsTable(inOrder, words.illuminanceUnit)}
@@ -116,12 +117,18 @@ export class CandlespanComparison extends CandlespanElement {
     `;
   }
 
-  #option({ letter, scene, assessment, clashes }: Option, scale: SheetScale, words: Wording): TemplateResult {
+  #option(
+    { letter, scene, assessment, clashes }: Option,
+    beside: string,
+    scale: SheetScale,
+    words: Wording,
+  ): TemplateResult {
     const top = judgedTop(scene, assessment)?.statistics;
     const said = headline(assessment, clashes, words.illuminanceUnit);
     return html`<section class="option" part="option" aria-label=${`${letter} ${scene.name}`}>
       <h2><span class="letter">${letter}</span> <span>${scene.name}</span></h2>
       <p class="aside">${hungWords(scene, words)}</p>
+      ${beside === "" ? nothing : html`<p class="aside one-line" title=${beside}>${beside}</p>`}
       <candlespan-plan fixed exportparts="luminaire, pointer" hide=${HIDDEN} .study=${this.study} .scene=${scene} .assessment=${assessment} .display=${this.display} .scale=${scale} .clashes=${clashes}></candlespan-plan>
       <p class="said ${said.kind}" title=${said.words}>${said.words}</p>
       <p class="aside">${said.aside}</p>
