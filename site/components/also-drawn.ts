@@ -4,12 +4,13 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../app-view.ts";
 import { type AlsoDrawn, alsoDrawn } from "../../src/elements/also-drawn/also-drawn.ts";
 
-type DrawnExtra = "values" | "working edge" | "tolerances";
+type DrawnExtra = "values" | "working edge" | "tolerances" | "tags";
 
 const CHOICES: readonly (readonly [DrawnExtra, string])[] = [
   ["values", "Light as numbers on the plan"],
   ["working edge", "Working edge in the profile"],
   ["tolerances", "How far pendants may be off"],
+  ["tags", "Tags of the papers: P1, P2"],
 ];
 
 /** What is wanted; the same for every study of the page. */
@@ -19,13 +20,17 @@ let made: { readonly key: readonly unknown[]; readonly drawn: AlsoDrawn } | unde
 
 /** The same object while nothing of it changes, so that nothing is drawn again. */
 export function alsoDrawnOf(app: AppView): AlsoDrawn | undefined {
-  if (wanted.size === 0) return undefined;
   const state = app.results?.tolerances.state;
   const tolerances = wanted.has("tolerances") && state?.status === "complete" ? state.value : NONE;
-  const key = [wanted.has("values"), wanted.has("working edge"), tolerances] as const;
+  const key = [wanted.has("values"), wanted.has("working edge"), tolerances, isTagged()] as const;
   if (made?.key.every((part, i) => part === key[i]) !== true)
-    made = { key, drawn: alsoDrawn({ values: key[0], workingEdge: key[1], tolerances }) };
+    made = { key, drawn: alsoDrawn({ values: key[0], workingEdge: key[1], tolerances, tags: key[3] }) };
   return made?.drawn;
+}
+
+/** Where the list of what is on hold names them, too. */
+function isTagged(): boolean {
+  return wanted.has("tags") || location.hash === "#hand-over";
 }
 
 function want(app: AppView, extra: DrawnExtra, isDrawn: boolean): void {

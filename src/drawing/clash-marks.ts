@@ -4,7 +4,7 @@ import type { Clash } from "../advice/clashes/clash.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { ceilingBoxes, shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
-import { type Box, line, type Mark, overlaps, text, textBox } from "./drawing.ts";
+import { type Box, type Ink, line, type Mark, overlaps, text, textBox } from "./drawing.ts";
 import { islandAxes, placeOf } from "./island-axes.ts";
 import type { PlanFrame } from "./plan-objects.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -27,40 +27,70 @@ export function clashMarks(
   frame: PlanFrame,
   taken: readonly Box[] = [],
 ): Mark[] {
-  const held = heldTags(clashes);
+  const places = placesOf(scene, heldTags(clashes), scale, frame);
+  return [
+    ...places.map(({ x, y }) => ring(x, y)),
+    ...labels(places, { say: (tags) => `HOLD ${shortTags(tags)}`, depicts: "clash", ink: "short" }, taken),
+  ];
+}
+
+/** Tags alone, as papers and words name luminaires. */
+export function tagMarks(
+  scene: Scene,
+  tags: ReadonlySet<string>,
+  scale: SheetScale,
+  frame: PlanFrame,
+  taken: readonly Box[] = [],
+): Mark[] {
+  return labels(placesOf(scene, tags, scale, frame), { say: shortTags, depicts: "tag", ink: "ink" }, taken);
+}
+
+function placesOf(
+  scene: Scene,
+  wanted: ReadonlySet<string>,
+  scale: SheetScale,
+  frame: PlanFrame,
+): readonly Place[] {
   const axes = islandAxes(scene);
-  const places = ceilingBoxes(scene).flatMap(({ tag, placed }): Place[] => {
-    if (!held.has(tag)) return [];
+  return ceilingBoxes(scene).flatMap(({ tag, placed }): Place[] => {
+    if (!wanted.has(tag)) return [];
     const { along, across } = placeOf(axes, placed.frame.origin);
     const [x, y] = [scale.x(along), frame.y(across)];
     if (x < scale.left - RADIUS || x > scale.right + RADIUS || y < RADIUS || y > frame.height - RADIUS)
       return [];
     return [{ tags: [tag], x, y }];
   });
+}
+
+interface LabelKind {
+  say(tags: readonly string[]): string;
+  readonly depicts: "clash" | "tag";
+  readonly ink: Ink;
+}
+
+/** A word beside each place, clear of what stands there already where there is room. */
+function labels(places: readonly Place[], { say, depicts, ink }: LabelKind, taken: readonly Box[]): Mark[] {
   const words = [...taken];
-  return [
-    ...places.map(({ x, y }) => ring(x, y)),
-    ...together(places).map(({ tags, x, y }) => {
-      const label = (dy: number) =>
-        text([x, y + dy], `HOLD ${shortTags(tags)}`, "clash", {
-          ink: "short",
-          ground: "paper",
-          size: SIZE,
-          anchor: "middle",
-          strong: true,
-        });
-      const candidates = [
-        label(-RADIUS - 3),
-        label(RADIUS + SIZE),
-        label(-RADIUS - 3 - SIZE),
-        label(RADIUS + 2 * SIZE),
-      ];
-      const chosen =
-        candidates.find((each) => !words.some((box) => overlaps(textBox(each), box))) ?? candidates[0];
-      words.push(textBox(chosen));
-      return chosen;
-    }),
-  ];
+  return together(places).map(({ tags, x, y }) => {
+    const label = (dy: number) =>
+      text([x, y + dy], say(tags), depicts, {
+        ink,
+        ground: "paper",
+        size: SIZE,
+        anchor: "middle",
+        strong: true,
+      });
+    const candidates = [
+      label(-RADIUS - 3),
+      label(RADIUS + SIZE),
+      label(-RADIUS - 3 - SIZE),
+      label(RADIUS + 2 * SIZE),
+    ];
+    const chosen =
+      candidates.find((each) => !words.some((box) => overlaps(textBox(each), box))) ?? candidates[0];
+    words.push(textBox(chosen));
+    return chosen;
+  });
 }
 
 interface Place {

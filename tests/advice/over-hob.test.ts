@@ -4,7 +4,12 @@ import type { Clash } from "../../src/advice/clashes/clash.ts";
 import { pendantsOverHob } from "../../src/advice/over-hob.ts";
 import { checkAnswer } from "../../src/app/check-answer.ts";
 import { verdictInWords } from "../../src/elements/sheet/verdict-words.ts";
+import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { planFrame, planObjects } from "../../src/drawing/plan-objects.ts";
+import { sheetScale } from "../../src/drawing/sheet-scale.ts";
+import { alsoDrawn } from "../../src/elements/also-drawn/also-drawn.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { wording } from "../../src/words/wording.ts";
 import { overHobSentence } from "../../src/words/hob-text.ts";
 import { ISLAND, kitchen, resolved } from "../support/studies.ts";
 import { syntheticAssessment } from "../support/synthetic-island.ts";
@@ -63,4 +68,29 @@ it("is said by the page's verdict and in the JSON too", () => {
   const without = resolved(kitchen()).scenes[0];
   expect(said(without).headline.aside).not.toMatch(/hob/);
   expect(answer(without)).not.toHaveProperty("overHob");
+});
+
+// 2026-11-28: "P2 hangs over the hob" in the headline, and no P2 on the plan beneath it.
+it("has its tag on the plan where the headline names it, and no second one where it is on hold", () => {
+  const scene = withHob(0.9, 1.5);
+  const scale = sheetScale(islandAxes(scene), 800);
+  const parts = { zones: false, people: false, dimensions: false };
+  const frame = planFrame(scene, scale, parts);
+  const objects = planObjects(scene, scale, wording(), parts, frame);
+  const drawn = (tags: boolean, clashes: readonly Clash[] = []): string[] =>
+    alsoDrawn({ values: false, workingEdge: false, tolerances: [], tags })
+      .plan({
+        scene,
+        assessment: undefined,
+        scale,
+        frame,
+        objects,
+        words: wording(),
+        clashes,
+        place: (at) => at,
+      })
+      .flatMap((mark) => (mark.kind === "text" ? [mark.text] : []));
+  expect(drawn(false)).toEqual(["P2"]);
+  expect(drawn(true)).toEqual(expect.arrayContaining(["P1", "P2", "P3"]));
+  expect(drawn(false, [{ between: ["P2"] } as unknown as Clash])).toEqual([]);
 });

@@ -3,8 +3,11 @@
  * sheet makes it and hands it over, so that a first light waits for none of it.
  */
 
+import type { Clash } from "../../advice/clashes/clash.ts";
 import { workingEdge } from "../../app/working-edge.ts";
+import { pendantsOverHob } from "../../advice/over-hob.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
+import { heldTags, tagMarks } from "../../drawing/clash-marks.ts";
 import { type Box, type Mark, textBox } from "../../drawing/drawing.ts";
 import type { PlanFrame, PlanObjects } from "../../drawing/plan-objects.ts";
 import { pointValues } from "../../drawing/point-values.ts";
@@ -13,6 +16,7 @@ import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import { type DrawnTolerance, toleranceMarks } from "../../drawing/tolerance-marks.ts";
 import { workingEdgeLine } from "../../drawing/working-edge-line.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
+import { ceilingBoxes } from "../../scene/ceiling-boxes.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { Wording } from "../../words/wording.ts";
 import { judgedTop } from "../shared/illuminance-probe.ts";
@@ -27,6 +31,8 @@ interface Drawn {
 interface DrawnPlan extends Drawn {
   readonly frame: PlanFrame;
   readonly objects: PlanObjects;
+  /** What has a tag of its own already. */
+  readonly clashes: readonly Clash[];
   /** From the room (m) to the page. */
   place(room: Vec2): Vec2;
 }
@@ -49,13 +55,21 @@ export interface AlsoWanted {
   readonly workingEdge: boolean;
   /** How far pendants may be off with the same verdict; empty where that is not wanted. */
   readonly tolerances: readonly DrawnTolerance[];
+  /** The tags of all luminaires, as the papers name them; else of those alone that the headline names. */
+  readonly tags: boolean;
 }
 
-export function alsoDrawn({ values, workingEdge: isEdge, tolerances }: AlsoWanted): AlsoDrawn {
+export function alsoDrawn({ values, workingEdge: isEdge, tolerances, tags }: AlsoWanted): AlsoDrawn {
   return {
-    plan({ scene, assessment, scale, frame: { height }, objects, place, words }) {
-      const drawing = { x: 0, y: 0, width: scale.width, height };
-      const rings = toleranceMarks(tolerances, place, scale.perMetre, words.length, drawing);
+    plan({ scene, assessment, scale, frame, objects, place, words, clashes }) {
+      const drawing = { x: 0, y: 0, width: scale.width, height: frame.height };
+      const held = heldTags(clashes);
+      const named = tags ? ceilingBoxes(scene).map(({ tag }) => tag) : pendantsOverHob(scene);
+      const untagged = new Set(named.filter((tag) => !held.has(tag)));
+      const rings = [
+        ...tagMarks(scene, untagged, scale, frame, objects.taken),
+        ...toleranceMarks(tolerances, place, scale.perMetre, words.length, drawing),
+      ];
       const top = values && assessment !== undefined ? judgedTop(scene, assessment) : undefined;
       const plane = scene.planes.find(({ name }) => name === top?.name);
       if (top === undefined || plane === undefined) return rings;

@@ -161,7 +161,7 @@ export class CandlespanPlan extends InteractiveDrawing {
         ${this.#shadowLayer(place, objects, outline)}
         <g class=${lit === undefined ? "" : "over-light"} aria-hidden="true">
           ${renderMarks(objects.over)}${renderMarks(this.#onPlan?.imagesOnPlan(this.images, place, objects.taken) ?? [])}
-          ${renderMarks(this.also?.plan({ scene, assessment: this.assessment, scale, frame, objects, place, words: this.words }) ?? [])}
+          ${renderMarks(this.also?.plan({ scene, assessment: this.assessment, scale, frame, objects, place, words: this.words, clashes: this.clashes }) ?? [])}
         </g>
         <g aria-hidden="true">${renderMarks(objects.around)}</g>
         ${this.renderField(x0, head, scale.x(axes.length) - x0, frame.y(0) - head, "Light on the top")}
