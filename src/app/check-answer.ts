@@ -75,7 +75,7 @@ export interface PlaneAnswer {
 }
 
 /** Figures of the fine grid (lx); its fields where they were asked for. */
-export interface FineAnswer extends Omit<FineFigures, "grid" | "layers" | "illuminance"> {
+export interface FineAnswer extends Omit<FineFigures, "grid" | "layers" | "illuminance" | "margin"> {
   readonly points?: Float64Array;
   readonly layers?: Readonly<Record<string, LayerAnswer>>;
   readonly illuminance?: Float64Array;

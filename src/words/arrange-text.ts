@@ -15,7 +15,8 @@ import { formatLength } from "../units/length-text.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { stoppedBy, whatStops } from "./arrange-stops.ts";
 import { unsettledSentences, verdictWords, zoneSentence } from "./arrangement-sentences.ts";
-import { clashesJson, clashSentences } from "./clash-list.ts";
+import { checkedJson } from "./checked-json.ts";
+import { clashSentences } from "./clash-list.ts";
 import { settingsWords } from "./settings-text.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
 import { evennessText } from "./zone-text.ts";
@@ -215,27 +216,7 @@ const asksNothing = (proposals: readonly Proposal[]): boolean =>
 /** The same for a program: metres, lux, watts. */
 export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput, version: string) {
   const { proposals, turnedDown, leftOut, candidates, promising, undominated, checked } = result;
-  const figures = ({ assessment, average, uniformity, energy, clashes }: Checked) => ({
-    verdict: assessment.verdict,
-    clashes: clashesJson(clashes, study.display.length),
-    average,
-    uniformity,
-    watts: energy.watts,
-    unknownWatts: energy.unknownWatts,
-    zones: assessment.zones.map(({ name, verdict, checks }) => ({
-      name,
-      verdict,
-      checks: checks.map(({ quantity, statistic, value, target, band, confidence, probability }) => ({
-        quantity,
-        statistic,
-        value,
-        target,
-        band,
-        ...(confidence === undefined ? {} : { confidence }),
-        ...(probability === undefined ? {} : { probability }),
-      })),
-    })),
-  });
+  const figures = (each: Checked) => checkedJson(each, study.display.length);
   return {
     candlespan: version,
     study: study.title,

@@ -13,6 +13,7 @@ import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
 import { verdictWords, zoneSentence } from "./arrangement-sentences.ts";
+import { checkedJson, zoneChecks } from "./checked-json.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
 import { CLASH_KIND } from "./clash-words.ts";
 import { TEXT_WIDTH, table, wrapped } from "./table.ts";
@@ -207,13 +208,10 @@ export function boxesJson(input: BoxesTextInput, version: string) {
       worstUniformity,
       kinds: own.map(({ kind, ...figures }) => ({ luminaire: kinds[kind].luminaire.name, ...figures })),
     })),
-    checked: checked.map(({ document, assessment, average, uniformity, clashes }) => ({
-      name: document.name,
-      clashes: clashesJson(clashes, study.display.length),
-      verdict: assessment.verdict,
-      average,
-      uniformity,
-      arrangement: document,
+    checked: checked.map((each) => ({
+      name: each.document.name,
+      ...checkedJson(each, study.display.length),
+      arrangement: each.document,
     })),
     rings: rings.map((ring) => {
       const { canopy } = scene.layers[layer].luminaires[ring.index].luminaire;
@@ -240,7 +238,7 @@ export function asBuiltJson(
     planned: planned.verdict,
     built: built.verdict,
     clashes: clashesJson(clashes.built, display.length),
-    zones: built.zones.map(({ name, verdict, checks }) => ({ name, verdict, checks })),
+    zones: zoneChecks(built),
     remedies: remedies.map(({ words, restores, assessment }) => ({
       words,
       restores,

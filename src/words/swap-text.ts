@@ -7,7 +7,8 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { verdictWords } from "./arrangement-sentences.ts";
-import { clashesJson, clashSentences } from "./clash-list.ts";
+import { checkedJson } from "./checked-json.ts";
+import { clashSentences } from "./clash-list.ts";
 import { TEXT_WIDTH, wrapped } from "./table.ts";
 import { evennessText, figureText } from "./zone-text.ts";
 
@@ -54,14 +55,6 @@ export function swapJson(
   { layer, planned, instead, before, after, changes, differs, order }: Substitution,
   version: string,
 ) {
-  const side = ({ assessment, average, uniformity, clashes }: Substitution["before"]) => ({
-    verdict: assessment.verdict,
-    clashes: clashesJson(clashes, study.display.length),
-    average,
-    uniformity,
-    watts: assessment.energy.watts,
-    unknownWatts: assessment.energy.unknownWatts,
-  });
   return {
     candlespan: version,
     study: study.title,
@@ -69,8 +62,8 @@ export function swapJson(
     planned: planned.name,
     instead: instead.name,
     differs,
-    before: side(before),
-    after: side(after),
+    before: checkedJson(before, study.display.length),
+    after: checkedJson(after, study.display.length),
     zones: changes,
     order,
   };

@@ -1,6 +1,9 @@
 /** Words for the JSON Schemas of what commands print. Answers may gain keys, so further ones are allowed; those described are there as said. */
 
+import type { Check } from "../../assessment/assessment.ts";
 import type { JsonSchema } from "../../study/study-json-schema.ts";
+import type { ZoneChecks } from "../../words/checked-json.ts";
+import type { ClashJson } from "../../words/clash-list.ts";
 
 export const text = (description: string): JsonSchema => ({ type: "string", description });
 export const flag = (description: string): JsonSchema => ({ type: "boolean", description });
@@ -36,14 +39,29 @@ export const named = (description: string, values: JsonSchema): JsonSchema => ({
   description,
   additionalProperties: values,
 });
-/** Keys that end in ? may be absent. */
-export function object(description: string, keys: Readonly<Record<string, JsonSchema>>): JsonSchema {
+/** The keys of a type as a schema states them, those that may be absent with a ? at their end; of a type open to further keys those
+ * that it names. Own keys of commands that no type states are any. */
+export type KeysOf<T> = [T] extends [never]
+  ? Readonly<Record<string, JsonSchema>>
+  : {
+      readonly [K in keyof T as string extends K
+        ? never
+        : K extends string
+          ? Record<string, never> extends Pick<T, K>
+            ? `${K}?`
+            : K
+          : never]-?: JsonSchema;
+    };
+
+/** An object; with its type its keys are that type's, no more and no fewer. Keys that end in ? may be absent. */
+export function object<T = never>(description: string, keys: KeysOf<T>): JsonSchema {
   const bare = (key: string): string => key.replace(/\?$/, "");
-  const required = Object.keys(keys).filter((key) => !key.endsWith("?"));
+  const described = Object.entries<JsonSchema>(keys);
+  const required = described.flatMap(([key]) => (key.endsWith("?") ? [] : [key]));
   return {
     type: "object",
     description,
-    properties: Object.fromEntries(Object.entries(keys).map(([key, schema]) => [bare(key), schema])),
+    properties: Object.fromEntries(described.map(([key, schema]) => [bare(key), schema])),
     ...(required.length === 0 ? {} : { required }),
   };
 }
@@ -56,21 +74,21 @@ export const VERDICT = oneOf(
   "no target",
   "not judged",
 );
-export const CHECK = object("One requirement of a target, held against the light.", {
+export const CHECK = object<Check>("One requirement of a target, held against the light.", {
   quantity: text("What is asked: illuminance or uniformity."),
   statistic: text("Of which statistic."),
   value: number("What was found.", "lx or ratio"),
   target: number("What is asked.", "lx or ratio"),
-  "nature?": oneOf("When it holds.", "maintained", "initial"),
+  nature: oneOf("When it holds.", "maintained", "initial"),
   "footcandles?": number("What the source asks in foot-candles, where it states them.", "fc"),
   "band?": numbers("Least and greatest that it may truly be.", "lx or ratio", 2),
-  "verdict?": VERDICT,
+  verdict: VERDICT,
   "confidence?": number(
     "Probability with which a verdict is given, 0.5 to 1; under it the case is too close to call.",
   ),
   "probability?": number("Probability that the truth reaches the target, 0 to 1."),
   "fine?": number("The same on the fine grid."),
-  "drivers?": list(
+  drivers: list(
     "What the band comes from, the largest first.",
     object("One input.", {
       input: text("In words."),
@@ -80,9 +98,9 @@ export const CHECK = object("One requirement of a target, held against the light
       "evidence?": text("How the light is known."),
     }),
   ),
-  "source?": text("Where the target comes from."),
+  source: text("Where the target comes from."),
 });
-export const CLASH = object("What cannot hang or be built as it is placed.", {
+export const CLASH = object<ClashJson>("What cannot hang or be built as it is placed.", {
   kind: oneOf(
     "What clashes.",
     "boxes",
@@ -102,6 +120,10 @@ export const CLASH = object("What cannot hang or be built as it is placed.", {
 export const CLASHES = list("Clashes; the light's verdict stays.", CLASH);
 export const ZONE_CHECKS = list(
   "Zones with what is asked of them.",
-  object("A zone.", { name: text("Its name."), verdict: VERDICT, checks: list("Requirements.", CHECK) }),
+  object<ZoneChecks>("A zone.", {
+    name: text("Its name."),
+    verdict: VERDICT,
+    checks: list("Requirements.", CHECK),
+  }),
 );
 export const HEAD = { candlespan: text("Version of the program."), study: text("Title of the study.") };

@@ -1,5 +1,16 @@
 /** What `check --json` prints. Metres, degrees, lux, watts. */
 
+import type {
+  CheckAnswer,
+  FineAnswer,
+  LayerAnswer,
+  LayerOffAnswer,
+  PlaneAnswer,
+  SettingAnswer,
+  ZoneAnswer,
+} from "../../app/check-answer.ts";
+import type { WorkingEdge } from "../../app/working-edge.ts";
+import type { Energy, Statistics } from "../../assessment/assessment.ts";
 import {
   anything,
   CHECK,
@@ -17,7 +28,15 @@ import {
   VERDICT,
 } from "./answer-schema.ts";
 
-const STATISTICS = object("By area, on the verification grid.", {
+/** What `findings-json.ts` lists beside the verdict; with it and without. */
+type FindingKeys = Partial<
+  Record<
+    "cards" | "people" | "load" | "cost" | "ageing" | "age" | "appearance" | "sizes" | "surround" | "row",
+    unknown
+  >
+>;
+
+const STATISTICS = object<Statistics>("By area, on the verification grid.", {
   average: number("Average.", "lx"),
   minimum: number("Minimum.", "lx"),
   maximum: number("Maximum.", "lx"),
@@ -27,7 +46,7 @@ const STATISTICS = object("By area, on the verification grid.", {
   points: count("How many points."),
 });
 
-const LAYER_LIGHT = object("Light of one layer, after dim and maintenance.", {
+const LAYER_LIGHT = object<LayerAnswer>("Light of one layer, after dim and maintenance.", {
   role: text("Its role."),
   dim: number("Its dim, 0 to 1."),
   maintenance: number("Maintenance factor."),
@@ -37,7 +56,7 @@ const LAYER_LIGHT = object("Light of one layer, after dim and maintenance.", {
   "nearFieldBand?": numbers("Band where it is not known from where on a luminaire the light leaves.", "lx"),
 });
 
-const FINE = object("Figures of the fine grid; its values with --fine.", {
+const FINE = object<FineAnswer>("Figures of the fine grid; its values with --fine.", {
   cell: numbers("Size of a cell.", "m", 2),
   columns: count("Cells along."),
   rows: count("Cells across."),
@@ -50,7 +69,7 @@ const FINE = object("Figures of the fine grid; its values with --fine.", {
   "illuminance?": numbers("Total at each point.", "lx"),
 });
 
-const PLANE = object("A plane of points.", {
+const PLANE = object<PlaneAnswer>("A plane of points.", {
   name: text("Its name."),
   "zone?": text("Name of the zone that it belongs to."),
   quantity: oneOf("Which illuminance.", "planar", "cylindrical", "semi-cylindrical"),
@@ -59,16 +78,16 @@ const PLANE = object("A plane of points.", {
   layers: named("Light by layer; all layers sum to `illuminance`.", LAYER_LIGHT),
   illuminance: numbers("Total at each point, maintained and dimmed.", "lx"),
   statistics: STATISTICS,
-  percentiles: object("By area.", {
+  percentiles: object<PlaneAnswer["percentiles"]>("By area.", {
     p5: orNull(number("5 %.", "lx")),
     p50: orNull(number("Median.", "lx")),
     p95: orNull(number("95 %.", "lx")),
   }),
-  "steepest?": object("Where the light changes fastest.", {
+  "steepest?": object<NonNullable<PlaneAnswer["steepest"]>>("Where the light changes fastest.", {
     luxPer100mm: number("Change in 100 mm.", "lx"),
     at: numbers("Where, in the room.", "m"),
   }),
-  "profile?": object("Along the centre line of the grid.", {
+  "profile?": object<NonNullable<PlaneAnswer["profile"]>>("Along the centre line of the grid.", {
     distance: numbers("From its first point.", "m"),
     illuminance: numbers("Light there.", "lx"),
     ends: orNull(numbers("First and last value over the mean of the middle third.")),
@@ -76,7 +95,7 @@ const PLANE = object("A plane of points.", {
   "fine?": FINE,
 });
 
-const ZONE = object("One zone.", {
+const ZONE = object<ZoneAnswer>("One zone.", {
   name: text("Its name."),
   plane: text("Name of the plane that judges it."),
   "target?": text("Name of its target."),
@@ -86,12 +105,18 @@ const ZONE = object("One zone.", {
   checks: list("Its requirements.", CHECK),
 });
 
-const ARRANGEMENT = object("One arrangement.", {
+const ENERGY = object<Energy>("Power as dimmed.", {
+  watts: number("Of all layers whose power is known.", "W"),
+  wattsPerSquareMetre: number("Of floor.", "W/m²"),
+  unknownWatts: count("How many luminaires have no known power."),
+});
+
+const ARRANGEMENT = object<CheckAnswer & FindingKeys>("One arrangement.", {
   name: text("Its name."),
   letter: text("Its letter on screen and paper."),
   luminaires: list(
     "Every luminaire, as it hangs.",
-    object("One luminaire.", {
+    object<CheckAnswer["luminaires"][number]>("One luminaire.", {
       layer: text("Name of its layer."),
       luminaire: text("Its name in the study."),
       position: numbers("Photometric centre in the room: x, y, z.", "m", 3),
@@ -110,11 +135,7 @@ const ARRANGEMENT = object("One arrangement.", {
   top: orNull(text("Name of the plane of the whole top.")),
   zones: list("Zones with their verdicts.", ZONE),
   verdict: VERDICT,
-  energy: object("Power as dimmed.", {
-    watts: number("Of all layers whose power is known.", "W"),
-    wattsPerSquareMetre: number("Of floor.", "W/m²"),
-    unknownWatts: count("How many luminaires have no known power."),
-  }),
+  energy: ENERGY,
   "balance?": object("Balance of the interreflected light: what is emitted and what surfaces absorb.", {
     imbalance: number("Relative."),
   }),
@@ -124,30 +145,45 @@ const ARRANGEMENT = object("One arrangement.", {
     description: text("The same in words."),
   }),
   maintenance: number("Maintenance factor."),
-  "settings?": anything(
-    "Named dim levels with their own zones and verdict, where the study has any; `control` of full control where the dimmer states it.",
+  "settings?": list(
+    "The settings of the dimmers, where the study has any.",
+    object<SettingAnswer>("One setting.", {
+      name: text("Its name."),
+      dim: named("Dim of each layer, 0 to 1.", number("Dim.")),
+      "control?": named(
+        "What each dimmer is set to, of full control, where it states that.",
+        orNull(number("0 to 1.")),
+      ),
+      "find?": text("What the levels were found by, where they were not given."),
+      zones: list("Zones with their verdicts then.", ZONE),
+      verdict: VERDICT,
+      energy: ENERGY,
+    }),
   ),
   "layersOff?": list(
     "What is left with each layer off in turn, the others as dimmed; where several give light.",
-    object("One layer off.", {
+    object<LayerOffAnswer>("One layer off.", {
       layer: text("Name of the layer that is off."),
       left: list("Those that still give light.", text("Name of a layer.")),
       zones: list("Zones with their verdicts then.", ZONE),
       verdict: VERDICT,
     }),
   ),
-  "workingEdge?": object("Light along a line inside the edge that is worked at, where hands are.", {
-    side: oneOf("Side of the island, in its own frame.", "x-", "x+", "y-", "y+"),
-    "person?": text("Who stands there; without it the side is a default."),
-    inside: number("From the edge to the line.", "m"),
-    distance: numbers("From the line's first end.", "m"),
-    points: list("x, y, z of each point in the room.", numbers("x, y, z.", "m", 3)),
-    illuminance: numbers("Light there, maintained and dimmed.", "lx"),
-    average: number("Average along the line.", "lx"),
-    minimum: number("Least along the line.", "lx"),
-    uniformity: number("Minimum over average."),
-    darkest: number("Where the least is, from the line's first end.", "m"),
-  }),
+  "workingEdge?": object<WorkingEdge>(
+    "Light along a line inside the edge that is worked at, where hands are.",
+    {
+      side: oneOf("Side of the island, in its own frame.", "x-", "x+", "y-", "y+"),
+      "person?": text("Who stands there; without it the side is a default."),
+      inside: number("From the edge to the line.", "m"),
+      distance: numbers("From the line's first end.", "m"),
+      points: list("x, y, z of each point in the room.", numbers("x, y, z.", "m", 3)),
+      illuminance: numbers("Light there, maintained and dimmed.", "lx"),
+      average: number("Average along the line.", "lx"),
+      minimum: number("Least along the line.", "lx"),
+      uniformity: number("Minimum over average."),
+      darkest: number("Where the least is, from the line's first end.", "m"),
+    },
+  ),
   "bodyShadows?": anything("What people's bodies take from the light of their hands, where asked."),
   "cards?": anything("Published rules of thumb held against the arrangement, each with its source."),
   "people?": anything("Each person's light on the face, head room, sight lines, glare."),

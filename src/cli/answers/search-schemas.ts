@@ -1,5 +1,6 @@
 /** What `arrange`, `boxes` and `swap` print with --json. */
 
+import type { CheckedJson } from "../../words/checked-json.ts";
 import {
   anything,
   CHECK,
@@ -7,6 +8,7 @@ import {
   count,
   flag,
   HEAD,
+  type KeysOf,
   list,
   number,
   numbers,
@@ -16,7 +18,7 @@ import {
   ZONE_CHECKS,
 } from "./answer-schema.ts";
 
-const FIGURES = {
+const FIGURES: KeysOf<CheckedJson> = {
   verdict: VERDICT,
   clashes: CLASHES,
   average: number("Of the whole top.", "lx"),
@@ -98,10 +100,7 @@ export const BOXES_ANSWER = object("What `boxes --json` prints.", {
     "The first set checked in full with each luminaire.",
     object("One luminaire's.", {
       name: text("Name of the arrangement."),
-      verdict: VERDICT,
-      clashes: CLASHES,
-      average: number("Of the whole top.", "lx"),
-      uniformity: number("Of the whole top."),
+      ...FIGURES,
       arrangement: anything("The arrangement, as a study writes it."),
     }),
   ),
@@ -139,23 +138,14 @@ export const AS_BUILT_ANSWER = object("What `boxes --as-built --json` prints.", 
   ),
 });
 
-const SIDE = {
-  verdict: VERDICT,
-  clashes: CLASHES,
-  average: number("Of the whole top.", "lx"),
-  uniformity: number("Of the whole top."),
-  watts: number("Power as dimmed.", "W"),
-  unknownWatts: count("How many luminaires have no known power."),
-};
-
 export const SWAP_ANSWER = object("What `swap --json` prints.", {
   ...HEAD,
   layer: text("The layer changed."),
   planned: text("The luminaire planned."),
   instead: text("The luminaire in its place."),
   differs: list("In what the two differ.", { type: "string" }),
-  before: object("As planned.", SIDE),
-  after: object("With the other.", SIDE),
+  before: object("As planned.", FIGURES),
+  after: object("With the other.", FIGURES),
   zones: list(
     "Zones whose verdict or figure changes.",
     object("A zone.", {
