@@ -54,21 +54,26 @@ export function levelsBy(
   };
 }
 
-/** What settings need when a layer or zone is called otherwise, or is no more.
+/** What settings need when a layer or zone is called otherwise, or some are no more.
  * @param of key of the settings that names it @param after undefined where it is removed */
 export function renamedInSettings(
   study: RawStudy,
   of: "dim" | "zones",
-  before: string,
+  before: string | readonly string[],
   after: string | undefined,
   arrangements: readonly number[] = study.arrangements.map((_, i) => i),
 ): Edit[] {
+  const names = [before].flat();
   return arrangements.flatMap((arrangement) =>
     (study.arrangements[arrangement].settings ?? []).flatMap((setting, index): Edit[] => {
       const named = setting[of];
-      if (named === undefined || !Object.hasOwn(named, before)) return [];
+      if (named === undefined || !names.some((name) => Object.hasOwn(named, name))) return [];
       const entries = Object.entries(named).flatMap(([name, value]) =>
-        name !== before ? [[name, value] as const] : after === undefined ? [] : [[after, value] as const],
+        !names.includes(name)
+          ? [[name, value] as const]
+          : after === undefined
+            ? []
+            : [[after, value] as const],
       );
       return [{ path: [...settingsPath(arrangement), index, of], value: Object.fromEntries(entries) }];
     }),

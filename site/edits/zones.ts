@@ -5,6 +5,7 @@ import { type Json, write } from "../store/pointer.ts";
 import type { NamedEdit } from "./named-edit.ts";
 import { freshName, metresOf, type RawPoint2, type RawStudy, type RawZone, tidy } from "./raw-study.ts";
 import { topSize } from "./room-contents.ts";
+import { renamedInSettings } from "./settings.ts";
 import { boxOf, type Corner, coveringZones, isSquare, type Outline, uncovered } from "./zone-cover.ts";
 
 /** A strip along one side of the top in which nothing is judged. */
@@ -108,6 +109,23 @@ export function stretchZones(study: RawStudy): NamedEdit | undefined {
   return {
     name: "stretch the zones",
     edits: [{ path: ["island", "zones"], value: value as unknown as Json }],
+  };
+}
+
+/** One zone over the whole top, the others gone, with them what settings ask there; undefined where it is that already. */
+export function onlyZone(study: RawStudy, index: number): NamedEdit | undefined {
+  const zones = study.island?.zones ?? [];
+  if (zones.length === 1 && unjudgedPart(study) === undefined) return undefined;
+  const { from: _, size: __, polygon: ___, ...kept } = zones[index];
+  const outline = study.island?.outline;
+  const place = outline === undefined ? { from: [0, 0], size: topSize(study) } : { polygon: outline };
+  const gone = zones.filter((_, i) => i !== index).map(({ name }) => name);
+  return {
+    name: `${kept.name} over the whole top`,
+    edits: [
+      { path: ["island", "zones"], value: [{ ...kept, ...place }] as unknown as Json },
+      ...renamedInSettings(study, "zones", gone, undefined),
+    ],
   };
 }
 

@@ -10,6 +10,7 @@ import { moveInside, outsideRoom, removeOutside, topSize } from "../../site/edit
 import { shapeTop, sizeTop, topShape } from "../../site/edits/top-shape.ts";
 import {
   addZone,
+  onlyZone,
   ownTarget,
   stretchZones,
   unjudgedPart,
@@ -239,6 +240,36 @@ describe("zones", () => {
     expect(refusals(after)).toEqual([]);
     const none = { ...study, island: { ...study.island, zones: [] } } as unknown as RawStudy;
     expect(applied(none, addZone(none)).island?.zones?.[0]).toMatchObject({ from: [0, 0], size: [2.4, 1.1] });
+  });
+
+  it("become one over the whole top, with what settings asked of the others gone too", () => {
+    const l: RawStudy["island"] = {
+      ...study.island,
+      outline: [
+        [0, 0],
+        [2.4, 0],
+        [2.4, 0.6],
+        [1, 0.6],
+        [1, 1.1],
+        [0, 1.1],
+      ],
+    } as RawStudy["island"];
+    const asked = Object.fromEntries((study.island?.zones ?? []).map(({ name }) => [name, "general"]));
+    const settings = [{ name: "late", dim: {}, zones: asked }];
+    const arrangements = study.arrangements.map((each) => ({ ...each, settings }));
+    for (const island of [study.island, l]) {
+      const before = { ...study, island, arrangements } as unknown as RawStudy;
+      const after = applied(before, onlyZone(before, 1) as NamedEdit);
+      expect(after.island?.zones).toHaveLength(1);
+      expect(unjudgedPart(after)).toBeUndefined();
+      expect(after.island?.zones?.[0]).toMatchObject({
+        name: "eating",
+        target: study.island?.zones?.[1].target,
+      });
+      expect(after.arrangements[0].settings?.[0].zones).toEqual({ eating: "general" });
+      expect(refusals(after)).toEqual([]);
+      expect(onlyZone(after, 0)).toBeUndefined();
+    }
   });
 
   it("take a target of one's own, which the study's check accepts", () => {

@@ -127,6 +127,8 @@ describe("words on screen", () => {
     expect(words).toContainEqual(
       expect.stringMatching(/preparation counters, ages 25 to 65: 46 fc \(500 lx\)/),
     );
+    // The same document's figure in its other unit stands beside it and asks for 7.6 % more.
+    expect(words.filter((each) => each.includes("50 fc to the letter"))).toHaveLength(1);
   });
 });
 

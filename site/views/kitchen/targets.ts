@@ -9,6 +9,8 @@ export interface Asked {
   readonly illuminance?: number;
   readonly minimum?: number;
   readonly uniformity?: number;
+  /** Of a document that states its figures in both units. */
+  readonly footcandles?: number;
   readonly name: string;
   readonly source?: string;
   readonly note?: string;
@@ -32,6 +34,7 @@ export function askedBy(app: FieldsView, id: string | null | undefined): Asked |
     note,
     ages,
     illuminance: of("illuminance"),
+    footcandles: published.requirements.find((each) => each.footcandles !== undefined)?.footcandles,
     uniformity: of("uniformity"),
     isOwn: false,
   };
@@ -71,7 +74,10 @@ export function targetWords(app: FieldsView, id: string): string {
   if (target === undefined) return id;
   const who = target.isOwn ? "" : ` · ${shortSource(target.source ?? "")}`;
   const ages = target.ages === undefined ? "" : `, ages ${target.ages}`;
-  return `${target.name}${ages}: ${figures(app, target)}${who}`;
+  // A document that states round figures in both units asks for more light in its foot-candles.
+  const { footcandles, illuminance = 0 } = target;
+  const isToTheLetter = footcandles !== undefined && illuminance > 10.5 * footcandles;
+  return `${target.name}${ages}: ${figures(app, target)}${isToTheLetter ? `, its ${footcandles} fc to the letter` : ""}${who}`;
 }
 
 /** All there are, the study's own first. */

@@ -6,7 +6,7 @@ import { illuminanceField, lengthField, numberField, textField } from "../../com
 import { capital } from "../../components/words.ts";
 import type { RawTarget, RawZone } from "../../edits/raw-study.ts";
 import { renamedInSettings } from "../../edits/settings.ts";
-import { addZone, ownTarget } from "../../edits/zones.ts";
+import { addZone, onlyZone, ownTarget } from "../../edits/zones.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
 import { askedBy, figures, published, targetWords } from "./targets.ts";
@@ -101,6 +101,7 @@ export function zonesPart(app: AppView): TemplateResult {
 function zoneItem(app: AppView, zone: RawZone, index: number): TemplateResult {
   const path: Path = ["island", "zones", index];
   const target = askedBy(app, zone.target);
+  const wholeTop = onlyZone(app.study, index);
   const length = (at: Path, label: string): TemplateResult =>
     lengthField(app, { label, path: [...path, ...at], change: `${zone.name} ${label.toLowerCase()}` });
   return item(
@@ -126,6 +127,7 @@ function zoneItem(app: AppView, zone: RawZone, index: number): TemplateResult {
         }
       </div>
       <p class="row-of-actions">
+        ${wholeTop === undefined ? nothing : html`<button type="button" @click=${() => app.edit(wholeTop)}>Only this one, over the whole top</button>`}
         <button type="button" @click=${() =>
           app.edit({
             name: `remove zone ${zone.name}`,
