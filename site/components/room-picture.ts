@@ -2,6 +2,7 @@
  * direct light, are kept until the next of another document or option is there. */
 
 import { html, nothing, type TemplateResult } from "lit";
+import { ref } from "lit/directives/ref.js";
 import "../../src/preview/preview.ts";
 import { EVIDENCE } from "../../src/app.ts";
 import type { Progress } from "../../src/workers/browser.ts";
@@ -154,6 +155,12 @@ function keepAtRest(app: AppView): void {
   }, AT_REST);
 }
 
+/** In a low window the picture comes up whole from under the verdict. */
+function inView(element: Element | undefined): void {
+  if (element === undefined || !matchMedia("(max-height: 559px)").matches) return;
+  requestAnimationFrame(() => element.scrollIntoView({ block: "start" }));
+}
+
 export function roomPicture(app: AppView): TemplateResult {
   const { arrangements } = app.study;
   if (beside === app.arrangement || (beside !== undefined && arrangements[beside] === undefined))
@@ -177,6 +184,7 @@ export function roomPicture(app: AppView): TemplateResult {
   keepAtRest(app);
   return html`
     <candlespan-preview
+      ${ref(inView)}
       .side=${room}
       .other=${other}
       .unit=${app.display.illuminance}

@@ -198,7 +198,7 @@ export class StartDialog {
         id=${id}
         type="text"
         autocomplete="off"
-        .value=${typedValue(this.#texts.get(name) ?? typical)}
+        .value=${typedValue(this.#shown(name) ?? typical)}
         aria-describedby="${id}-why"
         aria-invalid=${problem === undefined ? nothing : "true"}
         @change=${(event: Event) => this.#typed(name, (event.target as HTMLInputElement).value.trim(), typical)}
@@ -207,6 +207,14 @@ export class StartDialog {
         problem !== undefined ? `✕ ${problem}` : this.#texts.has(name) ? this.#yours(name) : why
       }</p>
     </div>`;
+  }
+
+  /** What was typed, a length with its unit once it can be read. */
+  #shown(name: LengthName | CountName): string | undefined {
+    const text = this.#texts.get(name);
+    if (text === undefined || name === "seats" || name === "pendants" || this.#problems.has(name))
+      return text;
+    return lengthText(this.#session, this.#metres(name));
   }
 
   #typed(name: LengthName | CountName, text: string, typical: string): void {

@@ -9,6 +9,7 @@ import { swapLuminaire } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 import { evidenceIn } from "../../light/scene-queries.ts";
 import { swapBy } from "../../light/swapped-light.ts";
+import { oneSided, turnOf } from "../../light/one-sided.ts";
 import { beforeAndAfter } from "./before-and-after.ts";
 
 /** No luminaire's name: none may hold a line break. */
@@ -39,6 +40,7 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
       <option value=${FROM_FILE}>from a file…</option>
     </select>
     ${evidence === undefined ? nothing : html`<p class="hint">Its light is ${evidence}.</p>`}
+    ${oneSidedHint(app, layer, index)}
     ${isAsked ? readFiles(app) : nothing}
     ${
       swap === undefined || swap.layer !== index || swap.arrangement !== app.arrangement
@@ -51,4 +53,28 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
             }`
     }
   </div>`;
+}
+
+/** That one side gets more of its light than the other, and the way round. */
+function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateResult | typeof nothing {
+  const [placed] = app.light?.scene.layers[index]?.luminaires ?? [];
+  if (placed?.luminaire.name !== layer.luminaire) return nothing;
+  const side = oneSided(placed);
+  if (side === undefined) return nothing;
+  const { times, towards, from } = side;
+  const turn = (turnOf(placed) + 180) % 360;
+  return html`<p class="hint">
+    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes towards wall ${towards} as towards wall ${from}.
+    ${
+      layer.row === undefined
+        ? nothing
+        : html`<button type="button" class="text" @click=${() =>
+            app.edit({
+              name: `${layer.name} turned round`,
+              edits: [
+                { path: ["arrangements", app.arrangement, "layers", index, "row", "turn"], value: turn },
+              ],
+            })}>Turn it round</button>`
+    }
+  </p>`;
 }

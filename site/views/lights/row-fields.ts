@@ -5,6 +5,7 @@ import { live } from "lit/directives/live.js";
 import type { AppView } from "../../app-view.ts";
 import { lengthField, numberField } from "../../components/fields.ts";
 import { metresOf, type RawLayer } from "../../edits/raw-study.ts";
+import { turnOf } from "../../light/one-sided.ts";
 import { type SpreadKey, spreadLength } from "../../edits/row-spread.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 
@@ -78,5 +79,24 @@ export function rowFields(app: AppView, layer: RawLayer, path: Path): TemplateRe
             change: kind === "end" ? "rim to end" : kind,
           })
     }
+    ${turnField(app, layer, path)}
   </div>`;
+}
+
+/** How each one of a row is turned, where that is to be seen. */
+function turnField(app: AppView, layer: RawLayer, path: Path): TemplateResult | typeof nothing {
+  const [placed] = app.light?.scene.layers[Number(path.at(-1))]?.luminaires ?? [];
+  const isRound = (placed?.luminaire.distribution.horizontal.length ?? 1) < 2;
+  if (placed === undefined || (isRound && layer.row?.turn === undefined)) return nothing;
+  return numberField(app, {
+    label: "Turned",
+    path: [...path, "row", "turn"],
+    change: `${layer.name} turned`,
+    from: -360,
+    to: 360,
+    unit: "°",
+    fallback: turnOf(placed),
+    optional: true,
+    hint: "Counter-clockwise from above. Empty: its long side along the island.",
+  });
 }
