@@ -11,13 +11,13 @@
 import type { Mesh } from "./mesh.ts";
 import { add, cross, dot, length, scale, subtract, type Vec3 } from "./vector.ts";
 
-/** Distance (m); 0 inside and on the surface. */
-export function distanceToMesh(p: Vec3, { positions, triangles }: Mesh): number {
+/** Distance (m); 0 inside and on the surface, and `within` where nothing is nearer than that. */
+export function distanceToMesh(p: Vec3, { positions, triangles }: Mesh, within = Infinity): number {
   const corner = (i: number): Vec3 => [positions[3 * i], positions[3 * i + 1], positions[3 * i + 2]];
   if (isInside(p, positions, triangles)) return 0;
-  let nearest = Infinity;
+  let nearest = within;
   for (let t = 0; t < triangles.length; t += 3) {
-    if (heightOverBox(p, positions, triangles, t) >= nearest) continue;
+    if (distanceToBoxOf(p, positions, triangles, t) >= nearest) continue;
     const [a, b, c] = [corner(triangles[t]), corner(triangles[t + 1]), corner(triangles[t + 2])];
     nearest = Math.min(nearest, length(subtract(p, closestOfTriangle(p, a, b, c))));
   }
@@ -46,21 +46,22 @@ function isInside(p: Vec3, positions: Mesh["positions"], triangles: Mesh["triang
   return Math.abs(angle) > 2 * Math.PI;
 }
 
-/** Distance of a point from the box of triangle `t` along the axis on which it is farthest: no farther than the triangle. */
-function heightOverBox(
+/** Distance of a point from the box of triangle `t`: no farther than the triangle. */
+function distanceToBoxOf(
   p: Vec3,
   positions: Mesh["positions"],
   triangles: Mesh["triangles"],
   t: number,
 ): number {
-  let most = 0;
+  let square = 0;
   for (let c = 0; c < 3; c++) {
     const u = positions[3 * triangles[t] + c];
     const v = positions[3 * triangles[t + 1] + c];
     const w = positions[3 * triangles[t + 2] + c];
-    most = Math.max(most, Math.min(u, v, w) - p[c], p[c] - Math.max(u, v, w));
+    const beyond = Math.max(0, Math.min(u, v, w) - p[c], p[c] - Math.max(u, v, w));
+    square += beyond * beyond;
   }
-  return most;
+  return Math.sqrt(square);
 }
 
 /** The point of triangle abc nearest to p. */

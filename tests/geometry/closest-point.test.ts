@@ -38,6 +38,20 @@ describe("distance to a mesh", () => {
     expect(worst).toBeLessThan(0.015);
   });
 
+  it("is that of the whole mesh wherever it is nearer than where the search began, else that", () => {
+    const cube = box(2, 2, 2);
+    for (const p of [
+      [0, 0, 3],
+      [2, 2, 2],
+      [1.5, 0.3, -1.2],
+      [0.9, 0.2, -0.3],
+    ] as Vec3[]) {
+      const whole = distanceToMesh(p, cube);
+      expect(distanceToMesh(p, cube, whole + 0.01)).toBe(whole);
+      expect(distanceToMesh(p, cube, whole / 2)).toBe(whole / 2);
+    }
+  });
+
   it("agrees with a sphere to the depth of its facets", () => {
     const half = Array.from({ length: 33 }, (_, i): [number, number] => [
       i === 0 || i === 32 ? 0 : Math.sin((Math.PI * i) / 32),

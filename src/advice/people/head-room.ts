@@ -60,7 +60,7 @@ export function headRoom(scene: Scene): HeadRoom[] {
         // The box is never farther than the mesh in it: most pendants need no closer look.
         const nearer = nearest.gap - (name === nearest.pendant ? 0 : AS_NEAR);
         if (distanceToBox(centre, box) - radius >= nearer) continue;
-        const gap = distanceToMesh(centre, mesh) - radius;
+        const gap = distanceToMesh(centre, mesh, nearer + radius) - radius;
         if (gap < nearer) nearest = { gap, pendant: name, lean };
       }
     }
