@@ -35,25 +35,17 @@ export function polyhedraOf(mesh: Mesh): Polyhedron[] {
 export function convexPolyhedron({ positions, triangles }: Mesh): Polyhedron | undefined {
   const { vertices, index } = welded(positions);
   const planes: number[] = [];
-  const edges = new Map<number, [a: number, b: number, left: number, right: number]>();
+  const edges = new Map<number, Edge>();
   const count = vertices.length / 3;
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [index[triangles[t]], index[triangles[t + 1]], index[triangles[t + 2]]];
     const face = planeThrough(vertices, a, b, c, planes);
     if (face < 0) continue;
-    for (const [p, q] of [
-      [a, b],
-      [b, c],
-      [c, a],
-    ]) {
-      const edge = edges.get(q * count + p);
-      if (edge === undefined) edges.set(p * count + q, [p, q, face, -1]);
-      else edge[3] = face;
-    }
+    addEdge(edges, count, a, b, face);
+    addEdge(edges, count, b, c, face);
+    addEdge(edges, count, c, a, face);
   }
-  for (let f = 0; f < planes.length; f += 4)
-    for (let v = 0; v < vertices.length; v += 3)
-      if (heightOver(planes, f, vertices[v], vertices[v + 1], vertices[v + 2]) > FLAT) return undefined;
+  if (!isUnder(vertices, planes)) return undefined;
   const all = [...edges.values()];
   if (planes.length < 16 || all.some(([, , , right]) => right < 0)) return undefined;
   return polyhedron(
@@ -61,6 +53,23 @@ export function convexPolyhedron({ positions, triangles }: Mesh): Polyhedron | u
     planes,
     all.filter(([, , left, right]) => left !== right),
   );
+}
+
+/** Two vertices, the face on the left of the way between them, and the one on the right once it is found. */
+type Edge = [a: number, b: number, left: number, right: number];
+
+function addEdge(edges: Map<number, Edge>, count: number, a: number, b: number, face: number): void {
+  const edge = edges.get(b * count + a);
+  if (edge === undefined) edges.set(a * count + b, [a, b, face, -1]);
+  else edge[3] = face;
+}
+
+/** Whether no vertex lies beyond a plane. */
+function isUnder(v: Float64Array, planes: readonly number[]): boolean {
+  for (let f = 0; f < planes.length; f += 4)
+    for (let i = 0; i < v.length; i += 3)
+      if (heightOver(planes, f, v[i], v[i + 1], v[i + 2]) > FLAT) return false;
+  return true;
 }
 
 /** A flat triangle, both of whose sides block. */

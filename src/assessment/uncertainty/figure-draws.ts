@@ -14,7 +14,7 @@ import type { Contribution } from "./field-uncertainty.ts";
 export type Figure = "average" | "minimum" | "uniformity";
 
 export const DRAWS = 2000;
-/** Draws between two reports of progress. */
+/** Draws between two reports of progress; a divisor of all. */
 const BETWEEN_REPORTS = 50;
 const SQRT3 = Math.sqrt(3);
 
@@ -29,57 +29,109 @@ export function figureDraws(
   meanBound: number,
   observer?: Observer,
 ): { readonly low: Float64Array; readonly middle: Float64Array; readonly high: Float64Array } {
-  const { values: z, reach } = standardDraws(contributions);
-  // What moves nothing, as the light of a layer that is off, need not be added.
-  const moving = contributions
-    .map(({ effect }, k) => ({ effect, average: averages[k], k }))
-    .filter((each) => each.average !== 0 || each.effect.some((value) => value !== 0));
-  const points =
-    bound === undefined
-      ? pointsThatMayBeLeast(expected, moving, reach)
-      : Uint32Array.from(expected, (_, i) => i);
-  const count = moving.length;
-  const effects = new Float64Array(points.length * count);
-  moving.forEach(({ effect }, m) => {
-    for (let n = 0; n < points.length; n++) effects[n * count + m] = effect[points[n]];
-  });
-  const start = Float64Array.from(points, (i) => expected[i]);
-  const means = Float64Array.from(moving, (each) => each.average);
-  const column = Uint32Array.from(moving, ({ k }) => k);
-  const draw = new Float64Array(count);
-  const field = new Float64Array(points.length);
-  const low = new Float64Array(DRAWS);
-  const middle = new Float64Array(DRAWS);
-  const high = new Float64Array(DRAWS);
-  const figureOf = (least: number, mean: number): number => {
-    if (figure === "minimum") return Math.max(0, least);
-    return Math.min(1, ratio(Math.max(0, least), mean));
+  const field = movingField(expected, contributions, averages, bound === undefined);
+  const drawn = {
+    low: new Float64Array(DRAWS),
+    middle: new Float64Array(DRAWS),
+    high: new Float64Array(DRAWS),
   };
-  for (let d = 0; d < DRAWS; d++) {
-    if (d % BETWEEN_REPORTS === 0) {
-      throwIfCancelled(observer);
-      observer?.progress?.("draws of what is uncertain", d / DRAWS);
-    }
-    for (let m = 0; m < count; m++) draw[m] = z[d * contributions.length + column[m]];
-    addProducts(start, effects, draw, field);
-    let mean = average;
-    for (let m = 0; m < count; m++) mean += draw[m] * means[m];
-    const least = field[indexOfLeast(field)];
-    middle[d] = figureOf(least, mean);
-    if (bound === undefined) continue;
-    const level = Math.max(0, ratio(mean, average));
-    let [less, more] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-    for (let i = 0; i < field.length; i++) {
-      less = Math.min(less, field[i] - level * bound[i]);
-      more = Math.min(more, field[i] + level * bound[i]);
-    }
-    low[d] = figureOf(less, mean + level * meanBound);
-    high[d] = figureOf(more, mean - level * meanBound);
+  for (let d = 0; d < DRAWS; d += BETWEEN_REPORTS) {
+    throwIfCancelled(observer);
+    observer?.progress?.("draws of what is uncertain", d / DRAWS);
+    drawFigures(field, average, figure, bound, meanBound, d, drawn);
   }
+  const { low, middle, high } = drawn;
   middle.sort();
   return bound === undefined
     ? { low: middle, middle, high: middle }
     : { low: low.sort(), middle, high: high.sort() };
+}
+
+interface MovingField {
+  /** `values[draw * stride + column[m]]` of the draws. */
+  readonly values: Float64Array;
+  readonly stride: number;
+  readonly column: Uint32Array;
+  /** Expected at each point, what moves it as `effects[point * count + m]`, and the averages of that. */
+  readonly start: Float64Array;
+  readonly effects: Float64Array;
+  readonly means: Float64Array;
+}
+
+function movingField(
+  expected: Float64Array,
+  contributions: readonly Contribution[],
+  averages: readonly number[],
+  leastAlone: boolean,
+): MovingField {
+  const { values, reach } = standardDraws(contributions);
+  // What moves nothing, as the light of a layer that is off, need not be added.
+  const moving = contributions
+    .map(({ effect }, k) => ({ effect, average: averages[k], k }))
+    .filter((each) => each.average !== 0 || each.effect.some((value) => value !== 0));
+  const points = leastAlone
+    ? pointsThatMayBeLeast(expected, moving, reach)
+    : Uint32Array.from(expected, (_, i) => i);
+  return {
+    values,
+    stride: contributions.length,
+    column: Uint32Array.from(moving, ({ k }) => k),
+    start: Float64Array.from(points, (i) => expected[i]),
+    effects: effectsAt(points, moving),
+    means: Float64Array.from(moving, (each) => each.average),
+  };
+}
+
+/** Writes the figures of the draws from `first` on, until the next report. */
+function drawFigures(
+  { values, stride, column, start, effects, means }: MovingField,
+  average: number,
+  figure: Figure,
+  bound: Float64Array | undefined,
+  meanBound: number,
+  first: number,
+  { low, middle, high }: { low: Float64Array; middle: Float64Array; high: Float64Array },
+): void {
+  const draw = new Float64Array(column.length);
+  const field = new Float64Array(start.length);
+  for (let d = first; d < first + BETWEEN_REPORTS; d++) {
+    for (let m = 0; m < draw.length; m++) draw[m] = values[d * stride + column[m]];
+    addProducts(start, effects, draw, field);
+    const mean = meanOf(average, draw, means);
+    middle[d] = figureOf(figure, field[indexOfLeast(field)], mean);
+    if (bound === undefined) continue;
+    const level = Math.max(0, ratio(mean, average));
+    low[d] = figureOf(figure, leastWith(field, bound, -level), mean + level * meanBound);
+    high[d] = figureOf(figure, leastWith(field, bound, level), mean - level * meanBound);
+  }
+}
+
+/** Of each point in turn what moves it. */
+function effectsAt(points: Uint32Array, moving: readonly { readonly effect: Float64Array }[]): Float64Array {
+  const effects = new Float64Array(points.length * moving.length);
+  moving.forEach(({ effect }, m) => {
+    for (let n = 0; n < points.length; n++) effects[n * moving.length + m] = effect[points[n]];
+  });
+  return effects;
+}
+
+/** `average + Σ_m z_m means_m`. */
+function meanOf(average: number, z: Float64Array, means: Float64Array): number {
+  let mean = average;
+  for (let m = 0; m < z.length; m++) mean += z[m] * means[m];
+  return mean;
+}
+
+function figureOf(figure: Figure, least: number, mean: number): number {
+  const positive = Math.max(0, least);
+  return figure === "minimum" ? positive : Math.min(1, ratio(positive, mean));
+}
+
+/** The least of `field + level bound`. */
+function leastWith(field: Float64Array, bound: Float64Array, level: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < field.length; i++) least = Math.min(least, field[i] + level * bound[i]);
+  return least;
 }
 
 interface StandardDraws {

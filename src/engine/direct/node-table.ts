@@ -21,7 +21,7 @@
  */
 
 import { LEVELS, TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";
-import { type CellSampling, samplingOf } from "./cell-sampling.ts";
+import { samplingOf } from "./cell-sampling.ts";
 import type { OpeningQuadrature } from "./opening-quadrature.ts";
 
 /** Steps of distance / radius: three an octave from ¼ to 256. */
@@ -162,6 +162,7 @@ export class NodeTable {
     const { radius } = this.#quadrature.surface;
     const bent = this.#bend(i, j, azimuth) > BEND;
     const sampling = samplingOf(i, bent, this.#rotational);
+    const { reference, empty } = sampling;
     const turns = this.#rotational
       ? sampling.turn
       : sampling.azimuth.map((t) => azimuthOf(((azimuth + t) * 4) / AZIMUTHS));
@@ -171,7 +172,7 @@ export class NodeTable {
         const γ = polarOf(((j + v) * Math.SQRT2) / OBLIQUITIES);
         for (const C of turns) {
           const s = r * Math.sin(γ);
-          this.#compare(s * Math.cos(C), s * Math.sin(C), -r * Math.cos(γ), r, sampling, cell);
+          this.#compare(s * Math.cos(C), s * Math.sin(C), -r * Math.cos(γ), r, reference, empty, cell);
         }
       }
     }
@@ -214,7 +215,15 @@ export class NodeTable {
   }
 
   /** Raises the cell's errors to those of one sample point. */
-  #compare(px: number, py: number, pz: number, r: number, sampling: CellSampling, cell: Float64Array): void {
+  #compare(
+    px: number,
+    py: number,
+    pz: number,
+    r: number,
+    reference: number,
+    empty: number,
+    cell: Float64Array,
+  ): void {
     const moments = this.#moments;
     const { radius } = this.#quadrature.surface;
     const faint = (FAINT * this.#quadrature.lookup.peak) / (r * r * r);
@@ -222,10 +231,10 @@ export class NodeTable {
     for (let level = 0; level < LEVELS; level++) {
       this.#quadrature.moments(px, py, pz, level, moments, 4 * level);
       last = level;
-      if (level < sampling.reference) continue;
+      if (level < reference) continue;
       const S = moments[4 * level];
       if (S === 0) {
-        if (level >= sampling.empty) break;
+        if (level >= empty) break;
         continue;
       }
       // Two steps up the ladder without change, so that a chance agreement does not pass.
