@@ -11,7 +11,7 @@ import type { KitchenItem } from "./kitchen-moves.ts";
 import type * as LuminaireEdits from "./luminaires.ts";
 import type { Vec3 } from "./luminaires.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { withFollowingNames } from "./options.ts";
+import { withFollowingNames } from "./following-names.ts";
 import type { RawStudy } from "./raw-study.ts";
 
 /** What the hand holds while it drags: the study it took hold of. */

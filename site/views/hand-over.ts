@@ -1,6 +1,7 @@
 /** Hand-over: files for those who order, wire and hang. */
 
 import { html } from "lit";
+import { arrangementLetters } from "../../src/app.ts";
 import type { AppView } from "../app-view.ts";
 import { download, fileName } from "../storage/export-study.ts";
 import type { Export, Made } from "./exports.ts";
@@ -35,7 +36,7 @@ export const handOver: View = {
   controls: (app) => html`
     ${holdList(app)}
     <section class="part" aria-labelledby="exports-heading">
-      <h2 id="exports-heading">Files of option ${app.study.arrangements[app.arrangement].name}</h2>
+      <h2 id="exports-heading">Files of option ${arrangementLetters(app.study.arrangements)[app.arrangement]} ${app.study.arrangements[app.arrangement].name}</h2>
       ${paperDrawer(app, (each) => void hand(app, each))}
       <p class="row-of-actions"><button type="button" @click=${() => app.printToScale()}>Print the sheet to scale</button>
         <button type="button" @click=${() => app.showClient(true)}>Show to the client</button></p>

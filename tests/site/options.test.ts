@@ -2,7 +2,8 @@
 import { expect, it } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
 import type { NamedEdit } from "../../site/edits/named-edit.ts";
-import { addOption, copyOption, removeOption, withFollowingNames } from "../../site/edits/options.ts";
+import { addOption, copyOption, removeOption } from "../../site/edits/options.ts";
+import { withFollowingNames } from "../../site/edits/following-names.ts";
 import type { RawStudy } from "../../site/edits/raw-study.ts";
 import { arrangementLetters } from "../../src/app.ts";
 

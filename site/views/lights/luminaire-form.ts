@@ -174,7 +174,7 @@ function bodyFields(app: FieldsView, options: LuminaireFormOptions, path: Path):
         path: [...body, "profile"],
         change: `${name} as`,
         choices: [
-          ...(isFiled ? [{ value: NOT_GIVEN, words: "not given: its luminous opening alone" }] : []),
+          ...(isFiled ? [{ value: NOT_GIVEN, words: "not given" }] : []),
           ...words(
             document.body?.profile === "profile" ? [...NAMED_BODY_PROFILES, "profile"] : NAMED_BODY_PROFILES,
           ),
