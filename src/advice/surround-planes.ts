@@ -8,12 +8,13 @@
  * no source). Grids are those of any other plane; points that another body covers are left out.
  */
 
-import { area, depthInside, NO_AREA, type Polygon, rectangle } from "../geometry/polygon.ts";
+import { depthInside, type Polygon } from "../geometry/polygon.ts";
 import { clip } from "../geometry/polygon-pieces.ts";
-import { scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
+import { dot, scale, type Vec2, type Vec3 } from "../geometry/vector.ts";
 import { type GridArea, gridCells, gridPlane } from "../scene/calculation-grid.ts";
 import type { CalculationPlane } from "../scene/calculation-plane.ts";
-import { islandDirection, islandToRoom, roomToIsland } from "../scene/island-frame.ts";
+import { islandToRoom } from "../scene/island-frame.ts";
+import { type IslandSide, sideAxes } from "../scene/island-side.ts";
 import { ON_SURFACE } from "../scene/points-in-solids.ts";
 import type { Island, Scene, SolidBody } from "../scene/scene.ts";
 
@@ -41,7 +42,7 @@ export function surroundPlanes(scene: Room): SurroundPlane[] {
   const { bodies = [], island } = scene;
   return [
     ...bodies.flatMap((body) => frontOf(body, scene)),
-    ...(island === undefined ? [] : SIDES.flatMap((side) => aisleAt(side, island, scene))),
+    ...(island === undefined ? [] : SIDES.flatMap(([side, name]) => aisleAt(side, name, island, scene))),
   ];
 }
 
@@ -69,51 +70,28 @@ function wallsAt([x, y]: Vec2, { room: { length, width } }: Room): number[] {
   return [y, length - x, width - y, x].flatMap((gap, wall) => (gap < AT_WALL ? [wall] : []));
 }
 
-interface IslandSide {
-  readonly name: AisleSide;
-  /** Outwards, in the island's frame. */
-  readonly out: Vec2;
-}
-
-const SIDES: readonly IslandSide[] = [
-  { name: "near", out: [0, -1] },
-  { name: "far", out: [0, 1] },
-  { name: "left", out: [-1, 0] },
-  { name: "right", out: [1, 0] },
+const SIDES: readonly (readonly [IslandSide, AisleSide])[] = [
+  ["y-", "near"],
+  ["y+", "far"],
+  ["x-", "left"],
+  ["x+", "right"],
 ];
 
 /** The floor along a side of the island; nothing where nobody passes. */
-function aisleAt({ name, out }: IslandSide, island: Island, scene: Room): SurroundPlane[] {
-  const { length, width } = island;
-  const [dx, dy] = out;
-  // Counter-clockwise round the island, so that outwards lies to the right.
-  const from: Vec2 = dx === 0 ? (dy < 0 ? [0, 0] : [length, width]) : dx < 0 ? [0, width] : [length, 0];
-  const run = dx === 0 ? length : width;
-  const along: Vec2 = [-dy, dx];
-  const strip: Polygon =
-    dx === 0
-      ? rectangle(0, dy < 0 ? -WIDEST_AISLE : width, length, WIDEST_AISLE)
-      : rectangle(dx < 0 ? -WIDEST_AISLE : length, 0, WIDEST_AISLE, width);
-  const outwards = ([x, y]: Vec2): number => (x - from[0]) * dx + (y - from[1]) * dy;
-  const inTheWay = (scene.bodies ?? []).flatMap(({ outline, bottom }) => {
-    if (bottom >= OVERHEAD) return [];
-    const part = clip(
-      strip,
-      outline.map((p) => roomToIsland(island, p)),
-    );
-    return part.length < 3 || area([part]) < NO_AREA ? [] : part.map(outwards);
-  });
-  const ends: readonly Vec2[] = [from, [from[0] + run * along[0], from[1] + run * along[1]]];
-  const direction = islandDirection(island, out);
-  const walls = ends.map((end) => toWall(islandToRoom(island, end), direction, scene));
+function aisleAt(side: IslandSide, name: AisleSide, island: Island, scene: Room): SurroundPlane[] {
+  const { along: run, at } = sideAxes(island, side);
+  const place = (u: number, outwards: number): Vec2 => islandToRoom(island, at(u, -outwards));
+  const [from, to] = [place(0, 0), place(run, 0)];
+  const level = ([x, y]: Vec2): Vec3 => [x - from[0], y - from[1], 0];
+  const outwards = level(place(0, 1));
+  const strip: Polygon = [from, to, place(run, WIDEST_AISLE), place(0, WIDEST_AISLE)];
+  const inTheWay = (scene.bodies ?? []).flatMap(({ outline, bottom }) =>
+    bottom >= OVERHEAD ? [] : clip(strip, outline).map((corner) => dot(level(corner), outwards)),
+  );
+  const walls = [from, to].map((end) => toWall(end, outwards, scene));
   const free = Math.min(WIDEST_AISLE, ...inTheWay, ...walls);
   if (free < NARROWEST_AISLE) return [];
-  const [x, y] = islandToRoom(island, from);
-  const gridArea = {
-    corner: [x, y, 0],
-    u: scale(direction, free),
-    v: scale(islandDirection(island, along), run),
-  } as const;
+  const gridArea = { corner: [...from, 0] as const, u: scale(outwards, free), v: level(to) };
   return planeAt("aisle", name, `aisle, ${name} side`, gridArea, UP, scene);
 }
 
