@@ -43,10 +43,9 @@ export function fittingNames(
 function seatMarks(island: Island): Vec2[][] {
   const { seats } = island;
   if (!seats) return [];
-  const { along, at } = sideAxes(island, seats.side);
-  const shown = Math.min(seats.count, Math.max(1, Math.floor(along / seats.width + 1e-9)));
-  return Array.from({ length: shown }, (_, i) => {
-    const from = (along - shown * seats.width) / 2 + i * seats.width;
+  const { at } = sideAxes(island, seats.side);
+  return Array.from({ length: seats.fitting }, (_, i) => {
+    const from = seats.from + i * seats.width;
     const [a, b] = [from + 0.03, from + seats.width - 0.03];
     return [at(a, 0), at(a, DEPTH), at(b, DEPTH), at(b, 0)];
   });

@@ -183,7 +183,7 @@ function seatsOf(
     overhang === undefined ? "not given; the side of y = 0" : "not given; the side of the overhang",
   );
   const width = ledger.fill(seats.width, "/island/seats/width", SEAT_WIDTH, TYPICAL);
-  const run = edgeLength(outline, side);
+  const [run, middle] = ownEdge(outline, side);
   const fits = Math.max(1, Math.floor(run / width + 1e-9));
   const count = ledger.fill(seats.count, "/island/seats/count", fits, "not given; as many as fit");
   if (count > fits)
@@ -192,20 +192,26 @@ function seatsOf(
       "/island/seats/count",
       phrase`Only ${String(fits)} ${fits === 1 ? "seat" : "seats"} of ${width} ${fits === 1 ? "fits" : "fit"} on that side.`,
     );
-  return { side, count, width };
+  const fitting = Math.min(count, fits);
+  return { side, count, width, fitting, from: middle - (fitting * width) / 2 };
 }
 
-/** Length (m) of the outline's own edge on a side of its bounding box; of the box's side where the outline only touches it. */
-function edgeLength(outline: Polygon, side: NonNullable<Island["seats"]>["side"]): number {
+/** Length and middle (m, along the side) of the outline's own edge on a side of its bounding box; of the box's side where the outline only
+ * touches it. */
+function ownEdge(
+  outline: Polygon,
+  side: NonNullable<Island["seats"]>["side"],
+): readonly [length: number, middle: number] {
   const box = bounds(outline);
   const across = side.startsWith("y") ? 1 : 0;
   const level = box[side.endsWith("+") ? across + 2 : across];
-  const on = outline.reduce((sum, a, i) => {
-    const b = outline[(i + 1) % outline.length];
-    const isOn = [a, b].every((corner) => Math.abs(corner[across] - level) < 1e-6);
-    return isOn ? sum + Math.abs(b[1 - across] - a[1 - across]) : sum;
-  }, 0);
-  return on > 0 ? on : box[3 - across] - box[1 - across];
+  const edges = outline
+    .map((a, i) => [a, outline[(i + 1) % outline.length]])
+    .filter((ends) => ends.every((corner) => Math.abs(corner[across] - level) < 1e-6))
+    .map(([a, b]) => [a[1 - across], b[1 - across]] as const);
+  const all = edges.length === 0 ? [[box[1 - across], box[3 - across]] as const] : edges;
+  const length = all.reduce((sum, [a, b]) => sum + Math.abs(b - a), 0);
+  return [length, (Math.min(...all.flat()) + Math.max(...all.flat())) / 2 - box[1 - across]];
 }
 
 /** The part of a polygon inside the outline, as one loop; undefined, with an error, when there is none. Warns when

@@ -132,6 +132,10 @@ export interface Island {
     readonly side: "x-" | "x+" | "y-" | "y+";
     readonly count: number;
     readonly width: number;
+    /** Those that fit on the outline's own edge there. */
+    readonly fitting: number;
+    /** Where they begin along the side (m), side by side about the middle of that edge. */
+    readonly from: number;
   };
   readonly colour?: string;
 }

@@ -156,11 +156,10 @@ export function sharedExtents(a: readonly Vec2[], b: readonly Vec2[]): readonly 
   return [Math.min(p[2], q[2]) - Math.max(p[0], q[0]), Math.min(p[3], q[3]) - Math.max(p[1], q[1])];
 }
 
-function eatingStrip(island: Island, { side, count, width: seat }: NonNullable<Island["seats"]>): Vec2[] {
+function eatingStrip(island: Island, { side, fitting, from, width }: NonNullable<Island["seats"]>): Vec2[] {
   const { along, across, at } = sideAxes(island, side);
-  const run = Math.min(along, count * seat);
-  const start = (along - run) / 2;
-  return rectangleBetween(...bounds([at(start, 0), at(start + run, Math.min(EATING_DEPTH, across))]));
+  const [start, end] = [Math.max(0, from), Math.min(along, from + fitting * width)];
+  return rectangleBetween(...bounds([at(start, 0), at(end, Math.min(EATING_DEPTH, across))]));
 }
 
 /** The longest stretch along the island free of hob, sink and seats at its ends. */

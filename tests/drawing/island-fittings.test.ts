@@ -5,6 +5,7 @@ import { elevation } from "../../src/drawing/elevation.ts";
 import { elevationExtent } from "../../src/drawing/elevation-scale.ts";
 import { floorPlan } from "../../src/drawing/floor-plan.ts";
 import { islandAxes } from "../../src/drawing/island-axes.ts";
+import { fittings } from "../../src/drawing/island-fittings.ts";
 import { planFrame, planObjects } from "../../src/drawing/plan-objects.ts";
 import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { bounds } from "../../src/geometry/polygon.ts";
@@ -64,6 +65,34 @@ describe("hob, sink and seats", () => {
     const ends = outlinesIn(marks).flatMap((ring) => [bounds(ring)[0], bounds(ring)[2]].map(scale.along));
     const worst = Math.max(...[1.5, 2.1, 0.2, 0.7].map((along, i) => Math.abs(along - ends[i])));
     expect(worst).toBeLessThan(1e-9);
+  });
+
+  // 2026-11-28: of more seats than fit the strip was as long as the side, and on an L both lay about the middle of its bounding box.
+  it("are drawn over the eating strip, also where more are asked than fit and on the short edge of an L", () => {
+    const outline = [
+      [0, 0],
+      [2.8, 0],
+      [2.8, 0.9],
+      [0.9, 0.9],
+      [0.9, 1.7],
+      [0, 1.7],
+    ];
+    const islands = [
+      { ...ISLAND, seats: { side: "y-", count: 5, width: 0.6096 } },
+      { outline, centre: [2.7, 2.1], height: 0.92, seats: { side: "y+", count: 4 } },
+    ];
+    const ends = islands.map((island) => {
+      const { island: top, zones } = resolved(kitchen({ island })).scenes[0];
+      const strip = bounds(zones.find(({ name }) => name === "eating")?.outline ?? []);
+      const seats = outlinesIn(fittings(top, ([x, y]) => [x, y])).map(bounds);
+      const drawn = [Math.min(...seats.map(([x]) => x)) - 0.03, Math.max(...seats.map((b) => b[2])) + 0.03];
+      return [strip[0], strip[2], ...drawn].map((x) => Number(x.toFixed(9)));
+    });
+    // Three of 0.6096 m about the middle of 2.4 m; one of 0.6 m about the middle of 0.9 m.
+    expect(ends).toEqual([
+      [0.2856, 2.1144, 0.2856, 2.1144],
+      [0.15, 0.75, 0.15, 0.75],
+    ]);
   });
 
   it("are named by their zone where a zone has the same name", () => {
