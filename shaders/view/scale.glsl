@@ -1,6 +1,6 @@
 // Illuminance as colour and isolux lines: the absolute scale of src/drawing/light-scale.ts, a band a step.
 //
-// A table over ln E (1 to 20,000 lx) holds each band's colour, the ln of the steps below and above it and the ink of
+// A table over ln E (1 to 20,000 lx) holds each band's colour, the ln of the steps below and above it and the inks of
 // their lines. A line lies where E crosses a step: |ln E - ln step| within half the line's width, by the screen's
 // derivative; it is of one ink on both its sides.
 
@@ -20,9 +20,9 @@ vec3 scaleColour(float E) {
     ends = texelFetch(scaleTable, ivec2(entry, 1), 0);
   }
   vec3 colour = texelFetch(scaleTable, ivec2(entry, 0), 0).rgb;
-  float nearest = min(abs(level - ends.x), abs(ends.y - level));
-  float dark = abs(level - ends.x) < abs(ends.y - level) ? ends.z : ends.w;
-  float inPixels = nearest / max(fwidth(level), 1e-6);
-  vec3 ink = dark > 0.5 ? vec3(0.09, 0.08, 0.06) : vec3(0.97, 0.95, 0.9);
+  float below = abs(level - ends.x);
+  float above = abs(ends.y - level);
+  float inPixels = min(below, above) / max(fwidth(level), 1e-6);
+  vec3 ink = texelFetch(scaleTable, ivec2(entry, below < above ? 2 : 3), 0).rgb;
   return mix(ink, colour, clamp(inPixels - 0.5 * lineWidth + 0.5, 0.3, 1.0));
 }

@@ -9,7 +9,7 @@ import {
   type Scene as ThreeScene,
   Vector3,
 } from "three";
-import { darkInkOver, scaleSteps } from "../drawing/light-scale.ts";
+import { DARK_INK, inkOver, LIGHT_INK, scaleSteps } from "../drawing/light-scale.ts";
 import { isoluxLabels } from "./labels-in-picture.ts";
 import type { LightCache } from "./light-cache.ts";
 
@@ -49,7 +49,7 @@ export class IsoluxSprites {
       this.drop();
       this.#for = unit;
       for (const { text, level, at, normal } of isoluxLabels(read.atlas, read.values, scaleSteps(unit))) {
-        const sprite = labelSprite(text, darkInkOver(level));
+        const sprite = labelSprite(text, inkOver(level));
         sprite.position.set(...at);
         this.#labels.push({ sprite, size: sprite.scale.clone(), normal: new Vector3(...normal) });
         this.#world.add(sprite);
@@ -92,7 +92,7 @@ export class IsoluxSprites {
 }
 
 /** A figure of constant size on the screen. */
-function labelSprite(text: string, dark: boolean): Sprite {
+function labelSprite(text: string, ink: string): Sprite {
   const scale = 3;
   const canvas = document.createElement("canvas");
   const context = canvas.getContext("2d") as CanvasRenderingContext2D;
@@ -105,9 +105,9 @@ function labelSprite(text: string, dark: boolean): Sprite {
   context.textBaseline = "middle";
   context.lineWidth = 4 * scale;
   context.lineJoin = "round";
-  context.strokeStyle = dark ? "rgba(255,253,249,0.75)" : "rgba(23,21,16,0.7)";
+  context.strokeStyle = `${ink === DARK_INK ? LIGHT_INK : DARK_INK}b8`;
   context.strokeText(text, canvas.width / 2, canvas.height / 2);
-  context.fillStyle = dark ? "#24211c" : "#fffdf9";
+  context.fillStyle = ink;
   context.fillText(text, canvas.width / 2, canvas.height / 2);
   const map = new CanvasTexture(canvas);
   map.minFilter = LinearFilter;

@@ -1,14 +1,14 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { property, query, state } from "lit/decorators.js";
 import type { WebGLRenderer } from "three";
-import "../elements/scale/scale.ts";
 import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import { CameraInput } from "./camera-input.ts";
-import { captionLines, exposureWords, pictureRemarks, readingWords } from "./caption.ts";
+import { captionLines, readingWords } from "./caption.ts";
 import { pictureControls } from "./controls.ts";
 import { type CutName, cutThrough, cutWords, standpointFor } from "./cut.ts";
+import { type FigureCaption, figureCaption } from "./figure-caption.ts";
 import { glareLabels, glareMarks } from "./glare-marks.ts";
 import type { KitchenView, Look } from "./kitchen-view.ts";
 import { Picture, type PreviewSide } from "./picture.ts";
@@ -264,13 +264,14 @@ export class CandlespanPreview extends LitElement {
               : html`<span class="reading" ${placedAt(`${this.reading.x}px`, `${this.reading.y}px`)}>${readingWords(this.reading.light, this.unit)}</span>`
           }
         </div>
-        <figcaption>
-          ${this.look === "lux" ? html`<candlespan-scale .unit=${this.unit}></candlespan-scale>` : nothing}
-          ${this.#caption().map((line) => html`<div title=${this.#exposure}>${line}</div>`)}
-          <div class="state" role="status">
-            <slot name="progress">${this.#progress()}</slot> ${this.#remarks().map((words) => html`<span>${words}</span>`)}
-          </div>
-        </figcaption>
+        ${figureCaption({
+          look: this.look,
+          unit: this.unit,
+          lines: this.#caption(),
+          exposure: this.#picture?.exposure,
+          fraction: this.#picture?.fraction ?? 0,
+          remarks: this.#remarks(),
+        })}
       </figure>
     `;
   }
@@ -307,26 +308,14 @@ export class CandlespanPreview extends LitElement {
     return this.side?.scene.name ?? "kitchen";
   }
 
-  get #exposure(): string {
-    const exposure = this.#picture?.exposure;
-    return exposure === undefined || this.look === "lux" ? "" : exposureWords(exposure);
-  }
-
-  #progress(): TemplateResult | typeof nothing {
-    const fraction = this.#picture?.fraction ?? 0;
-    return fraction < 1
-      ? html`The picture is being refined <progress max="1" .value=${fraction} aria-label="Fine light"></progress>`
-      : nothing;
-  }
-
-  #remarks(): string[] {
+  #remarks(): FigureCaption["remarks"] {
     const picture = this.#picture;
-    return pictureRemarks({
+    return {
       isLost: picture?.lost === true,
       isThinned: picture?.fraction === 1 && this.views.some((view) => view.cache.target?.atlas.thinned),
       isSlow: picture?.slow === true,
       hasNoGlare: this.#hasNoGlare,
-    });
+    };
   }
 
   /** Whether marks of bright luminaires are wanted and there is nothing to mark. */

@@ -1,5 +1,7 @@
 /** A picture with what is printed under it, as a PNG. */
 
+import { DAY } from "../drawing/palette.ts";
+
 const MARGIN = 12;
 const FIRST_LINE = 26;
 const LINE = 22;
@@ -17,10 +19,10 @@ export function printedPicture(
   paper.width = picture.width;
   paper.height = picture.height + scale * (FIRST_LINE + LINE * rows.length);
   const context = paper.getContext("2d") as CanvasRenderingContext2D;
-  context.fillStyle = "#fffdf9";
+  context.fillStyle = DAY.sheet;
   context.fillRect(0, 0, paper.width, paper.height);
   context.drawImage(picture, 0, 0);
-  context.fillStyle = "#24211c";
+  context.fillStyle = DAY.ink;
   context.font = font;
   rows.forEach((row, i) => {
     context.fillText(row, scale * MARGIN, picture.height + scale * (FIRST_LINE + LINE * i));

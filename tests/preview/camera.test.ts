@@ -1,7 +1,7 @@
 /** Where the eye stands, how it moves, what it is exposed for, what it sees of a room that is cut: pure parts. */
 import { PerspectiveCamera, Vector3 } from "three";
 import { describe, expect, it } from "vitest";
-import { scaleBands, scaleSteps } from "../../src/drawing/light-scale.ts";
+import { inkOver, scaleBands, scaleSteps } from "../../src/drawing/light-scale.ts";
 import { depthInside } from "../../src/geometry/polygon.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { captionLines, exposureWords, readingWords } from "../../src/preview/caption.ts";
@@ -290,12 +290,17 @@ describe("the scale's table", () => {
       const i = Math.floor((Math.log(E) / Math.log(20_000)) * width);
       if (i < 0 || i >= width) continue;
       checked++;
-      const hex = [0, 1, 2].map((k) =>
-        Math.round(255 * data[4 * i + k])
-          .toString(16)
-          .padStart(2, "0"),
-      );
-      expect(`#${hex.join("")}`).toBe(colour);
+      const inkAt = (row: number) =>
+        `#${[0, 1, 2]
+          .map((k) =>
+            Math.round(255 * data[4 * (row * width + i) + k])
+              .toString(16)
+              .padStart(2, "0"),
+          )
+          .join("")}`;
+      expect(inkAt(0)).toBe(colour);
+      if (from > 0) expect(inkAt(2)).toBe(inkOver(from));
+      if (Number.isFinite(to)) expect(inkAt(3)).toBe(inkOver(to));
       if (from > 0) expect(data[4 * (width + i)]).toBeCloseTo(Math.log(from), 5);
       if (Number.isFinite(to)) expect(data[4 * (width + i) + 1]).toBeCloseTo(Math.log(to), 5);
     }
