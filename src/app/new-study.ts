@@ -8,6 +8,7 @@
 
 import { PUBLISHED_TARGETS_BY_ID } from "../assessment/targets-published.ts";
 import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
+import { issueTexts, phrase } from "../diagnostics/phrase.ts";
 import { bounds, rectangle } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { beamLuminaire } from "../luminaire/beam-luminaire.ts";
@@ -131,8 +132,10 @@ function seatsAtTheHob({ island }: Json): Issue[] {
         {
           code: "seats-at-the-hob",
           severity: "warning",
-          message: `The strip of the seats and ${zone.name} share ${Math.round(1000 * across)} mm of the depth: that light is judged as both.`,
-          expected: "a wider top, fewer seats, or the zones moved apart",
+          ...issueTexts({
+            message: phrase`The strip of the seats and ${zone.name} share ${across} of the depth: that light is judged as both.`,
+            expected: "a wider top, fewer seats, or the zones moved apart",
+          }),
           where: { path: "/island/zones" },
         },
       ];

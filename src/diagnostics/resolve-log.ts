@@ -3,7 +3,7 @@
 import type { LengthUnit } from "../units/length-text.ts";
 import type { Issue, IssuePhrases, Phrase } from "./issue.ts";
 import { nearestWord } from "./nearest-word.ts";
-import { issueTexts, lengthWords } from "./phrase.ts";
+import { issueIn, issueTexts, lengthWords } from "./phrase.ts";
 
 /** A default that stood in for something the document did not say. */
 export interface DefaultUsed {
@@ -77,7 +77,8 @@ export class Ledger {
   take(issues: readonly Issue[], path: string): void {
     for (const issue of issues) {
       const where = issue.where.file === undefined ? this.where(issue.where.path ?? path) : issue.where;
-      (issue.severity === "warning" ? this.warnings : this.errors).push({ ...issue, where });
+      const said = this.unit === undefined ? issue : issueIn(issue, this.unit);
+      (issue.severity === "warning" ? this.warnings : this.errors).push({ ...said, where });
     }
   }
 

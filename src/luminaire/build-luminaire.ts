@@ -4,6 +4,7 @@
 
 import { failure, type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { pathTo } from "../diagnostics/json-path.ts";
+import { issueTexts, lengthList, phrase } from "../diagnostics/phrase.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { implausibleValues, implausibleWords } from "../photometry/implausible.ts";
 import type { IntensityDistribution } from "../photometry/intensity-distribution.ts";
@@ -203,15 +204,16 @@ function openingInside({ body, emission: { opening } }: Luminaire, path: string)
     return [];
   const depth = body.height / 2 - body.offset;
   if (depth <= INSIDE) return [];
-  const mm = (metres: number): string => `${Math.round(1000 * metres)} mm`;
   return [
     {
       code: "opening-inside-body",
       severity: "warning",
-      message:
-        "The flat luminous opening lies inside the housing, which is centred on it unless it has an offset.",
-      expected: `"offset": "${mm(body.height / 2)}" where the light leaves at the foot of the housing`,
-      received: `${mm(depth)} above its foot`,
+      ...issueTexts({
+        message:
+          "The flat luminous opening lies inside the housing, which is centred on it unless it has an offset.",
+        expected: `"offset": "${Math.round(500 * body.height)} mm" where the light leaves at the foot of the housing`,
+        received: phrase`${depth} above its foot`,
+      }),
       where: { path: pathTo(path, "body") },
     },
   ];
@@ -225,7 +227,6 @@ function suspendedBeyond(luminaire: Luminaire, path: string): Issue[] {
   const { body, suspensions = [], feed } = luminaire;
   if (body === undefined) return [];
   const half = planExtents(luminaire).map((extent) => extent / 2);
-  const mm = (metres: number): string => `${Math.round(1000 * metres)} mm`;
   const beyond = (key: string, points: readonly Vec2[]): Issue[] =>
     points
       .filter((point) => point.some((at, axis) => Math.abs(at) > half[axis] + BRACKET))
@@ -233,9 +234,11 @@ function suspendedBeyond(luminaire: Luminaire, path: string): Issue[] {
       .map((point) => ({
         code: "suspended-beyond-body",
         severity: "warning",
-        message: key === "feed" ? "The feed lies beyond the body." : "A suspension lies beyond the body.",
-        expected: `at most ${half.map(mm).join(" and ")} from the middle, along and across`,
-        received: point.map(mm).join(", "),
+        ...issueTexts({
+          message: key === "feed" ? "The feed lies beyond the body." : "A suspension lies beyond the body.",
+          expected: phrase`at most ${lengthList(half, " and ")} from the middle, along and across`,
+          received: lengthList(point),
+        }),
         where: { path: pathTo(path, key) },
       }));
   return [...beyond("suspensions", suspensions), ...beyond("feed", feed === undefined ? [] : [feed])];

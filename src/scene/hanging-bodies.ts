@@ -1,5 +1,6 @@
 /** Warns of pendants that stand in something else: the same pieces and the same limit as a clash of bodies. */
 
+import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
 import { bounds } from "../geometry/polygon.ts";
 import { luminairePieces, piecesGap, TOUCHING } from "./luminaire-pieces.ts";
@@ -27,8 +28,11 @@ export function checkHanging(
       if (apart(a.box, b.box)) continue;
       const gap = piecesGap(a.pieces, b.pieces);
       if (gap >= -TOUCHING) continue;
-      const depth = `${(-1000 * gap).toFixed(0)} mm`;
-      ledger.warn("bodies-overlap", path, `"${a.name}" and "${b.name}" stand in one another, ${depth} deep.`);
+      ledger.warn(
+        "bodies-overlap",
+        path,
+        phrase`"${a.name}" and "${b.name}" stand in one another, ${-gap} deep.`,
+      );
     }
   });
 }

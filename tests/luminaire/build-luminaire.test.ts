@@ -1,5 +1,5 @@
-import { beamLuminaire } from "../../src/luminaire/beam-luminaire.ts";
 import { describe, expect, it } from "vitest";
+import { beamLuminaire } from "../../src/luminaire/beam-luminaire.ts";
 import { buildLuminaire, type LuminaireDescription } from "../../src/luminaire/build-luminaire.ts";
 import { filedBody } from "../../src/luminaire/filed-body.ts";
 import type { Photometry } from "../../src/photometry/photometry.ts";
@@ -54,7 +54,7 @@ describe("a luminaire from a file", () => {
     expect(warned()).toEqual([
       expect.objectContaining({
         expected: expect.stringContaining('"offset": "38 mm"'),
-        received: "38 mm above its foot",
+        received: "0.038 m above its foot",
         where: { path: "/luminaires/x/body" },
       }),
     ]);
@@ -84,7 +84,7 @@ describe("a luminaire from a file", () => {
     expect(warned(0.75)).toEqual([]);
     expect(warned(1.22)).toEqual([
       expect.objectContaining({
-        received: "-1220 mm, 0 mm",
+        received: "-1.22 m, 0 m",
         where: { path: "/luminaires/x/suspensions" },
       }),
     ]);
