@@ -129,7 +129,7 @@ export function parseArguments(command: Command, argv: readonly string[]): Argum
   const count = parsed.positionals.length;
   if (count < least || count > most)
     throw usageError(
-      `\`${command.name}\` was given ${count === 0 ? "nothing to work on" : `${count} arguments`}.`,
+      `\`${command.name}\` was given ${count === 0 ? "nothing to work on" : `${count} argument${count === 1 ? "" : "s"}`}.`,
       `\`candlespan ${command.usage}\``,
     );
   return new Arguments(parsed.positionals, values);

@@ -18,15 +18,18 @@ export interface DrawnTolerance {
   readonly beyond?: { readonly verdict: string };
   /** What it would stand in or hang at, from how far off (m). */
   readonly obstacle?: { readonly distance: number; readonly clash: Pick<Clash, "kind" | "between"> };
+  /** What it stands in or hangs at as planned. */
+  readonly planned?: Pick<Clash, "kind" | "between">;
   readonly lower: Reach;
   readonly higher: Reach;
 }
 
-/** How far off in plan: as far as the verdict stays and nothing is met. */
-export function planReach({ radius, beyond, obstacle }: DrawnTolerance): {
+/** How far off in plan: as far as the verdict stays and nothing is met; nowhere about a place that is on hold. */
+export function planReach({ radius, beyond, obstacle, planned }: DrawnTolerance): {
   readonly distance: number;
   readonly isBounded: boolean;
 } {
+  if (planned !== undefined) return { distance: 0, isBounded: true };
   const met = obstacle !== undefined && obstacle.distance < radius;
   return { distance: met ? obstacle.distance : radius, isBounded: met || beyond !== undefined };
 }

@@ -62,7 +62,13 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
       "a place over the base, on the main top",
     );
   if (height >= room.ceilingHeight)
-    ledger.error("island-height", `${path}/height`, "The island reaches the ceiling.");
+    ledger.error(
+      "island-height",
+      `${path}/height`,
+      "The island reaches the ceiling.",
+      phrase`below ${room.ceilingHeight}`,
+      phrase`${height}`,
+    );
   const corners = outline.map((p) => islandToRoom(island, p));
   const out = corners.find(
     ([x, y]) => x < -1e-6 || y < -1e-6 || x > room.length + 1e-6 || y > room.width + 1e-6,

@@ -7,6 +7,7 @@
  * measured as the person stands there, shoes included. Leaning: the trunk turns 15° about the hips.
  */
 
+import { phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { type Frame, frame, pointToRoom } from "../geometry/frame.ts";
 import type { Mesh } from "../geometry/mesh.ts";
@@ -84,9 +85,20 @@ export function personOf(
           island === undefined ? TYPICAL : `0.28 m below the top: ${TYPICAL}`,
         );
   if (at[0] < 0 || at[1] < 0 || at[0] > room.length || at[1] > room.width)
-    ledger.error("person-outside", `${path}/at`, "The person stands outside the room.");
+    ledger.error(
+      "person-outside",
+      `${path}/at`,
+      "The person stands outside the room.",
+      phrase`x 0 to ${room.length}, y 0 to ${room.width}`,
+      phrase`(${at[0]}, ${at[1]})`,
+    );
   if (island !== undefined && depthInside(roomToIsland(island, at), island.outline) > 0)
-    ledger.warn("person-in-island", `${path}/at`, "The person stands in the island.");
+    ledger.warn(
+      "person-in-island",
+      `${path}/at`,
+      "The person stands in the island.",
+      "a place beside the top",
+    );
   const { mesh, eye } = figure(at, facing, stature, posture, seat);
   const person: Person = {
     name,

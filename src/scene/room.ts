@@ -43,7 +43,13 @@ function doorsOf({ doors = [], length, width }: RoomDocument, ledger: Ledger): r
     const wall = door.wall as RoomDoor["wall"];
     const along = wall % 2 === 0 ? length : width;
     if (door.from + door.width > along + 1e-6)
-      ledger.error("door-outside", path, "The door does not fit in its wall.", phrase`a wall of ${along}`);
+      ledger.error(
+        "door-outside",
+        path,
+        "The door does not fit in its wall.",
+        phrase`within 0 to ${along} of wall ${String(wall)}`,
+        phrase`${door.from} to ${door.from + door.width}`,
+      );
     return {
       name: door.name ?? `door ${i + 1}`,
       wall,

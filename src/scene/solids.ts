@@ -102,7 +102,8 @@ export function bodySolid(
       "body-outside",
       `${path}/box`,
       "The body reaches outside the room.",
-      "a box inside the room",
+      phrase`x 0 to ${room.length}, y 0 to ${room.width}, z from 0`,
+      phrase`corners (${low[0]}, ${low[1]}, ${low[2]}) and (${high[0]}, ${high[1]}, ${high[2]})`,
     );
   const ceiling = Math.min(...outline.map(([x, y]) => ceilingAt(room, x, y)));
   if (!outside && high[2] > ceiling + 1e-3)

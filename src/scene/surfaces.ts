@@ -174,6 +174,7 @@ function openingsOf(document: RoomDocument, room: RoomShape, ledger: Ledger): Gl
         path,
         `The opening reaches beyond wall ${wall}.`,
         phrase`within ${frame.length} × ${Math.min(...lowest)}`,
+        phrase`${from} to ${from + length} along the wall, ${sill} to ${sill + height} above the floor`,
       );
       return;
     }

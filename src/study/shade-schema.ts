@@ -14,6 +14,7 @@ import {
   numberWithin,
   object,
   oneOf,
+  PART,
   positiveLength,
   ratio,
   reflectance,
@@ -52,7 +53,8 @@ const profilePoint = v.strictTuple([lengthFromZero, coordinate], tupleMessage("[
 export const shadeSchema = object({
   profile: v.union(
     [oneOf(SHADE_PROFILES), list(profilePoint, 2, 200, "points")],
-    "The profile is neither a known form nor a list of [radius, height] points.",
+    ({ received }) =>
+      `The profile is neither a known form nor a list of points.${PART}one of ${SHADE_PROFILES.map((form) => `"${form}"`).join(", ")}, or [radius, height] points${PART}${received}`,
   ),
   diameter: optional(lengthWithin({ above: 0, to: 5 })),
   length: optional(lengthWithin({ above: 0, to: 10 })),

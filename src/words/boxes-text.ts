@@ -1,6 +1,7 @@
 /** What `boxes` says: positions good for every pendant of the shortlist, how far each box may be off, the ceiling as built. */
 
 import { BOX_WIDTH } from "../advice/clashes/ceiling-clashes.ts";
+import type { Clash } from "../advice/clashes/clash.ts";
 import type { BoxesFindings } from "../app/boxes.ts";
 import { canopyCover } from "../app/set-out/drop.ts";
 import type { AsBuilt } from "../design/boxes/as-built.ts";
@@ -107,7 +108,7 @@ export function boxesText(input: BoxesTextInput): string {
 
 /** `P2 may be up to 140 mm off; beyond, towards the room's +x, the verdict falls short. It may hang 60 mm lower and 200 mm higher or more. Its canopy hides 9 mm.` */
 export function ringSentence(
-  { index, radius, beyond, obstacle, lower, higher }: ToleranceRing,
+  { index, radius, beyond, obstacle, planned, lower, higher }: ToleranceRing,
   { study, scene, layer }: Pick<BoxesTextInput, "study" | "scene" | "layer">,
 ): string {
   const say = (metres: number) => formatLength(metres, study.display.length);
@@ -119,9 +120,13 @@ export function ringSentence(
       : cover > 0
         ? `Its canopy hides a box up to ${say(cover)} off.`
         : `Its canopy does not cover a ${say(BOX_WIDTH)} box.`;
+  const met = ({ between, kind }: Clash): string =>
+    `${shortTags(between.map((name) => printable(name, 40)))}: ${CLASH_KIND[kind]}`;
+  const tag = tagsOf(scene, layer)(index);
+  if (planned !== undefined) return `${tag} is on HOLD and is to be moved first (${met(planned)}). ${hidden}`;
   const free =
     obstacle !== undefined && obstacle.distance < radius
-      ? `${obstacle.distance < 0.001 ? "must be in its place" : `may be up to ${say(obstacle.distance)} off`}; beyond, ${shortTags(obstacle.clash.between.map((name) => printable(name, 40)))}: ${CLASH_KIND[obstacle.clash.kind]}`
+      ? `${obstacle.distance < 0.001 ? "must be in its place" : `may be up to ${say(obstacle.distance)} off`}; beyond, ${met(obstacle.clash)}`
       : beyond === undefined
         ? `may be ${say(radius)} off or more with the same verdict`
         : radius < 0.001
@@ -131,7 +136,7 @@ export function ringSentence(
     const far = then === undefined ? `${say(distance)} ${way} or more` : `${say(distance)} ${way}`;
     return then === undefined || then === beyond?.verdict ? far : `${far} (beyond, ${then})`;
   };
-  return `${tagsOf(scene, layer)(index)} ${free}. It may hang ${height("lower", lower)} and ${height("higher", higher)}. ${hidden}`;
+  return `${tag} ${free}. It may hang ${height("lower", lower)} and ${height("higher", higher)}. ${hidden}`;
 }
 
 /** Tags of a layer's pendants, as every paper names them. */

@@ -36,7 +36,7 @@ export function settingsWords(
   unit: IlluminanceUnit,
 ): readonly SettingWords[] {
   return assessed.map((setting, i) => ({
-    headline: `${headline(setting.name, layers, setting.dims, setting.energy)}${foundWords(settings?.[i].find)}`,
+    headline: `${headline(setting.name, layers, setting.dims, setting.energy)}${foundWords(settings?.[i].find, setting.verdict)}`,
     zones: setting.zones.map((zone) => `${verdictMark(zone.verdict, clashes)} ${zoneSentence(zone, unit)}`),
   }));
 }
@@ -182,7 +182,9 @@ export function controlWords({ value, scale }: DimmerSetting): string {
     : `${Math.round(value * LOGARITHMIC_LEVELS)} of ${LOGARITHMIC_LEVELS}`;
 }
 
-function foundWords(find: LightingSetting["find"]): string {
+function foundWords(find: LightingSetting["find"], verdict: Verdict): string {
   if (find === undefined) return "";
+  // What no level reaches is said as that: the levels are then the nearest to it.
+  if (verdict === "falls short") return " (found: no levels reach it, these come nearest)";
   return find === "evenest" ? " (found: the evenest)" : " (found: the least power)";
 }

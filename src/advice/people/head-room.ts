@@ -8,11 +8,12 @@
 
 import { boxOfMesh, distanceToBox } from "../../geometry/box.ts";
 import { distanceToMesh } from "../../geometry/closest-point.ts";
+import { depthInside, distanceToSegment, isInside } from "../../geometry/polygon.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { islandDirection, roomToIsland } from "../../scene/island-frame.ts";
 import { headSphere } from "../../scene/people.ts";
-import type { Person, Scene } from "../../scene/scene.ts";
+import type { Island, Person, Scene } from "../../scene/scene.ts";
 import { radians } from "../../units/quantities.ts";
 import { seatHeight, standingEyeHeight } from "./eye-height.ts";
 
@@ -75,13 +76,36 @@ export function headRoom(scene: Scene): HeadRoom[] {
   });
 }
 
-/** The person's place moved along the island to stand before a pendant. */
+/** The person's place moved along the edge they stand at, as near before a pendant as the top lets them come. */
 function beside({ island }: Scene, person: Person, middle: Vec2): Vec2 {
   if (island === undefined) return person.at;
   const here = roomToIsland(island, person.at);
-  // Someone at an end steps across instead.
-  const axis = here[1] < 0 || here[1] > island.width ? 0 : 1;
-  const step = roomToIsland(island, middle)[axis] - here[axis];
-  const way = islandDirection(island, axis === 0 ? [1, 0] : [0, 1]);
+  const [ux, uy] = edgeDirection(here, island);
+  const there = roomToIsland(island, middle);
+  const whole = (there[0] - here[0]) * ux + (there[1] - here[1]) * uy;
+  const stands = depthInside(here, island.outline) + 1e-9;
+  let step = 0;
+  for (let k = 1; k <= STEPS; k++) {
+    const next = (whole * k) / STEPS;
+    // In the notch of an L the other leg ends the way: nobody comes nearer to the top than they stand.
+    if (depthInside([here[0] + next * ux, here[1] + next * uy], island.outline) > stands) break;
+    step = next;
+  }
+  const way = islandDirection(island, [ux, uy]);
   return [person.at[0] + step * way[0], person.at[1] + step * way[1]];
+}
+
+/** Along the side somebody stands at, the ends across; in a notch along the nearest edge (unit, island frame). */
+function edgeDirection(here: Vec2, { outline, length, width }: Island): Vec2 {
+  if (here[1] < 0 || here[1] > width) return [1, 0];
+  if (here[0] < 0 || here[0] > length || isInside(here, outline)) return [0, 1];
+  let [nearest, direction]: [number, Vec2] = [Infinity, [0, 1]];
+  outline.forEach((a, i) => {
+    const b = outline[(i + 1) % outline.length];
+    const distance = distanceToSegment(here, a, b);
+    if (distance >= nearest) return;
+    const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    [nearest, direction] = [distance, [(b[0] - a[0]) / size, (b[1] - a[1]) / size]];
+  });
+  return direction;
 }

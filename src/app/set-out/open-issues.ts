@@ -5,7 +5,7 @@
 
 import { BOX_WIDTH } from "../../advice/clashes/ceiling-clashes.ts";
 import type { Clash } from "../../advice/clashes/clash.ts";
-import { BOX_LIMIT } from "../../advice/load.ts";
+import { BOX_LIMIT, loadReport } from "../../advice/load.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { capital } from "../../diagnostics/sentence.ts";
 import { TYPICAL } from "../../luminaire/described-body.ts";
@@ -210,7 +210,8 @@ function feedHolds(boxes: readonly SetOutBox[], length: HoldWords["length"]): Ho
   });
 }
 
-function layerHolds({ layers, settings = [] }: Scene): Hold[] {
+function layerHolds(scene: Scene): Hold[] {
+  const { layers, settings = [] } = scene;
   const isPart = (level: number): boolean => level > 0 && level < 1;
   const isDimmed = (layer: Layer): boolean =>
     isPart(layer.dim) ||
@@ -235,6 +236,17 @@ function layerHolds({ layers, settings = [] }: Scene): Hold[] {
       "No dimmer stated for what is dimmed:",
       ["dimmer", "control"],
       (layer) => layer.dimmer === undefined && layer.switches !== undefined && isDimmed(layer),
+    ),
+    ...loadReport(scene).layers.flatMap(({ layer: name, dimmer }): Hold[] =>
+      dimmer === undefined || dimmer.outcome === "within"
+        ? []
+        : [
+            {
+              tags: [],
+              words: `Dimmer of ${printable(name, 30)}: ${dimmer.words}.`,
+              field: ["layers", layers.findIndex((layer) => layer.name === name), "dimmer", "maximumWatts"],
+            },
+          ],
     ),
   ];
 }

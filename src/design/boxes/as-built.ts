@@ -125,15 +125,16 @@ export function readOffsets(
     };
     const [first] = columns;
     const which = cell(first);
+    const named = planned.findIndex(({ tag }) => tag.toLowerCase() === which.toLowerCase());
+    // Papers name a box by its tag, whichever columns are filled in.
     const index =
-      columns === PLACES
-        ? planned.findIndex(({ tag }) => tag.toLowerCase() === which.toLowerCase())
-        : /^\d{1,4}$/.test(which) && Number(which) <= planned.length
-          ? Number(which) - 1
-          : -1;
+      named < 0 && columns === OFFSETS && /^\d{1,4}$/.test(which) && Number(which) <= planned.length
+        ? Number(which) - 1
+        : named;
     const box = planned[index] as PlannedBox | undefined;
     if (box === undefined) {
-      const known = columns === PLACES ? planned.map(({ tag }) => tag).join(", ") : `1 to ${planned.length}`;
+      const tags = planned.map(({ tag }) => tag).join(", ");
+      const known = columns === PLACES ? tags : `1 to ${planned.length}, or ${tags}`;
       fault(line, "There is no such pendant.", known, which);
       return [];
     }

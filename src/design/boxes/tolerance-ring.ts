@@ -21,6 +21,7 @@ import { DirectSources } from "../../engine/direct/direct-sources.ts";
 import type { CalculationResult } from "../../engine/result.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { clearanceOf } from "../../scene/arrangement.ts";
+import { boxTags } from "../../scene/ceiling-boxes.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import type { ResolvedStudy } from "../../scene/resolved-study.ts";
 import type { Scene } from "../../scene/scene.ts";
@@ -36,6 +37,8 @@ export interface ToleranceRing {
   readonly beyond?: { readonly verdict: Verdict; readonly direction: number };
   /** What it would stand in or hang at that it does not as planned, from how far off (m); undefined where nothing as far as was looked. */
   readonly obstacle?: { readonly distance: number; readonly clash: Clash };
+  /** What it stands in or hangs at as planned: it must not be set out there. */
+  readonly planned?: Clash;
   /** How much lower and higher it may hang, in its place. */
   readonly lower: HeightMargin;
   readonly higher: HeightMargin;
@@ -71,6 +74,7 @@ export function toleranceRings(
   const sources = new DirectSources();
   const planned = assess(study, scene, result, verdicts).verdict;
   const standing = clashes(scene);
+  const tagOf = boxTags(scene);
   return scene.layers[layer].luminaires.map((placed, index): ToleranceRing => {
     const lit = sources.placed(placed, NEAR_FIELD_ERROR);
     const direct = (origin: Vec3): Float64Array[] =>
@@ -109,6 +113,8 @@ export function toleranceRings(
     );
     const room = ceilingAt(scene.room, origin[0], origin[1]) - origin[2] - EXACT;
     const higher = heightMargin((z) => otherVerdict(0, 0, z), room);
+    const own = tagOf([layer, index]);
+    const stands = standing.find(({ kind, between }) => kind !== "opening" && between.includes(own));
     const obstacle = nearestObstacle(scene, layer, index, standing, observer);
     return {
       index,
@@ -116,6 +122,7 @@ export function toleranceRings(
       radius,
       ...(beyond === undefined ? {} : { beyond }),
       ...(obstacle === undefined ? {} : { obstacle }),
+      ...(stands === undefined ? {} : { planned: stands }),
       lower,
       higher,
     };

@@ -34,7 +34,7 @@ export function alternativesOf(row: CheckedRow, request: AlternativesRequest): O
   const skipOne = withoutOne(row, request);
   return {
     ...(skipOne === undefined ? {} : { skipOne }),
-    ...(row.figures.candidate.shift === undefined ? {} : { unshifted: unshiftedOf(row, request) }),
+    ...(row.figures.candidate.planned === undefined ? {} : { unshifted: unshiftedOf(row, request) }),
   };
 }
 

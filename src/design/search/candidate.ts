@@ -27,9 +27,9 @@ export interface Candidate {
   readonly across: number;
   /** Lowest point above the top (m). */
   readonly clearance: number;
-  /** What is left of a common shift off the joists beside `along` and `across` (m, island frame). */
+  /** What the drawn line or a common shift off the joists leaves beside `along` and `across` (m, island frame). */
   readonly shift?: Vec2;
-  /** The row before that shift. */
+  /** The row before a shift off the joists. */
   readonly planned?: Candidate;
 }
 

@@ -104,7 +104,8 @@ function offJoists(
   if (by === undefined) return undefined;
   const [c, s] = [Math.cos(island.turn), Math.sin(island.turn)];
   const [x, y] = room.joists.along === "y" ? [by, 0] : [0, by];
-  const shift: Vec2 = [c * x + s * y, c * y - s * x];
+  const [left, aside] = candidate.shift ?? [0, 0];
+  const shift: Vec2 = [left + c * x + s * y, aside + c * y - s * x];
   const onNodes = shift.map((metres) => 2 * Math.round(metres / (2 * step)));
   const moved: Candidate = {
     ...candidate,

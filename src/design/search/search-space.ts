@@ -80,6 +80,12 @@ export function candidatesOf(
   const even = (metres: number): number => 2 * Math.round(metres / (2 * step));
   const alongs = [...new Set(space.along.map((shift) => even(space.about[0] + shift)))];
   const acrosses = [...new Set(space.across.map((shift) => even(space.about[1] + shift)))];
+  // A line drawn between nodes is kept to the millimetre: its light is looked up at the nearest node.
+  const rest: Vec2 = [
+    space.about[0] - even(space.about[0]) * step,
+    space.about[1] - even(space.about[1]) * step,
+  ];
+  const shift = Math.hypot(...rest) > 1e-9 ? { shift: rest } : {};
   const out: Candidate[] = [];
   for (const clearance of space.clearances)
     for (const turn of turnsOf(kinds.length, space.pairs))
@@ -97,10 +103,10 @@ export function candidatesOf(
         for (let pitch = least; pitch <= most; pitch += 2)
           for (const across of acrosses)
             for (const along of alongs) {
-              const whole = (count - 1) * pitch * step + 2 * Math.abs(along) * step;
+              const whole = (count - 1) * pitch * step + 2 * Math.abs(along * step + rest[0]);
               if (whole > room + 1e-9) continue;
               if (out.length >= mostRows) return out;
-              out.push({ kinds: turn, count, pitch, along, across, clearance });
+              out.push({ kinds: turn, count, pitch, along, across, clearance, ...shift });
             }
       }
   return out;

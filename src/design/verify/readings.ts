@@ -94,7 +94,13 @@ export function readReadings(text: string, scene: Scene, file?: string): Outcome
     const value = /^\d{1,9}(\.\d{1,20})?$/.test(raw)
       ? Number(raw) * (has("fc") ? LUX_PER_FOOTCANDLE : 1)
       : Number.NaN;
-    if (!(value <= BRIGHTEST)) fault(line, "The reading is no illuminance.", "a number from 0", raw);
+    if (!(value <= BRIGHTEST))
+      fault(
+        line,
+        "The reading is no illuminance.",
+        `a number from 0 to ${BRIGHTEST} in a column named lx or fc, without its unit`,
+        raw,
+      );
     const lit = litOf(cell("lit") ?? "all", scene, (message, expected, received) =>
       fault(line, message, expected, received),
     );
@@ -162,7 +168,7 @@ function litOf(
   if (word.toLowerCase() === "none") return lit;
   const names = layers.map(({ name }) => name);
   for (const part of word.split("+")) {
-    const [, name, dim] = /^\s*(.*?)\s*(?:@\s*(\d(?:\.\d+)?)\s*)?$/.exec(part) ?? [];
+    const [, name, dim] = /^\s*(.*?)\s*(?:@\s*(\d{1,9}(?:\.\d+)?)\s*)?$/.exec(part) ?? [];
     const index = names.indexOf(name ?? "");
     if (index < 0) {
       const meant = nearestWord(name ?? "", names);
@@ -175,7 +181,7 @@ function litOf(
     }
     lit[index] = dim === undefined ? layers[index].dim : Number(dim);
     if (lit[index] > 1) {
-      fault("A layer is dimmed to more than all of its light.", "0 to 1", part.trim());
+      fault("A layer is dimmed to more than all of its light.", "0 to 1, as pendants@0.5", part.trim());
       return undefined;
     }
   }

@@ -56,7 +56,23 @@ interface Side {
 }
 
 /** The side of a profile drawn by points. */
-function drawnSide(points: readonly ProfilePoint[], log: Ledger): Side {
+function drawnSide(profile: readonly ProfilePoint[], log: Ledger): Side {
+  const [start] = profile;
+  const isPoint = profile.every(([r, z]) => r === start[0] && z === start[1]);
+  if (isPoint)
+    log.error(
+      FAULT,
+      "/shade/profile",
+      "The profile has no extent.",
+      "points from the lower rim upwards, at least two of them apart",
+      phrase`${profile.length} points in one place`,
+    );
+  const points: readonly ProfilePoint[] = isPoint
+    ? [
+        [0.1, 0],
+        [0.1, 0.1],
+      ]
+    : profile;
   const heights = points.map(([, z]) => z);
   const lowest = Math.min(...heights);
   const [first, last] = [heights[0], heights[heights.length - 1]];

@@ -48,7 +48,11 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const blocks = besideThePlan(handover, layout, words, plan.size, field);
   if (blocks !== undefined) {
     const detail = islandDetail(handover, layout, plan.scale.perMetre, { ...field, height: tallest });
-    const first = planMarks(handover, layout, plan, field, { left: 0, detail, keyWidth: plan.size.width });
+    const first = planMarks(handover, layout, plan, field, {
+      left: 0,
+      detail,
+      keyRoom: keyRoomOf(plan.size),
+    });
     const sheets = [
       setOutPage(handover, layout, [...first, ...blocks], plan.scale.words),
       ...detailPages(handover, layout, detail, field),
@@ -60,7 +64,9 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const fits = islandDetail(handover, layout, alone.scale.perMetre, { width: right, height: tallest });
   const detail = fits ?? islandDetail(handover, layout, alone.scale.perMetre, { ...field, height: tallest });
   const left = fits === undefined ? (field.width - alone.size.width) / 2 : 0;
-  const first = planMarks(handover, layout, alone, field, { left, detail, keyWidth: field.width });
+  const drawn = Math.max(alone.size.height, fits?.height ?? 0);
+  const keyRoom: KeyRoom = { width: field.width, drawn };
+  const first = planMarks(handover, layout, alone, field, { left, detail, keyRoom });
   if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
   const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
   const { width } = half(field, 0);
@@ -69,7 +75,7 @@ export function setOutSheets(handover: Handover): SetOutSheets {
     [
       ...tables(handover, layout, words, width),
       ...asBuilt(layout, heldTags(chosenOption(handover).clashes)),
-      ...(keyFits(key, field, field.width) ? [] : key),
+      ...(keyFits(key, field, keyRoom) ? [] : key),
     ],
     (i) => half(field, i % 2),
   );
@@ -126,7 +132,7 @@ function besideThePlan(
   const walk = asBuilt(layout, heldTags(chosenOption(handover).clashes));
   const blocks = [
     ...tables(handover, layout, words, column.width),
-    ...(keyFits(key, field, size.width) ? [] : key),
+    ...(keyFits(key, field, keyRoomOf(size)) ? [] : key),
   ];
   // One sheet is worth rows set a little closer.
   for (const spacing of [1, 0.95, 0.9]) {
@@ -136,18 +142,25 @@ function besideThePlan(
   return undefined;
 }
 
-/** The key stands under the plan, beside the print check; a narrow plan leaves it to the tables. */
-function underThePlan(field: Box, width: number): Box {
+/** The key stands under what is drawn, beside the print check; a narrow plan leaves it to the tables. */
+interface KeyRoom {
+  readonly width: number;
+  /** Of what is drawn above it (points). */
+  readonly drawn: number;
+}
+
+function underThePlan(field: Box, { width, drawn }: KeyRoom): Box {
+  const from = Math.min(field.height - PRINT_CHECK_HEIGHT, drawn + UNDER_PLAN);
   return {
     x: field.x + PRINT_CHECK_WIDTH,
-    y: field.y + field.height - PRINT_CHECK_HEIGHT - UNDER_PLAN,
+    y: field.y + from,
     width: width - PRINT_CHECK_WIDTH,
-    height: PRINT_CHECK_HEIGHT + UNDER_PLAN + 4,
+    height: field.height - from + 4,
   };
 }
 
-function keyFits(key: readonly Block[], field: Box, width: number): boolean {
-  return width > PRINT_CHECK_WIDTH + 90 && flow(key, () => underThePlan(field, width)).length === 1;
+function keyFits(key: readonly Block[], field: Box, room: KeyRoom): boolean {
+  return room.width > PRINT_CHECK_WIDTH + 90 && flow(key, () => underThePlan(field, room)).length === 1;
 }
 
 function planMarks(
@@ -155,7 +168,7 @@ function planMarks(
   layout: SetOut,
   { scale, view, size }: PlacedPlan,
   field: Box,
-  more: { readonly left: number; readonly detail: IslandDetail | undefined; readonly keyWidth: number },
+  more: { readonly left: number; readonly detail: IslandDetail | undefined; readonly keyRoom: KeyRoom },
 ): PaperMark[] {
   const origin: Vec2 = [field.x + more.left + size.left, field.y + size.above];
   const onPaper = ([x, y]: Vec2): Vec2 => [origin[0] + x * scale.perMetre, origin[1] - y * scale.perMetre];
@@ -167,7 +180,7 @@ function planMarks(
     ...moved(view.marks, origin),
     ...(detail === undefined ? [] : [windowOutline(detail.window, onPaper)]),
     ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
-    ...(keyFits(key, field, more.keyWidth) ? flow(key, () => underThePlan(field, more.keyWidth))[0] : []),
+    ...(keyFits(key, field, more.keyRoom) ? flow(key, () => underThePlan(field, more.keyRoom))[0] : []),
   ];
 }
 
@@ -188,6 +201,8 @@ interface PlacedPlan {
   readonly view: ScaledView;
   readonly size: PlanSize;
 }
+
+const keyRoomOf = ({ width, height }: PlanSize): KeyRoom => ({ width, drawn: height });
 
 function placedPlan(
   handover: Handover,

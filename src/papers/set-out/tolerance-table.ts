@@ -1,5 +1,6 @@
 /** How far each box may be off, and each pendant hang lower or higher, before the verdict changes. */
 
+import type { Clash } from "../../advice/clashes/clash.ts";
 import type { SetOutBox } from "../../app/set-out/set-out.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Block, heading, paragraph, SMALL } from "../../drawing/paper/flow.ts";
@@ -22,8 +23,8 @@ export function toleranceTable(
   if (tolerances.length === 0) return [];
   const far = (distance: number, isBounded: boolean): string =>
     `${isBounded ? "" : "≥ "}${words.dimension(distance)}`;
-  const height = ({ distance, beyond }: DrawnTolerance["lower"]): string =>
-    far(distance, beyond !== undefined);
+  const height = ({ planned }: DrawnTolerance, { distance, beyond }: DrawnTolerance["lower"]): string =>
+    planned === undefined ? far(distance, beyond !== undefined) : "–";
   const rows = pendants.flatMap((box) => {
     const found = tolerances.find((each) => isAt(each, box));
     if (found === undefined) return [];
@@ -35,9 +36,11 @@ export function toleranceTable(
       rows,
       [
         column("box", 0.7, ({ tag }) => tag),
-        endColumn("off in plan", 1, ({ plan }) => far(plan.distance, plan.isBounded)),
-        endColumn("lower", 1, ({ lower }) => height(lower)),
-        endColumn("higher", 1, ({ higher }) => height(higher)),
+        endColumn("off in plan", 1, ({ plan, planned }) =>
+          planned === undefined ? far(plan.distance, plan.isBounded) : "HOLD",
+        ),
+        endColumn("lower", 1, (row) => height(row, row.lower)),
+        endColumn("higher", 1, (row) => height(row, row.higher)),
         column("beyond", 2.2, verdictBeyond),
       ],
       { size: SMALL, depicts: "tolerance row" },
@@ -49,16 +52,18 @@ export function toleranceTable(
   ];
 }
 
+const clashName = ({ between, kind }: Pick<Clash, "between" | "kind">): string =>
+  `${shortTags(between.map((name) => printable(name, 40)))}: ${CLASH_KIND[kind]}`;
+
 function isAt({ position: [x, y] }: DrawnTolerance, { middle }: SetOutBox): boolean {
   return Math.hypot(x - middle[0], y - middle[1]) < SAME_PLACE;
 }
 
 function verdictBeyond(tolerance: DrawnTolerance): string {
-  const { beyond, obstacle, lower, higher, radius } = tolerance;
+  const { beyond, obstacle, planned, lower, higher, radius } = tolerance;
+  if (planned !== undefined) return `to be moved first: ${clashName(planned)}`;
   const met =
-    obstacle !== undefined && obstacle.distance < radius
-      ? `${shortTags(obstacle.clash.between.map((name) => printable(name, 40)))}: ${CLASH_KIND[obstacle.clash.kind]}`
-      : beyond?.verdict;
+    obstacle !== undefined && obstacle.distance < radius ? clashName(obstacle.clash) : beyond?.verdict;
   const verdicts = [met, lower.beyond, higher.beyond].filter((each) => each !== undefined);
   return verdicts.length === 0 ? "nothing changes" : [...new Set(verdicts)].join(", ");
 }
