@@ -52,6 +52,15 @@ export function layerOf(
     return undefined;
   }
   if (luminaire === undefined) return undefined;
+  const { minimumWatts: least = 0, maximumWatts: most = Infinity } = dimmer ?? {};
+  if (least > most)
+    ledger.error(
+      "dimmer-load",
+      `${path}/dimmer`,
+      "The dimmer's least load is above its greatest.",
+      `at most ${String(most)} W`,
+      `${String(least)} W`,
+    );
   if (typeof dimmer?.control === "object") checkRising(dimmer.control, `${path}/dimmer/control`, ledger);
   const role: LayerRole = ledger.fill(
     document.role,
@@ -99,7 +108,17 @@ function switchPlaces(
   ledger: Ledger,
 ): SwitchPlace[] {
   return switches.map(({ at }, i): SwitchPlace => {
-    if (at !== undefined) return { at };
+    if (at !== undefined) {
+      if (at[0] < 0 || at[1] < 0 || at[0] > length || at[1] > width)
+        ledger.error(
+          "switch-outside",
+          `${path}/switches/${i}/at`,
+          "The switch lies outside the room.",
+          phrase`x 0 to ${length}, y 0 to ${width}`,
+          phrase`(${at[0]}, ${at[1]})`,
+        );
+      return { at };
+    }
     const isAcross = i > 0 && i === switches.length - 1;
     const place: Vec2 = isAcross
       ? [length - BESIDE_WALL, width - BESIDE_WALL]
@@ -317,7 +336,13 @@ function checkPlace(
   const inside = (value: number, most: number) => value >= -NEGLIGIBLE && value <= most + NEGLIGIBLE;
   const where = phrase`(${lengthList(origin)})`;
   if (!inside(x, room.length) || !inside(y, room.width) || z < -NEGLIGIBLE) {
-    ledger.error("luminaire-outside", path, "The luminaire hangs outside the room.", undefined, where);
+    ledger.error(
+      "luminaire-outside",
+      path,
+      "The luminaire hangs outside the room.",
+      phrase`x 0 to ${room.length}, y 0 to ${room.width}, z from 0`,
+      where,
+    );
     return;
   }
   const ceiling = ceilingAt(room, x, y);

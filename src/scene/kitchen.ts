@@ -69,9 +69,16 @@ function kitchenOf(study: StudyDocument, ledger: Ledger) {
   ];
   checkOverlaps(solids, ledger);
   const { surfaces, openings } = surfacesOf(study.room, shape, solids, ledger);
-  const people = (study.people ?? []).map((person, i) =>
-    personOf(person, `/people/${i}`, shape, island, zones, ledger),
-  );
+  const people = (study.people ?? []).map((person, i, all) => {
+    if (all.findIndex(({ name }) => name === person.name) < i)
+      ledger.warn(
+        "person-name",
+        `/people/${i}/name`,
+        `Two people are named "${person.name}".`,
+        "each a name of its own",
+      );
+    return personOf(person, `/people/${i}`, shape, island, zones, ledger);
+  });
   const room = { ...shape, openings };
   const studyPlanes = planesOf(study.planes, { room, island, zones, ledger });
   const pathOf = (plane: (typeof studyPlanes)[number]) => {

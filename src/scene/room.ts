@@ -29,6 +29,14 @@ export function roomOf(document: RoomDocument, ledger: Ledger): RoomShape {
       return outline === undefined ? [] : [{ name: name ?? `keep-out ${i + 1}`, outline }];
     }),
   };
+  if (joists?.width !== undefined && joists.width >= joists.spacing)
+    ledger.error(
+      "joists-overlap",
+      "/room/joists/width",
+      "The joists leave nothing between them.",
+      phrase`a width below their spacing of ${joists.spacing}`,
+      phrase`${joists.width}`,
+    );
   if (ceilingHeight < 1.5)
     ledger.warn("room-low", "/room/ceilingHeight", "The ceiling is lower than a person stands.");
   return room;

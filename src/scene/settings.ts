@@ -29,7 +29,7 @@ export function settingsOf(
   return documents.map(({ name, dim, zones: targets, find }, i): LightingSetting => {
     const at = `${path}/${i}`;
     if (documents.findIndex((other) => other.name === name) < i)
-      ledger.error("setting-name", `${at}/name`, `Two settings are "${name}".`);
+      ledger.error("setting-name", `${at}/name`, `Two settings are "${name}".`, "each a name of its own");
     if (dim !== undefined && find !== undefined)
       ledger.error("setting-levels", at, "Levels are given and to be found.", '"dim" or "find"', "both");
     const named = dim ?? {};

@@ -132,6 +132,41 @@ describe("papers", () => {
   });
 });
 
+describe("boxes on joists", () => {
+  const joistClashesOf = (study: Json) =>
+    clashes(resolved(study).scenes[0]).filter(({ kind }) => kind === "joist");
+
+  it("were to be freed by a shift that takes the row beyond the top", () => {
+    // 740 mm between four boxes against 600 mm: by hand only shifts of 291 mm and more free all; 230 mm are left at the ends.
+    const joists = { along: "y", spacing: 0.6, first: 0.3, width: 0.06 };
+    const row = { count: 4, spacing: 0.74, offset: [0, -0.525] };
+    const found = joistClashesOf(onL(row, { room: { ...ROOM, joists } }));
+    expect(found.map(({ between }) => between[0])).toEqual(["P2", "P3"]);
+    for (const { remedy } of found) expect(remedy.kind).toBe("move box");
+  });
+
+  it("passed where a housing in the ceiling is wider than a box", () => {
+    const joists = { along: "y", spacing: 0.6, first: 0.3, width: 0.06 };
+    const wide = { beam: { flux: 900, angle: 60 }, body: { profile: "cylinder", diameter: 0.2 } };
+    const study = (x: number) =>
+      joistClashesOf(
+        kitchen({
+          room: { ...ROOM, joists },
+          luminaires: { wide },
+          arrangements: [
+            {
+              name: "a",
+              layers: [{ name: "r", role: "recessed", luminaire: "wide", at: [{ position: [x, 1, 2.6] }] }],
+            },
+          ],
+        }),
+      );
+    // Half a joist and half the housing: 30 + 100 mm from the centreline at 0.9 m.
+    expect(study(0.9 + 0.129)).toHaveLength(1);
+    expect(study(0.9 + 0.131)).toEqual([]);
+  });
+});
+
 describe("settings", () => {
   it("called levels that reach nothing found by least power", () => {
     const arrangement = {
@@ -214,6 +249,19 @@ describe("input", () => {
     expect(first({ luminaires: { dome: { lamp: { flux: 800 }, shade: { profile: "sphere" } } } })).toMatch(
       /one of "cone", "dome".* \| "sphere"/,
     );
+  });
+
+  it("took switches beyond the walls, joists without a gap, a dimmer from 200 to 150 W, two cooks", () => {
+    const layer = { name: "pendants", luminaire: "dome", row: { count: 1 } };
+    const codes = (more: Json): string[] => refusal(kitchen(more)).map(({ code }) => code);
+    const one = (more: Json): Json => ({ arrangements: [{ name: "a", layers: [{ ...layer, ...more }] }] });
+    expect(codes(one({ switches: [{ at: [20, 1] }] }))).toEqual(["switch-outside"]);
+    expect(codes(one({ dimmer: { minimumWatts: 200, maximumWatts: 150 } }))).toEqual(["dimmer-load"]);
+    const joists = { along: "x", spacing: 0.4, first: 0.1, width: 0.4 };
+    expect(codes({ room: { ...ROOM, joists } })).toEqual(["joists-overlap"]);
+    const cook = { name: "cook", at: [1, 1] };
+    const { warnings } = resolved(kitchen({ people: [cook, { ...cook, at: [4, 1] }] }));
+    expect(warnings.map(({ code }) => code)).toContain("person-name");
   });
 
   it("called a level of 40 an unknown layer, and 400 fc under lx no number from 0", () => {

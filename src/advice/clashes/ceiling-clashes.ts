@@ -7,6 +7,7 @@
 
 import { depthInside, type Polygon } from "../../geometry/polygon.ts";
 import { leastOutside, polygonGap, type Span } from "../../geometry/polygon-gap.ts";
+import { convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import { planExtents } from "../../luminaire/plan-extent.ts";
 import type { BoxInPlace } from "../../scene/box-places.ts";
@@ -72,19 +73,27 @@ export function tallBodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Cla
   );
 }
 
-/** Least distance from a joist's centreline to the middle of a box (m). */
-function clearOfJoist({ width }: NonNullable<Scene["room"]["joists"]>): number {
-  return (width ?? JOIST_WIDTH) / 2 + BOX_WIDTH / 2;
+/** Half of what a box takes between joists (m): a canopy may lie under one, a housing in the ceiling may not. */
+function betweenJoists({ joists }: Scene["room"], box: BoxInPlace): number {
+  if (box.kind !== "recessed") return BOX_WIDTH / 2;
+  const axis = joists?.along === "x" ? 1 : 0;
+  return Math.max(...ceilingFootprint(box).map((corner) => Math.abs(corner[axis] - box.at[axis])));
+}
+
+/** Least distance from a joist's centreline to the middle of a box (m). @param half of the box */
+function clearOfJoist({ width }: NonNullable<Scene["room"]["joists"]>, half: number): number {
+  return (width ?? JOIST_WIDTH) / 2 + half;
 }
 
 /** Signed shifts (m, away from the wall the joists are counted from) that free a box; undefined where it is free. */
 export function joistShifts(
   { joists }: Scene["room"],
   [x, y]: Vec2,
+  half = BOX_WIDTH / 2,
 ): { readonly back: number; readonly forth: number; readonly clear: number } | undefined {
   if (joists === undefined) return undefined;
   const across = joists.along === "x" ? y : x;
-  const clearance = clearOfJoist(joists);
+  const clearance = clearOfJoist(joists, half);
   // The first joist is the first: none stand before it.
   const k = Math.max(0, Math.round((across - joists.first) / joists.spacing));
   const off = across - (joists.first + k * joists.spacing);
@@ -96,7 +105,7 @@ export function joistShifts(
 export function joistClashes({ room }: Scene, all: readonly BoxInPlace[]): Clash[] {
   const from = room.joists?.along === "x" ? "wall 0" : "wall 3";
   return all.flatMap((box): Clash[] => {
-    const own = box.kind === "fixed" ? undefined : joistShifts(room, box.at);
+    const own = box.kind === "fixed" ? undefined : joistShifts(room, box.at, betweenJoists(room, box));
     if (own === undefined) return [];
     const boxes = all
       .filter(({ layer, kind }) => layer === box.layer && kind !== "fixed")
@@ -114,7 +123,7 @@ export function rowShift(room: Scene["room"], row: readonly Vec2[], grain = 0.00
   const { joists } = room;
   if (joists === undefined) return undefined;
   const axis = joists.along === "x" ? 1 : 0;
-  const clearance = clearOfJoist(joists);
+  const clearance = clearOfJoist(joists, BOX_WIDTH / 2);
   const extent = axis === 0 ? room.length : room.width;
   const places = row.map((at) => at[axis]);
   const shifts = [1, -1].flatMap((sign) => {
@@ -153,15 +162,27 @@ export function keepOutsMet(
     .filter(({ clear }) => clear < -TOUCHING);
 }
 
+/** The keep-outs that a housing in the ceiling reaches into. */
+function housingIn({ keepOuts = [] }: Scene["room"], box: BoxInPlace): ReturnType<typeof keepOutsMet> {
+  const footprint = ceilingFootprint(box);
+  return keepOuts
+    .map(({ name, outline }) => ({
+      name,
+      clear: Math.min(...convexPieces(outline).map((piece) => polygonGap(footprint, piece))),
+    }))
+    .filter(({ clear }) => clear < -TOUCHING);
+}
+
 export function keepOutClashes({ room }: Scene, boxes: readonly BoxInPlace[]): Clash[] {
-  return boxes.flatMap(({ kind, tag, at }) =>
-    (kind === "fixed" ? [] : keepOutsMet(room, at)).map(
+  return boxes.flatMap((box) => {
+    const { kind, tag, at } = box;
+    return (kind === "fixed" ? [] : kind === "recessed" ? housingIn(room, box) : keepOutsMet(room, at)).map(
       ({ name, clear }): Clash => ({
         kind: "keep-out",
         between: [tag, name],
         clear,
         remedy: { kind: "move apart", by: -clear },
       }),
-    ),
-  );
+    );
+  });
 }

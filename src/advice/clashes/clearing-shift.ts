@@ -12,7 +12,8 @@ import { convexPieces } from "../../geometry/polygon-pieces.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
 import type { BoxInPlace } from "../../scene/box-places.ts";
 import { doorSwing } from "../../scene/door-swing.ts";
-import { disc, luminairePieces } from "../../scene/luminaire-pieces.ts";
+import { topUnder } from "../../scene/island-frame.ts";
+import { disc, luminairePieces, planOutline } from "../../scene/luminaire-pieces.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { islandSolid, type Prism } from "../../scene/solids.ts";
 import {
@@ -85,10 +86,23 @@ function clearingShift(
     });
     const by = leastOutside(spans, ROUNDED);
     if (by > roomLeft(scene.room, moving, direction) || by > Math.abs(best?.by ?? FARTHEST)) continue;
+    if (leavesTop(scene.island, moving, [direction[0] * by, direction[1] * by])) continue;
     const signed = (direction[0] + direction[1]) * by;
     best = { kind: "shift together", by: signed, from, boxes: moving.map(({ tag }) => tag) };
   }
   return best;
+}
+
+/** Whether a shift takes part of a pendant that hangs over the top beyond its edge. */
+function leavesTop(island: Scene["island"], moving: readonly BoxInPlace[], [dx, dy]: Vec2): boolean {
+  return moving.some(
+    ({ kind, placed }) =>
+      kind === "pendant" &&
+      planOutline(placed).some(
+        ([x, y]) =>
+          topUnder(island, [x, y]) !== undefined && topUnder(island, [x + dx, y + dy]) === undefined,
+      ),
+  );
 }
 
 /** How far what moves can go before a box of it is in the wall (m). */
@@ -130,7 +144,8 @@ function obstaclesOf(
     );
     if (box.kind === "fixed") return hung;
     const footprint = ceilingFootprint(box);
-    const usual = disc(box.at[0], box.at[1], BOX_WIDTH / 2);
+    // A canopy may lie under joists and ducts, a housing in the ceiling may not.
+    const usual = box.kind === "recessed" ? footprint : disc(box.at[0], box.at[1], BOX_WIDTH / 2);
     const reach = disc(box.at[0], box.at[1], tallReach(box));
     return [
       ...hung,
