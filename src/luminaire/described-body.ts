@@ -30,6 +30,8 @@ export interface BodyDefault {
 const BODY_REFLECTANCE = 0.5;
 /** Of a body whose size neither study nor file says (m). */
 const USUAL_SIDE = 0.3;
+/** A body this long and twice as long as wide is a bar, usually no higher than so (m). */
+const BAR = { length: 0.6, height: 0.08 };
 /** Why a size stands that nobody stated. */
 export const TYPICAL = "not given; common practice, no source";
 
@@ -75,7 +77,10 @@ export function bodyOf(
   diameter ??= luminous > 0 ? fill("diameter", luminous, LUMINOUS) : fill("diameter", USUAL_SIDE, TYPICAL);
   const isUsualHeight = height === undefined;
   const rising = Math.min(length ?? diameter, width ?? diameter);
-  height ??= fill("height", rising * usualRise(profile), TYPICAL);
+  const long = Math.max(length ?? diameter, width ?? diameter);
+  const isBar = profile === "box" && long >= BAR.length && long >= 2 * rising;
+  const usual = rising * usualRise(profile);
+  height ??= fill("height", isBar ? Math.min(usual, BAR.height) : usual, TYPICAL);
   const body: Body = {
     profile,
     diameter,

@@ -61,6 +61,17 @@ describe("a luminaire from a file", () => {
     expect(warned(0.0381)).toEqual([]);
   });
 
+  // 2026-11-28: a bar 200 mm wide of no stated height was drawn 200 mm tall; common practice, no source.
+  it("takes a bar of no stated height for a low one", () => {
+    const height = (length: number, width: number) =>
+      built({ photometry: "x.ies", body: { profile: "box", length, width } }, FILE).luminaire.body?.height;
+    expect(height(1.2, 0.2)).toBe(0.08);
+    expect(height(0.2, 1.2)).toBe(0.08);
+    expect(height(1.2, 0.05)).toBeCloseTo(0.8 * 0.05, 9);
+    expect(height(0.5, 0.2)).toBeCloseTo(0.8 * 0.2, 9);
+    expect(height(0.9, 0.9)).toBeCloseTo(0.8 * 0.9, 9);
+  });
+
   // 2026-11-28: cables 1.22 m from the middle of a bar of 1.5 m were taken without a word.
   it("says where it would hang on points beyond its body", () => {
     const warned = (at: number, feed = 0) => {
@@ -181,7 +192,7 @@ describe("a body", () => {
     expect(closed.body).toMatchObject({ length: 0.2, width: 1.18, diameter: 1.18 });
     const opened = sides({ photometry: "x.ldt", body: { ...box, width: 1.25 } }, file);
     expect(opened.body).toMatchObject({ length: 0.2, width: 1.25 });
-    expect(opened.body.height).toBeCloseTo(0.8 * 0.2, 9);
+    expect(opened.body.height).toBe(0.08);
     expect(opened.why.get("length")).toMatch(/luminous opening/);
     expect(opened.why.has("width")).toBe(false);
     for (const body of [box, { profile: "dome" } as const]) {

@@ -39,7 +39,16 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
       )}
       <option value=${FROM_FILE}>from a file…</option>
     </select>
-    ${evidence === undefined ? nothing : html`<p class="hint">Its light is ${evidence}.</p>`}
+    ${
+      evidence === undefined
+        ? nothing
+        : html`<p class="hint">Its light is ${evidence}.
+            ${
+              app.study.luminaires?.[layer.luminaire]?.beam === undefined
+                ? nothing
+                : html`<button type="button" class="text" @click=${() => app.openFile(place)}>Hang one from its file</button>`
+            }</p>`
+    }
     ${oneSidedHint(app, layer, index)}
     ${isAsked ? readFiles(app) : nothing}
     ${
