@@ -198,8 +198,9 @@ export class DirectSource {
 
   /** How far the elements reach along the receiver's normal (m). */
   #reach({ nx, ny, nz }: Receiver): number {
-    const [a, b, c] = this.half;
-    return Math.min(this.radius, Math.abs(nx) * a + Math.abs(ny) * b + Math.abs(nz) * c);
+    const { half } = this;
+    const reach = Math.abs(nx) * half[0] + Math.abs(ny) * half[1] + Math.abs(nz) * half[2];
+    return Math.min(this.radius, reach);
   }
 }
 

@@ -35,16 +35,14 @@ class CylinderOpening implements OpeningSurface {
   }
 
   projectedArea(x: number, y: number, z: number): number {
-    const [a, b, c] = this.half;
+    const { half } = this;
+    const a = half[0];
+    const b = half[1];
+    const c = half[2];
     const ends = endArea(this.ends, x, y, z);
-    switch (this.axis) {
-      case 0:
-        return ends + 4 * a * Math.sqrt(b * b * z * z + c * c * y * y);
-      case 1:
-        return ends + 4 * b * Math.sqrt(a * a * z * z + c * c * x * x);
-      default:
-        return ends + 4 * c * Math.sqrt(a * a * y * y + b * b * x * x);
-    }
+    if (this.axis === 0) return ends + 4 * a * Math.sqrt(b * b * z * z + c * c * y * y);
+    if (this.axis === 1) return ends + 4 * b * Math.sqrt(a * a * z * z + c * c * x * x);
+    return ends + 4 * c * Math.sqrt(a * a * y * y + b * b * x * x);
   }
 
   maximumElements(level: number): number {

@@ -22,7 +22,10 @@ class EllipsoidOpening implements OpeningSurface {
   }
 
   projectedArea(x: number, y: number, z: number): number {
-    const [a, b, c] = this.half;
+    const { half } = this;
+    const a = half[0];
+    const b = half[1];
+    const c = half[2];
     const p = b * c * x;
     const q = a * c * y;
     const r = a * b * z;
