@@ -225,14 +225,37 @@ function readings(
 /** The top with its zones and the points on it. */
 function pointsPlan(scene: Scene, points: readonly NamedPoint[]): Block {
   const { length, width, outline } = islandAxes(scene);
-  const heightOf = (perMetre: number): number => width * perMetre + 8;
+  // Beside and under the plan the names of what places are measured from.
+  const [aside, under] = [12, 12];
+  const heightOf = (perMetre: number): number => width * perMetre + 8 + under;
+  const isOn = points.some((point) => placeOf(scene, point).from === "top");
   return {
     kind: "figure",
     height: heightOf(TALLEST_PLAN / Math.max(width, length / 3)),
     draw: (x, y, across) => {
-      const perMetre = Math.min(TALLEST_PLAN / Math.max(width, length / 3), across / length);
-      const page = ([along, off]: Vec2): Vec2 => [x + along * perMetre, y + (width - off) * perMetre];
+      const perMetre = Math.min(TALLEST_PLAN / Math.max(width, length / 3), (across - aside) / length);
+      const page = ([along, off]: Vec2): Vec2 => [x + aside + along * perMetre, y + (width - off) * perMetre];
       return [
+        ...(isOn
+          ? [
+              text([x + 8, y + (width * perMetre) / 2], "left end", "dimension", {
+                ink: "ink",
+                size: 7,
+                turn: -90,
+                anchor: "middle",
+              }),
+              text(
+                [x + aside + (length * perMetre) / 2, y + width * perMetre + 10],
+                "near edge",
+                "dimension",
+                {
+                  ink: "ink",
+                  size: 7,
+                  anchor: "middle",
+                },
+              ),
+            ]
+          : []),
         line(outline.map(page), "island outline", "ink", 1, { closed: true }),
         ...scene.zones.map((zone) =>
           line(zone.outline.map(page), "zone", "quiet", 0.75, { closed: true, dash: "dashed" }),

@@ -212,7 +212,7 @@ function cells(
     ),
     suspensionWords(luminaire, words),
     said([colour, finish].filter((each) => each !== undefined).join(", ") || undefined, 60),
-    `${unsettledFlux === undefined ? "" : "HOLD, flux not settled; "}${EVIDENCE[evidence].words}: ${printable(origin, 44)}`,
+    `${unsettledFlux === undefined ? "" : "HOLD, flux not settled; "}${EVIDENCE[evidence].words}: ${printable(origin, 90)}`,
   ];
 }
 

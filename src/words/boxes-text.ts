@@ -57,13 +57,15 @@ export function boxesText(input: BoxesTextInput): string {
             "evenness at worst",
             "",
           ],
-          ...shown.map(({ boxes, worstUniformity, robust: good }) => [
+          ...shown.map(({ boxes, worstUniformity, robust: good, kinds: each }) => [
             String(boxes.count),
             say(island.length / 2 + stationOf(boxes, 0) * step + (boxes.shift?.[0] ?? 0)),
             boxes.count === 1 ? "–" : say(boxes.pitch * step),
             say(offsetOf(boxes, step)[1]),
             evennessText(worstUniformity),
-            good ? "good for all" : worstUniformity < evenness ? "not for all: patchy" : "not for all",
+            good
+              ? "good for all"
+              : `${each.some(({ shortage, uniformity }) => shortage === 0 && uniformity >= evenness) ? "not for all" : "for none"}${worstUniformity < evenness ? ": patchy" : ""}`,
           ]),
         ],
         2,

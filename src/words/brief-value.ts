@@ -19,6 +19,8 @@ export function briefValue(
     illuminance: (lux) => formatIlluminance(lux, display.illuminance),
   });
   if (typeof shown === "string") return printable(shown, longest);
+  if (Array.isArray(shown) && shown.length > 0 && shown.every((each) => typeof each === "string"))
+    return printable(shown.join(", "), longest);
   const text = JSON.stringify(shown, (_key, inner: unknown) =>
     typeof inner === "number" ? Number(inner.toPrecision(6)) : inner,
   );

@@ -39,11 +39,17 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
   if (least !== undefined)
     lines.push(
       ...wrapped(
-        `Any other of the same distribution needs at least ${Math.ceil(least.flux)} lm each, for ${printable(least.zone, 60)}.`,
+        `Any other of the same distribution needs at least ${leastFlux(least.flux, planned.flux)} lm each, for ${printable(least.zone, 60)}.`,
         TEXT_WIDTH,
       ),
     );
   return `${lines.join("\n").trimEnd()}\n`;
+}
+
+/** Rounded up (lm), but not past what the planned one is said to give where that is enough. */
+function leastFlux(least: number, planned: number): number {
+  const rounded = Math.ceil(least);
+  return planned < least ? rounded : Math.min(rounded, Math.round(planned));
 }
 
 function powerOf({ assessment: { energy } }: Substitution["before"]): string {

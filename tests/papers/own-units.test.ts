@@ -62,7 +62,7 @@ it("values of a study are rounded wherever they stand", () => {
   // 2026-11-28: metres in a list of feet and inches.
   expect(briefValue("/island/height", 0.9144, feet, 60)).toBe(`3'-0"`);
   expect(briefValue("/island/height", 0.914, metric, 60)).toBe("914 mm");
-  expect(briefValue("/island/centre", [2.4384, 1.8288], feet, 60)).toBe(JSON.stringify([`8'-0"`, `6'-0"`]));
+  expect(briefValue("/island/centre", [2.4384, 1.8288], feet, 60)).toBe(`8'-0", 6'-0"`);
   expect(briefValue("/arrangements/0/layers/0/row/clearance", 0.8382, feet, 60)).toBe(`2'-9"`);
   expect(briefValue("/luminaires/a/shade/diameter", 0.3048, feet, 60)).toBe(`1'-0"`);
   expect(briefValue("/luminaires/a/lamp/diameter", 0.06, metric, 60)).toBe("60 mm");

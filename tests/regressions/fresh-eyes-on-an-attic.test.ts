@@ -10,6 +10,7 @@ import { readReadings } from "../../src/design/verify/readings.ts";
 import type { DrawnTolerance } from "../../src/drawing/tolerance-marks.ts";
 import { buildShadeLuminaire } from "../../src/luminaire/shade/build.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
+import { briefValue } from "../../src/words/brief-value.ts";
 import { settingsWords } from "../../src/words/settings-text.ts";
 import { handoverOf } from "../support/handover.ts";
 import { type Json, kitchen, refusal, resolved, withRow } from "../support/studies.ts";
@@ -164,6 +165,42 @@ describe("boxes on joists", () => {
     // Half a joist and half the housing: 30 + 100 mm from the centreline at 0.9 m.
     expect(study(0.9 + 0.129)).toHaveLength(1);
     expect(study(0.9 + 0.131)).toEqual([]);
+  });
+});
+
+describe("figures", () => {
+  it("let pieces of a rod and what they leave add up to another drop than the one printed", () => {
+    const hung = (clearance: number): string => {
+      const study = withRow({ count: 1, clearance });
+      Object.assign((study.luminaires as Record<string, Json>).dome, { suspension: "rod" });
+      return texts(setOutSheets(handoverOf(study)).sheets).join(" ");
+    };
+    let pieces = 0;
+    for (let k = 0; k < 12; k++) {
+      const said = hung(0.65 + 0.0127 * k);
+      const [, parts, rest] = /rod: ((?:\d+\s\+\s)*\d+)\smm\spieces\sleave\s(\d+)\smm/.exec(said) ?? [];
+      if (parts === undefined) continue;
+      const [, drop] = /P1 A \d+ \d+ \d+ (\d+) \d+/.exec(said) ?? [];
+      const total = parts.split("+").reduce((sum, part) => sum + Number(part), 0) + Number(rest);
+      pieces++;
+      expect(total).toBe(Number(drop));
+    }
+    console.log(`${pieces} rods add up`);
+    expect(pieces).toBeGreaterThan(4);
+  });
+
+  it("printed a place that stood in as the program keeps it", () => {
+    const path = "/arrangements/0/layers/0/switches/0/at";
+    const display = { length: "mm", illuminance: "lx" } as const;
+    expect(briefValue(path, [0.1, 0.1], display, 60)).toBe("100 mm, 100 mm");
+  });
+
+  it("left out of what was assumed whether a shade is closed above and below", () => {
+    const built = buildShadeLuminaire("x", { flux: 800 }, { profile: "cone", diameter: 0.3 });
+    if (!built.ok) throw new Error("refused");
+    const stood = built.value.assumptions.map(({ path, value }) => `${path} ${String(value)}`);
+    expect(stood).toContain("/shade/top closed");
+    expect(stood).toContain("/shade/bottom open");
   });
 });
 

@@ -138,7 +138,8 @@ function segmentsOf(
   const material = materialOf(shade, finish);
   const segments: ShadeSegment[] = [];
   const rim = rings[0].from[0];
-  const bottom = shade.bottom ?? "open";
+  const bottom =
+    rim > 0 ? log.fill(shade.bottom, "/shade/bottom", "open", "not given") : (shade.bottom ?? "open");
   if (bottom !== "open" && rim > 0) {
     const cover =
       bottom === "closed" ? material : surfaceOf(shade.diffuser, shade.diffuser?.finish ?? "opal plastic");
@@ -146,7 +147,12 @@ function segmentsOf(
   }
   segments.push(...segmentsAlong(rings, material));
   const [topRadius, topHeight] = rings[rings.length - 1].to;
-  const topOpen = (shade.top ?? (form?.openTop === true ? "open" : "closed")) === "open";
+  const usualTop = form?.openTop === true ? "open" : "closed";
+  const top =
+    topRadius > 0
+      ? log.fill(shade.top, "/shade/top", usualTop, form === undefined ? "not given" : "that of the form")
+      : (shade.top ?? usualTop);
+  const topOpen = top === "open";
   if (!topOpen && topRadius > 0) segments.push(...plate([topRadius, topHeight], [0, topHeight], 3, material));
   for (const { material: m } of segments)
     for (const reflectance of [m.inside, m.outside])

@@ -46,11 +46,16 @@ function rodWords(drop: number, words: HandoverWords): string {
   const { pieces, rest, exact } = rodSet(drop);
   if (pieces.length === 0) return `${words.length(drop)}, shorter than any usual piece`;
   const [unit, size] = words.unit === "ft-in" ? ["in", METRES_PER_INCH] : ["mm", 0.001];
-  const lengths = `${pieces.map((piece) => Math.round(piece / size)).join(" + ")} ${unit}`;
+  const printed = pieces.map((piece) => Math.round(piece / size));
+  const lengths = `${printed.join(" + ")} ${unit}`;
+  // The drop as it is printed less the pieces as they are: what is left must add up on paper.
+  const left = words.unit === "ft-in" ? rest : Math.round(drop / size) * size - sum(printed) * size;
   return exact
     ? `${lengths} pieces reach it`
-    : `${lengths} pieces leave ${words.length(rest)}: an adjustable end or a cut piece`;
+    : `${lengths} pieces leave ${words.length(left)}: an adjustable end or a cut piece`;
 }
+
+const sum = (parts: readonly number[]): number => parts.reduce((total, part) => total + part, 0);
 
 function canopyWords({ canopy }: Luminaire, words: HandoverWords): string {
   if (canopy === undefined) return "canopy not stated";

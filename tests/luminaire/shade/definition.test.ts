@@ -41,6 +41,8 @@ describe("a definition", () => {
       "/shade/height",
       "/shade/topDiameter",
       "/shade/finish",
+      "/shade/bottom",
+      "/shade/top",
       "/lamp/finish",
       "/lamp/diameter",
       "/lamp/height",
