@@ -64,6 +64,9 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
   </div>`;
 }
 
+/** As the floor plan numbers them. */
+const WALLS = ["near wall (0)", "right wall (1)", "far wall (2)", "left wall (3)"];
+
 /** That one side gets more of its light than the other, and the way round. */
 function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateResult | typeof nothing {
   const [placed] = app.light?.scene.layers[index]?.luminaires ?? [];
@@ -73,7 +76,7 @@ function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateRes
   const { times, towards, from } = side;
   const turn = (turnOf(placed) + 180) % 360;
   return html`<p class="hint">
-    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes towards wall ${towards} as towards wall ${from}.
+    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes towards the ${WALLS[towards]} as towards the ${WALLS[from]}.
     ${
       layer.row === undefined
         ? nothing
