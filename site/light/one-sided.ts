@@ -21,6 +21,34 @@ export function turnOf({ frame: { rotation } }: Pick<Placed, "frame">): number {
   return (Math.round(degrees(Math.atan2(rotation[1], rotation[0]))) + 360) % 360;
 }
 
+/** Least share of the flux that goes up and is worth a word; common practice, no source. */
+const UPWARD = 0.1;
+
+/** Share of its flux that a luminaire hung plumb sends above the horizon; undefined below a tenth, and as {@link oneSided} is. */
+export function upwardShare({ luminaire, frame: { rotation } }: Placed): number | undefined {
+  const { type, horizontal, vertical, intensity } = luminaire.distribution;
+  if (type !== "C" || Math.abs(rotation[8] - 1) > 1e-6) return undefined;
+  const planes = Math.max(1, horizontal.length - 1);
+  let [up, all] = [0, 0];
+  for (let h = 0; h < planes; h++) {
+    // Of irregular planes each counts by half the way to its neighbours.
+    const before = horizontal[h === 0 ? planes - 1 : h - 1] - (h === 0 ? 2 * Math.PI : 0);
+    const share = planes < 2 ? 1 : (horizontal[h + 1] - before) / 2;
+    for (let v = 0; v + 1 < vertical.length; v++) {
+      const flux = share * band(intensity, vertical, h * vertical.length, v);
+      all += flux;
+      if (vertical[v] > Math.PI / 2 - 1e-9) up += flux;
+    }
+  }
+  return all > 0 && up / all >= UPWARD ? up / all : undefined;
+}
+
+/** Flux of one plane between two of its angles, by the trapezoid rule. */
+function band(intensity: Float64Array, vertical: Float64Array, from: number, v: number): number {
+  const [low, high] = [v, v + 1].map((i) => intensity[from + i] * Math.sin(vertical[i]));
+  return ((low + high) / 2) * (vertical[v + 1] - vertical[v]);
+}
+
 /** Undefined of what lights both sides alike, of one table that is not type C, and of what is tilted or aimed. */
 export function oneSided({ luminaire, frame: { rotation } }: Placed): OneSided | undefined {
   const { type, horizontal, vertical, intensity } = luminaire.distribution;
@@ -35,10 +63,8 @@ export function oneSided({ luminaire, frame: { rotation } }: Placed): OneSided |
   }
   function planeFlux(h: number): number {
     let sum = 0;
-    for (let v = 0; v + 1 < vertical.length && vertical[v + 1] <= Math.PI / 2 + 1e-9; v++) {
-      const [low, high] = [v, v + 1].map((i) => intensity[h * vertical.length + i] * Math.sin(vertical[i]));
-      sum += ((low + high) / 2) * (vertical[v + 1] - vertical[v]);
-    }
+    for (let v = 0; v + 1 < vertical.length && vertical[v + 1] <= Math.PI / 2 + 1e-9; v++)
+      sum += band(intensity, vertical, h * vertical.length, v);
     return sum;
   }
   const WALLS = [1, 2, 3, 0];

@@ -1,6 +1,6 @@
 /** Which way a luminaire lights, against closed forms: I = 100 (1 + 0.5 cos C) gives its halves π + 1 and π − 1. */
 import { expect, it } from "vitest";
-import { oneSided, turnOf } from "../../site/light/one-sided.ts";
+import { oneSided, turnOf, upwardShare } from "../../site/light/one-sided.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import { radians } from "../../src/units/quantities.ts";
 
@@ -57,4 +57,27 @@ it("says nothing of what lights both sides alike, of a beam to two sides, and of
   expect(oneSided(hung(30, (C) => 100 * (1 + 0.9 * Math.cos(2 * C))))).toBeUndefined();
   expect(oneSided(hung(0, (C) => 100 * (1 + 0.1 * Math.cos(C))))).toBeUndefined();
   expect(oneSided(hung(0, (C) => 100 * (1 + 0.5 * Math.cos(C)), 20))).toBeUndefined();
+});
+
+// 2026-11-28: more than half of a bar's light went to the ceiling, and only a curve at the foot of the panel told.
+it("tells what goes up, of a sphere half, of a half sphere nothing", () => {
+  expect(upwardShare(hung(0, () => 100))).toBeCloseTo(0.5, 9);
+  const down = hung(0, () => 100);
+  const { intensity } = down.luminaire.distribution;
+  for (let i = 0; i < intensity.length; i++) if (i % vertical.length > 90 / STEP) intensity[i] = 0;
+  expect(upwardShare(down)).toBeUndefined();
+  const round = {
+    ...down,
+    luminaire: {
+      distribution: {
+        ...down.luminaire.distribution,
+        horizontal: Float64Array.of(0),
+        // I = 1 + 0.5 cos γ from the zenith: 2π (1 ± 0.25) up and down.
+        intensity: Float64Array.from(vertical, (angle) => 1 - 0.5 * Math.cos(angle)),
+      },
+    },
+  } as unknown as typeof down;
+  const share = upwardShare(round) ?? 0;
+  console.log(`error of an upward share: ${Math.abs(share / 0.625 - 1).toExponential(1)}`);
+  expect(Math.abs(share / 0.625 - 1)).toBeLessThan(radians(STEP) ** 2 / 6);
 });

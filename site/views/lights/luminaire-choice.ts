@@ -9,7 +9,7 @@ import { swapLuminaire } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 import { evidenceIn } from "../../light/scene-queries.ts";
 import { swapBy } from "../../light/swapped-light.ts";
-import { oneSided, turnOf } from "../../light/one-sided.ts";
+import { oneSided, turnOf, upwardShare } from "../../light/one-sided.ts";
 import { beforeAndAfter } from "./before-and-after.ts";
 
 /** No luminaire's name: none may hold a line break. */
@@ -71,11 +71,14 @@ const WALLS = ["near wall (0)", "right wall (1)", "far wall (2)", "left wall (3)
 function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateResult | typeof nothing {
   const [placed] = app.light?.scene.layers[index]?.luminaires ?? [];
   if (placed?.luminaire.name !== layer.luminaire) return nothing;
+  const share = upwardShare(placed);
+  const up =
+    share === undefined ? nothing : html`<p class="hint">${Math.round(100 * share)} % of it goes up.</p>`;
   const side = oneSided(placed);
-  if (side === undefined) return nothing;
+  if (side === undefined) return up;
   const { times, towards, from } = side;
   const turn = (turnOf(placed) + 180) % 360;
-  return html`<p class="hint">
+  return html`${up}<p class="hint">
     ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes towards the ${WALLS[towards]} as towards the ${WALLS[from]}.
     ${
       layer.row === undefined
