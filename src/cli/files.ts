@@ -6,17 +6,21 @@
  */
 
 import {
+  accessSync,
   closeSync,
+  constants,
   existsSync,
   fstatSync,
   fsyncSync,
   mkdirSync,
+  mkdtempSync,
   openSync,
   readdirSync,
   readSync,
   realpathSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
@@ -233,6 +237,30 @@ function contains(folder: string, path: string): boolean {
 }
 
 let writes = 0;
+
+/** Whether files can be written into a folder, or a new one of that name made: asked before what takes long. */
+export function writableFolder(folder: string): Outcome<void> {
+  let there = resolve(folder);
+  while (!existsSync(there) && dirname(there) !== there) there = dirname(there);
+  const fault = (message: string): Outcome<void> =>
+    failure({
+      code: "file-unwritable",
+      severity: "error",
+      message,
+      expected: "a folder that can be written, or a name for a new one in it",
+      received: printable(there, 200),
+      where: { file: printable(folder, 200) },
+    });
+  try {
+    if (!statSync(there).isDirectory()) return fault("A file stands where a folder should be.");
+    accessSync(there, constants.W_OK);
+    // Some folders take no new entries whatever their permissions say.
+    if (there !== resolve(folder)) rmSync(mkdtempSync(join(there, ".candlespan-")), { recursive: true });
+    return success(undefined);
+  } catch {
+    return fault("The folder cannot be written.");
+  }
+}
 
 /** Takes a file away, if it is there. */
 export function removeFile(path: string): Outcome<void> {

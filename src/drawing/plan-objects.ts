@@ -64,6 +64,8 @@ const CHAIN = 21;
 
 /** Drawing units; smaller is not read on paper. */
 const LEAST_LETTERING = 11;
+/** Height of figures over the size of their lettering. */
+const CAPITALS = 0.75;
 
 function hasLength({ dimensions, length = true }: PlanParts): boolean {
   return dimensions && length;
@@ -227,8 +229,8 @@ function dimensions(
     for (let i = 1; i < stops.length; i++) {
       const label = words.length(stops[i] - stops[i - 1]);
       const room = x(stops[i]) - x(stops[i - 1]);
-      // A short piece keeps its figure: without the unit, which the others give, then as small as lettering may be.
-      const bare = label.replace(/ m?m$/, "");
+      // A short piece keeps its figure: in one unit, without its name, which the others give, then as small as lettering may be.
+      const bare = label.split(" · ")[0].replace(/ m?m$/, "");
       const middle = (x(stops[i - 1]) + x(stops[i])) / 2;
       const short = [11.5, LEAST_LETTERING].find((size) => textWidth(bare, size) + 2 < room);
       const fits = textWidth(label, 11.5) + 6 < room;
@@ -240,9 +242,13 @@ function dimensions(
           text([middle, y - 5], bare, "dimension", { anchor: "middle", ground: "paper", size: short }),
         );
       // Shorter still it stands upright between the top and the chain.
-      else if (!fits && room > LEAST_LETTERING && textWidth(bare, LEAST_LETTERING) < y - frame.y(0) - 2)
+      else if (
+        !fits &&
+        room > CAPITALS * LEAST_LETTERING &&
+        textWidth(bare, LEAST_LETTERING) <= y - frame.y(0) - 1
+      )
         marks.push(
-          text([middle + 4, y - 2], bare, "dimension", { turn: -90, ground: "paper", size: LEAST_LETTERING }),
+          text([middle + 4, y - 1], bare, "dimension", { turn: -90, ground: "paper", size: LEAST_LETTERING }),
         );
     }
   }

@@ -11,6 +11,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
+import { writableFolder } from "../../src/cli/files.ts";
 import { checkFolder, writeFolder } from "../../src/cli/handover-folder.ts";
 import { CandlespanError } from "../../src/diagnostics/candlespan-error.ts";
 
@@ -36,6 +37,18 @@ function code(run: () => unknown): string {
 }
 
 describe("a hand-over folder", () => {
+  it("is tried before any light is calculated, and left as it was", () => {
+    mkdirSync(folder);
+    writeFileSync(within("letter.txt"), "theirs");
+    expect(writableFolder(folder).ok).toBe(true);
+    expect(writableFolder(within("new/deep")).ok).toBe(true);
+    for (const place of ["letter.txt", "letter.txt/deep"]) {
+      const found = writableFolder(within(place));
+      expect(found.ok ? "" : found.issues[0].message).toBe("A file stands where a folder should be.");
+    }
+    expect(readdirSync(folder)).toEqual(["letter.txt"]);
+  });
+
   it("is made, and written again by the same study in the same revision", () => {
     expect(writeFolder(folder, A, papers("client.svg", "photometry/cone.ies"), false)).toEqual([]);
     expect(code(() => checkFolder(folder, A))).toBe("done");

@@ -22,7 +22,7 @@ import { pictureOf } from "../../papers/picture.ts";
 import { verdictWords } from "../../words/arrangement-sentences.ts";
 import { findingsSections } from "../../words/findings-sections.ts";
 import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
-import { reachOf, readBytes, readWithin } from "../files.ts";
+import { reachOf, readBytes, readWithin, writableFolder } from "../files.ts";
 import { checkFolder, type FileOfFolder, writeFolder } from "../handover-folder.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
@@ -93,6 +93,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const unit = unitOf(args.text("units"), study.display.length);
   const issued = { project: study.title, study: studyFingerprint(JSON.parse(text)), revision, date };
   const force = args.flag("force");
+  orThrow(writableFolder(out));
   if (!force) checkFolder(out, issued);
   const units = { length: unit, illuminance: study.display.illuminance };
   const judged = await lightOf(opened, undefined, args, io, { findings: "brief" });
