@@ -85,9 +85,11 @@ function tensor(
   const nj = y.lines.length * nl;
   const nk = ξ.lines.length * nj;
   const table = new Float64Array(x.lines.length * nk);
-  let at = 0;
-  for (const a of x.lines)
-    for (const b of ξ.lines) for (const c of y.lines) for (const d of η.lines) table[at++] = term(a, b, c, d);
+  for (let i = 0; i < x.lines.length; i++)
+    for (let k = 0; k < ξ.lines.length; k++)
+      for (let j = 0; j < y.lines.length; j++)
+        for (let l = 0; l < nl; l++)
+          table[i * nk + k * nj + j * nl + l] = term(x.lines[i], ξ.lines[k], y.lines[j], η.lines[l]);
   return (a, b, c, d) => {
     const i = x.columns ? a : b;
     const j = y.columns ? a : b;

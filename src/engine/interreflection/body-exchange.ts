@@ -20,7 +20,7 @@ import { balancedRows, type Exchange } from "./exchange.ts";
 import type { Gather } from "./gather.ts";
 import { PairShares } from "./pair-shares.ts";
 import type { Patches } from "./patches.ts";
-import { areasOfRow } from "./row-sums.ts";
+import { addScaled, areasOfRow } from "./row-sums.ts";
 import type { SceneSight } from "./scene-sight.ts";
 import { Screens } from "./screens.ts";
 import { type HiddenShares, SharesLeft } from "./shares-left.ts";
@@ -231,13 +231,13 @@ export function partExchange(
       sights.forEach(({ hidden, factor }, c) => {
         left.take(hidden, k);
         const count = first[c + 1] - first[c];
-        for (let r = 0; r < count; r++) others[q * parts + first[c] + r] += weight[k] * factor[k * count + r];
+        addScaled(factor, k * count, count, weight[k], others, q * parts + first[c]);
       });
       const m = 3 * k;
       left.finish(at[m], at[m + 1], at[m + 2], normal[m], normal[m + 1], normal[m + 2], (i, share) => {
         row[i] *= share;
       });
-      for (let i = 0; i < n; i++) patches[q * n + i] += weight[k] * row[i];
+      addScaled(row, 0, n, weight[k], patches, q * n);
     }
   });
   // Each pair was looked at from both sides.

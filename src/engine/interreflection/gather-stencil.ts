@@ -134,13 +134,17 @@ function lineWeights(stopsAt: readonly number[], places: number, order: number):
 type NodeAt = (column: number, row: number) => number;
 
 function known(across: LineWeights, along: LineWeights, nodeAt: NodeAt): boolean {
-  for (const [row] of along) for (const [column] of across) if (nodeAt(column, row) < 0) return false;
+  for (let r = 0; r < along.length; r++)
+    for (let c = 0; c < across.length; c++) if (nodeAt(across[c][0], along[r][0]) < 0) return false;
   return true;
 }
 
 function addProducts(across: LineWeights, along: LineWeights, nodeAt: NodeAt, sums: Sums): void {
-  for (const [row, wy] of along)
-    for (const [column, wx] of across) if (wx * wy !== 0) sums.add(nodeAt(column, row), wx * wy);
+  for (let r = 0; r < along.length; r++)
+    for (let c = 0; c < across.length; c++) {
+      const weight = across[c][1] * along[r][1];
+      if (weight !== 0) sums.add(nodeAt(across[c][0], along[r][0]), weight);
+    }
 }
 
 class Sums {

@@ -331,10 +331,10 @@ function largestDifference(before: readonly Float64Array[], now: readonly Float6
   let most = 0;
   for (let i = 0; i < points; i++) {
     let change = 0;
-    now.forEach((field, l) => {
-      mean += field[i] / points;
-      change += field[i] - before[l][i];
-    });
+    for (let l = 0; l < now.length; l++) {
+      mean += now[l][i] / points;
+      change += now[l][i] - before[l][i];
+    }
     most = Math.max(most, Math.abs(change));
   }
   return mean > 0 ? most / mean : 0;

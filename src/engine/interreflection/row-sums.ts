@@ -57,6 +57,18 @@ export function weighRow(
   for (let j = 0; j < n; j++) to[at + j] = from[at + j] * scale * weight[j];
 }
 
+/** `to[offset + j] += scale · from[at + j]` of `n` numbers. */
+export function addScaled(
+  from: Float64Array,
+  at: number,
+  n: number,
+  scale: number,
+  to: Float64Array,
+  offset: number,
+): void {
+  for (let j = 0; j < n; j++) to[offset + j] += scale * from[at + j];
+}
+
 /** Exchange areas (m²) of a patch from its factors. */
 export function areasOfRow(
   factors: Float32Array,
