@@ -18,7 +18,7 @@ it("names the field of the first luminaire or layer that it is missed of", () =>
   expect(fieldOf({}, /^Not stated: weight, canopy, rod or cord/)).toBe("luminaires/dome/weight");
   expect(fieldOf({}, /^Power not stated/)).toBe("luminaires/dome/watts");
   expect(fieldOf({}, /^No circuit named for pendants, ambient/)).toBe("layers/0/circuit");
-  expect(fieldOf({}, /^No dimmer or switch stated for pendants, ambient/)).toBe("layers/0/dimmer/control");
+  expect(fieldOf({}, /^No dimmer or switch stated for pendants, ambient/)).toBe("layers/0/switches");
   const island = { length: 2.4, width: 1.1 };
   expect(fieldOf({ island }, /island's place was not given/)).toBe("island/centre");
   expect(fieldOf({ island }, /height of the island's top/)).toBe("island/height");

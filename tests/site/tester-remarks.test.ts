@@ -1,7 +1,7 @@
 /** What testers of the viewer stumbled over, small things held where they were mended: keys, words, units, states. */
 import { afterEach, describe, expect, it, vi } from "vitest";
 import example from "../../fixtures-data/boathouse/boathouse.study.json" with { type: "json" };
-import type { AppView } from "../../site/app-view.ts";
+import type { AppView, Swap } from "../../site/app-view.ts";
 import { keyOnPage } from "../../site/components/keys.ts";
 import { readShare, shareText } from "../../site/components/share-field.ts";
 import { stateWords } from "../../site/components/state-words.ts";
@@ -9,6 +9,7 @@ import type { RawStudy } from "../../site/edits/raw-study.ts";
 import type { Lighting } from "../../site/light/lighting.ts";
 import { StudySession } from "../../site/session.ts";
 import { targetChoices } from "../../site/views/kitchen/targets.ts";
+import { beforeAndAfter } from "../../site/views/lights/before-and-after.ts";
 import { rowSearchFields } from "../../site/views/lights/row-search.ts";
 import { guidelineCards } from "../../src/advice/guidelines/cards.ts";
 import { floorPlan } from "../../src/drawing/floor-plan.ts";
@@ -129,6 +130,19 @@ describe("words on screen", () => {
     );
     // The same document's figure in its other unit stands beside it and asks for 7.6 % more.
     expect(words.filter((each) => each.includes("50 fc to the letter"))).toHaveLength(1);
+  });
+});
+
+describe("before and after a swap", () => {
+  it("shows nothing after until the new luminaire's light is there (2026-11-28)", () => {
+    const assessment = { zones: [], energy: { watts: 62, unknownWatts: 0 } };
+    const swap = { arrangement: 0, layer: 0, luminaire: "dome", assessment } as unknown as Swap;
+    const shown = (isBehind: boolean): string =>
+      wordsOf(
+        beforeAndAfter({ light: { assessment }, lighting: { isBehind } } as unknown as AppView, swap, "bar"),
+      );
+    expect(shown(true).match(/62 W|…/g)).toEqual(["62 W", "…"]);
+    expect(shown(false).match(/62 W|…/g)).toEqual(["62 W", "62 W"]);
   });
 });
 

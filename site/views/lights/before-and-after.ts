@@ -6,7 +6,8 @@ import type { AppView, Swap } from "../../app-view.ts";
 import { lightText } from "../../components/words.ts";
 
 export function beforeAndAfter(app: AppView, swap: Swap, now: string): TemplateResult {
-  const after = app.light?.assessment;
+  // Until the new luminaire's light is there, the light shown is still that before it.
+  const after = app.lighting.isBehind ? undefined : app.light?.assessment;
   const row = (name: string, say: (assessment: ArrangementAssessment) => string): TemplateResult =>
     html`<tr><th scope="row">${name}</th><td>${say(swap.assessment)}</td><td>${after === undefined ? "…" : say(after)}</td></tr>`;
   const zone = (assessment: ArrangementAssessment, name: string) =>

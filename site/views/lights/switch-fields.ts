@@ -2,6 +2,7 @@
 
 import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
+import { idOf } from "../../components/field-id.ts";
 import { lengthField } from "../../components/fields.ts";
 import { addSwitch, removeSwitch } from "../../edits/switches.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
@@ -25,7 +26,7 @@ export function switchFields(app: AppView, layer: RawLayer, index: number): Temp
       </div>`;
     })}
     <p class="row-of-actions">
-      <button type="button" @click=${() => app.edit(addSwitch(app.study, app.arrangement, index))}>Add a switch</button>
+      <button type="button" id=${idOf(path)} @click=${() => app.edit(addSwitch(app.study, app.arrangement, index))}>Add a switch</button>
       <span class="hint">${
         switches.length === 0
           ? "From where it is switched; it stands on the set-out plan."

@@ -226,7 +226,7 @@ function layerHolds(scene: Scene): Hold[] {
     ...held("No circuit named for", ["circuit"], ({ circuit }) => circuit === undefined),
     ...held(
       "No dimmer or switch stated for",
-      ["dimmer", "control"],
+      ["switches"],
       ({ dimmer, switches }) => dimmer === undefined && switches === undefined,
     ),
     ...held("Place of a switch assumed for", ["switches"], ({ switches = [] }) =>
