@@ -30,6 +30,13 @@ it("says which option comes first and why, or that none meets (2026-11-28)", () 
       option("C", "meets", { uniformity: 0.6, watts: 40 }),
     ]),
   ).toBe("A first: meets all, evenest, 0.73 against 0.68; C meets with 40 W against 80 W.");
+  // A hundredth alone made an option the one to choose.
+  expect(
+    firstWords([
+      option("C", "meets", { uniformity: 0.66, watts: 50 }),
+      option("A", "meets", { uniformity: 0.65, watts: 50 }),
+    ]),
+  ).toBe("C first: meets all, hardly evener than A, 0.66 against 0.65, so that other reasons may decide.");
   expect(firstWords([option("B", "meets"), option("A", "falls short")])).toBe(
     "B first: meets all, the only one.",
   );
