@@ -6,7 +6,7 @@ import { ceilingBoxes, shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { type Box, type Ink, line, type Mark, overlaps, text, textBox } from "./drawing.ts";
 import { islandAxes, placeOf } from "./island-axes.ts";
-import type { PlanFrame } from "./plan-objects.ts";
+import type { PlanFrame } from "./plan-page.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
 /** Radius of the ring and height of its word (drawing units). */

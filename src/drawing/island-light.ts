@@ -9,7 +9,7 @@ import type { Target } from "../scene/target.ts";
 import type { Mark } from "./drawing.ts";
 import { islandAxes } from "./island-axes.ts";
 import { type PlanLight, type PlanLightInput, planLight } from "./plan-light.ts";
-import type { PlanFrame } from "./plan-objects.ts";
+import type { PlanFrame } from "./plan-page.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
 /** What else is drawn, and where the plan lies on the page. */

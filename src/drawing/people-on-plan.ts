@@ -7,11 +7,12 @@
  */
 
 import type { Vec2 } from "../geometry/vector.ts";
-import type { Person, Scene } from "../scene/scene.ts";
+import type { Person } from "../scene/scene.ts";
 import type { Wording } from "../words/wording.ts";
 import type { Depicted } from "./depicted.ts";
 import { type Box, ellipse, line, type Mark, text, textBox, textWidth } from "./drawing.ts";
 import type { IslandAxes } from "./island-axes.ts";
+import type { PlanPage } from "./plan-page.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 
 /** Half depth and half breadth (m). */
@@ -45,6 +46,8 @@ export interface RoomForPeople {
   readonly names: number;
 }
 export const NO_ROOM: RoomForPeople = { above: 0, below: 0, clear: Number.POSITIVE_INFINITY, names: 0 };
+
+type Place = Pick<PlanPage, "scene" | "axes" | "scale">;
 
 interface Standing {
   readonly person: Person;
@@ -110,24 +113,23 @@ function rowsOfNames(
 }
 
 /** Everyone whose place along the island is on the page. */
-function shownPeople(scene: Scene, axes: IslandAxes, scale: SheetScale): Standing[] {
+function shownPeople({ scene, axes, scale }: Place): Standing[] {
   return scene.people
     .map((person) => standing(person, axes))
     .filter(({ shoulders }) => shoulders[0] >= scale.from && shoulders[0] <= scale.to);
 }
 
 export function roomForPeople(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
+  place: Place,
   reach: number = REACH,
   cut: number = Number.POSITIVE_INFINITY,
 ): RoomForPeople {
+  const { scale } = place;
   let above = 0;
   let below = 0;
   let clear = Number.POSITIVE_INFINITY;
   const far: Standing[] = [];
-  for (const stands of shownPeople(scene, axes, scale)) {
+  for (const stands of shownPeople(place)) {
     const room = Math.min(cut, (Math.abs(stands.beyond) + SHOULDERS[0]) * scale.perMetre + 4);
     if (isFar(stands, reach)) far.push(stands);
     else if (stands.beyond > 0) above = Math.max(above, room);
@@ -139,19 +141,13 @@ export function roomForPeople(
   return { above, below, clear, names: NAME_LINE * rowsOfNames(far, scale).count };
 }
 
-export function peopleOnPlan(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  frame: { readonly height: number; y(across: number): number },
-  words: Wording,
-  reach: number = REACH,
-): PeopleOnPlan {
+export function peopleOnPlan(plan: PlanPage, reach: number = REACH): PeopleOnPlan {
+  const { axes, scale, frame, words } = plan;
   const over: Mark[] = [];
   const beside: Mark[] = [];
   const taken: Box[] = [];
   const m = scale.perMetre;
-  const people = shownPeople(scene, axes, scale);
+  const people = shownPeople(plan);
   const far = people.filter((stands) => isFar(stands, reach));
   const names = rowsOfNames(far, scale);
   for (const stands of far) {

@@ -27,25 +27,17 @@ import {
   textBox,
   textWidth,
 } from "./drawing.ts";
-import { type IslandAxes, islandAxes, placeOf } from "./island-axes.ts";
+import { islandAxes, placeOf } from "./island-axes.ts";
 import { fittingNames, fittings } from "./island-fittings.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
+import type { PlanFrame, PlanPage } from "./plan-page.ts";
 import { zones } from "./plan-zones.ts";
 import type { SheetScale } from "./sheet-scale.ts";
 import { halfWidth } from "./silhouette.ts";
 
 /** Between the name of a hob or sink and a line's figure (px). */
 const APART = 6;
-
-export interface PlanFrame {
-  readonly height: number;
-  /** Page y of the chain of dimensions under the top. */
-  readonly chain: number;
-  /** Page y of a place across the island; across grows up the page. */
-  y(across: number): number;
-  across(y: number): number;
-}
 
 export interface PlanParts {
   readonly zones: boolean;
@@ -85,7 +77,7 @@ export interface PlanObjects {
 /** Room on the sheet above and below the top: people who stand there, else only the dimensions. */
 export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): PlanFrame {
   const axes = islandAxes(scene);
-  const room = parts.people ? roomForPeople(scene, axes, scale, parts.reach, parts.cut) : NO_ROOM;
+  const room = parts.people ? roomForPeople({ scene, axes, scale }, parts.reach, parts.cut) : NO_ROOM;
   const head = Math.max((hasLength(parts) ? 30 : 8) + room.above, 8);
   // The chain of dimensions runs between the top and those who stand clear of it, else behind them.
   const chain = room.clear > CHAIN + 6 ? CHAIN : room.below + 14;
@@ -109,20 +101,19 @@ export function planObjects(
 ): PlanObjects {
   const axes = islandAxes(scene);
   const at = ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)];
+  const plan: PlanPage = { scene, axes, scale, frame, words, at };
   const outline = axes.outline.map(at);
   const taken: Box[] = [];
-  const placed = luminaires(scene, axes, scale, frame);
+  const placed = luminaires(plan);
   const hung = placed.map(({ marks }) => lineBox(marks));
-  const figures = parts.people
-    ? peopleOnPlan(scene, axes, scale, frame, words, parts.reach)
-    : { over: [], beside: [], taken: [] };
+  const figures = parts.people ? peopleOnPlan(plan, parts.reach) : { over: [], beside: [], taken: [] };
   taken.push(...figures.taken);
   const page = { width: scale.width, height: frame.height };
   const around = withoutCollisions(
     [
       ...figures.beside,
       line(outline, "island outline", "ink", 1.5, { closed: true }),
-      ...(parts.dimensions ? dimensions(scene, axes, scale, frame, words, hasLength(parts)) : []),
+      ...(parts.dimensions ? dimensions(plan, hasLength(parts)) : []),
     ],
     page,
   );
@@ -138,10 +129,10 @@ export function planObjects(
     over: withoutCollisions(
       [
         ...figures.over,
-        ...overhang(scene, axes, at),
-        ...levels(scene, at),
+        ...overhang(plan),
+        ...levels(plan),
         ...fittings(scene.island, at),
-        ...bodiesOver(scene, axes, at),
+        ...bodiesOver(plan),
         ...(parts.zones ? zones(scene, at, hung, taken, page) : []),
         ...names(),
       ],
@@ -156,7 +147,7 @@ export function planObjects(
 }
 
 /** The edge of the base under an overhang, hidden by the top: dashed. */
-function overhang(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark[] {
+function overhang({ scene, axes, at }: PlanPage): Mark[] {
   const over = scene.island?.overhang;
   if (over === undefined || over.depth <= 0) return [];
   const side = sideAxes(axes, over.side);
@@ -164,14 +155,14 @@ function overhang(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark[]
   return [line(edge.map(at), "base under the overhang", "ink", 0.75, { dash: "dotted" })];
 }
 
-function levels(scene: Scene, at: (p: Vec2) => Vec2): Mark[] {
+function levels({ scene, at }: PlanPage): Mark[] {
   return (scene.island?.levels ?? []).map((level) =>
     line(level.outline.map(at), "raised level", "ink", 1, { closed: true }),
   );
 }
 
 /** Bodies that hang over the top, such as a hood: dashed, as above the plane of the cut. */
-function bodiesOver(scene: Scene, axes: IslandAxes, at: (p: Vec2) => Vec2): Mark[] {
+function bodiesOver({ scene, axes, at }: PlanPage): Mark[] {
   return (scene.bodies ?? []).flatMap(({ name, outline, bottom }): Mark[] => {
     const points = outline.map((p) => axes.toIsland(p));
     const [left, near, right, far] = bounds(points);
@@ -190,14 +181,7 @@ function lineBox(marks: readonly Mark[]): Box {
   return boxAround(marks.flatMap((mark) => (mark.kind === "line" ? mark.points : [])));
 }
 
-function dimensions(
-  scene: Scene,
-  axes: IslandAxes,
-  scale: SheetScale,
-  frame: PlanFrame,
-  words: Wording,
-  length: boolean,
-): Mark[] {
+function dimensions({ scene, axes, scale, frame, words }: PlanPage, length: boolean): Mark[] {
   const marks: Mark[] = [];
   const { x } = scale;
   if (length)
@@ -255,18 +239,13 @@ function dimensions(
   return marks;
 }
 
-function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: PlanFrame): LuminaireMarks[] {
+function luminaires({ scene, axes, scale, frame, at }: PlanPage): LuminaireMarks[] {
   const found: LuminaireMarks[] = [];
   const hanging = new Set(suspended(scene).map(({ placed }) => placed));
   scene.layers.forEach((layer, l) => {
     layer.luminaires.forEach((placed, i) => {
       const { along, across } = placeOf(axes, placed.frame.origin);
-      const at = (point: Vec2): Vec2 => {
-        const [a, c] = axes.toIsland(point);
-        return [scale.x(a), frame.y(c)];
-      };
-      const x = scale.x(along);
-      const y = frame.y(across);
+      const [x, y] = at([along, across]);
       // Beside the top the sheet's dimensions have their places; what would stand in them is left out.
       const beside = across < 0 || across > axes.width;
       const [top, foot] = beside ? [34, frame.height - 34] : [4, frame.height - 4];
@@ -290,7 +269,7 @@ function luminaires(scene: Scene, axes: IslandAxes, scale: SheetScale, frame: Pl
         }),
         segment(x - 5, y, x + 5, y, "centre", "ink", 0.75),
         segment(x, y - 5, x, y + 5, "centre", "ink", 0.75),
-        ...(hangs ? ceilingMarks(placed, at, m) : []),
+        ...(hangs ? ceilingMarks(placed, (point) => at(axes.toIsland(point)), m) : []),
       ];
       const w = Math.max(12, rx, ry);
       found.push({

@@ -23,8 +23,9 @@ function drawn(scene: Scene, width = 900, reach?: number) {
   const axes = islandAxes(scene);
   const scale = sheetScale(axes, width);
   const frame = planFrame(scene, scale, { ...PARTS, ...(reach === undefined ? {} : { reach }) });
-  const people = peopleOnPlan(scene, axes, scale, frame, wording(METRIC), reach);
-  return { ...people, axes, scale, frame, room: roomForPeople(scene, axes, scale, reach) };
+  const at = ([along, across]: Vec2): Vec2 => [scale.x(along), frame.y(across)];
+  const people = peopleOnPlan({ scene, axes, scale, frame, words: wording(METRIC), at }, reach);
+  return { ...people, axes, scale, frame, room: roomForPeople({ scene, axes, scale }, reach) };
 }
 
 const lines = (marks: readonly Mark[], depicts: string): LineMark[] =>

@@ -3,7 +3,7 @@ import { property, query, state } from "lit/decorators.js";
 import { type Box, textBox } from "../../drawing/drawing.ts";
 import { type FloorPlan, floorPlan } from "../../drawing/floor-plan.ts";
 import type { FloorPlanItem, FloorPlanSide } from "../../drawing/floor-plan-items.ts";
-import type { PlanFrame } from "../../drawing/plan-objects.ts";
+import type { PlanFrame } from "../../drawing/plan-page.ts";
 import type { SheetScale } from "../../drawing/sheet-scale.ts";
 import type { UnderlayImage } from "../../drawing/underlay.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
