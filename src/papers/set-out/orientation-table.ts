@@ -2,6 +2,7 @@
 
 import type { SetOut, SetOutBox } from "../../app/set-out/set-out.ts";
 import { type Block, bullet, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { type CellColumn, column, endColumn, table } from "../../drawing/paper/table.ts";
 import { planExtents, planForm } from "../../luminaire/plan-extent.ts";
 import { shortTags } from "../../scene/ceiling-boxes.ts";
 import type { RoomShape } from "../../scene/scene.ts";
@@ -49,36 +50,36 @@ export function asHung(setOut: SetOut, room: RoomShape, words: HandoverWords): B
           ),
         ];
   if (turned.length === 0) return said;
-  const end = "end" as const;
-  const rows = new Map<string, { tags: string[]; cells: string[] }>();
   const angle = (radians: number): string => `${Number(degrees(radians).toFixed(1)) + 0}°`;
+  const aimAt =
+    (axis: 0 | 1 | 2) =>
+    ({ aim }: SetOutBox): string =>
+      aim === undefined ? "–" : words.dimension(aim[axis]);
+  const columns: readonly CellColumn<SetOutBox>[] = [
+    endColumn("turn", 0.8, ({ orientation }) => angle(orientation.turn)),
+    endColumn("tilt", 0.7, ({ orientation }) => angle(orientation.tilt)),
+    endColumn("spin", 0.8, ({ orientation }) => angle(orientation.spin)),
+    column("long side", 1.3, ({ luminaire, orientation }) => longSide(luminaire, orientation)),
+    endColumn("aim x", 1, aimAt(0)),
+    endColumn("aim y", 1, aimAt(1)),
+    endColumn("aim above floor", 1.3, aimAt(2)),
+  ];
   // What hangs alike is said once.
-  for (const { tag, luminaire, orientation, aim } of turned) {
-    const { turn, tilt, spin } = orientation;
-    const cells = [...[turn, tilt, spin].map(angle), longSide(luminaire, orientation)];
-    cells.push(...(aim === undefined ? ["–", "–", "–"] : aim.map(words.dimension)));
-    const row = rows.get(cells.join("|"));
-    if (row === undefined) rows.set(cells.join("|"), { tags: [tag], cells });
-    else row.tags.push(tag);
+  const rows = new Map<string, SetOutBox[]>();
+  for (const box of turned) {
+    const key = columns.map(({ cell }) => cell(box, 0)).join("|");
+    rows.set(key, [...(rows.get(key) ?? []), box]);
   }
   return [
     heading("Turned, tilted, aimed", 9),
-    {
-      kind: "table",
-      size: SMALL,
-      depicts: "hung row",
-      columns: [
-        { title: "box", share: 1 },
-        { title: "turn", share: 0.8, align: end },
-        { title: "tilt", share: 0.7, align: end },
-        { title: "spin", share: 0.8, align: end },
-        { title: "long side", share: 1.3 },
-        { title: "aim x", share: 1, align: end },
-        { title: "aim y", share: 1, align: end },
-        { title: "aim above floor", share: 1.3, align: end },
+    table(
+      [...rows.values()],
+      [
+        column("box", 1, (boxes) => shortTags(boxes.map(({ tag }) => tag))),
+        ...columns.map((each) => ({ ...each, cell: ([box]: SetOutBox[]) => each.cell(box, 0) })),
       ],
-      rows: [...rows.values()].map(({ tags, cells }) => [shortTags(tags), ...cells]),
-    },
+      { size: SMALL, depicts: "hung row" },
+    ),
     bullet(
       "Turn: counter-clockwise on plan, from wall 3 towards wall 1 = 0°. Tilt: lower end leans that way, from plumb. Spin: about its own axis, before both.",
       SMALL,
