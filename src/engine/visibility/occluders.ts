@@ -57,19 +57,6 @@ export class Occluders {
     return Math.max(...this.parts[solid].map((part) => greatestLevel(part, normal)));
   }
 
-  /** Area of a solid's outside (m²). */
-  surfaceArea(solid: number): number {
-    const { positions: p, triangles } = this.blockers[solid].mesh;
-    let area = 0;
-    for (let t = 0; t < triangles.length; t += 3) {
-      const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
-      const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-      const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
-      area += Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2;
-    }
-    return area;
-  }
-
   /** Fraction of light that passes from a to b where only the solids `among` can stand between. */
   transmittance(
     ax: number,
