@@ -12,6 +12,7 @@
 
 import { layerPower } from "../assessment/energy.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
+import { sumIfAll } from "../numerics/summation.ts";
 import type { Layer, Scene } from "../scene/scene.ts";
 
 export const COST_YEARS = 10;
@@ -49,9 +50,9 @@ export function costReport({ layers: all, tariff }: Pick<Scene, "layers" | "tari
     ...(perKilowattHour === undefined ? {} : { perKilowattHour }),
     layers,
     ...figures({
-      price: sum(layers.map(({ price }) => price)),
-      lamps: sum(layers.map(({ lamps }) => lamps)),
-      energy: sum(layers.map(({ energy }) => energy)),
+      price: sumIfAll(layers.map(({ price }) => price)),
+      lamps: sumIfAll(layers.map(({ lamps }) => lamps)),
+      energy: sumIfAll(layers.map(({ energy }) => energy)),
     }),
     missing: gaps(hung, perKilowattHour),
   };
@@ -70,8 +71,8 @@ function layerCost(layer: Layer, perKilowattHour: number | undefined): CostFigur
   const hours = layer.hours === undefined ? undefined : layer.hours * DAYS * COST_YEARS;
   const { watts, unknown } = layerPower(layer);
   return figures({
-    price: sum(kinds.map(({ price }) => price)),
-    lamps: sum(kinds.map((luminaire) => lampCost(luminaire, hours))),
+    price: sumIfAll(kinds.map(({ price }) => price)),
+    lamps: sumIfAll(kinds.map((luminaire) => lampCost(luminaire, hours))),
     energy:
       hours === undefined || perKilowattHour === undefined || unknown > 0
         ? undefined
@@ -88,21 +89,13 @@ function lampCost({ lampPrice, lampLife }: Luminaire, hours: number | undefined)
 
 /** With their total, where all of them are known. */
 function figures({ price, lamps, energy }: Omit<CostFigures, "total">): CostFigures {
-  const total = sum([price, lamps, energy]);
+  const total = sumIfAll([price, lamps, energy]);
   return {
     ...(price === undefined ? {} : { price }),
     ...(lamps === undefined ? {} : { lamps }),
     ...(energy === undefined ? {} : { energy }),
     ...(total === undefined ? {} : { total }),
   };
-}
-
-/** Of nothing it is nothing; with an unknown among them it is unknown. */
-function sum(values: readonly (number | undefined)[]): number | undefined {
-  return values.reduce<number | undefined>(
-    (all, value) => (all === undefined || value === undefined ? undefined : all + value),
-    0,
-  );
 }
 
 /** Each once, the luminaires' first. */

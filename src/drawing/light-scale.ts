@@ -14,7 +14,6 @@
  */
 
 import { LUX_PER_FOOTCANDLE } from "../units/quantities.ts";
-import { DAY } from "./palette.ts";
 
 /** The fixed steps of every scale (lx), about 1.5× apart. */
 export const LUX_STEPS: readonly number[] = [20, 30, 50, 75, 100, 150, 200, 300, 500, 750, 1000];
@@ -90,7 +89,8 @@ function hexColour(rgb: readonly number[]): string {
 }
 
 /** Inks on the scale's own colours; not of the page, which may be dark. */
-export const { ink: DARK_INK, sheet: LIGHT_INK } = DAY;
+export const DARK_INK = "#24211c";
+export const LIGHT_INK = "#fffdf9";
 
 /** Whether lines and words over the colour of a level are drawn dark (or light): whichever stands out more. */
 export function darkInkOver(lux: number): boolean {

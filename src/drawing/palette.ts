@@ -1,13 +1,14 @@
 /** The colours of every ink, by day and by evening: of paper, screen and page alike. */
 
 import type { Ink } from "./drawing.ts";
+import { DARK_INK, LIGHT_INK } from "./light-scale.ts";
 
 export type Palette = Readonly<Record<Exclude<Ink, "none">, string>>;
 
 export const DAY: Palette = {
   paper: "#faf7f1",
-  sheet: "#fffdf9",
-  ink: "#24211c",
+  sheet: LIGHT_INK,
+  ink: DARK_INK,
   quiet: "#6b6458",
   hairline: "#d9d2c5",
   luminaire: "#a4560b",

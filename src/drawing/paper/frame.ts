@@ -3,6 +3,7 @@
  * which anyone sees whether a print came out at its scale, a bar and a square of known size.
  */
 
+import { rectangle as corners } from "../../geometry/polygon.ts";
 import type { Depicted } from "../depicted.ts";
 import { type Box, line, type Mark, segment, text } from "../drawing.ts";
 import { PAPERS, type PaperMark, type PaperName, POINTS_PER_METRE, POINTS_PER_MILLIMETRE } from "./paper.ts";
@@ -150,18 +151,7 @@ function fitting(words: string, width: number, sizes: readonly number[]): number
 
 /** A rectangle's outline. */
 export function rectangle({ x, y, width, height }: Box, depicts: Depicted, weight: 1.5 | 1 | 0.75 = 1): Mark {
-  return line(
-    [
-      [x, y],
-      [x + width, y],
-      [x + width, y + height],
-      [x, y + height],
-    ],
-    depicts,
-    "ink",
-    weight,
-    { closed: true },
-  );
+  return line(corners(x, y, width, height), depicts, "ink", weight, { closed: true });
 }
 
 /** Height the print check takes (points). */

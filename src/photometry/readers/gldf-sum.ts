@@ -3,6 +3,7 @@
  * such a model, about one centre.
  */
 
+import { sumIfAll } from "../../numerics/summation.ts";
 import type { IntensityDistribution } from "../intensity-distribution.ts";
 import { luminousFlux } from "../luminous-flux.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
@@ -105,11 +106,4 @@ function scaledTo(distribution: IntensityDistribution, share: number): Intensity
   return share === 1
     ? distribution
     : { ...distribution, intensity: distribution.intensity.map((candela) => candela * share) };
-}
-
-export function sumIfAll(values: readonly (number | undefined)[]): number | undefined {
-  return values.reduce<number | undefined>(
-    (sum, value) => (sum === undefined || value === undefined ? undefined : sum + value),
-    0,
-  );
 }

@@ -18,6 +18,7 @@
  */
 
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
+import { sumIfAll } from "../../numerics/summation.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { rotatedDistribution, rotationAboutAxes } from "../rotated-distribution.ts";
@@ -30,7 +31,7 @@ import {
   shiningTogether,
   variantCount,
 } from "./gldf-emitters.ts";
-import { placesOfEmitters, sumIfAll, sumOfEmitters } from "./gldf-sum.ts";
+import { placesOfEmitters, sumOfEmitters } from "./gldf-sum.ts";
 import type { ReadOptions } from "./read-options.ts";
 import { quote, SourceText } from "./source-text.ts";
 import { attributeOf, child, readXml, textOf, type XmlElement } from "./xml.ts";

@@ -11,12 +11,12 @@
  */
 
 import { failure, type Outcome } from "../../diagnostics/issue.ts";
+import { sumIfAll } from "../../numerics/summation.ts";
 import type { IntensityDistribution, PhotometryType } from "../intensity-distribution.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { FileGeneration, LampSet, Photometry } from "../photometry.ts";
 import { emittersTogether, togetherWords } from "./emitters-together.ts";
 import { checkFlux } from "./flux-check.ts";
-import { sumIfAll } from "./gldf-sum.ts";
 import { allFinite, MOST_LAMPS, refuseNegative, verticalRangeWarning } from "./intensity-table.ts";
 import { parseNumber } from "./number-scanner.ts";
 import { expandPlanes } from "./plane-expansion.ts";
