@@ -20,7 +20,6 @@ export { CandlespanError, orThrow } from "./diagnostics/candlespan-error.ts";
 export { FILE_LIMITS, megabytes } from "./diagnostics/file-limits.ts";
 export { formatIssue, formatLocation, type Issue, type Outcome, type Phrase } from "./diagnostics/issue.ts";
 export { issueIn } from "./diagnostics/phrase.ts";
-export { capital } from "./diagnostics/sentence.ts";
 // Papers and tables to hand over.
 export { PAPER_NAMES, type PaperName, type Picture } from "./drawing/paper/paper.ts";
 export {

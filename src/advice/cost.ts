@@ -12,7 +12,7 @@
 
 import { layerPower } from "../assessment/energy.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
-import { sumIfAll } from "../numerics/summation.ts";
+import { sumIfAll } from "../numerics/known-sum.ts";
 import type { Layer, Scene } from "../scene/scene.ts";
 
 export const COST_YEARS = 10;

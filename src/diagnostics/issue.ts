@@ -22,8 +22,8 @@ export interface Issue {
   readonly expected?: string;
   readonly received?: string;
   readonly where: SourceLocation;
-  /** Those of the three texts that name lengths, with the lengths still numbers: what {@link issueIn} says anew. */
-  readonly phrases?: Partial<IssuePhrases>;
+  /** Those of the three texts that name lengths, with their lengths still numbers: what {@link issueIn} says anew. */
+  readonly phrases?: IssuePhrases;
 }
 
 /** Words for people; each number among them is a length (m), to be said in the reader's unit. */

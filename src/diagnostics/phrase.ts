@@ -1,7 +1,7 @@
 /** Issues in words: phrases whose lengths are numbers until they are said in a unit. */
 
 import { formatLength, type LengthUnit } from "../units/length-text.ts";
-import type { Issue, IssuePhrases, Phrase, SourceLocation } from "./issue.ts";
+import type { Issue, IssuePhrases, Phrase } from "./issue.ts";
 
 /** A phrase as a template, whose numbers are lengths (m): phrase`at most ${ceiling}`. */
 export function phrase(texts: TemplateStringsArray, ...values: readonly (number | Phrase)[]): Phrase {
@@ -16,41 +16,22 @@ export const lengthList = (lengths: readonly number[], separator = ", "): Phrase
 export const lengthWords = (metres: number, unit: LengthUnit = "m"): string =>
   unit === "m" ? `${Number(metres.toFixed(3))} m` : formatLength(metres, unit);
 
-/** The texts of an issue, lengths said in a unit. */
-export function issueTexts({ message, expected, received }: IssuePhrases, unit?: LengthUnit) {
-  const given = Object.entries({ message, expected, received }).filter(([, words]) => words !== undefined);
-  const said = given.map(([key, words = ""]) => [
-    key,
-    [words]
-      .flat()
-      .map((each) => (typeof each === "string" ? each : lengthWords(each, unit)))
-      .join(""),
-  ]);
-  const phrases = Object.fromEntries(given.filter(([, words]) => typeof words !== "string"));
-  const texts: Omit<Issue, "code" | "severity" | "where"> = Object.fromEntries(said);
-  return Object.keys(phrases).length === 0 ? texts : { ...texts, phrases };
+/** The texts of an issue, lengths said in a unit, and the phrases where any names a length. */
+export function issueTexts(
+  phrases: IssuePhrases,
+  unit?: LengthUnit,
+): Omit<Issue, "code" | "severity" | "where"> {
+  const said = (["message", "expected", "received"] as const).flatMap((key) => {
+    const words = phrases[key];
+    if (words === undefined) return [];
+    return [[key, typeof words === "string" ? words : words.map((each) => spoken(each, unit)).join("")]];
+  });
+  return { ...Object.fromEntries(said), ...(Object.values(phrases).some(Array.isArray) ? { phrases } : {}) };
 }
 
-/** An issue with its lengths in a unit. */
-export const issueIn = (issue: Issue, unit: LengthUnit): Issue => ({
-  ...issue,
-  ...issueTexts({ ...issue, ...issue.phrases }, unit),
-});
+const spoken = (each: string | number, unit?: LengthUnit): string =>
+  typeof each === "string" ? each : lengthWords(each, unit);
 
-/** A fault in a line (from 1) of a list that somebody typed; the cell found there is quoted. */
-export const lineFault = (
-  code: string,
-  where: Pick<SourceLocation, "file" | "line">,
-  message: string,
-  expected?: Phrase,
-  received?: Phrase,
-): Issue => ({
-  code,
-  severity: "error",
-  ...issueTexts({
-    message,
-    expected,
-    received: typeof received === "string" ? JSON.stringify(received) : received,
-  }),
-  where,
-});
+/** An issue with its lengths in a unit. */
+export const issueIn = (issue: Issue, unit: LengthUnit): Issue =>
+  issue.phrases === undefined ? issue : { ...issue, ...issueTexts(issue.phrases, unit) };

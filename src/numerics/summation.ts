@@ -18,11 +18,3 @@ export function sum(values: ArrayLike<number>): number {
   }
   return Number.isFinite(lost) ? total + lost : total;
 }
-
-/** Plain sum; of nothing 0, with an unknown among them unknown. */
-export function sumIfAll(values: readonly (number | undefined)[]): number | undefined {
-  return values.reduce<number | undefined>(
-    (all, value) => (all === undefined || value === undefined ? undefined : all + value),
-    0,
-  );
-}

@@ -13,7 +13,7 @@ import { clashes } from "../../advice/clashes/clashes.ts";
 import type { ArrangementAssessment } from "../../assessment/assessment.ts";
 import { VERDICT_RANK } from "../../assessment/verdict.ts";
 import { failure, type Issue, type Outcome, type Phrase, success } from "../../diagnostics/issue.ts";
-import { lineFault, phrase } from "../../diagnostics/phrase.ts";
+import { phrase } from "../../diagnostics/phrase.ts";
 import type { Vec2, Vec3 } from "../../geometry/vector.ts";
 import { highestPoint } from "../../luminaire/extent.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
@@ -26,7 +26,7 @@ import type { Scene } from "../../scene/scene.ts";
 import { topOverhang } from "../../scene/top-overhang.ts";
 import { withLuminaires } from "../../scene/with-hanging.ts";
 import { readMetres } from "../../units/read-length.ts";
-import { readCsv } from "../verify/csv-table.ts";
+import { lineFault, readCsv } from "../verify/csv-table.ts";
 
 /** Where a pendant of the layer really hangs, against the plan (m): along and across the island, up. */
 export interface BuiltOffset {

@@ -3,7 +3,15 @@
  * has outside quotes. Every record has as many fields as the first; what is wrong is told with its line.
  */
 
-import { failure, type Outcome, success } from "../../diagnostics/issue.ts";
+import {
+  failure,
+  type Issue,
+  type Outcome,
+  type Phrase,
+  type SourceLocation,
+  success,
+} from "../../diagnostics/issue.ts";
+import { issueTexts } from "../../diagnostics/phrase.ts";
 
 export interface CsvTable {
   readonly header: readonly string[];
@@ -104,3 +112,21 @@ function separatorOf(text: string): CsvTable["separator"] {
   }
   return ",";
 }
+
+/** A fault in a line (from 1) of a list that somebody typed; the cell found there is quoted. */
+export const lineFault = (
+  code: string,
+  where: Pick<SourceLocation, "file" | "line">,
+  message: string,
+  expected?: Phrase,
+  received?: Phrase,
+): Issue => ({
+  code,
+  severity: "error",
+  ...issueTexts({
+    message,
+    expected,
+    received: typeof received === "string" ? JSON.stringify(received) : received,
+  }),
+  where,
+});

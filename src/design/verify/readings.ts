@@ -11,13 +11,13 @@
 
 import { failure, type Issue, type Outcome, type Phrase, success } from "../../diagnostics/issue.ts";
 import { nearestWord } from "../../diagnostics/nearest-word.ts";
-import { issueTexts, lineFault, phrase } from "../../diagnostics/phrase.ts";
+import { issueTexts, phrase } from "../../diagnostics/phrase.ts";
 import type { Vec3 } from "../../geometry/vector.ts";
 import { islandToRoom } from "../../scene/island-frame.ts";
 import type { Scene } from "../../scene/scene.ts";
 import { LUX_PER_FOOTCANDLE } from "../../units/quantities.ts";
 import { readMetres } from "../../units/read-length.ts";
-import { type CsvTable, readCsv } from "./csv-table.ts";
+import { type CsvTable, lineFault, readCsv } from "./csv-table.ts";
 import { isOffTop, levelAt } from "./site-views.ts";
 
 export interface Reading {

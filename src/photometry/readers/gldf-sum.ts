@@ -3,7 +3,7 @@
  * such a model, about one centre.
  */
 
-import { sumIfAll } from "../../numerics/summation.ts";
+import { sumIfAll } from "../../numerics/known-sum.ts";
 import type { IntensityDistribution } from "../intensity-distribution.ts";
 import { luminousFlux } from "../luminous-flux.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";

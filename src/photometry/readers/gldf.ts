@@ -18,7 +18,7 @@
  */
 
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
-import { sumIfAll } from "../../numerics/summation.ts";
+import { sumIfAll } from "../../numerics/known-sum.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { rotatedDistribution, rotationAboutAxes } from "../rotated-distribution.ts";

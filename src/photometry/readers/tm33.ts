@@ -11,7 +11,7 @@
  */
 
 import { failure, type Outcome } from "../../diagnostics/issue.ts";
-import { sumIfAll } from "../../numerics/summation.ts";
+import { sumIfAll } from "../../numerics/known-sum.ts";
 import type { IntensityDistribution, PhotometryType } from "../intensity-distribution.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { FileGeneration, LampSet, Photometry } from "../photometry.ts";
