@@ -23,13 +23,14 @@ export const PART = "\u0000";
 
 /** Encloses a length (m) in such a message. */
 const LENGTH = "\u0001";
-const MARKED = new RegExp(`${LENGTH}(-?[\\d.e+-]+)${LENGTH}`);
 
 /** Parts of valibot's message as phrases: every second piece between the marks is a length. */
 export const messageParts = (message: string): readonly Phrase[] =>
   message.split(PART).map((part) => {
-    const pieces = part.split(MARKED);
-    return pieces.length === 1 ? part : pieces.map((piece, i) => (i % 2 === 0 ? piece : Number(piece)));
+    const pieces = part.split(LENGTH);
+    return pieces.length % 2 === 0 || pieces.length === 1
+      ? part
+      : pieces.map((piece, i) => (i % 2 === 0 ? piece : Number(piece)));
   });
 
 /** Nothing in a kitchen is longer; keeps hostile numbers out of every later product. */
