@@ -73,7 +73,7 @@ export const EXPORTS: readonly Export[] = [
   paper("Elevation and section", "PDF: heights above finished floor and top.", "elevations.pdf", PDF),
   paper(
     "Dimmer settings",
-    "PDF for who programs the dimmers: levels of every setting, and what a meter then reads.",
+    "PDF for whoever programs the dimmers: levels of every setting, and what a meter then reads.",
     "dimmers.pdf",
     PDF,
   ),

@@ -129,13 +129,15 @@ function nameOf(
   all: readonly { readonly box: SetOutBox; readonly s: number }[],
   held: ReadonlySet<string>,
 ): string {
-  const flag = (...named: readonly string[]): string => (named.some((each) => held.has(each)) ? " HOLD" : "");
-  if (view === "along") return `${tag}${flag(tag)}`;
+  if (view === "along") return `${tag}${held.has(tag) ? " HOLD" : ""}`;
   const tags = all
     .filter((other) => Math.abs(other.s - s) < 0.02 && other.box.heights?.ceiling === heights?.ceiling)
     .map((other) => other.box.tag)
     .sort((a, b) => Number(a.slice(1)) - Number(b.slice(1)));
-  return `${shortTags(tags)}${flag(...tags)}`;
+  const on = tags.filter((each) => held.has(each));
+  const row = shortTags(tags);
+  if (on.length === 0) return row;
+  return on.length === tags.length ? `${row} HOLD` : `${row}, ${shortTags(on)} HOLD`;
 }
 
 /** Which figures are written at a pendant: those that differ along the row at each, what all share at the last alone. */

@@ -48,7 +48,7 @@ function tapeSheets(handover: Handover): Page[] {
   const moving = found.boxes.filter(({ tag }) => held.has(tag)).map(({ tag }) => tag);
   const blocks: Block[] = [
     paragraph(
-      `${printable(scene.name, 60)}. Tape the island on the floor first, then a cross under each pendant; hang the cut-outs on string of the length in the table and live with them for a day. Look from where you will stand, sit and come in.`,
+      `Option ${scene.letter}: ${printable(scene.name, 60)}. Tape the island on the floor first, then a cross under each pendant; hang the cut-outs on string of the length in the table and live with them for a day. Look from where you will stand, sit and come in.`,
       { size: 9 },
     ),
     ...(moving.length === 0

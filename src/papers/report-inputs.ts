@@ -211,7 +211,7 @@ function openingWords(
 ): string {
   return shape === "point"
     ? "a point"
-    : `${shape} ${words.dimension(length)} × ${words.dimension(width)}${height > 0 ? ` × ${words.dimension(height)}` : ""}`;
+    : `${shape} ${words.dimension(length)}${shape === "disc" && Math.abs(length - width) < 0.0005 ? " across" : ` × ${words.dimension(width)}`}${height > 0 ? ` × ${words.dimension(height)}` : ""}`;
 }
 
 function evidenceWords(evidence: Luminaire["evidence"]): string {

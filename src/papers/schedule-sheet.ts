@@ -76,8 +76,8 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
         { title: "flux, lm", share: 0.75, align: "end" },
         { title: "power, W", share: 0.8, align: "end" },
         { title: "marked, W", share: 0.85, align: "end" },
-        { title: "white, K", share: 0.75, align: "end" },
-        { title: "rendering, Ra", share: 0.95, align: "end" },
+        { title: "CCT, K", share: 0.75, align: "end" },
+        { title: "CRI, Ra", share: 0.95, align: "end" },
         { title: "beam at half", share: 0.8, align: "end" },
         { title: "size: plan, height", share: 1.7, align: "end" },
         { title: words.unit === "ft-in" ? "weight, lb" : "weight, kg", share: 0.75, align: "end" },
@@ -91,7 +91,7 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
       "A dash means the study does not say; settle it before ordering. Dimmable, enclosed-rated, locally listed: to be confirmed by the supplier for every lamp and luminaire.",
       { size: SMALL + 0.5 },
     ),
-    ...orderBlocks(rows, costReport(chosenOption(handover).scene).currency),
+    ...orderBlocks(rows, handover),
     ...costBlocks(handover),
     ...lampBlocks(handover, rows),
     ...asHung(
@@ -111,11 +111,13 @@ function suspensionWords(luminaire: Luminaire, words: HandoverWords): string {
   if (own === undefined || own.points.length < 2) return said(luminaire.suspension);
   const [first, last] = [own.points[0], own.points[own.points.length - 1]];
   const apart = words.length(Math.hypot(last[0] - first[0], last[1] - first[1]));
-  return `${luminaire.suspension ?? ""} ${own.points.length} points, ${apart} apart${luminaire.suspensions === undefined ? " (assumed)" : ""}`.trim();
+  const assumed = luminaire.suspensions === undefined ? " (assumed)" : "";
+  return `${luminaire.suspension === undefined ? "" : `${luminaire.suspension}, `}${own.points.length} points, ${apart} apart${assumed}`;
 }
 
 /** What the order names: from the study, else from the photometric file. */
-function orderBlocks(rows: readonly ScheduleRow[], currency: string | undefined): Block[] {
+function orderBlocks(rows: readonly ScheduleRow[], handover: Handover): Block[] {
+  const { currency } = costReport(chosenOption(handover).scene);
   return [
     heading("To order", 11),
     {
@@ -132,9 +134,11 @@ function orderBlocks(rows: readonly ScheduleRow[], currency: string | undefined)
         { title: "dimming", share: 1.2 },
         { title: priceTitle("price each", currency), share: 0.9, align: "end" },
       ],
-      rows: rows.map(({ type, luminaire: { maker, order, lamp, base, driver, dimming, price } }) => [
+      rows: rows.map(({ type, luminaire: { name, maker, order, lamp, base, driver, dimming, price } }) => [
         type,
-        ...[maker, order, lamp, base, driver, dimming, price].map((value) => said(value)),
+        ...[maker, order, lamp ?? tracedLamp(handover, name), base, driver, dimming, price].map((value) =>
+          said(value),
+        ),
       ]),
     },
     ...rows.flatMap(({ type, luminaire }) =>
@@ -143,6 +147,14 @@ function orderBlocks(rows: readonly ScheduleRow[], currency: string | undefined)
       ),
     ),
   ];
+}
+
+/** The lamp that a shade was traced with: `A19, 806 lm`. */
+function tracedLamp({ lamps }: Handover, name: string): string | undefined {
+  const lamp = lamps.get(name);
+  if (lamp === undefined) return undefined;
+  const flux = lamp.flux === undefined ? undefined : `${lamp.flux} lm`;
+  return [lamp.shape, flux].filter((each) => each !== undefined).join(", ") || undefined;
 }
 
 /** What it costs, where the study says anything of that. */
@@ -212,7 +224,7 @@ function cells(
     ),
     suspensionWords(luminaire, words),
     said([colour, finish].filter((each) => each !== undefined).join(", ") || undefined, 60),
-    `${unsettledFlux === undefined ? "" : "HOLD, flux not settled; "}${EVIDENCE[evidence].words}: ${printable(origin, 90)}`,
+    `${unsettledFlux === undefined ? "" : "HOLD, flux not settled; "}${EVIDENCE[evidence].words}: ${printable(origin, 160)}`,
   ];
 }
 
@@ -242,8 +254,8 @@ function lampBlocks(handover: Handover, rows: readonly ScheduleRow[]): Block[] {
         { title: "flux each, lm", share: 1, align: "end" },
         { title: "power each, W", share: 1, align: "end" },
         { title: "beam", share: 0.7, align: "end" },
-        { title: "white, K", share: 0.8, align: "end" },
-        { title: "rendering, Ra", share: 0.8, align: "end" },
+        { title: "CCT, K", share: 0.8, align: "end" },
+        { title: "CRI, Ra", share: 0.8, align: "end" },
       ],
       rows: lamps.map(({ row, lamp }) => [
         row.type,
@@ -280,8 +292,8 @@ export function relianceBlocks(handover: Handover, words: HandoverWords): Block[
       least === undefined
         ? "No met target rests on its flux alone."
         : least.share >= 0.995
-          ? `It has no flux to spare: with less than ${least.flux.toFixed(0)} lm, ${printable(least.zone, 30)} no longer surely meets its target.`
-          : `With less than ${least.flux.toFixed(0)} lm each (${Math.round(least.share * 100)} % of ${luminaire.flux.toFixed(0)} lm), ${printable(least.zone, 30)} no longer surely has the average asked of it.`;
+          ? `It has no flux to spare: with less than ${Math.ceil(least.flux)} lm, ${printable(least.zone, 30)} no longer surely meets its target.`
+          : `With less than ${Math.ceil(least.flux)} lm each (${Math.round(least.share * 100)} % of ${luminaire.flux.toFixed(0)} lm), ${printable(least.zone, 30)} no longer surely has the average asked of it.`;
     const colour = [
       luminaire.cct === undefined ? undefined : `${luminaire.cct} K`,
       luminaire.cri === undefined ? undefined : `Ra ${luminaire.cri} or better`,

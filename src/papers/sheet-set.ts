@@ -33,17 +33,17 @@ export function sheetSet(handover: Handover): SheetSet {
   const drawn: readonly (readonly [about: string, pages: readonly Page[]])[] = [
     ["for the electrician: every box from two finished faces, drops, loads, what is on hold", sheets],
     [
-      "for who hangs: elevation and section with heights above floor and top",
+      "for whoever hangs them: elevation and section with heights above floor and top",
       [elevationSheet(handover, setOut)],
     ],
     [
-      "for who programs the dimmers: levels of every setting, what a meter then reads",
+      "for whoever programs the dimmers: levels of every setting, what a meter then reads",
       dimmerSheets(handover),
     ],
-    ["for who orders: luminaires, lamps, what the performance relies on", scheduleSheets(handover)],
+    ["for whoever orders: luminaires, lamps, what the performance relies on", scheduleSheets(handover)],
     ["for the client: the options in one view, in plain words", clientSheets(handover)],
     [
-      "for who doubts: targets, results with bands, inputs, defaults, methods, sources",
+      "for whoever checks the figures: targets, results with bands, inputs, defaults, methods, sources",
       reportSheets(handover),
     ],
     ["floor marks and silhouettes at full size, to be tried before ordering", mockUpSheets(handover)],

@@ -5,7 +5,7 @@ import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
 import { type LengthUnit, lengthStep } from "../units/length-text.ts";
-import { CLASH_KIND, clashWords, outwards, remedyWords } from "./clash-words.ts";
+import { CLASH_KIND, clashWords, outwards, remedyWords, wayOut } from "./clash-words.ts";
 
 /** What the contract's `clashes` list: the remedy as a sentence. */
 export interface ClashJson extends Omit<Clash, "remedy"> {
@@ -27,7 +27,7 @@ export function clashSentences(clashes: readonly Clash[], unit: LengthUnit): rea
     const clear = Math.min(...group.map((each) => each.clear));
     const same = group.every((each) => each.clear - clear < lengthStep(unit) / 2);
     const near = `${same ? "" : "up to "}${outwards(-clear, unit)} too near`;
-    return `${tags} (${group.length} of them)${others.join("")}: ${CLASH_KIND[clash.kind]}, ${near}. ${remedyWords(clash.remedy, unit)}`;
+    return `${tags} (${group.length} of them)${others.join("")}: ${CLASH_KIND[clash.kind]}, ${near}. ${wayOut(clash, unit)}`;
   });
 }
 
@@ -35,7 +35,7 @@ export function clashSentences(clashes: readonly Clash[], unit: LengthUnit): rea
 function clashGroups(clashes: readonly Clash[], unit: LengthUnit): readonly Clash[][] {
   const groups = new Map<string, Clash[]>();
   for (const clash of clashes) {
-    const key = [clash.kind, remedyWords(clash.remedy, unit), ...clash.between.slice(1)].join("\n");
+    const key = [clash.kind, wayOut(clash, unit), ...clash.between.slice(1)].join("\n");
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [clash]);
     else group.push(clash);
@@ -50,9 +50,12 @@ export function clashList(clashes: readonly Clash[]): string {
   return [...kinds]
     .map(([kind, found]) => {
       const alone = found.filter(({ between }) => between.length === 1).map(({ between }) => between[0]);
-      const together = found
-        .filter(({ between }) => between.length > 1)
-        .map(({ between }) => between.join(" with "));
+      const partners = new Map<string, string[]>();
+      for (const { between } of found.filter(({ between }) => between.length > 1)) {
+        const others = between.slice(1).join(" with ");
+        partners.set(others, [...(partners.get(others) ?? []), between[0]]);
+      }
+      const together = [...partners].map(([others, tags]) => `${shortTags(tags)} with ${others}`);
       return `${CLASH_KIND[kind]}: ${[...(alone.length === 0 ? [] : [shortTags(alone)]), ...together].join(", ")}`;
     })
     .join("; ");

@@ -24,8 +24,18 @@ export function clashWords(clash: Clash, unit: LengthUnit): string {
 }
 
 /** Without the names: `Boxes clash, 76 mm too near. Move …` */
-export function clashReason({ kind, clear, remedy }: Clash, unit: LengthUnit): string {
-  return `${CLASH_KIND[kind]}, ${outwards(-clear, unit)} too near. ${remedyWords(remedy, unit)}`;
+export function clashReason(clash: Clash, unit: LengthUnit): string {
+  const { kind, clear } = clash;
+  return `${CLASH_KIND[kind]}, ${outwards(-clear, unit)} too near. ${wayOut(clash, unit)}`;
+}
+
+/** The remedy; of a single box in the way of what stays, without its name, so that boxes that share it are told once. */
+export function wayOut({ kind, between, remedy }: Clash, unit: LengthUnit): string {
+  const isAlone =
+    remedy.kind === "shift together" && remedy.boxes.length === 1 && remedy.boxes[0] === between[0];
+  return isAlone && (kind === "box and body" || kind === "keep-out")
+    ? `Shift by ${joistShift(remedy, unit)}.`
+    : remedyWords(remedy, unit);
 }
 
 /** One sentence a screen can put beside the verdict; undefined where nothing clashes. */

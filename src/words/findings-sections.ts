@@ -41,12 +41,12 @@ export function findingsSections(findings: Findings, units: Units): FindingsSect
   ].filter(({ sentences, table }: FindingsSection) => sentences.length > 0 || table !== undefined);
 }
 
-/** `Rims 850 mm above the top, 1770 mm above the floor.` */
+/** `Lower edges 850 mm above the top, 1770 mm above the floor.` */
 export function heightsWords({ count, clearance, aboveFloor, highest }: PendantRow, units: Units): string {
   const say = (metres: number) => formatLength(metres, units.length);
   const range = (low: number, high: number) =>
     say(low) === say(high) ? say(low) : `${say(low)} to ${say(high)}`;
-  return `${count === 1 ? "Rim" : "Rims"} ${range(clearance, highest.clearance)} above the top, ${range(aboveFloor, highest.aboveFloor)} above the floor.`;
+  return `${count === 1 ? "Lower edge" : "Lower edges"} ${range(clearance, highest.clearance)} above the top, ${range(aboveFloor, highest.aboveFloor)} above the floor.`;
 }
 
 function row({ row: hung }: Findings, units: Units): FindingsSection {
@@ -56,7 +56,7 @@ function row({ row: hung }: Findings, units: Units): FindingsSection {
   const apart =
     pitch === undefined || gap === undefined
       ? ""
-      : `, ${say(pitch)} centre to centre, ${say(gap)} free between rims`;
+      : `, ${say(pitch)} centre to centre, ${say(gap)} free between them`;
   return {
     heading: "Pendants",
     sentences: [

@@ -134,7 +134,7 @@ export function personSentences(found: PersonFindings, units: Units): string[] {
         ? `leaning over, the head meets ${head.pendant}`
         : `leaning over, ${length(head.gap)} stay between the head and ${head.pendant}`;
     out.push(
-      `The lowest rim hangs ${where(head.rimAboveEye)} the eye (${where(head.rimAboveStandingEye)} it standing upright); ${meets}.`,
+      `The lowest edge hangs ${where(head.rimAboveEye)} the eye (${where(head.rimAboveStandingEye)} it standing upright); ${meets}.`,
     );
   }
   const hidden = sightlines.filter((line) => line.hidden >= FACE_SEEN);

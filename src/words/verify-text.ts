@@ -116,12 +116,19 @@ function agreement(agree: number, count: number): string {
 const rangeWords = ([low, high]: readonly [number, number]): string =>
   high > 5 ? "unknown" : `${low.toFixed(2)} to ${high.toFixed(2)}`;
 
+/** How a verdict is joined to what is asked. */
+const JOINED: Readonly<Partial<Record<VerifiedZone["verdict"], string>>> = {
+  "falls short": " of",
+  "too close to call": " against",
+};
+
 function zoneWords(
   { name, predicted, average, band, target, verdict }: VerifiedZone,
   { display: { illuminance: unit } }: VerifyTextInput["study"],
 ): string {
   const say = (lux: number) => formatIlluminanceValue(lux, unit);
-  const judgement = target === undefined ? "" : `, ${verdict} ${formatIlluminance(target, unit)}`;
+  const judgement =
+    target === undefined ? "" : `, ${verdict}${JOINED[verdict] ?? ""} ${formatIlluminance(target, unit)}`;
   return `${VERDICT_MARK[verdict]} ${printable(name, 60)} ${formatIlluminance(average, unit)} (${say(band[0])} to ${say(band[1])}), predicted ${say(predicted)}${judgement}.`;
 }
 

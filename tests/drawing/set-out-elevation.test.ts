@@ -90,7 +90,7 @@ describe("elevation and section", () => {
       const tags = marks.flatMap((mark) =>
         mark.kind === "text" && mark.depicts === "tag" ? [mark.text] : [],
       );
-      expect(tags).toEqual(["P1 to P3 HOLD"]);
+      expect(tags).toEqual(["P1 to P3, P1 HOLD"]);
     }
   });
 

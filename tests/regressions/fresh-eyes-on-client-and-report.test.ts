@@ -112,7 +112,7 @@ describe("what stands beside the verdict", () => {
 
   it("gave one free end for two that differ, and a negative one where a rim reaches beyond the top", () => {
     expect(said("Pendants")).toMatch(
-      /, 400 mm free between rims, 400 mm free at the left end, 1000 mm free at the right\./,
+      /, 400 mm free between them, 400 mm free at the left end, 1000 mm free at the right\./,
     );
     const over = found({
       arrangements: [
@@ -132,7 +132,7 @@ describe("what stands beside the verdict", () => {
     const layers = [LAYERS[0], { name: "corner", role: "pendant", luminaire: "dome", at }];
     expect(
       sectionOf(found({ arrangements: [{ name: "a", layers }] }), "Pendants").sentences.join(" "),
-    ).toMatch(/Rims 600 mm to \d+ mm above the top, 1520 mm to \d+ mm above the floor\./);
+    ).toMatch(/Lower edges 600 mm to \d+ mm above the top, 1520 mm to \d+ mm above the floor\./);
   });
 });
 

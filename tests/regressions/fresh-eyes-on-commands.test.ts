@@ -185,6 +185,10 @@ describe("verify", () => {
     expect(warnings).toEqual([]);
     expect(verification.zones.map(({ name }) => name)).toEqual(["prep", "counter"]);
     expect(verifyText({ study, scene, verification })).toMatch(/The reading (agrees|does not agree) with/);
+    // 2026-11-28: "falls short 500 lx".
+    const zones = verification.zones.map((zone) => ({ ...zone, target: 500, verdict: "falls short" as const }));
+    const short = verifyText({ study, scene, verification: { ...verification, zones } });
+    expect(short).toContain("falls short of 500 lx");
   });
 
   it("promised the targets of readings that nothing explains", () => {

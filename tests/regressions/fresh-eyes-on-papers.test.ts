@@ -230,7 +230,7 @@ it("the floor marks showed neither the option nor what is to be moved, and a swi
   const held = new Set(handover.options[0].clashes.flatMap(({ between }) => between));
   const [page] = mockUpSheets(handover);
   const said = words([page]).join(" ");
-  expect(said).toContain("three domes. Tape the island");
+  expect(said).toContain("Option A: three domes. Tape the island");
   console.log(`held: ${[...held].join(", ")}`);
   for (const tag of ["P1", "P2", "P3"])
     expect(new RegExp(`HOLD [^:]*${tag}`).test(said), tag).toBe(held.has(tag));

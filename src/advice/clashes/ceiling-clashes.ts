@@ -67,7 +67,7 @@ export function tallBodyClashes(scene: Scene, boxes: readonly BoxInPlace[]): Cla
       const clear = -depthInside(box.at, outline) - tallReach(box);
       if (clear >= -TOUCHING) return [];
       return [
-        { kind: "box and body", between: [box.tag, name], clear, remedy: { kind: "move apart", by: -clear } },
+        { kind: "box and body", between: [box.tag, name], clear, remedy: { kind: "move away", by: -clear } },
       ];
     }),
   );
@@ -181,7 +181,7 @@ export function keepOutClashes({ room }: Scene, boxes: readonly BoxInPlace[]): C
         kind: "keep-out",
         between: [tag, name],
         clear,
-        remedy: { kind: "move apart", by: -clear },
+        remedy: { kind: "move away", by: -clear },
       }),
     );
   });

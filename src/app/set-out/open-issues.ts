@@ -130,7 +130,7 @@ export function holds(
     "Power not stated: the load of the circuit is a least one.",
     ofLuminaire("watts"),
   );
-  found.push(...layerHolds(scene));
+  found.push(...layerHolds(scene), ...dimmerHolds(scene));
   return grouped(found);
 }
 
@@ -249,6 +249,16 @@ function layerHolds(scene: Scene): Hold[] {
           ],
     ),
   ];
+}
+
+/** Dimmers that their load does not suit. */
+function dimmerHolds(scene: Scene): Hold[] {
+  return loadReport(scene).layers.flatMap(({ layer, dimmer }): Hold[] => {
+    if (dimmer === undefined || dimmer.outcome === "within") return [];
+    const index = scene.layers.findIndex(({ name }) => name === layer);
+    const words = `Dimmer of ${printable(layer, 30)}: ${dimmer.words}.`;
+    return [{ tags: [], words, field: ["layers", index, "dimmer"] }];
+  });
 }
 
 /** What several boxes share is said once. */

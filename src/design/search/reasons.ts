@@ -31,7 +31,7 @@ export function reasonsOf(
         ({ role, luminaires }) =>
           role !== "pendant" || luminaires.every(({ luminaire }) => luminaire.body !== undefined),
       ) && least(({ figures }) => figures.silhouette)
-        ? `takes the least of the view: ${each.figures.silhouette.toFixed(2)} m² of pendants`
+        ? "takes the least of the view"
         : undefined,
   };
   const reasons = objectives.flatMap((objective) => words[objective]() ?? []);

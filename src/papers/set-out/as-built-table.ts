@@ -13,7 +13,7 @@ export function asBuilt({ boxes }: SetOut, held: ReadonlySet<string>): Block[] {
   ]);
   const blank = ".".repeat(18);
   return [
-    heading("As built, measured from the same faces at rough-in", 9),
+    heading("As built: pendants, their cables and what is on hold, from the same faces", 9),
     {
       kind: "table",
       size: SMALL,

@@ -12,7 +12,10 @@ import { chosenOption, type Handover, type HandoverWords } from "../handover.ts"
 /** `27 VA`; with a luminaire that leaves out its power factor the watts as stated, a least load; HOLD where no power is known. */
 function apparentWords({ voltAmperes, withoutFactor, unknown, luminaires }: LayerLoad): string {
   if (unknown === luminaires) return "HOLD";
-  return `${unknown + withoutFactor > 0 ? "≥ " : ""}${voltAmperes.toFixed(0)}${unknown > 0 ? " HOLD" : ""}`;
+  // A least load is never rounded up.
+  if (unknown + withoutFactor > 0)
+    return `≥ ${Math.floor(voltAmperes * 10 + 1e-6) / 10}${unknown > 0 ? " HOLD" : ""}`;
+  return voltAmperes.toFixed(0);
 }
 
 function placesWords({ switchedFrom }: LayerLoad): string {
