@@ -3,6 +3,7 @@
  * people and the chain of dimensions. The light itself is drawn beneath by whoever shows the plan.
  */
 
+import { runningDimensions } from "../units/length-text.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
@@ -210,11 +211,15 @@ function dimensions({ scene, axes, scale, frame, words }: PlanPage, length: bool
   if (alongs.length > 0) {
     const stops = [0, ...alongs, axes.length];
     const y = frame.chain;
+    // Rounded as places, so that the pieces sum to the whole; with their unit where all have room for it.
+    const gapTexts = runningDimensions(stops, words.lengthUnit).gaps.map(words.length);
+    const roomOf = (i: number): number => x(stops[i]) - x(stops[i - 1]);
+    const united = gapTexts.every((text, i) => textWidth(text, 11.5) + 6 < roomOf(i + 1));
     for (let i = 1; i < stops.length; i++) {
-      const label = words.length(stops[i] - stops[i - 1]);
-      const room = x(stops[i]) - x(stops[i - 1]);
-      // A short piece keeps its figure: in one unit, without its name, which the others give, then as small as lettering may be.
-      const bare = label.split(" · ")[0].replace(/ m?m$/, "");
+      const room = roomOf(i);
+      // A short piece keeps its figure: in one unit, as small as lettering may be.
+      const bare = gapTexts[i - 1].split(" · ")[0].replace(/ m?m$/, "");
+      const label = united ? gapTexts[i - 1] : bare;
       const middle = (x(stops[i - 1]) + x(stops[i])) / 2;
       const short = [11.5, LEAST_LETTERING].find((size) => textWidth(bare, size) + 2 < room);
       const fits = textWidth(label, 11.5) + 6 < room;

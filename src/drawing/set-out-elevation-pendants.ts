@@ -27,6 +27,8 @@ export interface PendantView {
   /** Its tag, or those of all that stand behind it. */
   readonly name: string;
   readonly written: ReadonlySet<"drop" | "body" | "gap">;
+  /** Paper between its middle and the next body on its right (points). */
+  readonly beside: number;
   /** How wide its body and opening look from this side (m). */
   readonly width: number;
   /** Its cords or rods along the view, and the ceiling over each (m). */
@@ -45,18 +47,27 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
   const [x] = at(s, 0);
   const [ceiling, bodyTop, bottom, top] = [h.ceiling, h.bodyTop, h.bottom, h.top].map((z) => at(s, z)[1]);
   const across = shown.width / 2;
-  const dimX = x + Math.min(across * perMetre + 10, 26);
-  return [
+  // Past the end of the body; only between bodies that leave no room for it over the body itself.
+  const past = across * perMetre + 10;
+  const dimX = x + (past + LETTERING < shown.beside ? past : Math.min(past, 26));
+  const body = bodyMark(luminaire, x, bottom, across, perMetre);
+  const drawn = [
     ...hangingMarks(shown, h.bodyTop),
-    bodyMark(luminaire, x, bottom, across, perMetre),
+    body,
     ...canopyMarks(box, at(shown.boxAt, box.ceiling), perMetre),
     tagMark(s, x, Math.min(ceiling, bodyTop), shown),
+  ];
+  if (written.size === 0) return drawn;
+  return [
+    ...drawn,
     // Drop, body and gap in one upright line beside the pendant.
     segment(dimX, ceiling, dimX, top, "dimension line", "ink", 0.75),
     ...[ceiling, bodyTop, bottom, top].map((y) =>
       segment(dimX - 2.5, y + 2.5, dimX + 2.5, y - 2.5, "dimension tick", "ink", 1),
     ),
-    ...[bodyTop, bottom].map((y) => segment(x + 2, y, dimX + 3, y, "extension line", "hairline", 0.75)),
+    ...[bodyTop, bottom].map((y) =>
+      segment(Math.min(edgeAt(body, y, x) + 1.5, dimX), y, dimX + 3, y, "extension line", "hairline", 0.75),
+    ),
     ...(written.has("drop")
       ? [figure(dimX, ceiling, bodyTop, `drop ${words.dimension(h.drop)}`, "dimension drop")]
       : []),
@@ -65,6 +76,12 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
       : []),
     ...(written.has("gap") ? [figure(dimX, bottom, top, words.dimension(h.gap), "dimension gap")] : []),
   ];
+}
+
+/** How far right an outline reaches at a height on paper (points); at least to `x`. */
+function edgeAt(outline: PaperMark, y: number, x: number): number {
+  const points = outline.kind === "line" ? outline.points : [];
+  return Math.max(x, ...points.filter((p) => Math.abs(p[1] - y) < 0.5).map((p) => p[0]));
 }
 
 /** A cord or rod at each place it hangs on. */

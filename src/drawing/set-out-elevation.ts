@@ -26,6 +26,8 @@ export type ElevationView = "along" | "across";
 
 /** What of the room is drawn beyond the top (m). */
 const REACH = 0.35;
+/** Half of what is dimensioned from end to end (m). */
+const LONG = 0.2;
 /** Ceilings nearer to one another than this (m) are one line. */
 const SEEN = 0.005;
 
@@ -87,6 +89,7 @@ export function setOutElevation(
         words,
         name: nameOf(box, s, view, pendants, held),
         written: writtenAt(seen, i),
+        beside: besideOf(axes, seen, i, view) * perMetre,
         width: widthInView(axes, box, view),
         hangsAt: hangingStations(scene, axes, box, view),
         boxAt: axes.toIsland(box.at)[view === "along" ? 0 : 1],
@@ -107,7 +110,12 @@ export function setOutElevation(
       axes,
       setOut,
       view,
-      seen.flatMap(({ box, s }) => hungStations(axes, box, view) ?? [s]),
+      seen.flatMap(({ box, s }) => {
+        const hung = hungStations(axes, box, view);
+        const half = widthInView(axes, box, view) / 2;
+        // Of a long one, its ends too.
+        return hung === undefined ? [s] : half > LONG ? [s - half, ...hung, s + half] : hung;
+      }),
       perMetre,
       words,
     ),
@@ -138,6 +146,19 @@ function nameOf(
   const row = shortTags(tags);
   if (on.length === 0) return row;
   return on.length === tags.length ? `${row} HOLD` : `${row}, ${shortTags(on)} HOLD`;
+}
+
+/** From the middle of a pendant to the next body on its right (m). */
+function besideOf(
+  axes: IslandAxes,
+  seen: readonly { readonly box: SetOutBox; readonly s: number }[],
+  index: number,
+  view: ElevationView,
+): number {
+  const next = seen[index + 1];
+  return next === undefined
+    ? Number.POSITIVE_INFINITY
+    : next.s - widthInView(axes, next.box, view) / 2 - seen[index].s;
 }
 
 /** Which figures are written at a pendant: those that differ along the row at each, what all share at the last alone. */

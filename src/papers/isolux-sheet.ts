@@ -217,6 +217,7 @@ function planOf(
   const objects = planObjects(scene, scale, dimensionWords, parts, frame);
   const contour = contourOf(judged, scene.planes[top]);
   const luminaires = objects.luminaires.flatMap((each) => each.marks);
+  const held = clashMarks(scene, judged.clashes, scale, frame, wordBoxes(objects.over));
   const light =
     contour === undefined
       ? ""
@@ -226,7 +227,7 @@ function planOf(
             unit: study.display.illuminance,
             scale,
             frame,
-            taken: objects.taken,
+            taken: [...objects.taken, ...wordBoxes(held)],
             obstacles: lineObstacles([...objects.over, ...luminaires]),
           }),
           id,
@@ -235,9 +236,7 @@ function planOf(
     svg: [
       light,
       marksSvg(objects.over, { halo: DAY.sheet }),
-      marksSvg([...luminaires, ...clashMarks(scene, judged.clashes, scale, frame, wordBoxes(objects.over))], {
-        halo: DAY.sheet,
-      }),
+      marksSvg([...luminaires, ...held], { halo: DAY.sheet }),
       marksSvg(objects.around),
     ].join("\n"),
     height: frame.height,

@@ -122,6 +122,14 @@ function marksTable(handover: Handover, words: HandoverWords): Block[] {
       SMALL + 0.75,
     ),
   ];
+  const long = pendants.filter(({ suspensions }) => suspensions !== undefined).map(({ tag }) => tag);
+  if (long.length > 0)
+    blocks.push(
+      bullet(
+        `${shortTags(long)}: the mark here is the middle; the strings on the plan lead to box and cables.`,
+        SMALL + 0.75,
+      ),
+    );
   const battens = new Map(
     pendants
       .filter(({ luminaire }) => isBatten(luminaire))

@@ -42,6 +42,7 @@ export function optionPlan(
   const words = wording({ length: handover.unit, illuminance: handover.illuminance });
   const objects = planObjects(scene, scale, words, parts, frame);
   const luminaires = objects.luminaires.flatMap((each) => each.marks);
+  const held = clashMarks(scene, clashes, scale, frame, wordBoxes(objects.over));
   const light =
     top === undefined
       ? []
@@ -52,17 +53,11 @@ export function optionPlan(
             unit: handover.illuminance,
             scale,
             frame,
-            taken: objects.taken,
+            taken: [...objects.taken, ...wordBoxes(held)],
             obstacles: lineObstacles([...objects.over, ...luminaires]),
           }),
         );
-  const marks = [
-    ...light,
-    ...readable(objects.over),
-    ...luminaires,
-    ...readable(clashMarks(scene, clashes, scale, frame, wordBoxes(objects.over))),
-    ...objects.around,
-  ];
+  const marks = [...light, ...readable(objects.over), ...luminaires, ...readable(held), ...objects.around];
   return { marks: scaled(marks, UNIT), height: frame.height * UNIT };
 }
 

@@ -181,7 +181,7 @@ export function results(
             draw: (x: number, y: number) => [...key.draw(x, y)],
           } as Block,
           paragraph(
-            "On the plans: dashed, a zone; hatched, less light than its target; a circle, a pendant; a cross, a recessed light, those farther off are not drawn; HOLD and a ring, cannot be built as it is placed; dotted, the base under an overhang.",
+            "On the plans: dashed, a zone; hatched, less light than its target; a circle, a pendant, of a long one its box; a cross, a recessed light, those farther off are not drawn; HOLD and a ring, cannot be built as it is placed; dotted, the base under an overhang.",
             { size: TABLE },
           ),
         ]

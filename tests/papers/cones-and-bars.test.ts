@@ -6,7 +6,13 @@ import { clashSentences, clashList } from "../../src/words/clash-list.ts";
 import type { Json } from "../support/studies.ts";
 import { handoverOf } from "../support/handover.ts";
 import { sheetSet } from "../../src/papers/sheet-set.ts";
-import type { Sheet } from "../../src/drawing/paper/paper.ts";
+import type { PaperMark, Sheet } from "../../src/drawing/paper/paper.ts";
+import { type Box, boxAround, overlaps, text } from "../../src/drawing/drawing.ts";
+import { flow, gap, paragraph } from "../../src/drawing/paper/flow.ts";
+import { paperTextWidth } from "../../src/drawing/paper/paper-text.ts";
+import type { Vec2 } from "../../src/geometry/vector.ts";
+import { elevationSheet } from "../../src/papers/elevation-sheet.ts";
+import { optionPlan } from "../../src/papers/option-plan.ts";
 import { setOutHolds } from "../../src/papers/set-out/holds.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { handoverWords } from "../../src/papers/handover.ts";
@@ -80,4 +86,159 @@ it("speaks as the trade does", () => {
   expect(whole.replaceAll("|", " ")).toContain("cable, 2 points");
   expect(whole).toContain("Option A: one bar");
   expect(whole).toMatch(/As built: pendants, their cables and what is on hold/);
+});
+
+/** Set-out sheets without their frames. */
+const setOutOf = (handover: typeof conesOnPaper) => setOutSheets(handover).sheets;
+
+it.each([
+  ["cones on A4", conesOnPaper],
+  ["bar on Letter", barOnPaper],
+  ["cones on A3", { ...conesOnPaper, paper: "A3" as const }],
+])("leaves no set-out sheet with a few lines alone: %s", (_, handover) => {
+  for (const { marks, height, width, summary } of setOutOf(handover)) {
+    const words = marks.flatMap((mark) => (mark.kind === "text" ? [mark] : []));
+    expect(words.length, summary).toBeGreaterThan(20);
+    expect(Math.max(...words.map(({ at }) => at[1]))).toBeGreaterThan(0.35 * height);
+    // Nothing written beyond the frame.
+    for (const each of words) {
+      const long = each.turn === undefined ? paperTextWidth(each.text, each.size ?? 8, each.strong) : 0;
+      const end =
+        each.anchor === "end"
+          ? each.at[0]
+          : each.anchor === "middle"
+            ? each.at[0] + long / 2
+            : each.at[0] + long;
+      expect(end, each.text).toBeLessThan(width - 24);
+    }
+  }
+});
+
+it("keeps tables clear of a leaf that swings out of the wall beside them", () => {
+  const room = bar().room as Json;
+  const doors = [{ name: "pantry door", wall: 1, from: "2 ft", width: "32 in", swing: "out-left" }];
+  const made = handoverOf(bar({ room: { ...room, doors } }), {
+    unit: "ft-in",
+    illuminance: "fc",
+    paper: "Letter",
+  });
+  const [first] = setOutOf(made);
+  const leaf = first.marks.flatMap((mark) =>
+    mark.kind === "line" && mark.depicts === "door" ? mark.points.map(([x]) => x) : [],
+  );
+  const tables = first.marks.flatMap((mark) =>
+    mark.kind === "text" && mark.depicts === "table head" && mark.at[0] > 0.5 * first.width
+      ? [mark.at[0]]
+      : [],
+  );
+  expect(leaf.length).toBeGreaterThan(0);
+  expect(Math.max(...leaf)).toBeLessThan(Math.min(...tables));
+});
+
+it("keeps tables beside a plan that leaves half of its sheet", () => {
+  for (const handover of [conesOnPaper, barOnPaper]) {
+    const [first] = setOutOf(handover);
+    const right = first.marks.filter(
+      (mark) => mark.kind === "text" && mark.at[0] > 0.6 * first.width && mark.depicts === "table head",
+    );
+    expect(right.length).toBeGreaterThan(5);
+  }
+});
+
+it("draws no dimension over a body, no bar without its ends, and none without a figure", () => {
+  for (const handover of [conesOnPaper, barOnPaper]) {
+    const { marks } = elevationSheet(handover, setOutSheets(handover).setOut);
+    const bodies = marks.flatMap((mark) =>
+      mark.kind === "line" && mark.depicts === "pendant body" ? [boxAround(mark.points)] : [],
+    );
+    const middle = (mark: PaperMark): Vec2[] =>
+      mark.kind === "line" && mark.depicts === "extension line"
+        ? [[(mark.points[0][0] + mark.points[1][0]) / 2, (mark.points[0][1] + mark.points[1][1]) / 2]]
+        : mark.kind === "text" && mark.depicts === "dimension body"
+          ? [mark.at]
+          : [];
+    for (const [x, y] of marks.flatMap(middle))
+      for (const body of bodies)
+        expect(
+          x > body.x + 0.3 &&
+            x < body.x + body.width - 0.3 &&
+            y > body.y - 0.1 &&
+            y < body.y + body.height + 0.1,
+          `${x}, ${y}`,
+        ).toBe(false);
+  }
+  const ends = said(elevationSheet(barOnPaper, setOutSheets(barOnPaper).setOut)).split("|");
+  // 8'-0" of top, 3'-11" of bar in its middle.
+  expect(ends).toEqual(expect.arrayContaining(["2'-0 1/2\"", "2'-4\"", "5'-8\"", "5'-11 1/2\""]));
+});
+
+it("dimensions a row on the plan of the top by parts that sum to the whole, all with their unit or none", () => {
+  // Five at 437.5 mm: 225 + 4 × 438 + 225 were 2202 of 2200 mm.
+  const row = { count: 5, spacing: 0.4375, clearance: 0.78 };
+  const layers = [{ name: "pendants", luminaire: "small cone", row }];
+  const handover = handoverOf(cones({ arrangements: [{ name: "a", layers }] }));
+  for (const width of [200, 480]) {
+    const { marks } = optionPlan(handover, handover.options[0], width, 300);
+    const texts = marks.flatMap((mark) =>
+      mark.kind === "text" && mark.depicts === "dimension" ? [mark.text.replaceAll("\u00a0", " ")] : [],
+    );
+    const parts = texts.filter((text) => text !== "" && !/^(2200|950)/.test(text));
+    expect(parts).toHaveLength(6);
+    expect(parts.reduce((sum, text) => sum + Number.parseFloat(text), 0)).toBe(2200);
+    expect(new Set(parts.map((text) => text.endsWith("mm"))).size).toBe(1);
+  }
+});
+
+it("writes no level of light under the tag of what is on hold", () => {
+  const bright = handoverOf(
+    cones({
+      luminaires: {
+        ...(cones().luminaires as object),
+        "small cone": { beam: { flux: 1100, angle: 27 }, opening: { diameter: 0.07 } },
+      },
+    }),
+  );
+  let labels = 0;
+  for (let width = 150; width < 300; width += 6) {
+    const { marks } = optionPlan(bright, bright.options[0], width, 200);
+    const boxes = (depicts: string, half: number): Box[] =>
+      marks.flatMap((mark) =>
+        (mark.kind === "text" || mark.kind === "label") && mark.depicts === depicts
+          ? [{ x: mark.at[0] - half, y: mark.at[1] - 6, width: 2 * half, height: 6.5 }]
+          : [],
+      );
+    const levels = boxes("isolux label", 4);
+    labels += levels.length;
+    for (const tag of boxes("clash", 15))
+      expect(
+        levels.filter((level) => overlaps(tag, level)),
+        `${width}`,
+      ).toEqual([]);
+  }
+  expect(labels).toBeGreaterThan(20);
+});
+
+it("keeps a sentence with the figure it speaks of, and no row of a table alone", () => {
+  const field = { x: 0, y: 0, width: 300, height: 100 };
+  const figure = {
+    kind: "figure",
+    height: 50,
+    draw: () => [text([0, 0], "drawn", "figure", { ink: "ink" })],
+  } as const;
+  const pages = flow(
+    [gap(1), paragraph("a"), paragraph("b"), paragraph("c"), paragraph("Where"), figure],
+    () => field,
+  );
+  const at = (word: string) =>
+    pages.findIndex((marks) => marks.some((m) => m.kind === "text" && m.text === word));
+  expect(at("Where")).toBe(at("drawn"));
+  const rows = Array.from({ length: 9 }, (_, i) => [`${i}`]);
+  for (let height = 40; height < 140; height += 3) {
+    const set = flow([{ kind: "table", columns: [{ title: "x", share: 1 }], rows }], () => ({
+      ...field,
+      height,
+    }));
+    const last = set.at(-1)?.filter((mark) => mark.kind === "text" && mark.depicts === "table") ?? [];
+    expect(last.length, `${height}`).toBeGreaterThan(1);
+  }
 });

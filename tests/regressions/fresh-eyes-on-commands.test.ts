@@ -186,7 +186,11 @@ describe("verify", () => {
     expect(verification.zones.map(({ name }) => name)).toEqual(["prep", "counter"]);
     expect(verifyText({ study, scene, verification })).toMatch(/The reading (agrees|does not agree) with/);
     // 2026-11-28: "falls short 500 lx".
-    const zones = verification.zones.map((zone) => ({ ...zone, target: 500, verdict: "falls short" as const }));
+    const zones = verification.zones.map((zone) => ({
+      ...zone,
+      target: 500,
+      verdict: "falls short" as const,
+    }));
     const short = verifyText({ study, scene, verification: { ...verification, zones } });
     expect(short).toContain("falls short of 500 lx");
   });

@@ -193,7 +193,7 @@ class Setter {
         this.#heading(block.words, block.size ?? 11, following);
         break;
       case "paragraph":
-        this.#paragraph(block);
+        this.#paragraph(block, following[0]);
         break;
       case "figure": {
         this.#need(block.height);
@@ -250,17 +250,16 @@ class Setter {
     this.y += 3;
   }
 
-  #paragraph({
-    words,
-    size = BODY,
-    marker,
-    strong,
-    depicts = "paragraph",
-  }: Extract<Block, { kind: "paragraph" }>): void {
+  #paragraph(
+    { words, size = BODY, marker, strong, depicts = "paragraph" }: Extract<Block, { kind: "paragraph" }>,
+    next: Block | undefined,
+  ): void {
     const indent = marker === undefined ? 0 : Math.max(9, size * 1.2 * Math.max(1, marker.length * 0.62));
     const rows = paperRows(words, this.#box.width - indent, size, strong);
     const reading = { block: {}, role: "P" } as const;
-    if (rows.length <= KEPT_WHOLE) this.#need(rows.length * size * this.#leading);
+    // A short one stays with the figure that it speaks of.
+    const figure = next?.kind === "figure" ? size * 0.35 * this.#spacing + next.height : 0;
+    if (rows.length <= KEPT_WHOLE) this.#need(rows.length * size * this.#leading + figure);
     rows.forEach((row, i) => {
       this.#need(size * this.#leading);
       this.y += size * this.#leading;
@@ -312,15 +311,18 @@ class Setter {
       this.y += height(row);
       this.#rule(rule);
     };
-    this.#need(height(head) + (body.length > 0 ? height(body[0]) : 0));
+    const isTwo = body.length === 2;
+    this.#need(height(head) + body.slice(0, isTwo ? 2 : 1).reduce((sum, row) => sum + height(row), 0));
     put(head, true, 1);
-    for (const row of body) {
-      if (this.y + height(row) > this.#box.y + this.#box.height) {
+    body.forEach((row, i) => {
+      // The last row takes the one before it along.
+      const kept = i === body.length - 2 && i > 0 ? height(body[i + 1]) : 0;
+      if (this.y + height(row) + kept > this.#box.y + this.#box.height) {
         this.#turn();
         put(head, true, 1);
       }
       put(row, false, 0);
-    }
+    });
     this.y += size * 0.6 * this.#spacing;
   }
 

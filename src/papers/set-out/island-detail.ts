@@ -3,6 +3,7 @@
 import type { SetOut } from "../../app/set-out/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
 import { line, text } from "../../drawing/drawing.ts";
+import { SMALL } from "../../drawing/paper/flow.ts";
 import { type DrawingScale, drawingScale, scaleBarMarks } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, POINTS_PER_METRE } from "../../drawing/paper/paper.ts";
 import { type PlanWindow, planMargins, setOutDetail } from "../../drawing/set-out-plan.ts";
@@ -65,11 +66,12 @@ export function islandDetail(
     height: lowest + BELOW,
     window,
     marks: [
-      text([margins.left, 10], `Island, ${scale.words}; strings from the same datum`, "view title", {
+      text([margins.left, 10], `Island, ${scale.words}`, "view title", {
         ink: "ink",
         size: 9.5,
         strong: true,
       }),
+      text([margins.left, 20], "from the same datum", "dimension name", { ink: "ink", size: SMALL }),
       line(rectangle(margins.left, ABOVE, width, height), "cut", "quiet", 0.75, {
         closed: true,
         dash: "eye line",

@@ -36,6 +36,8 @@ const PRINT_CHECK_WIDTH = 190;
 const UNDER_PLAN = 12;
 /** Least width of the column of tables (points). */
 const COLUMN = 318;
+/** A detail so much larger than the plan stands beside it; another has a sheet to itself, and tables its place. */
+const BESIDE = 1.6;
 
 export function setOutSheets(handover: Handover): SetOutSheets {
   const { scene } = chosenOption(handover);
@@ -48,11 +50,8 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const blocks = besideThePlan(handover, layout, words, plan.size, field);
   if (blocks !== undefined) {
     const detail = islandDetail(handover, layout, plan.scale.perMetre, { ...field, height: tallest });
-    const first = planMarks(handover, layout, plan, field, {
-      left: 0,
-      detail,
-      keyRoom: keyRoomOf(plan.size),
-    });
+    const key = underThePlan(field, plan.size.width, plan.size.height);
+    const first = planMarks(handover, layout, plan, field, { left: 0, detail, key });
     const sheets = [
       setOutPage(handover, layout, [...first, ...blocks], plan.scale.words),
       ...detailPages(handover, layout, detail, field),
@@ -61,29 +60,47 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   }
   const alone = placedPlan(handover, layout, words, { width: field.width, height: tallest });
   const right = field.width - alone.size.width - GAP;
-  const fits = islandDetail(handover, layout, alone.scale.perMetre, { width: right, height: tallest });
-  const detail = fits ?? islandDetail(handover, layout, alone.scale.perMetre, { ...field, height: tallest });
-  const left = fits === undefined ? (field.width - alone.size.width) / 2 : 0;
-  const drawn = Math.max(alone.size.height, fits?.height ?? 0);
-  const keyRoom: KeyRoom = { width: field.width, drawn };
-  const first = planMarks(handover, layout, alone, field, { left, detail, keyRoom });
+  const small = islandDetail(handover, layout, alone.scale.perMetre, { width: right, height: tallest });
+  const whole = islandDetail(handover, layout, alone.scale.perMetre, { ...field, height: tallest });
+  const isLarge = small !== undefined && small.scale.perMetre >= BESIDE * alone.scale.perMetre;
+  const fits = isLarge || right < COLUMN ? small : undefined;
+  const besides = fits === undefined && right >= COLUMN;
+  const detail = fits ?? whole;
+  const left = fits === undefined && !besides ? (field.width - alone.size.width) / 2 : 0;
+  const covered = Math.max(alone.size.height, fits?.height ?? 0);
+  const key = underThePlan(field, besides ? alone.size.width : field.width, covered);
+  const first = planMarks(handover, layout, alone, field, { left, detail, key });
   if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
   const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
-  const { width } = half(field, 0);
-  const key = legend(handover, layout);
-  const columns = flow(
-    [
-      ...tables(handover, layout, words, width),
-      ...asBuilt(layout, heldTags(chosenOption(handover).clashes)),
-      ...(keyFits(key, field, keyRoom) ? [] : key),
-    ],
-    (i) => half(field, i % 2),
-  );
-  const sheets = [setOutPage(handover, layout, first, scales)];
+  const column: Box = { ...field, x: field.x + field.width - right, width: right };
+  const rest = [
+    ...tables(handover, layout, words, Math.min(half(field, 0).width, besides ? right : field.width)),
+    ...asBuilt(layout, heldTags(chosenOption(handover).clashes)),
+    ...(keyIn(legend(handover, layout), key) === undefined ? legend(handover, layout) : []),
+  ];
+  const pages = columnPages(rest, besides ? column : undefined, field);
+  const sheets = [
+    setOutPage(handover, layout, [...first, ...(besides ? (pages.shift() ?? []) : [])], scales),
+  ];
   if (fits === undefined) sheets.push(...detailPages(handover, layout, detail, field));
-  for (let i = 0; i < columns.length; i += 2)
-    sheets.push(setOutPage(handover, layout, [...columns[i], ...(columns[i + 1] ?? [])]));
+  sheets.push(...pages.map((marks) => setOutPage(handover, layout, marks)));
   return { sheets, view: alone.view, setOut: layout };
+}
+
+/** Blocks in two columns a sheet, the first sheet with one beside the plan where that is given; rows are set a little closer where
+ * that spares a sheet. */
+function columnPages(blocks: readonly Block[], beside: Box | undefined, field: Box): PaperMark[][] {
+  const paged = (spacing: number): PaperMark[][] => {
+    const taken = beside === undefined ? 0 : 1;
+    const boxOf = (i: number): Box =>
+      beside !== undefined && i === 0 ? beside : half(field, (i - taken) % 2);
+    const columns = flow(blocks, boxOf, spacing);
+    const pages = columns.slice(0, taken);
+    for (let i = taken; i < columns.length; i += 2) pages.push([...columns[i], ...(columns[i + 1] ?? [])]);
+    return pages;
+  };
+  const usual = paged(1);
+  return [0.95, 0.9].map(paged).find((pages) => pages.length < usual.length) ?? usual;
 }
 
 /** Between the plan and its detail (points). */
@@ -129,10 +146,11 @@ function besideThePlan(
     height: field.height,
   };
   const key = legend(handover, layout);
+  const place = underThePlan(field, size.width, size.height);
   const walk = asBuilt(layout, heldTags(chosenOption(handover).clashes));
   const blocks = [
     ...tables(handover, layout, words, column.width),
-    ...(keyFits(key, field, keyRoomOf(size)) ? [] : key),
+    ...(keyIn(key, place) === undefined ? key : []),
   ];
   // One sheet is worth rows set a little closer.
   for (const spacing of [1, 0.95, 0.9]) {
@@ -142,25 +160,30 @@ function besideThePlan(
   return undefined;
 }
 
-/** The key stands under what is drawn, beside the print check; a narrow plan leaves it to the tables. */
-interface KeyRoom {
-  readonly width: number;
-  /** Of what is drawn above it (points). */
-  readonly drawn: number;
-}
-
-function underThePlan(field: Box, { width, drawn }: KeyRoom): Box {
-  const from = Math.min(field.height - PRINT_CHECK_HEIGHT, drawn + UNDER_PLAN);
+/** Where the key may stand: under what is drawn, beside the print check. @param covered paper the drawing takes from above (points) */
+function underThePlan(field: Box, width: number, covered: number): Box {
+  const y = field.y + Math.min(covered + UNDER_PLAN, field.height - PRINT_CHECK_HEIGHT);
   return {
     x: field.x + PRINT_CHECK_WIDTH,
-    y: field.y + from,
+    y,
     width: width - PRINT_CHECK_WIDTH,
-    height: field.height - from + 4,
+    height: field.y + field.height + 4 - y,
   };
 }
 
-function keyFits(key: readonly Block[], field: Box, room: KeyRoom): boolean {
-  return room.width > PRINT_CHECK_WIDTH + 90 && flow(key, () => underThePlan(field, room)).length === 1;
+/** Least width of a column of the key (points). */
+const KEY_COLUMN = 190;
+
+/** The key in its place, in as many columns as that is wide; undefined where it does not fit: it is left to the tables. */
+function keyIn(key: readonly Block[], place: Box): PaperMark[] | undefined {
+  if (place.width < 90) return undefined;
+  const count = Math.max(1, Math.floor(place.width / KEY_COLUMN));
+  for (let columns = 1; columns <= count; columns++) {
+    const width = (place.width - (columns - 1) * UNDER_PLAN) / columns;
+    const set = flow(key, (i) => ({ ...place, x: place.x + i * (width + UNDER_PLAN), width }));
+    if (set.length <= columns) return set.flat();
+  }
+  return undefined;
 }
 
 function planMarks(
@@ -168,11 +191,10 @@ function planMarks(
   layout: SetOut,
   { scale, view, size }: PlacedPlan,
   field: Box,
-  more: { readonly left: number; readonly detail: IslandDetail | undefined; readonly keyRoom: KeyRoom },
+  more: { readonly left: number; readonly detail: IslandDetail | undefined; readonly key: Box },
 ): PaperMark[] {
   const origin: Vec2 = [field.x + more.left + size.left, field.y + size.above];
   const onPaper = ([x, y]: Vec2): Vec2 => [origin[0] + x * scale.perMetre, origin[1] - y * scale.perMetre];
-  const key = legend(handover, layout);
   const { detail } = more;
   const { tolerances = [] } = chosenOption(handover);
   return [
@@ -180,7 +202,7 @@ function planMarks(
     ...moved(view.marks, origin),
     ...(detail === undefined ? [] : [windowOutline(detail.window, onPaper)]),
     ...printCheck(field.x, field.y + field.height - PRINT_CHECK_HEIGHT, handover.unit, scale.perMetre),
-    ...(keyFits(key, field, more.keyRoom) ? flow(key, () => underThePlan(field, more.keyRoom))[0] : []),
+    ...(keyIn(legend(handover, layout), more.key) ?? []),
   ];
 }
 
@@ -202,8 +224,6 @@ interface PlacedPlan {
   readonly size: PlanSize;
 }
 
-const keyRoomOf = ({ width, height }: PlanSize): KeyRoom => ({ width, drawn: height });
-
 function placedPlan(
   handover: Handover,
   layout: SetOut,
@@ -211,12 +231,17 @@ function placedPlan(
   room: { readonly width: number; readonly height: number },
 ): PlacedPlan {
   const { scene, clashes } = chosenOption(handover);
-  const { length, width } = scene.room;
+  const { length, width, doors = [] } = scene.room;
+  // What a leaf takes outside the right wall.
+  const leaf = Math.max(
+    0,
+    ...doors.map((door) => (door.wall === 1 && door.swing.startsWith("out") ? door.width : 0)),
+  );
   // Names of strings stand above the far wall.
   const beyond = { x: 6, y: 44 };
   const fixed = planMargins(layout, words, 0);
   const scale = drawingScale(handover.unit, [
-    [length + 0.2, room.width - fixed.left - beyond.x],
+    [length + 0.2 + leaf, room.width - fixed.left - beyond.x],
     [width + 0.2, room.height - fixed.below - beyond.y],
   ]);
   const margins = planMargins(layout, words, scale.perMetre);
@@ -227,7 +252,7 @@ function placedPlan(
     size: {
       left: margins.left,
       above,
-      width: margins.left + length * scale.perMetre + margins.edge + beyond.x,
+      width: margins.left + (length + leaf) * scale.perMetre + margins.edge + beyond.x,
       height: above + margins.below,
     },
   };
