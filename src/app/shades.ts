@@ -15,7 +15,7 @@ export interface ShadeComparison {
   readonly variants: readonly ShadeVariantResult[];
 }
 
-/** The first arrangement, or the one named, that hangs a luminaire of lamp and shade of revolution, or the one named. */
+/** The first arrangement, or the one named, that hangs a luminaire of lamp and shade, or the one named. */
 export async function compareShades(
   opened: OpenStudy,
   options: { readonly arrangement?: string; readonly luminaire?: string },
@@ -51,8 +51,7 @@ function placeOf(
     const layer = scene.layers.findIndex(({ luminaires: hung }) =>
       hung.some(({ luminaire: { name } }) => {
         const { lamp, shade } = document.luminaires?.[name] ?? {};
-        const revolved = isShadeLamp(lamp) && shade !== undefined && shade.profile !== "linear";
-        return revolved && (luminaire === undefined || name === luminaire);
+        return isShadeLamp(lamp) && shade !== undefined && (luminaire === undefined || name === luminaire);
       }),
     );
     if (layer >= 0)
@@ -62,7 +61,7 @@ function placeOf(
     code: "shade-comparison",
     severity: "error",
     message: "No arrangement hangs a luminaire of lamp and shade whose finish could be changed.",
-    expected: '"lamp" and a "shade" of revolution in a luminaire that an arrangement uses',
+    expected: '"lamp" and a "shade" in a luminaire that an arrangement uses',
     ...(luminaire === undefined ? {} : { received: luminaire }),
     where: {},
   });

@@ -1,6 +1,6 @@
 /**
  * Clear against solid: the same lamp and profile as clear, frosted and opal glass, and as a solid shade lined white or
- * dark, each hung in the same place.
+ * dark, or the same strip in an open and in a covered housing, each hung in the same place.
  *
  * Finishes are the typical values of `luminaire/shade/finishes.ts`; figures the study gives for its own finish do not
  * carry over to another. The lowest point of each hangs where that of the original does.
@@ -38,9 +38,29 @@ const FINISHES: readonly (readonly [name: string, finish: FinishName])[] = [
   ["solid, dark inside", "black"],
 ];
 
-/** The shade in five finishes. What was said of its surfaces is dropped, its form and openings are kept. */
+/** Of a linear housing, which is solid: what closes its mouth, and how it is lined. */
+const TROUGHS: readonly (readonly [name: string, finish: FinishName, cover: FinishName | undefined])[] = [
+  ["open, white inside", "white", undefined],
+  ["open, dark inside", "black", undefined],
+  ["frosted cover, white inside", "white", "frosted glass"],
+  ["opal cover, white inside", "white", "opal plastic"],
+  ["opal cover, dark inside", "black", "opal plastic"],
+];
+
+/** The shade in five finishes. What was said of its surfaces is dropped, its form and openings are kept; a linear
+ * housing is shown open and covered. */
 export function shadeVariants(shade: ShadeDocument): ShadeVariant[] {
   const { inside: _i, outside: _o, transmittance: _t, diffusion: _d, ...form } = shade;
+  if (form.profile === "linear") {
+    const { bottom: _b, diffuser: _c, ...housing } = form;
+    return TROUGHS.map(([name, finish, cover]) => {
+      const mouth =
+        cover === undefined
+          ? ({ bottom: "open" } as const)
+          : ({ bottom: "diffuser", diffuser: { finish: cover } } as const);
+      return { name, finish, shade: { ...housing, finish, ...mouth } };
+    });
+  }
   return FINISHES.map(([name, finish]) => ({ name, finish, shade: { ...form, finish } }));
 }
 

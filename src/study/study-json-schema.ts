@@ -169,7 +169,8 @@ export function inUnits(
   say: { length(metres: number): string; illuminance(lux: number): string },
 ): unknown {
   const spoken = (node: Node | undefined, each: unknown): unknown => {
-    if (Array.isArray(each)) return each.map((item, i) => spoken(inside(node, String(i)), item));
+    // One value may stand for several, as of a margin along and across.
+    if (Array.isArray(each)) return each.map((item, i) => spoken(inside(node, String(i)) ?? node, item));
     if (typeof each === "object" && each !== null)
       return Object.fromEntries(
         Object.entries(each).map(([key, item]) => [key, spoken(inside(node, key), item)]),

@@ -21,6 +21,8 @@ export function briefValue(
   if (typeof shown === "string") return printable(shown, longest);
   if (Array.isArray(shown) && shown.length > 0 && shown.every((each) => typeof each === "string"))
     return printable(shown.join(", "), longest);
+  if (typeof shown === "number" && /\/(turn|tilt|spin|slope|towards|facing)$/.test(path))
+    return `${Number(shown.toPrecision(6))}°`;
   const text = JSON.stringify(shown, (_key, inner: unknown) =>
     typeof inner === "number" ? Number(inner.toPrecision(6)) : inner,
   );

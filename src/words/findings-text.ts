@@ -87,7 +87,7 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
     const asks =
       card.outcome === "within"
         ? ""
-        : ` Here ${ruleFigure(card.measure.found ?? 0, card, units.length)}${card.subject === "recessed" ? ` (${card.measure.of})` : ""}. ${card.asks}`;
+        : ` Here ${ruleFigure(card.measure.found ?? 0, card, units.length)}${card.subject === "recessed" || card.measure.kind === "ratio" ? ` (${card.measure.of})` : ""}. ${card.asks}`;
     const against =
       card.contradicts.length === 0 ? "" : ` Contradicts ${card.contradicts.length} of the others.`;
     lines.push(

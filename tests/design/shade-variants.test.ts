@@ -86,3 +86,44 @@ describe("clear against solid", () => {
     expect(results[3].unlit).toMatch(/lets no light out/);
   });
 });
+
+// 2026-11-28: `shade --compare` refused linear housings.
+it("sets a trough side by side, open and covered, white and dark inside", () => {
+  const lamp = { flux: 2000 };
+  const shade = { profile: "linear", length: 1.2, width: 0.07, bottom: "diffuser", finish: "black" } as const;
+  const { scenes } = resolved(
+    kitchen({
+      luminaires: { trough: { lamp, shade } },
+      arrangements: [
+        {
+          name: "a",
+          layers: [{ name: "pendants", luminaire: "trough", row: { count: 1, clearance: 0.85 } }],
+        },
+      ],
+    }),
+  );
+  const variants = compareShadeVariants(scenes[0], { ...request, lamp, shade });
+  const of = (name: string) => variants.find((each) => each.name === name)?.figures;
+  const out = (name: string): number => of(name)?.lightOutputRatio ?? Number.NaN;
+  // What closes the mouth takes light, and a dark lining more of it the oftener light comes back to it.
+  expect(out("open, white inside")).toBeGreaterThan(out("frosted cover, white inside"));
+  expect(out("frosted cover, white inside")).toBeGreaterThan(out("opal cover, white inside"));
+  expect(out("open, white inside")).toBeGreaterThan(out("open, dark inside"));
+  expect(out("opal cover, white inside")).toBeGreaterThan(out("opal cover, dark inside"));
+  // Of a shallow dark trough the strip's own light is what is left: the mouth's form factor from a Lambertian strip at half its
+  // width above it, 1/√2 of the flux across, less what the ends take.
+  expect(out("open, dark inside")).toBeGreaterThan(0.6);
+  expect(out("open, dark inside")).toBeLessThan(0.78);
+  for (const { name, figures } of variants) {
+    expect(figures?.average, name).toBeGreaterThan(0);
+    expect(figures?.downwardShare, name).toBeCloseTo(1, 2);
+  }
+  console.log(
+    variants
+      .map(
+        ({ name, figures }) =>
+          `${name}: ${figures?.lightOutputRatio.toFixed(3)} out, ${figures?.average.toFixed(0)} lx`,
+      )
+      .join("; "),
+  );
+});

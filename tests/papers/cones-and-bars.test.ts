@@ -2,6 +2,8 @@
  * bar in feet and inches. What was found on them on 2026-11-28. */
 import { expect, it } from "vitest";
 import { bar, cones } from "../support/cones-and-bars.ts";
+import { readCsv } from "../../src/design/verify/csv-table.ts";
+import { briefValue } from "../../src/words/brief-value.ts";
 import { clashSentences, clashList } from "../../src/words/clash-list.ts";
 import type { Json } from "../support/studies.ts";
 import { handoverOf } from "../support/handover.ts";
@@ -216,6 +218,22 @@ it("writes no level of light under the tag of what is on hold", () => {
       ).toEqual([]);
   }
   expect(labels).toBeGreaterThan(20);
+});
+
+it("gives values that stood in with their unit", () => {
+  const display = { length: "ft-in", illuminance: "fc" } as const;
+  const margin = "/arrangements/0/layers/1/grid/margin";
+  const brief = (path: string, value: unknown) =>
+    briefValue(path, value, display, 60).replaceAll("\u00a0", " ");
+  expect(brief(margin, [0.6604, 0.6604])).toBe("2'-2\", 2'-2\"");
+  expect(brief(margin, [0.6604, 0.3302])).toBe("2'-2\", 1'-1\"");
+  expect(brief("/arrangements/0/layers/0/row/turn", 90)).toBe("90°");
+  expect(brief("/maintenance", 0.8)).toBe("0.8");
+});
+
+it("says how inches are typed in a table of readings", () => {
+  const read = readCsv("along,across,fc\n2'-3\",1,100\n");
+  expect(read.ok ? undefined : read.issues[0].expected).toContain("27 in");
 });
 
 it("keeps a sentence with the figure it speaks of, and no row of a table alone", () => {

@@ -177,7 +177,9 @@ function sentenceOf(
     }
   })();
   const size =
-    sizeShare >= LARGE ? `, large for the top (${Math.round(100 * sizeShare)} % of its length)` : "";
+    sizeShare >= LARGE
+      ? `${outcome === "not known" ? "; it is" : ","} large for the top (${Math.round(100 * sizeShare)} % of its length)`
+      : "";
   const lit =
     litRatio !== undefined && litRatio >= DRAWS_THE_EYE
       ? `; lit, ${litRatio >= 100 ? "over 100" : Math.round(litRatio)} times as bright as the walls`

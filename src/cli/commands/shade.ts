@@ -33,7 +33,8 @@ export const shade: Command = {
     json: { type: "boolean", description: "figures as one JSON array" },
     compare: {
       type: "boolean",
-      description: "FILE is a study: the shade clear, frosted, opal and solid, each in its place",
+      description:
+        "FILE is a study: the shade clear, frosted, opal and solid, or a trough open and covered, each in its place",
     },
     ...FORCE,
     arrangement: { type: "string", value: "NAME", description: "with --compare: in this arrangement" },

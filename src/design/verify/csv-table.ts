@@ -70,7 +70,11 @@ export function readCsv(text: string, file?: string): Outcome<CsvTable> {
       let end = at;
       while (end < plain.length && plain[end] !== separator && plain[end] !== "\n" && plain[end] !== "\r") {
         if (plain[end] === '"')
-          return wrong("A quote stands inside a field.", line, "the whole field quoted");
+          return wrong(
+            "A quote stands inside a field.",
+            line,
+            "inches as 27 in, or the whole field quoted and its own quotes doubled",
+          );
         end++;
       }
       fields.push(plain.slice(at, end).trim());

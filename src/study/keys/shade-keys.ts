@@ -114,7 +114,11 @@ export const SHADE_KEYS: Keys<ShadeDocument> = {
     without: "that of the form; a profile of points is closed",
     example: "closed",
   },
-  bottom: { meaning: "What closes the shade below.", default: "open", example: "diffuser" },
+  bottom: {
+    meaning: "What closes the shade below; of a linear housing a diffuser unless told.",
+    default: "open",
+    example: "diffuser",
+  },
   diffuser: {
     meaning: "The cover below, with `bottom` diffuser.",
     without: "opal plastic",
