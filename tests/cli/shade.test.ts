@@ -32,6 +32,6 @@ describe("shade", () => {
 
   it("warns of a shape code in no use", () => {
     const { code, err } = alone({ shape: "Q99" }, { profile: "dome", diameter: 0.3 });
-    expect([code, err]).toEqual([0, expect.stringMatching(/shape.*taken as 0\.099 m wide/)]);
+    expect([code, err]).toEqual([0, expect.stringMatching(/shape.*taken as 99 mm wide/)]);
   });
 });

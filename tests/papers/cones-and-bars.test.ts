@@ -140,6 +140,7 @@ it("keeps tables clear of a leaf that swings out of the wall beside them", () =>
 it("keeps tables beside a plan that leaves half of its sheet", () => {
   for (const handover of [conesOnPaper, barOnPaper]) {
     const [first] = setOutOf(handover);
+    expect(said(first)).toContain("Key to the plan");
     const right = first.marks.filter(
       (mark) => mark.kind === "text" && mark.at[0] > 0.6 * first.width && mark.depicts === "table head",
     );

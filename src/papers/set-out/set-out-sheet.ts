@@ -6,7 +6,7 @@
 import { type SetOut, setOut } from "../../app/set-out/set-out.ts";
 import { heldTags } from "../../drawing/clash-marks.ts";
 import type { Box } from "../../drawing/drawing.ts";
-import { type Block, bullet, flow, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { type Block, bullet, flow, flowHeight, heading, SMALL } from "../../drawing/paper/flow.ts";
 import {
   type DrawingScale,
   drawingScale,
@@ -72,11 +72,24 @@ export function setOutSheets(handover: Handover): SetOutSheets {
   const first = planMarks(handover, layout, alone, field, { left, detail, key });
   if (fits !== undefined) first.push(...moved(fits.marks, [field.x + alone.size.width + GAP, field.y]));
   const scales = fits === undefined ? alone.scale.words : `${alone.scale.words}, ${fits.scale.words}`;
-  const column: Box = { ...field, x: field.x + field.width - right, width: right };
+  // Where the plan leaves it no place, the key stands at the foot of the tables beside it.
+  const legends = legend(handover, layout);
+  const isKeyed = keyIn(legends, key) !== undefined;
+  const keyHeight = isKeyed || !besides ? 0 : flowHeight(legends, right) + UNDER_PLAN;
+  const column: Box = {
+    x: field.x + field.width - right,
+    y: field.y,
+    width: right,
+    height: field.height - keyHeight,
+  };
+  if (keyHeight > 0) {
+    const place: Box = { ...column, y: column.y + column.height + UNDER_PLAN, height: keyHeight };
+    first.push(...flow(legends, () => place)[0]);
+  }
   const rest = [
     ...tables(handover, layout, words, Math.min(half(field, 0).width, besides ? right : field.width)),
     ...asBuilt(layout, heldTags(chosenOption(handover).clashes)),
-    ...(keyIn(legend(handover, layout), key) === undefined ? legend(handover, layout) : []),
+    ...(isKeyed || besides ? [] : legends),
   ];
   const pages = columnPages(rest, besides ? column : undefined, field);
   const sheets = [
