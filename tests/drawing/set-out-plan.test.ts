@@ -126,9 +126,7 @@ describe("the set-out plan", () => {
           marks.flatMap((mark) => (mark.depicts === "view title" && mark.kind === "text" ? [mark.text] : [])),
       );
     expect(titles({ length: 5.4, width: 4.2 })).toEqual([]);
-    expect(titles({ length: 11, width: 7 })).toEqual([
-      expect.stringMatching(/^Island, 1:\d+$/),
-    ]);
+    expect(titles({ length: 11, width: 7 })).toEqual([expect.stringMatching(/^Island, 1:\d+$/)]);
   });
 
   it("draws doors with their leaves: hinges left or right seen from inside, into the room or out of it", () => {
