@@ -62,6 +62,24 @@ export function addLuminaireToStudy(
   return { name: `${name} in ${into}`, edits, luminaire: name };
 }
 
+/** Hangs what a layer hangs now in the layers of its name of the other options too, where these hang what it hung before; undefined where
+ * none does. */
+export function hangInOthers(
+  study: RawStudy,
+  { arrangement, layer }: LayerPlace,
+  before: string,
+): NamedEdit | undefined {
+  const { name, luminaire } = study.arrangements[arrangement].layers[layer];
+  const edits = study.arrangements.flatMap(({ layers }, a) =>
+    layers.flatMap((each, l): Edit[] =>
+      a === arrangement || each.name !== name || each.luminaire !== before
+        ? []
+        : [{ path: ["arrangements", a, "layers", l, "luminaire"], value: luminaire }],
+    ),
+  );
+  return edits.length === 0 ? undefined : { name: `${luminaire} in ${name} of every option`, edits };
+}
+
 /** Paths for files that come into a study: their own, unless another file has it already. */
 function pathsIn(study: RawStudy, embedded: Embedded): Map<string, string> {
   const there = new Map(Object.entries(study.embedded ?? {}));

@@ -8,6 +8,7 @@ import {
   bodyWith,
   FIRST_BEAM,
   FIRST_SHADE,
+  hangInOthers,
   type NewLuminaire,
   nameProblem,
   renameLuminaire,
@@ -32,6 +33,26 @@ it("renames a luminaire wherever it hangs, in its place in the list, and one und
   expect(JSON.stringify(now)).not.toContain('"downlight"');
   history.undo();
   expect(history.document).toBe(study);
+});
+
+// 2026-11-28: downlights replaced in one option were left in the others, and each had to be found and changed by hand.
+it("hangs what one option hangs in the others too, in the layer of its name where these hang what it hung", () => {
+  const layers = study.arrangements.map((each) => each.layers);
+  const ambient = layers.map((list) => list.findIndex(({ name }) => name === "ambient"));
+  const arrangements = study.arrangements.map((each, a) => ({
+    ...each,
+    layers: each.layers.map((layer, l) =>
+      l === ambient[a] ? { ...layer, luminaire: ["bar", "downlight", "cone"][a] } : layer,
+    ),
+  }));
+  const of = (before: string) =>
+    hangInOthers({ ...study, arrangements }, { arrangement: 0, layer: ambient[0] }, before);
+  expect(of("downlight")).toEqual({
+    name: "bar in ambient of every option",
+    edits: [{ path: ["arrangements", 1, "layers", ambient[1], "luminaire"], value: "bar" }],
+  });
+  expect(of("globe")).toBeUndefined();
+  expect(ambient.every((index) => index >= 0)).toBe(true);
 });
 
 it("refuses an empty name and one that another luminaire has", () => {

@@ -5,6 +5,7 @@ import { live } from "lit/directives/live.js";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
 import { readFiles } from "../../components/read-files.ts";
+import { hangInOthers, type LayerPlace } from "../../edits/study-luminaires.ts";
 import { swapLuminaire } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 import { evidenceIn } from "../../light/scene-queries.ts";
@@ -55,11 +56,7 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
       swap === undefined || swap.layer !== index || swap.arrangement !== app.arrangement
         ? nothing
         : html`${beforeAndAfter(app, swap, layer.luminaire)}
-            ${
-              app.study.arrangements.length < 2
-                ? nothing
-                : html`<p class="hint">In this option alone; the others hang what they hung.</p>`
-            }`
+            ${inThisAlone(app, place, swap.luminaire)}`
     }
   </div>`;
 }
@@ -92,4 +89,13 @@ function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateRes
             })}>Turn it round</button>`
     }
   </p>`;
+}
+
+/** That other options hang what they hung, and the way to hang the same there. */
+function inThisAlone(app: AppView, place: LayerPlace, before: string): TemplateResult | typeof nothing {
+  const same = hangInOthers(app.study, place, before);
+  return same === undefined
+    ? nothing
+    : html`<p class="hint">In this option alone: the others hang ${before}.
+        <button type="button" class="text" @click=${() => app.edit(same)}>Hang it there too</button></p>`;
 }
