@@ -2,7 +2,6 @@
  * The photometric formats that are read: by what each shows in a file, and the endings their files go by.
  */
 
-import { listed } from "../diagnostics/sentence.ts";
 import { tiltOf } from "./readers/lm63-header.ts";
 import { decodeText } from "./text-decoding.ts";
 
@@ -36,11 +35,6 @@ export type PhotometricFormat = (typeof PHOTOMETRIC_FORMATS)[number]["name"];
 
 /** Every ending of a photometric file. */
 export const PHOTOMETRIC_ENDINGS: readonly string[] = PHOTOMETRIC_FORMATS.flatMap(({ endings }) => endings);
-
-/** The formats as people list them, the commonest first: `LM-63, TM-33, EULUMDAT or GLDF`. */
-export function photometricFormats(joint: "and" | "or"): string {
-  return listed(PHOTOMETRIC_FORMATS.map(({ name }) => name).reverse(), joint);
-}
 
 /** Characters in which a format shows. */
 const HEAD = 1 << 16;

@@ -4,11 +4,8 @@ import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { listed } from "../../diagnostics/sentence.ts";
-import {
-  formatNamed,
-  PHOTOMETRIC_FORMATS,
-  photometricFormats,
-} from "../../photometry/photometric-formats.ts";
+import { photometricFormats } from "../../photometry/format-names.ts";
+import { formatNamed, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
 import { PHOTOMETRY_WRITERS } from "../../photometry/writers/photometry-writer.ts";

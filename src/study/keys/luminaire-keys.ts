@@ -1,4 +1,4 @@
-import { photometricFormats } from "../../photometry/photometric-formats.ts";
+import { photometricFormats } from "../../photometry/format-names.ts";
 import type { LuminaireDocument } from "../luminaire-schema.ts";
 import type { Keys } from "./key.ts";
 import { LAMP_KEYS, SHADE_KEYS } from "./shade-keys.ts";
