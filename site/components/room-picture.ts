@@ -158,7 +158,9 @@ function keepAtRest(app: AppView): void {
 /** In a low window the picture comes up whole from under the verdict. */
 function inView(element: Element | undefined): void {
   if (element === undefined || !matchMedia("(max-height: 559px)").matches) return;
-  requestAnimationFrame(() => element.scrollIntoView({ block: "start" }));
+  requestAnimationFrame(() =>
+    (element.shadowRoot?.querySelector(".stage") ?? element).scrollIntoView({ block: "center" }),
+  );
 }
 
 export function roomPicture(app: AppView): TemplateResult {
