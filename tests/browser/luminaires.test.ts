@@ -183,7 +183,7 @@ it("leads from what is on hold to where a bar is fed and hangs, by its own lengt
   const fed = page.getByLabel("Fed", { exact: true });
   await poll(() => fed.evaluate((each) => each === document.activeElement)).toBe(true);
   await fed.selectOption({ label: "at its left point" });
-  await page.getByLabel("Suspension points", { exact: true }).selectOption({ label: "2, there" });
+  await page.getByLabel("Suspension points", { exact: true }).selectOption({ label: "2, where assumed" });
   const along = (point: string) => page.getByLabel(`${point}, along it from its middle`, { exact: true });
   // 0.4 of 1.23 m; the file lays it crosswise, so that left is +y of its own plan.
   await poll(() => along("Point 1").inputValue()).toBe("-492 mm");

@@ -46,7 +46,7 @@ export function suspensionFields(app: FieldsView, name: string, hung: Suspension
         { words: "one, at its middle", points: [MIDDLE] },
         ...(points.length === 1
           ? []
-          : [{ words: suspended === undefined ? `${points.length}, there` : "as below", points }]),
+          : [{ words: suspended === undefined ? `${points.length}, where assumed` : "as below", points }]),
       ],
       other: "as below",
     })}
@@ -60,7 +60,7 @@ export function suspensionFields(app: FieldsView, name: string, hung: Suspension
     ${
       hung.assumed
         ? html`<p class="hint">${assumedWords(app, hung)}</p>`
-        : html`<p class="hint">Along it less than 0 is left of its middle as its row hangs, more than 0 right.</p>`
+        : html`<p class="hint">Below 0 is left of its middle, above 0 right, as its row hangs.</p>`
     }`;
 }
 
