@@ -1,29 +1,14 @@
 import { css, html, nothing, type TemplateResult } from "lit";
 import { property } from "lit/decorators.js";
-import { scaleBands, scaleSteps } from "../../drawing/light-scale.ts";
 import { rectangle } from "../../geometry/polygon.ts";
 import { define } from "../shared/define.ts";
 import { CandlespanElement } from "../shared/element.ts";
 import { renderHatch } from "../shared/marks.ts";
 import { tokens } from "../shared/tokens.ts";
+import { BAND, bandsOf } from "./scale-bands.ts";
 
-/** Highest step shown (lx); brighter tops are rare. */
-const HIGHEST = 3100;
-/** Heights (px): of an upright colour at most and at least, of a figure, of what stands under the colours. */
-const BAND = { most: 13, least: 6 } as const;
+/** Height of a figure (px). */
 const FIGURE = 12;
-const KEY = 50;
-
-function bandsOf(unit: "lx" | "fc") {
-  const steps = scaleSteps(unit).filter(({ level }) => level <= HIGHEST);
-  return { steps, bands: scaleBands(unit).slice(0, steps.length + 1) };
-}
-
-/** Height of an upright colour (px) with which the scale and its key stand in a height, where that can be. */
-export function bandWithin(height: number, unit: "lx" | "fc"): number {
-  const own = Math.floor((height - KEY) / bandsOf(unit).bands.length);
-  return Math.max(BAND.least, Math.min(BAND.most, own));
-}
 
 /**
  * The steps of the one scale light is drawn on, with their figures.

@@ -33,7 +33,7 @@ export const sheetStyles = css`
   .foot { position: relative; min-height: 18px; font-size: 13px; font-weight: 600; }
   .foot span { position: absolute; white-space: nowrap; top: 0; }
   .legend { display: flex; gap: 2px 16px; align-items: flex-start; justify-content: space-between; flex-wrap: wrap; }
-  .legend candlespan-scale { flex: 1; min-width: min(100%, 300px); }
+  .legend candlespan-scale { flex: 1; min-width: min(100%, 300px); min-height: 29px; }
   .plan:has(.aside) { min-height: 202px; }
   .legend.aside { position: absolute; top: 8px; right: 0; flex-direction: column; justify-content: flex-start; gap: 10px; }
   .legend.aside candlespan-scale { flex: none; min-width: 0; }

@@ -24,7 +24,7 @@ import type { VerdictInWords, verdictInWords } from "./verdict-words.ts";
 import "../elevation/elevation.ts";
 import "../plan/plan.ts";
 import "../profile/profile.ts";
-import { bandWithin } from "../scale/scale.ts";
+import { bandWithin } from "../scale/scale-bands.ts";
 
 /** Pixels a metre beyond which an unbounded sheet no longer fits most screens. */
 const LARGEST = 280;
@@ -73,7 +73,7 @@ export class CandlespanSheet extends DrawingElement {
   @property() hide = "";
 
   @state() private said = "";
-  /** Loads with the first verdict there is to be said: the plan is lit before. */
+  /** Loads with the first verdict there is to be said, and the scale with it: the plan is lit before. */
   @state() private inWords: typeof verdictInWords | undefined;
 
   /** Where the luminaire in the hand has been moved to (m, room). */
@@ -93,7 +93,11 @@ export class CandlespanSheet extends DrawingElement {
   }
 
   async #loadWords(): Promise<void> {
-    this.inWords = (await import("./verdict-words.ts")).verdictInWords;
+    const [{ verdictInWords }] = await Promise.all([
+      import("./verdict-words.ts"),
+      import("../scale/scale.ts"),
+    ]);
+    this.inWords = verdictInWords;
   }
 
   /** One scale for all three drawings. */
