@@ -22,7 +22,8 @@ import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import { islandToRoom, topHeightAt, topUnder } from "./island-frame.ts";
 import { rowSpacing } from "./row-spacing.ts";
-import type { Island, Layer, LayerRole, RoomShape, SwitchPlace } from "./scene.ts";
+import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
+import { checkDimmer, switchPlaces } from "./layer-controls.ts";
 
 /** 33 in, the middle of the range heard most (m). */
 const CLEARANCE = 0.84;
@@ -52,16 +53,7 @@ export function layerOf(
     return undefined;
   }
   if (luminaire === undefined) return undefined;
-  const { minimumWatts: least = 0, maximumWatts: most = Infinity } = dimmer ?? {};
-  if (least > most)
-    ledger.error(
-      "dimmer-load",
-      `${path}/dimmer`,
-      "The dimmer's least load is above its greatest.",
-      `at most ${String(most)} W`,
-      `${String(least)} W`,
-    );
-  if (typeof dimmer?.control === "object") checkRising(dimmer.control, `${path}/dimmer/control`, ledger);
+  if (dimmer !== undefined) checkDimmer(dimmer, `${path}/dimmer`, ledger);
   const role: LayerRole = ledger.fill(
     document.role,
     `${path}/role`,
@@ -95,51 +87,6 @@ export function layerOf(
     ...(switches === undefined ? {} : { switches: switchPlaces(switches, path, around.room, ledger) }),
     ...(hours === undefined ? {} : { hours }),
   };
-}
-
-/** From the walls (m), so that a switch's symbol is read beside them. */
-const BESIDE_WALL = 0.1;
-
-/** Where nobody said: in the corner of walls 0 and 3, one beside the other along wall 0, the last across the room. */
-function switchPlaces(
-  switches: NonNullable<LayerDocument["switches"]>,
-  path: string,
-  { length, width }: RoomShape,
-  ledger: Ledger,
-): SwitchPlace[] {
-  return switches.map(({ at }, i): SwitchPlace => {
-    if (at !== undefined) {
-      if (at[0] < 0 || at[1] < 0 || at[0] > length || at[1] > width)
-        ledger.error(
-          "switch-outside",
-          `${path}/switches/${i}/at`,
-          "The switch lies outside the room.",
-          phrase`x 0 to ${length}, y 0 to ${width}`,
-          phrase`(${at[0]}, ${at[1]})`,
-        );
-      return { at };
-    }
-    const isAcross = i > 0 && i === switches.length - 1;
-    const place: Vec2 = isAcross
-      ? [length - BESIDE_WALL, width - BESIDE_WALL]
-      : [BESIDE_WALL * (1 + 5 * i), BESIDE_WALL];
-    ledger.note(`${path}/switches/${i}/at`, place, "not given; a corner of the room");
-    return { at: place, assumed: true };
-  });
-}
-
-/** Each level of a dimmer gives a light of its own, more light at more. */
-function checkRising(pairs: readonly (readonly [number, number])[], path: string, ledger: Ledger): void {
-  const back = pairs.findIndex(([c, flux], i) => i > 0 && (c <= pairs[i - 1][0] || flux <= pairs[i - 1][1]));
-  if (back < 0) return;
-  const expected = "control and share of flux each greater than in the point before";
-  ledger.error(
-    "dimmer-control",
-    `${path}/${back}`,
-    "The dimmer's points do not rise.",
-    expected,
-    pairs[back].join(", "),
-  );
 }
 
 function rowFrames(

@@ -3,11 +3,12 @@
 import type { StudyFile } from "../app/study-files.ts";
 import type { Issue } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { isUprightRound, type LuminousOpening } from "../photometry/luminous-opening.ts";
 import type { Photometry } from "../photometry/photometry.ts";
 import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import { summarise } from "../photometry/summary.ts";
 
-/** `It read dome.ies: LM-63 2019, absolute, 1150 lm, beam 118°, 12 W, opening disc 280 × 280 mm.` */
+/** `It read dome.ies: LM-63 2019, absolute, 1150 lm, beam 118°, 12 W, opening disc Ø 280 mm.` */
 export function photometrySummaryLine(name: string, photometry: Photometry): string {
   const summary = summarise(photometry);
   const { format, edition, absolute, flux, beamAngle, watts, opening } = summary;
@@ -17,11 +18,17 @@ export function photometrySummaryLine(name: string, photometry: Photometry): str
     `${Math.round(flux.integrated)} lm`,
     beamAngle.ofMaximum === null ? "" : `beam ${Math.round(beamAngle.ofMaximum)}°`,
     watts === null ? "" : `${Math.round(watts * 10) / 10} W`,
-    opening.shape === "point"
-      ? "no luminous opening given"
-      : `opening ${opening.shape} ${Math.round(opening.length * 1000)} × ${Math.round(opening.width * 1000)} mm`,
+    opening.shape === "point" ? "no luminous opening given" : `opening ${openingWords(opening)}`,
   ];
   return `It read ${printable(name, 80)}: ${parts.filter((part) => part !== "").join(", ")}.`;
+}
+
+function openingWords(opening: LuminousOpening): string {
+  const [length, width, height] = [opening.length, opening.width, opening.height].map((m) =>
+    Math.round(m * 1000),
+  );
+  const across = isUprightRound(opening) && length === width ? `Ø ${length}` : `${length} × ${width}`;
+  return `${opening.shape} ${across} mm${height > 0 ? `, ${height} mm high` : ""}`;
 }
 
 /** What one photometric file holds, in words for one line on screen. */

@@ -107,7 +107,7 @@ describe("a worker thread", () => {
       files: [files[0], { path: "x.ies", content: new Uint8Array(3) }],
     }).outcome;
     expect(told.ok && told.value.map(({ ok }) => ok)).toEqual([true, false]);
-    expect(told.ok && told.value[0].line).toMatch(/^It read .*: LM-63 .* lm/);
+    expect(told.ok && told.value[0].line).toMatch(/^It read .*: LM-63 .* lm.*, opening disc Ø \d+ mm/);
     expect((await fresh.call("light", { document, arrangement: 0, quality: "first" }).outcome).ok).toBe(
       false,
     );
