@@ -16,6 +16,8 @@ export interface PageHead {
   readonly option?: string;
   readonly units: string;
   readonly scale?: string;
+  /** How many things are on hold of what it has built; none says nothing. */
+  readonly held?: number;
   /** Whether it has border and title block; what is cut out at full size has a line in its foot instead. */
   readonly framed: boolean;
 }
@@ -60,10 +62,10 @@ const isQuick = (handover: Handover): boolean => chosenOption(handover).assessme
 export function numbered(handover: Handover, { head, ...sheet }: Page, k: number, n: number): Sheet {
   const number = `${k} of ${n}`;
   if (!head.framed) return { ...sheet, marks: [...sheet.marks, ...foot(handover, sheet, number)] };
-  const { title, option, units, scale } = head;
+  const { title, option, units, scale, held = 0 } = head;
   const { client, address, author, number: job } = handover.head ?? {};
   // What says so on one sheet alone is not seen by who holds the others.
-  const note = [...(isQuick(handover) ? [QUICK] : []), handover.note ?? ""]
+  const note = [isQuick(handover) ? QUICK : "", held > 0 ? `ON HOLD: ${held}` : "", handover.note ?? ""]
     .filter((each) => each !== "")
     .join("; ");
   const site = [client, address].filter((each) => each !== undefined).join(", ");

@@ -51,6 +51,16 @@ it("holds a dimmer that its load does not suit, as its table says", () => {
   expect(holds).toContainEqual(expect.stringMatching(/^Dimmer of pendants: 160 W marked/));
 });
 
+it("says on every sheet of the set-out how much is on hold, also where the list is on another", () => {
+  for (const handover of [conesOnPaper, barOnPaper]) {
+    const { sheets } = sheetSet(handover).documents.find(({ name }) => name === "set-out") ?? { sheets: [] };
+    const held = setOutHolds(handover, setOutSheets(handover).setOut, handoverWords(handover)).length;
+    expect(held).toBeGreaterThan(0);
+    expect(sheets.length).toBeGreaterThan(0);
+    for (const sheet of sheets) expect(said(sheet)).toContain(`ON HOLD: ${held}`);
+  }
+});
+
 it("names of a row seen from its end those on hold, not all of it", () => {
   const elevations = paperOf(conesOnPaper, "elevations");
   expect(elevations).toContain("P1 to P4, P4 HOLD");

@@ -20,6 +20,7 @@ import type { Vec2 } from "../../geometry/vector.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "../handover.ts";
 import { lengthUnits, type Page, page, pageField } from "../page.ts";
 import { asBuilt } from "./as-built-table.ts";
+import { setOutHolds } from "./holds.ts";
 import { type IslandDetail, islandDetail, windowOutline } from "./island-detail.ts";
 import { tables } from "./tables.ts";
 
@@ -125,6 +126,7 @@ function setOutPage(handover: Handover, layout: SetOut, marks: readonly PaperMar
     option: chosenOption(handover).scene.name,
     units: lengthUnits(handover),
     ...(scale === undefined ? {} : { scale }),
+    held: setOutHolds(handover, layout, handoverWords(handover)).length,
   };
   return page(handover, pageField(handover, true), head, {
     name: "set-out",
