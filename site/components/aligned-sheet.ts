@@ -41,7 +41,7 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
   const remove = (event: CustomEvent<LuminaireRemoveDetail>): void => session.remove(event.detail.luminaires);
   return html`
     ${state.paper === undefined ? drawingsOrRoom(session) : nothing}
-    <div @pointerdown=${(event: PointerEvent) => letGo(session, event)} class=${isRoom ? "sheet-area room" : "sheet-area"} .style=${isRoom && height !== undefined ? `height:${height}px` : ""}>
+    <div @pointerdown=${(event: PointerEvent) => letGo(session, event)} class=${isRoom ? "sheet-area room" : "sheet-area"} .style=${isRoom && height !== undefined ? `--sheet-height:${height}px` : ""}>
     <candlespan-sheet
       .availableHeight=${height}
       .perMetre=${state.paper?.perMetre}

@@ -3,7 +3,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { ref } from "lit/directives/ref.js";
-import "../../src/preview/preview.ts";
+import { CandlespanPreview } from "../../src/preview/preview.ts";
 import { EVIDENCE } from "../../src/app.ts";
 import type { Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
@@ -155,12 +155,18 @@ function keepAtRest(app: AppView): void {
   }, AT_REST);
 }
 
-/** In a low window the picture comes up whole from under the verdict. */
+/** What is above and in the picture has its height within so long (ms). */
+const SETTLED = 1500;
+
+/** In a low window the picture comes up whole from under the verdict, while what is above it takes its height. */
 function inView(element: Element | undefined): void {
-  if (element === undefined || !matchMedia("(max-height: 559px)").matches) return;
-  requestAnimationFrame(() =>
-    (element.shadowRoot?.querySelector(".stage") ?? element).scrollIntoView({ block: "center" }),
+  if (!(element instanceof CandlespanPreview) || !matchMedia("(max-height: 559px)").matches) return;
+  const area = element.parentElement;
+  const up = new ResizeObserver(() =>
+    element.shadowRoot?.querySelector(".stage")?.scrollIntoView({ block: "start" }),
   );
+  for (const each of [element, ...(area?.children ?? [])]) up.observe(each);
+  setTimeout(() => up.disconnect(), SETTLED);
 }
 
 export function roomPicture(app: AppView): TemplateResult {

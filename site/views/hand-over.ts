@@ -8,6 +8,7 @@ import type { Export, Made } from "./exports.ts";
 import { holdList } from "./papers/hold-list.ts";
 import { paperDrawer } from "./papers/paper-drawer.ts";
 import { siteReadings } from "./readings/site-readings.ts";
+import { seeHolds } from "./hold-return.ts";
 import type { View } from "./view.ts";
 
 async function hand(app: AppView, each: Export): Promise<void> {
@@ -33,6 +34,7 @@ async function hand(app: AppView, each: Export): Promise<void> {
 }
 
 export const handOver: View = {
+  entered: seeHolds,
   controls: (app) => html`
     ${holdList(app)}
     <section class="part" aria-labelledby="exports-heading">

@@ -1,6 +1,7 @@
 /** Kitchen: the brief and the room. The island, what stands around it, who works where and to which target. */
 
 import { html } from "lit";
+import { holdReturn } from "./hold-return.ts";
 import { bodiesPart } from "./kitchen/bodies.ts";
 import { defaultsPart } from "./kitchen/defaults.ts";
 import { finishesPart } from "./kitchen/finishes.ts";
@@ -13,7 +14,7 @@ import type { View } from "./view.ts";
 
 export const kitchen: View = {
   controls: (app) => html`
-    ${islandPart(app)} ${zonesPart(app)} ${roomPart(app)} ${bodiesPart(app)} ${openingsPart(app)} ${peoplePart(app)}
+    ${holdReturn(app)} ${islandPart(app)} ${zonesPart(app)} ${roomPart(app)} ${bodiesPart(app)} ${openingsPart(app)} ${peoplePart(app)}
     ${finishesPart(app)} ${defaultsPart(app)}
   `,
 };

@@ -2,6 +2,7 @@
 
 import { html } from "lit";
 import { repeat } from "lit/directives/repeat.js";
+import { holdReturn } from "./hold-return.ts";
 import { addLayer, layerFields } from "./lights/layer-fields.ts";
 import { optionBar } from "./lights/option-bar.ts";
 import { rowSearchFields } from "./lights/row-search.ts";
@@ -14,7 +15,7 @@ export const lights: View = {
   controls(app) {
     const { layers } = app.study.arrangements[app.arrangement];
     return html`
-      ${optionBar(app)} ${selectionFields(app)}
+      ${holdReturn(app)} ${optionBar(app)} ${selectionFields(app)}
       ${repeat(
         layers,
         (layer) => layer.name,

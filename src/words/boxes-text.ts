@@ -222,11 +222,12 @@ export function boxesJson(input: BoxesTextInput, version: string) {
     })),
     rings: rings.map((ring) => {
       const { canopy } = scene.layers[layer].luminaires[ring.index].luminaire;
-      const { obstacle, ...light } = ring;
+      const { obstacle, planned, ...light } = ring;
       const free = obstacle === undefined ? {} : { clear: obstacle.distance };
       return {
         ...light,
         ...free,
+        ...(planned === undefined ? {} : { planned: clashesJson([planned], study.display.length)[0] }),
         ...(canopy === undefined ? {} : { canopyCover: canopyCover(canopy.diameter) }),
       };
     }),

@@ -202,6 +202,17 @@ it("shows the picture of the room whole on a phone on its side", async () => {
     if (box === null || header === null || footer === null) return Number.NaN;
     return Math.max(header.y + header.height - box.y, box.y + box.height - footer.y);
   }).toBeLessThanOrEqual(2);
+  // The figures under it lay over its caption.
+  await page.getByRole("button", { name: "Figures", exact: true }).click();
+  const caption = page.locator("candlespan-preview figcaption");
+  await poll(async () => {
+    const [above, below] = [
+      await caption.boundingBox(),
+      await page.locator("candlespan-figures").boundingBox(),
+    ];
+    return above === null || below === null ? Number.NaN : above.y + above.height - below.y;
+  }).toBeLessThanOrEqual(0);
+  await page.getByRole("button", { name: "Figures", exact: true }).click();
   await page.getByRole("button", { name: "Drawings", exact: true }).click();
 });
 

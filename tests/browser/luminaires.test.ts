@@ -198,9 +198,12 @@ it("leads from what is on hold to where a bar is fed and hangs, by its own lengt
   ]);
   await refined(page);
   await shot("bar-hung");
-  await page.getByRole("button", { name: "Hand-over", exact: true }).click();
+  // Who has answered one goes on to the next.
+  await page.getByRole("link", { name: "Back to what is on HOLD" }).click();
+  await page.locator(".holds h2").waitFor();
   await poll(() => hold.count()).toBe(0);
   await page.getByRole("button", { name: "Lights", exact: true }).click();
+  expect(await page.getByRole("link", { name: "Back to what is on HOLD" }).count()).toBe(0);
 });
 
 it("hangs a file's luminaire in the layer whose own list asked for it, and the panel stays", async () => {

@@ -5,6 +5,7 @@ import { holdsOf, shortTags } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
 import { valueWords } from "../../components/study-words.ts";
+import { leaveHolds } from "../hold-return.ts";
 import type { Path } from "../../store/pointer.ts";
 
 /** A usual value that stands in for one is set by one click, here too. */
@@ -35,6 +36,7 @@ export function holdList(app: AppView): TemplateResult {
         const path: Path = field[0] === "layers" ? ["arrangements", app.arrangement, ...field] : field;
         const show = (event: Event): void => {
           event.preventDefault();
+          leaveHolds(app);
           app.showField(path);
         };
         const tag = tags.length === 0 ? "All" : shortTags(tags);

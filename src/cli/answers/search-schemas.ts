@@ -4,6 +4,7 @@ import type { CheckedJson } from "../../words/checked-json.ts";
 import {
   anything,
   CHECK,
+  CLASH,
   CLASHES,
   count,
   flag,
@@ -115,6 +116,7 @@ export const BOXES_ANSWER = object("What `boxes --json` prints.", {
         "direction?": number("Direction of the worst, counter-clockwise from +x.", "rad"),
       }),
       "clear?": number("How far off it stands in or hangs at what it does not as planned.", "m"),
+      "planned?": CLASH,
       lower: HEIGHT_MARGIN,
       higher: HEIGHT_MARGIN,
       "canopyCover?": number("How far off a box its canopy hides.", "m"),
