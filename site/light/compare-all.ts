@@ -1,4 +1,5 @@
-/** The refined light of every option of a study, one after another, for comparing them on one scale. */
+/** The refined light of every option of a study, one after another, for comparing them on one scale. Kept by the option's part of
+ * the document until that is another. */
 
 import { Cancelled, type Issue } from "../../src/app.ts";
 import type { Connection, LightAnswer, Running } from "../../src/workers/browser.ts";

@@ -1,5 +1,6 @@
 /**
- * Where studies are kept between visits: this browser's own database, and nowhere else.
+ * Where studies are kept between visits: this browser's own database. The last edit alone is put into the
+ * local storage first (autosave.ts), and nothing leaves the browser.
  *
  * Every save also leaves a version behind, thinned as it ages, so that a mistake noticed tomorrow can be taken
  * back. Two pages on one study never overwrite each other: the second to save goes on under a study of its own. Every question is

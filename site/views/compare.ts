@@ -1,4 +1,5 @@
-/** Compare: every option on one scale, ranked by verdict, by how far a target is missed and by evenness, and where two differ. */
+/** Compare: every option on one scale, ranked by verdict, by how far a target is missed, by what can be built and by evenness, and where two
+ * differ. */
 
 import { html, nothing, type TemplateResult } from "lit";
 import { arrangementLetters, ranked, type ResolvedStudy } from "../../src/app.ts";

@@ -1,8 +1,8 @@
 /**
  * Light in use from light as calculated: E = E_initial · dim · MF. Dimmer and maintenance factor come in here; the factor goes out again
- * here for what is asked of new light. By hand it stands only where the dimmer is what is sought (design/found-levels), where layers
+ * here for what is asked of new light. By hand it stands too where the dimmer is what is sought (design/found-levels), where layers
  * share a weight on the graphics processor (preview/light-cache), and for readings on site (design/verify, which takes the factor that they state,
- * and the page's own site/light/reading-points).
+ * and the page's own readings).
  */
 
 import type { Layer, Scene } from "./scene.ts";

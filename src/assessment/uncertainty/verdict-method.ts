@@ -1,9 +1,10 @@
 /**
- * The method by which every verdict is reached, whoever asks: the uncertainty of every input quantity is carried to the
+ * The method by which every verdict on calculated light is reached, whoever asks: the uncertainty of every input quantity is carried to the
  * figure, and the verdict follows from the probability that the truth reaches the target, at a stated confidence.
  *
  * A draft is of the same method with a bound on what it leaves out, so that its interval holds the full calculation's;
- * it calls a target met or missed only where the full calculation would.
+ * it calls a target met or missed only where the full calculation would. Light that was also measured on site has the bands of what is
+ * left unknown there (design/verify).
  */
 
 import type { Observer } from "../../diagnostics/cancelled.ts";
