@@ -1,5 +1,5 @@
-/** The refined light of every option of a study, one after another, for comparing them on one scale. Kept by the option's part of
- * the document until that is another. */
+/** The refined light of every option of a study, one after another, for comparing them on one scale. Kept until another
+ * document is compared. */
 
 import { Cancelled, type Issue } from "../../src/app.ts";
 import type { Connection, LightAnswer, Running } from "../../src/workers/browser.ts";

@@ -1,6 +1,6 @@
 /**
- * Bodies that come and go, as one calculation needs them, with their memory: a body that moves costs what touches it. A part is forgotten when
- * the engine's are that were last asked for as long ago.
+ * Bodies that come and go, as one calculation needs them, with their memory: a body that moves costs what touches it. Unused parts are
+ * kept for as many calculations as the engine keeps its own.
  *
  * | kept                                     | depends on                                                   |
  * | parts and pieces                         | the body in its place                                        |
