@@ -6,6 +6,7 @@ import type { LuminaireMoveDetail } from "../../../src/elements/shared/contract.
 import { openBrowser, PAINTED_BY_PROCESSOR, type TestBrowser } from "../../support/browser.ts";
 import type { TextOverlaps } from "./text-overlaps.ts";
 import { type ElementPages, serveElementPages } from "../../support/element-page.ts";
+import { poll } from "../../support/viewer.ts";
 
 let browser: TestBrowser;
 let pages: ElementPages;
@@ -153,7 +154,7 @@ describe("fields", () => {
     await given(0.9);
     expect(await field.inputValue()).toBe("850 mm");
     await field.blur();
-    await expect.poll(() => field.inputValue()).toBe("900 mm");
+    await poll(() => field.inputValue()).toBe("900 mm");
     const edits = await page.evaluate(() => (globalThis as unknown as { edits: unknown[] }).edits);
     expect(edits).toEqual([]);
   });
@@ -234,7 +235,7 @@ describe("the hand", () => {
     await page.locator("candlespan-plan [data-luminaire='0 1']").focus();
     await page.keyboard.press("ArrowRight");
     await page.keyboard.press("Shift+ArrowUp");
-    await expect.poll(async () => (await moves()).length).toBe(2);
+    await poll(async () => (await moves()).length).toBe(2);
     const [first, second] = await moves();
     expect(first).toMatchObject({
       layer: 0,
@@ -258,7 +259,7 @@ describe("the hand", () => {
     for (const key of ["ArrowRight", "ArrowRight", "ArrowUp"]) await page.keyboard.press(key);
     expect(await moves()).toEqual([]);
     await page.evaluate(() => Object.assign(globalThis, { pressed: true }));
-    await expect.poll(async () => (await moves()).length).toBe(3);
+    await poll(async () => (await moves()).length).toBe(3);
     const [first, second, third] = await moves();
     expect(second.from).toEqual(first.position);
     expect(third.from).toEqual(second.position);
@@ -279,7 +280,7 @@ describe("the hand", () => {
       await page.mouse.move(x, y);
       await page.mouse.down();
       for (const k of [0.5, 1]) await page.mouse.move(x + dx * k, y + dy * k);
-      await expect.poll(async () => (await moves()).length).toBe(2);
+      await poll(async () => (await moves()).length).toBe(2);
       const dragged = (await moves()).at(-1) as LuminaireMoveDetail;
       expect(dragged.phase).toBe("drag");
       expect(Math.hypot(...dragged.position.map((p, i) => p - dragged.from[i]))).toBeGreaterThan(0.05);
@@ -310,7 +311,7 @@ describe("the hand", () => {
     await page.locator("candlespan-elevation [data-luminaire='0 2']").click({ modifiers: ["Shift"] });
     await page.locator("candlespan-plan [data-luminaire='0 0']").focus();
     await page.keyboard.press("ArrowLeft");
-    await expect.poll(async () => (await moves()).length).toBe(1);
+    await poll(async () => (await moves()).length).toBe(1);
     const last = (await moves()).at(-1) as LuminaireMoveDetail;
     expect(last.moves.map((m) => m.index).sort()).toEqual([0, 2]);
     expect(last.name).toBe("move 2 luminaires");
