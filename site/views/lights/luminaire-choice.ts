@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import { oneSided, turnOf, upwardShare } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
 import { idOf } from "../../components/field-id.ts";
 import { readFiles } from "../../components/read-files.ts";
@@ -10,7 +11,6 @@ import { swapLuminaire } from "../../edits/luminaires.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 import { evidenceIn } from "../../light/scene-queries.ts";
 import { swapBy } from "../../light/swapped-light.ts";
-import { oneSided, turnOf, upwardShare } from "../../light/one-sided.ts";
 import { beforeAndAfter } from "./before-and-after.ts";
 
 /** No luminaire's name: none may hold a line break. */

@@ -1,9 +1,8 @@
 /** Which way a luminaire lights as it hangs, where one side gets more than the other. */
 
-import { degrees } from "../../src/app.ts";
-import type { LightAnswer } from "../../src/workers/browser.ts";
-
-type Placed = LightAnswer["scene"]["layers"][number]["luminaires"][number];
+import { luminousFlux } from "../photometry/luminous-flux.ts";
+import { degrees } from "../units/quantities.ts";
+import type { PlacedLuminaire } from "./placed-luminaire.ts";
 
 /** From this ratio of the two sides' flux it is worth a word; common practice, no source. */
 const ONE_SIDED = 1.25;
@@ -17,30 +16,18 @@ export interface OneSided {
 }
 
 /** How far a luminaire hung plumb is turned (°, 0 to 360). */
-export function turnOf({ frame: { rotation } }: Pick<Placed, "frame">): number {
+export function turnOf({ frame: { rotation } }: Pick<PlacedLuminaire, "frame">): number {
   return (Math.round(degrees(Math.atan2(rotation[1], rotation[0]))) + 360) % 360;
 }
 
 /** Least share of the flux that goes up and is worth a word; common practice, no source. */
 const UPWARD = 0.1;
 
-/** Share of its flux that a luminaire hung plumb sends above the horizon; undefined below a tenth, and as {@link oneSided} is. */
-export function upwardShare({ luminaire, frame: { rotation } }: Placed): number | undefined {
-  const { type, horizontal, vertical, intensity } = luminaire.distribution;
-  if (type !== "C" || Math.abs(rotation[8] - 1) > 1e-6) return undefined;
-  const planes = Math.max(1, horizontal.length - 1);
-  let [up, all] = [0, 0];
-  for (let h = 0; h < planes; h++) {
-    // Of irregular planes each counts by half the way to its neighbours.
-    const before = horizontal[h === 0 ? planes - 1 : h - 1] - (h === 0 ? 2 * Math.PI : 0);
-    const share = planes < 2 ? 1 : (horizontal[h + 1] - before) / 2;
-    for (let v = 0; v + 1 < vertical.length; v++) {
-      const flux = share * band(intensity, vertical, h * vertical.length, v);
-      all += flux;
-      if (vertical[v] > Math.PI / 2 - 1e-9) up += flux;
-    }
-  }
-  return all > 0 && up / all >= UPWARD ? up / all : undefined;
+/** Share of its flux that a luminaire hung plumb sends above the horizon; undefined below a tenth, and of one that is tilted or aimed. */
+export function upwardShare({ luminaire, frame: { rotation } }: PlacedLuminaire): number | undefined {
+  if (Math.abs(rotation[8] - 1) > 1e-6) return undefined;
+  const share = 1 - luminousFlux(luminaire.distribution).downwardShare;
+  return share >= UPWARD ? share : undefined;
 }
 
 /** Flux of one plane between two of its angles, by the trapezoid rule. */
@@ -50,7 +37,7 @@ function band(intensity: Float64Array, vertical: Float64Array, from: number, v: 
 }
 
 /** Undefined of what lights both sides alike, of one table that is not type C, and of what is tilted or aimed. */
-export function oneSided({ luminaire, frame: { rotation } }: Placed): OneSided | undefined {
+export function oneSided({ luminaire, frame: { rotation } }: PlacedLuminaire): OneSided | undefined {
   const { type, horizontal, vertical, intensity } = luminaire.distribution;
   if (type !== "C" || horizontal.length < 3 || Math.abs(rotation[8] - 1) > 1e-6) return undefined;
   // Halves to +x, +y, −x and −y of the room, by the trapezoid rule over the table's own angles.
