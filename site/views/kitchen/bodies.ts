@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
+import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 import { lengthField, numberField, textField } from "../../components/fields.ts";
 import { shareField } from "../../components/share-field.ts";
 import { lengthText } from "../../components/words.ts";
@@ -57,7 +58,7 @@ function bodyItem(app: AppView, body: RawBody, index: number): TemplateResult {
     html`<div class="fields">
         ${textField(app, { label: "Name", path: [...path, "name"], change: "rename" })}
         ${extent(0, "Along the room")} ${extent(1, "Across the room")} ${extent(2, "Height of it")}
-        ${place(0, "From left wall (3)")} ${place(1, "From near wall (0)")} ${place(2, "Above the floor")}
+        ${place(0, `From ${LEFT_WALL}`)} ${place(1, `From ${NEAR_WALL}`)} ${place(2, "Above the floor")}
         ${numberField(app, {
           label: "Turned by",
           path: [...path, "turn"],

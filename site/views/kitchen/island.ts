@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
+import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 import { choiceField, lengthField, numberField } from "../../components/fields.ts";
 import { capital } from "../../components/words.ts";
 import { metresOf, type RawLength } from "../../edits/raw-study.ts";
@@ -57,8 +58,8 @@ export function islandPart(app: AppView): TemplateResult {
       <details>
         <summary>Place, shape, overhang, levels</summary>
         <div class="fields">
-          ${lengthField(app, { label: "Middle, from left wall (3)", path: ["island", "centre", 0], change: "island from wall 3" })}
-          ${lengthField(app, { label: "Middle, from near wall (0)", path: ["island", "centre", 1], change: "island from wall 0" })}
+          ${lengthField(app, { label: `Middle, from ${LEFT_WALL}`, path: ["island", "centre", 0], change: "island from wall 3" })}
+          ${lengthField(app, { label: `Middle, from ${NEAR_WALL}`, path: ["island", "centre", 1], change: "island from wall 0" })}
           ${numberField(app, {
             label: "Turned by",
             path: ["island", "turn"],

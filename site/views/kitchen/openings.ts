@@ -8,10 +8,10 @@ import { freshName, metresOf, openingName, type RawOpening } from "../../edits/r
 import { wallLength } from "../../edits/room-contents.ts";
 import type { Json, Path } from "../../store/pointer.ts";
 import { item, openAdded, part } from "./part.ts";
-import { WALL_NAMES } from "./walls.ts";
+import { SHORT_WALL_NAMES, WALL_NAMES } from "./walls.ts";
 
 /** Where an opening's distance along its wall begins, by wall. */
-const FROM_WALL = ["left wall (3)", "near wall (0)", "right wall (1)", "far wall (2)"];
+const FROM_WALL = SHORT_WALL_NAMES.map((_, wall) => SHORT_WALL_NAMES.at(wall - 1));
 
 export function openingsPart(app: AppView): TemplateResult {
   const openings = app.study.room.openings ?? [];

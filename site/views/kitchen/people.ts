@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
+import { LEFT_WALL, NEAR_WALL } from "./walls.ts";
 import { choiceField, lengthField, numberField, textField } from "../../components/fields.ts";
 import { freshName, type RawPerson } from "../../edits/raw-study.ts";
 import type { Json, Path } from "../../store/pointer.ts";
@@ -45,8 +46,8 @@ function personItem(app: AppView, person: RawPerson, index: number): TemplateRes
     html`<div class="fields">
         ${textField(app, { label: "Name", path: [...path, "name"], change: "rename" })}
         ${lengthField(app, { label: "Height", path: [...path, "stature"], change: `${person.name} height`, fallback: 1.7 })}
-        ${lengthField(app, { label: "Feet, from left wall (3)", path: [...path, "at", 0], change: `${person.name} from wall 3` })}
-        ${lengthField(app, { label: "Feet, from near wall (0)", path: [...path, "at", 1], change: `${person.name} from wall 0` })}
+        ${lengthField(app, { label: `Feet, from ${LEFT_WALL}`, path: [...path, "at", 0], change: `${person.name} from wall 3` })}
+        ${lengthField(app, { label: `Feet, from ${NEAR_WALL}`, path: [...path, "at", 1], change: `${person.name} from wall 0` })}
         ${numberField(app, {
           label: "Facing",
           path: [...path, "facing"],

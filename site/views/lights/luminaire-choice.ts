@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { oneSided, turnOf, upwardShare } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
+import { SHORT_WALL_NAMES } from "../kitchen/walls.ts";
 import { idOf } from "../../components/field-id.ts";
 import { readFiles } from "../../components/read-files.ts";
 import { hangInOthers, type LayerPlace } from "../../edits/study-luminaires.ts";
@@ -61,9 +62,6 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
   </div>`;
 }
 
-/** As the floor plan numbers them. */
-const WALLS = ["near wall (0)", "right wall (1)", "far wall (2)", "left wall (3)"];
-
 /** That one side gets more of its light than the other, and the way round. */
 function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateResult | typeof nothing {
   const [placed] = app.light?.scene.layers[index]?.luminaires ?? [];
@@ -76,7 +74,7 @@ function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateRes
   const { times, towards, from } = side;
   const turn = (turnOf(placed) + 180) % 360;
   return html`${up}<p class="hint">
-    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes towards the ${WALLS[towards]} as towards the ${WALLS[from]}.
+    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes towards the ${SHORT_WALL_NAMES[towards]} as towards the ${SHORT_WALL_NAMES[from]}.
     ${
       layer.row === undefined
         ? nothing

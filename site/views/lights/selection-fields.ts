@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { readTypedLength } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
+import { LEFT_WALL, NEAR_WALL } from "../kitchen/walls.ts";
 import { remarkPart } from "../../components/fields.ts";
 import { typedValue } from "../../components/typed-value.ts";
 import { usualLengths } from "../../components/usual-lengths.ts";
@@ -50,7 +51,7 @@ function positionFields(app: AppView, key: LuminaireKey): TemplateResult {
   const light = app.light as NonNullable<AppView["light"]>;
   const placed = light.scene.layers[key.layer]?.luminaires[key.index];
   if (placed === undefined) return html``;
-  const names = ["From left wall (3)", "From near wall (0)", "Height of the light's centre"];
+  const names = [`From ${LEFT_WALL}`, `From ${NEAR_WALL}`, "Height of the light's centre"];
   return html`<div class="fields">
     ${[0, 1, 2].map((axis) => {
       const id = `place-${key.layer}-${key.index}-${axis}`;

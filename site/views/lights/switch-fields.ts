@@ -2,6 +2,7 @@
 
 import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
+import { LEFT_WALL, NEAR_WALL } from "../kitchen/walls.ts";
 import { idOf } from "../../components/field-id.ts";
 import { lengthField } from "../../components/fields.ts";
 import { addSwitch, removeSwitch } from "../../edits/switches.ts";
@@ -20,7 +21,7 @@ export function switchFields(app: AppView, layer: RawLayer, index: number): Temp
           change: `${layer.name}: switch ${i + 1}`,
         });
       return html`<div class="fields">
-        ${place(0, "left wall (3)")} ${place(1, "near wall (0)")}
+        ${place(0, LEFT_WALL)} ${place(1, NEAR_WALL)}
         <p class="row-of-actions"><button type="button" @click=${() =>
           app.edit(removeSwitch(app.study, app.arrangement, index, i))}>Remove switch ${i + 1}</button></p>
       </div>`;
