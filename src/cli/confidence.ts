@@ -1,4 +1,5 @@
-/** The probability of reaching a target from which on it counts as met: an option of every command that judges. */
+/** The probability of reaching a target from which on it counts as met: an option of the commands whose
+ * answer is a verdict. Drawings and papers state theirs at the usual one. */
 
 import { printable } from "../diagnostics/printable.ts";
 import { type Command, usageError } from "./command.ts";

@@ -1,4 +1,4 @@
-/** What every command takes that calculates a study's light, and the light it asks for. */
+/** What commands take that show the light of arrangements as they are (`check`, `isolux`, `handover`), and the light they ask for. */
 
 import { type ArrangementLight, arrangementLight, type LightOptions } from "../app/arrangement-light.ts";
 import type { OpenStudy } from "../app/open-document.ts";

@@ -1,5 +1,5 @@
-/** How large a file may be (bytes; MB are 10⁶), in one place for command line, page and readers. Real photometric texts of a whole sphere at
- * half a degree are below 2 MB; containers carry pictures and geometry too. */
+/** How large a file may be (bytes; MB are 10⁶), in one place for command line, page and readers; how long a text in it may be is bounded
+ * where it is read. Real photometric texts of a whole sphere at half a degree are below 2 MB; containers carry pictures and geometry too. */
 
 const MB = 1e6;
 
@@ -7,6 +7,8 @@ export const FILE_LIMITS = {
   study: 8 * MB,
   photometricText: 16 * MB,
   photometricArchive: 64 * MB,
+  /** What is unpacked of one, in all. */
+  unpacked: 48 * MB,
   /** Four records. */
   tiltFile: 1 * MB,
   /** A sign of more bytes is a photograph. */
@@ -17,7 +19,7 @@ export const FILE_LIMITS = {
   underlay: 20 * MB,
   /** The same inside a study's file: every version of the study that is kept holds it. */
   underlayInStudy: 1.5 * MB,
-  /** A page, script, font or picture of the viewer. */
+  /** A page, script, font or picture of the viewer; a font of the papers. */
   served: 16 * MB,
   /** A paper of a hand-over, and the list of what a folder holds. */
   paper: 256 * MB,

@@ -1,4 +1,5 @@
-/** The colours of every ink, by day and by evening: of paper, screen and page alike. */
+/** The colours of every ink on screen, by day and by evening, in drawings and page alike; print has its own, `PRINT` of
+ * paper/paper.ts. */
 
 import type { Ink } from "./drawing.ts";
 import { DARK_INK, LIGHT_INK } from "./light-scale.ts";

@@ -1,6 +1,6 @@
 /**
- * One arrangement of a study, resolved: everything has a place in metres and nothing is optional any more.
- * This is all the engine knows.
+ * One arrangement of a study, resolved: everything has a place in metres and every default is filled in. What is absent is not in
+ * this kitchen. This is all the engine knows.
  */
 
 import type { Mesh } from "../geometry/mesh.ts";

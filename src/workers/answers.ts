@@ -1,7 +1,7 @@
 /**
- * What a worker answers, host-free; the same functions on the main thread give the same bits. The study document is the
- * only state: a request carries the whole document (a few kilobytes), so no answer can depend on a message that was
- * lost; what is dear to compute is remembered in the workspace by what it depends on.
+ * What a worker answers, host-free; the same functions on the main thread give the same bits. Requests carry the whole
+ * document (a few kilobytes), so that no answer depends on an edit whose message was lost; the study's files alone are handed over
+ * before. What is dear to compute is remembered in the workspace by what it depends on.
  */
 
 import { type LightAnswer, type LightRequest, lightOfRequest } from "../app/light.ts";

@@ -191,7 +191,7 @@ function font(face: string): Uint8Array {
   } catch {
     throw notInstalled("dejavu-fonts-ttf");
   }
-  return orThrow(readBytes(path, 4_000_000));
+  return orThrow(readBytes(path, FILE_LIMITS.served));
 }
 
 /** What a package that papers need holds, or how to install it. */

@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { CandlespanError } from "../../diagnostics/candlespan-error.ts";
+import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Command, EXIT, type Io, usageError } from "../command.ts";
 import { exists, readBytes } from "../files.ts";
@@ -13,7 +14,7 @@ const VIEWER = fileURLToPath(new URL("../../../dist-site", import.meta.url));
 const VIEWER_CONFIG = fileURLToPath(new URL("../../../site/vite.config.ts", import.meta.url));
 
 function isBuilt(): boolean {
-  return readBytes(`${VIEWER}/index.html`, 1_000_000).ok;
+  return readBytes(`${VIEWER}/index.html`, FILE_LIMITS.served).ok;
 }
 
 /** Builds the viewer where its sources and the bundler are at hand; elsewhere nothing happens. */

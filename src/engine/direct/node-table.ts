@@ -9,6 +9,10 @@
  * stands still over two steps of the ladder. So the table knows the distribution's own narrowness and kinks, not only
  * the geometry; for Lambertian openings the tests hold it against the closed forms.
  *
+ * The table stands in for the five-times rule, by which the inverse-square law is taken from five times the opening's size on and
+ * the near field nearer: here that law is the lowest level, taken as soon as it holds the bound. On the axis of an even disc at five
+ * times its size it is 1 % high (tests/validation/direct-area-sources).
+ *
  * A level is good enough when h δS₀ + Σ|n_k| δS₁k ≤ bound · max(contribution, floor). Where the horizon cuts the
  * opening, only part of it sends light, in nodes that end at the horizon: the contribution is then taken as a
  * disc's visible moment ∫ max(0, x − t), and the level from the whole opening's errors against it.

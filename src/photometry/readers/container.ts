@@ -16,7 +16,7 @@ export interface ContainerLimits {
 export const DEFAULT_LIMITS: ContainerLimits = {
   entries: 4000,
   file: FILE_LIMITS.photometricText,
-  total: 48e6,
+  total: FILE_LIMITS.unpacked,
 };
 
 export type Container =
