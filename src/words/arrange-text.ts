@@ -18,7 +18,7 @@ import { unsettledSentences, verdictWords, zoneSentence } from "./arrangement-se
 import { checkedJson } from "./checked-json.ts";
 import { clashSentences } from "./clash-list.ts";
 import { settingsWords } from "./settings-text.ts";
-import { TEXT_WIDTH, table, wrapped } from "./table.ts";
+import { table, textLines } from "./table.ts";
 import { evennessText } from "./zone-text.ts";
 
 export interface ArrangeTextInput {
@@ -34,31 +34,27 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
   const lines: string[] = [
     printable(study.title),
     "",
-    ...wrapped(
+    ...textLines(
       `${candidates} rows compared by their light; ${promising} of them promise to meet every target${besides(proposals).length > 0 ? " on the island" : ""}, ${undominated} of which no other beats at everything; ${checked} checked in full.`,
-      TEXT_WIDTH,
     ),
   ];
   if (evenness > 0)
     lines.push(
-      ...wrapped(
+      ...textLines(
         `Proposed are rows with an evenness of at least ${evenness} over the whole top (--evenness), about the island's middle or where the row hangs as drawn.`,
-        TEXT_WIDTH,
       ),
     );
   if (asksNothing(proposals))
     lines.push(
       "",
-      ...wrapped(
+      ...textLines(
         "Nothing is asked of this study's light: no zone has a target, so no row can fall short. Give a zone a target to have rows judged.",
-        TEXT_WIDTH,
       ),
     );
   if (result.cutShort)
     lines.push(
-      ...wrapped(
+      ...textLines(
         "There were more rows than one search looks at: the greatest clearances were not tried. Fewer kinds, counts or shifts would let it see them all.",
-        TEXT_WIDTH,
       ),
     );
   if (proposals.length === 0) lines.push("", ...noRow(leftOut));
@@ -71,15 +67,11 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
       lines.push(
         "",
         `Nothing tried meets every target${evenness > 0 ? ` with an evenness of ${evenness}` : ""}. The nearest:`,
-        ...wrapped(
+        ...textLines(
           `What stops the first of them: ${whatStops(proposals[0], evenness, study.display.illuminance)}.`,
-          TEXT_WIDTH,
-          2,
           2,
         ),
-        ...beyondReach(proposals, study.display.illuminance).flatMap((words) =>
-          wrapped(words, TEXT_WIDTH, 2, 2),
-        ),
+        ...beyondReach(proposals, study.display.illuminance).flatMap((words) => textLines(words, 2)),
       );
     lines.push("", ...overview(study, proposals, step, evenness));
     for (const proposal of proposals) lines.push("", ...about(study, proposal));
@@ -89,22 +81,18 @@ export function arrangeText({ study, result, step, evenness }: ArrangeTextInput)
   if (names.length > 0) {
     lines.push("", "Left out");
     for (const { count, rows, why, all } of names)
-      lines.push(
-        ...wrapped(`${all ? "every row" : `${rows} rows`} of ${count}: ${printable(why)}`, TEXT_WIDTH, 2, 2),
-      );
+      lines.push(...textLines(`${all ? "every row" : `${rows} rows`} of ${count}: ${printable(why)}`, 2));
   }
   if (turnedDown.length > 0) {
     lines.push("", "Turned down when looked at closely");
-    for (const words of turnedDown.slice(0, 8)) lines.push(...wrapped(printable(words), TEXT_WIDTH, 2, 2));
+    for (const words of turnedDown.slice(0, 8)) lines.push(...textLines(printable(words), 2));
   }
   const unsettled = unsettledSentences(study);
-  if (unsettled.length > 0)
-    lines.push("", ...unsettled.flatMap((sentence) => wrapped(sentence, TEXT_WIDTH, 2)));
+  if (unsettled.length > 0) lines.push("", ...unsettled.flatMap((sentence) => textLines(sentence, 2, 0)));
   lines.push(
     "",
-    ...wrapped(
+    ...textLines(
       "Figures are predictions with a band. What hangs from a ceiling, and its wiring, is for licensed people and local codes.",
-      TEXT_WIDTH,
     ),
   );
   return `${lines.join("\n").trimEnd()}\n`;
@@ -132,7 +120,7 @@ function beyondReach(proposals: readonly Proposal[], unit: IlluminanceUnit): str
 
 function noRow(leftOut: SearchResult["leftOut"]): string[] {
   const why = stoppedBy(leftOut);
-  return wrapped(`No row can be hung within these constraints${why === "" ? "" : `: ${why}`}.`, TEXT_WIDTH);
+  return textLines(`No row can be hung within these constraints${why === "" ? "" : `: ${why}`}.`);
 }
 
 function overview(
@@ -166,11 +154,11 @@ function overview(
 
 function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
   const { document, reasons, assessment, skipOne, dimmed, unshifted } = proposal;
-  const lines = [printable(document.name, 80), ...wrapped(`Why: ${reasons.join("; ")}.`, TEXT_WIDTH, 2, 2)];
+  const lines = [printable(document.name, 80), ...textLines(`Why: ${reasons.join("; ")}.`, 2)];
   for (const clash of clashSentences(proposal.clashes, study.display.length))
-    lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
+    lines.push(...textLines(`HOLD ${clash}`, 2));
   for (const zone of assessment.zones)
-    lines.push(...wrapped(printable(zoneSentence(zone, study.display.illuminance), 400), TEXT_WIDTH, 2, 2));
+    lines.push(...textLines(printable(zoneSentence(zone, study.display.illuminance), 400), 2));
   const settings = settingsWords(
     proposal.scene,
     assessment.settings ?? [],
@@ -178,20 +166,18 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
     study.display.illuminance,
   );
   for (const { headline, zones } of settings) {
-    lines.push(...wrapped(printable(headline, 500), TEXT_WIDTH, 2, 2));
-    for (const zone of zones) lines.push(...wrapped(printable(zone, 500), TEXT_WIDTH, 4, 2));
+    lines.push(...textLines(printable(headline, 500), 2));
+    for (const zone of zones) lines.push(...textLines(printable(zone, 500), 4));
   }
   if (unshifted !== undefined)
     lines.push(
-      ...wrapped(
+      ...textLines(
         `The whole row is shifted off the joists; against the row unshifted: ${printable(unshifted.does, 400)}.`,
-        TEXT_WIDTH,
-        2,
         2,
       ),
     );
   if (skipOne !== undefined)
-    lines.push(...wrapped(`If you skip one: ${printable(skipOne.loses, 400)}.`, TEXT_WIDTH, 2, 2));
+    lines.push(...textLines(`If you skip one: ${printable(skipOne.loses, 400)}.`, 2));
   if (dimmed !== undefined) {
     const dims = document.layers.map(({ name }, l) => {
       const dim = dimmed.dims[l] ?? 1;
@@ -199,10 +185,8 @@ function about(study: ArrangeTextInput["study"], proposal: Proposal): string[] {
     });
     const { watts, unknownWatts } = dimmed.assessment.energy;
     lines.push(
-      ...wrapped(
+      ...textLines(
         `Enough light with ${dims.join(", ")}: ${powerFigure(watts, unknownWatts, "at least")} W, ${Math.round(100 * dimmed.saves)} % less power, still ${dimmed.assessment.verdict}.`,
-        TEXT_WIDTH,
-        2,
         2,
       ),
     );

@@ -17,7 +17,7 @@ import { verdictWords, zoneSentence } from "./arrangement-sentences.ts";
 import { checkedJson, zoneChecks } from "./checked-json.ts";
 import { clashesJson, clashSentences } from "./clash-list.ts";
 import { CLASH_KIND } from "./clash-words.ts";
-import { TEXT_WIDTH, table, wrapped } from "./table.ts";
+import { table, textLines } from "./table.ts";
 import { evennessText, verdictMark } from "./zone-text.ts";
 
 export interface BoxesTextInput extends BoxesFindings {
@@ -32,15 +32,11 @@ export function boxesText(input: BoxesTextInput): string {
   const lines = [
     printable(study.title),
     "",
-    ...wrapped(
+    ...textLines(
       `${sets.length} ${sets.length === 1 ? "set" : "sets"} of box positions tried with ${names}, each box up to ${say(error)} off: ${robust} of them promise to meet every target with any of the pendants${evenness > 0 ? `, with an evenness of at least ${evenness} over the whole top (--evenness)` : ""}.`,
-      TEXT_WIDTH,
     ),
     ...(checked.length > 0 && checked.every(({ assessment }) => assessment.verdict === "no target")
-      ? wrapped(
-          "Nothing is asked of this study's light: no zone has a target, so nothing can fall short.",
-          TEXT_WIDTH,
-        )
+      ? textLines("Nothing is asked of this study's light: no zone has a target, so nothing can fall short.")
       : []),
   ];
   const shown = sets.slice(0, 4);
@@ -79,30 +75,23 @@ export function boxesText(input: BoxesTextInput): string {
       const { verdict, zones } = assessment;
       const height = document.layers[input.layer]?.row?.clearance;
       lines.push(
-        ...wrapped(
+        ...textLines(
           `${verdictMark(verdict, clashes)} ${printable(document.name, 60)}${height === undefined ? "" : `, ${say(height)} above the top`}: ${formatIlluminance(average, study.display.illuminance)}, evenness ${evennessText(uniformity)}, ${verdict}.`,
-          TEXT_WIDTH,
-          2,
           2,
         ),
-        ...clashSentences(clashes, study.display.length).flatMap((clash) =>
-          wrapped(`HOLD ${clash}`, TEXT_WIDTH, 4, 2),
-        ),
+        ...clashSentences(clashes, study.display.length).flatMap((clash) => textLines(`HOLD ${clash}`, 4)),
         ...zones
           .filter((zone) => zone.verdict !== "meets" && zone.verdict !== "no target")
-          .flatMap((zone) =>
-            wrapped(printable(zoneSentence(zone, study.display.illuminance), 300), TEXT_WIDTH, 4, 2),
-          ),
+          .flatMap((zone) => textLines(printable(zoneSentence(zone, study.display.illuminance), 300), 4)),
       );
     });
   }
   lines.push("", `How far a box may be off: ${printable(input.scene.name, 60)}`);
-  lines.push(...input.rings.flatMap((ring) => wrapped(ringSentence(ring, input), TEXT_WIDTH, 2, 2)));
+  lines.push(...input.rings.flatMap((ring) => textLines(ringSentence(ring, input), 2)));
   lines.push(
     "",
-    ...wrapped(
+    ...textLines(
       "Boxes, their support and their wiring are for licensed people and local codes; finished faces, not studs, are measured from.",
-      TEXT_WIDTH,
     ),
   );
   return `${lines.join("\n").trimEnd()}\n`;
@@ -156,29 +145,21 @@ export function asBuiltText(
     `${printable(study.title)}: ${printable(scene.name, 60)}, as built`,
     "",
     `Planned: ${verdictWords(planned, clashes.planned)}. As built: ${verdictWords(built, clashes.built)}.`,
-    ...built.zones.flatMap((zone) => wrapped(printable(zoneSentence(zone, unit), 300), TEXT_WIDTH, 2, 2)),
+    ...built.zones.flatMap((zone) => textLines(printable(zoneSentence(zone, unit), 300), 2)),
     "",
   ];
   const tag = tagsOf(scene, layer);
   const { length } = study.display;
-  for (const clash of clashSentences(clashes.added, length))
-    lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
+  for (const clash of clashSentences(clashes.added, length)) lines.push(...textLines(`HOLD ${clash}`, 2));
   for (const { index, by } of overhangs)
     lines.push(
-      ...wrapped(
-        `${tag(index)} reaches ${formatLength(by, length)} beyond the edge of the top.`,
-        TEXT_WIDTH,
-        2,
-        2,
-      ),
+      ...textLines(`${tag(index)} reaches ${formatLength(by, length)} beyond the edge of the top.`, 2),
     );
   const kept = clashes.built.length - clashes.added.length;
   if (kept > 0)
     lines.push(
-      ...wrapped(
+      ...textLines(
         `${kept} ${kept === 1 ? "clash is" : "clashes are"} the plan's own: \`check\` names ${kept === 1 ? "it" : "them"}.`,
-        TEXT_WIDTH,
-        2,
         2,
       ),
     );
@@ -190,9 +171,9 @@ export function asBuiltText(
         : "Nothing the boxes' places have made worse.",
     );
   else if (remedy === undefined) lines.push("None of what was tried gives back the planned verdict:");
-  else lines.push(...wrapped(`The cheapest that gives it back: ${remedy.words}`, TEXT_WIDTH));
+  else lines.push(...textLines(`The cheapest that gives it back: ${remedy.words}`));
   for (const { words, assessment, restores } of remedies)
-    if (!restores) lines.push(...wrapped(`Not enough: ${words} (${assessment.verdict})`, TEXT_WIDTH, 2, 2));
+    if (!restores) lines.push(...textLines(`Not enough: ${words} (${assessment.verdict})`, 2));
   return `${lines.join("\n").trimEnd()}\n`;
 }
 

@@ -26,7 +26,7 @@ import { layerOffSentence, layerOffTitle, layerOffZones } from "./layers-off-tex
 import { methodText } from "./method-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { litSettingWords, settingsWords } from "./settings-text.ts";
-import { TEXT_WIDTH, wrapped, wrappedTable } from "./table.ts";
+import { TEXT_WIDTH, textLines, wrappedTable } from "./table.ts";
 import { workingEdgeSentence } from "./working-edge-text.ts";
 import { darkestPlace, verdictMark } from "./zone-text.ts";
 
@@ -53,7 +53,7 @@ export function checkText(
     if (findings !== undefined) lines.push(...(full ? findingsFull : findingsBrief)(findings, study.display));
     lines.push("");
     const shadows = bodyShadowLines(each.judged.bodyShadows ?? [], study.display);
-    if (shadows.length > 0) lines.push(...shadows.flatMap((line) => wrapped(line, TEXT_WIDTH, 2, 2)), "");
+    if (shadows.length > 0) lines.push(...shadows.flatMap((line) => textLines(line, 2)), "");
   }
   lines.push(...basis(study, inOrder, full));
   return `${lines.join("\n").trimEnd()}\n`;
@@ -63,18 +63,18 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
   const unit = study.display.illuminance;
   const lines = [printable(judged.scene.name)];
   const lit = litSettingWords(judged.scene, judged.assessment);
-  if (lit !== undefined) lines.push(...wrapped(printable(`Lit as in ${lit}.`, 500), TEXT_WIDTH, 2, 2));
+  if (lit !== undefined) lines.push(...textLines(printable(`Lit as in ${lit}.`, 500), 2));
   for (const clash of clashSentences(judged.clashes, study.display.length))
-    lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
+    lines.push(...textLines(`HOLD ${clash}`, 2));
   if (judged.clashes.length > 0)
     lines.push(
       "  (! beside a verdict: the light is enough, but what is on HOLD cannot be built as it is placed.)",
     );
   for (const zone of judged.assessment.zones) {
     const sentence = `${verdictMark(zone.verdict, judged.clashes)} ${printable(zoneSentence(zone, unit), 500)} Like ${familiarPlace(zone.statistics.average)}.`;
-    lines.push(...wrapped(sentence, TEXT_WIDTH, 2, 2));
+    lines.push(...textLines(sentence, 2));
     const aged = agedZone(judged.findings?.age, zone.name, unit);
-    if (aged !== undefined) lines.push(...wrapped(aged, TEXT_WIDTH, 4, 2));
+    if (aged !== undefined) lines.push(...textLines(aged, 4));
   }
   for (const { headline, zones } of settingsWords(
     judged.scene,
@@ -82,21 +82,20 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
     judged.clashes,
     unit,
   )) {
-    lines.push(...wrapped(printable(headline, 500), TEXT_WIDTH, 2, 2));
-    for (const zone of zones) lines.push(...wrapped(printable(zone, 500), TEXT_WIDTH, 4, 2));
+    lines.push(...textLines(printable(headline, 500), 2));
+    for (const zone of zones) lines.push(...textLines(printable(zone, 500), 4));
   }
   for (const off of judged.assessment.layersOff ?? [])
     if (full) {
-      lines.push(...wrapped(printable(`${layerOffTitle(off)}:`, 200), TEXT_WIDTH, 2, 2));
-      for (const zone of layerOffZones(off, unit))
-        lines.push(...wrapped(printable(zone, 500), TEXT_WIDTH, 4, 2));
-    } else lines.push(...wrapped(printable(layerOffSentence(off, unit), 500), TEXT_WIDTH, 2, 2));
+      lines.push(...textLines(printable(`${layerOffTitle(off)}:`, 200), 2));
+      for (const zone of layerOffZones(off, unit)) lines.push(...textLines(printable(zone, 500), 4));
+    } else lines.push(...textLines(printable(layerOffSentence(off, unit), 500), 2));
   const overHob = overHobSentence(judged.scene);
-  if (overHob !== undefined) lines.push(...wrapped(overHob, TEXT_WIDTH, 2));
+  if (overHob !== undefined) lines.push(...textLines(overHob, 2, 0));
   const patchy = patchyRemark(judged.assessment);
-  if (patchy !== undefined) lines.push(...wrapped(printable(patchy, 500), TEXT_WIDTH, 2));
+  if (patchy !== undefined) lines.push(...textLines(printable(patchy, 500), 2, 0));
   const openings = uncertainOpenings(judged.scene, judged.assessment, unit);
-  if (openings !== undefined) lines.push(...wrapped(printable(openings, 800), TEXT_WIDTH, 2, 2));
+  if (openings !== undefined) lines.push(...textLines(printable(openings, 800), 2));
   const plane = judged.scene.planes[top];
   const assessed = judged.assessment.planes[top];
   const place = plane === undefined ? undefined : darkestPlace(plane, assessed.illuminance);
@@ -104,7 +103,7 @@ function zones(study: ResolvedStudy, { judged, top }: Ranked, full: boolean): st
     lines.push(`  The darkest spot is ${place}: ${formatIlluminance(assessed.statistics.minimum, unit)}.`);
   const edge = workingEdge(judged.scene, judged.assessment);
   if (edge !== undefined)
-    lines.push(...wrapped(printable(workingEdgeSentence(edge, study.display), 300), TEXT_WIDTH, 2, 2));
+    lines.push(...textLines(printable(workingEdgeSentence(edge, study.display), 300), 2));
   if (full)
     for (const assessedPlane of judged.assessment.zones.map(({ plane: name }) => name))
       lines.push(...spread(study, judged, assessedPlane));
@@ -126,20 +125,18 @@ function spread(study: ResolvedStudy, { scene, assessment }: JudgedArrangement, 
     ends === undefined
       ? ""
       : `; along its middle the ends have ${Math.round(100 * ends[0])} % and ${Math.round(100 * ends[1])} % of the middle third`;
-  return wrapped(
+  return textLines(
     printable(
       `${name} changes by at most ${formatIlluminance(steepest.value, unit)} in ${formatLength(0.1, study.display.length)}${along}.`,
       300,
     ),
-    TEXT_WIDTH,
-    2,
     2,
   );
 }
 
 /** What a file contradicts itself about, and nobody settled. */
 function unsettled(study: Pick<ResolvedStudy, "warnings">): string[] {
-  return unsettledSentences(study).flatMap((sentence) => wrapped(sentence, TEXT_WIDTH, 2, 2));
+  return unsettledSentences(study).flatMap((sentence) => textLines(sentence, 2));
 }
 
 function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): string[] {
@@ -161,31 +158,23 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
   const maintenance = [...new Set(scenes.map((scene) => scene.maintenance))].map((m) => m.toFixed(2));
   lines.push(
     `  Maintained values: maintenance factor ${maintenance.join(", ")}. Night only, no daylight.`,
-    ...methods(ranked).flatMap((words) => wrapped(words, TEXT_WIDTH, 2)),
+    ...methods(ranked).flatMap((words) => textLines(words, 2, 0)),
   );
   const sources = new Set(
     ranked.flatMap(({ judged }) =>
       judged.assessment.zones.flatMap((zone) => zone.checks.map((check) => check.source)),
     ),
   );
-  for (const source of sources)
-    lines.push(...wrapped(`Target from: ${printable(source)}.`, TEXT_WIDTH, 2, 2));
+  for (const source of sources) lines.push(...textLines(`Target from: ${printable(source)}.`, 2));
   if (sources.size > 0) {
     const range = publishedRangeWords("worktop", unit);
-    lines.push(
-      ...wrapped(
-        `Published figures for a worktop disagree, ${range}; --targets lists them.`,
-        TEXT_WIDTH,
-        2,
-        2,
-      ),
-    );
+    lines.push(...textLines(`Published figures for a worktop disagree, ${range}; --targets lists them.`, 2));
   }
   const quarrels = quarrelsWords(
     ranked.flatMap(({ judged }) => judged.findings ?? []),
     full,
   );
-  if (quarrels !== undefined) lines.push(...wrapped(quarrels, TEXT_WIDTH, 2, 2));
+  if (quarrels !== undefined) lines.push(...textLines(quarrels, 2));
   const count = study.defaults.length;
   if (count > 0 && !full)
     lines.push(`  Typical values stood in for ${count} the study does not give; --full lists them.`);
@@ -193,18 +182,17 @@ function basis(study: ResolvedStudy, ranked: readonly Ranked[], full: boolean): 
     lines.push(`  Typical values stood in for ${count} the study does not give:`);
     for (const { path, value, why } of study.defaults)
       lines.push(
-        ...wrapped(
+        ...textLines(
           printable(`${path} = ${briefValue(path, value, study.display, 40)} (${why})`, 300),
-          TEXT_WIDTH,
           4,
+          0,
         ),
       );
   }
   lines.push(
     "",
-    ...wrapped(
+    ...textLines(
       "Figures are predictions with a band, not a guarantee. Wiring, box support, weight and heat above a hob are for licensed people and local codes.",
-      TEXT_WIDTH,
     ),
   );
   return lines;

@@ -11,7 +11,7 @@ import { costGapWords } from "./cost-words.ts";
 import { findingsSections, heightsWords } from "./findings-sections.ts";
 import { sharedConcerns, type Units } from "./person-words.ts";
 import { ruleFigure } from "./rule-figure.ts";
-import { TEXT_WIDTH, table, wrapped } from "./table.ts";
+import { table, textLines } from "./table.ts";
 import { evennessText } from "./zone-text.ts";
 
 /** Long names of studies stay readable. */
@@ -20,7 +20,7 @@ const LONGEST = 500;
 /** At most a line each on eyes and heads, rules, and what needs looking after. */
 export function findingsBrief({ people, cards, load, cost, row }: Findings, units: Units): string[] {
   const lines: string[] = [];
-  const say = (words: string) => lines.push(...wrapped(printable(words, LONGEST), TEXT_WIDTH, 2, 2));
+  const say = (words: string) => lines.push(...textLines(printable(words, LONGEST), 2));
   const concerns = sharedConcerns(people, units);
   for (const { people: names, words } of concerns) say(`For ${listed(names)}: ${words}.`);
   if (concerns.length === 0 && people.length > 0)
@@ -49,8 +49,8 @@ export function findingsFull(findings: Findings, units: Units): string[] {
   const sections = findingsSections(findings, units);
   const lines: string[] = [];
   for (const { heading, sentences, table: figures } of sections) {
-    lines.push(...wrapped(printable(heading, 80), TEXT_WIDTH, 2, 2));
-    for (const sentence of sentences) lines.push(...wrapped(printable(sentence, LONGEST), TEXT_WIDTH, 4, 2));
+    lines.push(...textLines(printable(heading, 80), 2));
+    for (const sentence of sentences) lines.push(...textLines(printable(sentence, LONGEST), 4));
     if (figures !== undefined) {
       const rows = figures.rows.map((row) => row.map((cell) => printable(cell, 32)));
       lines.push(...table(rows, 4, figures.left));
@@ -71,10 +71,8 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
   const applying = cards.filter(({ outcome }) => outcome !== "does not apply");
   if (applying.length === 0) return [];
   const lines = [
-    ...wrapped(
+    ...textLines(
       "Rules of thumb (✓ agrees, ↓ below, ↑ above what it allows). They inform; no verdict rests on them. Light on the whole top if followed, by superposition of what was calculated.",
-      TEXT_WIDTH,
-      2,
       2,
     ),
   ];
@@ -91,12 +89,7 @@ function rules(cards: readonly GuidelineCard[], units: Units): string[] {
     const against =
       card.contradicts.length === 0 ? "" : ` Contradicts ${card.contradicts.length} of the others.`;
     lines.push(
-      ...wrapped(
-        `${MARK[card.outcome]} ${card.rule}${asks}${light}${against} [${sourceOf(card)}]`,
-        TEXT_WIDTH,
-        4,
-        2,
-      ),
+      ...textLines(`${MARK[card.outcome]} ${card.rule}${asks}${light}${against} [${sourceOf(card)}]`, 4),
     );
   }
   return lines;

@@ -5,7 +5,7 @@ import { printable } from "../diagnostics/printable.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminanceValue } from "../units/illuminance-text.ts";
-import { TEXT_WIDTH, table, wrapped } from "./table.ts";
+import { table, textLines } from "./table.ts";
 import { evennessText } from "./zone-text.ts";
 
 /** One shade as clear, frosted, opal and solid, side by side. */
@@ -51,5 +51,5 @@ export function shadeComparisonText(
     "Finishes are typical values and the light is known to ±22 % (engineering defaults, no source); view taken is our own construction.",
     ...results.flatMap(({ name: variant, unlit }) => (unlit === undefined ? [] : [`${variant}: ${unlit}`])),
   ];
-  return `${[...table(rows), "", ...notes.flatMap((note) => wrapped(note, TEXT_WIDTH))].join("\n")}\n`;
+  return `${[...table(rows), "", ...notes.flatMap((note) => textLines(note))].join("\n")}\n`;
 }

@@ -9,7 +9,7 @@ import { powerFigure } from "../units/power-text.ts";
 import { verdictWords } from "./arrangement-sentences.ts";
 import { checkedJson } from "./checked-json.ts";
 import { clashSentences } from "./clash-list.ts";
-import { TEXT_WIDTH, wrapped } from "./table.ts";
+import { textLines } from "./table.ts";
 import { evennessText, figureText } from "./zone-text.ts";
 
 export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swapped: Substitution): string {
@@ -18,29 +18,27 @@ export function swapText(study: Pick<ResolvedStudy, "title" | "display">, swappe
   const lines = [
     printable(study.title),
     "",
-    ...wrapped(
+    ...textLines(
       `${printable(instead.name, 60)} in place of ${printable(planned.name, 60)} in ${printable(layer, 60)}: ${printable(differs.join(", "), 200)}.`,
-      TEXT_WIDTH,
     ),
     `Verdict ${verdictWords(before.assessment, before.clashes)} → ${verdictWords(after.assessment, after.clashes)}; evenness ${evennessText(before.uniformity)} → ${evennessText(after.uniformity)}; ${powerOf(before)} W → ${powerOf(after)} W`,
   ];
-  for (const { message } of placement) lines.push(...wrapped(printable(message, 300), TEXT_WIDTH, 2, 2));
+  for (const { message } of placement) lines.push(...textLines(printable(message, 300), 2));
   for (const clash of clashSentences(after.clashes, study.display.length))
-    lines.push(...wrapped(`HOLD ${clash}`, TEXT_WIDTH, 2, 2));
+    lines.push(...textLines(`HOLD ${clash}`, 2));
   for (const { zone, before: was, after: is, check } of changes) {
     const value = ({ quantity, value: figure }: Check): string => figureText(quantity, figure, unit);
     const figures = check === undefined ? "" : ` (${value(check.before)} → ${value(check.after)})`;
-    lines.push(...wrapped(`${printable(zone, 60)}: ${was} → ${is}${figures}`, TEXT_WIDTH, 2, 2));
+    lines.push(...textLines(`${printable(zone, 60)}: ${was} → ${is}${figures}`, 2));
   }
   const least = reliances(before.scene, before.assessment).find(
     ({ luminaire }) => luminaire.name === planned.name,
   )?.least;
-  lines.push("", ...wrapped(printable(order, 600), TEXT_WIDTH));
+  lines.push("", ...textLines(printable(order, 600)));
   if (least !== undefined)
     lines.push(
-      ...wrapped(
+      ...textLines(
         `Any other of the same distribution needs at least ${leastFlux(least.flux, planned.flux)} lm each, for ${printable(least.zone, 60)}.`,
-        TEXT_WIDTH,
       ),
     );
   return `${lines.join("\n").trimEnd()}\n`;

@@ -56,6 +56,11 @@ export function wrapped(words: string, width: number, indent = 0, hang = 0): str
   return lines.map((text, i) => " ".repeat(indent + (i > 0 ? hang : 0)) + text);
 }
 
+/** Words of a text for a terminal; lines after the first stand `hang` further in. */
+export function textLines(words: string, indent = 0, hang = indent === 0 ? 0 : 2): string[] {
+  return wrapped(words, TEXT_WIDTH, indent, hang);
+}
+
 // Letters, not code units; wide scripts would need a table of their own and only shift a column.
 function columns(words: string): number {
   return Array.from(words).length;

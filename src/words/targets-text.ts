@@ -3,7 +3,7 @@
 import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
-import { TEXT_WIDTH, wrapped } from "./table.ts";
+import { textLines } from "./table.ts";
 
 /** What `check --targets` prints: every published target by id, with its source and how it is known. */
 export function targetsText(): string {
@@ -37,18 +37,17 @@ export function targetsText(): string {
     const ids = PUBLISHED_TARGETS.filter((target) => target.source === source);
     const notes = [...new Set(ids.flatMap((target) => target.note ?? []))];
     lines.push(
-      ...wrapped(
+      ...textLines(
         `${ids.map((target) => target.id).join(", ")}: ${source}. ${notes.join(" ")}`.trim(),
-        TEXT_WIDTH,
         2,
+        0,
       ),
     );
   }
   lines.push(
     "",
-    ...wrapped(
+    ...textLines(
       `They disagree: for a worktop ${publishedRangeWords("worktop", "lx")}. "secondary" = quoted by another text, "from memory" = not looked up; confirm either before a contract rests on it.`,
-      TEXT_WIDTH,
     ),
   );
   return `${lines.join("\n")}\n`;

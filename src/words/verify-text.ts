@@ -12,7 +12,7 @@ import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import { formatIlluminance, formatIlluminanceValue } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
-import { TEXT_WIDTH, table, wrapped } from "./table.ts";
+import { table, textLines } from "./table.ts";
 import { VERDICT_MARK } from "./zone-text.ts";
 
 export interface VerifyTextInput {
@@ -31,22 +31,17 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
   const lines = [
     `${printable(study.title)}: ${printable(scene.name)}`,
     "",
-    ...wrapped(
-      `${agreement(agree, compared.length)} with the prediction within what each may be off.`,
-      TEXT_WIDTH,
-    ),
-    ...wrapped(
+    ...textLines(`${agreement(agree, compared.length)} with the prediction within what each may be off.`),
+    ...textLines(
       `Readings as far off as these, all together, come by chance ${chanceWords(chance)} where nothing is wrong.`,
-      TEXT_WIDTH,
     ),
-    ...wrapped(
+    ...textLines(
       maintenance === 1
         ? `Predicted is new, clean light; papers state aged light (× ${scene.maintenance.toFixed(2)}): for that, --maintenance aged.`
         : `Predicted is light with ${maintenance.toFixed(2)} of it left by age and dirt; for new, clean light, --maintenance 1.`,
-      TEXT_WIDTH,
     ),
     ...(background > 0
-      ? wrapped(`${formatIlluminance(background, unit)} with everything off was taken from each.`, TEXT_WIDTH)
+      ? textLines(`${formatIlluminance(background, unit)} with everything off was taken from each.`)
       : []),
     "",
     ...table(
@@ -69,7 +64,7 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
     "What is wrong",
     ...(faults.length === 0
       ? ["  Nothing the readings point to."]
-      : faults.flatMap((fault) => wrapped(faultSentence(fault, input()), TEXT_WIDTH, 2, 2))),
+      : faults.flatMap((fault) => textLines(faultSentence(fault, input()), 2))),
     "",
     "What the readings teach (1.00 is what was expected)",
     ...table(
@@ -88,18 +83,17 @@ export function verifyText({ study, scene, verification }: VerifyTextInput): str
   if (isUnexplained)
     lines.push(
       "",
-      ...wrapped(
+      ...textLines(
         "Nothing is said of the zones: what was predicted is not what was read, and nothing explains why.",
-        TEXT_WIDTH,
       ),
     );
   if (zones.length > 0) {
     lines.push("", "The zones, with what was learnt");
-    for (const zone of zones) lines.push(...wrapped(zoneWords(zone, study), TEXT_WIDTH, 2, 2));
+    for (const zone of zones) lines.push(...textLines(zoneWords(zone, study), 2));
   }
   if (open.length > 0) {
     lines.push("", "What stays open");
-    for (const words of open) lines.push(...wrapped(printable(words, 300), TEXT_WIDTH, 2, 2));
+    for (const words of open) lines.push(...textLines(printable(words, 300), 2));
   }
   return `${lines.join("\n").trimEnd()}\n`;
 
