@@ -25,6 +25,19 @@ export function csvLine(values: readonly (string | number)[]): string {
   return `${values.map(csvCell).join(",")}\r\n`;
 }
 
+/** A table with a line of titles: what stands in each column, by its title; nothing where a row has none of it. */
+export function csvTable<R>(
+  rows: readonly R[],
+  columns: Readonly<Record<string, (row: R) => string | number | undefined>>,
+): string {
+  const cells = Object.values(columns);
+  return [
+    BYTE_ORDER_MARK,
+    csvLine(Object.keys(columns)),
+    ...rows.map((row) => csvLine(cells.map((cell) => cell(row) ?? ""))),
+  ].join("");
+}
+
 /** Every point of every plane: place (m), total, and the direct and interreflected light of each layer (lx),
  * dimmed and maintained. `assessment.planes` follow the scene's order. */
 export function illuminanceCsv(scene: Scene, assessment: ArrangementAssessment): string {

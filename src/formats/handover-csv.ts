@@ -9,216 +9,119 @@ import { chosenOption, type Handover, handoverWords } from "../papers/handover.t
 import { scheduleRows } from "../papers/schedule-sheet.ts";
 import { setOutHolds } from "../papers/set-out/holds.ts";
 import { degrees } from "../units/quantities.ts";
-import { BYTE_ORDER_MARK, csvLine } from "./csv.ts";
+import { csvTable } from "./csv.ts";
 
 /** One line a box, in the set-out sheet's order. */
 export function boxesCsv(handover: Handover, setOut: SetOut): string {
-  const { scene } = chosenOption(handover);
+  const { layers } = chosenOption(handover).scene;
+  const words = handoverWords(handover);
   // A no-break space is for paper; a spreadsheet takes it for a letter.
-  const printed = (metres: number): string =>
-    handoverWords(handover).length(metres).replaceAll("\u00a0", " ");
-  const lines = [
-    BYTE_ORDER_MARK,
-    csvLine([
-      "box",
-      "type",
-      "luminaire",
-      "layer",
-      "circuit",
-      "kind",
-      "x from wall 3 (m)",
-      "y from wall 0 (m)",
-      "ceiling above floor (m)",
-      "drop (m)",
-      "body (m)",
-      "lower edge above floor (m)",
-      "lower edge above top (m)",
-      "x as printed",
-      "y as printed",
-      "drop as printed",
-      "lower edge above floor as printed",
-      "weight (kg)",
-      "canopy (m)",
-      "suspension",
-      "turn (°)",
-      "tilt (°)",
-      "spin (°)",
-      "aim x (m)",
-      "aim y (m)",
-      "aim z (m)",
-      "hold",
-      "suspensions x y (m)",
-      "feed x (m)",
-      "feed y (m)",
-      "suspensions assumed",
-      "cord to cut (m)",
-      "middle x (m)",
-      "middle y (m)",
-    ]),
-  ];
-  const held = setOutHolds(handover, setOut, handoverWords(handover));
-  for (const box of setOut.boxes) {
-    const layer = scene.layers[box.layer];
-    const { luminaire, heights: h } = box;
-    lines.push(
-      csvLine([
-        box.tag,
-        box.type,
-        luminaire.name,
-        layer.name,
-        layer.circuit ?? "",
-        box.kind,
-        figure(box.at[0]),
-        figure(box.at[1]),
-        figure(box.ceiling),
-        h === undefined ? "" : figure(h.drop),
-        h === undefined ? "" : figure(h.body),
-        h === undefined ? "" : figure(h.bottom),
-        h?.overTop === true ? figure(h.gap) : "",
-        printed(box.x),
-        printed(box.y),
-        h === undefined ? "" : printed(h.drop),
-        h === undefined ? "" : printed(h.bottom),
-        luminaire.weight ?? "",
-        luminaire.canopy?.diameter ?? "",
-        luminaire.suspension ?? "",
-        angle(box.orientation.turn),
-        angle(box.orientation.tilt),
-        angle(box.orientation.spin),
-        ...(box.aim === undefined ? ["", "", ""] : box.aim.map(figure)),
-        held
-          .filter(({ tags }) => tags.includes(box.tag))
-          .map(({ words }) => words.replaceAll("\u00a0", " "))
-          .join(" "),
-        box.suspensions?.points.map((at) => at.map(figure).join(" ")).join("; ") ?? "",
-        ...(box.suspensions?.feed.map(figure) ?? ["", ""]),
-        box.suspensions?.assumed === true ? "assumed" : "",
-        h === undefined || luminaire.suspension === undefined || luminaire.suspension === "rod"
-          ? ""
-          : figure(cordLength(h.drop, handover.unit)),
-        ...box.middle.map(figure),
-      ]),
-    );
-  }
-  return lines.join("");
+  const plain = (text: string): string => text.replaceAll("\u00a0", " ");
+  const printed = (metres: number | undefined): string =>
+    metres === undefined ? "" : plain(words.length(metres));
+  const held = setOutHolds(handover, setOut, words);
+  return csvTable(setOut.boxes, {
+    box: ({ tag }) => tag,
+    type: ({ type }) => type,
+    luminaire: ({ luminaire }) => luminaire.name,
+    layer: ({ layer }) => layers[layer].name,
+    circuit: ({ layer }) => layers[layer].circuit,
+    kind: ({ kind }) => kind,
+    "x from wall 3 (m)": ({ at }) => figure(at[0]),
+    "y from wall 0 (m)": ({ at }) => figure(at[1]),
+    "ceiling above floor (m)": ({ ceiling }) => figure(ceiling),
+    "drop (m)": ({ heights }) => figure(heights?.drop),
+    "body (m)": ({ heights }) => figure(heights?.body),
+    "lower edge above floor (m)": ({ heights }) => figure(heights?.bottom),
+    "lower edge above top (m)": ({ heights }) => figure(heights?.overTop === true ? heights.gap : undefined),
+    "x as printed": ({ x }) => printed(x),
+    "y as printed": ({ y }) => printed(y),
+    "drop as printed": ({ heights }) => printed(heights?.drop),
+    "lower edge above floor as printed": ({ heights }) => printed(heights?.bottom),
+    "weight (kg)": ({ luminaire }) => luminaire.weight,
+    "canopy (m)": ({ luminaire }) => luminaire.canopy?.diameter,
+    suspension: ({ luminaire }) => luminaire.suspension,
+    "turn (°)": ({ orientation }) => angle(orientation.turn),
+    "tilt (°)": ({ orientation }) => angle(orientation.tilt),
+    "spin (°)": ({ orientation }) => angle(orientation.spin),
+    "aim x (m)": ({ aim }) => figure(aim?.[0]),
+    "aim y (m)": ({ aim }) => figure(aim?.[1]),
+    "aim z (m)": ({ aim }) => figure(aim?.[2]),
+    hold: ({ tag }) =>
+      held.flatMap(({ tags, words: flag }) => (tags.includes(tag) ? [plain(flag)] : [])).join(" "),
+    "suspensions x y (m)": ({ suspensions }) =>
+      suspensions?.points.map((at) => at.map(figure).join(" ")).join("; "),
+    "feed x (m)": ({ suspensions }) => figure(suspensions?.feed[0]),
+    "feed y (m)": ({ suspensions }) => figure(suspensions?.feed[1]),
+    "suspensions assumed": ({ suspensions }) => (suspensions?.assumed === true ? "assumed" : ""),
+    "cord to cut (m)": ({ heights, luminaire: { suspension } }) =>
+      heights === undefined || suspension === undefined || suspension === "rod"
+        ? ""
+        : figure(cordLength(heights.drop, handover.unit)),
+    "middle x (m)": ({ middle }) => figure(middle[0]),
+    "middle y (m)": ({ middle }) => figure(middle[1]),
+  });
 }
 
 /** One line a luminaire type, in the schedule's order. */
 export function luminairesCsv(handover: Handover): string {
-  const lines = [
-    BYTE_ORDER_MARK,
-    csvLine([
-      "type",
-      "luminaire",
-      "count",
-      "flux (lm)",
-      "rated flux (lm)",
-      "power (W)",
-      "marked power (W)",
-      "colour temperature (K)",
-      "colour rendering (Ra)",
-      "beam at half (degrees)",
-      "length (m)",
-      "width (m)",
-      "height (m)",
-      "weight (kg)",
-      "canopy (m)",
-      "suspension",
-      "finish",
-      "colour",
-      "maker",
-      "order number",
-      "lamp",
-      "base",
-      "driver",
-      "dimming",
-      "price",
-      "light known from",
-      "source",
-      "lamp shape",
-      "lamp flux (lm)",
-      "lamp power (W)",
-      "lamps each",
-    ]),
-  ];
-  for (const { type, luminaire: l, count, beam, size } of scheduleRows(handover)) {
-    const lamp = handover.lamps.get(l.name);
-    lines.push(
-      csvLine([
-        type,
-        l.name,
-        count,
-        figure(l.flux),
-        l.ratedFlux === undefined ? "" : figure(l.ratedFlux),
-        l.watts === undefined ? "" : figure(l.watts),
-        l.markedWatts === undefined ? "" : figure(l.markedWatts),
-        l.cct ?? "",
-        l.cri ?? "",
-        beam === undefined ? "" : Number(degrees(beam).toFixed(1)),
-        ...size.map(figure),
-        l.weight === undefined ? "" : figure(l.weight),
-        l.canopy?.diameter ?? "",
-        l.suspension ?? "",
-        l.finish ?? "",
-        l.colour ?? "",
-        printable(l.maker ?? ""),
-        l.order ?? "",
-        l.lamp ?? "",
-        l.base ?? "",
-        l.driver ?? "",
-        l.dimming ?? "",
-        l.price ?? "",
-        EVIDENCE[l.evidence].words,
-        l.origin,
-        lamp?.shape ?? "",
-        lamp?.flux ?? "",
-        lamp?.watts ?? "",
-        lamp === undefined ? "" : (lamp.count ?? 1),
-      ]),
-    );
-  }
-  return lines.join("");
+  const rows = scheduleRows(handover).map((row) => ({
+    ...row,
+    lamp: handover.lamps.get(row.luminaire.name),
+  }));
+  return csvTable(rows, {
+    type: ({ type }) => type,
+    luminaire: ({ luminaire }) => luminaire.name,
+    count: ({ count }) => count,
+    "flux (lm)": ({ luminaire }) => figure(luminaire.flux),
+    "rated flux (lm)": ({ luminaire }) => figure(luminaire.ratedFlux),
+    "power (W)": ({ luminaire }) => figure(luminaire.watts),
+    "marked power (W)": ({ luminaire }) => figure(luminaire.markedWatts),
+    "colour temperature (K)": ({ luminaire }) => luminaire.cct,
+    "colour rendering (Ra)": ({ luminaire }) => luminaire.cri,
+    "beam at half (degrees)": ({ beam }) =>
+      beam === undefined ? undefined : Number(degrees(beam).toFixed(1)),
+    "length (m)": ({ size }) => figure(size[0]),
+    "width (m)": ({ size }) => figure(size[1]),
+    "height (m)": ({ size }) => figure(size[2]),
+    "weight (kg)": ({ luminaire }) => figure(luminaire.weight),
+    "canopy (m)": ({ luminaire }) => luminaire.canopy?.diameter,
+    suspension: ({ luminaire }) => luminaire.suspension,
+    finish: ({ luminaire }) => luminaire.finish,
+    colour: ({ luminaire }) => luminaire.colour,
+    maker: ({ luminaire }) => printable(luminaire.maker ?? ""),
+    "order number": ({ luminaire }) => luminaire.order,
+    lamp: ({ luminaire }) => luminaire.lamp,
+    base: ({ luminaire }) => luminaire.base,
+    driver: ({ luminaire }) => luminaire.driver,
+    dimming: ({ luminaire }) => luminaire.dimming,
+    price: ({ luminaire }) => luminaire.price,
+    "light known from": ({ luminaire }) => EVIDENCE[luminaire.evidence].words,
+    source: ({ luminaire }) => luminaire.origin,
+    "lamp shape": ({ lamp }) => lamp?.shape,
+    "lamp flux (lm)": ({ lamp }) => lamp?.flux,
+    "lamp power (W)": ({ lamp }) => lamp?.watts,
+    "lamps each": ({ lamp }) => lamp && (lamp.count ?? 1),
+  });
 }
 
 /** One line a layer: circuit, load, dimmer, leg and switches. */
 export function circuitsCsv(handover: Handover): string {
-  const { scene } = chosenOption(handover);
-  const { layers } = loadReport(scene);
-  return [
-    BYTE_ORDER_MARK,
-    csvLine([
-      "circuit",
-      "layer",
-      "luminaires",
-      "fitted (W)",
-      "marked (W)",
-      "as dimmed (W)",
-      "power not stated by",
-      "dimmer",
-      "dimmer check",
-      "leg",
-      "load (VA)",
-      "power factor not stated by",
-      "switched from (places)",
-    ]),
-    ...layers.map((each) =>
-      csvLine([
-        each.circuit ?? "",
-        each.layer,
-        each.luminaires,
-        figure(each.fittedWatts),
-        each.isMarked ? figure(each.markedWatts) : "",
-        figure(each.drawnWatts),
-        each.unknown,
-        each.dimmer?.name ?? "",
-        each.dimmer?.words ?? "",
-        each.leg,
-        figure(each.voltAmperes),
-        each.withoutFactor,
-        each.switchedFrom ?? "",
-      ]),
-    ),
-  ].join("");
+  return csvTable(loadReport(chosenOption(handover).scene).layers, {
+    circuit: ({ circuit }) => circuit,
+    layer: ({ layer }) => layer,
+    luminaires: ({ luminaires }) => luminaires,
+    "fitted (W)": ({ fittedWatts }) => figure(fittedWatts),
+    "marked (W)": ({ isMarked, markedWatts }) => (isMarked ? figure(markedWatts) : ""),
+    "as dimmed (W)": ({ drawnWatts }) => figure(drawnWatts),
+    "power not stated by": ({ unknown }) => unknown,
+    dimmer: ({ dimmer }) => dimmer?.name,
+    "dimmer check": ({ dimmer }) => dimmer?.words,
+    leg: ({ leg }) => leg,
+    "load (VA)": ({ voltAmperes }) => figure(voltAmperes),
+    "power factor not stated by": ({ withoutFactor }) => withoutFactor,
+    "switched from (places)": ({ switchedFrom }) => switchedFrom,
+  });
 }
 
 /** Degrees, as finely as a float holds an angle: the frame is rebuilt from them. */
@@ -226,7 +129,7 @@ function angle(radians: number): number {
   return Number(degrees(radians).toFixed(10)) + 0;
 }
 
-/** To a tenth of a millimetre, or of a lumen. */
-function figure(value: number): number {
-  return Number(value.toFixed(4));
+/** To a tenth of a millimetre, or of a lumen; nothing of what is not there. */
+function figure(value: number | undefined): number | undefined {
+  return value === undefined ? undefined : Number(value.toFixed(4));
 }
