@@ -33,6 +33,28 @@ export interface Option {
   readonly description: string;
 }
 
+export const flag = (description: string): Option => ({ type: "boolean", description });
+
+/** @param value placeholder in the help @param fallback taken where the option is not given */
+export const oneValue = (value: string, description: string, fallback?: string): Option => ({
+  type: "string",
+  value,
+  description,
+  default: fallback,
+});
+
+export const manyValues = (value: string, description: string): Option => ({
+  ...oneValue(value, description),
+  multiple: true,
+});
+
+export const oneOf = (choices: readonly string[], description: string, fallback?: string): Option => ({
+  type: "string",
+  choices,
+  description,
+  default: fallback,
+});
+
 /** Arguments after the options were taken out, and the options by name. */
 export class Arguments {
   readonly positionals: readonly string[];
@@ -79,12 +101,7 @@ export interface Command {
 
 /** The allowance every command takes that follows paths written in a study. */
 export const ALLOW_OUTSIDE: Readonly<Record<string, Option>> = {
-  "allow-outside": {
-    type: "string",
-    multiple: true,
-    value: "FOLDER",
-    description: "let the study's paths lead into FOLDER as well; repeatable",
-  },
+  "allow-outside": manyValues("FOLDER", "let the study's paths lead into FOLDER as well; repeatable"),
 };
 
 /** Error of the way the program was called. */
@@ -141,7 +158,7 @@ const HELP_WIDTH = 110;
 export function helpOf(command: Command): string {
   const rows = Object.entries({
     ...command.options,
-    help: { type: "boolean", description: "this text" } as Option,
+    help: flag("this text"),
   }).map(([name, option]): readonly [string, string] => {
     const short = option.short === undefined ? "" : `-${option.short}, `;
     const value = option.type === "string" ? ` ${option.value ?? option.choices?.join("|") ?? "VALUE"}` : "";

@@ -2,15 +2,10 @@
  * answer is a verdict. Drawings and papers state theirs at the usual one. */
 
 import { printable } from "../diagnostics/printable.ts";
-import { type Command, usageError } from "./command.ts";
+import { type Command, oneValue, usageError } from "./command.ts";
 
 export const CONFIDENCE = {
-  confidence: {
-    type: "string",
-    value: "P",
-    default: "0.9",
-    description: "probability of reaching a target that counts as met",
-  },
+  confidence: oneValue("P", "probability of reaching a target that counts as met", "0.9"),
 } as const satisfies Command["options"];
 
 export function confidenceOf(text: string): number {

@@ -6,25 +6,14 @@ import { refinedForWords } from "../app/refined-planes.ts";
 import { arrangementIndex, scenesWithSetting } from "../app/shortlist.ts";
 import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Io, type Option } from "./command.ts";
+import { ALLOW_OUTSIDE, type Arguments, flag, type Io, type Option, oneValue } from "./command.ts";
 import { progressOf } from "./progress.ts";
 
 export const LIGHT_OPTIONS: Readonly<Record<string, Option>> = {
-  arrangement: {
-    type: "string",
-    value: "NAME",
-    description: "this arrangement only, by its name or its letter on papers",
-  },
-  setting: {
-    type: "string",
-    value: "NAME",
-    description: "this setting of the dimmers only, in the arrangements that have it",
-  },
-  quick: {
-    type: "boolean",
-    description: "a quick calculation; the result states its wider bound",
-  },
-  "with-people": { type: "boolean", description: "let the people of the study stand in the light" },
+  arrangement: oneValue("NAME", "this arrangement only, by its name or its letter on papers"),
+  setting: oneValue("NAME", "this setting of the dimmers only, in the arrangements that have it"),
+  quick: flag("a quick calculation; the result states its wider bound"),
+  "with-people": flag("let the people of the study stand in the light"),
   ...ALLOW_OUTSIDE,
 };
 

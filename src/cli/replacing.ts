@@ -2,11 +2,11 @@
 
 import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { usageError } from "./command.ts";
+import { flag, usageError } from "./command.ts";
 import { exists, readBytes } from "./files.ts";
 
 export const FORCE = {
-  force: { type: "boolean", description: "let --out replace a file that this command did not write" },
+  force: flag("let --out replace a file that this command did not write"),
 } as const;
 
 /** Throws a usage error where the file is there and may not be replaced.

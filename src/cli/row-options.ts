@@ -3,50 +3,31 @@
 import type { OpenStudy } from "../app/open-document.ts";
 import { LEAST_EVENNESS, type RowQuestion, RULE_IDS } from "../app/search.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { type Arguments, type Command, usageError } from "./command.ts";
+import { type Arguments, type Command, oneValue, usageError } from "./command.ts";
 import { confidenceOf } from "./confidence.ts";
 import { lengthOf, listOf, rangeOf, wholeBetween } from "./option-values.ts";
 
 /** Read by {@link rowQuestion}. */
 export const ROW_OPTIONS = {
-  luminaires: { type: "string", value: "NAMES", description: "the shortlist, separated by commas" },
-  count: { type: "string", value: "A..B", description: "how many pendants (default 1..6)" },
-  clearance: {
-    type: "string",
-    value: "A..B",
-    description: 'lowest point above the top (default "30 in..36 in", 750 to 900 mm, and that of the study)',
-  },
-  gap: {
-    type: "string",
-    value: "LENGTH",
-    description: "least free distance between rims (default 100 mm)",
-  },
-  end: {
-    type: "string",
-    value: "LENGTH",
-    description: "least free distance from rim to end of the top (default 150 mm)",
-  },
-  across: {
-    type: "string",
-    value: "LENGTH",
-    description: "let the row move so far across the island (default 0)",
-  },
-  along: {
-    type: "string",
-    value: "LENGTH",
-    description: "let the row move so far along the island (default 0; off joists all of it moves alike)",
-  },
-  evenness: {
-    type: "string",
-    value: "E",
-    default: String(LEAST_EVENNESS),
-    description: "least evenness of the whole top, minimum to average, 0 to 0.9; 0 takes any",
-  },
-  rules: {
-    type: "string",
-    value: "IDS",
-    description: "guideline cards that must agree, separated by commas; listed below",
-  },
+  luminaires: oneValue("NAMES", "the shortlist, separated by commas"),
+  count: oneValue("A..B", "how many pendants (default 1..6)"),
+  clearance: oneValue(
+    "A..B",
+    'lowest point above the top (default "30 in..36 in", 750 to 900 mm, and that of the study)',
+  ),
+  gap: oneValue("LENGTH", "least free distance between rims (default 100 mm)"),
+  end: oneValue("LENGTH", "least free distance from rim to end of the top (default 150 mm)"),
+  across: oneValue("LENGTH", "let the row move so far across the island (default 0)"),
+  along: oneValue(
+    "LENGTH",
+    "let the row move so far along the island (default 0; off joists all of it moves alike)",
+  ),
+  evenness: oneValue(
+    "E",
+    "least evenness of the whole top, minimum to average, 0 to 0.9; 0 takes any",
+    String(LEAST_EVENNESS),
+  ),
+  rules: oneValue("IDS", "guideline cards that must agree, separated by commas; listed below"),
 } as const satisfies Command["options"];
 
 /** Farthest a row may be let move (m). */

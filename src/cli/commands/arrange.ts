@@ -5,7 +5,7 @@ import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io } from "../command.ts";
+import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, flag, type Io, oneValue } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { writeWhole } from "../files.ts";
 import { movedStudy } from "../moved-study.ts";
@@ -21,36 +21,21 @@ export const arrange: Command = {
   summary: "Searches rows of pendants and proposes the best few that differ in kind, with reasons.",
   arguments: [1, 1],
   options: {
-    arrangement: {
-      type: "string",
-      value: "NAME",
-      description: "start from this arrangement (default: the first)",
-    },
-    layer: { type: "string", value: "NAME", description: "the layer to search (default: the pendants)" },
-    folder: {
-      type: "string",
-      value: "FOLDER",
-      description: "try every photometric file in FOLDER, inside the study's",
-    },
+    arrangement: oneValue("NAME", "start from this arrangement (default: the first)"),
+    layer: oneValue("NAME", "the layer to search (default: the pendants)"),
+    folder: oneValue("FOLDER", "try every photometric file in FOLDER, inside the study's"),
     ...ROW_OPTIONS,
-    pairs: { type: "boolean", description: "try rows of two kinds in turn" },
-    faces: { type: "boolean", description: "people must see each other's faces past the pendants" },
-    heads: { type: "boolean", description: "no head may reach a pendant" },
-    shielding: { type: "boolean", description: "no lamp may be in a person's eyes that should be shielded" },
-    settings: {
-      type: "boolean",
-      description: "rows must serve every setting of the dimmers, at whatever levels take the least power",
-    },
-    best: {
-      type: "string",
-      value: "LIST",
-      description: `what counts, of ${OBJECTIVES.join(", ")} (default: all)`,
-    },
-    show: { type: "string", value: "N", default: "4", description: "how many to propose, 1 to 8" },
+    pairs: flag("try rows of two kinds in turn"),
+    faces: flag("people must see each other's faces past the pendants"),
+    heads: flag("no head may reach a pendant"),
+    shielding: flag("no lamp may be in a person's eyes that should be shielded"),
+    settings: flag("rows must serve every setting of the dimmers, at whatever levels take the least power"),
+    best: oneValue("LIST", `what counts, of ${OBJECTIVES.join(", ")} (default: all)`),
+    show: oneValue("N", "how many to propose, 1 to 8", "4"),
     ...CONFIDENCE,
-    out: { type: "string", value: "FILE", description: "write the study with the proposals added to it" },
-    force: { type: "boolean", description: "let --out replace a file" },
-    json: { type: "boolean", description: "one JSON object: metres, lux, watts" },
+    out: oneValue("FILE", "write the study with the proposals added to it"),
+    force: flag("let --out replace a file"),
+    json: flag("one JSON object: metres, lux, watts"),
     ...ALLOW_OUTSIDE,
   },
   details: `Every proposal is checked in full, as \`check\` would, so its verdict is the one \`check\` gives. Exit code 0 when

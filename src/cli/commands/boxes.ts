@@ -6,7 +6,16 @@ import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { formatLength } from "../../units/length-text.ts";
 import { asBuiltJson, asBuiltText, boxesJson, boxesText } from "../../words/boxes-text.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import {
+  ALLOW_OUTSIDE,
+  type Arguments,
+  type Command,
+  EXIT,
+  flag,
+  type Io,
+  oneValue,
+  usageError,
+} from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
 import { openGiven } from "../open-study.ts";
@@ -21,27 +30,16 @@ export const boxes: Command = {
     "Ceiling boxes good for any pendant of a shortlist, how far each may be off, the ceiling as built.",
   arguments: [1, 1],
   options: {
-    arrangement: { type: "string", value: "NAME", description: "the arrangement (default: the first)" },
-    layer: {
-      type: "string",
-      value: "NAME",
-      description: "the layer of pendants (default: the first of them)",
-    },
-    error: {
-      type: "string",
-      value: "LENGTH",
-      default: "25 mm",
-      description: "how far a box may end up from its place",
-    },
+    arrangement: oneValue("NAME", "the arrangement (default: the first)"),
+    layer: oneValue("NAME", "the layer of pendants (default: the first of them)"),
+    error: oneValue("LENGTH", "how far a box may end up from its place", "25 mm"),
     ...ROW_OPTIONS,
-    "as-built": {
-      type: "string",
-      value: "FILE",
-      description:
-        "the real boxes, columns box, x, y, ceiling as on the set-out sheet, or offsets: number, along, across, up; the new verdict and the cheapest remedy",
-    },
+    "as-built": oneValue(
+      "FILE",
+      "the real boxes, columns box, x, y, ceiling as on the set-out sheet, or offsets: number, along, across, up; the new verdict and the cheapest remedy",
+    ),
     ...CONFIDENCE,
-    json: { type: "boolean", description: "one JSON object: metres, lux" },
+    json: flag("one JSON object: metres, lux"),
     ...ALLOW_OUTSIDE,
   },
   details: `Positions are tried with every pendant of the shortlist, each at its best height, every box displaced at once in

@@ -7,7 +7,7 @@ import { checkText } from "../../words/check-text.ts";
 import { clashesJson, clashIssues } from "../../words/clash-list.ts";
 import { methodText } from "../../words/method-text.ts";
 import { targetsText } from "../../words/targets-text.ts";
-import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import { type Arguments, type Command, EXIT, flag, type Io, oneOf, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
@@ -18,23 +18,19 @@ export const check: Command = {
   summary: "Light and verdict of every arrangement of a study, side by side, the best first.",
   arguments: [0, 1],
   options: {
-    json: { type: "boolean", description: "one JSON object: metres, degrees, lux" },
-    full: {
-      type: "boolean",
-      description: "all there is to say: every rule of thumb, each person's eyes and head, load, years, look",
-    },
-    fine: { type: "boolean", description: "with --json: the values on the fine grids too" },
-    "fail-on": {
-      type: "string",
-      choices: ["never", "short", "close"],
-      default: "close",
-      description: "which verdict makes the exit code 1: falls short, or also too close to call",
-    },
+    json: flag("one JSON object: metres, degrees, lux"),
+    full: flag("all there is to say: every rule of thumb, each person's eyes and head, load, years, look"),
+    fine: flag("with --json: the values on the fine grids too"),
+    "fail-on": oneOf(
+      ["never", "short", "close"],
+      "which verdict makes the exit code 1: falls short, or also too close to call",
+      "close",
+    ),
     confidence: {
       ...CONFIDENCE.confidence,
       description: "probability of reaching its target with which a zone is called met, 0.5 to 0.999",
     },
-    targets: { type: "boolean", description: "list the published targets, their sources and conflicts" },
+    targets: flag("list the published targets, their sources and conflicts"),
     ...LIGHT_OPTIONS,
   },
   details:

@@ -9,7 +9,17 @@ import { formatNamed, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-f
 import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
 import { PHOTOMETRY_WRITERS } from "../../photometry/writers/photometry-writer.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import {
+  ALLOW_OUTSIDE,
+  type Arguments,
+  type Command,
+  EXIT,
+  flag,
+  type Io,
+  oneOf,
+  oneValue,
+  usageError,
+} from "../command.ts";
 import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 import { refuseToReplace } from "../replacing.ts";
 
@@ -21,19 +31,13 @@ export const convert: Command = {
   summary: "A photometric file in another format.",
   arguments: [2, 2],
   options: {
-    edition: {
-      type: "string",
-      choices: ["2002", "2019"],
-      default: "2002",
-      description: "edition of LM-63 to write",
-    },
-    "lamp-set": {
-      type: "string",
-      value: "N",
-      description: "which lamp set or emitter, from 0 (default: the first lamp set, all emitters)",
-    },
-    force: { type: "boolean", description: "let OUT replace a file" },
-    flux: { type: "string", value: "LM", description: "rated flux to read a relative file with" },
+    edition: oneOf(["2002", "2019"], "edition of LM-63 to write", "2002"),
+    "lamp-set": oneValue(
+      "N",
+      "which lamp set or emitter, from 0 (default: the first lamp set, all emitters)",
+    ),
+    force: flag("let OUT replace a file"),
+    flux: oneValue("LM", "rated flux to read a relative file with"),
     ...ALLOW_OUTSIDE,
   },
   details: `Reads ${photometricFormats("and")}, told by their content. Writes by OUT's extension:

@@ -21,7 +21,16 @@ import {
 import { pictureOf } from "../../papers/picture.ts";
 import { verdictWords } from "../../words/arrangement-sentences.ts";
 import { findingsSections } from "../../words/findings-sections.ts";
-import { type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import {
+  type Arguments,
+  type Command,
+  EXIT,
+  flag,
+  type Io,
+  oneOf,
+  oneValue,
+  usageError,
+} from "../command.ts";
 import { reachOf, readBytes, readWithin, writableFolder } from "../files.ts";
 import { checkFolder, type FileOfFolder, writeFolder } from "../handover-folder.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
@@ -35,41 +44,21 @@ export const handover: Command = {
     "The papers for electrician, supplier and client in a folder: set-out sheet, elevations, schedule, comparison, report, mock-up; PDF, SVG, DXF, CSV, LM-63.",
   arguments: [1, 1],
   options: {
-    out: { type: "string", value: "FOLDER", description: "where the files go; made when missing" },
+    out: oneValue("FOLDER", "where the files go; made when missing"),
     ...LIGHT_OPTIONS,
-    arrangement: {
-      type: "string",
-      value: "NAME",
-      description:
-        "the arrangement that is to be built (default: the first); the others are compared with it",
-    },
-    paper: {
-      type: "string",
-      choices: PAPER_NAMES,
-      description: "paper of the sheets (default A4, Letter with feet and inches)",
-    },
-    units: {
-      type: "string",
-      choices: ["mm", "ft-in"],
-      description: "units of the dimensions (default: as the study displays them)",
-    },
-    note: { type: "string", value: "TEXT", description: "what is new in this revision, for the title block" },
-    revision: {
-      type: "string",
-      value: "LETTER",
-      description: "revision of the sheets: one or two letters, or a number",
-      default: "A",
-    },
-    date: { type: "string", value: "YYYY-MM-DD", description: "date of the sheets (default: today)" },
-    tolerances: {
-      type: "boolean",
-      description:
-        "how far each pendant may be off with the same verdict, on the set-out sheet; takes longer",
-    },
-    force: {
-      type: "boolean",
-      description: "replace another study or revision, or files of others, in the folder",
-    },
+    arrangement: oneValue(
+      "NAME",
+      "the arrangement that is to be built (default: the first); the others are compared with it",
+    ),
+    paper: oneOf(PAPER_NAMES, "paper of the sheets (default A4, Letter with feet and inches)"),
+    units: oneOf(["mm", "ft-in"], "units of the dimensions (default: as the study displays them)"),
+    note: oneValue("TEXT", "what is new in this revision, for the title block"),
+    revision: oneValue("LETTER", "revision of the sheets: one or two letters, or a number", "A"),
+    date: oneValue("YYYY-MM-DD", "date of the sheets (default: today)"),
+    tolerances: flag(
+      "how far each pendant may be off with the same verdict, on the set-out sheet; takes longer",
+    ),
+    force: flag("replace another study or revision, or files of others, in the folder"),
   },
   details:
     "Every coordinate is rounded once, as a distance from the datum, so that printed parts sum to printed totals.\nPrint at 100 % and check the square on the sheet. What is not known is flagged HOLD.\nA folder holds one study in one revision: papers of ours that are no longer among them are taken away, files of others stay.\nExit code 0 once the papers are written, whatever the verdict on them; `check` tells verdicts by its exit code.",

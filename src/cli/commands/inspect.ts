@@ -9,7 +9,18 @@ import { type PhotometrySummary, summarise } from "../../photometry/summary.ts";
 import type { LengthUnit } from "../../units/length-text.ts";
 import { radians } from "../../units/quantities.ts";
 import { type IntensityQuery, photometryText } from "../../words/photometry-text.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import {
+  ALLOW_OUTSIDE,
+  type Arguments,
+  type Command,
+  EXIT,
+  flag,
+  type Io,
+  manyValues,
+  oneOf,
+  oneValue,
+  usageError,
+} from "../command.ts";
 import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 import { FORCE, refuseToReplace } from "../replacing.ts";
 
@@ -19,32 +30,16 @@ export const inspect: Command = {
   summary: "What photometric files hold: format, symmetry, flux, beam, opening, and what is odd about them.",
   arguments: [1, 100_000],
   options: {
-    json: { type: "boolean", description: "one JSON array, an object a file" },
-    at: {
-      type: "string",
-      multiple: true,
-      value: "C,γ",
-      description: "the intensity at C and γ in degrees; repeatable",
-    },
-    svg: { type: "boolean", description: "draw each file's polar diagram" },
-    out: {
-      type: "string",
-      value: "PATH",
-      description: "where --svg writes: a .svg file or - for one file, else a folder (default .)",
-    },
-    unit: {
-      type: "string",
-      choices: ["mm", "ft-in"],
-      default: "mm",
-      description: "of the opening's lengths; JSON is metres",
-    },
+    json: flag("one JSON array, an object a file"),
+    at: manyValues("C,γ", "the intensity at C and γ in degrees; repeatable"),
+    svg: flag("draw each file's polar diagram"),
+    out: oneValue("PATH", "where --svg writes: a .svg file or - for one file, else a folder (default .)"),
+    unit: oneOf(["mm", "ft-in"], "of the opening's lengths; JSON is metres", "mm"),
     ...FORCE,
-    "lamp-set": {
-      type: "string",
-      value: "N",
-      description:
-        "which lamp set or emitter of the file, from 0 (default: the first lamp set, all emitters)",
-    },
+    "lamp-set": oneValue(
+      "N",
+      "which lamp set or emitter of the file, from 0 (default: the first lamp set, all emitters)",
+    ),
     ...ALLOW_OUTSIDE,
   },
   details:

@@ -1,6 +1,6 @@
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { ISOLUX_MARK, isoluxSheet } from "../../papers/isolux-sheet.ts";
-import { type Arguments, type Command, EXIT, type Io } from "../command.ts";
+import { type Arguments, type Command, EXIT, flag, type Io, oneValue } from "../command.ts";
 import { writeWhole } from "../files.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
@@ -13,11 +13,8 @@ export const isolux: Command = {
     "The plan of the island with its isolux lines, as SVG: all arrangements on one sheet and one scale.",
   arguments: [1, 1],
   options: {
-    out: { type: "string", value: "FILE", description: "where to write (default: standard output)" },
-    values: {
-      type: "boolean",
-      description: "a second plan with the light at the points that are judged, as numbers",
-    },
+    out: oneValue("FILE", "where to write (default: standard output)"),
+    values: flag("a second plan with the light at the points that are judged, as numbers"),
     ...LIGHT_OPTIONS,
     ...FORCE,
   },

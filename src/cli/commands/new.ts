@@ -10,7 +10,7 @@ import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { formatLength } from "../../units/length-text.ts";
-import { type Arguments, type Command, EXIT, type Io } from "../command.ts";
+import { type Arguments, type Command, EXIT, flag, type Io, oneOf, oneValue } from "../command.ts";
 import { writeWhole } from "../files.ts";
 import { lengthOf, wholeBetween } from "../option-values.ts";
 import { refuseToReplace } from "../replacing.ts";
@@ -21,28 +21,19 @@ export const create: Command = {
   summary: "Writes a study to start from: your island, a typical pendant, every default written out.",
   arguments: [1, 1],
   options: {
-    length: {
-      type: "string",
-      value: "LENGTH",
-      description: 'of the island\'s top, e.g. "2.7 m" or "9\'" (default 2.4 m, or 8\')',
-    },
-    width: { type: "string", value: "LENGTH", description: "of the island's top (default 1.1 m, or 3'-6\")" },
-    ceiling: {
-      type: "string",
-      value: "LENGTH",
-      description: "height of the ceiling (default 2.6 m, or 8'-6\")",
-    },
-    pendants: { type: "string", value: "N", description: "how many, 1 to 12 (default one for each 0.8 m)" },
-    seats: { type: "string", value: "N", description: "seats along the far side, 0 to 12 (default none)" },
-    hob: { type: "boolean", description: "a hob in the island" },
-    sink: { type: "boolean", description: "a sink in the island" },
-    unit: {
-      type: "string",
-      choices: ["mm", "m", "ft-in"],
-      default: "mm",
-      description: "what texts and drawings show; with ft-in the file's lengths are feet and inches too",
-    },
-    force: { type: "boolean", description: "overwrite FILE" },
+    length: oneValue("LENGTH", 'of the island\'s top, e.g. "2.7 m" or "9\'" (default 2.4 m, or 8\')'),
+    width: oneValue("LENGTH", "of the island's top (default 1.1 m, or 3'-6\")"),
+    ceiling: oneValue("LENGTH", "height of the ceiling (default 2.6 m, or 8'-6\")"),
+    pendants: oneValue("N", "how many, 1 to 12 (default one for each 0.8 m)"),
+    seats: oneValue("N", "seats along the far side, 0 to 12 (default none)"),
+    hob: flag("a hob in the island"),
+    sink: flag("a sink in the island"),
+    unit: oneOf(
+      ["mm", "m", "ft-in"],
+      "what texts and drawings show; with ft-in the file's lengths are feet and inches too",
+      "mm",
+    ),
+    force: flag("overwrite FILE"),
   },
   details:
     "On a terminal, sizes that no option gives are asked for; elsewhere the typical kitchen stands in for them.\nThe pendant is a typical one, from flux and beam: replace it by a photometric file.",

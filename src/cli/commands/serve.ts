@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import { CandlespanError } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { type Command, EXIT, type Io, usageError } from "../command.ts";
+import { type Command, EXIT, type Io, oneValue, usageError } from "../command.ts";
 import { exists, readBytes } from "../files.ts";
 import { whileWaiting } from "../progress.ts";
 import { serveViewer } from "../viewer-server.ts";
@@ -33,7 +33,7 @@ export const serve: Command = {
   summary: "The viewer on a local port, for this machine only.",
   arguments: [0, 0],
   options: {
-    port: { type: "string", value: "PORT", default: "8420", description: "port to listen on; 0 takes any" },
+    port: oneValue("PORT", "port to listen on; 0 takes any", "8420"),
   },
   details:
     "In a clone of the project it builds the viewer into dist-site first, where that is not done. Nothing leaves this machine. Stop it with Ctrl+C.",

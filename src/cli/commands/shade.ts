@@ -11,7 +11,17 @@ import { writeLm63 } from "../../photometry/writers/lm63-writer.ts";
 import { readShades } from "../../study/shade-file.ts";
 import type { LengthUnit } from "../../units/length-text.ts";
 import { briefValue } from "../../words/brief-value.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import {
+  ALLOW_OUTSIDE,
+  type Arguments,
+  type Command,
+  EXIT,
+  flag,
+  type Io,
+  oneOf,
+  oneValue,
+  usageError,
+} from "../command.ts";
 import { readUtf8, writeWhole } from "../files.ts";
 import { FORCE, refuseToReplace } from "../replacing.ts";
 
@@ -22,22 +32,16 @@ export const shade: Command = {
     "Photometry from lamp and shade, traced and written as LM-63-2019 (by simulation), with its polar diagram.",
   arguments: [1, 1],
   options: {
-    luminaire: { type: "string", value: "NAME", description: "only this luminaire of the study" },
-    out: { type: "string", value: "FOLDER", description: "where the files go", default: "." },
-    svg: { type: "boolean", description: "draw the polar diagrams too" },
-    unit: {
-      type: "string",
-      choices: ["mm", "m", "ft-in"],
-      description: "of lengths in words (default: the study's, else mm)",
-    },
-    json: { type: "boolean", description: "figures as one JSON array" },
-    compare: {
-      type: "boolean",
-      description:
-        "FILE is a study: the shade clear, frosted, opal and solid, or a trough open and covered, each in its place",
-    },
+    luminaire: oneValue("NAME", "only this luminaire of the study"),
+    out: oneValue("FOLDER", "where the files go", "."),
+    svg: flag("draw the polar diagrams too"),
+    unit: oneOf(["mm", "m", "ft-in"], "of lengths in words (default: the study's, else mm)"),
+    json: flag("figures as one JSON array"),
+    compare: flag(
+      "FILE is a study: the shade clear, frosted, opal and solid, or a trough open and covered, each in its place",
+    ),
     ...FORCE,
-    arrangement: { type: "string", value: "NAME", description: "with --compare: in this arrangement" },
+    arrangement: oneValue("NAME", "with --compare: in this arrangement"),
     ...ALLOW_OUTSIDE,
   },
   details: `FILE is a study, of which every luminaire with "lamp" and "shade" is traced, or one

@@ -4,7 +4,16 @@ import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { swapJson, swapText } from "../../words/swap-text.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import {
+  ALLOW_OUTSIDE,
+  type Arguments,
+  type Command,
+  EXIT,
+  flag,
+  type Io,
+  oneValue,
+  usageError,
+} from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { openGiven } from "../open-study.ts";
 
@@ -15,16 +24,14 @@ export const swap: Command = {
     "Another luminaire of the study in place of a layer's own: every verdict before and after, words for the order.",
   arguments: [1, 2],
   options: {
-    arrangement: { type: "string", value: "NAME", description: "the arrangement (default: the first)" },
-    layer: { type: "string", value: "NAME", description: "the layer (default: the pendants)" },
-    light: {
-      type: "string",
-      value: "F",
-      description:
-        "instead of LUMINAIRE: another lamp or trim that leaves F of the light, e.g. 0.6 for a black baffle",
-    },
+    arrangement: oneValue("NAME", "the arrangement (default: the first)"),
+    layer: oneValue("NAME", "the layer (default: the pendants)"),
+    light: oneValue(
+      "F",
+      "instead of LUMINAIRE: another lamp or trim that leaves F of the light, e.g. 0.6 for a black baffle",
+    ),
     ...CONFIDENCE,
-    json: { type: "boolean", description: "one JSON object: lux, watts" },
+    json: flag("one JSON object: lux, watts"),
     ...ALLOW_OUTSIDE,
   },
   details: "Exit code 0 when the arrangement still meets every target with the substitute, else 1.",

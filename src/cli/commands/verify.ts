@@ -5,7 +5,16 @@ import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { verifyJson, verifyText } from "../../words/verify-text.ts";
-import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, type Io, usageError } from "../command.ts";
+import {
+  ALLOW_OUTSIDE,
+  type Arguments,
+  type Command,
+  EXIT,
+  flag,
+  type Io,
+  oneValue,
+  usageError,
+} from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { readUtf8 } from "../files.ts";
 import { openGiven } from "../open-study.ts";
@@ -17,26 +26,19 @@ export const verify: Command = {
   summary: "Site readings against the prediction: whether they agree, what explains it, what is wrong.",
   arguments: [2, 2],
   options: {
-    arrangement: {
-      type: "string",
-      value: "NAME",
-      description: "the arrangement that was built (default: the first)",
-    },
-    meter: {
-      type: "string",
-      value: "CLASS",
-      default: "5",
-      description: "how far off the meter may be, in percent (3, 5, 10 …), or phone: ratios alone",
-    },
-    maintenance: {
-      type: "string",
-      value: "F",
-      default: "1",
-      description:
-        "what age and dirt have left of the light: 1, new and clean; 0.1 to 1; or aged, as in the study",
-    },
+    arrangement: oneValue("NAME", "the arrangement that was built (default: the first)"),
+    meter: oneValue(
+      "CLASS",
+      "how far off the meter may be, in percent (3, 5, 10 …), or phone: ratios alone",
+      "5",
+    ),
+    maintenance: oneValue(
+      "F",
+      "what age and dirt have left of the light: 1, new and clean; 0.1 to 1; or aged, as in the study",
+      "1",
+    ),
     ...CONFIDENCE,
-    json: { type: "boolean", description: "one JSON object: metres, lux" },
+    json: flag("one JSON object: metres, lux"),
     ...ALLOW_OUTSIDE,
   },
   details: `READINGS is comma-separated text whose first line names its columns: "along" and "across" (from the island's
