@@ -9,6 +9,7 @@ import { text } from "../drawing/drawing.ts";
 import { type Block, heading, paragraph } from "../drawing/paper/flow.ts";
 import { moved, type PaperMark } from "../drawing/paper/paper.ts";
 import { paperRows } from "../drawing/paper/paper-text.ts";
+import { column, table } from "../drawing/paper/table.ts";
 import { plainElevation } from "../drawing/plain-elevation.ts";
 import { elevationRange, elevationSpan } from "../drawing/set-out-elevation.ts";
 import { powerFigure } from "../units/power-text.ts";
@@ -68,7 +69,7 @@ export function comparison(handover: Handover, width: number, tallest: number): 
   return [
     heading("Heights, at one scale", 11),
     ...heights(handover, words, width, tallest),
-    ...table(handover, words),
+    ...differences(handover, words),
     ...pictures(handover, width),
   ];
 }
@@ -136,50 +137,48 @@ function heightsOf(boxes: readonly SetOutBox[], words: HandoverWords): string {
 }
 
 /** How the options differ where the eye would see it: steps of 1.5 times; what they take. */
-function table(handover: Handover, words: HandoverWords): Block[] {
+function differences(handover: Handover, words: HandoverWords): Block[] {
   const { options, chosen } = handover;
   if (options.length < 2) return [];
-  const zones = options[chosen].assessment.zones.map((zone) => [
-    printable(zone.name, 30),
-    ...options.map((option, i) => {
-      const average = option.assessment.zones.find((each) => each.name === zone.name)?.statistics.average;
-      if (average === undefined) return "–";
-      return i === chosen
-        ? words.lux(average)
-        : `${words.lux(average)}, ${seen(zone.statistics.average, average)}`;
-    }),
-  ]);
+  const rows: { place: string; cell(option: HandoverOption, i: number): string }[] = [
+    ...options[chosen].assessment.zones.map(({ name, statistics }) => ({
+      place: printable(name, 30),
+      cell: ({ assessment }: HandoverOption, i: number) => {
+        const average = assessment.zones.find((zone) => zone.name === name)?.statistics.average;
+        if (average === undefined) return "–";
+        const light = words.lux(average);
+        return i === chosen ? light : `${light}, ${seen(statistics.average, average)}`;
+      },
+    })),
+    {
+      place: "evenness of the top",
+      cell: ({ scene, assessment }) => evennessText(evennessOf(scene, assessment)),
+    },
+    {
+      place: "power",
+      cell: ({ assessment: { energy } }) => `${powerFigure(energy.watts, energy.unknownWatts, "at least")} W`,
+    },
+    {
+      place: priceTitle("luminaires, price", costReport(options[0].scene).currency),
+      cell: (_, i) => price(handover, i),
+    },
+  ];
   return [
     heading(`Compared with ${options[chosen].scene.letter}, as an eye would see it`, 11),
-    {
-      kind: "table",
-      size: 8,
-      depicts: "client row",
-      columns: [
-        { title: "place", share: 1 },
-        ...options.map(({ scene }) => ({
-          title: `${scene.letter}  ${printable(scene.name, 60)}`,
-          share: 1.6,
-        })),
-      ],
-      rows: [
-        ...zones,
-        [
-          "evenness of the top",
-          ...options.map(({ scene, assessment }) => evennessText(evennessOf(scene, assessment))),
-        ],
-        [
-          "power",
-          ...options.map(
-            ({ assessment: { energy } }) => `${powerFigure(energy.watts, energy.unknownWatts, "at least")} W`,
+    table(
+      rows,
+      [
+        column("place", 1, ({ place }) => place),
+        ...options.map((option, i) =>
+          column<(typeof rows)[number]>(
+            `${option.scene.letter}  ${printable(option.scene.name, 60)}`,
+            1.6,
+            ({ cell }) => cell(option, i),
           ),
-        ],
-        [
-          priceTitle("luminaires, price", costReport(options[0].scene).currency),
-          ...options.map((_, i) => price(handover, i)),
-        ],
+        ),
       ],
-    },
+      { size: 8, depicts: "client row" },
+    ),
   ];
 }
 

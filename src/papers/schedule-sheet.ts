@@ -5,6 +5,7 @@ import { reliances } from "../app/set-out/flux-margin.ts";
 import { setOut, typeLetters } from "../app/set-out/set-out.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { type Block, bullet, flowPages, heading, paragraph, SMALL } from "../drawing/paper/flow.ts";
+import { column, endColumn, table } from "../drawing/paper/table.ts";
 import { EVIDENCE } from "../luminaire/evidence.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { planExtents, planForm } from "../luminaire/plan-extent.ts";
@@ -17,6 +18,9 @@ import { orderDoubtWords } from "../words/order-words.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { asHung } from "./set-out/orientation-table.ts";
+
+/** Letters of tables (points). */
+const TABLE = SMALL + 0.25;
 
 export function scheduleSheets(handover: Handover): Page[] {
   const { scene } = chosenOption(handover);
@@ -62,31 +66,11 @@ export function scheduleRows(handover: Pick<Handover, "options" | "chosen">): Sc
 }
 
 function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
+  const { scene } = chosenOption(handover);
   const rows = scheduleRows(handover);
-  const blocks: Block[] = [
+  return [
     heading("Luminaires", 11),
-    {
-      kind: "table",
-      size: SMALL + 0.25,
-      depicts: "schedule row",
-      columns: [
-        { title: "type", share: 0.5 },
-        { title: "luminaire", share: 1.5 },
-        { title: "count", share: 0.6, align: "end" },
-        { title: "flux, lm", share: 0.75, align: "end" },
-        { title: "power, W", share: 0.8, align: "end" },
-        { title: "marked, W", share: 0.85, align: "end" },
-        { title: "CCT, K", share: 0.75, align: "end" },
-        { title: "CRI, Ra", share: 0.95, align: "end" },
-        { title: "beam at half", share: 0.8, align: "end" },
-        { title: "size: plan, height", share: 1.7, align: "end" },
-        { title: words.unit === "ft-in" ? "weight, lb" : "weight, kg", share: 0.75, align: "end" },
-        { title: "hangs on", share: 0.8 },
-        { title: "colour, finish", share: 1.2 },
-        { title: "light known from", share: 1.9 },
-      ],
-      rows: rows.map((row) => cells(row, words)),
-    },
+    luminaireTable(rows, words),
     paragraph(
       "A dash means the study does not say; settle it before ordering. Dimmable, enclosed-rated, locally listed: to be confirmed by the supplier for every lamp and luminaire.",
       { size: SMALL + 0.5 },
@@ -94,15 +78,44 @@ function scheduleBlocks(handover: Handover, words: HandoverWords): Block[] {
     ...orderBlocks(rows, handover),
     ...costBlocks(handover),
     ...lampBlocks(handover, rows),
-    ...asHung(
-      setOut(chosenOption(handover).scene, handover.unit, words.length),
-      chosenOption(handover).scene.room,
-      words,
-    ),
+    ...asHung(setOut(scene, handover.unit, words.length), scene.room, words),
     heading("The performance relies on", 11),
     ...relianceBlocks(handover, words),
   ];
-  return blocks;
+}
+
+function luminaireTable(rows: readonly ScheduleRow[], words: HandoverWords): Block {
+  return table(
+    rows,
+    [
+      column("type", 0.5, ({ type }) => type),
+      column("luminaire", 1.5, ({ luminaire }) => printable(luminaire.name, 40)),
+      endColumn("count", 0.6, ({ count }) => `${count}`),
+      endColumn("flux, lm", 0.75, ({ luminaire }) => luminaire.flux.toFixed(0)),
+      endColumn("power, W", 0.8, ({ luminaire }) => wattsWords(luminaire.watts)),
+      endColumn("marked, W", 0.85, ({ luminaire }) => wattsWords(luminaire.markedWatts)),
+      endColumn("CCT, K", 0.75, ({ luminaire }) => said(luminaire.cct)),
+      endColumn("CRI, Ra", 0.95, ({ luminaire }) => said(luminaire.cri)),
+      endColumn("beam at half", 0.8, ({ beam }) => beamWords(beam)),
+      endColumn("size: plan, height", 1.7, (row) => sizeWords(row, words)),
+      endColumn(words.unit === "ft-in" ? "weight, lb" : "weight, kg", 0.75, ({ luminaire: { weight } }) =>
+        said(
+          weight === undefined || words.unit !== "ft-in"
+            ? weight
+            : Number((weight / KILOGRAMS_PER_POUND).toFixed(1)),
+        ),
+      ),
+      column("hangs on", 0.8, ({ luminaire }) => suspensionWords(luminaire, words)),
+      column("colour, finish", 1.2, ({ luminaire: { colour, finish } }) =>
+        said([colour, finish].filter((each) => each !== undefined).join(", ") || undefined, 60),
+      ),
+      column("light known from", 1.9, ({ luminaire: { evidence, origin, unsettledFlux } }) => {
+        const held = unsettledFlux === undefined ? "" : "HOLD, flux not settled; ";
+        return `${held}${EVIDENCE[evidence].words}: ${printable(origin, 160)}`;
+      }),
+    ],
+    { size: TABLE, depicts: "schedule row" },
+  );
 }
 
 /** `cable, 2 points 960 mm apart (assumed)` */
@@ -120,27 +133,20 @@ function orderBlocks(rows: readonly ScheduleRow[], handover: Handover): Block[] 
   const { currency } = costReport(chosenOption(handover).scene);
   return [
     heading("To order", 11),
-    {
-      kind: "table",
-      size: SMALL + 0.25,
-      depicts: "order row",
-      columns: [
-        { title: "type", share: 0.5 },
-        { title: "maker", share: 1.6 },
-        { title: "order no.", share: 1.6 },
-        { title: "lamp", share: 1.8 },
-        { title: "base", share: 0.7 },
-        { title: "driver", share: 1.4 },
-        { title: "dimming", share: 1.2 },
-        { title: priceTitle("price each", currency), share: 0.9, align: "end" },
+    table(
+      rows,
+      [
+        column("type", 0.5, ({ type }) => type),
+        column("maker", 1.6, ({ luminaire }) => said(luminaire.maker)),
+        column("order no.", 1.6, ({ luminaire }) => said(luminaire.order)),
+        column("lamp", 1.8, ({ luminaire: { lamp, name } }) => said(lamp ?? tracedLamp(handover, name))),
+        column("base", 0.7, ({ luminaire }) => said(luminaire.base)),
+        column("driver", 1.4, ({ luminaire }) => said(luminaire.driver)),
+        column("dimming", 1.2, ({ luminaire }) => said(luminaire.dimming)),
+        endColumn(priceTitle("price each", currency), 0.9, ({ luminaire }) => said(luminaire.price)),
       ],
-      rows: rows.map(({ type, luminaire: { name, maker, order, lamp, base, driver, dimming, price } }) => [
-        type,
-        ...[maker, order, lamp ?? tracedLamp(handover, name), base, driver, dimming, price].map((value) =>
-          said(value),
-        ),
-      ]),
-    },
+      { size: TABLE, depicts: "order row" },
+    ),
     ...rows.flatMap(({ type, luminaire }) =>
       orderDoubtWords(luminaire).map((words) =>
         paragraph(`HOLD type ${type}: ${words}`, { size: SMALL + 0.5, marker: "□", depicts: "hold" }),
@@ -184,48 +190,16 @@ export const priceTitle = (title: string, currency: string | undefined): string 
 const said = (value: string | number | undefined, limit = 40): string =>
   value === undefined ? "–" : printable(String(value), limit);
 
-function cells(
-  { type, luminaire, count, beam, size: [length, width, height] }: ScheduleRow,
-  words: HandoverWords,
-): string[] {
-  const {
-    name,
-    flux,
-    watts,
-    markedWatts,
-    cct,
-    cri,
-    weight,
-    finish,
-    colour,
-    evidence,
-    origin,
-    unsettledFlux,
-  } = luminaire;
+const wattsWords = (watts: number | undefined): string =>
+  said(watts === undefined ? undefined : Number(watts.toPrecision(3)));
+
+function sizeWords({ luminaire, size: [length, width, height] }: ScheduleRow, words: HandoverWords): string {
+  if (length === 0) return "–";
   const plan =
     planForm(luminaire) === "circle"
       ? words.dimension(length)
       : `${words.dimension(length)} × ${words.dimension(width)}`;
-  return [
-    type,
-    printable(name, 40),
-    `${count}`,
-    flux.toFixed(0),
-    said(watts === undefined ? undefined : Number(watts.toPrecision(3))),
-    said(markedWatts === undefined ? undefined : Number(markedWatts.toPrecision(3))),
-    said(cct),
-    said(cri),
-    beamWords(beam),
-    length === 0 ? "–" : height < 0.0005 ? plan : `${plan}, ${words.dimension(height)}`,
-    said(
-      weight === undefined || words.unit !== "ft-in"
-        ? weight
-        : Number((weight / KILOGRAMS_PER_POUND).toFixed(1)),
-    ),
-    suspensionWords(luminaire, words),
-    said([colour, finish].filter((each) => each !== undefined).join(", ") || undefined, 60),
-    `${unsettledFlux === undefined ? "" : "HOLD, flux not settled; "}${EVIDENCE[evidence].words}: ${printable(origin, 160)}`,
-  ];
+  return height < 0.0005 ? plan : `${plan}, ${words.dimension(height)}`;
 }
 
 function lampBlocks(handover: Handover, rows: readonly ScheduleRow[]): Block[] {
@@ -242,33 +216,21 @@ function lampBlocks(handover: Handover, rows: readonly ScheduleRow[]): Block[] {
     ];
   return [
     heading("Lamps to order, and to have on site at trim-out", 9.5),
-    {
-      kind: "table",
-      size: SMALL + 0.25,
-      depicts: "lamp row",
-      columns: [
-        { title: "for type", share: 0.7 },
-        { title: "lamps in all", share: 0.8, align: "end" },
-        { title: "shape", share: 1.4 },
-        { title: "finish", share: 1.2 },
-        { title: "flux each, lm", share: 1, align: "end" },
-        { title: "power each, W", share: 1, align: "end" },
-        { title: "beam", share: 0.7, align: "end" },
-        { title: "CCT, K", share: 0.8, align: "end" },
-        { title: "CRI, Ra", share: 0.8, align: "end" },
+    table(
+      lamps,
+      [
+        column("for type", 0.7, ({ row }) => row.type),
+        endColumn("lamps in all", 0.8, ({ row, lamp }) => `${row.count * (lamp.count ?? 1)}`),
+        column("shape", 1.4, ({ lamp }) => said(lamp.shape)),
+        column("finish", 1.2, ({ lamp }) => said(lamp.finish)),
+        endColumn("flux each, lm", 1, ({ lamp }) => said(lamp.flux)),
+        endColumn("power each, W", 1, ({ lamp }) => said(lamp.watts)),
+        endColumn("beam", 0.7, ({ lamp }) => (lamp.beam === undefined ? "–" : `${lamp.beam}°`)),
+        endColumn("CCT, K", 0.8, ({ row }) => said(row.luminaire.cct)),
+        endColumn("CRI, Ra", 0.8, ({ row }) => said(row.luminaire.cri)),
       ],
-      rows: lamps.map(({ row, lamp }) => [
-        row.type,
-        `${row.count * (lamp.count ?? 1)}`,
-        said(lamp.shape),
-        said(lamp.finish),
-        said(lamp.flux),
-        said(lamp.watts),
-        lamp.beam === undefined ? "–" : `${lamp.beam}°`,
-        said(row.luminaire.cct),
-        said(row.luminaire.cri),
-      ]),
-    },
+      { size: TABLE, depicts: "lamp row" },
+    ),
   ];
 }
 

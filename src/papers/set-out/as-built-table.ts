@@ -2,6 +2,7 @@
 
 import type { SetOut } from "../../app/set-out/set-out.ts";
 import { type Block, heading, SMALL } from "../../drawing/paper/flow.ts";
+import { column, table } from "../../drawing/paper/table.ts";
 
 /** For the rough-in walk: a tick and the measured place of every pendant's box, of every other that is to be moved, and of every cable. */
 export function asBuilt({ boxes }: SetOut, held: ReadonlySet<string>): Block[] {
@@ -11,22 +12,17 @@ export function asBuilt({ boxes }: SetOut, held: ReadonlySet<string>): Block[] {
     tag,
     ...(suspensions?.points ?? []).map((_, i) => `${tag}.${i + 1}`),
   ]);
-  const blank = ".".repeat(18);
+  const blank = (title: string) => column(title, 1.6, () => ".".repeat(18));
   return [
     heading("As built: pendants, their cables and what is on hold, from the same faces", 9),
-    {
-      kind: "table",
-      size: SMALL,
-      depicts: "as built",
-      columns: [
-        { title: "marked", share: 0.8 },
-        { title: "box", share: 0.6 },
-        { title: "x", share: 1.6 },
-        { title: "y", share: 1.6 },
-        { title: "ceiling", share: 1.6 },
-        { title: "by, date", share: 1.6 },
+    table(
+      marks,
+      [
+        column("marked", 0.8, () => "□"),
+        column("box", 0.6, (mark) => mark),
+        ...["x", "y", "ceiling", "by, date"].map(blank),
       ],
-      rows: marks.map((mark) => ["□", mark, blank, blank, blank, blank]),
-    },
+      { size: SMALL, depicts: "as built" },
+    ),
   ];
 }
