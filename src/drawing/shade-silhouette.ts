@@ -4,7 +4,7 @@
  */
 
 import type { Vec2 } from "../geometry/vector.ts";
-import { outlineOfRings } from "../luminaire/shade/forms/form.ts";
+import { outlineOfRings } from "../luminaire/shade/shade-form.ts";
 import { SHADE_FORMS } from "../luminaire/shade/shade-forms.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";

@@ -6,9 +6,9 @@
  */
 
 import { type RevolvedRing, type RevolvedSurface, revolvedSurface } from "../../geometry/revolved-surface.ts";
-import { coneRings } from "./forms/form.ts";
 import type { LampSource } from "./lamp.ts";
 import { type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong } from "./shade.ts";
+import { coneRings } from "./shade-form.ts";
 
 export interface Assembly {
   readonly surface: RevolvedSurface;

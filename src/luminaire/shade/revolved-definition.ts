@@ -5,11 +5,11 @@ import type { Ledger } from "../../diagnostics/resolve-log.ts";
 import type { ProfilePoint, RevolvedRing } from "../../geometry/revolved-surface.ts";
 import { radians } from "../../units/quantities.ts";
 import { FINISHES, type FinishName } from "./finishes.ts";
-import { coneRings, type ShadeForm } from "./forms/form.ts";
 import type { LampDefinition } from "./lamp.ts";
 import { isLampForm, lampDiameter } from "./lamp-shape.ts";
 import { type Shade, type ShadeMaterial, type ShadeSegment, segmentsAlong, subdivide } from "./shade.ts";
 import type { LampDocument, ShadeDocument } from "./shade-document.ts";
+import { coneRings, type ShadeForm } from "./shade-form.ts";
 import { SHADE_FORMS, type ShadeFormName } from "./shade-forms.ts";
 import { surfaceOf } from "./surface-definition.ts";
 

@@ -7,8 +7,8 @@ import { cylinder } from "./forms/cylinder.ts";
 import { disc } from "./forms/disc.ts";
 import { dome } from "./forms/dome.ts";
 import { drum } from "./forms/drum.ts";
-import type { ShadeForm } from "./forms/form.ts";
 import { globe } from "./forms/globe.ts";
+import type { ShadeForm } from "./shade-form.ts";
 
 /** Keys are words of the study format. */
 export const SHADE_FORMS = { cone, dome, drum, cylinder, globe, bowl, bell, disc } satisfies Record<

@@ -11,11 +11,11 @@ import type { IntensityDistribution } from "../../photometry/intensity-distribut
 import type { Body } from "../body.ts";
 import type { Luminaire } from "../luminaire.ts";
 import { assemble } from "./assembly.ts";
-import { outlineOfRings } from "./forms/form.ts";
 import { type LampDefinition, lampSource } from "./lamp.ts";
 import { GROUP_STRIDE } from "./light-table.ts";
 import { type MirrorLight, mirrorLight } from "./mirror-light.ts";
 import type { Shade } from "./shade.ts";
+import { outlineOfRings } from "./shade-form.ts";
 import { ringExitances, type ShadeLight, shadeSums } from "./shade-light.ts";
 import type { TracedShade } from "./tally.ts";
 import { traceShade } from "./trace.ts";

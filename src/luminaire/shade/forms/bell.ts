@@ -1,4 +1,4 @@
-import { curvedSide, graded, type ShadeForm } from "./form.ts";
+import { curvedSide, graded, type ShadeForm } from "../shade-form.ts";
 
 /** A cosine flare: wide and slack at the rim, narrow and steep above. */
 export const bell: ShadeForm = {

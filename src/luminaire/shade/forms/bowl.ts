@@ -1,4 +1,4 @@
-import { circle, curvedSide, type ShadeForm } from "./form.ts";
+import { circle, curvedSide, type ShadeForm } from "../shade-form.ts";
 
 /** Open above: a half-ellipse hanging from its rim. */
 export const bowl: ShadeForm = {

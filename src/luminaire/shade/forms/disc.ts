@@ -1,4 +1,4 @@
-import { type ShadeForm, straightSide } from "./form.ts";
+import { type ShadeForm, straightSide } from "../shade-form.ts";
 
 /** A shallow dish. */
 export const disc: ShadeForm = {

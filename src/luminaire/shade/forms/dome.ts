@@ -1,4 +1,4 @@
-import { circle, curvedSide, graded, type ShadeForm } from "./form.ts";
+import { circle, curvedSide, graded, type ShadeForm } from "../shade-form.ts";
 
 /** A quarter ellipse, cut where it has shrunk to the top's radius. */
 export const dome: ShadeForm = {

@@ -1,4 +1,4 @@
-import { type ShadeForm, straightSide } from "./form.ts";
+import { type ShadeForm, straightSide } from "../shade-form.ts";
 
 export const drum: ShadeForm = {
   heightShare: 0.7,

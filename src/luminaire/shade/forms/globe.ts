@@ -1,4 +1,4 @@
-import { circle, curvedSide, type ShadeForm } from "./form.ts";
+import { circle, curvedSide, type ShadeForm } from "../shade-form.ts";
 
 export const globe: ShadeForm = {
   heightShare: 1,

@@ -3,7 +3,7 @@
  * `shade-forms.ts`; documents, pick lists and silhouettes know it from there.
  */
 
-import type { ProfilePoint, RevolvedRing } from "../../../geometry/revolved-surface.ts";
+import type { ProfilePoint, RevolvedRing } from "../../geometry/revolved-surface.ts";
 
 export interface FormSize {
   /** Of the widest place and of the top (m). */
