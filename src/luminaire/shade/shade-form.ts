@@ -1,7 +1,4 @@
-/**
- * What a named form of shade is: its side, and what stands in for what nobody said. One file a form, registered in
- * `shade-forms.ts`; documents, pick lists and silhouettes know it from there.
- */
+/** What a named form of shade is (its side, and what stands in for what nobody said), and sides to make one of. */
 
 import type { ProfilePoint, RevolvedRing } from "../../geometry/revolved-surface.ts";
 
@@ -12,7 +9,7 @@ export interface FormSize {
   readonly height: number;
 }
 
-/** Shares are of the largest diameter; shapes of our own, common silhouettes, no maker's. */
+/** Shares are of the largest diameter. */
 export interface ShadeForm {
   readonly heightShare: number;
   readonly topShare: number;

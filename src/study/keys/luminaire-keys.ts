@@ -1,7 +1,14 @@
+import { capital, listed } from "../../diagnostics/sentence.ts";
+import { BODY_PROFILES, NAMED_BODY_PROFILES } from "../../luminaire/body-profiles.ts";
 import { photometricFormats } from "../../photometry/format-names.ts";
 import type { LuminaireDocument } from "../luminaire-schema.ts";
 import type { Keys } from "./key.ts";
 import { LAMP_KEYS, SHADE_KEYS } from "./shade-keys.ts";
+
+/** Named outlines of a body that lie about the photometric centre, or those that open downward. */
+function outlines(centred: boolean): string {
+  return listed(NAMED_BODY_PROFILES.filter((name) => BODY_PROFILES[name].centred === centred));
+}
 
 export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
   photometry: {
@@ -65,8 +72,7 @@ export const LUMINAIRE_KEYS: Keys<LuminaireDocument> = {
     example: { profile: "dome", diameter: "300 mm", height: "220 mm" },
     keys: {
       profile: {
-        meaning:
-          "Form. Dome, cone, bell, drum and cylinder open downward with the rim at the opening; globe, bowl, disc and box lie about the photometric centre; profile is drawn by `outline`.",
+        meaning: `Form. ${capital(outlines(false))} open downward with the rim at the opening; ${outlines(true)} lie about the photometric centre; profile is drawn by \`outline\`.`,
         example: "dome",
       },
       diameter: { meaning: "Largest diameter.", without: "the opening's", example: "300 mm" },
