@@ -5,10 +5,9 @@ import { formatIssue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { listed } from "../../diagnostics/sentence.ts";
 import { photometricFormats } from "../../photometry/format-names.ts";
-import { formatNamed, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
+import { formatNamed, LOAD_WRITER, PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
 import type { Photometry } from "../../photometry/photometry.ts";
 import { readPhotometry } from "../../photometry/readers/read-photometry.ts";
-import { PHOTOMETRY_WRITERS } from "../../photometry/writers/photometry-writer.ts";
 import {
   ALLOW_OUTSIDE,
   type Arguments,
@@ -23,7 +22,7 @@ import {
 import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
 import { refuseToReplace } from "../replacing.ts";
 
-const WRITTEN = PHOTOMETRIC_FORMATS.filter(({ name }) => PHOTOMETRY_WRITERS[name] !== undefined);
+const WRITTEN = PHOTOMETRIC_FORMATS.filter(({ name }) => LOAD_WRITER[name] !== undefined);
 
 export const convert: Command = {
   name: "convert",
@@ -52,7 +51,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   if (resolve(from) === resolve(to))
     throw usageError("IN and OUT are the same file.", "another name for OUT", to);
   refuseToReplace(to, "OUT", args.flag("force"));
-  const write = writerFor(to, args);
+  const write = await writerFor(to, args);
   const bytes = orThrow(readBytes(from, FILE_LIMITS.photometricArchive));
   const read = readPhotometry(bytes, {
     file: from === "-" ? "standard input" : from,
@@ -79,15 +78,19 @@ async function run(args: Arguments, io: Io): Promise<number> {
   return EXIT.met;
 }
 
-function writerFor(path: string, args: Arguments): (photometry: Photometry) => Outcome<string> {
+async function writerFor(
+  path: string,
+  args: Arguments,
+): Promise<(photometry: Photometry) => Outcome<string>> {
   const format = formatNamed(path);
-  const write = format && PHOTOMETRY_WRITERS[format.name];
-  if (write === undefined)
+  const load = format && LOAD_WRITER[format.name];
+  if (load === undefined)
     throw usageError(
       "OUT has no extension of a format that can be written.",
       `one of ${WRITTEN.flatMap((row) => [...row.endings]).join(", ")}`,
       extname(path).toLowerCase() || path,
     );
+  const write = await load();
   return (photometry) => write(photometry, { edition: args.text("edition") === "2019" ? "2019" : "2002" });
 }
 

@@ -17,12 +17,14 @@
  * Reference: GLDF 1.0.0 XML schema (open, MIT).
  */
 
+import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import { failure, type Issue, type Outcome, success } from "../../diagnostics/issue.ts";
 import { sumIfAll } from "../../numerics/known-sum.ts";
 import type { LuminousOpening } from "../luminous-opening.ts";
 import type { LampSet, Photometry } from "../photometry.ts";
 import { rotatedDistribution, rotationAboutAxes } from "../rotated-distribution.ts";
 import { decodeText } from "../text-decoding.ts";
+import { type PhotometryReader, refusal } from "./checked-text.ts";
 import { readContainer } from "./container.ts";
 import {
   type LightEmitter,
@@ -39,21 +41,27 @@ import { attributeOf, child, readXml, textOf, type XmlElement } from "./xml.ts";
 const PRODUCT = "product.xml";
 const FOLDER = "ldc/";
 
-/** Reads a photometric file found inside; handed in, since it is what calls this one. */
-export type InnerReader = (bytes: Uint8Array, options: ReadOptions) => Outcome<Photometry>;
-
 interface ReadEmitter {
   readonly photometry: Photometry;
   readonly warnings: readonly Issue[];
   readonly watts: number | undefined;
 }
 
-/** The photometry of a GLDF container: of the emitters that shine together, or of the one asked for. */
+/** The photometry of a GLDF container: of the emitters that shine together, or of the one asked for.
+ * @param readInner reads a photometric file found inside; handed in, since it is what calls this one */
 export function readGldf(
   bytes: Uint8Array,
   options: ReadOptions,
-  readInner: InnerReader,
+  readInner: PhotometryReader,
 ): Outcome<Photometry> {
+  if (bytes.length > FILE_LIMITS.photometricArchive)
+    return refusal(
+      options,
+      "photometry-too-large",
+      "The archive is too large.",
+      `at most ${megabytes(FILE_LIMITS.photometricArchive)}`,
+      megabytes(bytes.length),
+    );
   const container = readContainer(bytes, (name) => name === PRODUCT || name.startsWith(FOLDER));
   const refuse = (code: string, message: string, detail: Partial<Issue> = {}): Outcome<Photometry> =>
     failure({
@@ -137,7 +145,7 @@ function readEmitter(
   source: SourceText,
   options: ReadOptions,
   files: ReadonlyMap<string, Uint8Array>,
-  readInner: InnerReader,
+  readInner: PhotometryReader,
 ): Outcome<ReadEmitter> {
   const refuse = (code: string, message: string, detail: { expected?: string; received?: string }) => {
     source.error(light.at, code, message, detail);

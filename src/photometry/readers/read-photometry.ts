@@ -1,13 +1,9 @@
-/**
- * Any photometric file to photometry, whatever its format: a format's reader is one row here, and one of
- * [reader-for.ts](reader-for.ts) for those who load it when such a file is first met.
- */
+/** Any photometric file to photometry, whatever its format: the readers of all formats at once. */
 
-import { FILE_LIMITS, megabytes } from "../../diagnostics/file-limits.ts";
 import type { Outcome } from "../../diagnostics/issue.ts";
 import { formatOf, type PhotometricFormat } from "../photometric-formats.ts";
 import type { Photometry } from "../photometry.ts";
-import { fromText, type PhotometryReader, refusal } from "./checked-text.ts";
+import { fromText, type PhotometryReader } from "./checked-text.ts";
 import { readEulumdat } from "./eulumdat.ts";
 import { readGldf } from "./gldf.ts";
 import { readLm63 } from "./lm63.ts";
@@ -17,30 +13,22 @@ import { readUnknown } from "./unknown-format.ts";
 
 export type { ReadOptions } from "./read-options.ts";
 
-const TEXT_READERS: Readonly<Record<Exclude<PhotometricFormat, "GLDF">, PhotometryReader>> = {
+const READERS: Readonly<Record<PhotometricFormat, PhotometryReader>> = {
   "LM-63": fromText(readLm63),
   EULUMDAT: fromText(readEulumdat),
   "TM-33": fromText(readTm33),
+  GLDF: (bytes, options) => readGldf(bytes, options, readInside),
 };
 
 /** The photometry in `bytes`. Never throws: whatever the bytes are, the answer is a value or issues with places. */
 export function readPhotometry(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
-  return formatOf(bytes, options.file) === "GLDF" ? readArchive(bytes, options) : readText(bytes, options);
-}
-
-function readText(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
   const format = formatOf(bytes, options.file);
-  const read = format === undefined || format === "GLDF" ? readUnknown : TEXT_READERS[format];
-  return read(bytes, options);
+  return format === undefined ? readUnknown(bytes, options) : READERS[format](bytes, options);
 }
 
-function readArchive(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
-  if (bytes.length <= FILE_LIMITS.photometricArchive) return readGldf(bytes, options, readText);
-  return refusal(
-    options,
-    "photometry-too-large",
-    "The archive is too large.",
-    `at most ${megabytes(FILE_LIMITS.photometricArchive)}`,
-    megabytes(bytes.length),
-  );
+/** The same of a file in an archive, which holds no other archive. */
+function readInside(bytes: Uint8Array, options: ReadOptions): Outcome<Photometry> {
+  return formatOf(bytes, options.file) === "GLDF"
+    ? readUnknown(bytes, options)
+    : readPhotometry(bytes, options);
 }
