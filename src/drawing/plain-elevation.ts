@@ -6,12 +6,12 @@ import { printable } from "../diagnostics/printable.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { Scene } from "../scene/scene.ts";
 import { line, text } from "./drawing.ts";
-import { islandAxes } from "./island-axes.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { figure } from "./person-figure.ts";
-import { elevationRange, islandMarks, shell } from "./set-out-elevation.ts";
+import { islandMarks, shell } from "./set-out-elevation.ts";
 import { bodyMark, hangingMarks, hangingStations, widthInView } from "./set-out-elevation-pendants.ts";
+import { sideView } from "./side-view.ts";
 
 /** Names under the floor: lettering, and from row to row (points). */
 const NAME = { size: 6.75, leading: 8.5 } as const;
@@ -26,9 +26,8 @@ export interface PlainElevation {
 
 /** @param perMetre paper points a metre; the floor under the end of the top is the origin */
 export function plainElevation(scene: Scene, boxes: readonly SetOutBox[], perMetre: number): PlainElevation {
-  const axes = islandAxes(scene);
-  const [from, to] = elevationRange(scene, "along");
-  const at = (s: number, z: number): Vec2 => [s * perMetre, -z * perMetre];
+  const view = sideView(scene, "along", perMetre);
+  const { axes, from, to, at } = view;
   const scale = { x: (s: number): number => s * perMetre, perMetre };
   const people = scene.people.flatMap((person) => {
     const [eye] = axes.toIsland(person.eye);
@@ -50,9 +49,9 @@ export function plainElevation(scene: Scene, boxes: readonly SetOutBox[], perMet
     const [s] = axes.toIsland(box.middle);
     if (box.heights === undefined || s < from || s > to) return [];
     const { bottom, bodyTop } = box.heights;
-    const half = widthInView(axes, box, "along") / 2;
+    const half = widthInView(view, box) / 2;
     return [
-      ...hangingMarks({ hangsAt: hangingStations(scene, axes, box, "along"), at }, bodyTop),
+      ...hangingMarks(view, hangingStations(view, box), bodyTop),
       bodyMark(box.luminaire, at(s, 0)[0], at(s, bottom)[1], half, perMetre),
     ];
   });
@@ -60,8 +59,8 @@ export function plainElevation(scene: Scene, boxes: readonly SetOutBox[], perMet
   return {
     marks: [
       ...people.filter(({ near }) => !near).flatMap(({ marks }) => marks),
-      ...islandMarks(scene, "along", at),
-      ...shell(scene, axes, "along", [from, to], at),
+      ...islandMarks(view),
+      ...shell(view),
       ...pendants,
       ...people.filter(({ near }) => near).flatMap(({ marks }) => marks),
       ...names.marks,

@@ -1,28 +1,18 @@
 /** Heights and places beside an elevation: levels above the floor, and a string along the island. */
 
-import { distinctStations, type SetOut, type SetOutBox } from "../app/set-out/set-out.ts";
+import { distinctStations, type SetOutBox, type SetOutUnit } from "../app/set-out/set-out.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
-import type { Scene } from "../scene/scene.ts";
 import { runningDimensions } from "../units/length-text.ts";
 import { line, text } from "./drawing.ts";
-import type { IslandAxes } from "./island-axes.ts";
 import { spreadLabels } from "./label-layout.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { LETTERING, runningString } from "./running-string.ts";
-import type { ElevationView } from "./set-out-elevation.ts";
-import { ceilingOver } from "./set-out-elevation-ceiling.ts";
 import type { PlanWords } from "./set-out-plan.ts";
+import { ceilingOver, type SideView } from "./side-view.ts";
 
 /** Heights above the finished floor, at the right edge of the view: floor, top, lower edges, bodies, ceiling. */
-export function levels(
-  scene: Scene,
-  axes: IslandAxes,
-  view: ElevationView,
-  [, to]: readonly [number, number],
-  boxes: readonly SetOutBox[],
-  perMetre: number,
-  words: PlanWords,
-): PaperMark[] {
+export function levels(view: SideView, boxes: readonly SetOutBox[], words: PlanWords): PaperMark[] {
+  const { scene, perMetre, to } = view;
   const figures = new Map<string, { z: number; names: Set<string> }>();
   const under = new Map<string, string[]>();
   const add = (z: number, name: string): void => {
@@ -48,7 +38,7 @@ export function levels(
       .get(key)
       ?.names.add(`ceiling at ${shortTags(tags)}`)
       .delete("ceiling");
-  if (boxes.length === 0) add(ceilingOver(scene, axes, view, to), "ceiling");
+  if (boxes.length === 0) add(ceilingOver(view, to), "ceiling");
   const x = to * perMetre;
   const rows = [...figures.entries()].sort(([, a], [, b]) => a.z - b.z);
   const places = spreadLabels(
@@ -80,28 +70,24 @@ export function levels(
   });
 }
 
+/** @param stations places along the view (m) of what is dimensioned */
 export function string(
-  scene: Scene,
-  axes: IslandAxes,
-  setOut: SetOut,
-  view: ElevationView,
+  { scene: { island }, direction, whole, perMetre }: SideView,
+  unit: SetOutUnit,
   stations: readonly number[],
-  perMetre: number,
   words: PlanWords,
 ): PaperMark[] {
-  if (scene.island === undefined || stations.length === 0) return [];
-  const whole = view === "along" ? axes.length : axes.width;
+  if (island === undefined || stations.length === 0) return [];
   const over = stations.filter((s) => s > 0.002 && s < whole - 0.002);
-  const exact = [0, ...distinctStations(over, setOut.unit), whole];
-  const dims = runningDimensions(exact, setOut.unit);
+  const exact = [0, ...distinctStations(over, unit), whole];
   const { lines, figures } = runningString({
     axis: "x",
     places: exact.map((metres) => metres * perMetre),
-    texts: dims.positions.map(words.dimension),
+    texts: runningDimensions(exact, unit).positions.map(words.dimension),
     offset: 18,
-    reach: (i) => (i === 0 || i === exact.length - 1 ? 0 : (scene.island?.height ?? 0) * perMetre),
-    name: view === "along" ? "from end of top" : "from near edge",
-    depicts: `dimension island ${view}`,
+    reach: (i) => (i === 0 || i === exact.length - 1 ? 0 : island.height * perMetre),
+    name: direction === "along" ? "from end of top" : "from near edge",
+    depicts: `dimension island ${direction}`,
   });
   return [...lines, ...figures];
 }

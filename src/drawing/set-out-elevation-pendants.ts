@@ -5,24 +5,27 @@ import { rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { canopySize } from "../luminaire/product-facts.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
-import type { Scene } from "../scene/scene.ts";
 import type { Depicted } from "./depicted.ts";
 import { line, segment, text } from "./drawing.ts";
-import type { IslandAxes } from "./island-axes.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
-import type { ElevationView } from "./set-out-elevation.ts";
 import type { PlanWords } from "./set-out-plan.ts";
+import { ceilingOver, type SideView } from "./side-view.ts";
 import { luminaireProfile, profileOutline, seenWidth } from "./silhouette.ts";
 
 /** Height of a tag's letters (points). */
 const TAG = 8;
 
+/** A cord, a rod or the supply along a view, and the ceiling over it (m). */
+interface HangingStation {
+  readonly s: number;
+  readonly ceiling: number;
+}
+
 /** How a pendant is shown on a view. */
 export interface PendantView {
-  at(s: number, z: number): Vec2;
-  readonly perMetre: number;
+  readonly view: SideView;
   readonly words: PlanWords;
   /** Its tag, or those of all that stand behind it. */
   readonly name: string;
@@ -31,18 +34,14 @@ export interface PendantView {
   readonly beside: number;
   /** How wide its body and opening look from this side (m). */
   readonly width: number;
-  /** Its cords or rods along the view, and the ceiling over each (m). */
-  readonly hangsAt: readonly { readonly s: number; readonly ceiling: number }[];
-  /** Its box along the view (m). */
-  readonly boxAt: number;
-  /** Ceiling drawn at a place along the view (m). */
-  ceiling(s: number): number;
+  readonly hangsAt: readonly HangingStation[];
 }
 
 export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): PaperMark[] {
   const h = box.heights;
   if (h === undefined) return [];
-  const { at, perMetre, words, written } = shown;
+  const { view, words, written } = shown;
+  const { at, perMetre } = view;
   const { luminaire } = box;
   const [x] = at(s, 0);
   const [ceiling, bodyTop, bottom, top] = [h.ceiling, h.bodyTop, h.bottom, h.top].map((z) => at(s, z)[1]);
@@ -52,9 +51,9 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
   const dimX = x + (past + LETTERING < shown.beside ? past : Math.min(past, 26));
   const body = bodyMark(luminaire, x, bottom, across, perMetre);
   const drawn = [
-    ...hangingMarks(shown, h.bodyTop),
+    ...hangingMarks(view, shown.hangsAt, h.bodyTop),
     body,
-    ...canopyMarks(box, at(shown.boxAt, box.ceiling), perMetre),
+    ...canopyMarks(box, at(view.station(box.at), box.ceiling), perMetre),
     tagMark(s, x, Math.min(ceiling, bodyTop), shown),
   ];
   if (written.size === 0) return drawn;
@@ -86,7 +85,8 @@ function edgeAt(outline: PaperMark, y: number, x: number): number {
 
 /** A cord or rod at each place it hangs on. */
 export function hangingMarks(
-  { hangsAt, at }: Pick<PendantView, "hangsAt" | "at">,
+  { at }: SideView,
+  hangsAt: readonly HangingStation[],
   bodyTop: number,
 ): PaperMark[] {
   return hangsAt.map(({ s, ceiling }) => {
@@ -122,9 +122,9 @@ function canopyMarks({ luminaire }: SetOutBox, [x, y]: Vec2, perMetre: number): 
 }
 
 /** The tag, over the ceiling wherever that rises to. */
-function tagMark(s: number, x: number, y: number, { at, perMetre, name, ceiling }: PendantView): PaperMark {
-  const half = paperTextWidth(name, TAG, true) / 2 / perMetre;
-  const above = Math.min(y, ...[-half, 0, half].map((step) => at(s, ceiling(s + step))[1]));
+function tagMark(s: number, x: number, y: number, { view, name }: PendantView): PaperMark {
+  const half = paperTextWidth(name, TAG, true) / 2 / view.perMetre;
+  const above = Math.min(y, ...[-half, 0, half].map((step) => view.at(s, ceilingOver(view, s + step))[1]));
   return text([x, above - 6], name, "tag", {
     anchor: "middle",
     size: TAG,
@@ -136,26 +136,22 @@ function tagMark(s: number, x: number, y: number, { at, perMetre, name, ceiling 
 
 /** Where along the view a pendant's cords or rods and its supply are (m), and the ceiling over each: its middle, or its own points. */
 export function hangingStations(
-  scene: Scene,
-  axes: IslandAxes,
-  box: SetOutBox,
-  view: ElevationView,
-): readonly { readonly s: number; readonly ceiling: number }[] {
-  const points = [...(box.suspensions?.points ?? []), box.at];
-  const stations = points.map(([x, y]) => ({
-    s: axes.toIsland([x, y])[view === "along" ? 0 : 1],
-    ceiling: ceilingAt(scene.room, x, y),
+  { scene: { room }, station }: SideView,
+  { suspensions, at }: SetOutBox,
+): readonly HangingStation[] {
+  const stations = [...(suspensions?.points ?? []), at].map((point) => ({
+    s: station(point),
+    ceiling: ceilingAt(room, point[0], point[1]),
   }));
   return stations.filter(({ s }, i) => stations.findIndex((other) => Math.abs(other.s - s) < 0.002) === i);
 }
 
 /** How wide body and opening look in a view (m): a long one by the way it is turned. */
 export function widthInView(
-  axes: IslandAxes,
-  { luminaire, orientation: { turn, spin } }: SetOutBox,
-  view: ElevationView,
+  { axes, direction }: Pick<SideView, "axes" | "direction">,
+  { luminaire, orientation: { turn, spin } }: Pick<SetOutBox, "luminaire" | "orientation">,
 ): number {
-  return seenWidth(luminaire, axes.turn + (view === "along" ? 0 : Math.PI / 2) - turn - spin);
+  return seenWidth(luminaire, axes.turn + (direction === "along" ? 0 : Math.PI / 2) - turn - spin);
 }
 
 /** A figure along its part of an upright dimension, with its name where there is room; beside it, alone, where it is

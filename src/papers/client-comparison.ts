@@ -11,7 +11,8 @@ import { moved, type PaperMark } from "../drawing/paper/paper.ts";
 import { paperRows } from "../drawing/paper/paper-text.ts";
 import { column, table } from "../drawing/paper/table.ts";
 import { plainElevation } from "../drawing/plain-elevation.ts";
-import { elevationRange, elevationSpan } from "../drawing/set-out-elevation.ts";
+import { elevationSpan } from "../drawing/set-out-elevation.ts";
+import { sideView } from "../drawing/side-view.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { evennessText } from "../words/zone-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
@@ -109,7 +110,7 @@ function heights(handover: Handover, words: HandoverWords, width: number, talles
       draw: (x, y) =>
         row.flatMap((option, i): PaperMark[] => {
           const left = x + i * (each + GAP);
-          const [from] = elevationRange(option.scene, "along");
+          const { from } = sideView(option.scene, "along");
           return [
             ...moved(captions[i].elevation.marks, [left - from * perMetre, y + tall]),
             ...captions[i].rows.map((words_, k) =>

@@ -6,20 +6,16 @@ import { text } from "../drawing/drawing.ts";
 import { type Block, bullet, flow, gap, heading, SMALL } from "../drawing/paper/flow.ts";
 import { drawingScale, PRINT_CHECK_HEIGHT, printCheck } from "../drawing/paper/frame.ts";
 import { moved, type PaperMark } from "../drawing/paper/paper.ts";
-import {
-  type ElevationView,
-  elevationMargins,
-  elevationSpan,
-  setOutElevation,
-} from "../drawing/set-out-elevation.ts";
+import { elevationMargins, elevationSpan, setOutElevation } from "../drawing/set-out-elevation.ts";
+import type { ViewDirection } from "../drawing/side-view.ts";
 import { shortTags } from "../scene/ceiling-boxes.ts";
 import type { Scene } from "../scene/scene.ts";
 import { chosenOption, type Handover, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 
-const VIEWS: readonly ElevationView[] = ["along", "across"];
+const VIEWS: readonly ViewDirection[] = ["along", "across"];
 
-function titleOf(view: ElevationView, { island }: Scene, setOut: SetOut): string {
+function titleOf(view: ViewDirection, { island }: Scene, setOut: SetOut): string {
   const what = island === undefined ? "room" : "island";
   if (view === "along") return `Elevation along the ${what}, from its near side`;
   const first = setOut.boxes.find((box) => box.kind === "pendant");

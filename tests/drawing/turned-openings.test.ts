@@ -15,8 +15,8 @@ it.each([0, 30, 45, 90])("a bare elliptical opening turned by %d degrees", (turn
   const along = 2 * Math.hypot(0.6 * Math.cos(t), 0.1 * Math.sin(t));
   const across = 2 * Math.hypot(0.6 * Math.sin(t), 0.1 * Math.cos(t));
   const [box] = setOut(scene, "mm", (m) => `${m}`).boxes;
-  expect(widthInView(axes, box, "along")).toBeCloseTo(along, 9);
-  expect(widthInView(axes, box, "across")).toBeCloseTo(across, 9);
+  expect(widthInView({ axes, direction: "along" }, box)).toBeCloseTo(along, 9);
+  expect(widthInView({ axes, direction: "across" }, box)).toBeCloseTo(across, 9);
   const xs = profileFrom(scene.layers[0].luminaires[0], axes.turn, (s, z) => [s, z]).map(([x]) => x);
   expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(along, 9);
 });
