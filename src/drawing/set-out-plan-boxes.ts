@@ -13,6 +13,7 @@ import { type Box, line, overlaps, segment, text, within } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
+import type { SetOutPage } from "./set-out-page.ts";
 
 const TAG = 8;
 
@@ -24,40 +25,33 @@ export function symbolRadius(box: SetOutBox, perMetre: number): number {
     : Math.max(3.4, extent * perMetre);
 }
 
-/** Where and how a box is drawn. */
-export interface BoxPlacing {
-  at(point: Vec2): Vec2;
-  readonly perMetre: number;
-  /** What is drawn or written already (points); the box's own place among it. */
-  readonly taken: Box[];
-  readonly own: number;
-  readonly held: boolean;
-  /** How many of the first of them are symbols of boxes. */
+/** A page with the boxes' symbols as the first of what is taken, and the lines to measure from, which words leave free where they can
+ * (points). */
+export interface BoxPage extends SetOutPage {
   readonly symbols: number;
-  /** The paper that words stay on (points). */
-  readonly field: Box;
-  /** Lines to measure from, which words leave free where they can (points). */
   readonly edges: readonly (readonly [Vec2, Vec2])[];
 }
 
-export function boxMarks(scene: Scene, box: SetOutBox, placing: BoxPlacing): PaperMark[] {
-  const { at, perMetre, held } = placing;
-  const centre = at(box.at);
-  const symbol = Math.max(4, (BOX_WIDTH / 2) * perMetre);
+/** @param own number of its symbol */
+export function boxMarks(page: BoxPage, box: SetOutBox, own: number, held: boolean): PaperMark[] {
+  const centre = page.at(box.at);
+  const symbol = Math.max(4, (BOX_WIDTH / 2) * page.perMetre);
+  const attributes = boxAttributes(page.scene, box, held);
   const marks: PaperMark[] =
     box.kind === "pendant"
-      ? pendantMarks(scene, box, symbol, placing)
+      ? pendantMarks(page, box, symbol, attributes)
       : box.kind === "fixed"
         ? [square(centre, 3.2, "fixed mark", "sheet")]
-        : recessedMarks(scene, box, placing);
+        : recessedMarks(page, box, attributes);
   if (held) marks.push(circle(centre, symbol + 4, "clash", { weight: 1.5 }));
-  return [...marks, ...tagMark(scene, box, symbol, placing)];
+  return [...marks, ...tagMark(page, box, own, symbol, held)];
 }
 
-function recessedMarks(scene: Scene, box: SetOutBox, { at, perMetre, held }: BoxPlacing): PaperMark[] {
+type Attributes = Readonly<Record<string, string>>;
+
+function recessedMarks({ at, perMetre }: BoxPage, box: SetOutBox, attributes: Attributes): PaperMark[] {
   const centre = at(box.at);
   const radius = Math.max(3.4, (Math.max(...planExtents(box.luminaire)) / 2) * perMetre);
-  const attributes = boxAttributes(scene, box, held);
   return [
     { ...circle(centre, radius, "recessed box", { weight: 1, fill: "sheet" }), attributes },
     circle(centre, radius / 2, "recessed ring", { weight: 0.75 }),
@@ -66,10 +60,10 @@ function recessedMarks(scene: Scene, box: SetOutBox, { at, perMetre, held }: Box
 
 /** Body at its size, its box, which is where it is fed, and where a long one hangs. */
 function pendantMarks(
-  scene: Scene,
+  { scene, at, perMetre }: BoxPage,
   box: SetOutBox,
   symbol: number,
-  { at, perMetre, held }: BoxPlacing,
+  attributes: Attributes,
 ): PaperMark[] {
   const centre = at(box.at);
   const [x, y] = centre;
@@ -81,10 +75,7 @@ function pendantMarks(
   const { suspensions } = box;
   return [
     body,
-    {
-      ...circle(centre, symbol, "pendant box", { weight: 1, fill: "sheet" }),
-      attributes: boxAttributes(scene, box, held),
-    },
+    { ...circle(centre, symbol, "pendant box", { weight: 1, fill: "sheet" }), attributes },
     segment(x - symbol, y, x + symbol, y, "pendant cross", "ink", 0.75),
     segment(x, y - symbol, x, y + symbol, "pendant cross", "ink", 0.75),
     ...(suspensions?.points ?? []).map((point) =>
@@ -119,8 +110,8 @@ interface TagPlace {
 }
 
 /** The tag at the best place around its box: clear of all else, plainly its own or led to it, off the lines one measures from. */
-function tagMark(scene: Scene, box: SetOutBox, symbol: number, placing: BoxPlacing): PaperMark[] {
-  const { at, perMetre, taken, own, symbols, held, field, edges } = placing;
+function tagMark(page: BoxPage, box: SetOutBox, own: number, symbol: number, held: boolean): PaperMark[] {
+  const { scene, at, perMetre, taken, symbols, field, edges } = page;
   const isPendant = box.kind === "pendant";
   const centre = at(box.at);
   const { circuit } = scene.layers[box.layer];
@@ -246,31 +237,16 @@ function crosses({ x, y, width, height }: Box, [ax, ay]: Vec2, [bx, by]: Vec2): 
 }
 
 /** What a CAD file keeps of a box: enough to hang and aim it again (metres from the datum, degrees). */
-function boxAttributes(
-  scene: Scene,
-  {
-    tag,
-    type,
-    layer,
-    luminaire,
-    at,
-    middle,
-    height,
-    heights,
-    ceiling,
-    orientation,
-    aim,
-    suspensions,
-  }: SetOutBox,
-  held: boolean,
-): Readonly<Record<string, string>> {
+function boxAttributes(scene: Scene, box: SetOutBox, held: boolean): Attributes {
+  const { tag, type, luminaire, at, middle, height, heights, ceiling, orientation, aim, suspensions } = box;
+  const layer = scene.layers[box.layer];
   const angle = (radians: number): string => String(Number(degrees(radians).toFixed(10)) + 0);
   const metres = (value: number | undefined): string =>
     value === undefined ? "" : String(Number(value.toFixed(4)));
   return {
     TAG: tag,
     TYPE: type,
-    CIRCUIT: printable(scene.layers[layer].circuit ?? "", 40),
+    CIRCUIT: printable(layer.circuit ?? "", 40),
     X_M: metres(at[0]),
     Y_M: metres(at[1]),
     MIDDLE_X_M: metres(middle[0]),
@@ -281,7 +257,7 @@ function boxAttributes(
     BODY_M: metres(heights?.body),
     OVER_TOP_M: metres(heights?.overTop === true ? heights.gap : undefined),
     LUMINAIRE: printable(luminaire.name, 60),
-    LAYER: printable(scene.layers[layer].name, 60),
+    LAYER: printable(layer.name, 60),
     WATTS: luminaire.watts === undefined ? "" : String(Number(luminaire.watts.toPrecision(4))),
     WEIGHT_KG: luminaire.weight === undefined ? "" : String(luminaire.weight),
     FEED_X_M: metres(suspensions?.feed[0]),

@@ -11,11 +11,12 @@ import type { Scene, SolidBody } from "../scene/scene.ts";
 import { wallFrame } from "../scene/surfaces.ts";
 import { degrees } from "../units/quantities.ts";
 import type { Depicted } from "./depicted.ts";
-import { type Box, line, type Mark, overlaps, text, within } from "./drawing.ts";
+import { type Box, type Ink, line, type Mark, overlaps, text, within } from "./drawing.ts";
 import { fittings } from "./island-fittings.ts";
 import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
+import type { SetOutPage } from "./set-out-page.ts";
 
 /** Thickness walls are drawn with (m): none is known; only the finished face is true. */
 export const WALL = 0.1;
@@ -91,59 +92,63 @@ function isOverhead({ bottom }: SolidBody): boolean {
   return bottom > 1.2;
 }
 
-/** Names of cabinets and walls, each at the first of several places where nothing else is written. */
-export function names(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[], field: Box): Mark[] {
-  const marks: Mark[] = [];
-  const put = (words: string, depicts: Depicted, places: readonly Vec2[], turn?: number): void => {
-    const w = paperTextWidth(words, LETTERING);
-    const boxAt = ([x, y]: Vec2): Box =>
-      turn === undefined
-        ? { x: x - w / 2, y: y - LETTERING * 0.8, width: w, height: LETTERING }
-        : { x: x - LETTERING * 0.8, y: y - w / 2, width: LETTERING, height: w };
-    const place = places.find(
-      (p) => within(boxAt(p), field, 1) && !taken.some((other) => overlaps(boxAt(p), other, 1)),
+/** Words in the middle of the first of several places where nothing else is written; none where all are taken. */
+function placed(
+  { taken, field }: Pick<SetOutPage, "taken" | "field">,
+  words: string,
+  depicts: Depicted,
+  places: readonly Vec2[],
+  { ink = "quiet", turn }: { readonly ink?: Ink; readonly turn?: number | undefined } = {},
+): Mark[] {
+  const w = paperTextWidth(words, LETTERING);
+  const boxAt = ([x, y]: Vec2): Box =>
+    turn === undefined
+      ? { x: x - w / 2, y: y - LETTERING * 0.8, width: w, height: LETTERING }
+      : { x: x - LETTERING * 0.8, y: y - w / 2, width: LETTERING, height: w };
+  const place = places.find((p) => isFree(boxAt(p), taken, field));
+  if (place === undefined) return [];
+  taken.push(boxAt(place));
+  return [text(place, words, depicts, { anchor: "middle", size: LETTERING, ink, ground: "sheet", turn })];
+}
+
+function isFree(box: Box, taken: readonly Box[], field: Box): boolean {
+  return within(box, field, 1) && !taken.some((other) => overlaps(box, other, 1));
+}
+
+/** Names of cabinets, the island's middle and walls. */
+export function names(page: SetOutPage): Mark[] {
+  const { scene, at } = page;
+  const cabinetNames = (scene.bodies ?? []).flatMap((body) => {
+    const [x0, y0, x1, y1] = bounds(body.outline.map(at));
+    const rows = [(y0 + y1) / 2 + 2.5, y1 - 3, y0 + 9];
+    const places = rows.flatMap((row) =>
+      [0.5, 0.3, 0.7, 0.2, 0.8].map((t): Vec2 => [x0 + t * (x1 - x0), row]),
     );
-    if (place === undefined) return;
-    taken.push(boxAt(place));
-    marks.push(
-      text(place, words, depicts, { anchor: "middle", size: LETTERING, ink: "quiet", ground: "sheet", turn }),
-    );
+    return placed(page, printable(body.name, 28), "cabinet name", places);
+  });
+  return [...cabinetNames, ...centrelineName(page), ...[0, 1, 2, 3].flatMap((wall) => wallName(page, wall))];
+}
+
+function centrelineName(page: SetOutPage): Mark[] {
+  const { island: top } = page.scene;
+  if (top === undefined) return [];
+  const half = paperTextWidth("CL island", LETTERING) / 2 + 3;
+  const end = (along: number, side: number): Vec2 => {
+    const [x, y] = page.at(islandToRoom(top, [along, top.width / 2]));
+    return [x + side * half * Math.cos(top.turn), y - side * half * Math.sin(top.turn) + 2.4];
   };
-  for (const body of scene.bodies ?? []) {
-    const outline = body.outline.map(at);
-    const [x0, y0, x1, y1] = bounds(outline);
-    const y = [(y0 + y1) / 2 + 2.5, y1 - 3, y0 + 9];
-    put(
-      printable(body.name, 28),
-      "cabinet name",
-      y.flatMap((row) => [0.5, 0.3, 0.7, 0.2, 0.8].map((t): Vec2 => [x0 + t * (x1 - x0), row])),
-    );
-  }
-  const { island: top } = scene;
-  if (top !== undefined) {
-    const half = paperTextWidth("CL island", LETTERING) / 2 + 3;
-    const end = (along: number, side: number): Vec2 => {
-      const [x, y] = at(islandToRoom(top, [along, top.width / 2]));
-      return [x + side * half * Math.cos(top.turn), y - side * half * Math.sin(top.turn) + 2.4];
-    };
-    put("CL island", "centreline name", [
-      end(top.length + 0.14, 1),
-      end(-0.14, -1),
-      end(top.length + 0.5, 1),
-      end(-0.5, -1),
-    ]);
-  }
-  const { length: L, width: W } = scene.room;
-  for (let wall = 0; wall < 4; wall++) {
-    const { corner, direction, normal, length } = wallFrame({ ...scene.room, length: L, width: W }, wall);
-    const upright = direction[0] === 0;
-    const places = [0.5, 0.25, 0.75, 0.12, 0.88].map((t): Vec2 => {
-      const [x, y] = at([corner[0] + direction[0] * length * t, corner[1] + direction[1] * length * t]);
-      return [x + normal[0] * 8 + (upright ? 2.4 : 0), y - normal[1] * 8 + (upright ? 0 : 2.4)];
-    });
-    put(`wall ${wall}`, "wall name", places, upright ? -90 : undefined);
-  }
-  return marks;
+  const places = [end(top.length + 0.14, 1), end(-0.14, -1), end(top.length + 0.5, 1), end(-0.5, -1)];
+  return placed(page, "CL island", "centreline name", places);
+}
+
+function wallName(page: SetOutPage, wall: number): Mark[] {
+  const { corner, direction, normal, length } = wallFrame(page.scene.room, wall);
+  const upright = direction[0] === 0;
+  const places = [0.5, 0.25, 0.75, 0.12, 0.88].map((t): Vec2 => {
+    const [x, y] = page.at([corner[0] + direction[0] * length * t, corner[1] + direction[1] * length * t]);
+    return [x + normal[0] * 8 + (upright ? 2.4 : 0), y - normal[1] * 8 + (upright ? 0 : 2.4)];
+  });
+  return placed(page, `wall ${wall}`, "wall name", places, { turn: upright ? -90 : undefined });
 }
 
 export function island({ island: top }: Scene, at: (p: Vec2) => Vec2): Mark[] {
@@ -194,12 +199,11 @@ export function keepOuts(scene: Scene, at: (p: Vec2) => Vec2): PaperMark[] {
 }
 
 /** Names of keep-outs, beside them rather than on their hatching. */
-export function keepOutNames(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[], field: Box): Mark[] {
-  return (scene.room.keepOuts ?? []).flatMap(({ name, outline }): Mark[] => {
-    const ring = outline.map(at);
+export function keepOutNames(page: SetOutPage): Mark[] {
+  return (page.scene.room.keepOuts ?? []).flatMap(({ name, outline }): Mark[] => {
     const words = printable(name, 28);
     const w = paperTextWidth(words, LETTERING);
-    const [x0, y0, x1, y1] = bounds(ring);
+    const [x0, y0, x1, y1] = bounds(outline.map(page.at));
     const rows = [0.5, 0.25, 0.75, 0.05, 0.95].map((t) => y0 + t * (y1 - y0) + 2.4);
     const places: Vec2[] = [
       ...rows.map((y): Vec2 => [x1 + 3 + w / 2, y]),
@@ -208,35 +212,12 @@ export function keepOutNames(scene: Scene, at: (p: Vec2) => Vec2, taken: Box[], 
       [(x0 + x1) / 2, y0 - 3],
       ...rows.map((y): Vec2 => [(x0 + x1) / 2, y]),
     ];
-    const boxAt = ([x, y]: Vec2): Box => ({
-      x: x - w / 2,
-      y: y - LETTERING * 0.8,
-      width: w,
-      height: LETTERING,
-    });
-    const isFree = (p: Vec2): boolean =>
-      within(boxAt(p), field, 1) && !taken.some((other) => overlaps(boxAt(p), other, 1));
-    const place = places.find(isFree);
-    if (place === undefined) return [];
-    taken.push(boxAt(place));
-    return [
-      text(place, words, "keep-out name", {
-        anchor: "middle",
-        size: LETTERING,
-        ink: "ink",
-        ground: "sheet",
-      }),
-    ];
+    return placed(page, words, "keep-out name", places, { ink: "ink" });
   });
 }
 
 /** Which way the ceiling rises: an arrow through free paper, with its angle. Heights at the walls are in the notes. */
-export function slope(
-  { room }: Scene,
-  at: (p: Vec2) => Vec2,
-  taken: Box[],
-  { from, to }: { readonly from: Vec2; readonly to: Vec2 },
-): Mark[] {
+export function slope({ scene: { room }, at, taken, field, window: { from, to } }: SetOutPage): Mark[] {
   if (room.slope === 0) return [];
   const [dx, dy] = [Math.cos(room.towards), -Math.sin(room.towards)];
   const half = 22;
@@ -252,12 +233,7 @@ export function slope(
   const places = shares.flatMap((t) =>
     shares.map((u) => at([from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * u])),
   );
-  const [left, lowest] = at(from);
-  const [right, highest] = at(to);
-  const field: Box = { x: left, y: highest, width: right - left, height: lowest - highest };
-  const free = (p: Vec2): boolean =>
-    within(boxAt(p), field, 1) && !taken.some((other) => overlaps(boxAt(p), other, 1));
-  const place = places.find(free);
+  const place = places.find((p) => isFree(boxAt(p), taken, field));
   // Its angle is in the notes too.
   if (place === undefined) return [];
   const [x, y] = place;

@@ -4,15 +4,15 @@
  * the left. Room coordinates: x to the right, y up the page, the room's corner (0, 0) at the drawing's origin.
  */
 
-import { type SetOut, type SetOutString, suspensionPlaces } from "../app/set-out/set-out.ts";
+import { type SetOut, type SetOutBox, type SetOutString, suspensionPlaces } from "../app/set-out/set-out.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { islandToRoom } from "../scene/island-frame.ts";
 import type { Scene } from "../scene/scene.ts";
 import { clippedMarks } from "./clipped-marks.ts";
-import type { Box } from "./drawing.ts";
 import { moved, type PaperMark, type ScaledView } from "./paper/paper.ts";
 import { runningString, stringDepth } from "./running-string.ts";
-import { boxMarks, datum, symbolRadius } from "./set-out-plan-boxes.ts";
+import type { PlanWindow } from "./set-out-page.ts";
+import { type BoxPage, boxMarks, datum, symbolRadius } from "./set-out-plan-boxes.ts";
 import {
   cabinets,
   island,
@@ -32,12 +32,6 @@ const FIRST_LANE = 16;
 export interface PlanWords {
   /** A dimension (m) as printed on the sheet. */
   dimension(metres: number): string;
-}
-
-/** A part of the room, by its corners (m). */
-export interface PlanWindow {
-  readonly from: Vec2;
-  readonly to: Vec2;
 }
 
 /** Points the strings and walls take on the left and below, beyond the finished faces (or the window's edge). */
@@ -74,78 +68,60 @@ function shown(
   return inner.filter(({ exact }) => exact >= window.from[k] && exact <= window.to[k]);
 }
 
-/** @param held tags of the boxes that something clashes with */
+/** The whole plan, or a part of it by itself, its lower left corner at the origin; strings still count from the datum.
+ * @param held tags of the boxes that something clashes with */
 export function setOutPlan(
   scene: Scene,
   setOut: SetOut,
   perMetre: number,
   words: PlanWords,
   held: ReadonlySet<string> = new Set(),
+  window?: PlanWindow,
 ): ScaledView {
-  const at = ([x, y]: Vec2): Vec2 => [x * perMetre, -y * perMetre];
-  const whole: PlanWindow = { from: [0, 0], to: [scene.room.length, scene.room.width] };
-  const marks: PaperMark[] = [...roomMarks(scene, setOut, perMetre, at, held, whole), ...datum()];
-  const [lines, figures] = strings(scene, setOut, perMetre, words);
-  return { marks: [...lines, ...marks, ...figures], origin: [0, 0], perMetre };
-}
-
-/** A part of the plan at a larger scale, its lower left corner at the origin; strings still count from the datum. */
-export function setOutDetail(
-  scene: Scene,
-  setOut: SetOut,
-  perMetre: number,
-  words: PlanWords,
-  held: ReadonlySet<string>,
-  window: PlanWindow,
-): ScaledView {
-  const at = ([x, y]: Vec2): Vec2 => [x * perMetre, -y * perMetre];
-  const { from, to } = window;
-  const inside = ([x, y]: Vec2): boolean => x >= from[0] && x <= to[0] && y >= from[1] && y <= to[1];
-  const boxes = setOut.boxes.filter((box) => inside(box.at));
-  const frame = [from, [to[0], from[1]], to, [from[0], to[1]]].map((p) => at(p as Vec2));
-  const marks = clippedMarks(roomMarks(scene, { ...setOut, boxes }, perMetre, at, held, window), frame);
-  const corner = at(from);
+  const { length, width } = scene.room;
+  const { from, to } = window ?? { from: [0, 0] as const, to: [length, width] as const };
+  const isShown = ([x, y]: Vec2): boolean => x >= from[0] && x <= to[0] && y >= from[1] && y <= to[1];
+  const boxes = window === undefined ? setOut.boxes : setOut.boxes.filter((box) => isShown(box.at));
+  const page = pageOf(scene, boxes, perMetre, { from, to });
+  const marks = roomMarks(page, boxes, held);
   const [lines, figures] = strings(scene, { ...setOut, boxes }, perMetre, words, window);
+  if (window === undefined)
+    return { marks: [...lines, ...marks, ...datum(), ...figures], origin: [0, 0], perMetre };
+  const frame = ([from, [to[0], from[1]], to, [from[0], to[1]]] as const).map(page.at);
+  const [x, y] = page.at(from);
   return {
-    marks: [...lines, ...moved(marks, [-corner[0], -corner[1]]), ...figures],
-    origin: [-corner[0], -corner[1]],
+    marks: [...lines, ...moved(clippedMarks(marks, frame), [-x, -y]), ...figures],
+    origin: [-x, -y],
     perMetre,
   };
 }
 
-function roomMarks(
-  scene: Scene,
-  setOut: SetOut,
-  perMetre: number,
-  at: (p: Vec2) => Vec2,
-  held: ReadonlySet<string>,
-  window: PlanWindow,
-): PaperMark[] {
+function pageOf(scene: Scene, boxes: readonly SetOutBox[], perMetre: number, window: PlanWindow): BoxPage {
+  const at = ([x, y]: Vec2): Vec2 => [x * perMetre, -y * perMetre];
   const [x0, y1] = at(window.from);
   const [x1, y0] = at(window.to);
-  const field: Box = { x: x0, y: y0, width: x1 - x0, height: y1 - y0 };
-  const taken: Box[] = setOut.boxes.map((box) => {
-    const [x, y] = at(box.at);
-    const reach = symbolRadius(box, perMetre);
-    return { x: x - reach, y: y - reach, width: 2 * reach, height: 2 * reach };
-  });
-  const top = (scene.island?.outline ?? []).map((p) =>
-    at(islandToRoom(scene.island as NonNullable<Scene["island"]>, p)),
-  );
-  const edges = top.map((p, i): readonly [Vec2, Vec2] => [p, top[(i + 1) % top.length]]);
-  const boxes = setOut.boxes.flatMap((box, i) =>
-    boxMarks(scene, box, {
-      at,
-      perMetre,
-      taken,
-      own: i,
-      symbols: setOut.boxes.length,
-      held: held.has(box.tag),
-      field,
-      edges,
+  const top = islandCorners(scene).map(at);
+  return {
+    scene,
+    perMetre,
+    at,
+    window,
+    field: { x: x0, y: y0, width: x1 - x0, height: y1 - y0 },
+    taken: boxes.map((box) => {
+      const [x, y] = at(box.at);
+      const reach = symbolRadius(box, perMetre);
+      return { x: x - reach, y: y - reach, width: 2 * reach, height: 2 * reach };
     }),
-  );
-  const switches = switchMarks(scene, at, taken, field);
+    symbols: boxes.length,
+    edges: top.map((p, i) => [p, top[(i + 1) % top.length]]),
+  };
+}
+
+/** Words written later keep clear of those written before. */
+function roomMarks(page: BoxPage, boxes: readonly SetOutBox[], held: ReadonlySet<string>): PaperMark[] {
+  const { scene, at } = page;
+  const symbols = boxes.flatMap((box, i) => boxMarks(page, box, i, held.has(box.tag)));
+  const switches = switchMarks(page);
   return [
     ...joists(scene, at),
     ...cabinets(scene, at),
@@ -153,11 +129,15 @@ function roomMarks(
     ...keepOuts(scene, at),
     ...walls(scene, at),
     ...switches,
-    ...boxes,
-    ...keepOutNames(scene, at, taken, field),
-    ...slope(scene, at, taken, window),
-    ...names(scene, at, taken, field),
+    ...symbols,
+    ...keepOutNames(page),
+    ...slope(page),
+    ...names(page),
   ];
+}
+
+function islandCorners({ island: top }: Scene): Vec2[] {
+  return top === undefined ? [] : top.outline.map((p) => islandToRoom(top, p));
 }
 
 function strings(
@@ -222,9 +202,7 @@ function nearest(
   const [a, b] = axis === "x" ? [0, 1] : [1, 0];
   const places: readonly Vec2[] =
     what === "island"
-      ? (scene.island?.outline ?? []).map((p) =>
-          islandToRoom(scene.island as NonNullable<Scene["island"]>, p),
-        )
+      ? islandCorners(scene)
       : what === "suspensions"
         ? suspensionPlaces(setOut.boxes)
         : setOut.boxes

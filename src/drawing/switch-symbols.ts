@@ -5,11 +5,11 @@
 
 import { type SwitchKind, switchingLegs, switchKind } from "../advice/switching.ts";
 import type { Vec2 } from "../geometry/vector.ts";
-import type { Scene } from "../scene/scene.ts";
 import { type Box, overlaps, segment, text, within } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING } from "./running-string.ts";
+import type { SetOutPage } from "./set-out-page.ts";
 
 const RING = 4;
 const KIND: Readonly<Record<SwitchKind, string>> = { "one-way": "S", "two-way": "S2", intermediate: "SX" };
@@ -19,16 +19,11 @@ export function switchWords(kind: SwitchKind, dims: boolean, leg: string, assume
   return `${KIND[kind]}${dims ? "D" : ""} ${leg}${assumed ? " assumed" : ""}`;
 }
 
-/** @param taken places of what is drawn already; those of the words are added @param field inside which words are read best */
-export function switchMarks(
-  { layers }: Pick<Scene, "layers">,
-  at: (p: Vec2) => Vec2,
-  taken: Box[],
-  field: Box,
-): PaperMark[] {
+export function switchMarks(page: SetOutPage): PaperMark[] {
+  const { scene, at } = page;
   const leads: PaperMark[] = [];
   const symbols: PaperMark[] = [];
-  for (const { leg, layer } of switchingLegs(layers)) {
+  for (const { leg, layer } of switchingLegs(scene.layers)) {
     const switches = layer.switches ?? [];
     switches.forEach(({ at: place, assumed }, i) => {
       const [x, y] = at(place);
@@ -44,14 +39,14 @@ export function switchMarks(
       const words = switchWords(switchKind(i, switches.length), dims, leg, assumed);
       symbols.push(
         circle([x, y], RING, "switch", { weight: 0.75, fill: "sheet" }),
-        name(words, [x, y], taken, field),
+        name(words, [x, y], page),
       );
     });
   }
   return [...leads, ...symbols];
 }
 
-function name(words: string, [x, y]: Vec2, taken: Box[], field: Box): PaperMark {
+function name(words: string, [x, y]: Vec2, { taken, field }: SetOutPage): PaperMark {
   const width = paperTextWidth(words, LETTERING, true);
   const boxAt = ([left, foot]: Vec2): Box => ({
     x: left,

@@ -3,7 +3,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { setOut } from "../../src/app/set-out/set-out.ts";
 import type { PaperMark } from "../../src/drawing/paper/paper.ts";
-import { type PlanWindow, setOutDetail, setOutPlan } from "../../src/drawing/set-out-plan.ts";
+import type { PlanWindow } from "../../src/drawing/set-out-page.ts";
+import { setOutPlan } from "../../src/drawing/set-out-plan.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { formatLength } from "../../src/units/length-text.ts";
 import { handoverOf, kitchens } from "../support/handover.ts";
@@ -85,7 +86,7 @@ describe("the set-out plan", () => {
         const { scene, found } = setOutOf(document);
         const window: PlanWindow = { from: [0.61, 0.4], to: [2.9, 2.7] };
         const perMetre = 90;
-        const { marks } = setOutDetail(scene, found, perMetre, words, new Set(), window);
+        const { marks } = setOutPlan(scene, found, perMetre, words, new Set(), window);
         for (const { what, axis, stations, dims } of found.strings) {
           const k = axis === "x" ? 0 : 1;
           const inside = stations

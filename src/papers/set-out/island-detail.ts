@@ -6,7 +6,8 @@ import { line, text } from "../../drawing/drawing.ts";
 import { SMALL } from "../../drawing/paper/flow.ts";
 import { type DrawingScale, drawingScale, scaleBarMarks } from "../../drawing/paper/frame.ts";
 import { moved, type PaperMark, POINTS_PER_METRE } from "../../drawing/paper/paper.ts";
-import { type PlanWindow, planMargins, setOutDetail } from "../../drawing/set-out-plan.ts";
+import type { PlanWindow } from "../../drawing/set-out-page.ts";
+import { planMargins, setOutPlan } from "../../drawing/set-out-plan.ts";
 import { toleranceRingMarks } from "../../drawing/tolerance-marks.ts";
 import { rectangle } from "../../geometry/polygon.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
@@ -53,7 +54,7 @@ export function islandDetail(
     [h, room.height - margins.below - ABOVE - BELOW],
   ]);
   if (scale.perMetre < LARGER * perMetre) return undefined;
-  const { marks } = setOutDetail(scene, setOut, scale.perMetre, words, heldTags(clashes), window);
+  const { marks } = setOutPlan(scene, setOut, scale.perMetre, words, heldTags(clashes), window);
   const [width, height] = [w * scale.perMetre, h * scale.perMetre];
   const lowest = ABOVE + height + margins.below;
   const onPaper = ([x, y]: Vec2): Vec2 => [
