@@ -8,7 +8,7 @@ import { type AsBuilt, plannedBoxes, readOffsets, replay } from "../design/boxes
 import { type RobustBoxes, robustBoxes } from "../design/boxes/robust-boxes.ts";
 import { type ToleranceRing, toleranceRings } from "../design/boxes/tolerance-ring.ts";
 import { arrangementOf } from "../design/search/arrangement-of.ts";
-import { type Kind, kindOf } from "../design/search/candidate.ts";
+import { kindOf, type SearchedLayer } from "../design/search/candidate.ts";
 import { type Checked, checkedOf } from "../design/search/checked.ts";
 import { keepingConstraints } from "../design/search/constraints.ts";
 import { searchGrid } from "../design/search/search-grid.ts";
@@ -16,7 +16,6 @@ import { candidatesOf, grainOf, type SearchSpace } from "../design/search/search
 import { standingLight } from "../design/search/standing-light.ts";
 import type { Observer } from "../diagnostics/cancelled.ts";
 import { failure, type Outcome, success } from "../diagnostics/issue.ts";
-import type { Island, Scene } from "../scene/scene.ts";
 import { formatLength } from "../units/length-text.ts";
 import { type StudyCheck, studyCheck } from "./full-check.ts";
 import type { OpenStudy } from "./open-document.ts";
@@ -28,13 +27,8 @@ export interface BoxesOptions extends RowQuestion {
   readonly error?: number;
 }
 
-export interface BoxesFindings {
-  readonly scene: Scene;
-  readonly layer: number;
-  readonly island: Island;
-  readonly kinds: readonly Kind[];
-  /** The lattice positions are counted in (m). */
-  readonly step: number;
+/** Positions are counted in steps of the lattice. */
+export interface BoxesFindings extends SearchedLayer {
   readonly error: number;
   /** Least evenness asked for. */
   readonly evenness: number;
@@ -106,11 +100,9 @@ export async function builtBoxes(
   );
 }
 
-type Place = Pick<BoxesFindings, "island" | "scene" | "layer" | "kinds" | "step">;
-
 function robustSets(
   { study }: OpenStudy,
-  { island, scene, layer, kinds, step }: Place,
+  rows: SearchedLayer,
   space: SearchSpace,
   {
     error,
@@ -120,6 +112,7 @@ function robustSets(
   }: Pick<BoxesOptions, "confidence"> & Required<Pick<BoxesOptions, "error" | "evenness" | "rules">>,
   { calculate, observer }: StudyCheck,
 ): readonly RobustBoxes[] {
+  const { island, scene, layer, kinds, step } = rows;
   // Positions must suit the widest: rows of each kind, kept where every kind keeps its distance.
   const widest = kinds.reduce((a, b) => (b.rim > a.rim ? b : a));
   const patterns = candidatesOf(
@@ -127,12 +120,16 @@ function robustSets(
     [widest],
     island,
   );
-  const { kept } = keepingConstraints(patterns, scene, layer, [widest], step, {
-    rules,
-    load: false,
-    leastEnd: space.leastEnd,
-    grain: grainOf(study.display.length),
-  });
+  const { kept } = keepingConstraints(
+    patterns,
+    { ...rows, kinds: [widest] },
+    {
+      rules,
+      load: false,
+      leastEnd: space.leastEnd,
+      grain: grainOf(study.display.length),
+    },
+  );
   const grid = searchGrid(island, scene.zones, step);
   return robustBoxes(
     {
@@ -156,16 +153,17 @@ function robustSets(
 /** The full check of a set of boxes with every kind at its best height. */
 function checkedWithEach(
   { document }: OpenStudy,
-  { island, layer, kinds, step, index }: Place & { readonly index: number },
+  rows: SearchedLayer & { readonly index: number },
   set: RobustBoxes | undefined,
   check: StudyCheck,
 ): readonly Checked[] {
+  const { kinds, layer, index } = rows;
   return (set?.kinds ?? []).flatMap(({ kind, clearance }): Checked[] => {
     check.observer.progress?.("checking in full", kind / kinds.length);
     const boxes = (set as RobustBoxes).boxes;
     const name = `${boxes.count} × ${kinds[kind].luminaire.name.slice(0, 60)}`;
     const row = { ...boxes, kinds: [kind] as const, clearance };
-    const written = arrangementOf(row, document.arrangements[index], layer, name, { island, kinds, step });
+    const written = arrangementOf(row, document.arrangements[index], layer, name, rows);
     const resolved = check.resolve(written);
     return resolved.ok ? [checkedOf(written, resolved.value, check)] : [];
   });

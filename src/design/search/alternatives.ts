@@ -4,7 +4,8 @@ import { isMet } from "../../assessment/verdict.ts";
 import type { Scene } from "../../scene/scene.ts";
 import type { ArrangementDocument } from "../../study/study.ts";
 import type { IlluminanceUnit } from "../../units/illuminance-text.ts";
-import { arrangementOf, sortOf, type Written } from "./arrangement-of.ts";
+import { arrangementOf, sortOf } from "./arrangement-of.ts";
+import type { RowLattice } from "./candidate.ts";
 import { type Checked, type CheckedRow, checkedOf, type FullCheck, lossOf } from "./checked.ts";
 import type { CandidateFigures } from "./ranking.ts";
 
@@ -19,7 +20,7 @@ export interface Alternatives {
 
 export interface AlternativesRequest {
   readonly ranked: readonly CandidateFigures[];
-  readonly written: Written;
+  readonly rows: RowLattice;
   readonly base: ArrangementDocument;
   readonly layer: number;
   readonly check: FullCheck;
@@ -47,10 +48,10 @@ export function withDimmed<T extends Checked>(row: T, check: FullCheck): T & Pic
 /** What the shift off the joists does to the light. */
 function unshiftedOf(
   each: CheckedRow,
-  { written, base, layer, check, unit }: AlternativesRequest,
+  { rows, base, layer, check, unit }: AlternativesRequest,
 ): { does: string } {
   const { candidate } = each.figures;
-  const document = arrangementOf(candidate.planned ?? candidate, base, layer, each.document.name, written);
+  const document = arrangementOf(candidate.planned ?? candidate, base, layer, each.document.name, rows);
   const resolved = check.resolve(document);
   if (!resolved.ok) return { does: "against the row without it nothing can be said" };
   return { does: lossOf(checkedOf(document, resolved.value, check), each, unit) };
@@ -59,7 +60,7 @@ function unshiftedOf(
 /** The best row of the same kinds with one pendant fewer, checked, and what is lost. */
 function withoutOne(
   each: CheckedRow,
-  { ranked, written, base, layer, check, known, unit }: AlternativesRequest,
+  { ranked, rows, base, layer, check, known, unit }: AlternativesRequest,
 ): Alternatives["skipOne"] {
   const { candidate } = each.figures;
   let best: CandidateFigures | undefined;
@@ -76,7 +77,7 @@ function withoutOne(
       best = other;
   }
   if (best === undefined) return undefined;
-  const document = arrangementOf(best.candidate, base, layer, `${sortOf(best, written)}, one fewer`, written);
+  const document = arrangementOf(best.candidate, base, layer, `${sortOf(best, rows)}, one fewer`, rows);
   const resolved = check.resolve(document);
   if (!resolved.ok) return undefined;
   const before = known.get(best);

@@ -1,16 +1,9 @@
 /** A candidate as an arrangement of the study document, so that it is resolved, checked, drawn and saved like any other. */
 
-import type { Island } from "../../scene/scene.ts";
 import type { ArrangementDocument, LayerDocument } from "../../study/study.ts";
 import { degrees } from "../../units/quantities.ts";
-import { type Candidate, centreOf, type Kind, kindAt, offsetOf } from "./candidate.ts";
+import { type Candidate, centreOf, kindAt, offsetOf, type RowLattice } from "./candidate.ts";
 import type { CandidateFigures } from "./ranking.ts";
-
-export interface Written {
-  readonly island: Island;
-  readonly kinds: readonly Kind[];
-  readonly step: number;
-}
 
 /** The arrangement `base` with the candidate in its layer number `layer`; a row where one kind hangs, else places. */
 export function arrangementOf(
@@ -18,8 +11,9 @@ export function arrangementOf(
   base: ArrangementDocument,
   layer: number,
   name: string,
-  { island, kinds, step }: Written,
+  rows: RowLattice,
 ): ArrangementDocument {
+  const { island, kinds, step } = rows;
   const { luminaire: _l, row: _r, grid: _g, at: _a, ...kept } = base.layers[layer];
   const first = kinds[candidate.kinds[0]];
   const about = { ...kept, role: "pendant" as const };
@@ -45,7 +39,7 @@ export function arrangementOf(
           at: Array.from({ length: candidate.count }, (_, i) => i)
             .filter((i) => kindAt(candidate, i) === k)
             .map((i) => {
-              const [x, y, z] = centreOf(candidate, i, kinds, island, step);
+              const [x, y, z] = centreOf(candidate, i, rows);
               return {
                 position: [exact(x), exact(y), exact(z)] as [number, number, number],
                 turn: degrees(island.turn + kinds[k as number].turn),
@@ -68,7 +62,7 @@ function besides(name: string, { layers }: ArrangementDocument): string {
 }
 
 /** Rows of one sort differ in spacing and height alone. */
-export function sortOf({ candidate }: CandidateFigures, { kinds }: Written): string {
+export function sortOf({ candidate }: CandidateFigures, { kinds }: RowLattice): string {
   // A name of an arrangement is short, whatever the luminaires are called.
   const names = candidate.kinds.map((k) => kinds[k as number].luminaire.name.slice(0, 60));
   return `${candidate.count} × ${names.join(" and ")}`;

@@ -13,7 +13,7 @@ import type { Luminaire } from "../../luminaire/luminaire.ts";
 import type { PlacedLuminaire } from "../../luminaire/placed-luminaire.ts";
 import { planExtents, widthAlong } from "../../luminaire/plan-extent.ts";
 import { hungAt } from "../../scene/arrangement.ts";
-import type { Island } from "../../scene/scene.ts";
+import type { Island, Scene } from "../../scene/scene.ts";
 import { placeOf } from "./search-grid.ts";
 
 export interface Candidate {
@@ -51,6 +51,19 @@ export interface Kind {
   readonly lowest: number;
 }
 
+/** What rows are made of: kinds over an island, in steps of the lattice (m). */
+export interface RowLattice {
+  readonly island: Island;
+  readonly kinds: readonly Kind[];
+  readonly step: number;
+}
+
+/** The layer of a scene whose rows are sought. */
+export interface SearchedLayer extends RowLattice {
+  readonly scene: Scene;
+  readonly layer: number;
+}
+
 const SAME = 1e-6;
 
 export function kindOf(luminaire: Luminaire, island: Island): Kind {
@@ -78,27 +91,16 @@ export function stationOf({ count, pitch, along }: Candidate, i: number): number
 }
 
 /** Photometric centre of the i-th pendant (m, room). */
-export function centreOf(
-  candidate: Candidate,
-  i: number,
-  kinds: readonly Kind[],
-  island: Island,
-  step: number,
-): Vec3 {
+export function centreOf(candidate: Candidate, i: number, { kinds, island, step }: RowLattice): Vec3 {
   const [x, y] = placeOf(island, step, stationOf(candidate, i), candidate.across);
   const [dx, dy] = candidate.shift ?? [0, 0];
   const p: Vec2 = [x + dx, y + dy];
   return hungAt(island, p, candidate.clearance, kinds[kindAt(candidate, i)].lowest);
 }
 
-export function hungCandidate(
-  candidate: Candidate,
-  kinds: readonly Kind[],
-  island: Island,
-  step: number,
-): PlacedLuminaire[] {
+export function hungCandidate(candidate: Candidate, rows: RowLattice): PlacedLuminaire[] {
   return Array.from({ length: candidate.count }, (_, i) => {
-    const { luminaire, rotation } = kinds[kindAt(candidate, i)];
-    return { luminaire, frame: { origin: centreOf(candidate, i, kinds, island, step), rotation } };
+    const { luminaire, rotation } = rows.kinds[kindAt(candidate, i)];
+    return { luminaire, frame: { origin: centreOf(candidate, i, rows), rotation } };
   });
 }

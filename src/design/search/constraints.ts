@@ -14,8 +14,14 @@ import { planForm } from "../../luminaire/plan-extent.ts";
 import { pendantBoxAt } from "../../luminaire/suspension-points.ts";
 import { ceilingAt } from "../../scene/ceiling-height.ts";
 import { topHeightAt } from "../../scene/island-frame.ts";
-import type { Island, Scene } from "../../scene/scene.ts";
-import { type Candidate, centreOf, type Kind, kindAt, offsetOf, stationOf } from "./candidate.ts";
+import {
+  type Candidate,
+  hungCandidate,
+  kindAt,
+  offsetOf,
+  type SearchedLayer,
+  stationOf,
+} from "./candidate.ts";
 import { boxMeets, ON_JOIST } from "./ceiling-holds.ts";
 import { placeOf } from "./search-grid.ts";
 
@@ -46,25 +52,20 @@ const EDGE = 1e-6;
 /** The rows that keep all constraints, and what was left out. */
 export function keepingConstraints(
   candidates: readonly Candidate[],
-  scene: Scene,
-  layer: number,
-  kinds: readonly Kind[],
-  step: number,
+  rows: SearchedLayer,
   { rules, load, leastEnd = 0, grain = 0.001 }: Constraints,
 ): { readonly kept: Candidate[]; readonly leftOut: readonly LeftOut[] } {
   const chosen = RULES.filter(({ id }) => rules.includes(id));
   const tally = new Map<string, number>();
   const keptOf = new Map<number, number>();
   const kept = candidates.flatMap((planned) => {
-    const ceiling =
-      beyondTop(planned, scene.island, kinds, step) ?? meetsCeiling(planned, scene, kinds, step);
-    const shifted =
-      ceiling === MEETS_JOIST ? offJoists(planned, scene, kinds, step, { leastEnd, grain }) : undefined;
+    const ceiling = beyondTop(planned, rows) ?? meetsCeiling(planned, rows);
+    const shifted = ceiling === MEETS_JOIST ? offJoists(planned, rows, leastEnd, grain) : undefined;
     const candidate = shifted ?? planned;
     const why =
-      (shifted === undefined ? ceiling : meetsCeiling(shifted, scene, kinds, step)) ??
-      (load ? overload(candidate, scene, layer, kinds) : undefined) ??
-      breaks(candidate, scene, layer, kinds, step, chosen);
+      (shifted === undefined ? ceiling : meetsCeiling(shifted, rows)) ??
+      (load ? overload(candidate, rows) : undefined) ??
+      breaks(candidate, rows, chosen);
     if (why === undefined) {
       keptOf.set(candidate.count, (keptOf.get(candidate.count) ?? 0) + 1);
       return [candidate];
@@ -74,9 +75,9 @@ export function keepingConstraints(
     return [];
   });
   const leftOut = [...tally]
-    .map(([key, rows]): LeftOut => {
+    .map(([key, number]): LeftOut => {
       const [count, why] = key.split("\n");
-      return { why, count: Number(count), rows, all: !keptOf.has(Number(count)) };
+      return { why, count: Number(count), rows: number, all: !keptOf.has(Number(count)) };
     })
     .sort((a, b) => b.rows - a.rows);
   return { kept, leftOut };
@@ -87,19 +88,14 @@ const MEETS_JOIST = `a box would meet ${ON_JOIST}`;
 /** The row with one shift for all its boxes that frees them from the joists, still on the top; undefined where none does. */
 function offJoists(
   candidate: Candidate,
-  { island, room }: Scene,
-  kinds: readonly Kind[],
-  step: number,
-  { leastEnd, grain }: { readonly leastEnd: number; readonly grain: number },
+  rows: SearchedLayer,
+  leastEnd: number,
+  grain: number,
 ): Candidate | undefined {
-  if (island === undefined || room.joists === undefined) return undefined;
-  const row = Array.from({ length: candidate.count }, (_, i): Vec2 => {
-    const { luminaire, rotation } = kinds[kindAt(candidate, i)];
-    return pendantBoxAt({
-      luminaire,
-      frame: { origin: centreOf(candidate, i, kinds, island, step), rotation },
-    });
-  });
+  const { island, kinds, step } = rows;
+  const { room } = rows.scene;
+  if (room.joists === undefined) return undefined;
+  const row = hungCandidate(candidate, rows).map(pendantBoxAt);
   const by = rowShift(room, row, grain);
   if (by === undefined) return undefined;
   const [c, s] = [Math.cos(island.turn), Math.sin(island.turn)];
@@ -117,21 +113,13 @@ function offJoists(
   const [along] = offsetOf(moved, step);
   const rim = Math.max(...candidate.kinds.map((k) => kinds[k as number].rim));
   const reach = ((candidate.count - 1) * candidate.pitch * step + rim) / 2 + leastEnd;
-  const onTop =
-    Math.abs(along) + reach <= island.length / 2 + 1e-9 &&
-    beyondTop(moved, island, kinds, step) === undefined;
+  const onTop = Math.abs(along) + reach <= island.length / 2 + 1e-9 && beyondTop(moved, rows) === undefined;
   return onTop ? moved : undefined;
 }
 
 /** Whether part of a pendant would hang beside the top. One that is wider than the top may do so as far as its middle
  * stays over it. */
-function beyondTop(
-  candidate: Candidate,
-  island: Island | undefined,
-  kinds: readonly Kind[],
-  step: number,
-): string | undefined {
-  if (island === undefined) return undefined;
+function beyondTop(candidate: Candidate, { island, kinds, step }: SearchedLayer): string | undefined {
   const [along, across] = offsetOf(candidate, step);
   for (let i = 0; i < candidate.count; i++) {
     const { luminaire, rim, breadth } = kinds[kindAt(candidate, i)];
@@ -150,32 +138,22 @@ function beyondTop(
   return undefined;
 }
 
-function meetsCeiling(
-  candidate: Candidate,
-  { island, room }: Scene,
-  kinds: readonly Kind[],
-  step: number,
-): string | undefined {
-  if (island === undefined) return undefined;
-  for (let i = 0; i < candidate.count; i++) {
-    const { luminaire, rotation } = kinds[kindAt(candidate, i)];
-    const [x, y, z] = centreOf(candidate, i, kinds, island, step);
-    if (z + Math.max(0, highestPoint(luminaire, rotation)) > ceilingAt(room, x, y))
+function meetsCeiling(candidate: Candidate, rows: SearchedLayer): string | undefined {
+  const { room } = rows.scene;
+  for (const placed of hungCandidate(candidate, rows)) {
+    const { origin, rotation } = placed.frame;
+    const [x, y, z] = origin;
+    if (z + Math.max(0, highestPoint(placed.luminaire, rotation)) > ceilingAt(room, x, y))
       return "the pendants would reach the ceiling";
     if (x < 0 || y < 0 || x > room.length || y > room.width) return "it would hang outside the room";
-    const met = boxMeets(room, pendantBoxAt({ luminaire, frame: { origin: [x, y, z], rotation } }));
+    const met = boxMeets(room, pendantBoxAt(placed));
     if (met !== undefined) return `a box would meet ${met}`;
   }
   return undefined;
 }
 
-function overload(
-  candidate: Candidate,
-  { layers }: Scene,
-  layer: number,
-  kinds: readonly Kind[],
-): string | undefined {
-  const { dimmer } = layers[layer];
+function overload(candidate: Candidate, { scene, layer, kinds }: SearchedLayer): string | undefined {
+  const { dimmer } = scene.layers[layer];
   if (dimmer === undefined) return undefined;
   const marked = sumOf(candidate, (i) => {
     const { markedWatts, watts } = kinds[i].luminaire;
@@ -195,18 +173,11 @@ function sumOf(candidate: Candidate, of: (kind: number) => number): number {
   return sum;
 }
 
-function breaks(
-  candidate: Candidate,
-  scene: Scene,
-  layer: number,
-  kinds: readonly Kind[],
-  step: number,
-  rules: readonly Rule[],
-): string | undefined {
+function breaks(candidate: Candidate, rows: SearchedLayer, rules: readonly Rule[]): string | undefined {
   if (rules.length === 0) return undefined;
-  const row = rowOf(candidate, scene, layer, kinds, step);
+  const row = rowOf(candidate, rows);
   for (const rule of rules) {
-    const held = rule.held({ scene, ...(row === undefined ? {} : { row }) });
+    const held = rule.held({ scene: rows.scene, row });
     if (held === undefined) continue;
     const { low, high } = held.allows;
     if (held.found < low - SAME || held.found > high + SAME) return `the rule ${rule.id} would be broken`;
@@ -217,12 +188,8 @@ function breaks(
 /** The row in the numbers the rules speak of. */
 function rowOf(
   candidate: Candidate,
-  { island, room }: Scene,
-  layer: number,
-  kinds: readonly Kind[],
-  step: number,
+  { scene: { room }, island, layer, kinds, step }: SearchedLayer,
 ): PendantRow | undefined {
-  if (island === undefined) return undefined;
   const own = candidate.kinds.map((k) => kinds[k as number]);
   const stations = Array.from(
     { length: candidate.count },

@@ -65,7 +65,7 @@ const MOST_LOOKS = 300;
 const NEAREST = 200;
 
 export function proposalsOf(request: ProposalRequest, observer?: Observer): Proposals {
-  const { ranked, written, check, objectives, people, wanted, evenness } = request;
+  const { ranked, rows: lattice, check, objectives, people, wanted, evenness } = request;
   const met = ranked.filter(({ shortage, uniformity }) => shortage === 0 && uniformity >= evenness);
   const pool = met.length > 0 ? met : nearest(ranked, evenness);
   const front = paretoSet(pool, objectives);
@@ -82,15 +82,15 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
   let looked = 0;
   for (const figures of [...order, ...reserve]) {
     if (rows.length >= wanted || checked >= MOST_CHECKS || looked >= MOST_LOOKS) break;
-    const sort = sortOf(figures, written);
+    const sort = sortOf(figures, lattice);
     const row = `${sort}, ${formatLength(figures.candidate.clearance, request.length)} above the top`;
     if (seen.has(figures) || (tries.get(sort) ?? 0) >= 2) continue;
-    if (rows.some((each) => sortOf(each.figures, written) === sort)) continue;
+    if (rows.some((each) => sortOf(each.figures, lattice) === sort)) continue;
     seen.add(figures);
     looked++;
     throwIfCancelled(observer);
     observer?.progress?.("checking in full", Math.min(1, rows.length / wanted));
-    const document = arrangementOf(figures.candidate, request.base, request.layer, sort, written);
+    const document = arrangementOf(figures.candidate, request.base, request.layer, sort, lattice);
     const resolved = check.resolve(document);
     if (!resolved.ok) {
       turnedDown.push(`${row}: ${resolved.issues[0]?.message ?? "it cannot be hung"}`);

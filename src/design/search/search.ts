@@ -71,10 +71,11 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
     rules = [],
     load = true,
   } = request.constraints ?? {};
+  const rows = { scene, layer, island, kinds, step: space.step };
   const grid = searchGrid(island, scene.zones, space.step);
   const mostRows = mostCandidates(grid.points.length / 3);
   const all = candidatesOf(space, kinds, island, mostRows);
-  const { kept, leftOut: stopped } = keepingConstraints(all, scene, layer, kinds, space.step, {
+  const { kept, leftOut: stopped } = keepingConstraints(all, rows, {
     rules,
     load,
     leastEnd: space.leastEnd,
@@ -103,7 +104,7 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
   const proposals = proposalsOf(
     {
       ranked,
-      written: { island, kinds, step: space.step },
+      rows,
       base: request.base,
       layer,
       check: request.check,

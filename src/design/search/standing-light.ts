@@ -49,7 +49,7 @@ export function standingLight(
     const n = Math.max(1, Math.min(3, Math.floor(island.length / Math.max(kind.rim, 0.3))));
     const pitch = n === 1 ? 0 : 2 * Math.round(island.length / n / 2 / grid.step);
     const row = { kinds: [k] as const, count: n, pitch, along: 0, across: 0, clearance: CLEARANCE };
-    const hung = withLuminaires(scene, layer, hungCandidate(row, kinds, island, grid.step));
+    const hung = withLuminaires(scene, layer, hungCandidate(row, { kinds, island, step: grid.step }));
     const { layers } = calculate(
       { ...hung, planes: [plane] },
       { quality: "quick" },

@@ -88,7 +88,7 @@ describe("robust boxes", () => {
         for (let d = 0; d < 12; d++) {
           const E = new Float64Array(grid.points.length / 3);
           const row = { ...set.boxes, kinds: [kind] as const, clearance };
-          for (const { luminaire, frame } of hungCandidate(row, kinds, island, space.step)) {
+          for (const { luminaire, frame } of hungCandidate(row, { kinds, island, step: space.step })) {
             // One of the eight directions by the whole error, or in place.
             const way = Math.floor(9 * random());
             const [dx, dy] =

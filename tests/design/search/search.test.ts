@@ -99,7 +99,7 @@ describe("ranking", () => {
       normal: [0, 0, 1] as const,
       weights: grid.top.weights,
     };
-    const hung = withLuminaires(scene, 0, hungCandidate(candidate, kinds, island, space.step));
+    const hung = withLuminaires(scene, 0, hungCandidate(candidate, { kinds, island, step: space.step }));
     const own = { ...hung, layers: [hung.layers[0]], planes: [plane] };
     const field = new LightEngine().calculate(own, { interreflection: false, occlusion: false }).planes[0];
     return statistics(
@@ -148,7 +148,7 @@ describe("ranking", () => {
     };
     let worst = 0;
     some.forEach((candidate, i) => {
-      const hung = withLuminaires(scene, 0, hungCandidate(candidate, kinds, island, space.step));
+      const hung = withLuminaires(scene, 0, hungCandidate(candidate, { kinds, island, step: space.step }));
       const { layers } = engine.calculate({ ...hung, planes: [plane] }, { quality: "quick" }).planes[0];
       const field = plane.weights.map((_, p) =>
         layers.reduce((sum, { direct, interreflected }) => sum + direct[p] + interreflected[p], 0),
@@ -193,7 +193,11 @@ describe("joists and rules", () => {
     // A joist runs over the middle of the island (x = 2.7): every odd row about it meets it, and shifts as a whole.
     const space = { ...usualSpace("mm"), along: [0], clearances: [0.85] };
     const all = candidatesOf(space, kinds, island);
-    const { kept, leftOut } = keepingConstraints(all, scene, 0, kinds, space.step, { rules: [], load: true });
+    const { kept, leftOut } = keepingConstraints(
+      all,
+      { scene, layer: 0, island, kinds, step: space.step },
+      { rules: [], load: true },
+    );
     expect(kept.length).toBeGreaterThan(0);
     expect(leftOut.some(({ why }) => /duct/.test(why))).toBe(true);
     const odd = kept.filter(({ count }) => count % 2 === 1);
@@ -204,22 +208,28 @@ describe("joists and rules", () => {
       expect(Math.abs(along)).toBeGreaterThanOrEqual(0.0733 - 1e-9);
       expect(Math.abs(along * 1000 - Math.round(along * 1000))).toBeLessThan(1e-6);
       expect(across).toBeCloseTo(0, 12);
-      const x = hungCandidate(candidate, kinds, island, space.step).map(({ frame }) => frame.origin[0]);
+      const x = hungCandidate(candidate, { kinds, island, step: space.step }).map(
+        ({ frame }) => frame.origin[0],
+      );
       for (let i = 2; i < x.length; i++) expect(x[i] - x[i - 1]).toBeCloseTo(x[1] - x[0], 9);
     }
     for (const candidate of kept)
       if (candidate.shift === undefined) expect([candidate.along, candidate.across]).toEqual([0, 0]);
     for (const candidate of kept)
-      for (const { frame } of hungCandidate(candidate, kinds, island, space.step)) {
+      for (const { frame } of hungCandidate(candidate, { kinds, island, step: space.step })) {
         const off = frame.origin[0] - 0.9 * Math.round(frame.origin[0] / 0.9);
         expect(Math.abs(off)).toBeGreaterThan(0.0508 + 0.0225 - 1e-9);
       }
     // In eighths of an inch where lengths are feet and inches.
-    const inches = keepingConstraints(all, scene, 0, kinds, space.step, {
-      rules: [],
-      load: true,
-      grain: grainOf("ft-in"),
-    }).kept.filter(({ shift }) => shift !== undefined);
+    const inches = keepingConstraints(
+      all,
+      { scene, layer: 0, island, kinds, step: space.step },
+      {
+        rules: [],
+        load: true,
+        grain: grainOf("ft-in"),
+      },
+    ).kept.filter(({ shift }) => shift !== undefined);
     for (const candidate of inches) {
       const eighths = (offsetOf(candidate, space.step)[0] / 0.0254) * 8;
       expect(Math.abs(eighths - Math.round(eighths))).toBeLessThan(1e-6);
@@ -230,10 +240,7 @@ describe("joists and rules", () => {
     const space = { ...usualSpace("mm"), clearances: [0.7, 0.8, 1], counts: [2, 4] };
     const { kept, leftOut } = keepingConstraints(
       candidatesOf(space, kinds, island),
-      scene,
-      0,
-      kinds,
-      space.step,
+      { scene, layer: 0, island, kinds, step: space.step },
       { rules: ["above-top-30-36"], load: true },
     );
     expect(kept.length).toBeGreaterThan(0);
