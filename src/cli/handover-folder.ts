@@ -36,10 +36,15 @@ interface Contents extends Issued {
 const LIST = "contents.json";
 const ELSEWHERE = "another folder, or --force to replace what is there";
 
-/** Refuses a folder that holds another study, the study as it was, or another revision; asked before any light is calculated. */
-export function checkFolder(folder: string, issued: Issued): void {
+/**
+ * Refuses a folder that holds another study, the study as it was, another revision, or files of others that the papers would replace;
+ * asked before any light is calculated.
+ *
+ * @param paths of files that will be written, those that are known by then
+ */
+export function checkFolder(folder: string, issued: Issued, paths: readonly string[]): void {
   const there = contentsOf(folder);
-  if (there === undefined) return;
+  if (there === undefined) return refuseFilesOfOthers(folder, paths);
   const { project, study, revision, date } = there;
   const what = `revision ${printable(revision, 10)} of "${printable(project, 60)}", ${printable(date, 10)}`;
   if (project !== issued.project) throw mixed("The folder holds the papers of another study.", what);
@@ -50,6 +55,7 @@ export function checkFolder(folder: string, issued: Issued): void {
       what,
       `the next revision in another folder, or --force to replace what is there`,
     );
+  refuseFilesOfOthers(folder, paths);
 
   function mixed(message: string, received: string, expected = ELSEWHERE): CandlespanError {
     return refused({ code: "handover-folder", message, expected, received, where: { file: folder } });
@@ -64,34 +70,42 @@ export function writeFolder(
   force: boolean,
 ): readonly string[] {
   const contents = contentsOf(folder)?.files ?? {};
-  const isOwn = (path: string): boolean => {
-    const file = readBytes(at(folder, path), FILE_LIMITS.paper);
-    return file.ok && (contents[path] ?? []).includes(keyOf(file.value));
-  };
-  const listed = exists(at(folder, LIST)) && contentsOf(folder) === undefined ? [LIST] : [];
-  const foreign = [
-    ...listed,
-    ...files.map(({ path }) => path).filter((path) => exists(at(folder, path)) && !isOwn(path)),
-  ];
-  if (foreign.length > 0 && !force)
-    throw refused({
-      code: "handover-foreign",
-      message: `The folder holds ${foreign.length === 1 ? "a file" : "files"} of that name that this command did not write, or that somebody changed.`,
-      expected: ELSEWHERE,
-      received:
-        foreign.slice(0, 5).join(", ") + (foreign.length > 5 ? ` and ${foreign.length - 5} more` : ""),
-      where: { file: folder },
-    });
+  if (!force)
+    refuseFilesOfOthers(
+      folder,
+      files.map(({ path }) => path),
+    );
   const written = new Map(files.map(({ path, content }) => [path, keyOf(content)]));
   const stale = Object.keys(contents).filter((path) => !written.has(path) && exists(at(folder, path)));
   const both = new Map([...stale.map((path) => [path, [...contents[path]]] as const)]);
   for (const [path, key] of written) both.set(path, [...new Set([key, ...(contents[path] ?? [])])]);
   writeList(folder, issued, both);
   for (const { path, content } of files) orThrow(writeWhole(at(folder, path), content, "make folders"));
-  const kept = stale.filter((path) => !isOwn(path));
+  const kept = stale.filter((path) => !isOwn(folder, path, contents));
   for (const path of stale) if (!kept.includes(path)) orThrow(removeFile(at(folder, path)));
   writeList(folder, issued, new Map([...written].map(([path, key]) => [path, [key]])));
   return kept;
+}
+
+function isOwn(folder: string, path: string, contents: Contents["files"]): boolean {
+  const file = readBytes(at(folder, path), FILE_LIMITS.paper);
+  return file.ok && (contents[path] ?? []).includes(keyOf(file.value));
+}
+
+function refuseFilesOfOthers(folder: string, paths: readonly string[]): void {
+  const there = contentsOf(folder);
+  const others = [
+    ...(there === undefined ? [LIST] : []),
+    ...paths.filter((path) => !isOwn(folder, path, there?.files ?? {})),
+  ].filter((path) => exists(at(folder, path)));
+  if (others.length === 0) return;
+  throw refused({
+    code: "handover-foreign",
+    message: `The folder holds ${others.length === 1 ? "a file" : "files"} of that name that this command did not write, or that somebody changed.`,
+    expected: ELSEWHERE,
+    received: others.slice(0, 5).join(", ") + (others.length > 5 ? ` and ${others.length - 5} more` : ""),
+    where: { file: folder },
+  });
 }
 
 function writeList(

@@ -13,6 +13,7 @@ import { writeLm63 } from "../photometry/writers/lm63-writer.ts";
 import { illuminanceCsv } from "./csv.ts";
 import { dxfTitle } from "./dxf-title.ts";
 import { boxesCsv, circuitsCsv, luminairesCsv } from "./handover-csv.ts";
+import { ALSO_SVG } from "./handover-names.ts";
 import { sheetSvg } from "./sheet-svg.ts";
 import { viewDxf } from "./view-dxf.ts";
 
@@ -68,9 +69,6 @@ export function handoverFiles(handover: Handover): HandoverFile[] {
 function setTitle(handover: Handover): string {
   return `${printable(handover.project, 120)}, revision ${printable(handover.revision, 10)}`;
 }
-
-/** What is read on screens too; the others are print alone. */
-const ALSO_SVG: ReadonlySet<string> = new Set(["set-out", "elevations", "dimmers", "schedule", "client"]);
 
 /** One PDF of all pages, one SVG a page where it is a drawing. */
 function drawn(handover: Handover, { name, about, sheets }: PaperDocument): HandoverFile[] {

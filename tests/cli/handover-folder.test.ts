@@ -51,7 +51,7 @@ describe("a hand-over folder", () => {
 
   it("is made, and written again by the same study in the same revision", () => {
     expect(writeFolder(folder, A, papers("client.svg", "photometry/cone.ies"), false)).toEqual([]);
-    expect(code(() => checkFolder(folder, A))).toBe("done");
+    expect(code(() => checkFolder(folder, A, []))).toBe("done");
     expect(code(() => writeFolder(folder, A, [{ path: "client.svg", content: "new" }], false))).toBe("done");
     expect(text("client.svg")).toBe("new");
   });
@@ -81,6 +81,16 @@ describe("a hand-over folder", () => {
     expect(text("boxes.csv")).not.toBe("theirs");
   });
 
+  it("tells of files of others before any light is calculated", () => {
+    mkdirSync(folder);
+    writeFileSync(within("boxes.csv"), "theirs");
+    expect(code(() => checkFolder(folder, A, ["boxes.csv", "report.pdf"]))).toBe("handover-foreign");
+    expect(code(() => checkFolder(folder, A, ["report.pdf"]))).toBe("done");
+    writeFolder(folder, A, papers("report.pdf"), false);
+    writeFileSync(within("report.pdf"), "with a remark");
+    expect(code(() => checkFolder(folder, A, ["report.pdf"]))).toBe("handover-foreign");
+  });
+
   it("never replaces one of ours that somebody changed", () => {
     writeFolder(folder, A, papers("boxes.csv"), false);
     writeFileSync(within("boxes.csv"), "as built");
@@ -91,7 +101,7 @@ describe("a hand-over folder", () => {
   it("refuses another study, another revision and a study that changed", () => {
     writeFolder(folder, A, papers("report.pdf"), false);
     for (const other of [{ project: "another" }, { revision: "B" }, { study: "bbbb2222" }])
-      expect(code(() => checkFolder(folder, { ...A, ...other }))).toBe("handover-folder");
+      expect(code(() => checkFolder(folder, { ...A, ...other }, []))).toBe("handover-folder");
   });
 
   it("is known again when writing was cut short", () => {
@@ -102,7 +112,7 @@ describe("a hand-over folder", () => {
       code(() => writeFolder(folder, A, [...papers("a.svg"), { path: "b.svg", content: "x" }], true)),
     ).toBe("file-unwritable");
     rmSync(within("b.svg"), { recursive: true });
-    expect(code(() => checkFolder(folder, A))).toBe("done");
+    expect(code(() => checkFolder(folder, A, []))).toBe("done");
     writeFolder(folder, A, papers("a.svg", "b.svg"), false);
     expect(readdirSync(folder).sort()).toEqual(["a.svg", "b.svg", "contents.json"]);
   });

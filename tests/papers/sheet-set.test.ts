@@ -1,6 +1,7 @@
 /** The papers as one set: whoever holds some sheets knows whether they are all, whose they are, and which are newer. */
 import { describe, expect, it } from "vitest";
 import { handoverFiles } from "../../src/formats/handover-files.ts";
+import { ALWAYS_WRITTEN } from "../../src/formats/handover-names.ts";
 import { sheetSvg } from "../../src/formats/sheet-svg.ts";
 import type { Handover } from "../../src/papers/handover.ts";
 import { pictureOf } from "../../src/papers/picture.ts";
@@ -36,6 +37,11 @@ describe("the set of sheets", () => {
       expect(said).toMatch(/revision C|revision\|/);
     });
     expect(sheets.length).toBeGreaterThan(6);
+  });
+
+  it("has its names known before there is light, but for the number of drawings and traced shades", () => {
+    const files = handoverFiles(handover).map(({ path }) => path);
+    expect(files.filter((path) => !/\.(svg|ies)$/.test(path))).toEqual(ALWAYS_WRITTEN);
   });
 
   it("lists every sheet once, with its number, title and file", () => {

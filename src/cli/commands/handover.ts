@@ -8,6 +8,7 @@ import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { VERSION } from "../../diagnostics/version.ts";
 import { PAPER_NAMES, type PaperName, type Picture } from "../../drawing/paper/paper.ts";
+import { ALWAYS_WRITTEN } from "../../formats/handover-names.ts";
 import {
   chosenOption,
   type Handover,
@@ -83,7 +84,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const issued = { project: study.title, study: studyFingerprint(JSON.parse(text)), revision, date };
   const force = args.flag("force");
   orThrow(writableFolder(out));
-  if (!force) checkFolder(out, issued);
+  if (!force) checkFolder(out, issued, ALWAYS_WRITTEN);
   const units = { length: unit, illuminance: study.display.illuminance };
   const judged = await lightOf(opened, undefined, args, io, { findings: "brief" });
   const options: HandoverOption[] = [];
