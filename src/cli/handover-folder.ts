@@ -44,8 +44,11 @@ const ELSEWHERE = "another folder, or --force to replace what is there";
  */
 export function checkFolder(folder: string, issued: Issued, paths: readonly string[]): void {
   const there = contentsOf(folder);
-  if (there === undefined) return refuseFilesOfOthers(folder, paths);
-  const { project, study, revision, date } = there;
+  if (there !== undefined) checkIssue(folder, issued, there);
+  refuseFilesOfOthers(folder, paths);
+}
+
+function checkIssue(folder: string, issued: Issued, { project, study, revision, date }: Contents): void {
   const what = `revision ${printable(revision, 10)} of "${printable(project, 60)}", ${printable(date, 10)}`;
   if (project !== issued.project) throw mixed("The folder holds the papers of another study.", what);
   if (revision !== issued.revision) throw mixed("The folder holds another revision.", what);
@@ -55,7 +58,6 @@ export function checkFolder(folder: string, issued: Issued, paths: readonly stri
       what,
       `the next revision in another folder, or --force to replace what is there`,
     );
-  refuseFilesOfOthers(folder, paths);
 
   function mixed(message: string, received: string, expected = ELSEWHERE): CandlespanError {
     return refused({ code: "handover-folder", message, expected, received, where: { file: folder } });

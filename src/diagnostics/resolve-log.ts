@@ -42,8 +42,8 @@ export class Ledger {
     if (!this.defaults.some((d) => d.path === path)) this.defaults.push({ path, value, why });
   }
 
-  warn(code: string, path: string, message: Phrase, expected?: Phrase): void {
-    this.warnings.push(this.issue("warning", code, path, { message, expected }));
+  warn(code: string, path: string, message: Phrase, expected?: Phrase, received?: Phrase): void {
+    this.warnings.push(this.issue("warning", code, path, { message, expected, received }));
   }
 
   /** The same fault at the same place, as of each luminaire of a row, is said once. */

@@ -67,8 +67,12 @@ export function bounds(polygon: Polygon): readonly [number, number, number, numb
 
 /** Whether no two edges cross or touch but neighbours at their common corner. */
 export function isSimple(polygon: Polygon): boolean {
+  return polygon.length >= 3 && crossingSides(polygon) === undefined;
+}
+
+/** The corners, by their indices, at which the first two edges begin that cross, touch, or fold back on one another. */
+export function crossingSides(polygon: Polygon): readonly [number, number] | undefined {
   const n = polygon.length;
-  if (n < 3) return false;
   for (let i = 0; i < n; i++) {
     for (let j = i + 1; j < n; j++) {
       const neighbours = j === i + 1 || (i === 0 && j === n - 1);
@@ -76,10 +80,10 @@ export function isSimple(polygon: Polygon): boolean {
       const b = polygon[(i + 1) % n];
       const c = polygon[j];
       const d = polygon[(j + 1) % n];
-      if (neighbours ? foldsBack(polygon, j === i + 1 ? j : 0) : touch(a, b, c, d)) return false;
+      if (neighbours ? foldsBack(polygon, j === i + 1 ? j : 0) : touch(a, b, c, d)) return [i, j];
     }
   }
-  return true;
+  return undefined;
 }
 
 function foldsBack(polygon: Polygon, corner: number): boolean {

@@ -21,9 +21,9 @@ import { radians } from "../units/quantities.ts";
 import { aimed, checkAim, checkAimedAway } from "./aim.ts";
 import { ceilingAt } from "./ceiling-height.ts";
 import { islandToRoom, topHeightAt, topUnder } from "./island-frame.ts";
+import { checkDimmer, switchPlaces } from "./layer-controls.ts";
 import { rowSpacing } from "./row-spacing.ts";
 import type { Island, Layer, LayerRole, RoomShape } from "./scene.ts";
-import { checkDimmer, switchPlaces } from "./layer-controls.ts";
 
 /** 33 in, the middle of the range heard most (m). */
 const CLEARANCE = 0.84;
@@ -229,7 +229,8 @@ function gridFrames(
       "grid-margin",
       `${path}/margin`,
       "The margins leave no room for the grid.",
-      "a smaller margin",
+      phrase`less than ${Math.min(...(xs === undefined ? [high[0] - low[0]] : []), ...(ys === undefined ? [high[1] - low[1]] : [])) / 2}`,
+      phrase`${grid.margin ?? 0}`,
     );
     return [];
   }

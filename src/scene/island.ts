@@ -1,5 +1,6 @@
 /** The island read from a study: its outline, levels, base and fittings in its own frame. */
 
+import type { Phrase } from "../diagnostics/issue.ts";
 import { lengthList, phrase } from "../diagnostics/phrase.ts";
 import { type Ledger, TYPICAL } from "../diagnostics/resolve-log.ts";
 import { area, bounds, type Polygon, rectangle } from "../geometry/polygon.ts";
@@ -47,19 +48,22 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
     ...fittings(document, outline, height, ledger),
     ...(document.colour === undefined ? {} : { colour: document.colour }),
   };
-  if (island.overhang !== undefined && area(basePieces(island)) < 1e-4)
+  const { overhang } = island;
+  if (overhang !== undefined && area(basePieces(island)) < 1e-4)
     ledger.error(
       "island-overhang",
       `${path}/overhang`,
       "The overhang leaves no base.",
-      "less than the top's depth",
+      phrase`less than the top's ${overhang.side.startsWith("x") ? length : width}`,
+      phrase`${overhang.depth}`,
     );
-  if (island.basin !== undefined && !basinFits(island, island.basin.outline))
+  else if (island.basin !== undefined && !basinFits(island, island.basin.outline))
     ledger.error(
       "basin-place",
       `${path}/sink`,
       "The basin does not fit there.",
       "a place over the base, on the main top",
+      extentWords(island.basin.outline),
     );
   if (height >= room.ceilingHeight)
     ledger.error(
@@ -84,6 +88,12 @@ export function islandOf(document: IslandDocument, room: RoomShape, ledger: Ledg
   return island;
 }
 
+/** From where to where a part of the top reaches, in the island's frame. */
+function extentWords(outline: Polygon): Phrase {
+  const [x0, y0, x1, y1] = bounds(outline);
+  return phrase`${x0} to ${x1} along and ${y0} to ${y1} across`;
+}
+
 function basinFits(island: Island, outline: Polygon): boolean {
   const basin = convexPieces(outline);
   const onBase = area(intersection(basin, basePieces(island)));
@@ -101,6 +111,7 @@ function outlineOf({ outline, length, width }: IslandDocument, ledger: Ledger): 
       "/island",
       "The island's size is not given.",
       '"length" with "width", or "outline"',
+      length !== undefined ? '"length" alone' : width !== undefined ? '"width" alone' : "none of them",
     );
     return undefined;
   }
@@ -120,6 +131,8 @@ function outlineOf({ outline, length, width }: IslandDocument, ledger: Ledger): 
       "island-outline-size",
       "/island/outline",
       "The outline replaces a length and width that differ.",
+      phrase`${x1 - x0} × ${y1 - y0}, as the outline has it, or neither`,
+      phrase`${length ?? x1 - x0} × ${width ?? y1 - y0}`,
     );
   return corners.map(([x, y]): Vec2 => [x - x0, y - y0]);
 }
@@ -240,13 +253,20 @@ export function cutToOutline(
       "zone-outside",
       path,
       "It lies outside the island's outline, or is smaller than 1 mm².",
-      phrase`a part of ${x0} to ${x1} along and ${y0} to ${y1} across${within ? ", where the outline is not cut away" : ""}`,
+      ["a part of ", extentWords(outline), within ? ", where the outline is not cut away" : ""].flat(),
       phrase`${a0} to ${a1} and ${b0} to ${b1}`,
     );
     return undefined;
   }
   if (inside > full - 1e-9) return polygon;
-  if (given) ledger.warn("zone-cut", path, "It reaches beyond the island's outline and is cut to it.");
+  if (given)
+    ledger.warn(
+      "zone-cut",
+      path,
+      "It reaches beyond the island's outline and is cut to it.",
+      ["within ", extentWords(outline)].flat(),
+      extentWords(polygon),
+    );
   const outlinePieces = convexPieces(outline);
   // One of the two must be convex for one loop to come out of cutting; two concave ones are left to the user.
   if (outlinePieces.length === 1) return cutBy(polygon, outline);

@@ -98,6 +98,7 @@ export function personOf(
       `${path}/at`,
       "The person stands in the island.",
       "a place beside the top",
+      phrase`(${at[0]}, ${at[1]})`,
     );
   const { mesh, eye } = figure(at, facing, stature, posture, seat);
   const person: Person = {

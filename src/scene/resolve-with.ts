@@ -130,11 +130,15 @@ export function resolveStudyWith(
 }
 
 /** What follows from an island that could not be made: the study has one, with its zones. */
-const OF_THE_ISLAND: ReadonlySet<string> = new Set([
-  "row-island",
-  "plane-island",
-  "plane-zone",
-  "setting-zone",
+const OF_THE_ISLAND: readonly string[] = ["row-island", "plane-island", "plane-zone", "setting-zone"];
+
+/** By the code of an error, those of others that it may bring about: who asks for the name that a second bears in its place, or hangs
+ * over an island that stands elsewhere. */
+const BROUGHT_ABOUT: ReadonlyMap<string, readonly string[]> = new Map([
+  ["layer-name", ["setting-layer"]],
+  ["zone-name", ["setting-zone", "plane-zone"]],
+  ["plane-name", ["setting-zone"]],
+  ["island-outside", ["luminaire-outside"]],
 ]);
 
 /** The errors without those that others bring about. */
@@ -143,8 +147,12 @@ function causes(
   study: StudyDocument,
   { island }: Pick<Scene, "island">,
 ): readonly Issue[] {
-  if (study.island === undefined || island !== undefined) return errors;
-  const own = errors.filter(({ code }) => !OF_THE_ISLAND.has(code));
+  const isLost = study.island !== undefined && island === undefined;
+  const brought = new Set([
+    ...(isLost ? OF_THE_ISLAND : []),
+    ...errors.flatMap(({ code }) => BROUGHT_ABOUT.get(code) ?? []),
+  ]);
+  const own = errors.filter(({ code }) => !brought.has(code));
   return own.length === 0 ? errors : own;
 }
 

@@ -2,7 +2,7 @@
 
 import { phrase } from "../diagnostics/phrase.ts";
 import type { Ledger } from "../diagnostics/resolve-log.ts";
-import { counterClockwise, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
+import { counterClockwise, crossingSides, isSimple, rectangle, signedArea } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import type { RoomDocument } from "../study/study-schema.ts";
 import { radians } from "../units/quantities.ts";
@@ -102,6 +102,15 @@ export function simplePolygon(
 ): readonly Vec2[] | undefined {
   const corners = counterClockwise(polygon);
   if (isSimple(corners) && signedArea(corners) > 1e-6) return corners;
-  ledger.error("polygon-crosses", path, "The outline crosses or touches itself.", "a simple polygon");
+  const sides = crossingSides(polygon);
+  ledger.error(
+    "polygon-crosses",
+    path,
+    "The outline crosses or touches itself.",
+    "a simple polygon",
+    sides === undefined
+      ? `${polygon.length} corners with no area between them`
+      : `the sides that begin at corners ${sides[0] + 1} and ${sides[1] + 1} meet`,
+  );
   return undefined;
 }

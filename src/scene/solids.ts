@@ -86,7 +86,11 @@ export function bodySolid(
   const low = a.map((value, i) => Math.min(value, b[i]));
   const high = a.map((value, i) => Math.max(value, b[i]));
   if (low.some((value, i) => high[i] - value < 1e-4)) {
-    ledger.error("body-flat", `${path}/box`, "The body has no thickness.", "at least 0.1 mm each way");
+    const sizes = lengthList(
+      high.map((value, i) => value - low[i]),
+      " × ",
+    );
+    ledger.error("body-flat", `${path}/box`, "The body has no thickness.", "at least 0.1 mm each way", sizes);
     return undefined;
   }
   const middle: Vec2 = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];

@@ -40,13 +40,22 @@ export function luminairesOf(
     const path = pathTo("/luminaires", name);
     const { photometry, beam, lamp, shade } = document;
     const traced = isShadeLamp(lamp) || shade !== undefined;
-    const lights = [photometry, beam, traced ? true : undefined].filter(
-      (light) => light !== undefined,
-    ).length;
-    if (lights !== 1) {
+    const lights = [
+      ...(photometry === undefined ? [] : ['"photometry"']),
+      ...(beam === undefined ? [] : ['"beam"']),
+      ...(traced ? ['"lamp" or "shade"'] : []),
+    ];
+    if (lights.length !== 1) {
       const expected = '"photometry", "beam", or "lamp" with "shade"';
-      const message = lights === 0 ? "The luminaire has no light." : "The luminaire's light is given twice.";
-      ledger.error("luminaire-light", path, message, `one of ${expected}`);
+      const none = lights.length === 0;
+      const message = none ? "The luminaire has no light." : "The luminaire's light is given twice.";
+      ledger.error(
+        "luminaire-light",
+        path,
+        message,
+        `one of ${expected}`,
+        none ? "none" : lights.join(" and "),
+      );
       continue;
     }
     if (traced) {

@@ -130,20 +130,25 @@ export function searchArrangements(request: SearchRequest, observer?: Observer):
 
 /** Counts of which no row fits on the top. */
 function tooLong(
-  { counts, leastGap, leastEnd }: SearchSpace,
+  { counts, leastGap, leastEnd, about, along }: SearchSpace,
   all: readonly Candidate[],
   kinds: readonly Kind[],
   length: number,
   unit: LengthUnit,
 ): LeftOut[] {
   const fitting = new Set(all.map(({ count }) => count));
+  const off = Math.min(...along.map((shift) => Math.abs(about[0] + shift)));
+  const say = (metres: number): string => formatLength(metres, unit);
   const rim = Math.min(...kinds.map((kind) => kind.rim));
   return counts
     .filter((count) => !fitting.has(count))
     .map((count) => {
-      const row = count * rim + (count - 1) * leastGap;
-      const ends = [row + 2 * leastEnd, length].map((metres) => formatLength(metres, unit));
-      const why = `with its least gaps and free ends (--gap, --end) it takes ${ends[0]} of a top of ${ends[1]}`;
+      const row = count * rim + (count - 1) * leastGap + 2 * leastEnd;
+      const room =
+        off > 0.0005
+          ? `the ${say(length - 2 * off)} that ${say(off)} off the middle leave of a top of ${say(length)} (--along)`
+          : `a top of ${say(length)}`;
+      const why = `with its least gaps and free ends (--gap, --end) it takes ${say(row)} of ${room}`;
       return { why, count, rows: 0, all: true };
     });
 }

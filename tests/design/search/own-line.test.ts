@@ -75,4 +75,14 @@ describe("on an L", () => {
       "with its least gaps and free ends (--gap, --end) it takes 3100 mm of a top of 2800 mm",
     ]);
   });
+
+  it("says what a row off the middle has for its length", async () => {
+    const off = { count: 2, clearance: 0.8, offset: [0.6, -0.4] };
+    const found = await searchRows(await opened(off), { ...QUESTION, counts: [5] });
+    if (!found.ok) throw new Error(JSON.stringify(found.issues));
+    // 5 × 0.30 + 4 × 0.10 + 2 × 0.15 = 2.20 m, though the top is 2.80 m long: 2.80 − 2 × 0.60 = 1.60 m.
+    expect(found.value.result.leftOut.map(({ why }) => why)).toEqual([
+      "with its least gaps and free ends (--gap, --end) it takes 2200 mm of the 1600 mm that 600 mm off the middle leave of a top of 2800 mm (--along)",
+    ]);
+  });
 });
