@@ -29,6 +29,8 @@ export interface LightOptions {
   readonly judged?: boolean;
   /** Whether rules of thumb, eyes and heads, load and look are worked out too; `full` with the table of sizes. */
   readonly findings?: "brief" | "full";
+  /** False leaves out what is left with each layer off in turn. */
+  readonly layersOff?: boolean;
   /** Whether it is worked out what people in the light take from their own hands. */
   readonly shadows?: boolean;
   /** What contours and fine figures are calculated on; every top and zone as finely as anybody draws, by default. */
@@ -50,7 +52,7 @@ export async function arrangementLight(
   observer: Observer = {},
 ): Promise<ArrangementLight> {
   const { draft, people, confidence, setting, judged = true, findings, shadows } = options;
-  const { refined = refinedPlanes(scene.planes), planes: further = [] } = options;
+  const { refined = refinedPlanes(scene.planes), planes: further = [], layersOff: asksOff = true } = options;
   const calculation: CalculationOptions = {
     ...study.options,
     quality: draft === true ? "quick" : study.options.quality,
@@ -74,7 +76,7 @@ export async function arrangementLight(
   const others = (lit === found ? [] : (found.settings ?? []))
     .filter(({ name }) => name !== setting)
     .map((each) => assessSetting(study, found, each, result, verdicts));
-  const layersOff = assessLayersOff(study, lit, result, verdicts);
+  const layersOff = asksOff ? assessLayersOff(study, lit, result, verdicts) : [];
   const assessment = {
     ...assess(study, lit, result, verdicts, refined.fines(fine)),
     ...(lit === found ? {} : { setting, ...(others.length === 0 ? {} : { settings: others }) }),

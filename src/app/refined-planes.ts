@@ -24,11 +24,15 @@ export interface RefinedPlanes {
   contours(scene: Scene, fields: readonly PlaneField[]): readonly PlaneContour[];
 }
 
-/** Those of the whole top and of planes on which a verdict rests, of which alone words tell fine figures. With them whatever lies in
- * the same level: what is gathered there stands for them too, and no figure depends on how it is told. */
+/** The whole top and the planes on which a verdict rests, by their index: words and papers tell fine figures of these alone. */
+export function finelyTold(scene: Scene): ReadonlySet<number> {
+  return new Set([topPlane(scene), ...planesOfZones(scene).map(({ plane }) => plane)]);
+}
+
+/** Those that are finely told. With them whatever lies in the same level: what is gathered there stands for them too, and no figure
+ * depends on how it is told. */
 export function refinedForWords(scene: Scene): RefinedPlanes {
-  const told = [topPlane(scene), ...planesOfZones(scene).map(({ plane }) => plane)];
-  const levels = told.flatMap((index) => scene.planes[index] ?? []);
+  const levels = [...finelyTold(scene)].flatMap((index) => scene.planes[index] ?? []);
   return refinedPlanes(scene.planes.filter((plane) => levels.some((level) => liesIn(plane, level))));
 }
 

@@ -23,7 +23,7 @@ export async function lightOf(
   name: string | undefined,
   args: Arguments,
   io: Io,
-  options: Pick<LightOptions, "confidence" | "findings"> & {
+  options: Pick<LightOptions, "confidence" | "findings" | "layersOff"> & {
     /** The layers' own levels beside the setting asked for, as the JSON answer has it. */
     readonly ownLevels?: boolean;
     /** Whether only planes of which words say something are refined. */

@@ -1,5 +1,6 @@
 /** The front of the report: in short, what was asked, what was found and how sure it is. */
 
+import { finelyTold } from "../app/refined-planes.ts";
 import { settingsComparison } from "../app/settings-comparison.ts";
 import type { ArrangementAssessment, Check, PlaneAssessment } from "../assessment/assessment.ts";
 import { averageOf } from "../assessment/layer-light.ts";
@@ -169,6 +170,7 @@ export function results(
   const key = lightKey(handover, width);
   // A table goes on overleaf with its head alone, which then says whose it is.
   const own = handover.options.length > 1 ? ` of ${scene.letter}` : "";
+  const told = finelyTold(scene);
   return [
     ...(index === 0 ? [heading("3  What was found", 12)] : []),
     heading(`${scene.letter}  ${printable(scene.name, 60)}: ${verdictWords(assessment, clashes)}`, 10),
@@ -219,7 +221,9 @@ export function results(
     ),
     table(
       assessment.planes.flatMap((plane, i) =>
-        scene.planes[i].role === "fine" ? [] : [{ ...plane, weights: scene.planes[i].weights }],
+        scene.planes[i].role === "fine"
+          ? []
+          : [{ ...plane, weights: scene.planes[i].weights, isFinelyTold: told.has(i) }],
       ),
       [
         column(`plane${own}, ${words.light}`, 1.6, ({ name }) => printable(name, 40)),
@@ -275,12 +279,12 @@ function verdictCell(check: Check | undefined): string {
   return `${VERDICT_MARK[verdict]} ${verdict} (reached with probability ${chance})`;
 }
 
-/** The least or greatest of a plane, that of the fine grid in brackets. */
+/** The least or greatest of a plane, that of the fine grid in brackets where it is told. */
 function withFine(
-  { statistics, fine }: PlaneAssessment,
+  { statistics, fine, isFinelyTold }: PlaneAssessment & { readonly isFinelyTold: boolean },
   figure: "minimum" | "maximum",
   words: HandoverWords,
 ): string {
   const coarse = words.figure(statistics[figure]);
-  return fine === undefined ? coarse : `${coarse} (${words.figure(fine[figure])})`;
+  return fine === undefined || !isFinelyTold ? coarse : `${coarse} (${words.figure(fine[figure])})`;
 }

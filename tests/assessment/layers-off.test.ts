@@ -1,5 +1,7 @@
 /** What is left with a layer off: the light of the same kitchen without that layer in it. */
 import { describe, expect, it } from "vitest";
+import { arrangementLight } from "../../src/app/arrangement-light.ts";
+import { Engines } from "../../src/app/engines.ts";
 import { assessLayersOff } from "../../src/assessment/assess.ts";
 import { checkText } from "../../src/words/check-text.ts";
 import { layerOffSentence } from "../../src/words/layers-off-text.ts";
@@ -44,6 +46,17 @@ describe("a layer that is off", () => {
     const [pendants, ambient] = scene.layers;
     const dark = { ...scene, layers: [pendants, { ...ambient, dim: 0 }] };
     expect(assessLayersOff(study, dark, result, null)).toEqual([]);
+  });
+
+  it("is not worked out for who does not tell it, and all else is the same", async () => {
+    const ask = (layersOff?: boolean) =>
+      arrangementLight({ study, engines: new Engines() }, scene, {
+        draft: true,
+        ...(layersOff === undefined ? {} : { layersOff }),
+      });
+    const { layersOff, ...rest } = (await ask()).assessment;
+    expect(layersOff?.map(({ layer }) => layer)).toEqual(["pendants", "ambient"]);
+    expect((await ask(false)).assessment).toEqual(rest);
   });
 
   it("is said in a line, and zone by zone where all is asked", () => {

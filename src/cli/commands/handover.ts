@@ -86,7 +86,11 @@ async function run(args: Arguments, io: Io): Promise<number> {
   orThrow(writableFolder(out));
   if (!force) checkFolder(out, issued, ALWAYS_WRITTEN);
   const units = { length: unit, illuminance: study.display.illuminance };
-  const judged = await lightOf(opened, undefined, args, io, { findings: "brief" });
+  const judged = await lightOf(opened, undefined, args, io, {
+    findings: "brief",
+    layersOff: false,
+    inWords: true,
+  });
   const options: HandoverOption[] = [];
   for (const each of judged) {
     const shadows = each.scene.people.length === 0 ? [] : await ownShadows(opened, each.scene);
