@@ -1,7 +1,7 @@
 /** What `check --json` says to a program: the contract's object, plain numbers in metres, degrees, lux, watts. */
 
 import type { Clash } from "../advice/clashes/clash.ts";
-import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
+import { PUBLISHED_TARGETS, type PublishedTarget } from "../assessment/targets-published.ts";
 import { formatIssue, formatLocation, type Issue } from "../diagnostics/issue.ts";
 import type { Method } from "../engine/result.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
@@ -56,7 +56,7 @@ export function arrangementPath({ scenes }: ResolvedStudy, scene: Scene): string
 }
 
 /** What `check --targets --json` prints: every published target. */
-export function targetsJson(): unknown {
+export function targetsJson(): readonly PublishedTarget[] {
   return PUBLISHED_TARGETS;
 }
 

@@ -1,11 +1,17 @@
 /** `shade STUDY --compare`: one shade as clear, frosted, opal and solid, in its place in the study. */
 
-import { compareShades } from "../app/shades.ts";
+import { compareShades, type ShadeComparison } from "../app/shades.ts";
 import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { shadeComparisonText } from "../words/shade-comparison-text.ts";
 import { type Arguments, EXIT, type Io } from "./command.ts";
 import { openGiven } from "./open-study.ts";
 import { progressOf } from "./progress.ts";
+
+/** What `shade STUDY --compare --json` prints. */
+export interface ShadeComparisonJson extends Omit<ShadeComparison, "scene" | "layer"> {
+  readonly arrangement: string;
+  readonly layer: string;
+}
 
 export async function compare(args: Arguments, io: Io): Promise<number> {
   const opened = await openGiven(args, io);
@@ -22,7 +28,12 @@ export async function compare(args: Arguments, io: Io): Promise<number> {
     variants,
   } = orThrow(await compareShades(opened, options, progress.observer));
   progress.done();
-  const facts = { arrangement: scene.name, layer: scene.layers[layer].name, luminaire: name, variants };
+  const facts: ShadeComparisonJson = {
+    arrangement: scene.name,
+    layer: scene.layers[layer].name,
+    luminaire: name,
+    variants,
+  };
   io.out(
     args.flag("json")
       ? `${JSON.stringify(facts, null, 2)}\n`

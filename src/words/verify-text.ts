@@ -243,6 +243,23 @@ function placeShift({ island }: Scene, by: Vec3, length: (metres: number) => str
 }
 
 /** The same for a program: metres, lux. */
+/** A fault as `verify --json` prints it. */
+export interface FindingJson {
+  readonly kind: Finding["kind"];
+  readonly layer?: string;
+  /** Which luminaire of the layer, from 1; without it the whole layer. */
+  readonly number?: number;
+  readonly line?: number;
+  readonly otherLine?: number;
+  readonly axis?: Finding["axis"];
+  readonly factor?: number;
+  /** Displacement (m, room), or turn (°). */
+  readonly by?: Vec3 | number;
+}
+
+/** What `verify --json` prints. Metres, lux. */
+export type VerifyJson = ReturnType<typeof verifyJson>;
+
 export function verifyJson(input: VerifyTextInput, version: string) {
   const { study, scene, verification } = input;
   const { compared, agree, chance, maintenance, parameters, faults, zones, open, background } = verification;
@@ -277,7 +294,7 @@ function findingJson(
   { kind, subject, factor, by, turn, axis, other }: Finding,
   scene: Scene,
   { compared, lights }: Verification,
-) {
+): FindingJson {
   return {
     kind,
     ...(subject === undefined

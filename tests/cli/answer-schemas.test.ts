@@ -61,6 +61,17 @@ const SHADE = file(
   }),
 );
 
+const HUNG = file(
+  "h.study.json",
+  JSON.stringify({
+    ...JSON.parse(readFileSync(STUDY, "utf8")),
+    luminaires: {
+      dome: { lamp: { flux: 800, shape: "A19" }, shade: { profile: "dome", diameter: 0.3 } },
+      spot: { beam: { flux: 500, angle: 60 }, opening: { diameter: 0.08 } },
+    },
+  }),
+);
+
 const CALLS: Record<AnswerName, readonly string[]> = {
   check: ["check", STUDY, "--json", "--quick", "--fine", "--with-people"],
   targets: ["check", "--targets", "--json"],
@@ -71,6 +82,7 @@ const CALLS: Record<AnswerName, readonly string[]> = {
   swap: ["swap", STUDY, "--json", "--light", "0.6"],
   verify: ["verify", STUDY, READINGS, "--json"],
   shade: ["shade", SHADE, "--json", "--svg", "--out", folder],
+  "shade-comparison": ["shade", HUNG, "--compare", "--json"],
 };
 
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true });

@@ -90,10 +90,10 @@ export const CHECK = object<Check>("One requirement of a target, held against th
   "fine?": number("The same on the fine grid."),
   drivers: list(
     "What the band comes from, the largest first.",
-    object("One input.", {
+    object<Check["drivers"][number]>("One input.", {
       input: text("In words."),
       share: number("Share of the variance, 0 to 1."),
-      "kind?": text("Its kind."),
+      kind: text("Its kind."),
       "of?": text("Name of the luminaire or layer."),
       "evidence?": text("How the light is known."),
     }),

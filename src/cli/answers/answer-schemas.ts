@@ -2,7 +2,13 @@
 
 import type { JsonSchema } from "../../study/study-json-schema.ts";
 import { CHECK_ANSWER } from "./check-schema.ts";
-import { INSPECT_ANSWER, SHADE_ANSWER, TARGETS_ANSWER, VERIFY_ANSWER } from "./file-schemas.ts";
+import {
+  INSPECT_ANSWER,
+  SHADE_ANSWER,
+  SHADE_COMPARISON_ANSWER,
+  TARGETS_ANSWER,
+  VERIFY_ANSWER,
+} from "./file-schemas.ts";
 import { ARRANGE_ANSWER, AS_BUILT_ANSWER, BOXES_ANSWER, SWAP_ANSWER } from "./search-schemas.ts";
 
 const ANSWERS = {
@@ -15,6 +21,7 @@ const ANSWERS = {
   swap: SWAP_ANSWER,
   verify: VERIFY_ANSWER,
   shade: SHADE_ANSWER,
+  "shade-comparison": SHADE_COMPARISON_ANSWER,
 } as const;
 
 export type AnswerName = keyof typeof ANSWERS;

@@ -1,12 +1,28 @@
 /** What `inspect`, `shade` and `verify` print with --json, and `check --targets`. */
 
+import type { PublishedTarget } from "../../assessment/targets-published.ts";
+import type { ShadeVariantResult } from "../../design/shade-variants.ts";
+import type { LuminousOpening } from "../../photometry/luminous-opening.ts";
 import { PHOTOMETRIC_FORMATS } from "../../photometry/photometric-formats.ts";
+import type {
+  BeamSummary,
+  PhotometrySummary,
+  WarningSummary,
+  WidthSummary,
+} from "../../photometry/summary.ts";
+import type { Requirement } from "../../scene/target.ts";
+import type { FindingJson, VerifyJson } from "../../words/verify-text.ts";
+import type { InspectedJson, RefusedJson } from "../commands/inspect.ts";
+import type { ShadeJson } from "../commands/shade.ts";
+import type { ShadeComparisonJson } from "../shade-comparison.ts";
 import {
   anything,
   count,
   flag,
   HEAD,
+  type KeysOf,
   list,
+  named,
   number,
   numbers,
   object,
@@ -17,23 +33,27 @@ import {
 } from "./answer-schema.ts";
 
 const WIDTH = orNull(
-  object("Between the two directions.", {
+  object<WidthSummary>("Between the two directions.", {
     angle: number("Between them.", "°"),
     from: number("One.", "°"),
     to: number("The other.", "°"),
   }),
 );
-const BEAM = object("Angle between the directions of a share of an intensity.", {
+const BEAM = object<BeamSummary>("Angle between the directions of a share of an intensity.", {
   level: number("The share: 0.5 of a beam, 0.1 of a field."),
   ofMaximum: orNull(number("Of the maximum.", "°")),
   ofAxial: orNull(number("Of the axial intensity.", "°")),
   planes: list(
     "In each plane.",
-    object("A plane.", { C: number("C.", "°"), ofMaximum: WIDTH, ofAxial: WIDTH }),
+    object<BeamSummary["planes"][number]>("A plane.", {
+      C: number("C.", "°"),
+      ofMaximum: WIDTH,
+      ofAxial: WIDTH,
+    }),
   ),
 });
 
-const INSPECTED = object("A file that was read.", {
+const INSPECTED = object<InspectedJson>("A file that was read.", {
   file: text("Its path."),
   format: oneOf("Its format.", ...PHOTOMETRIC_FORMATS.map(({ name }) => name)),
   edition: text("Edition of the format; empty where there are none."),
@@ -42,15 +62,15 @@ const INSPECTED = object("A file that was read.", {
   measuredSymmetry: text("Symmetry that its figures have."),
   absolute: flag("Whether the candela are the luminaire's own, whatever the lamps."),
   description: text("What it says of itself."),
-  flux: object("Luminous flux.", {
+  flux: object<PhotometrySummary["flux"]>("Luminous flux.", {
     rated: orNull(number("Of its lamps.", "lm")),
     integrated: number("Of its intensities.", "lm"),
     downward: number("Below the horizontal.", "lm"),
     upward: number("Above.", "lm"),
-    downwardShare: orNull(number("0 to 1.")),
+    downwardShare: number("0 to 1."),
     zones: numbers("In zones of 10° from nadir.", "lm"),
   }),
-  maximum: object("Greatest intensity.", {
+  maximum: object<PhotometrySummary["maximum"]>("Greatest intensity.", {
     intensity: number("How great.", "cd"),
     C: number("Where: C.", "°"),
     gamma: number("Where: γ from nadir.", "°"),
@@ -58,10 +78,10 @@ const INSPECTED = object("A file that was read.", {
   axial: number("Intensity straight down.", "cd"),
   beamAngle: BEAM,
   fieldAngle: BEAM,
-  "fluxCode?": orNull(text("CIE flux code.")),
+  fluxCode: text("CIE flux code."),
   watts: orNull(number("Power.", "W")),
   efficacy: orNull(number("Flux over power.", "lm/W")),
-  opening: object("Luminous opening.", {
+  opening: object<LuminousOpening>("Luminous opening.", {
     shape: text("Its form."),
     length: number("Along C0–C180.", "m"),
     width: number("Along C90–C270.", "m"),
@@ -71,14 +91,35 @@ const INSPECTED = object("A file that was read.", {
   "order?": text("Catalogue number."),
   "lamp?": text("Lamp."),
   "driver?": text("Driver."),
-  "generation?": anything("How the data came about, where the file says."),
-  "lampSets?": anything("Lamp sets or emitters, where there are several."),
+  "resampling?": object<NonNullable<PhotometrySummary["resampling"]>>(
+    "For types A and B: errors of the table of 1° behind zones and beams.",
+    {
+      intensityError: number("Largest error of an intensity, of the maximum."),
+      fluxError: number("Of the flux, relative."),
+    },
+  ),
   planes: count("Planes of the table."),
   angles: count("Angles in each."),
-  warnings: list("What is odd.", anything("Kind, words, place.")),
+  warnings: list(
+    "What is odd.",
+    object<WarningSummary>("A remark.", {
+      code: text("Its kind."),
+      message: text("In words."),
+      where: object<WarningSummary["where"]>("Its place.", {
+        "file?": text("File."),
+        "line?": count("Line, from 1."),
+        "column?": count("Column, from 1."),
+        "path?": text("Path in the file."),
+      }),
+    }),
+  ),
   "intensity?": list(
     "With --at.",
-    object("A direction.", { C: number("C.", "°"), gamma: number("γ.", "°"), cd: number("There.", "cd") }),
+    object<NonNullable<InspectedJson["intensity"]>[number]>("A direction.", {
+      C: number("C.", "°"),
+      gamma: number("γ.", "°"),
+      cd: number("There.", "cd"),
+    }),
   ),
   "svg?": text("Path of its polar diagram."),
 });
@@ -86,9 +127,9 @@ const INSPECTED = object("A file that was read.", {
 export const INSPECT_ANSWER = list("What `inspect --json` prints: one object a file.", {
   anyOf: [
     INSPECTED,
-    object("A file that was refused.", {
+    object<RefusedJson>("A file that was refused.", {
       file: text("Its path."),
-      error: object("The first fault.", {
+      error: object<RefusedJson["error"]>("The first fault.", {
         code: text("Its kind."),
         message: text("In words."),
         "line?": count("Line, from 1."),
@@ -100,13 +141,13 @@ export const INSPECT_ANSWER = list("What `inspect --json` prints: one object a f
 
 export const SHADE_ANSWER = list(
   "What `shade --json` prints: one object a luminaire.",
-  object("A luminaire of lamp and shade.", {
+  object<ShadeJson>("A luminaire of lamp and shade.", {
     name: text("Its name."),
     lightOutputRatio: number("Share of the lamps' flux that leaves it."),
     lightOutputRatioBand: number("Statistical band of it at 95 %, relative."),
     downwardShare: number("Share of that which goes down."),
     flux: number("Flux of the luminaire.", "lm"),
-    axialIntensity: orNull(number("Straight down.", "cd")),
+    axialIntensity: number("Straight down.", "cd"),
     axialIntensityBand: number("Statistical band of it at 95 %, relative."),
     "axialIntensityWithin6?": number("Mean within 6° of straight down; of a shade of revolution.", "cd"),
     beamAngle: orNull(number("At half the maximum.", "°")),
@@ -116,7 +157,7 @@ export const SHADE_ANSWER = list(
     "diagram?": text("Path of the polar diagram."),
     assumptions: list(
       "What stood in for what was not said.",
-      object("An assumption.", {
+      object<ShadeJson["assumptions"][number]>("An assumption.", {
         key: text("Key of lamp or shade."),
         value: anything("The value."),
         why: text("Why it."),
@@ -125,7 +166,51 @@ export const SHADE_ANSWER = list(
   }),
 );
 
-export const VERIFY_ANSWER = object("What `verify --json` prints.", {
+const FINDING: KeysOf<FindingJson> = {
+  kind: text("Its kind."),
+  "layer?": text("In which layer."),
+  "number?": count("Which luminaire, from 1; without it the whole layer."),
+  "line?": count("Which reading."),
+  "otherLine?": count("The reading that it was exchanged with."),
+  "axis?": oneOf("What was counted from the other end.", "along", "across", "both"),
+  "factor?": number("Share of the expected light that is left; of a unit, read over expected."),
+  "by?": anything("Displacement in the room (m: x, y, z), or turn counter-clockwise (°)."),
+};
+
+type VariantFigures = NonNullable<ShadeVariantResult["figures"]>;
+
+export const SHADE_COMPARISON_ANSWER = object<ShadeComparisonJson>("What `shade --compare --json` prints.", {
+  arrangement: text("The arrangement that was calculated."),
+  layer: text("The layer that hangs the shade."),
+  luminaire: text("Its luminaire."),
+  variants: list(
+    "The shade in each finish; none where the luminaire has no lamp and shade.",
+    object<ShadeVariantResult>("A finish.", {
+      name: text("In words."),
+      finish: text("Its name in a study."),
+      "unlit?": text("Why there are no figures."),
+      "figures?": object<VariantFigures>("Light on the whole top and in the room, maintained.", {
+        lightOutputRatio: number("Share of the lamps' flux that leaves it."),
+        downwardShare: number("Share of that which goes down."),
+        average: number("Of the whole top.", "lx"),
+        uniformity: number("Of the whole top, minimum over average."),
+        ceiling: number("Mean of the ceiling.", "lx"),
+        eyes: list(
+          "The brightest of these pendants towards each eye.",
+          object<VariantFigures["eyes"][number]>("An eye.", {
+            person: text("Whose."),
+            luminance: number("0 where none is in view.", "cd/m²"),
+            lamp: flag("Whether a lamp is seen."),
+          }),
+        ),
+        covered: number("Share of the view between counter and ceiling that they cover, 0 to 1."),
+        weight: number("The same, weighted by opacity."),
+      }),
+    }),
+  ),
+});
+
+export const VERIFY_ANSWER = object<VerifyJson>("What `verify --json` prints.", {
   ...HEAD,
   arrangement: text("The arrangement that was built."),
   background: number("Light that was there without any lamp lit.", "lx"),
@@ -134,37 +219,30 @@ export const VERIFY_ANSWER = object("What `verify --json` prints.", {
   chance: number("Chance of readings as far off, all together, where nothing is wrong."),
   readings: list(
     "The readings.",
-    object("A reading.", {
+    object<VerifyJson["readings"][number]>("A reading.", {
       at: numbers("Where, in the room: x, y, z.", "m", 3),
       line: count("Line of the file."),
       read: number("What was read.", "lx"),
       predicted: number("What was predicted.", "lx"),
       band: numbers("Of the prediction and the meter.", "lx", 2),
       agrees: flag("Whether it lies within."),
-      "fitted?": number("After what was learnt.", "lx"),
-      "explained?": flag("Whether what was learnt explains it."),
-      "lit?": anything("Dim of each layer that was lit."),
+      fitted: number("After what was learnt.", "lx"),
+      explained: flag("Whether what was learnt explains it."),
+      lit: named("Dim of each layer, 0 to 1.", number("Its dim.")),
     }),
   ),
   wrong: list(
     "What is wrong, the likeliest first; empty where nothing is.",
-    object("A fault.", {
-      kind: text("Its kind."),
-      "layer?": text("In which layer."),
-      "number?": count("Which luminaire, from 1; without it the whole layer."),
-      "line?": count("Which reading."),
-      "otherLine?": count("The reading that it was exchanged with."),
-      "axis?": oneOf("What was counted from the other end.", "along", "across", "both"),
-      "factor?": number("Share of the expected light that is left; of a unit, read over expected."),
-      "by?": anything("Displacement in the room (m: x, y, z), or turn counter-clockwise (°)."),
+    object<VerifyJson["wrong"][number]>("A fault.", {
+      ...FINDING,
       odds: orNull(number("How much likelier than that nothing is wrong.")),
-      "words?": text("In words."),
-      "instead?": anything("What explains the readings nearly as well."),
+      words: text("In words."),
+      instead: list("What explains the readings nearly as well.", object<FindingJson>("A fault.", FINDING)),
     }),
   ),
   learnt: list(
     "What the readings tell of the inputs.",
-    object("An input.", {
+    object<VerifyJson["learnt"][number]>("An input.", {
       name: text("In words."),
       factor: number("The best estimate."),
       before: numbers("Its band before.", "", 2),
@@ -174,28 +252,37 @@ export const VERIFY_ANSWER = object("What `verify --json` prints.", {
   ),
   zones: list(
     "Verdicts with what was learnt.",
-    object("A zone.", {
+    object<VerifyJson["zones"][number]>("A zone.", {
       name: text("Its name."),
       predicted: number("Before.", "lx"),
       average: number("Now.", "lx"),
       band: numbers("Its band now.", "lx", 2),
       "target?": number("What is asked.", "lx"),
-      "verdict?": VERDICT,
+      verdict: VERDICT,
     }),
   ),
-  open: list("What the readings leave open.", anything("In words.")),
+  open: list("What the readings leave open, in words.", { type: "string" }),
 });
 
 export const TARGETS_ANSWER = list(
   "What `check --targets --json` prints: published targets.",
-  object("A target.", {
+  object<PublishedTarget>("A target.", {
     id: text("The name that a zone's `target` takes."),
     name: text("What it is for."),
-    requirements: list("What it asks.", anything("Quantity, statistic, value, nature.")),
+    requirements: list(
+      "What it asks.",
+      object<Requirement>("One requirement.", {
+        quantity: oneOf("Of what.", "illuminance", "uniformity"),
+        statistic: oneOf("Of which statistic.", "average", "minimum", "minimum / average"),
+        value: number("The least that meets it.", "lx or ratio"),
+        nature: oneOf("When it holds.", "maintained", "initial"),
+        "footcandles?": number("As the source states it, where in foot-candles.", "fc"),
+      }),
+    ),
     source: text("Where it comes from."),
     known: text("How it is known."),
-    scope: text("Where it holds."),
-    "surface?": text("The surface it is for."),
+    scope: oneOf("What the document speaks of.", "homes", "work places"),
+    surface: oneOf("The surface it is for.", "worktop", "sink", "cooktop", "eating", "general"),
     "note?": text("A remark."),
     "ages?": text("Whose eyes it is for, where the source says so."),
   }),

@@ -1,6 +1,9 @@
 /** What `arrange`, `boxes` and `swap` print with --json. */
 
+import type { arrangeJson } from "../../words/arrange-text.ts";
+import type { asBuiltJson, boxesJson } from "../../words/boxes-text.ts";
 import type { CheckedJson } from "../../words/checked-json.ts";
+import type { swapJson } from "../../words/swap-text.ts";
 import {
   anything,
   CHECK,
@@ -19,6 +22,14 @@ import {
   ZONE_CHECKS,
 } from "./answer-schema.ts";
 
+type ArrangeJson = ReturnType<typeof arrangeJson>;
+type Proposed = ArrangeJson["proposals"][number];
+type BoxesJson = ReturnType<typeof boxesJson>;
+type Ring = BoxesJson["rings"][number];
+type AsBuiltJson = ReturnType<typeof asBuiltJson>;
+type SwapJson = ReturnType<typeof swapJson>;
+type Changed = SwapJson["zones"][number];
+
 const FIGURES: KeysOf<CheckedJson> = {
   verdict: VERDICT,
   clashes: CLASHES,
@@ -29,7 +40,7 @@ const FIGURES: KeysOf<CheckedJson> = {
   zones: ZONE_CHECKS,
 };
 
-export const ARRANGE_ANSWER = object("What `arrange --json` prints.", {
+export const ARRANGE_ANSWER = object<ArrangeJson>("What `arrange --json` prints.", {
   ...HEAD,
   evenness: number("Least evenness asked of the whole top."),
   asksNothing: flag("Whether no zone has a target."),
@@ -40,7 +51,7 @@ export const ARRANGE_ANSWER = object("What `arrange --json` prints.", {
   cutShort: flag("Whether there were more rows than one search looks at."),
   proposals: list(
     "The best few, which differ in kind.",
-    object("A proposed row.", {
+    object<Proposed>("A proposed row.", {
       name: text("Its name."),
       count: count("How many pendants."),
       spacing: number("Centre to centre.", "m"),
@@ -52,19 +63,19 @@ export const ARRANGE_ANSWER = object("What `arrange --json` prints.", {
       ...FIGURES,
       "settings?": list(
         "The settings of the dimmers, where the arrangement has any.",
-        object("One setting.", {
+        object<NonNullable<Proposed["settings"]>[number]>("One setting.", {
           name: text("Its name."),
           dims: numbers("Dim of each layer, 0 to 1."),
           verdict: VERDICT,
           watts: number("Power then.", "W"),
         }),
       ),
-      "skipOne?": object("The best row with one pendant fewer.", {
+      "skipOne?": object<NonNullable<Proposed["skipOne"]>>("The best row with one pendant fewer.", {
         loses: text("What it loses, in words."),
         ...FIGURES,
       }),
       "shiftedOffJoists?": text("What the shift off the joists does to the light."),
-      "dimmed?": object("Dimmed as far as the targets allow.", {
+      "dimmed?": object<NonNullable<Proposed["dimmed"]>>("Dimmed as far as the targets allow.", {
         dims: numbers("Dim of each layer, 0 to 1."),
         saves: number("Share of power saved."),
         ...FIGURES,
@@ -76,19 +87,19 @@ export const ARRANGE_ANSWER = object("What `arrange --json` prints.", {
   leftOut: list("Rows that cannot be hung, with the reason.", anything("Count, rows, reason.")),
 });
 
-const HEIGHT_MARGIN = object("How much lower or higher it may hang.", {
+const HEIGHT_MARGIN = object<Ring["lower"]>("How much lower or higher it may hang.", {
   distance: number("With the same verdict; the farthest looked at where nothing changes.", "m"),
   "beyond?": VERDICT,
 });
 
-export const BOXES_ANSWER = object("What `boxes --json` prints.", {
+export const BOXES_ANSWER = object<BoxesJson>("What `boxes --json` prints.", {
   ...HEAD,
   error: number("How far a box may end up from its place.", "m"),
   evenness: number("Least evenness asked of the whole top."),
   shortlist: list("Names of the luminaires tried.", { type: "string" }),
   sets: list(
     "Sets of positions, the best first.",
-    object("Positions of boxes.", {
+    object<BoxesJson["sets"][number]>("Positions of boxes.", {
       along: numbers("From the end of the top.", "m"),
       across: number("From the edge of the top.", "m"),
       robust: flag("Whether every luminaire meets every target from these boxes, however they are off."),
@@ -99,7 +110,7 @@ export const BOXES_ANSWER = object("What `boxes --json` prints.", {
   ),
   checked: list(
     "The first set checked in full with each luminaire.",
-    object("One luminaire's.", {
+    object<BoxesJson["checked"][number]>("One luminaire's.", {
       name: text("Name of the arrangement."),
       ...FIGURES,
       arrangement: anything("The arrangement, as a study writes it."),
@@ -107,13 +118,13 @@ export const BOXES_ANSWER = object("What `boxes --json` prints.", {
   ),
   rings: list(
     "How far each box of the arrangement may be off.",
-    object("One box.", {
+    object<Ring>("One box.", {
       index: count("Number in the layer, from 0."),
       position: numbers("Where it is, in the room.", "m"),
       radius: number("How far it may be off with the same verdict.", "m"),
-      "beyond?": object("What happens farther off.", {
+      "beyond?": object<NonNullable<Ring["beyond"]>>("What happens farther off.", {
         verdict: VERDICT,
-        "direction?": number("Direction of the worst, counter-clockwise from +x.", "rad"),
+        direction: number("Direction of the worst, counter-clockwise from +x.", "rad"),
       }),
       "clear?": number("How far off it stands in or hangs at what it does not as planned.", "m"),
       "planned?": CLASH,
@@ -124,7 +135,7 @@ export const BOXES_ANSWER = object("What `boxes --json` prints.", {
   ),
 });
 
-export const AS_BUILT_ANSWER = object("What `boxes --as-built --json` prints.", {
+export const AS_BUILT_ANSWER = object<AsBuiltJson>("What `boxes --as-built --json` prints.", {
   ...HEAD,
   planned: VERDICT,
   built: VERDICT,
@@ -132,7 +143,7 @@ export const AS_BUILT_ANSWER = object("What `boxes --as-built --json` prints.", 
   zones: ZONE_CHECKS,
   remedies: list(
     "Remedies tried, the cheapest first.",
-    object("A remedy.", {
+    object<AsBuiltJson["remedies"][number]>("A remedy.", {
       words: text("In words."),
       restores: flag("Whether it gives back the planned verdict."),
       verdict: VERDICT,
@@ -140,21 +151,24 @@ export const AS_BUILT_ANSWER = object("What `boxes --as-built --json` prints.", 
   ),
 });
 
-export const SWAP_ANSWER = object("What `swap --json` prints.", {
+export const SWAP_ANSWER = object<SwapJson>("What `swap --json` prints.", {
   ...HEAD,
   layer: text("The layer changed."),
   planned: text("The luminaire planned."),
   instead: text("The luminaire in its place."),
   differs: list("In what the two differ.", { type: "string" }),
-  before: object("As planned.", FIGURES),
-  after: object("With the other.", FIGURES),
+  before: object<SwapJson["before"]>("As planned.", FIGURES),
+  after: object<SwapJson["after"]>("With the other.", FIGURES),
   zones: list(
     "Zones whose verdict or figure changes.",
-    object("A zone.", {
+    object<Changed>("A zone.", {
       zone: text("Its name."),
       before: VERDICT,
       after: VERDICT,
-      "check?": object("The requirement that tells most.", { before: CHECK, after: CHECK }),
+      "check?": object<NonNullable<Changed["check"]>>("The requirement that tells most.", {
+        before: CHECK,
+        after: CHECK,
+      }),
     }),
   ),
   order: text("Words for the order."),

@@ -120,7 +120,19 @@ async function inspectFile(
   return success({ file, photometry, summary: summarise(photometry, read.warnings), intensity });
 }
 
-function objectOf({ file, summary, intensity }: Inspected, asked: boolean, svg: string | undefined): object {
+/** What `inspect --json` prints of a file. */
+export interface InspectedJson extends PhotometrySummary {
+  readonly file: string;
+  readonly intensity?: readonly IntensityQuery[];
+  /** Path of its diagram. */
+  readonly svg?: string;
+}
+
+function objectOf(
+  { file, summary, intensity }: Inspected,
+  asked: boolean,
+  svg: string | undefined,
+): InspectedJson {
   return {
     file,
     ...summary,
@@ -129,7 +141,18 @@ function objectOf({ file, summary, intensity }: Inspected, asked: boolean, svg: 
   };
 }
 
-function refusal(file: string, issue: Issue): object {
+/** And of one that was refused. */
+export interface RefusedJson {
+  readonly file: string;
+  readonly error: {
+    readonly code: string;
+    readonly message: string;
+    readonly line?: number;
+    readonly column?: number;
+  };
+}
+
+function refusal(file: string, issue: Issue): RefusedJson {
   const { line, column } = issue.where;
   return { file, error: { code: issue.code, message: formatIssue({ ...issue, where: {} }), line, column } };
 }

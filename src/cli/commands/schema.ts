@@ -11,7 +11,7 @@ export const schema: Command = {
   arguments: [0, 1],
   options: {},
   details: `ANSWER is one of ${ANSWER_NAMES.join(", ")}: what that command prints with --json
-(targets: \`check --targets\`; as-built: \`boxes --as-built\`). Answers may gain keys; those described stay.`,
+(targets: \`check --targets\`; as-built: \`boxes --as-built\`; shade-comparison: \`shade --compare\`). Answers may gain keys; those described stay.`,
   async run(args, io) {
     const [name] = args.positionals;
     if (name !== undefined && !ANSWER_NAMES.includes(name as AnswerName))

@@ -70,7 +70,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       luminaireName === undefined ? undefined : printable(luminaireName),
     );
   }
-  const rows: object[] = [];
+  const rows: ShadeJson[] = [];
   for (const { name, lamp, shade: document, path, unit: own } of chosen) {
     const unit = (args.text("unit") as LengthUnit | undefined) ?? own ?? "mm";
     const outcome = buildShadeLuminaire(name, lamp, document, { file, path, unit });
@@ -95,7 +95,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
       );
     }
     const summary = summarise(photometry, []);
-    const figures = {
+    rows.push({
       name,
       lightOutputRatio: built.lightOutputRatio,
       lightOutputRatioBand: built.band.ratio,
@@ -110,12 +110,30 @@ async function run(args: Arguments, io: Io): Promise<number> {
       written: target,
       ...(diagram === undefined ? {} : { diagram }),
       assumptions: built.assumptions.map(({ path: key, value, why }) => ({ key, value, why })),
-    };
-    rows.push(figures);
+    });
     if (!args.flag("json")) io.out(sentence(built, summary, target, diagram, unit));
   }
   if (args.flag("json")) io.out(`${JSON.stringify(rows, null, 2)}\n`);
   return EXIT.met;
+}
+
+/** What `shade --json` prints of a luminaire. */
+export interface ShadeJson {
+  readonly name: string;
+  readonly lightOutputRatio: number;
+  readonly lightOutputRatioBand: number;
+  readonly downwardShare: number;
+  readonly flux: number;
+  readonly axialIntensity: number;
+  readonly axialIntensityBand: number;
+  readonly axialIntensityWithin6?: number;
+  readonly beamAngle: number | null;
+  readonly photons: number;
+  readonly evidence: string;
+  /** Paths of the LM-63 file and of the polar diagram. */
+  readonly written: string;
+  readonly diagram?: string;
+  readonly assumptions: readonly { readonly key: string; readonly value: unknown; readonly why: string }[];
 }
 
 function sentence(
