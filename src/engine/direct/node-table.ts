@@ -21,10 +21,13 @@
  * (some three thousand nodes) does not hold the bound, the top is used; a ramp of 2.5° at the edge of darkness then
  * leaves 1e-3 in the last half per cent of the light.
  *
+ * Openings and their nodes are symmetric in x and in y: where the distribution is so too, one cell serves its mirror images.
+ *
  * A cell is measured when it is first asked for. Key: distribution, opening, the bound it is measured for; deterministic.
  */
 
 import { LEVELS, TOP_LEVEL } from "../../luminaire/opening/quadrature-ladder.ts";
+import { symmetryDeviation } from "../../photometry/symmetry.ts";
 import { samplingOf } from "./cell-sampling.ts";
 import type { OpeningQuadrature } from "./opening-quadrature.ts";
 
@@ -52,6 +55,8 @@ const SETTLED = 0.15;
 /** Share of the peak intensity under which a rule need only stand still relative to that share: light so faint is
  * no plane's highest, so its floor decides, and the last thousand nodes of a beam's tail are not worth their time. */
 const FAINT = 1e-3;
+/** Deviation from a symmetry, relative to the peak, that is rounding. */
+const SYMMETRIC = 1e-9;
 
 /** Per level: δS₀/S₀, δS₁/S₀ by axis (m), δS₀ r³ (cd), δS₁ r² by axis (cd). */
 const PER_LEVEL = 8;
@@ -63,6 +68,9 @@ export class NodeTable {
   readonly #quadrature: OpeningQuadrature;
   readonly #bound: number;
   readonly #rotational: boolean;
+  /** Whether a cell serves its mirror image in x, and in y. */
+  readonly #mirrorsX: boolean;
+  readonly #mirrorsY: boolean;
   readonly #cells: (Float64Array | undefined)[];
   /** Whose cells are read. */
   readonly #measured: NodeTable;
@@ -79,6 +87,10 @@ export class NodeTable {
     this.#bound = Math.max(0.1 * bound, SAMPLING_MARGIN * (bound - worstDifference));
     this.#rotational =
       distribution.type === "C" && distribution.horizontal.length === 1 && quadrature.surface.rotational;
+    const deviation =
+      distribution.type === "C" && !this.#rotational ? symmetryDeviation(distribution) : undefined;
+    this.#mirrorsX = deviation !== undefined && deviation.acrossC90 <= SYMMETRIC;
+    this.#mirrorsY = deviation !== undefined && deviation.acrossC0 <= SYMMETRIC;
     this.#cells = new Array(DISTANCES * OBLIQUITIES * (this.#rotational ? 1 : AZIMUTHS));
   }
 
@@ -118,8 +130,8 @@ export class NodeTable {
     let index = i * OBLIQUITIES + j;
     if (!this.#rotational) {
       const sum = Math.abs(px) + Math.abs(py);
-      const q = sum > 0 ? px / sum : 1;
-      const Q = py >= 0 ? 1 - q : 3 + q;
+      const q = sum > 0 ? (this.#mirrorsX ? Math.abs(px) : px) / sum : 1;
+      const Q = py >= 0 || this.#mirrorsY ? 1 - q : 3 + q;
       index = index * AZIMUTHS + Math.min(AZIMUTHS - 1, (Q * (AZIMUTHS / 4)) | 0);
     }
     const cell = this.#measured.#cell(index, i, j);
