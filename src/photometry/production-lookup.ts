@@ -164,7 +164,40 @@ export class ProductionLookup {
     return sum;
   }
 
-  /** Whether `planarSum` may be asked. */
+  /** Σ g and Σ g x, g = W I(v) / |v|³, over such nodes, to `out` from `at`: what carries a flat opening's light to planes of any
+   * normal. Only as `planarSum`. */
+  momentSums(nodes: Float64Array, px: number, py: number, pz: number, out: Float64Array, at: number): void {
+    const cells = this.#polarCells;
+    const bucket = this.#polarBucket;
+    const scale = this.#polarScale;
+    let S0 = 0;
+    let Sx = 0;
+    let Sy = 0;
+    let Sz = 0;
+    for (let n = 0; n < nodes.length; n += 4) {
+      const x = px - nodes[n];
+      const y = py - nodes[n + 1];
+      const z = pz - nodes[n + 2];
+      const over = 1 / Math.sqrt(x * x + y * y + z * z);
+      const w = -z * over;
+      const P =
+        w >= 0 ? Math.sqrt(w < 1 ? 0.5 - 0.5 * w : 0) : Math.SQRT2 - Math.sqrt(w > -1 ? 0.5 + 0.5 * w : 0);
+      let k = bucket[(P * scale) | 0];
+      while (P >= cells[k]) k += STRIDE;
+      const I = cells[k + 1] + P * (cells[k + 2] + P * cells[k + 3]);
+      const g = nodes[n + 3] * I * over * (over * over);
+      S0 += g;
+      Sx += g * nodes[n];
+      Sy += g * nodes[n + 1];
+      Sz += g * nodes[n + 2];
+    }
+    out[at] = S0;
+    out[at + 1] = Sx;
+    out[at + 2] = Sy;
+    out[at + 3] = Sz;
+  }
+
+  /** Whether `planarSum` and `momentSums` may be asked. */
   get sumsAtOnce(): boolean {
     return this.#rotational && !this.usesReference;
   }

@@ -105,6 +105,10 @@ export class OpeningQuadrature {
 
   /** Σ g and Σ g times position by axis, g = E / d of every element seen from the local point, to `out` from `at`. */
   moments(px: number, py: number, pz: number, level: number, out: Float64Array, at: number): void {
+    if (this.#atOnce && (this.flat || level === 0)) {
+      this.lookup.momentSums(this.#flatNodes(level), px, py, pz, out, at);
+      return;
+    }
     const most = this.maximumElements(level);
     if (this.#illuminance.length < most) {
       this.#positions = new Float64Array(3 * most);
