@@ -63,7 +63,7 @@ export class Gather {
     for (let s = 0; s < p.grids.length; s++) {
       const first = p.firstOfSurface[s];
       const last = p.firstOfSurface[s + 1];
-      if (this.#over(s, px, py, pz) <= 1e-9) {
+      if (this.over(s, px, py, pz) <= 1e-9) {
         row.fill(0, offset + first, offset + last);
         continue;
       }
@@ -146,7 +146,7 @@ export class Gather {
   }
 
   /** Height over the front of a surface (m). */
-  #over(s: number, px: number, py: number, pz: number): number {
+  over(s: number, px: number, py: number, pz: number): number {
     const { normal } = this.patches;
     const o = this.patches.grids[s].frame.origin;
     return (px - o[0]) * normal[3 * s] + (py - o[1]) * normal[3 * s + 1] + (pz - o[2]) * normal[3 * s + 2];

@@ -1,8 +1,8 @@
 /**
  * How much of the exchange between patches passes solids: at the quadrature nodes of one patch the visible share of the
  * other's closed form, weighted by the factor itself,
- *   V_ij = Σ_k w_k F_kj V_kj / Σ_k w_k F_kj.
- * Exact from each node; the quadrature's error shows in how far rows are from one.
+ *   V_ij = Σ_k w_k F_kj V_kj / Σ_k w_k F_kj,
+ * for which factors are asked only where the nodes see unlike shares. Exact from each node; the quadrature's error shows in how far rows are from one.
  */
 
 import { distanceToBox } from "../../geometry/box.ts";
@@ -14,6 +14,10 @@ import type { Screens } from "./screens.ts";
 /** Distance of the solids in radii of a patch from which its middle sees past them as its nodes do in the mean: what they hide
  * changes over the patch as a straight line does, to the second order. */
 const FAR = 4;
+/** The order in which four nodes round a patch are asked where the first two may do: opposite ones first. */
+const OPPOSITE_FIRST = [0, 2, 1, 3];
+/** Stands for the share of a patch that has its back to a node. */
+const BACK = -1;
 
 export class PairShares {
   /** Shares found. */
@@ -22,9 +26,9 @@ export class PairShares {
   readonly #gather: Gather;
   readonly #screens: Screens;
   readonly #blockers: number[][];
-  #all = new Float64Array(64);
+  /** Share of each patch from each node in hand, `[node * patches + m]`. */
+  #fromNode = new Float64Array(256);
   #seen = new Float64Array(64);
-  #settled = new Uint8Array(64);
   readonly #coarse: boolean;
 
   /** `coarse` for solids that are large beside a patch. */
@@ -40,9 +44,6 @@ export class PairShares {
    * call. */
   of(i: number, others: readonly number[]): Float64Array {
     const p = this.#p;
-    this.#room(others.length);
-    const all = this.#all.fill(0, 0, others.length);
-    const seen = this.#seen.fill(0, 0, others.length);
     const s = 3 * p.surface[i];
     const nx = p.normal[s];
     const ny = p.normal[s + 1];
@@ -66,59 +67,90 @@ export class PairShares {
         this.#blockers[t],
       );
     }
-    const first = p.nodeStart[i];
-    const last = p.nodeStart[i + 1];
-    if (p.whole[i] === 1 && this.#far(i)) this.#lookFrom(i, others, p.centre, i, 1, false);
-    else if (this.#coarse && last - first === 4) {
-      // Where two opposite nodes see all of a patch, or none, the other two are not asked.
-      this.#look(i, others, first, first + 1, false);
-      this.#look(i, others, first + 2, first + 3, false);
-      for (let m = 0; m < others.length; m++)
-        this.#settled[m] = seen[m] === 0 || seen[m] >= all[m] * (1 - 1e-12) ? 1 : 0;
-      this.#look(i, others, first + 1, first + 2, true);
-      this.#look(i, others, first + 3, last, true);
-    } else this.#look(i, others, first, last, false);
-    for (let m = 0; m < others.length; m++) seen[m] = all[m] > 0 ? seen[m] / all[m] : 1;
+    if (p.whole[i] === 1 && this.#far(i)) this.#look(i, others, p.centre, i, i + 1);
+    else this.#look(i, others, p.nodes, p.nodeStart[i], p.nodeStart[i + 1]);
     this.pairs += others.length;
-    return seen;
+    return this.#seen;
   }
 
-  /** Adds up what nodes `from` to `to` of patch i see; of patches not settled alone, where so asked. */
-  #look(i: number, others: readonly number[], from: number, to: number, unsettled: boolean): void {
-    const { nodes, nodeWeights } = this.#p;
-    for (let k = from; k < to; k++) this.#lookFrom(i, others, nodes, k, nodeWeights[k], unsettled);
+  /** Shares from points `first` to `last`, all of patch i: its nodes, or its middle alone. */
+  #look(i: number, others: readonly number[], points: Float64Array, first: number, last: number): void {
+    const count = last - first;
+    this.#room(others.length, count);
+    const opposite = this.#coarse && count === 4;
+    for (let n = 0; n < count; n++)
+      this.#lookFrom(i, others, points, first, opposite ? OPPOSITE_FIRST[n] : n, opposite && n > 1);
+    const fromNode = this.#fromNode;
+    for (let m = 0; m < others.length; m++) {
+      let share = BACK;
+      let alike = true;
+      for (let n = 0; n < count; n++) {
+        const own = fromNode[n * others.length + m];
+        if (share === BACK) share = own;
+        else if (own !== share && own !== BACK) alike = false;
+      }
+      if (share === BACK) share = 1;
+      this.#seen[m] = alike ? share : this.#mean(i, others, m, first, last);
+    }
   }
 
-  /** Adds up what the k-th point sees, one of patch i. */
+  /** Shares from the `n`-th point, of one of patch i. Where `settled`, all of a patch or none that points 0 and 2 see is what the others
+   * see. */
   #lookFrom(
     i: number,
     others: readonly number[],
     points: Float64Array,
-    k: number,
-    share: number,
-    unsettled: boolean,
+    first: number,
+    n: number,
+    settled: boolean,
   ): void {
     const p = this.#p;
     const s = 3 * p.surface[i];
-    const nx = p.normal[s];
-    const ny = p.normal[s + 1];
-    const nz = p.normal[s + 2];
-    const { sight } = this.#screens;
-    const gather = this.#gather;
-    const all = this.#all;
-    const seen = this.#seen;
-    const x = points[3 * k];
-    const y = points[3 * k + 1];
-    const z = points[3 * k + 2];
-    sight.from(x, y, z, nx, ny, nz);
-    for (let m = 0; m < others.length; m++) {
-      if (unsettled && this.#settled[m] === 1) continue;
+    const k = 3 * (first + n);
+    const fromNode = this.#fromNode;
+    const count = others.length;
+    const x = points[k];
+    const y = points[k + 1];
+    const z = points[k + 2];
+    this.#screens.sight.from(x, y, z, p.normal[s], p.normal[s + 1], p.normal[s + 2]);
+    let surface = -1;
+    let front = false;
+    for (let m = 0; m < count; m++) {
       const j = others[m];
-      const weight = share * gather.factor(x, y, z, nx, ny, nz, j);
-      if (weight <= 0) continue;
-      all[m] += weight;
-      seen[m] += weight * this.#screens.share(p, j, this.#blockers[p.surface[j]]);
+      if (p.surface[j] !== surface) {
+        surface = p.surface[j];
+        front = this.#gather.over(surface, x, y, z) > 1e-9;
+      }
+      const known = fromNode[m];
+      if (!front) fromNode[n * count + m] = BACK;
+      else if (settled && known === fromNode[2 * count + m] && (known === 0 || known === 1))
+        fromNode[n * count + m] = known;
+      else fromNode[n * count + m] = this.#screens.share(p, j, this.#blockers[surface]);
     }
+  }
+
+  /** Mean over the nodes of patch i, by what each sends to the m-th of the others. */
+  #mean(i: number, others: readonly number[], m: number, first: number, last: number): number {
+    const { nodes, nodeWeights, normal, surface } = this.#p;
+    const s = 3 * surface[i];
+    let all = 0;
+    let seen = 0;
+    for (let k = first; k < last; k++) {
+      const share = this.#fromNode[(k - first) * others.length + m];
+      if (share === BACK) continue;
+      const factor = this.#gather.factor(
+        nodes[3 * k],
+        nodes[3 * k + 1],
+        nodes[3 * k + 2],
+        normal[s],
+        normal[s + 1],
+        normal[s + 2],
+        others[m],
+      );
+      all += nodeWeights[k] * factor;
+      seen += nodeWeights[k] * factor * share;
+    }
+    return all > 0 ? seen / all : 1;
   }
 
   #far(i: number): boolean {
@@ -127,10 +159,8 @@ export class PairShares {
     return this.#screens.boxes.every((box) => distanceToBox(at, box) > FAR * radius[i]);
   }
 
-  #room(count: number): void {
-    if (count <= this.#all.length) return;
-    this.#all = new Float64Array(2 * count);
-    this.#seen = new Float64Array(2 * count);
-    this.#settled = new Uint8Array(2 * count);
+  #room(count: number, nodes: number): void {
+    if (count > this.#seen.length) this.#seen = new Float64Array(2 * count);
+    if (count * nodes > this.#fromNode.length) this.#fromNode = new Float64Array(2 * count * nodes);
   }
 }
