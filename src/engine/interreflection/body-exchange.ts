@@ -16,11 +16,11 @@ import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts"
 import { boxOfPoints } from "../../geometry/box.ts";
 import { deepInside } from "../../geometry/polyhedron-faces.ts";
 import type { BodySolid } from "./body-solid.ts";
-import { balancedRows, type Exchange } from "./exchange.ts";
+import { balanceRows, type Exchange } from "./exchange.ts";
 import type { Gather } from "./gather.ts";
 import { PairShares } from "./pair-shares.ts";
 import type { Patches } from "./patches.ts";
-import { addScaled, areasOfRow } from "./row-sums.ts";
+import { addScaled, areasOfRow, weighedRow } from "./row-sums.ts";
 import type { SceneSight } from "./scene-sight.ts";
 import { Screens } from "./screens.ts";
 import { type HiddenShares, SharesLeft } from "./shares-left.ts";
@@ -268,7 +268,7 @@ export function joinedExchange(
 ): JoinedExchange {
   const n = p.count;
   const N = n + parts.parts;
-  const areas = new Float64Array(N * N);
+  const areas = new Float32Array(N * N);
   for (let i = 0; i < n; i++) areasOfRow(factors, i * n, n, p.area[i], areas, i * N);
   const area = new Float64Array(N);
   area.set(p.area);
@@ -293,8 +293,10 @@ export function joinedExchange(
     }
     for (let r = 0; r < parts.parts; r++) areas[(n + q) * N + n + r] = parts.others[q * parts.parts + r];
   }
-  const { factors: joined, rowSums } = balancedRows(areas, area);
-  return { count: N, area, factors: joined, rowSums };
+  const one = new Float64Array(N).fill(1);
+  const sums = Float64Array.from(area, (_, i) => weighedRow(areas, i * N, N, one));
+  const rowSums = balanceRows(areas, area, sums);
+  return { count: N, area, factors: areas, rowSums };
 }
 
 /** Of each patch, the later ones of which bodies hide part, and what all of them leave. Where more than one does, they are

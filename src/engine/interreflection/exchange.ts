@@ -7,7 +7,7 @@
  * symmetric scaling, K_ij ← d_i K_ij d_j, which keeps reciprocity, and only where the error is small enough to be
  * the known error of quadrature; a room that is not closed keeps its hole.
  *
- * Key of a cache: the patches and the solids that stay put. Memory: 4 n² bytes kept, 12 n² while being made.
+ * Key of a cache: the patches and the solids that stay put. Memory: 4 n² bytes.
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
@@ -17,7 +17,7 @@ import type { Gather } from "./gather.ts";
 import { PairKernel } from "./pair-exchange.ts";
 import { PairShares } from "./pair-shares.ts";
 import type { Patches } from "./patches.ts";
-import { dot, weighRow } from "./row-sums.ts";
+import { scaleRow, weighedRow } from "./row-sums.ts";
 
 export interface Exchange {
   readonly patches: Patches;
@@ -38,7 +38,9 @@ const LARGEST_CLOSURE_ERROR = 0.08;
 export function exchangeOf(gather: Gather, observer?: Observer): Exchange {
   const { patches } = gather;
   const n = patches.count;
-  const areas = new Float64Array(n * n);
+  const areas = new Float32Array(n * n);
+  /** Σ_j K_ij of every row, in the precision that pairs are found in. */
+  const sums = new Float64Array(n);
   const kernel = new PairKernel(patches);
   const surfaces = patches.grids.length;
   /** Of each patch, the later ones from which a solid can part it, in rising order. */
@@ -52,7 +54,7 @@ export function exchangeOf(gather: Gather, observer?: Observer): Exchange {
       if (!sees(patches, s, t) || !sees(patches, t, s)) continue;
       throwIfCancelled(observer);
       observer?.progress?.("what surfaces see of one another", Math.min(1, done / pairs));
-      fillPair(gather, kernel, areas, apart, s, t, observer);
+      fillPair(gather, kernel, areas, sums, apart, s, t, observer);
     }
   }
   const shares = new PairShares(gather, gather.screens, true);
@@ -65,15 +67,18 @@ export function exchangeOf(gather: Gather, observer?: Observer): Exchange {
       const k = areas[i * n + j] * seen[m];
       areas[i * n + j] = k;
       areas[j * n + i] = k;
+      sums[i] += k;
+      sums[j] += k;
     });
   });
-  return normalised(patches, areas, shares.pairs);
+  return normalised(patches, areas, sums, shares.pairs);
 }
 
 function fillPair(
   { patches: p, screens, surfaceBoxes, patchBoxes }: Gather,
   kernel: PairKernel,
-  areas: Float64Array,
+  areas: Float32Array,
+  sums: Float64Array,
   apart: readonly number[][],
   s: number,
   t: number,
@@ -97,9 +102,13 @@ function fillPair(
           ? aligned(cellsS[a].column, cellsS[a].row, cellsT[b].column, cellsT[b].row)
           : kernel.exchange(i, j);
       if (!(k > 0)) continue;
-      if (blockers.length > 0 && screens.any(boxI, patchBoxes[j], blockers)) apart[i].push(j);
       areas[i * n + j] = k;
       areas[j * n + i] = k;
+      if (blockers.length > 0 && screens.any(boxI, patchBoxes[j], blockers)) apart[i].push(j);
+      else {
+        sums[i] += k;
+        sums[j] += k;
+      }
     }
   }
 }
@@ -120,8 +129,8 @@ function anyInFront(p: Patches, t: number, normal: Vec3, level: number): boolean
   return false;
 }
 
-function normalised(p: Patches, k: Float64Array, partPairs: number): Exchange {
-  const { factors, rowSums } = balancedRows(k, p.area);
+function normalised(p: Patches, areas: Float32Array, sums: Float64Array, partPairs: number): Exchange {
+  const rowSums = balanceRows(areas, p.area, sums);
   let worst = 0;
   let mean = 0;
   let area = 0;
@@ -133,7 +142,7 @@ function normalised(p: Patches, k: Float64Array, partPairs: number): Exchange {
   }
   return {
     patches: p,
-    factors,
+    factors: areas,
     rowSums,
     closureError: worst,
     meanClosureError: area > 0 ? mean / area : 0,
@@ -141,32 +150,22 @@ function normalised(p: Patches, k: Float64Array, partPairs: number): Exchange {
   };
 }
 
-/** Factors K_ij / A_i with rows brought to one where they miss it by no more than quadrature errs, and the sums of the
- * rows before. d_i² Σ_j K_ij d_j / d_i = A_i by damped fixed point: six rounds bring 1 % to 1e-4 in the worst row. */
-export function balancedRows(
-  k: Float64Array,
-  area: Float64Array,
-): { readonly factors: Float32Array; readonly rowSums: Float64Array } {
+/** Makes exchange areas K_ij factors K_ij / A_i in place, with rows brought to one where they miss it by no more than quadrature
+ * errs; returns the sums of the rows of factors before. d_i² Σ_j K_ij d_j / d_i = A_i by damped fixed point: six rounds bring 1 %
+ * to 1e-4 in the worst row. @param sums Σ_j K_ij of every row (m²) */
+export function balanceRows(k: Float32Array, area: Float64Array, sums: Float64Array): Float64Array {
   const n = area.length;
-  const rowSums = new Float64Array(n);
-  let worst = 0;
+  const rowSums = sums.map((sum, i) => (area[i] > 0 ? sum / area[i] : 1));
+  const error = rowSums.map((sum) => Math.abs(sum - 1));
+  const worst = error.reduce((most, each) => Math.max(most, each), 0);
   const d = new Float64Array(n).fill(1);
-  for (let i = 0; i < n; i++) {
-    rowSums[i] = area[i] > 0 ? dot(k, i * n, d, 0, n) / area[i] : 1;
-    worst = Math.max(worst, Math.abs(rowSums[i] - 1));
-  }
-  const open = rowSums.map((sum) => (Math.abs(sum - 1) > LARGEST_CLOSURE_ERROR ? 1 : 0));
   for (let round = 0; worst > 1e-9 && round < 6; round++) {
     for (let i = 0; i < n; i++) {
-      if (open[i] === 1 || area[i] === 0) continue;
-      const sum = dot(k, i * n, d, 0, n) * d[i];
+      if (error[i] > LARGEST_CLOSURE_ERROR || area[i] === 0) continue;
+      const sum = weighedRow(k, i * n, n, d) * d[i];
       if (sum > 0) d[i] *= Math.sqrt(area[i] / sum);
     }
   }
-  const factors = new Float32Array(n * n);
-  for (let i = 0; i < n; i++) {
-    const scale = area[i] > 0 ? d[i] / area[i] : 0;
-    weighRow(k, i * n, n, scale, d, factors);
-  }
-  return { factors, rowSums };
+  for (let i = 0; i < n; i++) scaleRow(k, i * n, n, area[i] > 0 ? d[i] / area[i] : 0, d);
+  return rowSums;
 }

@@ -11,6 +11,7 @@
  */
 
 import { type Observer, throwIfCancelled } from "../../diagnostics/cancelled.ts";
+import { weighedRow } from "./row-sums.ts";
 
 export interface RadiosityOptions {
   /** Bound on the error relative to each layer's largest exitance. */
@@ -146,19 +147,7 @@ function rowTimes(
   sums: Float64Array,
 ): void {
   if (layers === 1) {
-    let a = 0;
-    let b = 0;
-    let c = 0;
-    let d = 0;
-    let j = 0;
-    for (; j + 3 < n; j += 4) {
-      a += factors[row + j] * m[j];
-      b += factors[row + j + 1] * m[j + 1];
-      c += factors[row + j + 2] * m[j + 2];
-      d += factors[row + j + 3] * m[j + 3];
-    }
-    for (; j < n; j++) a += factors[row + j] * m[j];
-    sums[0] = a + b + (c + d);
+    sums[0] = weighedRow(factors, row, n, m);
   } else if (layers === 2) {
     let a0 = 0;
     let a1 = 0;

@@ -45,16 +45,32 @@ export function dot(a: Float64Array, i: number, b: Float64Array, j: number, n: n
   return p + q + (r + s);
 }
 
-/** `to[at + j] = from[at + j] · scale · weight_j` of `n` numbers. */
-export function weighRow(
-  from: Float64Array,
+/** Σ_j F_j w_j of a row of single precision; sums as those of {@link dot}. */
+export function weighedRow(row: Float32Array, at: number, n: number, weight: Float64Array): number {
+  let p = 0;
+  let q = 0;
+  let r = 0;
+  let s = 0;
+  let j = 0;
+  for (; j + 3 < n; j += 4) {
+    p += row[at + j] * weight[j];
+    q += row[at + j + 1] * weight[j + 1];
+    r += row[at + j + 2] * weight[j + 2];
+    s += row[at + j + 3] * weight[j + 3];
+  }
+  for (; j < n; j++) p += row[at + j] * weight[j];
+  return p + q + (r + s);
+}
+
+/** `row[at + j] *= scale · weight_j` of `n` numbers. */
+export function scaleRow(
+  row: Float32Array,
   at: number,
   n: number,
   scale: number,
   weight: Float64Array,
-  to: Float32Array,
 ): void {
-  for (let j = 0; j < n; j++) to[at + j] = from[at + j] * scale * weight[j];
+  for (let j = 0; j < n; j++) row[at + j] *= scale * weight[j];
 }
 
 /** `to[offset + j] += scale · from[at + j]` of `n` numbers. */
@@ -75,7 +91,7 @@ export function areasOfRow(
   at: number,
   n: number,
   area: number,
-  to: Float64Array,
+  to: Float32Array,
   offset: number,
 ): void {
   for (let j = 0; j < n; j++) to[offset + j] = area * factors[at + j];
