@@ -33,9 +33,17 @@ export interface LuminousFlux {
   readonly resampling?: { readonly intensityError: number; readonly fluxError: number };
 }
 
+/** Asked of the same distribution wherever its luminaire is built anew. */
+const KNOWN = new WeakMap<IntensityDistribution, LuminousFlux>();
+
 /** Flux of a distribution, with zones. */
 export function luminousFlux(distribution: IntensityDistribution): LuminousFlux {
-  return luminousFluxOf(distribution, resampleToC(distribution));
+  let flux = KNOWN.get(distribution);
+  if (flux === undefined) {
+    flux = luminousFluxOf(distribution, resampleToC(distribution));
+    KNOWN.set(distribution, flux);
+  }
+  return flux;
 }
 
 /** The same with the distribution's C–γ resampling at hand. */
