@@ -8,7 +8,6 @@ import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { formatIssue, type Outcome, success } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatNamed } from "../photometry/photometric-formats.ts";
-import { readPhotometry } from "../photometry/readers/read-photometry.ts";
 import type { Arguments, Io } from "./command.ts";
 import { listFiles, type Reach, reachOf, readUtf8, readWithin } from "./files.ts";
 
@@ -48,6 +47,8 @@ export async function openWithFolder(
     .sort();
   if (files.length > MOST)
     io.err(`${printable(folder)}: ${files.length} files; the first ${MOST} are tried.\n`);
+  // Reads archives too, which no other command need load.
+  const { readPhotometry } = await import("../photometry/readers/read-photometry.ts");
   const added: string[] = [];
   const opened = await openGiven(args, io, {
     extended(document) {

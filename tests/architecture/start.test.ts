@@ -36,3 +36,9 @@ it("inspects an LM-63 file without a package", () => {
   expect([...loadedBy("cli/main.ts", "cli/commands/inspect.ts").packages]).toEqual([]);
   expect([...loadedBy("photometry/readers/read-photometry.ts").packages]).toEqual(["fflate", "saxes"]);
 });
+
+it("checks a study of LM-63 files without what reads archives", () => {
+  const { packages } = loadedBy("cli/main.ts", "cli/commands/check.ts");
+  expect([...packages]).not.toContain("fflate");
+  expect([...packages]).not.toContain("saxes");
+});
