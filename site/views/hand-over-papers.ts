@@ -16,7 +16,7 @@ import {
   type PaperName,
   studyFingerprint,
 } from "../../src/app.ts";
-import { letteredFiles, missingLettersWords, sheetsPdf } from "../../src/formats/pdf/pdf.ts";
+import { DrawnSheets, letteredFiles, missingLettersWords, sheetsPdf } from "../../src/formats/pdf/pdf.ts";
 import type { LightAnswer, PeopleAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { isPictureEarlier, pictureOfRoom } from "../store/room-pictures.ts";
@@ -107,19 +107,19 @@ function drawnTolerances(app: AppView): Pick<Handover["options"][number], "toler
   return state?.status === "complete" ? { tolerances: state.value } : {};
 }
 
-export async function contentOf(file: HandoverFile): Promise<string | Uint8Array> {
+/** @param drawn of the papers that were written before it */
+export async function contentOf(file: HandoverFile, drawn?: DrawnSheets): Promise<string | Uint8Array> {
   if ("content" in file) return file.content;
-  return sheetsPdf(file.sheets, await fonts(), {
-    title: file.title,
-    date: new Date(`${localDate()}T12:00:00Z`),
-  });
+  const facts = { title: file.title, date: new Date(`${localDate()}T12:00:00Z`) };
+  return sheetsPdf(file.sheets, await fonts(), facts, drawn);
 }
 
 /** All of them in one zip. */
 export async function zipOf(files: readonly HandoverFile[]): Promise<Uint8Array> {
   const entries: Record<string, Uint8Array> = {};
+  const drawn = new DrawnSheets();
   for (const file of files) {
-    const content = await contentOf(file);
+    const content = await contentOf(file, drawn);
     entries[file.path] = typeof content === "string" ? new TextEncoder().encode(content) : content;
   }
   return zipSync(entries);

@@ -73,7 +73,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const date = dateOf(args.text("date"));
   const revision = revisionOf(args.text("revision") ?? "A");
   const fonts = { regular: font("DejaVuSansCondensed"), bold: font("DejaVuSansCondensed-Bold") };
-  const { letteredFiles, missingLettersWords, sheetsPdf } = await installed(
+  const { DrawnSheets, letteredFiles, missingLettersWords, sheetsPdf } = await installed(
     "pdfkit",
     () => import("../../formats/pdf/pdf.ts"),
   );
@@ -120,6 +120,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const { files, missing } = letteredFiles(facts, fonts);
   const unwritten = missingLettersWords(missing);
   if (unwritten !== undefined) io.err(`${printable(unwritten, 400)}\n`);
+  const drawn = new DrawnSheets();
   const contents: FileOfFolder[] = [];
   for (const file of files)
     contents.push({
@@ -127,7 +128,12 @@ async function run(args: Arguments, io: Io): Promise<number> {
       content:
         "content" in file
           ? file.content
-          : await sheetsPdf(file.sheets, fonts, { title: file.title, date: new Date(`${date}T12:00:00Z`) }),
+          : await sheetsPdf(
+              file.sheets,
+              fonts,
+              { title: file.title, date: new Date(`${date}T12:00:00Z`) },
+              drawn,
+            ),
     });
   for (const path of writeFolder(out, issued, contents, force))
     io.err(`${printable(path, 200)}: no longer among the papers, but changed by somebody; it stays.\n`);

@@ -3,7 +3,7 @@
  * so that words can be searched and copied), at true size.
  *
  * Runs in Node and in browsers; the font is handed in, because where it lies is the host's affair. Same sheets,
- * same font, same date: same bytes.
+ * same font, same date, and the same written before with the same {@link DrawnSheets}: same bytes.
  */
 
 import PDFDocument from "pdfkit";
@@ -20,6 +20,7 @@ import {
   type Sheet,
 } from "../../drawing/paper/paper.ts";
 import type { Vec2 } from "../../geometry/vector.ts";
+import type { DrawnSheets, WrittenFace } from "./drawn-sheets.ts";
 import { ReadingOrder } from "./reading-order.ts";
 import { isRightToLeft, visualRuns } from "./visual-runs.ts";
 
@@ -38,15 +39,25 @@ export interface PdfFacts {
 type Doc = InstanceType<typeof PDFDocument>;
 
 /** A font as it was read, and words as they were shaped in it: the same in every document. */
-interface OpenFont {
+interface OpenFont extends WrittenFace {
   readonly font: { hasGlyphForCodePoint(point: number): boolean };
   layoutCache: object;
+  readonly id: string;
+  /** Its entry in a document's pages. */
+  ref(): unknown;
 }
 
-const OPEN = new WeakMap<Uint8Array, OpenFont>();
+/** What is written of a document and its pages. */
+interface Written {
+  addContent(operation: string): Doc;
+  readonly page: { readonly fonts: Record<string, unknown>; write(content: string): void };
+  push(part: Uint8Array | null): boolean;
+}
+
+const OPEN = new WeakMap<Uint8Array, Pick<OpenFont, "font" | "layoutCache">>();
 
 /** A font's bytes read once for all documents: reading takes longer than drawing a sheet. */
-function openFont(bytes: Uint8Array): OpenFont {
+function openFont(bytes: Uint8Array): Pick<OpenFont, "font" | "layoutCache"> {
   let open = OPEN.get(bytes);
   if (open === undefined) {
     const { font, layoutCache } = faceOf(newDocument().font(bytes as never));
@@ -66,11 +77,13 @@ function newDocument(options: PDFKit.PDFDocumentOptions = {}): Doc {
   return new PDFDocument({ autoFirstPage: false, font: null as unknown as string, ...options });
 }
 
-/** The bytes of a PDF with one page a sheet. */
+/** The bytes of a PDF with one page a sheet.
+ * @param drawn of a document that holds these sheets too; what it has is not drawn again */
 export async function sheetsPdf(
   sheets: readonly Sheet[],
   fonts: PdfFonts,
   { title, date }: PdfFacts,
+  drawn?: DrawnSheets,
 ): Promise<Uint8Array> {
   const doc = newDocument({
     compress: true,
@@ -81,25 +94,62 @@ export async function sheetsPdf(
     tagged: true,
     info: { Title: title, Producer: "Candlespan", Creator: "Candlespan", CreationDate: date, ModDate: date },
   });
-  const parts: Uint8Array[] = [];
+  const written = doc as unknown as Written;
+  // Parts and operations are gathered: a stream's event for every object, and bytes for every line drawn, take as long as drawing.
+  const streamed: Uint8Array[] = [];
   const done = new Promise<void>((resolve, reject) => {
-    doc.on("data", (part: Uint8Array) => parts.push(part));
+    doc.on("data", (part: Uint8Array) => streamed.push(part));
     doc.on("end", () => resolve());
     doc.on("error", reject);
   });
+  const parts: Uint8Array[] = [];
+  const push = written.push.bind(doc);
+  written.push = (part) => {
+    if (part !== null) return parts.push(part) > 0;
+    push(joined(parts));
+    return push(null);
+  };
+  const operations: string[] = [];
+  written.addContent = (operation) => {
+    operations.push(operation);
+    return doc;
+  };
+  const known = drawn?.has(sheets) === true ? drawn : undefined;
+  const keeping = drawn?.isEmpty === true ? drawn : undefined;
+  const faces = new Map<string, OpenFont>();
   for (const name of ["regular", "bold"] as const) {
     const { font, layoutCache } = openFont(fonts[name]);
     doc.registerFont(name, font as never).font(name);
-    faceOf(doc).layoutCache = layoutCache;
+    const face = faceOf(doc);
+    face.layoutCache = layoutCache;
+    known?.giveFace(name, face);
+    keeping?.keepFace(name, face);
+    faces.set(face.id, face);
   }
   const order = new ReadingOrder(doc);
   for (const sheet of sheets) {
     doc.addPage({ size: [sheet.width, sheet.height], margin: 0 });
-    order.sheet(sheet, (mark) => drawMark(doc, mark));
+    const { page } = written;
+    if (known === undefined) {
+      order.sheet(sheet, (mark) => drawMark(doc, mark));
+      const content = operations.join("\n");
+      page.write(content);
+      keeping?.keep(sheet, { content, faces: Object.keys(page.fonts) });
+    } else {
+      order.sheet(sheet, () => undefined);
+      const { content, faces: lettered } = known.of(sheet);
+      page.write(content);
+      for (const id of lettered) page.fonts[id] = faces.get(id)?.ref();
+    }
+    operations.length = 0;
   }
   order.end();
   doc.end();
   await done;
+  return joined(streamed);
+}
+
+function joined(parts: readonly Uint8Array[]): Uint8Array {
   const bytes = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
   let at = 0;
   for (const part of parts) {
