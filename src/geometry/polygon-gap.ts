@@ -59,11 +59,20 @@ function eachSeparation(
     const q = a[(i + 1) % a.length];
     const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
     if (length === 0) continue;
-    let [nx, ny] = [(q[1] - p[1]) / length, (p[0] - q[0]) / length];
+    let nx = (q[1] - p[1]) / length;
+    let ny = (p[0] - q[0]) / length;
     // Outward: away from the rest of a.
-    const within = a.reduce((least, c) => Math.min(least, (c[0] - p[0]) * nx + (c[1] - p[1]) * ny), 0);
-    const beyond = a.reduce((most, c) => Math.max(most, (c[0] - p[0]) * nx + (c[1] - p[1]) * ny), 0);
-    if (beyond > -within) [nx, ny] = [-nx, -ny];
+    let within = 0;
+    let beyond = 0;
+    for (const c of a) {
+      const height = (c[0] - p[0]) * nx + (c[1] - p[1]) * ny;
+      if (height < within) within = height;
+      if (height > beyond) beyond = height;
+    }
+    if (beyond > -within) {
+      nx = -nx;
+      ny = -ny;
+    }
     let nearest = Infinity;
     for (const c of b) nearest = Math.min(nearest, (c[0] - p[0]) * nx + (c[1] - p[1]) * ny);
     receive(nearest, nx, ny);

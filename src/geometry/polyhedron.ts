@@ -38,7 +38,9 @@ export function convexPolyhedron({ positions, triangles }: Mesh): Polyhedron | u
   const edges = new Map<number, Edge>();
   const count = vertices.length / 3;
   for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [index[triangles[t]], index[triangles[t + 1]], index[triangles[t + 2]]];
+    const a = index[triangles[t]];
+    const b = index[triangles[t + 1]];
+    const c = index[triangles[t + 2]];
     const face = planeThrough(vertices, a, b, c, planes);
     if (face < 0) continue;
     addEdge(edges, count, a, b, face);
@@ -112,13 +114,23 @@ function polyhedron(
 
 /** Face index of the plane of a triangle, added where it is new; −1 of a triangle without area. */
 function planeThrough(p: Float64Array, i: number, j: number, k: number, planes: number[]): number {
-  const [a, b, c] = [3 * i, 3 * j, 3 * k];
-  const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-  const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
-  const n = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-  const size = Math.hypot(n[0], n[1], n[2]);
+  const a = 3 * i;
+  const b = 3 * j;
+  const c = 3 * k;
+  const ux = p[b] - p[a];
+  const uy = p[b + 1] - p[a + 1];
+  const uz = p[b + 2] - p[a + 2];
+  const vx = p[c] - p[a];
+  const vy = p[c + 1] - p[a + 1];
+  const vz = p[c + 2] - p[a + 2];
+  const nx = uy * vz - uz * vy;
+  const ny = uz * vx - ux * vz;
+  const nz = ux * vy - uy * vx;
+  const size = Math.hypot(nx, ny, nz);
   if (size < 1e-14) return -1;
-  const [x, y, z] = n.map((value) => value / size);
+  const x = nx / size;
+  const y = ny / size;
+  const z = nz / size;
   const level = x * p[a] + y * p[a + 1] + z * p[a + 2];
   for (let f = 0; f < planes.length; f += 4)
     if (

@@ -21,6 +21,7 @@ import { receivingNormals } from "./receiving-normals.ts";
 import { addSeen, copyRow, dot, takeShares } from "./row-sums.ts";
 import type { SceneSight } from "./scene-sight.ts";
 import type { Screens } from "./screens.ts";
+import { meanOfLayers } from "./shared-lattice.ts";
 import { type HiddenShares, SharesLeft } from "./shares-left.ts";
 import { NO_UNEVEN_PATCHES, type UnevenPatches } from "./uneven-patches.ts";
 
@@ -186,24 +187,22 @@ export class PlaneGather {
   }
 
   #spread(values: Float64Array, layers: number, own: number): Gathered {
-    const { start, node, weight } = this.#stencil;
     const count = this.#plane.points.length / 3;
-    const out = Array.from({ length: layers }, () => new Float64Array(count));
-    for (let i = 0; i < count; i++)
-      for (let k = start[i]; k < start[i + 1]; k++)
-        for (let l = 0; l < layers; l++) out[l][i] += weight[k] * values[node[k] * layers + l];
-    let mean = 0;
+    const out = Array.from({ length: layers }, (_, l) =>
+      fromNodes(this.#stencil, values, l, layers, new Float64Array(count)),
+    );
+    const mean = meanOfLayers(out, own);
     let worst = 0;
-    for (let i = 0; i < count; i++) for (let l = 0; l < own; l++) mean += out[l][i] / count;
-    const first = this.nodes.length - this.#checks;
-    for (let k = first; k < this.nodes.length; k++) {
+    for (let k = this.nodes.length - this.#checks; k < this.nodes.length; k++) {
       let difference = 0;
-      for (let l = 0; l < own; l++) difference += out[l][this.nodes[k]] - values[k * layers + l];
+      for (let l = 0; l < layers; l++) {
+        const value = values[k * layers + l];
+        if (l < own) difference += out[l][this.nodes[k]] - value;
+        // The checked points have better values at hand.
+        out[l][this.nodes[k]] = value;
+      }
       worst = Math.max(worst, Math.abs(difference));
     }
-    // The checked points have better values at hand.
-    for (let k = first; k < this.nodes.length; k++)
-      for (let l = 0; l < layers; l++) out[l][this.nodes[k]] = values[k * layers + l];
     return { layers: out, interpolationError: mean > 0 ? worst / mean : 0 };
   }
 
@@ -330,4 +329,20 @@ export class PlaneGather {
       share,
     );
   }
+}
+
+/** Writes each point's weighted sum of what the nodes have of one layer, `values[node * layers + layer]`. */
+function fromNodes(
+  { start, node, weight }: Stencil,
+  values: Float64Array,
+  layer: number,
+  layers: number,
+  out: Float64Array,
+): Float64Array {
+  for (let i = 0; i < out.length; i++) {
+    let sum = 0;
+    for (let k = start[i]; k < start[i + 1]; k++) sum += weight[k] * values[node[k] * layers + layer];
+    out[i] = sum;
+  }
+  return out;
 }

@@ -65,12 +65,15 @@ export function fromShared(
 ): GatheredPlane {
   const [grid, edge] = [gathered[shared.grid]!, gathered[shared.edge]!];
   const fields = grid.fields.map((field, l) => sharedField(shared, field, edge.fields[l]));
-  const lux = Math.max(...[grid, edge].map((plane) => plane.interpolationError * mean(plane.fields, layers)));
-  const own = mean(fields, layers);
+  const lux = Math.max(
+    ...[grid, edge].map((plane) => plane.interpolationError * meanOfLayers(plane.fields, layers)),
+  );
+  const own = meanOfLayers(fields, layers);
   return { fields, interpolationError: own > 0 ? lux / own : 0 };
 }
 
-function mean(fields: readonly Float64Array[], layers: number): number {
+/** Mean (lx) of the first `layers` of some fields together. */
+export function meanOfLayers(fields: readonly Float64Array[], layers: number): number {
   let sum = 0;
   for (const field of fields.slice(0, layers)) for (const E of field) sum += E / field.length;
   return sum;

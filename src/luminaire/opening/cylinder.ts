@@ -69,18 +69,7 @@ class CylinderOpening implements OpeningSurface {
       const longest = Math.max(hi, hj, along);
       const inner = gaussLegendre(nodesAlong(level, along, longest));
       rules.beginBreaks();
-      if (rules.horizon.cuts) {
-        // Where the horizon crosses either rim: h(β) = A + B cos(β − β₀) = 0, in the outer fraction.
-        const n = [rules.horizon.nx, rules.horizon.ny, rules.horizon.nz];
-        const Bc = n[i] * hi * ei + n[j] * hj * ej;
-        const Bs = n[j] * hj * ei - n[i] * hi * ej;
-        const β0 = Math.atan2(Bs, Bc);
-        for (const side of [-1, 1]) {
-          const α = Math.acos(-(n[axis] * side * along + rules.horizon.height) / Math.hypot(Bs, Bc));
-          for (const β of [β0 - α, β0 + α])
-            rules.breakAt(0.5 + (β - 2 * Math.PI * Math.round(β / (2 * Math.PI))) / (2 * reach));
-        }
-      }
+      if (rules.horizon.cuts) this.#breakAtRims(rules, i, j, ei, ej, reach);
       const lines = rules.lines(nodesRound(level, Math.max(hi, hj), longest));
       for (let m = 0; m < lines; m++) {
         const β = reach * (2 * rules.share[m] - 1);
@@ -97,6 +86,20 @@ class CylinderOpening implements OpeningSurface {
     }
     const end = endShare(half, ends, axis, pk);
     if (end > 0) rules.disc(half, i, j, axis, pk > 0 ? along : -along, end, level);
+  }
+
+  /** Notes where the horizon crosses either rim: h(β) = A + B cos(β − β₀) = 0, in the fraction of the arc seen. */
+  #breakAtRims(rules: ElementRules, i: number, j: number, ei: number, ej: number, reach: number): void {
+    const { half, axis } = this;
+    const n = [rules.horizon.nx, rules.horizon.ny, rules.horizon.nz];
+    const Bc = n[i] * half[i] * ei + n[j] * half[j] * ej;
+    const Bs = n[j] * half[j] * ei - n[i] * half[i] * ej;
+    const β0 = Math.atan2(Bs, Bc);
+    for (const side of [-1, 1]) {
+      const α = Math.acos(-(n[axis] * side * half[axis] + rules.horizon.height) / Math.hypot(Bs, Bc));
+      for (const β of [β0 - α, β0 + α])
+        rules.breakAt(0.5 + (β - 2 * Math.PI * Math.round(β / (2 * Math.PI))) / (2 * reach));
+    }
   }
 
   sample(px: number, py: number, pz: number, s: number, t: number, out: Float64Array, k: number): number {
