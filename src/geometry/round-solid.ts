@@ -21,6 +21,8 @@ export interface RoundSolid {
   /** Radius and height of each circle (m), lowest first; together a convex profile. */
   readonly radius: Float64Array;
   readonly height: Float64Array;
+  /** Radius of the widest circle (m). */
+  readonly widest: number;
 }
 
 export type Profile = readonly (readonly [radius: number, z: number])[];
@@ -61,12 +63,13 @@ export function roundSolids(profile: Profile, frame: Frame): RoundSolid[] {
       frame,
       radius: Float64Array.from(circles, ([r]) => r),
       height: Float64Array.from(circles, ([, z]) => z),
+      widest: Math.max(...circles.map(([r]) => r)),
     }));
 }
 
 /** Whether the segment from a to b, but for the clearance at its ends (m), passes through the inside. */
 export function segmentMeetsRound(
-  { frame: { origin, rotation: r }, radius, height }: RoundSolid,
+  { frame: { origin, rotation: r }, radius, height, widest }: RoundSolid,
   ax: number,
   ay: number,
   az: number,
@@ -89,6 +92,20 @@ export function segmentMeetsRound(
   const dz = r[6] * vx + r[7] * vy + r[8] * vz;
   const least = clearance / Math.sqrt(vx * vx + vy * vy + vz * vz);
   const most = 1 - least;
+  // Most segments pass the widest circle by, or end over or under all of them: no cone need be asked.
+  let first = least;
+  let last = most;
+  const top = height[height.length - 1];
+  if (dz !== 0) {
+    const t0 = (height[0] - oz) / dz;
+    const t1 = (top - oz) / dz;
+    first = Math.max(first, Math.min(t0, t1));
+    last = Math.min(last, Math.max(t0, t1));
+  } else if (oz < height[0] || oz > top) return false;
+  if (first >= last) return false;
+  const across = dx * dx + dy * dy;
+  const nearest = across > 0 ? Math.min(last, Math.max(first, -(ox * dx + oy * dy) / across)) : first;
+  if ((ox + nearest * dx) ** 2 + (oy + nearest * dy) ** 2 > widest * widest) return false;
   for (let i = 0; i + 1 < radius.length; i++) {
     let from = least;
     let to = most;
@@ -104,7 +121,7 @@ export function segmentMeetsRound(
     const k = (radius[i + 1] - radius[i]) / (height[i + 1] - height[i]);
     const base = radius[i] + k * (oz - height[i]);
     const slope = k * dz;
-    const a = dx * dx + dy * dy - slope * slope;
+    const a = across - slope * slope;
     const b = ox * dx + oy * dy - base * slope;
     const c = ox * ox + oy * oy - base * base;
     if ((a * from + 2 * b) * from + c < 0 || (a * to + 2 * b) * to + c < 0) return true;
