@@ -3,7 +3,7 @@
 import { fileURLToPath } from "node:url";
 import { orThrow } from "../diagnostics/candlespan-error.ts";
 import { EXIT } from "./command.ts";
-import { writeWhole } from "./files.ts";
+import { writeWhole } from "./files/write.ts";
 import { run } from "./run.ts";
 
 const STUDY = "fixtures-data/boathouse/boathouse.study.json";

@@ -11,7 +11,9 @@ import { CandlespanError, orThrow } from "../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
-import { exists, readBytes, removeFile, writeWhole } from "./files.ts";
+import { exists } from "./files/folder.ts";
+import { readBytes } from "./files/read.ts";
+import { removeFile, writeWhole } from "./files/write.ts";
 
 /** Which papers a folder holds. */
 export interface Issued {

@@ -6,7 +6,7 @@ import { type Outcome, success } from "../diagnostics/issue.ts";
 import { insideFolder } from "../study/photometry-paths.ts";
 import type { StudyDocument } from "../study/study.ts";
 import type { Arguments } from "./command.ts";
-import { reachOf, readWithin } from "./files.ts";
+import { reachOf, readWithin } from "./files/reach.ts";
 
 /** @param out where the study is written; its files lie about the study the command was given */
 export function movedStudy(document: StudyDocument, args: Arguments, out: string): Outcome<StudyDocument> {

@@ -9,7 +9,9 @@ import { formatIssue, type Outcome, success } from "../diagnostics/issue.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatNamed } from "../photometry/photometric-formats.ts";
 import type { Arguments, Io } from "./command.ts";
-import { listFiles, type Reach, reachOf, readUtf8, readWithin } from "./files.ts";
+import { listFiles } from "./files/folder.ts";
+import { type Reach, reachOf, readWithin } from "./files/reach.ts";
+import { readUtf8 } from "./files/read.ts";
 
 /** Opens the study a command was given (`-` for standard input). Throws what is wrong with it; warnings go to `io`. */
 export async function openGiven(

@@ -3,7 +3,8 @@
 import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { flag, usageError } from "./command.ts";
-import { exists, readBytes } from "./files.ts";
+import { exists } from "./files/folder.ts";
+import { readBytes } from "./files/read.ts";
 
 export const FORCE = {
   force: flag("let --out replace a file that this command did not write"),

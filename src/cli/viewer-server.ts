@@ -10,7 +10,7 @@ import { extname } from "node:path";
 import { gzipSync } from "node:zlib";
 import { FILE_LIMITS } from "../diagnostics/file-limits.ts";
 import { HEADERS } from "./content-security.ts";
-import { readWithin } from "./files.ts";
+import { readWithin } from "./files/reach.ts";
 
 const TYPES: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",

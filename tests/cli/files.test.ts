@@ -1,4 +1,4 @@
-/** The only hands on the disk: capped reads, paths that stay where they belong, writes whole or not at all. */
+/** What touches the disk: capped reads, paths that stay where they belong, writes whole or not at all. */
 import {
   mkdirSync,
   mkdtempSync,
@@ -11,7 +11,9 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { reachOf, readBytes, readUtf8, readWithin, writeWhole } from "../../src/cli/files.ts";
+import { reachOf, readWithin } from "../../src/cli/files/reach.ts";
+import { readBytes, readUtf8 } from "../../src/cli/files/read.ts";
+import { writeWhole } from "../../src/cli/files/write.ts";
 
 const root = mkdtempSync(join(tmpdir(), "candlespan-files-"));
 const study = join(root, "study");

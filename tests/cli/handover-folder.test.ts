@@ -11,7 +11,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
-import { writableFolder } from "../../src/cli/files.ts";
+import { writableFolder } from "../../src/cli/files/write.ts";
 import { checkFolder, writeFolder } from "../../src/cli/handover-folder.ts";
 import { CandlespanError } from "../../src/diagnostics/candlespan-error.ts";
 

@@ -1,11 +1,11 @@
 /** A command killed at any moment leaves old files or new ones, never half; `node tests/support/killed-writes.mjs 200` kills the writing
  * more often, `node tests/support/killed-commands.mjs 200` whole commands. */
 import { expect, it } from "vitest";
-import { randomStream } from "../support/random-stream.ts";
 // @ts-expect-error: plain JavaScript, so that it runs without a build of the tests.
 import { killedCommand } from "../support/killed-commands.mjs";
 // @ts-expect-error: the same.
 import { killedWrites } from "../support/killed-writes.mjs";
+import { randomStream } from "../support/random-stream.ts";
 
 it("leaves no file half written", async () => {
   const { faults, struck } = await killedWrites(12, randomStream(5));

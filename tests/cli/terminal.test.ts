@@ -1,7 +1,7 @@
 /** Text for people on terminals of every kind: narrow, without letters beyond ASCII, without a way back to the line's start. */
 import { expect, it } from "vitest";
-import { COMMANDS } from "../../src/cli/commands.ts";
 import { helpOf } from "../../src/cli/command.ts";
+import { COMMANDS } from "../../src/cli/commands.ts";
 import { isAsciiLocale, isRewritable, shown } from "../../src/cli/terminal.ts";
 import { TEXT_WIDTH, table, wrapped, wrappedTable } from "../../src/words/table.ts";
 

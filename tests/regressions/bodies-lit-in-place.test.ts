@@ -5,10 +5,10 @@
  */
 import { describe, expect, it } from "vitest";
 import { readPhotometry } from "../../src/photometry/readers/read-photometry.ts";
-import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
 import { compareScene, SMALL_EFFORT, table } from "../support/path-trace/compare-kitchen.ts";
 import { PERSON_REFLECTANCE } from "../support/path-trace/random-kitchen.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 
 /** A lobe down, nothing up, from a disc of 0.45 m. */
 const LOBE = [

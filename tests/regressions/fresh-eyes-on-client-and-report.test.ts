@@ -4,13 +4,13 @@ import { describe, expect, it } from "vitest";
 import { maintenanceAt, USUAL_DEPRECIATION } from "../../src/advice/depreciation.ts";
 import { findingsOf, findingsPlanes, peopleFindings } from "../../src/advice/findings.ts";
 import { assess } from "../../src/assessment/assess.ts";
-import { LightEngine } from "../../src/engine/light-engine.ts";
-import { type FindingsSection, findingsSections } from "../../src/words/findings-sections.ts";
-import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { flow, heading, paragraph } from "../../src/drawing/paper/flow.ts";
+import { LightEngine } from "../../src/engine/light-engine.ts";
 import { clientSheets } from "../../src/papers/client-sheet.ts";
 import type { Handover } from "../../src/papers/handover.ts";
 import type { Page } from "../../src/papers/page.ts";
+import { reportSheets } from "../../src/papers/report-sheet.ts";
+import { type FindingsSection, findingsSections } from "../../src/words/findings-sections.ts";
 import { handoverOf } from "../support/handover.ts";
 import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
 

@@ -4,8 +4,8 @@ import example from "../../fixtures-data/boathouse/boathouse.study.json" with { 
 import { clashes } from "../../src/advice/clashes/clashes.ts";
 import { PUBLISHED_TARGETS_BY_ID } from "../../src/assessment/targets-published.ts";
 import { orThrow } from "../../src/diagnostics/candlespan-error.ts";
-import { resolveStudy } from "../support/resolve-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
+import { resolveStudy } from "../support/resolve-study.ts";
 
 const beam = { beam: { flux: 800, angle: 60 }, opening: { diameter: 0.1 } };
 

@@ -4,10 +4,10 @@
  * commands the whole one.
  */
 import { expect, it } from "vitest";
-import { IlluminanceProbe, judgedTop } from "../../src/elements/shared/illuminance-probe.ts";
 import { rankedPlane } from "../../src/app/ranking.ts";
-import { topPlane } from "../../src/scene/top-plane.ts";
+import { IlluminanceProbe, judgedTop } from "../../src/elements/shared/illuminance-probe.ts";
 import type { Scene } from "../../src/scene/scene.ts";
+import { topPlane } from "../../src/scene/top-plane.ts";
 import { kitchen, resolved } from "../support/studies.ts";
 import { syntheticAssessment } from "../support/synthetic-island.ts";
 

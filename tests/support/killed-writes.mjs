@@ -23,7 +23,7 @@ const ISSUED = { project: "p", study: "s", revision: "A", date: "2026-11-28" };
 /** The writer: editions one after the other, until it is killed or has written `most`. */
 async function write(folder, first, most) {
   const { writeFolder } = await import("../../dist/cli/handover-folder.js");
-  const { writeWhole } = await import("../../dist/cli/files.js");
+  const { writeWhole } = await import("../../dist/cli/files/write.js");
   process.stdout.write("begun\n");
   for (let edition = first; edition < first + most; edition++) {
     writeFolder(join(folder, "papers"), ISSUED, papers(edition), false);

@@ -7,7 +7,7 @@ import { VERSION } from "../../diagnostics/version.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, flag, type Io, oneValue } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
-import { writeWhole } from "../files.ts";
+import { writeWhole } from "../files/write.ts";
 import { movedStudy } from "../moved-study.ts";
 import { openGiven, openWithFolder } from "../open-study.ts";
 import { listOf, wholeBetween } from "../option-values.ts";

@@ -19,7 +19,9 @@ import {
   oneValue,
   usageError,
 } from "../command.ts";
-import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+import { reachOf, readWithin } from "../files/reach.ts";
+import { readBytes } from "../files/read.ts";
+import { writeWhole } from "../files/write.ts";
 import { refuseToReplace } from "../replacing.ts";
 
 const WRITTEN = PHOTOMETRIC_FORMATS.filter(({ name }) => LOAD_WRITER[name] !== undefined);

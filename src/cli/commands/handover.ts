@@ -32,7 +32,9 @@ import {
   oneValue,
   usageError,
 } from "../command.ts";
-import { reachOf, readBytes, readWithin, writableFolder } from "../files.ts";
+import { reachOf, readWithin } from "../files/reach.ts";
+import { readBytes } from "../files/read.ts";
+import { writableFolder } from "../files/write.ts";
 import { checkFolder, type FileOfFolder, writeFolder } from "../handover-folder.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";

@@ -21,7 +21,9 @@ import {
   oneValue,
   usageError,
 } from "../command.ts";
-import { reachOf, readBytes, readWithin, writeWhole } from "../files.ts";
+import { reachOf, readWithin } from "../files/reach.ts";
+import { readBytes } from "../files/read.ts";
+import { writeWhole } from "../files/write.ts";
 import { FORCE, refuseToReplace } from "../replacing.ts";
 
 export const inspect: Command = {

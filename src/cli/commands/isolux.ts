@@ -1,7 +1,7 @@
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { ISOLUX_MARK, isoluxSheet } from "../../papers/isolux-sheet.ts";
 import { type Arguments, type Command, EXIT, flag, type Io, oneValue } from "../command.ts";
-import { writeWhole } from "../files.ts";
+import { writeWhole } from "../files/write.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
 import { openGiven } from "../open-study.ts";
 import { FORCE, refuseToReplace } from "../replacing.ts";

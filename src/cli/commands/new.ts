@@ -11,7 +11,7 @@ import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { formatLength } from "../../units/length-text.ts";
 import { type Arguments, type Command, EXIT, flag, type Io, oneOf, oneValue } from "../command.ts";
-import { writeWhole } from "../files.ts";
+import { writeWhole } from "../files/write.ts";
 import { lengthOf, wholeBetween } from "../option-values.ts";
 import { refuseToReplace } from "../replacing.ts";
 

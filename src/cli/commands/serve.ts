@@ -3,7 +3,8 @@ import { CandlespanError } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { printable } from "../../diagnostics/printable.ts";
 import { type Command, EXIT, type Io, oneValue, usageError } from "../command.ts";
-import { exists, readBytes } from "../files.ts";
+import { exists } from "../files/folder.ts";
+import { readBytes } from "../files/read.ts";
 import { whileWaiting } from "../progress.ts";
 import { serveViewer } from "../viewer-server.ts";
 

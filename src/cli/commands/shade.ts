@@ -22,7 +22,8 @@ import {
   oneValue,
   usageError,
 } from "../command.ts";
-import { readUtf8, writeWhole } from "../files.ts";
+import { readUtf8 } from "../files/read.ts";
+import { writeWhole } from "../files/write.ts";
 import { FORCE, refuseToReplace } from "../replacing.ts";
 
 export const shade: Command = {

@@ -16,7 +16,7 @@ import {
   usageError,
 } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
-import { readUtf8 } from "../files.ts";
+import { readUtf8 } from "../files/read.ts";
 import { openGiven } from "../open-study.ts";
 import { progressOf } from "../progress.ts";
 
