@@ -33,6 +33,7 @@ export { illuminanceCsv } from "./formats/csv.ts";
 export { type HandoverFile, handoverFiles } from "./formats/handover-files.ts";
 export { sheetSvg } from "./formats/sheet-svg.ts";
 export { PDF_UNDERLAY, type UnderlayFile, underlayFile } from "./formats/underlay-file.ts";
+export { isInside } from "./geometry/polygon.ts";
 export { bodyOutline, NAMED_BODY_PROFILES } from "./luminaire/body-profiles.ts";
 export { EVIDENCE } from "./luminaire/evidence.ts";
 export { filedBody, filedSides } from "./luminaire/filed-body.ts";

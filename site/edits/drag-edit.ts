@@ -7,11 +7,11 @@ import type { ItemMoveDetail, LuminaireMoveDetail } from "../../src/elements.ts"
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView, EditOptions } from "../app-view.ts";
 import { lengthText } from "../components/words.ts";
+import { withFollowingNames } from "./following-names.ts";
 import type { KitchenItem } from "./kitchen-moves.ts";
 import type * as LuminaireEdits from "./luminaires.ts";
 import type { Vec3 } from "./luminaires.ts";
 import type { NamedEdit } from "./named-edit.ts";
-import { withFollowingNames } from "./following-names.ts";
 import type { RawStudy } from "./raw-study.ts";
 
 /** What the hand holds while it drags: the study it took hold of. */

@@ -104,7 +104,7 @@ function sizeBodySide(study: RawStudy, index: number, side: number, distance: nu
     const [from, to] = boxFor(by);
     const size = to[axis] - from[axis];
     return (
-      size >= Math.min(LEAST_BODY, high[axis] - low[axis]) - SLACK && isInside(from, to, turn, length, width)
+      size >= Math.min(LEAST_BODY, high[axis] - low[axis]) - SLACK && isInRoom(from, to, turn, length, width)
     );
   });
   const [from, to] = boxFor(got);
@@ -116,7 +116,7 @@ function sizeBodySide(study: RawStudy, index: number, side: number, distance: nu
 }
 
 /** Whether a box turned about its middle is within the room. */
-function isInside(from: Vec2, to: Vec2, turn: number, length: number, width: number): boolean {
+function isInRoom(from: Vec2, to: Vec2, turn: number, length: number, width: number): boolean {
   const [c, s] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))];
   const half = [(to[0] - from[0]) / 2, (to[1] - from[1]) / 2];
   const reach = [c * half[0] + s * half[1], s * half[0] + c * half[1]];

@@ -6,6 +6,8 @@
  * Known limit: a top with oblique sides counts as the box around it; the study's check cuts zones to it.
  */
 
+import { isInside } from "../../src/app.ts";
+
 export type Corner = readonly [number, number];
 export type Outline = readonly Corner[];
 
@@ -110,16 +112,6 @@ function cellsOf(top: Outline, zones: readonly Outline[]): Cells {
   };
   const box: Outline = [low, [high[0], low[1]], high, [low[0], high[1]]];
   return { xs, ys, top: within(isSquare(top) ? top : box), zones: zones.map(within) };
-}
-
-/** Even-odd rule. */
-function isInside([x, y]: Corner, outline: Outline): boolean {
-  let inside = false;
-  outline.forEach(([xi, yi], i) => {
-    const [xj, yj] = outline[(i + outline.length - 1) % outline.length];
-    if (yi > y !== yj > y && x < ((xj - xi) * (y - yi)) / (yj - yi) + xi) inside = !inside;
-  });
-  return inside;
 }
 
 function openCells({ top, zones }: Cells): number[] {
