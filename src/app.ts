@@ -44,6 +44,7 @@ export { LAMP_FINISHES } from "./luminaire/shade/lamp-finishes.ts";
 export { SHADE_FORMS } from "./luminaire/shade/shade-forms.ts";
 export { type SuspensionPoints, suspensionPoints } from "./luminaire/suspension-points.ts";
 export { type Handover, handoverOption, headOf, lampsOf, studyFingerprint } from "./papers/handover.ts";
+export { PAPER_DOCUMENTS } from "./papers/paper-documents.ts";
 export { pictureOf } from "./papers/picture.ts";
 export { holdsOf } from "./papers/set-out/holds.ts";
 export { PHOTOMETRIC_ENDINGS } from "./photometry/photometric-formats.ts";

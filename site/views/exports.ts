@@ -1,6 +1,6 @@
-/** What can be handed over as a file. A new export joins this list; each loads when it is first asked for. */
+/** What can be handed over as a file: every paper, and what joins this list beside. Each loads when it is first asked for. */
 
-import { illuminanceCsv, orThrow } from "../../src/app.ts";
+import { illuminanceCsv, orThrow, PAPER_DOCUMENTS } from "../../src/app.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { studyText } from "../storage/export-study.ts";
@@ -51,6 +51,13 @@ function paper(name: string, words: string, path: string, type: string): Export 
   };
 }
 
+const CAD = paper(
+  "Set-out for CAD",
+  "DXF: the same plan at full size, layers by content.",
+  "set-out.dxf",
+  "image/vnd.dxf",
+);
+
 export const EXPORTS: readonly Export[] = [
   paper(
     "Everything for the job",
@@ -58,44 +65,10 @@ export const EXPORTS: readonly Export[] = [
     "",
     "application/zip",
   ),
-  paper(
-    "Set-out sheet",
-    "PDF for the electrician: boxes from finished faces, drops, loads, holds.",
-    "set-out.pdf",
-    PDF,
-  ),
-  paper(
-    "Set-out for CAD",
-    "DXF: the same plan at full size, layers by content.",
-    "set-out.dxf",
-    "image/vnd.dxf",
-  ),
-  paper("Elevation and section", "PDF: heights above finished floor and top.", "elevations.pdf", PDF),
-  paper(
-    "Dimmer settings",
-    "PDF for whoever programs the dimmers: levels of every setting, and what a meter then reads.",
-    "dimmers.pdf",
-    PDF,
-  ),
-  paper(
-    "Luminaires and lamps",
-    "PDF: what to order, and what the performance relies on.",
-    "schedule.pdf",
-    PDF,
-  ),
-  paper("Comparison for the client", "PDF: the options in one view, in plain words.", "client.pdf", PDF),
-  paper(
-    "Calculation report",
-    "PDF: targets, results with bands, inputs, defaults, methods, sources.",
-    "report.pdf",
-    PDF,
-  ),
-  paper(
-    "Mock-up kit",
-    "PDF at full size: floor marks and silhouettes, to be tried before ordering.",
-    "mock-up.pdf",
-    PDF,
-  ),
+  ...PAPER_DOCUMENTS.flatMap(({ name, title, words }) => [
+    paper(title, words, `${name}.pdf`, PDF),
+    ...(name === "set-out" ? [CAD] : []),
+  ]),
   paper(
     "Boxes as a table",
     "CSV: places and heights, in metres and as printed.",

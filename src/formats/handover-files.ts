@@ -8,12 +8,12 @@ import type { Sheet } from "../drawing/paper/paper.ts";
 import type { Luminaire } from "../luminaire/luminaire.ts";
 import { shadeFile } from "../luminaire/shade/shade-file.ts";
 import { chosenOption, type Handover, program } from "../papers/handover.ts";
+import { PAPER_DOCUMENTS } from "../papers/paper-documents.ts";
 import { type PaperDocument, sheetSet } from "../papers/sheet-set.ts";
 import { writeLm63 } from "../photometry/writers/lm63-writer.ts";
 import { illuminanceCsv } from "./csv.ts";
 import { dxfTitle } from "./dxf-title.ts";
 import { boxesCsv, circuitsCsv, luminairesCsv } from "./handover-csv.ts";
-import { ALSO_SVG } from "./handover-names.ts";
 import { sheetSvg } from "./sheet-svg.ts";
 import { viewDxf } from "./view-dxf.ts";
 
@@ -72,9 +72,10 @@ function setTitle(handover: Handover): string {
 
 /** One PDF of all pages, one SVG a page where it is a drawing. */
 function drawn(handover: Handover, { name, about, sheets }: PaperDocument): HandoverFile[] {
-  const title = ALSO_SVG.has(name) ? printable(sheets[0].title, 200) : setTitle(handover);
+  const onScreens = PAPER_DOCUMENTS.some((paper) => paper.name === name && paper.onScreens);
+  const title = onScreens ? printable(sheets[0].title, 200) : setTitle(handover);
   const pdf: HandoverFile = { path: `${name}.pdf`, about, title, sheets };
-  if (!ALSO_SVG.has(name)) return [pdf];
+  if (!onScreens) return [pdf];
   return [
     pdf,
     ...sheets.map((sheet, i) => ({

@@ -9,6 +9,7 @@ import { elevationSheet } from "./elevation-sheet.ts";
 import type { Handover } from "./handover.ts";
 import { mockUpSheets } from "./mock-up-sheet.ts";
 import { numbered, type Page } from "./page.ts";
+import { PAPER_DOCUMENTS, type PaperDocumentName } from "./paper-documents.ts";
 import { reportSheets } from "./report-sheet.ts";
 import { scheduleSheets } from "./schedule-sheet.ts";
 import { setOutSheets } from "./set-out/set-out-sheet.ts";
@@ -30,24 +31,16 @@ export interface SheetSet {
 
 export function sheetSet(handover: Handover): SheetSet {
   const { sheets, view, setOut } = setOutSheets(handover);
-  const drawn: readonly (readonly [about: string, pages: readonly Page[]])[] = [
-    ["for the electrician: every box from two finished faces, drops, loads, what is on hold", sheets],
-    [
-      "for whoever hangs them: elevation and section with heights above floor and top",
-      [elevationSheet(handover, setOut)],
-    ],
-    [
-      "for whoever programs the dimmers: levels of every setting, what a meter then reads",
-      dimmerSheets(handover),
-    ],
-    ["for whoever orders: luminaires, lamps, what the performance relies on", scheduleSheets(handover)],
-    ["for the client: the options in one view, in plain words", clientSheets(handover)],
-    [
-      "for whoever checks the figures: targets, results with bands, inputs, defaults, methods, sources",
-      reportSheets(handover),
-    ],
-    ["floor marks and silhouettes at full size, to be tried before ordering", mockUpSheets(handover)],
-  ];
+  const pages: Readonly<Record<PaperDocumentName, readonly Page[]>> = {
+    "set-out": sheets,
+    elevations: [elevationSheet(handover, setOut)],
+    dimmers: dimmerSheets(handover),
+    schedule: scheduleSheets(handover),
+    client: clientSheets(handover),
+    report: reportSheets(handover),
+    "mock-up": mockUpSheets(handover),
+  };
+  const drawn = PAPER_DOCUMENTS.map(({ name, about }) => [about, pages[name]] as const);
   // The list's own length does not hang on the numbers in it.
   const list = (first: number): Page[] => coverSheets(handover, setOut, drawingList(drawn, first));
   const covers = list(list(2).length + 1);
