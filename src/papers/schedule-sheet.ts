@@ -14,7 +14,7 @@ import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { BEAM_LEVEL, beamAngle } from "../photometry/beam-angle.ts";
 import { degrees, KILOGRAMS_PER_POUND } from "../units/quantities.ts";
 import { costGapWords, costWords } from "../words/cost-words.ts";
-import { orderDoubtWords } from "../words/order-words.ts";
+import { orderContradictionWords } from "../words/order-words.ts";
 import { chosenOption, type Handover, type HandoverWords, handoverWords } from "./handover.ts";
 import { lengthUnits, type Page, page, pageField } from "./page.ts";
 import { asHung } from "./set-out/orientation-table.ts";
@@ -148,7 +148,7 @@ function orderBlocks(rows: readonly ScheduleRow[], handover: Handover): Block[] 
       { size: TABLE, depicts: "order row" },
     ),
     ...rows.flatMap(({ type, luminaire }) =>
-      orderDoubtWords(luminaire).map((words) =>
+      orderContradictionWords(luminaire).map((words) =>
         paragraph(`HOLD type ${type}: ${words}`, { size: SMALL + 0.5, marker: "□", depicts: "hold" }),
       ),
     ),

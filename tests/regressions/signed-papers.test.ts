@@ -12,7 +12,7 @@ import { scaleBands } from "../../src/drawing/light-scale.ts";
 import { flow, paragraph } from "../../src/drawing/paper/flow.ts";
 import { sheetFrame } from "../../src/drawing/paper/frame.ts";
 import { LightEngine } from "../../src/engine/light-engine.ts";
-import { type OrderDoubt, orderDoubts } from "../../src/luminaire/order-doubts.ts";
+import { type OrderContradiction, orderContradictions } from "../../src/luminaire/order-contradictions.ts";
 import { reportSheets } from "../../src/papers/report-sheet.ts";
 import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { asBuilt } from "../../src/papers/set-out/as-built-table.ts";
@@ -110,23 +110,25 @@ describe("light of a globe whose file calls it flat", () => {
 
 describe("an order", () => {
   const KEYS = "[MANUFAC] the maker\n[LUMCAT] K-12\n[LAMP] LED 4.8 W neutral white\n";
-  const doubts = (luminaire: Json, keywords = KEYS) => {
+  const contradictions = (luminaire: Json, keywords = KEYS) => {
     const { scenes, warnings } = photometric("-0.2 -0.2 0", luminaire, keywords);
     expect(warnings.filter(({ severity }) => severity === "error")).toEqual([]);
-    return orderDoubts(scenes[0].layers[0].luminaires[0].luminaire).map(({ kind }: OrderDoubt) => kind);
+    return orderContradictions(scenes[0].layers[0].luminaires[0].luminaire).map(
+      ({ kind }: OrderContradiction) => kind,
+    );
   };
 
   it("named the file's maker beside the study's number, and a lamp of another white", () => {
-    expect(doubts({})).toEqual([]);
-    expect(doubts({ order: "k 12" })).toEqual([]);
-    expect(doubts({ order: "CW-160" })).toEqual(["other luminaire"]);
-    expect(doubts({ order: "CW-160" }, "[MANUFAC] the maker\n")).toEqual(["other source"]);
-    expect(doubts({ order: "CW-160", maker: "the maker" }, "[MANUFAC] the maker\n")).toEqual([]);
-    expect(doubts({ cct: 2700 })).toEqual(["other white"]);
-    expect(doubts({ cct: 4000 })).toEqual([]);
-    expect(doubts({ cct: 2700, lamp: "LED 2700 K" })).toEqual([]);
-    expect(doubts({ cct: 3000, lamp: "LED 2700 K warm white" })).toEqual(["other white"]);
-    expect(doubts({ cct: 2700, lamp: "A60, E27" })).toEqual([]);
+    expect(contradictions({})).toEqual([]);
+    expect(contradictions({ order: "k 12" })).toEqual([]);
+    expect(contradictions({ order: "CW-160" })).toEqual(["other luminaire"]);
+    expect(contradictions({ order: "CW-160" }, "[MANUFAC] the maker\n")).toEqual(["other source"]);
+    expect(contradictions({ order: "CW-160", maker: "the maker" }, "[MANUFAC] the maker\n")).toEqual([]);
+    expect(contradictions({ cct: 2700 })).toEqual(["other white"]);
+    expect(contradictions({ cct: 4000 })).toEqual([]);
+    expect(contradictions({ cct: 2700, lamp: "LED 2700 K" })).toEqual([]);
+    expect(contradictions({ cct: 3000, lamp: "LED 2700 K warm white" })).toEqual(["other white"]);
+    expect(contradictions({ cct: 2700, lamp: "A60, E27" })).toEqual([]);
   });
 
   it("is held on the schedule and on the set-out sheet", () => {

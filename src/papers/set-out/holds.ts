@@ -5,7 +5,7 @@ import { type SetOut, type SetOutUnit, setOut } from "../../app/set-out/set-out.
 import { type Block, SMALL } from "../../drawing/paper/flow.ts";
 import { formatLength } from "../../units/length-text.ts";
 import { clashReason } from "../../words/clash-words.ts";
-import { orderDoubtWords } from "../../words/order-words.ts";
+import { orderContradictionWords } from "../../words/order-words.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "../handover.ts";
 
 /** What is on hold of the option to be built. */
@@ -13,7 +13,7 @@ export function setOutHolds(handover: Handover, layout: SetOut, words: HandoverW
   return holds(chosenOption(handover), layout, handover.defaults, {
     length: words.length,
     clash: (clash) => clashReason(clash, words.unit),
-    order: orderDoubtWords,
+    order: orderContradictionWords,
   });
 }
 
@@ -26,7 +26,7 @@ export function holdsOf(
   return holds(light, setOut(light.scene, unit, length), light.defaults, {
     length,
     clash: (clash) => clashReason(clash, unit),
-    order: orderDoubtWords,
+    order: orderContradictionWords,
   });
 }
 

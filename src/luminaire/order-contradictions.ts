@@ -5,7 +5,7 @@
 
 import type { Luminaire } from "./luminaire.ts";
 
-export type OrderDoubt =
+export type OrderContradiction =
   /** The file's light is of another order number than the study orders. */
   | { readonly kind: "other luminaire"; readonly order: string; readonly measured: string }
   /** The maker is the file's, the order number the study's alone. */
@@ -23,15 +23,15 @@ const WHITES: readonly (readonly [pattern: RegExp, least: number, most: number])
 /** Whites nearer than this are sold under one name (K). */
 const SAME_WHITE = 150;
 
-export function orderDoubts({ maker, order, lamp, cct, filed }: Luminaire): OrderDoubt[] {
-  const doubts: OrderDoubt[] = [];
+export function orderContradictions({ maker, order, lamp, cct, filed }: Luminaire): OrderContradiction[] {
+  const contradictions: OrderContradiction[] = [];
   if (order !== undefined && filed?.order !== undefined && !same(order, filed.order))
-    doubts.push({ kind: "other luminaire", order, measured: filed.order });
+    contradictions.push({ kind: "other luminaire", order, measured: filed.order });
   else if (order !== undefined && filed?.order === undefined && maker !== undefined && maker === filed?.maker)
-    doubts.push({ kind: "other source", order, maker });
+    contradictions.push({ kind: "other source", order, maker });
   if (lamp !== undefined && cct !== undefined && !isWhite(lamp, cct))
-    doubts.push({ kind: "other white", lamp, cct });
-  return doubts;
+    contradictions.push({ kind: "other white", lamp, cct });
+  return contradictions;
 }
 
 function same(a: string, b: string): boolean {
