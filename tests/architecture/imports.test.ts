@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
+import { circles } from "../support/import-circles.ts";
 
 const source = fileURLToPath(new URL("../../src", import.meta.url));
 
@@ -61,17 +62,22 @@ function importsOf(file: string): string[] {
 /** Rooms whose functions only app puts together. */
 const INNER = ["engine", "assessment", "advice", "design"];
 
-/** Rooms from which a file imports more than types. */
-function valuesFrom(file: string, text: string): ReadonlySet<string> {
+/** Files from which a file imports more than types at once; with what it exports again too, where that is asked. */
+function valuesFrom(file: string, text: string, again = false): readonly string[] {
   const found = new Set<string>();
-  for (const [, clause, specifier] of text.matchAll(/(?:^|\n)import\s+([^;]*?)\s+from\s+"(\.[^"]+)"/g)) {
+  for (const [, word, clause, specifier] of text.matchAll(
+    /(?:^|\n)(import|export)\s+([^;"]*?)\s+from\s+"(\.[^"]+)"/g,
+  )) {
+    if (word === "export" && !again) continue;
     if (clause.startsWith("type ")) continue;
     const names = /\{([^}]*)\}/.exec(clause)?.[1].split(",") ?? ["all"];
     if (names.every((name) => name.trim() === "" || name.trim().startsWith("type "))) continue;
-    found.add(relative(source, resolve(source, dirname(file), specifier)).split(/[\\/]/)[0]);
+    found.add(relative(source, resolve(source, dirname(file), specifier)).replaceAll("\\", "/"));
   }
-  return found;
+  return [...found];
 }
+
+const read = (file: string): string => readFileSync(join(source, file), "utf8");
 
 describe("the path of light", () => {
   it("knows every file's stage", () => {
@@ -137,9 +143,8 @@ describe("the path of light", () => {
       const room = file.split("/")[0];
       // Below app the rooms build on one another; app is the place itself.
       if (stageOf(file) <= STAGES.findIndex(([name]) => name === "app")) continue;
-      const inner = [...valuesFrom(file, readFileSync(join(source, file), "utf8"))].filter((each) =>
-        INNER.includes(each),
-      );
+      const rooms = new Set(valuesFrom(file, read(file)).map((each) => each.split("/")[0]));
+      const inner = [...rooms].filter((each) => INNER.includes(each));
       const asking = ["workers", "cli", "library", "elements"].includes(room) || room === "app.ts";
       const forbidden = asking ? ["engine", "assessment", "design"] : [];
       if (inner.some((each) => forbidden.includes(each)) || (inner.includes("engine") && inner.length > 1))
@@ -148,10 +153,14 @@ describe("the path of light", () => {
     expect(wrong).toEqual([]);
   });
 
+  it("has no circle of values", () => {
+    expect(circles(new Map(files.map((file) => [file, valuesFrom(file, read(file), true)])))).toEqual([]);
+  });
+
   it("finds a breach when there is one", () => {
     const text =
       'import { assess, type FineField } from "../assessment/assess.ts";\nimport type { X } from "../engine/x.ts";';
-    expect([...valuesFrom("papers/a.ts", text)]).toEqual(["assessment"]);
+    expect(valuesFrom("papers/a.ts", text)).toEqual(["assessment/assess.ts"]);
     expect(stageOf("engine/calculate.ts")).toBeGreaterThan(stageOf("photometry/photometry.ts"));
     expect(importsOf("scene/resolved-study.ts").length).toBeGreaterThan(2);
   });

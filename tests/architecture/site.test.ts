@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
+import { circles } from "../support/import-circles.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -73,18 +74,4 @@ function imports(file: string): string[] {
   return [...text.matchAll(/(?:from|import)\s*\(?\s*"(\.[^"]+)"/g)].map(([, specifier]) =>
     relative(root, resolve(root, dirname(file), specifier)).replaceAll("\\", "/"),
   );
-}
-
-/** Each circle once, by the first module met in it. */
-function circles(graph: ReadonlyMap<string, readonly string[]>): string[] {
-  const done = new Set<string>();
-  const met: string[] = [];
-  const visit = (file: string, path: readonly string[]): void => {
-    if (path.includes(file)) met.push(`${file} imports itself by ${path.at(-1)}`);
-    if (done.has(file)) return;
-    done.add(file);
-    for (const next of graph.get(file) ?? []) visit(next, [...path, file]);
-  };
-  for (const file of graph.keys()) visit(file, []);
-  return met;
 }

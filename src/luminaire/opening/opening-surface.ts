@@ -12,15 +12,14 @@ import type { Vec3 } from "../../geometry/vector.ts";
 import type { OpeningShape } from "../../photometry/luminous-opening.ts";
 import type { ElementRules } from "./element-rules.ts";
 
-export type SurfaceKind = "point" | "flat rectangle" | "flat disc" | "box" | "ellipsoid" | "cylinder";
-
 /** Half extents along local x, y, z (m). */
 export type Half = readonly [number, number, number];
 
 export type Axis = 0 | 1 | 2;
 
 export interface OpeningSurface {
-  readonly kind: SurfaceKind;
+  /** As its shape's own file names it. */
+  readonly kind: string;
   readonly half: Half;
   /** Normal of a flat opening, axis of a cylinder: 0 x, 1 y, 2 z. */
   readonly axis: Axis;
@@ -53,7 +52,7 @@ export interface OpeningSurface {
 
 /** A shape of the registry. */
 export interface OpeningKind {
-  readonly kind: SurfaceKind;
+  readonly kind: string;
   /** Its number in `shaders/light/opening.glsl`. */
   readonly shader: number;
   /** The surface of an opening as photometry states it, where it is of this kind; extents that are not finite and
