@@ -71,3 +71,18 @@ it.each<[what: string, pattern: RegExp, places: readonly string[]]>([
 ])("%s", (_, pattern, places) => {
   expect(within(pattern)).toEqual(places);
 });
+
+it("remembers in variables of modules what DEVELOPERS.md says, and besides only what no answer hangs on", () => {
+  const said = readFileSync(join(root, "DEVELOPERS.md"), "utf8")
+    .split("\nWhat is remembered")[1]
+    .split("\n## ")[0];
+  const remembers = /^(?:export )?(?:let \w|const \w+ = new (?:RecentCache\b|Map(?:<.*>)?\(\)))/m;
+  const remembering = within(remembers, /^src\//);
+  expect(remembering).toContain("src/luminaire/shade/build.ts");
+  expect(remembering.filter((path) => !said.includes(`](${path})`))).toEqual([
+    "src/cli/files/write.ts", // numbers half-written files
+    "src/elements/shared/drag-controller.ts", // a module that loads later
+    "src/elements/shared/interactive-drawing.ts", // whether the pointer is coarse
+    "src/geometry/polyhedron.ts", // room to work in
+  ]);
+});
