@@ -154,7 +154,7 @@ const chanceWords = (chance: number): string =>
 /** `pendants no. 2 gives no light: its lamp is dead or it is not connected (the readings are 800 times likelier so).` */
 export function faultSentence(fault: ProbableFault, input: VerifyTextInput): string {
   if (fault.kind === "unexplained" && fault.instead.length > 0)
-    return `Something more is wrong, and these readings cannot tell what: perhaps ${fault.instead.map((each) => findingWords(each, input)).join("; or ")}. Check the positions first, then read with one luminaire lit at a time.`;
+    return `Something is wrong, and these readings cannot tell what: perhaps ${fault.instead.map((each) => findingWords(each, input)).join("; or ")}. Check the positions first, then take more readings, with one luminaire lit at a time.`;
   if (fault.kind === "unexplained")
     return "No single fault explains these readings, and nobody is to be blamed by them: check the positions first, from which corner and along which side they were counted, the unit, and what was lit.";
   const odds =

@@ -5,7 +5,8 @@
  * approximation [1], which charges every parameter its use, and how rare such a fault is. The likeliest is taken when it
  * explains the readings at least twenty times better than doing without, "strong" in [2]; then the next on top of it.
  * Something of the whole row or of the readings is named before a single lamp as long as it does as well. What is left
- * must be as small as chance makes it, by chi-squared over all readings; else nobody is named: "unexplained".
+ * must be as small as chance makes it, by chi-squared over all readings; else nobody is named: "unexplained". Three
+ * readings name nothing but a factor on all: what else may be is told.
  *
  * [1] D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, ch. 27–28.
  * [2] R. E. Kass, A. E. Raftery, Bayes factors, J. Am. Stat. Assoc. 90 (1995) 773–795 (from memory).
@@ -33,6 +34,8 @@ const MOST_FAULTS = 4;
 const AS_USUAL = 0.5;
 /** Readings less probable than this are not what was predicted, or not yet explained. */
 export const IMPROBABLE = 0.01;
+/** Where a row hangs along and across, and the meter's scale, explain any three readings: only a fourth can deny it. */
+const FEWEST_TO_NAME = 4;
 /** Motions are begun from the likeliest of their starts only. */
 const MOST_STARTS = 2;
 
@@ -80,11 +83,13 @@ export function diagnose(model: FitModel, site: Site, observer?: Observer): Diag
     const finding = findingOf(first);
     const rivals = weighed.filter(({ score }) => score < weighed[0].score + NEARLY);
     const unsure = faults.some(({ kind }) => OF_PLACES.has(kind));
+    const tooFew = model.readings.length < FEWEST_TO_NAME && !OF_ALL.has(finding.kind);
     if (
-      OF_LAMP.has(finding.kind) &&
-      (unsure || rivals.some(({ hypothesis }) => isOther(hypothesis.finding, finding)))
+      tooFew ||
+      (OF_LAMP.has(finding.kind) &&
+        (unsure || rivals.some(({ hypothesis }) => isOther(hypothesis.finding, finding))))
     ) {
-      // One lamp or another, or of a row that is elsewhere: nobody is named, what may be is told.
+      // Too few to tell; one lamp or another; or of a row that is elsewhere: nobody is named, what may be is told.
       const either: ProbableFault = {
         kind: "unexplained",
         odds: Math.exp((before - first.score) / 2),
@@ -163,6 +168,9 @@ const OF_PLACES: ReadonlySet<Finding["kind"]> = new Set([
   "other end",
   "axes swapped",
 ] as const);
+
+/** One factor on many readings: two that agree on it say so. */
+const OF_ALL: ReadonlySet<Finding["kind"]> = new Set(["layer", "unit"] as const);
 
 const isOther = (a: Finding, b: Finding): boolean => OF_LAMP.has(a.kind) && a.subject !== b.subject;
 

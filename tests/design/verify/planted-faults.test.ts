@@ -340,3 +340,27 @@ it("accuses nobody in sound kitchens", () => {
   // At twenty to one after its rarity, and a joint test at 1 %: one of twenty is more than chance allows on average.
   expect(unsound).toBeLessThanOrEqual(1);
 });
+
+it("names nothing but a factor on all by three readings", () => {
+  // A row's place along and across with the meter's scale is three unknowns: it fits any three readings.
+  const kinds = PLANS.flatMap((one, k) =>
+    [1, 2, 3].flatMap((seed) =>
+      [2, 3].map((count) => {
+        const random = createRandom(77 * seed + k);
+        const anyhow: Fault = {
+          name: "anyhow",
+          kinds: [],
+          write: (readings) =>
+            readings.slice(0, count).map((reading) => ({
+              ...reading,
+              illuminance: reading.illuminance * Math.exp(0.6 * normal(random)),
+            })),
+        };
+        return verified(one, anyhow, seed).faults[0]?.kind ?? "nothing";
+      }),
+    ),
+  );
+  console.log(`of three readings by chance: ${kinds.join(", ")}`);
+  expect(kinds.filter((kind) => !["nothing", "unexplained", "layer", "unit"].includes(kind))).toEqual([]);
+  expect(kinds).toContain("unexplained");
+});
