@@ -11,7 +11,6 @@ import { type Issue, type Outcome, success } from "../diagnostics/issue.ts";
 import { unobstructedLight } from "../engine/direct/unobstructed-light.ts";
 import type { CalculationResult, PlaneField } from "../engine/result.ts";
 import type { CalculationOptions } from "../scene/calculation-options.ts";
-import type { CalculationPlane } from "../scene/calculation-plane.ts";
 import type { DefaultUsed } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
 import type { Target } from "../scene/target.ts";
@@ -145,14 +144,8 @@ async function restingLight(
 /** The whole top as finely as it is drawn while something moves. */
 function movingPlanes(scene: Scene): RefinedPlanes {
   const top = scene.planes[topPlane(scene)];
-  if (top === undefined) return refinedPlanes([]);
-  const planes = refined.get(top) ?? refinedPlanes([top], MOVING_CELL);
-  refined.set(top, planes);
-  return planes;
+  return refinedPlanes(top === undefined ? [] : [top], MOVING_CELL);
 }
-
-/** By the plane they refine, which stays while luminaires move. */
-const refined = new WeakMap<CalculationPlane, RefinedPlanes>();
 
 function interreflectedOf(planes: readonly PlaneField[]): InterreflectedLight {
   return planes.flatMap(({ plane, layers }) =>

@@ -4,7 +4,7 @@ import { type FineField, planesOfZones } from "../assessment/assess.ts";
 import { maintainedLayers, totalOf } from "../assessment/layer-light.ts";
 import type { PlaneField } from "../engine/result.ts";
 import { dot, subtract, type Vec3 } from "../geometry/vector.ts";
-import { fineGrid } from "../scene/calculation-grid.ts";
+import { FINE_CELL, fineGrid } from "../scene/calculation-grid.ts";
 import type { CalculationPlane, PlaneGrid } from "../scene/calculation-plane.ts";
 import type { Scene } from "../scene/scene.ts";
 import { topPlane } from "../scene/top-plane.ts";
@@ -42,12 +42,23 @@ function liesIn({ points, normal }: CalculationPlane, level: CalculationPlane): 
   return along > 1 - 1e-9 && Math.abs(dot(subtract(a, b), normal)) < 1e-6;
 }
 
+interface RefinedPlane {
+  readonly of: string;
+  readonly fine: CalculationPlane;
+  readonly grid: PlaneGrid;
+  readonly margin: CalculationPlane;
+}
+
+/** By the plane, which all arrangements of a kitchen share, and then by the cell. */
+const REFINED = new WeakMap<CalculationPlane, Map<number, RefinedPlane | undefined>>();
+
 /** @param cell largest side of a cell (m); the finest by default */
-export function refinedPlanes(of: readonly CalculationPlane[], cell?: number): RefinedPlanes {
+export function refinedPlanes(of: readonly CalculationPlane[], cell = FINE_CELL): RefinedPlanes {
   const refined = of.flatMap((plane) => {
-    const fine = area(plane) <= LARGEST_FINE ? fineGrid(plane, cell) : undefined;
-    if (fine?.grid === undefined) return [];
-    return [{ of: plane.name, fine, grid: fine.grid, margin: marginPlane({ ...fine, grid: fine.grid }) }];
+    const cells = REFINED.get(plane) ?? new Map<number, RefinedPlane | undefined>();
+    REFINED.set(plane, cells);
+    if (!cells.has(cell)) cells.set(cell, refinedPlane(plane, cell));
+    return cells.get(cell) ?? [];
   });
   return {
     planes: refined.flatMap(({ fine, margin }) => [fine, margin]),
@@ -66,6 +77,12 @@ export function refinedPlanes(of: readonly CalculationPlane[], cell?: number): R
         ]),
       ),
   };
+}
+
+function refinedPlane(plane: CalculationPlane, cell: number): RefinedPlane | undefined {
+  const fine = area(plane) <= LARGEST_FINE ? fineGrid(plane, cell) : undefined;
+  if (fine?.grid === undefined) return undefined;
+  return { of: plane.name, fine, grid: fine.grid, margin: marginPlane({ ...fine, grid: fine.grid }) };
 }
 
 function contour(

@@ -15,7 +15,7 @@ import {
   TextHorizontalAlignment,
   TextVerticalAlignment,
   Units,
-} from "@tarikjabiri/dxf";
+} from "@tarikjabiri/dxf/lib/index.mjs";
 import { printable } from "../diagnostics/printable.ts";
 import { type Depicted, DIMENSIONS } from "../drawing/depicted.ts";
 import type { PaperMark, ScaledView } from "../drawing/paper/paper.ts";

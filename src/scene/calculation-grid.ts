@@ -118,8 +118,11 @@ export function gridPlane(
   const points: number[] = [];
   const weights: number[] = [];
   const cells: number[] = [];
+  const [eu, ev] = [normalize(u), normalize(v)];
   const put = (x: number, y: number, weight: number, cell: number) => {
-    points.push(...pointAt(gridArea, about.normal, x, y));
+    const lift = liftAt(lifts, x, y);
+    for (let axis = 0; axis < 3; axis++)
+      points.push(corner[axis] + (eu[axis] * x + ev[axis] * y) + about.normal[axis] * lift);
     weights.push(weight);
     cells.push(cell);
   };
@@ -187,8 +190,15 @@ function insideArea(
 export function pointAt({ corner, u, v, lifts }: GridArea, normal: Vec3, x: number, y: number): Vec3 {
   const [eu, ev] = [normalize(u), normalize(v)];
   const flat = add(corner, add(scale(eu, x), scale(ev, y)));
-  const lift = lifts?.find(({ pieces }) => pieces.some((piece) => depthInside([x, y], piece) > -1e-9));
-  return lift === undefined ? flat : add(flat, scale(normal, lift.lift));
+  return add(flat, scale(normal, liftAt(lifts, x, y)));
+}
+
+/** How much higher (m) a grid's plane lies at x, y metres along its sides. */
+function liftAt(lifts: GridArea["lifts"], x: number, y: number): number {
+  if (lifts === undefined) return 0;
+  const place: Vec2 = [x, y];
+  const lift = lifts.find(({ pieces }) => pieces.some((piece) => depthInside(place, piece) > -1e-9));
+  return lift?.lift ?? 0;
 }
 
 /** The same plane with cells no larger than `largest` (m), for contours and minima; undefined for free points. */
