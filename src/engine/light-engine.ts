@@ -220,10 +220,10 @@ export class LightEngine {
             floor,
             observer,
           );
-          for (let i = 0; i < count; i++) direct[i] += part.field[i];
+          addTo(direct, part.field);
           if (part.band === undefined) continue;
           band ??= new Float64Array(count);
-          for (let i = 0; i < count; i++) band[i] += part.band[i];
+          addTo(band, part.band);
         }
         const field = { layer: name, direct, interreflected: new Float64Array(count) };
         return band === undefined ? field : { ...field, nearFieldBand: band };
@@ -285,6 +285,11 @@ export class LightEngine {
       return { field, band };
     });
   }
+}
+
+// On its own: a loop in the closures around it is compiled with all that they call, anew for each arrangement.
+function addTo(sum: Float64Array, field: Float64Array): void {
+  for (let i = 0; i < sum.length; i++) sum[i] += field[i];
 }
 
 function powerOfTwoBelow(value: number): number {
