@@ -11,7 +11,7 @@ import { shortfallOf } from "../assessment/shortfall.ts";
 import { type Verdict, worstVerdict } from "../assessment/verdict.ts";
 import { capital, listed } from "../diagnostics/sentence.ts";
 import type { IlluminanceUnit } from "../units/illuminance-text.ts";
-import { patchyZones, targetText } from "./zone-text.ts";
+import { evennessText, figureText, patchyZones, targetText } from "./zone-text.ts";
 
 export interface Headline {
   readonly words: string;
@@ -39,7 +39,7 @@ export function headline(
   // What is lit is named where a setting beside it is judged otherwise.
   const isNamed = settings.some((each) => each.verdict !== verdict);
   const of = isNamed ? `${setting ?? "as dimmed"}: ` : "";
-  const beside = isNamed ? settingsBeside(settings) : [];
+  const beside = isNamed ? settingsBeside(settings, unit) : [];
   const plenty = plentyWords(zones, unit);
   const aside = (...parts: readonly string[]): string =>
     [...parts, plenty, ...beside].filter(Boolean).join("; ");
@@ -66,7 +66,7 @@ export function headline(
     };
   if (verdict === "falls short")
     return {
-      words: capital(of + shortfall(zones)),
+      words: capital(of + shortfall(zones, unit)),
       aside: aside(furthest(zones), uneven),
       kind: "short",
     };
@@ -118,11 +118,12 @@ function plentyWords(zones: readonly ZoneAssessment[], unit: IlluminanceUnit): s
 /** `dinner: eating falls short by 8 %`, `cooking meets`: what falls short first. */
 function settingsBeside(
   settings: readonly Pick<SettingAssessment, "name" | "zones" | "verdict">[],
+  unit: IlluminanceUnit,
 ): string[] {
   const named = (verdict: Verdict): typeof settings => settings.filter((each) => each.verdict === verdict);
   const met = named("meets");
   return [
-    ...named("falls short").map(({ name, zones }) => `${name}: ${shortfall(zones)}`),
+    ...named("falls short").map(({ name, zones }) => `${name}: ${shortfall(zones, unit)}`),
     ...named("too close to call").map(({ name, zones, verdict }) => {
       const close = zones.filter((zone) => zone.verdict === verdict);
       return `${name}: ${namesOf(close.map((zone) => zone.name))} too close to call`;
@@ -141,8 +142,7 @@ export function likelyWords(check: Check, it: string): string {
   const straddles = band[0] < target && band[1] > target;
   const isOpen = verdict === "too close to call";
   if (!straddles && !isOpen) return "";
-  const share = Math.round(100 * probability);
-  const likely = `${Math.max(1, Math.min(99, share))} % likely to reach ${it}`;
+  const likely = `${percentLikely(probability)} % likely to reach ${it}`;
   return isOpen && confidence !== undefined ? `${likely}, ${percentOf(confidence)} % decides` : likely;
 }
 
@@ -158,17 +158,28 @@ function percentOf(share: number): string {
   return String(Math.round(1000 * share) / 10);
 }
 
-function shortfall(zones: readonly ZoneAssessment[]): string {
+function shortfall(zones: readonly ZoneAssessment[], unit: IlluminanceUnit): string {
   const short = zones.filter(({ verdict }) => verdict === "falls short");
   if (short.length !== 1) return `${namesOf(short.map(({ name }) => name))} fall short`;
   const [{ name, checks }] = short;
   const missed = checks.filter(({ verdict }) => verdict === "falls short");
-  const light = missed.find(({ quantity }) => quantity === "illuminance");
-  if (light === undefined) {
-    const [even] = missed;
-    return `${name} is too uneven: ${even.value.toFixed(2)} of ${even.target.toFixed(2)}`;
-  }
-  return `${name} falls short by ${Math.max(1, Math.round(100 * (1 - light.value / light.target)))} %`;
+  const check = missed.find(({ quantity }) => quantity === "illuminance") ?? missed[0];
+  const { quantity, value, target, probability } = check;
+  const [complaint, by] =
+    quantity === "illuminance"
+      ? [`${name} falls short`, ` by ${Math.max(1, Math.round(100 * (1 - value / target)))} %`]
+      : [`${name} is too uneven`, `: ${evennessText(value)} of ${evennessText(target)}`];
+  // As drawn it reaches the target; what is built is likely to lie under it.
+  const isReached =
+    figureText(quantity, value, unit) === figureText(quantity, target, unit) || value > target;
+  return isReached && probability !== undefined
+    ? `${complaint}: ${percentLikely(probability)} % likely to reach ${figureText(quantity, target, unit)}`
+    : complaint + by;
+}
+
+/** Whole per cent; neither none nor all, since nothing is certain. */
+function percentLikely(probability: number): number {
+  return Math.max(1, Math.min(99, Math.round(100 * probability)));
 }
 
 /** `by up to 12 %`, where the headline names no figure: it is what options are ranked by. */

@@ -44,7 +44,7 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   const clauses = {
     name: zone.name,
     light: band === undefined ? what : `${what} (${band})`,
-    evenness: `evenness ${evennessText(zone.statistics.uniformity)}`,
+    evenness: `evenness ${evennessText(zone.statistics.uniformity)}${straddling(zone)}`,
   };
   if (zone.checks.length === 0) return { ...clauses, judged: "nothing is asked of it." };
   const open = zone.checks.filter(
@@ -56,6 +56,14 @@ export function zoneClauses(zone: ZoneAssessment, unit: IlluminanceUnit): ZoneCl
   });
   const judged = `${zone.checks.map((check) => checkWords(check, unit)).join("; ")}.${sentences.join("")}`;
   return { ...clauses, judged };
+}
+
+/** ` (0.56 to 0.62)` where the band of the evenness asked for holds its target: the figure alone does not tell the verdict. */
+function straddling({ checks }: ZoneAssessment): string {
+  const { band, target } = checks.find(({ quantity }) => quantity === "uniformity") ?? {};
+  if (band === undefined || target === undefined || band[0] >= target || band[1] < target) return "";
+  const range = rangeWords(band, evennessText);
+  return range === undefined ? "" : ` (${range})`;
 }
 
 /** `475 to 560`; undefined without a band or where it has no end. */

@@ -52,6 +52,34 @@ describe("the headline", () => {
     expect(said([zone("prep", [uneven])]).headline.words).toBe("Prep is too uneven: 0.41 of 0.60");
   });
 
+  // 2026-11-29: "Prep is too uneven: 0.60 of 0.60", and 0.62 that was "too close to call against evenness 0.60 (36 % likely to reach it)"
+  // beside no band: a row as drawn is the most even one, and what hangs a little off it is less so.
+  it("never sets a figure short of a target that it reaches on paper", () => {
+    const even = (
+      value: number,
+      band: readonly [number, number],
+      verdict: Check["verdict"],
+      probability: number,
+    ) =>
+      zone(
+        "prep",
+        [check(value, verdict, { quantity: "uniformity", target: 0.6, band, probability })],
+        779,
+        value,
+      );
+    const short = said([even(0.604, [0.56, 0.605], "falls short", 0.1)]);
+    expect(short.headline.words).toBe("Prep is too uneven: 10 % likely to reach 0.60");
+    expect(short.zones[0].evenness).toBe("evenness 0.60 (0.56 to 0.60)");
+    expect(said([even(0.62, [0.56, 0.62], "too close to call", 0.36)]).zones[0].evenness).toBe(
+      "evenness 0.62 (0.56 to 0.62)",
+    );
+    expect(said([even(0.7, [0.65, 0.71], "meets", 0.999)]).zones[0].evenness).toBe("evenness 0.70");
+    const dim = check(503, "falls short", { band: [430, 505], probability: 0.06 });
+    expect(said([zone("prep", [dim], 503)]).headline.words).toBe(
+      "Prep falls short: 6 % likely to reach 500 lx",
+    );
+  });
+
   // 2026-11-28: over ticks of the layers as dimmed stood the headline of another setting.
   it("is of the light on screen, and names what becomes of the settings beside it", () => {
     const ofDinner = (zones: readonly ZoneAssessment[]) => {
