@@ -26,6 +26,7 @@ export function focusField(root: ParentNode, path: Path): boolean {
     )
       fold.open = true;
     field.focus();
+    if (field instanceof HTMLInputElement) field.select();
     field.scrollIntoView({ block: "center" });
     return true;
   }

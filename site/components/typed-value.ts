@@ -1,6 +1,9 @@
 /**
  * The value of a text field that follows the study, but never under the hand: from the focus on, what stands there stays until it is
  * entered, taken back by Escape, or left. Entered, it follows again until the next key or press, so that the field shows what was made of it.
+ *
+ * The press that comes into a field selects its text, so that what is typed replaces it; the next one sets the caret. Tab enters before it
+ * goes on, so that it finds the page as the entry leaves it: a button to set a default is gone, a field may have come in.
  */
 
 import { noChange } from "lit";
@@ -42,6 +45,7 @@ class TypedValue extends Directive {
 
   #watch(input: HTMLInputElement): void {
     this.#watched = input;
+    let isEntered = false;
     const hold = (): void => {
       this.#isHeld = true;
     };
@@ -53,22 +57,39 @@ class TypedValue extends Directive {
     const listen = (type: string, act: (event: Event) => void): void =>
       input.addEventListener(type, act, { capture: true });
     listen("focus", hold);
-    listen("pointerdown", hold);
+    listen("pointerdown", () => {
+      hold();
+      if (document.activeElement === input) return;
+      const select = (): void => {
+        // Not where the press drew a selection of its own.
+        if (input.selectionStart === input.selectionEnd) input.select();
+      };
+      input.addEventListener("click", select, { once: true });
+    });
     listen("input", () => {
+      isEntered = false;
       hold();
       typedIn.add(input);
     });
-    listen("change", release);
+    listen("change", (event) => {
+      // The browser's own, once the field is left, of what Tab has entered.
+      if (isEntered && event.isTrusted) event.stopImmediatePropagation();
+      release();
+    });
     listen("blur", () => {
       // What was entered is drawn by whoever took it.
       const isBehind = this.#isHeld;
+      isEntered = false;
       release();
       if (isBehind) this.#show(input);
     });
     listen("keydown", (event) => {
       const { key } = event as KeyboardEvent;
       if (key === "Escape") release();
-      else if (key !== "Enter") hold();
+      else if (key === "Tab" && typedIn.has(input)) {
+        isEntered = true;
+        input.dispatchEvent(new Event("change", { bubbles: true }));
+      } else if (key !== "Enter") hold();
     });
   }
 }

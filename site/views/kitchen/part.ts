@@ -29,7 +29,7 @@ export function item(
   return html`<details class="item" name=${list} id=${id} ?open=${open} ${ref((element) => {
     if (element === undefined || !added.delete(id)) return;
     (element as HTMLDetailsElement).open = true;
-    requestAnimationFrame(() => element.querySelector("input")?.focus());
+    requestAnimationFrame(() => element.querySelector("input")?.select());
   })}>
     <summary>${summary}</summary>
     ${content}
