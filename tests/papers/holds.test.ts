@@ -67,6 +67,17 @@ it("holds a luminaire of flux and beam that nobody chose, and a body of no state
   expect(fieldOf(withDome({ body }), /^Body: size not given/)).toBeUndefined();
 });
 
+it("holds a grid in the ceiling whose distance from the walls nobody said (2026-11-29)", () => {
+  const words = /^Distance from the walls to the outer ones not given: half a spacing/;
+  const withGrid = (grid: Json): Json => ({
+    arrangements: [{ name: "a", layers: [{ name: "ambient", luminaire: "spot", grid }] }],
+  });
+  const open = withGrid({ columns: 2, rows: 2 });
+  expect(fieldOf(open, words)).toBe("layers/0/grid/margin");
+  expect(heldIn(open).find((hold) => words.test(hold.words))?.tags).toEqual(["R1", "R2", "R3", "R4"]);
+  expect(fieldOf(withGrid({ columns: 2, rows: 2, margin: 0.7 }), words)).toBeUndefined();
+});
+
 const bar = {
   beam: { flux: 2400, angle: 100 },
   opening: { length: 1.1, width: 0.04 },

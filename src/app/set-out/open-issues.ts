@@ -80,11 +80,13 @@ export function holds(
   );
   for (const box of bodiless.filter((each) => !isPoint(each))) {
     const filed = filedBody(box.luminaire);
-    const stated =
-      filed === undefined ? "" : ` Its file states ${filedSides(filed).map(length).join(" × ")}.`;
+    const taken =
+      filed === undefined
+        ? "."
+        : `; take ${filedSides(filed).map(length).join(" × ")}, as its file has it, or type it.`;
     hold(
       [box],
-      `Body: size not given.${stated} The drop is measured to its luminous opening.`,
+      `Body: size not given${taken} Until then the drop is measured to its luminous opening.`,
       ofLuminaire("body"),
     );
   }
@@ -124,6 +126,15 @@ export function holds(
     `The canopy is smaller than a ${length(BOX_WIDTH)} box: a smaller box or a wider canopy.`,
     ofLuminaire("canopy", "diameter"),
   );
+  for (const { path } of defaults) {
+    const layer = /\/layers\/(\d+)\/grid\/margin$/.exec(path)?.[1];
+    if (layer === undefined) continue;
+    hold(
+      boxes.filter((box) => box.layer === Number(layer)),
+      "Distance from the walls to the outer ones not given: half a spacing stands in for it.",
+      () => ["layers", Number(layer), "grid", "margin"],
+    );
+  }
   found.push(...unstatedHolds(boxes), ...feedHolds(pendants, length));
   hold(
     boxes.filter((box) => box.luminaire.watts === undefined),
