@@ -28,6 +28,8 @@ export interface FieldOptions {
   readonly hint?: string;
   /** An emptied field removes the value, so that its default applies again. */
   readonly optional?: boolean;
+  /** One mark for several fields says that they are a default. */
+  readonly isMarkedApart?: boolean;
   /** A number that is not at the path itself but follows from the study; with `edits`. */
   readonly derived?: number;
   /** What a new value changes, where that is more than the value at the path. */
@@ -42,14 +44,23 @@ export function shownValue(app: FieldsView, { path, derived, fallback }: FieldOp
 /** Marks a value that is a default, with why, and sets it by one click. */
 export function defaultMark(
   app: FieldsView,
-  { path, label, change, derived }: Pick<FieldOptions, "path" | "label" | "change" | "derived">,
+  {
+    path,
+    label,
+    change,
+    derived,
+    what = "",
+  }: Pick<FieldOptions, "path" | "label" | "change" | "derived"> & {
+    /** What is set at once, where it is more than one field. */
+    readonly what?: string;
+  },
 ): TemplateResult | typeof nothing {
   const standard = derived === undefined ? app.defaultAt(path) : undefined;
   if (standard === undefined) return nothing;
   return html`<p class="hint default" id="${idOf(path)}-default">
     Default: ${standard.why}.
     <button type="button" class="text" aria-label="Set ${label.toLowerCase()} as it is" @click=${() =>
-      app.edit({ name: `set ${change}`, edits: [standard.edit] })}>Set</button>
+      app.edit({ name: `set ${change}`, edits: [standard.edit] })}>Set ${what}</button>
   </p>`;
 }
 
@@ -158,7 +169,7 @@ function field(
   const draft = app.drafts.get(id);
   const problem = draft?.problem ?? app.issueAt(options.path);
   const hint = options.hint;
-  const mark = defaultMark(app, options);
+  const mark = options.isMarkedApart === true ? nothing : defaultMark(app, options);
   const described = [
     problem === undefined ? "" : `${id}-problem`,
     hint === undefined ? "" : `${id}-hint`,

@@ -1,6 +1,6 @@
 /**
  * The whole room in plan: walls by the numbers that fields and papers use, cupboards, windows, people, island and zones, each
- * a thing that can be taken and whose sides can be drawn, and the luminaires over them.
+ * a thing that can be taken and whose sides can be drawn, and the luminaires over them with their switches.
  *
  * Drawing units from metres: x = left + perMetre · x, y = foot − perMetre · y; the room's x runs to the right, its y up the page.
  */
@@ -28,6 +28,7 @@ import { fittingNames, fittings } from "./island-fittings.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { walls } from "./set-out-plan-room.ts";
 import { halfWidth } from "./silhouette.ts";
+import { namedSwitches } from "./switch-symbols.ts";
 
 export interface FloorPlan {
   readonly width: number;
@@ -39,6 +40,8 @@ export interface FloorPlan {
   /** Hob, sink and seats, over the light. */
   readonly fittings: readonly Mark[];
   readonly luminaires: readonly Mark[];
+  /** A ring at each place from which they are switched; its name is among the names. */
+  readonly switches: readonly Mark[];
   /** Names of everything, clear of each other. */
   readonly names: readonly Mark[];
   readonly summary: string;
@@ -47,6 +50,9 @@ export interface FloorPlan {
 
 /** Room for walls and their names (drawing units). */
 const MARGIN = 38;
+/** Radius of a switch (drawing units). */
+const SWITCH = 4;
+
 export function floorPlan(
   scene: Scene,
   width: number,
@@ -83,9 +89,15 @@ export function floorPlan(
     items,
     fittings: fittings(island, (own) => at(island ? islandToRoom(island, own) : own)),
     luminaires: luminaireMarks(scene, page),
+    switches: namedSwitches(scene.layers).map(({ place }) =>
+      line(ellipse(...at(place), SWITCH, SWITCH), "switch", "ink", 1, { closed: true, fill: "sheet" }),
+    ),
     names: withoutCollisions(
       [
         ...wallNames(scene, page, words),
+        ...namedSwitches(scene.layers).map(({ place, words: beside }) =>
+          switchName(at(place), beside, width),
+        ),
         ...items.flatMap((item) => nameOf(item, item.kind === "body" && isOver(item))),
         ...(island === undefined ? [] : fittingNames(scene, (own) => at(islandToRoom(island, own)))),
       ],
@@ -93,6 +105,18 @@ export function floorPlan(
     ),
     summary: `Floor plan of the room, ${words.length(length)} by ${words.length(across)}, wall 0 at the foot.`,
   };
+}
+
+/** Beside its ring, on the side where the drawing has room. */
+function switchName([x, y]: Vec2, words: string, width: number): Mark {
+  const isLeft = x > width / 2;
+  const aside = (isLeft ? -1 : 1) * (SWITCH + 3);
+  return text([x + aside, y + 4], words, "switch", {
+    ink: "ink",
+    ground: "sheet",
+    strong: true,
+    anchor: isLeft ? "end" : "start",
+  });
 }
 
 /** A name on its item: of what stands on the floor low, below what hangs over it; of a person and the island beside it. */

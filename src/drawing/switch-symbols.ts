@@ -5,6 +5,7 @@
 
 import { type SwitchKind, switchingLegs, switchKind } from "../advice/switching.ts";
 import type { Vec2 } from "../geometry/vector.ts";
+import type { Layer } from "../scene/scene.ts";
 import { type Box, overlaps, segment, text, within } from "./drawing.ts";
 import { circle, type PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
@@ -19,29 +20,35 @@ export function switchWords(kind: SwitchKind, dims: boolean, leg: string, assume
   return `${KIND[kind]}${dims ? "D" : ""} ${leg}${assumed ? " assumed" : ""}`;
 }
 
+interface NamedSwitch {
+  /** Its place in plan (m, room). */
+  readonly place: Vec2;
+  readonly words: string;
+  readonly layer: Layer;
+}
+
+/** Every switch of an arrangement with what stands beside it. */
+export function namedSwitches(layers: readonly Layer[]): NamedSwitch[] {
+  return switchingLegs(layers).flatMap(({ leg, layer }) => {
+    const switches = layer.switches ?? [];
+    return switches.map(({ at: place, assumed }, i) => {
+      // The pair dims from its first place: a dimmer in each would fight.
+      const dims = layer.dimmer !== undefined && i === 0;
+      return { place, words: switchWords(switchKind(i, switches.length), dims, leg, assumed), layer };
+    });
+  });
+}
+
 export function switchMarks(page: SetOutPage): PaperMark[] {
   const { scene, at } = page;
   const leads: PaperMark[] = [];
   const symbols: PaperMark[] = [];
-  for (const { leg, layer } of switchingLegs(scene.layers)) {
-    const switches = layer.switches ?? [];
-    switches.forEach(({ at: place, assumed }, i) => {
-      const [x, y] = at(place);
-      const [lampX, lampY] = at(
-        nearest(
-          layer.luminaires.map(({ frame }) => [frame.origin[0], frame.origin[1]]),
-          place,
-        ),
-      );
-      leads.push(segment(x, y, lampX, lampY, "switch", "quiet", 0.75, { dash: "dotted" }));
-      // The pair dims from its first place: a dimmer in each would fight.
-      const dims = layer.dimmer !== undefined && i === 0;
-      const words = switchWords(switchKind(i, switches.length), dims, leg, assumed);
-      symbols.push(
-        circle([x, y], RING, "switch", { weight: 0.75, fill: "sheet" }),
-        name(words, [x, y], page),
-      );
-    });
+  for (const { place, words, layer } of namedSwitches(scene.layers)) {
+    const [x, y] = at(place);
+    const lamps = layer.luminaires.map(({ frame }): Vec2 => [frame.origin[0], frame.origin[1]]);
+    const [lampX, lampY] = at(nearest(lamps, place));
+    leads.push(segment(x, y, lampX, lampY, "switch", "quiet", 0.75, { dash: "dotted" }));
+    symbols.push(circle([x, y], RING, "switch", { weight: 0.75, fill: "sheet" }), name(words, [x, y], page));
   }
   return [...leads, ...symbols];
 }

@@ -11,7 +11,7 @@ import { sheetScale } from "../../src/drawing/sheet-scale.ts";
 import { bounds } from "../../src/geometry/polygon.ts";
 import type { Vec2 } from "../../src/geometry/vector.ts";
 import { wording } from "../../src/words/wording.ts";
-import { ISLAND, kitchen, resolved } from "../support/studies.ts";
+import { ISLAND, type Json, kitchen, resolved } from "../support/studies.ts";
 
 const words = wording();
 const parts = { zones: true, people: true, dimensions: true };
@@ -65,6 +65,26 @@ describe("hob, sink and seats", () => {
     const ends = outlinesIn(marks).flatMap((ring) => [bounds(ring)[0], bounds(ring)[2]].map(scale.along));
     const worst = Math.max(...[1.5, 2.1, 0.2, 0.7].map((along, i) => Math.abs(along - ends[i])));
     expect(worst).toBeLessThan(1e-9);
+  });
+
+  // 2026-11-29: a switch was placed by its distances from two walls, and stood on the set-out sheet alone.
+  it("have the switches in the room's plan too, where they are placed", () => {
+    const { arrangements, ...more } = kitchen();
+    const [{ layers, ...first }] = arrangements as unknown as { layers: Json[] }[];
+    const switched = layers.map((layer, i) =>
+      i === 0 ? { ...layer, switches: [{ at: [0.1, 0.9] }, {}] } : layer,
+    );
+    const { scenes } = resolved({ ...more, arrangements: [{ ...first, layers: switched }] });
+    const plan = floorPlan(scenes[0], 900, words);
+    const rings = plan.switches.map((mark) => (mark.kind === "line" ? bounds(mark.points) : []));
+    expect(rings).toHaveLength(2);
+    const [x0, y0, x1, y1] = rings[0];
+    const [x, y] = plan.at([0.1, 0.9]);
+    expect([(x0 + x1) / 2, (y0 + y1) / 2]).toEqual([expect.closeTo(x, 6), expect.closeTo(y, 6)]);
+    const beside = plan.names.flatMap((mark) =>
+      mark.kind === "text" && mark.depicts === "switch" ? [mark.text] : [],
+    );
+    expect(beside).toEqual(["S2 a", "S2 a assumed"]);
   });
 
   // 2026-11-28: of more seats than fit the strip was as long as the side, and on an L both lay about the middle of its bounding box.

@@ -4,7 +4,7 @@ import { html, type TemplateResult } from "lit";
 import type { AppView } from "../../app-view.ts";
 import { LEFT_WALL, NEAR_WALL } from "../kitchen/walls.ts";
 import { idOf } from "../../components/field-id.ts";
-import { lengthField } from "../../components/fields.ts";
+import { defaultMark, lengthField } from "../../components/fields.ts";
 import { addSwitch, removeSwitch } from "../../edits/switches.ts";
 import type { RawLayer } from "../../edits/raw-study.ts";
 import type { Path } from "../../store/pointer.ts";
@@ -14,14 +14,18 @@ export function switchFields(app: AppView, layer: RawLayer, index: number): Temp
   const path: Path = ["arrangements", app.arrangement, "layers", index, "switches"];
   return html`<section aria-label="Switches of ${layer.name}">
     ${switches.map((_, i) => {
+      const at: Path = [...path, i, "at"];
+      const change = `${layer.name}: switch ${i + 1}`;
       const place = (axis: 0 | 1, from: string): TemplateResult =>
         lengthField(app, {
           label: `Switch ${i + 1}, from ${from}`,
-          path: [...path, i, "at", axis],
-          change: `${layer.name}: switch ${i + 1}`,
+          path: [...at, axis],
+          change,
+          isMarkedApart: true,
         });
       return html`<div class="fields">
         ${place(0, LEFT_WALL)} ${place(1, NEAR_WALL)}
+        ${defaultMark(app, { path: at, label: `both distances of switch ${i + 1}`, change, what: "both" })}
         <p class="row-of-actions"><button type="button" @click=${() =>
           app.edit(removeSwitch(app.study, app.arrangement, index, i))}>Remove switch ${i + 1}</button></p>
       </div>`;

@@ -27,8 +27,8 @@ const DOT = 5;
 const TAKE = 12;
 
 /**
- * The whole room in plan: walls by number, cupboards, windows, people, island and zones, each to be taken, moved and sized, and the
- * light on the top.
+ * The whole room in plan: walls by number, cupboards, windows, people, island and zones, each to be taken, moved and sized, the light on
+ * the top, and the luminaires with their switches.
  *
  * @tag candlespan-floor-plan
  * @fires item-move - a thing or one of its sides is dragged or moved by key ({@link ItemMoveDetail})
@@ -142,7 +142,7 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemDragHost 
         ${plan.items.slice(0, under).map((item, i) => this.#item(item, i, scene))}
         ${this.#lightOf(scene, plan)}
         <g class="over-light"><g aria-hidden="true">${renderMarks(plan.fittings)}</g>${plan.items.slice(under).map((item, i) => this.#item(item, under + i, scene))}</g>
-        <g class="hung" aria-hidden="true">${renderMarks(plan.luminaires)}</g>
+        <g class="hung" aria-hidden="true">${renderMarks(plan.luminaires)}${renderMarks(plan.switches)}</g>
         <g class="names" aria-hidden="true">${renderMarks(plan.names)}</g>
         ${selected === undefined || selected < 0 ? nothing : plan.items[selected].sides.map((side) => this.#side(side, selected))}
         ${this.fixed ? nothing : this.#underlay.tool(plan)}
