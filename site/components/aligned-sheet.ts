@@ -6,6 +6,7 @@ import type {
   LuminaireMoveDetail,
   LuminaireRemoveDetail,
   LuminaireSelectDetail,
+  ZoneOpenDetail,
 } from "../../src/elements.ts";
 import "../../src/elements/sheet/sheet.ts";
 import type { LightAnswer } from "../../src/workers/browser.ts";
@@ -55,6 +56,8 @@ export function alignedSheet(session: StudySession, state: SheetState): Template
       .also=${alsoDrawn(session)}
       .clashes=${light.clashes}
       .stale=${session.lightState.kind === "issues"}
+      .zonesOpen=${state.paper === undefined && !session.screen.isForClient}
+      @zone-open=${({ detail }: CustomEvent<ZoneOpenDetail>) => session.showField(["island", "zones", detail.index, "name"])}
       @luminaire-move=${move}
       @luminaire-select=${select}
       @luminaire-remove=${remove}

@@ -193,6 +193,10 @@ it("judges by targets of one's own and says which strip nobody judges", async ()
   });
   await refined(page);
   await poll(() => verdictOf(page)).toMatch(/400 lx/);
+  // 2026-11-29: a press on a zone in the verdict opened nothing.
+  await enter(page, "Lights");
+  await page.locator("candlespan-sheet").getByRole("button", { name: "Eating", exact: true }).click();
+  await page.locator("#field-island-zones-1-name:focus").waitFor();
   await page.locator("#field-island-length").fill("2.7 m");
   await page.locator("#field-island-length").press("Tab");
   await poll(() => page.locator(".offer").first().innerText()).toMatch(

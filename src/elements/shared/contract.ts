@@ -35,6 +35,13 @@ export interface LuminaireSelectDetail {
   readonly selection: readonly LuminaireKey[];
 }
 
+/** `zone-open` */
+export interface ZoneOpenDetail {
+  readonly name: string;
+  /** Among the zones of the verdict. */
+  readonly index: number;
+}
+
 /** `luminaire-remove`, on Delete. */
 export interface LuminaireRemoveDetail {
   readonly luminaires: readonly LuminaireKey[];
@@ -129,6 +136,7 @@ declare global {
     "luminaire-move": CustomEvent<LuminaireMoveDetail>;
     "luminaire-select": CustomEvent<LuminaireSelectDetail>;
     "luminaire-remove": CustomEvent<LuminaireRemoveDetail>;
+    "zone-open": CustomEvent<ZoneOpenDetail>;
     "item-move": CustomEvent<ItemMoveDetail>;
     "item-select": CustomEvent<ItemSelectDetail>;
     "item-remove": CustomEvent<ItemRemoveDetail>;

@@ -18,6 +18,10 @@ export const sheetStyles = css`
     font-weight: 600; display: inline-block; max-width: min(40ch, 90%); overflow: hidden; text-overflow: ellipsis;
     white-space: nowrap; vertical-align: bottom;
   }
+  .verdict button {
+    font: inherit; color: inherit; border: 0; padding: 4px 2px; margin: -4px -2px; background: none; cursor: pointer; text-align: start;
+    text-decoration: underline dotted var(--_quiet) 1px; text-underline-offset: 3px;
+  }
   .verdict .sign { font-weight: 600; }
   .verdict .meets .sign { color: var(--_meets); }
   .verdict .short .sign { color: var(--_short); }

@@ -13,6 +13,7 @@ import type {
   LuminaireMoveDetail,
   LuminaireSelectDetail,
   ReadingDetail,
+  ZoneOpenDetail,
 } from "../shared/contract.ts";
 import { define } from "../shared/define.ts";
 import { DrawingElement } from "../shared/drawing-element.ts";
@@ -40,10 +41,12 @@ const QUALITY = 82;
  * @fires luminaire-select - the selection changed ({@link LuminaireSelectDetail})
  * @fires luminaire-remove - Delete was pressed on luminaires ({@link LuminaireRemoveDetail})
  * @fires reading-move - light is read at a place ({@link ReadingDetail})
+ * @fires zone-open - a zone of the verdict is pressed, where zones open ({@link ZoneOpenDetail})
  * @slot verdict - stands in place of the verdict sentence
  * @csspart verdict - headline and zones
  * @csspart summary - the headline with what belongs to it
  * @csspart headline - what one reads first
+ * @csspart zone - a zone's name in the verdict, where zones open
  * @csspart reading - the figures under the pointer line
  * @csspart luminaire - each luminaire of every drawing with its grip
  * @csspart pointer - the vertical reading line of every drawing
@@ -71,6 +74,9 @@ export class CandlespanSheet extends DrawingElement {
   @property({ type: Boolean, reflect: true }) stale = false;
   /** Leaves out parts: a list of `elevation plan profile legend people dimensions hatch zones`. */
   @property() hide = "";
+
+  /** Each zone of the verdict can be pressed: the page then shows where it is set. */
+  @property({ type: Boolean, attribute: "zones-open" }) zonesOpen = false;
 
   @state() private said = "";
   /** Loads with the first verdict there is to be said, and the scale with it: the plan is lit before. */
@@ -227,11 +233,19 @@ export class CandlespanSheet extends DrawingElement {
       </div>
       ${isAsideUnder ? aside : nothing}
       <ul class=${isDense ? "dense" : ""}>${zones.map(
-        ({ name, light, evenness, judged, drivers, style, mark }) => html`<li class=${style} title=${drivers}
-          ><span class="sign" aria-hidden="true">${mark}</span>\u00a0<span class="subject">${name}</span> <span
+        (
+          { name, light, evenness, judged, drivers, style, mark },
+          index,
+        ) => html`<li class=${style} title=${drivers}
+          ><span class="sign" aria-hidden="true">${mark}</span>\u00a0${this.zonesOpen ? html`<button class="subject" part="zone" @click=${() => this.#openZone(name, index)}>${name}</button>` : html`<span class="subject">${name}</span>`} <span
           class="light">${light}${evenness === "" ? "" : `, ${evenness}`}: </span><span class="judged">${judged}</span></li>`,
       )}</ul>
     </div>`;
+  }
+
+  #openZone(name: string, index: number): void {
+    const detail: ZoneOpenDetail = { name, index };
+    this.dispatchEvent(new CustomEvent("zone-open", { detail, bubbles: true, composed: true }));
   }
 
   #quality(): string {

@@ -37,12 +37,14 @@ const REST = 200;
  * @fires luminaire-select - the selection changed ({@link LuminaireSelectDetail})
  * @fires luminaire-remove - Delete was pressed on luminaires ({@link LuminaireRemoveDetail})
  * @fires reading-move - light is read at a place ({@link ReadingDetail})
+ * @fires zone-open - a zone of the verdict is pressed, where zones open ({@link ZoneOpenDetail})
  * @fires study-light - the light of the arrangement is known, as a draft or in full ({@link StudyLightDetail})
  * @slot - elements that show the study; an aligned sheet when there are none
  * @csspart failure - what is wrong with the study, and the button that tries again
  * @csspart verdict - headline and zones of the sheet
  * @csspart summary - the headline with what belongs to it
  * @csspart headline - what one reads first
+ * @csspart zone - a zone's name in the verdict, where zones open
  * @csspart reading - the figures under the pointer line
  * @csspart luminaire - each luminaire of every drawing with its grip
  * @csspart pointer - the vertical reading line of every drawing
@@ -61,6 +63,9 @@ export class CandlespanStudy extends CandlespanElement {
   @property({ type: Boolean, reflect: true }) fixed = false;
   /** Leaves out parts of the sheet: a list of `elevation plan profile legend people dimensions hatch zones`. */
   @property() hide = "";
+
+  /** Each zone of the verdict can be pressed, for the page to show where it is set. */
+  @property({ type: Boolean, attribute: "zones-open" }) zonesOpen = false;
 
   /** The arrangement as the study or a move has it. */
   @state() private scene?: Scene;
@@ -139,8 +144,8 @@ export class CandlespanStudy extends CandlespanElement {
       ${
         this.childElementCount > 0
           ? nothing
-          : html`<candlespan-sheet exportparts="verdict, summary, headline, reading, luminaire, pointer, bands"
-              .study=${study} .scene=${light?.scene ?? scene} .assessment=${light?.assessment} .fixed=${fixed} .hide=${hide} .mode=${mode}
+          : html`<candlespan-sheet exportparts="verdict, summary, headline, zone, reading, luminaire, pointer, bands"
+              .study=${study} .scene=${light?.scene ?? scene} .assessment=${light?.assessment} .fixed=${fixed} .hide=${hide} .mode=${mode} .zonesOpen=${this.zonesOpen}
             ></candlespan-sheet>`
       }`;
   }
