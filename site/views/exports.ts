@@ -43,7 +43,7 @@ function paper(name: string, words: string, path: string, type: string): Export 
     ...(type === PDF ? { pdf: path } : {}),
     async make(app) {
       const { contentOf, papersOf, zipOf } = await import("./hand-over-papers.ts");
-      const { files } = await papersOf(app, paperChoice(app));
+      const { files } = await papersOf(app, paperChoice(app), (words) => app.say(words));
       const file = files.find((each) => each.path === path);
       const content = file === undefined ? await zipOf(files) : await contentOf(file);
       return { ending: path === "" ? ".zip" : `.${path}`, type, content };

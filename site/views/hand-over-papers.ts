@@ -45,7 +45,7 @@ interface Lit {
 /** Light of the study as it stood; asked for again while nothing changed, it is not computed again. */
 let last: { readonly key: readonly unknown[]; readonly lit: Lit } | undefined;
 
-async function litOptions(app: AppView): Promise<Lit> {
+async function litOptions(app: AppView, say: (words: string) => void): Promise<Lit> {
   const { study, arrangement, withPeople: people } = app;
   const key = [study, arrangement, people];
   if (last?.key.every((part, i) => part === key[i])) return last.lit;
@@ -54,7 +54,7 @@ async function litOptions(app: AppView): Promise<Lit> {
   const answers: LightAnswer[] = [];
   const shadows: PeopleAnswer["shadows"][] = [];
   for (let i = 0; i < study.arrangements.length; i++) {
-    app.say(`Light for the papers: option ${i + 1} of ${study.arrangements.length}…`);
+    say(`Light for the papers: option ${i + 1} of ${study.arrangements.length}…`);
     const request = { document, arrangement: i, quality: "judged", people } as const;
     const answer = orThrow(await connection.call("light", request).outcome);
     answers.push(answer);
@@ -71,9 +71,14 @@ async function litOptions(app: AppView): Promise<Lit> {
   return lit;
 }
 
-export async function papersOf(app: AppView, { paper, revision, note }: PaperChoice): Promise<MadePapers> {
+/** @param say hears how far the light is */
+export async function papersOf(
+  app: AppView,
+  { paper, revision, note }: PaperChoice,
+  say: (words: string) => void = () => {},
+): Promise<MadePapers> {
   const { study, arrangement } = app;
-  const { answers, shadows, findings } = await litOptions(app);
+  const { answers, shadows, findings } = await litOptions(app, say);
   const [first] = answers;
   const handover: Handover = {
     project: first.title,
