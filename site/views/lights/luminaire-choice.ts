@@ -4,7 +4,6 @@ import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { oneSided, turnOf, upwardShare } from "../../../src/app.ts";
 import type { AppView } from "../../app-view.ts";
-import { SHORT_WALL_NAMES } from "../kitchen/walls.ts";
 import { idOf } from "../../components/field-id.ts";
 import { readFiles } from "../../components/read-files.ts";
 import { hangInOthers, type LayerPlace } from "../../edits/study-luminaires.ts";
@@ -62,6 +61,9 @@ export function luminaireChoice(app: AppView, layer: RawLayer, index: number): T
   </div>`;
 }
 
+/** Sides of the drawings on screen, by the walls they face. */
+const SIDES = ["near", "right", "far", "left"] as const;
+
 /** That one side gets more of its light than the other, and the way round. */
 function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateResult | typeof nothing {
   const [placed] = app.light?.scene.layers[index]?.luminaires ?? [];
@@ -74,7 +76,7 @@ function oneSidedHint(app: AppView, layer: RawLayer, index: number): TemplateRes
   const { times, towards, from } = side;
   const turn = (turnOf(placed) + 180) % 360;
   return html`${up}<p class="hint">
-    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes towards the ${SHORT_WALL_NAMES[towards]} as towards the ${SHORT_WALL_NAMES[from]}.
+    ${times < 10 ? times.toFixed(1) : "Over 10"} times as much of it goes to the ${SIDES[towards]} side as to the ${SIDES[from]} side.
     ${
       layer.row === undefined
         ? nothing
