@@ -1,8 +1,10 @@
 /** What readings say: whether they agree, what is wrong, what was learnt of each zone. */
 
 import { html, nothing, type TemplateResult } from "lit";
+import { ref } from "lit/directives/ref.js";
 import type { VerifyAnswer } from "../../../src/workers/browser.ts";
 import type { AppView } from "../../app-view.ts";
+import { reveal } from "../../components/reveal.ts";
 import { lightText } from "../../components/words.ts";
 import type { Verifying } from "./verifying.ts";
 
@@ -14,7 +16,7 @@ export function verifiedPart(app: AppView, state: Verifying): TemplateResult {
     about?.age === state.readings.age;
   return html`
     <p role="status">${stateWords(state, isCurrent)}</p>
-    ${answer === undefined || !isCurrent ? nothing : found(app, answer)}
+    ${answer === undefined || !isCurrent ? nothing : html`<div ${ref(reveal)}>${found(app, answer)}</div>`}
   `;
 }
 
