@@ -8,6 +8,7 @@ import { type Box, type Ink, line, type Mark, overlaps, text, textBox } from "./
 import { islandAxes, placeOf } from "./island-axes.ts";
 import type { PlanFrame } from "./plan-page.ts";
 import type { SheetScale } from "./sheet-scale.ts";
+import { halfWidth } from "./silhouette.ts";
 
 /** Radius of the ring and height of its word (drawing units). */
 const RADIUS = 11;
@@ -58,8 +59,14 @@ function placesOf(
     const [x, y] = [scale.x(along), frame.y(across)];
     if (x < scale.left - RADIUS || x > scale.right + RADIUS || y < RADIUS || y > frame.height - RADIUS)
       return [];
-    return [{ tags: [tag], x, y }];
+    return [{ tags: [tag], x, y, off: wordsOff(halfWidth(placed.luminaire, "y") * scale.perMetre) }];
   });
+}
+
+/** How far from the middle of a luminaire words begin: around a small rim, within a large one, never across it (drawing units). */
+function wordsOff(rim: number): number {
+  const isWithin = rim > RADIUS + SIZE + 3;
+  return isWithin ? RADIUS : Math.max(RADIUS, rim + 2);
 }
 
 interface LabelKind {
@@ -71,7 +78,7 @@ interface LabelKind {
 /** A word beside each place, clear of what stands there already where there is room. */
 function labels(places: readonly Place[], { say, depicts, ink }: LabelKind, taken: readonly Box[]): Mark[] {
   const words = [...taken];
-  return together(places).map(({ tags, x, y }) => {
+  return together(places).map(({ tags, x, y, off }) => {
     const label = (dy: number) =>
       text([x, y + dy], say(tags), depicts, {
         ink,
@@ -80,12 +87,7 @@ function labels(places: readonly Place[], { say, depicts, ink }: LabelKind, take
         anchor: "middle",
         strong: true,
       });
-    const candidates = [
-      label(-RADIUS - 3),
-      label(RADIUS + SIZE),
-      label(-RADIUS - 3 - SIZE),
-      label(RADIUS + 2 * SIZE),
-    ];
+    const candidates = [label(-off - 3), label(off + SIZE), label(-off - 3 - SIZE), label(off + 2 * SIZE)];
     const chosen =
       candidates.find((each) => !words.some((box) => overlaps(textBox(each), box))) ?? candidates[0];
     words.push(textBox(chosen));
@@ -97,14 +99,15 @@ interface Place {
   readonly tags: readonly string[];
   readonly x: number;
   readonly y: number;
+  readonly off: number;
 }
 
 /** Places so close that their tags would lie over one another have one: P1 and R6 in one box's place are `P1, R6`. */
 function together(places: readonly Place[]): Place[] {
-  const groups: { tags: string[]; x: number; y: number }[] = [];
-  for (const { tags, x, y } of places) {
+  const groups: { tags: string[]; x: number; y: number; off: number }[] = [];
+  for (const { tags, x, y, off } of places) {
     const group = groups.find((each) => Math.hypot(each.x - x, each.y - y) < 2 * RADIUS);
-    if (group === undefined) groups.push({ tags: [...tags], x, y });
+    if (group === undefined) groups.push({ tags: [...tags], x, y, off });
     else group.tags.push(...tags);
   }
   return groups;
