@@ -19,12 +19,17 @@ export async function wordContrasts(page: Page): Promise<WordContrast[]> {
   const found = await page.evaluate(() => {
     const canvas = new OffscreenCanvas(1, 1).getContext("2d", { willReadFrequently: true });
     if (canvas === null) throw new Error("no canvas");
+    const known = new Map<string, number[]>();
     const rgba = (colour: string): number[] => {
+      const before = known.get(colour);
+      if (before !== undefined) return before;
       canvas.clearRect(0, 0, 1, 1);
       canvas.fillStyle = colour;
       canvas.fillRect(0, 0, 1, 1);
       const [r, g, b, a] = canvas.getImageData(0, 0, 1, 1).data;
-      return [r, g, b, a / 255];
+      const found = [r, g, b, a / 255];
+      known.set(colour, found);
+      return found;
     };
     const over = (top: number[], under: number[]): number[] =>
       [0, 1, 2].map((i) => top[3] * top[i] + (1 - top[3]) * under[i]);
