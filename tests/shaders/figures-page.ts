@@ -1,9 +1,9 @@
-/** The page of the preview's figures: the worked example at 1280 by 720, moved, rested, turned, and timed. `?people=yes`
- * has its people stand in the light, `?turns=5` takes the figures of so many pictures. */
+/** The page of the preview's figures: the worked example moved, rested, turned, and timed. `?width=1280` makes its picture so wide,
+ * `?people=yes` has its people stand in the light, `?turns=5` times so many pictures; without it all are drawn and none is timed. */
 import "../../src/preview/preview.ts";
 import { PerspectiveCamera, WebGLRenderer } from "three";
 import { LightEngine } from "../../src/engine/light-engine.ts";
-import { SURFACE_LIGHT, surfaceLight } from "../../src/engine/surfaces/surface-light.ts";
+import { SKETCHED_LIGHT, SURFACE_LIGHT, surfaceLight } from "../../src/engine/surfaces/surface-light.ts";
 import { sumTarget } from "../../src/preview/float-texture.ts";
 import { PointLight } from "../../src/preview/point-light.ts";
 import { PointSet } from "../../src/preview/point-set.ts";
@@ -18,7 +18,9 @@ const FOLDER = "/fixtures-data/boathouse/";
 const query = new URLSearchParams(location.search);
 const people = query.get("people") === "yes";
 /** Pictures timed from each viewpoint and in each look, after one that is not. */
-const turns = Number(query.get("turns") ?? 1);
+const turns = Number(query.get("turns") ?? 0);
+const stage = document.querySelector("#stage") as HTMLElement;
+stage.style.width = `${query.get("width")}px`;
 const frame = (): Promise<number> => new Promise((done) => requestAnimationFrame(done));
 
 /** The worked example with its pendants at other heights: what a hand that moves them makes of it. */
@@ -50,12 +52,12 @@ async function figures(): Promise<PreviewFigures> {
   const scenes = await heights();
   const engine = new LightEngine();
   const surfaces = surfaceLight(scenes[0], (...asked) => engine.calculate(...asked), {
-    ...SURFACE_LIGHT,
+    ...(turns > 0 ? SURFACE_LIGHT : SKETCHED_LIGHT),
     calculation: { people },
   });
   const element = document.createElement("candlespan-preview");
   Object.assign(element, { people, date: "2026-01-15", side: { scene: scenes[0], surfaces } });
-  document.querySelector("#stage")?.append(element);
+  stage.append(element);
   await element.updateComplete;
   // One pixel read back waits for the graphics processor.
   const finish = (): void => {
