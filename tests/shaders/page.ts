@@ -1,12 +1,14 @@
 /** The page of the shader tests: light computed by the shaders and by the engine, side by side. */
 import { WebGLRenderer } from "three";
+import type { Calculate } from "../../src/engine/calculate.ts";
+import { DirectSources } from "../../src/engine/direct/direct-sources.ts";
+import { LightEngine } from "../../src/engine/light-engine.ts";
 import { type SurfaceLight, tracedLuminaires } from "../../src/engine/surfaces/surface-light.ts";
 import { LightCache } from "../../src/preview/light-cache.ts";
 import { PointLight } from "../../src/preview/point-light.ts";
 import { EXACT } from "../../src/preview/preview-quality.ts";
 import { sceneTexture } from "../../src/preview/scene-texture.ts";
 import { readingOn } from "../../src/preview/surface-reading.ts";
-import { calculate } from "../support/calculate.ts";
 import { plainLight } from "../support/plain-light.ts";
 import { pointsOnSurfaces } from "../support/points-on-surfaces.ts";
 import { randomStream } from "../support/random-stream.ts";
@@ -19,6 +21,10 @@ function theRenderer(): WebGLRenderer {
   renderer ??= new WebGLRenderer();
   return renderer;
 }
+
+/** What luminaires send is found once for shaders and engine, as a study does; no light is remembered. */
+const sources = new DirectSources();
+const calculate: Calculate = (...asked) => new LightEngine(sources).calculate(...asked);
 
 export interface Parity {
   readonly points: number;
@@ -81,7 +87,7 @@ async function parity(name: string, count = 500, people = true): Promise<Parity>
     }
   }
   const light = new PointLight(theRenderer());
-  light.read(sceneTexture(scene, { people, traced: tracedLuminaires(scene) }));
+  light.read(sceneTexture(scene, { people, traced: tracedLuminaires(scene, sources) }));
   const start = performance.now();
   const slots = light.at(Float32Array.from(places), Float32Array.from(normals), rows, EXACT);
   const milliseconds = performance.now() - start;
@@ -154,7 +160,7 @@ async function shown(name: string, people: boolean): Promise<unknown> {
 async function crossed(name: string): Promise<{ readonly points: number; readonly direct: number }> {
   const scene = await sceneOf(name);
   const people = false;
-  const surfaces: SurfaceLight = { interreflected: [], things: [], traced: tracedLuminaires(scene) };
+  const surfaces: SurfaceLight = { interreflected: [], things: [], traced: tracedLuminaires(scene, sources) };
   const sent = structuredClone({ scene, surfaces });
   const cache = new LightCache(theRenderer());
   cache.take({ ...sent, people });
