@@ -10,6 +10,15 @@ import type { CalculationPlane } from "../../../src/scene/calculation-plane.ts";
 import { randomKitchen } from "../../support/path-trace/random-kitchen.ts";
 import { rectanglePlane } from "../../support/tiny-scene.ts";
 
+/** The light between the surfaces of a kitchen is found once; planes of other points are asked for in turn. */
+const asked = new Map<number, ReturnType<typeof randomKitchen> & { readonly engine: LightEngine }>();
+
+function kitchenOf(index: number) {
+  const known = asked.get(index) ?? { ...randomKitchen("people", 77, index), engine: new LightEngine() };
+  asked.set(index, known);
+  return known;
+}
+
 function alone({ grid: _, name, ...plane }: CalculationPlane): CalculationPlane {
   return { ...plane, name: `${name}, alone`, role: "probe" };
 }
@@ -17,16 +26,13 @@ function alone({ grid: _, name, ...plane }: CalculationPlane): CalculationPlane 
 // 2026-11: a cell beside a person was off by 0.22 %, and points alone got the interpolated value of a grid of the same points
 // that had been asked before.
 it.each([2, 3])("of people %d is within two thousandths of the total light of its points alone", (index) => {
-  const { scene, options } = randomKitchen("people", 77, index);
+  const { scene, options, engine } = kitchenOf(index);
   const zones = scene.planes.slice(index === 2 ? 1 : 0, index === 2 ? 2 : 1);
   const planes = zones.flatMap((plane) => {
     const fine = fineGrid(plane);
     return fine?.grid === undefined ? [] : [fine, marginPlane({ ...fine, grid: fine.grid })];
   });
-  const result = new LightEngine().calculate(
-    { ...scene, planes: [...planes, ...planes.map(alone)] },
-    options,
-  );
+  const result = engine.calculate({ ...scene, planes: [...planes, ...planes.map(alone)] }, options);
   const light = (p: number, i: number) =>
     result.planes[p].layers.reduce((sum, layer) => sum + layer.direct[i] + layer.interreflected[i], 0);
   planes.forEach(({ name, points }, p) => {
@@ -44,7 +50,7 @@ it.each([2, 3])("of people %d is within two thousandths of the total light of it
 });
 
 it.each([2, 3])("of a zone in kitchen %d is read off the top's, within as much", (index) => {
-  const { scene, options } = randomKitchen("people", 77, index);
+  const { scene, options, engine } = kitchenOf(index);
   const top = scene.planes.find(({ role, grid }) => role === "top" && grid !== undefined)!;
   const { corner, u, v } = top.grid!;
   // Along one side of the top and off its lines, as zones lie.
@@ -57,10 +63,7 @@ it.each([2, 3])("of a zone in kitchen %d is read off the top's, within as much",
   const { planes } = refinedPlanes([top, zone]);
   const shared = sharedPlanes(planes);
   expect(shared.map((each) => each?.grid)).toEqual([undefined, undefined, 0, 0]);
-  const result = new LightEngine().calculate(
-    { ...scene, planes: [...planes, ...planes.slice(2).map(alone)] },
-    options,
-  );
+  const result = engine.calculate({ ...scene, planes: [...planes, ...planes.slice(2).map(alone)] }, options);
   const light = (p: number, i: number) =>
     result.planes[p].layers.reduce((sum, layer) => sum + layer.direct[i] + layer.interreflected[i], 0);
   for (const p of [2, 3]) {
