@@ -3,7 +3,6 @@
  * people and the chain of dimensions. The light itself is drawn beneath by whoever shows the plan.
  */
 
-import { runningDimensions } from "../units/length-text.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
@@ -14,6 +13,7 @@ import { ceilingPoints, suspensionPoints } from "../luminaire/suspension-points.
 import { sideAxes } from "../scene/island-side.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
+import { runningDimensions } from "../units/length-text.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import {

@@ -32,6 +32,8 @@ export interface PendantView {
   readonly written: ReadonlySet<"drop" | "body" | "gap">;
   /** Paper between its middle and the next body on its right (points). */
   readonly beside: number;
+  /** Paper from its middle to those of the next pendants, left and right (points). */
+  readonly apart: readonly number[];
   /** How wide its body and opening look from this side (m). */
   readonly width: number;
   readonly hangsAt: readonly HangingStation[];
@@ -48,15 +50,18 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
   const across = shown.width / 2;
   // Past the end of the body; only between bodies that leave no room for it over the body itself.
   const past = across * perMetre + 10;
-  const dimX = x + (past + LETTERING < shown.beside ? past : Math.min(past, 26));
+  const near = past + LETTERING < shown.beside ? past : Math.min(past, 26);
+  const side = sideOf(shown.apart, past, near);
+  const dimX = x + (side ?? 1) * (side === -1 ? past : near);
   const body = bodyMark(luminaire, x, bottom, across, perMetre);
   const drawn = [
     ...hangingMarks(view, shown.hangsAt, h.bodyTop),
     body,
     ...canopyMarks(box, at(view.station(box.at), box.ceiling), perMetre),
     tagMark(s, x, Math.min(ceiling, bodyTop), shown),
+    ...feedMark(box, s, view),
   ];
-  if (written.size === 0) return drawn;
+  if (written.size === 0 || side === undefined) return drawn;
   return [
     ...drawn,
     // Drop, body and gap in one upright line beside the pendant.
@@ -65,16 +70,66 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
       segment(dimX - 2.5, y + 2.5, dimX + 2.5, y - 2.5, "dimension tick", "ink", 1),
     ),
     ...[bodyTop, bottom].map((y) =>
-      segment(Math.min(edgeAt(body, y, x) + 1.5, dimX), y, dimX + 3, y, "extension line", "hairline", 0.75),
+      side === -1
+        ? segment(2 * x - edgeAt(body, y, x) - 1.5, y, dimX - 3, y, "extension line", "hairline", 0.75)
+        : segment(
+            Math.min(edgeAt(body, y, x) + 1.5, dimX),
+            y,
+            dimX + 3,
+            y,
+            "extension line",
+            "hairline",
+            0.75,
+          ),
     ),
     ...(written.has("drop")
-      ? [figure(dimX, ceiling, bodyTop, `drop ${words.dimension(h.drop)}`, "dimension drop")]
+      ? [figure(dimX, ceiling, bodyTop, `drop ${words.dimension(h.drop)}`, "dimension drop", side)]
       : []),
     ...(written.has("body") && h.body > 0
-      ? [figure(dimX, bodyTop, bottom, words.dimension(h.body), "dimension body")]
+      ? [figure(dimX, bodyTop, bottom, words.dimension(h.body), "dimension body", side)]
       : []),
-    ...(written.has("gap") ? [figure(dimX, bottom, top, words.dimension(h.gap), "dimension gap")] : []),
+    ...(written.has("gap") ? [figure(dimX, bottom, top, words.dimension(h.gap), "dimension gap", side)] : []),
   ];
+}
+
+/** On which side of a pendant its figures read as its own: right where the next leaves room, else left; undefined with room on neither. */
+function sideOf([left, right]: readonly number[], past: number, near: number): 1 | -1 | undefined {
+  if (right > near + LETTERING) return 1;
+  return left > 2 * past + LETTERING + 6 ? -1 : undefined;
+}
+
+/** Which end the supply comes down at, of what hangs on several points: named on the side of its middle, clear of dimensions. */
+function feedMark({ at: box, suspensions, ceiling }: SetOutBox, s: number, view: SideView): PaperMark[] {
+  const fed = view.station(box);
+  if (suspensions === undefined || Math.abs(fed - s) < 0.05) return [];
+  const [x, y] = view.at(fed, ceiling);
+  const inwards = fed < s ? 1 : -1;
+  return [
+    text([x + inwards * 12, y + LETTERING + 3], "feed", "tag", {
+      size: LETTERING,
+      ink: "ink",
+      anchor: inwards > 0 ? "start" : "end",
+    }),
+  ];
+}
+
+/** Tags over one another where those side by side would touch. */
+export function stackedTags(marks: readonly PaperMark[]): PaperMark[] {
+  const placed: { readonly left: number; readonly right: number; readonly y: number }[] = [];
+  return marks.map((mark) => {
+    if (mark.kind !== "text" || mark.depicts !== "tag" || mark.strong !== true) return mark;
+    const half = paperTextWidth(mark.text, TAG, true) / 2 + 1.5;
+    const [left, right] = [mark.at[0] - half, mark.at[0] + half];
+    const beside = placed.filter((each) => each.left < right && each.right > left);
+    let y = mark.at[1];
+    for (let other = blocking(); other !== undefined; other = blocking()) y = other.y - TAG - 1;
+    placed.push({ left, right, y });
+    return { ...mark, at: [mark.at[0], y] };
+
+    function blocking() {
+      return beside.find((each) => Math.abs(each.y - y) < TAG + 0.9);
+    }
+  });
 }
 
 /** How far right an outline reaches at a height on paper (points); at least to `x`. */
@@ -156,12 +211,22 @@ export function widthInView(
 
 /** A figure along its part of an upright dimension, with its name where there is room; beside it, alone, where it is
  * longer than its part. */
-function figure(x: number, y0: number, y1: number, words: string, depicts: Depicted): PaperMark {
+function figure(
+  x: number,
+  y0: number,
+  y1: number,
+  words: string,
+  depicts: Depicted,
+  side: 1 | -1,
+): PaperMark {
   const style = { size: LETTERING, ink: "ink", ground: "sheet" } as const;
   const middle = (y0 + y1) / 2;
   const alone = words.replace(/^drop /, "");
   const fits = (each: string): boolean => Math.abs(y1 - y0) > paperTextWidth(each, LETTERING) + 6;
   return fits(alone)
     ? text([x - 2.5, middle], fits(words) ? words : alone, depicts, { ...style, anchor: "middle", turn: -90 })
-    : text([x + 4, middle + LETTERING * 0.36], alone, depicts, style);
+    : text([x + 4 * side, middle + LETTERING * 0.36], alone, depicts, {
+        ...style,
+        anchor: side > 0 ? "start" : "end",
+      });
 }

@@ -15,7 +15,7 @@ import type { PaperMark } from "./paper/paper.ts";
 import { paperTextWidth } from "./paper/paper-text.ts";
 import { LETTERING, stringDepth } from "./running-string.ts";
 import { levels, string } from "./set-out-elevation-figures.ts";
-import { hangingStations, pendantMarks, widthInView } from "./set-out-elevation-pendants.ts";
+import { hangingStations, pendantMarks, stackedTags, widthInView } from "./set-out-elevation-pendants.ts";
 import type { PlanWords } from "./set-out-plan.ts";
 import { ceilingOver, type SideView, sideView, tallest, type ViewDirection } from "./side-view.ts";
 
@@ -70,13 +70,21 @@ export function setOutElevation(
     .filter((box) => box.kind === "pendant")
     .map((box): Seen => ({ box, s: view.station(box.middle) }))
     .filter(({ s }) => s > view.from && s < view.to);
-  // Across, pendants of a row stand behind one another: the first of each place by its tag is drawn.
+  // Across, pendants of a row stand behind one another: the first of each place by its tag is drawn. Along, what hangs at another height
+  // behind one, as over the other leg of an L, is seen past it.
+  const depth = ({ box }: Seen): number => view.axes.toIsland(box.middle)[1];
   const seen = pendants
-    .filter(
-      ({ s, box }, i) =>
-        !pendants.slice(0, i).some((other) => Math.abs(other.s - s) < 0.02 && other.box.type === box.type),
+    .filter(({ s, box }, i) =>
+      pendants
+        .slice(0, i)
+        .every(
+          (other) =>
+            Math.abs(other.s - s) >= 0.02 ||
+            other.box.type !== box.type ||
+            (direction === "along" && !sameHeights(other.box, box)),
+        ),
     )
-    .sort((a, b) => a.s - b.s);
+    .sort((a, b) => a.s - b.s || depth(b) - depth(a));
   const margins = elevationMargins(setOut, words);
   const boxes = seen.map(({ box }) => box);
   const stations = seen.flatMap(({ box: { suspensions, ...box }, s }) => {
@@ -97,6 +105,7 @@ export function setOutElevation(
         name: nameOf(seen[i], view, pendants, held),
         written: writtenAt(boxes, i),
         beside: besideOf(view, seen, i) * perMetre,
+        apart: apartOf(seen, i).map((metres) => metres * perMetre),
         width: widthInView(view, box),
         hangsAt: hangingStations(view, box),
       }),
@@ -105,12 +114,24 @@ export function setOutElevation(
     ...string(view, setOut.unit, stations, words),
   ];
   return {
-    marks,
+    marks: stackedTags(marks),
     left: -view.from * perMetre + 16,
     right: view.to * perMetre + margins.side,
     above: tallest(view) * perMetre + margins.above,
     below: margins.below,
   };
+}
+
+function sameHeights({ heights: a }: SetOutBox, { heights: b }: SetOutBox): boolean {
+  return a?.ceiling === b?.ceiling && a?.bottom === b?.bottom;
+}
+
+/** From a pendant's middle to the next ones', left and right (m). */
+function apartOf(seen: readonly Seen[], index: number): number[] {
+  return [-1, 1].map((step) => {
+    const next = seen[index + step];
+    return next === undefined ? Number.POSITIVE_INFINITY : Math.abs(next.s - seen[index].s);
+  });
 }
 
 /** Tags of what stands behind one another, in their order. */

@@ -75,7 +75,7 @@ function notes(handover: Handover, setOut: SetOut): Block[] {
   const { scene } = chosenOption(handover);
   const lines = [
     "Heights with + are above the FINISHED floor; the figure under a pendant is its lower edge above the FINISHED top under it.",
-    "drop = ceiling at that box − body − gap − top; parts sum to the ceiling as printed. A figure written once holds for every pendant of the row.",
+    "drop = ceiling at that box − body − gap − top; parts sum to the ceiling as printed. A figure written once holds for every pendant of the row; one that finds no room here is in the table of the set-out.",
     ...(scene.room.slope === 0
       ? []
       : [

@@ -108,4 +108,95 @@ describe("elevation and section", () => {
     const tags = marks.flatMap((mark) => (mark.kind === "text" && mark.depicts === "tag" ? [mark.text] : []));
     expect(tags).toEqual(["P1, P3, P5", "P2, P4"]);
   });
+
+  describe("of an L, with pendants over both legs", () => {
+    const cone = {
+      dome: { beam: { flux: 700, angle: 70 }, body: { profile: "cone", diameter: 0.16, height: 0.15 } },
+    };
+    const short = [{ position: [1.7, 2.35, 1.75] }, { position: [1.9, 2.7, 1.65] }];
+    const document = kitchen({
+      luminaires: cone,
+      island: {
+        centre: [2.7, 2.1],
+        height: 0.9,
+        outline: [
+          [0, 0],
+          [2.8, 0],
+          [2.8, 0.85],
+          [0.85, 0.85],
+          [0.85, 1.8],
+          [0, 1.8],
+        ],
+      },
+      arrangements: [
+        {
+          name: "a",
+          layers: [
+            {
+              name: "long",
+              luminaire: "dome",
+              row: { count: 3, spacing: 0.9, clearance: 0.8, offset: [0.1, -0.475] },
+            },
+            { name: "short", role: "pendant", luminaire: "dome", at: short },
+          ],
+        },
+      ],
+    });
+    const { marks } = drawn(document, "along");
+    const tags = marks.filter((mark) => mark.kind === "text" && mark.depicts === "tag");
+    const placeOf = (tag: string) =>
+      tags.flatMap((mark) => (mark.kind === "text" && mark.text === tag ? [mark.at] : []))[0];
+
+    it("every pendant is drawn and named, those at another height behind one too", () => {
+      // P5 hangs 200 mm farther along than P4, at the station of P1 and 50 mm lower.
+      expect(lines(marks, "pendant body")).toHaveLength(5);
+      for (const tag of ["P1", "P2", "P3", "P4", "P5"]) expect(placeOf(tag)).toBeDefined();
+      expect(placeOf("P5")[0]).toBeCloseTo(placeOf("P1")[0], 9);
+      expect(Math.abs(placeOf("P5")[1] - placeOf("P1")[1])).toBeGreaterThan(8);
+    });
+
+    it("figures stand beside the pendant they are of, none in another's place", () => {
+      const columns = lines(marks, "dimension line").flatMap(([[x], [end]]) => (x === end ? [x] : []));
+      const middles = ["P4", "P1", "P2", "P3"].map((tag) => placeOf(tag)[0]);
+      const nearest = columns.map((x) =>
+        middles.reduce((a, b) => (Math.abs(b - x) < Math.abs(a - x) ? b : a)),
+      );
+      expect(new Set(nearest).size).toBe(columns.length);
+      expect(columns[nearest.indexOf(middles[0])]).toBeLessThan(middles[0]);
+    });
+  });
+
+  it("names which end of a bar the supply comes down at, between its cables", () => {
+    const bar = {
+      beam: { flux: 2000, angle: 100 },
+      opening: { length: 1.4, width: 0.04 },
+      body: { profile: "box", length: 1.5, width: 0.06, height: 0.05, offset: 0.025 },
+      suspensions: [
+        [-0.6, 0],
+        [0.6, 0],
+      ],
+      feed: [0.6, 0],
+    };
+    const layers = [{ name: "bar", luminaire: "bar", row: { count: 1, clearance: 0.8 } }];
+    const { marks } = drawn(kitchen({ luminaires: { bar }, arrangements: [{ name: "a", layers }] }), "along");
+    const [[cables], [feed]] = [
+      [lines(marks, "pendant suspension").map(([[x]]) => x)],
+      marks.flatMap((mark) => (mark.kind === "text" && mark.text === "feed" ? [mark.at] : [])),
+    ];
+    const fed = Math.max(...cables);
+    expect(feed[0]).toBeLessThan(fed);
+    expect(feed[0]).toBeGreaterThan(fed - 20);
+  });
+
+  it("tags of two rows in a section never lie over one another", () => {
+    const row = (name: string, across: number) => ({
+      name,
+      luminaire: "dome",
+      row: { count: 3, spacing: 0.7, clearance: 0.8, offset: [0, across] },
+    });
+    const layers = [row("back", 0.2), row("front", -0.2)];
+    const { marks } = drawn(kitchen({ arrangements: [{ name: "a", layers }] }), "across");
+    const [a, b] = marks.flatMap((mark) => (mark.kind === "text" && mark.depicts === "tag" ? [mark.at] : []));
+    expect(Math.abs(a[1] - b[1])).toBeGreaterThan(8);
+  });
 });
