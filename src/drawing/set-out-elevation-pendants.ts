@@ -27,7 +27,7 @@ interface HangingStation {
 export interface PendantView {
   readonly view: SideView;
   readonly words: PlanWords;
-  /** Its tag, or those of all that stand behind it. */
+  /** Its tag, or those of all that stand behind it; none where one before it bears them. */
   readonly name: string;
   readonly written: ReadonlySet<"drop" | "body" | "gap">;
   /** Paper between its middle and the next body on its right (points). */
@@ -58,7 +58,7 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
     ...hangingMarks(view, shown.hangsAt, h.bodyTop),
     body,
     ...canopyMarks(box, at(view.station(box.at), box.ceiling), perMetre),
-    tagMark(s, x, Math.min(ceiling, bodyTop), shown),
+    ...(shown.name === "" ? [] : [tagMark(s, x, Math.min(ceiling, bodyTop), shown)]),
     ...feedMark(box, s, view),
   ];
   if (written.size === 0 || side === undefined) return drawn;
@@ -95,7 +95,7 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
 /** On which side of a pendant its figures read as its own: right where the next leaves room, else left; undefined with room on neither. */
 function sideOf([left, right]: readonly number[], past: number, near: number): 1 | -1 | undefined {
   if (right > near + LETTERING) return 1;
-  return left > 2 * past + LETTERING + 6 ? -1 : undefined;
+  return left > 2 * past + LETTERING + 4 ? -1 : undefined;
 }
 
 /** Which end the supply comes down at, of what hangs on several points: named on the side of its middle, clear of dimensions. */

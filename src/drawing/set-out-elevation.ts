@@ -79,7 +79,7 @@ export function setOutElevation(
         .slice(0, i)
         .every(
           (other) =>
-            Math.abs(other.s - s) >= 0.02 ||
+            !isAt(other, s) ||
             other.box.type !== box.type ||
             (direction === "along" && !sameHeights(other.box, box)),
         ),
@@ -102,7 +102,11 @@ export function setOutElevation(
       pendantMarks(box, s, {
         view,
         words,
-        name: nameOf(seen[i], view, pendants, held),
+        // Of those behind one another along, the nearest bears the tags of all.
+        name:
+          direction === "along" && seen[i + 1] !== undefined && isAt(seen[i + 1], s)
+            ? ""
+            : nameOf(seen[i], view, pendants, held),
         written: writtenAt(boxes, i),
         beside: besideOf(view, seen, i) * perMetre,
         apart: apartOf(seen, i).map((metres) => metres * perMetre),
@@ -122,6 +126,10 @@ export function setOutElevation(
   };
 }
 
+function isAt(other: Seen, s: number): boolean {
+  return Math.abs(other.s - s) < 0.02;
+}
+
 function sameHeights({ heights: a }: SetOutBox, { heights: b }: SetOutBox): boolean {
   return a?.ceiling === b?.ceiling && a?.bottom === b?.bottom;
 }
@@ -134,16 +142,17 @@ function apartOf(seen: readonly Seen[], index: number): number[] {
   });
 }
 
-/** Tags of what stands behind one another, in their order. */
+/** Tags of what stands behind one another, in their order, and across under one height of the ceiling. */
 function nameOf(
-  { box: { tag, heights }, s }: Seen,
+  { box: { heights }, s }: Seen,
   { direction }: SideView,
   all: readonly Seen[],
   held: ReadonlySet<string>,
 ): string {
-  if (direction === "along") return `${tag}${held.has(tag) ? " HOLD" : ""}`;
   const tags = all
-    .filter((other) => Math.abs(other.s - s) < 0.02 && other.box.heights?.ceiling === heights?.ceiling)
+    .filter(
+      (other) => isAt(other, s) && (direction === "along" || other.box.heights?.ceiling === heights?.ceiling),
+    )
     .map((other) => other.box.tag)
     .sort((a, b) => Number(a.slice(1)) - Number(b.slice(1)));
   const on = tags.filter((each) => held.has(each));

