@@ -13,7 +13,6 @@ import { ceilingPoints, suspensionPoints } from "../luminaire/suspension-points.
 import { sideAxes } from "../scene/island-side.ts";
 import type { Scene } from "../scene/scene.ts";
 import { suspended } from "../scene/suspended.ts";
-import { runningDimensions } from "../units/length-text.ts";
 import type { Wording } from "../words/wording.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
 import {
@@ -26,12 +25,12 @@ import {
   segment,
   text,
   textBox,
-  textWidth,
 } from "./drawing.ts";
 import { islandAxes, placeOf } from "./island-axes.ts";
 import { fittingNames, fittings } from "./island-fittings.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
+import { chainMarks, pendantRows } from "./plan-chains.ts";
 import type { PlanFrame, PlanPage } from "./plan-page.ts";
 import { zones } from "./plan-zones.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -55,11 +54,6 @@ export interface PlanParts {
 /** Distance of the chain of dimensions from the near edge where nobody stands in it (drawing units). */
 const CHAIN = 21;
 
-/** Drawing units; smaller is not read on paper. */
-const LEAST_LETTERING = 11;
-/** Height of figures over the size of their lettering. */
-const CAPITALS = 0.75;
-
 function hasLength({ dimensions, length = true }: PlanParts): boolean {
   return dimensions && length;
 }
@@ -79,7 +73,8 @@ export interface PlanObjects {
 export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): PlanFrame {
   const axes = islandAxes(scene);
   const room = parts.people ? roomForPeople({ scene, axes, scale }, parts.reach, parts.cut) : NO_ROOM;
-  const head = Math.max((hasLength(parts) ? 30 : 8) + room.above, 8);
+  const second = parts.dimensions && pendantRows(scene, axes).length > 1 ? CHAIN : 0;
+  const head = (hasLength(parts) ? 30 : 8) + second + room.above;
   // The chain of dimensions runs between the top and those who stand clear of it, else behind them.
   const chain = room.clear > CHAIN + 6 ? CHAIN : room.below + 14;
   const under = room.names > 0 ? 6 : 9;
@@ -88,6 +83,7 @@ export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): Pl
   return {
     height: Math.ceil(near + foot),
     chain: near + chain,
+    farChain: head - room.above - (hasLength(parts) ? 8 : 3),
     y: (across) => head + (axes.width - across) * scale.perMetre,
     across: (y) => axes.width - (y - head) / scale.perMetre,
   };
@@ -201,46 +197,11 @@ function dimensions({ scene, axes, scale, frame, words }: PlanPage, length: bool
         ground: "paper",
       }),
     );
-  // Ends and centres of the pendants, in one chain under the plan.
-  const alongs = suspended(scene)
-    .filter(({ layer }) => layer.role === "pendant")
-    .map(({ placed }) => placeOf(axes, placed.frame.origin).along)
-    .filter((a) => a > 0 && a < axes.length)
-    .sort((a, b) => a - b)
-    .filter((a, i, all) => i === 0 || a - all[i - 1] > 0.01);
-  if (alongs.length > 0) {
-    const stops = [0, ...alongs, axes.length];
-    const y = frame.chain;
-    // Rounded as places, so that the pieces sum to the whole; with their unit where all have room for it.
-    const gapTexts = runningDimensions(stops, words.lengthUnit).gaps.map(words.length);
-    const roomOf = (i: number): number => x(stops[i]) - x(stops[i - 1]);
-    const united = gapTexts.every((text, i) => textWidth(text, 11.5) + 6 < roomOf(i + 1));
-    for (let i = 1; i < stops.length; i++) {
-      const room = roomOf(i);
-      // A short piece keeps its figure: in one unit, as small as lettering may be.
-      const bare = gapTexts[i - 1].split(" · ")[0].replace(/ m?m$/, "");
-      const label = united ? gapTexts[i - 1] : bare;
-      const middle = (x(stops[i - 1]) + x(stops[i])) / 2;
-      const short = [11.5, LEAST_LETTERING].find((size) => textWidth(bare, size) + 2 < room);
-      const fits = textWidth(label, 11.5) + 6 < room;
-      marks.push(
-        ...horizontalDimension(x(stops[i - 1]), x(stops[i]), y, fits ? label : "", { ground: "paper" }),
-      );
-      if (!fits && short !== undefined)
-        marks.push(
-          text([middle, y - 5], bare, "dimension", { anchor: "middle", ground: "paper", size: short }),
-        );
-      // Shorter still it stands upright between the top and the chain.
-      else if (
-        !fits &&
-        room > CAPITALS * LEAST_LETTERING &&
-        textWidth(bare, LEAST_LETTERING) <= y - frame.y(0) - 1
-      )
-        marks.push(
-          text([middle + 4, y - 1], bare, "dimension", { turn: -90, ground: "paper", size: LEAST_LETTERING }),
-        );
-    }
-  }
+  // Ends and centres of the pendants, in one chain under the plan; a row beyond it has its own over the plan.
+  const rows = pendantRows(scene, axes);
+  const page = { axes, scale, words };
+  if (rows.length > 0) marks.push(...chainMarks(rows[0], frame.chain, frame.chain - frame.y(0) - 1, page));
+  if (rows.length > 1) marks.push(...chainMarks(rows[rows.length - 1], frame.farChain, CHAIN - 2, page));
   return marks;
 }
 

@@ -8,8 +8,9 @@ import type { SheetScale } from "./sheet-scale.ts";
 
 export interface PlanFrame {
   readonly height: number;
-  /** Page y of the chain of dimensions under the top. */
+  /** Page y of the chain of dimensions under the top, and of that over it where a second row hangs. */
   readonly chain: number;
+  readonly farChain: number;
   /** Page y of a place across the island; across grows up the page. */
   y(across: number): number;
   across(y: number): number;

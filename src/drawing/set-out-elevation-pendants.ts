@@ -14,6 +14,8 @@ import type { PlanWords } from "./set-out-plan.ts";
 import { ceilingOver, type SideView } from "./side-view.ts";
 import { luminaireProfile, profileOutline, seenWidth } from "./silhouette.ts";
 
+/** Pendants nearer to one another on paper (points) are in one place. */
+const LEAST_APART = 8;
 /** Height of a tag's letters (points). */
 const TAG = 8;
 
@@ -50,9 +52,9 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
   const across = shown.width / 2;
   // Past the end of the body; only between bodies that leave no room for it over the body itself.
   const past = across * perMetre + 10;
-  const near = past + LETTERING < shown.beside ? past : Math.min(past, 26);
-  const side = sideOf(shown.apart, past, near);
-  const dimX = x + (side ?? 1) * (side === -1 ? past : near);
+  const offset = figuresAt(shown, past);
+  const side = offset < 0 ? -1 : 1;
+  const dimX = x + offset;
   const body = bodyMark(luminaire, x, bottom, across, perMetre);
   const drawn = [
     ...hangingMarks(view, shown.hangsAt, h.bodyTop),
@@ -61,7 +63,7 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
     ...(shown.name === "" ? [] : [tagMark(s, x, Math.min(ceiling, bodyTop), shown)]),
     ...feedMark(box, s, view),
   ];
-  if (written.size === 0 || side === undefined) return drawn;
+  if (written.size === 0 || offset === 0) return drawn;
   return [
     ...drawn,
     // Drop, body and gap in one upright line beside the pendant.
@@ -92,10 +94,13 @@ export function pendantMarks(box: SetOutBox, s: number, shown: PendantView): Pap
   ];
 }
 
-/** On which side of a pendant its figures read as its own: right where the next leaves room, else left; undefined with room on neither. */
-function sideOf([left, right]: readonly number[], past: number, near: number): 1 | -1 | undefined {
-  if (right > near + LETTERING) return 1;
-  return left > 2 * past + LETTERING + 4 ? -1 : undefined;
+/** How far from a pendant's middle its figures stand (points), to read as its own: right past its end or over it, left where only there is
+ * room past it, else between it and the next; 0 where that stands in one place with it. */
+function figuresAt({ beside, apart: [left, right] }: PendantView, past: number): number {
+  const near = past + LETTERING < beside ? past : Math.min(past, 26);
+  if (right > near + LETTERING) return near;
+  if (left > 2 * past + LETTERING + 4) return -past;
+  return right < LEAST_APART ? 0 : 0.65 * right;
 }
 
 /** Which end the supply comes down at, of what hangs on several points: named on the side of its middle, clear of dimensions. */

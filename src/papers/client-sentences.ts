@@ -22,9 +22,9 @@ import { powerFigure } from "../units/power-text.ts";
 import { patchyRemark } from "../words/arrangement-sentences.ts";
 import { clashList } from "../words/clash-list.ts";
 import { agedPeople } from "../words/findings-sections.ts";
-import { glareLimit, HOT, hiddenFace, hiddenWords } from "../words/person-words.ts";
+import { glareLimit, HOT, hiddenFace, hiddenWords, isGlaring } from "../words/person-words.ts";
 import { levelWords } from "../words/settings-text.ts";
-import { darkestPlace, rangeWords } from "../words/zone-text.ts";
+import { darkestPlace, rangeWords, sourcedTargetText } from "../words/zone-text.ts";
 import { type Handover, type HandoverOption, type HandoverWords, handoverWords } from "./handover.ts";
 
 /** The verdict without the trade's words: too little light and too uneven light are different complaints. */
@@ -48,7 +48,7 @@ export function plainVerdict({ assessment, clashes }: HandoverOption): string {
 export function sentences(handover: Handover, option: HandoverOption): string[] {
   const { scene, assessment } = option;
   const words = handoverWords(handover);
-  const lines = assessment.zones.map((zone) => zoneWords(zone, words.lux));
+  const lines = assessment.zones.map((zone) => zoneWords(zone, words));
   lines.push(...settingSentences(option, words), ...ageSentence(handover, option, words));
   const band = bandSentence(assessment.zones, scene.maintenance, words);
   if (band !== undefined) lines.push(band);
@@ -62,11 +62,12 @@ export function sentences(handover: Handover, option: HandoverOption): string[] 
   return lines.map((line) => printable(line, 500));
 }
 
-function zoneWords(zone: ZoneAssessment, lux: (value: number) => string): string {
+function zoneWords(zone: ZoneAssessment, { lux, light: unit }: HandoverWords): string {
   const { average, uniformity } = zone.statistics;
   const even = uniformity >= 0.7 ? "evenly lit" : uniformity >= 0.4 ? "brighter in places" : "patchy";
   const light = zone.checks.find((check) => check.quantity === "illuminance");
-  const target = light === undefined ? "" : `; ${lux(light.target)} was asked for${ANSWER[light.verdict]}`;
+  const target =
+    light === undefined ? "" : `; ${sourcedTargetText(light, unit)} was asked for${ANSWER[light.verdict]}`;
   const uneven = zone.checks.some(
     ({ quantity, verdict }) => quantity === "uniformity" && verdict === "falls short",
   );
@@ -187,7 +188,7 @@ function peopleSentences(option: HandoverOption, words: HandoverWords): string[]
 /** What is too bright near the line of sight, and for whom the rating of all in view is over its limit. */
 function glareSentence(people: readonly PersonFindings[]): string {
   const sentences = new Map<string, string[]>();
-  const rated = people.filter(({ glare, age }) => (glare.rating?.value ?? 0) > glareLimit(age));
+  const rated = people.filter(isGlaring);
   for (const { person, glare } of people) {
     const bare = glare.inView.find(({ shielded }) => shielded === false);
     if (bare === undefined) continue;

@@ -18,6 +18,9 @@ import type { Handover, HandoverOption } from "./handover.ts";
 /** Points a unit of the screen's drawings takes on paper: 11 units become 6.8 points. */
 const UNIT = 0.62;
 
+/** So far beside the ends of the top (drawing units) a light is drawn with it: half of a downlight's ring. */
+const BESIDE = 8;
+
 export interface PlacedFigure {
   readonly height: number;
   draw(x: number, y: number): readonly PaperMark[];
@@ -41,8 +44,12 @@ export function optionPlan(
   const frame = planFrame(scene, scale, parts);
   const words = wording({ length: handover.unit, illuminance: handover.illuminance });
   const objects = planObjects(scene, scale, words, parts, frame);
-  const luminaires = objects.luminaires.flatMap((each) => each.marks);
-  const held = clashMarks(scene, clashes, scale, frame, wordBoxes(objects.over));
+  // What hangs or sits beside the ends of the top would be figured in its dimensions; the set-out has it.
+  const [left, right] = [scale.x(0) - BESIDE, scale.x(axes.length) + BESIDE];
+  const luminaires = objects.luminaires.flatMap(({ marks, handle: { x, width: wide } }) =>
+    x + wide / 2 < left || x + wide / 2 > right ? [] : marks,
+  );
+  const held = clashMarks(scene, clashes, { ...scale, left, right }, frame, wordBoxes(objects.over));
   const light =
     top === undefined
       ? []
@@ -54,7 +61,7 @@ export function optionPlan(
             scale,
             frame,
             taken: [...objects.taken, ...wordBoxes(held)],
-            obstacles: lineObstacles([...objects.over, ...luminaires]),
+            obstacles: lineObstacles([...objects.over, ...luminaires, ...held]),
           }),
         );
   const marks = [...light, ...readable(objects.over), ...luminaires, ...readable(held), ...objects.around];

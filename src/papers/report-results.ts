@@ -17,7 +17,13 @@ import { uncertainOpenings, verdictWords, zoneSentence } from "../words/arrangem
 import { clashSentences } from "../words/clash-list.ts";
 import { publishedRangeWords } from "../words/published-range.ts";
 import { settingCellText, settingTableRows } from "../words/settings-text.ts";
-import { evennessText, rangeWords, VERDICT_MARK, verdictMark } from "../words/zone-text.ts";
+import {
+  evennessText,
+  rangeWords,
+  sourcedTargetText,
+  VERDICT_MARK,
+  verdictMark,
+} from "../words/zone-text.ts";
 import { chosenOption, type Handover, type HandoverOption, type HandoverWords } from "./handover.ts";
 import { lightKey, optionPlan } from "./option-plan.ts";
 import { SIZE, TABLE, table } from "./report-style.ts";
@@ -130,11 +136,10 @@ export function asked(handover: Handover, words: HandoverWords): Block[] {
       zone.target === undefined
         ? undefined
         : (handover.targets.get(zone.target) ?? PUBLISHED_TARGETS_BY_ID.get(zone.target));
-    const requirements = target?.requirements.map((r) =>
-      r.quantity === "illuminance"
-        ? `${r.statistic} ${words.lux(r.value)} ${r.nature}`
-        : `evenness ${r.value.toFixed(2)}`,
-    );
+    const requirements = target?.requirements.map((r) => {
+      const asks = sourcedTargetText({ ...r, target: r.value }, words.light);
+      return r.quantity === "illuminance" ? `${r.statistic} ${asks} ${r.nature}` : asks;
+    });
     return { name: zone.name, requirements, target };
   });
   return [

@@ -52,6 +52,14 @@ export function personConcerns(found: PersonFindings, units: Units): readonly Co
       degree: bare.luminance,
       words: unshieldedWords(bare),
     });
+  if (isGlaring(found)) {
+    const [value, limit] = [glare.rating?.value ?? 0, glareLimit(found.age)];
+    concerns.push({
+      about: "rating",
+      degree: value - limit,
+      words: `what is in view is glaring taken together (UGR ${Math.round(value)}, where kitchens at work are held to ${limit})`,
+    });
+  }
   const [image] = glare.mirrored;
   if (image !== undefined && image.ratio >= HOT)
     concerns.push({
@@ -113,6 +121,11 @@ export function luminanceWords(luminance: number): string {
 /** The greatest UGR of the one kind of kitchen that has a limit, a step lower for eyes over 65. */
 export function glareLimit(age: number | undefined): number {
   return CATERING_LIMIT - (age === undefined ? 0 : ageBand(age).glareStep);
+}
+
+/** Whether the rating of all that a person has in view is over the limit for such eyes. */
+export function isGlaring({ glare, age }: PersonFindings): boolean {
+  return (glare.rating?.value ?? 0) > glareLimit(age);
 }
 
 /** The face most hidden from someone in their own posture; undefined where all are seen. */

@@ -93,6 +93,17 @@ export function targetText(
   return `${quantity === "uniformity" ? "evenness " : ""}${figureText(quantity, target, unit)}`;
 }
 
+/** The same with the source's own figure beside it where that is another: `28 fc (30 fc in the source)`. */
+export function sourcedTargetText(
+  asked: Pick<Check, "quantity" | "target" | "footcandles">,
+  unit: IlluminanceUnit,
+): string {
+  const { quantity, footcandles } = asked;
+  const asks = targetText(asked, unit);
+  const isOther = unit === "fc" && footcandles !== undefined && asks !== `${footcandles} fc`;
+  return isOther && quantity === "illuminance" ? `${asks} (${footcandles} fc in the source)` : asks;
+}
+
 /** ` (decides; 0.43 on the fine grid)` where that lies outside the interval of the evenness asked for. */
 export function fineWords({ checks }: ZoneAssessment): string {
   const fine = checks.find((check) => check.fine !== undefined)?.fine;
@@ -118,13 +129,9 @@ export function ofBothGrids({
 }
 
 /** `falls short of 500 lx`, `too close to call against 500 lx`, `meets evenness 0.60`. */
-export function checkWords(
-  { quantity, target, verdict, nature, footcandles }: Check,
-  unit: IlluminanceUnit,
-): string {
-  const asks = targetText({ quantity, target }, unit);
-  const isOther = unit === "fc" && footcandles !== undefined && asks !== `${footcandles} fc`;
-  const level = asks + (isOther && quantity === "illuminance" ? ` (${footcandles} fc in the source)` : "");
+export function checkWords(check: Check, unit: IlluminanceUnit): string {
+  const { verdict, nature } = check;
+  const level = sourcedTargetText(check, unit);
   const asked = nature === "initial" ? `${level} initial` : level;
   if (verdict === "falls short") return `falls short of ${asked}`;
   if (verdict === "too close to call") return `too close to call against ${asked}`;

@@ -177,6 +177,38 @@ describe("the client's sheet", () => {
     );
   });
 
+  it("gave no figure of the source in its own unit, nor did the report's section on what was asked", () => {
+    // IES RP-11 asks 20 fc of places to eat at; 200 lx are 19 fc.
+    const asks = { value: 200, footcandles: 20 };
+    const handover = handoverOf(two(), { illuminance: "fc" });
+    const targets = new Map(
+      [...handover.targets].map(([id, target]) => [
+        id,
+        { ...target, requirements: target.requirements.map((each) => ({ ...each, ...asks })) },
+      ]),
+    );
+    const options = handover.options.map((option) => ({
+      ...option,
+      assessment: {
+        ...option.assessment,
+        zones: option.assessment.zones.map((zone) => ({
+          ...zone,
+          checks: zone.checks.map((check) => ({
+            ...check,
+            target: asks.value,
+            footcandles: asks.footcandles,
+          })),
+        })),
+      },
+    }));
+    expect(texts(clientSheets({ ...handover, targets, options })).join(" ")).toContain(
+      "19 fc (20 fc in the source) was asked for",
+    );
+    expect(texts(reportSheets({ ...handover, targets, options })).join(" ")).toContain(
+      "average 19 fc (20 fc in the source) maintained",
+    );
+  });
+
   it("said of every place that it falls short in a setting where one alone does", () => {
     const said = client();
     expect(said).toMatch(

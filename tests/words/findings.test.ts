@@ -75,6 +75,22 @@ describe("findings", () => {
     for (const { people } of shared) expect(people).toEqual([cook.person, "other"]);
   });
 
+  it("tell of glare taken together, as the client's sheet does (2026-11-29: said nothing bright)", () => {
+    const [cook] = low.people;
+    const rated = (value: number, age: number) => ({
+      ...cook,
+      age,
+      glare: { ...cook.glare, rating: { value, background: 10, counted: 4, leftOut: 0 } },
+    });
+    const words = (value: number, age: number) =>
+      sharedConcerns([rated(value, age)], UNITS).map((concern) => concern.words);
+    // 22 of catering kitchens, one step of three lower for eyes over 65.
+    expect(words(21, 79)).toContain(
+      "what is in view is glaring taken together (UGR 21, where kitchens at work are held to 19)",
+    );
+    expect(words(21, 40).join()).not.toContain("UGR");
+  });
+
   it("are complete in full: every rule that applies, with light and source", () => {
     const full = findingsFull(low, UNITS).join("\n").replace(/\s+/g, " ");
     const applying = low.cards.filter(({ outcome }) => outcome !== "does not apply");
