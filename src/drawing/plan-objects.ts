@@ -3,6 +3,7 @@
  * people and the chain of dimensions. The light itself is drawn beneath by whoever shows the plan.
  */
 
+import { runningDimensions } from "../units/length-text.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
@@ -25,12 +26,12 @@ import {
   segment,
   text,
   textBox,
+  textWidth,
 } from "./drawing.ts";
 import { islandAxes, placeOf } from "./island-axes.ts";
 import { fittingNames, fittings } from "./island-fittings.ts";
 import { withoutCollisions } from "./label-layout.ts";
 import { NO_ROOM, peopleOnPlan, roomForPeople } from "./people-on-plan.ts";
-import { chainMarks, pendantRows } from "./plan-chains.ts";
 import type { PlanFrame, PlanPage } from "./plan-page.ts";
 import { zones } from "./plan-zones.ts";
 import type { SheetScale } from "./sheet-scale.ts";
@@ -45,6 +46,8 @@ export interface PlanParts {
   readonly dimensions: boolean;
   /** The length of the top over the plan; shown with the other dimensions unless left out. */
   readonly length?: boolean;
+  /** Places of pendants along the top (m), a chain of dimensions each: the first under the plan, the second over it. All in one unless told. */
+  readonly rows?: readonly (readonly number[])[];
   /** How far from the top people are drawn (m); those beyond are named at the edge of the drawing. */
   readonly reach?: number;
   /** What people may take beyond an edge of the top (drawing units); figures are cut there. */
@@ -53,6 +56,11 @@ export interface PlanParts {
 
 /** Distance of the chain of dimensions from the near edge where nobody stands in it (drawing units). */
 const CHAIN = 21;
+
+/** Drawing units; smaller is not read on paper. */
+const LEAST_LETTERING = 11;
+/** Height of figures over the size of their lettering. */
+const CAPITALS = 0.75;
 
 function hasLength({ dimensions, length = true }: PlanParts): boolean {
   return dimensions && length;
@@ -73,8 +81,7 @@ export interface PlanObjects {
 export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): PlanFrame {
   const axes = islandAxes(scene);
   const room = parts.people ? roomForPeople({ scene, axes, scale }, parts.reach, parts.cut) : NO_ROOM;
-  const second = parts.dimensions && pendantRows(scene, axes).length > 1 ? CHAIN : 0;
-  const head = (hasLength(parts) ? 30 : 8) + second + room.above;
+  const head = Math.max((hasLength(parts) ? 30 : 8) + room.above, 8) + (parts.rows?.[1] ? CHAIN : 0);
   // The chain of dimensions runs between the top and those who stand clear of it, else behind them.
   const chain = room.clear > CHAIN + 6 ? CHAIN : room.below + 14;
   const under = room.names > 0 ? 6 : 9;
@@ -83,7 +90,6 @@ export function planFrame(scene: Scene, scale: SheetScale, parts: PlanParts): Pl
   return {
     height: Math.ceil(near + foot),
     chain: near + chain,
-    farChain: head - room.above - (hasLength(parts) ? 8 : 3),
     y: (across) => head + (axes.width - across) * scale.perMetre,
     across: (y) => axes.width - (y - head) / scale.perMetre,
   };
@@ -110,7 +116,7 @@ export function planObjects(
     [
       ...figures.beside,
       line(outline, "island outline", "ink", 1.5, { closed: true }),
-      ...(parts.dimensions ? dimensions(plan, hasLength(parts)) : []),
+      ...(parts.dimensions ? dimensions(plan, parts) : []),
     ],
     page,
   );
@@ -178,10 +184,11 @@ function lineBox(marks: readonly Mark[]): Box {
   return boxAround(marks.flatMap((mark) => (mark.kind === "line" ? mark.points : [])));
 }
 
-function dimensions({ scene, axes, scale, frame, words }: PlanPage, length: boolean): Mark[] {
+function dimensions(plan: PlanPage, parts: PlanParts): Mark[] {
+  const { scene, axes, scale, frame, words } = plan;
   const marks: Mark[] = [];
   const { x } = scale;
-  if (length)
+  if (hasLength(parts))
     marks.push(
       ...horizontalDimension(x(0), x(axes.length), 18, words.length(axes.length), {
         extension: [4, Math.max(5, frame.y(axes.width) - 18 - 3)],
@@ -197,11 +204,45 @@ function dimensions({ scene, axes, scale, frame, words }: PlanPage, length: bool
         ground: "paper",
       }),
     );
-  // Ends and centres of the pendants, in one chain under the plan; a row beyond it has its own over the plan.
-  const rows = pendantRows(scene, axes);
-  const page = { axes, scale, words };
-  if (rows.length > 0) marks.push(...chainMarks(rows[0], frame.chain, frame.chain - frame.y(0) - 1, page));
-  if (rows.length > 1) marks.push(...chainMarks(rows[rows.length - 1], frame.farChain, CHAIN - 2, page));
+  // Ends and centres of the pendants, in one chain under the plan.
+  const alongs = suspended(scene)
+    .filter(({ layer }) => layer.role === "pendant")
+    .map(({ placed }) => placeOf(axes, placed.frame.origin).along)
+    .filter((a) => a > 0 && a < axes.length)
+    .sort((a, b) => a - b)
+    .filter((a, i, all) => i === 0 || a - all[i - 1] > 0.01);
+  (parts.rows ?? [alongs]).forEach((places, row) => {
+    if (places.length === 0) return;
+    const stops = [0, ...places, axes.length];
+    // Over the plan it lies close under the dimension of the whole.
+    const y = row === 0 ? frame.chain : 18 + CHAIN;
+    const above = row === 0 ? y - frame.y(0) - 1 : CHAIN - 4;
+    // Rounded as places, so that the pieces sum to the whole; with their unit where all have room for it.
+    const gapTexts = runningDimensions(stops, words.lengthUnit).gaps.map(words.length);
+    const roomOf = (i: number): number => x(stops[i]) - x(stops[i - 1]);
+    const united = gapTexts.every((text, i) => textWidth(text, 11.5) + 6 < roomOf(i + 1));
+    for (let i = 1; i < stops.length; i++) {
+      const room = roomOf(i);
+      // A short piece keeps its figure: in one unit, as small as lettering may be.
+      const bare = gapTexts[i - 1].split(" · ")[0].replace(/ m?m$/, "");
+      const label = united ? gapTexts[i - 1] : bare;
+      const middle = (x(stops[i - 1]) + x(stops[i])) / 2;
+      const short = [11.5, LEAST_LETTERING].find((size) => textWidth(bare, size) + 2 < room);
+      const fits = textWidth(label, 11.5) + 6 < room;
+      marks.push(
+        ...horizontalDimension(x(stops[i - 1]), x(stops[i]), y, fits ? label : "", { ground: "paper" }),
+      );
+      if (!fits && short !== undefined)
+        marks.push(
+          text([middle, y - 5], bare, "dimension", { anchor: "middle", ground: "paper", size: short }),
+        );
+      // Shorter still it stands upright between the top and the chain.
+      else if (!fits && room > CAPITALS * LEAST_LETTERING && textWidth(bare, LEAST_LETTERING) <= above)
+        marks.push(
+          text([middle + 4, y - 1], bare, "dimension", { turn: -90, ground: "paper", size: LEAST_LETTERING }),
+        );
+    }
+  });
   return marks;
 }
 

@@ -8,9 +8,8 @@ import type { SheetScale } from "./sheet-scale.ts";
 
 export interface PlanFrame {
   readonly height: number;
-  /** Page y of the chain of dimensions under the top, and of that over it where a second row hangs. */
+  /** Page y of the chain of dimensions under the top. */
   readonly chain: number;
-  readonly farChain: number;
   /** Page y of a place across the island; across grows up the page. */
   y(across: number): number;
   across(y: number): number;

@@ -13,6 +13,8 @@ import { clashMarks } from "../drawing/clash-marks.ts";
 import { type Ink, type Mark, text, wordBoxes } from "../drawing/drawing.ts";
 import { islandLight, lineObstacles } from "../drawing/island-light.ts";
 import { DAY } from "../drawing/palette.ts";
+import { islandAxes } from "../drawing/island-axes.ts";
+import { pendantRows } from "../drawing/plan-chains.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { escapeText, FONT, marksSvg, planLightSvg, short } from "../drawing/svg-text.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
@@ -212,7 +214,8 @@ function planOf(
   const words = wording(study.display);
   const dimensionWords = { ...words, length: (metres: number) => bothLengths(metres, study.display.length) };
   // People are drawn where they stand in the light, and nowhere else.
-  const parts = { zones: true, people: assessment.method.people, dimensions: true };
+  const rows = pendantRows(scene, islandAxes(scene));
+  const parts = { zones: true, people: assessment.method.people, dimensions: true, rows };
   const frame = planFrame(scene, scale, parts);
   const objects = planObjects(scene, scale, dimensionWords, parts, frame);
   const contour = contourOf(judged, scene.planes[top]);

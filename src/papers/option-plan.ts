@@ -9,6 +9,7 @@ import { islandLight, lineObstacles } from "../drawing/island-light.ts";
 import { scaleLegend } from "../drawing/light-legend.ts";
 import { moved, type PaperMark, scaled } from "../drawing/paper/paper.ts";
 import { paperLight } from "../drawing/paper/paper-light.ts";
+import { pendantRows } from "../drawing/plan-chains.ts";
 import { planFrame, planObjects } from "../drawing/plan-objects.ts";
 import { sheetScale } from "../drawing/sheet-scale.ts";
 import { rectangle } from "../geometry/polygon.ts";
@@ -40,7 +41,8 @@ export function optionPlan(
     largest: tallest / UNIT / axes.width,
     margins: { left: 14, right: 24 },
   });
-  const parts = { zones: true, people: assessment.method.people, dimensions: true };
+  const rows = pendantRows(scene, axes);
+  const parts = { zones: true, people: assessment.method.people, dimensions: true, rows };
   const frame = planFrame(scene, scale, parts);
   const words = wording({ length: handover.unit, illuminance: handover.illuminance });
   const objects = planObjects(scene, scale, words, parts, frame);

@@ -37,7 +37,8 @@ describe("rows of pendants on a plan", () => {
   it("have a chain each, of which the pieces sum to the top, clear of one another", () => {
     const scene = sceneOf(row("back", 3, 0.25), row("front", 2, -0.25));
     const scale = sheetScale(islandAxes(scene), 900);
-    const parts = { zones: true, people: false, dimensions: true };
+    const rows = pendantRows(scene, islandAxes(scene));
+    const parts = { zones: true, people: false, dimensions: true, rows };
     const frame = planFrame(scene, scale, parts);
     const words = wording({ length: "mm", illuminance: "lx" });
     const { around } = planObjects(scene, scale, words, parts, frame);
@@ -49,9 +50,9 @@ describe("rows of pendants on a plan", () => {
         .filter((mark) => Math.abs(mark.at[1] - (y - 5)) < 0.5)
         .map((mark) => Number.parseFloat(mark.text));
     expect(at(frame.chain)).toEqual([900, 600, 900]);
-    expect(at(frame.farChain)).toEqual([600, 600, 600, 600]);
-    expect(frame.farChain).toBeLessThan(frame.y(scene.island?.width ?? 0));
-    expect(frame.farChain).toBeGreaterThan(18 + 21);
+    // Between the dimension of the whole, at 18, and the top.
+    expect(at(39)).toEqual([600, 600, 600, 600]);
+    expect(frame.y(scene.island?.width ?? 0)).toBeGreaterThan(39 + 5);
   });
 
   it("are drawn on papers without the lights beside the ends of the top", () => {

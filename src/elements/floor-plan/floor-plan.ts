@@ -226,7 +226,6 @@ export class CandlespanFloorPlan extends DrawingElement implements ItemDragHost 
       // What the light is drawn anew for: where the island stands, too.
       height: plan.height + cx * 1e-3 + cy * 1e-6,
       chain: 0,
-      farChain: 0,
       y,
       across: (at) => (cy - at) / m + island.width / 2,
     };
