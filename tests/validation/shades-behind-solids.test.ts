@@ -1,6 +1,8 @@
 /** The light of a lamp in its shade behind solids, against lines of sight from the rings of the shade and the lamp, fifty
  * thousand of each or more: the share that passes within 0.5 % of the light without the solids. */
 import { describe, expect, it } from "vitest";
+import { DirectSources } from "../../src/engine/direct/direct-sources.ts";
+import { LightEngine } from "../../src/engine/light-engine.ts";
 import { frame } from "../../src/geometry/frame.ts";
 import { passedAlong, ringPlace } from "../../src/geometry/revolved-surface.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
@@ -11,7 +13,6 @@ import { shadeLuminaire } from "../../src/luminaire/shade/shade-luminaire.ts";
 import { pendantBlockers } from "../../src/scene/pendant-blockers.ts";
 import type { Blocker, Scene } from "../../src/scene/scene.ts";
 import { expectAccuracy } from "../evidence/expect-accuracy.ts";
-import { calculate } from "../support/calculate.ts";
 import { ball, block, frustum, type Gauge, passesThrough } from "../support/convex-oracle.ts";
 import { luminaire, plane, rotational, scene } from "../support/luminaires.ts";
 import { randomStream } from "../support/random-stream.ts";
@@ -177,8 +178,11 @@ function sceneOf({ blockers = [], pendant }: Hider, lamp: Luminaire, points: rea
   return { ...given, blockers: [...blockers, ...pendantBlockers(given.layers)] };
 }
 
+/** The near field of each shade is tabulated once; it takes longer than the light of a scene. */
+const sources = new DirectSources();
+
 const directOf = (given: Scene, occlusion = true) =>
-  calculate(given, { interreflection: false, occlusion }).planes[0].layers[0].direct;
+  new LightEngine(sources).calculate(given, { interreflection: false, occlusion }).planes[0].layers[0].direct;
 
 describe("a lamp in its shade partly hidden by a solid", () => {
   it("gives the share that lines of sight find", () => {
