@@ -1,9 +1,10 @@
 /** Dimensions of the elevation: distances between pendants, and their clearances over the top. */
 
+import type { PlacedLuminaire } from "../luminaire/placed-luminaire.ts";
 import { verticalExtent } from "../luminaire/vertical-extent.ts";
 import { hangs, suspended } from "../scene/suspended.ts";
 import { horizontalDimension, verticalDimension } from "./dimension.ts";
-import { type Mark, segment, textWidth } from "./drawing.ts";
+import { type Box, type Mark, overlaps, segment, textBox, textWidth } from "./drawing.ts";
 import type { ElevationPage } from "./elevation-scale.ts";
 import { placeOf } from "./island-axes.ts";
 import { halfWidth } from "./silhouette.ts";
@@ -25,31 +26,53 @@ export function spacings({ scene, axes, scale, y, extent, words }: ElevationPage
   return marks;
 }
 
-/** The clearance of the last pendant, and of any other that hangs at another height. */
-export function clearances({ scene, axes, scale, y, extent, words }: ElevationPage): Mark[] {
+/** The clearance of a pendant, the last where its figure covers nobody, and of any other that hangs at another height.
+ * @param figures boxes of the people */
+export function clearances(
+  { scene, axes, scale, y, extent, words }: ElevationPage,
+  figures: readonly Box[],
+): Mark[] {
   const hung = suspended(scene)
     .map(({ placed, layer }) => ({ placed, layer, ...placeOf(axes, placed.frame.origin) }))
     .filter(({ layer, along }) => layer.role === "pendant" && along > 0 && along < axes.length)
     .sort((a, b) => b.along - a.along);
   const marks: Mark[] = [];
-  const dimensions: number[] = [];
-  for (const { placed, along } of hung) {
-    const lowest = placed.frame.origin[2] + verticalExtent(placed.luminaire)[0];
-    const clearance = lowest - axes.height;
-    if (clearance <= 0.02 || dimensions.some((c) => Math.abs(c - clearance) < 0.0005)) continue;
-    dimensions.push(clearance);
-    const x = scale.x(along) + halfWidth(placed.luminaire) * scale.perMetre + 12;
-    const label = `${words.length(clearance)} above top`;
-    const side = x + 7 + textWidth(label, 11.5) < scale.width ? "right" : "left";
-    marks.push(
-      ...verticalDimension(x, y(lowest), y(axes.height), label, side, {
-        ground: "paper",
+  const dimensions = new Map<number, typeof hung>();
+  for (const each of hung) {
+    const clearance = lowestOf(each.placed) - axes.height;
+    if (clearance <= 0.02) continue;
+    const same = [...dimensions.keys()].find((c) => Math.abs(c - clearance) < 0.0005) ?? clearance;
+    dimensions.set(same, [...(dimensions.get(same) ?? []), each]);
+  }
+  for (const [clearance, alike] of dimensions) {
+    const lowest = axes.height + clearance;
+    const sides = ["right", "left"] as const;
+    // In as many words as there is room for.
+    const places = [`${words.length(clearance)} above top`, words.length(clearance)].flatMap((label) =>
+      alike.flatMap(({ placed, along }) => {
+        const x = scale.x(along) + halfWidth(placed.luminaire) * scale.perMetre + 12;
+        return sides
+          .filter((side) => side === "left" || x + 7 + textWidth(label, 11.5) < scale.width)
+          .map((side) => ({
+            x,
+            dimension: verticalDimension(x, y(lowest), y(axes.height), label, side, { ground: "paper" }),
+          }));
       }),
+    );
+    const covers = (all: readonly Mark[]): boolean =>
+      all.some((mark) => mark.kind === "text" && figures.some((box) => overlaps(box, textBox(mark), 1)));
+    const { x, dimension } = places.find((place) => !covers(place.dimension)) ?? places[0];
+    marks.push(
+      ...dimension,
       segment(x - 10, y(lowest), x + 3, y(lowest), "extension line", "quiet", 0.75),
       ...(extent.open.cut ? cut(x, y(axes.height) - (y(axes.height) - y(lowest)) / 4) : []),
     );
   }
   return marks;
+}
+
+function lowestOf({ frame, luminaire }: PlacedLuminaire): number {
+  return frame.origin[2] + verticalExtent(luminaire)[0];
 }
 
 /** The double stroke over a dimension line that is shorter on the page than its figure says. */

@@ -4,13 +4,17 @@ import { bounds, rectangleBetween } from "../geometry/polygon.ts";
 import type { Vec2 } from "../geometry/vector.ts";
 import { ceilingAt } from "../scene/ceiling-height.ts";
 import { horizontalDimension } from "./dimension.ts";
-import { line, type Mark, segment, text } from "./drawing.ts";
+import { type Box, line, type Mark, overlaps, segment, type TextMark, text, textBox } from "./drawing.ts";
 import { clampToRoom, type ElevationPage, roomEnds } from "./elevation-scale.ts";
 
 /** Straight pieces a sloped ceiling is drawn in. */
 const CEILING_SPANS = 40;
 
-export function ceilingMarks({ scene, axes, scale, y, extent, words }: ElevationPage): Mark[] {
+/** @param hung boxes of what hangs from it, which its figure keeps clear of where it can */
+export function ceilingMarks(
+  { scene, axes, scale, y, extent, words }: ElevationPage,
+  hung: readonly Box[],
+): Mark[] {
   const [wall0, wall1] = roomEnds(scene, axes);
   const a0 = Math.max(scale.from, wall0);
   const a1 = Math.min(scale.to, wall1);
@@ -22,17 +26,20 @@ export function ceilingMarks({ scene, axes, scale, y, extent, words }: Elevation
     const along = a0 + ((a1 - a0) * i) / spans;
     return [scale.x(along), y(z(along))];
   });
-  const marks: Mark[] = [
-    line(ceiling, "ceiling", "ink", 1.5),
-    text(
-      [scale.x(a0) + (wall0 === a0 ? 6 : 0), y(z(a0)) + 16],
-      `ceiling ${words.length(z(a0))}`,
-      "ceiling height",
-    ),
-  ];
+  const [first, last] = [scale.x(a0) + (wall0 === a0 ? 6 : 0), scale.x(a1) - (wall1 === a1 ? 6 : 0)];
+  // In as many words as there is room for; under a slope it is the height at this end.
+  const tried = [`ceiling ${words.length(z(a0))}`, words.length(z(a0))].flatMap((said) => {
+    const figureAt = (x: number): TextMark => text([x, y(z(a0)) + 16], said, "ceiling height");
+    const room = last - first - textBox(figureAt(first)).width;
+    return scene.room.slope === 0
+      ? Array.from({ length: 25 }, (_, i) => figureAt(first + (room * i) / 24))
+      : [figureAt(first)];
+  });
+  const free = tried.find((figure) => !hung.some((box) => overlaps(box, textBox(figure), 1)));
+  const marks: Mark[] = [line(ceiling, "ceiling", "ink", 1.5), free ?? tried[0]];
   if (scene.room.slope !== 0)
     marks.push(
-      text([scale.x(a1) - (wall1 === a1 ? 6 : 0), y(z(a1)) + 16], words.length(z(a1)), "ceiling height", {
+      text([last, y(z(a1)) + 16], words.length(z(a1)), "ceiling height", {
         anchor: "end",
       }),
     );

@@ -34,18 +34,22 @@ export function elevation(
   { withSpacings = true }: ElevationParts = {},
 ): Drawing {
   const page = { scene, axes: islandAxes(scene), scale, words, extent, ...elevationScale(extent) };
-  const marks: Mark[] = [
-    ...eyeLines(page),
-    ...people(page),
-    ...island(page),
-    ...overhead(page),
-    ...ceilingMarks(page),
-    ...(withSpacings ? spacings(page) : []),
-    ...clearances(page),
-  ];
   const luminaires = scene.layers.flatMap((layer, l) =>
     layer.luminaires.flatMap((_, i) => luminaireMarks(page, l, i) ?? []),
   );
+  const figures = people(page);
+  const marks: Mark[] = [
+    ...eyeLines(page),
+    ...figures,
+    ...island(page),
+    ...overhead(page),
+    ...ceilingMarks(
+      page,
+      luminaires.flatMap((each) => lineBoxes(each.marks)),
+    ),
+    ...(withSpacings ? spacings(page) : []),
+    ...clearances(page, lineBoxes(figures)),
+  ];
   return {
     width: scale.width,
     height: page.height,
@@ -53,6 +57,10 @@ export function elevation(
     luminaires,
     summary: summary(scene, words),
   };
+}
+
+function lineBoxes(marks: readonly Mark[]): Box[] {
+  return marks.flatMap((mark) => (mark.kind === "line" ? [boxAround(mark.points)] : []));
 }
 
 /** What a hanging body takes of the page: words behind it could not be read. */
