@@ -40,27 +40,34 @@ export function workingEdgeLine(
     line(points, "working edge", "ink", 0.75, { dash: "eye line" }),
     segment(x, least - 4, x, least + 4, "working edge", "ink", 1),
   ];
-  return [...marks, nameOf(said, points, [points[points.length - 1][0], y(0) + 13], taken)];
+  return [...marks, nameOf(said, points, [y(0) + 13, y(top) - 3], taken)];
 }
 
 /** Where along the line its name is tried: shares of its points. */
 const TRIED = [0.5, 0.35, 0.65, 0.2, 0.8];
 
-/** Under the line or over it, else at a place of its own. */
-function nameOf(said: string, points: readonly Vec2[], otherwise: Vec2, taken: readonly Box[]): Mark {
+/** Under the line or over it, else at an end of the drawing, on one of the `levels` where no other words stand. */
+function nameOf(
+  said: string,
+  points: readonly Vec2[],
+  levels: readonly number[],
+  taken: readonly Box[],
+): Mark {
   const half = textWidth(said, SIZE) / 2;
   const [first, last] = [points[0][0], points[points.length - 1][0]];
-  for (const share of TRIED) {
+  const beside = TRIED.flatMap((share) => {
     const [x, on] = points[Math.min(points.length - 1, Math.floor(share * points.length))];
     const middle = Math.min(Math.max(x, first + half), last - half);
-    for (const at of [on + SIZE + 4, on - 6]) {
-      const name = nameAt([middle, at], said, "middle");
-      if (!taken.some((box) => overlaps(box, textBox(name), 1))) return name;
-    }
-  }
-  return nameAt(otherwise, said, "end");
+    return [on + SIZE + 4, on - 6].map((level) => nameAt([middle, level], said, "middle"));
+  });
+  const atEnds = levels.flatMap((level) => [
+    nameAt([last, level], said, "end"),
+    nameAt([first, level], said, "start"),
+  ]);
+  const isFree = (name: TextMark): boolean => !taken.some((box) => overlaps(box, textBox(name), 1));
+  return [...beside, ...atEnds].find(isFree) ?? atEnds[0];
 }
 
-function nameAt(at: Vec2, said: string, anchor: "middle" | "end"): TextMark {
+function nameAt(at: Vec2, said: string, anchor: TextMark["anchor"]): TextMark {
   return text(at, said, "working edge name", { ink: "ink", size: SIZE, anchor, ground: "sheet" });
 }
