@@ -4,7 +4,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { ref } from "lit/directives/ref.js";
 import { CandlespanPreview } from "../../src/preview/preview.ts";
-import { EVIDENCE } from "../../src/app.ts";
+import { arrangementLetters, EVIDENCE } from "../../src/app.ts";
 import type { Progress } from "../../src/workers/browser.ts";
 import type { AppView } from "../app-view.ts";
 import { atLevelsOf, isSameLight, pictureWords, type ShownRoom } from "../light/room-light-state.ts";
@@ -79,6 +79,7 @@ function choiceOfOther(app: AppView): TemplateResult | typeof nothing {
   const { results } = app;
   const { arrangements } = app.study;
   if (arrangements.length < 2) return nothing;
+  const letters = arrangementLetters(arrangements);
   return html`<label slot="controls">Beside it
     <select @change=${(event: Event) => {
       const { value } = event.target as HTMLSelectElement;
@@ -91,7 +92,7 @@ function choiceOfOther(app: AppView): TemplateResult | typeof nothing {
       ${arrangements.map((each, i) =>
         i === app.arrangement
           ? nothing
-          : html`<option value=${i} ?selected=${i === beside}>${each.name}</option>`,
+          : html`<option value=${i} ?selected=${i === beside}>${letters[i]} ${each.name}</option>`,
       )}
     </select>
   </label>`;

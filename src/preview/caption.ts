@@ -26,12 +26,17 @@ export interface Captioned {
   readonly inputs: string;
 }
 
+/** `C three opal globes`: an option bears its own letter wherever it stands. */
+export function letteredName({ letter, name }: Scene): string {
+  return `${letter} ${name}`;
+}
+
 /** Two lines; none without a scene. */
 export function captionLines(picture: Captioned): string[] {
   const { scenes, look, unit, exposure } = picture;
   const [scene] = scenes;
   if (scene === undefined) return [];
-  const names = scenes.map(({ name }, i) => (scenes.length > 1 ? `${"AB"[i]} ${name}` : name)).join(", ");
+  const names = scenes.map((each) => (scenes.length > 1 ? letteredName(each) : each.name)).join(", ");
   const dims = scene.layers.map(({ name, dim }) => `${name} ${Math.round(100 * dim)} %`).join(", ");
   const how =
     look === "lux"

@@ -5,7 +5,7 @@ import { define } from "../elements/shared/define.ts";
 import { tokens } from "../elements/shared/tokens.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import { CameraInput } from "./camera-input.ts";
-import { captionLines, readingWords } from "./caption.ts";
+import { captionLines, letteredName, readingWords } from "./caption.ts";
 import { pictureControls } from "./controls.ts";
 import { type CutName, cutThrough, cutWords, standpointFor } from "./cut.ts";
 import { type FigureCaption, figureCaption } from "./figure-caption.ts";
@@ -254,8 +254,8 @@ export class CandlespanPreview extends LitElement {
           ${
             this.other === undefined
               ? nothing
-              : html`<span class="divider"></span><span class="side a">A ${this.side?.scene.name}</span
-                  ><span class="side b">B ${this.other.scene.name}</span>`
+              : html`<span class="divider"></span><span class="side a">${this.side === undefined ? nothing : letteredName(this.side.scene)}</span
+                  ><span class="side b">${letteredName(this.other.scene)}</span>`
           }
           ${this.#glare()}
           ${

@@ -351,7 +351,11 @@ describe("words under and on the picture", () => {
     expect(captionLines({ ...shown, interreflected: "sketched" })[1]).toMatch(
       /a sketch of the reflected light/,
     );
-    expect(captionLines({ ...shown, scenes: [scene, scene] })[0]).toMatch(/^A three domes, B three domes · /);
+    // 2026-11-29: the third option, put beside the first, was called B.
+    const third = { ...scene, letter: "C", name: "three globes" };
+    expect(captionLines({ ...shown, scenes: [scene, third] })[0]).toMatch(
+      /^A three domes, C three globes · /,
+    );
   });
 
   it("read light in either unit, whole and in its parts, and darkness too", () => {
