@@ -11,7 +11,7 @@ export type ReadLength =
   | { readonly ok: true; readonly metres: number }
   | { readonly ok: false; readonly problem: string; readonly expected: string };
 
-const EXPECTED = `a length with its unit, such as "850 mm", "2.4 m", "36 in", "8'-0\\"" or "7' 6 1/2\\""`;
+const EXPECTED = `a length with its unit, such as 850 mm, 2.4 m, 36 in, 8'-0" or 7' 6 1/2"`;
 
 const METRIC: ReadonlyMap<string, number> = new Map(
   Object.entries({
