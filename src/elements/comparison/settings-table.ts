@@ -62,5 +62,5 @@ function tableRow({ kind, name, cells }: SettingTableRow): TemplateResult {
 function tableCell(of: SettingTableRow["kind"], cell: SettingTableCell | undefined): TemplateResult {
   if (cell === undefined) return html`<td>–</td>`;
   const { words, band, verdict } = cell;
-  return html`<td class=${verdict === undefined ? nothing : VERDICT_STYLE[verdict]}><span class="figure">${words}</span>${of !== "setting" && of !== "power" ? html` <span class="band">${band}</span>` : nothing}</td>`;
+  return html`<td class=${verdict === undefined ? nothing : VERDICT_STYLE[verdict]}><span class="figure">${words}</span>${of !== "setting" ? html` <span class="band">${band}</span>` : nothing}</td>`;
 }
