@@ -23,7 +23,7 @@ export class CandlespanFindings extends CandlespanElement {
       .wide { overflow-x: auto; }
       table { margin-top: 8px; border-collapse: collapse; font-size: 13px; font-variant-numeric: tabular-nums; }
       th, td { padding: 2px 12px 2px 0; text-align: right; font-weight: 400; white-space: pre; }
-      thead th { color: var(--_quiet); }
+      thead th { color: var(--_quiet); white-space: normal; vertical-align: bottom; }
       .left { text-align: left; }
     `,
   ];

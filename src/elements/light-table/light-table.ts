@@ -11,7 +11,13 @@ const tableStyles = css`
   th, td { padding: 4px 8px; text-align: right; border-bottom: 1px solid var(--_hairline); white-space: nowrap; }
   th { font-weight: 400; color: var(--_quiet); }
   th[scope="row"], .left { text-align: left; }
+  thead th { white-space: normal; vertical-align: bottom; }
 `;
+
+const MOST = 14;
+/** Width of a column of figures, in either unit, and of the places across before them (px). */
+const COLUMN = 76;
+const NAMES = 112;
 
 /**
  * The light on the top as a table, for those who do not see the plan or want the numbers: columns along, rows
@@ -28,8 +34,9 @@ export class CandlespanLightTable extends DrawingElement {
     if (scene === undefined || reader?.top === undefined) return html`<p>No light calculated yet.</p>`;
     const axes = this.axes(scene);
     const { words } = this;
-    // About 200 mm apart: fine enough to find a dark end, few enough to hear read out.
-    const columns = Math.max(3, Math.min(14, Math.round(axes.length / 0.2)));
+    // About 200 mm apart: fine enough to find a dark end, few enough to hear read out, and to be seen at once.
+    const fitting = this.width === 0 ? MOST : Math.floor((this.width - NAMES) / COLUMN);
+    const columns = Math.max(3, Math.min(MOST, fitting, Math.round(axes.length / 0.2)));
     const rows = Math.max(2, Math.min(8, Math.round(axes.width / 0.2)));
     const along = Array.from({ length: columns }, (_, i) => ((i + 0.5) * axes.length) / columns);
     const across = Array.from({ length: rows }, (_, j) => ((rows - j - 0.5) * axes.width) / rows);

@@ -19,7 +19,12 @@ export class CandlespanPolar extends CandlespanElement {
     tokens,
     drawingStyles,
     css`
+      :host { container-type: inline-size; }
       svg { width: 100%; height: auto; max-width: 440px; }
+      /* Drawn smaller, its words stay as large as can be read. */
+      @container (max-width: 380px) {
+        text { font-size: 14px; }
+      }
     `,
   ];
 
