@@ -21,6 +21,9 @@ import {
 /** Height of a line of words, and steps by which a name leaves a zone that has no room for it (drawing units). */
 const LINE = 14;
 const AWAY = 6;
+/** Letters from which a name is shortened where its zone is narrow, and the fewest that still tell zones apart. */
+const LONG = 16;
+const SHORTEST = 8;
 const FARTHEST = 240;
 const DIRECTIONS = [
   [0, 1],
@@ -48,12 +51,13 @@ export function zones(
     marks.push(line(points, "zone", "ink", 0.75, { closed: true, dash: "dashed" }));
     const [left, top, right, foot] = bounds(points);
     const [x0, y0, x1, y1] = [left + 8, top + 17, right - 8, foot - 9];
+    const said = shortened(zone.name, x1 - x0);
     const name = (x: number, y: number, anchor: "start" | "middle" | "end" = "start"): TextMark =>
-      text([x, y], zone.name, "zone name", { ink: "ink", size: 12, strong: true, anchor });
+      text([x, y], said, "zone name", { ink: "ink", size: 12, strong: true, anchor });
     const middle = (x0 + x1) / 2;
     const rowOf = (y: number): TextMark[] => [name(x0, y), name(x1, y, "end"), name(middle, y, "middle")];
     const corners = [name(x0, y1), name(x0, y0), name(x1, y1, "end"), name(x1, y0, "end")];
-    const inside = textWidth(zone.name, 12, true) <= x1 - x0 ? rowsBetween(y0, y1).flatMap(rowOf) : [];
+    const inside = textWidth(said, 12, true) <= x1 - x0 ? rowsBetween(y0, y1).flatMap(rowOf) : [];
     const own = [...corners, ...inside];
     const blocked = [...hung, ...taken];
     const isFree = (box: Box): boolean => !blocked.some((other) => overlaps(box, other, 3));
@@ -70,6 +74,14 @@ export function zones(
     marks.push(chosen, ...leader);
   }
   return marks;
+}
+
+/** A name of many letters as far as its zone is wide: the verdict has it whole. */
+function shortened(name: string, width: number): string {
+  const letters = [...name];
+  if (letters.length <= LONG || textWidth(name, 12, true) <= width) return name;
+  while (letters.length > SHORTEST && textWidth(`${letters.join("")}…`, 12, true) > width) letters.pop();
+  return `${letters.join("").trimEnd()}…`;
 }
 
 /** Heights a line of words apart between two, from both ends towards the middle (drawing units). */
