@@ -13,7 +13,7 @@ export const comparisonStyles = css`
   .said.close { color: var(--_close); }
   table { border-collapse: collapse; width: 100%; font-size: 13px; }
   th, td { font-weight: 400; text-align: end; padding: 2px 0 2px 8px; border-top: 0.75px solid var(--_hairline); white-space: nowrap; }
-  th:first-child { text-align: start; padding-inline-start: 0; max-width: 12ch; overflow: hidden; text-overflow: ellipsis; }
+  th:first-child { text-align: start; padding-inline-start: 0; max-width: 16ch; white-space: normal; overflow-wrap: anywhere; }
   thead th { color: var(--_quiet); border-top: 0; }
   tr.total > * { color: var(--_quiet); }
   .meets .mark { color: var(--_meets); }

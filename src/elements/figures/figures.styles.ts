@@ -4,8 +4,8 @@ export const figuresStyles = css`
   :host { container-type: inline-size; }
   table { border-collapse: collapse; font-size: 13px; margin-bottom: 16px; }
   th, td { font-weight: 400; text-align: end; padding: 4px 0 4px 20px; border-bottom: 0.75px solid var(--_hairline); white-space: nowrap; }
-  th:first-child { text-align: start; padding-inline-start: 0; max-width: 24ch; overflow: hidden; text-overflow: ellipsis; }
-  thead th { color: var(--_quiet); }
+  th:first-child { text-align: start; padding-inline-start: 0; max-width: 24ch; white-space: normal; overflow-wrap: anywhere; }
+  thead th { color: var(--_quiet); white-space: normal; vertical-align: bottom; }
   tbody th { font-weight: 600; }
   td:last-child { text-align: start; }
   .note { max-width: 640px; margin: -8px 0 16px; font-size: 13px; color: var(--_quiet); }
@@ -40,6 +40,7 @@ export const figuresStyles = css`
   @container (max-width: 560px) {
     table:not(.beside) tr > :nth-child(n + 3):nth-child(-n + 5) { display: none; }
     th, td { padding-inline-start: 10px; }
+    .beside td { white-space: normal; }
   }
   @container (max-width: 400px) {
     dl { grid-template-columns: 1fr; gap: 0; margin-left: 0; }

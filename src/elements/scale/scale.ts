@@ -40,7 +40,7 @@ export class CandlespanScale extends CandlespanElement {
       .upright .key { display: grid; gap: 4px; line-height: 1.2; white-space: normal; width: 70px; }
       .key { display: inline-flex; align-items: center; gap: 6px; white-space: nowrap; line-height: 10px; }
       svg { display: block; }
-      @container (max-width: 420px) {
+      @container (max-width: 560px) {
         .row:not(.upright) .band:nth-child(odd) span { display: none; }
         .row:not(.upright) .band i { display: inline; }
         /* The figure before the one with the unit: 1000 ran into "2000 lx". */
