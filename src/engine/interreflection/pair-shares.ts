@@ -2,7 +2,8 @@
  * How much of the exchange between patches passes solids: at the quadrature nodes of one patch the visible share of the
  * other's closed form, weighted by the factor itself,
  *   V_ij = Σ_k w_k F_kj V_kj / Σ_k w_k F_kj,
- * for which factors are asked only where the nodes see unlike shares. Exact from each node; the quadrature's error shows in how far rows are from one.
+ * for which factors are asked only where the nodes see unlike shares. Exact from each node; the quadrature's error
+ * shows in how far rows are from one.
  */
 
 import { distanceToBox } from "../../geometry/box.ts";
@@ -94,8 +95,8 @@ export class PairShares {
     }
   }
 
-  /** Shares from the `n`-th point, of one of patch i. Where `settled`, all of a patch or none that points 0 and 2 see is what the others
-   * see. */
+  /** Shares from the `n`-th point. Where `settled`, what points 0 and 2 see alike, all of a patch or none, is what this
+   * one sees. */
   #lookFrom(
     i: number,
     others: readonly number[],
