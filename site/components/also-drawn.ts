@@ -74,7 +74,7 @@ function tolerances(app: AppView): TemplateResult {
   }
   if (state?.status === "error")
     return html`<p class="hint">${state.issues[0]?.message ?? "It cannot be told."}</p>`;
-  const found = state?.status === "complete" ? state.value : [];
+  const rings = state?.status === "complete" ? state.value : [];
   return html`<p class="hint">Anywhere inside its ring, and this much lower or higher, a pendant leaves the verdict as it is.</p>
-    <ul class="plain hint">${found.map(({ words }) => html`<li>${words}</li>`)}</ul>`;
+    <ul class="plain hint">${rings.map(({ words }) => html`<li>${words}</li>`)}</ul>`;
 }

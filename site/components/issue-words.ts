@@ -61,11 +61,11 @@ export function refusedIssue(
 /** What is wrong with a field, without its name, which stands over it; undefined when nothing is. */
 export function issueWordsAt(issues: readonly Issue[], path: Path, app: IssueView): string | undefined {
   const pointer = formatPointer(path);
-  const found = worstFirst(issues).find((issue) => {
+  const issue = worstFirst(issues).find((issue) => {
     const field = fieldOf(issue);
     return field !== undefined && formatPointer(field) === pointer;
   });
-  return found === undefined ? undefined : capital(wordsOf(found, app));
+  return issue === undefined ? undefined : capital(wordsOf(issue, app));
 }
 
 /** The path of an issue, led to the field that mends it. */

@@ -187,7 +187,7 @@ export function roomPicture(app: AppView): TemplateResult {
   const state = stateLine(app, results?.room, words);
   if (room === undefined) return state ?? html``;
   // One line at a time: of what is beside it once this is there.
-  const shown =
+  const line =
     state ?? (beside === undefined ? undefined : stateLine(app, results?.otherRoom, "The light beside it"));
   const { people = false } = room;
   keepAtRest(app);
@@ -203,6 +203,6 @@ export function roomPicture(app: AppView): TemplateResult {
       .inputs=${inputsOf(room)}
       @pointerup=${() => keepAtRest(app)}
       @keyup=${() => keepAtRest(app)}
-    >${choiceOfOther(app)}${shown ?? nothing}</candlespan-preview>
+    >${choiceOfOther(app)}${line ?? nothing}</candlespan-preview>
   `;
 }

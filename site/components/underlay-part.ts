@@ -56,11 +56,11 @@ class UnderlayScreen {
 
   async #bring(session: StudySession, name: string): Promise<void> {
     const bytes = await pictureBytes(session.study, name);
-    const shown = bytes === undefined ? undefined : await shownPicture(bytes, name);
+    const picture = bytes === undefined ? undefined : await shownPicture(bytes, name);
     if (this.#name !== name) return;
-    if (shown?.ok) this.show(shown.value);
+    if (picture?.ok) this.show(picture.value);
     else this.isMissing = true;
-    if (shown !== undefined && !shown.ok) session.refuse(`${name} is not shown.`, shown.issues);
+    if (picture !== undefined && !picture.ok) session.refuse(`${name} is not shown.`, picture.issues);
     session.redraw();
   }
 }
@@ -118,19 +118,19 @@ export async function bringUnderlay(session: StudySession, file: File): Promise<
   const page = isPdf ? await pageOf(session, given, file.name) : undefined;
   const bytes = page?.ok === true ? page.value : given;
   let name = page?.ok === true ? file.name.replace(/\.pdf$/i, "").concat(", page 1.png") : file.name;
-  const shown = page?.ok === false ? page : await shownPicture(bytes, name);
-  if (!shown.ok) {
-    session.refuse(`${file.name} was not laid under the plan.`, shown.issues);
+  const picture = page?.ok === false ? page : await shownPicture(bytes, name);
+  if (!picture.ok) {
+    session.refuse(`${file.name} was not laid under the plan.`, picture.issues);
     return;
   }
-  URL.revokeObjectURL(shown.value.href);
+  URL.revokeObjectURL(picture.value.href);
   try {
     name = await keepPicture(name, bytes);
   } catch {
     session.refuse("This browser keeps no pictures: keep it in the study file.", []);
   }
   const { length, width } = roomOf(session);
-  const scale = Math.max(length / shown.value.width, width / shown.value.height);
+  const scale = Math.max(length / picture.value.width, width / picture.value.height);
   if (session.sheetContent !== "floor plan") session.showOnSheet("floor plan");
   change(session, `lay ${name} underneath`, { image: name, scale: significant(scale), origin: [0, 0] });
   session.say(`${name} lies under the floor plan. Scale it by two points and the length between them.`);

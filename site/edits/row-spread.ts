@@ -13,12 +13,12 @@ export function spreadLength(
   length: number,
   width: number,
 ): number {
-  const told: Partial<Record<SpreadKey, number>> = {};
+  const distances: Partial<Record<SpreadKey, number>> = {};
   for (const each of ["gap", "spacing", "end"] as const) {
     const metres = metresOf(row[each]);
-    if (metres !== undefined) told[each] = metres;
+    if (metres !== undefined) distances[each] = metres;
   }
-  const spacing = count > 1 ? rowSpacing({ count, ...told }, length, width) : SINGLE;
+  const spacing = count > 1 ? rowSpacing({ count, ...distances }, length, width) : SINGLE;
   const value =
     key === "spacing"
       ? spacing

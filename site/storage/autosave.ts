@@ -83,8 +83,8 @@ export class Autosave implements StudyStorage {
   async earlier(without?: Promise<undefined>): Promise<KeptStudy | undefined> {
     const id = sessionStored("study") ?? stored(LAST);
     if (id === null) return undefined;
-    const asked = this.database().then((database) => database?.get(id));
-    const answer = asked.catch((error) => this.#sayUnkept(error));
+    const question = this.database().then((database) => database?.get(id));
+    const answer = question.catch((error) => this.#sayUnkept(error));
     const kept = await (without === undefined ? answer : Promise.race([answer, without]));
     const late = takeLate(id);
     if (late === undefined || (kept !== undefined && kept.saved >= late.at)) return kept;
@@ -246,15 +246,15 @@ const nameOf = (error: unknown): string =>
 /** Why a browser's storage refused, in words. */
 function whyNotKept(error: unknown): string {
   const name = nameOf(error);
-  const known: Readonly<Record<string, string>> = {
+  const reasons: Readonly<Record<string, string>> = {
     QuotaExceededError: "its storage is full",
     SecurityError: "it gives this page no storage, as in a private window",
     TimeoutError: "its storage does not answer",
     VersionError: "a newer version of this page keeps its studies; reload the page",
     InvalidStateError: "a newer version of this page has taken over its studies; reload the page",
   };
-  if (name in known) return known[name];
-  if (typeof indexedDB === "undefined") return known.SecurityError;
+  if (name in reasons) return reasons[name];
+  if (typeof indexedDB === "undefined") return reasons.SecurityError;
   const message = error instanceof Error ? error.message : String(error);
   if (/module/.test(message)) return "a part of this page could not be loaded; reload the page";
   return message.replace(/\.$/, "");

@@ -144,12 +144,12 @@ export const compare: View = {
 
 /** Options as their plans stand; those whose light is not known yet last. */
 function inOrder(app: AppView): readonly number[] {
-  const known = (comparison?.lights ?? []).flatMap(({ arrangement, answer }) =>
+  const answers = (comparison?.lights ?? []).flatMap(({ arrangement, answer }) =>
     answer === undefined || app.study.arrangements[arrangement] === undefined
       ? []
       : [{ ...answer, arrangement }],
   );
-  const first = ranked(known).map(({ arrangement }) => arrangement);
+  const first = ranked(answers).map(({ arrangement }) => arrangement);
   return [...first, ...app.study.arrangements.keys()].filter((index, at, all) => all.indexOf(index) === at);
 }
 

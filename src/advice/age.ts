@@ -75,14 +75,14 @@ export function oldestEyes(
       const id = targetIds.get(name);
       const target = id === undefined ? undefined : targetOf(id);
       const average = target?.requirements.find(isAverage);
-      const asked = average?.value;
+      const level = average?.value;
       // A target of the older band already holds the factor.
-      if (asked === undefined || id === undefined || id.endsWith("over-65")) return [];
+      if (level === undefined || id === undefined || id.endsWith("over-65")) return [];
       const found = statistics.average;
       const source =
         average?.footcandles === undefined ? {} : { footcandles: average.footcandles * band.factor };
       return [
-        { zone: name, asked: asked * band.factor, ...source, found, reached: found >= asked * band.factor },
+        { zone: name, asked: level * band.factor, ...source, found, reached: found >= level * band.factor },
       ];
     }),
   };

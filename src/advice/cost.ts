@@ -100,7 +100,7 @@ function figures({ price, lamps, energy }: Omit<CostFigures, "total">): CostFigu
 
 /** Each once, the luminaires' first. */
 function gaps(layers: readonly Layer[], perKilowattHour: number | undefined): CostGap[] {
-  const found = layers.flatMap((layer) => {
+  const all = layers.flatMap((layer) => {
     const hours = layer.hours === undefined ? undefined : layer.hours * DAYS * COST_YEARS;
     return layer.luminaires.flatMap(({ luminaire }): CostGap[] => {
       const { name, price, watts, lampLife } = luminaire;
@@ -114,7 +114,7 @@ function gaps(layers: readonly Layer[], perKilowattHour: number | undefined): Co
       ];
     });
   });
-  const named = new Map(found.map((gap) => [JSON.stringify(gap), gap]));
+  const named = new Map(all.map((gap) => [JSON.stringify(gap), gap]));
   return [
     ...named.values(),
     ...layers.flatMap(({ name, hours }): CostGap[] =>

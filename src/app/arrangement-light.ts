@@ -71,15 +71,15 @@ export async function arrangementLight(
         observer,
       })
     : null;
-  const found = (await levelsOf(study))(scene, result, verdicts);
-  const lit = inSetting(found, setting);
-  const others = (lit === found ? [] : (found.settings ?? []))
+  const withLevels = (await levelsOf(study))(scene, result, verdicts);
+  const lit = inSetting(withLevels, setting);
+  const others = (lit === withLevels ? [] : (withLevels.settings ?? []))
     .filter(({ name }) => name !== setting)
-    .map((each) => assessSetting(study, found, each, result, verdicts));
+    .map((each) => assessSetting(study, withLevels, each, result, verdicts));
   const layersOff = asksOff ? assessLayersOff(study, lit, result, verdicts) : [];
   const assessment = {
     ...assess(study, lit, result, verdicts, refined.fines(fine)),
-    ...(lit === found ? {} : { setting, ...(others.length === 0 ? {} : { settings: others }) }),
+    ...(lit === withLevels ? {} : { setting, ...(others.length === 0 ? {} : { settings: others }) }),
     ...(layersOff.length === 0 ? {} : { layersOff }),
   };
   // Many small changes too, that would turn over the memory of the room in full.

@@ -42,8 +42,8 @@ export async function studyCheck(
     });
   const judged = new WeakMap<Scene, { result: CalculationResult; method: VerdictMethod }>();
   const judgedBy = (scene: Scene) => {
-    const known = judged.get(scene);
-    if (known !== undefined) return known;
+    const earlier = judged.get(scene);
+    if (earlier !== undefined) return earlier;
     const result = light(scene);
     const made = { result, method: verdicts(scene, result) };
     judged.set(scene, made);

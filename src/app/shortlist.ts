@@ -63,13 +63,13 @@ export function shortlist(
   names: readonly string[] | undefined,
 ): Outcome<Luminaire[]> {
   const chosen = names ?? pendantShortlist(document, study.scenes);
-  const found: Luminaire[] = [];
+  const luminaires: Luminaire[] = [];
   for (const name of chosen) {
     const luminaire = study.luminaires.get(name);
     if (luminaire === undefined) return unknownLuminaire(study.luminaires, name);
-    found.push(luminaire);
+    luminaires.push(luminaire);
   }
-  return success(found);
+  return success(luminaires);
 }
 
 export function unknownLuminaire<T>(luminaires: ReadonlyMap<string, Luminaire>, name: string): Outcome<T> {

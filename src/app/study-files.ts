@@ -94,12 +94,12 @@ export class StudyFiles {
         : placed(bytes, { ...(file === undefined ? {} : { file }), path: where });
     const flux = document.luminaires?.[luminaire]?.flux;
     const key = keyOf(document, named);
-    const known = this.#read.get(key);
-    if (known !== undefined && sameBytes(known.bytes, bytes.value)) {
+    const earlier = this.#read.get(key);
+    if (earlier !== undefined && sameBytes(earlier.bytes, bytes.value)) {
       const tilt =
-        known.tilt === undefined ? undefined : await this.#bytesOf(document, known.tilt.path, readFile);
-      if (tilt === undefined || (tilt.ok && sameBytes(tilt.value, known.tilt!.bytes)))
-        return known.photometry;
+        earlier.tilt === undefined ? undefined : await this.#bytesOf(document, earlier.tilt.path, readFile);
+      if (tilt === undefined || (tilt.ok && sameBytes(tilt.value, earlier.tilt!.bytes)))
+        return earlier.photometry;
     }
     const reader = await readerFor(bytes.value, path);
     const options = {

@@ -157,8 +157,8 @@ function coreWithField(
   let best: number | undefined;
   for (let i = 0; i < steps; i++) {
     if (!(values[i] * values[i + 1] <= 0)) continue;
-    const found = root(at, places[i], places[i + 1]);
-    if (found !== undefined && (best === undefined || Math.abs(found) < Math.abs(best))) best = found;
+    const zero = root(at, places[i], places[i + 1]);
+    if (zero !== undefined && (best === undefined || Math.abs(zero) < Math.abs(best))) best = zero;
   }
   return best === undefined ? undefined : [Math.exp(best), tailOf(Math.exp(best))];
 }

@@ -34,18 +34,18 @@ export function tiltedLuminaire(luminaire: Luminaire, rotation: Float64Array): L
   const none = tiltFactorAt(tilt, 0);
   const factor = none > 0 ? tiltFactorAt(tilt, tiltOf(rotation, tilt)) / none : 1;
   if (Math.abs(factor - 1) < NEGLIGIBLE) return original;
-  let known = tilted.get(original);
-  if (known === undefined) {
-    known = new Map();
-    tilted.set(original, known);
+  let byFactor = tilted.get(original);
+  if (byFactor === undefined) {
+    byFactor = new Map();
+    tilted.set(original, byFactor);
   }
-  let hung = known.get(factor);
+  let hung = byFactor.get(factor);
   if (hung === undefined) {
     const { distribution, flux } = original;
     const intensity = distribution.intensity.map((candela) => candela * factor);
     hung = { ...original, distribution: { ...distribution, intensity }, flux: flux * factor };
     originals.set(hung, original);
-    known.set(factor, hung);
+    byFactor.set(factor, hung);
   }
   return hung;
 }

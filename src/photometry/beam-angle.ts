@@ -177,6 +177,8 @@ function edge(
 }
 
 function mean(widths: readonly (AngularWidth | undefined)[]): number | undefined {
-  const known = widths.filter((one) => one !== undefined);
-  return known.length === 0 ? undefined : known.reduce((total, one) => total + one.angle, 0) / known.length;
+  const present = widths.filter((one) => one !== undefined);
+  return present.length === 0
+    ? undefined
+    : present.reduce((total, one) => total + one.angle, 0) / present.length;
 }

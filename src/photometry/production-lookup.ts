@@ -307,10 +307,10 @@ function samples(angles: Float64Array, limit: number): number[] {
   const places = [0.06, 0.21, 0.4, 0.63, 0.82, 0.97];
   const intervals = angles.length - 1;
   const step = Math.max(1, Math.ceil((intervals * places.length) / limit));
-  const found = [angles[0], angles[intervals], angles[0] - 1e-6, angles[intervals] + 1e-6];
+  const samples = [angles[0], angles[intervals], angles[0] - 1e-6, angles[intervals] + 1e-6];
   for (let n = 0; n < intervals * places.length; n += step) {
     const i = Math.floor(n / places.length);
-    found.push(angles[i] + places[n % places.length] * (angles[i + 1] - angles[i]));
+    samples.push(angles[i] + places[n % places.length] * (angles[i + 1] - angles[i]));
   }
-  return found;
+  return samples;
 }

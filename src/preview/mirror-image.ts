@@ -105,9 +105,9 @@ export class MirrorImage {
   #targetFor(renderer: WebGLRenderer): WebGLRenderTarget {
     const size = renderer.getDrawingBufferSize(new Vector2());
     const [width, height] = [Math.max(1, size.x), Math.max(1, size.y)];
-    const known = this.#target;
-    if (known?.width === width && known.height === height) return known;
-    known?.dispose();
+    const earlier = this.#target;
+    if (earlier?.width === width && earlier.height === height) return earlier;
+    earlier?.dispose();
     const target = new WebGLRenderTarget(width, height, {
       type: HalfFloatType,
       format: RGBAFormat,

@@ -143,7 +143,7 @@ function levelsOf(
   height: number,
   ledger: Ledger,
 ): Island["levels"] {
-  const found = levels.flatMap((level, i) => {
+  const outlines = levels.flatMap((level, i) => {
     const path = `/island/levels/${i}`;
     const wanted = regionOutline(level, path, ledger);
     if (wanted === undefined) return [];
@@ -157,11 +157,11 @@ function levelsOf(
     const cut = cutToOutline(wanted, outline, path, ledger);
     return cut === undefined ? [] : [{ outline: cut, height: level.height }];
   });
-  for (let i = 0; i < found.length; i++)
+  for (let i = 0; i < outlines.length; i++)
     for (let j = 0; j < i; j++)
-      if (area(intersection(convexPieces(found[i].outline), convexPieces(found[j].outline))) > 1e-6)
+      if (area(intersection(convexPieces(outlines[i].outline), convexPieces(outlines[j].outline))) > 1e-6)
         ledger.error("levels-overlap", `/island/levels/${i}`, `The level overlaps level ${j}.`);
-  return found;
+  return outlines;
 }
 
 function fittings(

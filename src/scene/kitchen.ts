@@ -60,12 +60,12 @@ function kitchenOf(study: StudyDocument, ledger: Ledger) {
   const island = study.island === undefined ? undefined : islandOf(study.island, shape, ledger);
   const zones =
     island === undefined || study.island === undefined ? [] : zonesOf(study.island, island, ledger);
-  const found = (study.bodies ?? []).flatMap(
+  const bodies = (study.bodies ?? []).flatMap(
     (body, i) => bodySolid(body, `/bodies/${i}`, shape, ledger) ?? [],
   );
   const solids: Solid[] = [
     ...(island === undefined ? [] : [islandSolid(island)]),
-    ...found.map((f) => f.solid),
+    ...bodies.map((f) => f.solid),
   ];
   checkOverlaps(solids, ledger);
   const { surfaces, openings } = surfacesOf(study.room, shape, solids, ledger);
@@ -103,6 +103,6 @@ function kitchenOf(study: StudyDocument, ledger: Ledger) {
     surfaces,
     blockers,
     people: people.map(({ person }) => person),
-    bodies: found.map(({ body }) => body),
+    bodies: bodies.map(({ body }) => body),
   };
 }

@@ -51,13 +51,13 @@ export function planesOf(
     planes.push(plane);
     points += plane.weights.length;
     if (points <= MOST_POINTS) continue;
-    const found = `${points} and more`;
+    const number = `${points} and more`;
     ledger.error(
       "points-too-many",
       path,
       "The planes have too many points.",
       `at most ${MOST_POINTS}`,
-      found,
+      number,
     );
     return [];
   }
@@ -155,8 +155,8 @@ function planeOf(document: PlaneDocument, path: string, setting: Setting): Calcu
   }
   const zone = zones.find((z) => z.name === on);
   if (zone === undefined && on !== "island") {
-    const known = ["island", ...zones.map((z) => z.name)].map((n) => `"${n}"`).join(", ");
-    ledger.error("plane-zone", `${path}/on`, "There is no such zone.", `one of ${known}`, JSON.stringify(on));
+    const names = ["island", ...zones.map((z) => z.name)].map((n) => `"${n}"`).join(", ");
+    ledger.error("plane-zone", `${path}/on`, "There is no such zone.", `one of ${names}`, JSON.stringify(on));
     return undefined;
   }
   if (on === "island") {
@@ -305,13 +305,13 @@ function grid(
   const [columns, rows] = gridCells(gridArea, spacing);
   // Written so that sides without length, which have no number of cells, are refused too.
   if (!(columns * rows <= MOST_CELLS)) {
-    const found = `${columns} × ${rows}`;
+    const size = `${columns} × ${rows}`;
     ledger.error(
       "plane-too-fine",
       `${path}/spacing`,
       "The grid has too many points.",
       `at most ${MOST_CELLS}`,
-      found,
+      size,
     );
     return undefined;
   }

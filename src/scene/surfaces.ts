@@ -142,7 +142,7 @@ function rectangleOnWall(frame: WallFrame, { from, length, sill, height }: RoomO
 type Glazed = RoomOpening & { readonly reflectance: number };
 
 function openingsOf(document: RoomDocument, room: RoomShape, ledger: Ledger): Glazed[] {
-  const found: Glazed[] = [];
+  const glazing: Glazed[] = [];
   (document.openings ?? []).forEach((opening, i) => {
     const path = `/room/openings/${i}`;
     const wall = opening.wall as RoomOpening["wall"];
@@ -178,14 +178,14 @@ function openingsOf(document: RoomDocument, room: RoomShape, ledger: Ledger): Gl
       );
       return;
     }
-    const clash = found.find((other) => other.wall === wall && overlap(other, pane));
+    const clash = glazing.find((other) => other.wall === wall && overlap(other, pane));
     if (clash !== undefined) {
       ledger.error("openings-overlap", path, `The opening overlaps "${clash.name}".`);
       return;
     }
-    found.push(pane);
+    glazing.push(pane);
   });
-  return found;
+  return glazing;
 }
 
 function overlap(a: RoomOpening, b: RoomOpening): boolean {

@@ -43,6 +43,6 @@ export function formatIlluminance(lux: number, unit: IlluminanceUnit): string {
 export function formatIlluminanceValue(lux: number, unit: IlluminanceUnit): string {
   const value = unit === "lx" ? lux : lux / LUX_PER_FOOTCANDLE;
   // A rounding remainder below nothing would print as −0.0.
-  const shown = Math.abs(value) < 0.05 ? 0 : value;
-  return Math.abs(shown) >= 9.95 ? shown.toFixed(0) : shown.toFixed(1);
+  const rounded = Math.abs(value) < 0.05 ? 0 : value;
+  return Math.abs(rounded) >= 9.95 ? rounded.toFixed(0) : rounded.toFixed(1);
 }

@@ -65,9 +65,9 @@ export async function tolerances(
   const opened = await openArrangement(request, false, workspace, observer);
   if (!opened.ok) return opened;
   const { study, scene } = opened.value;
-  const found = await pendantTolerances(opened.value, scene, observer);
+  const rings = await pendantTolerances(opened.value, scene, observer);
   return success(
-    found.map((ring) => ({ ...ring, words: ringSentence(ring, { study, scene, layer: ring.layer }) })),
+    rings.map((ring) => ({ ...ring, words: ringSentence(ring, { study, scene, layer: ring.layer }) })),
   );
 }
 

@@ -28,8 +28,8 @@ const states = new WeakMap<AppView["lighting"], Verifying>();
 
 function stateOf(app: AppView): Verifying {
   const key = readingsKey(app.study.title, app.study.arrangements[app.arrangement].name);
-  const found = states.get(app.lighting);
-  if (found?.key === key) return found;
+  const earlier = states.get(app.lighting);
+  if (earlier?.key === key) return earlier;
   const state: Verifying = { key, readings: loadReadings(key), lit: "all", chosen: 0, text: "" };
   states.set(app.lighting, state);
   return state;

@@ -8,6 +8,8 @@ const SAME = 1e-3;
 /** @param before of the scene as planned, named by the same tags */
 export function addedClashes(before: readonly Clash[], after: readonly Clash[]): readonly Clash[] {
   const key = ({ kind, between }: Clash): string => [kind, ...between].join("\n");
-  const known = new Map(before.map((clash) => [key(clash), clash.clear]));
-  return after.filter((clash) => !(clash.clear > (known.get(key(clash)) ?? Number.POSITIVE_INFINITY) - SAME));
+  const clearances = new Map(before.map((clash) => [key(clash), clash.clear]));
+  return after.filter(
+    (clash) => !(clash.clear > (clearances.get(key(clash)) ?? Number.POSITIVE_INFINITY) - SAME),
+  );
 }

@@ -139,9 +139,9 @@ export function openingClashes(boxes: readonly BoxInPlace[]): Clash[] {
   const byLuminaire = new Map<string, { luminaire: Luminaire; tags: string[] }>();
   for (const { tag, placed } of boxes) {
     const { luminaire } = placed;
-    const known = byLuminaire.get(luminaire.name);
-    if (known === undefined) byLuminaire.set(luminaire.name, { luminaire, tags: [tag] });
-    else known.tags.push(tag);
+    const entry = byLuminaire.get(luminaire.name);
+    if (entry === undefined) byLuminaire.set(luminaire.name, { luminaire, tags: [tag] });
+    else entry.tags.push(tag);
   }
   return [...byLuminaire.values()].flatMap(({ luminaire, tags }): Clash[] => {
     const clear = openingWithinBody(luminaire);

@@ -169,12 +169,12 @@ function strings(scene: Scene, boxes: readonly SetOutBox[], unit: SetOutUnit): S
       boxes.filter((box) => box.kind === "pendant").map((box) => box.at),
     );
     // Where a long one hangs and is fed, unless the boxes' figures say so already.
-    const known = strings.find((string) => string.axis === axis)?.stations ?? [];
+    const stations = strings.find((string) => string.axis === axis)?.stations ?? [];
     const hung = distinctStations(
       suspensionPlaces(boxes).map((p) => p[axis === "x" ? 0 : 1]),
       unit,
     );
-    if (hung.some((place) => !known.some((each) => roundTo(each, unit) === roundTo(place, unit))))
+    if (hung.some((place) => !stations.some((each) => roundTo(each, unit) === roundTo(place, unit))))
       add("suspensions", suspensionPlaces(boxes));
     add(
       "recessed",

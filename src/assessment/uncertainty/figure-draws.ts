@@ -147,7 +147,7 @@ const DRAWN = new RecentCache<StandardDraws>(0, 12);
 
 function standardDraws(contributions: readonly Contribution[]): StandardDraws {
   const pattern = contributions.map(({ even }) => (even ? "e" : "n")).join("");
-  const found = DRAWN.get(pattern, () => {
+  const draws = DRAWN.get(pattern, () => {
     const random = createRandom(1);
     const values = new Float64Array(DRAWS * contributions.length);
     let most = 0;
@@ -164,7 +164,7 @@ function standardDraws(contributions: readonly Contribution[]): StandardDraws {
     return { values, reach: Math.sqrt(most) };
   });
   DRAWN.turn();
-  return found;
+  return draws;
 }
 
 /** Share of the light that rounding of a sum may move, far more than it does. */

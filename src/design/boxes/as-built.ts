@@ -134,8 +134,8 @@ export function readOffsets(
     const box = planned[index] as PlannedBox | undefined;
     if (box === undefined) {
       const tags = planned.map(({ tag }) => tag).join(", ");
-      const known = columns === PLACES ? tags : `1 to ${planned.length}, or ${tags}`;
-      fault(line, "There is no such pendant.", known, which);
+      const numbers = columns === PLACES ? tags : `1 to ${planned.length}, or ${tags}`;
+      fault(line, "There is no such pendant.", numbers, which);
       return [];
     }
     if (seen.has(index)) fault(line, "A pendant is given twice.", undefined, which);

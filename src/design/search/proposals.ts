@@ -74,7 +74,7 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
   const reserve = interleaved(nearest(ranked, evenness), objectives);
   const rows: Found[] = [];
   const second: CheckedRow[] = [];
-  const known = new Map<CandidateFigures, Checked>();
+  const checks = new Map<CandidateFigures, Checked>();
   const turnedDown: string[] = [];
   const seen = new Set<CandidateFigures>();
   const tries = new Map<string, number>();
@@ -104,7 +104,7 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
     checked++;
     tries.set(sort, (tries.get(sort) ?? 0) + 1);
     const result = { ...checkedOf(document, resolved.value, check), figures };
-    known.set(figures, result);
+    checks.set(figures, result);
     const met = isMet(result.assessment.verdict);
     if (met && result.uniformity >= evenness) rows.push(withDimmed(result, check));
     else {
@@ -121,7 +121,7 @@ export function proposalsOf(request: ProposalRequest, observer?: Observer): Prop
   const proposals = offers.map((each, index): Proposal => {
     throwIfCancelled(observer);
     observer?.progress?.("what skipping one would lose", index / offers.length);
-    return complete(each, offers, { ...request, known });
+    return complete(each, offers, { ...request, known: checks });
   });
   return { proposals, checked, turnedDown, undominated: front.length };
 }

@@ -70,12 +70,12 @@ export class SettingMixtures {
     const mixed = MIXTURES.map(([a, b]) => this.#mixed(row, rest, a, b));
     let [shortage, average, uniformity, most, level] = [0, 0, 1, 0, 0];
     for (const setting of this.#settings) {
-      const found = best(setting, mixed, kind, watts);
-      shortage += found.shortage;
-      average = Math.max(average, found.scale * found.mixed.top.average);
-      uniformity = Math.min(uniformity, evennessOf(found.mixed));
-      most = Math.max(most, found.watts);
-      level = Math.max(level, found.scale * found.mixed.row);
+      const mixture = best(setting, mixed, kind, watts);
+      shortage += mixture.shortage;
+      average = Math.max(average, mixture.scale * mixture.mixed.top.average);
+      uniformity = Math.min(uniformity, evennessOf(mixture.mixed));
+      most = Math.max(most, mixture.watts);
+      level = Math.max(level, mixture.scale * mixture.mixed.row);
     }
     return { shortage, average, uniformity, watts: most, level };
   }
@@ -105,7 +105,7 @@ function best(
   kind: number,
   watts: { readonly row: number; readonly rest: number },
 ): Found {
-  let found: Found | undefined;
+  let mixture: Found | undefined;
   for (const each of mixed) {
     const shortageAt = (scale: number): number =>
       needs.shortage(kind, (part) => scaled(each.zones[part], scale), scale * each.rest);
@@ -122,9 +122,9 @@ function best(
       shortage,
       watts: high * (each.row * watts.row + each.rest * watts.rest),
     };
-    if (found === undefined || isBetter(next, found, find)) found = next;
+    if (mixture === undefined || isBetter(next, mixture, find)) mixture = next;
   }
-  return found as Found;
+  return mixture as Found;
 }
 
 function isBetter(next: Found, found: Found, find: SoughtSetting["find"]): boolean {

@@ -236,8 +236,8 @@ function nameOf(scene: Scene, parameter: number): string {
 }
 
 function parametersOf(scene: Scene, model: FitModel, { theta, covariance, priors }: Fit): LearntParameter[] {
-  const shown = 2 + model.layers;
-  return Array.from({ length: shown }, (_, p): LearntParameter => {
+  const count = 2 + model.layers;
+  return Array.from({ length: count }, (_, p): LearntParameter => {
     const prior = priors[p];
     const sigma = Math.sqrt(covariance.get(p, p));
     // What is expected beforehand is the 1 that factors are told against.
@@ -265,17 +265,17 @@ function openQuestions(
   { covariance, priors }: Fit,
 ): string[] {
   const open: string[] = [];
-  const shown = 2 + model.layers;
+  const count = 2 + model.layers;
   const sigma = (p: number) => Math.sqrt(covariance.get(p, p));
   if (meter === "phone")
     open.push("A phone tells ratios alone: how much light there is in all, these readings cannot say.");
-  for (let p = 0; p < shown; p++) {
+  for (let p = 0; p < count; p++) {
     if (p === METER && meter === "phone") continue;
     if (sigma(p) > (1 - LITTLE) * priors[p].sigma)
       open.push(`They say next to nothing about the ${nameOf(scene, p)}.`);
   }
-  for (let p = 0; p < shown; p++)
-    for (let q = p + 1; q < shown; q++) {
+  for (let p = 0; p < count; p++)
+    for (let q = p + 1; q < count; q++) {
       const r = covariance.get(p, q) / (sigma(p) * sigma(q));
       if (Math.abs(r) < TOGETHER) continue;
       const [a, b] = [nameOf(scene, p), nameOf(scene, q)];

@@ -33,10 +33,10 @@ export function placesOfEmitters(
   const key = MODELS + file.toLowerCase();
   const container = readContainer(bytes, (name) => name === key);
   const model = container.ok ? container.files.get(key) : undefined;
-  const found = model === undefined ? undefined : lightEmittingObjects(model, `${options.file}/${file}`);
+  const lights = model === undefined ? undefined : lightEmittingObjects(model, `${options.file}/${file}`);
   const places = objects.map((each) =>
     (each?.names ?? []).flatMap((name) => {
-      const object = found?.get(name);
+      const object = lights?.get(name);
       return object === undefined ? [] : [object];
     }),
   );

@@ -238,8 +238,8 @@ function tiltFile(
   name: string,
   options: ReadOptions,
 ): Outcome<Uint8Array> {
-  const found = fileIn(files, name);
-  if (found !== undefined) return success(found);
+  const bytes = fileIn(files, name);
+  if (bytes !== undefined) return success(bytes);
   return failure({
     code: "lm63-tilt-file-missing",
     severity: "error",

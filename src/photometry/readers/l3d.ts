@@ -41,10 +41,10 @@ export function lightEmittingObjects(
   const text = container.ok ? container.files.get(STRUCTURE) : undefined;
   if (text === undefined) return undefined;
   const root = readXml(new SourceText(decodeText(text).text, `${file}/${STRUCTURE}`));
-  const found = new Map<string, LightEmittingObject>();
+  const objects = new Map<string, LightEmittingObject>();
   for (const geometry of childrenNamed(child(root, "Structure"), "Geometry"))
-    collect(geometry, { origin: [0, 0, 0], turn: UNTURNED }, found);
-  return found;
+    collect(geometry, { origin: [0, 0, 0], turn: UNTURNED }, objects);
+  return objects;
 }
 
 function collect(geometry: XmlElement, parent: Placing, found: Map<string, LightEmittingObject>): void {

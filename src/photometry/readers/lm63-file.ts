@@ -59,8 +59,8 @@ function read(
   if (table === undefined) return undefined;
 
   const absolute = numbers.lumens === -1;
-  const known = numbers.lamps > 0 && numbers.lumens > 0;
-  const ownFlux = known ? numbers.lamps * numbers.lumens : undefined;
+  const hasLamps = numbers.lamps > 0 && numbers.lumens > 0;
+  const ownFlux = hasLamps ? numbers.lamps * numbers.lumens : undefined;
   const relamp = relampFactor({ absolute, ownFlux, wanted: options.flux, at: numbers.at }, source);
   if (relamp === undefined) return undefined;
   const tiltFactor = tilt === "none" ? 1 : tiltFactorAt(tilt, 0);

@@ -6,11 +6,11 @@ import { fromText, type PhotometryReader, refusal } from "./checked-text.ts";
 
 /** The reader of files in no known format. */
 export const readUnknown: PhotometryReader = fromText((_, options) => {
-  const known = PHOTOMETRIC_FORMATS.map(({ name, endings: [ending] }) => `${name} (${ending})`);
+  const formats = PHOTOMETRIC_FORMATS.map(({ name, endings: [ending] }) => `${name} (${ending})`);
   return refusal(
     options,
     "photometry-unknown-format",
     "The file is in no known photometric format.",
-    listed(known, "or"),
+    listed(formats, "or"),
   );
 });
