@@ -20,8 +20,8 @@ import { DrawingElement } from "../shared/drawing-element.ts";
 import { tokens } from "../shared/tokens.ts";
 import { sheetStyles } from "./sheet.styles.ts";
 import { fitSheet, type SheetFit } from "./sheet-fit.ts";
-import { NARROW, type VerdictRoom, verdictRoom } from "./verdict-room.ts";
-import type { VerdictInWords, verdictInWords } from "./verdict-words.ts";
+import type * as Verdict from "./verdict-part.ts";
+import { NARROW, verdictRoom } from "./verdict-room.ts";
 import "../elevation/elevation.ts";
 import "../plan/plan.ts";
 import "../profile/profile.ts";
@@ -80,7 +80,7 @@ export class CandlespanSheet extends DrawingElement {
 
   @state() private said = "";
   /** Loads with the first verdict there is to be said, and the scale with it: the plan is lit before. */
-  @state() private inWords: typeof verdictInWords | undefined;
+  @state() private verdict: typeof Verdict | undefined;
 
   /** Where the luminaire in the hand has been moved to (m, room). */
   #held: Vec3 | undefined;
@@ -95,15 +95,12 @@ export class CandlespanSheet extends DrawingElement {
 
   protected override updated(changed: PropertyValues): void {
     super.updated(changed);
-    if (this.assessment !== undefined && this.inWords === undefined) void this.#loadWords();
+    if (this.assessment !== undefined && this.verdict === undefined) void this.#loadWords();
   }
 
   async #loadWords(): Promise<void> {
-    const [{ verdictInWords }] = await Promise.all([
-      import("./verdict-words.ts"),
-      import("../scale/scale.ts"),
-    ]);
-    this.inWords = verdictInWords;
+    const [verdict] = await Promise.all([import("./verdict-part.ts"), import("../scale/scale.ts")]);
+    this.verdict = verdict;
   }
 
   /** One scale for all three drawings. */
@@ -156,7 +153,7 @@ export class CandlespanSheet extends DrawingElement {
     const said =
       this.assessment === undefined
         ? undefined
-        : this.inWords?.(
+        : this.verdict?.verdictInWords(
             this.assessment,
             this.clashes,
             this.reader(scene)?.top,
@@ -167,7 +164,13 @@ export class CandlespanSheet extends DrawingElement {
     const shared = { study: this.study, scene, assessment: this.assessment, display: this.display };
     return html`
       <div class="head" .style=${`min-height:${room.height}px`}>
-        <slot name="verdict">${this.#verdict(said, room)}</slot>
+        <slot name="verdict">${
+          said === undefined
+            ? html`<div class="verdict" part="verdict">
+              <h2>${this.assessment === undefined ? "No light calculated yet" : nothing}</h2>
+            </div>`
+            : this.verdict?.verdictPart(said, room, this.zonesOpen ? this.#openZone : undefined)
+        }</slot>
       </div>
       <div
         class="stack"
@@ -219,34 +222,10 @@ export class CandlespanSheet extends DrawingElement {
     `;
   }
 
-  #verdict(words: VerdictInWords | undefined, { isDense, isAsideUnder }: VerdictRoom): TemplateResult {
-    if (words === undefined)
-      return html`<div class="verdict" part="verdict">
-        <h2>${this.assessment === undefined ? "No light calculated yet" : nothing}</h2>
-      </div>`;
-    const { headline, clash, zones } = words;
-    const aside = html`<p>${clash || headline.aside}</p>`;
-    return html`<div class="verdict" part="verdict">
-      <div class="headline" part="summary">
-        <h2 class=${headline.kind} part="headline" title=${headline.words}>${headline.words}</h2>
-        ${isAsideUnder ? nothing : aside}
-      </div>
-      ${isAsideUnder ? aside : nothing}
-      <ul class=${isDense ? "dense" : ""}>${zones.map(
-        (
-          { name, light, evenness, judged, drivers, style, mark },
-          index,
-        ) => html`<li class=${style} title=${drivers}
-          ><span class="sign" aria-hidden="true">${mark}</span>\u00a0${this.zonesOpen ? html`<button class="subject" part="zone" @click=${() => this.#openZone(name, index)}>${name}</button>` : html`<span class="subject">${name}</span>`} <span
-          class="light">${light}${evenness === "" ? "" : `, ${evenness}`}: </span><span class="judged">${judged}</span></li>`,
-      )}</ul>
-    </div>`;
-  }
-
-  #openZone(name: string, index: number): void {
+  readonly #openZone = (name: string, index: number): void => {
     const detail: ZoneOpenDetail = { name, index };
     this.dispatchEvent(new CustomEvent("zone-open", { detail, bubbles: true, composed: true }));
-  }
+  };
 
   #quality(): string {
     if (this.assessment === undefined) return "";
