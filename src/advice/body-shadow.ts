@@ -234,10 +234,10 @@ function compare(
     stature: person.stature,
     posture,
     usual: posture === person.posture,
-    layers,
-    lost: share(averageBefore, averageAfter),
     without: averageBefore,
     with: averageAfter,
+    lost: share(averageBefore, averageAfter),
+    layers,
     worst: {
       position: [plane.points[3 * worst], plane.points[3 * worst + 1], plane.points[3 * worst + 2]],
       without: before[worst],

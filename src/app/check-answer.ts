@@ -3,6 +3,7 @@
  * Metres, degrees, lux, watts.
  */
 
+import type { BodyShadow } from "../advice/body-shadow.ts";
 import type { Clash } from "../advice/clashes/clash.ts";
 import { familiarPlace } from "../advice/illuminance-examples.ts";
 import { pendantsOverHob } from "../advice/over-hob.ts";
@@ -29,7 +30,6 @@ import type { CalculationPlane, ReceivedQuantity } from "../scene/calculation-pl
 import type { LayerRole, LightingSetting, Scene } from "../scene/scene.ts";
 import { topPlane } from "../scene/top-plane.ts";
 import { degrees } from "../units/quantities.ts";
-import { bodyShadowJson } from "./body-shadow.ts";
 import { findingsJson } from "./findings-json.ts";
 import { contourOf, type JudgedArrangement } from "./judged-arrangement.ts";
 import { settingLevels } from "./settings-comparison.ts";
@@ -155,7 +155,6 @@ export interface CheckAnswer<C = Clash> {
 /** @param fields whether the values on the fine grids are given too */
 export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAnswer {
   const { scene, assessment, clashes, bodyShadows, findings } = judged;
-  const edge = workingEdge(scene, assessment);
   const overHob = pendantsOverHob(scene);
   return {
     name: assessment.name,
@@ -170,31 +169,27 @@ export function checkAnswer(judged: JudgedArrangement, fields: boolean): CheckAn
       const contour = fields ? contourOf(judged, plane) : undefined;
       return {
         name: plane.name,
-        ...(zone === undefined ? {} : { zone }),
+        zone,
         quantity,
         points,
         normal,
         layers: layersOf(scene, plane.layers),
         illuminance: plane.illuminance,
-        statistics: statisticsOf(plane.statistics),
+        statistics: plane.statistics,
         ...spread(scene.planes[index], plane.illuminance),
-        ...(plane.fine === undefined ? {} : { fine: fineOf(plane.fine, contour?.points, scene) }),
+        fine: plane.fine && fineOf(plane.fine, contour?.points, scene),
       };
     }),
     top: scene.planes[topPlane(scene)]?.name ?? null,
     zones: assessment.zones.map(zoneAnswer),
-    ...(assessment.settings === undefined
-      ? {}
-      : { settings: assessment.settings.map((setting, i) => settingAnswer(scene, setting, i)) }),
-    ...(assessment.layersOff === undefined
-      ? {}
-      : { layersOff: assessment.layersOff.map((off) => ({ ...off, zones: off.zones.map(zoneAnswer) })) }),
-    ...(edge === undefined ? {} : { workingEdge: edge }),
+    settings: assessment.settings?.map((setting, i) => settingAnswer(scene, setting, i)),
+    layersOff: assessment.layersOff?.map((off) => ({ ...off, zones: off.zones.map(zoneAnswer) })),
+    workingEdge: workingEdge(scene, assessment),
     verdict: assessment.verdict,
     energy: assessment.energy,
-    ...(assessment.balance === undefined ? {} : { balance: assessment.balance }),
-    ...(bodyShadows === undefined ? {} : { bodyShadows: bodyShadowJson(bodyShadows, fields) }),
-    ...(findings === undefined ? {} : findingsJson(findings)),
+    balance: assessment.balance,
+    bodyShadows: bodyShadows?.map((shadow) => shadowAnswer(shadow, fields)),
+    ...(findings && findingsJson(findings)),
     method: assessment.method,
     maintenance: scene.maintenance,
   };
@@ -204,8 +199,8 @@ function zoneAnswer({ name, plane, target, statistics, verdict, checks }: ZoneAs
   return {
     name,
     plane,
-    ...(target === undefined ? {} : { target }),
-    statistics: statisticsOf(statistics),
+    target,
+    statistics,
     familiarPlace: familiarPlace(statistics.average),
     verdict,
     checks,
@@ -230,10 +225,24 @@ function settingAnswer(
     name,
     dim,
     ...(Object.keys(control).length === 0 ? {} : { control }),
-    ...(find === undefined ? {} : { find }),
+    find,
     zones: zones.map(zoneAnswer),
     verdict,
     energy,
+  };
+}
+
+/** @param fields whether the map over the zone is given too */
+export function shadowAnswer({ map, ...shadow }: BodyShadow, fields: boolean): object {
+  if (!fields) return shadow;
+  const { plane, lost, within } = map;
+  return {
+    ...shadow,
+    map: {
+      points: Array.from(lost, (_, i) => [...plane.points.subarray(3 * i, 3 * i + 3)]),
+      lost: [...lost],
+      within: Array.from(within, (flag) => flag === 1),
+    },
   };
 }
 
@@ -249,16 +258,12 @@ function spread(
   const profile = centreProfile(plane, illuminance);
   return {
     percentiles: { p5: at(0.05), p50: at(0.5), p95: at(0.95) },
-    ...(steepest === undefined ? {} : { steepest: { luxPer100mm: steepest.value, at: steepest.at } }),
-    ...(profile === undefined
-      ? {}
-      : {
-          profile: {
-            distance: Float64Array.from(profile.distance),
-            illuminance: Float64Array.from(profile.values),
-            ends: endShares(profile) ?? null,
-          },
-        }),
+    steepest: steepest && { luxPer100mm: steepest.value, at: steepest.at },
+    profile: profile && {
+      distance: Float64Array.from(profile.distance),
+      illuminance: Float64Array.from(profile.values),
+      ends: endShares(profile) ?? null,
+    },
   };
 }
 
@@ -274,7 +279,7 @@ function luminaire(scene: Scene, layer: string, placed: PlacedLuminaire): CheckA
     turn: degrees(turn),
     tilt: degrees(tilt),
     spin: degrees(spin),
-    ...(placed.aim === undefined ? {} : { aim: placed.aim }),
+    aim: placed.aim,
   };
 }
 
@@ -291,7 +296,7 @@ function layersOf(scene: Scene, layers: PlaneAssessment["layers"]): Readonly<Rec
       watts: unknown === 0 ? watts : null,
       direct,
       interreflected,
-      ...(nearFieldBand === undefined ? {} : { nearFieldBand }),
+      nearFieldBand,
     };
   });
   return named;
@@ -302,16 +307,4 @@ function fineOf(figures: FineFigures, points: Float64Array | undefined, scene: S
   const figuresAlone = { cell, columns, rows, average, minimum, maximum, uniformity };
   if (points === undefined) return figuresAlone;
   return { ...figuresAlone, points, layers: layersOf(scene, figures.layers), illuminance };
-}
-
-function statisticsOf({
-  average,
-  minimum,
-  maximum,
-  uniformity,
-  diversity,
-  variation,
-  points,
-}: Statistics): Statistics {
-  return { average, minimum, maximum, uniformity, diversity, variation, points };
 }

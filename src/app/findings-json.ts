@@ -22,51 +22,30 @@ import type { Findings, PersonFindings } from "../advice/findings.ts";
 import type { PendantRow } from "../advice/pendant-row.ts";
 import { degrees } from "../units/quantities.ts";
 
-export function findingsJson({
-  cards,
-  people,
-  load,
-  cost,
-  ageing,
-  age,
-  view,
-  cohesion,
-  sizes,
-  surround,
-  row,
-}: Findings): object {
+export function findingsJson(findings: Findings): object {
+  const { cards, people, load, cost, ageing, age, view, cohesion, sizes, surround, row } = findings;
   return {
     cards: cards.filter(({ outcome }) => outcome !== "does not apply"),
     people: people.map(personJson),
     load,
     cost,
     ageing,
-    ...(age === undefined ? {} : { age }),
-    appearance: { ...(view === undefined ? {} : { view }), ...(cohesion === undefined ? {} : { cohesion }) },
+    age,
+    appearance: { view, cohesion },
     sizes: sizes ?? null,
     surround,
     row: row === undefined ? null : rowJson(row),
   };
 }
 
-function rowJson({
-  luminaire,
-  mixed,
-  count,
-  pitch,
-  gap,
-  rim,
-  breadth,
-  end,
-  clearance,
-  aboveFloor,
-}: PendantRow): object {
+function rowJson(row: PendantRow): object {
+  const { luminaire, mixed, count, pitch = null, gap = null, rim, breadth, end, clearance, aboveFloor } = row;
   return {
     luminaire: luminaire.name,
     mixed,
     count,
-    pitch: pitch ?? null,
-    gap: gap ?? null,
+    pitch,
+    gap,
     width: rim,
     breadth,
     end,
@@ -80,28 +59,20 @@ function personJson({ person, posture, light, head, sightlines, glare }: PersonF
   return {
     name: person,
     posture,
-    ...(light === undefined
-      ? {}
-      : {
-          light: {
-            vertical: light.vertical,
-            cylindrical: light.cylindrical,
-            horizontal: light.horizontal,
-            modelling: light.modelling ?? null,
-          },
-        }),
-    ...(head === undefined
-      ? {}
-      : {
-          head: {
-            gap: head.gap,
-            outcome: head.outcome,
-            pendant: head.pendant,
-            lean: degrees(head.lean),
-            rimAboveEye: head.rimAboveEye,
-            rimAboveStandingEye: head.rimAboveStandingEye,
-          },
-        }),
+    light: light && {
+      vertical: light.vertical,
+      cylindrical: light.cylindrical,
+      horizontal: light.horizontal,
+      modelling: light.modelling ?? null,
+    },
+    head: head && {
+      gap: head.gap,
+      outcome: head.outcome,
+      pendant: head.pendant,
+      lean: degrees(head.lean),
+      rimAboveEye: head.rimAboveEye,
+      rimAboveStandingEye: head.rimAboveStandingEye,
+    },
     sightlines: sightlines.map(({ posture: as, direction, towards, hidden, by }) => ({
       posture: as,
       direction,

@@ -117,14 +117,14 @@ export class Study {
   }: SearchOptions & Observed = {}): Promise<ReturnType<typeof arrangeJson>> {
     inRange(options.confidence);
     const search = orThrow(await searchRows(this.#opened, options, observer));
-    return arrangeJson({ study: this.#opened.study, ...search }, VERSION);
+    return arrangeJson({ study: this.#opened.study, ...search });
   }
 
   /** Site readings against the prediction: what `verify --json` prints. */
   async verify({ observer, ...options }: VerifyOptions & Observed): Promise<ReturnType<typeof verifyJson>> {
     inRange(options.confidence);
     const verification = orThrow(await verifyReadings(this.#opened, options, observer));
-    return verifyJson({ study: this.#opened.study, ...verification }, VERSION);
+    return verifyJson({ study: this.#opened.study, ...verification });
   }
 
   /** Ceiling boxes good for a whole shortlist, and how far each may be off: what `boxes --json` prints.
@@ -139,16 +139,16 @@ export class Study {
     inRange(options.confidence);
     const { study } = this.#opened;
     if (asBuilt === undefined)
-      return boxesJson({ study, ...orThrow(await boxPositions(this.#opened, options, observer)) }, VERSION);
+      return boxesJson({ study, ...orThrow(await boxPositions(this.#opened, options, observer)) });
     const offsets = { text: asBuilt, file: "offsets" };
-    return asBuiltJson(study, orThrow(await builtBoxes(this.#opened, options, offsets, observer)), VERSION);
+    return asBuiltJson(study, orThrow(await builtBoxes(this.#opened, options, offsets, observer)));
   }
 
   /** Another luminaire in place of one: every verdict before and after, as `swap --json` prints. */
   async swap({ observer, ...options }: SwapOptions & Observed): Promise<ReturnType<typeof swapJson>> {
     inRange(options.confidence);
     const swapped = orThrow(await swapLuminaire(this.#opened, options, observer));
-    return swapJson(this.#opened.study, swapped, VERSION);
+    return swapJson(this.#opened.study, swapped);
   }
 
   /** The files that `handover` writes, in order; those of a PDF as sheets, which `sheetsPdf` of "candlespan/pdf" sets. */

@@ -5,6 +5,7 @@ import type { Checked } from "../design/search/checked.ts";
 import type { Proposal } from "../design/search/proposals.ts";
 import type { SearchResult } from "../design/search/search.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { VERSION } from "../diagnostics/version.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import {
   formatIlluminance,
@@ -198,11 +199,11 @@ const asksNothing = (proposals: readonly Proposal[]): boolean =>
   proposals.length > 0 && proposals.every(({ assessment: { verdict } }) => verdict === "no target");
 
 /** The same for a program: metres, lux, watts. */
-export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput, version: string) {
+export function arrangeJson({ study, result, step, evenness }: ArrangeTextInput) {
   const { proposals, turnedDown, leftOut, candidates, promising, undominated, checked } = result;
   const figures = (each: Checked) => checkedJson(each, study.display.length);
   return {
-    candlespan: version,
+    candlespan: VERSION,
     study: study.title,
     evenness,
     asksNothing: asksNothing(proposals),

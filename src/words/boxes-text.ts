@@ -8,6 +8,7 @@ import type { AsBuilt } from "../design/boxes/as-built.ts";
 import type { HeightMargin, ToleranceRing } from "../design/boxes/tolerance-ring.ts";
 import { offsetOf, stationOf } from "../design/search/candidate.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { VERSION } from "../diagnostics/version.ts";
 import { boxTags, shortTags } from "../scene/ceiling-boxes.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import type { Scene } from "../scene/scene.ts";
@@ -177,10 +178,10 @@ export function asBuiltText(
   return `${lines.join("\n").trimEnd()}\n`;
 }
 
-export function boxesJson(input: BoxesTextInput, version: string) {
+export function boxesJson(input: BoxesTextInput) {
   const { study, island, kinds, step, error, evenness, sets, checked, rings, scene, layer } = input;
   return {
-    candlespan: version,
+    candlespan: VERSION,
     study: study.title,
     error,
     evenness,
@@ -219,10 +220,9 @@ export function boxesJson(input: BoxesTextInput, version: string) {
 export function asBuiltJson(
   { title, display }: Pick<ResolvedStudy, "title" | "display">,
   { planned, built, clashes, remedies }: AsBuilt,
-  version: string,
 ) {
   return {
-    candlespan: version,
+    candlespan: VERSION,
     study: title,
     planned: planned.verdict,
     built: built.verdict,

@@ -1,5 +1,4 @@
 import { familiarPlace } from "../advice/illuminance-examples.ts";
-import { bodyShadowLines } from "../app/body-shadow.ts";
 import type { JudgedArrangement } from "../app/judged-arrangement.ts";
 import { ranked, rankedPlane } from "../app/ranking.ts";
 import { workingEdge } from "../app/working-edge.ts";
@@ -17,6 +16,7 @@ import {
   unsettledSentences,
   zoneSentence,
 } from "./arrangement-sentences.ts";
+import { bodyShadowLines } from "./body-shadow-text.ts";
 import { briefValue } from "./brief-value.ts";
 import { clashSentences } from "./clash-list.ts";
 import { comparison, otherPlanes, type Ranked } from "./comparison-text.ts";

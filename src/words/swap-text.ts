@@ -4,6 +4,7 @@ import { reliances } from "../app/set-out/flux-margin.ts";
 import type { Check } from "../assessment/assessment.ts";
 import type { Substitution } from "../design/substitution.ts";
 import { printable } from "../diagnostics/printable.ts";
+import { VERSION } from "../diagnostics/version.ts";
 import type { ResolvedStudy } from "../scene/resolved-study.ts";
 import { powerFigure } from "../units/power-text.ts";
 import { verdictWords } from "./arrangement-sentences.ts";
@@ -57,10 +58,9 @@ function powerOf({ assessment: { energy } }: Substitution["before"]): string {
 export function swapJson(
   study: Pick<ResolvedStudy, "title" | "display">,
   { layer, planned, instead, before, after, changes, differs, order }: Substitution,
-  version: string,
 ) {
   return {
-    candlespan: version,
+    candlespan: VERSION,
     study: study.title,
     layer,
     planned: planned.name,

@@ -1,9 +1,14 @@
 /** The published targets as a table, with their sources. */
 
-import { PUBLISHED_TARGETS } from "../assessment/targets-published.ts";
+import { PUBLISHED_TARGETS, type PublishedTarget } from "../assessment/targets-published.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { publishedRangeWords } from "./published-range.ts";
 import { textLines } from "./table.ts";
+
+/** What `check --targets --json` prints. */
+export function targetsJson(): readonly PublishedTarget[] {
+  return PUBLISHED_TARGETS;
+}
 
 /** What `check --targets` prints: every published target by id, with its source and how it is known. */
 export function targetsText(): string {

@@ -5,6 +5,7 @@ import { type Finding, OF_LAMP } from "../design/verify/hypotheses.ts";
 import type { Verification, VerifiedZone } from "../design/verify/verify.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { capital } from "../diagnostics/sentence.ts";
+import { VERSION } from "../diagnostics/version.ts";
 import type { Vec3 } from "../geometry/vector.ts";
 import { boxTags } from "../scene/ceiling-boxes.ts";
 import { roomToIsland } from "../scene/island-frame.ts";
@@ -242,7 +243,6 @@ function placeShift({ island }: Scene, by: Vec3, length: (metres: number) => str
   return parts.length === 0 ? length(Math.hypot(along, across)) : parts.join(" and ");
 }
 
-/** The same for a program: metres, lux. */
 /** A fault as `verify --json` prints it. */
 export interface FindingJson {
   readonly kind: Finding["kind"];
@@ -260,11 +260,11 @@ export interface FindingJson {
 /** What `verify --json` prints. Metres, lux. */
 export type VerifyJson = ReturnType<typeof verifyJson>;
 
-export function verifyJson(input: VerifyTextInput, version: string) {
+export function verifyJson(input: VerifyTextInput) {
   const { study, scene, verification } = input;
   const { compared, agree, chance, maintenance, parameters, faults, zones, open, background } = verification;
   return {
-    candlespan: version,
+    candlespan: VERSION,
     study: study.title,
     arrangement: scene.name,
     background,

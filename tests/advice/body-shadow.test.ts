@@ -6,10 +6,11 @@
  */
 import { describe, expect, it } from "vitest";
 import { bodyShadows } from "../../src/advice/body-shadow.ts";
-import { bodyShadowJson, bodyShadowLines } from "../../src/app/body-shadow.ts";
+import { shadowAnswer } from "../../src/app/check-answer.ts";
 import { bodyShadowMap } from "../../src/drawing/body-shadow-svg.ts";
 import type { Vec3 } from "../../src/geometry/vector.ts";
 import { figure } from "../../src/scene/people.ts";
+import { bodyShadowLines } from "../../src/words/body-shadow-text.ts";
 import { calculate } from "../support/calculate.ts";
 import { rotational } from "../support/distributions.ts";
 import { luminaire, opening, placed, plane, scene } from "../support/luminaires.ts";
@@ -122,7 +123,7 @@ describe("body shadows of a study", () => {
     const text = bodyShadowLines(shadows, study.display).join("\n");
     expect(text).toContain("prep");
     expect(text).toMatch(/lost standing .*%, leaning \(usual\) .*%/);
-    const json = JSON.parse(JSON.stringify(bodyShadowJson(shadows, true)));
+    const json = JSON.parse(JSON.stringify(shadows.map((each) => shadowAnswer(each, true))));
     expect(json[0].layers.map((l: { layer: string }) => l.layer)).toEqual(["pendants", "ambient"]);
     expect(json[0].map.points.length).toBe(json[0].map.lost.length);
     const { svg } = bodyShadowMap(shadows[0]);

@@ -1,6 +1,5 @@
 /** Whole answers to random studies: checked as a draft, drawn, handed over; and studies with one value spoilt, refused with its place. */
 import { Ajv2020 } from "ajv/dist/2020.js";
-import { checkJson } from "../../src/app/check-json.ts";
 import { arrangementLight } from "../../src/app/arrangement-light.ts";
 import { openStudy } from "../../src/app/open-study.ts";
 import { refinedPlanes } from "../../src/app/refined-planes.ts";
@@ -14,8 +13,7 @@ import { openStudy as openLibrary } from "../../src/library/study.ts";
 import { isoluxSheet } from "../../src/papers/isolux-sheet.ts";
 import type { ResolvedStudy } from "../../src/scene/resolved-study.ts";
 import { checkStudy } from "../../src/study/study.ts";
-import { clashesJson, clashIssues } from "../../src/words/clash-list.ts";
-import { methodText } from "../../src/words/method-text.ts";
+import { checkJson } from "../../src/words/check-json.ts";
 import { randomStream } from "../support/random-stream.ts";
 import { randomStudy } from "../support/random-studies.ts";
 
@@ -66,13 +64,7 @@ export async function answerOfStudy(
       lights.push(await arrangementLight({ study, engines }, scene, asked, silence));
       silence.progress();
     }
-    const answer = checkJson(study, lights, {
-      version: "0",
-      fine: true,
-      methodText,
-      clashesJson,
-      clashIssues,
-    });
+    const answer = checkJson(study, lights, true);
     const json = JSON.parse(JSON.stringify(answer));
     const what =
       notFinite(answer) ??

@@ -3,7 +3,7 @@ import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import type { Clash } from "../../src/advice/clashes/clash.ts";
 import { clashes } from "../../src/advice/clashes/clashes.ts";
-import { checkJson } from "../../src/app/check-json.ts";
+import { checkJson } from "../../src/words/check-json.ts";
 import { boxesCsv } from "../../src/formats/handover-csv.ts";
 import { viewDxf } from "../../src/formats/view-dxf.ts";
 import { type Box, overlaps, textBox } from "../../src/drawing/drawing.ts";
@@ -19,7 +19,7 @@ import { scheduleSheets } from "../../src/papers/schedule-sheet.ts";
 import { setOutSheets } from "../../src/papers/set-out/set-out-sheet.ts";
 import { radians } from "../../src/units/quantities.ts";
 import { checkText } from "../../src/words/check-text.ts";
-import { clashList, clashSentences, clashesJson, clashIssues } from "../../src/words/clash-list.ts";
+import { clashList, clashSentences, clashIssues } from "../../src/words/clash-list.ts";
 import { verdictWords } from "../../src/words/arrangement-sentences.ts";
 import { clashHeadline, clashWords, remedyWords } from "../../src/words/clash-words.ts";
 import { judged } from "../support/assessed-arrangement.ts";
@@ -39,7 +39,6 @@ const near = (): Json =>
       },
     ],
   });
-const options = { version: "0", fine: false, methodText: () => "", clashesJson, clashIssues };
 
 describe("words for clashes", () => {
   it("say kind, names, lack and way out, rounded outwards in either unit", () => {
@@ -148,7 +147,7 @@ describe("words for clashes", () => {
   it("stand in the JSON of check, as warnings too, and the light's verdict stays", () => {
     const study = resolved(near());
     const all = judged(study);
-    const out = checkJson(study, all, options) as {
+    const out = checkJson(study, all, false) as {
       warnings: { code: string; message: string; where: string }[];
       arrangements: { verdict: string; clashes: Json[] }[];
     };
@@ -249,7 +248,7 @@ describe("how a luminaire hangs", () => {
       skipEmptyLines: true,
     });
     const own = resolved(study);
-    const out = checkJson(own, judged(own), options) as {
+    const out = checkJson(own, judged(own), false) as {
       arrangements: {
         luminaires: { turn: number; tilt: number; spin: number; aim?: Vec3; position: Vec3 }[];
       }[];

@@ -3,7 +3,6 @@ import { isMet } from "../../app/ranking.ts";
 import { OBJECTIVES, type Objective, searchRows, withArrangements } from "../../app/search.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 import { arrangeJson, arrangeText } from "../../words/arrange-text.ts";
 import { ALLOW_OUTSIDE, type Arguments, type Command, EXIT, flag, type Io, oneValue } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
@@ -71,7 +70,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const search = orThrow(await searchRows(opened, options, progress.observer));
   progress.done();
   const input = { study, ...search };
-  io.out(args.flag("json") ? `${JSON.stringify(arrangeJson(input, VERSION))}\n` : arrangeText(input));
+  io.out(args.flag("json") ? `${JSON.stringify(arrangeJson(input))}\n` : arrangeText(input));
   const { proposals } = search.result;
   if (out !== undefined) {
     const added = withArrangements(

@@ -3,7 +3,6 @@ import type { OpenStudy } from "../../app/open-document.ts";
 import { isMet } from "../../app/ranking.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 import { formatLength } from "../../units/length-text.ts";
 import { asBuiltJson, asBuiltText, boxesJson, boxesText } from "../../words/boxes-text.ts";
 import {
@@ -67,7 +66,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const boxes = orThrow(await boxPositions(opened, question, progress.observer));
   progress.done();
   const input = { study, ...boxes };
-  io.out(args.flag("json") ? `${JSON.stringify(boxesJson(input, VERSION))}\n` : boxesText(input));
+  io.out(args.flag("json") ? `${JSON.stringify(boxesJson(input))}\n` : boxesText(input));
   const { checked, kinds, sets } = boxes;
   const good =
     checked.length === kinds.length && checked.every(({ assessment }) => isMet(assessment.verdict));
@@ -92,9 +91,7 @@ async function asBuilt(
   const boxes = orThrow(await builtBoxes(opened, options, offsets, progress.observer));
   progress.done();
   const { study } = opened;
-  io.out(
-    args.flag("json") ? `${JSON.stringify(asBuiltJson(study, boxes, VERSION))}\n` : asBuiltText(study, boxes),
-  );
+  io.out(args.flag("json") ? `${JSON.stringify(asBuiltJson(study, boxes))}\n` : asBuiltText(study, boxes));
   const { worse, clashes, overhangs } = boxes;
   return worse || clashes.added.length > 0 || overhangs.length > 0 ? EXIT.notMet : EXIT.met;
 }

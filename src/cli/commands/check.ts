@@ -1,12 +1,9 @@
-import { arrangementPath, checkJson, targetsJson } from "../../app/check-json.ts";
 import { worstVerdict } from "../../app/ranking.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { VERSION } from "../../diagnostics/version.ts";
+import { checkJson, clashWarnings } from "../../words/check-json.ts";
 import { checkText } from "../../words/check-text.ts";
-import { clashesJson, clashIssues } from "../../words/clash-list.ts";
-import { methodText } from "../../words/method-text.ts";
-import { targetsText } from "../../words/targets-text.ts";
+import { targetsJson, targetsText } from "../../words/targets-text.ts";
 import { type Arguments, type Command, EXIT, flag, type Io, oneOf, usageError } from "../command.ts";
 import { CONFIDENCE, confidenceOf } from "../confidence.ts";
 import { LIGHT_OPTIONS, lightOf } from "../light-options.ts";
@@ -58,12 +55,11 @@ async function run(args: Arguments, io: Io): Promise<number> {
   });
   const { study } = opened;
   // The text has them as HOLD.
-  for (const { scene, clashes } of args.flag("json") ? arrangements : [])
-    for (const issue of clashIssues(clashes, study.display.length, arrangementPath(study, scene)))
-      io.err(`${printable(formatIssue(issue), 1000)}\n`);
+  for (const issue of args.flag("json") ? clashWarnings(study, arrangements) : [])
+    io.err(`${printable(formatIssue(issue), 1000)}\n`);
   io.out(
     args.flag("json")
-      ? `${JSON.stringify(checkJson(study, arrangements, { version: VERSION, fine: args.flag("fine"), methodText, clashesJson, clashIssues }))}\n`
+      ? `${JSON.stringify(checkJson(study, arrangements, args.flag("fine")))}\n`
       : checkText(study, arrangements, { full: args.flag("full") }),
   );
   const worst = worstVerdict(arrangements.map(({ assessment }) => assessment.verdict));

@@ -2,7 +2,6 @@ import { isMet } from "../../app/ranking.ts";
 import { swapLuminaire } from "../../app/swap.ts";
 import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 import { swapJson, swapText } from "../../words/swap-text.ts";
 import {
   ALLOW_OUTSIDE,
@@ -51,9 +50,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const opened = await openGiven(args, io);
   const { study } = opened;
   const swapped = orThrow(await swapLuminaire(opened, options));
-  io.out(
-    args.flag("json") ? `${JSON.stringify(swapJson(study, swapped, VERSION))}\n` : swapText(study, swapped),
-  );
+  io.out(args.flag("json") ? `${JSON.stringify(swapJson(study, swapped))}\n` : swapText(study, swapped));
   return isMet(swapped.after.assessment.verdict) ? EXIT.met : EXIT.notMet;
 }
 

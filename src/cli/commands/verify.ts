@@ -3,7 +3,6 @@ import { orThrow } from "../../diagnostics/candlespan-error.ts";
 import { FILE_LIMITS } from "../../diagnostics/file-limits.ts";
 import { formatIssue } from "../../diagnostics/issue.ts";
 import { printable } from "../../diagnostics/printable.ts";
-import { VERSION } from "../../diagnostics/version.ts";
 import { verifyJson, verifyText } from "../../words/verify-text.ts";
 import {
   ALLOW_OUTSIDE,
@@ -68,7 +67,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
   progress.done();
   if (outcome.ok) for (const issue of outcome.warnings) io.err(`${printable(formatIssue(issue), 1000)}\n`);
   const input = { study: opened.study, ...verification };
-  io.out(args.flag("json") ? `${JSON.stringify(verifyJson(input, VERSION))}\n` : verifyText(input));
+  io.out(args.flag("json") ? `${JSON.stringify(verifyJson(input))}\n` : verifyText(input));
   return verification.verification.sound ? EXIT.met : EXIT.notMet;
 }
 

@@ -1,16 +1,14 @@
-/** What a person's own shadow costs, in words and as plain JSON. */
+/** What a person's own shadow costs, in words. */
 
 import type { BodyShadow } from "../advice/body-shadow.ts";
 import { printable } from "../diagnostics/printable.ts";
 import { formatIlluminance } from "../units/illuminance-text.ts";
 import { formatLength } from "../units/length-text.ts";
+import type { Display } from "./wording.ts";
 
 /** A heading, then one line for each person at each zone; none without shadows. Names from the study are made safe
  * to print. */
-export function bodyShadowLines(
-  shadows: readonly BodyShadow[],
-  display: { readonly length: "mm" | "m" | "ft-in"; readonly illuminance: "lx" | "fc" },
-): string[] {
+export function bodyShadowLines(shadows: readonly BodyShadow[], display: Display): string[] {
   if (shadows.length === 0) return [];
   const length = (metres: number) => formatLength(metres, display.length);
   const light = (lux: number) => formatIlluminance(lux, display.illuminance);
@@ -39,39 +37,6 @@ export function bodyShadowLines(
     "Own shadow within reach of whoever stands there, against nobody there (no arms, no hair):",
     ...lines,
   ];
-}
-
-/** Plain data, metres and lux; `map` only when wanted. */
-export function bodyShadowJson(shadows: readonly BodyShadow[], map = false): object[] {
-  return shadows.map((shadow) => ({
-    zone: shadow.zone,
-    person: shadow.person,
-    standIn: shadow.standIn,
-    stature: shadow.stature,
-    posture: shadow.posture,
-    usual: shadow.usual,
-    without: shadow.without,
-    with: shadow.with,
-    lost: shadow.lost,
-    layers: shadow.layers.map(({ layer, lost, lostDirect }) => ({ layer, lost, lostDirect })),
-    worst: {
-      position: [...shadow.worst.position],
-      without: shadow.worst.without,
-      with: shadow.worst.with,
-      lost: shadow.worst.lost,
-    },
-    ...(map
-      ? {
-          map: {
-            points: Array.from({ length: shadow.map.lost.length }, (_, i) => [
-              ...shadow.map.plane.points.subarray(3 * i, 3 * i + 3),
-            ]),
-            lost: [...shadow.map.lost],
-            within: [...shadow.map.within].map((flag) => flag === 1),
-          },
-        }
-      : {}),
-  }));
 }
 
 function percent(share: number): string {
