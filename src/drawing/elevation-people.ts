@@ -1,6 +1,6 @@
 /** The people of the elevation: figures, and a line at the height of every eye. */
 
-import { line, type Mark, text, textWidth } from "./drawing.ts";
+import { type Mark, segment, text, textWidth } from "./drawing.ts";
 import { type ElevationPage, isShown, roomEnds } from "./elevation-scale.ts";
 import { spreadLabels } from "./label-layout.ts";
 import { figure } from "./person-figure.ts";
@@ -50,18 +50,10 @@ export function eyeLines({ scene, axes, scale, y, words }: ElevationPage): Mark[
     );
     const atRight = crowdedLeft && !crowdedRight;
     // No line runs through the words of its neighbour.
-    const from = gap + longest + 6;
+    const free = gap + longest + 6;
+    const [start, end] = atRight ? [left, right - free] : [left + free, right];
     marks.push(
-      line(
-        [
-          [left + (atRight ? 0 : from), eyes[i]],
-          [right - (atRight ? from : 0), eyes[i]],
-        ],
-        "eye line",
-        "quiet",
-        0.75,
-        { dash: "eye line" },
-      ),
+      segment(start, eyes[i], end, eyes[i], "eye line", "quiet", 0.75, { dash: "eye line" }),
       text([atRight ? right - gap : left + gap, places[i]], label, "eye height", {
         ground: "paper",
         anchor: atRight ? "end" : "start",

@@ -54,41 +54,37 @@ export function sectionScale(scene: Scene, width: number): SectionScale {
   };
 }
 
-export function section(scene: Scene, scale: SectionScale, words: Wording): Drawing {
-  const axes = islandAxes(scene);
-  const { y, width } = scale;
-  const marks: Mark[] = [
-    segment(0, y(0), width, y(0), "floor", "ink", 1.5),
-    segment(
-      0,
-      y(ceilingAcross(scene, axes, across(scale, 0))),
-      width,
-      y(ceilingAcross(scene, axes, across(scale, width))),
-      "ceiling",
-      "ink",
-      1.5,
-    ),
-    text(
-      [4, y(ceilingAcross(scene, axes, across(scale, 0))) - 7],
-      `ceiling ${words.length(scene.room.ceilingHeight)}`,
-      "ceiling height",
-    ),
-    ...people(scene, axes, scale),
-    ...island(scene, axes, scale, words),
-  ];
-  const luminaires = pendants(scene, axes, scale);
-  marks.push(...sightlines(scene, axes, scale, words), ...clearance(scene, axes, scale, words));
-  return {
-    width,
-    height: scale.height,
-    marks: withoutCollisions(marks, { width, height: scale.height }),
-    luminaires,
-    summary: summary(scene, axes, words),
-  };
+/** What every part of the section is drawn by. */
+interface SectionPage extends SectionScale {
+  readonly scene: Scene;
+  readonly axes: IslandAxes;
+  readonly words: Wording;
 }
 
-function across(scale: SectionScale, x: number): number {
-  return (x - scale.x(0)) / scale.perMetre;
+export function section(scene: Scene, scale: SectionScale, words: Wording): Drawing {
+  const axes = islandAxes(scene);
+  const page: SectionPage = { ...scale, scene, axes, words };
+  const { x, y, width, height, perMetre } = page;
+  const [left, right] = [0, width].map((at) => y(ceilingAcross(scene, axes, (at - x(0)) / perMetre)));
+  const ceiling = `ceiling ${words.length(scene.room.ceilingHeight)}`;
+  const marks: Mark[] = [
+    segment(0, y(0), width, y(0), "floor", "ink", 1.5),
+    segment(0, left, width, right, "ceiling", "ink", 1.5),
+    text([4, left - 7], ceiling, "ceiling height"),
+    ...people(page),
+    ...island(page),
+    ...sightlines(page),
+    ...clearance(page),
+  ];
+  const stand = atTheTop(scene, axes).map((p) => `${p.name}: eye at ${words.length(p.eye[2])}.`);
+  const top = `Top at ${words.length(axes.height)}, ${words.length(axes.width)} across.`;
+  return {
+    width,
+    height,
+    marks: withoutCollisions(marks, { width, height }),
+    luminaires: pendants(page),
+    summary: `Cross-section. ${top} ${stand.join(" ")}`,
+  };
 }
 
 function ceilingAcross(scene: Scene, axes: IslandAxes, acrossTop: number): number {
@@ -97,8 +93,7 @@ function ceilingAcross(scene: Scene, axes: IslandAxes, acrossTop: number): numbe
   return ceilingAt(room, Math.max(0, Math.min(room.length, x)), Math.max(0, Math.min(room.width, y)));
 }
 
-function island(scene: Scene, axes: IslandAxes, { x, y }: SectionScale, words: Wording): Mark[] {
-  const top = scene.island;
+function island({ scene: { island: top }, axes, x, y, words }: SectionPage): Mark[] {
   if (top === undefined) return [];
   const over = top.overhang;
   const under = top.height - top.topThickness;
@@ -137,14 +132,14 @@ function island(scene: Scene, axes: IslandAxes, { x, y }: SectionScale, words: W
   return marks;
 }
 
-function people(scene: Scene, axes: IslandAxes, scale: SectionScale): Mark[] {
-  const { x, y } = scale;
+function people(page: SectionPage): Mark[] {
+  const { scene, axes, x, y } = page;
   return atTheTop(scene, axes).flatMap((person) => {
     const feet = axes.toIsland(person.at)[1];
     const eye = axes.toIsland(person.eye)[1];
     const isSeated = person.posture === "seated";
     const turned = person.facing - axes.turn - Math.PI / 2;
-    const marks = figure(person, isSeated ? eye : feet, eye, turned, 0, scale, y);
+    const marks = figure(person, isSeated ? eye : feet, eye, turned, 0, page, y);
     if (!isSeated) return marks;
     // On the seat: thighs forward to over the feet, shins down to the floor.
     const seat = person.eye[2] - 0.8;
@@ -171,7 +166,7 @@ function atTheTop(scene: Scene, axes: IslandAxes): Scene["people"] {
   });
 }
 
-function pendants(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionScale): LuminaireMarks[] {
+function pendants({ scene, axes, x, y, perMetre }: SectionPage): LuminaireMarks[] {
   // Behind one another in a row: the last drawn stands for all at its place.
   return suspended(scene).map(({ layer, l, i, placed }) => {
     const place = placeOf(axes, placed.frame.origin);
@@ -206,7 +201,7 @@ function pendants(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionSca
 }
 
 /** From each eye to the nearer rim of the nearest pendant, with its angle above or below the level. */
-function sightlines(scene: Scene, axes: IslandAxes, { x, y, width }: SectionScale, words: Wording): Mark[] {
+function sightlines({ scene, axes, x, y, width, words }: SectionPage): Mark[] {
   const hung = suspended(scene).filter(({ layer }) => layer.role === "pendant");
   const marks: Mark[] = [];
   const seen = atTheTop(scene, axes);
@@ -219,28 +214,14 @@ function sightlines(scene: Scene, axes: IslandAxes, { x, y, width }: SectionScal
   seen.forEach((person, n) => {
     const [along, at] = axes.toIsland(person.eye);
     const leftSide = at < axes.width / 2;
+    const beside = leftSide ? 4 : width - 4;
+    const style = { anchor: leftSide ? "start" : "end", ground: "paper" } as const;
+    const eye: Vec2 = [x(at), y(person.eye[2])];
+    const [from, to] = leftSide ? [0, eye[0]] : [eye[0], width];
+    const label = `${person.name}, eye ${words.length(person.eye[2])}`;
     marks.push(
-      line(
-        leftSide
-          ? [
-              [0, y(person.eye[2])],
-              [x(at), y(person.eye[2])],
-            ]
-          : [
-              [x(at), y(person.eye[2])],
-              [width, y(person.eye[2])],
-            ],
-        "eye line",
-        "quiet",
-        0.75,
-        { dash: "eye line" },
-      ),
-      text(
-        [leftSide ? 4 : width - 4, labels[n]],
-        `${person.name}, eye ${words.length(person.eye[2])}`,
-        "eye height",
-        { anchor: leftSide ? "start" : "end", ground: "paper" },
-      ),
+      segment(from, eye[1], to, eye[1], "eye line", "quiet", 0.75, { dash: "eye line" }),
+      text([beside, labels[n]], label, "eye height", style),
     );
     let nearest: { d: number; across: number; z: number } | undefined;
     for (const { placed } of hung) {
@@ -255,20 +236,16 @@ function sightlines(scene: Scene, axes: IslandAxes, { x, y, width }: SectionScal
     const angle = Math.round(degrees(Math.atan2(nearest.z - person.eye[2], Math.abs(nearest.across - at))));
     const way =
       angle > 0 ? `${angle}° up to the rim` : angle < 0 ? `${-angle}° down to the rim` : "level with the rim";
-    const from: Vec2 = [x(at), y(person.eye[2])];
-    const to: Vec2 = [x(nearest.across), y(nearest.z)];
-    marks.push(line([from, to], "line of sight", "quiet", 0.75, { dash: "dotted" }));
+    const rim: Vec2 = [x(nearest.across), y(nearest.z)];
     marks.push(
-      text([leftSide ? 4 : width - 4, labels[n] + 16], way, "line of sight", {
-        anchor: leftSide ? "start" : "end",
-        ground: "paper",
-      }),
+      line([eye, rim], "line of sight", "quiet", 0.75, { dash: "dotted" }),
+      text([beside, labels[n] + 16], way, "line of sight", style),
     );
   });
   return marks;
 }
 
-function clearance(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionScale, words: Wording): Mark[] {
+function clearance({ scene, axes, x, y, perMetre, words }: SectionPage): Mark[] {
   const hung = suspended(scene).filter(({ layer }) => layer.role === "pendant");
   if (hung.length === 0) return [];
   const { placed } = hung[hung.length - 1];
@@ -276,27 +253,11 @@ function clearance(scene: Scene, axes: IslandAxes, { x, y, perMetre }: SectionSc
   const lowest = place.height + verticalExtent(placed.luminaire)[0];
   if (lowest <= axes.height) return [];
   const at = x(place.across);
-  const marks = verticalDimension(
-    at,
-    y(lowest),
-    y(axes.height),
-    `${words.length(lowest - axes.height)} above top`,
-    "right",
-    {
-      ground: "paper",
-    },
-  );
-  const rim = x(place.across) - halfWidth(placed.luminaire) * perMetre - 6;
+  const above = `${words.length(lowest - axes.height)} above top`;
+  const rim = at - halfWidth(placed.luminaire) * perMetre - 6;
+  const style = { anchor: "end", ground: "paper" } as const;
   return [
-    ...marks,
-    text([rim, y(lowest) + 4], `rim ${words.length(lowest)}`, "rim height", {
-      anchor: "end",
-      ground: "paper",
-    }),
+    ...verticalDimension(at, y(lowest), y(axes.height), above, "right", { ground: "paper" }),
+    text([rim, y(lowest) + 4], `rim ${words.length(lowest)}`, "rim height", style),
   ];
-}
-
-function summary(scene: Scene, axes: IslandAxes, words: Wording): string {
-  const people = atTheTop(scene, axes).map((p) => `${p.name}: eye at ${words.length(p.eye[2])}.`);
-  return `Cross-section. Top at ${words.length(axes.height)}, ${words.length(axes.width)} across. ${people.join(" ")}`;
 }
